@@ -1,0 +1,122 @@
+/*
+ * From a session to its plan: rounds written out, and every lane walked through each part with a
+ * cursor. A stretch is closed wherever lanes come together: at the end of a part, before and after
+ * a talk or break, and after an untimed set. Takes time in proportion to the leaves: what a set
+ * asks of a lane is worked out once, however many rounds it is swum in.
+ */
+
+import type { Item, Part, Pause, Rounds, Session } from '../session/session.ts';
+import type { Plan, Rep, Round, Source, Stretch, WrittenSet } from './plan.ts';
+import type { Millis } from '../units.ts';
+import { swimsOf, type Swim, type SwimItem } from './swims.ts';
+
+/** What the walk through a session carries from line to line. */
+interface Walk {
+  readonly session: Session;
+  readonly stretches: Stretch[];
+  /** One list a lane for every set met, the same in all its rounds. */
+  readonly swims: Map<SwimItem, readonly (readonly Swim[])[]>;
+  /** The stretch being filled: one list of reps a lane, and where its cursor stands. */
+  lanes: LaneDraft[];
+  /** Passages through sets so far. */
+  order: number;
+}
+
+interface LaneDraft {
+  readonly reps: Rep[];
+  length: Millis;
+}
+
+interface Place {
+  readonly part: Part;
+  readonly partIndex: number;
+}
+
+/** The plan of a session that has no faults; `source` is only carried along. */
+export function makePlan(session: Session, source: Source): Plan {
+  const walk: Walk = { session, stretches: [], swims: new Map(), lanes: emptyLanes(session), order: 0 };
+  session.parts.forEach((part, partIndex) => {
+    const place = { part, partIndex };
+    walkItems(walk, place, part.items, []);
+    closeStretch(walk, place, false);
+  });
+  return { source, session, stretches: walk.stretches };
+}
+
+function walkItems(walk: Walk, place: Place, items: readonly Item[], rounds: readonly Round[]): void {
+  for (const item of items) {
+    if (item.kind === 'rounds') walkRounds(walk, place, item, rounds);
+    else if (item.kind === 'set' || item.kind === 'block' || item.kind === 'timed-swim') {
+      addSet(walk, place, item, rounds);
+    } else addPause(walk, place, item, rounds);
+  }
+}
+
+function walkRounds(walk: Walk, place: Place, item: Rounds, outer: readonly Round[]): void {
+  for (let round = 1; round <= item.times; round++) {
+    walkItems(walk, place, item.items, [...outer, { line: item.line, round, of: item.times }]);
+  }
+}
+
+function addPause(walk: Walk, place: Place, pause: Pause, rounds: readonly Round[]): void {
+  closeStretch(walk, place, false);
+  walk.stretches.push({
+    partIndex: place.partIndex,
+    part: place.part.name,
+    kind: pause.kind,
+    line: pause.line,
+    words: pause.words,
+    time: pause.time,
+    rounds,
+    lanes: [],
+    untimed: false,
+  });
+}
+
+function addSet(walk: Walk, place: Place, item: SwimItem, rounds: readonly Round[]): void {
+  const untimed = item.kind === 'set' && item.timing.kind === 'untimed';
+  const set: WrittenSet = {
+    line: item.line,
+    order: walk.order++,
+    kind: item.kind,
+    words: item.words,
+    rounds,
+    estimated: item.kind !== 'timed-swim' && item.timing.kind !== 'interval',
+    untimed,
+  };
+  let swims = walk.swims.get(item);
+  if (!swims) {
+    swims = swimsOf(item, place.part.name, walk.session);
+    walk.swims.set(item, swims);
+  }
+  swims.forEach((list, index) => addReps(walk.lanes[index]!, set, list));
+  if (untimed) closeStretch(walk, place, true);
+}
+
+function addReps(lane: LaneDraft, set: WrittenSet, swims: readonly Swim[]): void {
+  for (const { rep, of, distance, interval, leftover, target, expected } of swims) {
+    lane.reps.push({ set, rep, of, distance, offset: lane.length, interval, leftover, target, expected });
+    lane.length += interval + leftover;
+  }
+}
+
+/** Ends the stretch being filled, if anybody swims in it. */
+function closeStretch(walk: Walk, place: Place, untimed: boolean): void {
+  if (walk.lanes.every(({ reps }) => reps.length === 0)) return;
+  walk.stretches.push({
+    partIndex: place.partIndex,
+    part: place.part.name,
+    kind: 'swim',
+    line: 0,
+    words: '',
+    time: 0,
+    rounds: [],
+    lanes: walk.lanes,
+    untimed,
+  });
+  walk.lanes = emptyLanes(walk.session);
+}
+
+function emptyLanes(session: Session): LaneDraft[] {
+  return session.lanes.map(() => ({ reps: [], length: 0 }));
+}

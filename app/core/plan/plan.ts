@@ -1,0 +1,98 @@
+/*
+ * The plan: rounds written out, every lane's leaves at offsets from the start of their stretch.
+ */
+
+import type { Millis, Tenths } from '../units.ts';
+import type { Session } from '../session/session.ts';
+
+export interface Plan {
+  /** The text the plan was made from, and that of the lanes file, if any: a `rewrite` is compared with them. */
+  readonly source: Source;
+  readonly session: Session;
+  readonly stretches: readonly Stretch[];
+}
+
+export interface Source {
+  readonly text: string;
+  readonly lanesText: string | null;
+}
+
+/** What runs without the coach's word: from one start to the next point where all lanes come together. */
+export interface Stretch {
+  readonly partIndex: number;
+  readonly part: string;
+  readonly kind: 'swim' | 'talk' | 'break';
+  /** A talk's or break's own line, words, length and rounds; '' , 0 and none for a swim. */
+  readonly line: number;
+  readonly words: string;
+  readonly time: Millis;
+  readonly rounds: readonly Round[];
+  /** In lane order, one for every lane of the session; empty for a talk or break. */
+  readonly lanes: readonly LaneReps[];
+  /** Whether it ends with an untimed set: what follows waits for the coach's word. */
+  readonly untimed: boolean;
+  /** Set by the run on a talk or break whose round was cut while it was under way: it stays until it is over. */
+  readonly gone?: true;
+}
+
+/** What one lane swims in a stretch. */
+export interface LaneReps {
+  readonly reps: readonly Rep[];
+  /** Where the lane's cursor ends, from the start of the stretch; the tail is not in it. */
+  readonly length: Millis;
+}
+
+/** One planned leave. */
+export interface Rep {
+  /** The set it belongs to, as written out: one object for every passage through it in every round, shared by its lanes. */
+  readonly set: WrittenSet;
+  /** 1 to `of`, within the round. */
+  readonly rep: number;
+  readonly of: number;
+  /** 0 for a swim by time; the whole of an untimed set. */
+  readonly distance: Tenths;
+  /** From the start of the stretch. */
+  readonly offset: Millis;
+  readonly interval: Millis;
+  /** What a timed block has left over (or lacks) after its last rep; 0 for all others. */
+  readonly leftover: Millis;
+  /** For one rep, also of an untimed set. */
+  readonly target: Millis | null;
+  /** By the rules for estimates: a hold, or cruise times factor; in whole ms, rounded half up, for showing. */
+  readonly expected: Millis;
+}
+
+/** A set at one place of the session with its rounds written out. */
+export interface WrittenSet {
+  readonly line: number;
+  /** Rises through the session: order of the session is (order, rep). */
+  readonly order: number;
+  readonly kind: 'set' | 'block' | 'timed-swim';
+  readonly words: string;
+  /** Outermost first. */
+  readonly rounds: readonly Round[];
+  /** Its length, or its intervals, are estimates (an untimed set, a `rest`). */
+  readonly estimated: boolean;
+  readonly untimed: boolean;
+}
+
+/** `round` of `of`, both from 1; `line` is the rounds' own line. */
+export interface Round {
+  readonly line: number;
+  readonly round: number;
+  readonly of: number;
+}
+
+/** What a stretch waits for before it begins (notation.md, "The plan"). */
+export type Waits = 'call' | 'auto';
+
+/** The three rules, first that fits; `before` is the stretch before as things stand, or undefined for the first. */
+export function waitsFor(stretch: Stretch, before: Stretch | undefined, betweenAuto: boolean): Waits {
+  if (!before || before.untimed || before.kind === 'talk') return 'call';
+  if (beginsPart(stretch, before)) return betweenAuto ? 'auto' : 'call';
+  return 'auto';
+}
+
+export function beginsPart(stretch: Stretch, before: Stretch | undefined): boolean {
+  return !before || before.partIndex !== stretch.partIndex;
+}

@@ -1,0 +1,64 @@
+/*
+ * When each stretch is planned to begin and how long it lasts, from 0 for the first. The live run
+ * projects the rest of the hour by the same lengths and the same rule.
+ */
+
+import type { Millis } from '../units.ts';
+import { beginsPart, waitsFor, type Plan, type Stretch, type Waits } from './plan.ts';
+
+/** A lane as far as its tail goes. */
+export interface Tail {
+  readonly swimmers: number;
+  readonly gap: Millis;
+}
+
+export interface PlannedTime {
+  /** From the start of the first stretch. */
+  readonly start: Millis;
+  /** With the tails of its lanes. */
+  readonly duration: Millis;
+  readonly waits: Waits;
+}
+
+/** One for each stretch of the plan. */
+export function plannedTimes(plan: Plan): readonly PlannedTime[] {
+  const { between, startOn, lanes } = plan.session;
+  let end: Millis = 0;
+  return plan.stretches.map((stretch, index) => {
+    const before = plan.stretches[index - 1];
+    const start = before ? plannedStart(stretch, before, end, between.time, startOn) : 0;
+    const duration = stretchLength(stretch, lanes);
+    end = start + duration;
+    return { start, duration, waits: waitsFor(stretch, before, between.auto) };
+  });
+}
+
+/** The end of the last stretch; 0 without any. */
+export function planDuration(times: readonly PlannedTime[]): Millis {
+  const last = times[times.length - 1];
+  return last ? last.start + last.duration : 0;
+}
+
+/** That of the longest lane with its tail; a talk's or break's own time. `lanes` are in lane order. */
+export function stretchLength(stretch: Stretch, lanes: readonly Tail[]): Millis {
+  if (stretch.kind !== 'swim') return stretch.time;
+  return stretch.lanes.reduce((longest, { reps, length }, index) => {
+    const whole = reps.length > 0 ? length + tailOf(lanes[index]!) : length;
+    return Math.max(longest, whole);
+  }, 0);
+}
+
+/** How long after the lead the last swimmer of a lane leaves. */
+export function tailOf(lane: Tail): Millis {
+  return (lane.swimmers - 1) * lane.gap;
+}
+
+/** The least multiple of `startOn` not below a time (0 or more). */
+export function alignTo(startOn: Millis, time: Millis): Millis {
+  return Math.ceil(time / startOn) * startOn;
+}
+
+function plannedStart(stretch: Stretch, before: Stretch, end: Millis, between: Millis, startOn: Millis): Millis {
+  if (beginsPart(stretch, before)) return alignTo(startOn, end + between);
+  return stretch.kind === 'swim' ? alignTo(startOn, end) : end;
+}

@@ -1,0 +1,46 @@
+/*
+ * The lines of a session that somebody swims, each once however many rounds it stands in, with the
+ * distance of every rep by lane. Warnings about what a line asks are judged on these.
+ */
+
+import type { Ratio } from '../ratio.ts';
+import { factorOf } from '../session/pace.ts';
+import type { Item, Part, Session } from '../session/session.ts';
+import type { Tenths } from '../units.ts';
+import { distancesOf, swimsOf, type Swim, type SwimItem } from './swims.ts';
+
+export interface SwimLine {
+  readonly item: SwimItem;
+  /** How much slower its words, or its part's name, make it. */
+  readonly factor: Ratio;
+  /**
+   * In lane order, one for each rep; also for an untimed set, which is one leave. A swim by time has
+   * no distance, a timed block one that stands for all its reps, a lane that sits out none.
+   */
+  readonly distances: readonly (readonly Tenths[])[];
+  /** In lane order, what the plan asks of each lane in one passage. */
+  readonly swims: readonly (readonly Swim[])[];
+}
+
+/** In order of the text. */
+export function linesOf(session: Session): readonly SwimLine[] {
+  const lines: SwimLine[] = [];
+  for (const part of session.parts) collect(part.items, part, session, lines);
+  return lines;
+}
+
+function collect(items: readonly Item[], part: Part, session: Session, lines: SwimLine[]): void {
+  for (const item of items) {
+    if (item.kind === 'rounds') collect(item.items, part, session, lines);
+    else if (item.kind === 'set' || item.kind === 'block' || item.kind === 'timed-swim') {
+      const distances = session.lanes.map((_, index) => laneDistances(item, index));
+      const factor = factorOf(item.words, part.name);
+      lines.push({ item, factor, distances, swims: swimsOf(item, part.name, session) });
+    }
+  }
+}
+
+function laneDistances(item: SwimItem, index: number): readonly Tenths[] {
+  if (item.kind === 'timed-swim') return [];
+  return item.kind === 'block' ? [item.distances[index]!] : distancesOf(item, index);
+}

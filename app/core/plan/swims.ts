@@ -1,0 +1,121 @@
+/*
+ * What one line of a session asks of each lane: its reps with interval, target and expected time,
+ * before anybody knows where in the hour they fall.
+ */
+
+import type { Lane, Session, SwimSet, TimedBlock, TimedSwim } from '../session/session.ts';
+import type { Rep } from './plan.ts';
+import type { Tenths } from '../units.ts';
+import { expectedSwim, factorOf, intervalOf, targetOf } from '../session/pace.ts';
+import { add, ceilTo, ratio, roundTo, type Ratio } from '../ratio.ts';
+
+/** A rep without its place. */
+export type Swim = Omit<Rep, 'set' | 'offset'>;
+
+export type SwimItem = SwimSet | TimedBlock | TimedSwim;
+
+/** Most reps that a timed block writes out. */
+const MOST_REPS = 500;
+
+/** One list a lane, in lane order; empty where a lane sits the set out. */
+export function swimsOf(item: SwimItem, partName: string, session: Session): readonly (readonly Swim[])[] {
+  if (item.kind === 'timed-swim') return session.lanes.map(() => [timedSwim(item)]);
+  const factor = factorOf(item.words, partName);
+  return session.lanes.map((lane, index) => {
+    const pace = { lane, index, factor, grid: session.grid };
+    if (item.kind === 'block') return blockSwims(item, pace);
+    const distances = distancesOf(item, index);
+    if (distances.length === 0) return [];
+    return item.timing.kind === 'untimed'
+      ? [untimedSwim(item, distances, pace)]
+      : timedSwims(item, item.timing, distances, pace);
+  });
+}
+
+/** The distance of each rep that a lane (by its place in lane order) swims of a set. */
+export function distancesOf(set: SwimSet, laneIndex: number): readonly Tenths[] {
+  if (set.reps.kind === 'ladder') return set.reps.distances;
+  return new Array<Tenths>(set.reps.counts[laneIndex]!).fill(set.reps.distances[laneIndex]!);
+}
+
+interface Pace {
+  readonly lane: Lane;
+  /** In lane order. */
+  readonly index: number;
+  readonly factor: Ratio;
+  readonly grid: number;
+}
+
+function timedSwim(item: TimedSwim): Swim {
+  // By the clock alone: it is expected to take the time it is given.
+  return { rep: 1, of: 1, distance: 0, interval: item.time, leftover: 0, target: null, expected: item.time };
+}
+
+function timedSwims(set: SwimSet, timing: Timed, distances: readonly Tenths[], pace: Pace): readonly Swim[] {
+  const swimAt = swimmer(set, timing, pace, distances.length);
+  return distances.map(swimAt);
+}
+
+/** Reps as long as their intervals fit in the block's time, at least one; the last carries what is left over. */
+function blockSwims(block: TimedBlock, pace: Pace): readonly Swim[] {
+  const distance = block.distances[pace.index]!;
+  const swimAt = swimmer(block, block.timing, pace, 1);
+  const first = swimAt(distance, 0);
+  const swims = [first];
+  let used = first.interval;
+  while (swims.length < MOST_REPS) {
+    const next = swimAt(distance, swims.length);
+    if (used + next.interval > block.time) break;
+    used += next.interval;
+    swims.push(next);
+  }
+  const last = swims.length - 1;
+  return swims.map((swim, index) => ({
+    ...swim,
+    of: swims.length,
+    leftover: index === last ? block.time - used : 0,
+  }));
+}
+
+type Timed = TimedBlock['timing'];
+
+/** A function that gives rep `index` (from 0); its sums are done again only where the distance changes. */
+function swimmer(
+  line: SwimSet | TimedBlock,
+  timing: Timed,
+  pace: Pace,
+  of: number,
+): (distance: Tenths, index: number) => Swim {
+  const step = timing.kind === 'interval' ? timing.step : 0;
+  let known: Swim | null = null;
+  return (distance, index) => {
+    if (known?.distance !== distance) known = firstSwim(line, timing, distance, pace);
+    const { interval, target, expected } = known;
+    return { rep: index + 1, of, distance, interval: interval + index * step, leftover: 0, target, expected };
+  };
+}
+
+function firstSwim(line: SwimSet | TimedBlock, timing: Timed, distance: Tenths, pace: Pace): Swim {
+  const target = targetOf(pace.lane, line.hold?.[pace.index], distance);
+  const expected = expectedSwim(pace.lane, distance, pace.factor, target);
+  const interval = intervalOf(timing, pace.index, pace.lane, distance, expected, pace.grid, 0);
+  return { rep: 1, of: 1, distance, interval, leftover: 0, target, expected: roundTo(1, expected) };
+}
+
+/** One leave for the whole set; its length is the sum of the expected times, rounded up to the grid once. */
+function untimedSwim(set: SwimSet, distances: readonly Tenths[], pace: Pace): Swim {
+  const targets = distances.map((distance) => targetOf(pace.lane, set.hold?.[pace.index], distance));
+  const whole = distances
+    .map((distance, index) => expectedSwim(pace.lane, distance, pace.factor, targets[index]!))
+    .reduce(add, ratio(0));
+  return {
+    rep: 1,
+    of: 1,
+    distance: distances.reduce((sum, distance) => sum + distance, 0),
+    interval: ceilTo(pace.grid, whole),
+    leftover: 0,
+    // A ladder whose reps have different targets has none that could stand for all.
+    target: targets.every((target) => target === targets[0]) ? targets[0]! : null,
+    expected: roundTo(1, whole),
+  };
+}

@@ -1,0 +1,74 @@
+/*
+ * What a coach may want to look at again before the session. Warnings never stop a session. Each
+ * stands once a line and lane, with the figures of the rep that shows it with the least rest.
+ */
+
+import type { Tenths } from '../units.ts';
+import { distanceText, isWholeLengths } from '../lengths.ts';
+import { reading, timeOfDay, timeOfDayAfter } from '../reading.ts';
+import type { Session } from '../session/session.ts';
+import type { Plan } from './plan.ts';
+import { laneWarnings } from './lane-warnings.ts';
+import { linesOf, type SwimLine } from './swim-lines.ts';
+import type { SwimItem } from './swims.ts';
+import { totalsOf } from './totals.ts';
+import { WARNING_CODES, type Warning } from './warning.ts';
+
+/** By line, then lane (those for all lanes first), then in the order of the codes. */
+export function warningsOf(plan: Plan): readonly Warning[] {
+  const { session } = plan;
+  const lines = linesOf(session);
+  const found = [...overTime(plan), ...emptyParts(session)];
+  for (const line of lines) found.push(...partLengths(line, session));
+  session.lanes.forEach((_, index) => found.push(...laneWarnings(plan, lines, index)));
+  return found.sort(
+    (a, b) =>
+      a.line - b.line ||
+      (a.lane ?? -1) - (b.lane ?? -1) ||
+      WARNING_CODES.indexOf(a.code) - WARNING_CODES.indexOf(b.code),
+  );
+}
+
+function overTime(plan: Plan): Warning[] {
+  const { startsAt, finishBy, finishLine } = plan.session;
+  const { duration, over } = totalsOf(plan);
+  if (!over || startsAt === null || finishBy === null) return [];
+  const end = timeOfDayAfter(startsAt, duration);
+  const message = `The plan ends at ${end}, ${reading(over)} after the finish at ${timeOfDay(finishBy)}.`;
+  return [{ code: 'over-time', line: finishLine ?? 1, lane: null, message }];
+}
+
+function emptyParts(session: Session): Warning[] {
+  const warnings: Warning[] = [];
+  for (const { name, line, items } of session.parts) {
+    if (line === null || items.length > 0) continue;
+    warnings.push({ code: 'empty-part', line, lane: null, message: `"${name}" has nothing under it.` });
+  }
+  return warnings;
+}
+
+/** One for all lanes where the line has one distance for all, else one for each lane concerned. */
+function partLengths({ item, distances }: SwimLine, session: Session): Warning[] {
+  const { length, unit } = session.pool;
+  const listed = hasListedDistances(item);
+  const warnings: Warning[] = [];
+  session.lanes.forEach((lane, index) => {
+    const odd = distances[index]!.find((distance) => !isWholeLengths(distance, length));
+    if (odd === undefined || (!listed && warnings.length > 0)) return;
+    const fact = `${distanceText(odd)} ${unit} is no whole number of lengths in a pool of ${length / 100} ${unit}.`;
+    warnings.push({
+      code: 'part-lengths',
+      line: item.line,
+      lane: listed ? lane.number : null,
+      message: listed ? `Lane ${lane.number}: ${fact}` : fact,
+    });
+  });
+  return warnings;
+}
+
+/** Whether lanes have distances of their own on this line. */
+function hasListedDistances(item: SwimItem): boolean {
+  if (item.kind === 'timed-swim' || (item.kind === 'set' && item.reps.kind === 'ladder')) return false;
+  const distances: readonly Tenths[] = item.kind === 'block' ? item.distances : item.reps.distances;
+  return distances.some((distance) => distance !== distances[0]);
+}

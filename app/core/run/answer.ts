@@ -1,0 +1,72 @@
+/*
+ * What a command comes to: a new state, or one sentence saying why not.
+ */
+
+import type { LaneState, RunState } from './state.ts';
+
+/** The answer to a command: `state` is the one before it where it was refused. */
+export type Answer =
+  | { readonly ok: true; readonly state: RunState }
+  | { readonly ok: false; readonly state: RunState; readonly why: string };
+
+/** What carrying a command out gives, before it is recorded. */
+export type Outcome = { readonly ok: true; readonly state: RunState } | { readonly ok: false; readonly why: string };
+
+export function accepted(state: RunState): Answer {
+  return { ok: true, state };
+}
+
+export function refused(state: RunState, why: string): Answer {
+  return { ok: false, state, why };
+}
+
+export function done(state: RunState): Outcome {
+  return { ok: true, state };
+}
+
+export function no(why: string): Outcome {
+  return { ok: false, why };
+}
+
+/** Indexes, in lane order, of the lanes a command is for; or why there are none. */
+export type Chosen =
+  { readonly ok: true; readonly lanes: ReadonlySet<number> } | { readonly ok: false; readonly why: string };
+
+/**
+ * The lanes named, or all that are in where none is; those to which the command cannot apply are
+ * passed over. Refused where a named lane does not exist or is not in, and where none is left:
+ * `nothing` says what they lack ("has nothing pending").
+ */
+export function choose(
+  state: RunState,
+  named: readonly number[] | undefined,
+  applies: (lane: LaneState) => boolean,
+  nothing: string,
+): Chosen {
+  for (const number of named ?? []) {
+    const lane = state.lanes.find((candidate) => candidate.number === number);
+    if (!lane) return { ok: false, why: `There is no lane ${number}.` };
+    if (!lane.in) return { ok: false, why: `Lane ${number} is out.` };
+  }
+  const lanes = new Set<number>();
+  state.lanes.forEach((lane, index) => {
+    if (lane.in && (!named || named.includes(lane.number)) && applies(lane)) lanes.add(index);
+  });
+  if (lanes.size > 0) return { ok: true, lanes };
+  return { ok: false, why: named ? `${laneNames(named)} ${nothing}.` : `No lane ${nothing}.` };
+}
+
+/** The state with the chosen lanes changed. */
+export function changeLanes(
+  state: RunState,
+  chosen: ReadonlySet<number>,
+  change: (lane: LaneState) => LaneState,
+): RunState {
+  return { ...state, lanes: state.lanes.map((lane, index) => (chosen.has(index) ? change(lane) : lane)) };
+}
+
+/** "Lane 2", "Lanes 2 and 5" with "none of" put so that a verb in the singular follows. */
+function laneNames(numbers: readonly number[]): string {
+  if (numbers.length === 1) return `Lane ${numbers[0]}`;
+  return `None of lanes ${numbers.slice(0, -1).join(', ')} and ${numbers[numbers.length - 1]}`;
+}

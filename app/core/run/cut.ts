@@ -1,0 +1,125 @@
+/*
+ * `cut`: the last reps of a set, or the last rounds, are not swum. It is taken out of every stretch
+ * for good, and out of what is pending; what has left stays left.
+ */
+
+import type { Millis } from '../units.ts';
+import { retime } from '../plan/retime.ts';
+import type { LaneReps, Rep, Round, Stretch } from '../plan/plan.ts';
+import type { Item, Session } from '../session/session.ts';
+import { done, no, type Outcome } from './answer.ts';
+import { done as doneAt, waitAt } from './settle.ts';
+import { isEmpty } from './stretch-command.ts';
+import type { LaneState, RunState } from './state.ts';
+
+/** What a line of the session allows to be cut; `most`, all cuts of the line together. */
+export type Cuttable =
+  { readonly kind: 'reps' | 'rounds'; readonly most: number } | { readonly kind: 'nothing'; readonly why: string };
+
+export function cut(state: RunState, line: number, n: number, t: Millis): Outcome {
+  const cuttable = cuttableAt(state.plan.session, line);
+  if (cuttable.kind === 'nothing') return no(cuttable.why);
+  const total = (state.cuts.get(line) ?? 0) + n;
+  if (total > cuttable.most) {
+    return no(`At least one ${cuttable.kind === 'reps' ? 'rep in every lane' : 'round'} of line ${line} stays.`);
+  }
+  const goes: Goes = cuttable.kind === 'reps' ? cutReps(line, total) : cutRounds(line, total);
+  const after = withoutCut(state, goes, t);
+  if (!after) return no(`Nothing of line ${line} that could be cut is still to come.`);
+  return done({ ...after, cuts: new Map(state.cuts).set(line, total) });
+}
+
+/** What can be cut of a line in the text in force. */
+export function cuttableAt(session: Session, line: number): Cuttable {
+  const item = itemAt(session, line);
+  if (!item) return { kind: 'nothing', why: `Line ${line} is neither a set nor rounds.` };
+  switch (item.kind) {
+    case 'rounds':
+      return { kind: 'rounds', most: item.times - 1 };
+    case 'set': {
+      if (item.timing.kind === 'untimed') return { kind: 'nothing', why: 'An untimed set cannot be cut: use Move on.' };
+      const counts = item.reps.kind === 'ladder' ? [item.reps.distances.length] : item.reps.counts;
+      return { kind: 'reps', most: Math.min(...counts.filter((count) => count > 0)) - 1 };
+    }
+    case 'block':
+    case 'timed-swim':
+      return { kind: 'nothing', why: 'What is swum by time cannot be cut: use Skip rep or Move on.' };
+    default:
+      return { kind: 'nothing', why: 'A talk or break cannot be cut: use Move on.' };
+  }
+}
+
+/** Which reps, and which talks and breaks by their rounds, all cuts of the line together take away. */
+interface Goes {
+  readonly rep: (rep: Rep) => boolean;
+  readonly pause: (rounds: readonly Round[]) => boolean;
+}
+
+function cutReps(line: number, total: number): Goes {
+  return { rep: ({ set, rep, of }) => set.line === line && rep > of - total, pause: () => false };
+}
+
+function cutRounds(line: number, total: number): Goes {
+  const pause = (rounds: readonly Round[]) =>
+    rounds.some((round) => round.line === line && round.round > round.of - total);
+  return { rep: ({ set }) => pause(set.rounds), pause };
+}
+
+/** The state without what goes; null where nothing pending or in a stretch not begun would go. */
+function withoutCut(state: RunState, goes: Goes, t: Millis): RunState | null {
+  const toCome = state.phase === 'going' ? state.index + 1 : state.index;
+  let drops = false;
+  const stretches = state.stretches.map((stretch, index) => {
+    const left = withoutFrom(stretch, goes);
+    if (left !== stretch && index >= toCome) drops = true;
+    return left;
+  });
+  const lanes = state.lanes.map((lane) => withoutPending(lane, goes));
+  if (!drops && lanes.every((lane, index) => lane === state.lanes[index])) return null;
+
+  const kept = stretches.filter((stretch, index) => index < toCome || !isEmpty(stretch));
+  const after = { ...state, lanes, stretches: kept };
+  if (state.phase !== 'waiting' || stretches[state.index] === kept[state.index]) return after;
+  return state.index < kept.length ? waitAt(after, state.index) : doneAt(after, t);
+}
+
+function withoutFrom(stretch: Stretch, goes: Goes): Stretch {
+  if (stretch.kind !== 'swim')
+    return !stretch.gone && goes.pause(stretch.rounds) ? { ...stretch, gone: true } : stretch;
+  const lanes = stretch.lanes.map((lane) => withoutReps(lane, goes));
+  if (lanes.every((lane, index) => lane === stretch.lanes[index])) return stretch;
+  return { ...stretch, lanes, untimed: lanes.some(({ reps }) => reps.some(({ set }) => set.untimed)) };
+}
+
+function withoutReps(lane: LaneReps, goes: Goes): LaneReps {
+  const reps = lane.reps.filter((rep) => !goes.rep(rep));
+  return reps.length === lane.reps.length ? lane : retime(reps);
+}
+
+/** What is pending without what goes; what follows comes sooner by its intervals, a timed block by what is left of it. */
+function withoutPending(lane: LaneState, goes: Goes): LaneState {
+  let sooner: Millis = 0;
+  const reps = [];
+  for (const rep of lane.reps.slice(lane.next)) {
+    if (!rep.again && goes.rep(rep)) sooner += rep.interval + rep.leftover;
+    else reps.push(sooner === 0 ? rep : { ...rep, offset: rep.offset - sooner });
+  }
+  if (reps.length === lane.reps.length - lane.next) return lane;
+  return { ...lane, reps, next: 0, end: lane.end - sooner };
+}
+
+function itemAt(session: Session, line: number): Item | null {
+  const find = (items: readonly Item[]): Item | null => {
+    for (const item of items) {
+      if (item.line === line) return item;
+      const within = item.kind === 'rounds' ? find(item.items) : null;
+      if (within) return within;
+    }
+    return null;
+  };
+  for (const part of session.parts) {
+    const item = find(part.items);
+    if (item) return item;
+  }
+  return null;
+}

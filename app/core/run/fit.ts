@@ -1,0 +1,183 @@
+/*
+ * Fitting the hour: by how much the session runs over, when the swim-down must start, and the fewest
+ * cuts that bring the end back. What a cut saves is worked out through the stretches, by carrying it out
+ * on a state that is thrown away: a set that is on no longest lane saves nothing.
+ */
+
+import type { Millis } from '../units.ts';
+import { isSwimDown } from '../session/pace.ts';
+import { align, LEAD } from './align.ts';
+import { cut, cuttableAt } from './cut.ts';
+import { projectedEnd, projectedTimes } from './projection.ts';
+import { openRun, type RunState } from './state.ts';
+import type { Plan } from '../plan/plan.ts';
+
+export interface Fit {
+  /** How far the projected end is past the finish; negative with time in hand. */
+  readonly over: Millis;
+  /** The latest T0 of the swim-down that still ends by the finish; null once it has begun, or without one to come. */
+  readonly swimDownBy: Millis | null;
+  /** Where it runs over: single cuts that each bring it back alone, else the fewest that do together; else what brings it nearest. */
+  readonly cuts: readonly CutOption[];
+  /** `each`: any one of `cuts` is enough. `all`: they are needed together. `short`: even all of them are not enough. */
+  readonly serves: 'each' | 'all' | 'short';
+}
+
+export interface CutOption {
+  readonly line: number;
+  readonly kind: 'reps' | 'rounds';
+  /** How many reps or rounds more are cut. */
+  readonly n: number;
+  /** How many there would be without any cut, in the lane that has most. */
+  readonly of: number;
+  /** By how much this cut brings the end forward, after those listed before it where they are needed together. */
+  readonly saves: Millis;
+  /** The projected end with it (and those before it). */
+  readonly endsAt: Millis;
+}
+
+/** For a run settled at t; `finishAt` is the booked finish in ms since the run was opened. */
+export function fit(state: RunState, t: Millis, finishAt: Millis): Fit {
+  const end = projectedEnd(state, t);
+  const swimDownBy = latestSwimDown(state, t, finishAt);
+  if (end <= finishAt || state.phase === 'done') return { over: end - finishAt, swimDownBy, cuts: [], serves: 'each' };
+  return { over: end - finishAt, swimDownBy, ...cutsThatServe(state, t, finishAt) };
+}
+
+/** For a plan before its run, as if started on time; null without a start and a finish. */
+export function fitPlan(plan: Plan): Fit | null {
+  const { startsAt, finishBy } = plan.session;
+  if (startsAt === null || finishBy === null) return null;
+  const booked = ((finishBy - startsAt + 1440) % 1440 || 1440) * 60_000;
+  // A start given now comes ten seconds later: at -10 s it comes at 0, on the top.
+  return fit(openRun(plan, 0), -LEAD, booked);
+}
+
+/** One cut of a line, with what it saves; null where it cannot be made. */
+export function cutOption(state: RunState, t: Millis, line: number, n: number): CutOption | null {
+  const cuttable = cuttableAt(state.plan.session, line);
+  const outcome = cut(state, line, n, t);
+  if (!outcome.ok || cuttable.kind === 'nothing') return null;
+  const endsAt = projectedEnd(outcome.state, t);
+  return { line, kind: cuttable.kind, n, of: timesOf(state, line), saves: projectedEnd(state, t) - endsAt, endsAt };
+}
+
+/** The index of the part that is never cut: one named swim-down (the last of them), else the last. */
+export function swimDownPart(state: RunState): number {
+  const { parts } = state.plan.session;
+  for (let index = parts.length - 1; index >= 0; index--) if (isSwimDown(parts[index]!.name)) return index;
+  return state.stretches.length > 0 ? state.stretches[state.stretches.length - 1]!.partIndex : -1;
+}
+
+function latestSwimDown(state: RunState, t: Millis, finishAt: Millis): Millis | null {
+  const part = swimDownPart(state);
+  const first = state.stretches.findIndex((stretch) => stretch.partIndex === part);
+  const begun = state.phase === 'going' ? first <= state.index : first < state.index;
+  if (first < 0 || begun || state.phase === 'done') return null;
+  const times = projectedTimes(state, t);
+  const takes = times[times.length - 1]!.end - times[first - state.index]!.start;
+  // The last round reading not after it.
+  return align(state, finishAt - takes - state.startOn + 1);
+}
+
+function cutsThatServe(state: RunState, t: Millis, finishAt: Millis): Pick<Fit, 'cuts' | 'serves'> {
+  const lines = linesThatSave(state, t);
+  const alone = lines.map((line) => leastThatServes(state, t, line, finishAt)).filter(isOption);
+  if (alone.length > 0) return { cuts: alone, serves: 'each' };
+  return together(state, t, lines, finishAt);
+}
+
+/** The fewest cuts together: all of what saves most, then of what saves most after that, the last only as much as is needed. */
+function together(
+  state: RunState,
+  t: Millis,
+  lines: readonly number[],
+  finishAt: Millis,
+): Pick<Fit, 'cuts' | 'serves'> {
+  const cuts: CutOption[] = [];
+  let now = state;
+  let left = [...lines];
+  for (;;) {
+    const most = left.map((line) => mostThatSaves(now, t, line)).filter(isOption);
+    if (most.length === 0) return { cuts, serves: 'short' };
+    const best = most.reduce((a, b) => (b.saves > a.saves ? b : a));
+    const enough = leastThatServes(now, t, best.line, finishAt);
+    if (enough) return { cuts: [...cuts, enough], serves: 'all' };
+    cuts.push(best);
+    const outcome = cut(now, best.line, best.n, t);
+    if (!outcome.ok) throw new Error(`a cut that was tried is refused: ${outcome.why}`);
+    now = outcome.state;
+    left = left.filter((line) => line !== best.line);
+  }
+}
+
+/** Lines whose cut brings the end forward at all, the most repeated first, then in order of the session. */
+function linesThatSave(state: RunState, t: Millis): readonly number[] {
+  const kept = swimDownPart(state);
+  const lines = new Set<number>();
+  for (const stretch of state.stretches.slice(state.index)) {
+    if (stretch.partIndex === kept) continue;
+    for (const { reps } of stretch.lanes) {
+      for (const { set } of reps) {
+        lines.add(set.line);
+        set.rounds.forEach((round) => lines.add(round.line));
+      }
+    }
+    stretch.rounds.forEach((round) => lines.add(round.line));
+  }
+  return [...lines]
+    .filter((line) => mostThatSaves(state, t, line) !== null)
+    .sort((a, b) => timesOf(state, b) - timesOf(state, a) || a - b);
+}
+
+/** How often a line is repeated as written: reps in its longest lane, or rounds. */
+function timesOf(state: RunState, line: number): number {
+  let times = 0;
+  for (const stretch of state.stretches) {
+    for (const { reps } of stretch.lanes) {
+      for (const { set, of } of reps) {
+        const round = set.rounds.find((candidate) => candidate.line === line);
+        if (round) times = Math.max(times, round.of);
+        else if (set.line === line) times = Math.max(times, of);
+      }
+    }
+  }
+  return times;
+}
+
+/** The fewest reps or rounds of a line whose cut ends the session by the finish; null where none do. */
+function leastThatServes(state: RunState, t: Millis, line: number, finishAt: Millis): CutOption | null {
+  return least(state, t, line, (option) => option.endsAt <= finishAt);
+}
+
+/** The fewest of a line that save as much as it can; null where it saves nothing. */
+function mostThatSaves(state: RunState, t: Millis, line: number): CutOption | null {
+  const most = cutOption(state, t, line, mostOf(state, line));
+  if (!most || most.saves <= 0) return null;
+  return least(state, t, line, (option) => option.saves >= most.saves);
+}
+
+/** The least n that is enough, by halving: cutting more never ends later. */
+function least(state: RunState, t: Millis, line: number, enough: (option: CutOption) => boolean): CutOption | null {
+  let found: CutOption | null = null;
+  let low = 1;
+  let high = mostOf(state, line);
+  while (low <= high) {
+    const middle = (low + high) >>> 1;
+    const option = cutOption(state, t, line, middle);
+    if (option && enough(option)) {
+      found = option;
+      high = middle - 1;
+    } else low = middle + 1;
+  }
+  return found;
+}
+
+function mostOf(state: RunState, line: number): number {
+  const cuttable = cuttableAt(state.plan.session, line);
+  return cuttable.kind === 'nothing' ? 0 : cuttable.most - (state.cuts.get(line) ?? 0);
+}
+
+function isOption(option: CutOption | null): option is CutOption {
+  return option !== null;
+}

@@ -1,0 +1,69 @@
+/*
+ * When the session will be over, as things stand: stopped lanes as if resumed now, a waited-for start
+ * as if given now, and everything after that by the plan's own rule.
+ */
+
+import type { Millis } from '../units.ts';
+import type { LaneReps, Stretch } from '../plan/plan.ts';
+import { align, LEAD } from './align.ts';
+import { isStopped, resumeLanes } from './lane-command.ts';
+import { latestEnd, plannedStart, startingFrom } from './settle.ts';
+import { currentStretch, tailOf, type LaneState, type RunState } from './state.ts';
+
+/** The projected end of the session at t, for a state settled at t; when it was done, where it is done. */
+export function projectedEnd(state: RunState, t: Millis): Millis {
+  if (state.phase === 'done') return state.doneAt!;
+  let end = currentEnd(state, t);
+  for (let index = state.index + 1; index < state.stretches.length; index++) {
+    const stretch = state.stretches[index]!;
+    end =
+      plannedStart(state, stretch, state.stretches[index - 1]!, end) + lengthOf(stretch, stretch.lanes, state.lanes);
+  }
+  return end;
+}
+
+/** One planned time for each stretch from the current one on: [start, end]. The current one's start may be past. */
+export function projectedTimes(
+  state: RunState,
+  t: Millis,
+): readonly { readonly start: Millis; readonly end: Millis }[] {
+  if (state.phase === 'done') return [];
+  const start = state.phase === 'going' ? state.t0! : startNow(state, t);
+  const times = [{ start, end: currentEnd(state, t) }];
+  for (let index = state.index + 1; index < state.stretches.length; index++) {
+    const stretch = state.stretches[index]!;
+    const next = plannedStart(state, stretch, state.stretches[index - 1]!, times[times.length - 1]!.end);
+    times.push({ start: next, end: next + lengthOf(stretch, stretch.lanes, state.lanes) });
+  }
+  return times;
+}
+
+function currentEnd(state: RunState, t: Millis): Millis {
+  const stretch = currentStretch(state);
+  if (state.phase === 'waiting') {
+    const own = stretch.lanes.map((lane) => startingFrom(lane, state.from));
+    return startNow(state, t) + lengthOf(stretch, own, state.lanes);
+  }
+  if (stretch.kind !== 'swim') return Math.max(state.pauseEnd, t);
+  const stopped = new Set<number>();
+  state.lanes.forEach((lane, index) => {
+    if (isStopped(lane)) stopped.add(index);
+  });
+  const { lanes } = stopped.size > 0 ? resumeLanes(state, stopped, t) : state;
+  return Math.max(latestEnd(lanes), t);
+}
+
+function startNow(state: RunState, t: Millis): Millis {
+  return currentStretch(state).kind === 'swim' ? align(state, t + LEAD) : t;
+}
+
+/** The length of a stretch not begun, for the lanes that are in, with their tails as they are. */
+function lengthOf(stretch: Stretch, own: readonly LaneReps[], lanes: readonly LaneState[]): Millis {
+  if (stretch.kind !== 'swim') return stretch.time;
+  let longest: Millis = 0;
+  own.forEach(({ reps, length }, index) => {
+    const lane = lanes[index]!;
+    if (lane.in) longest = Math.max(longest, reps.length > 0 ? length + tailOf(lane) : length);
+  });
+  return longest;
+}

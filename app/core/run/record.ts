@@ -1,0 +1,43 @@
+/*
+ * What has left, as facts in order: the record of a run.
+ */
+
+import type { Millis } from '../units.ts';
+import type { Pending, RunState } from './state.ts';
+
+/** One leave that happened. */
+export interface Leave {
+  readonly lane: number;
+  /** Index of the stretch at the time. */
+  readonly stretch: number;
+  readonly rep: Pending;
+  readonly at: Millis;
+  readonly swimmers: number;
+  readonly gap: Millis;
+}
+
+/** The leaves of a state that come after a time (all by default), by time and then lane number. */
+export function leavesOf(state: RunState, after: Millis = -Infinity): readonly Leave[] {
+  const leaves: Leave[] = [];
+  for (const { lane, stretch, reps, from, to, origin, swimmers, gap } of state.departed) {
+    if (origin + reps[to - 1]!.offset <= after) continue;
+    for (let index = from; index < to; index++) {
+      const rep = reps[index]!;
+      const at = origin + rep.offset;
+      if (at > after) leaves.push({ lane, stretch, rep, at, swimmers, gap });
+    }
+  }
+  return leaves.sort((a, b) => a.at - b.at || a.lane - b.lane);
+}
+
+/** Whether two leaves are the same: lane, rep and time. */
+export function sameLeave(a: Leave, b: Leave): boolean {
+  return (
+    a.lane === b.lane &&
+    a.at === b.at &&
+    a.rep.rep === b.rep.rep &&
+    a.rep.set.line === b.rep.set.line &&
+    a.rep.set.rounds.length === b.rep.set.rounds.length &&
+    a.rep.set.rounds.every(({ round }, depth) => round === b.rep.set.rounds[depth]!.round)
+  );
+}

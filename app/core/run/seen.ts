@@ -1,0 +1,91 @@
+/*
+ * What a screen showed when a command was given on it, held against how things stand when the command
+ * arrives: a leave that happens while a finger is on its way must not cost the wrong rep.
+ */
+
+import type { Millis } from '../units.ts';
+import type { Command } from './command.ts';
+import { settleForCommand, startingFrom } from './settle.ts';
+import { currentStretch, isPending, type LaneState, type Pending, type RunState } from './state.ts';
+
+/** A rep as a screen names it: line, round numbers outermost first, rep within its round. */
+export interface SeenRep {
+  readonly line: number;
+  readonly rounds: readonly number[];
+  readonly rep: number;
+}
+
+/** By lane number, the rep that a screen showed as the lane's next; null where it showed none. */
+export type Seen = Readonly<Record<string, SeenRep | null>>;
+
+/**
+ * One sentence saying what has changed, where the command would drop, move or repeat a rep in a lane
+ * whose next rep is no longer the one that was seen; else null. Lanes that the command does not touch,
+ * and lanes that are not named, are not looked at. A leave due within a quarter of a second has left.
+ */
+export function changedSince(state: RunState, command: Command, seen: Seen, at: Millis): string | null {
+  const touches = touchedBy(command);
+  if (!touches) return null;
+  const now = settleForCommand(state, at);
+  const changes: string[] = [];
+  now.lanes.forEach((lane, index) => {
+    const shown = seen[String(lane.number)];
+    if (shown === undefined || !lane.in || !touches(lane)) return;
+    const next = nextOf(now, lane, index);
+    if (!isThat(next, shown)) changes.push(changeOf(lane, next));
+  });
+  return changes.length > 0 ? `Nothing was changed, because meanwhile ${changes.join(', ')}.` : null;
+}
+
+/** Which lanes the command would change the reps of; null for commands that are not about single reps. */
+function touchedBy(command: Command): ((lane: LaneState) => boolean) | null {
+  switch (command.do) {
+    case 'skip':
+    case 'sit-out':
+    case 'shift':
+    case 'interval':
+      return (lane) => isNamed(command, lane) && isPending(lane);
+    case 'repeat':
+      return (lane) => isNamed(command, lane) && lane.leftHere;
+    case 'resume':
+    case 'rejoin':
+      return (lane) => isNamed(command, lane) && lane.stoppedBy !== null;
+    case 'cut':
+      return (lane) => lane.reps.slice(lane.next).some(({ set }) => isOfLine(set, command.line));
+    default:
+      return null;
+  }
+}
+
+function isNamed({ lanes }: { readonly lanes?: readonly number[] }, lane: LaneState): boolean {
+  return lanes === undefined || lanes.includes(lane.number);
+}
+
+function isOfLine(set: Pending['set'], line: number): boolean {
+  return set.line === line || set.rounds.some((round) => round.line === line);
+}
+
+/** What screens show as the lane's next rep: while waiting, the first of the stretch to begin. */
+function nextOf(state: RunState, lane: LaneState, index: number): Pending | undefined {
+  if (state.phase !== 'waiting') return lane.reps[lane.next];
+  const own = currentStretch(state).lanes[index];
+  return own ? startingFrom(own, state.from).reps[0] : undefined;
+}
+
+function isThat(next: Pending | undefined, shown: SeenRep | null): boolean {
+  if (!next || !shown) return !next && !shown;
+  const { rounds, line } = next.set;
+  return (
+    line === shown.line &&
+    next.rep === shown.rep &&
+    rounds.length === shown.rounds.length &&
+    rounds.every(({ round }, depth) => round === shown.rounds[depth])
+  );
+}
+
+function changeOf({ number }: LaneState, next: Pending | undefined): string {
+  if (!next) return `lane ${number} has nothing more to leave`;
+  const { set, rep, of } = next;
+  const inRound = set.rounds.map(({ round }) => `round ${round}`).join(', ');
+  return `lane ${number} has come to rep ${rep} of ${of} of line ${set.line}${inRound === '' ? '' : ` in ${inRound}`}`;
+}

@@ -1,0 +1,174 @@
+/*
+ * What screens show of a run at a time t. All times are in ms since the run was opened; a screen turns
+ * them into readings of the clock it shows (`readings.ts`).
+ */
+
+import type { Millis } from '../units.ts';
+import type { Round, Stretch } from '../plan/plan.ts';
+import { waitsFor } from '../plan/plan.ts';
+import { align, LEAD, UNDO_FOR } from './align.ts';
+import type { Command } from './command.ts';
+import { projectedEnd } from './projection.ts';
+import { settle, startingFrom } from './settle.ts';
+import { currentStretch, isPending, nextLeave, type LaneState, type Pending, type RunState } from './state.ts';
+
+export interface RunView {
+  readonly t: Millis;
+  readonly phase: RunState['phase'];
+  readonly index: number;
+  readonly stretch: Stretch;
+  /** What comes after the current stretch, null after the last. */
+  readonly following: Stretch | null;
+  /** Whether that waits for the coach's word. */
+  readonly followingWaits: boolean;
+  readonly clock: ClockView;
+  /** When the talk or break that is going ends. */
+  readonly pauseEnd: Millis | null;
+  readonly lanes: readonly LaneView[];
+  /** The only lanes that keep the stretch open, where all of them are stopped. */
+  readonly heldOpenBy: readonly number[];
+  readonly projectedEnd: Millis;
+  /** What `undo` would take back, and until when. */
+  readonly undo: { readonly command: Command; readonly until: Millis } | null;
+  /** The state settled at t, for what a screen asks beyond this. */
+  readonly state: RunState;
+}
+
+export interface ClockView {
+  /** The start from which the stretch's clock counts now; null before the first. */
+  readonly from: Millis | null;
+  /** Time to T0 in the last 10 s of a countdown, else null. */
+  readonly startsIn: Millis | null;
+  /** T0 that readings of leaves to come count from: of the stretch that is going; null while waiting. */
+  readonly t0: Millis | null;
+}
+
+export interface LaneView {
+  readonly number: number;
+  readonly state: 'out' | 'stopped' | 'pending' | 'finished' | 'absent';
+  readonly swimmers: number;
+  readonly gap: Millis;
+  /** The rep to come; while waiting, the first of the stretch to begin, with no time yet. */
+  readonly next: NextRep | null;
+  /** The one after it. */
+  readonly after: NextRep | null;
+  /** The last leave, with how many of the lane's swimmers are away. */
+  readonly last: LastView | null;
+  /** Where `resume` (with all lanes of its stop) and `rejoin` would put the next leave; null where it is not stopped, or nothing would be left. */
+  readonly resumeAt: Millis | null;
+  readonly rejoinAt: Millis | null;
+  /** When the lead could leave again. */
+  readonly end: Millis;
+}
+
+export interface NextRep {
+  readonly rep: Pending;
+  readonly words: string;
+  readonly rounds: readonly Round[];
+  readonly at: Millis | null;
+}
+
+export interface LastView {
+  readonly rep: Pending;
+  readonly at: Millis;
+  /** Swimmers of the lane when its lead left, and how many of them have left by now. */
+  readonly swimmers: number;
+  readonly away: number;
+  /** When the tail leaves. */
+  readonly tailAt: Millis;
+}
+
+/** The run at t, not before the last command's time. Cheap: it costs by the lanes and stretches, not by the leaves. */
+export function view(state: RunState, t: Millis): RunView {
+  const now = settle(state, t);
+  const stretch = currentStretch(now);
+  const following = now.stretches[now.index + 1] ?? null;
+  const last = now.undoable[now.undoable.length - 1];
+  return {
+    t,
+    phase: now.phase,
+    index: now.index,
+    stretch,
+    following,
+    followingWaits:
+      following !== null && (now.heldAfter || waitsFor(following, stretch, now.plan.session.between.auto) === 'call'),
+    clock: clockView(now, t),
+    pauseEnd: now.phase === 'going' && stretch.kind !== 'swim' ? now.pauseEnd : null,
+    lanes: now.lanes.map((lane, index) => laneView(now, lane, index, t)),
+    heldOpenBy: heldOpenBy(now),
+    projectedEnd: projectedEnd(now, t),
+    undo: last && t <= last.at + UNDO_FOR ? { command: last.command, until: last.at + UNDO_FOR } : null,
+    state: now,
+  };
+}
+
+/** The clock counts from the last T0, until the last 10 s before the next count down. */
+function clockView(state: RunState, t: Millis): ClockView {
+  const t0 = state.phase === 'going' ? state.t0 : null;
+  if (t0 === null || t >= t0) return { from: state.t0, startsIn: null, t0 };
+  return { from: state.t0Before, startsIn: t0 - t <= LEAD ? t0 - t : null, t0 };
+}
+
+function laneView(state: RunState, lane: LaneState, index: number, t: Millis): LaneView {
+  const stopped = lane.stoppedBy !== null;
+  const waiting = state.phase === 'waiting' && lane.in ? firstReps(state, index) : null;
+  const origin = waiting ? null : lane.origin;
+  const reps = (waiting ?? lane.reps).slice(waiting ? 0 : lane.next, (waiting ? 0 : lane.next) + 2);
+  const coming = reps.map((rep) => comingRep(rep, origin));
+  // On its way to the loudspeaker by a command just given, but not due yet: shown as to come until it is.
+  const due = lane.last !== null && lane.last.at > t ? lane.last : null;
+  if (due) coming.unshift(comingRep(due.rep, due.at - due.rep.offset));
+  return {
+    number: lane.number,
+    state: laneStanding(state, lane, coming.length > 0),
+    swimmers: lane.swimmers,
+    gap: lane.gap,
+    next: coming[0] ?? null,
+    after: coming[1] ?? null,
+    last: due ? null : lastView(lane, t),
+    resumeAt: stopped ? resumeTime(state, lane, t) : null,
+    rejoinAt: stopped ? rejoinTime(lane, t) : null,
+    end: lane.end,
+  };
+}
+
+function laneStanding(state: RunState, lane: LaneState, leaves: boolean): LaneView['state'] {
+  if (!lane.in) return 'out';
+  if (lane.stoppedBy !== null) return 'stopped';
+  if (leaves) return 'pending';
+  return state.phase === 'going' && lane.takesPart && lane.hadRep ? 'finished' : 'absent';
+}
+
+function firstReps(state: RunState, laneIndex: number): readonly Pending[] {
+  const own = currentStretch(state).lanes[laneIndex];
+  return own ? startingFrom(own, state.from).reps : [];
+}
+
+function comingRep(rep: Pending, origin: Millis | null): NextRep {
+  return { rep, words: rep.set.words, rounds: rep.set.rounds, at: origin === null ? null : origin + rep.offset };
+}
+
+function lastView({ last }: LaneState, t: Millis): LastView | null {
+  if (!last) return null;
+  const { rep, at, swimmers, gap } = last;
+  const away = Math.max(1, Math.min(swimmers, 1 + Math.floor((t - at) / gap)));
+  return { rep, at, swimmers, away, tailAt: at + (swimmers - 1) * gap };
+}
+
+function resumeTime(state: RunState, lane: LaneState, t: Millis): Millis {
+  const first = Math.min(...state.lanes.filter((other) => other.stoppedBy === lane.stoppedBy).map(nextLeave));
+  return nextLeave(lane) + (first >= t + LEAD ? 0 : align(state, t + LEAD) - first);
+}
+
+function rejoinTime(lane: LaneState, t: Millis): Millis | null {
+  const rep = lane.reps.find((candidate, index) => index >= lane.next && lane.origin + candidate.offset >= t + LEAD);
+  return rep ? lane.origin + rep.offset : null;
+}
+
+function heldOpenBy(state: RunState): readonly number[] {
+  if (state.phase !== 'going') return [];
+  const open = state.lanes.filter(isPending);
+  const someoneElse = state.lanes.some((lane) => lane.takesPart && !isPending(lane));
+  if (!someoneElse || open.some((lane) => lane.stoppedBy === null)) return [];
+  return open.map((lane) => lane.number);
+}

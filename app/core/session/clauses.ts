@@ -1,0 +1,195 @@
+/*
+ * What stands behind the distance of a line: interval or rest, drop or add, target, and the words
+ * that are left between them. Read from left to right, a word at a time.
+ */
+
+import type { Millis } from '../units.ts';
+import type { Hold, Interval } from './session.ts';
+import { isFlaw, type Flaw } from './flaw.ts';
+import { foldSpaces } from './lines.ts';
+import { lostInWords } from './lost-meaning.ts';
+import { match, shorten, startsTime, timeAt, tokenAt } from './time.ts';
+import { holdAt, intervalAt, listAt, restAt, startsHold, startsInterval, type Listed } from './values.ts';
+
+export interface Clauses {
+  readonly timing: WrittenTiming;
+  readonly hold: Listed<Hold> | null;
+  /** Before and after the interval, joined by one space, in the coach's spelling. */
+  readonly words: string;
+  /** Where the first interval, rest or target stands; null where the line has only words. */
+  readonly at: number | null;
+}
+
+export type WrittenTiming =
+  | { readonly kind: 'interval'; readonly list: Listed<Interval>; readonly step: Millis }
+  | { readonly kind: 'rest'; readonly list: Listed<Millis> }
+  | { readonly kind: 'untimed' };
+
+type Found =
+  | { readonly kind: 'timing'; readonly timing: WrittenTiming; readonly end: number }
+  | { readonly kind: 'hold'; readonly hold: Listed<Hold>; readonly end: number };
+
+const WORD = /[\p{L}\p{N}][\p{L}\p{N}\p{M}'’-]*|[^]/uy;
+const KEYWORD = /(on|rest|ri|hold|drop|add)(?![\p{L}\p{N}'’-])/iuy;
+const ON = /on(?:\s+the)?\s*/iy;
+const REST_BEHIND = /\s*(?:rest|ri)(?![\p{L}\p{N}'’-])/iuy;
+/** `rest15`: the keyword runs into its value. */
+const GLUED = /(rest|ri|hold|drop|add)(:?\d)/iy;
+const STEP = /\s*,?\s*(drop|add)(?![\p{L}\p{N}'’-])/iuy;
+const SPACES = /\s*/y;
+/** What may follow the value of drop, add or hold. */
+const VALUE_ENDS = /\s*(?:$|[,@]|(?:on|rest|ri|hold|drop|add)(?![\p{L}\p{N}'’-]))/iuy;
+
+/** The rest of a line of a part from an index on. */
+export function readClauses(text: string, from: number): Clauses | Flaw {
+  let timing: WrittenTiming = { kind: 'untimed' };
+  let hold: Listed<Hold> | null = null;
+  let first: number | null = null;
+  const segments: (readonly [from: number, to: number])[] = [];
+  let segmentStart = from;
+  let at = from;
+  while (at < text.length) {
+    const found = clauseAt(text, at, timing.kind !== 'untimed');
+    if (typeof found === 'number') {
+      at = found;
+      continue;
+    }
+    if (isFlaw(found)) return found;
+    if (found.kind === 'hold') {
+      if (hold) return { at, message: 'a second target: a line has one hold' };
+      hold = found.hold;
+    } else {
+      if (timing.kind !== 'untimed') return { at, message: 'a second interval or rest: a line has one of them' };
+      timing = found.timing;
+    }
+    first = first ?? at;
+    segments.push([segmentStart, at]);
+    segmentStart = at = found.end;
+  }
+  segments.push([segmentStart, text.length]);
+  const words = joinWords(text, segments);
+  return typeof words === 'string' ? { timing, hold, words, at: first } : words;
+}
+
+/** White space folded, commas and spaces at the ends dropped. */
+export function trimWords(words: string): string {
+  return foldSpaces(words)
+    .replace(/^[\s,]+/, '')
+    .replace(/[\s,]*$/, '');
+}
+
+/** What begins at an index: a clause, its flaw, or nothing, and then the index to go on from. */
+function clauseAt(text: string, at: number, timed: boolean): Found | Flaw | number {
+  if (text[at] === '@') return intervalClause(text, at, skipSpaces(text, at + 1));
+  if (startsTime(text, at)) return restBefore(text, at);
+  const keyword = match(KEYWORD, text, at)?.[1]!.toLowerCase();
+  const behind = at + (keyword?.length ?? 0);
+  const value = skipSpaces(text, behind);
+  switch (keyword) {
+    case undefined: {
+      const glued = match(GLUED, text, at);
+      if (glued) return { at, message: `a space is missing: write ${glued[1]} ${glued[2]}…` };
+      break;
+    }
+    case 'on': {
+      const value = at + match(ON, text, at)![0].length;
+      return startsInterval(text, value) ? intervalClause(text, at, value) : behind;
+    }
+    case 'hold':
+      if (startsHold(text, value)) return holdClause(text, value);
+      break;
+    case 'rest':
+    case 'ri':
+      if (startsTime(text, value)) return restClause(text, value);
+      break;
+    default:
+      if (timed || startsTime(text, value)) {
+        const message = `${keyword} stands right after the interval and its value behind it: @ 2:00 ${keyword} 5`;
+        return { at, message };
+      }
+  }
+  if (keyword !== undefined && (timed || /^:\s*\d/.test(text.slice(behind, behind + 20)))) {
+    return {
+      at,
+      message: `a value is missing after ${keyword}: write ${keyword} ${keyword === 'hold' ? '1:20' : '15'}`,
+    };
+  }
+  return at + match(WORD, text, at)![0].length;
+}
+
+function intervalClause(text: string, at: number, value: number): Found | Flaw {
+  if (!startsInterval(text, value)) {
+    const next = shorten(text.slice(value).split(/\s/)[0] ?? '');
+    const message = `an interval is missing after @${next === '' ? '' : `, before ${next}`}: write @ 1:30 or @ base`;
+    return { at, message };
+  }
+  const list = listAt(text, value, intervalAt);
+  if (isFlaw(list)) return list;
+  const step = match(STEP, text, list.end);
+  if (!step) return { kind: 'timing', timing: { kind: 'interval', list, step: 0 }, end: list.end };
+  const word = step[1]!.toLowerCase();
+  const stepAt = list.end + step[0].length;
+  const time = timeAt(text, skipSpaces(text, stepAt));
+  if (isFlaw(time)) {
+    if (startsTime(text, time.at)) return time;
+    return { at: stepAt - word.length, message: `a value is missing after ${word}: write ${word} 5` };
+  }
+  const flaw = behindValue(text, time.end, word);
+  if (flaw) return flaw;
+  const signed = word === 'drop' ? -time.ms || 0 : time.ms;
+  return { kind: 'timing', timing: { kind: 'interval', list, step: signed }, end: time.end };
+}
+
+function holdClause(text: string, value: number): Found | Flaw {
+  const hold = listAt(text, value, holdAt);
+  if (isFlaw(hold)) return hold;
+  return behindValue(text, hold.end, 'hold') ?? { kind: 'hold', hold, end: hold.end };
+}
+
+function restClause(text: string, value: number): Found | Flaw {
+  const list = listAt(text, value, restAt);
+  return isFlaw(list) ? list : { kind: 'timing', timing: { kind: 'rest', list }, end: list.end };
+}
+
+/** `15 s rest`, where the rest has no value of its own behind it; else where to go on. */
+function restBefore(text: string, at: number): Found | number {
+  const list = listAt(text, at, restAt);
+  // On from where the list broke off, not from its second value: a line of slashes is read once.
+  if (isFlaw(list)) return Math.max(list.at, at + tokenAt(text, at).length);
+  const rest = match(REST_BEHIND, text, list.end);
+  if (!rest || startsTime(text, skipSpaces(text, list.end + rest[0].length))) return list.end;
+  return { kind: 'timing', timing: { kind: 'rest', list }, end: list.end + rest[0].length };
+}
+
+/** A word right behind a value might belong to it; null where none stands there. */
+function behindValue(text: string, end: number, word: string): Flaw | null {
+  if (match(VALUE_ENDS, text, end)) return null;
+  const at = skipSpaces(text, end);
+  if (startsTime(text, at) && typeof restBefore(text, at) !== 'number') return null;
+  const next = shorten(text.slice(at).split(/\s/)[0]!);
+  return { at, message: `${next} right behind the value of ${word}: put a comma between them` };
+}
+
+function joinWords(text: string, segments: readonly (readonly [from: number, to: number])[]): string | Flaw {
+  const pieces: string[] = [];
+  for (const [from, to] of segments) {
+    const lost = lostInWords(text.slice(from, to));
+    if (lost) return { ...lost, at: from + lost.at };
+    const words = trimWords(text.slice(from, to));
+    if (words !== '') pieces.push(words);
+  }
+  const words = pieces.join(' ');
+  if (pieces.length < 2) return words;
+  // What only the joining brings together (`no rest @ 1:00 15 fast`) would read as something else on the wall.
+  const again = readClauses(words, 0);
+  if (isFlaw(again) || again.at !== null || /\s#\s/.test(words)) {
+    const [from, to] = segments[segments.length - 1]!;
+    const at = Math.min(skipSpaces(text, from), to - 1);
+    return { at, message: `the words before and after the interval do not go together: "${shorten(words)}"` };
+  }
+  return words;
+}
+
+function skipSpaces(text: string, at: number): number {
+  return at + match(SPACES, text, at)![0].length;
+}

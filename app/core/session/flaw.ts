@@ -1,0 +1,58 @@
+/*
+ * What is wrong in one line, before it has a line number: the readers of times, lists and lines
+ * know only the text they are given and an index into it. The list of faults gives it its place.
+ */
+
+import type { Fault } from '../result.ts';
+import { columnAt, type Line } from './lines.ts';
+
+export interface Flaw {
+  /** Index into the line's text. */
+  readonly at: number;
+  readonly message: string;
+  /** What it was judged by: dropped where that itself is at fault, so that one mistake is told once. */
+  readonly judgedBy?: 'pool' | 'lanes';
+  /** The line may have been meant as rounds, so lines indented under it are no faults of theirs. */
+  readonly opens?: true;
+}
+
+export function isFlaw(read: object): read is Flaw {
+  return 'message' in read;
+}
+
+/** At most one fault a line: the first found is the one a coach mends first, the rest often follow from it. */
+export class FaultList {
+  private readonly faults = new Map<number, { fault: Fault; judgedBy: Flaw['judgedBy'] }>();
+  /** What cannot be judged by, because it is at fault itself. */
+  private readonly doubted = new Set<'pool' | 'lanes'>();
+
+  constructor(first: readonly Fault[]) {
+    for (const fault of first) this.faults.set(fault.line, { fault, judgedBy: undefined });
+  }
+
+  add(line: Line, flaw: Flaw): void {
+    const before = this.faults.get(line.number);
+    if (before && !(before.judgedBy && this.doubted.has(before.judgedBy))) return;
+    const fault = { line: line.number, column: columnAt(line.raw, line.start + flaw.at), message: flaw.message };
+    this.faults.set(line.number, { fault, judgedBy: flaw.judgedBy });
+  }
+
+  doubt(what: 'pool' | 'lanes'): void {
+    this.doubted.add(what);
+  }
+
+  doubts(what: 'pool' | 'lanes'): boolean {
+    return this.doubted.has(what);
+  }
+
+  /** Numbers of all lines that are, or may be, at fault. */
+  lines(): number[] {
+    return Array.from(this.faults.keys());
+  }
+
+  /** By line. */
+  sorted(): Fault[] {
+    const kept = Array.from(this.faults.values()).filter(({ judgedBy }) => !judgedBy || !this.doubted.has(judgedBy));
+    return kept.map(({ fault }) => fault).sort((a, b) => a.line - b.line || a.column - b.column);
+  }
+}

@@ -1,0 +1,163 @@
+/*
+ * The settings of a session or a lanes file, gathered line by line: each at most once.
+ */
+
+import type { Millis, MinuteOfDay } from '../units.ts';
+import { SECOND } from '../units.ts';
+import type { Lane } from './session.ts';
+import { isFlaw, type Flaw, type FaultList } from './flaw.ts';
+import { readLane, wholeLane, type WrittenLane } from './lane-line.ts';
+import type { Line } from './lines.ts';
+import {
+  readBetween,
+  readPool,
+  readSeconds,
+  readTimeOfDay,
+  type PoolSetting,
+  type SettingLine,
+} from './setting-line.ts';
+
+/** Settings as written; null where the text has none. */
+export interface Header {
+  pool: PoolSetting | null;
+  startsAt: MinuteOfDay | null;
+  finishBy: MinuteOfDay | null;
+  finishLine: Line | null;
+  gap: Millis | null;
+  between: { readonly time: Millis; readonly auto: boolean } | null;
+  startOn: Millis | null;
+  grid: Millis | null;
+  /** By number; null for a lane whose line is at fault. */
+  readonly lanes: Map<number, WrittenLane | null>;
+  /** Names of the settings that have stood. */
+  readonly seen: Set<string>;
+}
+
+/** What a lanes file says. */
+export interface LanesFile {
+  readonly pool: PoolSetting | null;
+  readonly gap: Millis | null;
+  readonly lanes: readonly WrittenLane[];
+}
+
+export const DEFAULT_POOL: PoolSetting = { length: 2500, unit: 'm' };
+export const DEFAULT_GAP: Millis = 5 * SECOND;
+export const DEFAULT_GRID: Millis = 5 * SECOND;
+export const DEFAULT_START_ON: Millis = 5 * SECOND;
+export const DEFAULT_BETWEEN = { time: 60 * SECOND, auto: false };
+
+const MOST_LANES = 20;
+const LEAST_GAP = 1;
+const MOST_GAP = 60;
+const STARTS_ON = [1, 5, 10, 15, 30, 60];
+const GRIDS = [1, 5, 10];
+
+export function emptyHeader(): Header {
+  return {
+    pool: null,
+    startsAt: null,
+    finishBy: null,
+    finishLine: null,
+    gap: null,
+    between: null,
+    startOn: null,
+    grid: null,
+    lanes: new Map<number, WrittenLane | null>(),
+    seen: new Set<string>(),
+  };
+}
+
+/** Takes a setting into the header, or its fault into the list. `fileLanes`: numbers that a lanes file has. */
+export function takeSetting(
+  header: Header,
+  line: Line,
+  setting: SettingLine,
+  faults: FaultList,
+  fileLanes: readonly number[],
+): void {
+  const lanesBefore = header.lanes.size;
+  const flaw = setting.flaw ?? readSetting(header, line, setting, fileLanes);
+  if (!flaw) return;
+  faults.add(line, flaw);
+  // A lane whose number is known still counts as a lane; one without makes every list of lanes uncertain.
+  if (header.lanes.size === lanesBefore) doubtWhatItSets(setting, faults);
+}
+
+/** Records that what a faulty setting line sets cannot be judged by. */
+export function doubtWhatItSets(setting: SettingLine, faults: FaultList): void {
+  if (setting.word === 'pool') faults.doubt('pool');
+  if (setting.word === 'lane' || setting.word === 'lanes') faults.doubt('lanes');
+}
+
+/** Lanes in order of number; `sound` is false for each whose line is at fault. */
+export function lanesInForce(
+  header: Header,
+  file: LanesFile | null,
+): { readonly lane: Lane; readonly sound: boolean }[] {
+  const written = new Map<number, WrittenLane | null>();
+  for (const lane of file?.lanes ?? []) written.set(lane.number, lane);
+  for (const [number, lane] of header.lanes) written.set(number, lane);
+  if (written.size === 0) written.set(1, plainLane(1));
+  const gap = header.gap ?? file?.gap ?? DEFAULT_GAP;
+  const grid = header.grid ?? DEFAULT_GRID;
+  return Array.from(written)
+    .sort(([a], [b]) => a - b)
+    .map(([number, lane]) => ({ lane: wholeLane(lane ?? plainLane(number), gap, grid), sound: lane !== null }));
+}
+
+function plainLane(number: number): WrittenLane {
+  return { number, base: null, css: null, swimmers: 1, names: [], gap: null };
+}
+
+function readSetting(header: Header, line: Line, setting: SettingLine, fileLanes: readonly number[]): Flaw | null {
+  const { text } = line;
+  const on = setting.word === 'start' ? /^on(?![\p{L}\p{N}-])\s*/iu.exec(text.slice(setting.value)) : null;
+  if (setting.word === 'lane') return takeLane(header, text, setting.value, fileLanes);
+  const name = on ? 'start on' : setting.word;
+  if (header.seen.has(name)) return { at: 0, message: `a second ${name}: it stands at most once` };
+  header.seen.add(name);
+  const at = Math.min(setting.value + (on?.[0].length ?? 0), text.length);
+  const flaw = readValue(header, line, name, at);
+  return flaw ? { ...flaw, at: Math.min(flaw.at, text.length - 1) } : null;
+}
+
+function readValue(header: Header, line: Line, name: string, at: number): Flaw | null {
+  const { text } = line;
+  switch (name) {
+    case 'pool':
+      return take(readPool(text, at), (pool) => (header.pool = pool));
+    case 'start':
+      return take(readTimeOfDay(text, at), ({ minute }) => (header.startsAt = minute));
+    case 'finish':
+      return take(readTimeOfDay(text, at), ({ minute }) => {
+        header.finishBy = minute;
+        header.finishLine = line;
+      });
+    case 'gap':
+      return take(readSeconds(text, at, name, { from: LEAST_GAP, to: MOST_GAP }), ({ ms }) => (header.gap = ms));
+    case 'between':
+      return take(readBetween(text, at), (between) => (header.between = between));
+    case 'start on':
+      return take(readSeconds(text, at, name, STARTS_ON), ({ ms }) => (header.startOn = ms));
+    default:
+      return take(readSeconds(text, at, name, GRIDS), ({ ms }) => (header.grid = ms));
+  }
+}
+
+function take<Value extends object>(read: Value | Flaw, keep: (value: Value) => void): Flaw | null {
+  if (isFlaw(read)) return read;
+  keep(read);
+  return null;
+}
+
+function takeLane(header: Header, text: string, value: number, fileLanes: readonly number[]): Flaw | null {
+  const { number, lane } = readLane(text, value);
+  if (number === null) return lane as Flaw;
+  if (header.lanes.has(number)) return { at: value, message: `a second line for lane ${number}: each lane has one` };
+  header.lanes.set(number, isFlaw(lane) ? null : lane);
+  const added = Array.from(header.lanes.keys()).filter((own) => !fileLanes.includes(own));
+  if (fileLanes.length + added.length > MOST_LANES && !fileLanes.includes(number)) {
+    return { at: 0, message: `more than ${MOST_LANES} lanes: a session has at most ${MOST_LANES}` };
+  }
+  return isFlaw(lane) ? lane : null;
+}

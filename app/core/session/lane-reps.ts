@@ -1,0 +1,101 @@
+/*
+ * What one line asks of one lane, rep by rep: whether every interval is above 0 and at most an hour,
+ * and every target above 0, in reps that are really swum.
+ */
+
+import type { Millis, Tenths } from '../units.ts';
+import type { Ratio } from '../ratio.ts';
+import { floorDivide } from '../ratio.ts';
+import { expectedSwim, intervalOf, targetOf } from './pace.ts';
+import type { Hold, Lane, Timing } from './session.ts';
+import type { Flaw } from './flaw.ts';
+import { intervalFlaw } from './values.ts';
+
+export interface Asked {
+  /** null where the lane's own line is at fault: then only what needs no pace is judged. */
+  readonly lane: Lane | null;
+  /** The lane's place in lane order, for the lists of the timing. */
+  readonly index: number;
+  readonly timing: Timing;
+  readonly hold: Hold | undefined;
+  readonly factor: Ratio;
+  readonly grid: Millis;
+  /** Where interval or rest, and target, stand in the line. */
+  readonly timingAt: number;
+  readonly holdAt: number;
+}
+
+/** Most reps of a set, and of a timed block. */
+const MOST_REPS = 500;
+
+/** The first thing wrong with `count` reps of one distance, or null. */
+export function judgeReps(asked: Asked, distance: Tenths, count: number): Flaw | null {
+  // Intervals change evenly from rep to rep, so the first and the last show all.
+  return judgeTarget(asked, distance) ?? judgeInterval(asked, distance, 0) ?? judgeInterval(asked, distance, count - 1);
+}
+
+/** The first thing wrong with a ladder's reps, or null. */
+export function judgeLadder(asked: Asked, distances: readonly Tenths[]): Flaw | null {
+  for (const [rep, distance] of distances.entries()) {
+    const flaw = judgeTarget(asked, distance) ?? judgeInterval(asked, distance, rep);
+    if (flaw) return flaw;
+  }
+  return null;
+}
+
+/** How many reps fit in a block's time by their intervals, at least one; or what is wrong with one of them. */
+export function repsInBlock(asked: Asked, distance: Tenths, time: Millis): { readonly count: number } | Flaw {
+  const flaw = judgeReps(asked, distance, 1);
+  if (flaw) return flaw;
+  const first = intervalAtRep(asked, distance, 0);
+  const step = asked.timing.kind === 'interval' ? asked.timing.step : 0;
+  if (first === null) return { count: 1 };
+  const tooMany = {
+    at: 0,
+    message: `more than ${MOST_REPS} reps fit in the block: write a longer interval or a shorter time`,
+  };
+  if (step === 0) {
+    const count = Math.max(1, floorDivide(time, first));
+    return count > MOST_REPS ? tooMany : { count };
+  }
+  let used = first;
+  for (let count = 1; ; count += 1) {
+    const interval = first + count * step;
+    if (used + interval > time) return { count };
+    const wrong = judgeInterval(asked, distance, count);
+    if (wrong) return wrong;
+    if (count === MOST_REPS) return tooMany;
+    used += interval;
+  }
+}
+
+function judgeTarget({ hold, lane, holdAt }: Asked, distance: Tenths): Flaw | null {
+  if (hold?.kind !== 'css' || !lane) return null;
+  if (lane.css === null) {
+    const message = `hold css in lane ${lane.number}, which has no css: give the lane one, or hold a time`;
+    return { at: holdAt, message };
+  }
+  if (targetOf(lane, hold, distance)! > 0) return null;
+  return { at: holdAt, message: `a target of 0:00 or less in lane ${lane.number}: it must be above 0` };
+}
+
+function judgeInterval(asked: Asked, distance: Tenths, rep: number): Flaw | null {
+  const interval = intervalAtRep(asked, distance, rep);
+  const flaw = interval === null ? null : intervalFlaw(interval, asked.timingAt);
+  if (!flaw || (rep === 0 && !asked.lane)) return flaw;
+  const where = asked.lane ? `in lane ${asked.lane.number}, ` : '';
+  return { at: flaw.at, message: `${where}rep ${rep + 1}: ${flaw.message}` };
+}
+
+/** null for an untimed set, and where it rests on a pace that is not known. */
+function intervalAtRep(asked: Asked, distance: Tenths, rep: number): Millis | null {
+  const { timing, index, lane, grid } = asked;
+  if (timing.kind === 'untimed') return null;
+  if (timing.kind === 'interval') {
+    const written = timing.lanes[index]!;
+    if (written.kind === 'time') return written.time + rep * timing.step;
+  }
+  if (!lane) return null;
+  const expected = expectedSwim(lane, distance, asked.factor, targetOf(lane, asked.hold, distance));
+  return intervalOf(timing, index, lane, distance, expected, grid, rep);
+}

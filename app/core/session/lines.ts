@@ -1,0 +1,120 @@
+/*
+ * Text to lines: characters, comments, bullets and indents. What is left of a line is its text,
+ * without spaces around it. Columns count code points from 1, a tab as 4, a byte-order mark as none.
+ */
+
+import type { Fault } from '../result.ts';
+
+export interface Line {
+  /** From 1. */
+  readonly number: number;
+  /** As it stands in the file, without its end. */
+  readonly raw: string;
+  /** Columns of white space before the text, or before its bullet. */
+  readonly indent: number;
+  /** Where the text begins in `raw`. */
+  readonly start: number;
+  /** Never empty; without comment and bullet. */
+  readonly text: string;
+}
+
+/** Large enough for any session, small enough to be read at once on a phone. */
+const MOST_BYTES = 256 * 1024;
+const MOST_CHARACTERS = 500;
+const TAB_COLUMNS = 4;
+
+/** Control characters but the tab, halves of surrogate pairs, and what decoders put for bytes that are not UTF-8. */
+const FOREIGN = /[^\P{Cc}\t]|\p{Cs}|\ufffd/u;
+const BULLET = /^(?:[-\u2010-\u2015\u2212•]|(?:\p{L}|\d+)\))\s*/u;
+
+/**
+ * The lines that say something, and the faults of characters and lengths. A faulty line is there too,
+ * as far as it can be read, because a heading or an indent in it matters to the lines after it.
+ */
+export function readLines(text: string): { readonly lines: readonly Line[]; readonly faults: readonly Fault[] } {
+  if (longerThan(text, MOST_BYTES)) {
+    const message = 'the file is larger than 256 KiB: a session is far shorter, so this may be the wrong file';
+    return { lines: [], faults: [{ line: 1, column: 1, message }] };
+  }
+  const lines: Line[] = [];
+  const faults: Fault[] = [];
+  const pieces = (text.charCodeAt(0) === 0xfeff ? text.slice(1) : text).split('\n');
+  pieces.forEach((piece, index) => {
+    const ended = index < pieces.length - 1 && piece.endsWith('\r');
+    const raw = ended ? piece.slice(0, -1) : piece;
+    const fault = characterFault(raw, index + 1);
+    if (fault) faults.push(fault);
+    const line = readLine(raw, index + 1);
+    if (line) lines.push(line);
+  });
+  return { lines, faults };
+}
+
+/** The column of an index into a line as it stands in the file. */
+export function columnAt(raw: string, index: number): number {
+  let column = 1;
+  for (const character of raw.slice(0, index)) column += character === '\t' ? TAB_COLUMNS : 1;
+  return column;
+}
+
+/** Runs of white space folded to one space, none at the ends. */
+export function foldSpaces(text: string): string {
+  return text.replace(/\s+/g, ' ').trim();
+}
+
+function longerThan(text: string, bytes: number): boolean {
+  if (text.length > bytes) return true;
+  if (text.length * 3 <= bytes) return false;
+  let size = 0;
+  for (let i = 0; i < text.length; i += 1) {
+    const unit = text.charCodeAt(i);
+    // Each half of a surrogate pair stands for two of its four bytes.
+    if (unit < 0x80) size += 1;
+    else if (unit < 0x800 || (unit >= 0xd800 && unit <= 0xdfff)) size += 2;
+    else size += 3;
+  }
+  return size > bytes;
+}
+
+function characterFault(raw: string, line: number): Fault | null {
+  if (raw.length > MOST_CHARACTERS) {
+    const characters = Array.from(raw);
+    if (characters.length > MOST_CHARACTERS) {
+      const column = columnAt(raw, characters.slice(0, MOST_CHARACTERS).join('').length);
+      const message = `a line of ${characters.length} characters: at most ${MOST_CHARACTERS} are read`;
+      return { line, column, message };
+    }
+  }
+  const at = raw.search(FOREIGN);
+  return at < 0 ? null : { line, column: columnAt(raw, at), message: nameOf(raw.codePointAt(at)!) };
+}
+
+function nameOf(code: number): string {
+  if (code === 0x0d) return 'a carriage return inside a line: lines end in a line feed, or in both';
+  if (code === 0xfffd || (code >= 0xd800 && code <= 0xdfff))
+    return 'a character that is not UTF-8: save the file as UTF-8';
+  return `a control character (code ${code}): only letters, numbers, signs, spaces and tabs are read`;
+}
+
+function readLine(full: string, number: number): Line | null {
+  // A fault of its own has been found where the line is longer: the cut keeps the work small.
+  const raw = full.length > 2 * MOST_CHARACTERS ? full.slice(0, 2 * MOST_CHARACTERS) : full;
+  const end = commentStart(raw);
+  const trimmed = raw.slice(0, end).trim();
+  if (trimmed === '') return null;
+  const margin = raw.length - raw.replace(/^\s+/, '').length;
+  const bullet = BULLET.exec(trimmed)?.[0].length ?? 0;
+  const text = trimmed.slice(bullet);
+  if (text === '') return null;
+  return { number, raw, indent: columnAt(raw, margin) - 1, start: margin + bullet, text };
+}
+
+/** Where a comment begins, or the line's end: `#` first in the line, or with white space or the line's end around it. */
+function commentStart(raw: string): number {
+  for (let at = raw.indexOf('#'); at >= 0; at = raw.indexOf('#', at + 1)) {
+    if (/^\s*$/.test(raw.slice(0, at))) return at;
+    const before = /\s/.test(raw.charAt(at - 1));
+    if (before && (at + 1 === raw.length || /\s/.test(raw.charAt(at + 1)))) return at;
+  }
+  return raw.length;
+}

@@ -1,0 +1,94 @@
+/*
+ * From a lane's pace to intervals, targets and expected swim times (notation.md, "Expected swim
+ * time" and the table of lines). Exact until the one rounding a rule names. Expected times are
+ * common practice, estimates: what is derived from them says so.
+ */
+
+import type { Hold, Interval, Lane, Timing } from './session.ts';
+import type { Millis, Tenths } from '../units.ts';
+import { SECOND } from '../units.ts';
+import { add, ceilTo, compare, multiply, ratio, roundTo, type Ratio } from '../ratio.ts';
+
+/** Base of a lane that names neither base nor css. */
+export const ASSUMED_BASE: Millis = 120_000;
+
+/** How much slower than css a swimmer cruises. */
+const CRUISE = ratio(105, 100);
+
+/** A lane's interval per 100 from its css: `ceil_grid(css × 1.05 + 10 s)`. */
+export function baseFromCss(css: Millis, grid: Millis): Millis {
+  return ceilTo(grid, add(multiply(ratio(css), CRUISE), ratio(10 * SECOND)));
+}
+
+/** The interval of one rep by the lane's base, in whole ms on the grid; may be below 1 where `plus` is negative. */
+export function intervalByBase(base: Millis, distance: Tenths, plus: Millis, grid: Millis): Millis {
+  return ceilTo(grid, add(per100(base, distance), ratio(plus)));
+}
+
+/** The target of one rep in ms; null without a hold, or where a css is asked of a lane that has none. */
+export function targetOf(lane: Lane, hold: Hold | undefined, distance: Tenths): Millis | null {
+  if (!hold) return null;
+  if (hold.kind === 'time') return hold.time;
+  if (lane.css === null) return null;
+  return roundTo(100, per100(lane.css + hold.plus, distance));
+}
+
+/** The time one rep is expected to take: its target, or cruise × distance × the factor of its words. */
+export function expectedSwim(lane: Lane, distance: Tenths, factor: Ratio, target: Millis | null): Ratio {
+  if (target !== null) return ratio(target);
+  return multiply(multiply(cruise(lane), ratio(distance, 1000)), factor);
+}
+
+/**
+ * The interval of rep `index` (from 0) of a set in lane number `laneIndex` of lane order, in whole ms,
+ * before it is checked to be above 0 and at most an hour.
+ */
+export function intervalOf(
+  timing: Exclude<Timing, { kind: 'untimed' }>,
+  laneIndex: number,
+  lane: Lane,
+  distance: Tenths,
+  expected: Ratio,
+  grid: Millis,
+  index: number,
+): Millis {
+  if (timing.kind === 'rest') return ceilTo(grid, add(expected, ratio(timing.lanes[laneIndex]!)));
+  return firstInterval(timing.lanes[laneIndex]!, lane, distance, grid) + index * timing.step;
+}
+
+/** The factor of a set's words, or of the name of the part it stands in; the largest that applies. */
+export function factorOf(words: string, partName: string): Ratio {
+  const text = words.toLowerCase().replace(DASHES, '-');
+  if (hasWord(text, 'kick|kicks|kicking')) return ratio(14, 10);
+  if (hasWord(text, 'drill|drills|scull|sculls|sculling')) return ratio(125, 100);
+  if (hasWord(text, 'easy|(?:swim|warm|cool)[- ]down') || isSwimDown(partName)) return ratio(11, 10);
+  return ratio(1);
+}
+
+/** Whether a part's whole name is swim-down, warm-down or cool-down (or with a space). */
+export function isSwimDown(partName: string): boolean {
+  return /^(?:swim|warm|cool)[- ]down$/i.test(partName.trim().replace(DASHES, '-'));
+}
+
+/** Dashes that keyboards and phones put for a hyphen. */
+const DASHES = /[\u2010-\u2015\u2212]/g;
+
+function hasWord(text: string, alternatives: string): boolean {
+  return new RegExp(`(?<![\\p{L}\\p{N}-])(?:${alternatives})(?![\\p{L}\\p{N}-])`, 'u').test(text);
+}
+
+function firstInterval(interval: Interval, lane: Lane, distance: Tenths, grid: Millis): Millis {
+  return interval.kind === 'time' ? interval.time : intervalByBase(lane.base, distance, interval.plus, grid);
+}
+
+/** css × 1.05, else base − 10 s but never below half of base; per 100. */
+function cruise(lane: Lane): Ratio {
+  if (lane.css !== null) return multiply(ratio(lane.css), CRUISE);
+  const half = ratio(lane.base, 2);
+  const eased = ratio(lane.base - 10 * SECOND);
+  return compare(eased, half) < 0 ? half : eased;
+}
+
+function per100(pace: Millis, distance: Tenths): Ratio {
+  return ratio(pace * distance, 1000);
+}

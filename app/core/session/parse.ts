@@ -1,0 +1,214 @@
+/*
+ * Session text to a session, or to all its faults at once. Every line is read for itself, then set
+ * in its place among parts and rounds, then spread over the lanes; a line that is at fault is left
+ * out of what follows, so that one mistake is told once.
+ */
+
+import type { Result } from '../result.ts';
+import { isFlaw, FaultList } from './flaw.ts';
+import {
+  DEFAULT_BETWEEN,
+  DEFAULT_GAP,
+  DEFAULT_GRID,
+  DEFAULT_POOL,
+  DEFAULT_START_ON,
+  doubtWhatItSets,
+  emptyHeader,
+  lanesInForce,
+  takeSetting,
+  type Header,
+  type LanesFile,
+} from './header.ts';
+import type { WrittenLane } from './lane-line.ts';
+import { readLines, type Line } from './lines.ts';
+import { isPause, readPause, readSwimLine } from './part-line.ts';
+import { nameOf, PartTree, type WrittenItem } from './parts.ts';
+import type { Item, Part, Session } from './session.ts';
+import { settingOf } from './setting-line.ts';
+import { placeOf, spreadLine, type Squad } from './spread.ts';
+import { startsTime } from './time.ts';
+
+export type { LanesFile } from './header.ts';
+
+const MOST_LEAVES = 100_000;
+const NAMELESS = 'Session';
+
+/**
+ * A session from its text and, if there is one, the lanes file. Faults come by line, one a line, with
+ * the column (from 1, code points, a tab as 4) of what is wrong. Never throws, whatever the text.
+ */
+export function parseSession(text: string, lanes: LanesFile | null): Result<Session> {
+  const { lines, faults: first } = readLines(text);
+  const reading = new Reading(new FaultList(first), lanes);
+  for (const line of lines) reading.take(line);
+  return reading.finish();
+}
+
+/** A lanes file: `lane`, `pool` and `gap` lines and comments; anything else is a fault. */
+export function parseLanes(text: string): Result<LanesFile> {
+  const { lines, faults: first } = readLines(text);
+  const faults = new FaultList(first);
+  const header = emptyHeader();
+  for (const line of lines) {
+    const setting = settingOf(line.text);
+    const belongs = setting?.flaw || ['lane', 'pool', 'gap'].includes(setting?.word ?? '');
+    if (setting && belongs) takeSetting(header, line, setting, faults, []);
+    else faults.add(line, { at: 0, message: 'a lanes file holds lane, pool and gap lines, nothing else' });
+  }
+  const found = faults.sorted();
+  if (found.length > 0) return { ok: false, faults: found };
+  const written = Array.from(header.lanes.values()).filter((lane): lane is WrittenLane => lane !== null);
+  return {
+    ok: true,
+    value: { pool: header.pool, gap: header.gap, lanes: written.sort((a, b) => a.number - b.number) },
+  };
+}
+
+/** A session half read: what has stood so far. */
+class Reading {
+  private readonly faults: FaultList;
+  private readonly file: LanesFile | null;
+  private readonly header = emptyHeader();
+  private readonly tree: PartTree;
+  private title: string | null = null;
+  private inHeader = true;
+  /** Lines that are no set, whatever is wrong with them. */
+  private readonly noSets = new Set<number>();
+
+  constructor(faults: FaultList, file: LanesFile | null) {
+    this.faults = faults;
+    this.file = file;
+    this.tree = new PartTree(faults);
+  }
+
+  take(line: Line): void {
+    if (/^\p{L}/u.test(line.text)) this.takeWords(line);
+    else if (this.inHeader && !startsTime(line.text, 0)) this.takeStranger(line);
+    else this.takeItem(line);
+  }
+
+  finish(): Result<Session> {
+    this.tree.close();
+    const { header, faults, file } = this;
+    if (header.finishLine && header.finishBy === header.startsAt) {
+      const at = settingOf(header.finishLine.text)!.value;
+      faults.add(header.finishLine, { at, message: 'a finish equal to the start: a session ends after it begins' });
+    }
+    const certain = !faults.doubts('lanes');
+    const lanes = lanesInForce(header, file);
+    const squad = { lanes, certain, grid: header.grid ?? DEFAULT_GRID };
+    const parts = spreadParts(this.tree, squad, faults);
+    const found = faults.sorted();
+    const swims = parts.some((part) => part.items.some(hasSwim));
+    if (!swims && faults.lines().every((line) => this.noSets.has(line))) {
+      const message = 'nothing to swim: a session needs at least one set, as in 4 x 50 easy @ 1:15';
+      if (found[0]?.line !== 1) found.unshift({ line: 1, column: 1, message });
+    }
+    if (found.length > 0) return { ok: false, faults: found };
+    const session = settingsOf(header, file);
+    return { ok: true, value: { title: this.title, ...session, lanes: lanes.map(({ lane }) => lane), parts } };
+  }
+
+  private takeWords(line: Line): void {
+    const setting = settingOf(line.text);
+    if (setting) {
+      this.noSets.add(line.number);
+      if (this.inHeader) {
+        takeSetting(
+          this.header,
+          line,
+          setting,
+          this.faults,
+          (this.file?.lanes ?? []).map((lane) => lane.number),
+        );
+        return;
+      }
+      const message = `${setting.word} is a setting: settings stand at the top, before the first heading or set`;
+      this.faults.add(line, { at: 0, message });
+      doubtWhatItSets(setting, this.faults);
+    } else if (isPause(line.text)) {
+      this.noSets.add(line.number);
+      this.takeItem(line);
+    } else if (this.inHeader && this.title === null) {
+      this.title = nameOf(line.text);
+    } else {
+      this.inHeader = false;
+      this.tree.heading(line);
+    }
+  }
+
+  private takeItem(line: Line): void {
+    this.inHeader = false;
+    const pool = this.header.pool ?? this.file?.pool ?? DEFAULT_POOL;
+    const read = isPause(line.text) ? readPause(line.text) : readSwimLine(line.text, pool);
+    this.tree.item(line, read, this.title ?? NAMELESS);
+  }
+
+  /** A line of the header that begins with neither letter nor number. */
+  private takeStranger(line: Line): void {
+    const read = readSwimLine(line.text, DEFAULT_POOL);
+    if (isFlaw(read)) this.faults.add(line, read);
+  }
+}
+
+function settingsOf(header: Header, file: LanesFile | null): Omit<Session, 'title' | 'lanes' | 'parts'> {
+  return {
+    pool: header.pool ?? file?.pool ?? DEFAULT_POOL,
+    startsAt: header.startsAt,
+    finishBy: header.finishBy,
+    finishLine: header.finishLine?.number ?? null,
+    between: header.between ?? DEFAULT_BETWEEN,
+    startOn: header.startOn ?? DEFAULT_START_ON,
+    grid: header.grid ?? DEFAULT_GRID,
+    gap: header.gap ?? file?.gap ?? DEFAULT_GAP,
+  };
+}
+
+function spreadParts(tree: PartTree, squad: Squad, faults: FaultList): readonly Part[] {
+  let leaves = 0;
+  return tree.parts.map(({ name, heading, items }) => {
+    const spread: Item[] = [];
+    for (const item of items) {
+      const done = spreadItem(item, name, squad, faults);
+      if (!done) continue;
+      spread.push(done.item);
+      const before = leaves;
+      leaves += done.leaves;
+      if (before <= MOST_LEAVES && leaves > MOST_LEAVES) {
+        const message = `more than ${MOST_LEAVES} leaves in all lanes with this line: a session has fewer reps`;
+        faults.add(item.line, { at: 0, message });
+      }
+    }
+    return { name, line: heading?.number ?? null, items: spread };
+  });
+}
+
+/** A line with what repeats under it, counted, not written out; null where it is at fault. */
+function spreadItem(
+  { line, written, items }: WrittenItem,
+  partName: string,
+  squad: Squad,
+  faults: FaultList,
+): { readonly item: Item; readonly leaves: number } | null {
+  if (written.kind !== 'rounds') {
+    const spread = spreadLine(line, written, partName, squad);
+    if (!isFlaw(spread)) return spread;
+    faults.add(line, spread);
+    return null;
+  }
+  const spread: Item[] = [];
+  let leaves = 0;
+  for (const item of items) {
+    const done = spreadItem(item, partName, squad, faults);
+    if (!done) continue;
+    spread.push(done.item);
+    leaves += done.leaves;
+  }
+  const { times } = written;
+  return { item: { kind: 'rounds', ...placeOf(line, 0), times, items: spread }, leaves: leaves * times };
+}
+
+function hasSwim(item: Item): boolean {
+  if (item.kind === 'rounds') return item.items.some(hasSwim);
+  return item.kind !== 'talk' && item.kind !== 'break';
+}

@@ -1,0 +1,144 @@
+/*
+ * One line of a part as written: a set, a timed block, a swim by time, rounds, or a talk or break.
+ * Lists are not spread over the lanes yet, and nothing that depends on a lane is looked at.
+ */
+
+import type { Millis } from '../units.ts';
+import { HOUR } from '../units.ts';
+import { readClauses, trimWords, type Clauses } from './clauses.ts';
+import { isFlaw, type Flaw } from './flaw.ts';
+import { hasTimeUnit, match, shorten, startsTime, timeAt, tokenAt } from './time.ts';
+import { behindTimes, hasRung, readSet, wholeCount, type Pool, type WrittenSet } from './set-line.ts';
+import {
+  distanceAt,
+  distanceFlaw,
+  listAt,
+  numberAt,
+  type Listed,
+  type WrittenDistance,
+  type WrittenNumber,
+} from './values.ts';
+
+export type PartLine = WrittenSet | WrittenBlock | WrittenTimedSwim | WrittenRounds | WrittenPause;
+
+export interface WrittenBlock {
+  readonly kind: 'block';
+  readonly time: Millis;
+  readonly distances: Listed<WrittenDistance>;
+  readonly clauses: Clauses;
+}
+
+export interface WrittenTimedSwim {
+  readonly kind: 'timed-swim';
+  readonly time: Millis;
+  readonly words: string;
+}
+
+export interface WrittenRounds {
+  readonly kind: 'rounds';
+  readonly times: number;
+}
+
+export interface WrittenPause {
+  readonly kind: 'talk' | 'break';
+  readonly time: Millis;
+  readonly words: string;
+}
+
+const PAUSE = /^(talk|break|rest)(?![\p{L}\p{N}-])(:?)\s*/iu;
+const OF = /\s+of\s*(?=\d)/iy;
+const ROUNDS = /\s*(?:(?:rounds|times|round)(?![\p{L}\p{N}-])(?:\s+of(?![\p{L}\p{N}-]))?)\s*:?\s*/iuy;
+const COLON_END = /\s*:?\s*$/y;
+
+/** Whether a line that begins with a letter is a talk or a break, or means to be one. */
+export function isPause(text: string): boolean {
+  return PAUSE.test(text);
+}
+
+/** `talk 1:30 words`, `break 2:00`, `rest 2:00` on a line of its own. */
+export function readPause(text: string): WrittenPause | Flaw {
+  const [opening, word, colon] = PAUSE.exec(text)!;
+  const at = opening.length;
+  const name = word!.toLowerCase();
+  if (!startsTime(text, at)) {
+    const message = `a time is missing after ${name}: write ${name}${colon} 1:30 and then what it is about`;
+    return { at: text.length > at ? at : 0, message };
+  }
+  const time = timeAt(text, at);
+  if (isFlaw(time)) return time;
+  return { kind: name === 'talk' ? 'talk' : 'break', time: time.ms, words: trimWords(text.slice(time.end)) };
+}
+
+/** A line that does not begin with a letter. */
+export function readSwimLine(text: string, pool: Pool): PartLine | Flaw {
+  if (!startsTime(text, 0)) {
+    const message = `${shorten(text.split(/\s/)[0]!)} begins no line: a set begins with a number, a heading with a letter`;
+    return { at: 0, message };
+  }
+  if (isTimed(text)) return readTimed(text, pool);
+  const numbers = listAt(text, 0, numberAt);
+  if (isFlaw(numbers)) return numbers;
+  return readRounds(text, numbers) ?? readSet(text, numbers, pool);
+}
+
+/** A time with a colon or a unit, or a bare one that `of` and a distance follow. */
+function isTimed(text: string): boolean {
+  const token = tokenAt(text, 0);
+  return token.includes(':') || hasTimeUnit(text, token.length) || match(OF, text, token.length) !== null;
+}
+
+function readTimed(text: string, pool: Pool): WrittenBlock | WrittenTimedSwim | Flaw {
+  const time = timeAt(text, 0);
+  if (isFlaw(time)) return time;
+  if (time.ms === 0) return { at: 0, message: 'a swim of 0:00: its time must be above 0' };
+  const of = match(OF, text, time.end);
+  if (of) return readBlock(text, time.ms, time.end + of[0].length, pool);
+  if (time.ms > HOUR) return { at: 0, message: 'a swim of more than an hour: its time is at most 1:00:00' };
+  const clauses = readClauses(text, time.end);
+  if (isFlaw(clauses)) return clauses;
+  if (clauses.at !== null) {
+    return { at: clauses.at, message: 'a swim by time has no interval, rest or hold: its time is its interval' };
+  }
+  return { kind: 'timed-swim', time: time.ms, words: clauses.words };
+}
+
+function readBlock(text: string, time: Millis, at: number, pool: Pool): WrittenBlock | Flaw {
+  const distances = listAt(text, at, distanceAt);
+  if (isFlaw(distances)) return distances;
+  const flaw = distanceFlaw(distances, pool);
+  if (flaw) return flaw;
+  if (hasRung(text, distances.end)) {
+    return { at: distances.end, message: 'a ladder in a timed block: a block repeats one distance' };
+  }
+  const clauses = readClauses(text, distances.end);
+  if (isFlaw(clauses)) return clauses;
+  if (clauses.timing.kind === 'untimed') {
+    return {
+      at: 0,
+      message: 'an interval or rest is missing: a timed block needs one to know how many reps fit, as in @ 1:30',
+    };
+  }
+  return { kind: 'block', time, distances, clauses };
+}
+
+/** `3 rounds`, `3 times`, `3 x` with nothing behind; null for any other line. */
+function readRounds(text: string, numbers: Listed<WrittenNumber>): WrittenRounds | Flaw | null {
+  const { digits, unit } = numbers.values[0]!;
+  const named = match(ROUNDS, text, numbers.end);
+  // `100 round the buoys` is a set; one round is the only one that has no s.
+  const word = named && (/rounds|times/i.test(named[0]) || digits === '1') ? named : null;
+  const times = behindTimes(text, numbers.end);
+  const end = word ? numbers.end + word[0].length : times;
+  const alone = times >= 0 && match(COLON_END, text, end) !== null;
+  if ((!word && !alone) || unit !== null) return null;
+  if (numbers.values.length > 1) {
+    return { at: 0, message: 'a list of rounds: rounds are the same for every lane', opens: true };
+  }
+  const count = wholeCount(digits, 0, 1);
+  if (typeof count !== 'number') return { ...count, opens: true };
+  if (word && end < text.length) {
+    const message = `${shorten(text.slice(end))} on a rounds line: only a colon may end it, its sets stand below, indented deeper`;
+    return { at: end, message, opens: true };
+  }
+  return { kind: 'rounds', times: count };
+}

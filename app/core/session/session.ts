@@ -1,0 +1,118 @@
+/*
+ * A session as written: settings, lanes, and parts with their lines. Lists (`8/7/6`) are already
+ * spread to one value a lane, in lane order; intervals that rest on a lane's pace are still in
+ * words (`base + 10 s`), because the plan is what works them out. Lines count from 1.
+ */
+
+import type { Hundredths, LengthUnit, Millis, MinuteOfDay, Tenths } from '../units.ts';
+
+export interface Session {
+  /** null where the text has none; shown as "Session". */
+  readonly title: string | null;
+  readonly pool: { readonly length: Hundredths; readonly unit: LengthUnit };
+  readonly startsAt: MinuteOfDay | null;
+  readonly finishBy: MinuteOfDay | null;
+  /** The line of `finish`, for the warning that belongs to it. */
+  readonly finishLine: number | null;
+  readonly between: { readonly time: Millis; readonly auto: boolean };
+  readonly startOn: Millis;
+  readonly grid: Millis;
+  /** Gap of lanes that name none. */
+  readonly gap: Millis;
+  /** At least one, by rising number. "Lane order" everywhere is this order. */
+  readonly lanes: readonly Lane[];
+  /** As in the text, empty ones too. */
+  readonly parts: readonly Part[];
+}
+
+export interface Lane {
+  readonly number: number;
+  /** Interval per 100 in force: as written, or from css, or the 2:00 that is only assumed. */
+  readonly base: Millis;
+  readonly baseFrom: 'written' | 'css' | 'assumed';
+  /** Pace per 100. */
+  readonly css: Millis | null;
+  readonly swimmers: number;
+  /** Empty where the lane was given as a number of swimmers. */
+  readonly names: readonly string[];
+  readonly gap: Millis;
+  /** Whether the gap stands on the lane's own line (a session's `gap` does not change it then). */
+  readonly ownGap: boolean;
+}
+
+export interface Part {
+  readonly name: string;
+  /** The heading's line; null for sets that stand before any heading. */
+  readonly line: number | null;
+  readonly items: readonly Item[];
+}
+
+export type Item = SwimSet | TimedBlock | TimedSwim | Rounds | Pause;
+
+/** `8/7/6 x 75 free @ 1:20`, `300 easy`, `100-200-100 @ base`. */
+export interface SwimSet {
+  readonly kind: 'set';
+  readonly line: number;
+  readonly column: number;
+  readonly reps:
+    | { readonly kind: 'repeat'; readonly counts: readonly number[]; readonly distances: readonly Tenths[] }
+    | { readonly kind: 'ladder'; readonly distances: readonly Tenths[] };
+  readonly words: string;
+  readonly timing: Timing;
+  /** One a lane, or null without a target. */
+  readonly hold: readonly Hold[] | null;
+}
+
+/** `20:00 of 100s free @ base`: as many reps as fit. */
+export interface TimedBlock {
+  readonly kind: 'block';
+  readonly line: number;
+  readonly column: number;
+  readonly time: Millis;
+  readonly distances: readonly Tenths[];
+  readonly words: string;
+  readonly timing: Exclude<Timing, { kind: 'untimed' }>;
+  readonly hold: readonly Hold[] | null;
+}
+
+/** `15:00 easy swim`: one leave, an interval of exactly that time. */
+export interface TimedSwim {
+  readonly kind: 'timed-swim';
+  readonly line: number;
+  readonly column: number;
+  readonly time: Millis;
+  readonly words: string;
+}
+
+export interface Rounds {
+  readonly kind: 'rounds';
+  readonly line: number;
+  readonly column: number;
+  readonly times: number;
+  readonly items: readonly Item[];
+}
+
+/** Nobody swims. After a talk the coach's word is waited for; after a break things go on by themselves. */
+export interface Pause {
+  readonly kind: 'talk' | 'break';
+  readonly line: number;
+  readonly column: number;
+  readonly time: Millis;
+  readonly words: string;
+}
+
+export type Timing =
+  /** step: seconds each rep's interval differs from the one before; `drop 5` is −5000. 0 without one. */
+  | { readonly kind: 'interval'; readonly lanes: readonly Interval[]; readonly step: Millis }
+  | { readonly kind: 'rest'; readonly lanes: readonly Millis[] }
+  | { readonly kind: 'untimed' };
+
+export type Interval =
+  | { readonly kind: 'time'; readonly time: Millis }
+  /** The lane's base × distance / 100, plus (or minus) so much a rep, rounded up to the grid. */
+  | { readonly kind: 'base'; readonly plus: Millis };
+
+export type Hold =
+  | { readonly kind: 'time'; readonly time: Millis }
+  /** The lane's css, plus (or minus) so much a 100, scaled to the distance. */
+  | { readonly kind: 'css'; readonly plus: Millis };

@@ -1,0 +1,156 @@
+/*
+ * A set as written: counts, distances or a ladder, and `3 x 4 x 50`, which is rounds over a set.
+ */
+
+import type { LengthUnit } from '../units.ts';
+import { readClauses, type Clauses } from './clauses.ts';
+import { isFlaw, type Flaw } from './flaw.ts';
+import { match, shorten } from './time.ts';
+import {
+  distanceAt,
+  distanceFlaw,
+  listAt,
+  numberAt,
+  type Listed,
+  type WrittenDistance,
+  type WrittenNumber,
+} from './values.ts';
+
+export interface WrittenSet {
+  readonly kind: 'set';
+  /** Of `3 x 4 x 50`: 3, over the set at index `at`; null for a set alone. */
+  readonly rounds: number | null;
+  readonly at: number;
+  /** null for a ladder, and where a count of 1 is left out. */
+  readonly counts: Listed<number> | null;
+  readonly distances: Listed<WrittenDistance>;
+  readonly ladder: boolean;
+  readonly clauses: Clauses;
+}
+
+export interface Pool {
+  readonly length: number;
+  readonly unit: LengthUnit;
+}
+
+const MOST_COUNT = 500;
+const MOST_RUNGS = 20;
+
+/** An x that a letter follows with a space before it is a word's (`100 xtra`). */
+const TIMES = /x|\s*[×*]|\s+x(?!\p{L})/iuy;
+const RUNG = /\s*[-\u2010-\u2015\u2212]\s*(?=\d)/y;
+/** A dash that neither a distance nor words follow. */
+const STRAY_DASH = /\s*[-\u2010-\u2015\u2212]\s*(?:[-\u2010-\u2015\u2212@]|$)/y;
+
+/** A set from its first numbers, which are read already and begin the line. */
+export function readSet(text: string, first: Listed<WrittenNumber>, pool: Pool): WrittenSet | Flaw {
+  const times = match(TIMES, text, first.end);
+  if (!times) return finishSet(text, { rounds: null, at: 0, counts: null }, 0, pool);
+  const second = afterTimes(text, first.end + times[0].length);
+  if (isFlaw(second)) return second;
+  const again = match(TIMES, text, second.numbers.end);
+  if (!again) {
+    const counts = countsOf(first, 0);
+    return isFlaw(counts) ? counts : finishSet(text, { rounds: null, at: 0, counts }, second.at, pool);
+  }
+  if (first.values.length > 1) return { at: 0, message: 'a list of rounds: rounds are the same for every lane' };
+  const rounds = wholeCount(first.values[0]!.digits, 0, 1);
+  if (typeof rounds !== 'number') return rounds;
+  const counts = countsOf(second.numbers, 0);
+  if (isFlaw(counts)) return counts;
+  const third = afterTimes(text, second.numbers.end + again[0].length);
+  if (isFlaw(third)) return third;
+  return finishSet(text, { rounds, at: second.at, counts }, third.at, pool);
+}
+
+/** The numbers behind an `x`. */
+function afterTimes(
+  text: string,
+  behind: number,
+): { readonly numbers: Listed<WrittenNumber>; readonly at: number } | Flaw {
+  const at = behind + /^\s*/.exec(text.slice(behind))![0].length;
+  if (!/\d/.test(text.charAt(at))) {
+    return { at, message: 'a distance is missing after x: write count x distance, as in 4 x 50', opens: true };
+  }
+  const numbers = listAt(text, at, numberAt);
+  return isFlaw(numbers) ? numbers : { numbers, at };
+}
+
+function countsOf(numbers: Listed<WrittenNumber>, least: number): Listed<number> | Flaw {
+  const values: number[] = [];
+  for (const [index, { digits, unit }] of numbers.values.entries()) {
+    const at = numbers.at[index]!;
+    if (unit !== null) return { at, message: `a count in ${unit}: a count stands before x, a distance after it` };
+    const count = wholeCount(digits, at, least);
+    if (typeof count !== 'number') return count;
+    values.push(count);
+  }
+  if (values.every((count) => count === 0)) {
+    return { at: numbers.at[0]!, message: 'a count of 0 for all: at least one lane swims a set' };
+  }
+  return { values, at: numbers.at, end: numbers.end };
+}
+
+/** A count from its digits, between `least` and 500. */
+export function wholeCount(digits: string, at: number, least: number): number | Flaw {
+  const count = Number(digits);
+  if (digits.includes('.')) return { at, message: `${shorten(digits)} is no count: counts are whole numbers` };
+  if (count < least || count > MOST_COUNT) {
+    return { at, message: `a count of ${shorten(digits)}: it goes from ${least} to ${MOST_COUNT}` };
+  }
+  return count;
+}
+
+/** The distances from an index on, and what stands behind them. */
+function finishSet(
+  text: string,
+  begun: Pick<WrittenSet, 'rounds' | 'at' | 'counts'>,
+  at: number,
+  pool: Pool,
+): WrittenSet | Flaw {
+  const list = listAt(text, at, distanceAt);
+  if (isFlaw(list)) return list;
+  const ladder = match(RUNG, text, list.end) !== null;
+  const distances = ladder ? readLadder(text, list, begun.counts !== null) : list;
+  if (isFlaw(distances)) return distances;
+  const flaw = distanceFlaw(distances, pool);
+  // A small number alone may be the count of rounds whose word is misspelt.
+  if (flaw) return begun.counts === null && !ladder ? { ...flaw, opens: true } : flaw;
+  const clauses = readClauses(text, distances.end);
+  return isFlaw(clauses) ? clauses : { kind: 'set', ...begun, distances, ladder, clauses };
+}
+
+function readLadder(text: string, first: Listed<WrittenDistance>, counted: boolean): Listed<WrittenDistance> | Flaw {
+  const start = first.at[0]!;
+  if (counted)
+    return { at: start, message: 'a count before a ladder: write rounds over it, or a count x one distance' };
+  const values = [...first.values];
+  const at = [...first.at];
+  let end = first.end;
+  for (let dash = match(RUNG, text, end); dash; dash = match(RUNG, text, end)) {
+    const rung = listAt(text, end + dash[0].length, distanceAt);
+    if (isFlaw(rung)) return rung;
+    values.push(...rung.values);
+    at.push(...rung.at);
+    end = rung.end;
+  }
+  if (text.slice(start, end).includes('/')) {
+    return { at: start, message: 'a list of distances in a ladder: a ladder is the same for every lane' };
+  }
+  if (match(STRAY_DASH, text, end)) return { at: end, message: 'a distance is missing after - in the ladder' };
+  if (values.length > MOST_RUNGS) {
+    return { at: at[MOST_RUNGS]!, message: `a ladder of ${values.length} reps: it has 2 to ${MOST_RUNGS}` };
+  }
+  return { values, at, end };
+}
+
+/** Index behind an `x` (or `×`, `*`) that stands at an index; −1 where none does. */
+export function behindTimes(text: string, at: number): number {
+  const times = match(TIMES, text, at);
+  return times ? at + times[0].length : -1;
+}
+
+/** Whether a dash and a number, the next rung of a ladder, stand at an index. */
+export function hasRung(text: string, at: number): boolean {
+  return match(RUNG, text, at) !== null;
+}

@@ -1,0 +1,131 @@
+/*
+ * Everything host and screens say to each other, in one versioned union; the network and the desktop
+ * program's own channel carry the same. A message is checked on arrival: what is not exactly one of
+ * these is dropped. Times are in ms; "host time" is the host's monotonic clock.
+ */
+
+import { z } from 'zod';
+
+/** Raised when an older screen or host could misread a message. */
+export const WIRE_VERSION = 1;
+
+/** The largest message a screen may send, in bytes. Session texts go by HTTP. */
+export const MESSAGE_LIMIT = 64 * 1024;
+
+/** The largest session text, in bytes. */
+export const TEXT_LIMIT = 256 * 1024;
+
+const id = z.string().min(1).max(64);
+const time = z.number().finite();
+const hash = z.string().regex(/^[0-9a-f]{16,64}$/);
+
+/** The rep a screen showed as a lane's next: line, round numbers outermost first, rep. */
+const seenRep = z
+  .object({ line: z.number().int(), rounds: z.array(z.number().int()).max(8), rep: z.number().int() })
+  .strict();
+
+/** A command's own fields are read by the core's `readCommand`, which says in a sentence what is wrong. */
+const commandFields = z.record(z.string(), z.unknown());
+
+/** From a screen to the host. */
+export const fromScreen = z.discriminatedUnion('say', [
+  /** First of all, once. */
+  z.object({ say: z.literal('hello'), version: z.number().int(), screen: z.enum(['desk', 'wall', 'remote']) }).strict(),
+  /** Clock sync: t1 is the screen's clock when it was sent. */
+  z.object({ say: z.literal('ping'), n: z.number().int().nonnegative(), t1: time }).strict(),
+  /**
+   * A command. The same id twice is one command. `seen` names, by lane number, the rep each lane was shown
+   * to have next (null: none), for commands that drop, move or repeat reps.
+   */
+  z
+    .object({
+      say: z.literal('command'),
+      id,
+      command: commandFields,
+      seen: z.record(z.string().regex(/^\d{1,2}$/), seenRep.nullable()).optional(),
+    })
+    .strict(),
+]);
+
+const timedCommand = z.object({ at: z.number().int(), command: commandFields }).strict();
+
+/** From the host to a screen. */
+export const fromHost = z.discriminatedUnion('say', [
+  /** Answer to a ping: when it came and when this was sent, in host time; `epoch` changes when host time starts anew or has jumped. */
+  z.object({ say: z.literal('pong'), n: z.number().int(), t1: time, t2: time, t3: time, epoch: id }).strict(),
+  /** A session text, sent once a connection before the first snapshot that names it. */
+  z.object({ say: z.literal('text'), hash, text: z.string(), lanesText: z.string().nullable() }).strict(),
+  /** The whole truth about the run; the latest wins. */
+  z
+    .object({
+      say: z.literal('snapshot'),
+      version: z.number().int(),
+      /** Rises with every snapshot of one host process. */
+      n: z.number().int().nonnegative(),
+      epoch: id,
+      run: z
+        .object({
+          id,
+          /** Of the text the run was opened with. */
+          text: hash,
+          /** Host time at the run's t = 0. */
+          openedAt: time,
+          clockPhase: z.number().int().min(0).max(59_999),
+          /** Local time of day at t = 0, in ms after midnight. */
+          openedAtTimeOfDay: z.number().int().min(0).max(86_399_999),
+          /** All accepted ones, in order; a `rewrite` carries `textHash` in place of `text`. */
+          commands: z.array(timedCommand),
+        })
+        .strict()
+        .nullable(),
+      /** Screens connected now. */
+      screens: z.object({ desk: z.number().int(), wall: z.number().int(), remote: z.number().int() }).strict(),
+      /** What the coach must be told for as long as it lasts; empty when all is well. */
+      notices: z.array(z.string()),
+    })
+    .strict(),
+  /** What became of a command, to the screen that gave it: `at` where it was accepted, `why` where not. */
+  z.object({ say: z.literal('answer'), id, ok: z.boolean(), at: time.nullable(), why: z.string().nullable() }).strict(),
+  /** The host hangs up, and why. */
+  z.object({ say: z.literal('bye'), why: z.string() }).strict(),
+]);
+
+/** A session to be opened with its lanes, as the body of a request. */
+export const sessionToOpen = z
+  .object({
+    text: z.string(),
+    lanesText: z.string().nullable().optional(),
+    /** Whether a run that is going may be given up for it. */
+    replace: z.boolean().optional(),
+    /** What the clock on the wall shows past the full minute, where the coach has matched it. */
+    clockPhase: z.number().int().min(0).max(59_999).optional(),
+  })
+  .strict();
+
+export type SessionToOpen = z.infer<typeof sessionToOpen>;
+export type FromScreen = z.infer<typeof fromScreen>;
+export type FromHost = z.infer<typeof fromHost>;
+export type Snapshot = Extract<FromHost, { say: 'snapshot' }>;
+export type Answer = Extract<FromHost, { say: 'answer' }>;
+export type SeenRep = z.infer<typeof seenRep>;
+
+/** A message from a screen, or null for anything that is not one. Never throws. */
+export function readFromScreen(text: string): FromScreen | null {
+  return read(fromScreen, text);
+}
+
+/** A message from the host, or null for anything that is not one. Never throws. */
+export function readFromHost(text: string): FromHost | null {
+  return read(fromHost, text);
+}
+
+function read<T>(schema: z.ZodType<T>, text: string): T | null {
+  let value: unknown;
+  try {
+    value = JSON.parse(text);
+  } catch {
+    return null;
+  }
+  const result = schema.safeParse(value);
+  return result.success ? result.data : null;
+}

@@ -1,0 +1,128 @@
+/* What was seen, held against the run when the command comes. */
+
+import { describe, expect, test } from 'vitest';
+import { changedSince, type Seen } from '../../../app/core/run/seen.ts';
+import type { Command } from '../../../app/core/run/command.ts';
+import { Deck } from '../../support/deck.ts';
+
+// Three lanes going from 10 s on, leaving every 60 s (lane 3: 90 s); rounds from line 8.
+const TEXT = `Squad
+lane 1
+lane 2
+lane 3
+
+Main
+2 x 50 @ 1:00/1:00/1:30
+2 rounds
+  2 x 25 @ 0:30
+4 x 100 @ 2:00
+`;
+
+const SETS = 7;
+const ROUNDS = 8;
+const IN_ROUNDS = 9;
+
+const going = () => new Deck(TEXT).at(0, { do: 'start' });
+
+const of = (line: number, rep: number, ...rounds: number[]) => ({ line, rounds, rep });
+
+function check(deck: Deck, seconds: number, command: Command, seen: Seen): string | null {
+  return changedSince(deck.state, command, seen, seconds * 1000);
+}
+
+describe('[seen] while it is still so, nothing is said', () => {
+  test.each<[Command]>([
+    [{ do: 'skip' }],
+    [{ do: 'sit-out' }],
+    [{ do: 'shift', seconds: 5 }],
+    [{ do: 'interval', seconds: 5 }],
+    [{ do: 'repeat' }],
+    [{ do: 'cut', line: SETS, n: 1 }],
+  ])('%o', (command) => {
+    const seen = { '1': of(SETS, 2), '2': of(SETS, 2), '3': of(SETS, 2) };
+    expect(check(going(), 20, command, seen)).toBeNull();
+  });
+});
+
+describe('[seen] a leave meanwhile', () => {
+  const seen = { '1': of(SETS, 2), '2': of(SETS, 2), '3': of(SETS, 2) };
+
+  test.each<[Command]>([
+    [{ do: 'skip' }],
+    [{ do: 'sit-out' }],
+    [{ do: 'shift', seconds: 5 }],
+    [{ do: 'interval', seconds: 5 }],
+    [{ do: 'repeat' }],
+    [{ do: 'cut', line: IN_ROUNDS, n: 1 }],
+    [{ do: 'cut', line: ROUNDS, n: 1 }],
+  ])('refuses %o with what has changed, for the lanes where it has', (command) => {
+    const why = check(going(), 75, command, seen);
+    expect(why).toBe(
+      'Nothing was changed, because meanwhile lane 1 has come to rep 1 of 2 of line 9 in round 1, ' +
+        'lane 2 has come to rep 1 of 2 of line 9 in round 1.',
+    );
+  });
+
+  test.each<[Command]>([
+    [{ do: 'skip', lanes: [3] }],
+    [{ do: 'stop' }],
+    [{ do: 'start' }],
+    [{ do: 'move-on' }],
+    [{ do: 'finish' }],
+    [{ do: 'lane-out', lanes: [1] }],
+    [{ do: 'swimmers', n: 3 }],
+    [{ do: 'mark' }],
+    [{ do: 'undo' }],
+    [{ do: 'cut', line: SETS, n: 1 }],
+  ])('does not touch %o', (command) => {
+    expect(check(going(), 75, command, seen)).toBeNull();
+  });
+
+  test('is none of a lane that was not named, or that the session has not', () => {
+    expect(check(going(), 75, { do: 'skip' }, { '3': of(SETS, 2), '9': of(SETS, 2) })).toBeNull();
+  });
+
+  test('has happened from a quarter of a second before', () => {
+    const deck = going();
+    expect(check(deck, 69.749, { do: 'skip', lanes: [1] }, seen)).toBeNull();
+    expect(check(deck, 69.75, { do: 'skip', lanes: [1] }, seen)).not.toBeNull();
+  });
+
+  test('into another round is another rep', () => {
+    const deck = going();
+    expect(check(deck, 195, { do: 'skip', lanes: [1] }, { '1': of(IN_ROUNDS, 2, 2) })).toBeNull();
+    expect(check(deck, 195, { do: 'skip', lanes: [1] }, { '1': of(IN_ROUNDS, 2, 1) })).not.toBeNull();
+  });
+});
+
+describe('[seen] stopped lanes', () => {
+  test('a skip on another screen is told to Resume and Rejoin', () => {
+    const deck = going()
+      .at(20, { do: 'stop' })
+      .at(22, { do: 'skip', lanes: [2] });
+    const seen = { '1': of(SETS, 2), '2': of(SETS, 2), '3': of(SETS, 2) };
+    expect(check(deck, 25, { do: 'resume' }, seen)).toContain('lane 2 has come to rep 1 of 2 of line 9');
+    expect(check(deck, 25, { do: 'rejoin', lanes: [2] }, seen)).not.toBeNull();
+    expect(check(deck, 25, { do: 'resume', lanes: [1] }, seen)).toBeNull();
+  });
+});
+
+describe('[seen] nothing to come', () => {
+  test('none seen and none there agree; a rep seen where none is left does not', () => {
+    const deck = going();
+    // Lanes 1 and 2 leave for the last time, their fourth of line 10, at 610 s.
+    expect(check(deck, 620, { do: 'repeat', lanes: [1] }, { '1': null })).toBeNull();
+    expect(check(deck, 620, { do: 'repeat', lanes: [1] }, { '1': of(10, 4) })).toContain(
+      'lane 1 has nothing more to leave',
+    );
+    expect(check(deck, 300, { do: 'repeat', lanes: [1] }, { '1': null })).not.toBeNull();
+  });
+
+  test('while waiting a screen shows the first rep to come, and that is what counts', () => {
+    const waiting = new Deck(TEXT);
+    const cut: Command = { do: 'cut', line: SETS, n: 1 };
+    expect(check(waiting, 5, cut, { '1': of(SETS, 1) })).toBeNull();
+    // Nothing is pending then, so that nothing that was seen can be dropped wrongly.
+    expect(check(waiting, 5, cut, { '1': of(IN_ROUNDS, 1, 1) })).toBeNull();
+  });
+});
