@@ -4,10 +4,10 @@
 
 import type { Millis } from '../units.ts';
 import { HOUR, SECOND } from '../units.ts';
-import type { Stretch } from '../plan/plan.ts';
+import type { Rep, Stretch } from '../plan/plan.ts';
 import { align, LEAD } from './align.ts';
 import { changeLanes, choose, done, no, type Outcome } from './answer.ts';
-import { retime } from '../plan/retime.ts';
+import { retime, withTimes } from '../plan/retime.ts';
 import { currentStretch, isPending, nextLeave, type LaneState, type Pending, type RunState } from './state.ts';
 
 type Named = readonly number[] | undefined;
@@ -184,12 +184,17 @@ function withLongerIntervals(
   by: Millis,
 ): readonly Stretch[] | null {
   let fits = true;
+  const longer = (rep: Rep): Millis => {
+    if (rep.set.line !== line) return rep.interval;
+    fits &&= stepOf(rep) + by > 0 && rep.interval + by > 0 && rep.interval + by <= HOUR;
+    return rep.interval + by;
+  };
   const changed = stretches.map((stretch, index) => {
     const own = index >= current ? stretch.lanes[laneIndex] : undefined;
     if (!own || !own.reps.some(({ set }) => set.line === line)) return stretch;
-    const reps = own.reps.map((rep) => (rep.set.line === line ? { ...rep, interval: rep.interval + by } : rep));
-    fits &&= reps.every((rep) => rep.set.line !== line || (stepOf(rep) > 0 && rep.interval <= HOUR));
-    return { ...stretch, lanes: stretch.lanes.map((lane, at) => (at === laneIndex ? retime(reps) : lane)) };
+    const lanes = [...stretch.lanes];
+    lanes[laneIndex] = retime(own.reps, longer);
+    return { ...stretch, lanes };
   });
   return fits ? changed : null;
 }
@@ -201,9 +206,9 @@ function withLongerPending(lane: LaneState, by: Millis): LaneState {
   let later = running ? by : 0;
   const reps = lane.reps.slice(lane.next).map((rep) => {
     const offset = rep.offset + later;
-    if (rep.set.line !== line) return { ...rep, offset };
-    later += by;
-    return { ...rep, offset, interval: rep.interval + by };
+    const interval = rep.set.line === line ? rep.interval + by : rep.interval;
+    later += interval - rep.interval;
+    return rep.again ? { ...rep, offset, interval } : withTimes(rep, offset, interval);
   });
   const last = running
     ? { ...lane.last!, rep: { ...lane.last!.rep, interval: lane.last!.rep.interval + by } }

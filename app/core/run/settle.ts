@@ -24,12 +24,13 @@ import {
  * including t having happened.
  */
 export function settle(state: RunState, t: Millis): RunState {
-  let now = state;
+  if (state.phase !== 'going') return state;
+  const now = draftOf(state);
   while (now.phase === 'going') {
-    const departed = depart(now, t);
-    const end = stretchEnd(departed);
-    if (end > t || end === Infinity) return departed;
-    now = endStretch(departed, end);
+    depart(now, t);
+    const end = stretchEnd(now);
+    if (end > t || end === Infinity) break;
+    endStretch(now, end);
   }
   return now;
 }
@@ -44,16 +45,25 @@ export function settleForCommand(state: RunState, t: Millis): RunState {
   return settle(state, last ? last.at : t);
 }
 
+/** A state that is still being made: the only kind that is ever changed. Its lanes and departures are its own. */
+type Draft = Writable<Omit<RunState, 'lanes' | 'departed'>> & { lanes: Writable<LaneState>[]; departed: Departure[] };
+
+type Writable<T> = { -readonly [field in keyof T]: T[field] };
+
+function draftOf(state: RunState): Draft {
+  return { ...state, lanes: state.lanes.map((lane) => ({ ...lane })), departed: [...state.departed] };
+}
+
 /** R1: of the current stretch, whatever is due by t in lanes that are not stopped has left. */
-function depart(state: RunState, t: Millis): RunState {
-  const departures: Departure[] = [];
-  const lanes = state.lanes.map((lane) => {
+function depart(now: Draft, t: Millis): void {
+  for (const lane of now.lanes) {
     const next = lane.stoppedBy === null ? firstAfter(lane, t) : lane.next;
-    if (next === lane.next) return lane;
+    if (next === lane.next) continue;
     const { reps, origin, swimmers, gap } = lane;
-    departures.push({
+    const rep = reps[next - 1]!;
+    now.departed.push({
       lane: lane.number,
-      stretch: state.index,
+      stretch: now.index,
       reps,
       from: lane.next,
       to: next,
@@ -61,10 +71,10 @@ function depart(state: RunState, t: Millis): RunState {
       swimmers,
       gap,
     });
-    const rep = reps[next - 1]!;
-    return { ...lane, next, leftHere: true, last: { rep, at: origin + rep.offset, swimmers, gap } };
-  });
-  return departures.length === 0 ? state : { ...state, lanes, departed: [...state.departed, ...departures] };
+    lane.next = next;
+    lane.leftHere = true;
+    lane.last = { rep, at: origin + rep.offset, swimmers, gap };
+  }
 }
 
 /**
@@ -91,22 +101,31 @@ export function latestEnd(lanes: readonly LaneState[]): Millis {
 
 /** R3: the stretch at `index` gets its T0, and each lane that is in takes part, from the place a `go-to` named, if any. */
 export function begin(state: RunState, index: number, t0: Millis): RunState {
-  const stretch = state.stretches[index]!;
-  return {
-    ...state,
-    index,
-    phase: 'going',
-    t0,
-    t0Before: state.t0,
-    pauseEnd: t0 + stretch.time,
-    heldAfter: false,
-    begunPart: Math.max(state.begunPart, stretch.partIndex),
-    lanes: state.lanes.map((lane, laneIndex) => {
-      const own = stretch.lanes[laneIndex];
-      if (!lane.in || !own) return { ...lane, ...NOTHING_PENDING };
-      return takePart(lane, startingFrom(own, state.from), t0);
-    }),
-  };
+  const now = draftOf(state);
+  beginDraft(now, index, t0);
+  return now;
+}
+
+function beginDraft(now: Draft, index: number, t0: Millis): void {
+  const stretch = now.stretches[index]!;
+  now.index = index;
+  now.phase = 'going';
+  now.t0Before = now.t0;
+  now.t0 = t0;
+  now.pauseEnd = t0 + stretch.time;
+  now.heldAfter = false;
+  now.begunPart = Math.max(now.begunPart, stretch.partIndex);
+  now.lanes.forEach((lane, laneIndex) => {
+    Object.assign(lane, NOTHING_PENDING);
+    const whole = stretch.lanes[laneIndex];
+    if (!lane.in || !whole) return;
+    const own = startingFrom(whole, now.from);
+    lane.takesPart = true;
+    lane.hadRep = own.reps.length > 0;
+    lane.reps = own.reps;
+    lane.origin = t0;
+    lane.end = t0 + own.length;
+  });
 }
 
 /** The planned time of a stretch that follows one ending at `end`: the rule of the plan, on the pool's clock. */
@@ -129,32 +148,21 @@ export function startingFrom(own: LaneReps, from: Place | null): LaneReps {
   };
 }
 
-export function takePart(lane: LaneState, own: LaneReps, origin: Millis): LaneState {
-  return {
-    ...lane,
-    ...NOTHING_PENDING,
-    takesPart: true,
-    hadRep: own.reps.length > 0,
-    reps: own.reps,
-    origin,
-    end: origin + own.length,
-  };
-}
-
 /** What follows the current stretch, ended by itself at `end`. */
-function endStretch(state: RunState, end: Millis): RunState {
-  const index = state.index + 1;
-  const next = state.stretches[index];
-  const ended = { ...state, endedAt: end, from: null };
-  if (!next) return done(ended, end);
-  const before = currentStretch(state);
-  if (state.heldAfter || waitsFor(next, before, state.plan.session.between.auto) === 'call') {
-    return waitAt(ended, index);
+function endStretch(now: Draft, end: Millis): void {
+  const index = now.index + 1;
+  const next = now.stretches[index];
+  const before = currentStretch(now);
+  now.endedAt = end;
+  now.from = null;
+  if (!next) Object.assign(now, done(now, end));
+  else if (now.heldAfter || waitsFor(next, before, now.plan.session.between.auto) === 'call') {
+    Object.assign(now, waitAt(now, index));
+  } else {
+    const planned = plannedStart(now, next, before, end);
+    // R6: nobody is sent off by something that begins by itself with less than the lead after a command.
+    beginDraft(now, index, next.kind === 'swim' ? Math.max(planned, align(now, now.steeredAt + LEAD)) : planned);
   }
-  const planned = plannedStart(state, next, before, end);
-  // R6: nobody is sent off by something that begins by itself with less than the lead after a command.
-  const t0 = next.kind === 'swim' ? Math.max(planned, align(state, state.steeredAt + LEAD)) : planned;
-  return begin(ended, index, t0);
 }
 
 /** Waiting for the coach's word at a stretch; nothing is pending. */

@@ -6,7 +6,7 @@ import type { Millis } from '../units.ts';
 import { SECOND } from '../units.ts';
 import { LEAD } from './align.ts';
 import { changeLanes, choose, done, no, type Outcome } from './answer.ts';
-import { startingFrom, takePart } from './settle.ts';
+import { startingFrom } from './settle.ts';
 import { currentStretch, isPending, NOTHING_PENDING, type LaneState, type RunState } from './state.ts';
 
 export function laneOut(state: RunState, named: readonly number[]): Outcome {
@@ -77,6 +77,9 @@ function joining(state: RunState, t: Millis): (lane: LaneState, index: number) =
   return (lane, index) => {
     const own = startingFrom(currentStretch(state).lanes[index]!, state.from);
     const next = own.reps.findIndex((rep) => origin + rep.offset >= t + LEAD);
-    return next < 0 ? lane : { ...takePart(lane, own, origin), next, displacement, stoppedBy };
+    if (next < 0) return lane;
+    const { reps, length } = own;
+    const part = { takesPart: true, hadRep: true, reps, next, origin, end: origin + length, displacement, stoppedBy };
+    return { ...lane, ...NOTHING_PENDING, ...part };
   };
 }
