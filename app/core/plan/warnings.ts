@@ -68,7 +68,6 @@ function partLengths({ item, distances }: SwimLine, session: Session): Warning[]
 
 /** Whether lanes have distances of their own on this line. */
 function hasListedDistances(item: SwimItem): boolean {
-  if (item.kind === 'timed-swim' || (item.kind === 'set' && item.reps.kind === 'ladder')) return false;
-  const distances: readonly Tenths[] = item.kind === 'block' ? item.distances : item.reps.distances;
-  return distances.some((distance) => distance !== distances[0]);
+  if (item.kind === 'block') return item.listed;
+  return item.kind === 'set' && item.reps.kind === 'repeat' && item.reps.listed;
 }

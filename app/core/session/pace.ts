@@ -58,10 +58,10 @@ export function intervalOf(
 
 /** The factor of a set's words, or of the name of the part it stands in; the largest that applies. */
 export function factorOf(words: string, partName: string): Ratio {
-  const text = words.toLowerCase().replace(DASHES, '-');
-  if (hasWord(text, 'kick|kicks|kicking')) return ratio(14, 10);
-  if (hasWord(text, 'drill|drills|scull|sculls|sculling')) return ratio(125, 100);
-  if (hasWord(text, 'easy|(?:swim|warm|cool)[- ]down') || isSwimDown(partName)) return ratio(11, 10);
+  const text = words.replace(DASHES, '-');
+  if (KICK.test(text)) return ratio(14, 10);
+  if (DRILL.test(text)) return ratio(125, 100);
+  if (EASY.test(text) || isSwimDown(partName)) return ratio(11, 10);
   return ratio(1);
 }
 
@@ -73,9 +73,10 @@ export function isSwimDown(partName: string): boolean {
 /** Dashes that keyboards and phones put for a hyphen. */
 const DASHES = /[\u2010-\u2015\u2212]/g;
 
-function hasWord(text: string, alternatives: string): boolean {
-  return new RegExp(`(?<![\\p{L}\\p{N}-])(?:${alternatives})(?![\\p{L}\\p{N}-])`, 'u').test(text);
-}
+/** Whole words; a hyphen belongs to the word. */
+const KICK = /(?<![\p{L}\p{N}-])(?:kick|kicks|kicking)(?![\p{L}\p{N}-])/iu;
+const DRILL = /(?<![\p{L}\p{N}-])(?:drill|drills|scull|sculls|sculling)(?![\p{L}\p{N}-])/iu;
+const EASY = /(?<![\p{L}\p{N}-])(?:easy|(?:swim|warm|cool)[- ]down)(?![\p{L}\p{N}-])/iu;
 
 function firstInterval(interval: Interval, lane: Lane, distance: Tenths, grid: Millis): Millis {
   return interval.kind === 'time' ? interval.time : intervalByBase(lane.base, distance, interval.plus, grid);

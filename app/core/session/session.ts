@@ -55,7 +55,13 @@ export interface SwimSet {
   readonly line: number;
   readonly column: number;
   readonly reps:
-    | { readonly kind: 'repeat'; readonly counts: readonly number[]; readonly distances: readonly Tenths[] }
+    | {
+        readonly kind: 'repeat';
+        readonly counts: readonly number[];
+        readonly distances: readonly Tenths[];
+        /** Whether the distances stand as a list on the line, one a lane. */
+        readonly listed: boolean;
+      }
     | { readonly kind: 'ladder'; readonly distances: readonly Tenths[] };
   readonly words: string;
   readonly timing: Timing;
@@ -70,6 +76,7 @@ export interface TimedBlock {
   readonly column: number;
   readonly time: Millis;
   readonly distances: readonly Tenths[];
+  readonly listed: boolean;
   readonly words: string;
   readonly timing: Exclude<Timing, { kind: 'untimed' }>;
   readonly hold: readonly Hold[] | null;

@@ -90,7 +90,19 @@ function spreadBlock(line: Line, written: WrittenBlock, partName: string, squad:
     leaves += reps.count;
   }
   const place = placeOf(line, 0);
-  return { item: { kind: 'block', ...place, time, distances: tenths, words: clauses.words, timing, hold }, leaves };
+  return {
+    item: {
+      kind: 'block',
+      ...place,
+      time,
+      distances: tenths,
+      listed: isList(written.distances),
+      words: clauses.words,
+      timing,
+      hold,
+    },
+    leaves,
+  };
 }
 
 function spreadReps(written: WrittenSet, lanes: number): SwimSet['reps'] | Flaw {
@@ -98,7 +110,13 @@ function spreadReps(written: WrittenSet, lanes: number): SwimSet['reps'] | Flaw 
   const counts = spreadList(written.counts ?? ONE, lanes);
   if (isFlaw(counts)) return counts;
   const distances = spreadList(written.distances, lanes);
-  return isFlaw(distances) ? distances : { kind: 'repeat', counts, distances: tenthsOf(distances) };
+  return isFlaw(distances)
+    ? distances
+    : { kind: 'repeat', counts, distances: tenthsOf(distances), listed: isList(written.distances) };
+}
+
+function isList({ values }: Listed<unknown>): boolean {
+  return values.length > 1;
 }
 
 function spreadClauses(

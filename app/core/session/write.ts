@@ -72,7 +72,7 @@ function writeItem(item: Item, indent: string, session: Session, lines: string[]
       lines.push(indent + writeSet(item, pool));
       return;
     case 'block':
-      lines.push(`${indent}${formatTime(item.time)} of ${distances(item.distances, pool)}${writeRest(item)}`);
+      lines.push(`${indent}${formatTime(item.time)} of ${distances(item, pool)}${writeRest(item)}`);
       return;
     case 'timed-swim':
       lines.push(indent + formatTime(item.time) + behind(item.words));
@@ -103,7 +103,7 @@ function writeSet(set: SwimSet, pool: Pool, counted = false): string {
     return set.reps.distances.map((distance) => distanceIn(distance, pool)).join('-') + writeRest(set);
   }
   const counts = list(set.reps.counts.map(String));
-  return (counts === '1' && !counted ? '' : `${counts} x `) + distances(set.reps.distances, pool) + writeRest(set);
+  return (counts === '1' && !counted ? '' : `${counts} x `) + distances(set.reps, pool) + writeRest(set);
 }
 
 /** What stands behind the distance. */
@@ -141,8 +141,9 @@ function signed(plus: Millis): string {
   return `${plus < 0 ? '-' : '+'}${formatTime(Math.abs(plus))}`;
 }
 
-function distances(all: readonly Tenths[], pool: Pool): string {
-  return list(all.map((distance) => distanceIn(distance, pool)));
+function distances(of: { readonly distances: readonly Tenths[]; readonly listed: boolean }, pool: Pool): string {
+  const written = of.distances.map((distance) => distanceIn(distance, pool));
+  return of.listed ? written.join('/') : written[0]!;
 }
 
 /** With its unit only where the distance is below one length and would be taken for a count. */

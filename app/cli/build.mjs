@@ -1,0 +1,66 @@
+/*
+ * Builds dist/: the program in one file for Node, and the pages for browsers. Run by setup.mjs, with
+ * the packages in place and the lock held. The new build is made beside the old one and then moved into
+ * its place, so that a program that runs meanwhile never sees half of one. The same sources give the
+ * same bytes.
+ */
+
+import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build as bundle } from 'esbuild';
+import { build as buildPages } from 'vite';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const [stamp, dist = join(root, 'dist')] = process.argv.slice(2);
+if (stamp === undefined)
+  throw new Error('build.mjs takes the stamp of the sources it builds, and a folder if not dist/.');
+const fresh = join(dist, '.new');
+
+// The environment of whoever asks first, a test run for one, must not decide which React goes into the pages.
+process.env['NODE_ENV'] = 'production';
+
+rmSync(fresh, { recursive: true, force: true });
+mkdirSync(fresh, { recursive: true });
+await buildProgram(join(fresh, 'lanecall.mjs'));
+await buildPages({ configFile: join(root, 'renderer', 'vite.config.ts'), build: { outDir: join(fresh, 'pages') } });
+putInPlace(['lanecall.mjs', 'pages']);
+// Last, so that a build that was interrupted counts as none.
+writeFileSync(join(dist, '.stamp'), stamp);
+
+/** @param {string} outfile */
+async function buildProgram(outfile) {
+  await bundle({
+    absWorkingDir: root,
+    entryPoints: [join(root, 'app', 'cli', 'main.ts')],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    target: 'node20.19',
+    format: 'esm',
+    charset: 'utf8',
+    legalComments: 'none',
+    logLevel: 'warning',
+    // Packages written as CommonJS ask for Node's own modules by require, which a module file has not.
+    banner: {
+      js: "import { createRequire as requireFrom } from 'node:module';\nconst require = requireFrom(import.meta.url);",
+    },
+    // Optional native speed-ups of ws, which it looks for and does without.
+    external: ['bufferutil', 'utf-8-validate'],
+  });
+}
+
+/** @param {string[]} names */
+function putInPlace(names) {
+  const old = join(dist, '.old');
+  rmSync(old, { recursive: true, force: true });
+  mkdirSync(old);
+  rmSync(join(dist, '.stamp'), { force: true });
+  for (const name of names) {
+    mkdirSync(dirname(join(dist, name)), { recursive: true });
+    if (existsSync(join(dist, name))) renameSync(join(dist, name), join(old, name));
+    renameSync(join(fresh, name), join(dist, name));
+  }
+  rmSync(old, { recursive: true, force: true });
+  rmSync(fresh, { recursive: true, force: true });
+}

@@ -1,0 +1,91 @@
+/*
+ * The timetable for a spreadsheet: a header and one row a leave, lane by lane (RFC 4180). Times are
+ * seconds, so that they can be reckoned with. Words that a spreadsheet would take for a formula get
+ * an apostrophe in front, which it reads as "this is text".
+ */
+
+import { distanceText } from '../core/lengths.ts';
+import type { Plan, Rep, Round } from '../core/plan/plan.ts';
+import type { PlannedTime } from '../core/plan/schedule.ts';
+import { reading, timeOfDayAfter } from '../core/reading.ts';
+import type { Millis } from '../core/units.ts';
+
+const HEADER = [
+  'lane',
+  'stretch',
+  'part',
+  'line',
+  'round',
+  'rep',
+  'of',
+  'distance',
+  'unit',
+  'words',
+  'leave on the clock',
+  'time of day',
+  'leave in s',
+  'interval in s',
+  'target in s',
+  'estimated',
+  'untimed',
+];
+
+/** `times` are those of the plan's stretches. Stretches count from 1 here, for people. */
+export function timetableCsv(plan: Plan, times: readonly PlannedTime[]): string {
+  const rows = [HEADER];
+  plan.session.lanes.forEach((lane, index) => {
+    plan.stretches.forEach((stretch, place) => {
+      const { start } = times[place]!;
+      for (const rep of stretch.lanes[index]?.reps ?? []) {
+        rows.push([`${lane.number}`, `${place + 1}`, cellText(stretch.part), ...leaveCells(plan, rep, start)]);
+      }
+    });
+  });
+  return rows.map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
+}
+
+function leaveCells(plan: Plan, rep: Rep, start: Millis): string[] {
+  const { startsAt, pool } = plan.session;
+  const at = start + rep.offset;
+  return [
+    `${rep.set.line}`,
+    roundsText(rep.set.rounds),
+    `${rep.rep}`,
+    `${rep.of}`,
+    distanceText(rep.distance),
+    pool.unit,
+    cellText(rep.set.words),
+    reading(rep.offset),
+    startsAt === null ? '' : withSeconds(timeOfDayAfter(startsAt, at)),
+    secondsOf(at),
+    secondsOf(rep.interval),
+    rep.target === null ? '' : secondsOf(rep.target),
+    rep.set.estimated ? 'yes' : 'no',
+    rep.set.untimed ? 'yes' : 'no',
+  ];
+}
+
+/** Outermost first: `2 of 3; 1 of 2`. */
+function roundsText(rounds: readonly Round[]): string {
+  return rounds.map(({ round, of }) => `${round} of ${of}`).join('; ');
+}
+
+/** Spreadsheets run what begins with = + - or @, full-width forms included. */
+function cellText(words: string): string {
+  return /^\s*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]/.test(words) ? `'${words}` : words;
+}
+
+/** A column reads better where all its times are written alike. */
+function withSeconds(time: string): string {
+  return time.length === 'HH:MM'.length ? `${time}:00` : time;
+}
+
+function secondsOf(time: Millis): string {
+  const rest = time % 1000;
+  const whole = `${(time - rest) / 1000}`;
+  return rest === 0 ? whole : `${whole}.${`${rest}`.padStart(3, '0').replace(/0+$/, '')}`;
+}
+
+function quoted(cell: string): string {
+  return /[",\r\n]/.test(cell) ? `"${cell.replace(/"/g, '""')}"` : cell;
+}

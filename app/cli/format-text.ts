@@ -1,0 +1,125 @@
+/*
+ * The timetable for people: a sheet to pin up at the end of the lanes. Made for 80 columns, up to
+ * 132 where there are more lanes; lanes that these do not hold follow in a table of their own.
+ */
+
+import { distanceText } from '../core/lengths.ts';
+import type { Plan, Stretch } from '../core/plan/plan.ts';
+import { plannedTimes } from '../core/plan/schedule.ts';
+import { timeToFinish, totalsOf, type Totals } from '../core/plan/totals.ts';
+import { warningsOf } from '../core/plan/warnings.ts';
+import { reading, spanText, timeOfDay, timeOfDayAfter } from '../core/reading.ts';
+import type { Lane } from '../core/session/session.ts';
+import { dayForPeople, type CalendarDay } from './calendar-day.ts';
+import { passagesOf } from './passages.ts';
+import { columns, ends, laneGroups, wrapped, type Sheet } from './sheet.ts';
+import { laneNames, partLines, type Timetable } from './text-parts.ts';
+
+const CAUTION =
+  'Lanecall times swimmers, it does not watch them: the lifeguard and the coach keep watch. No breath-holding or ' +
+  'hypoxic targets; effort targets are for swimmers fit to train. Local pool rules and the coach’s licence and ' +
+  'qualification come first. Mains-powered screens stand outside the pool’s zones, set up by a competent person.';
+
+const LEGEND =
+  'Leaves are readings of a clock that starts from 0:00 with each stretch. ≈ marks an estimate, or what rests on one.';
+
+/** Lines ending in LF. The day, where known, stands beside the title. */
+export function timetableText(plan: Plan, day: CalendarDay | null): string {
+  const times = plannedTimes(plan);
+  const totals = totalsOf(plan, times);
+  const table: Timetable = { plan, times, passages: passagesOf(plan), estimatedFrom: estimatedFrom(plan) };
+  const sheets = laneGroups(plan.session.lanes.length);
+  const { width } = sheets[0]!;
+  const lines = [...headLines(table, totals, day, width)];
+  for (const sheet of sheets) {
+    lines.push('', ...laneLines(plan, sheet));
+    for (const part of totals.parts) lines.push('', ...partLines(table, part, sheet));
+    lines.push('', ...totalLines(plan, totals, sheet));
+  }
+  lines.push(
+    '',
+    ...warningLines(plan, width),
+    ...wrapped(LEGEND, width, '', ''),
+    '',
+    ...wrapped(CAUTION, width, '', ''),
+  );
+  return lines.map((line) => `${line.trimEnd()}\n`).join('');
+}
+
+/** The first stretch that begins after something whose length is an estimate. */
+function estimatedFrom(plan: Plan): number {
+  const first = plan.stretches.findIndex(isEstimated);
+  return first < 0 ? plan.stretches.length + 1 : first + 1;
+}
+
+function isEstimated({ lanes }: Stretch): boolean {
+  return lanes.some(({ reps }) => reps.some(({ set }) => set.estimated));
+}
+
+function headLines(
+  { plan, estimatedFrom }: Timetable,
+  totals: Totals,
+  day: CalendarDay | null,
+  width: number,
+): string[] {
+  const { title, pool, startsAt, finishBy } = plan.session;
+  const facts = [`pool ${pool.length / 100} ${pool.unit}`];
+  if (startsAt !== null) facts.push(`start ${timeOfDay(startsAt)}`);
+  if (finishBy !== null) facts.push(`finish ${timeOfDay(finishBy)}`);
+  const about = estimatedFrom <= plan.stretches.length ? '≈' : '';
+  const end = startsAt === null ? '' : `, to ${about}${timeOfDayAfter(startsAt, totals.duration)}`;
+  return [
+    ...ends(title ?? 'Session', day ? dayForPeople(day) : '', width),
+    facts.join(', '),
+    `planned length ${about}${reading(totals.duration)}${end}${spareText(plan, totals)}`,
+  ];
+}
+
+function spareText({ session }: Plan, { duration, over }: Totals): string {
+  const available = timeToFinish(session.startsAt, session.finishBy);
+  if (available === null) return '';
+  if (over) return `: ${reading(over)} past the finish`;
+  return available === duration ? ': just on the finish' : `: ${reading(available - duration)} to spare`;
+}
+
+function laneLines(plan: Plan, sheet: Sheet): readonly string[] {
+  const lanes = plan.session.lanes.slice(sheet.from, sheet.to);
+  const rows = [
+    lanes.map(({ swimmers, gap }) => (swimmers === 1 ? '1 swimmer' : `${swimmers}, ${spanText(gap)} apart`)),
+    lanes.map(baseText),
+  ];
+  if (lanes.some(({ css }) => css !== null))
+    rows.push(lanes.map(({ css }) => (css === null ? '' : `css ${reading(css)}`)));
+  return [laneNames(plan, sheet), ...rows.map((cells) => columns(cells, sheet))];
+}
+
+function baseText({ base, baseFrom }: Lane): string {
+  if (baseFrom === 'assumed') return `base ${reading(base)} assumed`;
+  return baseFrom === 'css' ? `base ≈${reading(base)}` : `base ${reading(base)}`;
+}
+
+/** Distance by lane and the time of each part; swims by time are in the time alone. */
+function totalLines(plan: Plan, totals: Totals, sheet: Sheet): readonly string[] {
+  const { unit } = plan.session.pool;
+  const distances = (list: readonly number[]): string =>
+    columns(
+      list.slice(sheet.from, sheet.to).map((distance) => `${distanceText(distance)} ${unit}`),
+      sheet,
+    );
+  const about = (from: number, to: number): string => (plan.stretches.slice(from, to + 1).some(isEstimated) ? '≈' : '');
+  const lines = [...ends('Totals', '', sheet.width, '─'), laneNames(plan, sheet)];
+  for (const { name, first, last, start, end, distances: swum } of totals.parts) {
+    const title = `${name}, ${about(first, last)}${reading(end - start)}`;
+    lines.push(...wrapped(title, sheet.width, '  ', '    '), distances(swum));
+  }
+  const whole = `${about(0, plan.stretches.length)}${reading(totals.duration)}`;
+  return [...lines, `  In all, ${whole} with the time between parts`, distances(totals.distances)];
+}
+
+function warningLines(plan: Plan, width: number): readonly string[] {
+  const warnings = warningsOf(plan);
+  if (warnings.length === 0) return [];
+  const lines = [...ends('Look again at', '', width, '─')];
+  for (const { line, message } of warnings) lines.push(...wrapped(`line ${line}: ${message}`, width, '  ', '    '));
+  return [...lines, ''];
+}

@@ -1,0 +1,45 @@
+/*
+ * Where a command reads and writes. Handed in, so that tests run commands in their own process.
+ */
+
+import { resolve } from 'node:path';
+
+export interface Io {
+  readonly stdin: AsyncIterable<Uint8Array | string>;
+  readonly stdout: NodeJS.WritableStream;
+  readonly stderr: NodeJS.WritableStream;
+  /** The folder that relative paths are meant from. */
+  readonly cwd: string;
+}
+
+/** Exit statuses that scripts rely on. */
+export const EXIT = { done: 0, failed: 1, faults: 2, usage: 64, noInput: 66 } as const;
+
+export function pathFrom(io: Io, path: string): string {
+  return resolve(io.cwd, path);
+}
+
+/** Resolves when the text is handed over; a reader that has gone away (a closed pipe) is no failure, all else rejects. */
+export function write(stream: NodeJS.WritableStream, text: string): Promise<void> {
+  return new Promise((fulfil, reject) => {
+    const done = (error?: Error | null): void => {
+      // Left listening after a failure: the stream reports the same error once more as an event.
+      if (!error) stream.removeListener('error', done);
+      if (error && !isClosedPipe(error)) reject(error);
+      else fulfil();
+    };
+    stream.on('error', done);
+    stream.write(text, done);
+  });
+}
+
+/** One line on standard error. */
+export function complain(io: Io, line: string): Promise<void> {
+  return write(io.stderr, `${line}\n`);
+}
+
+function isClosedPipe(error: Error): boolean {
+  return (
+    'code' in error && ['EPIPE', 'ERR_STREAM_DESTROYED', 'ERR_STREAM_WRITE_AFTER_END'].includes(String(error.code))
+  );
+}

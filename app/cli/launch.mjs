@@ -1,0 +1,131 @@
+/*
+ * Behind `npm start`, `npm test`, `npm run build` and `npm run lanecall`: sets the clone up, then runs
+ * what was asked for. Plain JavaScript on Node alone, because it runs before any package is there. It
+ * loads nothing at once that Node 16 has not, so that an old Node gets as far as the sentence about it.
+ */
+
+import { spawn } from 'node:child_process';
+import { constants } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { nodeTooOld, prepare } from './setup.mjs';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const PROGRAM = join(root, 'dist', 'lanecall.mjs');
+
+// Soon enough that a server's port is free again when somebody tries once more.
+const PARENT_CHECK_MS = 250;
+
+/** @type {Record<string, (args: string[]) => Promise<number | void>>} a command that sets the exit status itself gives none */
+const COMMANDS = { start, lanecall, test, build };
+
+const status = await launch(process.argv.slice(2));
+if (status !== undefined) process.exitCode = status;
+
+/** @param {string[]} argv */
+async function launch([name = '', ...args]) {
+  const old = nodeTooOld(process.versions.node);
+  if (old !== null) return refuse(old, 1);
+  const command = COMMANDS[name];
+  if (command === undefined) return refuse(`launch.mjs takes one of: ${Object.keys(COMMANDS).join(', ')}.`, 64);
+  endWithParent();
+  try {
+    return await command(args);
+  } catch (error) {
+    return refuse(error instanceof Error ? error.message : String(error), 1);
+  }
+}
+
+/** @param {string[]} args a session and the options of `serve` */
+async function start(args) {
+  await prepare(root, say, { build: true });
+  const { startArguments, whyNotDesktop } = await import('./start.mjs');
+  const { openWhenServed } = await import('./system-browser.mjs');
+  say(whyNotDesktop());
+  const serve = [PROGRAM, 'serve', ...startArguments(args, root)];
+  const child = spawn(process.execPath, serve, { cwd: usersFolder(), stdio: ['inherit', 'pipe', 'inherit'] });
+  openWhenServed(child.stdout);
+  return ended(child);
+}
+
+/**
+ * Becomes the program instead of starting it: no second process to wait for, signal or leave behind.
+ * @param {string[]} args
+ */
+async function lanecall(args) {
+  await prepare(root, say, { build: true });
+  process.chdir(usersFolder());
+  process.argv = [process.execPath, PROGRAM, ...args];
+  await import(pathToFileURL(PROGRAM).href);
+}
+
+/** @param {string[]} args */
+async function test(args) {
+  await prepare(root, say, { build: false });
+  const stages = join(root, 'tests', 'support', 'stages.ts');
+  return ended(spawn(process.execPath, ['--import', 'tsx', stages, ...args], { cwd: root, stdio: 'inherit' }));
+}
+
+async function build() {
+  await prepare(root, say, { build: true });
+}
+
+/**
+ * Under npm a shell stands between, and a signal sent to npm alone ends the shell without reaching this
+ * process. Its parent then changes, and it ends as if the signal had come.
+ */
+function endWithParent() {
+  if (process.env['npm_lifecycle_event'] === undefined) return;
+  const parent = process.ppid;
+  const check = () => {
+    if (process.ppid === parent) return;
+    clearInterval(timer);
+    process.kill(process.pid, 'SIGTERM');
+  };
+  const timer = setInterval(check, PARENT_CHECK_MS);
+  // It is no reason to stay when the work is done.
+  timer.unref();
+}
+
+/** The folder that the paths on the command line are meant from. */
+function usersFolder() {
+  const typed = process.env['INIT_CWD'];
+  // npm runs a script of package.json in the package's folder and keeps the user's own in INIT_CWD.
+  const movedByNpm = ['start', 'lanecall'].includes(process.env['npm_lifecycle_event'] ?? '');
+  return movedByNpm && typed !== undefined ? typed : process.cwd();
+}
+
+/**
+ * Waits for a program, handing signals on to it.
+ * @param {import('node:child_process').ChildProcess} child
+ * @returns {Promise<number>} its exit status, as a shell writes it where a signal ended it
+ */
+function ended(child) {
+  /** @type {NodeJS.Signals[]} */
+  const signals = ['SIGTERM', 'SIGHUP', 'SIGINT'];
+  for (const signal of signals) {
+    process.on(signal, () => {
+      // Ctrl-C in a terminal reaches the child by itself; a second one would read as impatience.
+      if (signal !== 'SIGINT' || !process.stdin.isTTY) child.kill(signal);
+    });
+  }
+  process.on('exit', () => child.kill('SIGKILL'));
+  return new Promise((resolve, reject) => {
+    child.on('error', reject);
+    child.on('close', (status, signal) => resolve(status ?? 128 + (signal === null ? 0 : constants.signals[signal])));
+  });
+}
+
+/** @param {string} line */
+function say(line) {
+  process.stderr.write(`${line}\n`);
+}
+
+/**
+ * @param {string} line
+ * @param {number} status
+ */
+function refuse(line, status) {
+  say(line);
+  return status;
+}

@@ -1,0 +1,33 @@
+/*
+ * A stretch read line by line: each passage through a set with the leaves of every lane, which is
+ * how people read a plan; the plan itself goes lane by lane.
+ */
+
+import type { Plan, Rep, Stretch, WrittenSet } from '../core/plan/plan.ts';
+import { linesOf, type SwimLine } from '../core/plan/swim-lines.ts';
+import type { Passage } from './set-label.ts';
+
+export interface StretchPassage {
+  readonly set: WrittenSet;
+  readonly line: SwimLine;
+  /** In lane order. */
+  readonly lanes: Passage;
+}
+
+/** The passages of any stretch of a plan, in the order of the session. */
+export function passagesOf(plan: Plan): (stretch: Stretch) => readonly StretchPassage[] {
+  const lines = new Map(linesOf(plan.session).map((line) => [line.item.line, line]));
+  return (stretch) => {
+    const found = new Map<WrittenSet, Rep[][]>();
+    stretch.lanes.forEach(({ reps }, lane) => {
+      for (const rep of reps) {
+        const lanes = found.get(rep.set) ?? stretch.lanes.map(() => []);
+        lanes[lane]!.push(rep);
+        found.set(rep.set, lanes);
+      }
+    });
+    return Array.from(found, ([set, lanes]) => ({ set, line: lines.get(set.line)!, lanes })).sort(
+      (a, b) => a.set.order - b.set.order,
+    );
+  };
+}

@@ -1,0 +1,120 @@
+/*
+ * `lanecall serve`: the host without a window. Opens the session where one is given, serves the pages
+ * and runs until it is told to end.
+ */
+
+import { randomUUID } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { mkdir } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import type { Plan } from '../core/plan/plan.ts';
+import { systemClock } from '../host/clock.ts';
+import { DeckHost } from '../host/deck-host.ts';
+import { JournalInMemory } from '../host/journal.ts';
+import { startLoop } from '../host/loop.ts';
+import { readPages } from '../host/pages.ts';
+import { followRun } from '../host/run-follower.ts';
+import { PortTaken, startServer, type DeckServer } from '../host/server.ts';
+import { systemTimers } from '../host/timers.ts';
+import { readArguments } from './arguments.ts';
+import { complain, EXIT, pathFrom, write, type Io } from './io.ts';
+import { readPlan, STANDARD_INPUT } from './session-file.ts';
+import { help, wrongUsage } from './usage.ts';
+
+/** Where the pages are found unless another port is asked for. */
+export const DEFAULT_PORT = 7525;
+
+/** The arguments behind `serve`; the exit status, once the host has been told to end. */
+export async function serve(args: readonly string[], io: Io): Promise<number> {
+  const read = readArguments(args, { lanes: 'value', port: 'value', data: 'value', share: 'flag' });
+  if (!read.ok) return wrongUsage(io, 'serve', read.faults);
+  const { positionals, values, flags } = read.value;
+  if (flags.has('help')) return help(io, 'serve');
+  const [session, ...more] = positionals;
+  if (more.length > 0) return wrongUsage(io, 'serve', `takes one session, not ${positionals.length}`);
+  const lanes = values.get('lanes') ?? null;
+  if (lanes !== null && session === undefined) return wrongUsage(io, 'serve', '--lanes goes with a session');
+  if (session === STANDARD_INPUT && lanes === STANDARD_INPUT) {
+    return wrongUsage(io, 'serve', 'only one of session and lanes can be standard input');
+  }
+  if (flags.has('share'))
+    return wrongUsage(io, 'serve', '--share is not there yet: the pages are for this machine only');
+  const port = portOf(values.get('port'));
+  if (port === null) return wrongUsage(io, 'serve', '--port is a number from 0 to 65535');
+  const plan = session === undefined ? null : await readPlan(io, session, lanes);
+  if (plan && !plan.ok) return plan.status;
+  const data = values.get('data');
+  if (data !== undefined && !(await makeFolder(io, data))) return EXIT.failed;
+  return runHost(io, plan && plan.plan, port);
+}
+
+/** Serves until a signal comes; the exit status. */
+async function runHost(io: Io, plan: Plan | null, port: number): Promise<number> {
+  const clock = systemClock();
+  const timers = systemTimers;
+  const journal = new JournalInMemory();
+  const host = new DeckHost({ clock, timers, journal, newId: randomUUID });
+  if (plan) await host.open(plan.source, { replace: false });
+  const told = untilTold();
+  let server: DeckServer;
+  try {
+    server = await startServer({ host, clock, timers, pages: readPages(pagesFolder()) }, port);
+  } catch (error) {
+    told.forget();
+    if (!(error instanceof PortTaken)) throw error;
+    await complain(io, error.message);
+    return EXIT.failed;
+  }
+  const loop = startLoop(clock, timers, [followRun(host, clock, journal)]);
+  const stopListening = host.onChange(() => loop.wake());
+  await write(io.stdout, `${addresses(server.port)}\n`);
+  await told.told;
+  stopListening();
+  loop.stop();
+  await server.close('The program has ended.');
+  return EXIT.done;
+}
+
+function addresses(port: number): string {
+  const address = `http://127.0.0.1:${port}`;
+  return `Lanecall is at ${address}/ (coach), ${address}/display (wall screen), ${address}/remote (remote)`;
+}
+
+/** Ctrl-C, or a polite word from the system. A second one ends the program at once, as if nobody listened. */
+function untilTold(): { readonly told: Promise<void>; forget(): void } {
+  const signals = ['SIGINT', 'SIGTERM'] as const;
+  let end = (): void => undefined;
+  const forget = (): void => signals.forEach((signal) => process.off(signal, heard));
+  const heard = (): void => {
+    forget();
+    end();
+  };
+  const told = new Promise<void>((resolve) => (end = resolve));
+  for (const signal of signals) process.on(signal, heard);
+  return { told, forget };
+}
+
+/** Beside the built program, or where the build puts it for the sources. */
+function pagesFolder(): string {
+  const [beside, built] = ['./pages', '../../dist/pages'].map((path) => fileURLToPath(new URL(path, import.meta.url)));
+  return existsSync(beside!) ? beside! : built!;
+}
+
+async function makeFolder(io: Io, path: string): Promise<boolean> {
+  try {
+    await mkdir(pathFrom(io, path), { recursive: true });
+    return true;
+  } catch (error) {
+    await complain(
+      io,
+      `${path}: no folder can be made there (${error instanceof Error ? error.message : String(error)})`,
+    );
+    return false;
+  }
+}
+
+/** 0 for any that is free; null where it is none. */
+function portOf(text: string | undefined): number | null {
+  if (text === undefined) return DEFAULT_PORT;
+  return /^\d{1,5}$/.test(text) && Number(text) <= 65_535 ? Number(text) : null;
+}

@@ -1,0 +1,51 @@
+/*
+ * From the files named on the command line to a plan, or to the lines that say what is wrong.
+ */
+
+import type { Fault } from '../core/result.ts';
+import { openPlan } from '../core/plan/open-plan.ts';
+import type { Plan } from '../core/plan/plan.ts';
+import { readTextFile, readTextStream, type TextRead } from '../host/text-file.ts';
+import { complain, EXIT, pathFrom, type Io } from './io.ts';
+
+/** Standard input, on the command line and before a fault's line and column. */
+export const STANDARD_INPUT = '-';
+
+export type PlanRead =
+  | { readonly ok: true; readonly plan: Plan }
+  /** What to exit with; everything is said on standard error already. No faults where a file could not be read. */
+  | { readonly ok: false; readonly status: number; readonly faults: readonly Fault[] };
+
+/** The plan of the session file and, if not null, the lanes file (at most one of them standard input). */
+export async function readPlan(io: Io, session: string, lanes: string | null): Promise<PlanRead> {
+  const text = await readText(io, session);
+  if (!text.ok) return refused(io, session, text);
+  const lanesText = lanes === null ? null : await readText(io, lanes);
+  if (lanes !== null && lanesText && !lanesText.ok) return refused(io, lanes, lanesText);
+  const opened = openPlan({ text: text.text, lanesText: lanesText?.ok ? lanesText.text : null });
+  if (opened.ok) return { ok: true, plan: opened.value };
+  const { in: where, faults } = opened.faults;
+  return refused(io, where === 'lanes' && lanes !== null ? lanes : session, { ok: false, why: 'fault', faults });
+}
+
+/** The text of a file, or of standard input where `-` is named. */
+export function readText(io: Io, name: string): Promise<TextRead> {
+  return name === STANDARD_INPUT ? readTextStream(io.stdin) : readTextFile(pathFrom(io, name));
+}
+
+/** Says why a text cannot be used: a line a fault, or one line about its file. */
+export async function refused(
+  io: Io,
+  name: string,
+  read: Exclude<TextRead, { ok: true }>,
+): Promise<PlanRead & { ok: false }> {
+  if (read.why === 'unreadable') {
+    await complain(io, `${name}: ${read.message}`);
+    return { ok: false, status: EXIT.noInput, faults: [] };
+  }
+  await complain(
+    io,
+    read.faults.map(({ line, column, message }) => `${name}:${line}:${column}: ${message}`).join('\n'),
+  );
+  return { ok: false, status: EXIT.faults, faults: read.faults };
+}

@@ -1,0 +1,80 @@
+/*
+ * The middle of the text timetable: a block a part, in it the stretches with their starts, and
+ * under every set the leaves of each lane as readings of a clock started with the stretch.
+ */
+
+import type { Plan, Round, Stretch } from '../core/plan/plan.ts';
+import type { PlannedTime } from '../core/plan/schedule.ts';
+import type { PartTotal } from '../core/plan/totals.ts';
+import { reading, timeOfDayAfter } from '../core/reading.ts';
+import type { StretchPassage } from './passages.ts';
+import { setLabel } from './set-label.ts';
+import { columns, ends, leaveRows, wrapped, type Sheet } from './sheet.ts';
+
+/** A plan with what is worked out from it once for the whole sheet. */
+export interface Timetable {
+  readonly plan: Plan;
+  readonly times: readonly PlannedTime[];
+  readonly passages: (stretch: Stretch) => readonly StretchPassage[];
+  /** The first stretch whose start rests on an estimate; that after the last where only the end does, or later. */
+  readonly estimatedFrom: number;
+}
+
+/** Lanes by name, one in each column. */
+export function laneNames(plan: Plan, sheet: Sheet): string {
+  return columns(
+    plan.session.lanes.slice(sheet.from, sheet.to).map(({ number }) => `Lane ${number}`),
+    sheet,
+  );
+}
+
+/** The block of one part. */
+export function partLines(table: Timetable, part: PartTotal, sheet: Sheet): readonly string[] {
+  const { plan } = table;
+  const lines = [...ends(part.name, startText(table, part.first), sheet.width, '─')];
+  for (let index = part.first; index <= part.last; index++) {
+    const stretch = plan.stretches[index]!;
+    const start = index > part.first ? startText(table, index) : '';
+    if (stretch.kind !== 'swim') {
+      const words = `${stretch.kind === 'talk' ? 'Talk' : 'Break'} ${reading(stretch.time)} ${stretch.words}`.trim();
+      lines.push('', ...inset(words, start, sheet.width));
+      continue;
+    }
+    if (index > part.first) lines.push('', ...inset('Swim, clock from 0:00', start, sheet.width));
+    lines.push(laneNames(plan, sheet), ...swimLines(table, stretch, sheet));
+  }
+  return lines;
+}
+
+/** When a stretch is planned to start and whether it waits for the coach. */
+function startText({ plan, times, estimatedFrom }: Timetable, index: number): string {
+  const { start, waits } = times[index]!;
+  const about = index >= estimatedFrom ? '≈' : '';
+  const { startsAt } = plan.session;
+  const when = startsAt === null ? `${about}${reading(start)} in` : `${about}${timeOfDayAfter(startsAt, start)}`;
+  return `${when}, ${waits === 'call' ? 'on the coach’s word' : 'by itself'}`;
+}
+
+/** A line within a part, with its start at the far end. */
+function inset(left: string, right: string, width: number): readonly string[] {
+  return ends(left, right, width - 2).map((line) => `  ${line}`);
+}
+
+function swimLines({ passages }: Timetable, stretch: Stretch, sheet: Sheet): readonly string[] {
+  const lines: string[] = [];
+  let rounds = '';
+  for (const { set, line, lanes } of passages(stretch)) {
+    const here = roundsText(set.rounds);
+    if (here !== '' && here !== rounds) lines.push(`  ${here}`);
+    rounds = here;
+    lines.push(...wrapped(setLabel(line, lanes), sheet.width, '  ', '    '));
+    if (lanes.slice(sheet.from, sheet.to).some((reps) => reps.length > 0)) lines.push(...leaveRows(lanes, sheet));
+    else lines.push(columns(['–'], sheet));
+  }
+  return lines;
+}
+
+/** Outermost first: `Round 2 of 3, in it 1 of 4`. */
+function roundsText(rounds: readonly Round[]): string {
+  return rounds.map(({ round, of }, depth) => `${depth === 0 ? 'Round' : 'in it'} ${round} of ${of}`).join(', ');
+}

@@ -1,0 +1,253 @@
+/*
+ * The host of the run: opens a session, takes commands in the order in which they arrive, has the
+ * journal write them down before they are answered, and tells every screen the whole truth again.
+ */
+
+import type { Fault } from '../core/result.ts';
+import type { Millis } from '../core/units.ts';
+import { openPlan } from '../core/plan/open-plan.ts';
+import type { Source } from '../core/plan/plan.ts';
+import { readCommand } from '../core/run/command.ts';
+import { apply } from '../core/run/fold.ts';
+import { changedSince, type Seen } from '../core/run/seen.ts';
+import { settle } from '../core/run/settle.ts';
+import { openRun, type RunState } from '../core/run/state.ts';
+import { WIRE_VERSION, type FromHost, type Snapshot } from '../wire/messages.ts';
+import type { Clock } from './clock.ts';
+import type { Journal, Moment } from './journal.ts';
+import { JournalWatch } from './journal-watch.ts';
+import { textHash } from './text-hash.ts';
+import type { Timers } from './timers.ts';
+
+export interface DeckPorts {
+  readonly clock: Clock;
+  readonly timers: Timers;
+  readonly journal: Journal;
+  /** A name never given before. */
+  readonly newId: () => string;
+}
+
+/** `at`: when it was accepted, in ms since the run was opened. */
+export type CommandAnswer =
+  | { readonly ok: true; readonly at: Millis; readonly why: null }
+  | { readonly ok: false; readonly at: null; readonly why: string };
+
+export type OpenAnswer =
+  | { readonly ok: true; readonly run: string }
+  | {
+      readonly ok: false;
+      readonly reason: 'faults';
+      readonly in: 'session' | 'lanes';
+      readonly faults: readonly Fault[];
+    }
+  /** A run is going that would be lost. */
+  | { readonly ok: false; readonly reason: 'going'; readonly why: string };
+
+export interface OpenOptions {
+  /** Whether a run that is going may be lost. */
+  readonly replace: boolean;
+  /** What the pool's clock shows past the full minute, 0 to 59 999 ms; by default what the machine's does. */
+  readonly clockPhase?: Millis | undefined;
+}
+
+export type ScreenKind = keyof Snapshot['screens'];
+
+/** The run that is open. */
+export interface OpenRun {
+  readonly id: string;
+  readonly text: string;
+  /** Host time at t = 0. */
+  readonly openedAt: number;
+  readonly clockPhase: Millis;
+  readonly openedAtTimeOfDay: Millis;
+  /** After the last accepted command; `settle` takes it to a later time. */
+  readonly state: RunState;
+  readonly commands: NonNullable<Snapshot['run']>['commands'];
+}
+
+/** So many answers are remembered; a screen repeats a command for seconds, not for a whole session. */
+const REMEMBERED = 2000;
+
+export class DeckHost {
+  private readonly clock: Clock;
+  private readonly journal: Journal;
+  private readonly watch: JournalWatch;
+  private readonly newId: () => string;
+  private readonly answers = new Map<string, Promise<CommandAnswer>>();
+  private readonly listeners = new Set<() => void>();
+  private readonly screens = { desk: 0, wall: 0, remote: 0 };
+  private readonly sourceTexts = new Map<string, Source>();
+  private run: OpenRun | null = null;
+  private lastAt: Millis = 0;
+  private n = 0;
+  /** What has arrived is carried out one after the other, in that order. */
+  private queue: Promise<unknown> = Promise.resolve();
+
+  constructor({ clock, timers, journal, newId }: DeckPorts) {
+    this.clock = clock;
+    this.journal = journal;
+    this.newId = newId;
+    this.watch = new JournalWatch(timers, () => this.changed());
+    clock.onJump(() => this.changed());
+  }
+
+  /** Opens a session; t = 0 is the moment of the call. A run that is going is only given up where that is asked for. */
+  open(source: Source, options: OpenOptions): Promise<OpenAnswer> {
+    const opened = openPlan(source);
+    if (!opened.ok) return Promise.resolve({ ok: false, reason: 'faults', ...opened.faults });
+    this.clock.check();
+    const { hostTime, wallMs } = this.moment();
+    const { timeOfDay } = this.clock.wall();
+    return this.inOrder(async () => {
+      if (!options.replace && this.wouldBeLost()) return { ok: false, reason: 'going', why: GOING };
+      const clockPhase = options.clockPhase ?? timeOfDay % 60_000;
+      const place = { clockPhase, openedAtTimeOfDay: timeOfDay };
+      const id = this.newId();
+      const text = textHash(source);
+      await this.watch.written(this.journal.open({ run: id, source, ...place, hostTime, wallMs }));
+      this.sourceTexts.clear();
+      this.sourceTexts.set(text, source);
+      const state = openRun(opened.value, clockPhase);
+      this.run = { id, text, openedAt: hostTime, ...place, state, commands: [] };
+      this.lastAt = 0;
+      this.changed();
+      return { ok: true, run: id };
+    });
+  }
+
+  /**
+   * Takes a command as it came from a screen. The same id twice is one command, and gets its answer
+   * twice. Its time is that of the call, before anything is written or waited for.
+   */
+  command(id: string, fields: Readonly<Record<string, unknown>>, seen: Seen = {}): Promise<CommandAnswer> {
+    const known = this.answers.get(id);
+    if (known) return known;
+    this.clock.check();
+    const moment = this.moment();
+    const answer = this.inOrder(() => this.carryOut(id, fields, seen, moment));
+    this.remember(id, answer);
+    return answer;
+  }
+
+  /** Counts a screen in; the returned function counts it out again. */
+  join(kind: ScreenKind): () => void {
+    this.screens[kind]++;
+    this.changed();
+    let there = true;
+    return () => {
+      if (!there) return;
+      there = false;
+      this.screens[kind]--;
+      this.changed();
+    };
+  }
+
+  /** Calls back whenever there is a new snapshot; the returned function ends that. */
+  onChange(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  snapshot(): Snapshot {
+    const { run } = this;
+    return {
+      say: 'snapshot',
+      version: WIRE_VERSION,
+      n: this.n,
+      epoch: this.clock.epoch(),
+      run: run && {
+        id: run.id,
+        text: run.text,
+        openedAt: run.openedAt,
+        clockPhase: run.clockPhase,
+        openedAtTimeOfDay: run.openedAtTimeOfDay,
+        commands: run.commands,
+      },
+      screens: { ...this.screens },
+      notices: [...this.watch.notices()],
+    };
+  }
+
+  /** The texts that the snapshot names. */
+  texts(): readonly Extract<FromHost, { say: 'text' }>[] {
+    return Array.from(this.sourceTexts, ([hash, { text, lanesText }]) => ({ say: 'text', hash, text, lanesText }));
+  }
+
+  /** The run that is open, for whatever in the host follows it. */
+  current(): OpenRun | null {
+    return this.run;
+  }
+
+  private async carryOut(
+    id: string,
+    fields: Readonly<Record<string, unknown>>,
+    seen: Seen,
+    moment: Moment,
+  ): Promise<CommandAnswer> {
+    const { run } = this;
+    if (!run) return refusal('No session is open.');
+    const at = Math.max(this.lastAt, Math.floor(moment.hostTime - run.openedAt));
+    const command = readCommand(fields);
+    if (!command.ok) return refusal(command.faults);
+    const changed = changedSince(run.state, command.value, seen, at);
+    if (changed !== null) return refusal(changed);
+    const answer = apply(run.state, command.value, at);
+    if (!answer.ok) return refusal(answer.why);
+    await this.watch.written(this.journal.append({ run: run.id, id, at, fields, ...moment }));
+    this.lastAt = at;
+    this.run = {
+      ...run,
+      state: answer.state,
+      commands: [...run.commands, { at, command: this.forScreens(run, fields) }],
+    };
+    this.changed();
+    return { ok: true, at, why: null };
+  }
+
+  /** A new text is named by its hash, and goes to each screen by itself. */
+  private forScreens(run: OpenRun, fields: Readonly<Record<string, unknown>>): Record<string, unknown> {
+    const { text, ...others } = fields;
+    if (fields['do'] !== 'rewrite' || typeof text !== 'string') return { ...fields };
+    const source = { text, lanesText: run.state.plan.source.lanesText };
+    const hash = textHash(source);
+    this.sourceTexts.set(hash, source);
+    return { ...others, textHash: hash };
+  }
+
+  /** A run that nobody has given a command is only a text that was opened. */
+  private wouldBeLost(): boolean {
+    const { run } = this;
+    if (!run || run.commands.length === 0) return false;
+    return settle(run.state, Math.floor(this.clock.now() - run.openedAt)).phase !== 'done';
+  }
+
+  private moment(): Moment {
+    return { hostTime: this.clock.now(), wallMs: this.clock.wall().epochMs };
+  }
+
+  private inOrder<Value>(task: () => Promise<Value>): Promise<Value> {
+    const result = this.queue.then(task);
+    // One that fails is its caller's to report; those behind it go on.
+    this.queue = result.catch(() => undefined);
+    return result;
+  }
+
+  private remember(id: string, answer: Promise<CommandAnswer>): void {
+    this.answers.set(id, answer);
+    for (const oldest of this.answers.keys()) {
+      if (this.answers.size <= REMEMBERED) break;
+      this.answers.delete(oldest);
+    }
+  }
+
+  private changed(): void {
+    this.n++;
+    for (const listener of this.listeners) listener();
+  }
+}
+
+const GOING = 'A run is going: finish it first, or open this session in its place.';
+
+function refusal(why: string): CommandAnswer {
+  return { ok: false, at: null, why };
+}

@@ -1,0 +1,61 @@
+/*
+ * Waits for the journal, but not for long: a disk that refuses or dawdles does not stop the run. The
+ * coach is told for as long as anything is not on the disk.
+ */
+
+import type { Timers } from './timers.ts';
+
+/** In ms: longer than a healthy disk takes, shorter than a coach notices. */
+const PATIENCE = 100;
+
+export class JournalWatch {
+  private readonly timers: Timers;
+  private readonly changed: () => void;
+  /** Numbers the writes; a notice is of one of them, and gone once that or a later one is on the disk. */
+  private writes = 0;
+  private behind: { readonly write: number; readonly why: string } | null = null;
+
+  /** `changed` is called when the notices are not what they were. */
+  constructor(timers: Timers, changed: () => void) {
+    this.timers = timers;
+    this.changed = changed;
+  }
+
+  /** Resolves when the writing is done, has failed, or has taken too long; never rejects. */
+  written(writing: Promise<void>): Promise<void> {
+    const write = ++this.writes;
+    return new Promise((resolve) => {
+      const timer = this.timers.set(() => {
+        this.fallBehind(write, 'the disk is slow');
+        resolve();
+      }, PATIENCE);
+      writing
+        .then(
+          () => this.caughtUp(write),
+          (error: unknown) => this.fallBehind(write, error instanceof Error ? error.message : String(error)),
+        )
+        .finally(() => {
+          this.timers.clear(timer);
+          resolve();
+        })
+        // Both branches are dealt with; nothing is left to fail.
+        .catch(() => undefined);
+    });
+  }
+
+  /** What the coach must be told, for as long as it lasts. */
+  notices(): readonly string[] {
+    return this.behind ? [`The record is not on the disk (${this.behind.why}): the run goes on without it.`] : [];
+  }
+
+  private fallBehind(write: number, why: string): void {
+    this.behind = { write, why };
+    this.changed();
+  }
+
+  private caughtUp(write: number): void {
+    if (!this.behind || write < this.behind.write) return;
+    this.behind = null;
+    this.changed();
+  }
+}

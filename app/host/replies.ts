@@ -1,0 +1,62 @@
+/*
+ * Answers over HTTP, all with the same safe headers.
+ */
+
+import type { ServerResponse } from 'node:http';
+import type { Page } from './pages.ts';
+
+/** Nothing from elsewhere, nothing inline; sounds are fetched, and old browsers want the socket's address in full. */
+function contentPolicy(host: string): string {
+  return [
+    "default-src 'none'",
+    "script-src 'self'",
+    "style-src 'self'",
+    "font-src 'self'",
+    "img-src 'self' data:",
+    "media-src 'self'",
+    `connect-src 'self' ws://${host}`,
+    "frame-ancestors 'none'",
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+}
+
+const SAFE_HEADERS = {
+  'X-Content-Type-Options': 'nosniff',
+  'Referrer-Policy': 'no-referrer',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+};
+
+export function sendPage(response: ServerResponse, page: Page, host: string): void {
+  response.writeHead(200, {
+    ...SAFE_HEADERS,
+    'Content-Type': page.type,
+    'Content-Length': page.body.length,
+    'Content-Security-Policy': contentPolicy(host),
+    'Cache-Control': page.lasting ? 'public, max-age=31536000, immutable' : 'no-store',
+  });
+  response.end(response.req.method === 'HEAD' ? undefined : page.body);
+}
+
+export function sendJson(
+  response: ServerResponse,
+  status: number,
+  value: object,
+  more: Record<string, string> = {},
+): void {
+  const body = Buffer.from(`${JSON.stringify(value)}\n`);
+  response.writeHead(status, {
+    ...SAFE_HEADERS,
+    'Content-Type': 'application/json; charset=utf-8',
+    'Content-Length': body.length,
+    'Cache-Control': 'no-store',
+    ...more,
+  });
+  response.end(response.req.method === 'HEAD' ? undefined : body);
+}
+
+/** A refusal with its reason in a sentence. The connection is not used again: whatever is still coming is not read. */
+export function sendRefusal(response: ServerResponse, status: number, why: string): void {
+  sendJson(response, status, { ok: false, why }, { Connection: 'close' });
+}

@@ -1,0 +1,53 @@
+/*
+ * Follows the run along the loop: hands each leave that has happened to the journal, as a sign of life,
+ * and gives one at least every five seconds.
+ */
+
+import type { Millis } from '../core/units.ts';
+import { leavesOf, type Leave } from '../core/run/record.ts';
+import { settle, stretchEnd } from '../core/run/settle.ts';
+import { isPending, nextLeave, type RunState } from '../core/run/state.ts';
+import type { Clock } from './clock.ts';
+import type { DeckHost } from './deck-host.ts';
+import type { Journal } from './journal.ts';
+import type { Consumer } from './loop.ts';
+
+/** In ms: the longest between two signs of life. */
+const SIGN_EVERY: Millis = 5000;
+
+export function followRun(host: DeckHost, clock: Clock, journal: Journal): Consumer {
+  let signedAt = -Infinity;
+
+  return {
+    due(from) {
+      const run = host.current();
+      if (!run) return Infinity;
+      return Math.min(run.openedAt + nextEvent(run.state, Math.ceil(from - run.openedAt)), signedAt + SIGN_EVERY);
+    },
+    take({ from, to }) {
+      const run = host.current();
+      if (!run) return;
+      const leaves = leavesWithin(run.state, from - run.openedAt, to - run.openedAt);
+      if (leaves.length === 0 && to < signedAt + SIGN_EVERY) return;
+      signedAt = to;
+      const at = Math.floor(to - run.openedAt);
+      journal.alive({ run: run.id, at, leaves, hostTime: to, wallMs: clock.wall().epochMs });
+    },
+  };
+}
+
+/** The leaves from `from`, included, to `to`, not included; in ms since the run was opened. */
+export function leavesWithin(state: RunState, from: number, to: number): readonly Leave[] {
+  // Times of leaves are whole: the last whole time before `to`, and after the one before `from`.
+  return leavesOf(settle(state, Math.ceil(to) - 1), Math.ceil(from) - 1).filter(({ at }) => at < to);
+}
+
+/** When, at a whole time `from` or later, a rep leaves or a stretch ends by itself; Infinity for never. */
+export function nextEvent(state: RunState, from: Millis): Millis {
+  const now = settle(state, from - 1);
+  // A leave on its way to the loudspeaker when a command came counts as left before its time has come.
+  const soon = leavesOf(now, from - 1).map(({ at }) => at);
+  if (now.phase !== 'going') return Math.min(Infinity, ...soon);
+  const leaves = now.lanes.filter((lane) => isPending(lane) && lane.stoppedBy === null).map(nextLeave);
+  return Math.min(stretchEnd(now), ...leaves, ...soon);
+}

@@ -1,0 +1,122 @@
+/*
+ * One connected screen, whatever carries its messages: it says hello, gets each session text once and
+ * then the latest snapshot whenever it can take one, and has its pings and commands answered. A screen
+ * that says anything else, or too much, is hung up on; nobody else notices.
+ */
+
+import { readFromScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../wire/messages.ts';
+import type { Clock } from './clock.ts';
+import type { DeckHost } from './deck-host.ts';
+import { TokenBucket } from './token-bucket.ts';
+
+/** What carries messages to one screen. */
+export interface Carrier {
+  /** Bytes handed over and not yet sent. */
+  waiting(): number;
+  /** Hands a message over; calls back when it has gone or failed. */
+  send(text: string, sent: () => void): void;
+  /** Hangs up, politely or at once. */
+  close(why: string): void;
+  terminate(): void;
+}
+
+export interface Screen {
+  receive(text: string): void;
+  /** Something came that carries no message, and counts as one. */
+  nudged(): void;
+  /** The carrier is gone, from whichever side. */
+  gone(): void;
+  /** Says goodbye and hangs up. */
+  dismiss(why: string): void;
+}
+
+/** Beyond so many bytes waiting a screen gets no snapshot until they are gone: the latest is all it needs. */
+const SKIP_ABOVE = 64 * 1024;
+
+/** Beyond so many it does not read at all. */
+const GIVE_UP_ABOVE = 1024 * 1024;
+
+/** Messages a second, and how many may come at once: eight pings on connecting, and a coach's quickest taps. */
+const MESSAGE_RATE = { perSecond: 20, burst: 40 };
+
+export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): Screen {
+  const bucket = new TokenBucket(MESSAGE_RATE, clock.now());
+  const textsSent = new Set<string>();
+  let leave: (() => void) | null = null;
+  let unsubscribe: (() => void) | null = null;
+  let sentN = -1;
+  let over = false;
+
+  const send = (message: FromHost): void => {
+    if (over) return;
+    if (carrier.waiting() > GIVE_UP_ABOVE) {
+      gone();
+      carrier.terminate();
+    } else carrier.send(JSON.stringify(message), pump);
+  };
+
+  /** Sends what the screen lacks, as far as it keeps up; called again whenever something has gone. */
+  const pump = (): void => {
+    if (leave === null) return;
+    for (const text of host.texts()) {
+      if (textsSent.has(text.hash)) continue;
+      if (carrier.waiting() > SKIP_ABOVE) return;
+      textsSent.add(text.hash);
+      send(text);
+    }
+    if (over || carrier.waiting() > SKIP_ABOVE) return;
+    const snapshot = host.snapshot();
+    if (snapshot.n === sentN) return;
+    sentN = snapshot.n;
+    send(snapshot);
+  };
+
+  const gone = (): void => {
+    over = true;
+    unsubscribe?.();
+    leave?.();
+    unsubscribe = leave = null;
+  };
+
+  const hangUp = (why: string): void => {
+    send({ say: 'bye', why });
+    gone();
+    carrier.close(why);
+  };
+
+  const hello = ({ version, screen }: Extract<FromScreen, { say: 'hello' }>): void => {
+    if (version !== WIRE_VERSION) return hangUp('This page is of another version of the program: load it again.');
+    unsubscribe = host.onChange(pump);
+    leave = host.join(screen);
+    pump();
+  };
+
+  const command = async ({ id, command: fields, seen }: Extract<FromScreen, { say: 'command' }>): Promise<void> => {
+    const answer = await host.command(id, fields, seen);
+    send({ say: 'answer', id, ...answer });
+  };
+
+  const isTooMuch = (now: number): boolean => {
+    if (over || bucket.take(now)) return over;
+    hangUp('Too many messages.');
+    return true;
+  };
+
+  return {
+    receive(text) {
+      // Before anything else: what a screen works out from a ping is as good as this moment.
+      const t2 = clock.now();
+      if (isTooMuch(t2)) return;
+      const message = readFromScreen(text);
+      if (!message) return hangUp('That was no message of a screen.');
+      if ((message.say === 'hello') === (leave !== null)) return hangUp('A screen says hello first, and once.');
+      if (message.say === 'hello') return hello(message);
+      if (message.say === 'command') return void command(message);
+      const { n, t1 } = message;
+      send({ say: 'pong', n, t1, t2, t3: clock.now(), epoch: clock.epoch() });
+    },
+    nudged: () => void isTooMuch(clock.now()),
+    gone,
+    dismiss: hangUp,
+  };
+}

@@ -1,0 +1,124 @@
+/*
+ * The host on the network: this machine's own addresses and no others, plain HTTP and the socket.
+ */
+
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import type { Clock } from './clock.ts';
+import { deckSocket } from './deck-socket.ts';
+import type { DeckHost } from './deck-host.ts';
+import type { Pages } from './pages.ts';
+import { sendRefusal } from './replies.ts';
+import { answerRequest } from './requests.ts';
+import type { Timers } from './timers.ts';
+
+export interface DeckServer {
+  readonly port: number;
+  /** Says goodbye to every screen and stops listening. Resolves when no connection is left. */
+  close(why: string): Promise<void>;
+}
+
+export interface ServerPorts {
+  readonly host: DeckHost;
+  readonly clock: Clock;
+  readonly timers: Timers;
+  readonly pages: Pages;
+}
+
+/** The machine could not give the port; the sentence says which and what to do. */
+export class PortTaken extends Error {}
+
+/** What is listened on; the second only where the machine has it. */
+const IPV4 = '127.0.0.1';
+const IPV6 = '::1';
+
+/** In ms: how long a client may take over its headers, over a whole request, and between two. */
+const LIMITS = {
+  headersTimeout: 4000,
+  requestTimeout: 8000,
+  keepAliveTimeout: 5000,
+  connectionsCheckingInterval: 1000,
+};
+
+/** Connections at once, on each address: every screen with all its pictures and sounds in flight. */
+const MOST_CONNECTIONS = 256;
+
+/** In ms: how long the last words to screens may take when the host closes. */
+const LAST_WORDS = 250;
+
+/** Listens on a port, or on any free one where it is 0. Rejects with `PortTaken`. */
+export async function startServer({ host, clock, timers, pages }: ServerPorts, port: number): Promise<DeckServer> {
+  const socket = deckSocket(host, clock, timers);
+  let chosen = port;
+  const makeServer = (): Server => {
+    const server = createServer({ ...LIMITS, maxHeaderSize: 8192 }, (request, response) => {
+      answerRequest(host, pages, chosen, request, response).catch((error: unknown) => {
+        if (response.headersSent) response.destroy();
+        else sendRefusal(response, 500, `Something is wrong in the program: ${String(error)}`);
+      });
+    });
+    server.maxConnections = MOST_CONNECTIONS;
+    server.on('upgrade', (request, stream, head) => socket.upgrade(request, stream, head, chosen));
+    server.on('clientError', (_, stream) => {
+      if (stream.writable) stream.end('HTTP/1.1 400 Bad Request\r\nConnection: close\r\n\r\n', () => stream.destroy());
+      else stream.destroy();
+    });
+    return server;
+  };
+
+  const first = await listen(makeServer(), port, IPV4);
+  chosen = (first.address() as AddressInfo).port;
+  const second = await listen(makeServer(), chosen, IPV6).catch((error: unknown) => {
+    if (isMissingAddress(error)) return null;
+    first.close();
+    throw error;
+  });
+  const servers = second ? [first, second] : [first];
+  return {
+    port: chosen,
+    async close(why) {
+      const closed = servers.map((server) => new Promise((resolve) => server.close(resolve)));
+      socket.close(why);
+      const timer = timers.set(() => {
+        socket.terminate();
+        servers.forEach((server) => server.closeAllConnections());
+      }, LAST_WORDS);
+      servers.forEach((server) => server.closeIdleConnections());
+      await Promise.all(closed);
+      timers.clear(timer);
+    },
+  };
+}
+
+function listen(server: Server, port: number, address: string): Promise<Server> {
+  return new Promise((resolve, reject) => {
+    server.once('error', (error) => reject(withReason(error, port)));
+    server.listen({ port, host: address, exclusive: true }, () => {
+      server.removeAllListeners('error');
+      // Accepting a connection can fail (no file handles left): it is lost, the host goes on.
+      server.on('error', () => undefined);
+      resolve(server);
+    });
+  });
+}
+
+function withReason(error: Error, port: number): Error {
+  const code = codeOf(error);
+  if (code === 'EADDRINUSE') {
+    return new PortTaken(
+      `Port ${port} is in use, perhaps by a Lanecall that runs already: give another one with --port N.`,
+    );
+  }
+  if (code === 'EACCES') {
+    return new PortTaken(`Port ${port} may not be used by this user: give one from 1024 with --port N.`);
+  }
+  return error;
+}
+
+function isMissingAddress(error: unknown): boolean {
+  return ['EADDRNOTAVAIL', 'EAFNOSUPPORT', 'EINVAL'].includes(codeOf(error));
+}
+
+function codeOf(error: unknown): string {
+  return error instanceof Error && 'code' in error ? String(error.code) : '';
+}

@@ -1,0 +1,128 @@
+/* `lanecall serve`: what it refuses, and a real one from its first line to its end. */
+
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { lanecall } from '../support/command-line.ts';
+
+const MAIN = fileURLToPath(new URL('../../app/cli/main.ts', import.meta.url));
+const TSX = import.meta.resolve('tsx');
+
+let folder: string;
+let running: Served | null = null;
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'lanecall-serve-'));
+  writeFileSync(join(folder, 'session.txt'), 'Squad\n8 x 50 @ 1:00\n');
+  writeFileSync(join(folder, 'faulty.txt'), 'Main\n4 x 50 @ 1.30\n');
+  writeFileSync(join(folder, 'lanes.txt'), 'lane 4\nlane 5\n');
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+afterEach(() => {
+  running?.child.kill('SIGKILL');
+  running = null;
+});
+
+interface Served {
+  readonly child: ChildProcess;
+  readonly origin: string;
+  readonly printed: () => { readonly stdout: string; readonly stderr: string };
+  readonly ended: Promise<unknown[]>;
+}
+
+/** Resolves when the first line is printed. */
+async function serve(...args: string[]): Promise<Served> {
+  const child = spawn(process.execPath, ['--import', TSX, MAIN, 'serve', ...args], { cwd: folder });
+  let [stdout, stderr] = ['', ''];
+  child.stdout.on('data', (chunk: Buffer) => (stdout += chunk.toString()));
+  child.stderr.on('data', (chunk: Buffer) => (stderr += chunk.toString()));
+  const ended = once(child, 'close');
+  running = { child, origin: '', printed: () => ({ stdout, stderr }), ended };
+  await expect.poll(() => stdout + stderr, { timeout: 20_000 }).toContain('\n');
+  running = { ...running, origin: /http:\/\/127\.0\.0\.1:\d+/.exec(stdout)?.[0] ?? '' };
+  return running;
+}
+
+describe('[serve] what it refuses', () => {
+  test.each([
+    [['serve', 'session.txt', 'session.txt'], 64],
+    [['serve', '--lanes', 'lanes.txt'], 64],
+    [['serve', '-', '--lanes', '-'], 64],
+    [['serve', '--port', '65536'], 64],
+    [['serve', '--port', '-1'], 64],
+    [['serve', '--port', 'http'], 64],
+    [['serve', '--share'], 64],
+    [['serve', '--open'], 64],
+    [['serve', 'missing.txt'], 66],
+    [['serve', 'session.txt', '--lanes', 'missing.txt'], 66],
+    [['serve', '--port', '0', '--data', 'session.txt'], 1],
+  ])('%j: one line, exit %i', async (argv, expected) => {
+    const { status, stdout, stderr } = await lanecall(argv, folder);
+    expect({ status, stdout }).toEqual({ status: expected, stdout: '' });
+    expect(stderr).toMatch(/^[^\n]+\n$/);
+  });
+
+  test('a session with faults: each in its place, exit 2', async () => {
+    const { status, stdout, stderr } = await lanecall(['serve', 'faulty.txt'], folder);
+    expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+    expect(stderr).toMatch(/^faulty\.txt:2:\d+: /);
+  });
+
+  test('a port in use: one line that says which and what to do, exit 1', async () => {
+    const other = createServer();
+    other.listen(0, '127.0.0.1');
+    await once(other, 'listening');
+    const { port } = other.address() as { port: number };
+    const { status, stdout, stderr } = await lanecall(['serve', '--port', String(port)], folder);
+    other.close();
+    expect({ status, stdout }).toEqual({ status: 1, stdout: '' });
+    expect(stderr).toMatch(new RegExp(`^Port ${port} is in use[^\\n]+--port N\\.\\n$`));
+  });
+});
+
+describe('[serve] a real one', () => {
+  test.each(['SIGINT', 'SIGTERM'] as const)(
+    'serves the session until %s, then ends cleanly at once',
+    async (signal) => {
+      const served = await serve('session.txt', '--port', '0', '--lanes', 'lanes.txt', '--data', 'data/deep');
+      const { origin, printed, child, ended } = served;
+      expect(printed().stdout).toBe(
+        `Lanecall is at ${origin}/ (coach), ${origin}/display (wall screen), ${origin}/remote (remote)\n`,
+      );
+      expect(existsSync(join(folder, 'data', 'deep'))).toBe(true);
+      expect(await (await fetch(`${origin}/healthz`)).json()).toEqual({ ok: true });
+      const command = { say: 'command', id: 'a', command: { do: 'stop', lanes: [4] } };
+      const answer = await fetch(`${origin}/command`, {
+        method: 'POST',
+        headers: { 'Content-Type': 'application/json', Origin: origin },
+        body: JSON.stringify(command),
+      });
+      // The session is open: nothing is going yet.
+      expect(await answer.json()).toMatchObject({
+        id: 'a',
+        ok: false,
+        why: expect.stringContaining('nothing is going'),
+      });
+      const told = performance.now();
+      child.kill(signal);
+      expect(await ended).toEqual([0, null]);
+      expect(performance.now() - told).toBeLessThan(2000);
+      expect(printed().stderr).toBe('');
+    },
+  );
+
+  test('without a session it waits for one', async () => {
+    const { origin } = await serve('--port', '0');
+    const put = await fetch(`${origin}/session`, {
+      method: 'PUT',
+      headers: { 'Content-Type': 'text/plain', Origin: origin },
+      body: 'Squad\n50 @ 1:00\n',
+    });
+    expect(put.status).toBe(200);
+  });
+});

@@ -1,0 +1,79 @@
+/*
+ * The build as it stands in dist/: three pages that a strict content security policy lets run, in syntax
+ * that old television browsers read, and the same bytes from the same sources.
+ */
+
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { extname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parse } from 'acorn';
+import { describe, expect, test } from 'vitest';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const dist = join(root, 'dist');
+const PAGES = ['desk', 'wall', 'remote'];
+const emitted = filesBelow(join(dist, 'pages'));
+const scripts = emitted.filter((file) => extname(file) === '.js');
+
+describe('[build] pages', () => {
+  test.each(PAGES)('%s has no script, style or handler of its own in the page', (page) => {
+    const html = readFileSync(join(dist, 'pages', page, 'index.html'), 'utf8');
+    expect(html).toMatch(/<script[^>]* src="\/[^"]+"><\/script>/);
+    expect(html).not.toMatch(/<script(?![^>]*\ssrc=)/);
+    expect(html).not.toMatch(/<style|\sstyle=|\son[a-z]+=|javascript:/);
+  });
+
+  test.each(PAGES)('%s asks for nothing from elsewhere, and everything it asks for is there', (page) => {
+    const html = readFileSync(join(dist, 'pages', page, 'index.html'), 'utf8');
+    const asked = [...html.matchAll(/\s(?:src|href)="([^"]*)"/g)].map(([, address = '']) => address);
+    expect(asked.length).toBeGreaterThan(0);
+    expect(asked.filter((address) => !emitted.includes(join(dist, 'pages', address)))).toEqual([]);
+  });
+
+  test('no style sheet holds a data address or one of another server', () => {
+    const sheets = emitted.filter((file) => extname(file) === '.css');
+    expect(sheets.filter((file) => /url\(["']?(data:|https?:|\/\/)/.test(readFileSync(file, 'utf8')))).toEqual([]);
+  });
+
+  test('every script is in the syntax of 2018', () => {
+    expect(scripts.length).toBeGreaterThanOrEqual(PAGES.length);
+    for (const file of scripts) {
+      // Loading a module while running is newer in the standard than in the browsers that have it.
+      const text = readFileSync(file, 'utf8')
+        .replaceAll(/\bimport\(/g, 'load(')
+        .replaceAll('import.meta', 'meta');
+      expect(() => parse(text, { ecmaVersion: 2018, sourceType: 'module' }), file).not.toThrow();
+      expect(text).not.toMatch(/\bglobalThis\b/);
+    }
+  });
+});
+
+test('[build] the same sources give the same bytes, and none of them names this machine', () => {
+  const again = mkdtempSync(join(tmpdir(), 'lanecall-build-'));
+  try {
+    const args = [join(root, 'app/cli/build.mjs'), 'stamp', again];
+    const { status, stderr } = spawnSync(process.execPath, args, { cwd: tmpdir(), encoding: 'utf8' });
+    expect([status, stderr]).toEqual([0, '']);
+    const built = [join(dist, 'lanecall.mjs'), ...emitted].map((file) => file.slice(dist.length));
+    expect(
+      [join(again, 'lanecall.mjs'), ...filesBelow(join(again, 'pages'))].map((file) => file.slice(again.length)),
+    ).toEqual(built);
+    for (const file of built) {
+      const bytes = readFileSync(join(dist, file));
+      expect(bytes.equals(readFileSync(join(again, file))), file).toBe(true);
+      expect(bytes.includes(root), file).toBe(false);
+    }
+  } finally {
+    rmSync(again, { recursive: true, force: true });
+  }
+});
+
+function filesBelow(folder: string): string[] {
+  const entries = readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));
+  return entries.flatMap((entry) => {
+    const inner = join(folder, entry.name);
+    return entry.isDirectory() ? filesBelow(inner) : [inner];
+  });
+}

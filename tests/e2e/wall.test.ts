@@ -1,0 +1,251 @@
+/*
+ * The wall screen as it is built, served by the real host to a real browser: what it says, and how
+ * large it is as drawn.
+ */
+
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { fileURLToPath } from 'node:url';
+import { chromium, type Browser, type Locator, type Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { browserPath } from '../support/browser.ts';
+
+const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
+const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+
+const SIX_LANES = `Harbour squad
+start on 1
+lane 1 base 1:20, 5 swimmers
+lane 2 base 1:25, 6 swimmers
+lane 3 base 1:30, 3 swimmers
+lane 4 base 1:35, 4 swimmers
+lane 5 base 1:40, 4 swimmers
+lane 6 base 1:45, 4 swimmers
+
+Main set
+3 rounds
+  4 x 50 fast @ base hold 0:36
+`;
+
+const WORDS = 'arms long, legs quiet, breathe to both sides and look at the floor of the pool '.repeat(5).trim();
+const TEN_LANES = `${Array.from({ length: 10 }, (_, lane) => `lane ${lane + 1} base 1:30, ${1 + lane * 2} swimmers`).join('\n')}
+
+The part with the longest name that anybody has ever written on a whiteboard beside a pool
+12 rounds
+  12 x 100 ${WORDS} @ base hold 1:15
+20 x 50 ${WORDS} @ 1:00
+`;
+
+let browser: Browser;
+let host: ChildProcess;
+let address: string;
+let page: Page;
+const complaints: string[] = [];
+let ids = 0;
+
+beforeAll(async () => {
+  browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
+  host = spawn(process.execPath, [program, 'serve', '--port', '0'], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const [line] = (await once(host.stdout!, 'data')) as [Buffer];
+  address = /http:\/\/127\.0\.0\.1:\d+/.exec(line.toString())![0];
+  page = await browser.newPage({ viewport: { width: 1920, height: 1080 } });
+  page.on('console', (message) => {
+    // Browsers ask every site for an icon of their own accord.
+    if (message.type() === 'error' && !message.location().url.endsWith('/favicon.ico')) complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+});
+
+afterAll(async () => {
+  await browser?.close();
+  host?.kill('SIGKILL');
+});
+
+async function ask(path: string, method: string, body: unknown): Promise<unknown> {
+  const headers = { 'Content-Type': 'application/json', Origin: address };
+  const reply = await fetch(address + path, { method, headers, body: JSON.stringify(body) });
+  return reply.json();
+}
+
+async function open(text: string): Promise<void> {
+  expect(await ask('/session', 'PUT', { text, lanesText: null, replace: true })).toMatchObject({ ok: true });
+}
+
+async function command(fields: Record<string, unknown>): Promise<void> {
+  const message = { say: 'command', id: `wall-test-${ids++}`, command: fields };
+  expect(await ask('/command', 'POST', message)).toMatchObject({ ok: true });
+}
+
+function lane(number: number): Locator {
+  return page.getByRole('region', { name: `Lane ${number}`, exact: true });
+}
+
+function nextLeave(number: number): Locator {
+  return lane(number).getByLabel('Next leave');
+}
+
+const clock = (): Locator => page.getByRole('timer', { name: 'Clock' });
+
+/** From the first to the last row on which digits are drawn, in px. Their box is moved up from them by a little. */
+async function drawnHeight(target: Locator): Promise<number> {
+  const box = (await target.boundingBox())!;
+  const clip = { ...box, height: box.height * 1.1 };
+  const picture = await page.screenshot({ clip, animations: 'disabled' });
+  const other = await browser.newPage();
+  const rows = await other.evaluate(async (data) => {
+    const image = new Image();
+    image.src = `data:image/png;base64,${data}`;
+    await image.decode();
+    const canvas = document.createElement('canvas');
+    canvas.width = image.width;
+    canvas.height = image.height;
+    const context = canvas.getContext('2d')!;
+    context.drawImage(image, 0, 0);
+    const { data: pixels } = context.getImageData(0, 0, image.width, image.height);
+    let first = -1;
+    let last = -1;
+    for (let y = 0; y < image.height; y++) {
+      for (let x = 0; x < image.width; x++) {
+        // Red tells white and amber digits from water and ropes.
+        if (pixels[(y * image.width + x) * 4]! < 128) continue;
+        if (first < 0) first = y;
+        last = y;
+      }
+    }
+    return last - first + 1;
+  }, picture.toString('base64'));
+  await other.close();
+  return rows;
+}
+
+/** What overlaps, stands outside the inset of 5 %, or is cut by its own box, in words. */
+async function misplaced(): Promise<string[]> {
+  return page.evaluate(() => {
+    const found: string[] = [];
+    const [width, height] = [innerWidth, innerHeight];
+    const places = Array.from(document.querySelectorAll<HTMLElement>('[data-place], .strip-number'))
+      .filter((element) => element.childElementCount === 0 || element.classList.contains('digits'))
+      .filter((element) => element.textContent !== '' && element.getClientRects().length > 0)
+      .map((element) => {
+        const range = document.createRange();
+        range.selectNodeContents(element);
+        const box = range.getBoundingClientRect();
+        const size = parseFloat(getComputedStyle(element).fontSize);
+        // The typeface leaves 0.28 em above its capitals, and 0.2 em below digits, which descend nowhere.
+        const isDigits = element.matches('.digits, .strip-number');
+        const isOneLine = box.height < size * 1.6;
+        const top = box.top + (isOneLine ? size * 0.28 : 0);
+        const bottom = box.bottom - (isOneLine ? size * (isDigits ? 0.18 : 0.03) : 0);
+        const lane = element.closest<HTMLElement>('[data-lane]')?.dataset['lane'] ?? '';
+        return { name: `${lane} ${element.textContent.slice(0, 40)}`, left: box.left, right: box.right, top, bottom };
+      });
+    places.forEach((one, index) => {
+      const { left, right, top, bottom } = one;
+      if (left < width * 0.05 - 1 || right > width * 0.95 + 1 || top < height * 0.05 - 1 || bottom > height * 0.95 + 1)
+        found.push(`${one.name} stands outside`);
+      for (const other of places.slice(index + 1)) {
+        const across = Math.min(right, other.right) - Math.max(left, other.left);
+        const down = Math.min(bottom, other.bottom) - Math.max(top, other.top);
+        if (across > 1 && down > 1) found.push(`${one.name} overlaps ${other.name}`);
+      }
+    });
+    return found;
+  });
+}
+
+test('without a session the screen says what it waits for, and where the coach opens one', async () => {
+  await page.goto(`${address}/display`);
+  await page.getByText('Waiting for a session').waitFor();
+  expect(await page.textContent('body')).toContain(`${address}/`);
+});
+
+test('a session that is opened stands large, with what every lane swims first', async () => {
+  await open(SIX_LANES);
+  await page.getByRole('heading', { name: 'Next: Main set' }).waitFor();
+  expect(await lane(1).textContent()).toContain('4 x 50 fast');
+  expect(await clock().textContent()).toBe('0:00');
+});
+
+test('a start counts its last 10 s down, then the clock runs and every lane shows its next leave', async () => {
+  await command({ do: 'start' });
+  await page.getByText('starts in').waitFor();
+  expect(await clock().textContent()).toMatch(/^0:(10|0[1-9])$/);
+  expect(await nextLeave(6).textContent()).toBe('0:00');
+  await page.getByText('starts in').waitFor({ state: 'hidden', timeout: 15_000 });
+  await expect.poll(() => clock().textContent(), { timeout: 10_000 }).toBe('0:03');
+  const leaves = await Promise.all([1, 2, 3, 4, 5, 6].map((number) => nextLeave(number).textContent()));
+  expect(leaves).toEqual(['0:40', '0:45', '0:45', '0:50', '0:50', '0:55']);
+  expect(await lane(1).textContent()).toContain('2 of 4');
+});
+
+test('the design case: digits of leaves are at least 10.2 % of the height as drawn, and three quarters of the strip', async () => {
+  for (const [width, height] of [
+    [1920, 1080],
+    [1280, 720],
+    [3840, 2160],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await expect.poll(() => nextLeave(4).count()).toBe(1);
+    await page.evaluate(() => document.fonts.ready);
+    const drawn = await drawnHeight(nextLeave(4));
+    const strip = (await lane(4).boundingBox())!.height;
+    expect(drawn / height, `${height} lines`).toBeGreaterThanOrEqual(0.102);
+    expect(drawn / strip, `${height} lines`).toBeGreaterThanOrEqual(0.75);
+    expect(await drawnHeight(clock())).toBeGreaterThan(drawn);
+    const lanes = (await lane(1).boundingBox())!.y;
+    expect(lanes).toBeLessThanOrEqual(height / 4 + 1);
+  }
+});
+
+test('a stopped lane says so in a word, and has no next leave', async () => {
+  await page.setViewportSize({ width: 1920, height: 1080 });
+  await command({ do: 'stop', lanes: [2] });
+  await lane(2).getByText('stopped').waitFor();
+  expect(await nextLeave(2).isVisible()).toBe(false);
+  expect(await nextLeave(1).isVisible()).toBe(true);
+});
+
+test('some lanes only, where the address asks for them', async () => {
+  await page.goto(`${address}/display?lanes=1,3`);
+  await nextLeave(3).waitFor();
+  const names = await page.getByRole('region').evaluateAll((all) => all.map((each) => each.getAttribute('aria-label')));
+  expect(names).toEqual(['Lane 1', 'Lane 3']);
+});
+
+test('nothing overlaps or is cut off, with the longest words, on any screen', async () => {
+  await page.goto(`${address}/display`);
+  await open(TEN_LANES);
+  const sizes = [
+    [1920, 1080],
+    [1280, 720],
+    [1080, 1920],
+    [390, 844],
+    [844, 390],
+  ] as const;
+  for (const phase of ['waiting', 'going']) {
+    if (phase === 'going') {
+      await command({ do: 'start' });
+      await nextLeave(10).waitFor();
+    }
+    for (const [width, height] of sizes) {
+      await page.setViewportSize({ width, height });
+      await page.waitForTimeout(300);
+      expect(await misplaced(), `${phase} at ${width} x ${height}`).toEqual([]);
+    }
+  }
+  for (const number of [1, 10]) {
+    expect(await nextLeave(number).isVisible()).toBe(true);
+    expect(await lane(number).getByLabel('Seconds to go').isVisible()).toBe(true);
+    expect(await lane(number).textContent()).toMatch(/\d of 12/);
+  }
+});
+
+test('when the host is gone the screen runs on by itself and says that the link is lost', async () => {
+  await page.setViewportSize({ width: 1920, height: 1080 });
+  expect(complaints).toEqual([]);
+  host.kill('SIGKILL');
+  await page.getByText(/^Link lost for 0:\d\d$/).waitFor({ timeout: 15_000 });
+  const before = await clock().textContent();
+  await expect.poll(() => clock().textContent(), { timeout: 5000 }).not.toBe(before);
+  expect(await nextLeave(1).isVisible()).toBe(true);
+});

@@ -1,0 +1,94 @@
+/*
+ * Which folder may import what, for dependency-cruiser: each folder has one list of what it may reach,
+ * and everything else is a fault. Imports of types count. The linter and the compiler hold the rest.
+ */
+
+const CORE = '^app/core/';
+const WIRE = '^app/wire/';
+const HOST = '^app/host/';
+const LINK = '^renderer/link/';
+const UI = '^renderer/ui/';
+const SOUND = '^renderer/sound/';
+const ASSETS = '^assets/';
+
+const VALIDATOR = packages('zod');
+const SERVER_LIBRARIES = packages('ws');
+const BUILD_TOOLS = packages('esbuild', 'vite');
+const ELECTRON = ['^electron$', ...packages('electron')];
+const PAGE_LIBRARIES = packages('react', 'react-dom', 'zustand', 'howler', '@fontsource/.+');
+
+// Every folder with sources; `nodeToo` where Node's own modules are at hand at run time.
+const WALLS = [
+  wall('app/core', { may: [] }),
+  wall('app/wire', { may: [CORE, ...VALIDATOR] }),
+  wall('app/host', { may: [CORE, WIRE, ...SERVER_LIBRARIES], nodeToo: true }),
+  wall('app/cli', { may: [CORE, WIRE, HOST, ...SERVER_LIBRARIES], nodeToo: true, except: '^app/cli/build[.]mjs$' }),
+  wall('app/cli/build.mjs', { may: ['^app/cli/', ...BUILD_TOOLS], nodeToo: true }),
+  wall('app/desktop', { may: [CORE, WIRE, HOST, ...ELECTRON], nodeToo: true, except: '^app/desktop/preload' }),
+  wall('app/desktop/preload', { may: [WIRE, ...ELECTRON] }),
+  wall('renderer/link', { may: [CORE, WIRE, ...PAGE_LIBRARIES] }),
+  wall('renderer/ui', { may: [CORE, LINK, ASSETS, ...PAGE_LIBRARIES] }),
+  wall('renderer/sound', { may: [CORE, LINK, ASSETS, ...PAGE_LIBRARIES] }),
+  wall('renderer/wall', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES] }),
+  wall('renderer/desk', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES] }),
+  wall('renderer/remote', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES] }),
+];
+
+/** @type {import('dependency-cruiser').ICruiseOptions} */
+const options = {
+  tsPreCompilationDeps: true,
+  doNotFollow: { path: 'node_modules' },
+  enhancedResolveOptions: {
+    extensions: ['.ts', '.tsx', '.mjs', '.js', '.json', '.css'],
+    exportsFields: ['exports'],
+    conditionNames: ['import', 'node', 'default', 'types'],
+    mainFields: ['module', 'main', 'types'],
+  },
+};
+
+/** @type {import('dependency-cruiser').IConfiguration} */
+export default {
+  options,
+  forbidden: [
+    ...WALLS,
+    {
+      name: 'a folder of sources stands in the table',
+      severity: 'error',
+      from: {
+        path: '^(app|renderer)/',
+        pathNot: [...WALLS.map((each) => each.from.path), '^renderer/vite[.]config[.]ts$'],
+      },
+      to: {},
+    },
+    {
+      name: 'only app/desktop imports electron',
+      severity: 'error',
+      from: { pathNot: '^app/desktop/' },
+      to: { path: ELECTRON },
+    },
+    { name: 'nothing imports tests', severity: 'error', from: { pathNot: '^tests/' }, to: { path: '^tests/' } },
+    { name: 'no cycles', severity: 'error', from: {}, to: { circular: true } },
+    { name: 'every import is there', severity: 'error', from: {}, to: { couldNotResolve: true, pathNot: ELECTRON } },
+  ],
+};
+
+/**
+ * @param {string} place a folder or, with its extension, one file
+ * @param {{ may: string[], nodeToo?: boolean, except?: string }} reach what it may import besides itself
+ */
+function wall(place, { may, nodeToo = false, except }) {
+  // `preload` is a file or a folder, so the end of a place without an extension stays open there.
+  const itself = place.endsWith('.mjs') ? `^${place}$` : place.endsWith('/preload') ? `^${place}` : `^${place}/`;
+  return {
+    name: `${place} imports only what it may`,
+    severity: /** @type {const} */ ('error'),
+    from: { path: itself, ...(except === undefined ? {} : { pathNot: except }) },
+    to: { pathNot: [itself, ...may], ...(nodeToo ? { dependencyTypesNot: [/** @type {const} */ ('core')] } : {}) },
+  };
+}
+
+/** @param {string[]} names */
+function packages(...names) {
+  // A name alone is how a package shows that is not installed; its types may stand in a folder of their own.
+  return names.map((name) => `^${name}$|(^|/)node_modules/(@types/)?${name}(/|$)`);
+}

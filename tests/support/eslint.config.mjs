@@ -1,0 +1,74 @@
+/*
+ * What the linter holds that the compiler and the formatter do not: no promise left alone, nothing
+ * loose in the types, React's own rules, and a core without dates or chance.
+ */
+
+import { fileURLToPath } from 'node:url';
+import js from '@eslint/js';
+import { defineConfig } from 'eslint/config';
+import reactHooks from 'eslint-plugin-react-hooks';
+import tseslint from 'typescript-eslint';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const GLOBALS = { process: 'readonly', URL: 'readonly', setInterval: 'readonly', clearInterval: 'readonly' };
+const TYPESCRIPT = ['**/*.ts', '**/*.tsx'];
+
+export default defineConfig(
+  { ignores: ['dist/**', 'node_modules/**'] },
+  { linterOptions: { noInlineConfig: true, reportUnusedDisableDirectives: 'error' } },
+  js.configs.recommended,
+  {
+    files: ['**/*.mjs'],
+    languageOptions: { globals: GLOBALS },
+  },
+  {
+    files: TYPESCRIPT,
+    // It belongs to the tests' configuration, which knows Node; that of the pages, beside it, must not.
+    ignores: ['renderer/vite.config.ts'],
+    extends: [tseslint.configs.recommended],
+    languageOptions: { parserOptions: { tsconfigRootDir: ROOT, projectService: true } },
+    rules: {
+      '@typescript-eslint/no-explicit-any': 'error',
+      '@typescript-eslint/no-floating-promises': 'error',
+      '@typescript-eslint/no-misused-promises': 'error',
+      '@typescript-eslint/await-thenable': 'error',
+      '@typescript-eslint/switch-exhaustiveness-check': ['error', { considerDefaultExhaustiveForUnions: true }],
+      // The compiler knows better which names a folder has.
+      'no-undef': 'off',
+    },
+  },
+  {
+    files: [...TYPESCRIPT, '**/*.mjs'],
+    rules: {
+      eqeqeq: 'error',
+      'max-lines': ['error', 400],
+      'no-warning-comments': ['error', { terms: ['todo', 'fixme', 'xxx'] }],
+    },
+  },
+  { files: ['renderer/vite.config.ts'], languageOptions: { parser: tseslint.parser, globals: GLOBALS } },
+  { files: ['app/**', 'renderer/**'], rules: { 'no-console': 'error' } },
+  { files: ['renderer/**'], extends: [reactHooks.configs.flat.recommended] },
+  {
+    // The core is told what time it is, and gives the same answer to the same question every time.
+    files: ['app/core/**'],
+    rules: {
+      'no-restricted-globals': ['error', 'Date', 'globalThis', 'Intl'],
+      'no-restricted-properties': ['error', { object: 'Math', property: 'random' }],
+      'no-restricted-syntax': [
+        'error',
+        { selector: "TSTypeReference[typeName.name='Date']", message: 'No dates here.' },
+      ],
+    },
+  },
+  {
+    files: ['tests/**'],
+    rules: {
+      'no-restricted-properties': [
+        'error',
+        ...['test', 'it', 'describe'].flatMap((object) =>
+          ['only', 'skip', 'todo'].map((property) => ({ object, property })),
+        ),
+      ],
+    },
+  },
+);
