@@ -26,7 +26,7 @@ export function plannedTimes(plan: Plan): readonly PlannedTime[] {
   let end: Millis = 0;
   return plan.stretches.map((stretch, index) => {
     const before = plan.stretches[index - 1];
-    const start = before ? plannedStart(stretch, before, end, between.time, startOn) : 0;
+    const start = before ? plannedStart(stretch, before, end, between.time, (time) => alignTo(startOn, time)) : 0;
     const duration = stretchLength(stretch, lanes);
     end = start + duration;
     return { start, duration, waits: waitsFor(stretch, before, between.auto) };
@@ -39,12 +39,13 @@ export function planDuration(times: readonly PlannedTime[]): Millis {
   return last ? last.start + last.duration : 0;
 }
 
-/** That of the longest lane with its tail; a talk's or break's own time. `lanes` are in lane order. */
-export function stretchLength(stretch: Stretch, lanes: readonly Tail[]): Millis {
+/** That of the longest lane with its tail; a talk's or break's own time. `lanes` are in lane order, null for one that is out. */
+export function stretchLength(stretch: Stretch, lanes: readonly (Tail | null)[]): Millis {
   if (stretch.kind !== 'swim') return stretch.time;
   return stretch.lanes.reduce((longest, { reps, length }, index) => {
-    const whole = reps.length > 0 ? length + tailOf(lanes[index]!) : length;
-    return Math.max(longest, whole);
+    const lane = lanes[index];
+    if (!lane) return longest;
+    return Math.max(longest, reps.length > 0 ? length + tailOf(lane) : length);
   }, 0);
 }
 
@@ -58,7 +59,17 @@ export function alignTo(startOn: Millis, time: Millis): Millis {
   return Math.ceil(time / startOn) * startOn;
 }
 
-function plannedStart(stretch: Stretch, before: Stretch, end: Millis, between: Millis, startOn: Millis): Millis {
-  if (beginsPart(stretch, before)) return alignTo(startOn, end + between);
-  return stretch.kind === 'swim' ? alignTo(startOn, end) : end;
+/**
+ * When a stretch is planned to begin after one that ended at `end`; `align` gives the least round reading
+ * not below a time, on the plan's own clock or on the pool's.
+ */
+export function plannedStart(
+  stretch: Stretch,
+  before: Stretch,
+  end: Millis,
+  between: Millis,
+  align: (time: Millis) => Millis,
+): Millis {
+  if (beginsPart(stretch, before)) return align(end + between);
+  return stretch.kind === 'swim' ? align(end) : end;
 }

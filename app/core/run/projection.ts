@@ -4,22 +4,18 @@
  */
 
 import type { Millis } from '../units.ts';
-import type { LaneReps, Stretch } from '../plan/plan.ts';
+import type { Stretch } from '../plan/plan.ts';
+import { stretchLength } from '../plan/schedule.ts';
 import { align, LEAD } from './align.ts';
 import { isStopped, resumeLanes } from './lane-command.ts';
-import { latestEnd, plannedStart, startingFrom } from './settle.ts';
-import { currentStretch, tailOf, type LaneState, type RunState } from './state.ts';
+import { latestEnd, startAfter, startingFrom } from './settle.ts';
+import { currentStretch, type RunState } from './state.ts';
 
 /** The projected end of the session at t, for a state settled at t; when it was done, where it is done. */
 export function projectedEnd(state: RunState, t: Millis): Millis {
   if (state.phase === 'done') return state.doneAt!;
-  let end = currentEnd(state, t);
-  for (let index = state.index + 1; index < state.stretches.length; index++) {
-    const stretch = state.stretches[index]!;
-    end =
-      plannedStart(state, stretch, state.stretches[index - 1]!, end) + lengthOf(stretch, stretch.lanes, state.lanes);
-  }
-  return end;
+  const times = projectedTimes(state, t);
+  return times[times.length - 1]!.end;
 }
 
 /** One planned time for each stretch from the current one on: [start, end]. The current one's start may be past. */
@@ -32,8 +28,8 @@ export function projectedTimes(
   const times = [{ start, end: currentEnd(state, t) }];
   for (let index = state.index + 1; index < state.stretches.length; index++) {
     const stretch = state.stretches[index]!;
-    const next = plannedStart(state, stretch, state.stretches[index - 1]!, times[times.length - 1]!.end);
-    times.push({ start: next, end: next + lengthOf(stretch, stretch.lanes, state.lanes) });
+    const next = startAfter(state, stretch, state.stretches[index - 1]!, times[times.length - 1]!.end);
+    times.push({ start: next, end: next + lengthOf(state, stretch) });
   }
   return times;
 }
@@ -41,8 +37,8 @@ export function projectedTimes(
 function currentEnd(state: RunState, t: Millis): Millis {
   const stretch = currentStretch(state);
   if (state.phase === 'waiting') {
-    const own = stretch.lanes.map((lane) => startingFrom(lane, state.from));
-    return startNow(state, t) + lengthOf(stretch, own, state.lanes);
+    const lanes = stretch.lanes.map((lane) => startingFrom(lane, state.from));
+    return startNow(state, t) + lengthOf(state, { ...stretch, lanes });
   }
   if (stretch.kind !== 'swim') return Math.max(state.pauseEnd, t);
   const stopped = new Set<number>();
@@ -58,12 +54,9 @@ function startNow(state: RunState, t: Millis): Millis {
 }
 
 /** The length of a stretch not begun, for the lanes that are in, with their tails as they are. */
-function lengthOf(stretch: Stretch, own: readonly LaneReps[], lanes: readonly LaneState[]): Millis {
-  if (stretch.kind !== 'swim') return stretch.time;
-  let longest: Millis = 0;
-  own.forEach(({ reps, length }, index) => {
-    const lane = lanes[index]!;
-    if (lane.in) longest = Math.max(longest, reps.length > 0 ? length + tailOf(lane) : length);
-  });
-  return longest;
+function lengthOf(state: RunState, stretch: Stretch): Millis {
+  return stretchLength(
+    stretch,
+    state.lanes.map((lane) => (lane.in ? lane : null)),
+  );
 }

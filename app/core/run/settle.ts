@@ -5,14 +5,14 @@
 
 import type { Millis } from '../units.ts';
 import type { LaneReps, Stretch } from '../plan/plan.ts';
-import { beginsPart, waitsFor } from '../plan/plan.ts';
+import { waitsFor } from '../plan/plan.ts';
+import { plannedStart, tailOf } from '../plan/schedule.ts';
 import { align, LEAD, ON_ITS_WAY } from './align.ts';
 import { leavesOf } from './record.ts';
 import {
   currentStretch,
   isPending,
   NOTHING_PENDING,
-  tailOf,
   type Departure,
   type LaneState,
   type Place,
@@ -129,9 +129,8 @@ function beginDraft(now: Draft, index: number, t0: Millis): void {
 }
 
 /** The planned time of a stretch that follows one ending at `end`: the rule of the plan, on the pool's clock. */
-export function plannedStart(state: RunState, stretch: Stretch, before: Stretch, end: Millis): Millis {
-  if (beginsPart(stretch, before)) return align(state, end + state.plan.session.between.time);
-  return stretch.kind === 'swim' ? align(state, end) : end;
+export function startAfter(state: RunState, stretch: Stretch, before: Stretch, end: Millis): Millis {
+  return plannedStart(stretch, before, end, state.plan.session.between.time, (time) => align(state, time));
 }
 
 /** What a lane swims of a stretch that begins at a place: its first rep not before it, at offset 0. */
@@ -159,7 +158,7 @@ function endStretch(now: Draft, end: Millis): void {
   else if (now.heldAfter || waitsFor(next, before, now.plan.session.between.auto) === 'call') {
     Object.assign(now, waitAt(now, index));
   } else {
-    const planned = plannedStart(now, next, before, end);
+    const planned = startAfter(now, next, before, end);
     // R6: nobody is sent off by something that begins by itself with less than the lead after a command.
     beginDraft(now, index, next.kind === 'swim' ? Math.max(planned, align(now, now.steeredAt + LEAD)) : planned);
   }

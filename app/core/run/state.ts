@@ -183,8 +183,3 @@ export function nextLeave(lane: LaneState): Millis {
   const rep = lane.reps[lane.next];
   return rep ? lane.origin + rep.offset : Infinity;
 }
-
-/** From the lead's leave to the tail's. */
-export function tailOf(lane: { readonly swimmers: number; readonly gap: Millis }): Millis {
-  return (lane.swimmers - 1) * lane.gap;
-}

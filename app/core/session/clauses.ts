@@ -40,8 +40,11 @@ const SPACES = /\s*/y;
 /** What may follow the value of drop, add or hold. */
 const VALUE_ENDS = /\s*(?:$|[,@]|(?:on|rest|ri|hold|drop|add)(?![\p{L}\p{N}'’-]))/iuy;
 
+const NOTHING: Clauses = { timing: { kind: 'untimed' }, hold: null, words: '', at: null };
+
 /** The rest of a line of a part from an index on. */
 export function readClauses(text: string, from: number): Clauses | Flaw {
+  if (from === text.length) return NOTHING;
   let timing: WrittenTiming = { kind: 'untimed' };
   let hold: Listed<Hold> | null = null;
   let first: number | null = null;

@@ -31,7 +31,8 @@ const MOST_REPS = 500;
 /** The first thing wrong with `count` reps of one distance, or null. */
 export function judgeReps(asked: Asked, distance: Tenths, count: number): Flaw | null {
   // Intervals change evenly from rep to rep, so the first and the last show all.
-  return judgeTarget(asked, distance) ?? judgeInterval(asked, distance, 0) ?? judgeInterval(asked, distance, count - 1);
+  const first = judgeTarget(asked, distance) ?? judgeInterval(asked, distance, 0);
+  return first ?? (stepOf(asked) === 0 ? null : judgeInterval(asked, distance, count - 1));
 }
 
 /** The first thing wrong with a ladder's reps, or null. */
@@ -48,7 +49,7 @@ export function repsInBlock(asked: Asked, distance: Tenths, time: Millis): { rea
   const flaw = judgeReps(asked, distance, 1);
   if (flaw) return flaw;
   const first = intervalAtRep(asked, distance, 0);
-  const step = asked.timing.kind === 'interval' ? asked.timing.step : 0;
+  const step = stepOf(asked);
   if (first === null) return { count: 1 };
   const tooMany = {
     at: 0,
@@ -61,12 +62,15 @@ export function repsInBlock(asked: Asked, distance: Tenths, time: Millis): { rea
   let used = first;
   for (let count = 1; ; count += 1) {
     const interval = first + count * step;
-    if (used + interval > time) return { count };
-    const wrong = judgeInterval(asked, distance, count);
-    if (wrong) return wrong;
+    if (used + interval > time) return judgeInterval(asked, distance, count - 1) ?? { count };
+    if (interval <= 0) return judgeInterval(asked, distance, count)!;
     if (count === MOST_REPS) return tooMany;
     used += interval;
   }
+}
+
+function stepOf({ timing }: Asked): Millis {
+  return timing.kind === 'interval' ? timing.step : 0;
 }
 
 function judgeTarget({ hold, lane, holdAt }: Asked, distance: Tenths): Flaw | null {

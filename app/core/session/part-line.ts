@@ -78,7 +78,7 @@ export function readSwimLine(text: string, pool: Pool): PartLine | Flaw {
   if (isTimed(text)) return readTimed(text, pool);
   const numbers = listAt(text, 0, numberAt);
   if (isFlaw(numbers)) return numbers;
-  return readRounds(text, numbers) ?? readSet(text, numbers, pool);
+  return (numbers.end < text.length ? readRounds(text, numbers) : null) ?? readSet(text, numbers, pool);
 }
 
 /** A time with a colon or a unit, or a bare one that `of` and a distance follow. */

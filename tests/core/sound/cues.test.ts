@@ -75,7 +75,8 @@ describe('[cues] leaves', () => {
   });
 
   test('in windows put together every leave of the run sounds once, at its time', () => {
-    const text = 'between auto 0:20\nlane 1, 3 swimmers\nlane 2, 2 swimmers\nlane 3\nA\n3 rounds\n 2 x 50 @ 0:50/0:55/1:05\n 1 x 25 @ 0:35\nB\n5 x 50 @ 0:45';
+    const text =
+      'between auto 0:20\nlane 1, 3 swimmers\nlane 2, 2 swimmers\nlane 3\nA\n3 rounds\n 2 x 50 @ 0:50/0:55/1:05\n 1 x 25 @ 0:35\nB\n5 x 50 @ 0:45';
     const state = after(run(text), [1_234, { do: 'start' }], [95_000, { do: 'skip', lanes: [3] }]);
     const heard = new Map<string, Cue>();
     for (let from = 95_000; from < 900_000; from += 250) {
@@ -150,7 +151,12 @@ describe('[cues] pips', () => {
   test('a start that begins by itself is counted in too', () => {
     const state = after(run('between auto 0:30\nA\n1 x 50 @ 1:00\nB\n1 x 50 @ 1:00'), [0, { do: 'start' }]);
     // T0 10, end 70, align(70 + 30) = 100.
-    expect(texts(cuesDue(state, 60_000, 100_001))).toEqual(['pip 97 of 1', 'pip 98 of 1', 'pip 99 of 1', 'leave 100 of 1']);
+    expect(texts(cuesDue(state, 60_000, 100_001))).toEqual([
+      'pip 97 of 1',
+      'pip 98 of 1',
+      'pip 99 of 1',
+      'leave 100 of 1',
+    ]);
   });
 
   test('none at all where one of the three would be within half a second of another tone', () => {

@@ -1,0 +1,90 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { apply } from '../../../app/core/run/fold.ts';
+import { fit, fitPlan } from '../../../app/core/run/fit.ts';
+import { projectedEnd } from '../../../app/core/run/projection.ts';
+import { settle } from '../../../app/core/run/settle.ts';
+import { Deck, planOf } from '../../support/deck.ts';
+import { evenings } from '../../support/evening.ts';
+
+/** Line 5: rounds of 2 x 50; line 7: 6 x 100; line 9: the swim-down. 19:30 to 19:45, planned 16:00. */
+const HOUR = [
+  'Harbour',
+  'start 19:30',
+  'finish 19:45',
+  'between 1:00',
+  '3 rounds',
+  '  2 x 50 @ 1:00',
+  '6 x 100 @ 1:00',
+  'Swim-down',
+  '6 x 50 @ 0:30',
+].join('\n');
+
+describe('fitting the hour', () => {
+  it('says by how much a plan runs over and when the swim-down must start', () => {
+    // 6:00 of rounds, 6:00 of hundreds, a minute between, 3:00 of swim-down.
+    expect(fitPlan(planOf(HOUR.replace('19:45', '19:44')))).toMatchObject({ over: 120_000, swimDownBy: 11 * 60_000 });
+    expect(fitPlan(planOf(HOUR))).toMatchObject({ over: 60_000, swimDownBy: 12 * 60_000 });
+    expect(fitPlan(planOf('4 x 50 @ 1:00'))).toBeNull();
+  });
+
+  it('offers single cuts that each bring it back, the most repeated first, and never of the swim-down', () => {
+    const { cuts, serves } = fitPlan(planOf(HOUR))!;
+    expect(serves).toBe('each');
+    expect(cuts.map(({ line, kind, n, of, saves }) => ({ line, kind, n, of, saves }))).toEqual([
+      { line: 7, kind: 'reps', n: 1, of: 6, saves: 60_000 },
+      { line: 5, kind: 'rounds', n: 1, of: 3, saves: 120_000 },
+      { line: 6, kind: 'reps', n: 1, of: 2, saves: 180_000 },
+    ]);
+  });
+
+  it('where none is enough alone, gives the fewest that are together', () => {
+    const fitted = fitPlan(planOf(HOUR.replace('19:45', '19:38')))!;
+    expect(fitted.serves).toBe('all');
+    expect(fitted.cuts.map(({ line, n, saves }) => ({ line, n, saves }))).toEqual([
+      { line: 7, n: 5, saves: 300_000 },
+      { line: 5, n: 2, saves: 240_000 },
+    ]);
+    expect(fitPlan(planOf(HOUR.replace('19:45', '19:34')))!.serves).toBe('short');
+  });
+
+  it('a set that is on no longest lane saves nothing and is not offered', () => {
+    const text = 'start 19:30\nfinish 19:36\nlane 1\nlane 2\n0/8 x 50 @ 1:00\n4/0 x 100 @ 1:00\nSwim-down\n50 easy';
+    expect(fitPlan(planOf(text))!.cuts.map(({ line }) => line)).toEqual([5]);
+  });
+
+  it('during a run: what is cut is worked out from where the run stands, and ends as it says', () => {
+    const deck = new Deck(HOUR).at(0, { do: 'start' }).at(150, { do: 'stop' }).at(330, { do: 'resume' });
+    const { over, cuts } = fit(deck.settled(330), 330_000, 16 * 60_000);
+    expect(over).toBe(160_000);
+    for (const { line, n, endsAt } of cuts) {
+      const after = apply(deck.state, { do: 'cut', line, n }, 330_000);
+      expect(projectedEnd(settle(after.state, 330_000), 330_000)).toBe(endsAt);
+      expect(endsAt).toBeLessThanOrEqual(16 * 60_000);
+    }
+  });
+
+  it('in any evening, what is offered is accepted and brings the end to where it says', () => {
+    fc.assert(
+      fc.property(evenings, fc.integer({ min: 0, max: 600_000 }), ({ text, phase, steps }, sooner) => {
+        const deck = new Deck(text, phase / 1000);
+        let t = 0;
+        for (const { after, command } of steps) deck.state = apply(deck.state, command, (t += after)).state;
+        const now = settle(deck.state, t + 251);
+        if (now.phase === 'done') return;
+        const finish = projectedEnd(now, t + 251) - sooner;
+        const { cuts, serves } = fit(now, t + 251, finish);
+        let state = now;
+        for (const { line, n, endsAt } of cuts) {
+          const answer = apply(serves === 'each' ? now : state, { do: 'cut', line, n }, t + 251);
+          expect(answer.ok).toBe(true);
+          state = answer.state;
+          const end = projectedEnd(settle(state, t + 251), t + 251);
+          if (state.phase !== 'done') expect(end).toBe(endsAt);
+        }
+        if (cuts.length > 0 && serves !== 'short') expect(cuts[cuts.length - 1]!.endsAt).toBeLessThanOrEqual(finish);
+      }),
+      { numRuns: 150 },
+    );
+  });
+});
