@@ -240,6 +240,28 @@ test('nothing overlaps or is cut off, with the longest words, on any screen', as
   }
 });
 
+test('a television browser of 2018 shows it too: nothing newer is used that is not brought along', async () => {
+  const television = await browser.newPage({ viewport: { width: 1280, height: 720 } });
+  const faults: string[] = [];
+  television.on('pageerror', (error) => faults.push(error.message));
+  await television.addInitScript(() => {
+    const newer: readonly (readonly [object, readonly string[]])[] = [
+      [Object, ['fromEntries', 'hasOwn', 'groupBy']],
+      [Array.prototype, ['flat', 'flatMap', 'at', 'findLast', 'findLastIndex', 'toSorted', 'toReversed']],
+      [String.prototype, ['replaceAll', 'matchAll', 'at', 'trimStart']],
+      [Promise, ['allSettled', 'any', 'withResolvers']],
+      [window, ['globalThis', 'queueMicrotask', 'structuredClone', 'reportError', 'scheduler', 'navigation']],
+      [crypto, ['randomUUID']],
+    ];
+    for (const [owner, names] of newer) for (const name of names) Reflect.deleteProperty(owner, name);
+  });
+  await television.goto(`${address}/display`);
+  await television.getByRole('region', { name: 'Lane 3' }).getByLabel('Next leave').waitFor();
+  expect(await television.getByRole('timer', { name: 'Clock' }).textContent()).toMatch(/^\d+:\d\d$/);
+  expect(faults).toEqual([]);
+  await television.close();
+});
+
 test('when the host is gone the screen runs on by itself and says that the link is lost', async () => {
   await page.setViewportSize({ width: 1920, height: 1080 });
   expect(complaints).toEqual([]);

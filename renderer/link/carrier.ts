@@ -1,0 +1,51 @@
+/*
+ * What carries messages between a page and the host: a WebSocket here, the desktop program's own
+ * channel in its windows.
+ */
+
+export interface Carrier {
+  /** Begins to connect. Of one connection nothing is heard after `closed`, or after its own `close()`. */
+  connect(heard: Heard): Connection;
+}
+
+export interface Heard {
+  opened(): void;
+  message(text: string): void;
+  /** Also where it could never be opened. */
+  closed(): void;
+}
+
+export interface Connection {
+  send(message: string): void;
+  close(): void;
+}
+
+/** To the host that the page came from. */
+export function socketCarrier(address: string): Carrier {
+  return {
+    connect(heard) {
+      const socket = new WebSocket(address);
+      let over = false;
+      const unlessOver = (call: () => void) => () => {
+        if (!over) call();
+      };
+      socket.onopen = unlessOver(() => heard.opened());
+      socket.onmessage = ({ data }) => {
+        if (!over && typeof data === 'string') heard.message(data);
+      };
+      socket.onclose = unlessOver(() => {
+        over = true;
+        heard.closed();
+      });
+      return {
+        send(message) {
+          if (socket.readyState === WebSocket.OPEN) socket.send(message);
+        },
+        close() {
+          over = true;
+          socket.close();
+        },
+      };
+    },
+  };
+}

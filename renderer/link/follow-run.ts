@@ -1,0 +1,73 @@
+/*
+ * From a snapshot to a run: the plan is read once, and where the new list of commands only goes on
+ * from the one before, only what is new is folded.
+ */
+
+import { apply } from '../../app/core/run/fold.ts';
+import { readCommand, type Command, type TimedCommand } from '../../app/core/run/command.ts';
+import { openRun } from '../../app/core/run/state.ts';
+import { openPlan } from '../../app/core/plan/open-plan.ts';
+import type { Result } from '../../app/core/result.ts';
+import type { Source } from '../../app/core/plan/plan.ts';
+import type { Snapshot } from '../../app/wire/messages.ts';
+import type { DeckRun } from './store.ts';
+
+export type SnapshotRun = NonNullable<Snapshot['run']>;
+
+/** Session texts by their hash, as the host has sent them on this connection. */
+export type Texts = ReadonlyMap<string, Source>;
+
+/** A run with what it was made from, so that the next snapshot can be held against it. */
+export interface FollowedRun {
+  readonly run: DeckRun;
+  readonly text: string;
+  /** One a command: equal strings are equal commands at equal times. */
+  readonly marks: readonly string[];
+}
+
+/** The run of a snapshot, or why it cannot be followed. `before` is what the snapshot before came to. */
+export function followRun(
+  before: FollowedRun | null,
+  snapshot: SnapshotRun,
+  texts: Texts,
+): Result<FollowedRun, string> {
+  const marks = snapshot.commands.map((timed) => JSON.stringify(timed));
+  const known = before !== null && goesOn(before, snapshot, marks) ? before : opened(snapshot, texts);
+  if (known === null) return { ok: false, faults: 'This screen cannot read the session: reload it.' };
+  let { state } = known.run;
+  const commands: TimedCommand[] = [...known.run.commands];
+  for (const { at, command: fields } of snapshot.commands.slice(known.marks.length)) {
+    const command = withText(fields, texts);
+    if (command === null) return { ok: false, faults: 'This screen cannot follow the run: reload it.' };
+    state = apply(state, command, at).state;
+    commands.push({ at, command });
+  }
+  const { openedAt, openedAtTimeOfDay } = snapshot;
+  const run = { ...known.run, state, commands, openedAt, openedAtTimeOfDay };
+  return { ok: true, value: { run, text: snapshot.text, marks } };
+}
+
+function goesOn(before: FollowedRun, snapshot: SnapshotRun, marks: readonly string[]): boolean {
+  const { run } = before;
+  if (run.id !== snapshot.id || before.text !== snapshot.text || run.clockPhase !== snapshot.clockPhase) return false;
+  return before.marks.length <= marks.length && before.marks.every((mark, index) => mark === marks[index]);
+}
+
+function opened(snapshot: SnapshotRun, texts: Texts): FollowedRun | null {
+  const source = texts.get(snapshot.text);
+  const plan = source ? openPlan(source) : null;
+  if (!source || !plan || !plan.ok) return null;
+  const { id, clockPhase, openedAt, openedAtTimeOfDay } = snapshot;
+  const state = openRun(plan.value, clockPhase);
+  const { lanesText } = source;
+  const run = { id, plan: plan.value, state, commands: [], lanesText, openedAt, clockPhase, openedAtTimeOfDay };
+  return { run, text: snapshot.text, marks: [] };
+}
+
+/** The command, a rewrite with its text, which comes by its hash; null for what is no command. */
+function withText(fields: Readonly<Record<string, unknown>>, texts: Texts): Command | null {
+  const { textHash, ...rest } = fields;
+  const whole = typeof textHash === 'string' ? { ...rest, text: texts.get(textHash)?.text } : fields;
+  const command = readCommand(whole);
+  return command.ok ? command.value : null;
+}

@@ -1,0 +1,187 @@
+/*
+ * A page's link to the host: connects and connects again, keeps the clock in step, folds snapshots
+ * into the store and carries commands. Every page has one, whatever carries its messages.
+ */
+
+import './old-browsers.ts';
+import { readFromHost, WIRE_VERSION, type FromHost, type FromScreen, type Snapshot } from '../../app/wire/messages.ts';
+import type { Command } from '../../app/core/run/command.ts';
+import type { Millis } from '../../app/core/units.ts';
+import type { Source } from '../../app/core/plan/plan.ts';
+import { backOff } from './back-off.ts';
+import { socketCarrier, type Carrier, type Connection } from './carrier.ts';
+import { browserPorts, type Ports } from './ports.ts';
+import { followRun, type FollowedRun } from './follow-run.ts';
+import { createHostClock } from './host-clock.ts';
+import { createOutbox, type CommandAnswer, type Seen } from './outbox.ts';
+import { createDeckStore, type DeckStore } from './store.ts';
+
+export type ScreenKind = 'desk' | 'wall' | 'remote';
+
+export interface Link {
+  readonly store: Pick<DeckStore, 'getState' | 'getInitialState' | 'subscribe'>;
+  /** The run's t in whole ms, never before its last command; null without a run or a clock to trust. */
+  now(): Millis | null;
+  /** For how long the host has been lost, in ms; null while it is there or has never been. */
+  lostFor(): number | null;
+  /** Gives a command; `seen` for those that drop, move or repeat reps. Never rejects. */
+  command(command: Command, seen?: Seen): Promise<CommandAnswer>;
+  close(): void;
+}
+
+/** The link of a page served by the host. */
+export function openLink(screen: ScreenKind): Link {
+  return createLink(screen, socketCarrier(`ws://${location.host}/deck`), browserPorts());
+}
+
+/** Pings after connecting: so many, so many ms apart, for a clock that is right at once. */
+const BURST = 8;
+const BURST_PACE = 60;
+
+/** In ms. Pings are also how a dead connection is noticed: the host answers each. */
+const PING_PACE = 2000;
+const SILENCE = 6000;
+
+export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): Link {
+  const store = createDeckStore();
+  const clock = createHostClock(ports);
+  let connection: Connection | null = null;
+  let open = false;
+  let failures = 0;
+  let heardAt = 0;
+  let pings = 0;
+  let burstLeft = 0;
+  let cancelPing = (): void => {};
+  let cancelRetry = (): void => {};
+  let followed: FollowedRun | null = null;
+  // A snapshot of an epoch in which nothing has been measured yet.
+  let held: Snapshot | null = null;
+  const texts = new Map<string, Source>();
+  const outbox = createOutbox({ ...ports, send: (message) => (open ? connection?.send(message) : undefined) });
+
+  function connect(): void {
+    cancelRetry();
+    open = false;
+    heardAt = ports.now();
+    connection = carrier.connect({
+      opened,
+      message: (text) => {
+        const message = readFromHost(text);
+        if (message) heard(message);
+      },
+      closed: lose,
+    });
+    pingSoon(PING_PACE);
+  }
+
+  function opened(): void {
+    open = true;
+    texts.clear();
+    send({ say: 'hello', version: WIRE_VERSION, screen });
+    outbox.resend();
+    measure();
+  }
+
+  function lose(): void {
+    connection?.close();
+    connection = null;
+    open = false;
+    held = null;
+    burstLeft = 0;
+    cancelPing();
+    const { status } = store.getState();
+    if (status === 'live') store.setState({ status: 'lost', lostSince: ports.now() });
+    cancelRetry();
+    cancelRetry = ports.after(backOff(failures++, ports.random()), connect);
+  }
+
+  /** A burst of pings, the first at once. */
+  function measure(): void {
+    burstLeft = BURST;
+    ping();
+  }
+
+  function ping(): void {
+    if (ports.now() - heardAt > SILENCE) return lose();
+    if (clock.inDoubt()) burstLeft = BURST;
+    if (open) send({ say: 'ping', n: pings++, t1: ports.now() });
+    burstLeft = Math.max(0, burstLeft - 1);
+    pingSoon(burstLeft > 0 && open ? BURST_PACE : PING_PACE);
+  }
+
+  function pingSoon(delay: number): void {
+    cancelPing();
+    cancelPing = ports.after(delay, ping);
+  }
+
+  function send(message: FromScreen): void {
+    connection?.send(JSON.stringify(message));
+  }
+
+  function heard(message: FromHost): void {
+    heardAt = ports.now();
+    switch (message.say) {
+      case 'pong':
+        clock.heard(message);
+        if (held) take(held);
+        return;
+      case 'text':
+        texts.set(message.hash, { text: message.text, lanesText: message.lanesText });
+        return;
+      case 'snapshot':
+        return take(message);
+      case 'answer':
+        return outbox.answered(message);
+      case 'bye':
+        store.setState({ faults: [message.why] });
+    }
+  }
+
+  function take(snapshot: Snapshot): void {
+    if (snapshot.version !== WIRE_VERSION) {
+      followed = null;
+      return store.setState({ run: null, faults: ['This page and the program are of different versions: reload it.'] });
+    }
+    held = clock.knows(snapshot.epoch) ? null : snapshot;
+    if (held) return;
+    clock.turnTo(snapshot.epoch);
+    failures = 0;
+    const run = snapshot.run ? followRun(followed, snapshot.run, texts) : null;
+    followed = run?.ok ? run.value : null;
+    const { screens, notices } = snapshot;
+    const faults = run && !run.ok ? [run.faults] : [];
+    store.setState({ status: 'live', lostSince: null, run: followed?.run ?? null, screens, notices, faults });
+  }
+
+  function wake(): void {
+    failures = 0;
+    if (connection === null) connect();
+    else if (open) measure();
+  }
+
+  const stopWaking = ports.onWake(wake);
+  connect();
+
+  return {
+    store,
+    now() {
+      const run = store.getState().run;
+      const host = clock.now();
+      if (open && burstLeft === 0 && clock.inDoubt()) measure();
+      if (!run || host === null) return null;
+      return Math.max(0, run.commands[run.commands.length - 1]?.at ?? 0, Math.floor(host - run.openedAt));
+    },
+    lostFor() {
+      const { lostSince } = store.getState();
+      return lostSince === null ? null : ports.now() - lostSince;
+    },
+    command: (command, seen) => outbox.give(command, seen),
+    close() {
+      stopWaking();
+      cancelPing();
+      cancelRetry();
+      connection?.close();
+      connection = null;
+    },
+  };
+}

@@ -1,0 +1,19 @@
+/*
+ * What a screen shows as each lane's next rep, to go with a command that drops, moves or repeats reps.
+ */
+
+import type { RunView } from '../../app/core/run/view.ts';
+import type { SeenRep } from '../../app/wire/messages.ts';
+import type { Seen } from './outbox.ts';
+
+export function seenIn(view: RunView): Seen {
+  const seen: { [lane: string]: SeenRep | null } = {};
+  for (const { number, next } of view.lanes) {
+    seen[number] = next && {
+      line: next.rep.set.line,
+      rounds: next.rounds.map(({ round }) => round),
+      rep: next.rep.rep,
+    };
+  }
+  return seen;
+}

@@ -1,0 +1,54 @@
+/*
+ * What a page knows of the deck: the last snapshot, folded to a run, and how the link stands. The
+ * time is never in here: a screen asks the link for it on every frame.
+ */
+
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { TimedCommand } from '../../app/core/run/command.ts';
+import type { RunState } from '../../app/core/run/state.ts';
+import type { Plan } from '../../app/core/plan/plan.ts';
+import type { Millis } from '../../app/core/units.ts';
+
+export interface DeckState {
+  /** `connecting` until the host has been heard for the first time. */
+  readonly status: 'connecting' | 'live' | 'lost';
+  /** When the host was lost, by the screen's own clock (`Link.lostFor` counts from it); null otherwise. */
+  readonly lostSince: number | null;
+  /** null where no session has been opened, or where it could not be followed (`faults` says so). */
+  readonly run: DeckRun | null;
+  /** Screens that the host has connected now. */
+  readonly screens: { readonly desk: number; readonly wall: number; readonly remote: number };
+  /** What the host wants the coach to be told for as long as it lasts. */
+  readonly notices: readonly string[];
+  /** What is wrong with this screen's own link, in sentences; empty when all is well. */
+  readonly faults: readonly string[];
+}
+
+export interface DeckRun {
+  readonly id: string;
+  /** As the run was opened; `state.plan` is the one in force. */
+  readonly plan: Plan;
+  /** After the last accepted command, for `view(state, link.now())`. */
+  readonly state: RunState;
+  readonly commands: readonly TimedCommand[];
+  /** Of the lanes file that the session was opened with. */
+  readonly lanesText: string | null;
+  /** Host time at t = 0. */
+  readonly openedAt: number;
+  readonly clockPhase: Millis;
+  /** Local time of day at t = 0, in ms after midnight. */
+  readonly openedAtTimeOfDay: Millis;
+}
+
+export type DeckStore = StoreApi<DeckState>;
+
+export function createDeckStore(): DeckStore {
+  return createStore<DeckState>(() => ({
+    status: 'connecting',
+    lostSince: null,
+    run: null,
+    screens: { desk: 0, wall: 0, remote: 0 },
+    notices: [],
+    faults: [],
+  }));
+}

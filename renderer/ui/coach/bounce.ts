@@ -1,0 +1,23 @@
+/*
+ * One press is one command: a wet finger, a worn clicker and a nervous key give two.
+ */
+
+/** Two presses of the same thing nearer together than this are one, in ms. */
+export const BOUNCE_TIME = 300;
+
+export interface BounceGuard {
+  /** Whether a press of this thing counts; what is refused does not start the time again. */
+  accept(what: string, now: number): boolean;
+}
+
+export function createBounceGuard(): BounceGuard {
+  const last = new Map<string, number>();
+  return {
+    accept(what, now) {
+      const before = last.get(what);
+      if (before !== undefined && now - before < BOUNCE_TIME) return false;
+      last.set(what, now);
+      return true;
+    },
+  };
+}

@@ -1,0 +1,41 @@
+/*
+ * The clock of the coach's screens: the reading as text in an element of its own, counted outside React.
+ */
+
+import type { ReactElement } from 'react';
+import { reading } from '../../../app/core/reading.ts';
+import { SECOND } from '../../../app/core/units.ts';
+import { clockReading, type ClockChoice } from '../../../app/core/run/readings.ts';
+import type { Frames, Moment } from './frames.ts';
+import { secondsToGo } from './words.ts';
+import { useDigits, useDrawn } from './use-deck.ts';
+
+interface ClockProps {
+  readonly frames: Frames;
+  readonly choice: ClockChoice;
+}
+
+export function Clock({ frames, choice }: ClockProps): ReactElement {
+  const digits = useDigits(frames, (moment) => clockText(moment, choice));
+  const label = useDrawn(frames, (moment) => (startsIn(moment, choice) === null ? '' : 'starts in'));
+  return (
+    <div className="clock">
+      <span className="clock-label" ref={label} />
+      <span className="clock-digits" role="timer" aria-label="Clock" ref={digits} />
+    </div>
+  );
+}
+
+/** What the clock shows: the last 10 s before a start count down; 0:00 before there ever was one. */
+export function clockText(moment: Moment | null, choice: ClockChoice): string {
+  if (!moment) return '–:––';
+  const { view } = moment;
+  const left = startsIn(moment, choice);
+  if (left !== null) return reading(secondsToGo(left) * SECOND);
+  const shown = clockReading(choice, view.clock, view.state, view.t) ?? 0;
+  return reading(Math.floor(shown / SECOND) * SECOND);
+}
+
+function startsIn(moment: Moment | null, choice: ClockChoice): number | null {
+  return choice === 'stretch' && moment ? moment.view.clock.startsIn : null;
+}

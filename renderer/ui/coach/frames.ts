@@ -1,0 +1,91 @@
+/*
+ * One loop of animation frames for a page: on each the run is looked at once, and whoever draws is
+ * told. What React shows is told less often: when something changes that is more than a digit.
+ */
+
+import type { Link } from '../../link/link.ts';
+import type { DeckRun } from '../../link/store.ts';
+import { view, type RunView } from '../../../app/core/run/view.ts';
+
+/** The run as it is looked at on a frame. */
+export interface Moment {
+  readonly run: DeckRun;
+  readonly view: RunView;
+}
+
+export interface Frames {
+  /** Calls with each frame's moment (null without a run or a clock) until what it returns is called. */
+  draw(each: (moment: Moment | null) => void): () => void;
+  /** Calls when a lane, the stretch or the second has changed. */
+  changed(call: () => void): () => void;
+  /** The last frame's moment. */
+  latest(): Moment | null;
+  /** The moment of the last change: the same until the next. */
+  shown(): Moment | null;
+  stop(): void;
+}
+
+/** Where the browser gives no frames (a page that is covered), the run is still looked at so often, in ms. */
+const SELDOM = 250;
+
+export function startFrames(link: Link): Frames {
+  const drawers = new Set<(moment: Moment | null) => void>();
+  const watchers = new Set<() => void>();
+  let moment: Moment | null = null;
+  let shownAs = '';
+  let shown: Moment | null = null;
+  let frame = 0;
+
+  function look(): void {
+    const { run } = link.store.getState();
+    const t = link.now();
+    moment = run && t !== null ? { run, view: view(run.state, t) } : null;
+    for (const each of drawers) each(moment);
+    const now = outline(moment);
+    if (now === shownAs) return;
+    shownAs = now;
+    shown = moment;
+    for (const call of watchers) call();
+  }
+
+  function onFrame(): void {
+    look();
+    frame = requestAnimationFrame(onFrame);
+  }
+
+  const timer = setInterval(look, SELDOM);
+  const forget = link.store.subscribe(() => {
+    shownAs = '';
+  });
+  onFrame();
+
+  return {
+    draw: (each) => subscribe(drawers, each),
+    changed: (call) => subscribe(watchers, call),
+    latest: () => moment,
+    shown: () => shown,
+    stop() {
+      clearInterval(timer);
+      cancelAnimationFrame(frame);
+      forget();
+    },
+  };
+}
+
+function subscribe<Call>(calls: Set<Call>, call: Call): () => void {
+  calls.add(call);
+  return () => {
+    calls.delete(call);
+  };
+}
+
+/** Differs where a page has more to change than digits that count. */
+function outline(moment: Moment | null): string {
+  if (!moment) return 'none';
+  const { view: now, run } = moment;
+  const lanes = now.lanes.map(
+    ({ state, next, last, swimmers, gap }) =>
+      `${state} ${next ? next.at : ''} ${last ? last.away : ''} ${swimmers} ${gap}`,
+  );
+  return `${run.id} ${now.phase} ${now.index} ${Math.floor(now.t / 1000)} ${lanes.join('|')}`;
+}

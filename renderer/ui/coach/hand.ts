@@ -1,0 +1,133 @@
+/*
+ * The coach's hand on a page: what is chosen, what is given to the host, and what is said about it
+ * afterwards. Buttons, keys and clickers all come through here.
+ */
+
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Command } from '../../../app/core/run/command.ts';
+import type { ClockChoice } from '../../../app/core/run/readings.ts';
+import { view } from '../../../app/core/run/view.ts';
+import type { Link } from '../../link/link.ts';
+import { seenIn } from '../../link/seen.ts';
+import { commandOf, touchesReps, type ActionName } from './actions.ts';
+import { createBounceGuard } from './bounce.ts';
+import { chosenAt, NO_CHOICE, toggleLane, type LaneChoice } from './lane-choice.ts';
+import { refusalOf } from './offers.ts';
+import { saidOf } from './said.ts';
+
+export interface Said {
+  readonly text: string;
+  readonly kind: 'done' | 'refused';
+  readonly n: number;
+  /** By the screen's own clock, in ms. */
+  readonly at: number;
+}
+
+export interface HandState {
+  readonly choice: LaneChoice;
+  /** The last thing said; `n` rises, so that the same sentence said again is seen to be new. */
+  readonly said: Said | null;
+  readonly clock: ClockChoice;
+}
+
+export interface Hand {
+  readonly store: StoreApi<HandState>;
+  /** The lanes chosen just now; none: all. */
+  chosen(): readonly number[];
+  toggle(lane: number): void;
+  clearChoice(): void;
+  /** An action for the lanes named, else for those chosen. */
+  act(name: ActionName, lanes?: readonly number[]): Promise<boolean>;
+  /** Any command; what it did, or why not, is said. Whether it was accepted. */
+  give(command: Command): Promise<boolean>;
+  say(text: string, kind: 'done' | 'refused'): void;
+  /** What was said last, as long as it is worth reading. */
+  said(): Said | null;
+  setClock(clock: ClockChoice): void;
+}
+
+/** For how long a sentence stands, in ms: as long as it can be undone, and then some. */
+const SAID_FOR = 20_000;
+
+/** Where a screen keeps which clock it shows. */
+const CLOCK_KEY = 'lanecall.clock';
+
+export function createHand(link: Link, now: () => number, memory: Pick<Storage, 'getItem' | 'setItem'> | null): Hand {
+  const store = createStore<HandState>(() => ({ choice: NO_CHOICE, said: null, clock: storedClock(memory) }));
+  const bounces = createBounceGuard();
+  /** Times of the commands that this page has spoken of, so that it speaks of others' too but not twice. */
+  let spokenTo = -Infinity;
+  let spokenOf = '';
+  let underWay = 0;
+
+  const hand: Hand = {
+    store,
+    chosen: () => chosenAt(store.getState().choice, now()),
+    toggle: (lane) => store.setState(({ choice }) => ({ choice: toggleLane(choice, lane, now()) })),
+    clearChoice: () => store.setState({ choice: NO_CHOICE }),
+    act(name, lanes = hand.chosen()) {
+      return bounces.accept(`${name} ${lanes.join()}`, now())
+        ? hand.give(commandOf(name, lanes))
+        : Promise.resolve(false);
+    },
+    async give(command) {
+      const { run } = link.store.getState();
+      const t = link.now();
+      if (!run || t === null) return refuse('There is no session to do this in.');
+      const refusal = refusalOf(run.state, command, t);
+      if (refusal !== null) return refuse(refusal);
+      underWay++;
+      const answer = await link.command(command, touchesReps(command) ? seenFor(command, t) : undefined);
+      underWay--;
+      if (!answer.ok || answer.at === null) return refuse(answer.why ?? 'The host did not take it: try again.');
+      spokenTo = Math.max(spokenTo, answer.at);
+      hand.say(saidOf(run.state, command, answer.at, store.getState().clock) ?? 'Done.', 'done');
+      hand.clearChoice();
+      return true;
+    },
+    say: (text, kind) => store.setState(({ said }) => ({ said: { text, kind, n: (said?.n ?? 0) + 1, at: now() } })),
+    said() {
+      const { said } = store.getState();
+      return said && now() - said.at < SAID_FOR ? said : null;
+    },
+    setClock(clock) {
+      memory?.setItem(CLOCK_KEY, clock);
+      store.setState({ clock });
+    },
+  };
+
+  function refuse(why: string): false {
+    hand.say(why, 'refused');
+    return false;
+  }
+
+  function seenFor(command: Command, t: number): ReturnType<typeof seenIn> {
+    const all = seenIn(view(link.store.getState().run!.state, t));
+    const lanes = 'lanes' in command && command.lanes ? command.lanes : null;
+    return lanes ? Object.fromEntries(lanes.map((lane) => [lane, all[lane] ?? null])) : all;
+  }
+
+  /** Says what another screen has done. */
+  link.store.subscribe(({ run }) => {
+    if (!run) return;
+    const last = run.commands[run.commands.length - 1];
+    if (run.id !== spokenOf) {
+      spokenOf = run.id;
+      spokenTo = last ? last.at : -Infinity;
+      return;
+    }
+    if (!last || last.at <= spokenTo || underWay > 0) return;
+    spokenTo = last.at;
+    const entry = run.state.undoable[run.state.undoable.length - 1];
+    const text =
+      entry && entry.at === last.at ? saidOf(entry.before, last.command, last.at, store.getState().clock) : null;
+    if (text !== null) hand.say(`From another screen: ${text}`, 'done');
+  });
+
+  return hand;
+}
+
+function storedClock(memory: Pick<Storage, 'getItem'> | null): ClockChoice {
+  const kept = memory?.getItem(CLOCK_KEY);
+  return kept === 'run' || kept === 'pool' ? kept : 'stretch';
+}

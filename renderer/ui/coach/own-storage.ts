@@ -1,0 +1,14 @@
+/*
+ * What this browser keeps for the page: settings of this screen and the draft being written. Browsers
+ * that forbid it keep nothing, and the page works all the same.
+ */
+
+export type OwnStorage = Pick<Storage, 'getItem' | 'setItem'>;
+
+export function ownStorage(): OwnStorage | null {
+  try {
+    return window.localStorage;
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,226 @@
+/*
+ * What a command did, to whom, in one sentence: what the coach reads right after it. Worked out from
+ * the run before and after, so that it tells what happened and not what was meant.
+ */
+
+import type { Command } from '../../../app/core/run/command.ts';
+import { cuttableAt } from '../../../app/core/run/cut.ts';
+import { apply } from '../../../app/core/run/fold.ts';
+import { projectedEnd } from '../../../app/core/run/projection.ts';
+import type { ClockChoice } from '../../../app/core/run/readings.ts';
+import { settleForCommand } from '../../../app/core/run/settle.ts';
+import { currentStretch, isPending, nextLeave, type LaneState, type RunState } from '../../../app/core/run/state.ts';
+import { view } from '../../../app/core/run/view.ts';
+import { reading } from '../../../app/core/reading.ts';
+import { SECOND, type Millis } from '../../../app/core/units.ts';
+import { itemWords, setOnLine } from '../set-words.ts';
+import { commandLabel } from './actions.ts';
+import { count, currentText, laneList, leaveText, repText, secondsToGo } from './words.ts';
+
+interface Change {
+  readonly command: Command;
+  readonly at: Millis;
+  /** With everything that came before the command. */
+  readonly before: RunState;
+  readonly after: RunState;
+  /** In lane order, those that the command changed, before and after. */
+  readonly touched: readonly { readonly was: LaneState; readonly is: LaneState }[];
+  readonly choice: ClockChoice;
+}
+
+/** The sentence for a command accepted at `at` in the run `state`; null where the run does not accept it. */
+export function saidOf(state: RunState, command: Command, at: Millis, choice: ClockChoice): string | null {
+  const before = settleForCommand(state, at);
+  const answer = apply(state, command, at);
+  if (!answer.ok) return null;
+  if (command.do === 'undo') return undone(state);
+  const touched = before.lanes
+    .map((was, index) => ({ was, is: answer.state.lanes[index]! }))
+    .filter(({ was, is }) => differs(was, is));
+  return sentence({ command, at, before, after: answer.state, touched, choice });
+}
+
+/** Whether a command changed anything that the lane does from here on. */
+function differs(was: LaneState, is: LaneState): boolean {
+  const now = standing(was);
+  return standing(is).some((value, index) => value !== now[index]);
+}
+
+function standing(lane: LaneState): readonly unknown[] {
+  const { swimmers, gap, takesPart, stoppedBy, end, displacement, reps, next } = lane;
+  return [
+    lane.in,
+    swimmers,
+    gap,
+    takesPart,
+    stoppedBy,
+    end,
+    displacement,
+    reps.length - next,
+    reps[next],
+    nextLeave(lane),
+  ];
+}
+
+function undone(state: RunState): string {
+  const last = state.undoable[state.undoable.length - 1];
+  return last ? `Undone: ${commandLabel(last.command)}.` : 'Undone.';
+}
+
+function sentence(change: Change): string {
+  const { command, before, after, touched } = change;
+  const who = laneList(numbersOf(change), before);
+  switch (command.do) {
+    case 'start':
+      return started(change);
+    case 'stop':
+      return touched.length > 0 ? `Stopped ${who}.` : `Held: what follows the ${kindOf(before)} waits for Start.`;
+    case 'resume':
+      return `Resumed ${who}: ${nextText(change)}.`;
+    case 'rejoin':
+      return `Rejoined the old times in ${who}${missedText(change)}: ${nextText(change)}.`;
+    case 'skip':
+      return `Skipped ${droppedText(change)} in ${who}: ${nextText(change)}.`;
+    case 'sit-out':
+      return `Sat out ${droppedText(change)} in ${who}: ${nextText(change)}.`;
+    case 'repeat':
+      return `Repeating ${repeatedText(change)} in ${who}: ${nextText(change)}.`;
+    case 'shift':
+      return shifted(change, command.seconds, who);
+    case 'interval':
+      return `${intervalText(change)} in ${who}: ${nextText(change)}.`;
+    case 'cut':
+      return `Cut ${cutText(change, command.line, command.n)}${endText(change)}.`;
+    case 'rewrite':
+      return `What is to come is rewritten${endText(change)}.`;
+    case 'go-to':
+    case 'restart':
+    case 'move-on':
+      return movedOn(change);
+    case 'lane-out':
+      return `${capital(laneList(command.lanes, before))} ${command.lanes.length > 1 ? 'are' : 'is'} out.`;
+    case 'lane-in':
+      return `${capital(laneList(command.lanes, after))} ${command.lanes.length > 1 ? 'are' : 'is'} in: ${joinText(change)}.`;
+    case 'swimmers':
+      return `${capital(who)}: ${count(command.n, 'swimmer')} from the next leave on.`;
+    case 'gap':
+      return `${capital(who)}: ${command.seconds} s apart from the next leave on.`;
+    case 'mark':
+      return `Marked${command.words ? `: ${command.words}` : ''}.`;
+    case 'finish':
+      return 'Finished.';
+    case 'undo':
+      return 'Undone.';
+  }
+}
+
+function started({ at, after }: Change): string {
+  const stretch = currentStretch(after);
+  if (stretch.kind !== 'swim') return `${capital(stretch.kind)} of ${reading(stretch.time)} has begun.`;
+  return `Started ${currentText(after)}, ${secondsToGo((after.t0 ?? at) - at)} s ahead.`;
+}
+
+function movedOn({ command, before, after }: Change): string {
+  if (after.phase === 'done') return 'Moved past the last set: the session is done.';
+  const verb = command.do === 'restart' ? 'Back at' : command.do === 'go-to' ? 'Gone to' : 'Moved on to';
+  if (after.phase === 'going') return `${verb} the ${kindOf(after)}.`;
+  const first = firstRep(after);
+  const what = first ? `${currentText(after)}, ${repText(first, before.plan.session.pool.unit)}` : currentText(after);
+  return `${verb} ${what}: waits for Start.`;
+}
+
+function shifted(change: Change, seconds: number, who: string): string {
+  const { before } = change;
+  const by = `${Math.abs(seconds)} s ${seconds > 0 ? 'later' : 'sooner'}`;
+  if (currentStretch(before).kind !== 'swim') return `The ${kindOf(before)} ends ${by}.`;
+  return `${by} in ${who}: ${nextText(change)}.`;
+}
+
+/** "next leave 6:10", the earliest of the lanes touched, with the lane where others come later. */
+function nextText(change: Change): string {
+  const { at, after, touched, choice } = change;
+  const going = touched.map(({ is }) => is).filter((lane) => isPending(lane));
+  if (going.length === 0) return 'nothing left in this stretch';
+  if (going.every((lane) => lane.stoppedBy !== null)) return 'still stopped';
+  const moving = going.filter((lane) => lane.stoppedBy === null);
+  const earliest = Math.min(...moving.map(nextLeave));
+  const text = `next leave ${leaveText(choice, view(after, at), earliest)}`;
+  const first = moving.filter((lane) => nextLeave(lane) === earliest);
+  return first.length === moving.length ? text : `${text} in lane ${first[0]!.number}`;
+}
+
+/** What was dropped, where it is the same in all lanes touched. */
+function droppedText({ before, touched }: Change): string {
+  return commonText(
+    touched.map(({ was }) => was.reps[was.next]),
+    before,
+    'the next rep',
+  );
+}
+
+function repeatedText({ before, touched }: Change): string {
+  return commonText(
+    touched.map(({ is }) => is.reps[is.next]),
+    before,
+    'the last rep',
+  );
+}
+
+function commonText(reps: readonly (LaneState['reps'][number] | undefined)[], state: RunState, else_: string): string {
+  const texts = new Set(reps.map((rep) => (rep ? repText(rep, state.plan.session.pool.unit) : else_)));
+  return texts.size === 1 ? [...texts][0]! : else_;
+}
+
+function missedText({ touched }: Change): string {
+  const missed = Math.max(...touched.map(({ was, is }) => is.next - was.next));
+  return missed > 0 ? `, ${count(missed, 'rep')} missed` : '';
+}
+
+function intervalText({ before, touched }: Change): string {
+  const reps = touched.map(({ is }) => is.reps[is.next]!);
+  const what = commonText(reps, before, 'the set');
+  const intervals = new Set(reps.map(({ interval }) => interval));
+  return intervals.size === 1
+    ? `${capital(what)} on ${reading(reps[0]!.interval)}`
+    : `${capital(what)} on new intervals`;
+}
+
+/** "1 of 3 rounds", "2 of 10 x 75 free". */
+function cutText({ before }: Change, line: number, n: number): string {
+  const { session } = before.plan;
+  const cuttable = cuttableAt(session, line);
+  if (cuttable.kind === 'rounds') return `${n} of ${cuttable.most + 1} rounds`;
+  const set = session.parts.map((part) => setOnLine(part, line)).find((each) => each !== null);
+  return set ? `${n} of ${itemWords(set)}` : `${n} of line ${line}`;
+}
+
+/** How the projected end moved: ", ends 5:35 sooner". */
+function endText({ at, before, after }: Change): string {
+  const by = projectedEnd(after, at) - projectedEnd(before, at);
+  if (Math.abs(by) < SECOND) return ', the end stays';
+  return `, ends ${reading(Math.abs(by))} ${by < 0 ? 'sooner' : 'later'}`;
+}
+
+function joinText(change: Change): string {
+  return change.touched.some(({ is }) => isPending(is)) ? nextText(change) : 'from the next start on';
+}
+
+function numbersOf({ touched }: Change): readonly number[] {
+  return touched.map(({ is }) => is.number);
+}
+
+function firstRep(state: RunState): LaneState['reps'][number] | null {
+  const next = view(state, state.commandAt)
+    .lanes.map((lane) => lane.next)
+    .find((candidate) => candidate !== null);
+  return next ? next.rep : null;
+}
+
+function kindOf(state: RunState): string {
+  const { kind } = currentStretch(state);
+  return kind === 'swim' ? 'set' : kind;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

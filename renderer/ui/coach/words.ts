@@ -1,0 +1,80 @@
+/*
+ * How reps, sets, lanes and leaves are put in words on the coach's screens.
+ */
+
+import { distanceText } from '../../../app/core/lengths.ts';
+import { reading } from '../../../app/core/reading.ts';
+import { readingAt, type ClockChoice } from '../../../app/core/run/readings.ts';
+import { currentStretch, type RunState } from '../../../app/core/run/state.ts';
+import type { RunView } from '../../../app/core/run/view.ts';
+import type { Rep, Round, Stretch } from '../../../app/core/plan/plan.ts';
+import { SECOND, type LengthUnit, type Millis } from '../../../app/core/units.ts';
+
+/** "50 fast", "50 m" without words, "15:00 easy swim". */
+export function repText({ distance, interval, set }: Rep, unit: LengthUnit): string {
+  if (set.kind === 'timed-swim') return join(reading(interval), set.words);
+  return set.words === '' ? `${distanceText(distance)} ${unit}` : join(distanceText(distance), set.words);
+}
+
+/** "3 of 4"; null where there is but one. */
+export function repOf({ rep, of }: Rep): string | null {
+  return of > 1 ? `${rep} of ${of}` : null;
+}
+
+/** "round 2 of 3", outermost first; null outside rounds. */
+export function roundText(rounds: readonly Round[]): string | null {
+  return rounds.length > 0 ? rounds.map(({ round, of }) => `round ${round} of ${of}`).join(', ') : null;
+}
+
+/** "lane 2", "lanes 2 and 4", "all lanes" where those are all that are in. */
+export function laneList(numbers: readonly number[], state: RunState): string {
+  const inside = state.lanes.filter((lane) => lane.in);
+  if (inside.length > 1 && inside.every((lane) => numbers.includes(lane.number))) return 'all lanes';
+  return lanesNamed(numbers);
+}
+
+/** "lane 2", "lanes 2, 3 and 4". */
+export function lanesNamed(numbers: readonly number[]): string {
+  if (numbers.length === 1) return `lane ${numbers[0]}`;
+  return `lanes ${numbers.slice(0, -1).join(', ')} and ${numbers[numbers.length - 1]}`;
+}
+
+/** A time of the run as the chosen clock will show it; a dash where there is no clock to read yet. */
+export function leaveText(choice: ClockChoice, { clock, state }: Pick<RunView, 'clock' | 'state'>, at: Millis): string {
+  const shown = readingAt(choice, clock, state, at);
+  return shown === null ? '–' : reading(Math.max(0, shown));
+}
+
+/** "in 22 s", "in 1:05": whole seconds to go, a begun one counting whole. */
+export function inText(left: Millis): string {
+  const whole = secondsToGo(left);
+  return whole < 60 ? `in ${whole} s` : `in ${reading(whole * SECOND)}`;
+}
+
+/** 7 as long as more than 6 s are left; never below 0. */
+export function secondsToGo(left: Millis): number {
+  return Math.max(0, Math.ceil(left / SECOND));
+}
+
+/** What a stretch is called where it waits or comes next: its part, and what is swum or said first. */
+export function stretchText(stretch: Stretch, unit: LengthUnit): string {
+  if (stretch.kind !== 'swim') return join(`${stretch.kind} ${reading(stretch.time)}`, stretch.words);
+  const first = stretch.lanes.find(({ reps }) => reps.length > 0)?.reps[0];
+  if (!first) return stretch.part;
+  const count = first.of > 1 ? `${first.of} x ` : '';
+  return `${count}${repText(first, unit)}`;
+}
+
+/** "Main set", with the talk or break where the current stretch is one. */
+export function currentText(state: RunState): string {
+  const stretch = currentStretch(state);
+  return stretch.kind === 'swim' ? stretch.part : `${stretch.part}, ${stretch.kind}`;
+}
+
+export function count(n: number, one: string, many = `${one}s`): string {
+  return `${n} ${n === 1 ? one : many}`;
+}
+
+function join(first: string, words: string): string {
+  return words === '' ? first : `${first} ${words}`;
+}

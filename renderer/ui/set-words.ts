@@ -1,0 +1,90 @@
+/*
+ * Sets in words, as on a whiteboard: `4 x 50 fast`, `3 rounds: 150 steady, 4 x 50 fast`. Intervals
+ * are left out: they are a lane's own, and stand in its strip.
+ */
+
+import { distanceText } from '../../app/core/lengths.ts';
+import { reading } from '../../app/core/reading.ts';
+import type { Item, Part, SwimSet } from '../../app/core/session/session.ts';
+import type { Tenths } from '../../app/core/units.ts';
+
+/** One item of a part; rounds with what is in them. */
+export function itemWords(item: Item): string {
+  switch (item.kind) {
+    case 'set':
+      return joined(setSize(item), item.words);
+    case 'block':
+      return joined(`${reading(item.time)} of ${listText(item.distances.map(distanceText))}s`, item.words);
+    case 'timed-swim':
+      return joined(reading(item.time), item.words);
+    case 'rounds':
+      return `${roundsText(item.times)}: ${item.items.map(innerWords).join(', ')}`;
+    case 'talk':
+    case 'break':
+      return joined(`${item.kind} ${reading(item.time)}`, item.words);
+  }
+}
+
+/** The item of a part that a line belongs to, by its place in the part; -1 where it is of no item. */
+export function itemIndexOf(part: Part, line: number): number {
+  return part.items.findIndex((item) => holdsLine(item, line));
+}
+
+/** The set on a line, at any depth; null where there is none. */
+export function setOnLine(part: Part, line: number): Item | null {
+  return find(part.items, line);
+}
+
+/** One lane's own share of a set: `7 x 75 free` of `8/7/6 x 75 free`. lane: its index in lane order. */
+export function laneSetWords(set: SwimSet, lane: number): string {
+  return joined(laneSetSize(set, lane), set.words);
+}
+
+function laneSetSize({ reps }: SwimSet, lane: number): string {
+  if (reps.kind === 'ladder') return reps.distances.map(distanceText).join('-');
+  return countText(`${reps.counts[lane] ?? 0}`, distanceText(reps.distances[lane] ?? 0));
+}
+
+function setSize({ reps }: SwimSet): string {
+  if (reps.kind === 'ladder') return reps.distances.map(distanceText).join('-');
+  return countText(listText(reps.counts.map(String)), listText(reps.distances.map(distanceText)));
+}
+
+function countText(count: string, distance: string): string {
+  return count === '1' ? distance : `${count} x ${distance}`;
+}
+
+/** Rounds in rounds are bracketed, so that it is seen where they end. */
+function innerWords(item: Item): string {
+  if (item.kind !== 'rounds') return itemWords(item);
+  return `${roundsText(item.times)} of (${item.items.map(innerWords).join(', ')})`;
+}
+
+function roundsText(times: number): string {
+  return times === 1 ? '1 round' : `${times} rounds`;
+}
+
+function listText(values: readonly string[]): string {
+  return values.every((value) => value === values[0]) ? (values[0] ?? '') : values.join('/');
+}
+
+function joined(size: string, words: string): string {
+  return words === '' ? size : `${size} ${words}`;
+}
+
+function holdsLine(item: Item, line: number): boolean {
+  return item.line === line || (item.kind === 'rounds' && item.items.some((inner) => holdsLine(inner, line)));
+}
+
+function find(items: readonly Item[], line: number): Item | null {
+  for (const item of items) {
+    const found = item.kind === 'rounds' ? find(item.items, line) : item.line === line ? item : null;
+    if (found) return found;
+  }
+  return null;
+}
+
+/** A distance in words where there is one: `50 fast`; a swim by time has none. */
+export function repWords(distance: Tenths, words: string): string {
+  return distance === 0 ? words : joined(distanceText(distance), words);
+}

@@ -1,0 +1,136 @@
+/*
+ * Draws the face of the whole wall screen, on every frame, into the structure that React has made.
+ */
+
+import { createDigits } from '../ui/digits.ts';
+import type { Measure } from '../ui/fit-text.ts';
+import { driftAt } from './drift.ts';
+import type { WallFace } from './face.ts';
+import type { Layout } from './layout.ts';
+import { createLights } from './light.ts';
+import { createStripPainter } from './strip-painter.ts';
+import { attributeWriter, placeIn, wordsWriter, type Writer } from './writers.ts';
+
+export interface BoardPainter {
+  /** t: of the run, in ms; own: the screen's own clock, in ms; lost: how long the host has been lost. */
+  paint(face: WallFace, t: number, own: number, lost: LostText | null): void;
+}
+
+/** What is said of a lost link; `large` after a minute. */
+export interface LostText {
+  readonly text: string;
+  readonly large: boolean;
+}
+
+/** The most lines of a part that are listed while its start is waited for. */
+const MOST_LINES = 6;
+
+export function createBoardPainter(board: HTMLElement, layout: Layout, measure: Measure): BoardPainter {
+  const mode = attributeWriter(board, 'data-mode');
+  const lostAttribute = attributeWriter(board, 'data-lost');
+  const clock = createDigits(placeIn(board, 'clock'));
+  const head = headWriters(board, layout, measure);
+  const callout = calloutWriter(board, layout, measure);
+  const lights = createLights();
+  const strips = new Map(
+    Array.from(board.querySelectorAll<HTMLElement>('[data-lane]'), (strip) => [
+      Number(strip.dataset['lane']),
+      createStripPainter(strip, layout, measure),
+    ]),
+  );
+  let place = '';
+
+  return {
+    paint(face, t, own, lost) {
+      mode(face.mode);
+      clock.show(face.clock);
+      head(face, lost);
+      lostAttribute(lost ? (lost.large ? 'large' : 'small') : '');
+      callout(face);
+      const light = lights.at(t, leaving(face));
+      for (const lane of face.lanes) {
+        strips.get(lane.number)?.paint(lane, light.has(lane.number), face.mode !== 'swim');
+      }
+      const { x, y } = driftAt(own, layout.drift);
+      const moved = `translate(${x}px, ${y}px)`;
+      if (moved !== place) board.style.transform = place = moved;
+    },
+  };
+}
+
+function leaving(face: WallFace): ReadonlySet<number> {
+  return new Set(face.lanes.filter(({ state }) => state === 'leaving').map(({ number }) => number));
+}
+
+function headWriters(board: HTMLElement, layout: Layout, measure: Measure) {
+  const { wordsWidth: width, wordsHeight: height } = layout;
+  const write = (name: string, share: number, part = 1): Writer => {
+    const size = height * share;
+    return wordsWriter(placeIn(board, name), { width: width * part, size, least: size * 0.6 }, measure);
+  };
+  // Under the clock there is less height and more width: the end stands at the title's side.
+  const beside = layout.head === 'beside';
+  const title = write('title', beside ? 0.33 : 0.4, beside ? 1 : 0.58);
+  const set = write('set', beside ? 0.22 : 0.3);
+  const then = write('then', beside ? 0.19 : 0.26, beside ? 1 : 0.66);
+  const end = write('end', beside ? 0.19 : 0.28, beside ? 1 : 0.4);
+  const label = write('clock-label', beside ? 0.33 : 0.4, beside ? 1 : 0.58);
+  const lostSmall = write('lost', beside ? 0.19 : 0.26, 0.32);
+  return (face: WallFace, lost: LostText | null): void => {
+    // In a countdown the label is read with the clock, in the title's place.
+    label(lost?.large === true ? '' : face.clockLabel);
+    title(lost?.large === true ? lost.text : face.clockLabel === '' ? face.head.title : '');
+    set(lost?.large === true ? 'This clock runs on by itself.' : face.head.set);
+    then(lost?.large === true ? '' : face.head.then);
+    end(face.head.end);
+    lostSmall(lost && !lost.large ? lost.text : '');
+  };
+}
+
+function calloutWriter(board: HTMLElement, layout: Layout, measure: Measure): (face: WallFace) => void {
+  const root = placeIn(board, 'callout');
+  const list = placeIn(board, 'callout-lines');
+  const leftElement = placeIn(board, 'left');
+  const left = createDigits(leftElement);
+  const { height } = layout.callout;
+  const wide = layout.head === 'beside';
+  let shown = '';
+  return ({ callout, mode }) => {
+    root.hidden = callout === null;
+    leftElement.hidden = callout === null || callout.left === '';
+    if (!callout) return;
+    left.show(callout.left);
+    const key = JSON.stringify([mode, callout.title, callout.lines]);
+    if (key === shown) return;
+    shown = key;
+    // Beside the time left the words have less room.
+    const width = layout.width - (callout.left !== '' && wide ? layout.clockWidth * 1.1 : 0);
+    const free = callout.left !== '' && !wide ? height - layout.clockCap * 1.3 : height;
+    const most = Math.min(layout.clockCap * 0.75, free * 0.3);
+    // One line rather than two, where that is not much smaller.
+    const onOneLine = width / measure(callout.title);
+    const size = onOneLine >= most * 0.6 ? Math.min(most, onOneLine) : most;
+    const title = { width, height: free * 0.46, size, least: size * 0.35 };
+    wordsWriter(placeIn(board, 'callout-title'), title, measure)(callout.title);
+    writeLines(list, callout.lines, width, free * 0.46, most * 0.62, measure);
+  };
+}
+
+function writeLines(
+  list: HTMLElement,
+  lines: readonly string[],
+  width: number,
+  height: number,
+  most: number,
+  measure: Measure,
+): void {
+  const more = lines.length - MOST_LINES;
+  const shown = more > 0 ? [...lines.slice(0, MOST_LINES - 1), `and ${more + 1} more`] : lines;
+  const size = Math.min(most, height / (shown.length * 1.25));
+  list.textContent = '';
+  for (const text of shown) {
+    const element = list.appendChild(list.ownerDocument.createElement('li'));
+    const write: Writer = wordsWriter(element, { width, size, least: size * 0.6 }, measure);
+    write(text);
+  }
+}

@@ -1,0 +1,148 @@
+/*
+ * What one lane's strip says.
+ */
+
+import { reading } from '../../app/core/reading.ts';
+import { LEAD } from '../../app/core/run/align.ts';
+import { readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
+import type { LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
+import type { Rep, Round, Stretch } from '../../app/core/plan/plan.ts';
+import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
+import { laneSetWords, repWords, setOnLine } from '../ui/set-words.ts';
+
+export interface LaneFace {
+  readonly number: number;
+  /** first: what the lane will swim, while nobody swims. */
+  readonly state: 'waiting' | 'ready' | 'leaving' | 'stopped' | 'out' | 'finished' | 'absent' | 'first';
+  /** The next leave as a reading; while leaving, the one that is happening. Empty where there is none. */
+  readonly leave: string;
+  readonly seconds: string;
+  /** Stands in place of a leave: "stopped". */
+  readonly word: string;
+  readonly rep: string;
+  readonly round: string;
+  readonly interval: string;
+  readonly words: string;
+  readonly target: string;
+  readonly after: string;
+  /** Swimmers away of all, until the tail is away. */
+  readonly dots: { readonly away: number; readonly of: number } | null;
+  /** 0 to 1 of the strip's width. */
+  readonly water: number;
+}
+
+/** For so long a strip shows the leave that is happening. */
+const LEAVING: Millis = 2000;
+
+/** What the water's full width stands for, in all lanes alike. */
+const FULL_WATER: Millis = MINUTE;
+
+const NOTHING = {
+  leave: '',
+  seconds: '',
+  word: '',
+  rep: '',
+  round: '',
+  interval: '',
+  words: '',
+  target: '',
+  after: '',
+  dots: null,
+  water: 0,
+};
+
+/** During a swim. index: the lane's place in lane order. */
+export function laneFace(view: RunView, lane: LaneView, index: number, choice: ClockChoice): LaneFace {
+  const { number, state, next, last } = lane;
+  const leftHere = view.state.lanes[index]!.leftHere;
+  const dots = last !== null && view.t < last.tailAt ? { away: last.away, of: last.swimmers } : null;
+  const shown = { ...NOTHING, number, dots };
+  const leaveText = (at: Millis | null): string => {
+    const shows = at === null ? null : readingAt(choice, view.clock, view.state, at);
+    return shows === null ? '' : reading(shows);
+  };
+  if (state === 'out') return { ...shown, state, word: 'out' };
+  if (state === 'stopped') {
+    const swim = next ? swimFace(view, view.stretch, next.rep, index) : {};
+    return { ...shown, ...swim, state, word: 'stopped', interval: 'waits for the coach', target: '' };
+  }
+  if (last !== null && leftHere && view.t - last.at < LEAVING) {
+    const swim = swimFace(view, view.stretch, last.rep, index);
+    return {
+      ...shown,
+      ...swim,
+      state: 'leaving',
+      leave: leaveText(last.at),
+      seconds: '0',
+      after: thenText(next, leaveText),
+    };
+  }
+  if (next === null || next.at === null) {
+    if (state === 'finished') return { ...shown, state, word: `in by ${leaveText(lane.end)}` };
+    return { ...shown, state: 'absent', word: 'no swim' };
+  }
+  const left = next.at - view.t;
+  return {
+    ...shown,
+    ...swimFace(view, view.stretch, next.rep, index),
+    state: left <= LEAD ? 'ready' : 'waiting',
+    leave: leaveText(next.at),
+    seconds: secondsText(left),
+    after: thenText(lane.after, leaveText),
+    water: Math.max(0, Math.min(1, left / FULL_WATER)),
+  };
+}
+
+/** While nobody swims: what the lane swims first of what comes next. */
+export function firstFace(view: RunView, lane: LaneView, index: number): LaneFace {
+  const stretch = view.phase === 'waiting' ? view.stretch : view.following;
+  const dots =
+    lane.last !== null && view.t < lane.last.tailAt ? { away: lane.last.away, of: lane.last.swimmers } : null;
+  const shown = { ...NOTHING, number: lane.number, dots };
+  if (lane.state === 'out') return { ...shown, state: 'out', word: 'out' };
+  const first = view.phase === 'waiting' ? lane.next?.rep : view.following?.lanes[index]?.reps[0];
+  if (!stretch || !first) return { ...shown, state: 'absent', word: stretch?.kind === 'swim' ? 'no swim' : '' };
+  const swim = swimFace(view, stretch, first, index);
+  const words = first.rep === 1 ? setWords(view, stretch, first, index) : swim.words;
+  return { ...shown, ...swim, words, state: 'first' };
+}
+
+function swimFace(
+  view: RunView,
+  stretch: Stretch,
+  rep: Rep,
+  index: number,
+): Pick<LaneFace, 'rep' | 'round' | 'interval' | 'words' | 'target'> {
+  const { untimed, rounds, words, kind } = rep.set;
+  const span = untimed ? '' : `${kind === 'timed-swim' ? 'for' : 'on'} ${reading(rep.interval)}`;
+  return {
+    rep: `${rep.rep} of ${rep.of}`,
+    round: roundText(rounds),
+    interval: span,
+    words: untimed ? setWords(view, stretch, rep, index) : repWords(rep.distance, words),
+    target: rep.target === null ? '' : `hold ${reading(rep.target)}`,
+  };
+}
+
+/** The lane's share of the whole set that a rep belongs to. */
+function setWords(view: RunView, { partIndex }: Stretch, rep: Rep, index: number): string {
+  const part = view.state.plan.session.parts[partIndex];
+  const item = part ? setOnLine(part, rep.set.line) : null;
+  return item?.kind === 'set' ? laneSetWords(item, index) : repWords(rep.distance, rep.set.words);
+}
+
+/** "round 2 of 3"; rounds in rounds from the outermost, "round 2 of 3, 1 of 2". */
+function roundText(rounds: readonly Round[]): string {
+  return rounds.length === 0 ? '' : `round ${rounds.map(({ round, of }) => `${round} of ${of}`).join(', ')}`;
+}
+
+/** Seconds while they are two digits, then minutes and seconds. */
+function secondsText(left: Millis): string {
+  const seconds = Math.ceil(left / SECOND);
+  return seconds < 100 ? `${seconds}` : reading(seconds * SECOND);
+}
+
+function thenText(rep: NextRep | null, leaveText: (at: Millis | null) => string): string {
+  const text = leaveText(rep?.at ?? null);
+  return text === '' ? '' : `then ${text}`;
+}

@@ -1,0 +1,191 @@
+/*
+ * The wall screen: the board while there is a run, else a sentence saying what is waited for. React
+ * makes the structure anew only where lanes, room or typeface change; everything that changes with
+ * time is drawn into it on every frame.
+ */
+
+import { useEffect, useMemo, useState, type ReactElement } from 'react';
+import { useStore } from 'zustand';
+import { clockReading, readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
+import { view, type RunView } from '../../app/core/run/view.ts';
+import { reading } from '../../app/core/reading.ts';
+import { HOUR, MINUTE, SECOND } from '../../app/core/units.ts';
+import type { Link } from '../link/link.ts';
+import type { DeckRun, DeckState } from '../link/store.ts';
+import { createMeasure } from '../ui/measure.ts';
+import { Board } from './board.tsx';
+import { createBoardPainter, type LostText } from './board-painter.ts';
+import { wallFace } from './face.ts';
+import { chosenLanes, type WallChoice } from './lane-choice.ts';
+import { layoutFor, type Layout } from './layout.ts';
+
+interface WallProps {
+  readonly link: Link;
+  readonly choice: WallChoice;
+  /** Where the coach's window is, for whoever stands before a screen without a session. */
+  readonly address: string;
+}
+
+/** A lost link is said large from then on. */
+const LONG_LOST = MINUTE;
+
+export function WallScreen({ link, choice, address }: WallProps): ReactElement {
+  const { width, height } = useRoom();
+  const isSet = useTypeface();
+  const run = useStore(link.store, (state) => state.run);
+  const waitsFor = useStore(link.store, (state) => messageFor(state, address));
+  const hours = usePastHour(link, choice.clock);
+  const all = run ? run.state.lanes.map(({ number }) => number) : [];
+  const shown = chosenLanes(all, choice).join(' ');
+  const lanes = useMemo(() => (shown === '' ? [] : shown.split(' ').map(Number)), [shown]);
+  const swimmers = run ? mostSwimmers(run, lanes) : 1;
+  // Snapshots come often: only what changes the room makes a new layout.
+  const layout = useMemo(
+    () => layoutFor({ width, height, lanes: lanes.length, swimmers, hours }),
+    [width, height, lanes, swimmers, hours],
+  );
+  // A new layout or typeface is a new board with a new painter.
+  const key = [width, height, shown, swimmers, hours, isSet, run?.id].join('/');
+  if (!run) return <Message layout={layout} text={waitsFor} />;
+  return <RunBoard key={key} link={link} choice={choice} layout={layout} lanes={lanes} />;
+}
+
+interface RunBoardProps {
+  readonly link: Link;
+  readonly choice: WallChoice;
+  readonly layout: Layout;
+  readonly lanes: readonly number[];
+}
+
+function RunBoard({ link, choice, layout, lanes }: RunBoardProps): ReactElement {
+  const [board, setBoard] = useState<HTMLElement | null>(null);
+  const [hasTime, setHasTime] = useState(true);
+  useEffect(() => {
+    if (!board) return;
+    return draw(board, link, choice, layout, setHasTime);
+  }, [board, link, choice, layout]);
+  return (
+    <>
+      <Board layout={layout} lanes={lanes} flip={choice.flip} boardRef={setBoard} />
+      {hasTime ? null : <Message layout={layout} text={NO_TIME} />}
+    </>
+  );
+}
+
+/** A screen that has slept does not know the time: better none than a wrong one. */
+const NO_TIME = "Setting this screen's clock\nIt must hear from the program first.";
+
+/** Draws on every frame until what it returns is called; without a time it hides the board and says so. */
+function draw(
+  board: HTMLElement,
+  link: Link,
+  choice: WallChoice,
+  layout: Layout,
+  onTime: (hasTime: boolean) => void,
+): () => void {
+  const painter = createBoardPainter(board, layout, createMeasure(600));
+  let frame = 0;
+  let hadTime = true;
+  const paint = (): void => {
+    frame = requestAnimationFrame(paint);
+    const { run } = link.store.getState();
+    const t = link.now();
+    const hasTime = t !== null;
+    if (run && hasTime !== hadTime) onTime((hadTime = hasTime));
+    board.hidden = run === null || !hasTime;
+    if (!run || !hasTime) return;
+    const face = wallFace(view(run.state, t), run.openedAtTimeOfDay, choice.clock);
+    painter.paint(face, t, performance.now(), lostText(link));
+  };
+  paint();
+  return () => cancelAnimationFrame(frame);
+}
+
+function Message({ layout, text }: { readonly layout: Layout; readonly text: string }): ReactElement {
+  const [title, ...lines] = text.split('\n');
+  const style = { padding: `${layout.insetY}px ${layout.insetX}px`, fontSize: layout.clockCap * 0.34 };
+  return (
+    <main className="message" style={style}>
+      <h1>{title}</h1>
+      {lines.map((line) => (
+        <p key={line}>{line}</p>
+      ))}
+    </main>
+  );
+}
+
+function messageFor({ status, faults }: DeckState, address: string): string {
+  if (faults.length > 0) return faults.join('\n');
+  if (status === 'live') return `Waiting for a session\nThe coach's window is at ${address}/`;
+  return `Looking for the program\nat ${address}/`;
+}
+
+function lostText(link: Link): LostText | null {
+  const lost = link.lostFor();
+  if (lost === null) return null;
+  return { text: `Link lost for ${reading(Math.floor(lost / SECOND) * SECOND)}`, large: lost >= LONG_LOST };
+}
+
+function mostSwimmers(run: DeckRun, lanes: readonly number[]): number {
+  return Math.max(1, ...run.state.lanes.filter(({ number }) => lanes.includes(number)).map(({ swimmers }) => swimmers));
+}
+
+function useRoom(): { readonly width: number; readonly height: number } {
+  const [size, setSize] = useState(room);
+  useEffect(() => {
+    const measure = (): void => setSize(room());
+    window.addEventListener('resize', measure);
+    return () => window.removeEventListener('resize', measure);
+  }, []);
+  return size;
+}
+
+function room(): { readonly width: number; readonly height: number } {
+  return { width: window.innerWidth, height: window.innerHeight };
+}
+
+/** Whether the typeface is there: before that, widths cannot be measured. */
+function useTypeface(): boolean {
+  const [isSet, setIsSet] = useState(false);
+  useEffect(() => {
+    let wanted = true;
+    const weights = ['500', '600', '700'].map((weight) => document.fonts.load(`${weight} 20px 'Barlow Condensed'`));
+    const settle = (): void => {
+      if (wanted) setIsSet(true);
+    };
+    Promise.all(weights).then(settle, settle);
+    return () => {
+      wanted = false;
+    };
+  }, []);
+  return isSet;
+}
+
+/** Whether readings go past the hour: then the places for them are wider. */
+function usePastHour(link: Link, choice: ClockChoice): boolean {
+  const [past, setPast] = useState(false);
+  useEffect(() => {
+    const look = (): void => {
+      const { run } = link.store.getState();
+      const t = link.now();
+      if (run && t !== null) setPast(readsPastHour(view(run.state, t), choice));
+    };
+    look();
+    const stop = link.store.subscribe(look);
+    const timer = setInterval(look, LOOK_PACE);
+    return () => {
+      stop();
+      clearInterval(timer);
+    };
+  }, [link, choice]);
+  return past;
+}
+
+/** In ms: leaves are known long before the clock comes to them. */
+const LOOK_PACE = 500;
+
+function readsPastHour({ t, clock, state, lanes }: RunView, choice: ClockChoice): boolean {
+  const leaves = lanes.map(({ next, after }) => after?.at ?? next?.at ?? t);
+  const shown = readingAt(choice, clock, state, Math.max(t, ...leaves)) ?? 0;
+  return Math.max(shown, clockReading(choice, clock, state, t) ?? 0) >= HOUR;
+}

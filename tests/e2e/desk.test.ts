@@ -1,0 +1,272 @@
+/*
+ * The coach's window and the remote as they are built, on the real host in a real browser, used by
+ * their accessible roles and names, by keys and by a clicker.
+ */
+
+import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
+import { fileURLToPath } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
+import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { browserPath } from '../support/browser.ts';
+
+const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
+const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+
+const SESSION = `Harbour squad
+start on 1
+lane 1 base 1:30, 3 swimmers
+lane 2 base 1:40
+
+Main set
+3 rounds
+  4 x 50 fast @ 0:50/1:00
+10 x 75 free @ 1:20
+
+Swim-down
+4 x 50 easy @ 1:10
+`;
+
+interface HeardCue {
+  readonly kind: string;
+  readonly key: string;
+  readonly at: number;
+  readonly heardAt: number;
+}
+
+let browser: Browser;
+let host: ChildProcess;
+let address: string;
+let context: BrowserContext;
+let page: Page;
+let complaints: string[];
+
+beforeAll(async () => {
+  browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
+});
+
+afterAll(async () => {
+  await browser?.close();
+});
+
+// Each test has a host of its own: a run is over only when it is finished.
+beforeEach(async () => {
+  host = spawn(process.execPath, [program, 'serve', '--port', '0'], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const [line] = (await once(host.stdout!, 'data')) as [Buffer];
+  address = /http:\/\/127\.0\.0\.1:\d+/.exec(line.toString())![0];
+  context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  complaints = [];
+  page = await openPage('/');
+});
+
+afterEach(async () => {
+  await context?.close();
+  host?.kill('SIGKILL');
+  expect(complaints).toEqual([]);
+});
+
+async function openPage(path: string): Promise<Page> {
+  const opened = await context.newPage();
+  opened.on('console', (message) => (message.type() === 'error' ? complaints.push(message.text()) : undefined));
+  opened.on('pageerror', (error) => complaints.push(error.message));
+  await opened.addInitScript(() => {
+    const cues: unknown[] = [];
+    Object.assign(window, { heardCues: cues });
+    window.addEventListener('lanecall:cue-scheduled', (event) => cues.push((event as CustomEvent<unknown>).detail));
+  });
+  await opened.goto(address + path);
+  return opened;
+}
+
+const button = (name: string, on = page): Locator => on.getByRole('button', { name, exact: true });
+const status = (on = page): Locator => on.getByRole('status').last();
+
+async function run(text: string): Promise<void> {
+  await page.getByRole('textbox', { name: 'Session', exact: true }).fill(text);
+  await button('Run this session').click();
+  await button('Start').waitFor();
+}
+
+/** Waits until what is said begins so, and gives all of it. */
+async function said(start: string, on = page): Promise<string> {
+  const line = on.getByText(start).last();
+  await line.waitFor({ timeout: 5_000 });
+  return (await line.textContent()) ?? '';
+}
+
+test('a session is written, run, stopped, resumed, shortened and undone by its buttons alone', async () => {
+  await run(SESSION);
+  expect(await page.getByRole('timer', { name: 'Clock' }).textContent()).toBe('0:00');
+  await button('Start').click();
+  await said('Started Main set');
+  await expect.poll(() => page.getByLabel('Next leave').first().textContent()).toBe('0:00');
+
+  await button('Stop all lanes').click();
+  await said('Stopped all lanes.');
+  await button('Resume').click();
+  // Less than 10 s were left: the leaves move on by whole seconds, so that everyone is warned.
+  const next = /next leave 0:0\d\.$/.exec(await said('Resumed all lanes'))![0];
+  await expect.poll(() => page.getByLabel('Next leave').first().textContent()).toBe(next.slice(11, -1));
+  await button('Skip rep').click();
+  expect(await said('Skipped 50 fast')).toBe(`Skipped 50 fast in all lanes: ${next}`);
+  await page.getByText('50 fast, 2 of 4').first().waitFor();
+  await button('Undo').click();
+  await said('Undone: Skip rep.');
+  await page.getByText('50 fast, 1 of 4').first().waitFor();
+});
+
+test('per-lane actions are for their lane, and each says whom it was for', async () => {
+  await run(SESSION);
+  await button('Start').click();
+  await said('Started');
+  await button('Lane 2: Stop').click();
+  await said('Stopped lane 2.');
+  await button('Lane 2: Resume').waitFor();
+  await button('Lane 1: +5 s').click();
+  await said('5 s later in lane 1: next leave 0:05.');
+  await button('Lane 2: On…').click();
+  await button('Lane 2: +1 s a rep').click();
+  await said('50 fast on 1:01 in lane 2: still stopped.');
+  await button('Lane 2: Lane out').click();
+  await said('Lane 2 is out.');
+});
+
+test('keys and a clicker do what stands on the buttons, and nothing while typing', async () => {
+  await run(SESSION);
+  await page.keyboard.press('Space');
+  expect(await said("Waiting for the coach's word")).toMatch(/nothing is going/);
+  await page.keyboard.press('PageDown');
+  await said('Started');
+  await page.keyboard.press('2');
+  await page.keyboard.press('o');
+  await said('Sat out 50 fast in lane 2');
+  await page.keyboard.press('.');
+  await said('Stopped all lanes.');
+  await page.keyboard.press('b');
+  await said('Resumed all lanes');
+  await page.keyboard.press('m');
+  await page.getByRole('textbox', { name: 'For the record' }).waitFor();
+  await page.keyboard.type('sore U S B.');
+  await page.keyboard.press('Enter');
+  await said('Marked: sore U S B.');
+});
+
+test('what ends something wants to be held, and what cannot be done says why', async () => {
+  await run(SESSION);
+  expect(await button('Restart').getAttribute('aria-disabled')).toBe('true');
+  // The test library would wait for it to be enabled; a coach taps it as it is.
+  await button('Repeat').click({ force: true });
+  await said("Waiting for the coach's word");
+  await button('Move on').click();
+  await said('Hold Move on for 0.6 s.');
+  await button('Move on').click({ delay: 700 });
+  await said('Moved on to Swim-down, 50 easy: waits for Start.');
+  await button('Finish').click({ delay: 700 });
+  await page.getByRole('heading', { name: 'Harbour squad: done' }).waitFor();
+  await button('Write the next session').click();
+  expect(await page.getByRole('textbox', { name: 'Session', exact: true }).inputValue()).toBe(SESSION);
+});
+
+test('rounds are cut and what is to come is written anew in one step', async () => {
+  await run(SESSION);
+  await button('Start').click();
+  await said('Started');
+  await page.getByRole('button', { name: /^3 rounds/ }).click();
+  await button('Cut 1 round').click();
+  await said('Cut 1 of 3 rounds, ends 4:00 sooner.');
+  await page.keyboard.press('e');
+  const toCome = page.getByRole('textbox', { name: 'What is to come' });
+  await toCome.fill('Swim-down\n4 x 50 easy @ 1.10');
+  await page.getByRole('heading', { name: 'One line cannot be read' }).waitFor();
+  expect(await button('Put it in force').getAttribute('aria-disabled')).toBe('true');
+  await toCome.fill('Swim-down\n2 x 50 easy @ 1:10');
+  await button('Put it in force').click();
+  await said('What is to come is rewritten, ends 2:20 sooner.');
+});
+
+test('a run that is going is not lost to another session opened by mistake', async () => {
+  await run(SESSION);
+  await button('Start').click();
+  await said('Started');
+  const reply = await fetch(`${address}/session`, {
+    method: 'PUT',
+    headers: { 'Content-Type': 'application/json', Origin: address },
+    body: JSON.stringify({ text: SESSION, lanesText: null }),
+  });
+  expect(reply.status).toBe(409);
+  await button('Stop all lanes').waitFor();
+});
+
+test('pips and the tone of the first leave are scheduled ahead, at the right time of the page', async () => {
+  await run(SESSION);
+  await button('Start').click();
+  await said('Started');
+  const cues = (): Promise<HeardCue[]> =>
+    page.evaluate(() => (window as unknown as { heardCues: HeardCue[] }).heardCues);
+  await expect.poll(async () => (await cues()).length, { timeout: 20_000 }).toBeGreaterThanOrEqual(4);
+  const [first, second, third, leave] = await cues();
+  expect([first, second, third, leave].map((cue) => cue?.kind)).toEqual(['pip', 'pip', 'pip', 'leave']);
+  const apart = [second!.heardAt - first!.heardAt, third!.heardAt - second!.heardAt, leave!.heardAt - third!.heardAt];
+  for (const gap of apart) expect(Math.abs(gap - 1000)).toBeLessThan(10);
+  expect(leave!.heardAt).toBeGreaterThan((await page.evaluate(() => performance.now())) - 2_500);
+}, 40_000);
+
+test('the remote stops, and the window says that another screen did', async () => {
+  await run(SESSION);
+  await button('Start').click();
+  await said('Started');
+  const remote = await openPage('/remote');
+  await remote.setViewportSize({ width: 390, height: 844 });
+  await button('Stop', remote).click();
+  await said('Stopped all lanes.', remote);
+  await said('From another screen: Stopped all lanes.');
+  expect(await remote.evaluate(() => document.documentElement.scrollHeight <= innerHeight)).toBe(true);
+  await remote.getByRole('combobox', { name: 'Lane to look after' }).selectOption('Lane 2');
+  await button('Resume', remote).click();
+  await said('Resumed lane 2', remote);
+});
+
+test('no accessibility rule is broken in any state, by day or in the dark', async () => {
+  const faults = async (on = page): Promise<string[]> =>
+    (await new AxeBuilder({ page: on }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
+  await page.getByRole('textbox', { name: 'Session', exact: true }).fill(SESSION);
+  await page.getByRole('heading', { name: 'Harbour squad' }).waitFor();
+  expect(await faults()).toEqual([]);
+  await run(SESSION);
+  for (const scheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme: scheme });
+    expect(await faults()).toEqual([]);
+  }
+  await button('Start').click();
+  await said('Started');
+  await button('Lane 2: Stop').click();
+  await said('Stopped lane 2.');
+  for (const scheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme: scheme });
+    expect(await faults()).toEqual([]);
+  }
+  const remote = await openPage('/remote');
+  await button('Undo', remote).waitFor();
+  expect(await faults(remote)).toEqual([]);
+}, 120_000);
+
+test.each([
+  [1280, 800],
+  [1024, 700],
+  [390, 844],
+])('at %i × %i nothing is wider than the window and every target is 48 px', async (width, height) => {
+  await page.setViewportSize({ width, height });
+  await run(SESSION);
+  await button('Start').click();
+  await said('Started');
+  const found = await page.evaluate(() => {
+    const small = Array.from(document.querySelectorAll('button, select, input')).filter((element) => {
+      const { width: across, height: down } = element.getBoundingClientRect();
+      return across > 0 && (across < 48 || down < 48);
+    });
+    return { wide: document.documentElement.scrollWidth > innerWidth, small: small.map((each) => each.outerHTML) };
+  });
+  expect(found).toEqual({ wide: false, small: [] });
+  expect(await status().isVisible()).toBe(true);
+});

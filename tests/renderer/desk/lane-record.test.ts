@@ -1,0 +1,59 @@
+/*
+ * What each lane did, and the timetable beside the text.
+ */
+
+import { expect, test } from 'vitest';
+import { settle } from '../../../app/core/run/settle.ts';
+import { laneRecords } from '../../../renderer/desk/lane-record.ts';
+import { timetableOf } from '../../../renderer/desk/timetable-rows.ts';
+import { HARBOUR, runOf } from '../../support/coach-run.ts';
+
+test('leaves and distance are those that happened, beside what the plan had', () => {
+  // T0 10 s: lane 1 leaves at 10 and 70, lane 2 at 10 only; then all is over.
+  const state = settle(
+    runOf('lane 1\nlane 2\nSet\n4 x 50 @ 1:00/1:10', [0, { do: 'start' }], [75_000, { do: 'finish' }]),
+    Infinity,
+  );
+  expect(laneRecords(state)).toEqual([
+    {
+      lane: 1,
+      leaves: 2,
+      distance: 1000,
+      planned: { leaves: 4, distance: 2000 },
+      first: 10_000,
+      last: 70_000,
+      parts: [{ part: 'Set', leaves: 2, distance: 1000 }],
+    },
+    {
+      lane: 2,
+      leaves: 1,
+      distance: 500,
+      planned: { leaves: 4, distance: 2000 },
+      first: 10_000,
+      last: 10_000,
+      parts: [{ part: 'Set', leaves: 1, distance: 500 }],
+    },
+  ]);
+});
+
+test('a lane that never left has nothing to show', () => {
+  const [record] = laneRecords(runOf('Set\n4 x 50 @ 1:00', [0, { do: 'finish' }]));
+  expect(record).toMatchObject({ leaves: 0, distance: 0, first: null, last: null, parts: [] });
+});
+
+test('the timetable has a row a line with each lane’s own interval, estimates marked', () => {
+  const table = timetableOf(runOf(HARBOUR).plan);
+  expect(table.lanes).toEqual([1, 2]);
+  expect(table.parts.map(({ name, starts }) => `${starts} ${name}`)[0]).toBe('19:30 Warm-up');
+  const [warmUp, main] = table.parts;
+  expect(warmUp?.length).toMatch(/^≈ /);
+  expect(warmUp?.rows[0]?.lanes[0]).toMatch(/^≈ /);
+  expect(main?.rows.map(({ words, depth, lanes }) => [words, depth, lanes])).toEqual([
+    ['3 rounds', 0, []],
+    ['150 steady', 1, ['2:15', '2:30']],
+    ['4 x 50 fast', 1, ['0:50', '0:55']],
+    ['talk 1:30 turns', 0, []],
+  ]);
+  expect(main?.length).not.toMatch(/≈/);
+  expect(main?.distances).toEqual(['1050', '1050']);
+});

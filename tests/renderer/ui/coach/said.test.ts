@@ -1,0 +1,80 @@
+/*
+ * The sentence after each command, for runs worked out by hand.
+ */
+
+import { describe, expect, test } from 'vitest';
+import { saidOf } from '../../../../renderer/ui/coach/said.ts';
+import type { Command } from '../../../../app/core/run/command.ts';
+import { afterCommands, HARBOUR, runOf } from '../../../support/coach-run.ts';
+
+// Both lanes leave at 10 s (T0); lane 1 every 1:00, lane 2 every 1:10. The clock reads from T0.
+const SET = 'lane 1, 3 swimmers\nlane 2\nSet\n4 x 50 fast @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';
+const going = runOf(SET, [0, { do: 'start' }]);
+const said = (command: Command, at: number, state = going): string | null => saidOf(state, command, at, 'stretch');
+
+describe('said', () => {
+  test.each<[Command, number, string]>([
+    [{ do: 'stop' }, 20_000, 'Stopped all lanes.'],
+    [{ do: 'stop', lanes: [2] }, 20_000, 'Stopped lane 2.'],
+    [{ do: 'skip' }, 20_000, 'Skipped 50 fast in all lanes: next leave 1:00 in lane 1.'],
+    [{ do: 'skip', lanes: [1] }, 20_000, 'Skipped 50 fast in lane 1: next leave 1:00.'],
+    [{ do: 'sit-out', lanes: [2] }, 20_000, 'Sat out 50 fast in lane 2: next leave 2:20.'],
+    [{ do: 'sit-out' }, 20_000, 'Sat out 50 fast in all lanes: next leave 2:00 in lane 1.'],
+    [{ do: 'repeat', lanes: [2] }, 20_000, 'Repeating 50 fast in lane 2: next leave 1:10.'],
+    [{ do: 'shift', lanes: [2], seconds: 5 }, 20_000, '5 s later in lane 2: next leave 1:15.'],
+    [{ do: 'shift', lanes: [2], seconds: -5 }, 20_000, '5 s sooner in lane 2: next leave 1:05.'],
+    [{ do: 'interval', lanes: [1], seconds: 5 }, 20_000, '50 fast on 1:05 in lane 1: next leave 1:05.'],
+    [{ do: 'cut', line: 4, n: 1 }, 20_000, 'Cut 1 of 4 x 50 fast, ends 1:10 sooner.'],
+    [{ do: 'lane-out', lanes: [2] }, 20_000, 'Lane 2 is out.'],
+    [{ do: 'swimmers', lanes: [1], n: 4 }, 20_000, 'Lane 1: 4 swimmers from the next leave on.'],
+    [{ do: 'gap', lanes: [1], seconds: 10 }, 20_000, 'Lane 1: 10 s apart from the next leave on.'],
+    [{ do: 'mark', words: 'cramp' }, 20_000, 'Marked: cramp.'],
+    [{ do: 'move-on' }, 20_000, 'Moved on to the break.'],
+    [{ do: 'restart' }, 20_000, 'Back at Set, 50 fast: waits for Start.'],
+    [{ do: 'go-to', line: 6, rep: 2 }, 20_000, 'Gone to Set, 25 m: waits for Start.'],
+    [{ do: 'finish' }, 20_000, 'Finished.'],
+    [{ do: 'undo' }, 1_000, 'Undone: Start.'],
+  ])('%j', (command, at, text) => {
+    expect(said(command, at)).toBe(text);
+  });
+
+  test('a start says how long it is until the first leave', () => {
+    expect(said({ do: 'start' }, 1_000, runOf(SET))).toBe('Started Set, 14 s ahead.');
+  });
+
+  test('a resume says the reading at which lanes go again', () => {
+    const stopped = afterCommands(going, [60_000, { do: 'stop' }]);
+    // align(93 + 10) is 105 s, 1:35 after T0; lane 1 is the earlier, lane 2 keeps its 10 s behind it.
+    expect(said({ do: 'resume' }, 93_000, stopped)).toBe('Resumed all lanes: next leave 1:35 in lane 1.');
+    expect(said({ do: 'rejoin' }, 93_000, stopped)).toBe(
+      'Rejoined the old times in all lanes, 1 rep missed: next leave 2:00 in lane 1.',
+    );
+  });
+
+  test('a lane that comes in says when it leaves first', () => {
+    const out = afterCommands(going, [20_000, { do: 'lane-out', lanes: [2] }]);
+    expect(said({ do: 'lane-in', lanes: [2] }, 40_000, out)).toBe('Lane 2 is in: next leave 1:10.');
+  });
+
+  test('what is skipped out of a stopped lane stays stopped, and says so', () => {
+    const stopped = afterCommands(going, [60_000, { do: 'stop', lanes: [1] }]);
+    expect(said({ do: 'skip', lanes: [1] }, 61_000, stopped)).toBe('Skipped 50 fast in lane 1: still stopped.');
+  });
+
+  test('a talk or break is held, and moved for everyone', () => {
+    const inBreak = afterCommands(going, [20_000, { do: 'move-on' }]);
+    expect(said({ do: 'stop' }, 25_000, inBreak)).toBe('Held: what follows the break waits for Start.');
+    expect(said({ do: 'shift', seconds: 30 }, 25_000, inBreak)).toBe('The break ends 30 s later.');
+  });
+
+  test('a rewrite says how the end moves', () => {
+    const text = HARBOUR.replace('4 x 50 easy @ 1:10', '2 x 50 easy @ 1:10');
+    expect(said({ do: 'rewrite', text }, 1_000, runOf(HARBOUR))).toBe(
+      'What is to come is rewritten, ends 2:20 sooner.',
+    );
+  });
+
+  test('a command that the run refuses has none', () => {
+    expect(said({ do: 'resume' }, 20_000)).toBeNull();
+  });
+});

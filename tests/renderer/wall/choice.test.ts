@@ -1,0 +1,44 @@
+import { describe, expect, test } from 'vitest';
+import { driftAt } from '../../../renderer/wall/drift.ts';
+import { chosenLanes, readWallChoice } from '../../../renderer/wall/lane-choice.ts';
+
+describe('what the address asks for', () => {
+  const all = [1, 2, 3, 4, 5, 6];
+  const lanesOf = (search: string): readonly number[] => chosenLanes(all, readWallChoice(search));
+
+  test('all lanes without a wish', () => expect(lanesOf('')).toEqual(all));
+  test('a range', () => expect(lanesOf('?lanes=1-4')).toEqual([1, 2, 3, 4]));
+  test('a list, in lane order', () => expect(lanesOf('?lanes=3,1')).toEqual([1, 3]));
+  test('both, and backwards', () => expect(lanesOf('?lanes=6,3-2')).toEqual([2, 3, 6]));
+  test('lanes that are not there are left out', () => expect(lanesOf('?lanes=5-12')).toEqual([5, 6]));
+  test('where none of them is there a next leave is not hidden: all lanes', () => {
+    expect(lanesOf('?lanes=9')).toEqual(all);
+  });
+  test('what cannot be read asks for nothing', () => expect(lanesOf('?lanes=one')).toEqual(all));
+  test('turned round for the other side', () => expect(lanesOf('?flip&lanes=1-3')).toEqual([3, 2, 1]));
+  test('a clock, the one of the stretch by default', () => {
+    expect(['', '?clock=run', '?clock=pool', '?clock=sun'].map((search) => readWallChoice(search).clock)).toEqual([
+      'stretch',
+      'run',
+      'pool',
+      'stretch',
+    ]);
+  });
+});
+
+describe('the drift of the picture', () => {
+  test('moves by at most a pixel each way every half minute, within its reach, and comes everywhere', () => {
+    const places = new Set<string>();
+    let before = driftAt(0, 3);
+    for (let time = 0; time < 84 * 30_000; time += 30_000) {
+      const { x, y } = driftAt(time, 3);
+      expect(Math.max(Math.abs(x), Math.abs(y))).toBeLessThanOrEqual(3);
+      expect(Math.abs(x - before.x)).toBeLessThanOrEqual(1);
+      expect(Math.abs(y - before.y)).toBeLessThanOrEqual(1);
+      expect(driftAt(time + 29_999, 3)).toEqual({ x, y });
+      places.add(`${x} ${y}`);
+      before = { x, y };
+    }
+    expect(places.size).toBeGreaterThan(35);
+  });
+});

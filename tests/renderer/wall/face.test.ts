@@ -1,0 +1,210 @@
+import { describe, expect, test } from 'vitest';
+import type { ClockChoice } from '../../../app/core/run/readings.ts';
+import { view } from '../../../app/core/run/view.ts';
+import { wallFace, type WallFace } from '../../../renderer/wall/face.ts';
+import { Deck } from '../../support/deck.ts';
+
+const HARBOUR = `Harbour squad, Thursday
+start 19:30
+finish 20:30
+lane 1 css 1:20, base 1:30, 5 swimmers
+lane 2 css 1:28, base 1:40, 6 swimmers
+lane 3 css 1:41, base 1:55, 3 swimmers, gap 10
+
+Main set
+3 rounds
+  150 steady @ base
+  4 x 50 fast @ 0:50/0:55/1:05 hold css-2
+8/7/0 x 75 free @ 1:30
+talk 1:30 turns: push off under the waves
+4 x 25 sprint @ 0:45
+
+Swim-down
+200 easy choice
+`;
+
+const OPENED_AT = (19 * 60 + 30) * 60_000;
+
+function face(deck: Deck, seconds: number, choice: ClockChoice = 'stretch'): WallFace {
+  return wallFace(view(deck.state, Math.round(seconds * 1000)), OPENED_AT, choice);
+}
+
+/** Started at once: T0 is 10 s. */
+function started(): Deck {
+  return new Deck(HARBOUR).at(0, { do: 'start' });
+}
+
+describe('the clock', () => {
+  test('stands at 0:00 before the first start', () => {
+    expect(face(new Deck(HARBOUR), 5)).toMatchObject({ mode: 'next', clock: '0:00', clockLabel: '' });
+  });
+
+  test('counts the last 10 s before a start down, marked "starts in"', () => {
+    const deck = started();
+    const shown = [0, 0.001, 1, 9.001, 9.999].map((t) => face(deck, t).clock);
+    expect(shown).toEqual(['0:10', '0:10', '0:09', '0:01', '0:01']);
+    expect(face(deck, 9.999).clockLabel).toBe('starts in');
+    expect(face(deck, 10)).toMatchObject({ clock: '0:00', clockLabel: '' });
+  });
+
+  test('shows whole seconds, each for its whole length', () => {
+    const deck = started();
+    expect([75, 75.999, 76].map((t) => face(deck, t).clock)).toEqual(['1:05', '1:05', '1:06']);
+  });
+
+  test('readings of leaves are readings of the clock that is shown', () => {
+    const deck = started();
+    expect(face(deck, 20).lanes[0]!.leave).toBe('2:15');
+    expect(face(deck, 20, 'run').lanes[0]!.leave).toBe('2:25');
+    expect(face(deck, 145, 'run').clock).toBe('2:25');
+    expect(face(deck, 145, 'run').lanes[0]!).toMatchObject({ state: 'leaving', leave: '2:25' });
+  });
+});
+
+describe('a lane', () => {
+  test('waiting: leave, seconds to go rounded up, rep, round, interval, words, and the leave after', () => {
+    expect(face(started(), 20.5).lanes[0]).toMatchObject({
+      state: 'waiting',
+      leave: '2:15',
+      seconds: '2:05',
+      rep: '1 of 4',
+      round: 'round 1 of 3',
+      interval: 'on 0:50',
+      words: '50 fast',
+      target: 'hold 0:39',
+      after: 'then 3:05',
+    });
+    expect(face(started(), 46).lanes[0]!.seconds).toBe('99');
+  });
+
+  test('ready from 10 s before its leave', () => {
+    const states = [134.999, 135, 144.999, 145].map((t) => face(started(), t).lanes[0]!.state);
+    expect(states).toEqual(['waiting', 'ready', 'ready', 'leaving']);
+  });
+
+  test('leaving for 2 s with the leave that is happening, then the next', () => {
+    const [now, late, next] = [145, 146.999, 147].map((t) => face(started(), t).lanes[0]!);
+    expect(now).toMatchObject({ state: 'leaving', leave: '2:15', seconds: '0', rep: '1 of 4', after: 'then 3:05' });
+    expect(late).toMatchObject({ state: 'leaving', leave: '2:15' });
+    expect(next).toMatchObject({ state: 'waiting', leave: '3:05', rep: '2 of 4' });
+  });
+
+  test('a dot a swimmer fills as each goes, until the tail is away', () => {
+    const away = [145, 149.9, 150, 164.9, 165].map((t) => face(started(), t).lanes[0]!.dots);
+    expect(away).toEqual([{ away: 1, of: 5 }, { away: 1, of: 5 }, { away: 2, of: 5 }, { away: 4, of: 5 }, null]);
+  });
+
+  test('water is the share of a minute to go, full before that', () => {
+    const water = [20, 85, 115, 145].map((t) => face(started(), t).lanes[0]!.water);
+    expect(water).toEqual([1, 1, 0.5, 0]);
+  });
+
+  test('stopped: the word in place of a leave, and no seconds; its swimmers under way still get their dots', () => {
+    const deck = started().at(148, { do: 'stop', lanes: [1] });
+    expect(face(deck, 150).lanes[0]).toMatchObject({
+      state: 'stopped',
+      word: 'stopped',
+      leave: '',
+      seconds: '',
+      rep: '2 of 4',
+      interval: 'waits for the coach',
+      dots: { away: 2, of: 5 },
+    });
+    expect(face(deck, 149).lanes[1]!.state).toBe('waiting');
+  });
+
+  test('out: says so and nothing else', () => {
+    const deck = started().at(20, { do: 'lane-out', lanes: [2] });
+    expect(face(deck, 30).lanes[1]).toMatchObject({ state: 'out', word: 'out', leave: '', rep: '' });
+  });
+
+  test('finished: in by the reading at which its lead could leave again', () => {
+    // Lane 3 swims no 75s: three rounds of 2:55 and 4 x 1:05.
+    const shown = face(started(), 10 + 3 * (175 + 260) - 60).lanes[2]!;
+    expect(shown).toMatchObject({ state: 'finished', word: 'in by 21:45', leave: '' });
+  });
+
+  test('a leave on a tenth of a second is shown with it', () => {
+    const deck = new Deck('4 x 25 sprint @ 28.5\n').at(0, { do: 'start' });
+    expect(face(deck, 20).lanes[0]!.leave).toBe('0:28.5');
+  });
+
+  test('a swim by time has its words and its time', () => {
+    const deck = new Deck('15:00 easy swim\n').at(0, { do: 'start' });
+    expect(face(deck, 5).lanes[0]).toMatchObject({ words: 'easy swim', interval: 'for 15:00' });
+  });
+
+  test('an untimed set shows the whole of it and no interval', () => {
+    const deck = new Deck('4 x 50 choice\n').at(0, { do: 'start' });
+    expect(face(deck, 5).lanes[0]).toMatchObject({ words: '4 x 50 choice', interval: '' });
+  });
+});
+
+describe('the head', () => {
+  test('part, set as written, what comes next and the end', () => {
+    const { head } = face(started(), 20);
+    expect(head.set).toBe('3 rounds: 150 steady, 4 x 50 fast');
+    expect(head.then).toBe('then 8/7/0 x 75 free');
+    expect(head.end).toMatch(/^ends ≈ 20:\d\d, \d+ min in hand$/);
+  });
+
+  test('the round only while all lanes are in the same', () => {
+    // By the rep to come, as in the strips: lane 1's is of round 2 from 295 s on, lane 3's only from 380 s on.
+    const titles = [20, 340, 381].map((t) => face(started(), t).head.title);
+    expect(titles).toEqual(['Main set, round 1 of 3', 'Main set', 'Main set, round 2 of 3']);
+  });
+
+  test('says by how much the finish is missed', () => {
+    const deck = new Deck('start 19:30\nfinish 20:00\n40 x 100 free @ 1:00\n').at(0, { do: 'start' });
+    expect(face(deck, 20).head.end).toBe('ends 20:11, 11 min over');
+  });
+
+  test('a finish past midnight is the next one', () => {
+    const text = 'start 23:30\nfinish 0:30\n20 x 100 free @ 1:00\n';
+    const deck = new Deck(text).at(0, { do: 'start' });
+    const shown = wallFace(view(deck.state, 20_000), (23 * 60 + 30) * 60_000, 'stretch');
+    expect(shown.head.end).toBe('ends 23:51, 39 min in hand');
+  });
+});
+
+describe('while nobody swims', () => {
+  test("waiting for the coach's word: what comes next stands large, and every lane's share of it small", () => {
+    const shown = face(new Deck(HARBOUR), 5);
+    expect(shown.callout).toMatchObject({
+      title: 'Next: Main set',
+      lines: [
+        '3 rounds: 150 steady, 4 x 50 fast',
+        '8/7/0 x 75 free',
+        'talk 1:30 turns: push off under the waves',
+        '4 x 25 sprint',
+      ],
+    });
+    expect(shown.lanes[0]).toMatchObject({ state: 'first', words: '150 steady', interval: 'on 2:15', leave: '' });
+  });
+
+  test('a talk: its words, its time left, and what comes then', () => {
+    const deck = started().at(60, { do: 'move-on' });
+    const shown = face(deck, 75.5);
+    expect(shown.mode).toBe('pause');
+    expect(shown.callout).toEqual({
+      title: 'Talk: turns: push off under the waves',
+      lines: ['then 4 x 25 sprint'],
+      left: '1:15',
+    });
+    expect(shown.lanes[1]).toMatchObject({ state: 'first', words: '4 x 25 sprint', interval: 'on 0:45' });
+  });
+
+  test('a lane that sits the next set out is told so', () => {
+    const deck = new Deck('lane 1\nlane 2\n4/0 x 50 free @ 1:00\n');
+    expect(face(deck, 1).lanes[1]).toMatchObject({ state: 'absent', word: 'no swim' });
+  });
+
+  test('done: no lanes, and when it was', () => {
+    const deck = started().at(60, { do: 'finish' });
+    expect(face(deck, 100)).toMatchObject({
+      mode: 'done',
+      lanes: [],
+      callout: { title: 'Session done', lines: ['at 19:31'] },
+    });
+  });
+});
