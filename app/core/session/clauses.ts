@@ -27,9 +27,14 @@ export type WrittenTiming =
 
 type Found =
   | { readonly kind: 'timing'; readonly timing: WrittenTiming; readonly end: number }
-  | { readonly kind: 'hold'; readonly hold: Listed<Hold>; readonly end: number };
+  | { readonly kind: 'hold'; readonly hold: Listed<Hold>; readonly end: number }
+  /** `on 130`: words where the line has an interval elsewhere (`on 200 pace @ 1:00`), else its flaw. */
+  | { readonly kind: 'doubt'; readonly flaw: Flaw; readonly end: number };
 
-const WORD = /[\p{L}\p{N}][\p{L}\p{N}\p{M}'’-]*|[^]/uy;
+/** A word or a sign, and the space behind it. */
+const WORD = /(?:[\p{L}\p{N}][\p{L}\p{N}\p{M}'’-]*|[^])\s*/uy;
+/** What a clause can begin with; all other words are passed over without a second look. */
+const BEGINS_CLAUSE = /[@:\dorhda]/iy;
 const KEYWORD = /(on|rest|ri|hold|drop|add)(?![\p{L}\p{N}'’-])/iuy;
 const ON = /on(?:\s+the)?\s*/iy;
 const REST_BEHIND = /\s*(?:rest|ri)(?![\p{L}\p{N}'’-])/iuy;
@@ -48,6 +53,7 @@ export function readClauses(text: string, from: number): Clauses | Flaw {
   let timing: WrittenTiming = { kind: 'untimed' };
   let hold: Listed<Hold> | null = null;
   let first: number | null = null;
+  let doubt: Flaw | null = null;
   const segments: (readonly [from: number, to: number])[] = [];
   let segmentStart = from;
   let at = from;
@@ -58,6 +64,11 @@ export function readClauses(text: string, from: number): Clauses | Flaw {
       continue;
     }
     if (isFlaw(found)) return found;
+    if (found.kind === 'doubt') {
+      doubt = doubt ?? found.flaw;
+      at = found.end;
+      continue;
+    }
     if (found.kind === 'hold') {
       if (hold) return { at, message: 'a second target: a line has one hold' };
       hold = found.hold;
@@ -69,6 +80,7 @@ export function readClauses(text: string, from: number): Clauses | Flaw {
     segments.push([segmentStart, at]);
     segmentStart = at = found.end;
   }
+  if (doubt && timing.kind === 'untimed') return doubt;
   segments.push([segmentStart, text.length]);
   const words = joinWords(text, segments);
   return typeof words === 'string' ? { timing, hold, words, at: first } : words;
@@ -76,13 +88,17 @@ export function readClauses(text: string, from: number): Clauses | Flaw {
 
 /** White space folded, commas and spaces at the ends dropped. */
 export function trimWords(words: string): string {
-  return foldSpaces(words)
-    .replace(/^[\s,]+/, '')
-    .replace(/[\s,]*$/, '');
+  const folded = foldSpaces(words);
+  let from = 0;
+  let to = folded.length;
+  while (from < to && ' ,'.includes(folded.charAt(from))) from += 1;
+  while (from < to && ' ,'.includes(folded.charAt(to - 1))) to -= 1;
+  return folded.slice(from, to);
 }
 
 /** What begins at an index: a clause, its flaw, or nothing, and then the index to go on from. */
 function clauseAt(text: string, at: number, timed: boolean): Found | Flaw | number {
+  if (!match(BEGINS_CLAUSE, text, at)) return at + match(WORD, text, at)![0].length;
   if (text[at] === '@') return intervalClause(text, at, skipSpaces(text, at + 1));
   if (startsTime(text, at)) return restBefore(text, at);
   const keyword = match(KEYWORD, text, at)?.[1]!.toLowerCase();
@@ -96,7 +112,9 @@ function clauseAt(text: string, at: number, timed: boolean): Found | Flaw | numb
     }
     case 'on': {
       const value = at + match(ON, text, at)![0].length;
-      return startsInterval(text, value) ? intervalClause(text, at, value) : behind;
+      if (!startsInterval(text, value)) return behind;
+      const clause = intervalClause(text, at, value);
+      return isFlaw(clause) && isBareNumber(text, value) ? { kind: 'doubt', flaw: clause, end: behind } : clause;
     }
     case 'hold':
       if (startsHold(text, value)) return holdClause(text, value);
@@ -176,6 +194,7 @@ function behindValue(text: string, end: number, word: string): Flaw | null {
 function joinWords(text: string, segments: readonly (readonly [from: number, to: number])[]): string | Flaw {
   const pieces: string[] = [];
   for (const [from, to] of segments) {
+    if (from === to) continue;
     const lost = lostInWords(text.slice(from, to));
     if (lost) return { ...lost, at: from + lost.at };
     const words = trimWords(text.slice(from, to));
@@ -184,13 +203,18 @@ function joinWords(text: string, segments: readonly (readonly [from: number, to:
   const words = pieces.join(' ');
   if (pieces.length < 2) return words;
   // What only the joining brings together (`no rest @ 1:00 15 fast`) would read as something else on the wall.
-  const again = readClauses(words, 0);
-  if (isFlaw(again) || again.at !== null || /\s#\s/.test(words)) {
+  const again = readClauses(`${words} @ 1:00`, 0);
+  if (isFlaw(again) || again.timing.kind !== 'interval' || again.words !== words || again.hold || /\s#\s/.test(words)) {
     const [from, to] = segments[segments.length - 1]!;
     const at = Math.min(skipSpaces(text, from), to - 1);
     return { at, message: `the words before and after the interval do not go together: "${shorten(words)}"` };
   }
   return words;
+}
+
+/** A number that holds no colon: as an interval it may be a slip, or not be meant as one at all. */
+function isBareNumber(text: string, at: number): boolean {
+  return /^\d[\d.]*(?![\d:])/.test(text.slice(at, at + 20));
 }
 
 function skipSpaces(text: string, at: number): number {

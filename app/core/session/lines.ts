@@ -39,10 +39,12 @@ export function readLines(text: string): { readonly lines: readonly Line[]; read
   const lines: Line[] = [];
   const faults: Fault[] = [];
   const pieces = (text.charCodeAt(0) === 0xfeff ? text.slice(1) : text).split('\n');
+  // One look at the whole spares most texts a look at every line.
+  const clean = !FOREIGN.test(text.replace(/\r?\n/g, ' '));
   pieces.forEach((piece, index) => {
     const ended = index < pieces.length - 1 && piece.endsWith('\r');
     const raw = ended ? piece.slice(0, -1) : piece;
-    const fault = characterFault(raw, index + 1);
+    const fault = characterFault(raw, index + 1, clean);
     if (fault) faults.push(fault);
     const line = readLine(raw, index + 1);
     if (line) lines.push(line);
@@ -59,7 +61,7 @@ export function columnAt(raw: string, index: number): number {
 
 /** Runs of white space folded to one space, none at the ends. */
 export function foldSpaces(text: string): string {
-  return text.replace(/\s+/g, ' ').trim();
+  return (/\s\s|[^\S ]/.test(text) ? text.replace(/\s+/g, ' ') : text).trim();
 }
 
 function longerThan(text: string, bytes: number): boolean {
@@ -76,7 +78,7 @@ function longerThan(text: string, bytes: number): boolean {
   return size > bytes;
 }
 
-function characterFault(raw: string, line: number): Fault | null {
+function characterFault(raw: string, line: number, clean: boolean): Fault | null {
   if (raw.length > MOST_CHARACTERS) {
     const characters = Array.from(raw);
     if (characters.length > MOST_CHARACTERS) {
@@ -85,7 +87,7 @@ function characterFault(raw: string, line: number): Fault | null {
       return { line, column, message };
     }
   }
-  const at = raw.search(FOREIGN);
+  const at = clean ? -1 : raw.search(FOREIGN);
   return at < 0 ? null : { line, column: columnAt(raw, at), message: nameOf(raw.codePointAt(at)!) };
 }
 
@@ -102,7 +104,7 @@ function readLine(full: string, number: number): Line | null {
   const end = commentStart(raw);
   const trimmed = raw.slice(0, end).trim();
   if (trimmed === '') return null;
-  const margin = raw.length - raw.replace(/^\s+/, '').length;
+  const margin = raw.search(/\S/);
   const bullet = BULLET.exec(trimmed)?.[0].length ?? 0;
   const text = trimmed.slice(bullet);
   if (text === '') return null;

@@ -18,6 +18,7 @@ const NUMBER = /\d+(?:\.\d+)?/g;
 
 /** What would be lost in words, or null: a time with a colon, a number beside `x` or `+`. */
 export function lostInWords(words: string): Flaw | null {
+  if (!/\d/.test(words)) return null;
   const time = COLON_TIME.exec(words);
   const beside = firstOf(besideAt(BESIDE_X, words), besideAt(BESIDE_PLUS, words));
   if (time && !(beside && beside.index < time.index)) {
@@ -31,6 +32,7 @@ export function lostInWords(words: string): Flaw | null {
 
 /** What would be lost in a heading, or null: a time with a colon, a number beside `x`, a multiple of 25. */
 export function lostInHeading(heading: string): Flaw | null {
+  if (!/\d/.test(heading)) return null;
   const time = COLON_TIME.exec(heading);
   const beside = besideAt(BESIDE_X, heading);
   const distance = firstDistance(heading);

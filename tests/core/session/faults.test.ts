@@ -266,6 +266,10 @@ describe('faults', () => {
     expect(lines(`${two}500 x 500 x 50 @ 1:00`)).toEqual([3]);
   });
 
+  test('[text] halves of a surrogate pair are faults, also where a line end parts them', () => {
+    expect(lines('50\ud83c\n\udfca')).toEqual([1, 2]);
+  });
+
   test('[text] a file of 256 KiB is read, a larger one refused', () => {
     const comment = `${'#'.repeat(400)}\n`.repeat(700).slice(0, 256 * 1024 - 3);
     expect(lines(`50\n${comment}`)).toEqual([]);

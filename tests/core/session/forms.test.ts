@@ -30,6 +30,7 @@ const at = (ms: number, step = 0): object => every(three(time(ms)[0]!), step);
 const FORMS: [line: string, meaning: object][] = [
   ['8 x 75 free, odds fast @ 1:20', { reps: each(8, 750), words: 'free, odds fast', timing: at(80_000), hold: null }],
   ['8x75free on 1:20 odds fast', { reps: each(8, 750), words: 'free odds fast', timing: at(80_000) }],
+  ['8 x 50 on 200 pace @ 1:20 fast', { words: 'on 200 pace fast', timing: at(80_000) }],
   ['8 × 75 free @1:20, odds fast', { words: 'free odds fast', timing: at(80_000) }],
   ['8*75 free,@ 1:20', { reps: each(8, 750), words: 'free' }],
   ['8 X 75   FREE   style ON THE 1:20', { words: 'FREE style', timing: at(80_000) }],

@@ -1,0 +1,22 @@
+/*
+ * `npm run soak [-- --seed N] [--sessions N] [--trials N]`: what is too long for every test run. Mutated
+ * sessions are parsed, none of which may throw, hang or give a fault without its place; and random trials
+ * are held against the independent model. Prints its seeds and figures; exit status 1 where anything is wrong.
+ */
+
+import { parseArgs } from 'node:util';
+import { soakParser } from './parser.ts';
+import { soakAgreement } from './agreement.ts';
+
+const { values } = parseArgs({
+  options: {
+    seed: { type: 'string', default: '1' },
+    sessions: { type: 'string', default: '200000' },
+    trials: { type: 'string', default: '2000' },
+  },
+});
+const seed = Number(values.seed);
+const wrong = [...soakParser(seed, Number(values.sessions)), ...soakAgreement(seed, Number(values.trials))];
+for (const line of wrong) process.stdout.write(`${line}\n`);
+process.stdout.write(wrong.length === 0 ? 'Nothing wrong.\n' : `${wrong.length} wrong.\n`);
+process.exitCode = wrong.length === 0 ? 0 : 1;
