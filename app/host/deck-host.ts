@@ -96,8 +96,8 @@ export class DeckHost {
     const opened = openPlan(source);
     if (!opened.ok) return Promise.resolve({ ok: false, reason: 'faults', ...opened.faults });
     this.clock.check();
-    const { hostTime, wallMs } = this.moment();
-    const { timeOfDay } = this.clock.wall();
+    const hostTime = this.clock.now();
+    const { epochMs: wallMs, timeOfDay } = this.clock.wall();
     return this.inOrder(async () => {
       if (!options.replace && this.wouldBeLost()) return { ok: false, reason: 'going', why: GOING };
       const clockPhase = options.clockPhase ?? timeOfDay % 60_000;
@@ -124,7 +124,7 @@ export class DeckHost {
     if (known) return known;
     this.clock.check();
     const moment = this.moment();
-    const answer = this.inOrder(() => this.carryOut(id, fields, seen, moment));
+    const answer = this.inOrder(() => this.carryOut(id, fields, seen, moment)).catch(faultOf);
     this.remember(id, answer);
     return answer;
   }
@@ -247,6 +247,11 @@ export class DeckHost {
 }
 
 const GOING = 'A run is going: finish it first, or open this session in its place.';
+
+/** A fault of the program in one command must not end the run for everybody. */
+function faultOf(error: unknown): CommandAnswer {
+  return refusal(`Something is wrong in the program, and nothing was changed: ${String(error)}`);
+}
 
 function refusal(why: string): CommandAnswer {
   return { ok: false, at: null, why };

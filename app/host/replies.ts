@@ -14,7 +14,8 @@ function contentPolicy(host: string): string {
     "font-src 'self'",
     "img-src 'self' data:",
     "media-src 'self'",
-    `connect-src 'self' ws://${host}`,
+    // A policy cannot name an IPv6 address; browsers that know those take 'self' for the socket too.
+    host.startsWith('[') ? "connect-src 'self'" : `connect-src 'self' ws://${host}`,
     "frame-ancestors 'none'",
     "base-uri 'none'",
     "form-action 'none'",

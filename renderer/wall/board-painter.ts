@@ -82,8 +82,10 @@ function headWriters(board: HTMLElement, layout: Layout, measure: Measure) {
     title(lost?.large === true ? lost.text : face.clockLabel === '' ? face.head.title : '');
     set(lost?.large === true ? 'This clock runs on by itself.' : face.head.set);
     then(lost?.large === true ? '' : face.head.then);
-    end(face.head.end);
-    lostSmall(lost && !lost.large ? lost.text : '');
+    const small = lost !== null && !lost.large;
+    // Under the clock both have the same place.
+    end(small && !beside ? '' : face.head.end);
+    lostSmall(small ? lost.text : '');
   };
 }
 

@@ -63,7 +63,11 @@ export function pauseFace(view: RunView): Callout {
 }
 
 export function doneFace(view: RunView, openedAt: Millis): Callout {
-  return { title: 'Session done', lines: [`at ${clockTime(openedAt + view.projectedEnd)}`], left: '' };
+  return {
+    title: 'Session done',
+    lines: [`at ${timeOfDay(Math.floor((openedAt + view.projectedEnd) / MINUTE) % (24 * 60))}`],
+    left: '',
+  };
 }
 
 /** The item of the part that most lanes are in; of two the earlier. -1 where no lane is in any. */

@@ -78,7 +78,9 @@ export function laneFace(view: RunView, lane: LaneView, index: number, choice: C
     };
   }
   if (next === null || next.at === null) {
-    if (state === 'finished') return { ...shown, state, word: `in by ${leaveText(lane.end)}` };
+    // An untimed set is over at the coach's word: what stands for its length is an estimate.
+    const about = last !== null && last.rep.set.untimed ? '≈ ' : '';
+    if (state === 'finished') return { ...shown, state, word: `in by ${about}${leaveText(lane.end)}` };
     return { ...shown, state: 'absent', word: 'no swim' };
   }
   const left = next.at - view.t;

@@ -53,6 +53,13 @@ export function fitPlan(plan: Plan): Fit | null {
   return fit(openRun(plan, 0), -LEAD, booked);
 }
 
+/** The smallest cut of every line that brings the end forward, the most repeated first: what to do if it gets late. */
+export function singleCuts(state: RunState, t: Millis): readonly CutOption[] {
+  return linesThatSave(state, t)
+    .map((line) => least(state, t, line, (option) => option.saves > 0))
+    .filter(isOption);
+}
+
 /** One cut of a line, with what it saves; null where it cannot be made. */
 export function cutOption(state: RunState, t: Millis, line: number, n: number): CutOption | null {
   const cuttable = cuttableAt(state.plan.session, line);

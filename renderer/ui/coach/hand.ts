@@ -78,6 +78,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       if (refusal !== null) return refuse(refusal);
       underWay++;
       const answer = await link.command(command, touchesReps(command) ? seenFor(command, t) : undefined);
+      if (answer.ok && answer.at !== null) await followed(link, answer.at);
       underWay--;
       if (!answer.ok || answer.at === null) return refuse(answer.why ?? 'The host did not take it: try again.');
       spokenTo = Math.max(spokenTo, answer.at);
@@ -125,6 +126,28 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
   });
 
   return hand;
+}
+
+/** For how long an accepted command may take to reach the page's own run before it is spoken of, in ms. */
+const FOLLOWS_IN = 1000;
+
+/** Resolves when the page's run has the command of a time: the next key must not be judged by the run before it. */
+function followed(link: Link, at: number): Promise<void> {
+  const has = (): boolean => {
+    const commands = link.store.getState().run?.commands ?? [];
+    const last = commands[commands.length - 1];
+    return last !== undefined && last.at >= at;
+  };
+  if (has()) return Promise.resolve();
+  return new Promise((resolve) => {
+    const done = (): void => {
+      clearTimeout(timer);
+      forget();
+      resolve();
+    };
+    const timer = setTimeout(done, FOLLOWS_IN);
+    const forget = link.store.subscribe(() => (has() ? done() : undefined));
+  });
 }
 
 function storedClock(memory: Pick<Storage, 'getItem'> | null): ClockChoice {

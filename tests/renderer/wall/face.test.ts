@@ -124,6 +124,12 @@ describe('a lane', () => {
     expect(shown).toMatchObject({ state: 'finished', word: 'in by 21:45', leave: '' });
   });
 
+  test('an untimed set under way: when the lane is in is an estimate, and says so', () => {
+    const deck = new Deck('lane 1 base 2:00\nlane 2 base 2:30\n200 easy choice\n').at(0, { do: 'start' });
+    // 110 s and 140 s a 100, easy 1.1: 242 s and 308 s, rounded up to 5 s.
+    expect(face(deck, 20).lanes.map(({ word }) => word)).toEqual(['in by ≈ 4:05', 'in by ≈ 5:10']);
+  });
+
   test('a leave on a tenth of a second is shown with it', () => {
     const deck = new Deck('4 x 25 sprint @ 28.5\n').at(0, { do: 'start' });
     expect(face(deck, 20).lanes[0]!.leave).toBe('0:28.5');

@@ -1,0 +1,103 @@
+/*
+ * After the session: what each lane did against the plan, and what was marked.
+ */
+
+import { useMemo, type ReactElement } from 'react';
+import { distanceText } from '../../app/core/lengths.ts';
+import { reading } from '../../app/core/reading.ts';
+import { DeckButton } from '../ui/coach/deck-button.tsx';
+import type { Moment } from '../ui/coach/frames.ts';
+import { useHand } from '../ui/coach/use-deck.ts';
+import { count, lanesNamed } from '../ui/coach/words.ts';
+import { ActionButton } from './action-bar.tsx';
+import type { DeskTools } from './desk-tools.ts';
+import { clockTime } from './hour.ts';
+import { laneRecords } from './lane-record.ts';
+
+interface AfterwardsProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  onWrite(): void;
+}
+
+export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactElement {
+  const { run, view } = moment;
+  const { state } = view;
+  const records = useMemo(() => laneRecords(state), [state]);
+  useHand(tools.hand, (hand) => hand.said);
+  const said = tools.hand.said();
+  const { session } = state.plan;
+  const { unit } = session.pool;
+  const timeOf = (at: number | null): string => (at === null ? '–' : clockTime(run.openedAtTimeOfDay + at));
+  return (
+    <div className="after">
+      <header className="write-head">
+        <h1>{session.title ?? 'Session'}: done</h1>
+        <p>
+          at {timeOf(state.doneAt)}, {reading(Math.floor((state.doneAt ?? 0) / 1000) * 1000)} after it was opened
+        </p>
+      </header>
+      <main className="after-record">
+        <table>
+          <caption>What each lane did</caption>
+          <thead>
+            <tr>
+              <th scope="col">Lane</th>
+              <th scope="col">Leaves</th>
+              <th scope="col">Distance</th>
+              <th scope="col">First leave</th>
+              <th scope="col">Last leave</th>
+              <th scope="col">By part</th>
+            </tr>
+          </thead>
+          <tbody>
+            {records.map((record) => (
+              <tr key={record.lane}>
+                <th scope="row">Lane {record.lane}</th>
+                <td>
+                  {record.leaves} of {record.planned.leaves}
+                </td>
+                <td>
+                  {distanceText(record.distance)} of {distanceText(record.planned.distance)} {unit}
+                </td>
+                <td>{timeOf(record.first)}</td>
+                <td>{timeOf(record.last)}</td>
+                <td>
+                  {record.parts
+                    .map(
+                      ({ part, leaves, distance }) =>
+                        `${part} ${distance > 0 ? `${distanceText(distance)} ${unit}` : count(leaves, 'leave')}`,
+                    )
+                    .join(', ') || 'nothing'}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <section aria-label="Marks">
+          <h2>{state.marks.length === 0 ? 'Nothing was marked' : 'Marked'}</h2>
+          <ul className="marks">
+            {state.marks.map(({ at, lanes, words }, index) => (
+              <li key={index}>
+                <b>{timeOf(at)}</b> {words === '' ? 'a mark' : words}
+                {lanes.length > 0 ? `, ${lanesNamed(lanes)}` : ''}
+              </li>
+            ))}
+          </ul>
+        </section>
+      </main>
+      <footer className="write-foot">
+        <DeckButton
+          name="Write the next session"
+          look="is-primary is-start"
+          onPress={onWrite}
+          onRefused={() => undefined}
+        />
+        {view.undo ? <ActionButton tools={tools} moment={moment} action="undo" /> : null}
+        <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
+          {said?.text ?? ''}
+        </p>
+      </footer>
+    </div>
+  );
+}

@@ -1,0 +1,38 @@
+/*
+ * The coach's window as a whole: writing before there is a run, running, and afterwards; what the link
+ * has to say stands above all three.
+ */
+
+import { useState, type ReactElement } from 'react';
+import { useDeck, useMoment } from '../ui/coach/use-deck.ts';
+import { Afterwards } from './afterwards.tsx';
+import type { DeskTools } from './desk-tools.ts';
+import { RunScreen } from './run-screen.tsx';
+import { WriteScreen } from './write-screen.tsx';
+import { Notices } from './notices.tsx';
+
+export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
+  const status = useDeck(tools.link, (state) => state.status);
+  const run = useDeck(tools.link, (state) => state.run);
+  const moment = useMoment(tools.frames);
+  // The run (by its id) that the coach has left for writing the next session.
+  const [left, setLeft] = useState<string | null>(null);
+
+  const away = run === null || left === run.id;
+  return (
+    <div className="desk">
+      <Notices tools={tools} />
+      {status === 'connecting' ? (
+        <p className="desk-waiting">Looking for the host…</p>
+      ) : away ? (
+        <WriteScreen tools={tools} onBack={run ? () => setLeft(null) : null} onOpened={() => setLeft(null)} />
+      ) : moment === null || moment.run.id !== run.id ? (
+        <p className="desk-waiting">Setting the clock…</p>
+      ) : moment.view.phase === 'done' ? (
+        <Afterwards tools={tools} moment={moment} onWrite={() => setLeft(run.id)} />
+      ) : (
+        <RunScreen tools={tools} moment={moment} onWrite={() => setLeft(run.id)} />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,36 @@
+/*
+ * What opens beside the lanes in place of the outline: a heading, its controls, and a way to close it.
+ */
+
+import { useEffect, useRef, type ReactElement, type ReactNode, type RefObject } from 'react';
+
+/** What stands beside the lanes in place of the outline. */
+export type Panel =
+  { readonly kind: 'lane'; readonly lane: number } | { readonly kind: 'mark' } | { readonly kind: 'edit' };
+
+interface PanelProps {
+  readonly title: string;
+  readonly children: ReactNode;
+  /** What gets the keyboard when it opens; the heading where nothing is named. */
+  readonly first?: RefObject<HTMLElement | null>;
+  onClose(): void;
+}
+
+export function SidePanel({ title, children, first, onClose }: PanelProps): ReactElement {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => (first ?? heading).current?.focus(), [first]);
+  return (
+    <section className="panel" aria-label={title}>
+      <div className="panel-head">
+        <h2 tabIndex={-1} ref={heading}>
+          {title}
+        </h2>
+        <button type="button" className="deck-button is-small" onClick={onClose} aria-keyshortcuts="Escape">
+          <span className="deck-button-label">Close</span>
+          <span className="deck-button-hint">Esc</span>
+        </button>
+      </div>
+      {children}
+    </section>
+  );
+}

@@ -1,0 +1,83 @@
+/*
+ * The head of the run: the clock, what is swum and what comes next, and how the hour stands.
+ */
+
+import type { ReactElement } from 'react';
+import { reading } from '../../app/core/reading.ts';
+import type { ClockChoice } from '../../app/core/run/readings.ts';
+import { Clock } from '../ui/coach/clock.tsx';
+import type { Moment } from '../ui/coach/frames.ts';
+import { count, roundText, secondsToGo } from '../ui/coach/words.ts';
+import { useDeck, useDrawn, useHand } from '../ui/coach/use-deck.ts';
+import type { DeskTools } from './desk-tools.ts';
+import { headText } from './head-text.ts';
+import { clockTime, hourOf } from './hour.ts';
+
+const CLOCKS: readonly { readonly choice: ClockChoice; readonly name: string }[] = [
+  { choice: 'stretch', name: 'of the set' },
+  { choice: 'run', name: 'of the run' },
+  { choice: 'pool', name: 'of the pool' },
+];
+
+interface RunHeadProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+}
+
+export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
+  const { frames, hand, link } = tools;
+  const { view, run } = moment;
+  const choice = useHand(hand, (state) => state.clock);
+  const screens = useDeck(link, (state) => state.screens);
+  const now = useDrawn(frames, (at) => (at ? clockTime(at.run.openedAtTimeOfDay + at.view.t) : ''));
+  const left = useDrawn(frames, pauseLeft);
+  const text = headText(view);
+  const { session } = view.state.plan;
+  const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy);
+  const others = [
+    screens.wall > 0 ? `on ${count(screens.wall, 'wall screen')}` : 'on no wall screen',
+    ...(screens.remote > 0 ? [count(screens.remote, 'remote')] : []),
+  ];
+  return (
+    <header className="head">
+      <div className="head-clock">
+        <Clock frames={frames} choice={choice} />
+        <label className="clock-choice">
+          <span className="hidden">Which clock</span>
+          <select value={choice} onChange={(event) => hand.setClock(event.target.value as ClockChoice)}>
+            {CLOCKS.map((each) => (
+              <option key={each.choice} value={each.choice}>
+                {each.name}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      <div className="head-set">
+        <h1>
+          {text.part}
+          {text.rounds ? <span className="head-round">, {roundText(text.rounds)}</span> : null}
+          <span className="head-left" ref={left} />
+        </h1>
+        <p>{text.set}</p>
+        <p className="head-then">{text.then}</p>
+      </div>
+      <div className="head-session">
+        <h2>{session.title ?? 'Session'}</h2>
+        <p>
+          <span ref={now} /> now, {others.join(', ')}
+        </p>
+      </div>
+      <div className={`head-hour ${hour.inHand !== null && hour.inHand < 0 ? 'is-over' : ''}`}>
+        <h2>{hour.inHandText ?? `ends ≈ ${hour.ends}`}</h2>
+        <p>{hour.booked ? `ends ≈ ${hour.ends}, booked to ${hour.booked}` : 'no finish in the session'}</p>
+      </div>
+    </header>
+  );
+}
+
+/** What is left of the talk or break that is going. */
+function pauseLeft(moment: Moment | null): string {
+  const end = moment?.view.pauseEnd ?? null;
+  return moment && end !== null ? `, ${reading(secondsToGo(end - moment.view.t) * 1000)} left` : '';
+}

@@ -1,0 +1,89 @@
+/*
+ * How the booked hour stands, below the outline: what is in hand or over, when the swim-down must start,
+ * and the cuts that bring the hour back, each one tap and undone in one.
+ */
+
+import { useState, type ReactElement } from 'react';
+import { reading } from '../../app/core/reading.ts';
+import type { CutOption, Fit } from '../../app/core/run/fit.ts';
+import { DeckButton } from '../ui/coach/deck-button.tsx';
+import type { Moment } from '../ui/coach/frames.ts';
+import { refusalOf } from '../ui/coach/offers.ts';
+import { count } from '../ui/coach/words.ts';
+import type { DeskTools } from './desk-tools.ts';
+import { createFitCache } from './fit-cache.ts';
+import { clockTime, hourOf } from './hour.ts';
+
+/** So many cuts stand side by side; more would want reading. */
+const SHOWN = 3;
+
+interface RunLateProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+}
+
+export function RunLate({ tools, moment }: RunLateProps): ReactElement {
+  const { run, view } = moment;
+  const { finishBy } = view.state.plan.session;
+  const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, finishBy);
+  const [fitOf] = useState(createFitCache);
+  const fitted = fitOf(moment);
+  if (!fitted) {
+    return (
+      <section className="late" aria-label="If you run late">
+        <h2>If you run late</h2>
+        <p>{`Ends ≈ ${hour.ends}. With a finish in the session you see here what is in hand.`}</p>
+      </section>
+    );
+  }
+  return (
+    <section className="late" aria-label="If you run late">
+      <h2>If you run late</h2>
+      <p>{`Ends ≈ ${hour.ends}, ${hour.inHandText} to ${hour.booked}.`}</p>
+      {adviceOf(fitted) === '' ? null : <p>{adviceOf(fitted)}</p>}
+      {fitted.cuts.slice(0, SHOWN).map((option) => (
+        <CutCard key={option.line} tools={tools} moment={moment} option={option} />
+      ))}
+      {fitted.swimDownBy === null ? null : (
+        <p>{`The last part must start by ≈ ${clockTime(run.openedAtTimeOfDay + fitted.swimDownBy)}.`}</p>
+      )}
+    </section>
+  );
+}
+
+function CutCard({ tools, moment, option }: RunLateProps & { readonly option: CutOption }): ReactElement {
+  const { line, n, kind, of, saves, endsAt } = option;
+  const command = { do: 'cut', line, n } as const;
+  const noun = kind === 'reps' ? 'rep' : 'round';
+  const ends = clockTime(moment.run.openedAtTimeOfDay + endsAt);
+  return (
+    <div className="late-card">
+      <p>
+        <strong>{`${n} of ${of} ${noun}s: ${wordsOf(moment, line)}`}</strong>
+        <br />
+        {`ends ${reading(saves)} sooner, ≈ ${ends}`}
+      </p>
+      <DeckButton
+        name={`Cut ${count(n, noun)}, line ${line}`}
+        label={`Cut ${n === 1 ? `a ${noun}` : count(n, noun)}`}
+        look="is-deep"
+        why={refusalOf(moment.view.state, command, moment.view.t)}
+        onPress={() => void tools.hand.give(command)}
+        onRefused={(why) => tools.hand.say(why, 'refused')}
+      />
+    </div>
+  );
+}
+
+function adviceOf({ over, cuts, serves }: Fit): string {
+  if (over <= 0) return '';
+  if (cuts.length === 0) return 'No cut brings the end forward: shorten the last part, or move on.';
+  if (serves === 'each') return 'Any one of these brings it back:';
+  return serves === 'all' ? 'These together bring it back:' : 'These bring it nearest:';
+}
+
+/** The line as the coach wrote it, without what repeats it. */
+function wordsOf({ view }: Moment, line: number): string {
+  const text = view.state.plan.source.text.split(/\r?\n/)[line - 1] ?? '';
+  return text.trim();
+}

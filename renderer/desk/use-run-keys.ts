@@ -1,0 +1,69 @@
+/*
+ * Keys of the window during a run, wired to the hand.
+ */
+
+import { useEffect } from 'react';
+import { view } from '../../app/core/run/view.ts';
+import { createBounceGuard } from '../ui/coach/bounce.ts';
+import { stopOrResume } from '../ui/coach/offers.ts';
+import type { Tools } from '../ui/coach/use-deck.ts';
+import { meaningOf, type KeyPress, type Meaning } from './keys.ts';
+import type { Panel } from './panel.tsx';
+
+export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: Panel | null) => void): void {
+  useEffect(() => {
+    const bounces = createBounceGuard();
+    const onKey = (event: KeyboardEvent): void => {
+      const meaning = meaningOf(pressOf(event));
+      if (!meaning) return;
+      event.preventDefault();
+      if (meaning.kind !== 'nothing' && bounces.accept(event.key, event.timeStamp)) carryOut(meaning);
+    };
+    const carryOut = (meaning: Meaning): void => {
+      const { hand, link } = tools;
+      const { run } = link.store.getState();
+      const t = link.now();
+      if (!run || t === null) return;
+      // Not the last frame's: a key may come between a command and the frame that shows it.
+      const now = view(run.state, t);
+      switch (meaning.kind) {
+        case 'act':
+          return void hand.act(meaning.name);
+        case 'stop-or-resume':
+          return void hand.act(stopOrResume(now, hand.chosen()));
+        case 'lane':
+          if (now.lanes.some(({ number }) => number === meaning.number)) hand.toggle(meaning.number);
+          return;
+        case 'interval': {
+          const lanes = hand.chosen();
+          return void hand.give({ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds: meaning.seconds });
+        }
+        case 'panel': {
+          const [lane = now.lanes[0]?.number ?? 0] = hand.chosen();
+          return setPanel(meaning.name === 'lane' ? { kind: 'lane', lane } : { kind: meaning.name });
+        }
+        case 'clear':
+          hand.clearChoice();
+          if (panel) setPanel(null);
+          return;
+        case 'nothing':
+          return;
+      }
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [tools, panel, setPanel]);
+}
+
+function pressOf(event: KeyboardEvent): KeyPress {
+  const target = event.target instanceof HTMLElement ? event.target : null;
+  return {
+    key: event.key,
+    code: event.code,
+    shift: event.shiftKey,
+    modified: event.ctrlKey || event.altKey || event.metaKey,
+    repeat: event.repeat,
+    typing: target !== null && (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName)),
+    onControl: target !== null && target.closest('button, a, summary, [role="button"]') !== null,
+  };
+}

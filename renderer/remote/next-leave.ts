@@ -1,0 +1,47 @@
+/*
+ * The next leave of a lane, or the first of all lanes, as the remote shows it.
+ */
+
+import type { ClockChoice } from '../../app/core/run/readings.ts';
+import type { LaneView, RunView } from '../../app/core/run/view.ts';
+import { reading } from '../../app/core/reading.ts';
+import { inText, lanesNamed, leaveText, repOf, repText, stretchText } from '../ui/coach/words.ts';
+
+export interface NextLeave {
+  /** The reading, or the word that stands in its place. */
+  readonly leave: string;
+  /** "in 22 s"; '' where nobody is to leave. */
+  readonly left: string;
+  /** Who and what: "lanes 1 and 2: 50 fast, 3 of 4". */
+  readonly what: string;
+}
+
+/** lane: its number; null for whichever lanes leave first. */
+export function nextLeaveOf(view: RunView, lane: number | null, clock: ClockChoice): NextLeave {
+  const { unit } = view.state.plan.session.pool;
+  if (view.phase === 'done') return { leave: 'done', left: '', what: '' };
+  if (view.phase === 'waiting')
+    return { leave: 'waits', left: 'for Start', what: `Next: ${stretchText(view.stretch, unit)}` };
+  if (view.pauseEnd !== null) {
+    const left = reading(Math.ceil(Math.max(0, view.pauseEnd - view.t) / 1000) * 1000);
+    return { leave: left, left: 'left', what: stretchText(view.stretch, unit) };
+  }
+  const lanes = view.lanes.filter(({ number }) => lane === null || number === lane);
+  const going = lanes.filter(({ state, next }) => state === 'pending' && next !== null && next.at !== null);
+  const earliest = Math.min(...going.map(({ next }) => next?.at ?? Infinity));
+  const first = going.filter(({ next }) => next?.at === earliest);
+  const rep = first[0]?.next?.rep;
+  if (!rep) return { leave: standstill(lanes), left: '', what: '' };
+  const of = repOf(rep);
+  const who = lane === null && view.lanes.length > 1 ? `${lanesNamed(first.map(({ number }) => number))}: ` : '';
+  return {
+    leave: leaveText(clock, view, earliest),
+    left: inText(earliest - view.t),
+    what: `${who}${repText(rep, unit)}${of === null ? '' : `, ${of}`}`,
+  };
+}
+
+function standstill(lanes: readonly LaneView[]): string {
+  if (lanes.some(({ state }) => state === 'stopped')) return 'stopped';
+  return lanes.every(({ state }) => state === 'out') ? 'out' : 'all in';
+}

@@ -1,0 +1,219 @@
+/* The socket at /deck on a real port, and others who mean no good or know no better; nobody else notices. */
+
+import { once } from 'node:events';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { WebSocket } from 'ws';
+import type { FromHost } from '../../app/wire/messages.ts';
+import { FakeClock } from '../support/fake-clock.ts';
+import { DeckServerUnderTest, type ScreenUnderTest } from '../support/deck-server.ts';
+
+let server: DeckServerUnderTest;
+
+beforeEach(async () => {
+  server = await DeckServerUnderTest.start();
+  await server.host.open({ text: 'Squad\n8 x 50 @ 1:00\n', lanesText: null }, { replace: false });
+});
+afterEach(() => server.close());
+
+/** Asserts that a screen is served as ever: its ping comes back and its command counts. */
+async function expectServed(screen: ScreenUnderTest, id: string): Promise<void> {
+  screen.say({ say: 'ping', n: 77, t1: 1 });
+  screen.say({ say: 'command', id, command: { do: 'mark' } });
+  await screen.hears((message) => message.say === 'pong' && message.n === 77);
+  expect(await screen.hears((message) => message.say === 'answer' && message.id === id)).toMatchObject({ ok: true });
+}
+
+describe('[socket] who may open one', () => {
+  test.each([
+    ['no Origin', {}, { origin: '' }, 403],
+    ['a stranger’s Origin', {}, { origin: 'http://evil.example' }, 403],
+    ['another name of ours', {}, { origin: 'http://localhost:PORT' }, 403],
+    ['a stranger’s Host', { Host: 'evil.example' }, {}, 403],
+    [
+      'a stranger’s Host and Origin that agree',
+      { Host: 'evil.example:PORT' },
+      { origin: 'http://evil.example:PORT' },
+      403,
+    ],
+  ] as [string, Record<string, string>, Record<string, string>, number][])(
+    '%s: refused',
+    async (_, headers, options, expected) => {
+      const withPort = (fields: Record<string, string>) =>
+        Object.fromEntries(
+          Object.entries(fields).map(([name, value]) => [name, value.replace('PORT', String(server.port))]),
+        );
+      expect(await server.socket({ ...withPort(options), headers: withPort(headers) })).toBe(expected);
+      expect(server.host.snapshot().screens.desk).toBe(0);
+    },
+  );
+
+  test('another path: refused', async () => {
+    expect(await server.socket({}, '/')).toBe(404);
+    expect(await server.socket({}, '/deck?x')).toBe(404);
+  });
+
+  test('no more than 32 at once; one that goes makes room', async () => {
+    const sockets = await Promise.all(Array.from({ length: 32 }, () => server.socket()));
+    expect(sockets.every((socket) => typeof socket !== 'number')).toBe(true);
+    expect(await server.socket()).toBe(503);
+    const first = sockets[0] as WebSocket;
+    first.terminate();
+    await once(first, 'close');
+    // The host hears of it a moment later.
+    await expect.poll(() => server.socket()).toBeTypeOf('object');
+  });
+});
+
+describe('[socket] screens that say what they should not', () => {
+  test.each([
+    ['junk', (socket: WebSocket) => socket.send('\u0000junk{')],
+    ['bytes', (socket: WebSocket) => socket.send(Buffer.from([1, 2, 3]))],
+    ['a message of 64 KiB and a byte', (socket: WebSocket) => socket.send('x'.repeat(64 * 1024 + 1))],
+    [
+      'a flood',
+      (socket: WebSocket) => {
+        for (let n = 0; n < 300; n++) socket.send(JSON.stringify({ say: 'ping', n, t1: 0 }));
+      },
+    ],
+    [
+      'a flood of bare pings',
+      (socket: WebSocket) => {
+        for (let n = 0; n < 300; n++) socket.ping();
+      },
+    ],
+    ['gone without a word', (socket: WebSocket) => socket.terminate()],
+  ])('%s: dropped, and another screen notices nothing', async (_, misbehave) => {
+    const good = await server.screen();
+    const bad = await server.screen();
+    misbehave(bad.socket);
+    await bad.closed();
+    await expectServed(good, 'after');
+    await expect.poll(() => server.host.snapshot().screens.desk).toBe(1);
+  });
+
+  test('junk is answered with why, and with the code for it', async () => {
+    const bad = await server.screen();
+    bad.socket.send('junk');
+    expect(await bad.hears((message) => message.say === 'bye')).toMatchObject({ why: expect.stringMatching(/\.$/) });
+    expect(await bad.closed()).toBe(1008);
+  });
+
+  test('a broken frame ends its own connection alone', async () => {
+    const good = await server.screen();
+    const raw = await server.raw();
+    raw.write(
+      [
+        'GET /deck HTTP/1.1',
+        `Host: 127.0.0.1:${server.port}`,
+        `Origin: ${server.origin}`,
+        'Upgrade: websocket',
+        'Connection: Upgrade',
+        'Sec-WebSocket-Version: 13',
+        'Sec-WebSocket-Key: AAAAAAAAAAAAAAAAAAAAAA==',
+        '\r\n',
+      ].join('\r\n'),
+    );
+    await once(raw, 'data');
+    // A frame from a client must be masked, and none has reserved bits here.
+    raw.write(Buffer.from([0xff, 0x05, 1, 2, 3, 4, 5]));
+    await once(raw, 'close');
+    await expectServed(good, 'after');
+  });
+});
+
+describe('[socket] screens that do not listen', () => {
+  test('one that reads nothing holds nobody else up, and finds the latest when it reads again', async () => {
+    const good = await server.screen();
+    const deaf = await server.screen();
+    deaf.socket.pause();
+    const words = 'x'.repeat(200);
+    // Snapshots grow with every mark; this is far more than any socket's buffers hold.
+    for (let each = 0; each < 600; each++) await server.host.command(`mark-${each}`, { do: 'mark', words });
+    await expectServed(good, 'after');
+    const isLatest = (message: FromHost) => message.say === 'snapshot' && message.run?.commands.length === 601;
+    await good.hears(isLatest);
+    deaf.socket.resume();
+    // It was spared what it could not take: it goes on with the latest snapshot.
+    await deaf.hears(isLatest);
+    expect(deaf.heard.filter(({ say }) => say === 'snapshot').length).toBeLessThan(601);
+  });
+});
+
+describe('[socket] signs of life', () => {
+  test('one that owes two is ended; one that answers stays', async () => {
+    const clock = new FakeClock();
+    const faked = await DeckServerUnderTest.start(new Map(), { clock, timers: clock.timers });
+    const [good, dead] = [await faked.screen(), await faked.screen()];
+    const pings = { good: 0 };
+    good.socket.on('ping', () => pings.good++);
+    // Reads nothing, so that its answers never come; the host's end of the connection looks well.
+    dead.socket.pause();
+    for (let asked = 1; asked <= 3; asked++) {
+      expect(faked.host.snapshot().screens.desk).toBe(2);
+      clock.advance(5000);
+      if (asked < 3) await expect.poll(() => pings.good).toBe(asked);
+      await pongArrived(good);
+    }
+    await expect.poll(() => faked.host.snapshot().screens.desk).toBe(1);
+    expect(good.socket.readyState).toBe(WebSocket.OPEN);
+    dead.socket.resume();
+    expect(await dead.closed()).toBe(1006);
+    const closed = faked.close();
+    clock.advance(1000);
+    await closed;
+  });
+});
+
+/** What the screen sent before this has been read by the host. */
+async function pongArrived(screen: ScreenUnderTest): Promise<void> {
+  const n = 1000 + screen.heard.length;
+  screen.say({ say: 'ping', n, t1: 0 });
+  await screen.hears((message) => message.say === 'pong' && message.n === n);
+}
+
+describe('[server] slow and broken requests', () => {
+  test('a request whose headers never end is ended', async () => {
+    const socket = await server.raw();
+    const begun = performance.now();
+    socket.write('GET / HTTP/1.1\r\nHost: ');
+    socket.resume();
+    await once(socket, 'close');
+    expect(performance.now() - begun).toBeLessThan(8000);
+  });
+
+  test('a body that never comes keeps nobody waiting, and is ended', async () => {
+    const socket = await server.raw();
+    const begun = performance.now();
+    socket.write(
+      `PUT /session HTTP/1.1\r\nHost: 127.0.0.1:${server.port}\r\nOrigin: ${server.origin}\r\n` +
+        'Content-Type: text/plain\r\nContent-Length: 1000\r\n\r\nSquad',
+    );
+    socket.resume();
+    expect((await server.ask('GET', '/healthz')).status).toBe(200);
+    await once(socket, 'close');
+    expect(performance.now() - begun).toBeLessThan(12_000);
+    expect((await server.ask('GET', '/healthz')).status).toBe(200);
+  });
+
+  test('what is no HTTP is ended at once', async () => {
+    const socket = await server.raw();
+    socket.write('\u0016\u0003\u0001 hello\r\n\r\n');
+    socket.resume();
+    await once(socket, 'close');
+    expect((await server.ask('GET', '/healthz')).status).toBe(200);
+  });
+});
+
+describe('[server] closing', () => {
+  test('says goodbye to every screen and is gone within half a second, deaf ones included', async () => {
+    const [one, two] = [await server.screen(), await server.screen()];
+    two.socket.pause();
+    const begun = performance.now();
+    const closed = server.close();
+    expect(await one.hears((message) => message.say === 'bye')).toEqual({ say: 'bye', why: 'The test is over.' });
+    await closed;
+    expect(performance.now() - begun).toBeLessThan(1000);
+    two.socket.resume();
+    server = await DeckServerUnderTest.start();
+  });
+});

@@ -1,0 +1,89 @@
+/*
+ * A coach's hand on the coach's window: gives a command by the buttons it stands on, found by their
+ * accessible names alone.
+ */
+
+import type { Locator, Page } from 'playwright-core';
+import type { Command } from '../../app/core/run/command.ts';
+
+/** Longer than the press that Move on and Finish want, in ms. */
+const LONG_PRESS = 700;
+
+export interface BeforeCommand {
+  /** Swimmers of a lane as the window shows them. */
+  swimmers(lane: number): number;
+  /** How the outline names a line. */
+  outlineName(line: number): RegExp;
+}
+
+/** Presses what gives the command; throws for one that this hand has not learnt. */
+export async function giveByHand(page: Page, command: Command, before: BeforeCommand): Promise<void> {
+  const lanes = 'lanes' in command ? (command.lanes ?? []) : [];
+  const [lane] = lanes;
+  if (lanes.length > 1) throw new Error(`${command.do} for several lanes is not one press`);
+  switch (command.do) {
+    case 'start':
+      return button(page, 'Start').click();
+    case 'undo':
+      return button(page, 'Undo').click();
+    case 'move-on':
+      return button(page, 'Move on').click({ delay: LONG_PRESS });
+    case 'finish':
+      return button(page, 'Finish').click({ delay: LONG_PRESS });
+    case 'stop':
+      return stop(page, lane);
+    case 'resume':
+      return button(page, lane === undefined ? 'Resume' : `Lane ${lane}: Resume`).click();
+    case 'rejoin':
+      return button(page, lane === undefined ? 'Rejoin' : `Lane ${lane}: Rejoin`).click();
+    case 'shift':
+      return shift(page, lane, command.seconds);
+    case 'swimmers':
+      return inLanePanel(page, lane, command.n < before.swimmers(lane ?? -1) ? 'One fewer' : 'One more');
+    case 'mark':
+      return mark(page, lane, command.words ?? '');
+    case 'cut':
+      return cut(page, before.outlineName(command.line));
+    default:
+      throw new Error(`this hand has not learnt ${command.do}`);
+  }
+}
+
+export function button(page: Page, name: string | RegExp): Locator {
+  return page.getByRole('button', { name, exact: true });
+}
+
+/** In a talk or break the same word holds what follows. */
+async function stop(page: Page, lane: number | undefined): Promise<void> {
+  if (lane === undefined) return button(page, /^Stop( all lanes)?$/).click();
+  await button(page, `Lane ${lane}`).click();
+  await button(page, `Stop lane ${lane}`).click();
+}
+
+async function shift(page: Page, lane: number | undefined, seconds: number): Promise<void> {
+  const name = `${seconds > 0 ? '+' : '−'}${Math.abs(seconds)} s`;
+  if (lane === undefined) return button(page, name).click();
+  return inLanePanel(page, lane, name);
+}
+
+async function inLanePanel(page: Page, lane: number | undefined, name: string): Promise<void> {
+  await button(page, `Lane ${lane}: On…`).click();
+  await page
+    .getByRole('region', { name: `Lane ${lane}`, exact: true })
+    .last()
+    .waitFor();
+  await button(page, `Lane ${lane}: ${name}`).last().click();
+  await button(page, /^Close/).click();
+}
+
+async function mark(page: Page, lane: number | undefined, words: string): Promise<void> {
+  if (lane !== undefined) await button(page, `Lane ${lane}`).click();
+  await button(page, 'Mark').click();
+  await page.getByRole('textbox', { name: 'For the record' }).fill(words);
+  await button(page, 'Mark it').click();
+}
+
+async function cut(page: Page, line: RegExp): Promise<void> {
+  await button(page, line).click();
+  await button(page, /^Cut 1 (rep|round)$/).click();
+}

@@ -1,0 +1,115 @@
+/* Messages survive the wire, and nothing else is taken for one. */
+
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { readFromHost, readFromScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../../app/wire/messages.ts';
+
+const FROM_SCREEN: readonly FromScreen[] = [
+  { say: 'hello', version: WIRE_VERSION, screen: 'wall' },
+  { say: 'ping', n: 3, t1: 12.345 },
+  { say: 'command', id: 'a', command: { do: 'skip', lanes: [2] } },
+  {
+    say: 'command',
+    id: 'b',
+    command: { do: 'shift', seconds: -5 },
+    seen: { '0': null, '12': { line: 7, rounds: [2, 1], rep: 3 } },
+  },
+];
+
+const FROM_HOST: readonly FromHost[] = [
+  { say: 'pong', n: 3, t1: 12.345, t2: 99.5, t3: 99.75, epoch: 'e' },
+  { say: 'text', hash: '0123456789abcdef', text: 'Squad\n50 @ 1:00\n', lanesText: 'lane 1' },
+  {
+    say: 'snapshot',
+    version: WIRE_VERSION,
+    n: 4,
+    epoch: 'e',
+    run: {
+      id: 'r',
+      text: '0123456789abcdef',
+      openedAt: 123.456,
+      clockPhase: 59_999,
+      openedAtTimeOfDay: 86_399_999,
+      commands: [{ at: 0, command: { do: 'rewrite', textHash: '0123456789abcdef' } }],
+    },
+    screens: { desk: 1, wall: 2, remote: 0 },
+    notices: ['The disk is full.'],
+  },
+  {
+    say: 'snapshot',
+    version: WIRE_VERSION,
+    n: 0,
+    epoch: 'e',
+    run: null,
+    screens: { desk: 0, wall: 0, remote: 0 },
+    notices: [],
+  },
+  { say: 'answer', id: 'a', ok: true, at: 61_000, why: null },
+  { say: 'answer', id: 'a', ok: false, at: null, why: 'The session is done.' },
+  { say: 'bye', why: 'The program has ended.' },
+];
+
+describe('[wire] round trip', () => {
+  test.each(FROM_SCREEN)('from a screen: %o', (message) => {
+    expect(readFromScreen(JSON.stringify(message))).toEqual(message);
+  });
+
+  test.each(FROM_HOST)('from the host: %o', (message) => {
+    expect(readFromHost(JSON.stringify(message))).toEqual(message);
+  });
+});
+
+describe('[wire] what is not exactly a message is none', () => {
+  test.each([
+    '',
+    'null',
+    '[]',
+    '{}',
+    '"hello"',
+    '{"say":"hello"}',
+    '{"say":"hello","version":1.5,"screen":"desk"}',
+    '{"say":"hello","version":1,"screen":"stand"}',
+    '{"say":"hello","version":1,"screen":"desk","more":1}',
+    '{"say":"ping","n":-1,"t1":0}',
+    '{"say":"ping","n":1,"t1":1e999}',
+    '{"say":"command","id":"","command":{}}',
+    `{"say":"command","id":"${'x'.repeat(65)}","command":{}}`,
+    '{"say":"command","id":"a","command":[]}',
+    '{"say":"command","id":"a","command":{},"seen":{"one":null}}',
+    '{"say":"command","id":"a","command":{},"seen":{"1":{"line":1,"rounds":[]}}}',
+    '{"say":"bye","why":"x"}',
+  ])('%s', (text) => {
+    expect(readFromScreen(text)).toBeNull();
+  });
+
+  test('whatever comes, reading never throws', () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string(),
+          fc.json(),
+          fc.jsonValue().map((value) => JSON.stringify({ say: value })),
+        ),
+        (text) => {
+          readFromScreen(text);
+          readFromHost(text);
+        },
+      ),
+      { numRuns: 500 },
+    );
+  });
+
+  test('a message with any one field taken away is none', () => {
+    const removable = (message: FromScreen | FromHost) => Object.keys(message).filter((field) => field !== 'seen');
+    for (const message of FROM_SCREEN) {
+      for (const field of removable(message)) expect(readFromScreen(without(message, field))).toBeNull();
+    }
+    for (const message of FROM_HOST) {
+      for (const field of removable(message)) expect(readFromHost(without(message, field))).toBeNull();
+    }
+  });
+});
+
+function without(message: object, field: string): string {
+  return JSON.stringify({ ...message, [field]: undefined });
+}
