@@ -117,14 +117,20 @@ export class DeckHost {
 
   /**
    * Takes a command as it came from a screen. The same id twice is one command, and gets its answer
-   * twice. Its time is that of the call, before anything is written or waited for.
+   * twice. Its time is that of the call, before anything is written or waited for. One that was meant
+   * for another run is refused.
    */
-  command(id: string, fields: Readonly<Record<string, unknown>>, seen: Seen = {}): Promise<CommandAnswer> {
+  command(
+    id: string,
+    fields: Readonly<Record<string, unknown>>,
+    seen: Seen = {},
+    meantFor: string | null = null,
+  ): Promise<CommandAnswer> {
     const known = this.answers.get(id);
     if (known) return known;
     this.clock.check();
     const moment = this.moment();
-    const answer = this.inOrder(() => this.carryOut(id, fields, seen, moment)).catch(faultOf);
+    const answer = this.inOrder(() => this.carryOut(id, fields, seen, meantFor, moment)).catch(faultOf);
     this.remember(id, answer);
     return answer;
   }
@@ -182,10 +188,12 @@ export class DeckHost {
     id: string,
     fields: Readonly<Record<string, unknown>>,
     seen: Seen,
+    meantFor: string | null,
     moment: Moment,
   ): Promise<CommandAnswer> {
     const { run } = this;
     if (!run) return refusal('No session is open.');
+    if (meantFor !== null && meantFor !== run.id) return refusal('Another session has been opened since: look again.');
     const at = Math.max(this.lastAt, Math.floor(moment.hostTime - run.openedAt));
     const command = readCommand(fields);
     if (!command.ok) return refusal(command.faults);

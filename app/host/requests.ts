@@ -102,8 +102,8 @@ async function giveCommand(host: DeckHost, request: IncomingMessage, response: S
   if (!body.ok) return sendRefusal(response, body.why === 'too large' ? 413 : 400, TOO_LARGE);
   const message = readFromScreen(body.bytes.toString('utf8'));
   if (message?.say !== 'command') return sendRefusal(response, 400, 'That was no command.');
-  const { id, command, seen } = message;
-  sendJson(response, 200, { say: 'answer', id, ...(await host.command(id, command, seen)) });
+  const { id, command, seen, run } = message;
+  sendJson(response, 200, { say: 'answer', id, ...(await host.command(id, command, seen, run)) });
 }
 
 function readSession(bytes: Buffer): SessionToOpen | null {

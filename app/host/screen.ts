@@ -91,8 +91,13 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): S
     pump();
   };
 
-  const command = async ({ id, command: fields, seen }: Extract<FromScreen, { say: 'command' }>): Promise<void> => {
-    const answer = await host.command(id, fields, seen);
+  const command = async ({
+    id,
+    command: fields,
+    seen,
+    run,
+  }: Extract<FromScreen, { say: 'command' }>): Promise<void> => {
+    const answer = await host.command(id, fields, seen, run);
     send({ say: 'answer', id, ...answer });
   };
 

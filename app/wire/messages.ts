@@ -34,7 +34,8 @@ export const fromScreen = z.discriminatedUnion('say', [
   /** Clock sync: t1 is the screen's clock when it was sent. */
   z.object({ say: z.literal('ping'), n: z.number().int().nonnegative(), t1: time }).strict(),
   /**
-   * A command. The same id twice is one command. `seen` names, by lane number, the rep each lane was shown
+   * A command. The same id twice is one command. `run` is the run it was meant for: in another it is
+   * refused. `seen` names, by lane number, the rep each lane was shown
    * to have next (null: none), for commands that drop, move or repeat reps.
    */
   z
@@ -42,6 +43,7 @@ export const fromScreen = z.discriminatedUnion('say', [
       say: z.literal('command'),
       id,
       command: commandFields,
+      run: id.optional(),
       seen: z.record(z.string().regex(/^\d{1,2}$/), seenRep.nullable()).optional(),
     })
     .strict(),

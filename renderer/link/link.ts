@@ -175,7 +175,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
       const { lostSince } = store.getState();
       return lostSince === null ? null : ports.now() - lostSince;
     },
-    command: (command, seen) => outbox.give(command, seen),
+    command: (command, seen) => outbox.give(command, store.getState().run?.id ?? null, seen),
     close() {
       stopWaking();
       cancelPing();

@@ -27,7 +27,8 @@ export interface OutboxPorts {
 }
 
 export interface Outbox {
-  give(command: Command, seen?: Seen): Promise<CommandAnswer>;
+  /** `run`: the one the command is meant for. */
+  give(command: Command, run: string | null, seen?: Seen): Promise<CommandAnswer>;
   answered(answer: Answer): void;
   /** Sends everything unanswered again. */
   resend(): void;
@@ -57,9 +58,15 @@ export function createOutbox(ports: OutboxPorts): Outbox {
   }
 
   return {
-    give(command, seen) {
+    give(command, run, seen) {
       const id = ports.newId();
-      const message = JSON.stringify({ say: 'command', id, command, ...(seen ? { seen } : {}) });
+      const message = JSON.stringify({
+        say: 'command',
+        id,
+        command,
+        ...(run === null ? {} : { run }),
+        ...(seen ? { seen } : {}),
+      });
       return new Promise((resolve) => {
         const settle = (answer: CommandAnswer): void => {
           giveUp();

@@ -177,6 +177,16 @@ describe('[host] ids', () => {
   });
 });
 
+describe('[host] the run a command is meant for', () => {
+  test('a command that arrives after another session was opened is not given to that one', async () => {
+    const { host } = await going();
+    await host.open(SOURCE, { replace: true });
+    const late = await host.command('late', { do: 'start' }, {}, 'run-1');
+    expect(late).toMatchObject({ ok: false, why: expect.stringMatching(/Another session/) as string });
+    expect(await host.command('new', { do: 'start' }, {}, 'run-2')).toMatchObject({ ok: true });
+  });
+});
+
 describe('[host] what was seen', () => {
   test('two screens pressing Skip at once skip one rep', async () => {
     const { clock, give, host, t0 } = await going();

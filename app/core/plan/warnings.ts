@@ -3,7 +3,6 @@
  * stands once a line and lane, with the figures of the rep that shows it with the least rest.
  */
 
-import type { Tenths } from '../units.ts';
 import { distanceText, isWholeLengths } from '../lengths.ts';
 import { reading, timeOfDay, timeOfDayAfter } from '../reading.ts';
 import type { Session } from '../session/session.ts';
