@@ -14,5 +14,7 @@ export default defineConfig({
     testTimeout: 20_000,
     hookTimeout: 20_000,
     allowOnly: false,
+    // A busy machine is slow, not wrong.
+    expect: { poll: { timeout: 15_000 } },
   },
 });

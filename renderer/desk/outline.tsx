@@ -7,6 +7,7 @@ import { useState, type ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
 import type { Moment } from '../ui/coach/frames.ts';
 import type { DeskTools } from './desk-tools.ts';
+import { hourOf } from './hour.ts';
 import { OutlineLine } from './outline-line.tsx';
 import { outlineRows, type OutlineRow } from './outline-rows.ts';
 import { RunLate } from './run-late.tsx';
@@ -23,8 +24,11 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   const rows = outlineRows(moment.view);
   const isOpen = (part: OutlineRow): boolean => tapped.get(part.key) ?? part.progress === 'now';
   const shown = rows.filter((row) => row.kind === 'part' || rows.some((part) => part.key === row.part && isOpen(part)));
+  const late = <RunLate tools={tools} moment={moment} />;
+  const isOver = isPastFinish(moment);
   return (
     <>
+      {isOver ? late : null}
       <h2>Session</h2>
       <ol className="outline">
         {shown.map((row) => (
@@ -56,13 +60,19 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
           </li>
         ))}
       </ol>
-      <RunLate tools={tools} moment={moment} />
+      {isOver ? null : late}
       <p className="caution">
         Lanecall times swimmers, it does not watch them. The lifeguard and the coach keep watch. No breath-holding
         targets; effort only for swimmers fit to train; local pool rules come first.
       </p>
     </>
   );
+}
+
+/** What must be done about the hour comes before the outline, because there is not always room for both. */
+function isPastFinish({ run, view }: Moment): boolean {
+  const { inHand } = hourOf(run.openedAtTimeOfDay, view.projectedEnd, view.state.plan.session.finishBy);
+  return inHand !== null && inHand < 0;
 }
 
 function rowText(row: OutlineRow): ReactElement {

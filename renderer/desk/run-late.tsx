@@ -5,7 +5,7 @@
 
 import { useState, type ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
-import type { CutOption, Fit } from '../../app/core/run/fit.ts';
+import { swimDownPart, type CutOption, type Fit } from '../../app/core/run/fit.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { refusalOf } from '../ui/coach/offers.ts';
@@ -39,13 +39,13 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
   return (
     <section className="late" aria-label="If you run late">
       <h2>If you run late</h2>
-      <p>{`Ends ≈ ${hour.ends}, ${hour.inHandText} to ${hour.booked}.`}</p>
+      <p>{`Ends ≈ ${hour.ends}, ${hour.inHandText}, booked to ${hour.booked}.`}</p>
       {adviceOf(fitted) === '' ? null : <p>{adviceOf(fitted)}</p>}
       {fitted.cuts.slice(0, SHOWN).map((option) => (
         <CutCard key={option.line} tools={tools} moment={moment} option={option} />
       ))}
       {fitted.swimDownBy === null ? null : (
-        <p>{`The last part must start by ≈ ${clockTime(run.openedAtTimeOfDay + fitted.swimDownBy)}.`}</p>
+        <p>{`${nameOfLast(moment)} must start by ≈ ${clockTime(run.openedAtTimeOfDay + fitted.swimDownBy)}.`}</p>
       )}
     </section>
   );
@@ -57,21 +57,15 @@ function CutCard({ tools, moment, option }: RunLateProps & { readonly option: Cu
   const noun = kind === 'reps' ? 'rep' : 'round';
   const ends = clockTime(moment.run.openedAtTimeOfDay + endsAt);
   return (
-    <div className="late-card">
-      <p>
-        <strong>{`${n} of ${of} ${noun}s: ${wordsOf(moment, line)}`}</strong>
-        <br />
-        {`ends ${reading(saves)} sooner, ≈ ${ends}`}
-      </p>
-      <DeckButton
-        name={`Cut ${count(n, noun)}, line ${line}`}
-        label={`Cut ${n === 1 ? `a ${noun}` : count(n, noun)}`}
-        look="is-deep"
-        why={refusalOf(moment.view.state, command, moment.view.t)}
-        onPress={() => void tools.hand.give(command)}
-        onRefused={(why) => tools.hand.say(why, 'refused')}
-      />
-    </div>
+    <DeckButton
+      name={`Cut ${count(n, noun)}, line ${line}`}
+      label={`Cut ${n} of ${kind === 'reps' ? writtenAt(moment, line) : count(of, noun)}`}
+      hint={`ends ${reading(saves)} sooner, ≈ ${ends}`}
+      look="is-deep late-cut"
+      why={refusalOf(moment.view.state, command, moment.view.t)}
+      onPress={() => void tools.hand.give(command)}
+      onRefused={(why) => tools.hand.say(why, 'refused')}
+    />
   );
 }
 
@@ -82,8 +76,12 @@ function adviceOf({ over, cuts, serves }: Fit): string {
   return serves === 'all' ? 'These together bring it back:' : 'These bring it nearest:';
 }
 
-/** The line as the coach wrote it, without what repeats it. */
-function wordsOf({ view }: Moment, line: number): string {
-  const text = view.state.plan.source.text.split(/\r?\n/)[line - 1] ?? '';
-  return text.trim();
+/** The part that is never cut: the swim-down, or else the last. */
+function nameOfLast({ view: { state } }: Moment): string {
+  return state.plan.session.parts[swimDownPart(state)]?.name ?? 'The last part';
+}
+
+/** The line as the coach wrote it. */
+function writtenAt({ view }: Moment, line: number): string {
+  return (view.state.plan.source.text.split(/\r?\n/)[line - 1] ?? '').trim();
 }

@@ -220,7 +220,7 @@ describe('[set-up] one at a time', () => {
   test('a set-up that is killed outright is neither run beside nor run again', async () => {
     playNpm('works', 600);
     const first = spawn(process.execPath, ['--input-type=module', '-e', setUpScript(false)], { cwd: clone });
-    await expect.poll(() => existsSync(join(clone, 'node_modules/paint'))).toBe(true);
+    await expect.poll(() => existsSync(join(clone, 'node_modules/paint')), { timeout: 15_000 }).toBe(true);
     first.kill('SIGKILL');
     await once(first, 'exit');
     expect(installs()).toBe(0);
@@ -244,7 +244,7 @@ describe('[set-up] one at a time', () => {
         const [pid = '', start = ''] = printed.toString().trim().split(' ');
         const boot = readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim();
         write('dist/.lock', JSON.stringify([{ pid: Number(pid), born: `${boot} ${start}` }]));
-        await expect.poll(() => readFileSync(`/proc/${pid}/stat`, 'utf8')).toContain(') Z ');
+        await expect.poll(() => readFileSync(`/proc/${pid}/stat`, 'utf8'), { timeout: 15_000 }).toContain(') Z ');
         expect(isAbandoned(join(clone, 'dist/.lock'))).toBe(true);
       } finally {
         keeper.kill();

@@ -13,5 +13,7 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 60_000,
     allowOnly: false,
+    // A busy machine is slow, not wrong.
+    expect: { poll: { timeout: 15_000 } },
   },
 });
