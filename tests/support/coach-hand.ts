@@ -12,8 +12,8 @@ const LONG_PRESS = 700;
 export interface BeforeCommand {
   /** Swimmers of a lane as the window shows them. */
   swimmers(lane: number): number;
-  /** How the outline names a line. */
-  outlineName(line: number): RegExp;
+  /** How the outline names a line; null to take the cut that is offered beside it. */
+  outlineName(line: number): RegExp | null;
 }
 
 /** Presses what gives the command; throws for one that this hand has not learnt. */
@@ -43,7 +43,7 @@ export async function giveByHand(page: Page, command: Command, before: BeforeCom
     case 'mark':
       return mark(page, lane, command.words ?? '');
     case 'cut':
-      return cut(page, before.outlineName(command.line));
+      return cut(page, command.line, before.outlineName(command.line));
     default:
       throw new Error(`this hand has not learnt ${command.do}`);
   }
@@ -83,7 +83,11 @@ async function mark(page: Page, lane: number | undefined, words: string): Promis
   await button(page, 'Mark it').click();
 }
 
-async function cut(page: Page, line: RegExp): Promise<void> {
-  await button(page, line).click();
+async function cut(page: Page, line: number, inOutline: RegExp | null): Promise<void> {
+  if (inOutline === null) {
+    const offers = page.getByRole('region', { name: 'If you run late' });
+    return offers.getByRole('button', { name: new RegExp(`^Cut 1 (rep|round), line ${line}$`) }).click();
+  }
+  await button(page, inOutline).click();
   await button(page, /^Cut 1 (rep|round)$/).click();
 }

@@ -1,0 +1,196 @@
+/*
+ * An evening on which everything happens, walked through on the pages in a minute: the coach's window,
+ * the wall screen and the remote stay open all the time, every command is pressed on a button found by
+ * its name, and what each lane was shown just before each of its leaves is held against the record.
+ */
+
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { rehearsal } from '../../app/cli/rehearse.ts';
+import { readScript, type ScriptLine } from '../../app/cli/script.ts';
+import { readCommand, type Command } from '../../app/core/run/command.ts';
+import { reading } from '../../app/core/reading.ts';
+import { leavesOf, type Leave } from '../../app/core/run/record.ts';
+import { settle } from '../../app/core/run/settle.ts';
+import { HOUR, SECOND, type Millis } from '../../app/core/units.ts';
+import { BOUNCE_TIME } from '../../renderer/ui/coach/bounce.ts';
+import { browserPath } from '../support/browser.ts';
+import { button, giveByHand } from '../support/coach-hand.ts';
+import { planOf } from '../support/deck.ts';
+import { MovingDeck } from '../support/moving-deck.ts';
+
+const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+const folder = new URL('../cases/eventful-evening/', import.meta.url);
+const SESSION = readFileSync(fileURLToPath(new URL('session.txt', folder)), 'utf8');
+
+/** The round is cut in the outline; the 75 by the offer that brings the hour back. */
+const OUTLINE: { readonly [line: number]: RegExp } = { 22: /^3 rounds/ };
+
+/** Screens are looked at in the last seconds before a leave: so long before, in ms, the clock is moved to. */
+const BEFORE = 2500;
+
+interface Shown {
+  readonly clock: string;
+  /** The text of the next leave, by lane; of those that show one. */
+  readonly leaves: { readonly [lane: string]: string };
+}
+
+let browser: Browser;
+let deck: MovingDeck;
+let coach: Page;
+let wall: Page;
+let remote: Page;
+/** What was shown as a lane's next leave just before a leave, with what its clock shows then, by lane and time. */
+const observed = new Map<string, { readonly shown: string | undefined; readonly reading: string }>();
+
+beforeAll(async () => {
+  browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
+  deck = await MovingDeck.start();
+  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  wall = await deck.openPage(context, '/display');
+  remote = await deck.openPage(context, '/remote');
+  coach = await deck.openPage(context, '/');
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await deck?.close();
+});
+
+test('an eventful evening: every lane was shown each of its leaves as it happened, and nobody had to reload', async () => {
+  await open();
+  for (const line of commands()) await carryOut(line);
+  await coach.getByRole('heading', { name: /: done$/ }).waitFor();
+  await wall.getByRole('heading', { name: 'Session done' }).waitFor();
+
+  const record = leavesOf(deck.run().state);
+  expect([...observed.keys()].sort()).toEqual(record.map(nameOf).sort());
+  for (const [leave, { shown, reading: wanted }] of observed) expect(`${leave}: ${shown}`).toBe(`${leave}: ${wanted}`);
+  expect(record.map(placeOf)).toEqual(rehearsed());
+  expect(deck.complaints).toEqual([]);
+  expect([...deck.loads.values()]).toEqual([1, 1, 1]);
+}, 180_000);
+
+async function open(): Promise<void> {
+  await coach.getByRole('textbox', { name: 'Session', exact: true }).fill(SESSION);
+  await button(coach, 'Run this session').click();
+  await button(coach, 'Start').waitFor();
+  // The clock of the run never starts anew: by it one sees that the window has followed.
+  await coach.getByRole('combobox', { name: 'Which clock' }).selectOption('of the run');
+}
+
+function commands(): readonly ScriptLine[] {
+  const script = readScript(readFileSync(fileURLToPath(new URL('script.jsonl', folder)), 'utf8'));
+  if (!script.ok) throw new Error(JSON.stringify(script.faults));
+  return script.value;
+}
+
+/** Lets the evening go on to a command of the script, looking at every leave until then, and gives it. */
+async function carryOut({ atMs, fields }: ScriptLine): Promise<void> {
+  const command = readCommand(fields);
+  if (!command.ok) throw new Error(command.faults);
+  const until = atMs - sinceHalfPastSeven();
+  for (const leaves of leavesTo(until)) await lookAt(leaves);
+  await deck.moveTo(until + deck.run().openedAt);
+  await followed();
+  await give(command.value);
+}
+
+/** Script and clock count from 19:30; the run was opened a moment later. */
+function sinceHalfPastSeven(): Millis {
+  return deck.run().openedAtTimeOfDay - 19.5 * HOUR;
+}
+
+/** Leaves to come up to a time of the run, those of one time together. */
+function leavesTo(until: Millis): readonly (readonly Leave[])[] {
+  const byTime = new Map<Millis, Leave[]>();
+  for (const leave of leavesOf(settle(deck.run().state, until), runTime())) {
+    byTime.set(leave.at, [...(byTime.get(leave.at) ?? []), leave]);
+  }
+  return [...byTime.values()];
+}
+
+function runTime(): Millis {
+  return Math.floor(deck.now() - deck.run().openedAt);
+}
+
+/** Looks at the wall just before leaves of one time, and notes what their lanes were shown. */
+async function lookAt(leaves: readonly Leave[]): Promise<void> {
+  const { at } = leaves[0]!;
+  const { openedAt, state } = deck.run();
+  await deck.moveTo(openedAt + at - BEFORE);
+  const { t0 } = settle(state, at);
+  if (t0 === null) throw new Error('a leave without a start');
+  const justBefore = [1, 2, 3].map((seconds) => clockBefore(at - t0, seconds));
+  const isJustBefore = (shown: Shown): boolean => justBefore.includes(shown.clock);
+  await expect.poll(async () => isJustBefore(await shownOnWall()), { timeout: BEFORE, interval: 20 }).toBe(true);
+  const shown = await shownOnWall();
+  const first = remote.getByLabel('Next leave');
+  await expect.poll(() => first.textContent(), { timeout: BEFORE, interval: 20 }).toBe(reading(at - t0));
+  expect(runTime(), 'looked at before the leave').toBeLessThan(at);
+  for (const leave of leaves) {
+    observed.set(nameOf(leave), { shown: shown.leaves[leave.lane], reading: reading(at - t0) });
+  }
+}
+
+/** What the clock shows in the given second before a reading: in a countdown, the seconds left. */
+function clockBefore(leave: Millis, seconds: number): string {
+  const shown = leave - seconds * SECOND;
+  return reading(shown < 0 ? seconds * SECOND : shown);
+}
+
+function shownOnWall(): Promise<Shown> {
+  return wall.evaluate(() => {
+    const text = (root: ParentNode, name: string): string | undefined => {
+      const element = root.querySelector<HTMLElement>(`[aria-label="${name}"]`);
+      return element && !element.hidden ? (element.textContent ?? undefined) : undefined;
+    };
+    const leaves: { [lane: string]: string } = {};
+    for (const strip of document.querySelectorAll('[aria-label^="Lane "]')) {
+      const leave = text(strip, 'Next leave');
+      if (leave !== undefined) leaves[(strip.getAttribute('aria-label') ?? '').slice(5)] = leave;
+    }
+    return { clock: text(document, 'Clock') ?? '', leaves };
+  });
+}
+
+/** Waits until the coach's window shows the time that it is for the host. */
+async function followed(): Promise<void> {
+  const clock = coach.getByRole('timer', { name: 'Clock' });
+  const now = (): string[] => [0, 1].map((ago) => reading(Math.floor(runTime() / SECOND - ago) * SECOND));
+  await expect
+    .poll(async () => now().includes((await clock.textContent()) ?? ''), { timeout: 5000, interval: 20 })
+    .toBe(true);
+}
+
+/** Gives a command by hand, and waits until the host has accepted it. */
+async function give(command: Command): Promise<void> {
+  const before = deck.run().commands.length;
+  // The evening was moved on, the page's own time was not: the same press at once would be taken for a bounce.
+  const last = deck.run().commands[before - 1]?.command;
+  if (JSON.stringify(last) === JSON.stringify(command)) await coach.waitForTimeout(BOUNCE_TIME);
+  await giveByHand(coach, command, {
+    swimmers: (lane) => deck.run().state.lanes.find(({ number }) => number === lane)?.swimmers ?? 0,
+    outlineName: (line) => OUTLINE[line] ?? null,
+  });
+  await expect.poll(() => deck.run().commands.length, { timeout: 5000, interval: 20 }).toBe(before + 1);
+  expect(deck.run().commands[before]!.command).toEqual(command);
+}
+
+/** A leave by its lane and time. */
+function nameOf({ lane, at }: Leave): string {
+  return `lane ${lane} at ${at}`;
+}
+
+/** The same leaves by the time of day, in words that a rehearsal has too. */
+function placeOf({ lane, at, rep }: Leave): string {
+  return `lane ${lane}, line ${rep.set.line}, rep ${rep.rep}: ${at + sinceHalfPastSeven()}`;
+}
+
+/** What the same script comes to in no time. */
+function rehearsed(): readonly string[] {
+  const { leaves } = rehearsal(planOf(SESSION), 0, commands());
+  return leaves.map(({ lane, line, rep, atMs }) => `lane ${lane}, line ${line}, rep ${rep}: ${atMs}`);
+}

@@ -1,0 +1,49 @@
+/*
+ * The wall screen when the host is gone, small at first and large after a minute. The page's own clock
+ * is the test library's here, so that the minute does not have to be waited for.
+ */
+
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { MovingDeck } from '../support/moving-deck.ts';
+import type { Picture } from './gallery-page.ts';
+import { SCENES } from './scenes.ts';
+
+const SIZES = [
+  [1920, 1080],
+  [1280, 720],
+  [1080, 1920],
+] as const;
+
+/** Two pictures a size, written into the folder. */
+export async function lostLink(browser: Browser, folder: string): Promise<readonly Picture[]> {
+  const pictures: Picture[] = [];
+  for (const [width, height] of SIZES) {
+    const deck = await MovingDeck.start();
+    const context = await browser.newContext({ viewport: { width, height } });
+    const page = await context.newPage();
+    await page.clock.install();
+    const session = SCENES.find(({ name }) => name === 'leaving and ready')?.session ?? '';
+    await deck.server.host.open({ text: session, lanesText: null }, { replace: false, clockPhase: 0 });
+    await deck.server.host.command('start', { do: 'start' });
+    await page.goto(`${deck.server.origin}/display`);
+    await page.getByRole('region', { name: 'Lane 1', exact: true }).waitFor();
+    await page.clock.runFor(1500);
+    await deck.close();
+    for (const [name, wait] of [
+      ['small', 9000],
+      ['large', 60_000],
+    ] as const) {
+      await page.clock.runFor(wait);
+      await page
+        .getByText(/^Link lost for/)
+        .first()
+        .waitFor();
+      const file = `wall-link-lost-${name}-${width}x${height}.png`;
+      await page.screenshot({ path: join(folder, file), animations: 'disabled' });
+      pictures.push({ file, caption: `wall: link lost, ${name}, ${width} × ${height}` });
+    }
+    await context.close();
+  }
+  return pictures;
+}

@@ -1,0 +1,121 @@
+/*
+ * `npm run gallery [-- FOLDER]`: pictures of every state of every screen, from the real host and pages in
+ * a real browser, into a folder (dist/gallery without one) with a page that shows them all.
+ */
+
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { browserPath } from '../support/browser.ts';
+import { MovingDeck } from '../support/moving-deck.ts';
+import { galleryPage, type Picture } from './gallery-page.ts';
+import { lostLink } from './lost-link.ts';
+import { SCENES, type Scene, type ScreenName } from './scenes.ts';
+
+interface View {
+  readonly screen: ScreenName;
+  readonly width: number;
+  readonly height: number;
+  readonly scheme: 'light' | 'dark';
+}
+
+const VIEWS: readonly View[] = [
+  ...viewsOf('wall', ['dark'], [1920, 1080], [1280, 720], [1080, 1920]),
+  ...viewsOf('coach', ['light', 'dark'], [1280, 800], [1024, 700], [390, 844]),
+  ...viewsOf('remote', ['light', 'dark'], [390, 844]),
+];
+
+const PATHS: { readonly [screen in ScreenName]: string } = { wall: '/display', coach: '/', remote: '/remote' };
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const usual = join(root, 'dist', 'gallery');
+const folder = resolve(process.argv[2] ?? usual);
+const built = spawnSync(process.execPath, [join(root, 'app/cli/launch.mjs'), 'build'], { stdio: 'inherit' });
+if (built.status !== 0) process.exit(built.status ?? 1);
+// Whatever else is in a folder of somebody's choice is theirs.
+if (folder === usual) rmSync(folder, { recursive: true, force: true });
+mkdirSync(folder, { recursive: true });
+const browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
+const pictures: Picture[] = [];
+for (const scene of SCENES) pictures.push(...(await takeScene(browser, scene)));
+pictures.push(...(await lostLink(browser, folder)));
+await browser.close();
+writeFileSync(join(folder, 'index.html'), galleryPage(pictures));
+process.stdout.write(`${pictures.length} pictures: ${join(folder, 'index.html')}\n`);
+
+function viewsOf(
+  screen: ScreenName,
+  schemes: readonly View['scheme'][],
+  ...sizes: readonly (readonly [number, number])[]
+): readonly View[] {
+  return schemes.flatMap((scheme) => sizes.map(([width, height]) => ({ screen, width, height, scheme })));
+}
+
+async function takeScene(on: Browser, scene: Scene): Promise<readonly Picture[]> {
+  const views = VIEWS.filter(({ screen }) => scene.screens.includes(screen));
+  if (!scene.fresh) return takeViews(on, scene, views);
+  const taken: Picture[] = [];
+  for (const each of views) taken.push(...(await takeViews(on, scene, [each])));
+  return taken;
+}
+
+/** Pictures of a scene on a host of its own, whose clock begins at half past seven. */
+async function takeViews(on: Browser, scene: Scene, views: readonly View[]): Promise<readonly Picture[]> {
+  const deck = await MovingDeck.start();
+  const context = await on.newContext();
+  const openedAt = await bringTo(deck, scene);
+  const taken: Picture[] = [];
+  for (const screen of new Set(views.map((each) => each.screen))) {
+    const page = await deck.openPage(context, PATHS[screen]);
+    const own = views.filter((each) => each.screen === screen);
+    await show(page, own[0]!);
+    await deck.moveTo(openedAt + scene.at * 1000);
+    if (screen === 'coach') await scene.prepare?.(page);
+    for (const each of own) taken.push(await take(page, scene, each));
+    await page.close();
+    deck.loads.delete(page);
+  }
+  if (deck.complaints.length > 0) throw new Error(`${scene.name}: ${deck.complaints.join('; ')}`);
+  await context.close();
+  await deck.close();
+  return taken;
+}
+
+/** Opens the scene's session and gives its commands; the host time at which it was opened. */
+async function bringTo(deck: MovingDeck, scene: Scene): Promise<number> {
+  if (scene.session === null) return 0;
+  const { host } = deck.server;
+  const opened = await host.open({ text: scene.session, lanesText: null }, { replace: false, clockPhase: 0 });
+  if (!opened.ok) throw new Error(`${scene.name}: ${JSON.stringify(opened)}`);
+  const { openedAt } = deck.run();
+  for (const [index, [seconds, command]] of scene.commands.entries()) {
+    await deck.moveTo(openedAt + seconds * 1000);
+    const answer = await host.command(`${index}`, { ...command });
+    if (!answer.ok) throw new Error(`${scene.name}, ${command.do}: ${answer.why}`);
+  }
+  return openedAt;
+}
+
+async function take(page: Page, { name }: Scene, view: View): Promise<Picture> {
+  const { screen, width, height, scheme } = view;
+  await show(page, view);
+  await settled(page);
+  const file = `${screen} ${name} ${width}x${height} ${scheme}.png`.replace(/[^a-z0-9.]+/g, '-');
+  await page.screenshot({ path: join(folder, file), animations: 'disabled' });
+  return { file, caption: `${screen}: ${name}, ${width} × ${height}, ${scheme}` };
+}
+
+async function show(page: Page, { width, height, scheme }: View): Promise<void> {
+  await page.setViewportSize({ width, height });
+  await page.emulateMedia({ colorScheme: scheme });
+}
+
+/** Typeface loaded, and a few frames drawn. */
+async function settled(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    await document.fonts.ready;
+    for (let frame = 0; frame < 4; frame++) await new Promise((done) => requestAnimationFrame(done));
+  });
+}

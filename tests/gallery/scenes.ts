@@ -1,0 +1,186 @@
+/*
+ * What the gallery shows: sessions, the commands that bring a run to a state, and the moment at which
+ * it is looked at. Invented squads; times in seconds since the session was opened.
+ */
+
+import type { Page } from 'playwright-core';
+import type { Command } from '../../app/core/run/command.ts';
+import { button } from '../support/coach-hand.ts';
+
+export interface Scene {
+  readonly name: string;
+  /** null: no session is open. */
+  readonly session: string | null;
+  readonly commands: readonly (readonly [number, Command])[];
+  readonly at: number;
+  readonly screens: readonly ScreenName[];
+  /** Gone in seconds, or laid out by the size it is opened at: reached anew for each picture. */
+  readonly fresh?: true;
+  /** What is done on the coach's window before it is looked at. */
+  readonly prepare?: (coach: Page) => Promise<void>;
+}
+
+export type ScreenName = 'wall' | 'coach' | 'remote';
+
+const ALL: readonly ScreenName[] = ['wall', 'coach', 'remote'];
+
+const SIX_LANES = `Harbour squad, Thursday
+pool 25 m
+start 19:30
+finish 20:30
+lane 1 css 1:20, base 1:30, 5 swimmers
+lane 2 css 1:28, base 1:40, 6 swimmers
+lane 3 css 1:36, base 1:50, 5 swimmers
+lane 4 css 1:45, base 2:00, 3 swimmers, gap 10
+lane 5 base 2:10, 4 swimmers
+lane 6 base 2:20, 4 swimmers
+
+Warm-up
+6:00 choice
+4 x 50 back and free by 25 @ base+10
+
+Turns
+talk 1:30 push off under the waves, three kicks, then the first stroke
+4/4/4/3/3/0 x 50 drill, fist and free @ 1:15
+
+Main set
+3 rounds
+  100 steady @ base
+  4 x 50 fast @ 0:50/0:55/1:00/1:05/1:10/1:15
+break 0:45 drink
+6/6/6/5/5/5 x 75 free, odds fast @ 1:30/1:35/1:40/1:45/1:50/2:00 hold 1:05/1:10/1:15/1:20/1:25/1:30
+
+Swim-down
+200 easy choice
+`;
+
+const LONG = 'arms long, legs quiet, breathe to both sides and look at the floor of the pool '.repeat(5).trim();
+
+const TEN_LANES = `The squad with the longest name that anybody has ever written on a whiteboard beside a pool
+start 19:30
+finish 20:30
+${Array.from({ length: 10 }, (_, lane) => `lane ${lane + 1} css 1:2${lane}, base 1:${30 + lane}, ${1 + lane * 2} swimmers`).join('\n')}
+
+The part with the longest name that anybody has ever written on a whiteboard beside a pool
+12 rounds
+  12 x 100 ${LONG} @ base hold 1:15
+20 x 50 ${LONG} @ 1:00
+`;
+
+const ONE_LANE = `One lane
+start 19:30
+finish 20:30
+lane 4 css 1:30, 4 swimmers
+
+Main set
+6 x 150 free @ 2:30 hold css
+`;
+
+const FAULTY = SIX_LANES.replace('@ base+10', '@ 1.30')
+  .replace('talk 1:30', 'talk')
+  .replace('  100 steady', '  100 steady 8 x')
+  .replace('lane 3 css 1:36', 'lane 3 css 136');
+
+const LATE = SIX_LANES.replace('finish 20:30', 'finish 20:05');
+
+/** To the start of a part of the six lanes: each Move on passes one stretch over while nothing is going. */
+function passing(stretches: number): [number, Command][] {
+  return Array.from({ length: stretches }, (_, index) => [1 + index, { do: 'move-on' }]);
+}
+
+/** The main set of the six lanes, its T0 at 30 s: lane 1 leaves at 30, 120, 170, 220 and 270 s. */
+const MAIN_SET: readonly [number, Command][] = [...passing(3), [19, { do: 'start' }]];
+
+/** The drills after the talk, T0 at 30 s: lanes 4 and 5 have one less, lane 6 none. */
+const DRILLS: readonly [number, Command][] = [...passing(2), [19, { do: 'start' }]];
+
+const MIXED: readonly [number, Command][] = [
+  ...MAIN_SET,
+  [122, { do: 'stop', lanes: [2] }],
+  [124, { do: 'lane-out', lanes: [5] }],
+];
+
+export const SCENES: readonly Scene[] = [
+  { name: 'no session', session: null, commands: [], at: 1, screens: ALL },
+  writing('writing with faults', FAULTY),
+  writing('writing', SIX_LANES),
+  writing('writing the longest words', TEN_LANES),
+  { name: 'waiting for the first start', session: SIX_LANES, commands: [], at: 5, screens: ALL },
+  { name: 'countdown', session: SIX_LANES, commands: MAIN_SET, at: 25.2, screens: ALL, fresh: true },
+  { name: 'leaving and ready', session: SIX_LANES, commands: MAIN_SET, at: 120.3, screens: ALL, fresh: true },
+  { name: 'stopped, out, tail leaving', session: SIX_LANES, commands: MIXED, at: 132, screens: ALL },
+  { name: 'finished and no swim', session: SIX_LANES, commands: DRILLS, at: 215, screens: ALL },
+  {
+    name: 'all stopped',
+    session: SIX_LANES,
+    commands: [...MAIN_SET, [122, { do: 'stop' }]],
+    at: 200,
+    screens: ALL,
+  },
+  { name: 'talk', session: SIX_LANES, commands: [...passing(1), [19, { do: 'start' }]], at: 44, screens: ALL },
+  {
+    name: 'break',
+    session: SIX_LANES,
+    commands: [...MAIN_SET, [200, { do: 'move-on' }]],
+    at: 204,
+    screens: ALL,
+  },
+  { name: 'waiting for the main set', session: SIX_LANES, commands: passing(3), at: 20, screens: ALL },
+  {
+    name: 'untimed set',
+    session: SIX_LANES,
+    commands: [...passing(6), [19, { do: 'start' }]],
+    at: 32.5,
+    screens: ['wall', 'coach'],
+  },
+  {
+    name: 'done',
+    session: SIX_LANES,
+    commands: [...MAIN_SET, [180, { do: 'mark', lanes: [3], words: 'cramp' }], [600, { do: 'finish' }]],
+    at: 605,
+    screens: ALL,
+  },
+  { name: 'one lane', session: ONE_LANE, commands: [[19, { do: 'start' }]], at: 133, screens: ['wall', 'coach'] },
+  { name: 'ten lanes waiting', session: TEN_LANES, commands: [], at: 5, screens: ['wall', 'coach'] },
+  { name: 'ten lanes', session: TEN_LANES, commands: [[19, { do: 'start' }]], at: 114, screens: ALL },
+  {
+    name: 'lane panel',
+    session: SIX_LANES,
+    commands: MIXED,
+    at: 132,
+    screens: ['coach'],
+    fresh: true,
+    prepare: (coach) => button(coach, 'Lane 4: On…').click(),
+  },
+  {
+    name: 'marking',
+    session: SIX_LANES,
+    commands: MIXED,
+    at: 132,
+    screens: ['coach'],
+    fresh: true,
+    prepare: (coach) => button(coach, 'Mark').click(),
+  },
+  {
+    name: 'rewriting',
+    session: SIX_LANES,
+    commands: MAIN_SET,
+    at: 132,
+    screens: ['coach'],
+    fresh: true,
+    prepare: (coach) => button(coach, 'Edit').click(),
+  },
+  { name: 'running late', session: LATE, commands: [...passing(3), [700, { do: 'start' }]], at: 735, screens: ALL },
+];
+
+function writing(name: string, text: string): Scene {
+  return {
+    name,
+    session: null,
+    commands: [],
+    at: 1,
+    screens: ['coach'],
+    fresh: true,
+    prepare: (coach) => coach.getByRole('textbox', { name: 'Session', exact: true }).fill(text),
+  };
+}

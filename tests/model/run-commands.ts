@@ -1,0 +1,299 @@
+/*
+ * The commands of a live run, each as its row of run.md says. A command is carried out on a state
+ * that is thrown away if it is refused, so that rules about what would come of it can be read off
+ * what did come of it.
+ */
+
+import { faultInFields, type Command } from './command.ts';
+import { cut } from './run-cut.ts';
+import { goTo, moveOn, restart, rewrite, type KnownTexts } from './run-moves.ts';
+import { beginOnWord, finishRun, takeNoPart } from './run-events.ts';
+import {
+  align,
+  currentStretch,
+  hasPending,
+  isGoingPause,
+  isGoingSwim,
+  isStopped,
+  LEAD,
+  nextLeave,
+  repsFrom,
+  type LaneState,
+  type RunState,
+} from './run-state.ts';
+import { walk, type ModelRep } from './stretches-model.ts';
+
+/** Why not, in a few words for whoever looks into a difference; null where it was done. */
+export type Refusal = string | null;
+
+const START_GUARD = 3000;
+const LONGEST_INTERVAL = 3_600_000;
+
+/** Carries out one command, but for `undo`, at a time up to which everything due has happened. */
+export function perform(state: RunState, command: Command, number: number, texts: KnownTexts): Refusal {
+  const refusal =
+    faultInFields(command) ??
+    (state.phase === 'done' && command.do !== 'mark' ? 'the run is done' : null) ??
+    faultInLanes(state, command) ??
+    carryOut(state, command, number, texts);
+  if (refusal !== null) return refusal;
+  if (!['mark', 'swimmers', 'gap'].includes(command.do)) state.lastChangeAt = command.atMs;
+  if (command.do === 'start') state.lastStartAt = command.atMs;
+  for (const lane of state.lanes) if (!hasPending(lane)) lane.stoppedBy = null;
+  return null;
+}
+
+function carryOut(state: RunState, command: Command, number: number, texts: KnownTexts): Refusal {
+  const t = command.atMs;
+  switch (command.do) {
+    case 'start':
+      return start(state, t);
+    case 'stop':
+      return stop(state, command, number);
+    case 'resume':
+      return toLanes(state, command, isStopped, (lanes) => resumeGroups(state, lanes, t));
+    case 'rejoin':
+      return toLanes(state, command, isStopped, (lanes) => lanes.forEach((lane) => rejoin(lane, t)));
+    case 'skip':
+      return toLanes(state, command, hasPending, (lanes) => lanes.forEach(skip));
+    case 'sit-out':
+      return toLanes(state, command, hasPending, (lanes) => lanes.forEach((lane) => lane.pending.shift()));
+    case 'repeat':
+      return toLanes(state, command, hasLeft, (lanes) => lanes.forEach((lane) => repeat(state, lane, t)));
+    case 'shift':
+      return shift(state, command);
+    case 'interval':
+      return unlessTooSoon(state, t, () => changeIntervals(state, command));
+    case 'cut':
+      return cut(state, command);
+    case 'rewrite':
+      return rewrite(state, command, texts);
+    case 'go-to':
+      return goTo(state, command);
+    case 'move-on':
+      return moveOn(state, t);
+    case 'restart':
+      return restart(state, t);
+    case 'lane-out':
+      return laneOut(state, command);
+    case 'lane-in':
+      return laneIn(state, command);
+    case 'swimmers':
+      return toLanes(state, command, always, (lanes) => lanes.forEach((lane) => (lane.swimmers = command.n ?? 1)));
+    case 'gap':
+      return toLanes(state, command, always, (lanes) =>
+        lanes.forEach((lane) => (lane.gap = (command.seconds ?? 1) * 1000)),
+      );
+    case 'finish':
+      finishRun(state, t);
+      return null;
+    default:
+      return null;
+  }
+}
+
+function faultInLanes(state: RunState, command: Command): Refusal {
+  const mustBeIn = command.do !== 'lane-in';
+  const wrong = (command.lanes ?? []).find((number) => {
+    const lane = state.lanes.find((one) => one.number === number);
+    return !lane || lane.isIn !== mustBeIn;
+  });
+  return wrong === undefined ? null : `lane ${wrong} is not there or not ${mustBeIn ? 'in' : 'out'}`;
+}
+
+/** The lanes that a command names, or all that are in. */
+function lanesOf(state: RunState, command: Command): LaneState[] {
+  const { lanes } = command;
+  return state.lanes.filter((lane) => (lanes ? lanes.includes(lane.number) : lane.isIn));
+}
+
+function toLanes(
+  state: RunState,
+  command: Command,
+  applies: (lane: LaneState) => boolean,
+  change: (lanes: LaneState[]) => void,
+): Refusal {
+  const lanes = lanesOf(state, command).filter(applies);
+  if (lanes.length === 0) return `${command.do} applies to none of the lanes`;
+  change(lanes);
+  return null;
+}
+
+const always = (): boolean => true;
+const hasLeft = (lane: LaneState): boolean => lane.lastLeft !== null;
+
+/** Too soon: in a lane not stopped, the next leave would come earlier than it was, and before the lead is over. */
+function unlessTooSoon(state: RunState, t: number, change: () => Refusal): Refusal {
+  const before = new Map(state.lanes.map((lane) => [lane, nextLeave(lane)]));
+  const refusal = change();
+  if (refusal !== null) return refusal;
+  const tooSoon = state.lanes.find((lane) => {
+    const [was, is] = [before.get(lane) ?? null, nextLeave(lane)];
+    return !isStopped(lane) && was !== null && is !== null && is < was && is < t + LEAD;
+  });
+  return tooSoon ? `too soon for lane ${tooSoon.number}` : null;
+}
+
+function start(state: RunState, t: number): Refusal {
+  if (state.lastStartAt !== null && t - state.lastStartAt < START_GUARD) return 'just started';
+  if (state.phase === 'waiting') {
+    beginOnWord(state, state.current, t);
+    return null;
+  }
+  if (t < state.t0) return bringForward(state, t);
+  if (state.current + 1 >= state.stretches.length) return 'nothing follows';
+  const pending = state.lanes.filter(hasPending);
+  const someLaneIsThrough = state.lanes.some((lane) => lane.takesPart && hasLeft(lane) && !hasPending(lane));
+  const onlyStopped = pending.every(isStopped) && someLaneIsThrough;
+  if (pending.length > 0 && !onlyStopped) return 'lanes are still under way';
+  beginOnWord(state, state.current + 1, t);
+  return null;
+}
+
+function bringForward(state: RunState, t: number): Refusal {
+  const isSwim = isGoingSwim(state);
+  const earlier = isSwim ? align(state, t + LEAD) : t;
+  const by = earlier - state.t0;
+  if (by >= 0) return 'no earlier than it begins already';
+  return unlessTooSoon(state, t, () => {
+    state.t0 += by;
+    state.pauseEnd += by;
+    for (const lane of state.lanes) moveLeaves(lane, by);
+    return null;
+  });
+}
+
+function moveLeaves(lane: LaneState, by: number): void {
+  for (const pending of lane.pending) pending.leave += by;
+  lane.end += by;
+}
+
+function stop(state: RunState, command: Command, number: number): Refusal {
+  if (isGoingPause(state)) {
+    if (command.lanes) return 'a talk or break stops for everyone';
+    state.pauseStopped = true;
+    return null;
+  }
+  const canStop = (lane: LaneState): boolean => hasPending(lane) && !isStopped(lane);
+  return toLanes(state, command, canStop, (lanes) => lanes.forEach((lane) => (lane.stoppedBy = number)));
+}
+
+/** Group by group of those that one command stopped: on time where there is time, else on a round reading. */
+export function resumeGroups(state: RunState, lanes: readonly LaneState[], t: number): void {
+  for (const group of new Set(lanes.map((lane) => lane.stoppedBy))) {
+    const together = lanes.filter((lane) => lane.stoppedBy === group);
+    const earliest = Math.min(...together.flatMap((lane) => lane.pending.map((pending) => pending.leave)));
+    const by = earliest >= t + LEAD ? 0 : align(state, t + LEAD) - earliest;
+    for (const lane of together) {
+      moveLeaves(lane, by);
+      lane.displacement += by;
+      lane.stoppedBy = null;
+    }
+  }
+}
+
+function rejoin(lane: LaneState, t: number): void {
+  lane.pending = lane.pending.filter((pending) => pending.leave >= t + LEAD);
+  lane.stoppedBy = null;
+}
+
+function skip(lane: LaneState): void {
+  const dropped = lane.pending.shift();
+  if (dropped) moveLeaves(lane, dropped.again ? -dropped.rep.interval : -timeToNext(dropped.rep));
+}
+
+/** Its interval; of a rep that is longer than its timed block, the time that the block really takes. Swum again, it takes its interval. */
+function timeToNext(rep: ModelRep): number {
+  return rep.interval + Math.min(0, rep.leftover);
+}
+
+function repeat(state: RunState, lane: LaneState, t: number): void {
+  if (lane.lastLeft === null) return;
+  const { rep } = lane.lastLeft;
+  const next = nextLeave(lane);
+  if (next === null) {
+    const leave = Math.max(lane.end, align(state, t + LEAD));
+    lane.pending = [{ rep, leave, again: true }];
+    lane.end = leave + rep.interval;
+    return;
+  }
+  moveLeaves(lane, rep.interval);
+  lane.pending.unshift({ rep, leave: next, again: true });
+}
+
+function shift(state: RunState, command: Command): Refusal {
+  const t = command.atMs;
+  const by = (command.seconds ?? 0) * 1000;
+  if (isGoingPause(state)) {
+    const notBegun = t < state.t0;
+    if (state.pauseEnd + by <= t) return 'its end would be past';
+    if (notBegun && state.t0 + by < t) return 'its beginning would be past';
+    state.pauseEnd += by;
+    if (notBegun) state.t0 += by;
+    return null;
+  }
+  return unlessTooSoon(state, t, () =>
+    toLanes(state, command, hasPending, (lanes) => {
+      for (const lane of lanes) {
+        moveLeaves(lane, by);
+        lane.displacement += by;
+      }
+    }),
+  );
+}
+
+function changeIntervals(state: RunState, command: Command): Refusal {
+  const by = (command.seconds ?? 0) * 1000;
+  let outOfRange = false;
+  const refusal = toLanes(state, command, hasPending, (lanes) => {
+    for (const lane of lanes) {
+      const line = lane.pending[0]?.rep.line;
+      const own = [...lane.pending, ...(lane.lastLeft ? [lane.lastLeft] : [])].map((pending) => pending.rep);
+      const toCome = state.stretches.slice(state.current).flatMap((stretch) => stretch.lanes[lane.index] ?? []);
+      for (const rep of new Set([...own, ...toCome].filter((one) => one.line === line))) {
+        rep.interval += by;
+        if (timeToNext(rep) <= 0 || rep.interval > LONGEST_INTERVAL) outOfRange = true;
+      }
+      let later = lane.lastLeft?.rep.line === line ? by : 0;
+      for (const pending of lane.pending) {
+        pending.leave += later;
+        if (pending.rep.line === line) later += by;
+      }
+      lane.end += later;
+    }
+  });
+  return outOfRange ? 'an interval would be out of range' : refusal;
+}
+
+function laneOut(state: RunState, command: Command): Refusal {
+  const leaving = lanesOf(state, command);
+  if (state.lanes.every((lane) => !lane.isIn || leaving.includes(lane))) return 'one lane at least stays in';
+  for (const lane of leaving) {
+    takeNoPart(lane);
+    lane.isIn = false;
+  }
+  return null;
+}
+
+function laneIn(state: RunState, command: Command): Refusal {
+  const coming = lanesOf(state, command);
+  const others = state.lanes.filter((lane) => lane.takesPart);
+  const pending = others.filter(hasPending);
+  const stops = pending.map((lane) => lane.stoppedBy ?? Infinity);
+  const group = pending.length > 0 && pending.every(isStopped) ? Math.max(...stops) : null;
+  const displacement = others.length > 0 ? Math.min(...others.map((lane) => lane.displacement)) : 0;
+  for (const lane of coming) {
+    lane.isIn = true;
+    if (!isGoingSwim(state)) continue;
+    const reps = repsFrom(currentStretch(state), lane.index, state.startFrom);
+    const { offsets, length } = walk(reps);
+    const from = state.t0 + displacement;
+    const inTime = reps
+      .map((rep, place) => ({ rep, leave: from + (offsets[place] ?? 0), again: false }))
+      .filter((one) => one.leave >= command.atMs + LEAD);
+    if (inTime.length === 0) continue;
+    Object.assign(lane, { takesPart: true, hadRep: true, pending: inTime, displacement, stoppedBy: group });
+    lane.end = from + length;
+  }
+  return null;
+}
