@@ -19,13 +19,24 @@ export type PlanRead =
 /** The plan of the session file and, if not null, the lanes file (at most one of them standard input). */
 export async function readPlan(io: Io, session: string, lanes: string | null): Promise<PlanRead> {
   const text = await readText(io, session);
-  if (!text.ok) return refused(io, session, text);
+  if (!text.ok) return refused(io, session, withFaultsOfAllLines(text));
   const lanesText = lanes === null ? null : await readText(io, lanes);
   if (lanes !== null && lanesText && !lanesText.ok) return refused(io, lanes, lanesText);
   const opened = openPlan({ text: text.text, lanesText: lanesText?.ok ? lanesText.text : null });
   if (opened.ok) return { ok: true, plan: opened.value };
   const { in: where, faults } = opened.faults;
-  return refused(io, where === 'lanes' && lanes !== null ? lanes : session, { ok: false, why: 'fault', faults });
+  return refused(io, where === 'lanes' && lanes !== null ? lanes : session, {
+    ok: false,
+    why: 'fault',
+    faults,
+  });
+}
+
+/** A session that is not UTF-8 in places has its other faults said at once; the parser places both. */
+function withFaultsOfAllLines(read: Exclude<TextRead, { ok: true }>): Exclude<TextRead, { ok: true }> {
+  if (read.why !== 'fault' || read.legible === undefined) return read;
+  const opened = openPlan({ text: read.legible, lanesText: null });
+  return opened.ok ? read : { ...read, faults: opened.faults.faults };
 }
 
 /** The text of a file, or of standard input where `-` is named. */

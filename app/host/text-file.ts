@@ -11,8 +11,11 @@ export const MOST_BYTES = 256 * 1024;
 
 export type TextRead =
   | { readonly ok: true; readonly text: string }
-  /** Read, but not text that can be used. */
-  | { readonly ok: false; readonly why: 'fault'; readonly faults: readonly Fault[] }
+  /**
+   * Read, but not text that can be used. `legible`: what can be read of it, with U+FFFD for what is not
+   * UTF-8, so that whoever knows what the text should be can find the faults of its other lines too.
+   */
+  | { readonly ok: false; readonly why: 'fault'; readonly faults: readonly Fault[]; readonly legible?: string }
   /** Not read at all; the message says why, in a few words that fit behind the file's name. */
   | { readonly ok: false; readonly why: 'unreadable'; readonly message: string };
 
@@ -21,7 +24,7 @@ export async function readTextFile(path: string): Promise<TextRead> {
   try {
     const file = await open(path, 'r');
     try {
-      return asRead(textOf(await firstBytes(file)));
+      return readBytes(await firstBytes(file));
     } finally {
       await file.close();
     }
@@ -44,7 +47,7 @@ export async function readTextStream(stream: AsyncIterable<Uint8Array | string>)
   } catch (error) {
     return { ok: false, why: 'unreadable', message: reasonOf(error) };
   }
-  return asRead(textOf(Buffer.concat(chunks)));
+  return readBytes(Buffer.concat(chunks));
 }
 
 /** The text in these bytes, a byte-order mark included, or one fault: too long, or the first byte that is not UTF-8. */
@@ -59,8 +62,11 @@ export function textOf(bytes: Uint8Array): Result<string> {
   return faultAt(line, column, `the byte ${byte} is not UTF-8 text: save the file as UTF-8`);
 }
 
-function asRead(result: Result<string>): TextRead {
-  return result.ok ? { ok: true, text: result.value } : { ok: false, why: 'fault', faults: result.faults };
+function readBytes(bytes: Uint8Array): TextRead {
+  const result = textOf(bytes);
+  if (result.ok) return { ok: true, text: result.value };
+  const fault = { ok: false, why: 'fault', faults: result.faults } as const;
+  return bytes.length > MOST_BYTES ? fault : { ...fault, legible: decode(bytes) };
 }
 
 /** Not more than one byte above the limit, so that an endless file ends too. */

@@ -8,7 +8,7 @@ import { UNDO_FOR } from '../../app/core/run/align.ts';
 import { ACTIONS, commandLabel, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
-import { primaryOf, refusalOf } from '../ui/coach/offers.ts';
+import { primaryOf, refusalOf, type Primary } from '../ui/coach/offers.ts';
 import { useHand } from '../ui/coach/use-deck.ts';
 import { lanesNamed } from '../ui/coach/words.ts';
 import type { DeskTools } from './desk-tools.ts';
@@ -33,9 +33,14 @@ export function ActionBar({ tools, moment }: ActionBarProps): ReactElement {
         {...primaryWords(primary, chosen)}
         look={`is-primary is-${primary}`}
       />
-      {SECONDARY.map((action) => (
-        <ActionButton key={action} tools={tools} moment={moment} action={action} hint={hintOf(action, chosen)} />
-      ))}
+      {SECONDARY.map((action) =>
+        // Its place stays empty: the others must not move from under a thumb.
+        action === primary ? (
+          <span key={action} />
+        ) : (
+          <ActionButton key={action} tools={tools} moment={moment} action={action} hint={hintOf(action, chosen)} />
+        ),
+      )}
       <UndoButton tools={tools} moment={moment} />
     </nav>
   );
@@ -80,16 +85,15 @@ function UndoButton({ tools, moment }: ActionBarProps): ReactElement {
   );
 }
 
-function primaryWords(
-  primary: 'start' | 'stop' | 'resume',
-  chosen: readonly number[],
-): { readonly name: string; readonly hint: string } {
+function primaryWords(primary: Primary, chosen: readonly number[]): { readonly name: string; readonly hint: string } {
   const some = chosen.length > 0 ? lanesNamed(chosen) : null;
   switch (primary) {
     case 'start':
       return { name: 'Start', hint: "Enter, or the clicker's forward key" };
     case 'stop':
       return { name: some ? `Stop ${some}` : 'Stop all lanes', hint: "Space, or the clicker's blank-screen key" };
+    case 'finish':
+      return { name: 'Finish', hint: hintOf('finish', []) };
     case 'resume':
       return { name: some ? `Resume ${some}` : 'Resume', hint: "Space, or the clicker's blank-screen key" };
   }

@@ -11,8 +11,9 @@ import { useHand } from '../ui/coach/use-deck.ts';
 import { count, lanesNamed } from '../ui/coach/words.ts';
 import { ActionButton } from './action-bar.tsx';
 import type { DeskTools } from './desk-tools.ts';
-import { clockTime } from './hour.ts';
+import { clockTime, clockTimeToSecond } from './hour.ts';
 import { laneRecords } from './lane-record.ts';
+import { LightSwitch } from './light-switch.tsx';
 
 interface AfterwardsProps {
   readonly tools: DeskTools;
@@ -20,6 +21,7 @@ interface AfterwardsProps {
   onWrite(): void;
 }
 
+/** Roles are written out because the table is laid out as blocks where it is narrow. */
 export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactElement {
   const { run, view } = moment;
   const { state } = view;
@@ -29,6 +31,8 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
   const { session } = state.plan;
   const { unit } = session.pool;
   const timeOf = (at: number | null): string => (at === null ? '–' : clockTime(run.openedAtTimeOfDay + at));
+  const leaveTimeOf = (at: number | null): string =>
+    at === null ? '–' : clockTimeToSecond(run.openedAtTimeOfDay + at);
   return (
     <div className="after">
       <header className="write-head">
@@ -36,33 +40,52 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         <p>
           at {timeOf(state.doneAt)}, {reading(Math.floor((state.doneAt ?? 0) / 1000) * 1000)} after it was opened
         </p>
+        <LightSwitch light={tools.light} />
       </header>
       <main className="after-record">
-        <table>
+        <table role="table">
           <caption>What each lane did</caption>
-          <thead>
-            <tr>
-              <th scope="col">Lane</th>
-              <th scope="col">Leaves</th>
-              <th scope="col">Distance</th>
-              <th scope="col">First leave</th>
-              <th scope="col">Last leave</th>
-              <th scope="col">By part</th>
+          <thead role="rowgroup">
+            <tr role="row">
+              <th role="columnheader" scope="col">
+                Lane
+              </th>
+              <th role="columnheader" scope="col">
+                Leaves
+              </th>
+              <th role="columnheader" scope="col">
+                Distance
+              </th>
+              <th role="columnheader" scope="col">
+                First leave
+              </th>
+              <th role="columnheader" scope="col">
+                Last leave
+              </th>
+              <th role="columnheader" scope="col">
+                By part
+              </th>
             </tr>
           </thead>
-          <tbody>
+          <tbody role="rowgroup">
             {records.map((record) => (
-              <tr key={record.lane}>
-                <th scope="row">Lane {record.lane}</th>
-                <td>
+              <tr role="row" key={record.lane}>
+                <th role="rowheader" scope="row">
+                  Lane {record.lane}
+                </th>
+                <td role="cell" data-head="Leaves">
                   {record.leaves} of {record.planned.leaves}
                 </td>
-                <td>
+                <td role="cell" data-head="Distance">
                   {distanceText(record.distance)} of {distanceText(record.planned.distance)} {unit}
                 </td>
-                <td>{timeOf(record.first)}</td>
-                <td>{timeOf(record.last)}</td>
-                <td>
+                <td role="cell" data-head="First leave">
+                  {leaveTimeOf(record.first)}
+                </td>
+                <td role="cell" data-head="Last leave">
+                  {leaveTimeOf(record.last)}
+                </td>
+                <td role="cell" data-head="By part">
                   {record.parts
                     .map(
                       ({ part, leaves, distance }) =>

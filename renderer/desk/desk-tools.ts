@@ -3,8 +3,10 @@
  */
 
 import type { Sound } from '../sound/sound.ts';
+import type { Light } from '../ui/coach/light-choice.ts';
 import type { Tools } from '../ui/coach/use-deck.ts';
 
 export interface DeskTools extends Tools {
   readonly sound: Sound;
+  readonly light: Light;
 }

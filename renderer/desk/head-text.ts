@@ -1,14 +1,13 @@
 /*
- * The head's words: the part, the set as written, the round where all lanes are in the same, and what
+ * The head's words: the part, the set as written, the round while all lanes are in the same, and what
  * comes next.
  */
 
 import { reading } from '../../app/core/reading.ts';
-import { currentStretch } from '../../app/core/run/state.ts';
-import type { LaneView, RunView } from '../../app/core/run/view.ts';
-import type { Rep, Round } from '../../app/core/plan/plan.ts';
-import { itemIndexOf, itemWords } from '../ui/set-words.ts';
-import { lineAfterNow, outlineRows } from './outline-rows.ts';
+import type { RunView } from '../../app/core/run/view.ts';
+import type { Round, Stretch } from '../../app/core/plan/plan.ts';
+import { swumNow, type SwumNow } from '../ui/current-set.ts';
+import { itemIndexOf, itemWords, setOnLine } from '../ui/set-words.ts';
 
 export interface HeadText {
   readonly part: string;
@@ -19,35 +18,36 @@ export interface HeadText {
 }
 
 export function headText(view: RunView): HeadText {
-  const { state, phase } = view;
-  const stretch = currentStretch(state);
-  const reps = view.lanes.map(repOf).filter((each) => each !== null);
-  const rep = reps[0];
-  if (stretch.kind !== 'swim') {
-    const words = stretch.words === '' ? '' : `: ${stretch.words}`;
-    const set = `${stretch.kind === 'talk' ? 'Talk' : 'Break'} ${reading(stretch.time)}${words}`;
-    return { part: stretch.part, set, then: followingText(view), rounds: null };
-  }
-  const part = state.plan.session.parts[stretch.partIndex];
-  const item = part && rep ? part.items[itemIndexOf(part, rep.set.line)] : undefined;
-  const set = item ? itemWords(item) : '';
-  const rounds = reps.map(({ set: written }) => written.rounds);
-  const same = rounds.every((each) => JSON.stringify(each) === JSON.stringify(rounds[0]));
+  const { stretch, phase } = view;
+  const now = swumNow(view);
+  const { part } = stretch;
+  if (stretch.kind !== 'swim') return { part, set: pauseText(stretch), then: thenAfterPause(view, now), rounds: null };
+  const set = now ? itemWords(now.item) : '';
   return {
-    part: stretch.part,
+    part,
     set: phase === 'waiting' ? `Next: ${set}` : set,
-    then: followingText(view),
-    rounds: same && rounds[0] && rounds[0].length > 0 ? rounds[0] : null,
+    then: thenText(now),
+    rounds: now && now.rounds.length > 0 ? now.rounds : null,
   };
 }
 
-/** What a lane will swim next in this stretch, or swam last in it. */
-function repOf({ state, next, last }: LaneView): Rep | null {
-  if (state === 'out' || state === 'absent') return null;
-  return next ? next.rep : last ? last.rep : null;
+function pauseText({ kind, time, words }: Stretch): string {
+  return `${kind === 'talk' ? 'Talk' : 'Break'} ${reading(time)}${words === '' ? '' : `: ${words}`}`;
 }
 
-function followingText(view: RunView): string {
-  const next = lineAfterNow(outlineRows(view));
-  return next ? `Then ${next.text}` : 'The last of the session';
+/** What comes next, with its part's name where that is another. */
+function thenText(now: SwumNow | null): string {
+  if (!now) return '';
+  if (!now.after) return 'The last of the session';
+  const { part, item } = now.after;
+  return `Then ${part === now.part ? '' : `${part.name}: `}${itemWords(item)}`;
+}
+
+/** After a talk or break in rounds that is the set that follows it there, not what follows the rounds. */
+function thenAfterPause({ following, stretch }: RunView, now: SwumNow | null): string {
+  if (!now || !following || following.kind !== 'swim' || following.partIndex !== stretch.partIndex)
+    return thenText(now);
+  const line = following.lanes.map(({ reps }) => reps[0]).find((rep) => rep !== undefined)?.set.line ?? 0;
+  const set = itemIndexOf(now.part, line) === now.index ? setOnLine(now.part, line) : null;
+  return set ? `Then ${itemWords(set)}` : thenText(now);
 }

@@ -8,7 +8,7 @@ import { reading } from '../../app/core/reading.ts';
 import type { Command } from '../../app/core/run/command.ts';
 import { SECOND } from '../../app/core/units.ts';
 import type { Moment } from '../ui/coach/frames.ts';
-import { count, repText } from '../ui/coach/words.ts';
+import { repText } from '../ui/coach/words.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { LaneAction, LaneButton } from './lane-row.tsx';
 import { SidePanel } from './panel.tsx';
@@ -30,18 +30,28 @@ export function LanePanel({ tools, moment, number, onClose }: LanePanelProps): R
   const names = moment.view.state.plan.session.lanes.find((each) => each.number === number)?.names ?? [];
   const interval = (seconds: number): Command => ({ do: 'interval', lanes, seconds });
   return (
-    <SidePanel title={`Lane ${number}`} onClose={onClose}>
+    <SidePanel
+      title={`Lane ${number}`}
+      beside={
+        lane.state === 'out' ? (
+          <LaneButton {...shared} label="Lane in" command={{ do: 'lane-in', lanes }} />
+        ) : (
+          <LaneButton {...shared} label="Lane out" command={{ do: 'lane-out', lanes }} />
+        )
+      }
+      onClose={onClose}
+    >
       {names.length > 0 ? <p className="panel-note">{names.join(', ')}</p> : null}
       <Group
-        title="Interval"
+        title="Each rep"
         now={next ? `${repText(next, unit)} on ${reading(next.interval)}, from now on` : 'nothing to come'}
       >
-        <LaneButton {...shared} label="−5 s a rep" command={interval(-5)} />
-        <LaneButton {...shared} label="−1 s a rep" command={interval(-1)} />
-        <LaneButton {...shared} label="+1 s a rep" command={interval(1)} />
-        <LaneButton {...shared} label="+5 s a rep" command={interval(5)} />
+        <LaneButton {...shared} label="−5 s" more="a rep" command={interval(-5)} />
+        <LaneButton {...shared} label="−1 s" more="a rep" command={interval(-1)} />
+        <LaneButton {...shared} label="+1 s" more="a rep" command={interval(1)} />
+        <LaneButton {...shared} label="+5 s" more="a rep" command={interval(5)} />
       </Group>
-      <Group title="This rep" now={next ? 'skip shortens the set, sit out keeps the times' : ''}>
+      <Group title="This rep" now={next ? 'skip shortens the set, sit out does not' : ''}>
         <LaneAction {...shared} action="skip" label="Skip rep" />
         <LaneAction {...shared} action="sit-out" label="Sit out" />
         <LaneAction {...shared} action="repeat" label="Repeat" />
@@ -52,21 +62,11 @@ export function LanePanel({ tools, moment, number, onClose }: LanePanelProps): R
         <LaneButton {...shared} label="+15 s" command={{ do: 'shift', lanes, seconds: 15 }} />
         <LaneButton {...shared} label="+1:00" command={{ do: 'shift', lanes, seconds: 60 }} />
       </Group>
-      <Group
-        title="Swimmers"
-        now={`${count(lane.swimmers, 'swimmer')}, ${lane.gap / SECOND} s apart, from the next leave on`}
-      >
+      <Group title="Swimmers" now={`${lane.swimmers}, ${lane.gap / SECOND} s apart, from the next leave on`}>
         <LaneButton {...shared} label="One fewer" command={{ do: 'swimmers', lanes, n: lane.swimmers - 1 }} />
         <LaneButton {...shared} label="One more" command={{ do: 'swimmers', lanes, n: lane.swimmers + 1 }} />
         <LaneButton {...shared} label="5 s apart" command={{ do: 'gap', lanes, seconds: 5 }} />
         <LaneButton {...shared} label="10 s apart" command={{ do: 'gap', lanes, seconds: 10 }} />
-      </Group>
-      <Group title="In the session" now="">
-        {lane.state === 'out' ? (
-          <LaneButton {...shared} label="Lane in" command={{ do: 'lane-in', lanes }} />
-        ) : (
-          <LaneButton {...shared} label="Lane out" command={{ do: 'lane-out', lanes }} />
-        )}
       </Group>
     </SidePanel>
   );
@@ -81,8 +81,10 @@ interface GroupProps {
 function Group({ title, now, children }: GroupProps): ReactElement {
   return (
     <fieldset className="panel-group">
-      <legend>{title}</legend>
-      {now === '' ? null : <p className="panel-note">{now}</p>}
+      <legend>
+        {title}
+        {now === '' ? null : <span className="panel-note">{now}</span>}
+      </legend>
       <div className="panel-buttons">{children}</div>
     </fieldset>
   );

@@ -14,7 +14,7 @@ import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { refusalOf } from '../ui/coach/offers.ts';
 import { useDigits, useDrawn, useHand } from '../ui/coach/use-deck.ts';
-import { count, inText, leaveText, repOf, repText, roundText } from '../ui/coach/words.ts';
+import { count, inByText, inText, leaveText, repOf, repText, roundText } from '../ui/coach/words.ts';
 import type { DeskTools } from './desk-tools.ts';
 
 interface LaneRowProps {
@@ -23,10 +23,12 @@ interface LaneRowProps {
   readonly lane: LaneView;
   readonly chosen: boolean;
   readonly open: boolean;
+  /** Whether the key for the lane's panel opens this lane's. */
+  readonly keyed: boolean;
   onMore(): void;
 }
 
-export function LaneRow({ tools, moment, lane, chosen, open, onMore }: LaneRowProps): ReactElement {
+export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: LaneRowProps): ReactElement {
   const { hand, frames } = tools;
   const { view } = moment;
   const clock = useHand(hand, (state) => state.clock);
@@ -89,6 +91,8 @@ export function LaneRow({ tools, moment, lane, chosen, open, onMore }: LaneRowPr
         <DeckButton
           name={`${name}: On…`}
           label="On…"
+          hint={keyed ? 'L' : undefined}
+          keys={keyed ? 'L' : undefined}
           pressed={open}
           look="is-small"
           onPress={onMore}
@@ -128,6 +132,8 @@ interface LaneButtonProps {
   readonly moment: Moment;
   readonly lane: LaneView;
   readonly label: string;
+  /** The rest of its name, where the label is not the whole of it: "a rep". */
+  readonly more?: string;
   readonly command: Command;
   readonly hint?: string | undefined;
   readonly look?: string;
@@ -140,6 +146,7 @@ export function LaneButton({
   moment,
   lane,
   label,
+  more,
   command,
   hint,
   look,
@@ -147,7 +154,7 @@ export function LaneButton({
 }: LaneButtonProps): ReactElement {
   return (
     <DeckButton
-      name={`Lane ${lane.number}: ${label}`}
+      name={`Lane ${lane.number}: ${label}${more ? ` ${more}` : ''}`}
       label={label}
       hint={hint}
       look={look ?? 'is-small'}
@@ -175,11 +182,11 @@ function leaveOf(view: RunView, number: number, clock: ClockChoice): string {
     case 'stopped':
       return lane.state;
     case 'finished':
-      return 'in';
+      return inByText(view, lane, clock);
     case 'absent':
       return view.pauseEnd === null ? '–' : view.stretch.kind;
     case 'pending':
-      return lane.next && lane.next.at !== null ? leaveText(clock, view, lane.next.at) : 'ready';
+      return lane.next && lane.next.at !== null ? leaveText(clock, view, lane.next.at) : 'waits';
   }
 }
 
@@ -213,9 +220,6 @@ function moreWords(view: RunView, lane: LaneView, clock: ClockChoice): string {
   }
   const { last, next, after } = lane;
   const leaving = last !== null && last.away < last.swimmers && view.t < last.tailAt;
-  if (lane.state === 'finished') {
-    return leaving ? leavingText(last.away, last.swimmers) : `in by ${leaveText(clock, view, lane.end)}`;
-  }
   if (leaving) return [leavingText(last.away, last.swimmers), ...thenText(view, after, clock)].join(', ');
   const words = [count(lane.swimmers, 'swimmer'), ...ownRound(view, lane)];
   if (next && !next.rep.set.untimed)

@@ -12,7 +12,7 @@ import type { Moment } from '../ui/coach/frames.ts';
 import { refusalOf } from '../ui/coach/offers.ts';
 import { count } from '../ui/coach/words.ts';
 import type { DeskTools } from './desk-tools.ts';
-import { clockTime } from './hour.ts';
+import { endTime } from './hour.ts';
 import type { OutlineRow, Target } from './outline-rows.ts';
 import { Stepper } from './stepper.tsx';
 
@@ -128,5 +128,5 @@ function cutEffect({ view, run }: Moment, command: Command): string {
   if (!answer.ok) return 'not now';
   const end = projectedEnd(answer.state, view.t);
   const by = view.projectedEnd - end;
-  return by <= 0 ? 'the end stays' : `ends ${reading(by)} sooner, ≈ ${clockTime(run.openedAtTimeOfDay + end)}`;
+  return by <= 0 ? 'the end stays' : `ends ${reading(by)} sooner, ≈ ${endTime(run.openedAtTimeOfDay + end)}`;
 }

@@ -6,11 +6,11 @@
 import { cuttableAt } from '../../app/core/run/cut.ts';
 import { projectedTimes } from '../../app/core/run/projection.ts';
 import { isPending, type RunState } from '../../app/core/run/state.ts';
-import { startingFrom } from '../../app/core/run/settle.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import type { Rep, Round } from '../../app/core/plan/plan.ts';
 import type { Item } from '../../app/core/session/session.ts';
 import type { Millis } from '../../app/core/units.ts';
+import { repNow } from '../ui/current-set.ts';
 import { itemWords } from '../ui/set-words.ts';
 
 export type Progress = 'done' | 'now' | 'to-come';
@@ -40,9 +40,10 @@ export interface Target {
   readonly reps: number;
 }
 
-export function outlineRows({ state, t }: Pick<RunView, 'state' | 't'>): readonly OutlineRow[] {
+export function outlineRows(view: RunView): readonly OutlineRow[] {
+  const { state, t } = view;
   const rows: OutlineRow[] = [];
-  const now = linesNow(state);
+  const now = linesNow(view);
   const ahead = linesAhead(state);
   const targets = targetsOf(state);
   const lengths = partLengths(state, t);
@@ -71,24 +72,6 @@ export function outlineRows({ state, t }: Pick<RunView, 'state' | 't'>): readonl
     }
   });
   return rows;
-}
-
-/** What follows what is going: the first line of the outline to come after it; null after the last. */
-export function lineAfterNow(rows: readonly OutlineRow[]): OutlineRow | null {
-  let last = -1;
-  rows.forEach((row, index) => {
-    if (row.kind === 'line' && row.progress === 'now') last = index;
-  });
-  const depth =
-    last < 0
-      ? 0
-      : Math.min(...rows.filter(({ progress, kind }) => kind === 'line' && progress === 'now').map((row) => row.depth));
-  return (
-    rows.find(
-      (row, index) =>
-        index > last && row.kind === 'line' && row.progress === 'to-come' && row.depth <= Math.max(1, depth),
-    ) ?? null
-  );
 }
 
 interface Found {
@@ -143,20 +126,19 @@ function flatten(items: readonly Item[], depth: number): readonly { readonly ite
   return flat;
 }
 
-/** The lines that lanes swim just now or will swim next, and the rounds' lines they stand in, with the rounds. */
-function linesNow(state: RunState): ReadonlyMap<number, readonly Round[]> {
+/** The lines that lanes swim, or will swim next, and the rounds' lines they stand in, with the rounds. */
+function linesNow(view: RunView): ReadonlyMap<number, readonly Round[]> {
   const lines = new Map<number, readonly Round[]>();
   const add = (line: number, rounds: readonly Round[]): void => {
     lines.set(line, rounds);
     for (const round of rounds) lines.set(round.line, rounds);
   };
-  const stretch = state.stretches[state.index];
-  if (!stretch || state.phase === 'done') return lines;
+  const { stretch } = view;
+  if (view.phase === 'done') return lines;
   if (stretch.kind !== 'swim') add(stretch.line, stretch.rounds);
-  state.lanes.forEach((lane, index) => {
-    const waiting = state.phase === 'waiting' ? startingFrom(stretch.lanes[index] ?? EMPTY, state.from).reps[0] : null;
-    const rep = waiting ?? lane.reps[lane.next] ?? (lane.leftHere ? lane.last?.rep : undefined);
-    if (rep && lane.in) add(rep.set.line, rep.set.rounds);
+  view.lanes.forEach((lane, index) => {
+    const rep = repNow(view, lane, index);
+    if (rep) add(rep.set.line, rep.set.rounds);
   });
   return lines;
 }
@@ -209,5 +191,3 @@ function partLengths(state: RunState, t: Millis): ReadonlyMap<number, Millis> {
   });
   return lengths;
 }
-
-const EMPTY = { reps: [], length: 0 };

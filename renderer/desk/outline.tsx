@@ -8,6 +8,7 @@ import { reading } from '../../app/core/reading.ts';
 import type { Moment } from '../ui/coach/frames.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { hourOf } from './hour.ts';
+import { LightSwitch } from './light-switch.tsx';
 import { OutlineLine } from './outline-line.tsx';
 import { outlineRows, type OutlineRow } from './outline-rows.ts';
 import { RunLate } from './run-late.tsx';
@@ -65,6 +66,7 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
         Lanecall times swimmers, it does not watch them. The lifeguard and the coach keep watch. No breath-holding
         targets; effort only for swimmers fit to train; local pool rules come first.
       </p>
+      <LightSwitch light={tools.light} />
     </>
   );
 }
@@ -79,9 +81,16 @@ function rowText(row: OutlineRow): ReactElement {
   const said = { done: 'done', now: 'now', 'to-come': 'to come' }[row.progress];
   return (
     <>
-      <span className="outline-text">{row.text}</span>
-      <span className="hidden">, {said}</span>
-      {row.note ? <span className="outline-note">, {row.note}</span> : null}
+      <span className="outline-words">
+        <span className="outline-text">{row.text}</span>
+        <span className="hidden">, {said}</span>
+        {row.note ? (
+          <>
+            <span className={row.kind === 'part' ? 'hidden' : undefined}>, </span>
+            <span className="outline-note">{row.note}</span>
+          </>
+        ) : null}
+      </span>
       {row.time === null ? null : <span className="outline-time">{reading(Math.round(row.time / 1000) * 1000)}</span>}
     </>
   );

@@ -11,20 +11,30 @@ export type Panel =
 interface PanelProps {
   readonly title: string;
   readonly children: ReactNode;
+  /** Stands beside the heading. */
+  readonly beside?: ReactNode;
   /** What gets the keyboard when it opens; the heading where nothing is named. */
   readonly first?: RefObject<HTMLElement | null>;
   onClose(): void;
 }
 
-export function SidePanel({ title, children, first, onClose }: PanelProps): ReactElement {
+export function SidePanel({ title, children, beside, first, onClose }: PanelProps): ReactElement {
   const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => (first ?? heading).current?.focus(), [first]);
+  const panel = useRef<HTMLElement>(null);
+  useEffect(() => {
+    // Where all stands in one column the panel opens far below: the page goes there, and back again.
+    const before = window.scrollY;
+    (first ?? heading).current?.focus();
+    panel.current?.scrollIntoView();
+    return () => window.scrollTo(0, before);
+  }, [first]);
   return (
-    <section className="panel" aria-label={title}>
+    <section className="panel" aria-label={title} ref={panel}>
       <div className="panel-head">
         <h2 tabIndex={-1} ref={heading}>
           {title}
         </h2>
+        {beside}
         <button type="button" className="deck-button is-small" onClick={onClose} aria-keyshortcuts="Escape">
           <span className="deck-button-label">Close</span>
           <span className="deck-button-hint">Esc</span>

@@ -3,8 +3,9 @@
  * written anew and put in force in one step.
  */
 
-import { useMemo, useRef, useState, type ReactElement } from 'react';
+import { useId, useMemo, useRef, useState, type ReactElement } from 'react';
 import { openPlan } from '../../app/core/plan/open-plan.ts';
+import type { Fault } from '../../app/core/result.ts';
 import { firstLineToCome } from '../../app/core/run/rewrite.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
@@ -14,6 +15,8 @@ import type { DeskTools } from './desk-tools.ts';
 import { RunHead } from './run-head.tsx';
 import { FaultList, SessionEditor, putCursor } from './session-editor.tsx';
 import { TimetableView } from './timetable-view.tsx';
+
+const NONE: readonly Fault[] = [];
 
 interface RewriteScreenProps {
   readonly tools: DeskTools;
@@ -29,11 +32,12 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   const fixed = lines.slice(0, first - 1);
   const [toCome, setToCome] = useState(() => lines.slice(first - 1).join('\n'));
   const [said, setSaid] = useState('');
+  const faultsId = useId();
   const editor = useRef<HTMLTextAreaElement>(null);
 
   const text = [...fixed, ...(toCome === '' ? [] : [toCome])].join('\n');
   const opened = useMemo(() => openPlan({ text, lanesText: plan.source.lanesText }), [text, plan.source.lanesText]);
-  const faults = opened.ok ? [] : opened.faults.faults;
+  const faults = opened.ok ? NONE : opened.faults.faults;
   const why = opened.ok ? refusalOf(state, { do: 'rewrite', text }, t) : 'The text has faults: see beside it.';
   const put = (): void => {
     void tools.hand.give({ do: 'rewrite', text }).then((ok) => {
@@ -54,6 +58,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           label="What is to come"
           text={toCome}
           faults={faults}
+          faultsId={faultsId}
           firstLine={first}
           area={editor}
           onChange={setToCome}
@@ -74,6 +79,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           />
         ) : (
           <FaultList
+            id={faultsId}
             faults={faults}
             onGoTo={(line, column) => putCursor(editor.current, Math.max(1, line - first + 1), column)}
           />

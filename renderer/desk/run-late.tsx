@@ -12,7 +12,7 @@ import { refusalOf } from '../ui/coach/offers.ts';
 import { count } from '../ui/coach/words.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { createFitCache } from './fit-cache.ts';
-import { clockTime, hourOf } from './hour.ts';
+import { clockTime, endTime, hourOf } from './hour.ts';
 
 /** So many cuts stand side by side; more would want reading. */
 const SHOWN = 3;
@@ -54,12 +54,12 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
 function CutCard({ tools, moment, option }: RunLateProps & { readonly option: CutOption }): ReactElement {
   const { line, n, kind, of, saves, endsAt } = option;
   const command = { do: 'cut', line, n } as const;
-  const noun = kind === 'reps' ? 'rep' : 'round';
-  const ends = clockTime(moment.run.openedAtTimeOfDay + endsAt);
+  const label = `Cut ${n} of ${kind === 'reps' ? writtenAt(moment, line) : count(of, 'round')}`;
+  const ends = endTime(moment.run.openedAtTimeOfDay + endsAt);
   return (
     <DeckButton
-      name={`Cut ${count(n, noun)}, line ${line}`}
-      label={`Cut ${n} of ${kind === 'reps' ? writtenAt(moment, line) : count(of, noun)}`}
+      name={`${label}, line ${line}`}
+      label={label}
       hint={`ends ${reading(saves)} sooner, ≈ ${ends}`}
       look="is-deep late-cut"
       why={refusalOf(moment.view.state, command, moment.view.t)}

@@ -16,7 +16,7 @@ import type { Panel } from './panel.tsx';
 import { RewriteScreen } from './rewrite-screen.tsx';
 import { RunHead } from './run-head.tsx';
 import { SaidLine } from './said-line.tsx';
-import { useRunKeys } from './use-run-keys.ts';
+import { laneOfKey, useRunKeys } from './use-run-keys.ts';
 
 interface RunScreenProps {
   readonly tools: DeskTools;
@@ -31,6 +31,7 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
   const chosen = useHand(tools.hand, ({ choice }) => choice.lanes);
   useRunKeys(tools, panel, setPanel);
   const { view } = moment;
+  const keyed = laneOfKey(view, tools.hand.chosen());
   const untouched = view.phase === 'waiting' && view.state.begunPart < 0 && view.index === 0;
 
   if (panel?.kind === 'edit' && !untouched) return <RewriteScreen tools={tools} moment={moment} onClose={close} />;
@@ -46,6 +47,7 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
             moment={moment}
             lane={lane}
             chosen={chosen.includes(lane.number)}
+            keyed={lane.number === keyed}
             open={panel?.kind === 'lane' && panel.lane === lane.number}
             onMore={() => setPanel(isLane(panel, lane.number) ? null : { kind: 'lane', lane: lane.number })}
           />

@@ -43,12 +43,39 @@ export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): Reac
         ) : null}
         <ActionButton tools={tools} moment={moment} action="sooner" look="is-small" />
         <ActionButton tools={tools} moment={moment} action="later" look="is-small" />
+        <IntervalButton tools={tools} moment={moment} seconds={-5} />
+        <IntervalButton tools={tools} moment={moment} seconds={5} />
         <ActionButton tools={tools} moment={moment} action="rejoin" look="is-small" />
         <DeckButton name="Mark" hint="M" keys="M" look="is-small" onPress={onMark} onRefused={nothing} />
         <DeckButton name="Edit" hint="E" keys="E" look="is-small" onPress={onEdit} onRefused={nothing} />
         <SoundButton sound={tools.sound} />
       </div>
     </div>
+  );
+}
+
+interface IntervalButtonProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  readonly seconds: -5 | 5;
+}
+
+/** Every rep from now on, of the lanes chosen or of all. */
+function IntervalButton({ tools, moment, seconds }: IntervalButtonProps): ReactElement {
+  const { hand } = tools;
+  const lanes = hand.chosen();
+  const command = { do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds } as const;
+  const key = seconds < 0 ? '[' : ']';
+  return (
+    <DeckButton
+      name={`${seconds < 0 ? '−' : '+'}5 s a rep`}
+      hint={key}
+      keys={key}
+      look="is-small"
+      why={refusalOf(moment.view.state, command, moment.view.t)}
+      onPress={() => void hand.give(command)}
+      onRefused={(why) => hand.say(why, 'refused')}
+    />
   );
 }
 

@@ -1,15 +1,23 @@
 /*
- * A session as text, with its faults by line beside it: the line numbers of faulty lines stand out, and
- * a fault that is tapped puts the cursor where it is.
+ * A session as text. The words that cause a fault are underlined, and the numbers of their lines stand
+ * out; what is wrong with them stands in the list beside, where a fault that is tapped puts the cursor at
+ * its words.
  */
 
-import { useRef, type ReactElement, type RefObject } from 'react';
+import { useMemo, useRef, type ReactElement, type RefObject } from 'react';
 import type { Fault } from '../../app/core/result.ts';
+import { characterAt, faultMarks, FAULTS_SHOWN, type FaultMark } from './fault-place.ts';
+
+/** As in the style sheet: the height of a line and what stands above the first, in px. */
+const LINE = 26;
+const ABOVE = 12;
 
 interface SessionEditorProps {
   readonly label: string;
   readonly text: string;
   readonly faults: readonly Fault[];
+  /** The id of the element that says what the faults are. */
+  readonly faultsId: string;
   /** The number of the first line. */
   readonly firstLine: number;
   /** The text area, for `putCursor`. */
@@ -18,58 +26,88 @@ interface SessionEditorProps {
   onChange(text: string): void;
 }
 
-export function SessionEditor({
-  label,
-  text,
-  faults,
-  firstLine,
-  area,
-  placeholder,
-  onChange,
-}: SessionEditorProps): ReactElement {
+export function SessionEditor(props: SessionEditorProps): ReactElement {
+  const { label, text, faults, faultsId, firstLine, area, placeholder, onChange } = props;
   const numbers = useRef<HTMLDivElement>(null);
-  const faulty = new Set(faults.map(({ line }) => line));
-  const lines = text.split('\n').length;
+  const words = useRef<HTMLDivElement>(null);
+  const marks = useMemo(() => faultMarks(text, faults, firstLine), [text, faults, firstLine]);
+  const follow = ({ scrollTop, scrollLeft }: HTMLTextAreaElement): void => {
+    if (numbers.current) numbers.current.style.transform = `translateY(${-scrollTop}px)`;
+    if (words.current) words.current.style.transform = `translate(${-scrollLeft}px, ${-scrollTop}px)`;
+  };
   return (
     <div className="editor">
-      <div className="editor-numbers" ref={numbers} aria-hidden="true">
-        {Array.from({ length: lines }, (_, index) => (
-          <span key={index} className={faulty.has(firstLine + index) ? 'is-faulty' : undefined}>
-            {firstLine + index}
-          </span>
-        ))}
+      <div className="editor-numbers" aria-hidden="true">
+        <div ref={numbers}>
+          <LineNumbers from={firstLine} count={text.split('\n').length} />
+          {Array.from(new Set(marks.map(({ row }) => row)), (row) => (
+            <span key={row} className="is-faulty" style={{ top: topOf(row) }}>
+              {firstLine + row}
+            </span>
+          ))}
+        </div>
       </div>
-      <textarea
-        ref={area}
-        aria-label={label}
-        aria-invalid={faults.length > 0}
-        value={text}
-        placeholder={placeholder}
-        spellCheck={false}
-        autoCapitalize="off"
-        autoCorrect="off"
-        wrap="off"
-        onChange={(event) => onChange(event.target.value)}
-        onScroll={(event) => {
-          if (numbers.current) numbers.current.scrollTop = event.currentTarget.scrollTop;
-        }}
-      />
+      <div className="editor-paper">
+        <div className="editor-marks" aria-hidden="true">
+          <div ref={words}>
+            {marks.map((mark, index) => (
+              <MarkedWords key={index} {...mark} />
+            ))}
+          </div>
+        </div>
+        <textarea
+          ref={area}
+          aria-label={label}
+          aria-invalid={faults.length > 0}
+          aria-describedby={faults.length > 0 ? faultsId : undefined}
+          value={text}
+          placeholder={placeholder}
+          spellCheck={false}
+          autoCapitalize="off"
+          autoCorrect="off"
+          wrap="off"
+          onChange={(event) => onChange(event.target.value)}
+          onScroll={(event) => follow(event.currentTarget)}
+        />
+      </div>
     </div>
   );
 }
 
+/** One text for all of them: a file may have as many lines as it has letters. */
+function LineNumbers({ from, count }: { readonly from: number; readonly count: number }): ReactElement {
+  const text = useMemo(() => Array.from({ length: count }, (_, index) => from + index).join('\n'), [from, count]);
+  return <pre>{text}</pre>;
+}
+
+/** The line up to the words is there for its width alone: it cannot be seen. */
+function MarkedWords({ row, before, words }: FaultMark): ReactElement {
+  return (
+    <span className="editor-mark" style={{ top: topOf(row) }}>
+      {before}
+      <u>{words}</u>
+    </span>
+  );
+}
+
+function topOf(row: number): number {
+  return ABOVE + row * LINE;
+}
+
 interface FaultListProps {
+  readonly id: string;
   readonly faults: readonly Fault[];
   onGoTo(line: number, column: number): void;
 }
 
-export function FaultList({ faults, onGoTo }: FaultListProps): ReactElement {
+export function FaultList({ id, faults, onGoTo }: FaultListProps): ReactElement {
+  const more = faults.length - FAULTS_SHOWN;
   return (
     <section className="faults" aria-label="Faults">
       <h2>{faults.length === 1 ? 'One line cannot be read' : `${faults.length} faults`}</h2>
-      <ul>
-        {faults.map(({ line, column, message }) => (
-          <li key={`${line} ${column} ${message}`}>
+      <ul id={id}>
+        {faults.slice(0, FAULTS_SHOWN).map(({ line, column, message }, index) => (
+          <li key={index}>
             <button type="button" className="text-line" onClick={() => onGoTo(line, column)}>
               line {line}
             </button>
@@ -77,6 +115,7 @@ export function FaultList({ faults, onGoTo }: FaultListProps): ReactElement {
           </li>
         ))}
       </ul>
+      {more > 0 ? <p>And {more} more.</p> : null}
     </section>
   );
 }
@@ -89,14 +128,5 @@ export function putCursor(area: HTMLTextAreaElement | null, line: number, column
   const at = before + characterAt(lines[line - 1] ?? '', column);
   area.focus();
   area.setSelectionRange(at, before + (lines[line - 1] ?? '').length);
-  area.scrollTop = Math.max(0, (line - 4) * (area.scrollHeight / Math.max(1, lines.length)));
-}
-
-function characterAt(line: string, column: number): number {
-  let at = 1;
-  for (let index = 0; index < line.length; index++) {
-    if (at >= column) return index;
-    at += line.charAt(index) === '\t' ? 4 : 1;
-  }
-  return line.length;
+  area.scrollTop = Math.max(0, (line - 4) * LINE);
 }

@@ -3,7 +3,7 @@
  */
 
 import { useEffect } from 'react';
-import { view } from '../../app/core/run/view.ts';
+import { view, type RunView } from '../../app/core/run/view.ts';
 import { createBounceGuard } from '../ui/coach/bounce.ts';
 import { stopOrResume } from '../ui/coach/offers.ts';
 import type { Tools } from '../ui/coach/use-deck.ts';
@@ -39,7 +39,7 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
           return void hand.give({ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds: meaning.seconds });
         }
         case 'panel': {
-          const [lane = now.lanes[0]?.number ?? 0] = hand.chosen();
+          const lane = laneOfKey(now, hand.chosen());
           return setPanel(meaning.name === 'lane' ? { kind: 'lane', lane } : { kind: meaning.name });
         }
         case 'clear':
@@ -53,6 +53,11 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
   }, [tools, panel, setPanel]);
+}
+
+/** The lane whose panel the key opens: the first of those chosen, or of all. */
+export function laneOfKey({ lanes }: RunView, chosen: readonly number[]): number {
+  return chosen[0] ?? lanes[0]?.number ?? 0;
 }
 
 function pressOf(event: KeyboardEvent): KeyPress {

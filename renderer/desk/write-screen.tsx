@@ -3,12 +3,14 @@
  * to run it.
  */
 
-import { useDeferredValue, useMemo, useRef, useState, type DragEvent, type ReactElement } from 'react';
+import { useDeferredValue, useId, useMemo, useRef, useState, type DragEvent, type ReactElement } from 'react';
 import { openPlan } from '../../app/core/plan/open-plan.ts';
+import type { Fault } from '../../app/core/result.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { EXAMPLE } from './example.ts';
+import { LightSwitch } from './light-switch.tsx';
 import { useMatchedClock, MatchClock } from './match-clock.tsx';
 import { openSession, type Opened } from './open-session.ts';
 import { FaultList, SessionEditor, putCursor } from './session-editor.tsx';
@@ -25,11 +27,14 @@ interface WriteScreenProps {
 const DRAFT = 'lanecall.draft';
 const LANES_DRAFT = 'lanecall.draft.lanes';
 
+const NONE: readonly Fault[] = [];
+
 export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): ReactElement {
   const [text, setText] = useDraft(DRAFT, tools.link.store.getState().run?.state.plan.source.text ?? '');
   const [lanesText, setLanesText] = useDraft(LANES_DRAFT, '');
   const [showLanes, setShowLanes] = useState(lanesText !== '');
   const [answer, setAnswer] = useState<Opened | null>(null);
+  const faultsId = useId();
   const [busy, setBusy] = useState(false);
   const phase = useMatchedClock();
   const editor = useRef<HTMLTextAreaElement>(null);
@@ -87,14 +92,14 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
           onRefused={failed(setAnswer)}
         />
         <DeckButton
-          name="Lanes"
-          label="Lanes apart"
+          name="Lanes apart"
           look="is-small"
           pressed={showLanes}
           onPress={() => setShowLanes(!showLanes)}
           onRefused={failed(setAnswer)}
         />
         <MatchClock phase={phase} />
+        <LightSwitch light={tools.light} />
         {onBack ? (
           <DeckButton name="Back to the run" look="is-small" onPress={onBack} onRefused={failed(setAnswer)} />
         ) : null}
@@ -103,7 +108,8 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
         <SessionEditor
           label="Session"
           text={text}
-          faults={faults?.in === 'session' ? faults.faults : []}
+          faults={faults?.in === 'session' ? faults.faults : NONE}
+          faultsId={faultsId}
           firstLine={1}
           area={editor}
           placeholder={'Write it as on the whiteboard, open a file, or drop one here.'}
@@ -113,7 +119,8 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
           <SessionEditor
             label="Lanes"
             text={lanesText}
-            faults={faults?.in === 'lanes' ? faults.faults : []}
+            faults={faults?.in === 'lanes' ? faults.faults : NONE}
+            faultsId={faultsId}
             firstLine={1}
             area={lanesEditor}
             placeholder="lane 1 css 1:20, 5 swimmers"
@@ -124,6 +131,7 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
       <section className="write-plan" aria-label="What it comes to" tabIndex={0}>
         {faults ? (
           <FaultList
+            id={faultsId}
             faults={faults.faults}
             onGoTo={(line, column) => putCursor((faults.in === 'lanes' ? lanesEditor : editor).current, line, column)}
           />

@@ -54,7 +54,8 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
   let cancelPing = (): void => {};
   let cancelRetry = (): void => {};
   let followed: FollowedRun | null = null;
-  // A snapshot of an epoch in which nothing has been measured yet.
+  // The epoch of the clock on this screen, and a snapshot of one in which nothing has been measured yet.
+  let epoch: string | null = null;
   let held: Snapshot | null = null;
   const texts = new Map<string, Source>();
   const outbox = createOutbox({ ...ports, send: (message) => (open ? connection?.send(message) : undefined) });
@@ -142,9 +143,12 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
       followed = null;
       return store.setState({ run: null, faults: ['This page and the program are of different versions: reload it.'] });
     }
+    // The host's clock has jumped, and what is shown is the old time: no waiting for the next regular ping.
+    if (snapshot.epoch !== epoch && burstLeft === 0) measure();
     held = clock.knows(snapshot.epoch) ? null : snapshot;
     if (held) return;
-    clock.turnTo(snapshot.epoch);
+    epoch = snapshot.epoch;
+    clock.turnTo(epoch);
     failures = 0;
     const run = snapshot.run ? followRun(followed, snapshot.run, texts) : null;
     followed = run?.ok ? run.value : null;

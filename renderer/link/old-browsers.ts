@@ -12,6 +12,17 @@ add(Array.prototype, 'flatMap', function (this: readonly unknown[], each: (item:
   return ([] as unknown[]).concat(...this.map((item, index) => each(item, index)));
 });
 
+add(Promise, 'allSettled', (promises: Iterable<PromiseLike<unknown>>) =>
+  Promise.all(
+    Array.from(promises, (promise) =>
+      Promise.resolve(promise).then(
+        (value) => ({ status: 'fulfilled', value }),
+        (reason: unknown) => ({ status: 'rejected', reason }),
+      ),
+    ),
+  ),
+);
+
 /** Leaves alone what is there. */
 function add(owner: object, name: string, value: unknown): void {
   if (name in owner) return;

@@ -5,7 +5,7 @@
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { reading } from '../../app/core/reading.ts';
-import { inText, lanesNamed, leaveText, repOf, repText, stretchText } from '../ui/coach/words.ts';
+import { inByText, inText, lanesNamed, leaveText, repOf, repText, stretchText } from '../ui/coach/words.ts';
 
 export interface NextLeave {
   /** The reading, or the word that stands in its place. */
@@ -31,7 +31,7 @@ export function nextLeaveOf(view: RunView, lane: number | null, clock: ClockChoi
   const earliest = Math.min(...going.map(({ next }) => next?.at ?? Infinity));
   const first = going.filter(({ next }) => next?.at === earliest);
   const rep = first[0]?.next?.rep;
-  if (!rep) return { leave: standstill(lanes), left: '', what: '' };
+  if (!rep) return { leave: standstill(view, lanes, clock), left: '', what: '' };
   const of = repOf(rep);
   const who = lane === null && view.lanes.length > 1 ? `${lanesNamed(first.map(({ number }) => number))}: ` : '';
   return {
@@ -41,7 +41,10 @@ export function nextLeaveOf(view: RunView, lane: number | null, clock: ClockChoi
   };
 }
 
-function standstill(lanes: readonly LaneView[]): string {
+/** Nobody is to leave: why, or until when the last of them swims. */
+function standstill(view: RunView, lanes: readonly LaneView[], clock: ClockChoice): string {
   if (lanes.some(({ state }) => state === 'stopped')) return 'stopped';
-  return lanes.every(({ state }) => state === 'out') ? 'out' : 'all in';
+  if (lanes.every(({ state }) => state === 'out')) return 'out';
+  const swimming = lanes.filter(({ state }) => state === 'finished').sort((a, b) => b.end - a.end);
+  return swimming[0] ? inByText(view, swimming[0], clock) : 'no swim';
 }

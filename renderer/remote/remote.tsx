@@ -117,9 +117,9 @@ function Buttons({ tools, moment, lane }: PartProps): ReactElement {
         tools={tools}
         moment={moment}
         action={primary}
-        lanes={primary === 'start' ? [] : lanes}
+        lanes={primary === 'start' || primary === 'finish' ? [] : lanes}
         look={`is-primary is-${primary}`}
-        hint={whole ? 'all lanes' : undefined}
+        hint={whole ? 'all lanes' : primary === 'finish' ? 'hold' : undefined}
       />
     </nav>
   );
@@ -140,6 +140,7 @@ function RemoteButton({ tools, moment, action, lanes, hint, look }: RemoteButton
       name={ACTIONS[action].label}
       hint={hint}
       look={look}
+      held={ACTIONS[action].pressed}
       why={refusalOf(moment.view.state, commandOf(action, lanes), moment.view.t)}
       onPress={() => void tools.hand.act(action, lanes)}
       onRefused={(why) => tools.hand.say(why, 'refused')}

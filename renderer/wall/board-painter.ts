@@ -73,7 +73,7 @@ function headWriters(board: HTMLElement, layout: Layout, measure: Measure) {
   const title = write('title', beside ? 0.33 : 0.4, beside ? 1 : 0.58);
   const set = write('set', beside ? 0.22 : 0.3);
   const then = write('then', beside ? 0.19 : 0.26, beside ? 1 : 0.66);
-  const end = write('end', beside ? 0.19 : 0.28, beside ? 1 : 0.4);
+  const end = write('end', beside ? 0.19 : 0.28, beside ? 0.66 : 0.4);
   const label = write('clock-label', beside ? 0.33 : 0.4, beside ? 1 : 0.58);
   const lostSmall = write('lost', beside ? 0.19 : 0.26, 0.32);
   return (face: WallFace, lost: LostText | null): void => {
@@ -94,11 +94,14 @@ function calloutWriter(board: HTMLElement, layout: Layout, measure: Measure): (f
   const list = placeIn(board, 'callout-lines');
   const leftElement = placeIn(board, 'left');
   const left = createDigits(leftElement);
-  const { height } = layout.callout;
+  const { height, captionHeight } = layout.callout;
+  const captionPlace = { width: layout.width, size: captionHeight * 0.8, least: captionHeight * 0.5 };
+  const caption = wordsWriter(placeIn(board, 'callout-lanes'), captionPlace, measure);
   const wide = layout.head === 'beside';
   let shown = '';
   return ({ callout, mode }) => {
     root.hidden = callout === null;
+    caption(callout?.lanes ?? '');
     leftElement.hidden = callout === null || callout.left === '';
     if (!callout) return;
     left.show(callout.left);

@@ -24,6 +24,7 @@ export const Board = memo(function Board({ layout, lanes, flip, boardRef }: Boar
       hidden
       data-head={layout.head}
       data-form={layout.lanes.form}
+      data-lines={layout.lanes.lines}
       data-flip={flip ? 'yes' : undefined}
       style={sizes(layout)}
     >
@@ -45,6 +46,7 @@ export const Board = memo(function Board({ layout, lanes, flip, boardRef }: Boar
         </div>
         <div className="callout-left digits" data-place="left" role="group" aria-label="Time left" />
       </div>
+      <p className="callout-caption caps" data-place="callout-lanes" />
       <div className="lanes">
         {lanes.map((lane) => (
           <Strip key={lane} lane={lane} />
@@ -97,6 +99,7 @@ function sizes(layout: Layout): CSSProperties {
     '--strip-width': lanes.width,
     '--leave': lanes.cap / CAP,
     '--water': lanes.water,
+    '--main': lanes.main,
     '--place-number': lanes.number,
     '--place-leave': lanes.leave,
     '--place-seconds': lanes.seconds,
@@ -105,9 +108,10 @@ function sizes(layout: Layout): CSSProperties {
     '--place-after': lanes.after,
     '--small': lanes.small,
     '--callout': callout.height,
+    '--caption': callout.captionHeight,
     '--small-lane': callout.laneHeight,
     '--small-lane-width': callout.laneWidth,
-    '--rope': Math.max(1, Math.round(lanes.height * 0.016)),
+    '--rope': Math.max(1, Math.round(Math.min(lanes.height * 0.016, lanes.cap * 0.022))),
   };
   const style: { [name: string]: string | number } = {
     '--rows': lanes.rows,

@@ -7,7 +7,8 @@ import { reading, timeOfDay } from '../../app/core/reading.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import type { Stretch, WrittenSet } from '../../app/core/plan/plan.ts';
 import type { Part } from '../../app/core/session/session.ts';
-import { DAY, MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
+import { DAY, HOUR, MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
+import { swumNow, type SwumNow } from '../ui/current-set.ts';
 import { itemIndexOf, itemWords } from '../ui/set-words.ts';
 
 export interface Head {
@@ -21,6 +22,8 @@ export interface Head {
 export interface Callout {
   readonly title: string;
   readonly lines: readonly string[];
+  /** Stands over the lanes' own shares of it; empty where no lane has one. */
+  readonly lanes: string;
   /** Time left of a talk or break; empty for all else. */
   readonly left: string;
 }
@@ -28,23 +31,23 @@ export interface Callout {
 export function headFace(view: RunView, openedAt: Millis): Head {
   const end = view.phase === 'done' ? '' : endText(view, openedAt);
   const { part: title } = view.stretch;
-  const part = partOf(view, view.stretch);
   if (view.phase === 'waiting') return { title: 'Waiting for the coach', set: '', then: '', end };
   if (view.phase === 'done') return { title: view.state.plan.session.title ?? 'Session', set: '', then: '', end };
   if (view.stretch.kind !== 'swim') return { title, set: '', then: '', end };
-  const index = commonItem(view, part);
-  const item = part?.items[index];
-  return {
-    title: title + commonRound(view),
-    set: item ? itemWords(item) : '',
-    then: thenWords(view, part, index),
-    end,
-  };
+  const swum = swumNow(view);
+  if (!swum) return { title, set: '', then: '', end };
+  return { title: title + roundWords(swum), set: itemWords(swum.item), then: thenWords(swum), end };
 }
 
 /** While the coach's word is waited for. */
 export function nextFace(view: RunView): Callout {
-  return { title: `Next: ${view.stretch.part}`, lines: wordsFrom(view, view.stretch, firstLine(view)), left: '' };
+  const { part, kind } = view.stretch;
+  return {
+    title: `Next: ${part}`,
+    lines: wordsFrom(view, view.stretch, firstLine(view)),
+    lanes: kind === 'swim' ? 'Each lane starts with' : '',
+    left: '',
+  };
 }
 
 /** A talk or break that is going. */
@@ -58,6 +61,7 @@ export function pauseFace(view: RunView): Callout {
   return {
     title: words === '' ? name : `${name}: ${words}`,
     lines: lines.map((line, index) => (index === 0 ? then + line : line)),
+    lanes: following?.kind === 'swim' ? 'Then each lane starts with' : '',
     left: reading(Math.ceil(left / SECOND) * SECOND),
   };
 }
@@ -66,41 +70,19 @@ export function doneFace(view: RunView, openedAt: Millis): Callout {
   return {
     title: 'Session done',
     lines: [`at ${timeOfDay(Math.floor((openedAt + view.projectedEnd) / MINUTE) % (24 * 60))}`],
+    lanes: '',
     left: '',
   };
 }
 
-/** The item of the part that most lanes are in; of two the earlier. -1 where no lane is in any. */
-function commonItem(view: RunView, part: Part | undefined): number {
-  const counts: number[] = [];
-  for (const { next, last, state } of view.lanes) {
-    const rep = next?.rep ?? (state === 'finished' ? last?.rep : undefined);
-    const index = part && rep ? itemIndexOf(part, rep.set.line) : -1;
-    if (index >= 0) counts[index] = (counts[index] ?? 0) + 1;
-  }
-  let common = -1;
-  counts.forEach((count, index) => {
-    if (common < 0 || count > counts[common]!) common = index;
-  });
-  return common;
+/** ", round 2 of 3" while every lane is in that round of the outermost rounds, else nothing. */
+function roundWords({ rounds: [outermost] }: SwumNow): string {
+  return outermost && outermost.of > 1 ? `, round ${outermost.round} of ${outermost.of}` : '';
 }
 
-/** ", round 2 of 3" while every lane that swims is in that round of the outermost rounds, else nothing. */
-function commonRound(view: RunView): string {
-  const rounds = view.lanes
-    .filter(({ state }) => state === 'pending' || state === 'stopped')
-    .map(({ next }) => next?.rounds[0]);
-  const first = rounds[0];
-  if (!first || !rounds.every((each) => each?.line === first.line && each.round === first.round)) return '';
-  return `, round ${first.round} of ${first.of}`;
-}
-
-function thenWords(view: RunView, part: Part | undefined, index: number): string {
-  const item = part?.items[index + 1];
-  if (item) return `then ${itemWords(item)}`;
-  const parts = view.state.plan.session.parts.slice(view.stretch.partIndex + 1);
-  const following = parts.find(({ items }) => items.length > 0);
-  return following ? `then ${following.name}` : '';
+function thenWords({ part, after }: SwumNow): string {
+  if (!after) return '';
+  return `then ${after.part === part ? itemWords(after.item) : after.part.name}`;
 }
 
 /** What is left of a stretch's part from the item with a line on. */
@@ -143,8 +125,17 @@ function endText(view: RunView, openedAt: Millis): string {
   const ends = `ends ${about}${clockTime(end)}`;
   if (finishBy === null) return ends;
   const hand = nearest(finishBy * MINUTE - openedAt) - view.projectedEnd;
-  if (hand < 0) return `${ends}, ${Math.ceil(-hand / MINUTE)} min over`;
-  return `${ends}, ${Math.floor(hand / MINUTE)} min in hand`;
+  return hand < 0
+    ? `${ends}, ${spanWords(Math.ceil(-hand / MINUTE))} over`
+    : `${ends}, ${spanWords(Math.floor(hand / MINUTE))} in hand`;
+}
+
+/** "23 min", "3 h 23 min", "2 h". */
+function spanWords(minutes: number): string {
+  const hours = Math.floor(minutes / (HOUR / MINUTE));
+  const rest = minutes - hours * (HOUR / MINUTE);
+  if (hours === 0) return `${rest} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
 }
 
 /** The time to a time of day that is nearest: a session opened at 23:50 may finish at 0:30. */

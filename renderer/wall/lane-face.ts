@@ -19,6 +19,7 @@ export interface LaneFace {
   readonly seconds: string;
   /** Stands in place of a leave: "stopped". */
   readonly word: string;
+  /** "2 of 8"; empty where there is but one. */
   readonly rep: string;
   readonly round: string;
   readonly interval: string;
@@ -80,7 +81,8 @@ export function laneFace(view: RunView, lane: LaneView, index: number, choice: C
   if (next === null || next.at === null) {
     // An untimed set is over at the coach's word: what stands for its length is an estimate.
     const about = last !== null && last.rep.set.untimed ? '≈ ' : '';
-    if (state === 'finished') return { ...shown, state, word: `in by ${about}${leaveText(lane.end)}` };
+    const words = last === null ? '' : ownWords(view, last.rep, index);
+    if (state === 'finished') return { ...shown, state, word: `in by ${about}${leaveText(lane.end)}`, words };
     return { ...shown, state: 'absent', word: 'no swim' };
   }
   const left = next.at - view.t;
@@ -105,8 +107,15 @@ export function firstFace(view: RunView, lane: LaneView, index: number): LaneFac
   const first = view.phase === 'waiting' ? lane.next?.rep : view.following?.lanes[index]?.reps[0];
   if (!stretch || !first) return { ...shown, state: 'absent', word: stretch?.kind === 'swim' ? 'no swim' : '' };
   const swim = swimFace(view, stretch, first, index);
-  const words = first.rep === 1 ? setWords(view, stretch, first, index) : swim.words;
-  return { ...shown, ...swim, words, state: 'first' };
+  // Of a set that begins its count says how often; of one that is gone on with, the rep.
+  if (first.rep > 1) return { ...shown, ...swim, state: 'first' };
+  return { ...shown, ...swim, words: setWords(view, stretch, first, index), rep: '', state: 'first' };
+}
+
+/** Of what is swum at one leave: a lane that has no leave to come is still at it. */
+function ownWords(view: RunView, rep: Rep, index: number): string {
+  const { untimed, kind } = rep.set;
+  return untimed || kind === 'timed-swim' ? swimFace(view, view.stretch, rep, index).words : '';
 }
 
 function swimFace(
@@ -118,7 +127,7 @@ function swimFace(
   const { untimed, rounds, words, kind } = rep.set;
   const span = untimed ? '' : `${kind === 'timed-swim' ? 'for' : 'on'} ${reading(rep.interval)}`;
   return {
-    rep: `${rep.rep} of ${rep.of}`,
+    rep: rep.of > 1 ? `${rep.rep} of ${rep.of}` : '',
     round: roundText(rounds),
     interval: span,
     words: untimed ? setWords(view, stretch, rep, index) : repWords(rep.distance, words),
@@ -135,7 +144,8 @@ function setWords(view: RunView, { partIndex }: Stretch, rep: Rep, index: number
 
 /** "round 2 of 3"; rounds in rounds from the outermost, "round 2 of 3, 1 of 2". */
 function roundText(rounds: readonly Round[]): string {
-  return rounds.length === 0 ? '' : `round ${rounds.map(({ round, of }) => `${round} of ${of}`).join(', ')}`;
+  const several = rounds.filter(({ of }) => of > 1).map(({ round, of }) => `${round} of ${of}`);
+  return several.length === 0 ? '' : `round ${several.join(', ')}`;
 }
 
 /** Seconds while they are two digits, then minutes and seconds. */

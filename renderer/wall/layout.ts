@@ -5,17 +5,7 @@
  */
 
 import { CAP, widthOf } from '../ui/digits.ts';
-
-export interface Room {
-  /** The screen, in px. */
-  readonly width: number;
-  readonly height: number;
-  readonly lanes: number;
-  /** The most swimmers in a lane: each has a dot. */
-  readonly swimmers: number;
-  /** Whether a reading may be past the hour. */
-  readonly hours: boolean;
-}
+import { stripLayout, fixedPlaces, ONE_COLUMN, type Room, type StripLayout } from './strip-layout.ts';
 
 /** All in px; `…Cap` is the height of digits or capitals as drawn. */
 export interface Layout {
@@ -41,33 +31,12 @@ export interface Layout {
 /** While nobody swims: large words, and below them a small place for each lane. */
 export interface CalloutLayout {
   readonly height: number;
+  /** Of the line over the lanes. */
+  readonly captionHeight: number;
   readonly columns: number;
   readonly rows: number;
   readonly laneWidth: number;
   readonly laneHeight: number;
-}
-
-export interface StripLayout {
-  /** All in one row; or the words in a second one, where the screen is narrow. */
-  readonly form: 'one-row' | 'two-rows';
-  readonly columns: number;
-  readonly rows: number;
-  readonly width: number;
-  readonly height: number;
-  readonly cap: number;
-  readonly water: number;
-  /** Widths of the strip's places, from the pool's edge on; 0 for what there is no room for. */
-  readonly number: number;
-  readonly leave: number;
-  readonly seconds: number;
-  readonly dots: number;
-  readonly dotColumns: number;
-  readonly rep: number;
-  readonly words: number;
-  readonly after: number;
-  /** Sizes of the larger and the smaller words. */
-  readonly large: number;
-  readonly small: number;
 }
 
 /** Overscan: television sets cut up to so much of each side. */
@@ -76,167 +45,90 @@ const INSET = 0.05;
 /** Of the height, to each side: enough to move every edge off the pixels it stands on. */
 const DRIFT = 0.003;
 
-/** Of the height, inset included: the most that the head may take. */
+/**
+ * Of the height: the most that the head may take; beside the words inset included. A screen on end has
+ * the more height and the less width: there the clock may take the width, and the inset is not counted.
+ */
 const HEAD_MOST = 0.25;
-const HEAD_LEAST = 0.225;
+const HEADS = [HEAD_MOST, 0.2375, 0.225];
+
+/** Of the shorter side: what 16' of arc at 15 m are on a 55-inch screen, hung either way. */
+const IN_SIGHT = 0.102;
 
 /** The clock is the largest thing there is: leaves are at most so much of it. */
 const BELOW_CLOCK = 0.92;
 
-/** Of a strip: digits, and the water at its foot. The rest keeps them apart. */
-const DIGITS = 0.855;
-const WATER = 0.065;
-
-/** Of the height: 20' of arc at 15 m from a 55-inch screen. Digits grow past it only where the words have room too. */
-const PREFERRED = 0.127;
-
-/** More lanes than this share two columns where the screen is wide. */
-const ONE_COLUMN = 10;
-
-/** Widths in heights of the leave's digits. */
-const NUMBER = 0.95;
-const GAP = 0.38;
-const SECONDS = 1.62;
-const DOT = 0.3;
-const LARGE = 0.48;
-const SMALL = 0.35;
-
-/** Widths in sizes of the small words: "round 2 of 3", "on 1:35", "50 fast", "then 12:00". */
-const REP = 5.6;
-const INTERVAL = 3.4;
-const SET = 9;
-const AFTER = 5;
-
 export function layoutFor(room: Room): Layout {
-  const tries = [HEAD_MOST, 0.2375, HEAD_LEAST].map((share) => layoutWithHead(room, share));
+  const frame = frameOf(room);
+  if (frame.head === 'stacked') {
+    const wide = layoutWithHead(room, frame, wideClock(room, frame));
+    if (wide.lanes.cap >= room.width * IN_SIGHT) return wide;
+  }
+  const tries = HEADS.map((share) => layoutWithHead(room, frame, headOf(room, frame, share)));
   const largest = Math.max(...tries.map((layout) => layout.lanes.cap));
   // Of heads that give the leaves much the same size the highest.
   return tries.find((layout) => layout.lanes.cap * 1.01 >= largest)!;
 }
 
-function layoutWithHead(room: Room, share: number): Layout {
+interface Frame extends Pick<Layout, 'insetX' | 'insetY' | 'drift' | 'width' | 'head'> {
+  /** The width of the clock, in heights of its digits. */
+  readonly clockEm: number;
+}
+
+type HeadSize = Pick<Layout, 'headHeight' | 'clockCap'>;
+
+function frameOf(room: Room): Frame {
   const drift = Math.max(1, Math.round(room.height * DRIFT));
   const insetX = Math.ceil(room.width * INSET) + drift;
   const insetY = Math.ceil(room.height * INSET) + drift;
-  const width = room.width - 2 * insetX;
-  const headHeight = Math.floor(room.height * share) - insetY;
   const head = room.width > room.height ? 'beside' : 'stacked';
   const clockEm = widthOf(room.hours ? '8:88:88' : '88:88') / CAP;
+  return { insetX, insetY, drift, width: room.width - 2 * insetX, head, clockEm };
+}
+
+function headOf(room: Room, { insetY, width, head, clockEm }: Frame, share: number): HeadSize {
+  const headHeight = Math.floor(room.height * share) - insetY;
   const high = headHeight * (head === 'beside' ? 0.86 : 0.56);
   const clockCap = Math.floor(Math.min(high, (width * (head === 'beside' ? 0.4 : 1)) / clockEm));
+  return { headHeight, clockCap };
+}
+
+/** The clock as wide as the screen, or as its words leave room for. */
+function wideClock(room: Room, { width, clockEm }: Frame): HeadSize {
+  const words = width * 0.125;
+  const most = room.height * HEAD_MOST;
+  const clockCap = Math.floor(Math.min(width / clockEm, (most - words) / CLOCK_ROW));
+  return { headHeight: Math.floor(clockCap * CLOCK_ROW + words), clockCap };
+}
+
+/** From the top of the clock to the words under it, in heights of its digits. */
+const CLOCK_ROW = 1.14;
+
+function layoutWithHead(room: Room, frame: Frame, { headHeight, clockCap }: HeadSize): Layout {
+  const { clockEm, ...place } = frame;
+  const { width, insetY, head } = place;
   const clockWidth = Math.ceil(clockCap * clockEm);
-  const lanes = strips(room, width, room.height - 2 * insetY - headHeight, clockCap * BELOW_CLOCK);
+  const below = room.height - 2 * insetY - headHeight;
+  const lanes = stripLayout(room, width, below, clockCap * BELOW_CLOCK);
   const aside = Math.max(
     clockWidth + clockCap * 0.4,
-    lanes.form === 'one-row' && lanes.columns === 1 ? fixed(lanes) : 0,
+    lanes.form === 'one-row' && lanes.columns === 1 ? fixedPlaces(lanes) : 0,
   );
   const wordsX = head === 'beside' ? Math.round(aside) : 0;
-  const wordsHeight = Math.floor(head === 'beside' ? headHeight * 0.92 : headHeight - clockCap * 1.2);
-  const place = { wordsX, wordsWidth: width - wordsX, wordsHeight };
-  const callout = calloutLayout(room, width, room.height - 2 * insetY - headHeight);
-  return { insetX, insetY, drift, width, headHeight, head, clockCap, clockWidth, ...place, lanes, callout };
+  const wordsHeight = Math.floor(head === 'beside' ? headHeight * 0.92 : headHeight - clockCap * CLOCK_ROW);
+  const words = { wordsX, wordsWidth: width - wordsX, wordsHeight };
+  const callout = calloutLayout(room, width, below);
+  return { ...place, headHeight, clockCap, clockWidth, ...words, lanes, callout };
 }
 
-/** The lanes get at most two fifths of what is below the head: they are read at the wall. */
+/** The lanes get two fifths of what is below the head, on a screen on end more: they are read at the wall. */
 function calloutLayout(room: Room, width: number, height: number): CalloutLayout {
-  const most = room.width > room.height ? (room.lanes > ONE_COLUMN ? 3 : 2) : 1;
+  const isWide = room.width > room.height;
+  const most = isWide ? (room.lanes > ONE_COLUMN ? 3 : 2) : 1;
   const columns = Math.max(1, Math.min(most, room.lanes));
   const rows = Math.max(1, Math.ceil(room.lanes / columns));
-  const laneHeight = Math.floor(Math.min(room.height * 0.09, (height * 0.42) / rows));
+  const laneHeight = Math.floor(Math.min(room.height * 0.09, (height * (isWide ? 0.4 : 0.55)) / rows));
   const laneWidth = Math.floor((width - (columns - 1) * room.height * 0.03) / columns);
-  return { height: height - rows * laneHeight, columns, rows, laneWidth, laneHeight };
-}
-
-function strips(room: Room, width: number, height: number, mostCap: number): StripLayout {
-  const columns = room.lanes > ONE_COLUMN && room.width > room.height ? 2 : 1;
-  const rows = Math.max(1, Math.ceil(room.lanes / columns));
-  // Two columns have the width of a gap between them.
-  const own = Math.floor(columns === 1 ? width : (width - room.height * 0.04) / 2);
-  const grid = { columns, rows, width: own };
-  const one = oneRow(room, grid, height / rows, mostCap);
-  const two = twoRows(room, grid, height / rows, mostCap);
-  return two.cap > one.cap * 1.1 ? two : one;
-}
-
-type Grid = Pick<StripLayout, 'columns' | 'rows' | 'width'>;
-
-function oneRow(room: Room, grid: Grid, most: number, mostCap: number): StripLayout {
-  const leave = leaveWidth(room);
-  const dotColumns = dotColumnsFor(room.swimmers, 3);
-  const places = NUMBER + leave + GAP + SECONDS + dotColumns * DOT + (dotColumns > 0 ? GAP : 0);
-  const withWords = Math.max(room.height * PREFERRED, grid.width / (places + SMALL * (REP + SET)));
-  const cap = Math.min(most * DIGITS, mostCap, grid.width / (places + SMALL * REP), withWords);
-  const height = Math.floor(Math.min(most, cap / 0.76));
-  const small = cap * SMALL;
-  let left = grid.width - places * cap;
-  const after = left >= small * (REP + SET + AFTER + 2) ? small * AFTER : 0;
-  const rep = Math.min(left, small * REP);
-  left -= rep + after;
-  const words = left >= small * INTERVAL ? left : 0;
-  return {
-    form: 'one-row',
-    ...grid,
-    height,
-    cap,
-    water: Math.round(height * WATER),
-    ...widths(cap, leave, dotColumns),
-    rep: words > 0 ? rep : rep + left,
-    words,
-    after,
-    large: cap * LARGE,
-    small,
-  };
-}
-
-function twoRows(room: Room, grid: Grid, most: number, mostCap: number): StripLayout {
-  const leave = leaveWidth(room);
-  const small = Math.min(grid.width / 22, most * 0.17);
-  const across = grid.width / (NUMBER + leave + GAP + SECONDS);
-  const cap = Math.max(1, Math.min((most - small * 1.9) * DIGITS, mostCap, across));
-  const height = Math.floor(Math.min(most, cap / DIGITS + small * 2.6));
-  const dotColumns = dotColumnsFor(room.swimmers, 2);
-  const rep = grid.width * 0.46;
-  return {
-    form: 'two-rows',
-    ...grid,
-    height,
-    cap,
-    water: Math.round(height * WATER),
-    ...widths(cap, leave, 0),
-    dots: dotColumns * small * 0.5,
-    dotColumns,
-    rep,
-    words: grid.width - rep - dotColumns * small * 0.5,
-    after: 0,
-    large: small,
-    small,
-  };
-}
-
-function widths(
-  cap: number,
-  leave: number,
-  dotColumns: number,
-): Pick<StripLayout, 'number' | 'leave' | 'seconds' | 'dots' | 'dotColumns'> {
-  return {
-    number: cap * NUMBER,
-    leave: cap * (leave + GAP),
-    seconds: cap * SECONDS,
-    dots: dotColumns > 0 ? cap * (dotColumns * DOT + GAP) : 0,
-    dotColumns,
-  };
-}
-
-function leaveWidth(room: Room): number {
-  return widthOf(room.hours ? '8:88:88' : '88:88') / CAP;
-}
-
-/** Dots stand in a block of so many rows at most; a lane of one needs none. */
-function dotColumnsFor(swimmers: number, rows: number): number {
-  if (swimmers <= 1) return 0;
-  return swimmers <= 4 ? 2 : Math.max(Math.ceil(swimmers / rows), 3);
-}
-
-function fixed({ number, leave, seconds, dots }: StripLayout): number {
-  return number + leave + seconds + dots;
+  const captionHeight = Math.floor(Math.min(laneHeight * 0.6, room.height * 0.04));
+  return { height: height - rows * laneHeight - captionHeight, captionHeight, columns, rows, laneWidth, laneHeight };
 }

@@ -52,15 +52,13 @@ type WordsPainter = (face: LaneFace) => void;
 
 function stripWords(strip: HTMLElement, layout: Layout, measure: Measure): WordsPainter {
   const { lanes } = layout;
-  const twoRows = lanes.form === 'two-rows';
+  const { form, lines } = lanes;
   const gap = lanes.small * 0.6;
   const line = (width: number, size: number) => ({ width: Math.max(1, width), size, least: size * 0.55 });
-  const repPlace = line(lanes.rep - gap, twoRows ? lanes.small : lanes.large);
-  const wordsPlace = line(lanes.words - gap, lanes.large);
   const detailPlace = line(lanes.words - gap, lanes.small);
-  const rep = wordsWriter(placeIn(strip, 'rep'), repPlace, measure);
-  const round = wordsWriter(placeIn(strip, 'round'), line(lanes.rep - gap, lanes.small), measure);
-  const words = wordsWriter(placeIn(strip, 'words'), wordsPlace, measure);
+  const rep = wordsWriter(placeIn(strip, 'rep'), line(lanes.rep - gap, lanes.repLarge), measure);
+  const round = wordsWriter(placeIn(strip, 'round'), line(lanes.rep - gap, lanes.repSmall), measure);
+  const words = wordsWriter(placeIn(strip, 'words'), line(lanes.words - gap, lanes.large), measure);
   const detail = wordsWriter(placeIn(strip, 'detail'), detailPlace, measure);
   const after = wordsWriter(placeIn(strip, 'after'), line(Math.max(1, lanes.after), lanes.small), measure);
   const word = wordsWriter(
@@ -69,18 +67,16 @@ function stripWords(strip: HTMLElement, layout: Layout, measure: Measure): Words
     measure,
   );
   const noWords = lanes.words === 0;
-  const onlyInterval = !noWords && !twoRows && lanes.words < lanes.small * 8;
+  const onlyInterval = !noWords && form === 'one-row' && lanes.words < lanes.small * 8;
+  const repOnOneLine = form === 'two-rows' || lines === 3;
   return (face) => {
     word(face.word);
-    if (twoRows) {
-      rep(joined([face.rep, face.round]));
-      round('');
+    rep(repOnOneLine ? joined([face.rep, face.round]) : face.rep);
+    round(repOnOneLine ? '' : face.round);
+    if (lines === 1) {
       words('');
-      const { interval } = face;
-      detail(firstThatFits(fuller(interval, face.words, face.target), detailPlace, measure));
+      detail(firstThatFits(fuller(face.interval, face.words, face.target), detailPlace, measure));
     } else {
-      rep(face.rep);
-      round(face.round);
       words(noWords || onlyInterval ? '' : face.words);
       detail(noWords ? '' : firstThatFits(fuller(face.interval, face.target), detailPlace, measure));
     }
@@ -88,19 +84,28 @@ function stripWords(strip: HTMLElement, layout: Layout, measure: Measure): Words
   };
 }
 
-/** While nobody swims: the lane's first set, its interval and target. */
+/**
+ * While nobody swims: the lane's first set and its interval, on one line where they fit it large, else
+ * below each other. Long words are cut rather than set small.
+ */
 function smallWords(strip: HTMLElement, layout: Layout, measure: Measure): WordsPainter {
   const { laneHeight, laneWidth } = layout.callout;
   const width = laneWidth - laneHeight * 1.15;
-  const place = (size: number) => ({ width, size, least: size * 0.6 });
-  const words = wordsWriter(placeIn(strip, 'words'), place(laneHeight * 0.42), measure);
-  const detailPlace = place(laneHeight * 0.3);
-  const detail = wordsWriter(placeIn(strip, 'detail'), detailPlace, measure);
-  const word = wordsWriter(placeIn(strip, 'word'), place(laneHeight * 0.42), measure);
+  const large = { width, size: laneHeight * 0.56, least: laneHeight * 0.56 };
+  const small = { width, size: laneHeight * 0.4, least: laneHeight * 0.36 };
+  const word = wordsWriter(placeIn(strip, 'word'), small, measure);
+  let shown: string | null = null;
   return (face) => {
     word(face.word);
-    words(face.words);
-    detail(firstThatFits(fuller(face.interval, face.target), detailPlace, measure));
+    const wordings = fuller(face.interval, face.rep, face.target);
+    const key = joined([face.words, ...wordings]);
+    if (key === shown) return;
+    shown = key;
+    const onOneLine = wordings.map((wording) => joined([face.words, wording]));
+    const line = firstThatFits(onOneLine, large, measure);
+    const fits = measure(line) * large.size <= width;
+    wordsWriter(placeIn(strip, 'words'), fits ? large : small, measure)(fits ? line : face.words);
+    wordsWriter(placeIn(strip, 'detail'), small, measure)(fits ? '' : firstThatFits(wordings, small, measure));
   };
 }
 

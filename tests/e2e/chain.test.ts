@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
+import { freshDataFolder } from '../support/data-folder.ts';
 
 const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
@@ -32,7 +33,7 @@ afterEach(() => stopHost());
 afterAll(() => browser?.close());
 
 async function startHost(session: string | null): Promise<void> {
-  const args = ['serve', ...(session === null ? [] : ['-']), '--port', String(port)];
+  const args = ['serve', ...(session === null ? [] : ['-']), '--port', String(port), '--data', freshDataFolder()];
   host = spawn(process.execPath, [program, ...args], { stdio: ['pipe', 'pipe', 'inherit'] });
   host.stdin!.end(session ?? '');
   await once(host.stdout!, 'data');

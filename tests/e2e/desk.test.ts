@@ -10,6 +10,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
+import { freshDataFolder } from '../support/data-folder.ts';
 
 const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
@@ -52,7 +53,9 @@ afterAll(async () => {
 
 // Each test has a host of its own: a run is over only when it is finished.
 beforeEach(async () => {
-  host = spawn(process.execPath, [program, 'serve', '--port', '0'], { stdio: ['ignore', 'pipe', 'inherit'] });
+  host = spawn(process.execPath, [program, 'serve', '--port', '0', '--data', freshDataFolder()], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
   const [line] = (await once(host.stdout!, 'data')) as [Buffer];
   address = /http:\/\/127\.0\.0\.1:\d+/.exec(line.toString())![0];
   context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
@@ -79,8 +82,20 @@ async function openPage(path: string): Promise<Page> {
   return opened;
 }
 
-const button = (name: string, on = page): Locator => on.getByRole('button', { name, exact: true });
+const button = (name: string | RegExp, on = page): Locator => on.getByRole('button', { name, exact: true });
 const status = (on = page): Locator => on.getByRole('status').last();
+
+function shownLight(): Promise<string | null> {
+  return page.evaluate(() => document.documentElement.getAttribute('data-light'));
+}
+
+/** Whether nothing lies over the middle of it. */
+function onTop(what: Locator): Promise<boolean> {
+  return what.evaluate((element) => {
+    const { left, top, width, height } = element.getBoundingClientRect();
+    return element.contains(document.elementFromPoint(left + width / 2, top + height / 2));
+  });
+}
 
 async function run(text: string): Promise<void> {
   await page.getByRole('textbox', { name: 'Session', exact: true }).fill(text);
@@ -227,15 +242,91 @@ test('the remote stops, and the window says that another screen did', async () =
   await said('Resumed lane 2', remote);
 });
 
+test('a fault is underlined where its words stand, and said beside them', async () => {
+  const text = page.getByRole('textbox', { name: 'Session', exact: true });
+  await text.fill('Set\n4 x 50 back @ 1.30');
+  await page.getByRole('heading', { name: 'One line cannot be read' }).waitFor();
+  const marked = page.locator('u');
+  expect(await marked.allTextContents()).toEqual(['1.30']);
+  const [box, area] = [await marked.boundingBox(), await text.boundingBox()];
+  // Half way down the second line.
+  expect(box!.y + box!.height / 2 - area!.y).toBeCloseTo(12 + 1.5 * 26, -0.5);
+  expect(await text.getAttribute('aria-invalid')).toBe('true');
+  const list = (await text.getAttribute('aria-describedby'))!;
+  expect(await page.locator(`[id="${list}"]`).textContent()).toMatch(/^line 2\s*1\.30 is not a time: write 1:30/);
+  await button('line 2').click();
+  const selected = await text.evaluate((field: HTMLTextAreaElement) => [field.selectionStart, field.selectionEnd]);
+  expect(selected).toEqual([18, 22]);
+  await text.fill('Set\n4 x 50 back @ 1:30');
+  await expect.poll(() => marked.count()).toBe(0);
+  expect(await text.getAttribute('aria-describedby')).toBeNull();
+});
+
+test('the window is light or dark as the system, or as chosen here and kept', async () => {
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await expect.poll(shownLight).toBe('dark');
+  const colours = page.getByRole('combobox', { name: 'Colours' });
+  await colours.selectOption('light');
+  expect(await shownLight()).toBe('light');
+  await page.reload();
+  await colours.waitFor();
+  expect([await shownLight(), await colours.inputValue()]).toEqual(['light', 'light']);
+  await colours.selectOption('as the system');
+  expect(await shownLight()).toBe('dark');
+});
+
+test('while the last set is swum to its end, the one action is to finish, with a long press', async () => {
+  await run('Harbour squad\nstart on 1\nlane 1 base 1:30\n\nSwim-down\n200 easy');
+  await button('Start').click();
+  await button('Stop all lanes').waitFor();
+  await page.getByText('in by ≈').waitFor({ timeout: 20_000 });
+  expect(await button('Start').count()).toBe(0);
+  await button('Finish').click();
+  await said('Hold Finish for 0.6 s.');
+  await button('Finish').click({ delay: 700 });
+  await page.getByRole('heading', { name: 'Harbour squad: done' }).waitFor();
+}, 40_000);
+
+test('on a phone what opens below comes into view, clear of the head and the actions', async () => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await run(SESSION);
+  await button('Mark').click();
+  await expect.poll(() => onTop(page.getByRole('textbox', { name: 'For the record' }))).toBe(true);
+  expect(await onTop(button('Mark it'))).toBe(true);
+  await button(/^Close/).click();
+  await button('Lane 2: On…').click();
+  await expect.poll(() => onTop(button('Lane 2: Lane out'))).toBe(true);
+  expect(await onTop(button('Lane 2: One more'))).toBe(true);
+});
+
+test.each([
+  [1280, 800],
+  [1024, 700],
+])('at %i × %i all that can be done to a lane is seen at once', async (width, height) => {
+  await page.setViewportSize({ width, height });
+  await run(SESSION);
+  await button('Lane 2: On…').click();
+  await button('Lane 2: 10 s apart').waitFor();
+  const side = page.getByRole('complementary', { name: 'Session' });
+  expect(await side.evaluate((column) => column.scrollHeight - column.clientHeight)).toBeLessThanOrEqual(0);
+});
+
 test('no accessibility rule is broken in any state, by day or in the dark', async () => {
   const faults = async (on = page): Promise<string[]> =>
     (await new AxeBuilder({ page: on }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ''}`);
+  const goTo = async (scheme: 'light' | 'dark'): Promise<void> => {
+    await page.emulateMedia({ colorScheme: scheme });
+    await expect.poll(shownLight).toBe(scheme);
+  };
+  await page.getByRole('textbox', { name: 'Session', exact: true }).fill('Set\n4 x 50 @ 1.00');
+  await page.getByRole('heading', { name: 'One line cannot be read' }).waitFor();
+  expect(await faults()).toEqual([]);
   await page.getByRole('textbox', { name: 'Session', exact: true }).fill(SESSION);
   await page.getByRole('heading', { name: 'Harbour squad' }).waitFor();
   expect(await faults()).toEqual([]);
   await run(SESSION);
   for (const scheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme: scheme });
+    await goTo(scheme);
     expect(await faults()).toEqual([]);
   }
   await button('Start').click();
@@ -243,7 +334,7 @@ test('no accessibility rule is broken in any state, by day or in the dark', asyn
   await button('Lane 2: Stop').click();
   await said('Stopped lane 2.');
   for (const scheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme: scheme });
+    await goTo(scheme);
     expect(await faults()).toEqual([]);
   }
   const remote = await openPage('/remote');

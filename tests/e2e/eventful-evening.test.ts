@@ -93,7 +93,7 @@ async function carryOut({ atMs, fields }: ScriptLine): Promise<void> {
   if (!command.ok) throw new Error(command.faults);
   const until = atMs - sinceHalfPastSeven();
   for (const leaves of leavesTo(until)) await lookAt(leaves);
-  await deck.moveTo(until + deck.run().openedAt);
+  deck.moveTo(until + deck.run().openedAt);
   await followed();
   await give(command.value);
 }
@@ -120,7 +120,7 @@ function runTime(): Millis {
 async function lookAt(leaves: readonly Leave[]): Promise<void> {
   const { at } = leaves[0]!;
   const { openedAt, state } = deck.run();
-  await deck.moveTo(openedAt + at - BEFORE);
+  deck.moveTo(openedAt + at - BEFORE);
   const { t0 } = settle(state, at);
   if (t0 === null) throw new Error('a leave without a start');
   const justBefore = [1, 2, 3].map((seconds) => clockBefore(at - t0, seconds));

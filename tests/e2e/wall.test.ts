@@ -9,6 +9,7 @@ import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Locator, type Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
+import { freshDataFolder } from '../support/data-folder.ts';
 
 const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
@@ -36,6 +37,14 @@ The part with the longest name that anybody has ever written on a whiteboard bes
 20 x 50 ${WORDS} @ 1:00
 `;
 
+const SIZES = [
+  [1920, 1080],
+  [1280, 720],
+  [1080, 1920],
+  [390, 844],
+  [844, 390],
+] as const;
+
 let browser: Browser;
 let host: ChildProcess;
 let address: string;
@@ -45,13 +54,14 @@ let ids = 0;
 
 beforeAll(async () => {
   browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
-  host = spawn(process.execPath, [program, 'serve', '--port', '0'], { stdio: ['ignore', 'pipe', 'inherit'] });
+  host = spawn(process.execPath, [program, 'serve', '--port', '0', '--data', freshDataFolder()], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
   const [line] = (await once(host.stdout!, 'data')) as [Buffer];
   address = /http:\/\/127\.0\.0\.1:\d+/.exec(line.toString())![0];
   page = await browser.newPage({ viewport: { width: 1920, height: 1080 } });
   page.on('console', (message) => {
-    // Browsers ask every site for an icon of their own accord.
-    if (message.type() === 'error' && !message.location().url.endsWith('/favicon.ico')) complaints.push(message.text());
+    if (message.type() === 'error') complaints.push(message.text());
   });
   page.on('pageerror', (error) => complaints.push(error.message));
 });
@@ -119,8 +129,8 @@ async function drawnHeight(target: Locator): Promise<number> {
 }
 
 /** What overlaps, stands outside the inset of 5 %, or is cut by its own box, in words. */
-async function misplaced(): Promise<string[]> {
-  return page.evaluate(() => {
+async function misplaced(on: Page = page): Promise<string[]> {
+  return on.evaluate(() => {
     const found: string[] = [];
     const [width, height] = [innerWidth, innerHeight];
     const places = Array.from(document.querySelectorAll<HTMLElement>('[data-place], .strip-number'))
@@ -157,6 +167,16 @@ test('without a session the screen says what it waits for, and where the coach o
   await page.goto(`${address}/display`);
   await page.getByText('Waiting for a session').waitFor();
   expect(await page.textContent('body')).toContain(`${address}/`);
+});
+
+test('the page has an icon of its own, served as what it is', async () => {
+  for (const path of ['/', '/display', '/remote']) {
+    const html = await (await fetch(address + path)).text();
+    const icon = /<link rel="icon"[^>]* href="([^"]+)"/.exec(html)?.[1] ?? '';
+    const reply = await fetch(new URL(icon, address));
+    expect(reply.headers.get('content-type'), path).toBe('image/svg+xml');
+    expect(await reply.text()).toMatch(/^<svg /);
+  }
 });
 
 test('a session that is opened stands large, with what every lane swims first', async () => {
@@ -212,22 +232,56 @@ test('some lanes only, where the address asks for them', async () => {
   expect(names).toEqual(['Lane 1', 'Lane 3']);
 });
 
+test('the sound of this screen is off and not loaded; a switch for it appears when somebody is there', async () => {
+  const sound = page.getByRole('button', { name: /sound/i });
+  const scripts = (): Promise<number> =>
+    page.evaluate(() => performance.getEntriesByType('resource').filter(({ name }) => /\.js|\.wav/.test(name)).length);
+  const before = await scripts();
+  expect(await sound.count()).toBe(0);
+  await page.mouse.move(200, 200);
+  await page.mouse.move(240, 220);
+  expect(await sound.textContent()).toBe('Sound on this screen: off');
+  await sound.waitFor({ state: 'hidden', timeout: 10_000 });
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => sound.textContent()).toMatch(/^Sound on this screen: (starting|on)$/);
+  expect(await scripts()).toBeGreaterThan(before);
+  await page.reload();
+  await page.getByText('Sound is blocked by the browser: tap this screen once').waitFor();
+  await page.mouse.click(600, 300);
+  await expect.poll(() => sound.textContent()).toMatch(/^Sound on this screen: (starting|on)$/);
+  await sound.click();
+  expect(await sound.textContent()).toBe('Sound on this screen: off');
+  await page.reload();
+  await nextLeave(3).waitFor();
+  expect(await sound.count()).toBe(0);
+});
+
+test('few lanes: nothing overlaps or is cut off, in any state', async () => {
+  for (const lanes of [1, 2, 3]) {
+    const header = Array.from({ length: lanes }, (_, lane) => `lane ${lane + 1} base 1:30, ${2 + lane * 9} swimmers`);
+    await open(`${header.join('\n')}\nMain set\n3 rounds\n  12 x 100 ${WORDS} @ base hold 1:15\n`);
+    for (const phase of ['waiting', 'going', 'stopped']) {
+      if (phase === 'going') await command({ do: 'start' });
+      if (phase === 'stopped') await command({ do: 'stop' });
+      for (const [width, height] of SIZES) {
+        await page.setViewportSize({ width, height });
+        await page.waitForTimeout(150);
+        expect(await misplaced(), `${lanes} lanes ${phase} at ${width} x ${height}`).toEqual([]);
+      }
+    }
+  }
+});
+
 test('nothing overlaps or is cut off, with the longest words, on any screen', async () => {
   await page.goto(`${address}/display`);
   await open(TEN_LANES);
-  const sizes = [
-    [1920, 1080],
-    [1280, 720],
-    [1080, 1920],
-    [390, 844],
-    [844, 390],
-  ] as const;
   for (const phase of ['waiting', 'going']) {
     if (phase === 'going') {
       await command({ do: 'start' });
       await nextLeave(10).waitFor();
     }
-    for (const [width, height] of sizes) {
+    for (const [width, height] of SIZES) {
       await page.setViewportSize({ width, height });
       await page.waitForTimeout(300);
       expect(await misplaced(), `${phase} at ${width} x ${height}`).toEqual([]);
@@ -250,7 +304,10 @@ test('a television browser of 2018 shows it too: nothing newer is used that is n
       [Array.prototype, ['flat', 'flatMap', 'at', 'findLast', 'findLastIndex', 'toSorted', 'toReversed']],
       [String.prototype, ['replaceAll', 'matchAll', 'at', 'trimStart']],
       [Promise, ['allSettled', 'any', 'withResolvers']],
-      [window, ['globalThis', 'queueMicrotask', 'structuredClone', 'reportError', 'scheduler', 'navigation']],
+      [
+        window,
+        ['AudioContext', 'globalThis', 'queueMicrotask', 'structuredClone', 'reportError', 'scheduler', 'navigation'],
+      ],
       [crypto, ['randomUUID']],
     ];
     for (const [owner, names] of newer) for (const name of names) Reflect.deleteProperty(owner, name);
@@ -258,16 +315,37 @@ test('a television browser of 2018 shows it too: nothing newer is used that is n
   await television.goto(`${address}/display`);
   await television.getByRole('region', { name: 'Lane 3' }).getByLabel('Next leave').waitFor();
   expect(await television.getByRole('timer', { name: 'Clock' }).textContent()).toMatch(/^\d+:\d\d$/);
+  await television.keyboard.press('Enter');
+  expect(await television.getByRole('button').textContent()).toBe('This browser cannot play sound');
   expect(faults).toEqual([]);
   await television.close();
 });
 
 test('when the host is gone the screen runs on by itself and says that the link is lost', async () => {
   await page.setViewportSize({ width: 1920, height: 1080 });
+  // A second screen has its own time, so that the minute after which it is said large need not be waited for.
+  const other = await browser.newPage();
+  await other.clock.install();
+  await other.goto(`${address}/display`);
+  await other.getByRole('region', { name: 'Lane 1', exact: true }).waitFor();
+  await other.clock.runFor(2000);
   expect(complaints).toEqual([]);
   host.kill('SIGKILL');
   await page.getByText(/^Link lost for 0:\d\d$/).waitFor({ timeout: 15_000 });
   const before = await clock().textContent();
   await expect.poll(() => clock().textContent(), { timeout: 5000 }).not.toBe(before);
   expect(await nextLeave(1).isVisible()).toBe(true);
+  for (const [said, wait] of [
+    ['Link lost for 0:', 9000],
+    ['Link lost for 1:', 60_000],
+  ] as const) {
+    await other.clock.runFor(wait);
+    for (const [width, height] of SIZES) {
+      await other.setViewportSize({ width, height });
+      await other.clock.runFor(500);
+      await other.getByText(said).first().waitFor();
+      expect(await misplaced(other), `${said} at ${width} x ${height}`).toEqual([]);
+    }
+  }
+  await other.close();
 });

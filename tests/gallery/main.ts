@@ -71,7 +71,7 @@ async function takeViews(on: Browser, scene: Scene, views: readonly View[]): Pro
     const page = await deck.openPage(context, PATHS[screen]);
     const own = views.filter((each) => each.screen === screen);
     await show(page, own[0]!);
-    await deck.moveTo(openedAt + scene.at * 1000);
+    deck.moveTo(openedAt + scene.at * 1000);
     if (screen === 'coach') await scene.prepare?.(page);
     for (const each of own) taken.push(await take(page, scene, each));
     await page.close();
@@ -91,7 +91,7 @@ async function bringTo(deck: MovingDeck, scene: Scene): Promise<number> {
   if (!opened.ok) throw new Error(`${scene.name}: ${JSON.stringify(opened)}`);
   const { openedAt } = deck.run();
   for (const [index, [seconds, command]] of scene.commands.entries()) {
-    await deck.moveTo(openedAt + seconds * 1000);
+    deck.moveTo(openedAt + seconds * 1000);
     const answer = await host.command(`${index}`, { ...command });
     if (!answer.ok) throw new Error(`${scene.name}, ${command.do}: ${answer.why}`);
   }

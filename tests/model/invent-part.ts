@@ -192,10 +192,7 @@ function perLane<Value>(
   make: (listed: boolean) => Value,
 ): PerLane<Value> {
   if (frame.lanes.length < 2 || !random.chance(listed)) return { same: make(false) };
-  const each = frame.lanes.map(() => make(true));
-  // Nobody lists what is the same in every lane.
-  const [first] = each;
-  return first !== undefined && each.every((value) => value === first) ? { same: first } : { each };
+  return { each: frame.lanes.map(() => make(true)) };
 }
 
 function shortTime(random: Random): number {

@@ -86,7 +86,7 @@ async function mark(page: Page, lane: number | undefined, words: string): Promis
 async function cut(page: Page, line: number, inOutline: RegExp | null): Promise<void> {
   if (inOutline === null) {
     const offers = page.getByRole('region', { name: 'If you run late' });
-    return offers.getByRole('button', { name: new RegExp(`^Cut 1 (rep|round), line ${line}$`) }).click();
+    return offers.getByRole('button', { name: new RegExp(`^Cut 1 of .+, line ${line}$`) }).click();
   }
   await button(page, inOutline).click();
   await button(page, /^Cut 1 (rep|round)$/).click();

@@ -70,7 +70,8 @@ function withoutCut(state: RunState, goes: Goes, t: Millis): RunState | null {
   const toCome = state.phase === 'going' ? state.index + 1 : state.index;
   let drops = false;
   const stretches = state.stretches.map((stretch, index) => {
-    const left = withoutFrom(stretch, goes);
+    // A stretch that is over stays as it was: a restart that goes back to it finds it whole.
+    const left = index < state.index ? stretch : withoutFrom(stretch, goes);
     if (left !== stretch && index >= toCome) drops = true;
     return left;
   });

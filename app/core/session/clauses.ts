@@ -114,7 +114,7 @@ function clauseAt(text: string, at: number, timed: boolean): Found | Flaw | numb
       const value = at + match(ON, text, at)![0].length;
       if (!startsInterval(text, value)) return behind;
       const clause = intervalClause(text, at, value);
-      return isFlaw(clause) && isBareNumber(text, value) ? { kind: 'doubt', flaw: clause, end: behind } : clause;
+      return isFlaw(clause) && isNoTime(text, value) ? { kind: 'doubt', flaw: clause, end: behind } : clause;
     }
     case 'hold':
       if (startsHold(text, value)) return holdClause(text, value);
@@ -212,9 +212,9 @@ function joinWords(text: string, segments: readonly (readonly [from: number, to:
   return words;
 }
 
-/** A number that holds no colon: as an interval it may be a slip, or not be meant as one at all. */
-function isBareNumber(text: string, at: number): boolean {
-  return /^\d[\d.]*(?![\d:])/.test(text.slice(at, at + 20));
+/** A number that is no time at all (1.30, 130): as an interval it may be a slip, or not be meant as one. */
+function isNoTime(text: string, at: number): boolean {
+  return /^(?:\d{3,}|\d+\.\d\d)[\d.]*(?!:)/.test(text.slice(at, at + 20));
 }
 
 function skipSpaces(text: string, at: number): number {

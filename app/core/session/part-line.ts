@@ -47,7 +47,7 @@ export interface WrittenPause {
 
 const PAUSE = /^(talk|break|rest)(?![\p{L}\p{N}-])(:?)\s*/iu;
 const OF = /\s+of\s*(?=\d)/iy;
-const ROUNDS = /\s*(?:(?:rounds|times|round)(?![\p{L}\p{N}-])(?:\s+of(?![\p{L}\p{N}-]))?)\s*:?\s*/iuy;
+const ROUNDS = /\s*(?:rounds?(?![\p{L}\p{N}-])(?:\s+of(?![\p{L}\p{N}-]))?|times(?![\p{L}\p{N}-]))\s*:?\s*/iuy;
 const COLON_END = /\s*:?\s*$/y;
 
 /** Whether a line that begins with a letter is a talk or a break, or means to be one. */

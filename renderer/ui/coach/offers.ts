@@ -21,15 +21,16 @@ export function refusalOf(state: RunState, command: Command, t: Millis): Refusal
 }
 
 /** The one action that the moment asks for. */
-export type Primary = 'start' | 'stop' | 'resume';
+export type Primary = 'start' | 'stop' | 'resume' | 'finish';
 
 /**
  * Waiting: Start. Going: Stop as long as a lane has something to stop, Resume where all that is left
- * stands still, and Start in a talk or break or where everyone is through. A choice of stopped lanes
- * makes it Resume, so that the same key lets go what it has stopped.
+ * stands still, and Start in a talk or break or where everyone is through, or Finish where nothing follows.
+ * A choice of stopped lanes makes it Resume, so that the same key lets go what it has stopped.
  */
 export function primaryOf({ state }: Pick<RunView, 'state'>, chosen: readonly number[]): Primary {
   if (state.phase !== 'going') return 'start';
+  if (state.index === state.stretches.length - 1 && !state.lanes.some(isPending)) return 'finish';
   const lanes = state.lanes.filter((lane) => chosen.length === 0 || chosen.includes(lane.number));
   const open = lanes.filter(isPending);
   if (open.some((lane) => lane.stoppedBy === null)) return 'stop';

@@ -6,7 +6,7 @@ import { distanceText } from '../../../app/core/lengths.ts';
 import { reading } from '../../../app/core/reading.ts';
 import { readingAt, type ClockChoice } from '../../../app/core/run/readings.ts';
 import { currentStretch, type RunState } from '../../../app/core/run/state.ts';
-import type { RunView } from '../../../app/core/run/view.ts';
+import type { LaneView, RunView } from '../../../app/core/run/view.ts';
 import type { Rep, Round, Stretch } from '../../../app/core/plan/plan.ts';
 import { SECOND, type LengthUnit, type Millis } from '../../../app/core/units.ts';
 
@@ -43,6 +43,16 @@ export function lanesNamed(numbers: readonly number[]): string {
 export function leaveText(choice: ClockChoice, { clock, state }: Pick<RunView, 'clock' | 'state'>, at: Millis): string {
   const shown = readingAt(choice, clock, state, at);
   return shown === null ? '–' : reading(Math.max(0, shown));
+}
+
+/**
+ * Where a lane with nothing more to leave stands: "in by 3:45", with ≈ where that is an estimate, and "in"
+ * from then on. An estimate is left standing: nobody knows whether the lane is in.
+ */
+export function inByText(view: RunView, { last, end }: LaneView, clock: ClockChoice): string {
+  const untimed = last !== null && last.rep.set.untimed;
+  if (!untimed && view.t >= end) return 'in';
+  return `in by ${untimed ? '≈\u00a0' : ''}${leaveText(clock, view, end)}`;
 }
 
 /** "in 22 s", "in 1:05": whole seconds to go, a begun one counting whole. */

@@ -23,6 +23,12 @@ describe('cut', () => {
     ]);
   });
 
+  it('[cut] a stretch that is over stays whole for a restart', () => {
+    const deck = new Deck('2 rounds\n  3 x 50 @ 1:00\n  100 easy').at(0, { do: 'go-to', line: 2, rounds: [2], rep: 1 });
+    deck.at(1, { do: 'cut', line: 2, n: 1 }).at(4, { do: 'restart' });
+    expect(deck.state.stretches.map(({ lanes }) => lanes[0]!.reps.length)).toEqual([4, 3]);
+  });
+
   it('[cut] rounds go with their talks, and a stretch left with nothing', () => {
     const deck = new Deck(ROUNDS).at(0, { do: 'cut', line: 2, n: 1 });
     expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'talk', 'swim', 'talk', 'swim', 'swim']);

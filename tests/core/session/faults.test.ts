@@ -129,6 +129,7 @@ const IN_A_PART: [line: string, column: number, words: string][] = [
   ['501 rounds', 1, '500'],
   ['3 rounds 4 x 50', 10, 'only a colon'],
   ['3 rounds: 50', 11, 'only a colon'],
+  ['3 times of', 9, 'only a colon'],
   ['3/2 rounds', 1, 'every lane'],
   ['3/2 x 4 x 50', 1, 'rounds'],
   ['2 rounds', 1, 'nothing stands under'],

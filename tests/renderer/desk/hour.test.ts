@@ -3,7 +3,7 @@
  */
 
 import { expect, test } from 'vitest';
-import { hourOf } from '../../../renderer/desk/hour.ts';
+import { clockTimeToSecond, endTime, hourOf } from '../../../renderer/desk/hour.ts';
 import { readAnswer } from '../../../renderer/desk/open-session.ts';
 import { readSessionFile } from '../../../renderer/desk/session-file.ts';
 
@@ -18,6 +18,19 @@ test('past the finish it is over; below a minute in seconds, past an hour in hou
   expect(hourOf(time(19, 30), time(1, 2), 20 * 60 + 30).inHandText).toBe('2 min over');
   expect(hourOf(time(19, 30), time(1, 0) - 45_000, 20 * 60 + 30).inHandText).toBe('45 s in hand');
   expect(hourOf(time(18, 0), time(1, 0), 20 * 60 + 30).inHandText).toBe('1 h 30 min in hand');
+});
+
+test('the end and what is over are rounded up, what is in hand down: no more is promised than there is', () => {
+  const soon = hourOf(time(19, 30), time(0, 39) + 12_000, 20 * 60 + 30);
+  expect(soon).toMatchObject({ ends: '20:10', inHandText: '20 min in hand' });
+  expect(hourOf(time(19, 30), time(1, 1) + 1, 20 * 60 + 30)).toMatchObject({ ends: '20:32', inHandText: '2 min over' });
+  expect(endTime(time(20, 10))).toBe('20:10');
+  expect(endTime(time(23, 59) + 1)).toBe('00:00');
+});
+
+test('a leave of the record stands with its second', () => {
+  expect(clockTimeToSecond(time(19, 30) + 9_999)).toBe('19:30:09');
+  expect(clockTimeToSecond(time(24, 1) + 20_000)).toBe('00:01:20');
 });
 
 test('a finish past midnight is the next day’s; a run opened after the finish is over', () => {

@@ -4,7 +4,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { view } from '../../../app/core/run/view.ts';
-import { lineAfterNow, outlineRows, type OutlineRow } from '../../../renderer/desk/outline-rows.ts';
+import { outlineRows, type OutlineRow } from '../../../renderer/desk/outline-rows.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import { afterCommands, HARBOUR, runOf } from '../../support/coach-run.ts';
 
@@ -70,9 +70,10 @@ describe('the outline', () => {
     expect(view(gone, 0).lanes[0]?.next?.rep).toMatchObject({ rep: 4, of: 4 });
   });
 
-  test('what follows is the next line after the one swum, rounds as a whole', () => {
-    expect(lineAfterNow(at(runOf(HARBOUR), 0))?.text).toBe('3 rounds');
-    const going = runOf(HARBOUR, [0, { do: 'start' }], [4_000, { do: 'move-on' }], [10_000, { do: 'start' }]);
-    expect(lineAfterNow(at(going, 200_000))?.text).toBe('talk 1:30 turns');
+  test('a set is what is swum until the next one is at hand, and only then done', () => {
+    const text = 'lane 1 base 1:30\nSet\n6:00 choice\n4 x 50 back @ 1:00';
+    const state = runOf(text, [0, { do: 'start' }]);
+    expect(short(at(state, 300_000))).toEqual(['Set: now', '  6:00 choice: now', '  4 x 50 back: to-come']);
+    expect(short(at(state, 361_000))).toEqual(['Set: now', '  6:00 choice: done', '  4 x 50 back: now']);
   });
 });

@@ -198,6 +198,36 @@ describe('losing the host', () => {
     expect(link.store.getState().status).toBe('live');
   });
 
+  test('a jump of its clock is followed within a round trip and measured in a burst, whenever it comes', () => {
+    for (let since = 0; since < 2000; since += 130) {
+      const { host, link } = live();
+      host.pass(10_000 + since);
+      const before = link.now()!;
+      const pings = host.count('ping');
+      host.ahead += 600_000;
+      host.epoch = 'second';
+      host.sendSnapshot();
+      // The snapshot's way, and a ping's there and back.
+      host.pass(3 * host.delay);
+      expect(Math.abs(link.now()! - (before + 600_000 + 3 * host.delay))).toBeLessThanOrEqual(5);
+      host.pass(500);
+      expect(host.count('ping') - pings).toBeGreaterThanOrEqual(8);
+    }
+  });
+
+  test('snapshots that come while a jump is measured do not make more pings of it', () => {
+    const { host } = live();
+    host.pass(10_000);
+    host.epoch = 'second';
+    const pings = host.count('ping');
+    for (let sent = 0; sent < 40; sent++) {
+      host.sendSnapshot();
+      host.pass(1);
+    }
+    host.pass(1000);
+    expect(host.count('ping') - pings).toBeLessThanOrEqual(9);
+  });
+
   test('a closed link calls nobody any more', () => {
     const { host, link } = live();
     link.close();

@@ -130,6 +130,19 @@ describe('a lane', () => {
     expect(face(deck, 20).lanes.map(({ word }) => word)).toEqual(['in by ≈ 4:05', 'in by ≈ 5:10']);
   });
 
+  test('what is swum at one leave is named while it is swum', () => {
+    const untimed = new Deck('lane 1\nlane 2\n3/4 x 50 choice\n').at(0, { do: 'start' });
+    expect(face(untimed, 20).lanes.map(({ words }) => words)).toEqual(['3 x 50 choice', '4 x 50 choice']);
+    const timed = new Deck('10:00 easy swim\n').at(0, { do: 'start' });
+    expect(face(timed, 20).lanes[0]).toMatchObject({ state: 'finished', words: 'easy swim' });
+  });
+
+  test('a rep that is the only one is not counted', () => {
+    const deck = new Deck('200 steady @ 4:00\n2 x 50 easy @ 1:00\n').at(0, { do: 'start' });
+    expect(face(deck, 5).lanes[0]!.rep).toBe('');
+    expect(face(deck, 20).lanes[0]!.rep).toBe('1 of 2');
+  });
+
   test('a leave on a tenth of a second is shown with it', () => {
     const deck = new Deck('4 x 25 sprint @ 28.5\n').at(0, { do: 'start' });
     expect(face(deck, 20).lanes[0]!.leave).toBe('0:28.5');
@@ -155,14 +168,42 @@ describe('the head', () => {
   });
 
   test('the round only while all lanes are in the same', () => {
-    // By the rep to come, as in the strips: lane 1's is of round 2 from 295 s on, lane 3's only from 380 s on.
-    const titles = [20, 340, 381].map((t) => face(started(), t).head.title);
+    // By what is swum, until the next is at hand: lane 1's is round 2 from 335 s on, lane 3's only from 435 s on.
+    const titles = [20, 340, 436].map((t) => face(started(), t).head.title);
     expect(titles).toEqual(['Main set, round 1 of 3', 'Main set', 'Main set, round 2 of 3']);
   });
 
   test('says by how much the finish is missed', () => {
     const deck = new Deck('start 19:30\nfinish 20:00\n40 x 100 free @ 1:00\n').at(0, { do: 'start' });
     expect(face(deck, 20).head.end).toBe('ends 20:11, 11 min over');
+  });
+
+  test('more than an hour is said in hours', () => {
+    const over = (reps: number): string => {
+      const deck = new Deck(`start 19:30\nfinish 20:00\n${reps} x 100 free @ 1:00\n`).at(0, { do: 'start' });
+      return face(deck, 20).head.end;
+    };
+    expect(over(89)).toBe('ends 21:00, 1 h over');
+    expect(over(232)).toBe('ends 23:23, 3 h 23 min over');
+    const early = new Deck('start 19:30\nfinish 22:00\n40 x 100 free @ 1:00\n').at(0, { do: 'start' });
+    expect(face(early, 20).head.end).toBe('ends 20:11, 1 h 49 min in hand');
+  });
+
+  test('names what is swum while it is, and the next set once it is at hand', () => {
+    const text = 'Warm-up\n6:00 choice\n4 x 50 back @ 1:00\n\nTurns\ntalk 1:30 push off\n50 easy\n';
+    const deck = new Deck(text).at(0, { do: 'start' });
+    const heads = [15, 350, 360].map((t) => face(deck, t).head);
+    expect(heads.map(({ set, then }) => [set, then])).toEqual([
+      ['6:00 choice', 'then 4 x 50 back'],
+      ['6:00 choice', 'then 4 x 50 back'],
+      ['4 x 50 back', 'then Turns'],
+    ]);
+  });
+
+  test('one round is no round', () => {
+    const deck = new Deck('1 round\n  4 x 50 back @ 1:00\n').at(0, { do: 'start' });
+    expect(face(deck, 20).head.title).toBe('Session');
+    expect(face(deck, 20).lanes[0]!.round).toBe('');
   });
 
   test('a finish past midnight is the next one', () => {
@@ -178,6 +219,7 @@ describe('while nobody swims', () => {
     const shown = face(new Deck(HARBOUR), 5);
     expect(shown.callout).toMatchObject({
       title: 'Next: Main set',
+      lanes: 'Each lane starts with',
       lines: [
         '3 rounds: 150 steady, 4 x 50 fast',
         '8/7/0 x 75 free',
@@ -195,9 +237,17 @@ describe('while nobody swims', () => {
     expect(shown.callout).toEqual({
       title: 'Talk: turns: push off under the waves',
       lines: ['then 4 x 25 sprint'],
+      lanes: 'Then each lane starts with',
       left: '1:15',
     });
     expect(shown.lanes[1]).toMatchObject({ state: 'first', words: '4 x 25 sprint', interval: 'on 0:45' });
+  });
+
+  test('a lane that goes on inside a set is told with which rep, one that begins it how many there are', () => {
+    const deck = new Deck('lane 1\nlane 2\n4 x 50 back @ 1:00\n');
+    expect(face(deck, 1).lanes[0]).toMatchObject({ words: '4 x 50 back', interval: 'on 1:00', rep: '' });
+    deck.at(2000, { do: 'go-to', line: 3, rounds: [], rep: 3 });
+    expect(face(deck, 3).lanes[0]).toMatchObject({ words: '50 back', interval: 'on 1:00', rep: '3 of 4' });
   });
 
   test('a lane that sits the next set out is told so', () => {

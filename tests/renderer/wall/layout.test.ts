@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { layoutFor, type Layout, type Room } from '../../../renderer/wall/layout.ts';
+import { layoutFor, type Layout } from '../../../renderer/wall/layout.ts';
+import type { Room } from '../../../renderer/wall/strip-layout.ts';
 
 const SIZES = [
   [1920, 1080],
@@ -26,11 +27,14 @@ function everyRoom(): Room[] {
   return rooms;
 }
 
+/** The widest row of a strip. */
 function widthsOf({ lanes }: Layout): number {
-  const { number, leave, seconds, dots, rep, words, after } = lanes;
-  return lanes.form === 'one-row'
-    ? number + leave + seconds + dots + rep + words + after
-    : Math.max(number + leave + seconds, rep + words + dots);
+  const { form, lines, number, leave, seconds, dots, rep, words, after } = lanes;
+  const digits = number + leave + seconds;
+  if (form === 'one-row') return digits + dots + rep + words + after;
+  if (form === 'two-rows') return Math.max(digits, rep + words + dots);
+  const below = number + words + after;
+  return lines === 3 ? Math.max(digits, below, number + rep + after) : Math.max(digits + dots + rep, below);
 }
 
 describe('the design case: six lanes, 55 inches, 15 m', () => {
@@ -48,10 +52,34 @@ describe('the design case: six lanes, 55 inches, 15 m', () => {
   });
 });
 
-test('the head takes at most a quarter of the height, everything included', () => {
+test('the head takes at most a quarter of the height; where the clock stands beside the words, everything included', () => {
   for (const each of everyRoom()) {
-    const layout = layoutFor(each);
-    expect(layout.insetY + layout.headHeight).toBeLessThanOrEqual(each.height / 4);
+    const { head, insetY, headHeight } = layoutFor(each);
+    expect(headHeight + (head === 'beside' ? insetY : 0)).toBeLessThanOrEqual(each.height / 4);
+  }
+});
+
+test('a screen on end has a clock nearly as wide as itself, while leaves are read from 15 m all the same', () => {
+  for (let lanes = 1; lanes <= 6; lanes++) {
+    const layout = layoutFor(room(1080, 1920, lanes));
+    expect(layout.clockWidth / layout.width, `${lanes} lanes`).toBeGreaterThanOrEqual(0.9);
+    expect(layout.lanes.cap / 1080, `${lanes} lanes`).toBeGreaterThanOrEqual(0.102);
+  }
+});
+
+test('few lanes use the room: their strips fill the screen, with the leave after and words no smaller than those of four lanes', () => {
+  // Of 3:4 screens and phones lying down other forms fill most of the room.
+  for (const [width, height] of SIZES.slice(0, 5)) {
+    const four = layoutFor(room(width, height, 4));
+    for (let lanes = 1; lanes <= 3; lanes++) {
+      const layout = layoutFor(room(width, height, lanes));
+      const drawn = layout.insetY + layout.headHeight + layout.lanes.rows * layout.lanes.height;
+      const name = `${lanes} lanes at ${width} x ${height}`;
+      expect(drawn / (height - layout.insetY), name).toBeGreaterThanOrEqual(0.99);
+      expect(layout.lanes.after, name).toBeGreaterThan(0);
+      expect(layout.lanes.small / four.lanes.small, name).toBeGreaterThanOrEqual(0.8);
+      expect(layout.lanes.cap, name).toBeGreaterThanOrEqual(four.lanes.cap * 0.98);
+    }
   }
 });
 
@@ -66,11 +94,12 @@ test('everything stands inside the inset of 5 %, drift included', () => {
   for (const each of everyRoom()) {
     const layout = layoutFor(each);
     const { insetX, insetY, drift, width, headHeight, lanes, callout } = layout;
+    const shares = callout.captionHeight + callout.rows * callout.laneHeight;
     expect(insetX - drift).toBeGreaterThanOrEqual(each.width * 0.05);
     expect(insetX + width + drift).toBeLessThanOrEqual(each.width * 0.95);
     const foot = each.height * 0.95 - drift;
     expect(insetY + headHeight + lanes.rows * lanes.height).toBeLessThanOrEqual(foot);
-    expect(insetY + headHeight + callout.height + callout.rows * callout.laneHeight).toBeLessThanOrEqual(foot);
+    expect(insetY + headHeight + callout.height + shares).toBeLessThanOrEqual(foot);
   }
 });
 
@@ -84,10 +113,10 @@ test('the places of a strip fill no more than its width', () => {
 
 test('lane number, leave, seconds and rep have their places on every screen, with every number of lanes', () => {
   for (const each of everyRoom()) {
-    const { number, leave, seconds, rep, small, cap } = layoutFor(each).lanes;
+    const { number, leave, seconds, rep, repSmall, cap } = layoutFor(each).lanes;
     expect(Math.min(number, leave, seconds, cap)).toBeGreaterThan(0);
     // "round 2 of 3" takes 4.3 of its size.
-    expect(rep / small).toBeGreaterThanOrEqual(4.3);
+    expect(rep / repSmall).toBeGreaterThanOrEqual(4.3);
   }
 });
 

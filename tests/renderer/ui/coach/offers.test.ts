@@ -37,6 +37,17 @@ describe('the one primary action', () => {
     expect(refusalOf(through, { do: 'start' }, 85_000)).toBeNull();
   });
 
+  test('where nothing follows and nobody is to leave: Finish, which the run then takes', () => {
+    const last = runOf('Set\n2 x 50 @ 1:00\n200 easy', [0, { do: 'start' }]);
+    expect(primaryOf({ state: settle(last, 129_000) }, [])).toBe('stop');
+    // T0 at 10 s: the 200 leaves at 130 s, and ends on the coach's word.
+    const through = settle(last, 130_000);
+    expect(primaryOf({ state: through }, [])).toBe('finish');
+    expect(refusalOf(through, { do: 'start' }, 135_000)).not.toBeNull();
+    expect(refusalOf(through, { do: 'finish' }, 135_000)).toBeNull();
+    expect(stopOrResume({ state: through }, [])).toBe('stop');
+  });
+
   test('the blank-screen key never starts: where Start is the primary it means Stop', () => {
     expect(stopOrResume({ state: runOf(SET) }, [])).toBe('stop');
     expect(refusalOf(runOf(SET), { do: 'stop' }, 0)).toMatch(/nothing is going/);

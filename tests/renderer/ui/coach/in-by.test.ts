@@ -1,0 +1,36 @@
+/*
+ * Until when a lane swims that has nothing more to leave, in the window and on the remote.
+ */
+
+import { expect, test } from 'vitest';
+import { view } from '../../../../app/core/run/view.ts';
+import { inByText } from '../../../../renderer/ui/coach/words.ts';
+import { nextLeaveOf } from '../../../../renderer/remote/next-leave.ts';
+import { runOf } from '../../../support/coach-run.ts';
+
+/** T0 at 10 s: lane 1 leaves last at 70 s and is in at 130 s, lane 2 leaves last at 190 s. */
+const TAIL = runOf('lane 1\nlane 2\nSet\n2/4 x 50 @ 1:00', [0, { do: 'start' }]);
+const UNTIMED = runOf('lane 1 base 1:30\nSet\n200 easy', [0, { do: 'start' }]);
+
+const inBy = (state: typeof TAIL, seconds: number): string => {
+  const now = view(state, seconds * 1000);
+  return inByText(now, now.lanes[0]!, 'stretch');
+};
+
+test('a lane through with its leaves is in by a reading, then in', () => {
+  expect(view(TAIL, 71_000).lanes[0]?.state).toBe('finished');
+  expect(inBy(TAIL, 71)).toBe('in by 2:00');
+  expect(inBy(TAIL, 129.9)).toBe('in by 2:00');
+  expect(inBy(TAIL, 130)).toBe('in');
+});
+
+test('of an untimed set it is an estimate, and stays one', () => {
+  expect(inBy(UNTIMED, 12)).toBe('in by ≈\u00a03:00');
+  expect(inBy(UNTIMED, 600)).toBe('in by ≈\u00a03:00');
+});
+
+test('the remote says it for the lane it looks after, and for all the last of them', () => {
+  expect(nextLeaveOf(view(TAIL, 71_000), null, 'stretch').leave).toBe('2:00');
+  expect(nextLeaveOf(view(TAIL, 71_000), 1, 'stretch').leave).toBe('in by 2:00');
+  expect(nextLeaveOf(view(TAIL, 191_000), null, 'stretch').leave).toBe('in by 4:00');
+});
