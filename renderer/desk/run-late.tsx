@@ -5,12 +5,13 @@
 
 import { useState, type ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
-import { swimDownPart, type CutOption, type Fit } from '../../app/core/run/fit.ts';
+import { swimDownPart, type CutOption } from '../../app/core/run/fit.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { refusalOf } from '../ui/coach/offers.ts';
 import { count } from '../ui/coach/words.ts';
 import type { DeskTools } from './desk-tools.ts';
+import { adviceOf } from './fit-advice.ts';
 import { createFitCache } from './fit-cache.ts';
 import { clockTime, endTime, hourOf } from './hour.ts';
 
@@ -67,13 +68,6 @@ function CutCard({ tools, moment, option }: RunLateProps & { readonly option: Cu
       onRefused={(why) => tools.hand.say(why, 'refused')}
     />
   );
-}
-
-function adviceOf({ over, cuts, serves }: Fit): string {
-  if (over <= 0) return '';
-  if (cuts.length === 0) return 'No cut brings the end forward: shorten the last part, or move on.';
-  if (serves === 'each') return 'Any one of these brings it back:';
-  return serves === 'all' ? 'These together bring it back:' : 'These bring it nearest:';
 }
 
 /** The part that is never cut: the swim-down, or else the last. */

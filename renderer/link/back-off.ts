@@ -3,9 +3,12 @@
  * screens do not all call at once when the host is back.
  */
 
-/** In ms: the first wait is at most this, each next at most twice the one before. */
+/**
+ * In ms: the first wait is at most this, each next at most twice the one before. However long the host was
+ * gone, a screen has the truth within two seconds of its coming back, so the longest leaves time for that.
+ */
 const FIRST = 250;
-const LONGEST = 8000;
+const LONGEST = 1500;
 
 /** attempt: failures in a row before this one, from 0; chance: 0 up to 1. */
 export function backOff(attempt: number, chance: number): number {

@@ -20,6 +20,8 @@ export interface DeckState {
   readonly screens: { readonly desk: number; readonly wall: number; readonly remote: number };
   /** What the host wants the coach to be told for as long as it lasts. */
   readonly notices: readonly string[];
+  /** Not null while the first of these are to be told once; `run`: one that has come back and may be left. */
+  readonly news: { readonly run: string | null } | null;
   /** What is wrong with this screen's own link, in sentences; empty when all is well. */
   readonly faults: readonly string[];
 }
@@ -49,6 +51,7 @@ export function createDeckStore(): DeckStore {
     run: null,
     screens: { desk: 0, wall: 0, remote: 0 },
     notices: [],
+    news: null,
     faults: [],
   }));
 }

@@ -73,17 +73,20 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
     async give(command) {
       const { run } = link.store.getState();
       const t = link.now();
-      if (!run || t === null) return refuse('There is no session to do this in.');
-      const refusal = refusalOf(run.state, command, t);
+      if (!run) return refuse('There is no session to do this in.');
+      // While this screen sets its clock anew (it has slept, or was very busy) the host alone judges.
+      const refusal = t === null ? null : refusalOf(run.state, command, t);
       if (refusal !== null) return refuse(refusal);
+      // The choice is for one command: the next is for all lanes, however soon it comes.
+      hand.clearChoice();
       underWay++;
-      const answer = await link.command(command, touchesReps(command) ? seenFor(command, t) : undefined);
+      const seen = t !== null && touchesReps(command) ? seenFor(command, t) : undefined;
+      const answer = await link.command(command, seen);
       if (answer.ok && answer.at !== null) await followed(link, answer.at);
       underWay--;
       if (!answer.ok || answer.at === null) return refuse(answer.why ?? 'The host did not take it: try again.');
       spokenTo = Math.max(spokenTo, answer.at);
       hand.say(saidOf(run.state, command, answer.at, store.getState().clock) ?? 'Done.', 'done');
-      hand.clearChoice();
       return true;
     },
     say: (text, kind) => store.setState(({ said }) => ({ said: { text, kind, n: (said?.n ?? 0) + 1, at: now() } })),
