@@ -19,7 +19,8 @@ export type PlanRead =
 /** The plan of the session file and, if not null, the lanes file (at most one of them standard input). */
 export async function readPlan(io: Io, session: string, lanes: string | null): Promise<PlanRead> {
   const text = await readText(io, session);
-  if (!text.ok) return refused(io, session, withFaultsOfAllLines(text));
+  // Without the lanes of a file of their own the lines cannot all be judged.
+  if (!text.ok) return refused(io, session, lanes === null ? withFaultsOfAllLines(text) : text);
   const lanesText = lanes === null ? null : await readText(io, lanes);
   if (lanes !== null && lanesText && !lanesText.ok) return refused(io, lanes, lanesText);
   const opened = openPlan({ text: text.text, lanesText: lanesText?.ok ? lanesText.text : null });

@@ -121,12 +121,15 @@ describe('faults', () => {
   });
 
   test('bytes that are not UTF-8 are a fault with their place', async () => {
-    const bytes = Uint8Array.from([...Buffer.from('4 x 50 @ 1:00\n# '), 0xff]);
-    expect(await runIn(['timetable', '-'], folder, bytes)).toMatchObject({
-      status: 2,
-      stdout: '',
-      stderr: '-:2:3: the byte FF is not UTF-8 text: save the file as UTF-8\n',
-    });
+    const bytes = Uint8Array.from([
+      ...Buffer.from('4 x 50 @ 1:00\n# '),
+      0xff,
+      ...Buffer.from('\n8 x 50 @ 1.30\n4 x '),
+      0xfe,
+    ]);
+    const { status, stdout, stderr } = await runIn(['timetable', '-'], folder, bytes);
+    expect([status, stdout]).toEqual([2, '']);
+    expect(stderr).toMatch(/^-:2:3: .*UTF-8.*\n-:3:10: 1\.30 is not a time.*\n-:4:5: .*UTF-8.*\n$/);
   });
 
   test('a calendar of a session without a start is a fault of the session', async () => {
