@@ -3,14 +3,14 @@
  * and runs until it is told to end.
  */
 
-import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
+import { homedir } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import type { Plan } from '../core/plan/plan.ts';
 import { systemClock } from '../host/clock.ts';
-import { DeckHost } from '../host/deck-host.ts';
-import { JournalInMemory } from '../host/journal.ts';
+import { dataFolder } from '../host/data-folder.ts';
+import { openDeck } from '../host/deck-opening.ts';
 import { startLoop } from '../host/loop.ts';
 import { readPages } from '../host/pages.ts';
 import { followRun } from '../host/run-follower.ts';
@@ -45,26 +45,33 @@ export async function serve(args: readonly string[], io: Io): Promise<number> {
   if (plan && !plan.ok) return plan.status;
   const data = values.get('data');
   if (data !== undefined && !(await makeFolder(io, data))) return EXIT.failed;
-  return runHost(io, plan && plan.plan, port);
+  const machine = { platform: process.platform, env: process.env, home: homedir() };
+  return runHost(io, plan && plan.plan, port, data === undefined ? dataFolder(machine) : pathFrom(io, data));
 }
 
 /** Serves until a signal comes; the exit status. */
-async function runHost(io: Io, plan: Plan | null, port: number): Promise<number> {
+async function runHost(io: Io, plan: Plan | null, port: number, folder: string): Promise<number> {
   const clock = systemClock();
   const timers = systemTimers;
-  const journal = new JournalInMemory();
-  const host = new DeckHost({ clock, timers, journal, newId: randomUUID });
-  if (plan) await host.open(plan.source, { replace: false });
+  const opening = await openDeck(folder, clock, timers);
+  if (!opening.ok) {
+    await complain(io, opening.why);
+    return EXIT.failed;
+  }
+  const { host, journal, cameBack, close } = opening.deck;
   const told = untilTold();
   let server: DeckServer;
   try {
     server = await startServer({ host, clock, timers, pages: readPages(pagesFolder()) }, port);
   } catch (error) {
     told.forget();
+    await close();
     if (!(error instanceof PortTaken)) throw error;
     await complain(io, error.message);
     return EXIT.failed;
   }
+  if (plan && cameBack === null) await host.open(plan.source, { replace: false });
+  if (plan && cameBack !== null) await complain(io, `The unfinished run of ${cameBack} has come back: ${NOT_OPENED}`);
   const loop = startLoop(clock, timers, [followRun(host, clock, journal)]);
   const stopListening = host.onChange(() => loop.wake());
   await write(io.stdout, `${addresses(server.port)}\n`);
@@ -72,8 +79,11 @@ async function runHost(io: Io, plan: Plan | null, port: number): Promise<number>
   stopListening();
   loop.stop();
   await server.close('The program has ended.');
+  await close();
   return EXIT.done;
 }
+
+const NOT_OPENED = 'the session given is not opened in its place.';
 
 function addresses(port: number): string {
   const address = `http://127.0.0.1:${port}`;

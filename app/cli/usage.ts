@@ -22,7 +22,8 @@ const HELP: Readonly<Record<CommandName, string>> = {
   every leave that happened and every refusal.
 `,
   serve: `lanecall serve [SESSION] [--lanes FILE] [--port N] [--data DIR] [--share]
-  Runs the clock without a window and serves its pages to browsers.
+  Runs the clock without a window and serves its pages to browsers. What it must not lose
+  it keeps in DIR; a run that was cut off there comes back.
 `,
 };
 

@@ -13,6 +13,8 @@ export interface Clock {
   now(): number;
   /** The time of day where the machine stands: for labels and for the phase of a run, never to measure with. */
   wall(): WallTime;
+  /** Now, on the host's clock and on the machine's. */
+  moment(): Moment;
   /** Looks whether the machine slept or the wall clock was set since it last looked; cheap enough for every wake-up. */
   check(): void;
   /** Changes when host time starts anew or has jumped: what screens have measured before is void then. */
@@ -26,6 +28,16 @@ export interface WallTime {
   readonly epochMs: number;
   /** Local, in ms after midnight. */
   readonly timeOfDay: Millis;
+}
+
+/** One moment on the host's clock, and on those of the machine, which outlive the process. In ms. */
+export interface Moment {
+  readonly hostTime: number;
+  /** Since 1970, UTC. */
+  readonly wallMs: number;
+  /** As in a sample. */
+  readonly monotonic: number;
+  readonly uptime: number;
 }
 
 /** What happened between two looks; each in ms, 0 where it did not. */
@@ -75,11 +87,17 @@ export function systemClock(): Clock {
   let latest = -Infinity;
   let epoch = randomUUID();
 
+  const hostTime = (monotonic: number): number => {
+    // Some machines' monotonic clocks have gone back after deep sleep.
+    latest = Math.max(latest, monotonic + added);
+    return latest;
+  };
+
   return {
-    now() {
-      // Some machines' monotonic clocks have gone back after deep sleep.
-      latest = Math.max(latest, monotonicNow() + added);
-      return latest;
+    now: () => hostTime(monotonicNow()),
+    moment() {
+      const { monotonic, wall, uptime } = takeSample();
+      return { hostTime: hostTime(monotonic), wallMs: wall, monotonic, uptime };
     },
     wall() {
       const date = new Date();

@@ -13,8 +13,11 @@ import { changedSince, type Seen } from '../core/run/seen.ts';
 import { settle } from '../core/run/settle.ts';
 import { openRun, type RunState } from '../core/run/state.ts';
 import { WIRE_VERSION, type FromHost, type Snapshot } from '../wire/messages.ts';
-import type { Clock } from './clock.ts';
-import type { Journal, Moment } from './journal.ts';
+import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
+import type { Clock, Moment } from './clock.ts';
+import type { FoundRun } from './found-run.ts';
+import type { Journal } from './journal.ts';
+import type { ClosedWhy } from './journal-line.ts';
 import { JournalWatch } from './journal-watch.ts';
 import { textHash } from './text-hash.ts';
 import type { Timers } from './timers.ts';
@@ -27,11 +30,6 @@ export interface DeckPorts {
   readonly newId: () => string;
 }
 
-/** `at`: when it was accepted, in ms since the run was opened. */
-export type CommandAnswer =
-  | { readonly ok: true; readonly at: Millis; readonly why: null }
-  | { readonly ok: false; readonly at: null; readonly why: string };
-
 export type OpenAnswer =
   | { readonly ok: true; readonly run: string }
   | {
@@ -42,6 +40,8 @@ export type OpenAnswer =
     }
   /** A run is going that would be lost. */
   | { readonly ok: false; readonly reason: 'going'; readonly why: string };
+
+export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly ok: false; readonly why: string };
 
 export interface OpenOptions {
   /** Whether a run that is going may be lost. */
@@ -65,20 +65,19 @@ export interface OpenRun {
   readonly commands: NonNullable<Snapshot['run']>['commands'];
 }
 
-/** So many answers are remembered; a screen repeats a command for seconds, not for a whole session. */
-const REMEMBERED = 2000;
-
 export class DeckHost {
   private readonly clock: Clock;
   private readonly journal: Journal;
   private readonly watch: JournalWatch;
   private readonly newId: () => string;
-  private readonly answers = new Map<string, Promise<CommandAnswer>>();
+  private readonly answers = new AnswerMemory();
   private readonly listeners = new Set<() => void>();
   private readonly screens = { desk: 0, wall: 0, remote: 0 };
   private readonly sourceTexts = new Map<string, Source>();
   private run: OpenRun | null = null;
   private lastAt: Millis = 0;
+  /** What the coach has to be told once, and the run that came back with it. */
+  private news: News | null = null;
   private n = 0;
   /** What has arrived is carried out one after the other, in that order. */
   private queue: Promise<unknown> = Promise.resolve();
@@ -89,6 +88,19 @@ export class DeckHost {
     this.newId = newId;
     this.watch = new JournalWatch(timers, () => this.changed());
     clock.onJump(() => this.changed());
+    journal.onCaughtUp(() => this.watch.caughtUpWithAll());
+  }
+
+  /**
+   * Goes on, before anything else has been opened, with a run that was found: `moment` is the one that its
+   * position is of. The coach is told what is `said`, until they say so.
+   */
+  comeBack(found: FoundRun | null, said: readonly string[], moment: Moment): Promise<void> {
+    return this.inOrder(async () => {
+      if (said.length > 0) this.news = { said, run: found?.run ?? null };
+      if (found) await this.takeUp(found, moment);
+      this.changed();
+    });
   }
 
   /** Opens a session; t = 0 is the moment of the call. A run that is going is only given up where that is asked for. */
@@ -96,19 +108,21 @@ export class DeckHost {
     const opened = openPlan(source);
     if (!opened.ok) return Promise.resolve({ ok: false, reason: 'faults', ...opened.faults });
     this.clock.check();
-    const hostTime = this.clock.now();
-    const { epochMs: wallMs, timeOfDay } = this.clock.wall();
+    const moment = this.clock.moment();
+    const { timeOfDay } = this.clock.wall();
     return this.inOrder(async () => {
       if (!options.replace && this.wouldBeLost()) return { ok: false, reason: 'going', why: GOING };
       const clockPhase = options.clockPhase ?? timeOfDay % 60_000;
       const place = { clockPhase, openedAtTimeOfDay: timeOfDay };
       const id = this.newId();
       const text = textHash(source);
-      await this.watch.written(this.journal.open({ run: id, source, ...place, hostTime, wallMs }));
+      if (this.run) void this.watch.written(this.endJournal(this.run, 'replaced', moment));
+      await this.watch.written(this.journal.open({ run: id, source, ...place, ...moment }));
+      this.news = null;
       this.sourceTexts.clear();
       this.sourceTexts.set(text, source);
       const state = openRun(opened.value, clockPhase);
-      this.run = { id, text, openedAt: hostTime, ...place, state, commands: [] };
+      this.run = { id, text, openedAt: moment.hostTime, ...place, state, commands: [] };
       this.lastAt = 0;
       this.changed();
       return { ok: true, run: id };
@@ -129,10 +143,43 @@ export class DeckHost {
     const known = this.answers.get(id);
     if (known) return known;
     this.clock.check();
-    const moment = this.moment();
+    const moment = this.clock.moment();
     const answer = this.inOrder(() => this.carryOut(id, fields, seen, meantFor, moment)).catch(faultOf);
-    this.remember(id, answer);
+    this.answers.keep(id, answer);
     return answer;
+  }
+
+  /** Gives up the run that has come back, in place of going on with it; only while that is still offered. */
+  leave(run: string): Promise<LeaveAnswer> {
+    const moment = this.clock.moment();
+    return this.inOrder(async () => {
+      if (this.run?.id !== run || this.news?.run !== run) return { ok: false, why: NOT_OFFERED };
+      await this.watch.written(this.endJournal(this.run, 'left', moment));
+      this.run = null;
+      this.news = null;
+      this.sourceTexts.clear();
+      this.changed();
+      return { ok: true, why: null };
+    });
+  }
+
+  /** The coach has read what there was to be told once. */
+  told(): void {
+    this.news = null;
+    this.changed();
+  }
+
+  /** The run is over and nothing can be undone any more: its journal gets its end. */
+  closeDone(): void {
+    if (this.run) void this.watch.written(this.endJournal(this.run, 'done', this.clock.moment()));
+  }
+
+  /** The program ends in good order: a session that nobody has begun need not come back. */
+  async endUnbegun(): Promise<void> {
+    const { run } = this;
+    if (run && run.commands.length === 0) {
+      await this.watch.written(this.endJournal(run, 'not begun', this.clock.moment()));
+    }
   }
 
   /** Counts a screen in; the returned function counts it out again. */
@@ -170,7 +217,8 @@ export class DeckHost {
         commands: run.commands,
       },
       screens: { ...this.screens },
-      notices: [...this.watch.notices()],
+      notices: [...(this.news?.said ?? []), ...this.watch.notices()],
+      news: this.news && { run: this.news.run },
     };
   }
 
@@ -229,8 +277,32 @@ export class DeckHost {
     return settle(run.state, Math.floor(this.clock.now() - run.openedAt)).phase !== 'done';
   }
 
-  private moment(): Moment {
-    return { hostTime: this.clock.now(), wallMs: this.clock.wall().epochMs };
+  private async takeUp(found: FoundRun, moment: Moment): Promise<void> {
+    const { run: id, source, clockPhase, openedAtTimeOfDay, state, position } = found;
+    const { at, by } = position;
+    const text = textHash(source);
+    this.sourceTexts.set(text, source);
+    const opened: OpenRun = {
+      id,
+      text,
+      openedAt: moment.hostTime - at,
+      clockPhase,
+      openedAtTimeOfDay,
+      state,
+      commands: [],
+    };
+    // Texts that a rewrite replaced are named by the commands after it, and read with the lanes of the first.
+    const commands = found.commands.map((each) => ({ at: each.at, command: this.forScreens(opened, each.fields) }));
+    this.run = { ...opened, commands };
+    this.lastAt = commands[commands.length - 1]?.at ?? 0;
+    for (const each of found.commands)
+      this.answers.keep(each.id, Promise.resolve({ ok: true, at: each.at, why: null }));
+    await this.watch.written(this.journal.back({ run: id, at, by, ...moment }));
+  }
+
+  private endJournal(run: OpenRun, why: ClosedWhy, moment: Moment): Promise<void> {
+    const at = Math.max(this.lastAt, Math.floor(moment.hostTime - run.openedAt));
+    return this.journal.close({ run: run.id, at, why, ...moment });
   }
 
   private inOrder<Value>(task: () => Promise<Value>): Promise<Value> {
@@ -240,19 +312,19 @@ export class DeckHost {
     return result;
   }
 
-  private remember(id: string, answer: Promise<CommandAnswer>): void {
-    this.answers.set(id, answer);
-    for (const oldest of this.answers.keys()) {
-      if (this.answers.size <= REMEMBERED) break;
-      this.answers.delete(oldest);
-    }
-  }
-
   private changed(): void {
     this.n++;
     for (const listener of this.listeners) listener();
   }
 }
+
+interface News {
+  readonly said: readonly string[];
+  /** The run that came back, which may be left in place of going on; null for none. */
+  readonly run: string | null;
+}
+
+const NOT_OFFERED = 'That run is not one that has just come back: finish it instead.';
 
 const GOING = 'A run is going: finish it first, or open this session in its place.';
 

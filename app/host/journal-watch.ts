@@ -43,9 +43,14 @@ export class JournalWatch {
     });
   }
 
+  /** Everything that was ever given to the journal is on the disk. */
+  caughtUpWithAll(): void {
+    this.caughtUp(this.writes);
+  }
+
   /** What the coach must be told, for as long as it lasts. */
   notices(): readonly string[] {
-    return this.behind ? [`The record is not on the disk (${this.behind.why}): the run goes on without it.`] : [];
+    return this.behind ? [noticeOf(this.behind.why)] : [];
   }
 
   private fallBehind(write: number, why: string): void {
@@ -58,4 +63,8 @@ export class JournalWatch {
     this.behind = null;
     this.changed();
   }
+}
+
+function noticeOf(why: string): string {
+  return `The record is not on the disk (${why}): the run goes on, and would not survive a crash.`;
 }

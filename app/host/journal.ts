@@ -6,6 +6,8 @@
 import type { Millis } from '../core/units.ts';
 import type { Source } from '../core/plan/plan.ts';
 import type { Leave } from '../core/run/record.ts';
+import type { Moment } from './clock.ts';
+import type { ClosedWhy } from './journal-line.ts';
 
 export interface Journal {
   /** A new run; closes the one before. */
@@ -17,12 +19,12 @@ export interface Journal {
   append(line: JournalLine): Promise<void>;
   /** A sign of life with the leaves handed over since the last, not waited for. */
   alive(sign: AliveSign): void;
-}
-
-/** The moment of a line, on the clocks that outlive a process and on the one that does not. */
-export interface Moment {
-  readonly hostTime: number;
-  readonly wallMs: number;
+  /** The run that was found is taken up again. Resolves and rejects as `append`. */
+  back(comeback: Comeback): Promise<void>;
+  /** Nothing more is to come, marks apart. Resolves and rejects as `append`; does nothing for a run that is closed. */
+  close(closing: Closing): Promise<void>;
+  /** Calls back whenever all that was refused has got onto the disk after all. */
+  onCaughtUp(listener: () => void): void;
 }
 
 export interface Opening extends Moment {
@@ -48,10 +50,25 @@ export interface AliveSign extends Moment {
   readonly leaves: readonly Leave[];
 }
 
+export interface Comeback extends Moment {
+  readonly run: string;
+  /** Since the run was opened, with a fraction: the lines that follow are counted from here. */
+  readonly at: number;
+  /** The clock by which the time that nobody was there was found. */
+  readonly by: 'monotonic' | 'wall';
+}
+
+export interface Closing extends Moment {
+  readonly run: string;
+  readonly at: Millis;
+  readonly why: ClosedWhy;
+}
+
 /** A journal in memory: nothing outlives the process. `lines` are what a disk would hold, signs of life apart. */
 export class JournalInMemory implements Journal {
   readonly openings: Opening[] = [];
   readonly lines: JournalLine[] = [];
+  readonly closings: Closing[] = [];
   lastSign: AliveSign | null = null;
 
   open(opening: Opening): Promise<void> {
@@ -66,5 +83,18 @@ export class JournalInMemory implements Journal {
 
   alive(sign: AliveSign): void {
     this.lastSign = sign;
+  }
+
+  back(): Promise<void> {
+    return Promise.resolve();
+  }
+
+  close(closing: Closing): Promise<void> {
+    if (this.closings[this.closings.length - 1]?.run !== closing.run) this.closings.push(closing);
+    return Promise.resolve();
+  }
+
+  onCaughtUp(): void {
+    // Nothing is ever refused here.
   }
 }

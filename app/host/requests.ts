@@ -4,7 +4,7 @@
  */
 
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import { readFromScreen, sessionToOpen, TEXT_LIMIT, type SessionToOpen } from '../wire/messages.ts';
+import { readFromScreen, runToLeave, sessionToOpen, TEXT_LIMIT, type SessionToOpen } from '../wire/messages.ts';
 import type { DeckHost } from './deck-host.ts';
 import { isFromOwnPage, ownHost } from './doorkeeper.ts';
 import type { Pages } from './pages.ts';
@@ -37,6 +37,10 @@ export async function answerRequest(
     if (method !== 'POST') return sendNotAllowed(response, 'POST');
     return giveCommand(host, request, response);
   }
+  if (path === '/leave' || path === '/told') {
+    if (method !== 'POST') return sendNotAllowed(response, 'POST');
+    return path === '/leave' ? leaveRun(host, request, response) : told(host, response);
+  }
   sendRefusal(response, pages.has(path) ? 405 : 404, 'There is nothing to be changed here.');
 }
 
@@ -45,7 +49,7 @@ function answerGet(pages: Pages, path: string, name: string, response: ServerRes
   const page = pages.get(path);
   if (page) return sendPage(response, page, name);
   if (path === '/session') return sendNotAllowed(response, 'PUT');
-  if (path === '/command') return sendNotAllowed(response, 'POST');
+  if (path === '/command' || path === '/leave' || path === '/told') return sendNotAllowed(response, 'POST');
   sendRefusal(
     response,
     404,
@@ -106,13 +110,35 @@ async function giveCommand(host: DeckHost, request: IncomingMessage, response: S
   sendJson(response, 200, { say: 'answer', id, ...(await host.command(id, command, seen, run)) });
 }
 
+/** The coach does not go on with a run that has come back. */
+async function leaveRun(host: DeckHost, request: IncomingMessage, response: ServerResponse): Promise<void> {
+  if (mediaType(request) !== 'application/json')
+    return sendRefusal(response, 415, 'The run to be left comes as application/json.');
+  const body = await readBody(request, JSON_LIMIT);
+  const named = body.ok ? runToLeave.safeParse(jsonOf(body.bytes)) : null;
+  if (!named?.success) return sendRefusal(response, 400, 'The run to be left reads {"run": "…"}.');
+  const answer = await host.leave(named.data.run);
+  if (answer.ok) return sendJson(response, 200, answer);
+  sendRefusal(response, 409, answer.why);
+}
+
+/** The coach has read what there was to be told once. */
+function told(host: DeckHost, response: ServerResponse): void {
+  host.told();
+  sendJson(response, 200, { ok: true });
+}
+
 function readSession(bytes: Buffer): SessionToOpen | null {
+  const result = sessionToOpen.safeParse(jsonOf(bytes));
+  return result.success ? result.data : null;
+}
+
+/** undefined for what is no JSON in UTF-8. */
+function jsonOf(bytes: Buffer): unknown {
   try {
-    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-    const result = sessionToOpen.safeParse(JSON.parse(text));
-    return result.success ? result.data : null;
+    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
   } catch {
-    return null;
+    return undefined;
   }
 }
 

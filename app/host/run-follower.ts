@@ -1,9 +1,10 @@
 /*
  * Follows the run along the loop: hands each leave that has happened to the journal, as a sign of life,
- * and gives one at least every five seconds.
+ * and gives one at least every five seconds. When the run is over for good, its journal is closed.
  */
 
 import type { Millis } from '../core/units.ts';
+import { UNDO_FOR } from '../core/run/align.ts';
 import { leavesOf, type Leave } from '../core/run/record.ts';
 import { settle, stretchEnd } from '../core/run/settle.ts';
 import { isPending, nextLeave, type RunState } from '../core/run/state.ts';
@@ -17,23 +18,43 @@ const SIGN_EVERY: Millis = 5000;
 
 export function followRun(host: DeckHost, clock: Clock, journal: Journal): Consumer {
   let signedAt = -Infinity;
+  let closed: string | null = null;
+  /** From one time to the next event nothing happens: most wake-ups fall between, and need not work it out again. */
+  let quiet: { readonly state: RunState; readonly from: Millis; readonly event: Millis } | null = null;
+
+  const eventFrom = (state: RunState, from: Millis): Millis => {
+    if (quiet?.state !== state || from < quiet.from || from > quiet.event) {
+      quiet = { state, from, event: nextEvent(state, from) };
+    }
+    return quiet.event;
+  };
 
   return {
     due(from) {
       const run = host.current();
-      if (!run) return Infinity;
-      return Math.min(run.openedAt + nextEvent(run.state, Math.ceil(from - run.openedAt)), signedAt + SIGN_EVERY);
+      if (!run || run.id === closed) return Infinity;
+      return Math.min(run.openedAt + eventFrom(run.state, Math.ceil(from - run.openedAt)), signedAt + SIGN_EVERY);
     },
     take({ from, to }) {
       const run = host.current();
-      if (!run) return;
-      const leaves = leavesWithin(run.state, from - run.openedAt, to - run.openedAt);
+      if (!run || run.id === closed) return;
+      const nothing = to - run.openedAt <= eventFrom(run.state, Math.ceil(from - run.openedAt));
+      const leaves = nothing ? [] : leavesWithin(run.state, from - run.openedAt, to - run.openedAt);
       if (leaves.length === 0 && to < signedAt + SIGN_EVERY) return;
       signedAt = to;
       const at = Math.floor(to - run.openedAt);
-      journal.alive({ run: run.id, at, leaves, hostTime: to, wallMs: clock.wall().epochMs });
+      journal.alive({ run: run.id, at, leaves, ...clock.moment(), hostTime: to });
+      if (!isOverForGood(run.state, at)) return;
+      closed = run.id;
+      host.closeDone();
     },
   };
+}
+
+/** Done, and too long ago for an undo. */
+function isOverForGood(state: RunState, at: Millis): boolean {
+  const now = settle(state, at);
+  return now.phase === 'done' && at > now.doneAt! + UNDO_FOR;
 }
 
 /** The leaves from `from`, included, to `to`, not included; in ms since the run was opened. */

@@ -84,6 +84,8 @@ export const fromHost = z.discriminatedUnion('say', [
       screens: z.object({ desk: z.number().int(), wall: z.number().int(), remote: z.number().int() }).strict(),
       /** What the coach must be told for as long as it lasts; empty when all is well. */
       notices: z.array(z.string()),
+      /** Not null while the first of the notices are to be told once; `run`: one that has come back and may be left. */
+      news: z.object({ run: id.nullable() }).strict().nullable(),
     })
     .strict(),
   /** What became of a command, to the screen that gave it: `at` where it was accepted, `why` where not. */
@@ -103,6 +105,9 @@ export const sessionToOpen = z
     clockPhase: z.number().int().min(0).max(59_999).optional(),
   })
   .strict();
+
+/** The run that has come back and is not to be gone on with, as the body of a request. */
+export const runToLeave = z.object({ run: id }).strict();
 
 export type SessionToOpen = z.infer<typeof sessionToOpen>;
 export type FromScreen = z.infer<typeof fromScreen>;

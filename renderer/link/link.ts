@@ -152,7 +152,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     failures = 0;
     const run = snapshot.run ? followRun(followed, snapshot.run, texts) : null;
     followed = run?.ok ? run.value : null;
-    const { screens, notices, news = null } = snapshot;
+    const { screens, notices, news } = snapshot;
     const faults = run && !run.ok ? [run.faults] : [];
     store.setState({ status: 'live', lostSince: null, run: followed?.run ?? null, screens, notices, news, faults });
   }

@@ -78,7 +78,7 @@ describe('[serve] what it refuses', () => {
     other.listen(0, '127.0.0.1');
     await once(other, 'listening');
     const { port } = other.address() as { port: number };
-    const { status, stdout, stderr } = await lanecall(['serve', '--port', String(port)], folder);
+    const { status, stdout, stderr } = await lanecall(['serve', '--port', String(port), '--data', 'data'], folder);
     other.close();
     expect({ status, stdout }).toEqual({ status: 1, stdout: '' });
     expect(stderr).toMatch(new RegExp(`^Port ${port} is in use[^\\n]+--port N\\.\\n$`));
@@ -117,7 +117,7 @@ describe('[serve] a real one', () => {
   );
 
   test('without a session it waits for one', async () => {
-    const { origin } = await serve('--port', '0');
+    const { origin } = await serve('--port', '0', '--data', 'data');
     const put = await fetch(`${origin}/session`, {
       method: 'PUT',
       headers: { 'Content-Type': 'text/plain', Origin: origin },

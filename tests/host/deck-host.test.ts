@@ -271,6 +271,8 @@ describe('[host] the journal', () => {
       fields: { do: 'stop', lanes: [1] },
       hostTime: 1_000_500.25,
       wallMs: TIME_OF_DAY + 500,
+      monotonic: 1_000_500.25,
+      uptime: 1_000_500.25,
     });
   });
 

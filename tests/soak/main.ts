@@ -1,22 +1,29 @@
 /*
- * `npm run soak [-- --seed N] [--sessions N] [--trials N]`: what is too long for every test run. Mutated
- * sessions are parsed, none of which may throw, hang or give a fault without its place; and random trials
- * are held against the independent model. Prints its seeds and figures; exit status 1 where anything is wrong.
+ * `npm run soak [-- --seed N] [--sessions N] [--trials N] [--kills N]`: what is too long for every test run.
+ * Mutated sessions are parsed, none of which may throw, hang or give a fault without its place; random trials
+ * are held against the independent model; and the built program is killed at random moments. Prints its seeds
+ * and figures; exit status 1 where anything is wrong.
  */
 
 import { parseArgs } from 'node:util';
 import { soakParser } from './parser.ts';
 import { soakAgreement } from './agreement.ts';
+import { soakCrashes } from './crashes.ts';
 
 const { values } = parseArgs({
   options: {
     seed: { type: 'string', default: '1' },
     sessions: { type: 'string', default: '200000' },
     trials: { type: 'string', default: '2000' },
+    kills: { type: 'string', default: '250' },
   },
 });
 const seed = Number(values.seed);
-const wrong = [...soakParser(seed, Number(values.sessions)), ...soakAgreement(seed, Number(values.trials))];
+const wrong = [
+  ...soakParser(seed, Number(values.sessions)),
+  ...soakAgreement(seed, Number(values.trials)),
+  ...(await soakCrashes(seed, Number(values.kills))),
+];
 for (const line of wrong) process.stdout.write(`${line}\n`);
 process.stdout.write(wrong.length === 0 ? 'Nothing wrong.\n' : `${wrong.length} wrong.\n`);
 process.exitCode = wrong.length === 0 ? 0 : 1;

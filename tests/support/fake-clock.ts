@@ -3,7 +3,7 @@
  * their times while time is advanced; a stall lets time pass without them, so that they fire late.
  */
 
-import type { Clock, Jump, WallTime } from '../../app/host/clock.ts';
+import type { Clock, Jump, Moment, WallTime } from '../../app/host/clock.ts';
 import type { Timers } from '../../app/host/timers.ts';
 
 interface FakeTimer {
@@ -29,6 +29,7 @@ export class FakeClock implements Clock {
   private time: number;
   private wallAhead: number;
   private jumps = 0;
+  private slept = 0;
   private unnoticed: Jump | null = null;
   private readonly set = new Set<FakeTimer>();
   private readonly listeners = new Set<(jump: Jump) => void>();
@@ -46,6 +47,12 @@ export class FakeClock implements Clock {
   wall(): WallTime {
     const epochMs = Math.floor(this.time + this.wallAhead);
     return { epochMs, timeOfDay: ((epochMs % DAY) + DAY) % DAY };
+  }
+
+  /** The machine's own clocks: the monotonic one stops in sleep, the uptime does not. */
+  moment(): Moment {
+    const { epochMs: wallMs } = this.wall();
+    return { hostTime: this.time, wallMs, monotonic: this.time - this.slept, uptime: this.time };
   }
 
   check(): void {
@@ -84,6 +91,7 @@ export class FakeClock implements Clock {
   /** The machine sleeps: time passes, no timer fires, and the next look notices. */
   sleep(by: number): void {
     this.time += by;
+    this.slept += by;
     this.jumps++;
     this.unnoticed = { slept: by, missed: by, wallStep: 0 };
   }

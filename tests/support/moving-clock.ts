@@ -4,7 +4,7 @@
  */
 
 import { performance } from 'node:perf_hooks';
-import type { Clock, Jump, WallTime } from '../../app/host/clock.ts';
+import type { Clock, Jump, Moment, WallTime } from '../../app/host/clock.ts';
 import { DAY, HOUR, type Millis } from '../../app/core/units.ts';
 
 export class MovingClock implements Clock {
@@ -27,6 +27,11 @@ export class MovingClock implements Clock {
   wall(): WallTime {
     const epochMs = Math.floor(this.startsAt + this.now());
     return { epochMs, timeOfDay: epochMs % DAY };
+  }
+
+  moment(): Moment {
+    const hostTime = this.now();
+    return { hostTime, wallMs: this.wall().epochMs, monotonic: hostTime, uptime: hostTime };
   }
 
   check(): void {

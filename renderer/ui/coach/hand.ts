@@ -49,6 +49,8 @@ export interface Hand {
 /** For how long a sentence stands, in ms: as long as it can be undone, and then some. */
 const SAID_FOR = 20_000;
 
+const NO_SESSION = 'There is no session to do this in.';
+
 /** Where a screen keeps which clock it shows. */
 const CLOCK_KEY = 'lanecall.clock';
 
@@ -66,17 +68,17 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
     toggle: (lane) => store.setState(({ choice }) => ({ choice: toggleLane(choice, lane, now()) })),
     clearChoice: () => store.setState({ choice: NO_CHOICE }),
     act(name, lanes = hand.chosen()) {
-      return bounces.accept(`${name} ${lanes.join()}`, now())
-        ? hand.give(commandOf(name, lanes))
-        : Promise.resolve(false);
+      const command = commandOf(name, lanes);
+      // What is refused has done nothing that a bounce could do a second time.
+      const goes = refusalNow(command) === null;
+      if (goes && !bounces.accept(`${name} ${lanes.join()}`, now())) return Promise.resolve(false);
+      return hand.give(command);
     },
     async give(command) {
       const { run } = link.store.getState();
       const t = link.now();
-      if (!run) return refuse('There is no session to do this in.');
-      // While this screen sets its clock anew (it has slept, or was very busy) the host alone judges.
-      const refusal = t === null ? null : refusalOf(run.state, command, t);
-      if (refusal !== null) return refuse(refusal);
+      const refusal = refusalNow(command);
+      if (!run || refusal !== null) return refuse(refusal ?? NO_SESSION);
       // The choice is for one command: the next is for all lanes, however soon it comes.
       hand.clearChoice();
       underWay++;
@@ -99,6 +101,14 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       store.setState({ clock });
     },
   };
+
+  function refusalNow(command: Command): string | null {
+    const { run } = link.store.getState();
+    const t = link.now();
+    if (!run) return NO_SESSION;
+    // While this screen sets its clock anew (it has slept, or was very busy) the host alone judges.
+    return t === null ? null : refusalOf(run.state, command, t);
+  }
 
   function refuse(why: string): false {
     hand.say(why, 'refused');

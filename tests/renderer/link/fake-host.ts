@@ -111,6 +111,7 @@ export class FakeHost {
       run: this.run,
       screens,
       notices: [],
+      news: null,
     });
   }
 

@@ -1,0 +1,83 @@
+/*
+ * The host as it stands on a data folder: alone there, with its journal on the disk and the run that was
+ * cut off, if there is one. What the disk refuses does not keep the clock from running; the coach is told.
+ */
+
+import { randomUUID } from 'node:crypto';
+import type { Clock } from './clock.ts';
+import { thisBoot } from './boot.ts';
+import { runsFolder } from './data-folder.ts';
+import { DeckHost } from './deck-host.ts';
+import { diskReason, systemDisk } from './disk.ts';
+import { takeHostLock } from './host-lock.ts';
+import { JournalFile } from './journal-file.ts';
+import type { Journal } from './journal.ts';
+import { recover } from './recovery.ts';
+import type { Timers } from './timers.ts';
+
+export type DeckOpening =
+  | { readonly ok: true; readonly deck: OpenDeck }
+  /** Another host is at work there. */
+  | { readonly ok: false; readonly why: string };
+
+export interface OpenDeck {
+  readonly host: DeckHost;
+  readonly journal: Journal;
+  /** The title of the session whose run has come back; null where none has. */
+  readonly cameBack: string | null;
+  /** Lets go of the folder when all that can be is written. */
+  close(): Promise<void>;
+}
+
+/** In ms: so long the disk may take over the last lines when the program ends. */
+const LAST_LINES = 1000;
+
+/** `folder` is made where it is not there. Rejects only where the program is wrong. */
+export async function openDeck(folder: string, clock: Clock, timers: Timers): Promise<DeckOpening> {
+  const said: string[] = [];
+  const lock = await takeLock(folder, said);
+  if (!lock)
+    return {
+      ok: false,
+      why: `Another Lanecall is at work in ${folder}: end that one, or give another folder with --data.`,
+    };
+  const boot = thisBoot();
+  const journal = new JournalFile({ disk: systemDisk, folder: runsFolder(folder), boot, timers });
+  const host = new DeckHost({ clock, timers, journal, newId: randomUUID });
+  const moment = clock.moment();
+  const { found, said: recovered } = await recover({ disk: systemDisk, folder: runsFolder(folder), boot, moment });
+  if (found) journal.takeUp(found.run, found.file);
+  await host.comeBack(found, [...recovered, ...said], moment);
+  const close = async (): Promise<void> => {
+    await host.endUnbegun();
+    await atMost(journal.end(), timers);
+    lock.release();
+  };
+  const cameBack = found ? (found.state.plan.session.title ?? 'a session') : null;
+  return { ok: true, deck: { host, journal, cameBack, close } };
+}
+
+/** Null where another host has it. */
+async function takeLock(folder: string, said: string[]): Promise<{ release(): void } | null> {
+  try {
+    await systemDisk.makeFolder(folder);
+    const lock = takeHostLock(folder);
+    return lock.ok ? lock : null;
+  } catch (error) {
+    said.push(`Nothing can be kept in ${folder} (${diskReason(error)}): a run would not survive a crash.`);
+    return { release: () => undefined };
+  }
+}
+
+function atMost(work: Promise<void>, timers: Timers): Promise<void> {
+  return new Promise((resolve) => {
+    const timer = timers.set(resolve, LAST_LINES);
+    work
+      .catch(() => undefined)
+      .finally(() => {
+        timers.clear(timer);
+        resolve();
+      })
+      .catch(() => undefined);
+  });
+}

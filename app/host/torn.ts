@@ -1,0 +1,34 @@
+/*
+ * The damaged end of a journal is kept beside it, for whoever wants to look, and never written over.
+ */
+
+import type { Disk } from './disk.ts';
+
+/** Keeps the bytes under a name of their own beside the journal, on the disk; the journal is not touched. */
+export async function setTornAside(disk: Disk, path: string, bytes: Uint8Array): Promise<void> {
+  await disk.replace(await freeName(disk, path), bytes);
+}
+
+/** Cuts a journal to its undamaged part, after the rest is safe. */
+export async function cutOffTorn(disk: Disk, path: string, length: number, torn: Uint8Array): Promise<void> {
+  await setTornAside(disk, path, torn);
+  const file = await disk.open(path);
+  try {
+    await file.truncate(length);
+    await file.sync();
+  } finally {
+    await file.close();
+  }
+}
+
+/** A journal of which nothing is left is put aside whole. */
+export async function putAside(disk: Disk, path: string): Promise<void> {
+  await disk.move(path, await freeName(disk, path));
+}
+
+async function freeName(disk: Disk, path: string): Promise<string> {
+  for (let number = 1; ; number++) {
+    const name = number === 1 ? `${path}.torn` : `${path}.${number}.torn`;
+    if (!(await disk.exists(name))) return name;
+  }
+}

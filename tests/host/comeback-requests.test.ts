@@ -1,0 +1,67 @@
+/* What may be said over HTTP to a run that has come back, and by whom. */
+
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { openRun } from '../../app/core/run/state.ts';
+import { systemClock } from '../../app/host/clock.ts';
+import { planOf } from '../support/deck.ts';
+import { DeckServerUnderTest } from '../support/deck-server.ts';
+
+const JSON_TYPE = { 'Content-Type': 'application/json' };
+const TEXT = 'Squad\n8 x 50 @ 1:00\n';
+
+let server: DeckServerUnderTest;
+
+beforeEach(async () => {
+  server = await DeckServerUnderTest.start();
+  const found = {
+    run: 'found',
+    source: { text: TEXT, lanesText: null },
+    clockPhase: 0,
+    openedAtTimeOfDay: 0,
+    commands: [],
+    state: openRun(planOf(TEXT), 0),
+    position: { at: 1000.5, seenAt: 900, by: 'monotonic' as const },
+    file: { path: 'nowhere', length: 0, torn: null },
+  };
+  await server.host.comeBack(found, ['It is back.'], systemClock().moment());
+});
+afterEach(() => server.close());
+
+describe('[comeback] over HTTP', () => {
+  test('the run named is left, and the screens are told', async () => {
+    expect(server.host.snapshot()).toMatchObject({
+      run: { id: 'found' },
+      notices: ['It is back.'],
+      news: { run: 'found' },
+    });
+    const reply = await server.ask('POST', '/leave', JSON_TYPE, '{"run":"found"}');
+    expect(reply).toMatchObject({ status: 200 });
+    expect(server.host.snapshot()).toMatchObject({ run: null, notices: [] });
+  });
+
+  test('the news are told, and the run goes on and cannot be left any more', async () => {
+    expect(await server.ask('POST', '/told', JSON_TYPE, '{}')).toMatchObject({ status: 200 });
+    expect(server.host.snapshot()).toMatchObject({ run: { id: 'found' }, notices: [] });
+    expect(await server.ask('POST', '/leave', JSON_TYPE, '{"run":"found"}')).toMatchObject({ status: 409 });
+  });
+
+  test.each([
+    ['another run', 'POST', '/leave', JSON_TYPE, '{"run":"other"}', 409],
+    ['no run', 'POST', '/leave', JSON_TYPE, '{}', 400],
+    ['no JSON', 'POST', '/leave', JSON_TYPE, 'found', 400],
+    ['another type', 'POST', '/leave', { 'Content-Type': 'text/plain' }, '{"run":"found"}', 415],
+    ['a page from elsewhere', 'POST', '/leave', { ...JSON_TYPE, Origin: 'http://elsewhere' }, '{"run":"found"}', 403],
+    ['a page from elsewhere, again', 'POST', '/told', { Origin: 'http://elsewhere' }, '{}', 403],
+    ['looking', 'GET', '/leave', {}, '', 405],
+    ['putting', 'PUT', '/told', JSON_TYPE, '{}', 405],
+  ])('%s: refused, and the run stays', async (_, method, path, headers, body, status) => {
+    expect(await server.ask(method, path, headers, body)).toMatchObject({ status });
+    expect(server.host.snapshot()).toMatchObject({ run: { id: 'found' }, notices: ['It is back.'] });
+  });
+
+  test('opening another session ends the news', async () => {
+    const headers = { 'Content-Type': 'text/plain' };
+    expect(await server.ask('PUT', '/session', headers, TEXT)).toMatchObject({ status: 200 });
+    expect(server.host.snapshot()).toMatchObject({ notices: [], news: null });
+  });
+});

@@ -1,0 +1,183 @@
+/* The journal on a fake disk: what stands in it and when, full and read-only disks, and its end. */
+
+import { describe, expect, test } from 'vitest';
+import { entryOf, type JournalEntry } from '../../app/host/journal-line.ts';
+import { JournalledDeck, settled } from '../support/journalled-deck.ts';
+
+const TEXT = `Harbour squad
+start on 1
+lane 1 base 1:00, 3 swimmers
+lane 2 base 1:00
+
+Main set
+4 x 50 free @ 0:40/0:45
+`;
+
+async function opened() {
+  const { deck } = await JournalledDeck.start();
+  await deck.open(TEXT);
+  return { deck, ...deck };
+}
+
+const entries = (deck: JournalledDeck, path = deck.path()): JournalEntry[] =>
+  deck.disk
+    .text(path)
+    .split('\n')
+    .slice(0, -1)
+    .map((line) => entryOf(line)!);
+
+const says = (deck: JournalledDeck): string[] => entries(deck).map(({ say }) => say);
+
+describe('[journal] what stands in it', () => {
+  test('the first line has the text, the phase and all clocks; every line is JSON and whole', async () => {
+    const { deck } = await opened();
+    await deck.host.command('a', { do: 'start' });
+    await deck.pass(12_000);
+    expect(entries(deck)[0]).toMatchObject({
+      say: 'opened',
+      journal: 1,
+      run: 'run-1',
+      text: TEXT,
+      lanesText: null,
+      clockPhase: 0,
+      openedAtTimeOfDay: 19.5 * 3_600_000,
+      at: 0,
+      mono: 1_000_000,
+      uptime: 1_000_000,
+      wall: 19.5 * 3_600_000,
+      boot: 'boot-1',
+    });
+    for (const line of deck.disk.text(deck.path()).trimEnd().split('\n')) {
+      expect(Object.keys(JSON.parse(line) as object).pop()).toBe('sum');
+    }
+    expect(entries(deck)).not.toContain(null);
+  });
+
+  test('a command is on the disk when it is answered', async () => {
+    const { deck } = await opened();
+    const path = deck.path();
+    await deck.host.command('a', { do: 'start' });
+    expect(new TextDecoder().decode(deck.disk.safe.get(path))).toContain('"id":"a"');
+    expect(deck.disk.safe.get(path)).toEqual(deck.disk.files.get(path));
+  });
+
+  test('commands given in one go are made safe in one go', async () => {
+    const { deck } = await opened();
+    const before = deck.disk.syncs;
+    await Promise.all(['a', 'b', 'c'].map((id) => deck.host.command(id, { do: 'mark', words: id })));
+    expect(entries(deck).flatMap((entry) => (entry.say === 'command' ? [entry.id] : []))).toEqual(['a', 'b', 'c']);
+    expect(deck.disk.syncs - before).toBeLessThanOrEqual(3);
+  });
+
+  test('signs of life come with each leave and every five seconds, and are not waited for', async () => {
+    const { deck } = await opened();
+    await deck.host.command('a', { do: 'start' });
+    const { syncs } = deck.disk;
+    await deck.pass(60_000);
+    const signs = entries(deck).filter((entry) => entry.say === 'alive');
+    expect(signs.flatMap(({ leaves }) => leaves.map(([lane, at]) => [lane, at]))).toEqual([
+      [1, 10_000],
+      [2, 10_000],
+      [1, 50_000],
+      [2, 55_000],
+    ]);
+    signs.slice(1).forEach(({ at }, index) => expect(at - signs[index]!.at).toBeLessThanOrEqual(5002));
+    expect(deck.disk.syncs).toBe(syncs);
+  });
+
+  test('it is closed ten seconds after the run is done, when nothing can be undone, and is silent from then on', async () => {
+    const { deck } = await opened();
+    await deck.host.command('a', { do: 'start' });
+    await deck.pass(30_000);
+    await deck.host.command('b', { do: 'finish' });
+    await deck.pass(9000);
+    expect(says(deck)).not.toContain('closed');
+    await deck.pass(10_000);
+    const { length } = entries(deck);
+    expect(entries(deck)[length - 1]).toMatchObject({ say: 'closed', why: 'done' });
+    await deck.pass(60_000);
+    expect(entries(deck)).toHaveLength(length);
+  });
+
+  test('a mark after the end stands before an end of its own', async () => {
+    const { deck } = await opened();
+    await deck.host.command('b', { do: 'finish' });
+    await deck.pass(20_000);
+    await deck.host.command('c', { do: 'mark', words: 'all out' });
+    expect(says(deck).slice(-3)).toEqual(['closed', 'command', 'closed']);
+  });
+
+  test('a run in whose place another is opened is closed, and the other has a file of its own', async () => {
+    const { deck } = await opened();
+    const first = deck.path();
+    await deck.host.command('a', { do: 'start' });
+    await deck.pass(20_000);
+    await deck.open(TEXT);
+    await settled();
+    expect(entries(deck, first).pop()).toMatchObject({ say: 'closed', why: 'replaced', at: 20_000 });
+    expect(deck.disk.files.size).toBe(2);
+  });
+});
+
+describe('[journal] a disk that refuses', () => {
+  test.each(['ENOSPC', 'EROFS', 'EIO'])('%s: commands go on, the warning lasts until all is written', async (code) => {
+    const { deck } = await opened();
+    deck.disk.refuses = code;
+    for (const id of ['a', 'b'])
+      expect(await deck.host.command(id, { do: 'mark', words: id })).toMatchObject({ ok: true });
+    await deck.pass(30_000);
+    expect(deck.host.snapshot().notices).toEqual([expect.stringMatching(/not on the disk.*would not survive a crash/)]);
+    expect(says(deck)).not.toContain('command');
+    deck.disk.refuses = null;
+    await deck.pass(2000);
+    expect(deck.host.snapshot().notices).toEqual([]);
+    expect(entries(deck).flatMap((entry) => (entry.say === 'command' ? [entry.id] : []))).toEqual(['a', 'b']);
+    expect(deck.disk.safe.get(deck.path())).toEqual(deck.disk.files.get(deck.path()));
+  });
+
+  test('one that is full in the middle of a line leaves no half line before the next', async () => {
+    const { deck } = await opened();
+    deck.disk.room = 70;
+    await deck.host.command('a', { do: 'mark', words: 'a long word about a cramp in lane 4' });
+    await deck.pass(10_000);
+    expect(deck.host.snapshot().notices).toHaveLength(1);
+    deck.disk.room = Infinity;
+    await deck.host.command('b', { do: 'mark' });
+    expect(deck.host.snapshot().notices).toEqual([]);
+    expect(entries(deck)).not.toContain(null);
+    expect(says(deck).filter((say) => say === 'command')).toHaveLength(2);
+  });
+
+  test('a file that cannot even be made is made later, and both runs are told in full', async () => {
+    const { deck } = await JournalledDeck.start();
+    deck.disk.refuses = 'EROFS';
+    await deck.open(TEXT);
+    await deck.host.command('a', { do: 'start' });
+    await deck.open(TEXT);
+    await deck.host.command('b', { do: 'start' });
+    expect(deck.disk.files.size).toBe(0);
+    deck.disk.refuses = null;
+    await deck.pass(2000);
+    const [first, second] = [...deck.disk.files.keys()].sort();
+    expect(entries(deck, first).map(({ say }) => say)).toEqual(['opened', 'command', 'closed']);
+    expect(
+      entries(deck, second)
+        .map(({ say }) => say)
+        .slice(0, 2),
+    ).toEqual(['opened', 'command']);
+  });
+
+  test('a slow one holds nothing up; the warning goes when it has caught up', async () => {
+    const { deck } = await opened();
+    let release = (): void => undefined;
+    deck.disk.held = new Promise((resolve) => (release = resolve));
+    const answer = deck.host.command('a', { do: 'start' });
+    await settled();
+    await deck.pass(101);
+    expect(await answer).toMatchObject({ ok: true, at: 0 });
+    expect(deck.host.snapshot().notices).toHaveLength(1);
+    release();
+    await settled();
+    expect(deck.host.snapshot().notices).toEqual([]);
+  });
+});
