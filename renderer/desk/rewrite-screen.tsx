@@ -6,6 +6,7 @@
 import { useId, useMemo, useRef, useState, type ReactElement } from 'react';
 import { openPlan } from '../../app/core/plan/open-plan.ts';
 import type { Fault } from '../../app/core/result.ts';
+import { textLines } from '../../app/core/session/lines.ts';
 import { firstLineToCome } from '../../app/core/run/rewrite.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
@@ -28,7 +29,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   const { state, t } = moment.view;
   const { plan } = state;
   const first = firstLineToCome(plan.session, state.begunPart, plan.source.text);
-  const lines = useMemo(() => linesOf(plan.source.text), [plan.source.text]);
+  const lines = useMemo(() => textLines(plan.source.text), [plan.source.text]);
   const fixed = lines.slice(0, first - 1);
   const [toCome, setToCome] = useState(() => lines.slice(first - 1).join('\n'));
   const [said, setSaid] = useState('');
@@ -88,10 +89,4 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
       <ActionBar tools={tools} moment={moment} />
     </div>
   );
-}
-
-function linesOf(text: string): readonly string[] {
-  const lines = text.replace(/^\uFEFF/, '').split(/\r?\n/);
-  if (lines[lines.length - 1] === '') lines.pop();
-  return lines;
 }

@@ -38,7 +38,7 @@ function commandRows(plan: Plan, text: string, going: RunState): readonly Row[] 
   const stopped = given(going, { do: 'stop' }, INTO - 20_000);
   const marked = given(going, { do: 'swimmers', n: 4 }, INTO - 1000);
   const out = given(going, { do: 'lane-out', lanes: [2] }, INTO - 20_000);
-  const cases: readonly (readonly [RunState, Command])[] = [
+  const cases: readonly (readonly [RunState, Command, what?: string])[] = [
     [waiting, { do: 'start' }],
     [going, { do: 'stop' }],
     [stopped, { do: 'resume' }],
@@ -49,7 +49,8 @@ function commandRows(plan: Plan, text: string, going: RunState): readonly Row[] 
     [going, { do: 'shift', seconds: 5 }],
     [going, { do: 'interval', seconds: 5 }],
     [going, { do: 'cut', line: LAST_SET, n: 2 }],
-    [going, { do: 'rewrite', text: `${text}Swim-down\n100 easy @ 3:00\n` }],
+    [going, { do: 'rewrite', text: `${text}Swim-down\n100 easy @ 3:00\n` }, 'rewrite, a part added'],
+    [waiting, { do: 'rewrite', text: text.replace(/base\+5/g, 'base+10') }, 'rewrite, every line changed'],
     [going, { do: 'go-to', line: FIRST_SET, rep: 3 }],
     [going, { do: 'move-on' }],
     [going, { do: 'restart' }],
@@ -61,10 +62,10 @@ function commandRows(plan: Plan, text: string, going: RunState): readonly Row[] 
     [going, { do: 'finish' }],
     [marked, { do: 'undo' }],
   ];
-  return cases.map(([state, command]) => {
+  return cases.map(([state, command, what = command.do]) => {
     given(state, command, INTO);
-    const ms = medianTime(command.do === 'rewrite' ? 20 : 300, () => void apply(state, command, INTO));
-    return row(`${command.do} on top of ${LEAVES} leaves`, micros(ms));
+    const ms = medianTime(300, () => void apply(state, command, INTO));
+    return row(`${what} on top of ${LEAVES} leaves`, micros(ms));
   });
 }
 

@@ -32,10 +32,16 @@ interface Place {
   readonly partIndex: number;
 }
 
-/** The plan of a session that has no faults; `source` is only carried along. */
-export function makePlan(session: Session, source: Source): Plan {
-  const walk: Walk = { session, stretches: [], swims: new Map(), lanes: emptyLanes(session), order: 0 };
+/**
+ * The plan of a session that has no faults; `source` is only carried along. `known` are the stretches
+ * of its first parts where they are planned already, as they came from here.
+ */
+export function makePlan(session: Session, source: Source, known: readonly Stretch[] = []): Plan {
+  const order = nextOrder(known);
+  const walk: Walk = { session, stretches: [...known], swims: new Map(), lanes: emptyLanes(session), order };
+  const from = known.length === 0 ? 0 : known[known.length - 1]!.partIndex + 1;
   session.parts.forEach((part, partIndex) => {
+    if (partIndex < from) return;
     const place = { part, partIndex };
     walkItems(walk, place, part.items, []);
     closeStretch(walk, place, false);
@@ -94,10 +100,14 @@ function addSet(walk: Walk, place: Place, item: SwimItem, rounds: readonly Round
 }
 
 function addReps(lane: LaneDraft, set: WrittenSet, swims: readonly Swim[]): void {
-  for (const { rep, of, distance, interval, leftover, target, expected } of swims) {
-    lane.reps.push({ set, rep, of, distance, offset: lane.length, interval, leftover, target, expected });
-    lane.length += interval + leftover;
+  const of = swims.length;
+  let offset = lane.length;
+  for (let index = 0; index < of; index++) {
+    const { distance, interval, leftover, target, expected } = swims[index]!;
+    lane.reps.push({ set, rep: index + 1, of, distance, offset, interval, leftover, target, expected });
+    offset += interval + leftover;
   }
+  lane.length = offset;
 }
 
 /** Ends the stretch being filled, if anybody swims in it. */
@@ -115,6 +125,13 @@ function closeStretch(walk: Walk, place: Place, untimed: boolean): void {
     untimed,
   });
   walk.lanes = emptyLanes(walk.session);
+}
+
+/** The number of the passage behind the last of these stretches. */
+function nextOrder(stretches: readonly Stretch[]): number {
+  const swim = stretches.filter(({ kind }) => kind === 'swim').pop();
+  const last = (swim?.lanes ?? []).map(({ reps }) => reps[reps.length - 1]?.set.order ?? -1);
+  return Math.max(-1, ...last) + 1;
 }
 
 function emptyLanes(session: Session): LaneDraft[] {

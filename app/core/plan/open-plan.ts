@@ -4,9 +4,10 @@
 
 import type { Fault, Result } from '../result.ts';
 import { parseLanes, parseSession } from '../session/parse.ts';
+import { firstChangedLine, textLines } from '../session/lines.ts';
 import type { Item, Session } from '../session/session.ts';
 import { makePlan } from './make-plan.ts';
-import type { Plan, Source } from './plan.ts';
+import type { Plan, Source, Stretch } from './plan.ts';
 
 /** Faults, and the text that they are in. */
 export interface PlanFaults {
@@ -17,15 +18,28 @@ export interface PlanFaults {
 /** As many as there may be leaves: talks in rounds in rounds are few in a text and endless when written out. */
 const MOST_PAUSES = 100_000;
 
-/** The plan, or the faults of the lanes file, or else those of the session (which is read with its lanes). */
-export function openPlan(source: Source): Result<Plan, PlanFaults> {
+/**
+ * The plan, or the faults of the lanes file, or else those of the session (which is read with its lanes).
+ * `before` is a plan of an earlier text: parts in which no line has changed are planned already.
+ */
+export function openPlan(source: Source, before: Plan | null = null): Result<Plan, PlanFaults> {
   const lanes = source.lanesText === null ? null : parseLanes(source.lanesText);
   if (lanes && !lanes.ok) return { ok: false, faults: { in: 'lanes', faults: lanes.faults } };
   const session = parseSession(source.text, lanes ? lanes.value : null);
   if (!session.ok) return { ok: false, faults: { in: 'session', faults: session.faults } };
   const endless = endlessPauses(session.value);
   if (endless) return { ok: false, faults: { in: 'session', faults: [endless] } };
-  return { ok: true, value: makePlan(session.value, source) };
+  return { ok: true, value: makePlan(session.value, source, before ? unchanged(before, session.value, source) : []) };
+}
+
+/** The stretches of those first parts that end before the first line that has changed: nothing later moves them. */
+function unchanged(before: Plan, session: Session, source: Source): readonly Stretch[] {
+  if (before.source.lanesText !== source.lanesText) return [];
+  const line = firstChangedLine(textLines(before.source.text), textLines(source.text));
+  if (line === null) return before.stretches;
+  // A part ends with the heading of the next; only where that stands as it stood is the part whole.
+  const ended = (partIndex: number): boolean => (session.parts[partIndex + 1]?.line ?? line) < line;
+  return before.stretches.filter(({ partIndex }) => ended(partIndex));
 }
 
 /** The fault of the line with which talks and breaks, counted but not written out, become too many. */

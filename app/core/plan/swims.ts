@@ -9,15 +9,15 @@ import type { Tenths } from '../units.ts';
 import { expectedSwim, factorOf, intervalOf, targetOf } from '../session/pace.ts';
 import { add, ceilTo, ratio, roundTo, type Ratio } from '../ratio.ts';
 
-/** A rep without its place. */
-export type Swim = Omit<Rep, 'set' | 'offset'>;
+/** What one rep asks, without its place; reps that ask the same may share it. */
+export type Swim = Omit<Rep, 'set' | 'offset' | 'rep' | 'of'>;
 
 export type SwimItem = SwimSet | TimedBlock | TimedSwim;
 
 /** Most reps that a timed block writes out. */
 const MOST_REPS = 500;
 
-/** One list a lane, in lane order; empty where a lane sits the set out. */
+/** One list a lane, in lane order, a swim for every rep; empty where a lane sits the set out. */
 export function swimsOf(item: SwimItem, partName: string, session: Session): readonly (readonly Swim[])[] {
   if (item.kind === 'timed-swim') return session.lanes.map(() => [timedSwim(item)]);
   const factor = factorOf(item.words, partName);
@@ -48,18 +48,18 @@ interface Pace {
 
 function timedSwim(item: TimedSwim): Swim {
   // By the clock alone: it is expected to take the time it is given.
-  return { rep: 1, of: 1, distance: 0, interval: item.time, leftover: 0, target: null, expected: item.time };
+  return { distance: 0, interval: item.time, leftover: 0, target: null, expected: item.time };
 }
 
 function timedSwims(set: SwimSet, timing: Timed, distances: readonly Tenths[], pace: Pace): readonly Swim[] {
-  const swimAt = swimmer(set, timing, pace, distances.length);
+  const swimAt = swimmer(set, timing, pace);
   return distances.map(swimAt);
 }
 
 /** Reps as long as their intervals fit in the block's time, at least one; the last carries what is left over. */
 function blockSwims(block: TimedBlock, pace: Pace): readonly Swim[] {
   const distance = block.distances[pace.index]!;
-  const swimAt = swimmer(block, block.timing, pace, 1);
+  const swimAt = swimmer(block, block.timing, pace);
   const first = swimAt(distance, 0);
   const swims = [first];
   let used = first.interval;
@@ -69,29 +69,19 @@ function blockSwims(block: TimedBlock, pace: Pace): readonly Swim[] {
     used += next.interval;
     swims.push(next);
   }
-  const last = swims.length - 1;
-  return swims.map((swim, index) => ({
-    ...swim,
-    of: swims.length,
-    leftover: index === last ? block.time - used : 0,
-  }));
+  const last = swims[swims.length - 1]!;
+  return [...swims.slice(0, -1), { ...last, leftover: block.time - used }];
 }
 
 type Timed = TimedBlock['timing'];
 
 /** A function that gives rep `index` (from 0); its sums are done again only where the distance changes. */
-function swimmer(
-  line: SwimSet | TimedBlock,
-  timing: Timed,
-  pace: Pace,
-  of: number,
-): (distance: Tenths, index: number) => Swim {
+function swimmer(line: SwimSet | TimedBlock, timing: Timed, pace: Pace): (distance: Tenths, index: number) => Swim {
   const step = timing.kind === 'interval' ? timing.step : 0;
   let known: Swim | null = null;
   return (distance, index) => {
     if (known?.distance !== distance) known = firstSwim(line, timing, distance, pace);
-    const { interval, target, expected } = known;
-    return { rep: index + 1, of, distance, interval: interval + index * step, leftover: 0, target, expected };
+    return step === 0 ? known : { ...known, interval: known.interval + index * step };
   };
 }
 
@@ -99,7 +89,7 @@ function firstSwim(line: SwimSet | TimedBlock, timing: Timed, distance: Tenths, 
   const target = targetOf(pace.lane, line.hold?.[pace.index], distance);
   const expected = expectedSwim(pace.lane, distance, pace.factor, target);
   const interval = intervalOf(timing, pace.index, pace.lane, distance, expected, pace.grid, 0);
-  return { rep: 1, of: 1, distance, interval, leftover: 0, target, expected: roundTo(1, expected) };
+  return { distance, interval, leftover: 0, target, expected: roundTo(1, expected) };
 }
 
 /** One leave for the whole set; its length is the sum of the expected times, rounded up to the grid once. */
@@ -109,8 +99,6 @@ function untimedSwim(set: SwimSet, distances: readonly Tenths[], pace: Pace): Sw
     .map((distance, index) => expectedSwim(pace.lane, distance, pace.factor, targets[index]!))
     .reduce(add, ratio(0));
   return {
-    rep: 1,
-    of: 1,
     distance: distances.reduce((sum, distance) => sum + distance, 0),
     interval: ceilTo(pace.grid, whole),
     leftover: 0,

@@ -6,7 +6,7 @@
 import type { Millis, Tenths } from '../units.ts';
 import type { Ratio } from '../ratio.ts';
 import { floorDivide } from '../ratio.ts';
-import { expectedSwim, intervalOf, targetOf } from './pace.ts';
+import { expectedSwim, intervalByBase, intervalByRest, targetOf } from './pace.ts';
 import type { Hold, Lane, Timing } from './session.ts';
 import type { Flaw } from './flaw.ts';
 import { intervalFlaw } from './values.ts';
@@ -97,9 +97,11 @@ function intervalAtRep(asked: Asked, distance: Tenths, rep: number): Millis | nu
   if (timing.kind === 'untimed') return null;
   if (timing.kind === 'interval') {
     const written = timing.lanes[index]!;
-    if (written.kind === 'time') return written.time + rep * timing.step;
+    const first =
+      written.kind === 'time' ? written.time : lane && intervalByBase(lane.base, distance, written.plus, grid);
+    return first === null ? null : first + rep * timing.step;
   }
   if (!lane) return null;
   const expected = expectedSwim(lane, distance, asked.factor, targetOf(lane, asked.hold, distance));
-  return intervalOf(timing, index, lane, distance, expected, grid, rep);
+  return intervalByRest(timing.lanes[index]!, expected, grid);
 }

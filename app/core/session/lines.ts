@@ -52,6 +52,20 @@ export function readLines(text: string): { readonly lines: readonly Line[]; read
   return { lines, faults };
 }
 
+/** The lines of a text as they stand, without a byte-order mark, whatever ends them; none behind the last line feed. */
+export function textLines(text: string): readonly string[] {
+  const lines = text.replace(/^\uFEFF/, '').split(/\r?\n/);
+  if (lines[lines.length - 1] === '') lines.pop();
+  return lines;
+}
+
+/** The first line (from 1) that is not the same in both; null where all are. */
+export function firstChangedLine(before: readonly string[], after: readonly string[]): number | null {
+  const longer = Math.max(before.length, after.length);
+  for (let index = 0; index < longer; index++) if (before[index] !== after[index]) return index + 1;
+  return null;
+}
+
 /** The column of an index into a line as it stands in the file. */
 export function columnAt(raw: string, index: number): number {
   let column = 1;

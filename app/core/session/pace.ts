@@ -25,6 +25,11 @@ export function intervalByBase(base: Millis, distance: Tenths, plus: Millis, gri
   return ceilTo(grid, add(per100(base, distance), ratio(plus)));
 }
 
+/** The interval of one rep by the rest behind it: expected swim and rest, up to the grid. */
+export function intervalByRest(rest: Millis, expected: Ratio, grid: Millis): Millis {
+  return ceilTo(grid, add(expected, ratio(rest)));
+}
+
 /** The target of one rep in ms; null without a hold, or where a css is asked of a lane that has none. */
 export function targetOf(lane: Lane, hold: Hold | undefined, distance: Tenths): Millis | null {
   if (!hold) return null;
@@ -52,7 +57,7 @@ export function intervalOf(
   grid: Millis,
   index: number,
 ): Millis {
-  if (timing.kind === 'rest') return ceilTo(grid, add(expected, ratio(timing.lanes[laneIndex]!)));
+  if (timing.kind === 'rest') return intervalByRest(timing.lanes[laneIndex]!, expected, grid);
   return firstInterval(timing.lanes[laneIndex]!, lane, distance, grid) + index * timing.step;
 }
 

@@ -1,5 +1,7 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
+import { seeded, validSession } from '../../support/session-text.ts';
 
 test('a session and its lanes file become a plan that knows its texts', () => {
   const source = {
@@ -30,4 +32,36 @@ test('talks in rounds in rounds are refused before they are written out', () => 
   expect(opened).toMatchObject({ ok: false, faults: { in: 'session', faults: [{ line: 2, column: 1 }] } });
   const fewer = openPlan({ text: '4 x 50 @ 1:00\n500 rounds\n  200 rounds\n    talk 0:01', lanesText: null });
   expect(fewer.ok && fewer.value.stretches.length).toBe(100_001);
+});
+
+/** A text with one line taken out, written twice, or given words. */
+function edited(text: string, at: number, how: number): string {
+  const lines = text.split('\n');
+  const index = at % lines.length;
+  const line = lines[index]!;
+  lines.splice(index, 1, ...[[], [line, line], [`${line} smooth`]][how % 3]!);
+  return lines.join('\n');
+}
+
+test('a plan that takes over what has not changed is the plan of the new text', () => {
+  let taken = 0;
+  fc.assert(
+    fc.property(fc.nat(), fc.nat(), fc.nat(2), (seed, at, how) => {
+      const before = openPlan({ text: validSession(seeded(seed), 6), lanesText: null });
+      if (!before.ok) throw new Error(JSON.stringify(before.faults));
+      const source = { text: edited(before.value.source.text, at, how), lanesText: null };
+      const after = openPlan(source, before.value);
+      expect(after).toEqual(openPlan(source));
+      if (after.ok && after.value.stretches.some((one) => before.value.stretches.includes(one))) taken += 1;
+    }),
+    { numRuns: 600 },
+  );
+  expect(taken).toBeGreaterThan(60);
+});
+
+test('nothing is taken over where other lanes are in force', () => {
+  const text = 'One\n4 x 50 @ base\nTwo\n100';
+  const before = openPlan({ text, lanesText: 'lane 1 base 1:30' });
+  const source = { text, lanesText: 'lane 1 base 2:00' };
+  expect(openPlan(source, before.ok ? before.value : null)).toEqual(openPlan(source));
 });
