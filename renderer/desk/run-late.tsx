@@ -5,13 +5,13 @@
 
 import { useState, type ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
-import { swimDownPart, type CutOption } from '../../app/core/run/fit.ts';
+import type { CutOption } from '../../app/core/run/fit.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { refusalOf } from '../ui/coach/offers.ts';
 import { count } from '../ui/coach/words.ts';
 import type { DeskTools } from './desk-tools.ts';
-import { adviceOf } from './fit-advice.ts';
+import { adviceOf, nameOfLast } from './fit-advice.ts';
 import { createFitCache } from './fit-cache.ts';
 import { clockTime, endTime, hourOf } from './hour.ts';
 
@@ -46,7 +46,7 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
         <CutCard key={option.line} tools={tools} moment={moment} option={option} />
       ))}
       {fitted.swimDownBy === null ? null : (
-        <p>{`${nameOfLast(moment)} must start by ≈ ${clockTime(run.openedAtTimeOfDay + fitted.swimDownBy)}.`}</p>
+        <p>{`${nameOfLast(view.state)} must start by ≈ ${clockTime(run.openedAtTimeOfDay + fitted.swimDownBy)}.`}</p>
       )}
     </section>
   );
@@ -68,11 +68,6 @@ function CutCard({ tools, moment, option }: RunLateProps & { readonly option: Cu
       onRefused={(why) => tools.hand.say(why, 'refused')}
     />
   );
-}
-
-/** The part that is never cut: the swim-down, or else the last. */
-function nameOfLast({ view: { state } }: Moment): string {
-  return state.plan.session.parts[swimDownPart(state)]?.name ?? 'The last part';
 }
 
 /** The line as the coach wrote it. */

@@ -2,22 +2,21 @@
  * The timetable beside the text: totals first, then part by part what each lane does.
  */
 
-import type { ReactElement } from 'react';
+import type { ReactElement, ReactNode } from 'react';
 import { reading } from '../../app/core/reading.ts';
 import { distanceText } from '../../app/core/lengths.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import { warningsOf } from '../../app/core/plan/warnings.ts';
-import { fitPlan } from '../../app/core/run/fit.ts';
-import { count } from '../ui/coach/words.ts';
-import { adviceOf } from './fit-advice.ts';
 import { timetableOf } from './timetable-rows.ts';
 
 interface TimetableViewProps {
   readonly plan: Plan;
+  /** Stands below the totals. */
+  readonly children?: ReactNode;
   onLine(line: number): void;
 }
 
-export function TimetableView({ plan, onLine }: TimetableViewProps): ReactElement {
+export function TimetableView({ plan, children, onLine }: TimetableViewProps): ReactElement {
   const table = timetableOf(plan);
   const warnings = warningsOf(plan);
   const { unit } = plan.session.pool;
@@ -29,7 +28,7 @@ export function TimetableView({ plan, onLine }: TimetableViewProps): ReactElemen
         <p>{table.ends ?? 'no start in the session'}</p>
         {table.totals.over ? <p className="is-over">{reading(table.totals.over)} past the finish</p> : null}
       </div>
-      {table.totals.over ? <WhatToCut plan={plan} onLine={onLine} /> : null}
+      {children}
       <table>
         <thead>
           <tr>
@@ -89,26 +88,5 @@ export function TimetableView({ plan, onLine }: TimetableViewProps): ReactElemen
         ≈ marks estimates: usual swim times, not these swimmers'. Intervals by base and css rest on the paces written.
       </p>
     </section>
-  );
-}
-
-/** What would bring the plan back to its finish; the same cuts are one tap each once the session runs. */
-function WhatToCut({ plan, onLine }: TimetableViewProps): ReactElement | null {
-  const fitted = fitPlan(plan);
-  if (!fitted || fitted.cuts.length === 0) return null;
-  return (
-    <>
-      <h3>{adviceOf(fitted)}</h3>
-      <ul className="warnings">
-        {fitted.cuts.map(({ line, n, of, kind, saves }) => (
-          <li key={line}>
-            <button type="button" className="text-line" onClick={() => onLine(line)}>
-              line {line}
-            </button>
-            {`${n} of ${count(of, kind === 'reps' ? 'rep' : 'round')} fewer ends ${reading(saves)} sooner`}
-          </li>
-        ))}
-      </ul>
-    </>
   );
 }

@@ -16,6 +16,7 @@ import { openSession, type Opened } from './open-session.ts';
 import { FaultList, SessionEditor, putCursor } from './session-editor.tsx';
 import { readSessionFile } from './session-file.ts';
 import { TimetableView } from './timetable-view.tsx';
+import { WriteLate } from './write-late.tsx';
 
 interface WriteScreenProps {
   readonly tools: DeskTools;
@@ -136,7 +137,9 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
             onGoTo={(line, column) => putCursor((faults.in === 'lanes' ? lanesEditor : editor).current, line, column)}
           />
         ) : opened.ok ? (
-          <TimetableView plan={opened.value} onLine={(line) => putCursor(editor.current, line, 1)} />
+          <TimetableView plan={opened.value} onLine={(line) => putCursor(editor.current, line, 1)}>
+            <WriteLate plan={opened.value} onText={(cut) => (source === text ? setText(cut) : undefined)} />
+          </TimetableView>
         ) : (
           <p className="write-empty">The timetable of every lane stands here as you write.</p>
         )}

@@ -19,7 +19,7 @@ export interface LaneFace {
   readonly seconds: string;
   /** Stands in place of a leave: "stopped". */
   readonly word: string;
-  /** "2 of 8"; empty where there is but one. */
+  /** "2 of 8", also "1 of 1": empty only where nothing is swum, or while nobody swims. */
   readonly rep: string;
   readonly round: string;
   readonly interval: string;
@@ -127,7 +127,7 @@ function swimFace(
   const { untimed, rounds, words, kind } = rep.set;
   const span = untimed ? '' : `${kind === 'timed-swim' ? 'for' : 'on'} ${reading(rep.interval)}`;
   return {
-    rep: rep.of > 1 ? `${rep.rep} of ${rep.of}` : '',
+    rep: `${rep.rep} of ${rep.of}`,
     round: roundText(rounds),
     interval: span,
     words: untimed ? setWords(view, stretch, rep, index) : repWords(rep.distance, words),
@@ -144,8 +144,8 @@ function setWords(view: RunView, { partIndex }: Stretch, rep: Rep, index: number
 
 /** "round 2 of 3"; rounds in rounds from the outermost, "round 2 of 3, 1 of 2". */
 function roundText(rounds: readonly Round[]): string {
-  const several = rounds.filter(({ of }) => of > 1).map(({ round, of }) => `${round} of ${of}`);
-  return several.length === 0 ? '' : `round ${several.join(', ')}`;
+  const each = rounds.map(({ round, of }) => `${round} of ${of}`);
+  return each.length === 0 ? '' : `round ${each.join(', ')}`;
 }
 
 /** Seconds while they are two digits, then minutes and seconds. */

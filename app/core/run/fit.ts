@@ -49,8 +49,9 @@ export function fitPlan(plan: Plan): Fit | null {
   const { startsAt, finishBy } = plan.session;
   if (startsAt === null || finishBy === null) return null;
   const booked = ((finishBy - startsAt + 1440) % 1440 || 1440) * 60_000;
-  // A start given now comes ten seconds later: at -10 s it comes at 0, on the top.
-  return fit(openRun(plan, 0), -LEAD, booked);
+  // A start given at -10 s comes at 0, on the top; a talk or break begins with the word itself.
+  const word = plan.stretches[0]?.kind === 'swim' ? -LEAD : 0;
+  return fit(openRun(plan, 0), word, booked);
 }
 
 /** The smallest cut of every line that brings the end forward, the most repeated first: what to do if it gets late. */

@@ -1,0 +1,63 @@
+/*
+ * A cut made in the text, before the run: the counts of one line are written lower, or its ladder
+ * shorter. Everything else, comments and spelling too, stays as the coach wrote it.
+ */
+
+import { isFlaw } from './flaw.ts';
+import { readLines, type Line } from './lines.ts';
+import { readSwimLine } from './part-line.ts';
+import type { Pool, WrittenSet } from './set-line.ts';
+import { listAt, numberAt } from './values.ts';
+
+/** Characters of a line's text that others take the place of. */
+interface Edit {
+  readonly from: number;
+  readonly to: number;
+  readonly by: string;
+}
+
+/**
+ * The text with `n` reps or rounds fewer on a line (from 1) that has more than n of them in every lane
+ * that has any. Throws where the line is neither a set nor rounds.
+ */
+export function textWithCut(text: string, pool: Pool, line: number, n: number): string {
+  const found = readLines(text).lines.find(({ number }) => number === line);
+  if (!found) throw new Error(`line ${line} says nothing that could be cut`);
+  const begin = lineStart(text, line) + found.start;
+  return editsOf(found, pool, n).reduceRight(
+    (edited, { from, to, by }) => edited.slice(0, begin + from) + by + edited.slice(begin + to),
+    text,
+  );
+}
+
+function editsOf({ text, number }: Line, pool: Pool, n: number): readonly Edit[] {
+  const written = readSwimLine(text, pool);
+  if (isFlaw(written) || (written.kind !== 'set' && written.kind !== 'rounds')) {
+    throw new Error(`line ${number} is neither a set nor rounds`);
+  }
+  if (written.kind === 'set' && written.ladder) return [rungsGone(text, written, n)];
+  const counts = listAt(text, 0, numberAt);
+  if (isFlaw(counts)) throw new Error(`line ${number} does not begin with a count`);
+  return counts.values
+    .map(({ digits }, index) => ({ digits, from: counts.at[index]! }))
+    .filter(({ digits }) => Number(digits) > 0)
+    .map(({ digits, from }) => ({ from, to: from + digits.length, by: `${Number(digits) - n}` }));
+}
+
+/** From behind the last rung that stays to the last digit of all: a unit behind that one is every rung's. */
+function rungsGone(text: string, { distances: { at } }: WrittenSet, n: number): Edit {
+  return { from: digitsEnd(text, at[at.length - 1 - n]!), to: digitsEnd(text, at[at.length - 1]!), by: '' };
+}
+
+function digitsEnd(text: string, at: number): number {
+  const read = numberAt(text, at);
+  if (isFlaw(read)) throw new Error('a rung of a ladder is a number');
+  return at + read.value.digits.length;
+}
+
+/** Where a line begins; the first behind a byte-order mark. */
+function lineStart(text: string, line: number): number {
+  let start = text.charCodeAt(0) === 0xfeff ? 1 : 0;
+  for (let before = 1; before < line; before++) start = text.indexOf('\n', start) + 1;
+  return start;
+}
