@@ -1,9 +1,8 @@
 /*
- * The timetable for a spreadsheet: a header and one row a leave, lane by lane (RFC 4180). Times are
- * seconds, so that they can be reckoned with. Words that a spreadsheet would take for a formula get
- * an apostrophe in front, which it reads as "this is text".
+ * The timetable for a spreadsheet: a header and one row a leave, lane by lane (RFC 4180).
  */
 
+import { csvText, secondsCell, wordsCell } from '../core/csv.ts';
 import { distanceText } from '../core/lengths.ts';
 import type { Plan, Rep, Round } from '../core/plan/plan.ts';
 import type { PlannedTime } from '../core/plan/schedule.ts';
@@ -37,11 +36,11 @@ export function timetableCsv(plan: Plan, times: readonly PlannedTime[]): string 
     plan.stretches.forEach((stretch, place) => {
       const { start } = times[place]!;
       for (const rep of stretch.lanes[index]?.reps ?? []) {
-        rows.push([`${lane.number}`, `${place + 1}`, cellText(stretch.part), ...leaveCells(plan, rep, start)]);
+        rows.push([`${lane.number}`, `${place + 1}`, wordsCell(stretch.part), ...leaveCells(plan, rep, start)]);
       }
     });
   });
-  return rows.map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
+  return csvText(rows);
 }
 
 function leaveCells(plan: Plan, rep: Rep, start: Millis): string[] {
@@ -54,12 +53,12 @@ function leaveCells(plan: Plan, rep: Rep, start: Millis): string[] {
     `${rep.of}`,
     distanceText(rep.distance),
     pool.unit,
-    cellText(rep.set.words),
+    wordsCell(rep.set.words),
     reading(rep.offset),
     startsAt === null ? '' : withSeconds(timeOfDayAfter(startsAt, at)),
-    secondsOf(at),
-    secondsOf(rep.interval),
-    rep.target === null ? '' : secondsOf(rep.target),
+    secondsCell(at),
+    secondsCell(rep.interval),
+    rep.target === null ? '' : secondsCell(rep.target),
     rep.set.estimated ? 'yes' : 'no',
     rep.set.untimed ? 'yes' : 'no',
   ];
@@ -70,22 +69,7 @@ function roundsText(rounds: readonly Round[]): string {
   return rounds.map(({ round, of }) => `${round} of ${of}`).join('; ');
 }
 
-/** Spreadsheets run what begins with = + - or @, full-width forms included. */
-function cellText(words: string): string {
-  return /^\s*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]/.test(words) ? `'${words}` : words;
-}
-
 /** A column reads better where all its times are written alike. */
 function withSeconds(time: string): string {
   return time.length === 'HH:MM'.length ? `${time}:00` : time;
-}
-
-function secondsOf(time: Millis): string {
-  const rest = time % 1000;
-  const whole = `${(time - rest) / 1000}`;
-  return rest === 0 ? whole : `${whole}.${`${rest}`.padStart(3, '0').replace(/0+$/, '')}`;
-}
-
-function quoted(cell: string): string {
-  return /[",\r\n]/.test(cell) ? `"${cell.replace(/"/g, '""')}"` : cell;
 }

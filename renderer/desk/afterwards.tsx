@@ -14,6 +14,7 @@ import type { DeskTools } from './desk-tools.ts';
 import { clockTime, clockTimeToSecond } from './hour.ts';
 import { laneRecords } from './lane-record.ts';
 import { LightSwitch } from './light-switch.tsx';
+import { recordCsv, recordFileName } from './record-csv.ts';
 
 interface AfterwardsProps {
   readonly tools: DeskTools;
@@ -116,6 +117,12 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
           onPress={onWrite}
           onRefused={() => undefined}
         />
+        <DeckButton
+          name="Save the record"
+          hint="every leave, for a spreadsheet"
+          onPress={() => saveText(recordFileName(session.title, new Date()), recordCsv(state, run.openedAtTimeOfDay))}
+          onRefused={() => undefined}
+        />
         {view.undo ? <ActionButton tools={tools} moment={moment} action="undo" /> : null}
         <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
           {said?.text ?? ''}
@@ -123,4 +130,15 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
       </footer>
     </div>
   );
+}
+
+/** Hands a file to the browser, which puts it where it puts what is downloaded. */
+function saveText(name: string, text: string): void {
+  const url = URL.createObjectURL(new Blob([text], { type: 'text/csv;charset=utf-8' }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  // Once the browser has had time to take it over.
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }

@@ -47,7 +47,7 @@ export function laneRecords(state: RunState): readonly LaneRecord[] {
 }
 
 /** The part of each line of the text in force. */
-function partNames({ plan }: RunState): ReadonlyMap<number, string> {
+export function partNames({ plan }: RunState): ReadonlyMap<number, string> {
   const names = new Map<number, string>();
   for (const { part, lanes } of plan.stretches) {
     for (const { reps } of lanes) for (const { set } of reps) names.set(set.line, part);
