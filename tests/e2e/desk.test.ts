@@ -200,6 +200,19 @@ test('rounds are cut and what is to come is written anew in one step', async () 
   await said('What is to come is rewritten, ends 2:20 sooner.');
 });
 
+test('while it is written one tap cuts the session to its hour, and one takes the cut back', async () => {
+  const text = page.getByRole('textbox', { name: 'Session', exact: true });
+  const long = SESSION.replace('start on 1', 'start 19:30\nfinish 20:02\nstart on 1').replace('10 x 75', '12 x 75');
+  await text.fill(long);
+  const late = page.getByRole('region', { name: 'If you run late' });
+  await expect.poll(() => late.textContent()).toContain('Any one of these brings it back:');
+  await late.getByRole('button', { name: /^Cut 2 of 12 x 75/ }).click();
+  expect(await text.inputValue()).toBe(long.replace('12 x 75', '10 x 75'));
+  await expect.poll(() => late.textContent()).not.toContain('Any one of these');
+  await late.getByRole('button', { name: 'Undo the cut' }).click();
+  expect(await text.inputValue()).toBe(long);
+});
+
 test('a run that is going is not lost to another session opened by mistake', async () => {
   await run(SESSION);
   await button('Start').click();

@@ -105,6 +105,8 @@ export const SCENES: readonly Scene[] = [
   writing('writing with faults', FAULTY),
   writing('writing', SIX_LANES),
   writing('writing the longest words', TEN_LANES),
+  writing('writing past the finish', LATE),
+  { ...writing('writing, a cut made', LATE), prepare: writeAndCut },
   { name: 'waiting for the first start', session: SIX_LANES, commands: [], at: 5, screens: ALL },
   { name: 'countdown', session: SIX_LANES, commands: MAIN_SET, at: 25.2, screens: ALL, fresh: true },
   { name: 'leaving and ready', session: SIX_LANES, commands: MAIN_SET, at: 120.3, screens: ALL, fresh: true },
@@ -172,6 +174,15 @@ export const SCENES: readonly Scene[] = [
   },
   { name: 'running late', session: LATE, commands: [...passing(3), [700, { do: 'start' }]], at: 735, screens: ALL },
 ];
+
+async function writeAndCut(coach: Page): Promise<void> {
+  await coach.getByRole('textbox', { name: 'Session', exact: true }).fill(LATE);
+  await coach
+    .getByRole('region', { name: 'If you run late' })
+    .getByRole('button', { name: /^Cut/ })
+    .first()
+    .click();
+}
 
 function writing(name: string, text: string): Scene {
   return {
