@@ -113,7 +113,7 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
           faultsId={faultsId}
           firstLine={1}
           area={editor}
-          placeholder={'Write it as on the whiteboard, open a file, or drop one here.'}
+          placeholder={'Write it as on the whiteboard,\nopen a file, or drop one here.'}
           onChange={setText}
         />
         {showLanes ? (

@@ -94,7 +94,7 @@ function calloutWriter(board: HTMLElement, layout: Layout, measure: Measure): (f
   const list = placeIn(board, 'callout-lines');
   const leftElement = placeIn(board, 'left');
   const left = createDigits(leftElement);
-  const { height, captionHeight } = layout.callout;
+  const { height, captionHeight, leftCap } = layout.callout;
   const captionPlace = { width: layout.width, size: captionHeight * 0.8, least: captionHeight * 0.5 };
   const caption = wordsWriter(placeIn(board, 'callout-lanes'), captionPlace, measure);
   const wide = layout.head === 'beside';
@@ -110,7 +110,7 @@ function calloutWriter(board: HTMLElement, layout: Layout, measure: Measure): (f
     shown = key;
     // Beside the time left the words have less room.
     const width = layout.width - (callout.left !== '' && wide ? layout.clockWidth * 1.1 : 0);
-    const free = callout.left !== '' && !wide ? height - layout.clockCap * 1.3 : height;
+    const free = callout.left !== '' && !wide ? height - leftCap * 1.3 : height;
     const most = Math.min(layout.clockCap * 0.75, free * 0.3);
     // One line rather than two, where that is not much smaller.
     const onOneLine = width / measure(callout.title);

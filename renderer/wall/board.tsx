@@ -109,6 +109,7 @@ function sizes(layout: Layout): CSSProperties {
     '--small': lanes.small,
     '--callout': callout.height,
     '--caption': callout.captionHeight,
+    '--left': callout.leftCap / CAP,
     '--small-lane': callout.laneHeight,
     '--small-lane-width': callout.laneWidth,
     '--rope': Math.max(1, Math.round(Math.min(lanes.height * 0.016, lanes.cap * 0.022))),

@@ -33,6 +33,8 @@ export interface CalloutLayout {
   readonly height: number;
   /** Of the line over the lanes. */
   readonly captionHeight: number;
+  /** The digits of the time that is left of a talk or break. */
+  readonly leftCap: number;
   readonly columns: number;
   readonly rows: number;
   readonly laneWidth: number;
@@ -57,6 +59,9 @@ const IN_SIGHT = 0.102;
 
 /** The clock is the largest thing there is: leaves are at most so much of it. */
 const BELOW_CLOCK = 0.92;
+
+/** Of the height for large words and the time left, where they stand below each other. */
+const LEFT_UNDER_WORDS = 0.34;
 
 export function layoutFor(room: Room): Layout {
   const frame = frameOf(room);
@@ -117,18 +122,21 @@ function layoutWithHead(room: Room, frame: Frame, { headHeight, clockCap }: Head
   const wordsX = head === 'beside' ? Math.round(aside) : 0;
   const wordsHeight = Math.floor(head === 'beside' ? headHeight * 0.92 : headHeight - clockCap * CLOCK_ROW);
   const words = { wordsX, wordsWidth: width - wordsX, wordsHeight };
-  const callout = calloutLayout(room, width, below);
+  const callout = calloutLayout(room, width, below, clockCap);
   return { ...place, headHeight, clockCap, clockWidth, ...words, lanes, callout };
 }
 
 /** The lanes get two fifths of what is below the head, on a screen on end more: they are read at the wall. */
-function calloutLayout(room: Room, width: number, height: number): CalloutLayout {
+function calloutLayout(room: Room, width: number, below: number, clockCap: number): CalloutLayout {
   const isWide = room.width > room.height;
   const most = isWide ? (room.lanes > ONE_COLUMN ? 3 : 2) : 1;
   const columns = Math.max(1, Math.min(most, room.lanes));
   const rows = Math.max(1, Math.ceil(room.lanes / columns));
-  const laneHeight = Math.floor(Math.min(room.height * 0.09, (height * (isWide ? 0.4 : 0.55)) / rows));
+  const laneHeight = Math.floor(Math.min(room.height * 0.09, (below * (isWide ? 0.4 : 0.55)) / rows));
   const laneWidth = Math.floor((width - (columns - 1) * room.height * 0.03) / columns);
   const captionHeight = Math.floor(Math.min(laneHeight * 0.6, room.height * 0.04));
-  return { height: height - rows * laneHeight - captionHeight, captionHeight, columns, rows, laneWidth, laneHeight };
+  const height = below - rows * laneHeight - captionHeight;
+  // Under its words it must leave room for them.
+  const leftCap = isWide ? clockCap : Math.min(clockCap, height * LEFT_UNDER_WORDS);
+  return { height, captionHeight, leftCap, columns, rows, laneWidth, laneHeight };
 }

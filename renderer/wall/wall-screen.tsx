@@ -133,8 +133,13 @@ function mostSwimmers(run: DeckRun, lanes: readonly number[]): number {
 function useRoom(): { readonly width: number; readonly height: number } {
   const [size, setSize] = useState(room);
   useEffect(() => {
-    const measure = (): void => setSize(room());
+    const measure = (): void => {
+      const now = room();
+      setSize((before) => (before.width === now.width && before.height === now.height ? before : now));
+    };
     window.addEventListener('resize', measure);
+    // It may have been resized between the first drawing and now.
+    measure();
     return () => window.removeEventListener('resize', measure);
   }, []);
   return size;

@@ -1,6 +1,7 @@
 /*
- * `npm run gallery [-- FOLDER]`: pictures of every state of every screen, from the real host and pages in
- * a real browser, into a folder (dist/gallery without one) with a page that shows them all.
+ * `npm run gallery [-- FOLDER [SCENE]]`: pictures of every state of every screen, from the real host and
+ * pages in a real browser, into a folder (dist/gallery without one) with a page that shows them all; of
+ * scenes whose name begins with SCENE, if one is given.
  */
 
 import { spawnSync } from 'node:child_process';
@@ -32,6 +33,7 @@ const PATHS: { readonly [screen in ScreenName]: string } = { wall: '/display', c
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const usual = join(root, 'dist', 'gallery');
 const folder = resolve(process.argv[2] ?? usual);
+const wanted = process.argv[3] ?? '';
 const built = spawnSync(process.execPath, [join(root, 'app/cli/launch.mjs'), 'build'], { stdio: 'inherit' });
 if (built.status !== 0) process.exit(built.status ?? 1);
 // Whatever else is in a folder of somebody's choice is theirs.
@@ -39,8 +41,8 @@ if (folder === usual) rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
 const browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
 const pictures: Picture[] = [];
-for (const scene of SCENES) pictures.push(...(await takeScene(browser, scene)));
-pictures.push(...(await lostLink(browser, folder)));
+for (const scene of SCENES) if (scene.name.startsWith(wanted)) pictures.push(...(await takeScene(browser, scene)));
+if ('link lost'.startsWith(wanted)) pictures.push(...(await lostLink(browser, folder)));
 await browser.close();
 writeFileSync(join(folder, 'index.html'), galleryPage(pictures));
 process.stdout.write(`${pictures.length} pictures: ${join(folder, 'index.html')}\n`);

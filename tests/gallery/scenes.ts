@@ -177,11 +177,7 @@ export const SCENES: readonly Scene[] = [
 
 async function writeAndCut(coach: Page): Promise<void> {
   await coach.getByRole('textbox', { name: 'Session', exact: true }).fill(LATE);
-  await coach
-    .getByRole('region', { name: 'If you run late' })
-    .getByRole('button', { name: /^Cut/ })
-    .first()
-    .click();
+  await coach.getByRole('region', { name: 'If you run late' }).getByRole('button', { name: /^Cut/ }).first().click();
 }
 
 function writing(name: string, text: string): Scene {

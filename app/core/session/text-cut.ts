@@ -16,6 +16,9 @@ interface Edit {
   readonly by: string;
 }
 
+/** Up to its s: what is left may be one round. */
+const ROUNDS = /^\d+\s*rounds(?!\p{L})/iu;
+
 /**
  * The text with `n` reps or rounds fewer on a line (from 1) that has more than n of them in every lane
  * that has any. Throws where the line is neither a set nor rounds.
@@ -38,10 +41,12 @@ function editsOf({ text, number }: Line, pool: Pool, n: number): readonly Edit[]
   if (written.kind === 'set' && written.ladder) return [rungsGone(text, written, n)];
   const counts = listAt(text, 0, numberAt);
   if (isFlaw(counts)) throw new Error(`line ${number} does not begin with a count`);
-  return counts.values
+  const fewer = counts.values
     .map(({ digits }, index) => ({ digits, from: counts.at[index]! }))
     .filter(({ digits }) => Number(digits) > 0)
     .map(({ digits, from }) => ({ from, to: from + digits.length, by: `${Number(digits) - n}` }));
+  const plural = written.kind === 'rounds' && written.times - n === 1 ? ROUNDS.exec(text) : null;
+  return plural ? [...fewer, { from: plural[0].length - 1, to: plural[0].length, by: '' }] : fewer;
 }
 
 /** From behind the last rung that stays to the last digit of all: a unit behind that one is every rung's. */
