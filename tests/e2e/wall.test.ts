@@ -267,7 +267,9 @@ test('few lanes: nothing overlaps or is cut off, in any state', async () => {
       for (const [width, height] of SIZES) {
         await page.setViewportSize({ width, height });
         await page.waitForTimeout(150);
-        expect(await misplaced(), `${lanes} lanes ${phase} at ${width} x ${height}`).toEqual([]);
+        await expect
+          .poll(misplaced, { message: `${lanes} lanes ${phase} at ${width} x ${height}`, timeout: 5_000 })
+          .toEqual([]);
       }
     }
   }
@@ -284,7 +286,7 @@ test('nothing overlaps or is cut off, with the longest words, on any screen', as
     for (const [width, height] of SIZES) {
       await page.setViewportSize({ width, height });
       await page.waitForTimeout(300);
-      expect(await misplaced(), `${phase} at ${width} x ${height}`).toEqual([]);
+      await expect.poll(misplaced, { message: `${phase} at ${width} x ${height}`, timeout: 5_000 }).toEqual([]);
     }
   }
   for (const number of [1, 10]) {
