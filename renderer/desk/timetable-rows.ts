@@ -8,12 +8,14 @@ import { reading, timeOfDayAfter } from '../../app/core/reading.ts';
 import type { Plan, Rep, Stretch } from '../../app/core/plan/plan.ts';
 import { plannedTimes } from '../../app/core/plan/schedule.ts';
 import { totalsOf, type Totals } from '../../app/core/plan/totals.ts';
-import type { Item } from '../../app/core/session/session.ts';
+import type { Item, Lane } from '../../app/core/session/session.ts';
 import type { Millis } from '../../app/core/units.ts';
 import { itemWords } from '../ui/set-words.ts';
 
 export interface Timetable {
   readonly lanes: readonly number[];
+  /** What is known of each lane, a row a kind. */
+  readonly squad: readonly TimetableRow[];
   readonly parts: readonly TimetablePart[];
   readonly totals: Totals;
   /** "1:02:30", "≈" before it where it rests on estimates. */
@@ -48,6 +50,7 @@ export function timetableOf(plan: Plan): Timetable {
   const reps = firstReps(plan.stretches);
   return {
     lanes: session.lanes.map(({ number }) => number),
+    squad: squadRows(session.lanes),
     parts: totals.parts.map(({ partIndex, name, start, end, distances }) => ({
       key: partIndex,
       name,
@@ -60,6 +63,22 @@ export function timetableOf(plan: Plan): Timetable {
     length: lengthText(totals.duration, plan, null),
     ends: endsText(plan, totals.duration),
   };
+}
+
+/** A base that is not written is marked as the estimate it is; without any css there is no row of them. */
+function squadRows(lanes: readonly Lane[]): readonly TimetableRow[] {
+  const row = (words: string, textOf: (lane: Lane) => string): TimetableRow => ({
+    key: words,
+    depth: 0,
+    words,
+    lanes: lanes.map(textOf),
+  });
+  const swimmers = row('Swimmers', ({ swimmers: number, gap }) =>
+    number === 1 ? '1' : `${number}, ${reading(gap)} apart`,
+  );
+  const base = row('Base, per 100', ({ base, baseFrom }) => `${baseFrom === 'written' ? '' : '≈ '}${reading(base)}`);
+  const css = row('css, per 100', (lane) => (lane.css === null ? '–' : reading(lane.css)));
+  return lanes.some((lane) => lane.css !== null) ? [swimmers, base, css] : [swimmers, base];
 }
 
 /** By line, the first rep that each lane swims of it, in lane order; null for a lane that does not. */

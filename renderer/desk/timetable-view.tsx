@@ -7,7 +7,7 @@ import { reading } from '../../app/core/reading.ts';
 import { distanceText } from '../../app/core/lengths.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import { warningsOf } from '../../app/core/plan/warnings.ts';
-import { timetableOf } from './timetable-rows.ts';
+import { timetableOf, type TimetableRow } from './timetable-rows.ts';
 
 interface TimetableViewProps {
   readonly plan: Plan;
@@ -40,6 +40,9 @@ export function TimetableView({ plan, children, onLine }: TimetableViewProps): R
             ))}
           </tr>
         </thead>
+        <tbody className="timetable-squad">
+          <Rows rows={table.squad} lanes={table.lanes.length} />
+        </tbody>
         {table.parts.map((part) => (
           <tbody key={part.key}>
             <tr className="timetable-part">
@@ -50,16 +53,7 @@ export function TimetableView({ plan, children, onLine }: TimetableViewProps): R
                 <td key={lane}>{distance === '0' ? '' : `${distance} ${unit}`}</td>
               ))}
             </tr>
-            {part.rows.map((row) => (
-              <tr key={row.key}>
-                <th scope="row" data-depth={row.depth} colSpan={row.lanes.length === 0 ? table.lanes.length + 1 : 1}>
-                  {row.words}
-                </th>
-                {row.lanes.map((text, lane) => (
-                  <td key={lane}>{text}</td>
-                ))}
-              </tr>
-            ))}
+            <Rows rows={part.rows} lanes={table.lanes.length} />
           </tbody>
         ))}
         <tfoot>
@@ -89,4 +83,17 @@ export function TimetableView({ plan, children, onLine }: TimetableViewProps): R
       </p>
     </section>
   );
+}
+
+function Rows({ rows, lanes }: { readonly rows: readonly TimetableRow[]; readonly lanes: number }): ReactElement[] {
+  return rows.map((row) => (
+    <tr key={row.key}>
+      <th scope="row" data-depth={row.depth} colSpan={row.lanes.length === 0 ? lanes + 1 : 1}>
+        {row.words}
+      </th>
+      {row.lanes.map((text, lane) => (
+        <td key={lane}>{text}</td>
+      ))}
+    </tr>
+  ));
 }

@@ -57,3 +57,14 @@ test('the timetable has a row a line with each lane’s own interval, estimates 
   expect(main?.length).not.toMatch(/≈/);
   expect(main?.distances).toEqual(['1050', '1050']);
 });
+
+test('the timetable says who swims in each lane, and by what pace', () => {
+  const { plan } = runOf('lane 1 css 1:20, 5 swimmers, gap 10\nlane 2 base 1:40\nlane 3\nSet\n4 x 50 @ base');
+  expect(timetableOf(plan).squad.map(({ words, lanes }) => [words, ...lanes])).toEqual([
+    ['Swimmers', '5, 0:10 apart', '1', '1'],
+    ['Base, per 100', '≈ 1:35', '1:40', '≈ 2:00'],
+    ['css, per 100', '1:20', '–', '–'],
+  ]);
+  const without = runOf('lane 2 base 1:40\nSet\n4 x 50 @ base').plan;
+  expect(timetableOf(without).squad.map(({ words }) => words)).toEqual(['Swimmers', 'Base, per 100']);
+});
