@@ -4,7 +4,7 @@
  */
 
 import { distanceText } from '../../app/core/lengths.ts';
-import { reading, timeOfDayAfter } from '../../app/core/reading.ts';
+import { reading, spanText, timeOfDayAfter } from '../../app/core/reading.ts';
 import type { Plan, Rep, Stretch } from '../../app/core/plan/plan.ts';
 import { plannedTimes } from '../../app/core/plan/schedule.ts';
 import { totalsOf, type Totals } from '../../app/core/plan/totals.ts';
@@ -74,7 +74,7 @@ function squadRows(lanes: readonly Lane[]): readonly TimetableRow[] {
     lanes: lanes.map(textOf),
   });
   const swimmers = row('Swimmers', ({ swimmers: number, gap }) =>
-    number === 1 ? '1' : `${number}, ${reading(gap)} apart`,
+    number === 1 ? '1' : `${number}, ${spanText(gap)} apart`,
   );
   const base = row('Base, per 100', ({ base, baseFrom }) => `${baseFrom === 'written' ? '' : '≈ '}${reading(base)}`);
   const css = row('css, per 100', (lane) => (lane.css === null ? '–' : reading(lane.css)));

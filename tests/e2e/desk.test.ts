@@ -5,6 +5,7 @@
 
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright-core';
@@ -179,6 +180,10 @@ test('what ends something wants to be held, and what cannot be done says why', a
   await said('Moved on to Swim-down, 50 easy: waits for Start.');
   await button('Finish').click({ delay: 700 });
   await page.getByRole('heading', { name: 'Harbour squad: done' }).waitFor();
+  const saved = page.waitForEvent('download');
+  await button('Save the record').click();
+  expect((await saved).suggestedFilename()).toMatch(/^Harbour squad \d{4}-\d\d-\d\d\.csv$/);
+  expect(readFileSync(await (await saved).path(), 'utf8')).toMatch(/^what,time of day,/);
   await button('Write the next session').click();
   expect(await page.getByRole('textbox', { name: 'Session', exact: true }).inputValue()).toBe(SESSION);
 });

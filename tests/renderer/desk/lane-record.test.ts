@@ -61,7 +61,7 @@ test('the timetable has a row a line with each lane’s own interval, estimates 
 test('the timetable says who swims in each lane, and by what pace', () => {
   const { plan } = runOf('lane 1 css 1:20, 5 swimmers, gap 10\nlane 2 base 1:40\nlane 3\nSet\n4 x 50 @ base');
   expect(timetableOf(plan).squad.map(({ words, lanes }) => [words, ...lanes])).toEqual([
-    ['Swimmers', '5, 0:10 apart', '1', '1'],
+    ['Swimmers', '5, 10 s apart', '1', '1'],
     ['Base, per 100', '≈ 1:35', '1:40', '≈ 2:00'],
     ['css, per 100', '1:20', '–', '–'],
   ]);
