@@ -98,6 +98,8 @@ const clock = (): Locator => page.getByRole('timer', { name: 'Clock' });
 
 /** From the first to the last row on which digits are drawn, in px. Their box is moved up from them by a little. */
 async function drawnHeight(target: Locator): Promise<number> {
+  // Not while the screen is laid out anew.
+  await target.waitFor();
   const box = (await target.boundingBox())!;
   const clip = { ...box, height: box.height * 1.1 };
   const picture = await page.screenshot({ clip, animations: 'disabled' });
