@@ -1,5 +1,5 @@
 /*
- * Builds dist/: the program in one file for Node, and the pages for browsers. Run by setup.mjs, with
+ * Builds dist/: the program in one file for Node, the desktop program's few files, and the pages. Run by setup.mjs, with
  * the packages in place and the lock held. The new build is made beside the old one and then moved into
  * its place, so that a program that runs meanwhile never sees half of one. The same sources give the
  * same bytes.
@@ -23,8 +23,9 @@ process.env['NODE_ENV'] = 'production';
 rmSync(fresh, { recursive: true, force: true });
 mkdirSync(fresh, { recursive: true });
 await buildProgram(join(fresh, 'lanecall.mjs'));
+await buildDesktop(join(fresh, 'desktop'));
 await buildPages({ configFile: join(root, 'renderer', 'vite.config.ts'), build: { outDir: join(fresh, 'pages') } });
-putInPlace(['lanecall.mjs', 'pages']);
+putInPlace(['lanecall.mjs', 'desktop', 'pages']);
 // Last, so that a build that was interrupted counts as none.
 writeFileSync(join(dist, '.stamp'), stamp);
 
@@ -47,6 +48,34 @@ async function buildProgram(outfile) {
     },
     // Optional native speed-ups of ws, which it looks for and does without.
     external: ['bufferutil', 'utf-8-validate'],
+  });
+}
+
+/**
+ * The main process, and for each window a preload script that needs no other file, because a sandboxed one
+ * can load none.
+ * @param {string} folder
+ */
+async function buildDesktop(folder) {
+  const desktop = join(root, 'app', 'desktop');
+  await bundle({
+    absWorkingDir: root,
+    entryPoints: {
+      main: join(desktop, 'main.ts'),
+      'preload-desk': join(desktop, 'preload', 'desk.ts'),
+      'preload-wall': join(desktop, 'preload', 'wall.ts'),
+    },
+    outdir: folder,
+    outExtension: { '.js': '.cjs' },
+    bundle: true,
+    platform: 'node',
+    // Electron's own Node is newer; the tests run the same files on this one.
+    target: 'node20.19',
+    format: 'cjs',
+    charset: 'utf8',
+    legalComments: 'none',
+    logLevel: 'warning',
+    external: ['electron'],
   });
 }
 

@@ -5,9 +5,9 @@
  */
 
 import { spawn } from 'node:child_process';
-import { constants } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { ended } from './child-process.mjs';
 import { nodeTooOld, prepare } from './setup.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -39,9 +39,12 @@ async function launch([name = '', ...args]) {
 /** @param {string[]} args a session and the options of `serve` */
 async function start(args) {
   await prepare(root, say, { build: true });
-  const { startArguments, whyNotDesktop } = await import('./start.mjs');
+  const { startArguments } = await import('./start.mjs');
+  const { openDesktop } = await import('./desktop.mjs');
   const { openWhenServed } = await import('./system-browser.mjs');
-  say(whyNotDesktop());
+  const desktop = await openDesktop(root, args, usersFolder(), say);
+  if (desktop.opened) return desktop.ended;
+  if (desktop.why !== null) say(`${desktop.why}; serving the same program to browsers instead.`);
   const serve = [PROGRAM, 'serve', ...startArguments(args, root)];
   const child = spawn(process.execPath, serve, { cwd: usersFolder(), stdio: ['inherit', 'pipe', 'inherit'] });
   openWhenServed(child.stdout);
@@ -93,27 +96,6 @@ function usersFolder() {
   // npm runs a script of package.json in the package's folder and keeps the user's own in INIT_CWD.
   const movedByNpm = ['start', 'lanecall'].includes(process.env['npm_lifecycle_event'] ?? '');
   return movedByNpm && typed !== undefined ? typed : process.cwd();
-}
-
-/**
- * Waits for a program, handing signals on to it.
- * @param {import('node:child_process').ChildProcess} child
- * @returns {Promise<number>} its exit status, as a shell writes it where a signal ended it
- */
-function ended(child) {
-  /** @type {NodeJS.Signals[]} */
-  const signals = ['SIGTERM', 'SIGHUP', 'SIGINT'];
-  for (const signal of signals) {
-    process.on(signal, () => {
-      // Ctrl-C in a terminal reaches the child by itself; a second one would read as impatience.
-      if (signal !== 'SIGINT' || !process.stdin.isTTY) child.kill(signal);
-    });
-  }
-  process.on('exit', () => child.kill('SIGKILL'));
-  return new Promise((resolve, reject) => {
-    child.on('error', reject);
-    child.on('close', (status, signal) => resolve(status ?? 128 + (signal === null ? 0 : constants.signals[signal])));
-  });
 }
 
 /** @param {string} line */

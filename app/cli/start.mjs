@@ -1,6 +1,5 @@
 /*
- * What `npm start` adds to `serve`: a sample session where none is given, and the reason why the
- * program is served to a browser instead of opening in a window of its own.
+ * What `npm start` adds to `serve`: how its arguments are read, and a sample session where none is given.
  */
 
 import { join } from 'node:path';
@@ -14,7 +13,13 @@ const SAMPLE = 'harbour-thursday.txt';
  * @returns {string[]} the arguments of `serve`: as given, with the sample session where they name none
  */
 export function startArguments(args, root) {
-  const { positionals, values } = parseArgs({
+  const { positionals, values } = readStartArguments(args);
+  return positionals.length > 0 || values['help'] === true ? args : [join(root, 'assets', SAMPLE), ...args];
+}
+
+/** @param {string[]} args what stands after `npm start --` */
+export function readStartArguments(args) {
+  return parseArgs({
     args,
     // Faults in them are for `serve` to find and to word.
     strict: false,
@@ -27,10 +32,4 @@ export function startArguments(args, root) {
       help: { type: 'boolean' },
     },
   });
-  return positionals.length > 0 || values['help'] === true ? args : [join(root, 'assets', SAMPLE), ...args];
-}
-
-/** @returns {string} one line for people */
-export function whyNotDesktop() {
-  return 'The desktop program is not built yet; serving the same program to browsers instead.';
 }

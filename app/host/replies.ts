@@ -5,8 +5,8 @@
 import type { ServerResponse } from 'node:http';
 import type { Page } from './pages.ts';
 
-/** Nothing from elsewhere, nothing inline; sounds are fetched, and old browsers want the socket's address in full. */
-function contentPolicy(host: string): string {
+/** Nothing from elsewhere, nothing inline; sounds are fetched. `socket`: what pages may connect to besides their own origin. */
+export function contentPolicy(socket: string | null): string {
   return [
     "default-src 'none'",
     "script-src 'self'",
@@ -14,15 +14,14 @@ function contentPolicy(host: string): string {
     "font-src 'self'",
     "img-src 'self' data:",
     "media-src 'self'",
-    // A policy cannot name an IPv6 address; browsers that know those take 'self' for the socket too.
-    host.startsWith('[') ? "connect-src 'self'" : `connect-src 'self' ws://${host}`,
+    socket === null ? "connect-src 'self'" : `connect-src 'self' ${socket}`,
     "frame-ancestors 'none'",
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');
 }
 
-const SAFE_HEADERS = {
+export const SAFE_HEADERS = {
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
   'Cross-Origin-Resource-Policy': 'same-origin',
@@ -34,10 +33,15 @@ export function sendPage(response: ServerResponse, page: Page, host: string): vo
     ...SAFE_HEADERS,
     'Content-Type': page.type,
     'Content-Length': page.body.length,
-    'Content-Security-Policy': contentPolicy(host),
+    'Content-Security-Policy': contentPolicy(socketOf(host)),
     'Cache-Control': page.lasting ? 'public, max-age=31536000, immutable' : 'no-store',
   });
   response.end(response.req.method === 'HEAD' ? undefined : page.body);
+}
+
+/** Old browsers want it in full. A policy cannot name an IPv6 address; browsers that know those take 'self' for it. */
+function socketOf(host: string): string | null {
+  return host.startsWith('[') ? null : `ws://${host}`;
 }
 
 export function sendJson(

@@ -1,19 +1,15 @@
 /*
- * What the host answers over HTTP: the pages, whether it is well, a session to open, and commands too
- * long for a message. Everything else is refused with a sentence.
+ * What the host answers over HTTP: the pages, whether it is well, and what may be asked of it. Everything
+ * else is refused with a sentence.
  */
 
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import { readFromScreen, runToLeave, sessionToOpen, TEXT_LIMIT, type SessionToOpen } from '../wire/messages.ts';
+import { QUESTIONS, type Question } from './asked.ts';
 import type { DeckHost } from './deck-host.ts';
 import { isFromOwnPage, ownHost } from './doorkeeper.ts';
 import type { Pages } from './pages.ts';
 import { sendJson, sendPage, sendRefusal } from './replies.ts';
-import { readBody } from './request-body.ts';
-import { textOf } from './text-file.ts';
-
-/** JSON around the largest texts: a line's end and a quotation mark take two bytes each there. */
-const JSON_LIMIT = 4 * TEXT_LIMIT;
+import { readBody, type Body } from './request-body.ts';
 
 /** Answers one request; rejects only where the program is wrong. `port` is the one the host listens on. */
 export async function answerRequest(
@@ -29,27 +25,18 @@ export async function answerRequest(
   const [path = '', query = ''] = (request.url ?? '').split('?');
   if (method === 'GET' || method === 'HEAD') return answerGet(pages, path, name, response);
   if (!isFromOwnPage(request, name)) return sendRefusal(response, 403, 'Only pages of this host may do that.');
-  if (path === '/session') {
-    if (method !== 'PUT') return sendNotAllowed(response, 'PUT');
-    return openSession(host, request, response, new URLSearchParams(query).get('replace') === 'true');
-  }
-  if (path === '/command') {
-    if (method !== 'POST') return sendNotAllowed(response, 'POST');
-    return giveCommand(host, request, response);
-  }
-  if (path === '/leave' || path === '/told') {
-    if (method !== 'POST') return sendNotAllowed(response, 'POST');
-    return path === '/leave' ? leaveRun(host, request, response) : told(host, response);
-  }
-  sendRefusal(response, pages.has(path) ? 405 : 404, 'There is nothing to be changed here.');
+  const question = QUESTIONS.get(path);
+  if (!question) return sendRefusal(response, pages.has(path) ? 405 : 404, 'There is nothing to be changed here.');
+  if (method !== question.method) return sendNotAllowed(response, question.method);
+  return answerQuestion(question, host, query, request, response);
 }
 
 function answerGet(pages: Pages, path: string, name: string, response: ServerResponse): void {
   if (path === '/healthz') return sendJson(response, 200, { ok: true });
   const page = pages.get(path);
   if (page) return sendPage(response, page, name);
-  if (path === '/session') return sendNotAllowed(response, 'PUT');
-  if (path === '/command' || path === '/leave' || path === '/told') return sendNotAllowed(response, 'POST');
+  const question = QUESTIONS.get(path);
+  if (question) return sendNotAllowed(response, question.method);
   sendRefusal(
     response,
     404,
@@ -61,85 +48,21 @@ function sendNotAllowed(response: ServerResponse, method: string): void {
   sendJson(response, 405, { ok: false, why: `Only ${method} here.` }, { Allow: method, Connection: 'close' });
 }
 
-async function openSession(
+async function answerQuestion(
+  question: Question,
   host: DeckHost,
+  query: string,
   request: IncomingMessage,
   response: ServerResponse,
-  replace: boolean,
 ): Promise<void> {
   const type = mediaType(request);
-  if (type !== 'text/plain' && type !== 'application/json') {
-    return sendRefusal(response, 415, 'A session comes as text/plain, or as application/json with its lanes.');
-  }
-  const body = await readBody(request, type === 'text/plain' ? TEXT_LIMIT : JSON_LIMIT);
-  if (!body.ok) return sendRefusal(response, body.why === 'too large' ? 413 : 400, TOO_LARGE);
-  if (type === 'text/plain') {
-    const text = textOf(body.bytes);
-    if (!text.ok) return sendJson(response, 400, { errors: text.faults, in: 'session' });
-    return openText(host, response, { text: text.value, replace });
-  }
-  const session = readSession(body.bytes);
-  if (!session) return sendRefusal(response, 400, 'As JSON a session reads {"text": "…", "lanesText": "…" or null}.');
-  if ([session.text, session.lanesText ?? ''].some((each) => Buffer.byteLength(each) > TEXT_LIMIT)) {
-    return sendRefusal(response, 413, TOO_LARGE);
-  }
-  return openText(host, response, { ...session, replace: session.replace ?? replace });
-}
-
-async function openText(
-  host: DeckHost,
-  response: ServerResponse,
-  { text, lanesText = null, replace = false, clockPhase }: SessionToOpen,
-): Promise<void> {
-  const answer = await host.open({ text, lanesText }, { replace, clockPhase });
-  if (answer.ok) return sendJson(response, 200, answer);
-  if (answer.reason === 'going') return sendRefusal(response, 409, answer.why);
-  sendJson(response, 400, { errors: answer.faults, in: answer.in });
-}
-
-const TOO_LARGE = 'A session has at most 256 KiB of text.';
-
-async function giveCommand(host: DeckHost, request: IncomingMessage, response: ServerResponse): Promise<void> {
-  if (mediaType(request) !== 'application/json')
-    return sendRefusal(response, 415, 'A command comes as application/json.');
-  const body = await readBody(request, JSON_LIMIT);
-  if (!body.ok) return sendRefusal(response, body.why === 'too large' ? 413 : 400, TOO_LARGE);
-  const message = readFromScreen(body.bytes.toString('utf8'));
-  if (message?.say !== 'command') return sendRefusal(response, 400, 'That was no command.');
-  const { id, command, seen, run } = message;
-  sendJson(response, 200, { say: 'answer', id, ...(await host.command(id, command, seen, run)) });
-}
-
-/** The coach does not go on with a run that has come back. */
-async function leaveRun(host: DeckHost, request: IncomingMessage, response: ServerResponse): Promise<void> {
-  if (mediaType(request) !== 'application/json')
-    return sendRefusal(response, 415, 'The run to be left comes as application/json.');
-  const body = await readBody(request, JSON_LIMIT);
-  const named = body.ok ? runToLeave.safeParse(jsonOf(body.bytes)) : null;
-  if (!named?.success) return sendRefusal(response, 400, 'The run to be left reads {"run": "…"}.');
-  const answer = await host.leave(named.data.run);
-  if (answer.ok) return sendJson(response, 200, answer);
-  sendRefusal(response, 409, answer.why);
-}
-
-/** The coach has read what there was to be told once. */
-function told(host: DeckHost, response: ServerResponse): void {
-  host.told();
-  sendJson(response, 200, { ok: true });
-}
-
-function readSession(bytes: Buffer): SessionToOpen | null {
-  const result = sessionToOpen.safeParse(jsonOf(bytes));
-  return result.success ? result.data : null;
-}
-
-/** undefined for what is no JSON in UTF-8. */
-function jsonOf(bytes: Buffer): unknown {
-  try {
-    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
-  } catch {
-    return undefined;
-  }
+  const refused = question.refusesType(type);
+  if (refused) return sendJson(response, refused.status, refused.value, { Connection: 'close' });
+  const limit = question.limit(type);
+  const body: Body = limit === null ? { ok: true, bytes: Buffer.alloc(0) } : await readBody(request, limit);
+  const { status, value } = await question.answer(host, { query, type, body });
+  // After a refusal the connection is not used again: whatever is still coming is not read.
+  sendJson(response, status, value, status === 200 ? {} : { Connection: 'close' });
 }
 
 function mediaType(request: IncomingMessage): string {

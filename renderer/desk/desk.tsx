@@ -6,6 +6,7 @@
 import { useState, type ReactElement } from 'react';
 import { useDeck, useMoment } from '../ui/coach/use-deck.ts';
 import { Afterwards } from './afterwards.tsx';
+import { ArrivedFileNotice, useArrivedFile } from './arrived-file.tsx';
 import type { DeskTools } from './desk-tools.ts';
 import { RunScreen } from './run-screen.tsx';
 import { WriteScreen } from './write-screen.tsx';
@@ -18,14 +19,25 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
   // The run (by its id) that the coach has left for writing the next session.
   const [left, setLeft] = useState<string | null>(null);
 
+  const file = useArrivedFile(
+    () => run !== null && run.commands.length > 0 && moment?.view.phase !== 'done',
+    () => setLeft(run?.id ?? null),
+  );
+
   const away = run === null || left === run.id;
   return (
-    <div className="desk">
+    <div className="desk" onDragOver={(event) => event.preventDefault()} onDrop={file.drop}>
       <Notices tools={tools} />
+      <ArrivedFileNotice file={file} />
       {status === 'connecting' ? (
         <p className="desk-waiting">Looking for the host…</p>
       ) : away ? (
-        <WriteScreen tools={tools} onBack={run ? () => setLeft(null) : null} onOpened={() => setLeft(null)} />
+        <WriteScreen
+          key={file.n}
+          tools={tools}
+          onBack={run ? () => setLeft(null) : null}
+          onOpened={() => setLeft(null)}
+        />
       ) : moment === null || moment.run.id !== run.id ? (
         <p className="desk-waiting">Setting the clock…</p>
       ) : moment.view.phase === 'done' ? (

@@ -3,6 +3,7 @@
  */
 
 import type { Fault } from '../../app/core/result.ts';
+import { askHost } from '../link/own-window.ts';
 
 export type Opened =
   | { readonly kind: 'opened' }
@@ -22,12 +23,8 @@ export interface SessionTexts {
 export async function openSession({ text, lanesText, clockPhase }: SessionTexts, replace: boolean): Promise<Opened> {
   const body = { text, lanesText, ...(replace ? { replace } : {}), ...(clockPhase === null ? {} : { clockPhase }) };
   try {
-    const response = await fetch('/session', {
-      method: 'PUT',
-      headers: { 'Content-Type': 'application/json' },
-      body: JSON.stringify(body),
-    });
-    return readAnswer(response.status, await response.text());
+    const reply = await askHost('PUT', '/session', JSON.stringify(body));
+    return readAnswer(reply.status, reply.body);
   } catch {
     return { kind: 'failed', why: 'The host does not answer: see that it runs, then try again.' };
   }

@@ -7,8 +7,8 @@ import { useDeferredValue, useId, useMemo, useRef, useState, type DragEvent, typ
 import { openPlan } from '../../app/core/plan/open-plan.ts';
 import type { Fault } from '../../app/core/result.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
-import { ownStorage } from '../ui/coach/own-storage.ts';
 import type { DeskTools } from './desk-tools.ts';
+import { DRAFT, LANES_DRAFT, useDraft } from './draft.ts';
 import { EXAMPLE } from './example.ts';
 import { LightSwitch } from './light-switch.tsx';
 import { useMatchedClock, MatchClock } from './match-clock.tsx';
@@ -24,9 +24,6 @@ interface WriteScreenProps {
   readonly onBack: (() => void) | null;
   onOpened(): void;
 }
-
-const DRAFT = 'lanecall.draft';
-const LANES_DRAFT = 'lanecall.draft.lanes';
 
 const NONE: readonly Fault[] = [];
 
@@ -80,7 +77,7 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
           Open…
           <input
             type="file"
-            accept=".txt,text/plain"
+            accept=".txt,.lanecall,text/plain"
             aria-label="Open a session"
             onChange={(event) => void take(event.target.files?.[0])}
           />
@@ -175,18 +172,4 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
 
 function failed(setAnswer: (answer: Opened) => void): (why: string) => void {
   return (why) => setAnswer({ kind: 'failed', why });
-}
-
-/** A text that this browser keeps until it is changed. */
-function useDraft(key: string, first: string): [string, (text: string) => void] {
-  const [text, setText] = useState(() => ownStorage()?.getItem(key) ?? first);
-  const keep = (next: string): void => {
-    setText(next);
-    try {
-      ownStorage()?.setItem(key, next);
-    } catch {
-      // A full or forbidden store keeps no draft; the text on the screen is not touched by that.
-    }
-  };
-  return [text, keep];
 }

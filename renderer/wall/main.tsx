@@ -4,6 +4,7 @@
 
 import { createRoot } from 'react-dom/client';
 import { openLink } from '../link/link.ts';
+import { hostAddress } from '../link/own-window.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import '../ui/tokens.css';
 import '../ui/digits.css';
@@ -22,11 +23,11 @@ const choice = readWallChoice(location.search);
 const canPlay = 'AudioContext' in window || 'webkitAudioContext' in window;
 const sound = openOwnSound(ownStorage(), canPlay, async (memory) => {
   const { openSound } = await import('../sound/sound.ts');
-  return openSound(link, memory, 'off');
+  return openSound(link, memory);
 });
 createRoot(root).render(
   <>
-    <WallScreen link={link} choice={choice} address={location.origin} />
+    <WallScreen link={link} choice={choice} address={hostAddress()} />
     <SoundControl sound={sound} />
   </>,
 );

@@ -22,8 +22,8 @@ import { layoutFor, type Layout } from './layout.ts';
 interface WallProps {
   readonly link: Link;
   readonly choice: WallChoice;
-  /** Where the coach's window is, for whoever stands before a screen without a session. */
-  readonly address: string;
+  /** Where the coach's window is, for whoever stands before a screen without a session; null where that needs no address. */
+  readonly address: string | null;
 }
 
 /** A lost link is said large from then on. */
@@ -114,8 +114,11 @@ function Message({ layout, text }: { readonly layout: Layout; readonly text: str
   );
 }
 
-function messageFor({ status, faults }: DeckState, address: string): string {
+function messageFor({ status, faults }: DeckState, address: string | null): string {
   if (faults.length > 0) return faults.join('\n');
+  if (address === null) {
+    return status === 'live' ? "Waiting for a session\nOpen one in the coach's window." : 'Looking for the program';
+  }
   if (status === 'live') return `Waiting for a session\nThe coach's window is at ${address}/`;
   return `Looking for the program\nat ${address}/`;
 }

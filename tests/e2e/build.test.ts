@@ -1,6 +1,6 @@
 /*
  * The build as it stands in dist/: three pages that a strict content security policy lets run, in syntax
- * that old television browsers read, and the same bytes from the same sources.
+ * that old television browsers read; a desktop program that is shut in; the same bytes from the same sources.
  */
 
 import { spawnSync } from 'node:child_process';
@@ -50,16 +50,44 @@ describe('[build] pages', () => {
   });
 });
 
+describe('[build] the desktop program', () => {
+  const loaded = (file: string): Set<string | undefined> =>
+    new Set(
+      [...readFileSync(join(dist, 'desktop', file), 'utf8').matchAll(/\brequire\("([^"]+)"\)/g)].map(
+        ([, name]) => name,
+      ),
+    );
+
+  test.each(['preload-desk.cjs', 'preload-wall.cjs'])(
+    '%s needs nothing that a sandboxed script cannot have',
+    (file) => {
+      expect(loaded(file)).toEqual(new Set(['electron']));
+    },
+  );
+
+  test('the main process has no way to a network, and needs no package', () => {
+    const names = [...loaded('main.cjs')];
+    expect(names).toContain('electron');
+    expect(names.filter((name) => name !== 'electron' && !name?.startsWith('node:'))).toEqual([]);
+    const networks = ['http', 'https', 'http2', 'net', 'tls', 'dgram', 'dns'].flatMap((name) => [name, `node:${name}`]);
+    expect(names.filter((name) => networks.includes(name ?? ''))).toEqual([]);
+    expect(readFileSync(join(dist, 'desktop', 'main.cjs'), 'utf8')).not.toMatch(/\bfetch\(|new WebSocket\(/);
+  });
+});
+
 test('[build] the same sources give the same bytes, and none of them names this machine', () => {
   const again = mkdtempSync(join(tmpdir(), 'lanecall-build-'));
   try {
     const args = [join(root, 'app/cli/build.mjs'), 'stamp', again];
     const { status, stderr } = spawnSync(process.execPath, args, { cwd: tmpdir(), encoding: 'utf8' });
     expect([status, stderr]).toEqual([0, '']);
-    const built = [join(dist, 'lanecall.mjs'), ...emitted].map((file) => file.slice(dist.length));
-    expect(
-      [join(again, 'lanecall.mjs'), ...filesBelow(join(again, 'pages'))].map((file) => file.slice(again.length)),
-    ).toEqual(built);
+    const filesOf = (folder: string): string[] =>
+      [join(folder, 'lanecall.mjs'), ...['desktop', 'pages'].flatMap((part) => filesBelow(join(folder, part)))].map(
+        (file) => file.slice(folder.length),
+      );
+    const built = filesOf(dist);
+    expect(built).toContain('/desktop/main.cjs');
+    expect(filesOf(again)).toEqual(built);
     for (const file of built) {
       const bytes = readFileSync(join(dist, file));
       expect(bytes.equals(readFileSync(join(again, file))), file).toBe(true);

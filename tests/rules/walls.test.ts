@@ -52,6 +52,13 @@ describe('[walls] the compiler', () => {
     expect(faultsOf('renderer', 'process.exit();\nexport {};')).not.toEqual([]);
   });
 
+  test('the desktop program has Node and no document', () => {
+    expect(faultsOf('app/desktop', "import { app } from 'electron';\nprocess.exit(app.isReady() ? 0 : 1);")).toEqual(
+      [],
+    );
+    expect(faultsOf('app/desktop', 'document.title;\nexport {};')).not.toEqual([]);
+  });
+
   test('the host has Node and no document', () => {
     expect(faultsOf('app/host', 'setTimeout(() => process.exit(), 1);\nexport {};')).toEqual([]);
     expect(faultsOf('app/host', 'document.title;\nexport {};')).not.toEqual([]);
@@ -137,6 +144,7 @@ describe('[walls] the dependency rules', () => {
     ['app/cli/build.mjs', "import 'esbuild'; import 'vite';"],
     ['app/desktop/main.ts', "import 'electron'; import '../host/journal.ts';"],
     ['app/desktop/preload.ts', "import 'electron'; import '../wire/message.ts';"],
+    ['tests/support/electron-stand-in/app.ts', "import type { App } from 'electron';"],
     ['renderer/link/socket.ts', "import '../../app/wire/message.ts';"],
     ['renderer/wall/main.tsx', "import 'react'; import '../ui/digits.ts'; import '../sound/player.ts';"],
     ['tests/core/plan.test.ts', "import 'vitest'; import '../../app/core/ratio.ts';"],
@@ -162,6 +170,9 @@ describe('[walls] the dependency rules', () => {
     ['app/desktop/preload.ts', "import '../core/ratio.ts';"],
     ['app/desktop/preload.ts', "import 'node:fs';"],
     ['app/desktop/main.ts', "import '../cli/usage.ts';"],
+    ['app/desktop/main.ts', "import 'zod';"],
+    ['app/desktop/preload/desk.ts', "import '../../host/journal.ts';"],
+    ['app/desktop/preload/desk.ts', "import '../windows.ts';"],
     ['renderer/link/socket.ts', "import '../ui/digits.ts';"],
     ['renderer/wall/main.tsx', "import '../desk/queue.ts';"],
     ['renderer/wall/main.tsx', "import '../../app/wire/message.ts';"],

@@ -10,7 +10,8 @@ import reactHooks from 'eslint-plugin-react-hooks';
 import tseslint from 'typescript-eslint';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const GLOBALS = { process: 'readonly', URL: 'readonly', setInterval: 'readonly', clearInterval: 'readonly' };
+const TIMERS = { setTimeout: 'readonly', clearTimeout: 'readonly', setInterval: 'readonly', clearInterval: 'readonly' };
+const GLOBALS = { process: 'readonly', URL: 'readonly', ...TIMERS };
 const TYPESCRIPT = ['**/*.ts', '**/*.tsx'];
 
 export default defineConfig(
@@ -47,6 +48,44 @@ export default defineConfig(
   },
   { files: ['renderer/vite.config.ts'], languageOptions: { parser: tseslint.parser, globals: GLOBALS } },
   { files: ['app/**', 'renderer/**'], rules: { 'no-console': 'error' } },
+  {
+    // Windows are made in one place, and nothing opens other programs, updates itself or speaks to a network.
+    files: ['app/desktop/**'],
+    rules: {
+      'no-restricted-imports': [
+        'error',
+        {
+          paths: [
+            { name: 'electron', importNames: ['autoUpdater', 'clipboard', 'globalShortcut', 'net', 'shell'] },
+            ...['http', 'https', 'net', 'dgram', 'tls', 'dns'].map((name) => ({ name: `node:${name}` })),
+          ],
+        },
+      ],
+    },
+  },
+  {
+    files: ['app/desktop/**'],
+    ignores: ['app/desktop/program-window.ts'],
+    rules: {
+      'no-restricted-syntax': [
+        'error',
+        { selector: "NewExpression[callee.name='BrowserWindow']", message: 'Windows are made in program-window.ts.' },
+        {
+          selector: "MemberExpression[object.name='dialog'][property.name!='showErrorBox']",
+          message: 'A box of the system holds the main process up.',
+        },
+      ],
+    },
+  },
+  {
+    files: ['app/desktop/preload/**'],
+    rules: {
+      'no-restricted-imports': [
+        'error',
+        { paths: [{ name: 'electron', allowImportNames: ['contextBridge', 'ipcRenderer'] }] },
+      ],
+    },
+  },
   { files: ['renderer/**'], extends: [reactHooks.configs.flat.recommended] },
   {
     // The core is told what time it is, and gives the same answer to the same question every time.

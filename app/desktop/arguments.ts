@@ -1,0 +1,45 @@
+/*
+ * What the program was started with. Electron and the system mix words of their own in, and may start a
+ * second program only to hand a file to the first, so nothing here is ever refused: what is not ours is
+ * passed over.
+ */
+
+import { resolve } from 'node:path';
+
+export interface StartArguments {
+  /** Absolute; null for none. */
+  readonly session: string | null;
+  readonly lanes: string | null;
+  /** The data folder; null for the system's own. */
+  readonly data: string | null;
+}
+
+const OPTIONS = ['lanes', 'data'] as const;
+
+/**
+ * argv: as in `process.argv`. isDefaultApp: whether a bare Electron runs the program from its folder, which
+ * then stands in front of the arguments. folder: what relative paths start from.
+ */
+export function startArguments(argv: readonly string[], isDefaultApp: boolean, folder: string): StartArguments {
+  const words = argv.slice(isDefaultApp ? programAt(argv) + 1 : 1);
+  const found: { session: string | null; lanes: string | null; data: string | null } = {
+    session: null,
+    lanes: null,
+    data: null,
+  };
+  for (let index = 0; index < words.length; index++) {
+    const word = words[index]!;
+    const option = OPTIONS.find((name) => word === `--${name}` || word.startsWith(`--${name}=`));
+    if (option) {
+      const value = word.includes('=') ? word.slice(word.indexOf('=') + 1) : (words[++index] ?? '');
+      if (value !== '') found[option] = resolve(folder, value);
+    } else if (!word.startsWith('-')) found.session ??= resolve(folder, word);
+  }
+  return found;
+}
+
+/** Switches for the engine may stand before the program. */
+function programAt(argv: readonly string[]): number {
+  const at = argv.findIndex((word, index) => index > 0 && !word.startsWith('-'));
+  return at < 0 ? argv.length : at;
+}

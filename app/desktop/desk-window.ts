@@ -1,0 +1,122 @@
+/*
+ * How the coach's window opens and closes: where it was, if there is still a display there; and, because
+ * closing it ends the program, during a run not at the first press.
+ */
+
+import { screen, type BrowserWindow, type Rectangle } from 'electron';
+import type { Timers } from '../host/timers.ts';
+import { CHANNELS, type SessionFile } from '../wire/window-bridge.ts';
+import type { SomeDisplay } from './displays.ts';
+import { programWindow, type WindowEvents, type WindowLook } from './program-window.ts';
+import { isPageOf } from './window-kind.ts';
+
+export interface DeskPorts {
+  readonly timers: Timers;
+  /** In ms of any one clock. */
+  now(): number;
+  /** Whether a run would miss its window. */
+  isGoing(): boolean;
+  /** For the coach; null when it is over. */
+  tell(sentence: string | null): void;
+  /** Where the window is, to open there the next time. */
+  keep(bounds: Rectangle): void;
+  /** Its page is there. */
+  opened(): void;
+}
+
+export interface DeskWindow {
+  current(): BrowserWindow | null;
+  /** The display that it is on, by its id. */
+  display(): number;
+  focus(): void;
+  /** Now, or when the page is there. */
+  send(file: SessionFile): void;
+}
+
+/** Opens it; before: where it was the last time, null for never yet. */
+export function deskWindow(
+  before: Rectangle | null,
+  ports: DeskPorts,
+  events: Pick<WindowEvents, 'made' | 'pageGone' | 'closed'>,
+): DeskWindow {
+  // What the coach must see, until the page that shows it is there.
+  let waiting: SessionFile[] = [];
+  let loaded: BrowserWindow | null = null;
+  let refusedAt: number | null = null;
+
+  const mayCloseNow = (): boolean => {
+    const now = ports.now();
+    if (mayClose(ports.isGoing(), refusedAt, now)) return true;
+    refusedAt = now;
+    ports.tell(NOT_CLOSED);
+    ports.timers.set(() => ports.tell(null), MEANT_WITHIN);
+    return false;
+  };
+
+  const window = programWindow('desk', {
+    ...events,
+    made(made) {
+      events.made(made);
+      made.on('close', (event) => {
+        ports.keep(made.getNormalBounds());
+        if (!mayCloseNow()) event.preventDefault();
+      });
+    },
+    loaded(made) {
+      if (!isPageOf('desk', made.webContents.getURL())) return;
+      loaded = made;
+      for (const file of waiting) made.webContents.send(CHANNELS.sessionFile, file);
+      waiting = [];
+      ports.opened();
+    },
+  });
+  const look = deskLook(screen.getAllDisplays(), before);
+  window.open(look);
+
+  return {
+    current: window.current,
+    display: () => screen.getDisplayMatching(window.current()?.getBounds() ?? look).id,
+    focus: () => window.open(look),
+    send(file) {
+      if (loaded && loaded === window.current()) loaded.webContents.send(CHANNELS.sessionFile, file);
+      else waiting.push(file);
+    },
+  };
+}
+
+const WIDEST = 1280;
+const TALLEST = 860;
+
+/** At first it is on the display that is part of the machine, or on the first. */
+export function deskLook(displays: readonly SomeDisplay[], before: Rectangle | null): WindowLook & Rectangle {
+  const words = { title: 'Lanecall', takesFocus: true };
+  if (before && displays.some(({ workArea }) => overlaps(workArea, before))) return { ...words, ...before };
+  const own = displays.find(({ internal }) => internal) ?? displays[0];
+  const { x, y, width, height } = own?.workArea ?? { x: 0, y: 0, width: WIDEST, height: TALLEST };
+  const size = { width: Math.min(WIDEST, width), height: Math.min(TALLEST, height) };
+  return {
+    ...words,
+    ...size,
+    x: x + Math.round((width - size.width) / 2),
+    y: y + Math.round((height - size.height) / 2),
+  };
+}
+
+/** So much of the title bar must be there to take hold of the window, in the display's own units. */
+const HOLD = 80;
+
+function overlaps(area: Rectangle, window: Rectangle): boolean {
+  const across = Math.min(area.x + area.width, window.x + window.width) - Math.max(area.x, window.x);
+  return across >= HOLD && window.y >= area.y && window.y <= area.y + area.height - HOLD;
+}
+
+/** For so long a second press counts as meant, in ms. */
+const MEANT_WITHIN = 10_000;
+
+/** refusedAt: when a press was last refused, by the same clock as now; null for never. */
+export function mayClose(isGoing: boolean, refusedAt: number | null, now: number): boolean {
+  return !isGoing || (refusedAt !== null && now - refusedAt <= MEANT_WITHIN);
+}
+
+const NOT_CLOSED =
+  'A run is going. Close the window again within 10 s to end Lanecall; the run comes back when it is started again.';

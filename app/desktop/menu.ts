@@ -1,0 +1,59 @@
+/*
+ * The program's menu: what the system's menus are for, and where the wall screen goes. There is nothing
+ * in it that loads a page again or opens tools for developers by a slip of the hand.
+ */
+
+import type { MenuItemConstructorOptions } from 'electron';
+import { find, type SomeDisplay, type WallPlace, type WallWish } from './displays.ts';
+
+export interface MenuState {
+  readonly displays: readonly SomeDisplay[];
+  readonly wish: WallWish;
+  readonly place: WallPlace;
+  readonly platform: NodeJS.Platform;
+}
+
+export interface MenuActions {
+  show(shown: boolean): void;
+  look(look: WallWish['look']): void;
+  moveTo(display: SomeDisplay): void;
+}
+
+/** actions: asked for when something is chosen. */
+export function menuTemplate(state: MenuState, actions: () => MenuActions): MenuItemConstructorOptions[] {
+  const own: MenuItemConstructorOptions =
+    state.platform === 'darwin' ? { role: 'appMenu' } : { label: 'Lanecall', submenu: [{ role: 'quit' }] };
+  return [own, { role: 'editMenu' }, { label: 'Wall screen', submenu: wallItems(state, actions) }];
+}
+
+function wallItems({ displays, wish, place }: MenuState, actions: () => MenuActions): MenuItemConstructorOptions[] {
+  const kept = wish.display && find(displays, wish.display);
+  const isOn = (display: SomeDisplay): boolean =>
+    place.look === 'full screen' ? place.display.id === display.id : kept?.id === display.id;
+  return [
+    { label: 'Show', type: 'checkbox', checked: wish.shown, click: () => actions().show(!wish.shown) },
+    { type: 'separator' },
+    {
+      label: 'Full screen',
+      type: 'radio',
+      checked: wish.look === 'full screen',
+      click: () => actions().look('full screen'),
+    },
+    { label: 'In a window', type: 'radio', checked: wish.look === 'window', click: () => actions().look('window') },
+    { type: 'separator' },
+    {
+      label: 'Move to',
+      submenu: displays.map((display, index) => ({
+        label: nameOf(display, index),
+        type: 'checkbox',
+        checked: isOn(display),
+        click: () => actions().moveTo(display),
+      })),
+    },
+  ];
+}
+
+/** Some systems give their displays no names. */
+function nameOf({ label, bounds }: SomeDisplay, index: number): string {
+  return `${label === '' ? `Display ${index + 1}` : label} (${bounds.width} × ${bounds.height})`;
+}

@@ -1,0 +1,75 @@
+/*
+ * Keeps displays and machine awake while a run is going, and sees to it that a sleep in spite of that
+ * costs nothing: a sign of life before it, a look at the clock after it. The events are hints; the loop
+ * would find the time that is missing by itself.
+ */
+
+import { powerMonitor, powerSaveBlocker } from 'electron';
+import { HOUR, SECOND, type Millis } from '../core/units.ts';
+import { leavesOf } from '../core/run/record.ts';
+import { settle } from '../core/run/settle.ts';
+import type { Clock } from '../host/clock.ts';
+import type { DeckHost, OpenRun } from '../host/deck-host.ts';
+import type { JournalFile } from '../host/journal-file.ts';
+import type { Consumer } from '../host/loop.ts';
+
+/** Nobody has left and nobody has commanded for so long: the run is forgotten, and the machine may sleep. */
+const FORGOTTEN_AFTER: Millis = HOUR;
+
+/** Whether a run wants the displays on at t: from its first command until it is done. */
+export function keepsAwake({ state, commands }: Pick<OpenRun, 'state' | 'commands'>, t: Millis): boolean {
+  const last = commands[commands.length - 1];
+  if (!last) return false;
+  const now = settle(state, t);
+  if (now.phase === 'done') return false;
+  const leaves = leavesOf(now).map(({ at }) => at);
+  return t - Math.max(last.at, ...leaves.filter((at) => at <= t)) < FORGOTTEN_AFTER;
+}
+
+/** How often it is looked whether a run still goes, in ms. */
+const LOOK_EVERY: Millis = 5 * SECOND;
+
+/** Blocks sleep as long as a run goes. */
+export function stayAwake(host: DeckHost, clock: Clock): Consumer & { stop(): void } {
+  let blockers: readonly number[] = [];
+  let lookedAt = -Infinity;
+
+  const stop = (): void => {
+    for (const id of blockers) powerSaveBlocker.stop(id);
+    blockers = [];
+  };
+  const look = (): void => {
+    lookedAt = clock.now();
+    const run = host.current();
+    const awake = run !== null && keepsAwake(run, Math.floor(lookedAt - run.openedAt));
+    if (!awake) return stop();
+    if (blockers.length > 0) return;
+    // On Windows the one for displays is said to leave the machine free to sleep.
+    blockers = [powerSaveBlocker.start('prevent-display-sleep'), powerSaveBlocker.start('prevent-app-suspension')];
+  };
+  const stopListening = host.onChange(look);
+
+  return {
+    due: (from) => Math.max(from, lookedAt + LOOK_EVERY),
+    take({ to }) {
+      if (to >= lookedAt + LOOK_EVERY) look();
+    },
+    stop() {
+      stopListening();
+      stop();
+    },
+  };
+}
+
+/** woken: called after the host has found out how long the machine slept. */
+export function watchSleep(host: DeckHost, clock: Clock, journal: JournalFile, woken: () => void): void {
+  powerMonitor.on('suspend', () => {
+    const run = host.current();
+    const moment = clock.moment();
+    if (run) journal.signNow({ run: run.id, at: Math.floor(moment.hostTime - run.openedAt), leaves: [], ...moment });
+  });
+  powerMonitor.on('resume', () => {
+    clock.check();
+    woken();
+  });
+}

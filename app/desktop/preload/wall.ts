@@ -1,0 +1,9 @@
+/*
+ * Runs before the page of the wall screen, which only shows.
+ */
+
+import { contextBridge } from 'electron';
+import { BRIDGE } from '../../wire/window-bridge.ts';
+import { deckBridge } from './deck-bridge.ts';
+
+contextBridge.exposeInMainWorld(BRIDGE, deckBridge());

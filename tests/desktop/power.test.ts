@@ -1,0 +1,100 @@
+/*
+ * Sleep: kept off while a run goes, and made nothing of where it comes all the same.
+ */
+
+import { EventEmitter } from 'node:events';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
+import { stayAwake, watchSleep } from '../../app/desktop/power.ts';
+import { HOUR, SECOND } from '../../app/core/units.ts';
+import { DeckHost } from '../../app/host/deck-host.ts';
+import { JournalFile } from '../../app/host/journal-file.ts';
+import { startLoop } from '../../app/host/loop.ts';
+import { FakeClock } from '../support/fake-clock.ts';
+import { FakeDisk } from '../support/fake-disk.ts';
+import { StandInPowerSaveBlocker } from '../support/electron-stand-in/system.ts';
+
+const electron = vi.hoisted(() => ({ powerMonitor: null as unknown, powerSaveBlocker: null as unknown }));
+vi.mock('electron', () => electron);
+
+let clock: FakeClock;
+let disk: FakeDisk;
+let host: DeckHost;
+let journal: JournalFile;
+let blocker: StandInPowerSaveBlocker;
+let monitor: EventEmitter;
+
+beforeEach(async () => {
+  monitor = new EventEmitter();
+  blocker = new StandInPowerSaveBlocker();
+  electron.powerMonitor = monitor;
+  electron.powerSaveBlocker = blocker;
+  clock = new FakeClock();
+  disk = new FakeDisk();
+  journal = new JournalFile({ disk, folder: 'runs', boot: 'boot', timers: clock.timers });
+  host = new DeckHost({ clock, timers: clock.timers, journal, newId: () => 'run' });
+  const text = 'start on 1\nMain set\n2 x 50 free @ 1:00\nSwim-down\n100 easy';
+  await host.open({ text, lanesText: null }, { replace: false });
+});
+
+function started(): number {
+  return [0, 1, 2, 3, 4, 5].filter((id) => blocker.isStarted(id)).length;
+}
+
+describe('[power] the machine', () => {
+  test('stays awake from the start of a run to its end, both displays and machine, once', async () => {
+    const awake = stayAwake(host, clock);
+    const loop = startLoop(clock, clock.timers, [awake]);
+    clock.advance(30 * SECOND);
+    expect(started()).toBe(0);
+    await host.command('a', { do: 'start' });
+    expect(started()).toBe(2);
+    clock.advance(30 * SECOND);
+    await host.command('b', { do: 'stop' });
+    expect(started()).toBe(2);
+    await host.command('c', { do: 'finish' });
+    clock.advance(6 * SECOND);
+    expect(started()).toBe(0);
+    loop.stop();
+  });
+
+  test('may sleep again when a run has been forgotten for an hour, or the program ends', async () => {
+    const awake = stayAwake(host, clock);
+    const loop = startLoop(clock, clock.timers, [awake]);
+    await host.command('a', { do: 'start' });
+    clock.advance(HOUR);
+    expect(started()).toBe(2);
+    clock.advance(3 * 60 * SECOND);
+    expect(started()).toBe(0);
+    await host.command('b', { do: 'mark' });
+    expect(started()).toBe(2);
+    awake.stop();
+    expect(started()).toBe(0);
+    loop.stop();
+  });
+
+  test('that goes to sleep leaves a sign of life on the disk before it does', async () => {
+    watchSleep(host, clock, journal, () => undefined);
+    await host.command('a', { do: 'start' });
+    const safe = () => new TextDecoder().decode([...disk.safe.values()][0]);
+    expect(safe()).not.toContain('alive');
+    clock.advance(1234);
+    monitor.emit('suspend');
+    expect(safe().trim().split('\n').pop()).toContain('"say":"alive","leaves":[],"at":1234');
+  });
+
+  test('that wakes up has its sleep found before the windows are told', () => {
+    const order: string[] = [];
+    clock.onJump(({ slept }) => order.push(`slept ${slept}`));
+    watchSleep(host, clock, journal, () => order.push('told'));
+    clock.sleep(600_000);
+    monitor.emit('resume');
+    expect(order).toEqual(['slept 600000', 'told']);
+  });
+
+  test('that sleeps without a run writes nothing', () => {
+    const other = new DeckHost({ clock, timers: clock.timers, journal, newId: () => 'run' });
+    watchSleep(other, clock, journal, () => undefined);
+    monitor.emit('suspend');
+    expect(new TextDecoder().decode([...disk.files.values()][0])).not.toContain('alive');
+  });
+});
