@@ -58,7 +58,7 @@ async function runHost(io: Io, plan: Plan | null, port: number, folder: string):
     await complain(io, opening.why);
     return EXIT.failed;
   }
-  const { host, journal, cameBack, close } = opening.deck;
+  const { host, journal, cameBack, unattended, close } = opening.deck;
   const told = untilTold();
   let server: DeckServer;
   try {
@@ -70,8 +70,9 @@ async function runHost(io: Io, plan: Plan | null, port: number, folder: string):
     await complain(io, error.message);
     return EXIT.failed;
   }
+  for (const run of unattended) await complain(io, `Left unattended and closed: ${run}`);
   if (plan && cameBack === null) await host.open(plan.source, { replace: false });
-  if (plan && cameBack !== null) await complain(io, `The unfinished run of ${cameBack} has come back: ${NOT_OPENED}`);
+  if (plan && cameBack !== null) await complain(io, notOpened(cameBack));
   const loop = startLoop(clock, timers, [followRun(host, clock, journal)]);
   const stopListening = host.onChange(() => loop.wake());
   await write(io.stdout, `${addresses(server.port)}\n`);
@@ -83,7 +84,13 @@ async function runHost(io: Io, plan: Plan | null, port: number, folder: string):
   return EXIT.done;
 }
 
-const NOT_OPENED = 'the session given is not opened in its place.';
+/** A run is never lost by starting the program: what to do, where it is not wanted any more. */
+function notOpened(cameBack: string): string {
+  return (
+    `The unfinished run of ${cameBack} has come back, and the session given is not opened in its place: ` +
+    'hold "Leave it" in the coach\'s window and open the session there, or give another folder with --data.'
+  );
+}
 
 function addresses(port: number): string {
   const address = `http://127.0.0.1:${port}`;

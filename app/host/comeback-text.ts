@@ -4,8 +4,8 @@
 
 import { basename } from 'node:path';
 import { spanText, timeOfDayAfter } from '../core/reading.ts';
-import { MINUTE } from '../core/units.ts';
-import type { Leave } from '../core/run/record.ts';
+import { MINUTE, type Millis } from '../core/units.ts';
+import { leavesText } from '../core/run/leaves-text.ts';
 import { leavesMissed } from './comeback.ts';
 import type { FoundRun } from './found-run.ts';
 
@@ -21,14 +21,24 @@ export function awayText(run: FoundRun): string {
     'The machine was restarted: the time is taken from its time of day, so look whether it agrees with the clock on the wall.';
   const missed = leavesMissed(state, position);
   const uncalled =
-    missed.length === 0 ? 'No leave fell due meanwhile.' : `Not called meanwhile: ${missedText(missed)}.`;
+    missed.length === 0 ? 'No leave fell due meanwhile.' : `Not called meanwhile: ${leavesText(missed, MOST_TOLD)}.`;
   return [back, ...(position.by === 'wall' ? [restarted] : []), uncalled].join(' ');
 }
 
-export function unattendedText(run: FoundRun): string {
-  const { session } = run.state.plan;
-  const minute = Math.floor(run.openedAtTimeOfDay / MINUTE);
-  return `${session.title ?? 'A session'}, opened at ${timeOfDayAfter(minute, 0)}, was left unattended: its run is closed.`;
+/** What was kept of a run to which nobody came back; `lastLeave` in ms since it was opened, null without one. */
+export function unattendedText(run: FoundRun, lastLeave: Millis | null): string {
+  const { openedAtTimeOfDay, commands } = run;
+  const timeOf = (time: Millis): string => timeOfDayAfter(Math.floor(time / MINUTE), 0);
+  const day = new Date(run.openedAtWall).toLocaleDateString('en-GB', {
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+  });
+  const opened = `opened on ${day} at ${timeOf(openedAtTimeOfDay)}`;
+  const given =
+    commands.length === 0 ? 'no command' : commands.length === 1 ? '1 command' : `${commands.length} commands`;
+  const left = lastLeave === null ? 'no leave' : `the last leave at ${timeOf(openedAtTimeOfDay + lastLeave)}`;
+  return `${run.state.plan.session.title ?? 'A session'}, ${opened}: ${given}, ${left}.`;
 }
 
 /** `lines`: how many are left. */
@@ -45,28 +55,10 @@ export function brokenText(path: string): string {
   return `The session in the record ${basename(path)} cannot be read by this Lanecall: it is left as it is.`;
 }
 
+export function unreadableFolderText(folder: string, why: string): string {
+  return `The records in ${folder} cannot be read (${why}): a run that was going there does not come back.`;
+}
+
 export function unreadableText(path: string, why: string): string {
   return `The record ${basename(path)} cannot be read (${why}): it is left as it is.`;
-}
-
-/** By lane and set: "lane 1: 50 free, reps 3 to 5; lane 2: …". */
-function missedText(missed: readonly Leave[]): string {
-  const groups: { readonly first: Leave; readonly reps: number[] }[] = [];
-  for (const leave of [...missed].sort((a, b) => a.lane - b.lane || a.at - b.at)) {
-    const group = groups[groups.length - 1];
-    if (group?.first.lane === leave.lane && group.first.rep.set === leave.rep.set) group.reps.push(leave.rep.rep);
-    else groups.push({ first: leave, reps: [leave.rep.rep] });
-  }
-  const told = groups.slice(0, MOST_TOLD).map(({ first, reps }) => {
-    const { distance, set } = first.rep;
-    const what = [distance > 0 ? String(distance / 10) : '', set.words].filter((word) => word !== '').join(' ');
-    return `lane ${first.lane}: ${[what, repsText(reps)].filter((word) => word !== '').join(', ')}`;
-  });
-  const more = groups.length - told.length;
-  return [...told, ...(more > 0 ? [`and ${more} more sets`] : [])].join('; ');
-}
-
-function repsText(reps: readonly number[]): string {
-  const [first, last] = [reps[0]!, reps[reps.length - 1]!];
-  return reps.length === 1 ? `rep ${first}` : `reps ${first} to ${last}`;
 }

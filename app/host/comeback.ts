@@ -3,7 +3,7 @@
  */
 
 import type { Millis } from '../core/units.ts';
-import { leavesOf, type Leave } from '../core/run/record.ts';
+import { leavesOf, type Away, type Leave } from '../core/run/record.ts';
 import { settle } from '../core/run/settle.ts';
 import type { RunState } from '../core/run/state.ts';
 import { isSameBoot } from './boot.ts';
@@ -29,6 +29,14 @@ export function positionAt(entries: readonly JournalEntry[], now: Moment, boot: 
     return { at: Math.max(last.at, anchor.at + elapsed(anchor, now)), seenAt, by: 'monotonic' };
   }
   return { at: Math.max(last.at, last.at + (now.wallMs - last.wall)), seenAt, by: 'wall' };
+}
+
+/** All times in which nobody was there, up to the position that they were found at. */
+export function awayTimes(entries: readonly JournalEntry[], { seenAt, at }: Position): readonly Away[] {
+  const before = entries.flatMap((entry, index) =>
+    entry.say === 'back' ? [{ from: Math.ceil(entries[index - 1]!.at), to: Math.floor(entry.at) }] : [],
+  );
+  return [...before, { from: seenAt, to: Math.floor(at) }].filter(({ from, to }) => from < to);
 }
 
 /** The leaves that fell due after somebody was last there. */

@@ -4,14 +4,15 @@
  */
 
 import { randomUUID } from 'node:crypto';
+import { settle } from '../core/run/settle.ts';
 import type { Clock } from './clock.ts';
 import { thisBoot } from './boot.ts';
 import { runsFolder } from './data-folder.ts';
 import { DeckHost } from './deck-host.ts';
 import { diskReason, systemDisk } from './disk.ts';
+import type { FoundRun } from './found-run.ts';
 import { takeHostLock } from './host-lock.ts';
 import { JournalFile } from './journal-file.ts';
-import type { Journal } from './journal.ts';
 import { recover } from './recovery.ts';
 import type { Timers } from './timers.ts';
 
@@ -22,9 +23,11 @@ export type DeckOpening =
 
 export interface OpenDeck {
   readonly host: DeckHost;
-  readonly journal: Journal;
-  /** The title of the session whose run has come back; null where none has. */
+  readonly journal: JournalFile;
+  /** The title of the session whose run has come back and is not over; null where none has. */
   readonly cameBack: string | null;
+  /** What was kept of each run that was left unattended, while the coach has not been told. */
+  readonly unattended: readonly string[];
   /** Lets go of the folder when all that can be is written. */
   close(): Promise<void>;
 }
@@ -45,16 +48,21 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
   const journal = new JournalFile({ disk: systemDisk, folder: runsFolder(folder), boot, timers });
   const host = new DeckHost({ clock, timers, journal, newId: randomUUID });
   const moment = clock.moment();
-  const { found, said: recovered } = await recover({ disk: systemDisk, folder: runsFolder(folder), boot, moment });
+  const recovery = await recover({ disk: systemDisk, folder: runsFolder(folder), boot, moment });
+  const { found, unattended } = recovery;
   if (found) journal.takeUp(found.run, found.file);
-  await host.comeBack(found, [...recovered, ...said], moment);
+  await host.comeBack({ ...recovery, said: [...recovery.said, ...said] }, moment);
   const close = async (): Promise<void> => {
     await host.endUnbegun();
     await atMost(journal.end(), timers);
     lock.release();
   };
-  const cameBack = found ? (found.state.plan.session.title ?? 'a session') : null;
-  return { ok: true, deck: { host, journal, cameBack, close } };
+  return { ok: true, deck: { host, journal, cameBack: titleOfUnfinished(found), unattended: unattended.runs, close } };
+}
+
+function titleOfUnfinished(found: FoundRun | null): string | null {
+  if (!found || settle(found.state, Math.floor(found.position.at)).phase === 'done') return null;
+  return found.state.plan.session.title ?? 'a session';
 }
 
 /** Null where another host has it. */
@@ -64,7 +72,10 @@ async function takeLock(folder: string, said: string[]): Promise<{ release(): vo
     const lock = takeHostLock(folder);
     return lock.ok ? lock : null;
   } catch (error) {
-    said.push(`Nothing can be kept in ${folder} (${diskReason(error)}): a run would not survive a crash.`);
+    said.push(
+      `The folder ${folder} cannot be written to (${diskReason(error)}): a run may not survive a crash, ` +
+        'and a second Lanecall there would not be noticed.',
+    );
     return { release: () => undefined };
   }
 }

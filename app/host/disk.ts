@@ -3,7 +3,7 @@
  * Every call rejects with the system's reason where the disk refuses.
  */
 
-import { constants, type Stats } from 'node:fs';
+import { constants, fdatasyncSync, writeSync, type Stats } from 'node:fs';
 import { mkdir, open, readdir, rename, rm, stat, type FileHandle } from 'node:fs/promises';
 import { dirname } from 'node:path';
 
@@ -26,6 +26,8 @@ export interface Disk {
 export interface DiskFile {
   /** All of the bytes, from a place in the file on. */
   write(bytes: Uint8Array, at: number): Promise<void>;
+  /** The same, and on the disk itself when it returns; throws where the disk refuses. For a machine that is about to sleep. */
+  writeNow(bytes: Uint8Array, at: number): void;
   truncate(length: number): Promise<void>;
   /** Resolves once what has been written is on the disk itself. */
   sync(): Promise<void>;
@@ -89,6 +91,13 @@ function diskFile(file: FileHandle): DiskFile {
         written += bytesWritten;
       }
     },
+    writeNow(bytes, at) {
+      let written = 0;
+      while (written < bytes.length) {
+        written += writeSync(file.fd, bytes, written, bytes.length - written, at + written);
+      }
+      fdatasyncSync(file.fd);
+    },
     truncate: (length) => file.truncate(length),
     sync: () => file.datasync(),
     close: () => file.close(),
@@ -140,6 +149,8 @@ export function diskReason(error: unknown): string {
     EPERM: 'it may not be written or read by this user',
     EIO: 'the disk fails',
     EISDIR: 'it is a folder',
+    ENOTDIR: 'a file stands where a folder should be',
+    EEXIST: 'a file stands where a folder should be',
   };
   return words[code] ?? (code !== '' ? code : error instanceof Error ? error.message : String(error));
 }

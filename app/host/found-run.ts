@@ -7,9 +7,10 @@ import { openPlan } from '../core/plan/open-plan.ts';
 import type { Source } from '../core/plan/plan.ts';
 import { readCommand, type TimedCommand } from '../core/run/command.ts';
 import { apply } from '../core/run/fold.ts';
+import type { Away } from '../core/run/record.ts';
 import { openRun, type RunState } from '../core/run/state.ts';
 import type { Moment } from './clock.ts';
-import { positionAt, type Position } from './comeback.ts';
+import { awayTimes, positionAt, type Position } from './comeback.ts';
 import type { FoundFile } from './journal-file.ts';
 import type { JournalEntry } from './journal-line.ts';
 import type { JournalText } from './journal-text.ts';
@@ -26,11 +27,15 @@ export interface FoundRun {
   readonly source: Source;
   readonly clockPhase: Millis;
   readonly openedAtTimeOfDay: Millis;
+  /** By the wall clock, in ms since 1970, UTC. */
+  readonly openedAtWall: number;
   readonly commands: readonly FoundCommand[];
   /** After the last command. */
   readonly state: RunState;
   /** Where it is at the moment given, and how that is known. */
   readonly position: Position;
+  /** When nobody was there, this time included. */
+  readonly away: readonly Away[];
   readonly file: FoundFile;
 }
 
@@ -51,7 +56,9 @@ export function foundRun(
     openRun(plan.value, clockPhase),
   );
   const position = positionAt(entries, moment, boot);
-  return { run, source, clockPhase, openedAtTimeOfDay, commands, state, position, file };
+  const away = awayTimes(entries, position);
+  const openedAtWall = opened.wall;
+  return { run, source, clockPhase, openedAtTimeOfDay, openedAtWall, commands, state, position, away, file };
 }
 
 function foundCommand(entry: JournalEntry): readonly FoundCommand[] {

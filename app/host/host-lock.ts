@@ -27,9 +27,12 @@ export function takeHostLock(folder: string): HostLock {
   const path = join(folder, 'host.lock');
   const mine = JSON.stringify({ pid: process.pid, born: birthOf(process.pid) } satisfies Holder);
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
-    if (create(path, mine)) return { ok: true, release: () => release(path, mine) };
+    // Looked at first: a disk that refuses every new file must not hide the host that is at work on it.
     const text = textOf(path);
-    if (text === null) continue;
+    if (text === null) {
+      if (create(path, mine)) return { ok: true, release: () => release(path, mine) };
+      continue;
+    }
     const holder = holderOf(text);
     if (holder && isThere(holder)) return { ok: false, pid: holder.pid };
     removeAbandoned(path, text);
@@ -53,7 +56,12 @@ export function birthOf(pid: number): string | null {
 /** Made under another name first, so that a lock is never there without its holder. */
 function create(path: string, content: string): boolean {
   const own = `${path}.${process.pid}`;
-  writeFileSync(own, content);
+  try {
+    writeFileSync(own, content);
+  } catch (error) {
+    removeIfThere(own);
+    throw error;
+  }
   try {
     linkSync(own, path);
     return true;
@@ -72,7 +80,18 @@ function createWithoutLink(path: string, content: string): boolean {
     return true;
   } catch (error) {
     if (codeOf(error) === 'EEXIST') return false;
+    // Made, and not filled: the disk is full.
+    removeIfThere(path);
     throw error;
+  }
+}
+
+/** Of a file that could not be written: where the disk does not let it go either, the first reason is the one to be told. */
+function removeIfThere(path: string): void {
+  try {
+    rmSync(path, { force: true });
+  } catch {
+    return;
   }
 }
 

@@ -114,6 +114,26 @@ export class JournalFile implements Journal {
     this.put({ say: 'alive', leaves: this.handed.splice(0), ...this.stamp(at, moment) }).catch(() => undefined);
   }
 
+  /** A sign of life that is on the disk when this returns, if the disk is free and willing; for a machine that is about to sleep. */
+  signNow(sign: AliveSign): void {
+    const { file } = this;
+    if (sign.run !== this.run || !file || file.closed) return;
+    if (!file.open || file.soiled || this.writing) return this.alive(sign);
+    const { at, leaves, ...moment } = sign;
+    this.handed.push(...leaves.map(({ lane, at: time }) => [lane, time] as const));
+    const line = lineOf({ say: 'alive', leaves: this.handed.splice(0), ...this.stamp(at, moment) });
+    const bytes = Buffer.from(line);
+    file.soiled = true;
+    try {
+      file.open.writeNow(bytes, file.length);
+    } catch {
+      // A sign of life is not kept where it cannot be written.
+      return;
+    }
+    file.length += bytes.length;
+    file.soiled = false;
+  }
+
   back({ at, by, ...moment }: Comeback): Promise<void> {
     return this.put({ say: 'back', by, ...this.stamp(at, moment) });
   }

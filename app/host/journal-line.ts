@@ -57,6 +57,8 @@ export interface BackEntry extends Stamp {
 export interface ClosedEntry extends Stamp {
   readonly say: 'closed';
   readonly why: ClosedWhy;
+  /** The coach has been told that it was left unattended; such a line comes behind the one without it. */
+  readonly told?: true;
 }
 
 /** Over; left by the coach after a crash; another was opened in its place; nobody came back to it; never begun. */

@@ -41,12 +41,12 @@ export function readJournal(bytes: Uint8Array): JournalText {
   return opened?.say === 'opened' ? { kind: 'journal', opened, entries, length } : { kind: 'nothing' };
 }
 
-/** Whether a journal that ends with these bytes was closed, and nothing stands behind that. */
-export function endsClosed(end: Uint8Array): boolean {
-  if (end[end.length - 1] !== NEWLINE) return false;
+/** The last line of a journal that ends with these bytes; null where it is not whole, or longer than they are. */
+export function lastEntryOf(end: Uint8Array): JournalEntry | null {
+  if (end[end.length - 1] !== NEWLINE) return null;
   const begin = end.lastIndexOf(NEWLINE, end.length - 2) + 1;
   const line = textOf(end.subarray(begin, end.length - 1));
-  return line !== null && entryOf(line)?.say === 'closed';
+  return line === null ? null : entryOf(line);
 }
 
 const NEWLINE = 0x0a;

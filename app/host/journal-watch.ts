@@ -5,7 +5,10 @@
 
 import type { Timers } from './timers.ts';
 
-/** In ms: longer than a healthy disk takes, shorter than a coach notices. */
+/**
+ * In ms: longer than a healthy disk takes, shorter than a coach notices, and less than a leave is on its way:
+ * a command that is carried out later than that comes too late for a leave that was handed over meanwhile.
+ */
 const PATIENCE = 100;
 
 export class JournalWatch {
@@ -21,14 +24,20 @@ export class JournalWatch {
     this.changed = changed;
   }
 
-  /** Resolves when the writing is done, has failed, or has taken too long; never rejects. */
-  written(writing: Promise<void>): Promise<void> {
+  /**
+   * Resolves when the writing is done, has failed, or has taken too long; never rejects. `waited`: for how
+   * long, in ms, the one who gave it has waited already for what was to be written before.
+   */
+  written(writing: Promise<void>, waited = 0): Promise<void> {
     const write = ++this.writes;
     return new Promise((resolve) => {
-      const timer = this.timers.set(() => {
-        this.fallBehind(write, 'the disk is slow');
-        resolve();
-      }, PATIENCE);
+      const timer = this.timers.set(
+        () => {
+          this.fallBehind(write, 'the disk is slow');
+          resolve();
+        },
+        Math.max(0, PATIENCE - waited),
+      );
       writing
         .then(
           () => this.caughtUp(write),

@@ -14,6 +14,7 @@ import type { DeskTools } from './desk-tools.ts';
 import { clockTime, clockTimeToSecond } from './hour.ts';
 import { laneRecords } from './lane-record.ts';
 import { LightSwitch } from './light-switch.tsx';
+import { NotCalled } from './not-called.tsx';
 import { recordCsv, recordFileName } from './record-csv.ts';
 
 interface AfterwardsProps {
@@ -109,6 +110,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
             ))}
           </ul>
         </section>
+        <NotCalled state={state} run={run} />
       </main>
       <footer className="write-foot">
         <DeckButton
@@ -120,7 +122,9 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         <DeckButton
           name="Save the record"
           hint="every leave, for a spreadsheet"
-          onPress={() => saveText(recordFileName(session.title, new Date()), recordCsv(state, run.openedAtTimeOfDay))}
+          onPress={() =>
+            saveText(recordFileName(session.title, new Date()), recordCsv(state, run.openedAtTimeOfDay, run.away))
+          }
           onRefused={() => undefined}
         />
         {view.undo ? <ActionButton tools={tools} moment={moment} action="undo" /> : null}

@@ -2,6 +2,8 @@
  * What the coach says to a run that has come back after the host was gone: go on with it, or leave it.
  */
 
+import { askHost } from '../link/own-window.ts';
+
 const UNHEARD = 'The host does not answer: see that it runs, then try again.';
 
 /** The run is closed. Null where that is done, else why it is not. Never rejects. */
@@ -16,10 +18,9 @@ export function goOn(): Promise<string | null> {
 
 async function post(path: string, body: object): Promise<string | null> {
   try {
-    const headers = { 'Content-Type': 'application/json' };
-    const response = await fetch(path, { method: 'POST', headers, body: JSON.stringify(body) });
-    if (response.ok) return null;
-    const { why } = (await response.json()) as { readonly why?: unknown };
+    const reply = await askHost('POST', path, JSON.stringify(body));
+    if (reply.status === 200) return null;
+    const { why } = JSON.parse(reply.body) as { readonly why?: unknown };
     return typeof why === 'string' ? why : UNHEARD;
   } catch {
     return UNHEARD;

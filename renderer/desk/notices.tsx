@@ -1,6 +1,7 @@
 /*
  * What the coach must know for as long as it lasts: a host that is lost, what the host reports, and
- * faults of this page's own link. News of a run that has come back stays until the coach has said what to do.
+ * faults of this page's own link. News of a run that has come back, and of earlier ones that were left
+ * unattended, stay until the coach has said what to do.
  */
 
 import { useState, type ReactElement } from 'react';
@@ -17,12 +18,13 @@ export function Notices({ tools }: { readonly tools: Tools }): ReactElement | nu
   useMoment(tools.frames);
   const lost = status === 'lost' ? [lostText(tools.link.lostFor())] : [];
   const all = [...lost, ...faults, ...notices];
-  if (all.length === 0) return null;
+  if (all.length === 0 && news === null) return null;
   return (
     <div className="notices" role="status">
       {all.map((text) => (
         <p key={text}>{text}</p>
       ))}
+      <EarlierRuns runs={news?.unattended ?? []} />
       {news && status === 'live' ? (
         <div className="notices-answer">
           <DeckButton
@@ -39,18 +41,40 @@ export function Notices({ tools }: { readonly tools: Tools }): ReactElement | nu
   );
 }
 
+/** More would leave no room for the run that is on; those beyond stay in the data folder as all do. */
+const MOST_LISTED = 3;
+
+function EarlierRuns({ runs }: { readonly runs: readonly string[] }): ReactElement | null {
+  if (runs.length === 0) return null;
+  const more = runs.length - MOST_LISTED;
+  return (
+    <section className="earlier-runs" aria-label="Earlier runs">
+      <p>Earlier runs that were left unattended, and are closed:</p>
+      <ul>
+        {runs.slice(0, MOST_LISTED).map((run, index) => (
+          <li key={index}>{run}</li>
+        ))}
+        {more > 0 ? <li>and {more} before these.</li> : null}
+      </ul>
+    </section>
+  );
+}
+
 interface LeaveProps {
   /** Null where none has come back that could be left. */
   readonly run: string | null;
   onAnswer(refused: string | null): void;
 }
 
+/** It ends a run, so it is held like all that ends something. */
 function Leave({ run, onAnswer }: LeaveProps): ReactElement | null {
   if (run === null) return null;
   return (
     <DeckButton
       name="Leave it"
+      hint="hold"
       look="is-small"
+      held
       onPress={() => void leaveRun(run).then(onAnswer)}
       onRefused={onAnswer}
     />

@@ -4,7 +4,7 @@
 
 import { csvText, secondsCell, wordsCell } from '../../app/core/csv.ts';
 import { distanceText } from '../../app/core/lengths.ts';
-import { leavesOf } from '../../app/core/run/record.ts';
+import { leavesOf, wasCalled, type Away, type Leave } from '../../app/core/run/record.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import type { Millis } from '../../app/core/units.ts';
 import { clockTimeToSecond } from './hour.ts';
@@ -27,15 +27,18 @@ const HEADER = [
   'gap in s',
 ];
 
-/** openedAt: local time of day at the run's t = 0, in ms after midnight. Leaves before marks of the same moment. */
-export function recordCsv(state: RunState, openedAt: Millis): string {
+/**
+ * openedAt: local time of day at the run's t = 0, in ms after midnight; away: when the program was not there.
+ * Leaves before marks of the same moment.
+ */
+export function recordCsv(state: RunState, openedAt: Millis, away: readonly Away[]): string {
   const parts = partNames(state);
   const { unit } = state.plan.session.pool;
   const when = (at: Millis): string[] => [clockTimeToSecond(openedAt + at), secondsCell(at)];
-  const leaves = leavesOf(state).map(({ lane, rep, at, swimmers, gap }) => ({
-    at,
-    row: [
-      'leave',
+  const rowOf = (leave: Leave): string[] => {
+    const { lane, rep, at, swimmers, gap } = leave;
+    return [
+      wasCalled(leave, away) ? 'leave' : 'leave not called',
       ...when(at),
       `${lane}`,
       wordsCell(parts.get(rep.set.line) ?? ''),
@@ -48,8 +51,9 @@ export function recordCsv(state: RunState, openedAt: Millis): string {
       wordsCell(rep.set.words),
       `${swimmers}`,
       secondsCell(gap),
-    ],
-  }));
+    ];
+  };
+  const leaves = leavesOf(state).map((leave) => ({ at: leave.at, row: rowOf(leave) }));
   const marks = state.marks.map(({ at, lanes, words }) => ({
     at,
     row: ['mark', ...when(at), lanes.join(' '), '', '', '', '', '', '', '', wordsCell(words), '', ''],

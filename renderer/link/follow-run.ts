@@ -42,8 +42,8 @@ export function followRun(
     state = apply(state, command, at).state;
     commands.push({ at, command });
   }
-  const { openedAt, openedAtTimeOfDay } = snapshot;
-  const run = { ...known.run, state, commands, openedAt, openedAtTimeOfDay };
+  const { openedAt, openedAtTimeOfDay, away = [] } = snapshot;
+  const run = { ...known.run, state, commands, openedAt, openedAtTimeOfDay, away };
   return { ok: true, value: { run, text: snapshot.text, marks } };
 }
 
@@ -57,10 +57,11 @@ function opened(snapshot: SnapshotRun, texts: Texts): FollowedRun | null {
   const source = texts.get(snapshot.text);
   const plan = source ? openPlan(source) : null;
   if (!source || !plan || !plan.ok) return null;
-  const { id, clockPhase, openedAt, openedAtTimeOfDay } = snapshot;
+  const { id, clockPhase, openedAt, openedAtTimeOfDay, away = [] } = snapshot;
   const state = openRun(plan.value, clockPhase);
   const { lanesText } = source;
-  const run = { id, plan: plan.value, state, commands: [], lanesText, openedAt, clockPhase, openedAtTimeOfDay };
+  const times = { openedAt, clockPhase, openedAtTimeOfDay, away };
+  const run = { id, plan: plan.value, state, commands: [], lanesText, ...times };
   return { run, text: snapshot.text, marks: [] };
 }
 

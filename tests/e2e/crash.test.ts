@@ -4,17 +4,24 @@
  */
 
 import { execFileSync } from 'node:child_process';
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
+import { leavesOf } from '../../app/core/run/record.ts';
+import { settle } from '../../app/core/run/settle.ts';
+import { lineOf, type JournalEntry } from '../../app/host/journal-line.ts';
 import { readJournal } from '../../app/host/journal-text.ts';
 import { browserPath } from '../support/browser.ts';
 import { crashTrial } from '../support/crash-trial.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
-import { ServedHost } from '../support/served-host.ts';
+import { MortalDeck } from '../support/mortal-deck.ts';
+import { asPage, ServedHost } from '../support/served-host.ts';
 
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
+/** Longer than a button that ends something is held, in ms. */
+const HELD = 700;
 const SESSION = 'Harbour squad\nstart on 1\nlane 1\nlane 2\nMain set\n40 x 50 free @ 0:30/0:40\n';
 
 const hosts: ServedHost[] = [];
@@ -51,17 +58,27 @@ describe('[crash] a host killed at random moments', () => {
 });
 
 describe('[crash] at the start', () => {
-  test('a session given while a run is unfinished is not opened over it, and one line says so', async () => {
-    const data = freshDataFolder();
-    const first = await start(data, { session: SESSION });
-    await first.command('a', { do: 'start' });
-    const { id } = (await first.sight()).snapshot.run!;
-    await first.kill();
-    const second = await start(data, { session: 'Another\n50 @ 1:00\n' });
-    expect((await second.sight()).snapshot.run).toMatchObject({ id, commands: [{}] });
-    await expect.poll(() => second.stderr).toMatch(/^The unfinished run of Harbour squad has come back: [^\n]+\.\n$/);
-    expect(journalsIn(data)).toHaveLength(1);
-  });
+  test.each([
+    ['was killed', 'SIGKILL'],
+    ['ended in good order', 'SIGINT'],
+  ] as const)(
+    'after a host that %s a session given is not opened over an unfinished run, and one line says what to do',
+    async (_, signal) => {
+      const data = freshDataFolder();
+      const first = await start(data, { session: SESSION });
+      await first.command('a', { do: 'start' });
+      const { id } = (await first.sight()).snapshot.run!;
+      await first.end(signal);
+      const second = await start(data, { session: 'Another\n50 @ 1:00\n' });
+      expect((await second.sight()).snapshot.run).toMatchObject({ id, commands: [{}] });
+      await expect
+        .poll(() => second.stderr)
+        .toMatch(
+          /^The unfinished run of Harbour squad has come back, [^\n]+ hold "Leave it" in the coach's window [^\n]+ --data\.\n$/,
+        );
+      expect(journalsIn(data)).toHaveLength(1);
+    },
+  );
 
   test('a second host on the folder says so in one sentence and ends with 1; the first notices nothing', async () => {
     const data = freshDataFolder();
@@ -81,7 +98,7 @@ describe('[crash] at the start', () => {
     await first.kill();
     const second = await start(data);
     const { run, news } = (await second.sight()).snapshot;
-    expect(news).toEqual({ run: run!.id });
+    expect(news).toEqual({ run: run!.id, unattended: [] });
     expect((await second.post('/leave', { run: 'another' })).status).toBe(409);
     expect((await second.post('/leave', { run: run!.id })).status).toBe(200);
     await second.kill();
@@ -124,6 +141,54 @@ describe('[crash] a disk on which nothing more fits', () => {
     await expect.poll(async () => (await host.sight()).snapshot.notices).toEqual([]);
     expect(inJournal()).toBe(20);
   });
+
+  test('a second host sees the first there all the same; when that is killed, one goes on with what was kept', async () => {
+    const data = freshDataFolder();
+    const first = await start(data, { session: SESSION });
+    await first.command('a', { do: 'start' });
+    const { status, stderr } = await ServedHost.refused(data, 'ulimit -S -f 0');
+    expect({ status, stderr }).toMatchObject({
+      status: 1,
+      stderr: expect.stringMatching(/^Another Lanecall/) as string,
+    });
+    await first.kill();
+    const second = await start(data, { shell: 'ulimit -S -f 0' });
+    const { run, notices } = (await second.sight()).snapshot;
+    expect(run!.commands).toHaveLength(1);
+    expect(notices).toEqual([
+      expect.stringContaining('has come back'),
+      expect.stringMatching(/cannot be written to \(the file may not get longer\).* would not be noticed/),
+      expect.stringMatching(/not on the disk .*would not survive/),
+    ]);
+    expect(readdirSync(data)).toEqual(['runs']);
+  });
+});
+
+describe('[wake] a host that is stopped where it is and goes on later', () => {
+  test('hands over what fell due meanwhile, each leave once and none before its time', async () => {
+    const deck = await MortalDeck.start();
+    try {
+      await asPage(deck.origin, 'PUT', '/session', { text: SESSION });
+      await asPage(deck.origin, 'POST', '/command', { say: 'command', id: 'a', command: { do: 'start' } });
+      await expect.poll(() => deck.run().commands.length).toBe(1);
+      const { openedAt, state } = deck.run();
+      const [first, second, third] = leavesOf(settle(state, 60_000)).map(({ lane, at }) => ({ lane, at }));
+      deck.moveTo(openedAt + first!.at - 400);
+      await pause(100);
+      deck.signal('SIGSTOP');
+      await pause(1500);
+      expect(deck.handedOver()).toEqual([]);
+      deck.signal('SIGCONT');
+      await expect.poll(() => deck.handedOver()).toEqual([first, second]);
+      // Over the next leave too, and past it while it is stopped.
+      deck.signal('SIGSTOP');
+      deck.moveTo(openedAt + third!.at + 500);
+      deck.signal('SIGCONT');
+      await expect.poll(() => deck.handedOver()).toEqual([first, second, third]);
+    } finally {
+      await deck.kill();
+    }
+  });
 });
 
 describe('[crash] the pages', () => {
@@ -150,10 +215,35 @@ describe('[crash] the pages', () => {
     await notice(desk)
       .getByText(/has come back after/)
       .waitFor({ timeout: 5000 });
-    await notice(desk).getByRole('button', { name: 'Leave it', exact: true }).click();
+    const leave = notice(desk).getByRole('button', { name: 'Leave it', exact: true });
+    await leave.click();
+    await notice(desk).getByText('Hold Leave it for 0.6 s.').waitFor();
+    await leave.focus();
+    await desk.keyboard.down('Enter');
+    await desk.waitForTimeout(HELD);
+    await desk.keyboard.up('Enter');
     await desk.getByRole('button', { name: 'Run this session', exact: true }).waitFor();
     expect(await notice(desk).count()).toBe(0);
     await desk.close();
+  });
+
+  test('list a run that was left unattended until the coach has read it; standard error has it too', async () => {
+    const data = freshDataFolder();
+    writeYesterdays(data);
+    const kept = /Harbour squad, opened on \d+ \w+ \d{4} at 19:30: 1 command, the last leave at 19:31\./;
+    const first = await start(data);
+    await expect.poll(() => first.stderr).toMatch(/^Left unattended and closed: Harbour squad, [^\n]+\n$/);
+    const desk = await browser.newPage();
+    await desk.goto(`${first.origin}/`);
+    const list = desk.getByRole('region', { name: 'Earlier runs', exact: true });
+    await list.getByText(kept).waitFor();
+    await desk.getByRole('button', { name: 'I have read it', exact: true }).click();
+    await expect.poll(() => notice(desk).count()).toBe(0);
+    await desk.close();
+    await first.kill();
+    const second = await start(data);
+    expect((await second.sight()).snapshot).toMatchObject({ run: null, news: null });
+    expect(second.stderr).toBe('');
   });
 
   test('go on with the run where the coach says so, without another word', async () => {
@@ -170,5 +260,21 @@ describe('[crash] the pages', () => {
     await desk.close();
   });
 });
+
+/** A journal of yesterday and of another start of the machine: one command, one leave of each lane, then nothing more. */
+function writeYesterdays(data: string): void {
+  const wall = Date.now() - 24 * 60 * 60_000;
+  const stamp = (at: number) => ({ at, mono: at, uptime: at, wall: wall + at, boot: 'yesterday' });
+  const entries: readonly JournalEntry[] = [
+    {
+      ...{ say: 'opened', journal: 1, run: 'old', text: SESSION, lanesText: null, clockPhase: 0 },
+      ...{ openedAtTimeOfDay: 19.5 * 60 * 60_000, ...stamp(0) },
+    },
+    { say: 'command', id: 'a', command: { do: 'start' }, ...stamp(65_000) },
+    { say: 'alive', leaves: [], ...stamp(80_000) },
+  ];
+  mkdirSync(join(data, 'runs'));
+  writeFileSync(join(data, 'runs', '2020-01-01T00-00-00Z-old.jsonl'), entries.map(lineOf).join(''));
+}
 
 const notice = (desk: Page) => desk.locator('.notices');

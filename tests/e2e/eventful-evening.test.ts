@@ -1,7 +1,8 @@
 /*
  * An evening on which everything happens, walked through on the pages in a minute: the coach's window,
  * the wall screen and the remote stay open all the time, every command is pressed on a button found by
- * its name, and what each lane was shown just before each of its leaves is held against the record.
+ * its name, and what each lane was shown just before each of its leaves is held against the record. In
+ * the middle of the main set the host is killed, and started again after swimmers have left meanwhile.
  */
 
 import { readFileSync } from 'node:fs';
@@ -19,7 +20,8 @@ import { BOUNCE_TIME } from '../../renderer/ui/coach/bounce.ts';
 import { browserPath } from '../support/browser.ts';
 import { button, giveByHand } from '../support/coach-hand.ts';
 import { planOf } from '../support/deck.ts';
-import { MovingDeck } from '../support/moving-deck.ts';
+import { wronglyCalled } from '../support/called-leaves.ts';
+import { MortalDeck } from '../support/mortal-deck.ts';
 
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 const folder = new URL('../cases/eventful-evening/', import.meta.url);
@@ -31,6 +33,9 @@ const OUTLINE: { readonly [line: number]: RegExp } = { 22: /^3 rounds/ };
 /** Screens are looked at in the last seconds before a leave: so long before, in ms, the clock is moved to. */
 const BEFORE = 2500;
 
+/** The host dies before the next leave after this, since 19:30: in the main set, every lane under way. */
+const DEATH: Millis = 1_700_000;
+
 interface Shown {
   readonly clock: string;
   /** The text of the next leave, by lane; of those that show one. */
@@ -38,16 +43,20 @@ interface Shown {
 }
 
 let browser: Browser;
-let deck: MovingDeck;
+let deck: MortalDeck;
 let coach: Page;
 let wall: Page;
 let remote: Page;
+/** Leaves that fell due while the host was dead. */
+const uncalled: string[] = [];
+/** The same as the coach is told of them. */
+let uncalledText = '';
 /** What was shown as a lane's next leave just before a leave, with what its clock shows then, by lane and time. */
 const observed = new Map<string, { readonly shown: string | undefined; readonly reading: string }>();
 
 beforeAll(async () => {
   browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
-  deck = await MovingDeck.start();
+  deck = await MortalDeck.start();
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
   wall = await deck.openPage(context, '/display');
   remote = await deck.openPage(context, '/remote');
@@ -56,19 +65,26 @@ beforeAll(async () => {
 
 afterAll(async () => {
   await browser?.close();
-  await deck?.close();
+  await deck?.kill();
 });
 
-test('an eventful evening: every lane was shown each of its leaves as it happened, and nobody had to reload', async () => {
+test('[crash] an eventful evening with a host that dies in it: every lane was shown each of its leaves as it happened, and nobody had to reload', async () => {
   await open();
   for (const line of commands()) await carryOut(line);
   await coach.getByRole('heading', { name: /: done$/ }).waitFor();
   await wall.getByRole('heading', { name: 'Session done' }).waitFor();
 
+  const missed = coach.getByRole('region', { name: 'Not called', exact: true }).getByRole('listitem');
+  expect(await missed.allTextContents()).toEqual([expect.stringMatching(/^19:58:\d\d to 19:58:\d\d lane/)]);
+  expect(await missed.allTextContents()).toEqual([expect.stringContaining(uncalledText)]);
+
   const record = leavesOf(deck.run().state);
   expect([...observed.keys()].sort()).toEqual(record.map(nameOf).sort());
   for (const [leave, { shown, reading: wanted }] of observed) expect(`${leave}: ${shown}`).toBe(`${leave}: ${wanted}`);
   expect(record.map(placeOf)).toEqual(rehearsed());
+  expect(uncalled.length, 'leaves that fell due while the host was dead').toBeGreaterThan(0);
+  const called = record.filter((leave) => !uncalled.includes(nameOf(leave)));
+  expect(wronglyCalled('host', called, deck.handedOver())).toEqual([]);
   expect(deck.complaints).toEqual([]);
   expect([...deck.loads.values()]).toEqual([1, 1, 1]);
 }, 180_000);
@@ -92,7 +108,10 @@ async function carryOut({ atMs, fields }: ScriptLine): Promise<void> {
   const command = readCommand(fields);
   if (!command.ok) throw new Error(command.faults);
   const until = atMs - sinceHalfPastSeven();
-  for (const leaves of leavesTo(until)) await lookAt(leaves);
+  for (const leaves of leavesTo(until)) {
+    await lookAt(leaves);
+    if (uncalled.length === 0 && leaves[0]!.at > DEATH - sinceHalfPastSeven()) await outlive(leaves);
+  }
   deck.moveTo(until + deck.run().openedAt);
   await followed();
   await give(command.value);
@@ -133,6 +152,35 @@ async function lookAt(leaves: readonly Leave[]): Promise<void> {
   for (const leave of leaves) {
     observed.set(nameOf(leave), { shown: shown.leaves[leave.lane], reading: reading(at - t0) });
   }
+}
+
+/**
+ * The host dies before these leave and is started again when they have: the wall goes on by itself, every
+ * page finds the host again, and the coach's window says what was not called.
+ */
+async function outlive(leaves: readonly Leave[]): Promise<void> {
+  const { openedAt } = deck.run();
+  await deck.kill();
+  expect(runTime(), 'killed before the leave').toBeLessThan(leaves[0]!.at);
+  uncalled.push(...leaves.map(nameOf));
+  const { lane, at } = leaves[0]!;
+  const shown = (await shownOnWall()).leaves[lane];
+  await expect.poll(async () => (await shownOnWall()).leaves[lane], { timeout: 10_000, interval: 50 }).not.toBe(shown);
+  expect(runTime(), 'shown as it happened').toBeGreaterThanOrEqual(at);
+  await deck.revive();
+  expect(Math.abs(deck.run().openedAt - openedAt), 'off its place, in ms').toBeLessThan(50);
+  const news = coach.getByRole('status').filter({ hasText: 'has come back after' });
+  await news.waitFor({ timeout: 5000 });
+  const told = (await news.textContent()) ?? '';
+  const named = leaves.map(
+    ({ lane: number, rep: { distance, rep, set } }) => `lane ${number}: ${distance / 10} ${set.words}, rep ${rep}`,
+  );
+  uncalledText = named.join('; ');
+  expect(told).toContain(`Not called meanwhile: ${uncalledText}.`);
+  await button(coach, 'Go on').click();
+  await news.waitFor({ state: 'detached' });
+  await wall.getByRole('timer', { name: 'Clock' }).waitFor();
+  await followed();
 }
 
 /** What the clock shows in the given second before a reading: in a countdown, the seconds left. */

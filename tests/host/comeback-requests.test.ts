@@ -9,21 +9,28 @@ import { DeckServerUnderTest } from '../support/deck-server.ts';
 const JSON_TYPE = { 'Content-Type': 'application/json' };
 const TEXT = 'Squad\n8 x 50 @ 1:00\n';
 
+const ALL = ['It is back.', 'A tear.'];
+
 let server: DeckServerUnderTest;
+let toldTimes: number;
 
 beforeEach(async () => {
+  toldTimes = 0;
   server = await DeckServerUnderTest.start();
   const found = {
     run: 'found',
     source: { text: TEXT, lanesText: null },
     clockPhase: 0,
     openedAtTimeOfDay: 0,
+    openedAtWall: 0,
     commands: [],
+    away: [],
     state: openRun(planOf(TEXT), 0),
     position: { at: 1000.5, seenAt: 900, by: 'monotonic' as const },
     file: { path: 'nowhere', length: 0, torn: null },
   };
-  await server.host.comeBack(found, ['It is back.'], systemClock().moment());
+  const unattended = { runs: ['An earlier one.'], told: () => Promise.resolve(void toldTimes++) };
+  await server.host.comeBack({ found, away: 'It is back.', said: ['A tear.'], unattended }, systemClock().moment());
 });
 afterEach(() => server.close());
 
@@ -31,17 +38,20 @@ describe('[comeback] over HTTP', () => {
   test('the run named is left, and the screens are told', async () => {
     expect(server.host.snapshot()).toMatchObject({
       run: { id: 'found' },
-      notices: ['It is back.'],
-      news: { run: 'found' },
+      notices: ALL,
+      news: { run: 'found', unattended: ['An earlier one.'] },
     });
     const reply = await server.ask('POST', '/leave', JSON_TYPE, '{"run":"found"}');
     expect(reply).toMatchObject({ status: 200 });
-    expect(server.host.snapshot()).toMatchObject({ run: null, notices: [] });
+    expect(server.host.snapshot()).toMatchObject({ run: null, notices: [], news: null });
+    expect(toldTimes).toBe(1);
   });
 
   test('the news are told, and the run goes on and cannot be left any more', async () => {
     expect(await server.ask('POST', '/told', JSON_TYPE, '{}')).toMatchObject({ status: 200 });
-    expect(server.host.snapshot()).toMatchObject({ run: { id: 'found' }, notices: [] });
+    expect(server.host.snapshot()).toMatchObject({ run: { id: 'found' }, notices: [], news: null });
+    await server.ask('POST', '/told', JSON_TYPE, '{}');
+    expect(toldTimes).toBe(1);
     expect(await server.ask('POST', '/leave', JSON_TYPE, '{"run":"found"}')).toMatchObject({ status: 409 });
   });
 
@@ -56,12 +66,16 @@ describe('[comeback] over HTTP', () => {
     ['putting', 'PUT', '/told', JSON_TYPE, '{}', 405],
   ])('%s: refused, and the run stays', async (_, method, path, headers, body, status) => {
     expect(await server.ask(method, path, headers, body)).toMatchObject({ status });
-    expect(server.host.snapshot()).toMatchObject({ run: { id: 'found' }, notices: ['It is back.'] });
+    expect(server.host.snapshot()).toMatchObject({ run: { id: 'found' }, notices: ALL });
   });
 
-  test('opening another session ends the news', async () => {
+  test('opening another session ends the news of the run that was back, and no other', async () => {
     const headers = { 'Content-Type': 'text/plain' };
     expect(await server.ask('PUT', '/session', headers, TEXT)).toMatchObject({ status: 200 });
-    expect(server.host.snapshot()).toMatchObject({ notices: [], news: null });
+    expect(server.host.snapshot()).toMatchObject({
+      notices: ['A tear.'],
+      news: { run: null, unattended: ['An earlier one.'] },
+    });
+    expect(toldTimes).toBe(0);
   });
 });

@@ -120,8 +120,20 @@ describe('[recovery] damaged files', () => {
     deck.disk.unreadable.set(bad, code);
     const { recovery } = await restarted(deck);
     expect(recovery.found?.run).toBe('run-1');
-    expect(recovery.said[1]).toMatch(/bad\.jsonl cannot be read/);
+    expect(recovery.said[0]).toMatch(/bad\.jsonl cannot be read/);
     expect(deck.disk.files.get(bad)).toEqual(new Uint8Array([1]));
+  });
+
+  test('a folder that cannot be looked into is told of, and the host is there all the same', async () => {
+    const deck = await goingDeck();
+    deck.kill();
+    deck.disk.list = () => Promise.reject(Object.assign(new Error('no folder'), { code: 'ENOTDIR' }));
+    const { deck: again } = await restarted(deck);
+    expect(again.host.snapshot().notices).toEqual([
+      `The records in ${FOLDER} cannot be read (a file stands where a folder should be): a run that was going there does not come back.`,
+    ]);
+    await again.open(SQUAD);
+    expect(again.host.snapshot().run).not.toBeNull();
   });
 
   test('one of a newer form is refused in a sentence and left untouched', async () => {
@@ -131,7 +143,7 @@ describe('[recovery] damaged files', () => {
     const bytes = new TextEncoder().encode('{"say":"opened","journal":2,"new":true}\n{"say":"whatever"}\n');
     deck.disk.files.set(newer, bytes);
     const { recovery } = await restarted(deck);
-    expect(recovery.said[1]).toMatch(/newer\.jsonl was written by a newer Lanecall/);
+    expect(recovery.said[0]).toMatch(/newer\.jsonl was written by a newer Lanecall/);
     expect(deck.disk.files.get(newer)).toBe(bytes);
     expect([...deck.disk.files.keys()].filter((path) => path.includes('newer'))).toEqual([newer]);
   });

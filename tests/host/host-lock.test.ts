@@ -2,7 +2,7 @@
 
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { readdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { bootByTime, isSameBoot, thisBoot } from '../../app/host/boot.ts';
@@ -33,6 +33,16 @@ describe('[lock] one host on a data folder', () => {
     writeFileSync(lockIn(folder), content);
     expect(takeHostLock(folder).ok).toBe(true);
     expect(readdirSync(folder)).toEqual(['host.lock']);
+  });
+
+  test('on a disk that refuses every new file the host at work there is seen all the same, and nothing is left behind', () => {
+    const folder = freshDataFolder();
+    // What it would be written to first is taken.
+    mkdirSync(`${lockIn(folder)}.${process.pid}`);
+    expect(() => takeHostLock(folder)).toThrow('EISDIR');
+    expect(readdirSync(folder)).toEqual([`host.lock.${process.pid}`]);
+    writeFileSync(lockIn(folder), JSON.stringify({ pid: 1, born: null }));
+    expect(takeHostLock(folder)).toEqual({ ok: false, pid: 1 });
   });
 
   test('a process that was killed and waits to be collected has none', async () => {

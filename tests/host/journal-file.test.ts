@@ -1,6 +1,8 @@
 /* The journal on a fake disk: what stands in it and when, full and read-only disks, and its end. */
 
 import { describe, expect, test } from 'vitest';
+import { leavesOf } from '../../app/core/run/record.ts';
+import { settle } from '../../app/core/run/settle.ts';
 import { entryOf, type JournalEntry } from '../../app/host/journal-line.ts';
 import { JournalledDeck, settled } from '../support/journalled-deck.ts';
 
@@ -179,5 +181,19 @@ describe('[journal] a disk that refuses', () => {
     release();
     await settled();
     expect(deck.host.snapshot().notices).toEqual([]);
+  });
+
+  test('[R1] on a slow one commands given at once are all carried out before a leave can be handed over against them', async () => {
+    const { deck } = await opened();
+    await deck.host.command('s', { do: 'start' });
+    await deck.pass(50_000 - 350);
+    deck.disk.held = new Promise(() => undefined);
+    for (const id of ['a', 'b', 'c']) void deck.host.command(id, { do: 'mark', words: id });
+    // Lane 1 leaves at 50 s: in 350 ms, which is soon enough to be stopped.
+    void deck.host.command('d', { do: 'stop', lanes: [1] });
+    for (let ms = 0; ms < 110; ms++) await deck.pass(1);
+    expect(deck.host.snapshot().run!.commands.map(({ at }) => at)).toEqual([0, 49_650, 49_650, 49_650, 49_650]);
+    await deck.pass(5000);
+    expect(leavesOf(settle(deck.host.current()!.state, 60_000), 45_000).map(({ lane }) => lane)).toEqual([2]);
   });
 });

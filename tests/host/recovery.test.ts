@@ -3,9 +3,14 @@
 import { describe, expect, test } from 'vitest';
 import { FakeClock } from '../support/fake-clock.ts';
 import { FakeDisk } from '../support/fake-disk.ts';
-import { goingDeck, JournalledDeck, restarted, SQUAD } from '../support/journalled-deck.ts';
+import { goingDeck, JournalledDeck, restarted, settled, SQUAD } from '../support/journalled-deck.ts';
 
 const MINUTE = 60_000;
+
+const KEPT: unknown = expect.stringMatching(
+  /^Harbour squad, opened on \d+ \w+ \d{4} at 19:30: 2 commands, the last leave at 19:30\.$/,
+);
+const NOTHING_TOLD = { away: null, said: [], unattended: { runs: [] } };
 
 describe('[recovery] a host that was killed', () => {
   test('comes back by itself with the same run at the same place, on the same clock', async () => {
@@ -14,9 +19,24 @@ describe('[recovery] a host that was killed', () => {
     deck.kill();
     deck.clock.stall(12_345);
     const { deck: again } = await restarted(deck);
-    expect(again.host.snapshot().run).toEqual(before);
+    expect(again.host.snapshot().run).toEqual({ ...before, away: [{ from: MINUTE, to: MINUTE + 12_345 }] });
     expect(again.host.current()!.state).toEqual(deck.host.current()!.state);
     expect(again.now()).toBe(MINUTE + 12_345);
+  });
+
+  test('every time in which nobody was there stays with the record, those of earlier kills too', async () => {
+    let deck = await goingDeck();
+    for (const gone of [10_000, 20_000]) {
+      deck.kill();
+      deck.clock.stall(gone);
+      deck = (await restarted(deck)).deck;
+      await deck.pass(3000);
+      await deck.host.command(`after ${gone}`, { do: 'mark' });
+    }
+    expect(deck.host.snapshot().run!.away).toEqual([
+      { from: MINUTE, to: MINUTE + 10_000 },
+      { from: MINUTE + 13_000, to: MINUTE + 33_000 },
+    ]);
   });
 
   test('however often it is killed, no fraction of a ms is lost or won', async () => {
@@ -42,7 +62,7 @@ describe('[recovery] a host that was killed', () => {
       'The run has come back after 1:15 in which the program was not there. ' +
         'Not called meanwhile: lane 1: 50 free, reps 3 to 4; lane 2: 50 free, rep 4.',
     ]);
-    expect(news).toEqual({ run: 'run-1' });
+    expect(news).toEqual({ run: 'run-1', unattended: [] });
     again.host.told();
     expect(again.host.snapshot()).toMatchObject({ notices: [], news: null });
   });
@@ -136,7 +156,7 @@ describe('[recovery] runs that do not come back', () => {
     expect(await again.host.leave('run-1')).toEqual({ ok: true, why: null });
     expect(again.host.snapshot()).toMatchObject({ run: null, notices: [] });
     again.kill();
-    expect((await restarted(deck)).recovery).toEqual({ found: null, said: [] });
+    expect((await restarted(deck)).recovery).toMatchObject({ found: null, ...NOTHING_TOLD });
   });
 
   test('one more than 30 minutes past its projected end is closed and told of; a minute earlier it is not', async () => {
@@ -154,10 +174,56 @@ describe('[recovery] runs that do not come back', () => {
     clock.stall(2 * MINUTE);
     const { recovery, deck: again } = await restarted(deck);
     expect(recovery.found).toBeNull();
-    expect(again.host.snapshot().notices).toEqual([
-      expect.stringMatching(/^Harbour squad, opened at 19:30, was left unattended/),
-    ]);
-    expect((await restarted(deck)).recovery).toEqual({ found: null, said: [] });
+    // Lane 1 left at 10 and 50 s, lane 2 at 10 and 55 s; what would have come later was not called, and is not counted.
+    expect(again.host.snapshot()).toMatchObject({ run: null, notices: [], news: { run: null, unattended: [KEPT] } });
+  });
+
+  test('what was kept of one left unattended is listed at every start until the coach has read it, and not after', async () => {
+    const deck = await goingDeck();
+    deck.kill();
+    deck.clock.stall(24 * 60 * MINUTE);
+    for (let start = 0; start < 3; start++) {
+      const { recovery, deck: again } = await restarted(deck);
+      expect(recovery).toMatchObject({ found: null, said: [], unattended: { runs: [KEPT] } });
+      again.kill();
+      deck.clock.stall(MINUTE);
+    }
+    const { deck: last } = await restarted(deck);
+    // Opening the next session is no sign that it was read.
+    await last.open(SQUAD);
+    expect(last.host.snapshot().news).toEqual({ run: null, unattended: [KEPT] });
+    last.host.told();
+    await settled();
+    expect(last.host.snapshot().news).toBeNull();
+    await last.host.endUnbegun();
+    last.kill();
+    expect((await restarted(last)).recovery).toMatchObject({ found: null, ...NOTHING_TOLD });
+    const first = [...deck.disk.files.keys()].sort()[0]!;
+    expect(deck.disk.text(first)).toMatch(/"why":"unattended","told":true,[^\n]+\n$/);
+  });
+
+  test('a disk that is full when the coach has read it leaves the record whole, and tells again', async () => {
+    const deck = await goingDeck();
+    deck.kill();
+    deck.clock.stall(24 * 60 * MINUTE);
+    const { deck: again } = await restarted(deck);
+    const before = deck.disk.text(deck.path());
+    deck.disk.room = 20;
+    again.host.told();
+    await settled();
+    expect(deck.disk.text(deck.path())).toBe(before);
+    deck.disk.room = Infinity;
+    expect((await restarted(deck)).recovery).toMatchObject({ said: [], unattended: { runs: [KEPT] } });
+  });
+
+  test('one that was over before the host ended lacked nothing but its last line, and is not listed', async () => {
+    const deck = await goingDeck();
+    await deck.host.command('z', { do: 'finish' });
+    deck.kill();
+    deck.clock.stall(60 * MINUTE);
+    expect((await restarted(deck)).recovery).toMatchObject({ found: null, ...NOTHING_TOLD });
+    expect(deck.disk.text(deck.path())).toMatch(/"why":"done",[^\n]+\n$/);
+    expect((await restarted(deck)).recovery).toMatchObject({ found: null, ...NOTHING_TOLD });
   });
 
   test('one that waits for the coach for ever is left unattended too', async () => {
@@ -166,7 +232,9 @@ describe('[recovery] runs that do not come back', () => {
     await deck.pass(5000);
     deck.kill();
     deck.clock.stall(24 * 60 * MINUTE);
-    expect((await restarted(deck)).recovery.said).toEqual([expect.stringContaining('left unattended')]);
+    expect((await restarted(deck)).recovery.unattended.runs).toEqual([
+      expect.stringMatching(/^Harbour squad, opened on .+ at 19:30: no command, no leave\.$/),
+    ]);
   });
 
   test('a session that nobody has begun does not come back after an end in good order, and does after a kill', async () => {

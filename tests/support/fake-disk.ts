@@ -57,7 +57,12 @@ export class FakeDisk implements Disk {
     return this.changing(() => {
       if (!this.files.has(path)) this.files.set(path, new Uint8Array());
       return {
-        write: (bytes, at) => this.write(path, bytes, at),
+        write: (bytes, at) => this.changing(() => this.write(path, bytes, at)),
+        writeNow: (bytes, at) => {
+          if (this.refuses !== null) throw failure(this.refuses);
+          this.write(path, bytes, at);
+          this.safe.set(path, this.files.get(path)!);
+        },
         truncate: (length) => this.changing(() => void this.files.set(path, resized(this.files.get(path)!, length))),
         sync: async () => {
           await this.held;
@@ -90,16 +95,14 @@ export class FakeDisk implements Disk {
     return new TextDecoder().decode(this.files.get(path));
   }
 
-  private write(path: string, bytes: Uint8Array, at: number): Promise<void> {
-    return this.changing(() => {
-      const before = this.files.get(path)!;
-      const fits = Math.max(0, Math.min(bytes.length, this.room));
-      const after = resized(before, Math.max(before.length, at + fits));
-      after.set(bytes.subarray(0, fits), at);
-      this.files.set(path, after);
-      this.room -= fits;
-      if (fits < bytes.length) throw failure('ENOSPC');
-    });
+  private write(path: string, bytes: Uint8Array, at: number): void {
+    const before = this.files.get(path)!;
+    const fits = Math.max(0, Math.min(bytes.length, this.room));
+    const after = resized(before, Math.max(before.length, at + fits));
+    after.set(bytes.subarray(0, fits), at);
+    this.files.set(path, after);
+    this.room -= fits;
+    if (fits < bytes.length) throw failure('ENOSPC');
   }
 
   private async changing<Value>(change: () => Value): Promise<Value> {

@@ -55,7 +55,7 @@ export class JournalledDeck {
     const moment = clock.moment();
     const recovery = await recover({ disk, folder: FOLDER, boot, moment });
     if (recovery.found) deck.journal.takeUp(recovery.found.run, recovery.found.file);
-    await deck.host.comeBack(recovery.found, recovery.said, moment);
+    await deck.host.comeBack(recovery, moment);
     await settled();
     return { deck, recovery };
   }

@@ -1,27 +1,41 @@
 /*
  * A clock that runs as the machine's does and can be moved ahead: an hour on deck in a minute of test.
  * Each move is what a sleep of the machine is to the host: host time has jumped, screens measure anew.
+ * It counts from the machine's monotonic clock, so that two processes can have the same one.
  */
 
-import { performance } from 'node:perf_hooks';
 import type { Clock, Jump, Moment, WallTime } from '../../app/host/clock.ts';
 import { DAY, HOUR, type Millis } from '../../app/core/units.ts';
 
+export interface ClockSetting {
+  /** On the machine's monotonic clock, in ms. */
+  readonly began: number;
+  /** How far it has been moved since, in ms. */
+  readonly ahead: number;
+}
+
 export class MovingClock implements Clock {
-  private readonly began = performance.now();
+  private readonly began: number;
   private readonly startsAt: Millis;
-  private ahead = 0;
+  private ahead: number;
   private moves = 0;
   private readonly listeners = new Set<(jump: Jump) => void>();
 
   /** startsAt: the time of day that it begins at, in ms after midnight; by default half past seven. */
-  constructor(startsAt: Millis = 19.5 * HOUR) {
+  constructor(startsAt: Millis = 19.5 * HOUR, { began, ahead }: ClockSetting = { began: monotonicNow(), ahead: 0 }) {
     this.startsAt = startsAt;
+    this.began = began;
+    this.ahead = ahead;
+  }
+
+  /** What makes another of these show the same. */
+  setting(): ClockSetting {
+    return { began: this.began, ahead: this.ahead };
   }
 
   /** Since the clock was made. */
   now(): number {
-    return performance.now() - this.began + this.ahead;
+    return monotonicNow() - this.began + this.ahead;
   }
 
   wall(): WallTime {
@@ -39,7 +53,7 @@ export class MovingClock implements Clock {
   }
 
   epoch(): string {
-    return `move-${this.moves}`;
+    return `process-${process.pid}-move-${this.moves}`;
   }
 
   onJump(listener: (jump: Jump) => void): () => void {
@@ -49,10 +63,20 @@ export class MovingClock implements Clock {
 
   /** Moves host time on to a later time; does nothing where it is past that. */
   moveTo(time: number): void {
-    const by = time - this.now();
+    this.moveAhead(this.ahead + Math.max(0, time - this.now()));
+  }
+
+  /** The same, by how far it will have been moved in all. */
+  moveAhead(ahead: number): void {
+    const by = ahead - this.ahead;
     if (by <= 0) return;
-    this.ahead += by;
+    this.ahead = ahead;
     this.moves++;
     for (const listener of this.listeners) listener({ slept: by, missed: by, wallStep: 0 });
   }
+}
+
+function monotonicNow(): number {
+  const [seconds, nanoseconds] = process.hrtime();
+  return seconds * 1000 + nanoseconds / 1e6;
 }

@@ -68,18 +68,23 @@ export class ServedHost {
   }
 
   /** One that is expected to end by itself. */
-  static async refused(data: string): Promise<Ending> {
-    const child = spawn(process.execPath, [PROGRAM, 'serve', '--port', '0', '--data', data], { stdio: 'pipe' });
+  static async refused(data: string, shell = ':'): Promise<Ending> {
+    const words = ['bash', process.execPath, PROGRAM, 'serve', '--port', '0', '--data', data];
+    const child = spawn('bash', ['-c', `${shell}; exec "$@"`, ...words], { stdio: 'pipe' });
     let stderr = '';
     child.stderr.on('data', (chunk: Buffer) => (stderr += chunk.toString()));
     const [status] = (await once(child, 'close')) as [number | null];
     return { status, stderr };
   }
 
-  async kill(): Promise<void> {
+  kill(): Promise<void> {
+    return this.end('SIGKILL');
+  }
+
+  async end(signal: NodeJS.Signals): Promise<void> {
     if (this.child.exitCode !== null || this.child.signalCode !== null) return;
     const gone = once(this.child, 'exit');
-    this.child.kill('SIGKILL');
+    this.child.kill(signal);
     await gone;
   }
 
@@ -90,12 +95,7 @@ export class ServedHost {
   }
 
   post(path: string, body: object): Promise<Response> {
-    return fetch(this.origin + path, {
-      method: 'POST',
-      // A connection kept from a host that is gone would fail the first request to the next.
-      headers: { 'Content-Type': 'application/json', Origin: this.origin, Connection: 'close' },
-      body: JSON.stringify(body),
-    });
+    return asPage(this.origin, 'POST', path, body);
   }
 
   async sight(): Promise<Sight> {
@@ -111,6 +111,16 @@ export class ServedHost {
     socket.close();
     return { snapshot, ahead: pong.t2 - (snapshot.run?.openedAt ?? 0) - middle };
   }
+}
+
+/** A request as a page of the host at that address makes it. */
+export function asPage(origin: string, method: 'POST' | 'PUT', path: string, body: object): Promise<Response> {
+  return fetch(origin + path, {
+    method,
+    // A connection kept from a host that is gone would fail the first request to the next.
+    headers: { 'Content-Type': 'application/json', Origin: origin, Connection: 'close' },
+    body: JSON.stringify(body),
+  });
 }
 
 function listen(socket: WebSocket) {

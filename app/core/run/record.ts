@@ -16,6 +16,16 @@ export interface Leave {
   readonly gap: Millis;
 }
 
+/** A time in which the program was not there, in ms since the run was opened: what left after `from`, and until `to`, was not called. */
+export interface Away {
+  readonly from: Millis;
+  readonly to: Millis;
+}
+
+export function wasCalled({ at }: Leave, away: readonly Away[]): boolean {
+  return away.every(({ from, to }) => at <= from || at > to);
+}
+
 /** The leaves of a state that come after a time (all by default), by time and then lane number. */
 export function leavesOf(state: RunState, after: Millis = -Infinity): readonly Leave[] {
   const leaves: Leave[] = [];

@@ -15,7 +15,7 @@ test('every leave that happened and every mark has its row, by time', () => {
     ),
     Infinity,
   );
-  const [header, ...rows] = readCsv(recordCsv(state, (19 * 60 + 30) * 60_000));
+  const [header, ...rows] = readCsv(recordCsv(state, (19 * 60 + 30) * 60_000, []));
   expect(header).toHaveLength(14);
   expect(rows.map((row) => row.join('|'))).toEqual([
     'leave|19:30:15|15|1|Main, "hard"|5|1 of 2|1|2|50|m|\'=fast|3|10',
@@ -23,6 +23,17 @@ test('every leave that happened and every mark has its row, by time', () => {
     'mark|19:30:20|20|1 2||||||||goggles, again||',
     'leave|19:31:15|75|1|Main, "hard"|5|1 of 2|2|2|50|m|\'=fast|3|10',
     'leave|19:31:15|75|2|Main, "hard"|5|1 of 2|2|2|50|m|\'=fast|1|5',
+  ]);
+});
+
+test('what fell due while the program was not there is marked as not called, the moment it was seen last left out', () => {
+  const state = settle(runOf('lane 1\nMain\n4 x 50 @ 1:00', [5_000, { do: 'start' }]), Infinity);
+  const rows = readCsv(recordCsv(state, 0, [{ from: 15_000, to: 135_000 }])).slice(1);
+  expect(rows.map(([what, , at]) => `${what} at ${at}`)).toEqual([
+    'leave at 15',
+    'leave not called at 75',
+    'leave not called at 135',
+    'leave at 195',
   ]);
 });
 
