@@ -10,15 +10,19 @@ import type { Source } from '../core/plan/plan.ts';
 import { readCommand } from '../core/run/command.ts';
 import { apply } from '../core/run/fold.ts';
 import { changedSince, type Seen } from '../core/run/seen.ts';
+import type { Away } from '../core/run/record.ts';
 import { settle } from '../core/run/settle.ts';
 import { openRun, type RunState } from '../core/run/state.ts';
-import { WIRE_VERSION, type FromHost, type Snapshot } from '../wire/messages.ts';
+import { WIRE_VERSION, type FromHost, type Snapshot, type SoundReport } from '../wire/messages.ts';
 import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
 import type { Clock, Moment } from './clock.ts';
 import type { FoundRun } from './found-run.ts';
 import type { Journal } from './journal.ts';
 import type { ClosedWhy } from './journal-line.ts';
 import { JournalWatch } from './journal-watch.ts';
+import { News } from './news.ts';
+import type { Recovery } from './recovery.ts';
+import { Sounding } from './sounding.ts';
 import { textHash } from './text-hash.ts';
 import type { Timers } from './timers.ts';
 
@@ -63,6 +67,7 @@ export interface OpenRun {
   /** After the last accepted command; `settle` takes it to a later time. */
   readonly state: RunState;
   readonly commands: NonNullable<Snapshot['run']>['commands'];
+  readonly away: readonly Away[];
 }
 
 export class DeckHost {
@@ -73,11 +78,13 @@ export class DeckHost {
   private readonly answers = new AnswerMemory();
   private readonly listeners = new Set<() => void>();
   private readonly screens = { desk: 0, wall: 0, remote: 0 };
+  private readonly sounding = new Sounding();
   private readonly sourceTexts = new Map<string, Source>();
   private run: OpenRun | null = null;
   private lastAt: Millis = 0;
-  /** What the coach has to be told once, and the run that came back with it. */
   private news: News | null = null;
+  /** What other parts of the program have for the coach, by what it is about. */
+  private readonly said = new Map<string, string>();
   private n = 0;
   /** What has arrived is carried out one after the other, in that order. */
   private queue: Promise<unknown> = Promise.resolve();
@@ -92,13 +99,13 @@ export class DeckHost {
   }
 
   /**
-   * Goes on, before anything else has been opened, with a run that was found: `moment` is the one that its
-   * position is of. The coach is told what is `said`, until they say so.
+   * Goes on, before anything else has been opened, with the run that was found: `moment` is the one that its
+   * position is of. The coach is told what there is to be told, until they say that they have read it.
    */
-  comeBack(found: FoundRun | null, said: readonly string[], moment: Moment): Promise<void> {
+  comeBack(recovery: Recovery, moment: Moment): Promise<void> {
     return this.inOrder(async () => {
-      if (said.length > 0) this.news = { said, run: found?.run ?? null };
-      if (found) await this.takeUp(found, moment);
+      this.news = new News(recovery);
+      if (recovery.found) await this.takeUp(recovery.found, moment);
       this.changed();
     });
   }
@@ -118,11 +125,11 @@ export class DeckHost {
       const text = textHash(source);
       if (this.run) void this.watch.written(this.endJournal(this.run, 'replaced', moment));
       await this.watch.written(this.journal.open({ run: id, source, ...place, ...moment }));
-      this.news = null;
+      this.news?.otherRunOpened();
       this.sourceTexts.clear();
       this.sourceTexts.set(text, source);
       const state = openRun(opened.value, clockPhase);
-      this.run = { id, text, openedAt: moment.hostTime, ...place, state, commands: [] };
+      this.run = { id, text, openedAt: moment.hostTime, ...place, state, commands: [], away: [] };
       this.lastAt = 0;
       this.changed();
       return { ok: true, run: id };
@@ -153,10 +160,10 @@ export class DeckHost {
   leave(run: string): Promise<LeaveAnswer> {
     const moment = this.clock.moment();
     return this.inOrder(async () => {
-      if (this.run?.id !== run || this.news?.run !== run) return { ok: false, why: NOT_OFFERED };
+      if (this.run?.id !== run || !this.news?.offersToLeave(run)) return { ok: false, why: NOT_OFFERED };
       await this.watch.written(this.endJournal(this.run, 'left', moment));
       this.run = null;
-      this.news = null;
+      void this.news.told();
       this.sourceTexts.clear();
       this.changed();
       return { ok: true, why: null };
@@ -165,7 +172,15 @@ export class DeckHost {
 
   /** The coach has read what there was to be told once. */
   told(): void {
-    this.news = null;
+    // Screens hear of it when it will not be told again.
+    void this.news?.told().then(() => this.changed());
+  }
+
+  /** Tells the coach a sentence for as long as it lasts, one for each thing it may be about; null when it is over. */
+  tell(about: string, sentence: string | null): void {
+    if ((this.said.get(about) ?? null) === sentence) return;
+    if (sentence === null) this.said.delete(about);
+    else this.said.set(about, sentence);
     this.changed();
   }
 
@@ -195,6 +210,15 @@ export class DeckHost {
     };
   }
 
+  /** Takes what a screen says of its sound; the returned function takes it back when the screen is gone. */
+  sound(screen: ScreenKind, report: SoundReport): () => void {
+    const forget = this.sounding.take(screen, report);
+    this.changed();
+    return () => {
+      if (forget()) this.changed();
+    };
+  }
+
   /** Calls back whenever there is a new snapshot; the returned function ends that. */
   onChange(listener: () => void): () => void {
     this.listeners.add(listener);
@@ -215,10 +239,12 @@ export class DeckHost {
         clockPhase: run.clockPhase,
         openedAtTimeOfDay: run.openedAtTimeOfDay,
         commands: run.commands,
+        away: [...run.away],
       },
       screens: { ...this.screens },
-      notices: [...(this.news?.said ?? []), ...this.watch.notices()],
-      news: this.news && { run: this.news.run },
+      notices: [...(this.news?.notices() ?? []), ...this.watch.notices(), ...this.said.values()],
+      news: this.news && this.news.forScreens(),
+      sound: this.sounding.told(),
     };
   }
 
@@ -249,7 +275,8 @@ export class DeckHost {
     if (changed !== null) return refusal(changed);
     const answer = apply(run.state, command.value, at);
     if (!answer.ok) return refusal(answer.why);
-    await this.watch.written(this.journal.append({ run: run.id, id, at, fields, ...moment }));
+    const writing = this.journal.append({ run: run.id, id, at, fields, ...moment });
+    await this.watch.written(writing, this.clock.now() - moment.hostTime);
     this.lastAt = at;
     this.run = {
       ...run,
@@ -278,7 +305,7 @@ export class DeckHost {
   }
 
   private async takeUp(found: FoundRun, moment: Moment): Promise<void> {
-    const { run: id, source, clockPhase, openedAtTimeOfDay, state, position } = found;
+    const { run: id, source, clockPhase, openedAtTimeOfDay, state, position, away } = found;
     const { at, by } = position;
     const text = textHash(source);
     this.sourceTexts.set(text, source);
@@ -290,6 +317,7 @@ export class DeckHost {
       openedAtTimeOfDay,
       state,
       commands: [],
+      away,
     };
     // Texts that a rewrite replaced are named by the commands after it, and read with the lanes of the first.
     const commands = found.commands.map((each) => ({ at: each.at, command: this.forScreens(opened, each.fields) }));
@@ -316,12 +344,6 @@ export class DeckHost {
     this.n++;
     for (const listener of this.listeners) listener();
   }
-}
-
-interface News {
-  readonly said: readonly string[];
-  /** The run that came back, which may be left in place of going on; null for none. */
-  readonly run: string | null;
 }
 
 const NOT_OFFERED = 'That run is not one that has just come back: finish it instead.';

@@ -6,7 +6,7 @@
 
 import { readFromScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../wire/messages.ts';
 import type { Clock } from './clock.ts';
-import type { DeckHost } from './deck-host.ts';
+import type { DeckHost, ScreenKind } from './deck-host.ts';
 import { TokenBucket } from './token-bucket.ts';
 
 /** What carries messages to one screen. */
@@ -43,6 +43,8 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): S
   const bucket = new TokenBucket(MESSAGE_RATE, clock.now());
   const textsSent = new Set<string>();
   let leave: (() => void) | null = null;
+  let kind: ScreenKind | null = null;
+  let fallSilent: (() => void) | null = null;
   let unsubscribe: (() => void) | null = null;
   let sentN = -1;
   let over = false;
@@ -74,8 +76,9 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): S
   const gone = (): void => {
     over = true;
     unsubscribe?.();
+    fallSilent?.();
     leave?.();
-    unsubscribe = leave = null;
+    unsubscribe = fallSilent = leave = null;
   };
 
   const hangUp = (why: string): void => {
@@ -88,7 +91,12 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): S
     if (version !== WIRE_VERSION) return hangUp('This page is of another version of the program: load it again.');
     unsubscribe = host.onChange(pump);
     leave = host.join(screen);
+    kind = screen;
     pump();
+  };
+
+  const sound = ({ id, n, status, asked, more }: Extract<FromScreen, { say: 'sound' }>): void => {
+    if (kind) fallSilent = host.sound(kind, { id, n, status, asked, more });
   };
 
   const command = async ({
@@ -117,6 +125,7 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): S
       if ((message.say === 'hello') === (leave !== null)) return hangUp('A screen says hello first, and once.');
       if (message.say === 'hello') return hello(message);
       if (message.say === 'command') return void command(message);
+      if (message.say === 'sound') return sound(message);
       const { n, t1 } = message;
       send({ say: 'pong', n, t1, t2, t3: clock.now(), epoch: clock.epoch() });
     },

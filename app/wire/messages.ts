@@ -24,6 +24,9 @@ const seenRep = z
   .object({ line: z.number().int(), rounds: z.array(z.number().int()).max(8), rep: z.number().int() })
   .strict();
 
+/** How the sound of a screen stands there: `off` where it is not wanted, else what becomes of it. */
+const soundStatus = z.enum(['off', 'blocked', 'starting', 'running', 'gone', 'missing']);
+
 /** A command's own fields are read by the core's `readCommand`, which says in a sentence what is wrong. */
 const commandFields = z.record(z.string(), z.unknown());
 
@@ -45,6 +48,21 @@ export const fromScreen = z.discriminatedUnion('say', [
       command: commandFields,
       run: id.optional(),
       seen: z.record(z.string().regex(/^\d{1,2}$/), seenRep.nullable()).optional(),
+    })
+    .strict(),
+  /**
+   * How this screen's sound stands, on connecting and whenever that changes; `id` names the page, `n` counts
+   * what it has said of it. `asked`: somebody wants it so just now. `more`: whether more than one screen may
+   * sound, as asked, or else as it was known here; null for no word of that.
+   */
+  z
+    .object({
+      say: z.literal('sound'),
+      id,
+      n: z.number().int().nonnegative(),
+      status: soundStatus,
+      asked: z.boolean(),
+      more: z.boolean().nullable(),
     })
     .strict(),
 ]);
@@ -77,6 +95,8 @@ export const fromHost = z.discriminatedUnion('say', [
           openedAtTimeOfDay: z.number().int().min(0).max(86_399_999),
           /** All accepted ones, in order; a `rewrite` carries `textHash` in place of `text`. */
           commands: z.array(timedCommand),
+          /** When the program was not there: what left after `from`, and until `to`, was not called. None where it is left out. */
+          away: z.array(z.object({ from: z.number().int(), to: z.number().int() }).strict()).optional(),
         })
         .strict()
         .nullable(),
@@ -84,8 +104,35 @@ export const fromHost = z.discriminatedUnion('say', [
       screens: z.object({ desk: z.number().int(), wall: z.number().int(), remote: z.number().int() }).strict(),
       /** What the coach must be told for as long as it lasts; empty when all is well. */
       notices: z.array(z.string()),
-      /** Not null while the first of the notices are to be told once; `run`: one that has come back and may be left. */
-      news: z.object({ run: id.nullable() }).strict().nullable(),
+      /**
+       * Not null while there is something to be told once: the first of the notices, and what was kept of each
+       * run that was left unattended; `run`: one that has come back and may be left.
+       */
+      news: z
+        .object({ run: id.nullable(), unattended: z.array(z.string()) })
+        .strict()
+        .nullable(),
+      /**
+       * Screens that have said how their sound stands, `n` being the last word taken: one that is not `on`
+       * is to fall silent. `more`: whether more than one may sound; null until somebody has said.
+       */
+      sound: z
+        .object({
+          more: z.boolean().nullable(),
+          screens: z.array(
+            z
+              .object({
+                id,
+                screen: z.enum(['desk', 'wall', 'remote']),
+                n: z.number().int(),
+                status: soundStatus,
+                on: z.boolean(),
+              })
+              .strict(),
+          ),
+        })
+        .strict()
+        .optional(),
     })
     .strict(),
   /** What became of a command, to the screen that gave it: `at` where it was accepted, `why` where not. */
@@ -115,6 +162,8 @@ export type FromHost = z.infer<typeof fromHost>;
 export type Snapshot = Extract<FromHost, { say: 'snapshot' }>;
 export type Answer = Extract<FromHost, { say: 'answer' }>;
 export type SeenRep = z.infer<typeof seenRep>;
+export type SoundStatus = z.infer<typeof soundStatus>;
+export type SoundReport = Omit<Extract<FromScreen, { say: 'sound' }>, 'say'>;
 
 /** A message from a screen, or null for anything that is not one. Never throws. */
 export function readFromScreen(text: string): FromScreen | null {

@@ -10,31 +10,74 @@ const RATE = 48_000;
 /** Shorter ramps click. */
 const RAMP = 0.015;
 
+/** Two pitches nearer to each other than this are not told apart in a hall. */
+const STEP = 1.2;
+/** Where ears are best and pool noise is weak. */
+const LEAVE = 1600;
+
 /**
  * @typedef {{ hertz: number, level: number }} Partial
- * @typedef {{ file: string, seconds: number, peak: number, partials: Partial[] }} Sound
+ * @typedef {{ seconds: number, partials: Partial[] }} Note
+ * @typedef {{ file: string, peak: number, notes: Note[], rest?: number }} Sound
  * @type {Sound[]}
  */
 const SOUNDS = [
   // Soft, and lower than the tone of the leave, so that a count is not taken for a leave.
-  { file: 'pip.wav', seconds: 0.1, peak: 0.35, partials: [{ hertz: 1000, level: 1 }] },
-  // Where ears are best and pool noise is weak, with harmonics that small loudspeakers carry too.
-  {
-    file: 'leave.wav',
-    seconds: 0.4,
-    peak: 0.9,
-    partials: [
-      { hertz: 1600, level: 1 },
-      { hertz: 3200, level: 0.45 },
-      { hertz: 4800, level: 0.2 },
-    ],
-  },
+  { file: 'pip.wav', peak: 0.35, notes: [{ seconds: 0.1, partials: [{ hertz: 1000, level: 1 }] }] },
+  leave('leave.wav', LEAVE),
+  // A pitch a lane, in steps from the usual tone; two steps are left out, because the pip is there.
+  leave('leave-1.wav', LEAVE * STEP ** -6),
+  leave('leave-2.wav', LEAVE * STEP ** -5),
+  leave('leave-3.wav', LEAVE * STEP ** -4),
+  leave('leave-4.wav', LEAVE * STEP ** -1),
+  leave('leave-5.wav', LEAVE * STEP),
+  leave('leave-6.wav', LEAVE * STEP ** 2),
+  // Down for a stop, up for what ends it: two notes, because three and a pause are an alarm's.
+  sign('stop.wav', 1250, 700),
+  sign('resume.wav', 700, 1250),
 ];
+
+/**
+ * With harmonics that small loudspeakers carry too.
+ * @param {string} file
+ * @param {number} hertz
+ * @returns {Sound}
+ */
+function leave(file, hertz) {
+  return { file, peak: 0.9, notes: [{ seconds: 0.4, partials: harmonics(hertz, [1, 0.45, 0.2]) }] };
+}
+
+/**
+ * @param {string} file
+ * @param {number[]} pitches
+ * @returns {Sound}
+ */
+function sign(file, ...pitches) {
+  const notes = pitches.map((hertz) => ({ seconds: 0.13, partials: harmonics(hertz, [1, 0.3]) }));
+  return { file, peak: 0.5, notes, rest: 0.06 };
+}
+
+/**
+ * @param {number} hertz
+ * @param {number[]} levels
+ */
+function harmonics(hertz, levels) {
+  return levels.map((level, index) => ({ hertz: hertz * (index + 1), level }));
+}
 
 for (const sound of SOUNDS) writeFileSync(fileURLToPath(new URL(sound.file, import.meta.url)), wav(samplesOf(sound)));
 
 /** @param {Sound} sound */
-function samplesOf({ seconds, peak, partials }) {
+function samplesOf({ peak, notes, rest = 0 }) {
+  const silence = new Array(Math.round(rest * RATE)).fill(0);
+  return notes.flatMap((note, index) => [...(index > 0 ? silence : []), ...samplesOfNote(note, peak)]);
+}
+
+/**
+ * @param {Note} note
+ * @param {number} peak
+ */
+function samplesOfNote({ seconds, partials }, peak) {
   const count = Math.round(seconds * RATE);
   const wave = Array.from({ length: count }, (_, n) =>
     partials.reduce((sum, { hertz, level }) => sum + level * Math.sin((2 * Math.PI * hertz * n) / RATE), 0),

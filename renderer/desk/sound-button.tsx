@@ -1,54 +1,40 @@
 /*
- * Whether this screen sounds, how loud, and what keeps it from it.
+ * Which screen sounds, what keeps it from it, and behind that the settings of this one.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useRef, useState, type ReactElement } from 'react';
 import { useStore } from 'zustand';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
-import type { Sound, SoundState } from '../sound/sound.ts';
-
-const WORDS: { readonly [status in SoundState['status']]: string } = {
-  off: 'off',
-  blocked: 'tap to hear it',
-  starting: 'starting',
-  running: 'on',
-  gone: 'no device',
-  missing: 'not in this browser',
-};
+import type { Sound } from '../sound/sound.ts';
+import { SoundPanel } from '../sound/sound-panel.tsx';
+import { soundHint } from '../sound/sound-words.ts';
 
 export function SoundButton({ sound }: { readonly sound: Sound }): ReactElement {
-  const { status, volume } = useStore(sound.store);
+  const state = useStore(sound.store);
+  const told = useStore(sound.link.store, (deck) => deck.sound);
   const [open, setOpen] = useState(false);
+  const place = useRef<HTMLDivElement>(null);
+  const hint = soundHint(state, told, sound.id);
+  const isWrong = state.status === 'blocked' || state.status === 'gone';
+  const close = (): void => {
+    const hadKeyboard = place.current?.contains(document.activeElement) === true;
+    setOpen(false);
+    if (hadKeyboard) place.current?.querySelector('button')?.focus();
+  };
   return (
-    <div className="sound">
+    <div className="sound" ref={place}>
       <DeckButton
-        name={`Sound ${WORDS[status]}`}
+        name={`Sound ${hint}`}
         label="Sound"
-        hint={WORDS[status]}
-        look={`is-small ${status === 'blocked' || status === 'gone' ? 'is-wrong' : ''}`}
+        hint={hint}
+        look={`is-small ${isWrong ? 'is-wrong' : ''}`}
         pressed={open}
         onPress={() => setOpen(!open)}
         onRefused={() => undefined}
       />
       {open ? (
-        <div className="sound-panel" role="group" aria-label="Sound">
-          <DeckButton
-            name={status === 'off' ? 'Sound on' : 'Sound off'}
-            look="is-small"
-            onPress={status === 'off' ? sound.turnOn : sound.turnOff}
-            onRefused={() => undefined}
-          />
-          <label className="field">
-            Volume
-            <input
-              type="range"
-              min={0}
-              max={100}
-              step={5}
-              value={Math.round(volume * 100)}
-              onChange={(event) => sound.setVolume(Number(event.target.value) / 100)}
-            />
-          </label>
+        <div className="sound-place">
+          <SoundPanel sound={sound} onClose={close} />
         </div>
       ) : null}
     </div>

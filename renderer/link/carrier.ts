@@ -4,6 +4,8 @@
  */
 
 export interface Carrier {
+  /** In ms: a connection that is silent for longer is dead. */
+  readonly patience: number;
   /** Begins to connect. Of one connection nothing is heard after `closed`, or after its own `close()`. */
   connect(heard: Heard): Connection;
 }
@@ -20,9 +22,13 @@ export interface Connection {
   close(): void;
 }
 
+/** In ms. The host answers every ping, and there is one at least every two seconds. */
+const SILENCE = 6000;
+
 /** To the host that the page came from. */
 export function socketCarrier(address: string): Carrier {
   return {
+    patience: SILENCE,
     connect(heard) {
       const socket = new WebSocket(address);
       let over = false;

@@ -4,15 +4,23 @@
  */
 
 import './old-browsers.ts';
-import { readFromHost, WIRE_VERSION, type FromHost, type FromScreen, type Snapshot } from '../../app/wire/messages.ts';
+import {
+  readFromHost,
+  WIRE_VERSION,
+  type FromHost,
+  type FromScreen,
+  type Snapshot,
+  type SoundReport,
+} from '../../app/wire/messages.ts';
 import type { Command } from '../../app/core/run/command.ts';
 import type { Millis } from '../../app/core/units.ts';
 import type { Source } from '../../app/core/plan/plan.ts';
 import { backOff } from './back-off.ts';
-import { socketCarrier, type Carrier, type Connection } from './carrier.ts';
+import type { Carrier, Connection } from './carrier.ts';
 import { browserPorts, type Ports } from './ports.ts';
 import { followRun, type FollowedRun } from './follow-run.ts';
 import { createHostClock } from './host-clock.ts';
+import { ownCarrier } from './own-window.ts';
 import { createOutbox, type CommandAnswer, type Seen } from './outbox.ts';
 import { createDeckStore, type DeckStore } from './store.ts';
 
@@ -22,16 +30,20 @@ export interface Link {
   readonly store: Pick<DeckStore, 'getState' | 'getInitialState' | 'subscribe'>;
   /** The run's t in whole ms, never before its last command; null without a run or a clock to trust. */
   now(): Millis | null;
+  /** The same time to fractions of a ms, which may lie before the last command. */
+  exactNow(): number | null;
   /** For how long the host has been lost, in ms; null while it is there or has never been. */
   lostFor(): number | null;
   /** Gives a command; `seen` for those that drop, move or repeat reps. Never rejects. */
   command(command: Command, seen?: Seen): Promise<CommandAnswer>;
+  /** Tells the host how the sound here stands; without a connection nothing is said. */
+  sound(report: SoundReport): void;
   close(): void;
 }
 
-/** The link of a page served by the host. */
+/** The link of a page, to the host it came from. */
 export function openLink(screen: ScreenKind): Link {
-  return createLink(screen, socketCarrier(`ws://${location.host}/deck`), browserPorts());
+  return createLink(screen, ownCarrier(), browserPorts());
 }
 
 /** Pings after connecting: so many, so many ms apart, for a clock that is right at once. */
@@ -40,7 +52,6 @@ const BURST_PACE = 60;
 
 /** In ms. Pings are also how a dead connection is noticed: the host answers each. */
 const PING_PACE = 2000;
-const SILENCE = 6000;
 
 export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): Link {
   const store = createDeckStore();
@@ -103,7 +114,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
   }
 
   function ping(): void {
-    if (ports.now() - heardAt > SILENCE) return lose();
+    if (ports.now() - heardAt > carrier.patience) return lose();
     if (clock.inDoubt()) burstLeft = BURST;
     if (open) send({ say: 'ping', n: pings++, t1: ports.now() });
     burstLeft = Math.max(0, burstLeft - 1);
@@ -152,9 +163,18 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     failures = 0;
     const run = snapshot.run ? followRun(followed, snapshot.run, texts) : null;
     followed = run?.ok ? run.value : null;
-    const { screens, notices, news } = snapshot;
+    const { screens, notices, news, sound = { more: null, screens: [] } } = snapshot;
     const faults = run && !run.ok ? [run.faults] : [];
-    store.setState({ status: 'live', lostSince: null, run: followed?.run ?? null, screens, notices, news, faults });
+    store.setState({
+      status: 'live',
+      lostSince: null,
+      run: followed?.run ?? null,
+      screens,
+      notices,
+      news,
+      sound,
+      faults,
+    });
   }
 
   function wake(): void {
@@ -163,21 +183,30 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     else if (open) measure();
   }
 
+  function exactNow(): number | null {
+    const run = store.getState().run;
+    const host = clock.now();
+    if (open && burstLeft === 0 && clock.inDoubt()) measure();
+    return run && host !== null ? host - run.openedAt : null;
+  }
+
   const stopWaking = ports.onWake(wake);
   connect();
 
   return {
     store,
     now() {
-      const run = store.getState().run;
-      const host = clock.now();
-      if (open && burstLeft === 0 && clock.inDoubt()) measure();
-      if (!run || host === null) return null;
-      return Math.max(0, run.commands[run.commands.length - 1]?.at ?? 0, Math.floor(host - run.openedAt));
+      const t = exactNow();
+      const commands = store.getState().run?.commands ?? [];
+      return t === null ? null : Math.max(0, commands[commands.length - 1]?.at ?? 0, Math.floor(t));
     },
+    exactNow,
     lostFor() {
       const { lostSince } = store.getState();
       return lostSince === null ? null : ports.now() - lostSince;
+    },
+    sound: (report) => {
+      if (open) send({ say: 'sound', ...report });
     },
     command: (command, seen) => outbox.give(command, store.getState().run?.id ?? null, seen),
     close() {

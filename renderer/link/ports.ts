@@ -3,6 +3,7 @@
  */
 
 import type { OwnClock } from './host-clock.ts';
+import { askHost, onWoken } from './own-window.ts';
 
 export interface Ports extends OwnClock {
   /** Calls back once after so many ms; returns what cancels it. */
@@ -27,8 +28,8 @@ export function browserPorts(): Ports {
     random: () => Math.random(),
     newId,
     post: async (body) => {
-      const reply = await fetch('/command', { method: 'POST', headers: { 'Content-Type': 'application/json' }, body });
-      return reply.json() as Promise<unknown>;
+      const reply = await askHost('POST', '/command', body);
+      return JSON.parse(reply.body) as unknown;
     },
     onWake,
   };
@@ -47,7 +48,9 @@ function onWake(call: () => void): () => void {
   window.addEventListener('online', call);
   window.addEventListener('pageshow', call);
   document.addEventListener('visibilitychange', whenVisible);
+  const stopHearing = onWoken(call);
   return () => {
+    stopHearing();
     window.removeEventListener('online', call);
     window.removeEventListener('pageshow', call);
     document.removeEventListener('visibilitychange', whenVisible);

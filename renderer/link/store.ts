@@ -5,9 +5,11 @@
 
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { TimedCommand } from '../../app/core/run/command.ts';
+import type { Away } from '../../app/core/run/record.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import type { Millis } from '../../app/core/units.ts';
+import type { Snapshot } from '../../app/wire/messages.ts';
 
 export interface DeckState {
   /** `connecting` until the host has been heard for the first time. */
@@ -20,8 +22,13 @@ export interface DeckState {
   readonly screens: { readonly desk: number; readonly wall: number; readonly remote: number };
   /** What the host wants the coach to be told for as long as it lasts. */
   readonly notices: readonly string[];
-  /** Not null while the first of these are to be told once; `run`: one that has come back and may be left. */
-  readonly news: { readonly run: string | null } | null;
+  /**
+   * Not null while the first of these are to be told once, and the runs that were left unattended; `run`: one
+   * that has come back and may be left.
+   */
+  readonly news: { readonly run: string | null; readonly unattended: readonly string[] } | null;
+  /** Which screens have said how their sound stands; `more` is null until somebody has said whether several may sound. */
+  readonly sound: NonNullable<Snapshot['sound']>;
   /** What is wrong with this screen's own link, in sentences; empty when all is well. */
   readonly faults: readonly string[];
 }
@@ -40,6 +47,8 @@ export interface DeckRun {
   readonly clockPhase: Millis;
   /** Local time of day at t = 0, in ms after midnight. */
   readonly openedAtTimeOfDay: Millis;
+  /** When the host was not there; oldest first. */
+  readonly away: readonly Away[];
 }
 
 export type DeckStore = StoreApi<DeckState>;
@@ -52,6 +61,7 @@ export function createDeckStore(): DeckStore {
     screens: { desk: 0, wall: 0, remote: 0 },
     notices: [],
     news: null,
+    sound: { more: null, screens: [] },
     faults: [],
   }));
 }

@@ -1,6 +1,6 @@
 /*
- * From the page's clock to the audio device's: the two run at slightly different rates, so each cue is
- * mapped anew, shortly before it is due.
+ * What can be read of an audio context's clock: how far its sound has come to be heard, and whether
+ * its time really moves.
  */
 
 /** What is read of an AudioContext. */
@@ -11,15 +11,29 @@ export interface AudioTimes {
   getOutputTimestamp?(): { readonly contextTime?: number; readonly performanceTime?: number };
 }
 
+/** What the context's time `contextTime` (s) gives is heard when the page's clock shows `pageTime` (ms). */
+export interface Stamp {
+  readonly contextTime: number;
+  readonly pageTime: number;
+}
+
+/** A context that has run for so long, in s, and still has no stamp that can be, will never have one. */
+const STAMPLESS = 3;
+
+/** A stamp is of the last few buffers; one that is further from now, in ms, is no stamp. */
+const STAMP_AGE = 2000;
+
 /**
- * The context's time (s) at which a sound must start to be heard when the page's clock shows
- * `heardAt` (ms); `now` is that clock now. The device's own delay is in the mapping.
+ * `now`: the page's clock, in ms. The device's own delay is in the output's stamp; where the browser
+ * has none, by the current time less the delay that is known. null while the output has none yet.
  */
-export function contextTimeFor(audio: AudioTimes, heardAt: number, now: number): number {
-  const stamp = audio.getOutputTimestamp?.();
-  const { contextTime, performanceTime } = stamp ?? {};
-  if (contextTime && performanceTime) return contextTime + (heardAt - performanceTime) / 1000;
-  return audio.currentTime + (heardAt - now) / 1000 - (audio.outputLatency ?? audio.baseLatency ?? 0);
+export function readStamp(audio: AudioTimes, now: number): Stamp | null {
+  const { contextTime, performanceTime } = audio.getOutputTimestamp?.() ?? {};
+  if (contextTime && performanceTime && Math.abs(performanceTime - now) < STAMP_AGE) {
+    return { contextTime, pageTime: performanceTime };
+  }
+  if (audio.getOutputTimestamp && audio.currentTime < STAMPLESS) return null;
+  return { contextTime: audio.currentTime - (audio.outputLatency ?? audio.baseLatency ?? 0), pageTime: now };
 }
 
 /** For how long a context that says it runs may stand still before its device counts as gone, in ms. */

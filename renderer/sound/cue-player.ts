@@ -1,40 +1,40 @@
 /*
  * Schedules the cues of the next two seconds on an output, again and again, and takes back what a
- * command has made wrong. It plays nothing itself and owns no timer: each pass is called from outside.
+ * command has made wrong. Each pass is called from outside.
  */
 
+import { PLAIN_CUES, type CueChoice } from '../../app/core/sound/cue-choice.ts';
 import { cuesDue, type Cue } from '../../app/core/sound/cues.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import type { Millis } from '../../app/core/units.ts';
+import { createSchedule, type DueSound, type SoundOutput } from './schedule.ts';
+import { voiceOf } from './sound-files.ts';
 
 /** How far ahead cues are scheduled, in ms: longer than a covered page's timer sleeps. */
 export const HORIZON: Millis = 2000;
-
-/** A cue whose time has moved by more than this against the page's clock is scheduled anew, in ms. */
-const MOVED = 5;
-
-/** Where cues are played; times are of the page's clock, in ms. */
-export interface CueOutput {
-  /** Schedules a sound to be heard at a time; returns what takes it back. */
-  schedule(kind: Cue['kind'], heardAt: number): () => void;
-}
 
 /** What the player knows on a pass. */
 export interface CuePass {
   /** The page's clock, in ms. */
   readonly now: number;
-  /** The run and its t; null where there is none or it is not to be heard. */
-  readonly run: { readonly id: string; readonly state: RunState; readonly t: Millis } | null;
+  /** The run and its t, to fractions of a ms; null where there is none or it is not to be heard. */
+  readonly run: { readonly id: string; readonly state: RunState; readonly t: number } | null;
+  readonly choice?: CueChoice;
+  readonly pitches?: boolean;
+  /** How much later, in ms, the sound is sent than it is due; below 0: earlier. */
+  readonly shift?: number;
 }
 
-export interface ScheduledCue extends Cue {
-  /** By the page's clock, in ms. */
+export interface ScheduledCue extends Cue, DueSound {
+  /** When it is sent so as to be heard, by the page's clock, in ms: the cue's time and the shift. */
   readonly heardAt: number;
 }
 
 export interface CuePlayer {
   /** Brings what is scheduled in line with the run. */
   pass(pass: CuePass): void;
+  /** Between passes: brings what is scheduled in line with the device's clock. */
+  retime(): void;
   /** Takes everything back that has not sounded. */
   silence(): void;
   /** What is scheduled or sounding, by time. */
@@ -44,41 +44,27 @@ export interface CuePlayer {
 /** What the player tells of each cue it schedules or takes back. */
 export type CueReport = (what: 'scheduled' | 'cancelled', cue: ScheduledCue) => void;
 
-export function createCuePlayer(output: CueOutput, report: CueReport): CuePlayer {
-  const entries = new Map<string, { cue: ScheduledCue; cancel: () => void }>();
+export function createCuePlayer(output: SoundOutput, report: CueReport): CuePlayer {
+  const schedule = createSchedule<ScheduledCue>(output, report);
   let runId: string | null = null;
-
-  function drop(key: string): void {
-    const entry = entries.get(key);
-    if (!entry) return;
-    entries.delete(key);
-    entry.cancel();
-    report('cancelled', entry.cue);
-  }
-
-  function silence(): void {
-    for (const key of [...entries.keys()]) drop(key);
-  }
-
   return {
-    pass({ now, run }) {
-      if (!run || run.id !== runId) silence();
+    pass({ now, run, choice = PLAIN_CUES, pitches = false, shift = 0 }) {
+      if (!run || run.id !== runId) schedule.silence();
       runId = run ? run.id : null;
       if (!run) return;
-      const due = new Map(cuesDue(run.state, run.t, run.t + HORIZON).map((cue) => [cue.key, cue]));
-      const zero = now - run.t;
-      for (const [key, { cue }] of entries) {
-        if (cue.heardAt <= now) entries.delete(key);
-        else if (!due.has(key) || Math.abs(zero + cue.at - cue.heardAt) > MOVED) drop(key);
-      }
-      for (const [key, cue] of due) {
-        if (entries.has(key) || zero + cue.at <= now) continue;
-        const scheduled = { ...cue, heardAt: zero + cue.at };
-        entries.set(key, { cue: scheduled, cancel: output.schedule(cue.kind, scheduled.heardAt) });
-        report('scheduled', scheduled);
-      }
+      const zero = now - run.t + shift;
+      // A sound that is sent later than its time is not past with it, and one sent earlier is due sooner.
+      const from = Math.floor(run.t - Math.max(0, shift));
+      const until = Math.floor(run.t + HORIZON - Math.min(0, shift));
+      const due = cuesDue(run.state, from, until, choice).map((cue) => ({
+        ...cue,
+        voice: voiceOf(cue, pitches),
+        heardAt: zero + cue.at,
+      }));
+      schedule.bring(now, due);
     },
-    silence,
-    scheduled: () => [...entries.values()].map(({ cue }) => cue).sort((a, b) => a.at - b.at),
+    retime: () => schedule.retime(),
+    silence: () => schedule.silence(),
+    scheduled: () => schedule.all(),
   };
 }

@@ -1,48 +1,78 @@
 /*
- * The sounds themselves, on howler's audio context: howler makes the context, the master volume and
- * deals with old browsers; the start time is given here, because its `play()` takes none.
+ * The sounds themselves, on howler's audio context: howler mixes, has the master volume and deals with
+ * old browsers. It has no start time to give and keeps what it decodes to itself, so the sounds are
+ * decoded on its context here, and each is started at its time on the device's clock.
  */
 
 import { Howler } from 'howler';
-import leaveUrl from '../../assets/sounds/leave.wav?url';
-import pipUrl from '../../assets/sounds/pip.wav?url';
-import type { Cue } from '../../app/core/sound/cues.ts';
-import { contextTimeFor, createMotion } from './audio-clock.ts';
-import type { CueOutput } from './cue-player.ts';
+import { createMotion, readStamp } from './audio-clock.ts';
+import { createAudioMapping } from './audio-mapping.ts';
+import { audio, openContext } from './context.ts';
+import { createKeepAwake } from './keep-awake.ts';
+import { NO_SOUND, type ScheduledSound, type SoundOutput } from './schedule.ts';
+import { PITCH_FILES, PLAIN_FILES, SOUND_URLS, type SoundFile, type SoundVoice } from './sound-files.ts';
 
 /** How the way to the loudspeaker stands. */
 export type OutputState = 'blocked' | 'starting' | 'running' | 'gone' | 'missing';
 
-export interface AudioOutput extends CueOutput {
+export interface AudioOutput extends SoundOutput {
   state(now: number): OutputState;
+  /** Looks at the device's clock, to be called often. */
+  look(now: number): void;
   /** To be called inside a tap or a key press: browsers allow sound from then on. */
   unlock(): void;
   /** A new context in place of one whose device is gone. */
   renew(): void;
+  /** 0 to 1. */
   setVolume(volume: number): void;
+  /** A tone too soft to be heard, for loudspeakers that doze off in silence. */
+  keepAwake(on: boolean): void;
+  /** A pitch a lane needs more files. */
+  loadPitches(): void;
 }
 
-const SOURCES: { readonly [kind in Cue['kind']]: string } = { leave: leaveUrl, pip: pipUrl };
+/** A sound that could only begin this much too late, in s, is not begun: a late tone sends nobody off. */
+const TOO_LATE = 0.06;
+
+/** What is scheduled is moved where it is off by more, in s: less is what the clocks tremble by. */
+const WORTH_MOVING = 0.0002;
+
+/** So shortly before its start, in s and a buffer, a sound is left alone: it may be rendered this very moment. */
+const BEGINS = 0.02;
 
 export function openHowler(volume: number): AudioOutput {
-  // Before the context exists: howler would put it to sleep after 30 s of silence and replace it on a
-  // device that does not run at 44.1 kHz.
-  Howler.autoSuspend = false;
-  Howler.autoUnlock = false;
-  Howler.volume(volume);
-  const buffers = new Map<Cue['kind'], AudioBuffer>();
+  openContext(volume);
+  const keepAwake = createKeepAwake();
+  let buffers = new Map<SoundFile, AudioBuffer>();
   let motion = createMotion();
-  load();
+  let mapping = createAudioMapping();
+  let hasRun = false;
+  let failed = false;
+  let pitches = false;
+  open();
 
-  function load(): void {
+  function open(): void {
     const context = audio();
     if (!context) return;
-    buffers.clear();
-    for (const kind of ['leave', 'pip'] as const) {
-      void fetch(SOURCES[kind])
+    buffers = new Map();
+    motion = createMotion();
+    mapping = createAudioMapping();
+    hasRun = failed = false;
+    context.addEventListener('error', () => {
+      if (context === audio()) failed = true;
+    });
+    load(context, PLAIN_FILES);
+    if (pitches) load(context, PITCH_FILES);
+    keepAwake.on(context);
+  }
+
+  function load(context: AudioContext, files: readonly SoundFile[]): void {
+    const into = buffers;
+    for (const file of files) {
+      void fetch(SOUND_URLS[file])
         .then((response) => response.arrayBuffer())
-        .then((bytes) => context.decodeAudioData(bytes))
-        .then((buffer) => buffers.set(kind, buffer))
+        .then((bytes) => decode(context, bytes))
+        .then((buffer) => into.set(file, buffer))
         // Without its sounds the output stays in "starting", which is shown.
         .catch(() => undefined);
     }
@@ -52,38 +82,107 @@ export function openHowler(volume: number): AudioOutput {
     state(now) {
       const context = audio();
       if (!context) return 'missing';
-      if (context.state !== 'running') return 'blocked';
-      const stamped = !context.getOutputTimestamp || (context.getOutputTimestamp().performanceTime ?? 0) > 0;
-      const moves = motion.look(context.currentTime, stamped, now);
+      if (failed || context.state === 'closed') return 'gone';
+      if (context.state !== 'running') {
+        // It was allowed to sound before: what has taken that away (another program, a sleep) may be over.
+        if (hasRun) void context.resume().catch(() => undefined);
+        return 'blocked';
+      }
+      const moves = motion.look(context.currentTime, readStamp(context, now) !== null, now);
       if (moves === 'still') return 'gone';
-      return moves === 'starting' || buffers.size < 2 ? 'starting' : 'running';
+      const isReady = PLAIN_FILES.every((file) => buffers.has(file)) && mapping.contextTimeFor(now) !== null;
+      if (moves === 'starting' || !isReady) return 'starting';
+      hasRun = true;
+      return 'running';
+    },
+    look(now) {
+      const context = audio();
+      const stamp = context && context.state === 'running' ? readStamp(context, now) : null;
+      if (stamp !== null) mapping.take(stamp);
     },
     unlock() {
       void audio()?.resume();
     },
     renew() {
-      Howler.unload();
-      motion = createMotion();
-      load();
+      keepAwake.off();
+      openContext(Howler.volume());
+      open();
     },
     setVolume: (to) => void Howler.volume(to),
-    schedule(kind, heardAt) {
+    keepAwake: (on) => keepAwake.want(on),
+    loadPitches() {
       const context = audio();
-      const buffer = buffers.get(kind);
-      if (!context || !buffer) return () => undefined;
-      const source = context.createBufferSource();
-      source.buffer = buffer;
-      source.connect(Howler.masterGain);
-      source.start(Math.max(0, contextTimeFor(context, heardAt, performance.now())));
-      return () => {
-        source.stop();
-        source.disconnect();
-      };
+      if (!pitches && context) load(context, PITCH_FILES);
+      pitches = true;
+    },
+    schedule(voice, heardAt) {
+      const context = audio();
+      // A pitch that has not come yet is no reason for silence.
+      const buffer = buffers.get(voice.file) ?? buffers.get('leave');
+      if (!context || !buffer) return NO_SOUND;
+      return scheduled(context, buffer, voice, () => mapping, heardAt);
     },
   };
 }
 
-/** howler has none where the browser has no Web Audio, whatever its types say. */
-function audio(): AudioContext | null {
-  return (Howler.ctx as AudioContext | null | undefined) ?? null;
+type Mapping = ReturnType<typeof createAudioMapping>;
+
+/** One sound on a context; `mapping` gives the mapping in force. */
+function scheduled(
+  context: AudioContext,
+  buffer: AudioBuffer,
+  { gain }: SoundVoice,
+  mapping: () => Mapping,
+  heardAt: number,
+): ScheduledSound {
+  let start = mapping().contextTimeFor(heardAt) ?? -Infinity;
+  let stop = begin(context, buffer, gain, start);
+  return {
+    retime(to) {
+      const next = mapping().contextTimeFor(to);
+      const settled = context.currentTime + (context.baseLatency || 0) + BEGINS;
+      if (next === null || Math.abs(next - start) < WORTH_MOVING || start < settled) return;
+      stop();
+      start = next;
+      stop = begin(context, buffer, gain, start);
+    },
+    cancel: () => stop(),
+    release() {
+      if (start > context.currentTime) stop();
+    },
+  };
+}
+
+/** Returns what stops it. */
+function begin(context: AudioContext, buffer: AudioBuffer, gain: number, start: number): () => void {
+  if (start < context.currentTime - TOO_LATE) return () => undefined;
+  const source = context.createBufferSource();
+  const level = context.createGain();
+  source.buffer = buffer;
+  level.gain.value = gain;
+  source.connect(level);
+  level.connect(Howler.masterGain);
+  source.onended = () => level.disconnect();
+  source.start(Math.max(start, context.currentTime));
+  return () => {
+    if (start > context.currentTime) {
+      source.stop();
+      level.disconnect();
+    } else {
+      // Cut off in the middle it would click.
+      level.gain.setTargetAtTime(0, context.currentTime, FADE);
+      source.stop(context.currentTime + 5 * FADE);
+    }
+  };
+}
+
+/** Time constant of a sound that is broken off, in s. */
+const FADE = 0.005;
+
+/** Old browsers call back, and give no promise. */
+function decode(context: AudioContext, bytes: ArrayBuffer): Promise<AudioBuffer> {
+  return new Promise((resolve, reject) => {
+    const promise = context.decodeAudioData(bytes, resolve, reject) as Promise<AudioBuffer> | undefined;
+    promise?.catch(reject);
+  });
 }

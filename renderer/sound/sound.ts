@@ -1,28 +1,51 @@
 /*
- * Sound of a page: on or off as this screen remembers, unlocked by the first tap, and fed with cues
- * every quarter of a second. Each cue that is scheduled or taken back is told to the page as an event
- * `lanecall:cue-scheduled` or `lanecall:cue-cancelled` on `window`, with the cue and the time of the
- * page's clock at which it is heard; a diagnostic, of which nothing depends.
+ * Sound of a page: off until it is switched on there, as this screen remembers; unlocked by the first
+ * tap, and fed with cues every quarter of a second. Each cue that is scheduled or taken back is told to
+ * the page as an event `lanecall:cue-scheduled` or `lanecall:cue-cancelled` on `window`, with the cue and
+ * the time of the page's clock at which it is heard; a diagnostic, of which nothing depends.
  */
 
 import { createStore, type StoreApi } from 'zustand/vanilla';
+import { settle } from '../../app/core/run/settle.ts';
 import type { Link } from '../link/link.ts';
+import { createBeat } from './beat.ts';
 import { createCuePlayer } from './cue-player.ts';
 import { openHowler, type AudioOutput } from './howler-output.ts';
+import { createOneSounds } from './one-sounds.ts';
+import type { SoundOutput } from './schedule.ts';
+import { outputOf, readChoice, writeChoice, type SoundChoice } from './sound-choice.ts';
+import { voiceOf } from './sound-files.ts';
 
 export interface SoundState {
   /** `off`: not wanted here. `blocked`: one tap on the page. `gone`: the device does not play. */
   readonly status: 'off' | 'blocked' | 'starting' | 'running' | 'gone' | 'missing';
+  /** Switched off because another screen was switched on. */
+  readonly yielded: boolean;
   /** 0 to 1. */
   readonly volume: number;
+  readonly choice: SoundChoice;
+  /** Beeps once a second beside a flash. */
+  readonly beats: boolean;
 }
 
 export interface Sound {
+  /** The page's link, of which the store says which screens sound. */
+  readonly link: Link;
+  /** Names this page among the screens that sound. */
+  readonly id: string;
   readonly store: StoreApi<SoundState>;
   /** Both from within a tap. */
   turnOn(): void;
   turnOff(): void;
   setVolume(volume: number): void;
+  choose(change: Partial<SoundChoice>): void;
+  /** Whether a session is going: then nothing else may sound, it would be taken for a leave. */
+  isGoing(): boolean;
+  /** The tone of a leave, at once. */
+  test(): void;
+  setBeats(on: boolean): void;
+  /** Whether more than one screen may sound. */
+  allowMore(more: boolean): void;
 }
 
 type Memory = Pick<Storage, 'getItem' | 'setItem'>;
@@ -30,45 +53,93 @@ type Memory = Pick<Storage, 'getItem' | 'setItem'>;
 /** In ms. */
 const PASS = 250;
 
+/** How often the device's clock is looked at, and what is scheduled put right by it, in ms: a step is followed after three looks. */
+const LOOK = 50;
+
 /** How often a device that is gone is tried anew, in ms. */
 const RENEW = 5000;
 
+/** How far ahead a sound that is wanted at once is scheduled, in ms: more than nearly all devices take. */
+const AT_ONCE = 400;
+
 const ON_KEY = 'lanecall.sound';
 const VOLUME_KEY = 'lanecall.volume';
+const CHOICE_KEY = 'lanecall.sound-choice';
 
-/** `memory` keeps what is chosen here; without a choice the sound is on where `first` says so. */
-export function openSound(link: Link, memory: Memory | null, first: 'on' | 'off' = 'on'): Sound {
-  const volume = storedVolume(memory?.getItem(VOLUME_KEY) ?? null);
-  const store = createStore<SoundState>(() => ({ status: 'off', volume }));
+/** `memory` keeps what is chosen here. */
+export function openSound(link: Link, memory: Memory | null): Sound {
+  const id = newId();
+  const store = createStore<SoundState>(() => ({
+    status: 'off',
+    yielded: false,
+    volume: storedVolume(memory?.getItem(VOLUME_KEY) ?? null),
+    choice: readChoice(memory?.getItem(CHOICE_KEY) ?? null),
+    beats: false,
+  }));
   let output: AudioOutput | null = null;
-  let wanted = (memory?.getItem(ON_KEY) ?? first) === 'on';
+  let wanted = memory?.getItem(ON_KEY) === 'on';
   let renewedAt = -Infinity;
-  const player = createCuePlayer(
-    { schedule: (kind, heardAt) => output?.schedule(kind, heardAt) ?? (() => undefined) },
-    (what, cue) => window.dispatchEvent(new CustomEvent(`lanecall:cue-${what}`, { detail: cue })),
+  const laterOutput: SoundOutput = { schedule: (voice, heardAt) => output!.schedule(voice, heardAt) };
+  const player = createCuePlayer(laterOutput, (what, cue) =>
+    window.dispatchEvent(new CustomEvent(`lanecall:cue-${what}`, { detail: cue })),
   );
+  const beat = createBeat(laterOutput);
+  // Without storing it: the next time this screen is opened it may be the one that sounds.
+  const oneSounds = createOneSounds(link, memory, id, () => {
+    wanted = false;
+    store.setState({ yielded: true });
+    pass();
+  });
 
   function pass(): void {
     if (!wanted) {
       player.silence();
+      beat.silence();
+      output?.keepAwake(false);
+      if (store.getState().beats) store.setState({ beats: false });
       return show('off');
     }
     const now = performance.now();
-    output = output ?? openHowler(store.getState().volume);
-    const state = output.state(now);
-    show(state);
-    if (state === 'gone' && now - renewedAt > RENEW) {
+    const { volume, choice, beats } = store.getState();
+    output = output ?? openHowler(volume);
+    const status = output.state(now);
+    show(status);
+    if (status === 'gone' && now - renewedAt > RENEW) {
       renewedAt = now;
       player.silence();
+      beat.silence();
       output.renew();
     }
+    if (choice.pitches) output.loadPitches();
+    output.keepAwake(outputOf(choice).keepAwake);
+    const { run } = link.store.getState();
+    const t = link.exactNow();
+    const shift = outputOf(choice).offset;
+    const { pitches } = choice;
+    const heard = status === 'running' && run && t !== null ? { id: run.id, state: run.state, t } : null;
+    player.pass({ now, run: heard, choice, pitches, shift });
+    if (beats && isGoing()) store.setState({ beats: false });
+    if (store.getState().beats && status === 'running') beat.pass(now, shift);
+    else beat.silence();
+  }
+
+  function isGoing(): boolean {
     const { run } = link.store.getState();
     const t = link.now();
-    player.pass({ now, run: state === 'running' && run && t !== null ? { id: run.id, state: run.state, t } : null });
+    return run !== null && t !== null && settle(run.state, t).phase === 'going';
+  }
+
+  function look(): void {
+    if (!wanted) return;
+    output?.look(performance.now());
+    player.retime();
+    beat.retime();
   }
 
   function show(status: SoundState['status']): void {
-    if (store.getState().status !== status) store.setState({ status });
+    if (store.getState().status === status) return;
+    store.setState({ status });
+    oneSounds.tell(status);
   }
 
   function unlock(): void {
@@ -78,16 +149,21 @@ export function openSound(link: Link, memory: Memory | null, first: 'on' | 'off'
   function want(on: boolean): void {
     wanted = on;
     memory?.setItem(ON_KEY, on ? 'on' : 'off');
+    store.setState({ yielded: false });
+    if (on) oneSounds.tell('starting', true);
     pass();
     if (on) output?.unlock();
   }
 
   for (const gesture of ['pointerup', 'keydown', 'touchend']) window.addEventListener(gesture, unlock, true);
   setInterval(pass, PASS);
+  setInterval(look, LOOK);
   link.store.subscribe(pass);
   pass();
 
   return {
+    link,
+    id,
     store,
     turnOn: () => want(true),
     turnOff: () => want(false),
@@ -97,10 +173,32 @@ export function openSound(link: Link, memory: Memory | null, first: 'on' | 'off'
       output?.setVolume(to);
       store.setState({ volume: to });
     },
+    choose(change) {
+      const choice = { ...store.getState().choice, ...change };
+      memory?.setItem(CHOICE_KEY, writeChoice(choice));
+      store.setState({ choice });
+      pass();
+    },
+    isGoing,
+    test() {
+      if (store.getState().status !== 'running' || isGoing()) return;
+      output?.schedule(voiceOf({ kind: 'leave', lanes: [] }, false), performance.now() + AT_ONCE);
+    },
+    setBeats(on) {
+      store.setState({ beats: on && wanted });
+      pass();
+    },
+    allowMore: (more) => oneSounds.allowMore(more),
   };
 }
 
 function storedVolume(kept: string | null): number {
   const volume = kept === null ? NaN : Number(kept);
   return volume >= 0 && volume <= 1 ? volume : 1;
+}
+
+/** 128 bits of chance: pages without a secure context have no `randomUUID`. */
+function newId(): string {
+  const bytes = crypto.getRandomValues(new Uint8Array(16));
+  return Array.from(bytes, (byte) => (byte + 256).toString(16).slice(1)).join('');
 }

@@ -9,12 +9,16 @@ import type { Sound, SoundState } from '../sound/sound.ts';
 export interface OwnSoundState {
   /** `loading`: what plays is on its way; `failed`: it did not come, another try may help. */
   readonly status: SoundState['status'] | 'loading' | 'failed';
+  /** Switched off because another screen was switched on. */
+  readonly yielded: boolean;
 }
 
 export interface OwnSound {
   readonly store: StoreApi<OwnSoundState>;
   /** On where it is off or did not come, else off; to be called within a tap or a key press. */
   toggle(): Promise<void>;
+  /** What plays, for its settings; null before it was switched on. */
+  player(): Sound | null;
 }
 
 type Memory = Pick<Storage, 'getItem' | 'setItem'>;
@@ -26,24 +30,25 @@ export function openOwnSound(
   load: (memory: Memory) => Promise<Sound>,
 ): OwnSound {
   const kept = wallMemory(memory);
-  const store = createStore<OwnSoundState>(() => ({ status: canPlay ? 'off' : 'missing' }));
+  const store = createStore<OwnSoundState>(() => ({ status: canPlay ? 'off' : 'missing', yielded: false }));
   let sound: Sound | null = null;
 
-  async function player(): Promise<Sound | null> {
+  async function loaded(): Promise<Sound | null> {
     if (sound) return sound;
     store.setState({ status: 'loading' });
     try {
-      const loaded = await load(kept);
-      sound = loaded;
-      loaded.store.subscribe(({ status }) => store.setState({ status }));
-      store.setState({ status: loaded.store.getState().status });
+      const own = await load(kept);
+      sound = own;
+      const follow = ({ status, yielded }: SoundState): void => store.setState({ status, yielded });
+      own.store.subscribe(follow);
+      follow(own.store.getState());
     } catch {
       store.setState({ status: 'failed' });
     }
     return sound;
   }
 
-  if (canPlay && kept.getItem(ON_KEY) === 'on') void player();
+  if (canPlay && kept.getItem(ON_KEY) === 'on') void loaded();
 
   return {
     store,
@@ -51,10 +56,11 @@ export function openOwnSound(
       const { status } = store.getState();
       if (status === 'missing' || status === 'loading') return;
       const wasOn = status !== 'off' && status !== 'failed';
-      const own = await player();
+      const own = await loaded();
       if (wasOn) own?.turnOff();
       else own?.turnOn();
     },
+    player: () => sound,
   };
 }
 

@@ -1,10 +1,12 @@
 /*
  * The only control on a wall screen: a small switch for its sound in the margin at its foot, there while
  * somebody moves the pointer or presses a key, and for as long as a sound that is wanted cannot be heard.
+ * Beside it, while the sound is on, what opens its settings; they close when nobody is there any more.
  */
 
-import { useEffect, useRef, useState, type ReactElement } from 'react';
+import { lazy, Suspense, useEffect, useRef, useState, type ReactElement, type RefObject } from 'react';
 import { useStore } from 'zustand';
+import type { Sound } from '../sound/sound.ts';
 import type { OwnSound, OwnSoundState } from './own-sound.ts';
 
 const WORDS: { readonly [status in OwnSoundState['status']]: string } = {
@@ -21,42 +23,83 @@ const WORDS: { readonly [status in OwnSoundState['status']]: string } = {
 /** What nobody may miss: the sound is wanted here and cannot be heard. */
 const WRONG: readonly OwnSoundState['status'][] = ['failed', 'blocked', 'gone'];
 
-/** For so long it stays after the last sign of somebody, in ms. */
+/** Where there are settings to make. */
+const SETTABLE: readonly OwnSoundState['status'][] = ['blocked', 'starting', 'running', 'gone'];
+
+/** For so long it stays after the last sign of somebody, in ms; with its settings open longer. */
 const STAYS = 5000;
+const STAYS_OPEN = 60_000;
+
+const SoundPanel = lazy(() => import('../sound/sound-panel.tsx').then((module) => ({ default: module.SoundPanel })));
 
 export function SoundControl({ sound }: { readonly sound: OwnSound }): ReactElement | null {
-  const status = useStore(sound.store, (state) => state.status);
+  const { status, yielded } = useStore(sound.store);
   const button = useRef<HTMLButtonElement>(null);
-  const sign = useSomebody();
+  const stays = useRef(STAYS);
+  const sign = useSomebody(stays);
+  const player = sound.player();
   const isWrong = WRONG.includes(status);
   useEffect(() => {
-    if (sign === 'key') button.current?.focus();
+    if (sign === 'key' && stays.current === STAYS) button.current?.focus();
   }, [sign]);
   if (sign === null && !isWrong) return null;
   return (
-    <button
-      ref={button}
-      type="button"
-      className={isWrong ? 'sound-control is-wrong' : 'sound-control'}
-      aria-pressed={status !== 'off' && status !== 'missing'}
-      disabled={status === 'missing'}
-      // A blocked sound is freed by the tap itself, wherever on the page it falls.
-      onClick={status === 'blocked' ? undefined : () => void sound.toggle()}
-    >
-      {WORDS[status]}
-    </button>
+    <div className="sound-control-place">
+      {sign !== null && player !== null && SETTABLE.includes(status) ? (
+        <Settings player={player} onOpen={(open) => (stays.current = open ? STAYS_OPEN : STAYS)} />
+      ) : null}
+      <button
+        ref={button}
+        type="button"
+        className={isWrong ? 'sound-control is-wrong' : 'sound-control'}
+        aria-pressed={status !== 'off' && status !== 'missing'}
+        disabled={status === 'missing'}
+        // A blocked sound is freed by the tap itself, wherever on the page it falls.
+        onClick={status === 'blocked' ? undefined : () => void sound.toggle()}
+      >
+        {status === 'off' && yielded ? `${WORDS.off}, another screen sounds` : WORDS[status]}
+      </button>
+    </div>
+  );
+}
+
+interface SettingsProps {
+  readonly player: Sound;
+  /** Told also when it goes while open. */
+  onOpen(open: boolean): void;
+}
+
+function Settings({ player, onOpen }: SettingsProps): ReactElement {
+  const [open, setOpen] = useState(false);
+  const told = useRef(onOpen);
+  useEffect(() => {
+    const tell = told.current;
+    tell(open);
+    return () => tell(false);
+  }, [open]);
+  return (
+    <>
+      {open ? (
+        <Suspense fallback={null}>
+          <SoundPanel sound={player} onClose={() => setOpen(false)} />
+        </Suspense>
+      ) : null}
+      <button type="button" className="sound-control" aria-expanded={open} onClick={() => setOpen(!open)}>
+        Settings
+      </button>
+    </>
   );
 }
 
 /** Whether somebody is at the screen, and by what it is known; the page shows a pointer meanwhile. */
-function useSomebody(): 'pointer' | 'key' | null {
+function useSomebody(stays: RefObject<number>): 'pointer' | 'key' | null {
   const [sign, setSign] = useState<'pointer' | 'key' | null>(null);
   useEffect(() => {
     let timer = 0;
     let place = '';
     const seen = (by: 'pointer' | 'key'): void => {
       window.clearTimeout(timer);
-      timer = window.setTimeout(() => setSign(null), STAYS);
+      timer = window.setTimeout(() => setSign(null), stays.current);
       setSign(by);
     };
     const moved = ({ screenX, screenY }: MouseEvent): void => {
@@ -77,7 +120,7 @@ function useSomebody(): 'pointer' | 'key' | null {
       window.removeEventListener('pointerdown', tapped);
       window.removeEventListener('keyup', released);
     };
-  }, []);
+  }, [stays]);
   useEffect(() => {
     document.body.classList.toggle('with-pointer', sign === 'pointer');
   }, [sign]);

@@ -233,6 +233,9 @@ test('a run that is going is not lost to another session opened by mistake', asy
 
 test('pips and the tone of the first leave are scheduled ahead, at the right time of the page', async () => {
   await run(SESSION);
+  await button('Sound off').click();
+  await button('Sound on this screen: off').click();
+  await button('Sound on').waitFor();
   await button('Start').click();
   await said('Started');
   const cues = (): Promise<HeardCue[]> =>

@@ -7,6 +7,8 @@ import { readFromHost, readFromScreen, WIRE_VERSION, type FromHost, type FromScr
 const FROM_SCREEN: readonly FromScreen[] = [
   { say: 'hello', version: WIRE_VERSION, screen: 'wall' },
   { say: 'ping', n: 3, t1: 12.345 },
+  { say: 'sound', id: 'page', n: 0, status: 'blocked', asked: true, more: null },
+  { say: 'sound', id: 'page', n: 1, status: 'off', asked: false, more: true },
   { say: 'command', id: 'a', command: { do: 'skip', lanes: [2] } },
   {
     say: 'command',
@@ -31,10 +33,11 @@ const FROM_HOST: readonly FromHost[] = [
       clockPhase: 59_999,
       openedAtTimeOfDay: 86_399_999,
       commands: [{ at: 0, command: { do: 'rewrite', textHash: '0123456789abcdef' } }],
+      away: [{ from: 0, to: 5 }],
     },
     screens: { desk: 1, wall: 2, remote: 0 },
     notices: ['The disk is full.'],
-    news: { run: 'r' },
+    news: { run: 'r', unattended: ['Harbour squad'] },
   },
   {
     say: 'snapshot',
@@ -54,7 +57,21 @@ const FROM_HOST: readonly FromHost[] = [
     run: null,
     screens: { desk: 0, wall: 0, remote: 0 },
     notices: ['A run was left unattended.'],
-    news: { run: null },
+    news: { run: null, unattended: [] },
+  },
+  {
+    say: 'snapshot',
+    version: WIRE_VERSION,
+    n: 9,
+    epoch: 'e',
+    run: null,
+    screens: { desk: 1, wall: 1, remote: 0 },
+    notices: [],
+    news: null,
+    sound: {
+      more: null,
+      screens: [{ id: 'page', screen: 'wall', n: 3, status: 'running', on: true }],
+    },
   },
   { say: 'answer', id: 'a', ok: true, at: 61_000, why: null },
   { say: 'answer', id: 'a', ok: false, at: null, why: 'The session is done.' },
@@ -112,7 +129,8 @@ describe('[wire] what is not exactly a message is none', () => {
   });
 
   test('a message with any one field taken away is none', () => {
-    const removable = (message: FromScreen | FromHost) => Object.keys(message).filter((field) => field !== 'seen');
+    const removable = (message: FromScreen | FromHost) =>
+      Object.keys(message).filter((field) => field !== 'seen' && field !== 'sound');
     for (const message of FROM_SCREEN) {
       for (const field of removable(message)) expect(readFromScreen(without(message, field))).toBeNull();
     }

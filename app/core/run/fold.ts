@@ -90,6 +90,7 @@ function record(state: RunState, command: Command, at: Millis): RunState {
     commandAt: at,
     startedAt: command.do === 'start' ? at : state.startedAt,
     steeredAt: steers ? at : state.steeredAt,
+    resumedAt: command.do === 'resume' ? at : state.resumedAt,
     lanes: state.lanes.map((lane) =>
       lane.stoppedBy !== null && !isPending(lane) ? { ...lane, stoppedBy: null } : lane,
     ),

@@ -41,6 +41,8 @@ export interface RunState extends Alignment {
   readonly commandAt: Millis;
   readonly startedAt: Millis;
   readonly steeredAt: Millis;
+  /** When lanes were resumed last; -Infinity for never. */
+  readonly resumedAt: Millis;
   /** When the last stretch ended by itself (R5). */
   readonly endedAt: Millis;
   /** Numbers the stops, so that lanes stopped together are known. */
@@ -148,6 +150,7 @@ export function openRun(plan: Plan, clockPhase: Millis): RunState {
     commandAt: -Infinity,
     startedAt: -Infinity,
     steeredAt: -Infinity,
+    resumedAt: -Infinity,
     endedAt: -Infinity,
     stops: 0,
     undoable: [],

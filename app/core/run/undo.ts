@@ -45,7 +45,7 @@ function asIfStopped({ command, at, before }: Undoable, t: Millis): RunState | n
     if (isStopped(lane) && lane.stoppedBy === stops && isPending(lane)) chosen.add(index);
   });
   const resumed = resumeLanes(stopped, chosen, t);
-  return { ...resumed, commandAt: t, steeredAt: t, undoable: [] };
+  return { ...resumed, commandAt: t, steeredAt: t, resumedAt: t, undoable: [] };
 }
 
 function takesLeavesAway({ do: name }: Command): boolean {

@@ -167,6 +167,7 @@ export class FakeHost {
 
   private carrier(): Carrier {
     return {
+      patience: 6000,
       connect: (line) => {
         this.connectedAt.push(this.now);
         let isOver = false;

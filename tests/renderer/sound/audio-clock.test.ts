@@ -1,25 +1,38 @@
 /*
- * The mapping to the audio device's clock, and telling a device that plays from one that only says so.
+ * What is read of the audio device's clock, and telling a device that plays from one that only says so.
  */
 
 import { describe, expect, test } from 'vitest';
-import { contextTimeFor, createMotion } from '../../../renderer/sound/audio-clock.ts';
+import { createMotion, readStamp } from '../../../renderer/sound/audio-clock.ts';
 
-describe('[sound] mapping', () => {
-  test('by the output’s own stamp: the device’s delay is in it', () => {
-    const audio = {
-      currentTime: 10.04,
-      outputLatency: 0.032,
-      getOutputTimestamp: () => ({ contextTime: 10, performanceTime: 5_000 }),
-    };
-    expect(contextTimeFor(audio, 6_500, 5_003)).toBeCloseTo(11.5, 9);
+describe('[sound] the stamp of the output', () => {
+  const stamped = (contextTime: number, performanceTime: number) => ({
+    getOutputTimestamp: () => ({ contextTime, performanceTime }),
   });
 
-  test('a stamp of zero is none: then by the current time less the delay that is known', () => {
-    const silent = { getOutputTimestamp: () => ({ contextTime: 0, performanceTime: 0 }) };
-    expect(contextTimeFor({ currentTime: 2, outputLatency: 0.03, ...silent }, 6_000, 5_000)).toBeCloseTo(2.97, 9);
-    expect(contextTimeFor({ currentTime: 2, baseLatency: 0.01 }, 6_000, 5_000)).toBeCloseTo(2.99, 9);
-    expect(contextTimeFor({ currentTime: 2 }, 6_000, 5_000)).toBeCloseTo(3, 9);
+  test('is the output’s own: the device’s delay is in it', () => {
+    const audio = { currentTime: 10.04, outputLatency: 0.032, ...stamped(10, 5_000) };
+    expect(readStamp(audio, 5_003)).toEqual({ contextTime: 10, pageTime: 5_000 });
+  });
+
+  test('none while the device opens; where none ever comes, the current time less the delay that is known', () => {
+    expect(readStamp({ currentTime: 0.5, ...stamped(0, 0) }, 5_000)).toBeNull();
+    expect(readStamp({ currentTime: 5, outputLatency: 0.03, ...stamped(0, 0) }, 5_000)).toEqual({
+      contextTime: 4.97,
+      pageTime: 5_000,
+    });
+  });
+
+  test('one that is nowhere near now is none', () => {
+    expect(readStamp({ currentTime: 2, ...stamped(2, 90_000) }, 5_000)).toBeNull();
+  });
+
+  test('browsers without stamps: the current time less the delay that is known', () => {
+    const at = (audio: { outputLatency?: number; baseLatency?: number }) =>
+      readStamp({ currentTime: 2, ...audio }, 5_000)!.contextTime;
+    expect(at({ outputLatency: 0.03, baseLatency: 0.01 })).toBeCloseTo(1.97, 9);
+    expect(at({ baseLatency: 0.01 })).toBeCloseTo(1.99, 9);
+    expect(at({})).toBe(2);
   });
 });
 

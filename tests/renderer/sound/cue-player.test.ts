@@ -3,6 +3,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
+import { PLAIN_CUES, type CueChoice } from '../../../app/core/sound/cue-choice.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import { createCuePlayer, HORIZON, type CuePlayer } from '../../../renderer/sound/cue-player.ts';
 import { afterCommands, runOf } from '../../support/coach-run.ts';
@@ -15,29 +16,47 @@ const ZERO = 5_000;
 
 interface Bench {
   readonly player: CuePlayer;
-  /** Sounds not taken back: kind and the page's time at which they are heard. */
+  /** Sounds not taken back: the file and the page's time at which they are heard. */
   readonly sounds: Map<number, string>;
+  /** Those of which the player has said that their time is past. */
+  readonly released: string[];
   readonly told: string[];
+  choice: CueChoice;
+  shift: number;
   passAt(t: number, state?: RunState, id?: string, zero?: number): void;
 }
 
 function bench(): Bench {
   const sounds = new Map<number, string>();
+  const released: string[] = [];
   const told: string[] = [];
   let n = 0;
   const player = createCuePlayer(
     {
-      schedule(kind, heardAt) {
+      schedule({ file }, heardAt) {
         const sound = n++;
-        sounds.set(sound, `${kind} ${heardAt}`);
-        return () => void sounds.delete(sound);
+        const at = (time: number): void => void sounds.set(sound, `${file} ${Math.round(time * 1000) / 1000}`);
+        at(heardAt);
+        return {
+          retime: at,
+          cancel: () => void sounds.delete(sound),
+          release: () => void released.push(sounds.get(sound)!),
+        };
       },
     },
     (what, { key }) => told.push(`${what} ${key}`),
   );
-  const passAt = (t: number, state = going, id = 'run', zero = ZERO): void =>
-    player.pass({ now: zero + t, run: { id, state, t } });
-  return { player, sounds, told, passAt };
+  const b: Bench = {
+    player,
+    sounds,
+    released,
+    told,
+    choice: PLAIN_CUES,
+    shift: 0,
+    passAt: (t, state = going, id = 'run', zero = ZERO) =>
+      player.pass({ now: zero + t, run: { id, state, t }, choice: b.choice, pitches: false, shift: b.shift }),
+  };
+  return b;
 }
 
 const heard = ({ sounds }: Bench): readonly string[] => [...sounds.values()];
@@ -108,7 +127,7 @@ describe('[sound] what is taken back', () => {
   test('another run, no run and silence take everything back', () => {
     for (const change of [
       (b: Bench) => b.passAt(69_000, runOf(SET), 'another'),
-      (b: Bench) => b.player.pass({ now: ZERO + 69_000, run: null }),
+      (b: Bench) => b.player.pass({ now: ZERO + 69_000, run: null, choice: PLAIN_CUES, pitches: false, shift: 0 }),
       (b: Bench) => b.player.silence(),
     ]) {
       const b = bench();
@@ -120,12 +139,101 @@ describe('[sound] what is taken back', () => {
     }
   });
 
-  test('a clock that is put right moves what is scheduled; one that trembles by a millisecond does not', () => {
+  test('a clock that is put right moves what is scheduled; by a little, without a word of it', () => {
     const b = bench();
     b.passAt(68_500);
     b.passAt(68_750, going, 'run', ZERO + 1);
-    expect(heard(b)).toEqual(['leave 75000']);
+    expect(heard(b)).toEqual(['leave 75001']);
+    expect(b.told).toEqual(['scheduled leave 70000']);
     b.passAt(69_000, going, 'run', ZERO + 80);
     expect(heard(b)).toEqual(['leave 75080']);
+    expect(b.told).toEqual(['scheduled leave 70000', 'cancelled leave 70000', 'scheduled leave 70000']);
+  });
+});
+
+describe('[sound] how exactly', () => {
+  test('to a fraction of a millisecond of the run’s time', () => {
+    const b = bench();
+    b.passAt(68_500.375);
+    expect(heard(b)).toEqual(['leave 75000']);
+    b.passAt(68_750.125, going, 'run', ZERO + 0.25);
+    expect(heard(b)).toEqual(['leave 75000.25']);
+  });
+
+  test('between passes what is scheduled is put right by the device’s clock, at the time last known', () => {
+    const retimed: number[] = [];
+    const player = createCuePlayer(
+      {
+        schedule: () => ({ retime: (to) => retimed.push(to), cancel: () => undefined, release: () => undefined }),
+      },
+      () => undefined,
+    );
+    player.retime();
+    player.pass({ now: ZERO + 68_500, run: { id: 'run', state: going, t: 68_500 } });
+    player.pass({ now: ZERO + 68_750.5, run: { id: 'run', state: going, t: 68_750 } });
+    player.retime();
+    expect(retimed).toEqual([75_000.5, 75_000.5]);
+  });
+
+  test('what is past is given back, so that a device which has slept does not play it late', () => {
+    const b = bench();
+    b.passAt(69_500);
+    b.passAt(70_001);
+    expect(b.released).toEqual(['leave 75000']);
+    b.passAt(70_250);
+    expect(b.released).toHaveLength(1);
+  });
+
+  test('after a sleep there are the cues to come, and none of those missed', () => {
+    const b = bench();
+    b.passAt(68_500);
+    b.passAt(190_500);
+    expect(b.released).toEqual(['leave 75000']);
+    for (let t = 190_500; t < 226_000; t += 250) b.passAt(t);
+    expect(heard(b)).toEqual(['leave 75000', 'leave 225000']);
+  });
+});
+
+describe('[sound] sent later or earlier', () => {
+  test('by so much, each once, none lost at either end', () => {
+    for (const shift of [-300, -120, 120, 300]) {
+      const b = bench();
+      b.shift = shift;
+      for (let t = 0; t <= 90_000; t += 250) b.passAt(t);
+      const times = [12_000, 13_000, 14_000, 15_000, 75_000, 85_000];
+      expect(heard(b).map((sound) => Number(sound.split(' ')[1]))).toEqual(times.map((time) => time + shift));
+    }
+  });
+
+  test('a sound that is sent later is still taken back by a command before its time', () => {
+    const b = bench();
+    b.shift = 300;
+    b.passAt(69_500);
+    b.passAt(69_700, afterCommands(going, [69_650, { do: 'stop' }]));
+    expect(heard(b)).toEqual([]);
+  });
+
+  test('[R1] and sounds where it was on its way, even past its time', () => {
+    const b = bench();
+    b.shift = 300;
+    b.passAt(69_500);
+    const stopped = afterCommands(going, [69_900, { do: 'stop' }]);
+    for (const t of [69_950, 70_100, 70_250]) b.passAt(t, stopped);
+    expect(heard(b)).toEqual(['leave 75300']);
+    expect(b.told).toEqual(['scheduled leave 70000']);
+  });
+});
+
+describe('[sound] what is chosen', () => {
+  test('takes effect on the next pass, for what is scheduled too', () => {
+    const b = bench();
+    b.passAt(8_500);
+    expect(heard(b)).toEqual(['pip 14000', 'leave 15000']);
+    b.choice = { ...PLAIN_CUES, pips: 'never' };
+    b.passAt(8_750);
+    expect(heard(b)).toEqual(['leave 15000']);
+    b.choice = { ...PLAIN_CUES, muted: [1, 2] };
+    b.passAt(9_000);
+    expect(heard(b)).toEqual([]);
   });
 });

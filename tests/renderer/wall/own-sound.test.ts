@@ -1,5 +1,7 @@
 import { createStore } from 'zustand/vanilla';
 import { expect, test } from 'vitest';
+import { createDeckStore } from '../../../renderer/link/store.ts';
+import { PLAIN_CHOICE } from '../../../renderer/sound/sound-choice.ts';
 import type { Sound, SoundState } from '../../../renderer/sound/sound.ts';
 import { openOwnSound, type OwnSound } from '../../../renderer/wall/own-sound.ts';
 
@@ -17,18 +19,29 @@ class Kept {
 function player() {
   let loads = 0;
   let fails = false;
+  let made: Sound | null = null;
   const load = (memory: Pick<Storage, 'getItem' | 'setItem'>): Promise<Sound> => {
     loads++;
     if (fails) return Promise.reject(new Error('gone'));
     const status = memory.getItem('lanecall.sound') === 'on' ? 'blocked' : 'off';
-    const store = createStore<SoundState>(() => ({ status, volume: 1 }));
+    const store = createStore<SoundState>(() => ({
+      status,
+      yielded: false,
+      volume: 1,
+      choice: PLAIN_CHOICE,
+      beats: false,
+    }));
     const turn = (to: 'on' | 'off') => (): void => {
       memory.setItem('lanecall.sound', to);
-      store.setState({ status: to === 'on' ? 'running' : 'off' });
+      store.setState({ status: to === 'on' ? 'running' : 'off', yielded: false });
     };
-    return Promise.resolve({ store, turnOn: turn('on'), turnOff: turn('off'), setVolume: () => undefined });
+    const nothing = (): void => undefined;
+    const others = { setVolume: nothing, choose: nothing, test: nothing, setBeats: nothing, allowMore: nothing };
+    const link = { store: createDeckStore() } as unknown as Sound['link'];
+    made = { link, id: 'wall', store, turnOn: turn('on'), turnOff: turn('off'), isGoing: () => false, ...others };
+    return Promise.resolve(made);
   };
-  return { load, loads: () => loads, fail: (so: boolean) => void (fails = so) };
+  return { load, loads: () => loads, fail: (so: boolean) => void (fails = so), made: () => made };
 }
 
 function statusOf(sound: OwnSound): string {
@@ -100,4 +113,16 @@ test('a browser that cannot play loads nothing, whatever is pressed or kept', as
   const sound = openOwnSound(kept, false, load);
   await sound.toggle();
   expect([statusOf(sound), loads()]).toEqual(['missing', 0]);
+});
+
+test('its player is at hand once it is loaded, and what that gives way to another screen is shown', async () => {
+  const { load, made } = player();
+  const sound = openOwnSound(new Kept(), true, load);
+  expect(sound.player()).toBeNull();
+  await sound.toggle();
+  expect(sound.player()).toBe(made());
+  made()!.store.setState({ status: 'off', yielded: true });
+  expect(sound.store.getState()).toEqual({ status: 'off', yielded: true });
+  await sound.toggle();
+  expect(sound.store.getState()).toEqual({ status: 'running', yielded: false });
 });

@@ -38,6 +38,7 @@ function table({ refuse = null }: { refuse?: string | null } = {}): Table {
     openedAt: 0,
     clockPhase: 0,
     openedAtTimeOfDay: 0,
+    away: [],
   };
   const take = (command: Command): void => {
     const before = store.getState().run!;
@@ -49,6 +50,8 @@ function table({ refuse = null }: { refuse?: string | null } = {}): Table {
   const link: Link = {
     store,
     now: () => now,
+    exactNow: () => now,
+    sound: () => undefined,
     lostFor: () => null,
     command(command, seen) {
       sent.push({ command, seen });

@@ -1,0 +1,54 @@
+/*
+ * Three soft pips ahead of a leave, so that swimmers at the wall are ready for it.
+ */
+
+import { SECOND, type Millis } from '../units.ts';
+import { leavesOf } from '../run/record.ts';
+import { settle } from '../run/settle.ts';
+import { isPending, type RunState } from '../run/state.ts';
+import type { CueChoice } from './cue-choice.ts';
+import type { Tone } from './tones.ts';
+
+/** Seconds before the leave at which pips sound. */
+const PIPS = [3, 2, 1];
+
+/** Two sounds nearer to each other than this are taken for one. */
+export const APART: Millis = SECOND / 2;
+
+/** How long before a leave its count begins. */
+export const COUNT: Millis = PIPS[0]! * SECOND;
+
+/** No tone may fall into the count of a leave, or just before it. */
+export const CLEAR: Millis = COUNT + APART;
+
+/**
+ * When pips count in a leave: all three or none, since a count with one missing would be counted
+ * wrongly. There are none where another tone falls into them: from half a second before the first
+ * pip up to the leave. `tones` holds all from then on.
+ */
+export function pipsBefore(state: RunState, leave: Tone, tones: readonly Tone[], choice: CueChoice): readonly Millis[] {
+  if (leave.kind !== 'leave' || choice.pips === 'never') return [];
+  if (tones.some(({ at }) => at >= leave.at - CLEAR && at < leave.at)) return [];
+  const isCountedIn = choice.pips === 'always' || isRestart(settle(state, leave.at), leave, choice.muted);
+  return isCountedIn ? PIPS.map((seconds) => leave.at - seconds * SECOND) : [];
+}
+
+/**
+ * Whether everyone who is to leave at all leaves now, and nobody has left since the stretch started or
+ * lanes were resumed. `state` is settled at the leave.
+ */
+function isRestart(state: RunState, { at, lanes }: Tone, muted: readonly number[]): boolean {
+  if (state.t0 === null || state.phase !== 'going') return false;
+  const together = state.lanes.every(
+    (lane) =>
+      !lane.takesPart ||
+      lane.stoppedBy !== null ||
+      !isPending(lane) ||
+      lanes.includes(lane.number) ||
+      muted.includes(lane.number),
+  );
+  if (!together) return false;
+  const first = (since: Millis): boolean =>
+    leavesOf(state, since).every((leave) => leave.at >= at || muted.includes(leave.lane));
+  return first(state.t0 - 1) || (state.resumedAt > state.t0 && first(state.resumedAt));
+}
