@@ -1,6 +1,7 @@
 /*
- * The stages of `npm test`, in order, the quick ones first; it stops at the first that fails. The last
- * line printed is the count of all tests that ran, once any did.
+ * The stages of `npm test`, in order, the quick ones first; it stops where one fails. Those that only read
+ * the sources run on two cores side by side. The last line printed is the count of all tests that ran,
+ * once any did.
  */
 
 import { spawn } from 'node:child_process';
@@ -12,42 +13,56 @@ import { countsOf, summaryLine, type Counts } from './test-counts.ts';
 
 interface Stage {
   readonly name: string;
-  readonly run: () => Promise<boolean>;
+  /** Prints what it has to say, or hands it to `print` when it is over. */
+  readonly run: (print?: Print) => Promise<boolean>;
 }
+
+type Print = (text: string) => void;
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const reports = `${root}dist/.test`;
 const counts: Counts[] = [];
 
-const STAGES: readonly Stage[] = [
-  { name: 'browser', run: browserIsThere },
-  { name: 'format', run: () => npmScript('format') },
-  { name: 'lint', run: () => npmScript('lint') },
-  { name: 'types', run: () => npmScript('types') },
-  { name: 'dependency rules', run: () => npmScript('rules') },
-  { name: 'build', run: () => npmScript('build') },
-  { name: 'unit tests', run: () => tests('unit') },
-  { name: 'end-to-end tests', run: () => tests('e2e') },
+/** Steps one after the other; the rows of a step side by side, each from left to right. */
+const STEPS: readonly (readonly (readonly Stage[])[])[] = [
+  [[{ name: 'browser', run: browserIsThere }]],
+  [[script('lint')], [script('format'), script('types'), script('rules', 'dependency rules')]],
+  [[script('build')]],
+  [[{ name: 'unit tests', run: () => tests('unit') }]],
+  [[{ name: 'end-to-end tests', run: () => tests('e2e') }]],
 ];
 
-process.exitCode = await runStages();
+process.exitCode = await runSteps();
 
-async function runStages(): Promise<number> {
+async function runSteps(): Promise<number> {
   rmSync(reports, { recursive: true, force: true });
   mkdirSync(reports, { recursive: true });
-  let failedAt: string | null = null;
-  for (const { name, run } of STAGES) {
-    const begun = performance.now();
-    const passed = await run();
-    const seconds = ((performance.now() - begun) / 1000).toFixed(1);
-    process.stdout.write(`${passed ? 'ok    ' : 'FAILED'} ${name} (${seconds} s)\n`);
-    if (passed) continue;
-    failedAt = name;
-    break;
+  let failed: readonly string[] = [];
+  for (const rows of STEPS) {
+    const ends = await Promise.all(rows.map((row) => runRow(row, rows.length > 1)));
+    failed = ends.filter((end) => end !== null);
+    if (failed.length > 0) break;
   }
-  if (failedAt !== null) process.stdout.write(`Stopped at: ${failedAt}\n`);
+  if (failed.length > 0) process.stdout.write(`Stopped at: ${failed.join(', ')}\n`);
   if (counts.length > 0) process.stdout.write(`${summaryLine(counts)}\n`);
-  return failedAt === null ? 0 : 1;
+  return failed.length === 0 ? 0 : 1;
+}
+
+/** The name of the stage that failed, or null. `beside`: others print at the same time. */
+async function runRow(row: readonly Stage[], beside: boolean): Promise<string | null> {
+  for (const { name, run } of row) {
+    const begun = performance.now();
+    let said = '';
+    const passed = await run(beside ? (text) => (said += text) : undefined);
+    const seconds = ((performance.now() - begun) / 1000).toFixed(1);
+    process.stdout.write(`${said}${passed ? 'ok    ' : 'FAILED'} ${name} (${seconds} s)\n`);
+    if (!passed) return name;
+  }
+  return null;
+}
+
+function script(npmName: string, name = npmName): Stage {
+  return { name, run: (print) => npmScript(npmName, [], print) };
 }
 
 function browserIsThere(): Promise<boolean> {
@@ -70,11 +85,17 @@ async function tests(name: 'unit' | 'e2e'): Promise<boolean> {
   return passed;
 }
 
-function npmScript(name: string, args: readonly string[] = []): Promise<boolean> {
+function npmScript(name: string, args: readonly string[] = [], print?: Print): Promise<boolean> {
   const command = ['run', '-s', name, ...(args.length > 0 ? ['--', ...args] : [])];
   return new Promise((resolve) => {
-    const child = spawn('npm', command, { cwd: root, stdio: 'inherit', shell: process.platform === 'win32' });
+    const output = print ? 'pipe' : 'inherit';
+    const child = spawn('npm', command, {
+      cwd: root,
+      stdio: ['inherit', output, output],
+      shell: process.platform === 'win32',
+    });
+    for (const stream of [child.stdout, child.stderr]) stream?.on('data', (bytes: Buffer) => print?.(String(bytes)));
     child.on('error', () => resolve(false));
-    child.on('exit', (status) => resolve(status === 0));
+    child.on('close', (status) => resolve(status === 0));
   });
 }
