@@ -8,6 +8,7 @@ import { Howler } from 'howler';
 import { createMotion, readStamp } from './audio-clock.ts';
 import { createAudioMapping } from './audio-mapping.ts';
 import { audio, openContext } from './context.ts';
+import { createDeviceWatch } from './device-watch.ts';
 import { createKeepAwake } from './keep-awake.ts';
 import { NO_SOUND, type ScheduledSound, type SoundOutput } from './schedule.ts';
 import { PITCH_FILES, PLAIN_FILES, SOUND_URLS, type SoundFile, type SoundVoice } from './sound-files.ts';
@@ -43,6 +44,7 @@ const BEGINS = 0.02;
 export function openHowler(volume: number): AudioOutput {
   openContext(volume);
   const keepAwake = createKeepAwake();
+  const devices = createDeviceWatch((navigator as Partial<Navigator>).mediaDevices);
   let buffers = new Map<SoundFile, AudioBuffer>();
   let motion = createMotion();
   let mapping = createAudioMapping();
@@ -82,6 +84,8 @@ export function openHowler(volume: number): AudioOutput {
     state(now) {
       const context = audio();
       if (!context) return 'missing';
+      // The context does not find back to a device by itself: gone until there is a new one.
+      failed = failed || devices.isGone();
       if (failed || context.state === 'closed') return 'gone';
       if (context.state !== 'running') {
         // It was allowed to sound before: what has taken that away (another program, a sleep) may be over.
@@ -96,6 +100,7 @@ export function openHowler(volume: number): AudioOutput {
       return 'running';
     },
     look(now) {
+      devices.look(now);
       const context = audio();
       const stamp = context && context.state === 'running' ? readStamp(context, now) : null;
       if (stamp !== null) mapping.take(stamp);

@@ -67,15 +67,21 @@ async function soundingDesk(): Promise<Page> {
 
 async function wallWithSound(): Promise<Page> {
   const wall = await deck.openPage(context, '/display');
-  const control = wall.getByRole('button', { name: /^Sound on this screen/ });
-  // It shows when somebody moves the pointer, once the page is there itself.
+  await wallSays(wall, 'Sound on this screen: off').then((control) => control.click());
+  await wallSays(wall, 'Sound on this screen: on');
+  return wall;
+}
+
+/** Its switch is there only while somebody moves the pointer. */
+async function wallSays(wall: Page, words: string): Promise<Locator> {
+  const control = button(wall, words);
+  const end = Date.now() + 20_000;
   for (let x = 200; (await control.count()) === 0; x = 500 - x) {
+    if (Date.now() > end) throw new Error(`the wall does not say: ${words}`);
     await wall.mouse.move(x, 200);
     await wall.waitForTimeout(50);
   }
-  await control.click();
-  await button(wall, 'Sound on this screen: on').waitFor();
-  return wall;
+  return control;
 }
 
 /** The page's clock, in ms, at t = 0 of the run. */
@@ -121,22 +127,32 @@ test('a device that goes is said, and when it is back the sound is too, by itsel
   await page.evaluate(() => {
     const { prototype } = BaseAudioContext;
     const time = Object.getOwnPropertyDescriptor(prototype, 'currentTime')!;
+    const output = { kind: 'audiooutput' } as MediaDeviceInfo;
+    const listed = (...devices: MediaDeviceInfo[]): void => {
+      navigator.mediaDevices.enumerateDevices = () => Promise.resolve(devices);
+    };
+    listed(output);
     Object.assign(window, {
-      pullTheCable() {
-        Object.defineProperty(prototype, 'currentTime', { configurable: true, get: () => 7 });
-      },
-      putItBack() {
-        Object.defineProperty(prototype, 'currentTime', time);
-      },
+      standsStill: () => Object.defineProperty(prototype, 'currentTime', { configurable: true, get: () => 7 }),
+      movesAgain: () => Object.defineProperty(prototype, 'currentTime', time),
+      isUnplugged: () => listed(),
+      isPluggedIn: () => listed(output),
     });
   });
-  const cable = (what: 'pullTheCable' | 'putItBack') =>
-    page.evaluate((name) => (window as unknown as Record<string, () => void>)[name]!(), what);
-  await cable('pullTheCable');
-  await button(page, 'Sound no device').waitFor({ timeout: 10_000 });
-  await page.getByText('No device plays it. It is tried again every few seconds.').waitFor();
-  await cable('putItBack');
-  await button(page, 'Sound on').waitFor({ timeout: 20_000 });
+  const device = (what: string) =>
+    page.evaluate((name) => void (window as unknown as Record<string, () => void>)[name]!(), what);
+  // Its time stands still; or it goes on as if nothing were wrong, with nothing there that plays.
+  for (const [goes, comes] of [
+    ['standsStill', 'movesAgain'],
+    ['isUnplugged', 'isPluggedIn'],
+  ] as const) {
+    await page.waitForTimeout(1_200);
+    await device(goes);
+    await button(page, 'Sound no device').waitFor({ timeout: 10_000 });
+    await page.getByText('No device plays it. It is tried again every few seconds.').waitFor();
+    await device(comes);
+    await button(page, 'Sound on').waitFor({ timeout: 20_000 });
+  }
   await tapSound(page);
   await button(page, 'Test tone').click();
   await expect.poll(async () => (await tappedOnsets(page, LEAVE)).length).toBe(1);
@@ -158,15 +174,13 @@ test('one screen sounds: the one switched on last, until it goes; more where tha
   await button(desk, 'Sound on').waitFor();
   // The wall remembers that it is to sound, and wants one tap for it.
   const again = await deck.openPage(context, '/display');
-  await button(again, 'Sound is blocked by the browser: tap this screen once').waitFor();
+  await wallSays(again, 'Sound is blocked by the browser: tap this screen once');
   await again.mouse.click(600, 300);
-  await button(again, 'Sound on this screen: on').waitFor();
+  await wallSays(again, 'Sound on this screen: on');
   await button(desk, 'Sound on 2 screens').waitFor();
   await desk.getByRole('checkbox', { name: 'More than one screen may sound' }).uncheck();
   await button(desk, 'Sound on').waitFor();
-  await again.mouse.move(300, 300);
-  await again.mouse.move(340, 300);
-  await button(again, 'Sound on this screen: off, another screen sounds').waitFor();
+  await wallSays(again, 'Sound on this screen: off, another screen sounds');
 });
 
 test('its settings are kept by the screen, worked by the keyboard, and without fault in both lights and on a phone', async () => {
@@ -195,6 +209,8 @@ test('its settings are kept by the screen, worked by the keyboard, and without f
       await page.setViewportSize({ width, height });
       const { violations } = await new AxeBuilder({ page }).include('.sound').analyze();
       expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+      // Whatever is set there, the lanes can be stopped at once.
+      await button(page, /^(?:Start|Stop all lanes)$/).click({ trial: true });
       const box = (await panel.boundingBox())!;
       expect([box.x >= 0, box.y >= 0, box.x + box.width <= width, box.y + box.height <= height]).not.toContain(false);
       for (const control of await panel.locator('button, select, input[type="range"], summary, label').all()) {

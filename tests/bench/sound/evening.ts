@@ -48,12 +48,17 @@ const SCRIPT: readonly (readonly [number, Readonly<Record<string, unknown>>])[] 
 /** When the recording ends, in s of the run: between two tones. */
 const ENDS = 184.5;
 
-/** Opens the session, gives the commands at their times, and waits for the end. */
-export async function playEvening(host: ServedHost, onOpen: () => Promise<void>): Promise<void> {
+/** Opens the session, which then waits for the coach. */
+export async function openEvening(host: ServedHost): Promise<void> {
   const session = { text: SESSION, lanesText: null, replace: true, clockPhase: 0 };
   const headers = { 'Content-Type': 'application/json', Origin: host.origin };
   const reply = await fetch(`${host.origin}/session`, { method: 'PUT', headers, body: JSON.stringify(session) });
   if (!reply.ok) throw new Error(`the session was not opened: ${reply.status}`);
+}
+
+/** Opens the session, gives the commands at their times, and waits for the end. */
+export async function playEvening(host: ServedHost, onOpen: () => Promise<void>): Promise<void> {
+  await openEvening(host);
   const { ahead } = await host.sight();
   await onOpen();
   for (const [second, command] of SCRIPT) {

@@ -10,17 +10,19 @@ import { setTimeout as pause } from 'node:timers/promises';
 import type { Browser, Page } from 'playwright-core';
 import type { Cue } from '../../../app/core/sound/cues.ts';
 import { freshDataFolder } from '../../support/data-folder.ts';
-import { onsetsOf } from '../../support/onsets.ts';
+import { onsetsOf, type Pitch } from '../../support/onsets.ts';
 import { ServedHost } from '../../support/served-host.ts';
 import { row, tableText, type Row } from '../table.ts';
 import { errorsOf, spreadOf, type Errors } from '../../support/heard-and-due.ts';
-import { played, playEvening } from './evening.ts';
+import { unplug } from './device.ts';
+import { openEvening, played, playEvening } from './evening.ts';
 import { NAIVE_HERTZ, openNaive, type Naive } from './naive.ts';
 import { RATE, type Recording } from './recording.ts';
 import { missing, Studio } from './studio.ts';
 
-const LEAVE_HERTZ = 1600;
-const PIP_HERTZ = 1000;
+const LEAVE = { hertz: 1600, least: 0.2 };
+const PIP = { hertz: 1000, least: 0.1 };
+const NAIVE = { hertz: NAIVE_HERTZ, least: 0.1 };
 
 const absent = missing();
 if (absent !== null) {
@@ -42,6 +44,8 @@ async function bench(): Promise<string> {
       rows.push(...(await record(studio, host, data, naive, condition)));
       stop();
     }
+    await openEvening(host);
+    rows.push(await unplug(studio, screen, LEAVE));
     const chromium = studio.browser.version();
     await screen.close();
     return `Node ${process.versions.node}, Chromium ${chromium}, ${cpus().length} cores\n${tableText(rows)}`;
@@ -87,14 +91,15 @@ async function record(
   const { cues, ahead } = await played(host, data);
   const ours = errorsOf(
     cues.map(({ at }) => at - ahead),
-    heardAt(recording, [LEAVE_HERTZ, 0.2], [PIP_HERTZ, 0.1]),
+    heardAt(recording, LEAVE, PIP),
   );
-  const theirs = errorsOf(naiveTimes, heardAt(recording, [NAIVE_HERTZ, 0.1]));
-  const leaves = cues.filter(({ kind }) => kind === 'leave').length;
+  const theirs = errorsOf(naiveTimes, heardAt(recording, NAIVE));
+  const tones = cues.filter(({ kind }) => kind === 'leave');
+  const leaves = tones.reduce((sum, { lanes }) => sum + lanes.length, 0);
   const load = `load ${before.toFixed(1)} before, ${loadavg()[0]!.toFixed(1)} after`;
   if (process.argv.includes('--detail')) process.stdout.write(detail(cues, ours));
   return [
-    row(`${condition}, ${leaves} leaves and ${cues.length - leaves} pips`, load),
+    row(`${condition}, ${leaves} leaves in ${tones.length} tones, ${cues.length - tones.length} pips`, load),
     row('  ours', text(ours)),
     row('  howler play() from a timer', text(theirs)),
     row('  recorder', `${(recording.samples.length / RATE).toFixed(0)} s, ${recording.fast.toFixed(0)} ppm fast`),
@@ -102,11 +107,8 @@ async function record(
 }
 
 /** When tones of these pitches begin, by the bench's clock, in ms. */
-function heardAt(
-  { samples, timeOf }: Recording,
-  ...pitches: readonly (readonly [number, number])[]
-): readonly number[] {
-  const onsets = pitches.flatMap(([hertz, least]) => onsetsOf(samples, RATE, { hertz, least }));
+function heardAt({ samples, timeOf }: Recording, ...pitches: readonly Pitch[]): readonly number[] {
+  const onsets = pitches.flatMap((pitch) => onsetsOf(samples, RATE, pitch));
   return onsets.map(({ at }) => timeOf(at)).sort((a, b) => a - b);
 }
 

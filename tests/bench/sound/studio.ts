@@ -13,7 +13,9 @@ import { chromium, type Browser } from 'playwright-core';
 import { findBrowser } from '../../support/browser.ts';
 import { Recorder, RATE } from './recording.ts';
 
-const PROGRAMS = ['pulseaudio', 'parec', 'Xvfb'];
+const PROGRAMS = ['pulseaudio', 'parec', 'pactl', 'Xvfb'];
+
+const LOUDSPEAKER = `module-null-sink sink_name=pool rate=${RATE} channels=2`;
 
 /** What is missing, in one line; null where all is there. */
 export function missing(): string | null {
@@ -41,10 +43,9 @@ export class Studio {
     const folder = mkdtempSync(join(tmpdir(), 'lanecall-sound-'));
     const socket = join(folder, 'loudspeaker');
     const env = { ...process.env, XDG_RUNTIME_DIR: folder, PULSE_SERVER: `unix:${socket}`, HOME: folder };
-    const sink = `module-null-sink sink_name=pool rate=${RATE} channels=2`;
     const door = `module-native-protocol-unix auth-anonymous=1 socket=${socket}`;
     const own = ['-n', '--daemonize=no', '--exit-idle-time=-1', '--use-pid-file=no', '--log-level=error'];
-    const pulse = spawn('pulseaudio', [...own, '-L', sink, '-L', door], { env, stdio: 'ignore' });
+    const pulse = spawn('pulseaudio', [...own, '-L', LOUDSPEAKER, '-L', door], { env, stdio: 'ignore' });
     await until(() => existsSync(socket), 'PulseAudio does not come up');
     const { child: screen, display } = await virtualScreen();
     const browser = await chromium.launch({
@@ -55,6 +56,19 @@ export class Studio {
       args: ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
     });
     return new Studio(browser, folder, env, [pulse, screen]);
+  }
+
+  takeLoudspeaker(): void {
+    this.control('unload-module', 'module-null-sink');
+  }
+
+  giveLoudspeaker(): void {
+    this.control('load-module', ...LOUDSPEAKER.split(' '));
+  }
+
+  private control(...words: readonly string[]): void {
+    const { status, stderr } = spawnSync('pactl', words, { env: this.env, encoding: 'utf8' });
+    if (status !== 0) throw new Error(`pactl ${words.join(' ')}: ${stderr}`);
   }
 
   record(): Recorder {
