@@ -172,8 +172,22 @@ export const SCENES: readonly Scene[] = [
     fresh: true,
     prepare: (coach) => button(coach, 'Edit').click(),
   },
+  {
+    name: 'sound settings',
+    session: SIX_LANES,
+    commands: MIXED,
+    at: 132,
+    screens: ['coach'],
+    fresh: true,
+    prepare: openSoundSettings,
+  },
   { name: 'running late', session: LATE, commands: [...passing(3), [700, { do: 'start' }]], at: 735, screens: ALL },
 ];
+
+async function openSoundSettings(coach: Page): Promise<void> {
+  await button(coach, /^Sound/).click();
+  await coach.getByText('What sounds').click();
+}
 
 async function writeAndCut(coach: Page): Promise<void> {
   await coach.getByRole('textbox', { name: 'Session', exact: true }).fill(LATE);

@@ -54,9 +54,9 @@ test('a plan that takes over what has not changed is the plan of the new text', 
       expect(after).toEqual(openPlan(source));
       if (after.ok && after.value.stretches.some((one) => before.value.stretches.includes(one))) taken += 1;
     }),
-    { numRuns: 600 },
+    { numRuns: 250 },
   );
-  expect(taken).toBeGreaterThan(60);
+  expect(taken).toBeGreaterThan(25);
 });
 
 test('nothing is taken over where other lanes are in force', () => {
