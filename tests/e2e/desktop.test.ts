@@ -163,8 +163,13 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     // Two lanes at 0:05 and 0:07 leave at least three times in ten seconds.
     expect(ahead.length).toBeGreaterThanOrEqual(3);
     expect(Math.min(...ahead)).toBeGreaterThan(200);
-    await button(desk, 'Skip rep').click();
-    await expect.poll(() => commands(data)).toContain('skip');
+    // Pressed as a leave is on its way it is refused, because that rep is no longer next: then once more.
+    const skipped = async (): Promise<readonly string[]> => {
+      await button(desk, 'Skip rep').click();
+      await wait(desk, 700);
+      return commands(data);
+    };
+    await expect.poll(skipped).toContain('skip');
   });
 
   test('a file that is dropped on the window while a run goes is put into the editor', async () => {
