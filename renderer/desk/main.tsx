@@ -15,6 +15,7 @@ import './narrow.css';
 import { openLink } from '../link/link.ts';
 import { createHand } from '../ui/coach/hand.ts';
 import { startFrames } from '../ui/coach/frames.ts';
+import { freeKeyboard } from '../ui/coach/free-keyboard.ts';
 import { followLight } from '../ui/coach/light-choice.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { openSound } from '../sound/sound.ts';
@@ -25,6 +26,7 @@ const frames = startFrames(link);
 const hand = createHand(link, () => performance.now(), ownStorage());
 const sound = openSound(link, ownStorage());
 const light = followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
+freeKeyboard(document);
 const page = document.getElementById('page');
 if (!page) throw new Error('The page has no place to draw in.');
 createRoot(page).render(

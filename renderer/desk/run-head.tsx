@@ -5,18 +5,19 @@
 import type { ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
+import { isPending } from '../../app/core/run/state.ts';
 import { Clock } from '../ui/coach/clock.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
-import { count, roundText, secondsToGo } from '../ui/coach/words.ts';
+import { count, leaveText, roundText, secondsToGo } from '../ui/coach/words.ts';
 import { useDeck, useDrawn, useHand } from '../ui/coach/use-deck.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { headText } from './head-text.ts';
 import { clockTime, hourOf } from './hour.ts';
 
 const CLOCKS: readonly { readonly choice: ClockChoice; readonly name: string }[] = [
-  { choice: 'stretch', name: 'of the set' },
-  { choice: 'run', name: 'of the run' },
-  { choice: 'pool', name: 'of the pool' },
+  { choice: 'stretch', name: 'since the last start' },
+  { choice: 'run', name: 'since the opening' },
+  { choice: 'pool', name: "as the pool's clock" },
 ];
 
 interface RunHeadProps {
@@ -30,7 +31,7 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
   const choice = useHand(hand, (state) => state.clock);
   const screens = useDeck(link, (state) => state.screens);
   const now = useDrawn(frames, (at) => (at ? clockTime(at.run.openedAtTimeOfDay + at.view.t) : ''));
-  const left = useDrawn(frames, pauseLeft);
+  const left = useDrawn(frames, (at) => pauseLeft(at) || goesOnText(at, choice));
   const text = headText(view);
   const { session } = view.state.plan;
   const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy);
@@ -74,6 +75,19 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
       </div>
     </header>
   );
+}
+
+/**
+ * ", break at 5:40": when what follows begins by itself, as soon as nobody is to leave before that; while lanes
+ * still leave, the line below says what comes next.
+ */
+function goesOnText(moment: Moment | null, choice: ClockChoice): string {
+  if (!moment) return '';
+  const { view } = moment;
+  const { following, followsAt, state } = view;
+  if (!following || followsAt === null || state.lanes.some((lane) => isPending(lane))) return '';
+  const what = following.kind === 'swim' ? 'next set' : following.kind;
+  return `, ${what} at ${leaveText(choice, view, followsAt)}`;
 }
 
 /** What is left of the talk or break that is going. */

@@ -3,7 +3,7 @@
  * thumb. Keys mean the same as the buttons.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useCallback, useState, type ReactElement } from 'react';
 import type { Moment } from '../ui/coach/frames.ts';
 import { useHand } from '../ui/coach/use-deck.ts';
 import { ActionBar } from './action-bar.tsx';
@@ -25,21 +25,26 @@ interface RunScreenProps {
   onWrite(): void;
 }
 
+/** More lanes than this stand closer, so that ten are in sight at 1280 × 800. */
+const MANY = 7;
+
 export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElement {
   const [panel, setPanel] = useState<Panel | null>(null);
   const close = (): void => setPanel(null);
-  const chosen = useHand(tools.hand, ({ choice }) => choice.lanes);
-  useRunKeys(tools, panel, setPanel);
+  useHand(tools.hand, ({ choice }) => choice);
+  const chosen = tools.hand.chosen();
   const { view } = moment;
-  const keyed = laneOfKey(view, tools.hand.chosen());
+  const keyed = laneOfKey(view, chosen);
   const untouched = view.phase === 'waiting' && view.state.begunPart < 0 && view.index === 0;
+  const mark = (lanes: readonly number[]): void => setPanel({ kind: 'mark', lanes });
+  const edit = useCallback(() => (untouched ? onWrite() : setPanel({ kind: 'edit' })), [untouched, onWrite]);
+  useRunKeys({ tools, panel, setPanel, onEdit: edit });
 
   if (panel?.kind === 'edit' && !untouched) return <RewriteScreen tools={tools} moment={moment} onClose={close} />;
-  const edit = untouched ? onWrite : () => setPanel({ kind: 'edit' });
   return (
     <div className="run">
       <RunHead tools={tools} moment={moment} />
-      <main className="lanes" aria-label="Lanes">
+      <main className={`lanes ${view.lanes.length > MANY ? 'is-many' : ''}`} aria-label="Lanes">
         {view.lanes.map((lane) => (
           <LaneRow
             key={lane.number}
@@ -55,14 +60,21 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
       </main>
       <aside className="side" aria-label="Session">
         {panel?.kind === 'lane' ? (
-          <LanePanel key={panel.lane} tools={tools} moment={moment} number={panel.lane} onClose={close} />
+          <LanePanel
+            key={panel.lane}
+            tools={tools}
+            moment={moment}
+            number={panel.lane}
+            onMark={() => mark([panel.lane])}
+            onClose={close}
+          />
         ) : panel?.kind === 'mark' ? (
-          <MarkPanel tools={tools} moment={moment} onClose={close} />
+          <MarkPanel key={panel.lanes.join()} tools={tools} moment={moment} lanes={panel.lanes} onClose={close} />
         ) : (
           <Outline tools={tools} moment={moment} />
         )}
       </aside>
-      <SaidLine tools={tools} moment={moment} onMark={() => setPanel({ kind: 'mark' })} onEdit={edit} />
+      <SaidLine tools={tools} moment={moment} onMark={() => mark(tools.hand.chosen())} onEdit={edit} />
       <ActionBar tools={tools} moment={moment} />
     </div>
   );

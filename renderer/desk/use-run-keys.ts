@@ -5,12 +5,20 @@
 import { useEffect } from 'react';
 import { view, type RunView } from '../../app/core/run/view.ts';
 import { createBounceGuard } from '../ui/coach/bounce.ts';
-import { stopOrResume } from '../ui/coach/offers.ts';
+import { takesKeys, takesText } from '../ui/coach/free-keyboard.ts';
+import { stopOrResume } from '../ui/coach/primary.ts';
 import type { Tools } from '../ui/coach/use-deck.ts';
 import { meaningOf, type KeyPress, type Meaning } from './keys.ts';
 import type { Panel } from './panel.tsx';
 
-export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: Panel | null) => void): void {
+export interface RunKeys {
+  readonly tools: Tools;
+  readonly panel: Panel | null;
+  setPanel(panel: Panel | null): void;
+  onEdit(): void;
+}
+
+export function useRunKeys({ tools, panel, setPanel, onEdit }: RunKeys): void {
   useEffect(() => {
     const bounces = createBounceGuard();
     const onKey = (event: KeyboardEvent): void => {
@@ -30,21 +38,24 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
         case 'act':
           return void hand.act(meaning.name);
         case 'stop-or-resume':
-          return void hand.act(stopOrResume(now, hand.chosen()));
+          return void hand.act(stopOrResume(now));
         case 'lane':
           if (now.lanes.some(({ number }) => number === meaning.number)) hand.toggle(meaning.number);
           return;
         case 'interval': {
           const lanes = hand.chosen();
-          return void hand.give({ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds: meaning.seconds });
+          return void hand.press({ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds: meaning.seconds });
         }
         case 'panel': {
           const lane = laneOfKey(now, hand.chosen());
-          return setPanel(meaning.name === 'lane' ? { kind: 'lane', lane } : { kind: meaning.name });
+          if (meaning.name === 'lane') return setPanel({ kind: 'lane', lane });
+          if (meaning.name === 'mark') return setPanel({ kind: 'mark', lanes: hand.chosen() });
+          return onEdit();
         }
         case 'clear':
           hand.clearChoice();
-          if (panel) setPanel(null);
+          // Not Edit, which prints no such key: nothing typed is lost.
+          if (panel && panel.kind !== 'edit') setPanel(null);
           return;
         case 'nothing':
           return;
@@ -52,7 +63,7 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
-  }, [tools, panel, setPanel]);
+  }, [tools, panel, setPanel, onEdit]);
 }
 
 /** The lane whose panel the key opens: the first of those chosen, or of all. */
@@ -61,14 +72,15 @@ export function laneOfKey({ lanes }: RunView, chosen: readonly number[]): number
 }
 
 function pressOf(event: KeyboardEvent): KeyPress {
-  const target = event.target instanceof HTMLElement ? event.target : null;
+  // Not the event's target: a control that was tapped has just given the keyboard back.
+  const at = document.activeElement;
   return {
     key: event.key,
     code: event.code,
     shift: event.shiftKey,
     modified: event.ctrlKey || event.altKey || event.metaKey,
     repeat: event.repeat,
-    typing: target !== null && (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName)),
-    onControl: target !== null && target.closest('button, a, summary, [role="button"]') !== null,
+    typing: takesText(at) || (takesKeys(at) && /^(INPUT|SELECT)$/.test(at.tagName)),
+    onControl: takesKeys(at),
   };
 }
