@@ -105,17 +105,53 @@ const command: fc.Arbitrary<Command> = fc.oneof(
   { weight: 3, arbitrary: fc.constant<Command>({ do: 'undo' }) },
 );
 
-const step: fc.Arbitrary<Step> = fc.record({
+/** A change of the text: a line goes, another comes in before it, or its times are others. */
+interface Edit {
+  readonly at: number;
+  readonly line: string | null;
+}
+
+const edit: fc.Arbitrary<Edit> = fc.record({
+  // Mostly near the end, where what has begun does not stand in the way.
+  at: fc.oneof(fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0.6, max: 1, noNaN: true })),
+  line: fc.oneof(
+    fc.constantFrom(null, 'Four', 'break 0:20 drink', 'talk 0:30', '100 easy', '# nothing'),
+    fc.tuple(seconds(1, 3), seconds(20, 120)).map(([n, t]) => `${n} x 50 @ ${clock(t)}`),
+  ),
+});
+
+/** The text with a line of its parts gone or a new one there; under rounds at their indent. */
+function edited(text: string, { at, line }: Edit): string {
+  const lines = text.split('\n');
+  const first = lines.indexOf('One') + 1;
+  const index = first + Math.floor(at * (lines.length - first));
+  const indent = /^ */.exec(lines[index] ?? '')![0];
+  if (line === null) lines.splice(index, 1);
+  else lines.splice(index, 0, indent + line);
+  return lines.join('\n');
+}
+
+const step: fc.Arbitrary<{ readonly after: number; readonly given: Command | Edit }> = fc.record({
   after: fc.oneof(
     { weight: 3, arbitrary: seconds(0, 12_000) },
     seconds(0, 120_000),
     fc.constantFrom(0, 250, 5000, 10_000),
   ),
-  command,
+  given: fc.oneof({ weight: 12, arbitrary: command }, { weight: 1, arbitrary: edit }),
 });
 
-export const evenings: fc.Arbitrary<Evening> = fc.record({
-  text: session,
-  phase: fc.oneof(fc.constant(0), seconds(0, 59_999)),
-  steps: fc.array(step, { minLength: 1, maxLength: 25 }),
-});
+export const evenings: fc.Arbitrary<Evening> = fc
+  .record({
+    text: session,
+    phase: fc.oneof(fc.constant(0), seconds(0, 59_999)),
+    given: fc.array(step, { minLength: 1, maxLength: 25 }),
+  })
+  .map(({ text, phase, given }) => {
+    let latest = text;
+    const steps = given.map(({ after, given: what }): Step => {
+      if ('do' in what) return { after, command: what };
+      latest = edited(latest, what);
+      return { after, command: { do: 'rewrite', text: latest } };
+    });
+    return { text, phase, steps };
+  });
