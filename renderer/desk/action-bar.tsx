@@ -52,13 +52,7 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
       {main === null ? (
         <p className="primary-none">Nothing more leaves. The session ends by itself.</p>
       ) : (
-        <ActionButton
-          tools={tools}
-          moment={moment}
-          action={main}
-          {...wordsOf(main)}
-          look={`is-primary is-${main}`}
-        />
+        <ActionButton tools={tools} moment={moment} action={main} {...wordsOf(main)} look={`is-primary is-${main}`} />
       )}
       {also.length === 0 ? null : (
         <div className="primary-beside">

@@ -7,7 +7,9 @@ import { DeckButton } from '../ui/coach/deck-button.tsx';
 
 /** What stands beside the lanes in place of the outline. */
 export type Panel =
-  { readonly kind: 'lane'; readonly lane: number } | { readonly kind: 'mark'; readonly lanes: readonly number[] } | { readonly kind: 'edit' };
+  | { readonly kind: 'lane'; readonly lane: number }
+  | { readonly kind: 'mark'; readonly lanes: readonly number[] }
+  | { readonly kind: 'edit' };
 
 interface PanelProps {
   readonly title: string;

@@ -35,7 +35,7 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
   const chosen = tools.hand.chosen();
   const { view } = moment;
   const keyed = laneOfKey(view, chosen);
-  const untouched = view.phase === 'waiting' && view.state.begunPart < 0 && view.index === 0;
+  const untouched = view.phase === 'waiting' && view.state.t0 === null && view.index === 0;
   const mark = (lanes: readonly number[]): void => setPanel({ kind: 'mark', lanes });
   const edit = useCallback(() => (untouched ? onWrite() : setPanel({ kind: 'edit' })), [untouched, onWrite]);
   useRunKeys({ tools, panel, setPanel, onEdit: edit });

@@ -66,7 +66,8 @@ function ShiftButton({
 }: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'sooner' | 'later' }): ReactElement {
   const { pauseEnd, stretch } = moment.view;
   const key = action === 'sooner' ? 'minus' : 'plus';
-  const pause = pauseEnd === null ? {} : { hint: `${key}, ${stretch.kind} ${action === 'sooner' ? 'shorter' : 'longer'}` };
+  const pause =
+    pauseEnd === null ? {} : { hint: `${key}, ${stretch.kind} ${action === 'sooner' ? 'shorter' : 'longer'}` };
   return <ActionButton tools={tools} moment={moment} action={action} look="is-small" {...pause} />;
 }
 

@@ -25,7 +25,11 @@ export function RemoteActions(props: RemoteActionsProps): ReactElement {
   const [more, setMore] = useState(false);
   return (
     <nav className="remote-buttons" aria-label="Actions">
-      {more ? <MoreActions {...props} onBack={() => setMore(false)} /> : <FewActions {...props} onMore={() => setMore(true)} />}
+      {more ? (
+        <MoreActions {...props} onBack={() => setMore(false)} />
+      ) : (
+        <FewActions {...props} onMore={() => setMore(true)} />
+      )}
       <SteeringActions {...props} />
     </nav>
   );
@@ -87,7 +91,8 @@ function SteeringActions({ tools, moment, lane }: RemoteActionsProps): ReactElem
   const looked = moment.view.lanes.find(({ number }) => number === lane);
   const shared = { tools, moment };
   const own = looked ? laneSteering(looked) : [];
-  const goes = (at: number | null): string => (at === null ? 'nothing left' : `goes ${leaveText(clock, moment.view, at)}`);
+  const goes = (at: number | null): string =>
+    at === null ? 'nothing left' : `goes ${leaveText(clock, moment.view, at)}`;
   return (
     <>
       {beside.length + own.length === 0 ? null : (
@@ -110,7 +115,11 @@ function SteeringActions({ tools, moment, lane }: RemoteActionsProps): ReactElem
               lanes={[lane ?? 0]}
               name={`${ACTIONS[action].label} lane ${lane}`}
               look={action === 'resume' ? 'is-go' : ''}
-              hint={action === 'stop' ? undefined : goes((action === 'resume' ? looked?.resumeAt : looked?.rejoinAt) ?? null)}
+              hint={
+                action === 'stop'
+                  ? undefined
+                  : goes((action === 'resume' ? looked?.resumeAt : looked?.rejoinAt) ?? null)
+              }
             />
           ))}
         </div>
@@ -123,7 +132,11 @@ function SteeringActions({ tools, moment, lane }: RemoteActionsProps): ReactElem
           action={main}
           lanes={[]}
           look={`is-primary is-${main}`}
-          hint={main === 'finish' ? 'hold' : ['all lanes', goesText(moment.view, main, clock)].filter((text) => text !== '').join(', ')}
+          hint={
+            main === 'finish'
+              ? 'hold'
+              : ['all lanes', goesText(moment.view, main, clock)].filter((text) => text !== '').join(', ')
+          }
         />
       )}
     </>

@@ -22,5 +22,5 @@ export function refusalOf(state: RunState, command: Command, t: Millis): Refusal
 
 /** Whether a Start is for this moment, be it that one so soon after a Start or Stop is not taken yet. */
 export function startFollows({ state, t }: Pick<RunView, 'state' | 't'>): boolean {
-  return refusalOf({ ...state, startedAt: -Infinity }, { do: 'start' }, t) === null;
+  return refusalOf({ ...state, startedAt: -Infinity, stoppedAt: -Infinity }, { do: 'start' }, t) === null;
 }
