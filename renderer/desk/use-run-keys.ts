@@ -2,7 +2,7 @@
  * Keys of the window during a run, wired to the hand.
  */
 
-import { useEffect } from 'react';
+import { useEffect, useState } from 'react';
 import { view, type RunView } from '../../app/core/run/view.ts';
 import { createBounceGuard } from '../ui/coach/bounce.ts';
 import { takesKeys, takesText } from '../ui/coach/free-keyboard.ts';
@@ -19,8 +19,9 @@ export interface RunKeys {
 }
 
 export function useRunKeys({ tools, panel, setPanel, onEdit }: RunKeys): void {
+  // Kept over renders: a bounce may come on both sides of one.
+  const [bounces] = useState(createBounceGuard);
   useEffect(() => {
-    const bounces = createBounceGuard();
     const onKey = (event: KeyboardEvent): void => {
       const meaning = meaningOf(pressOf(event));
       if (!meaning) return;
@@ -63,7 +64,7 @@ export function useRunKeys({ tools, panel, setPanel, onEdit }: RunKeys): void {
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
-  }, [tools, panel, setPanel, onEdit]);
+  }, [tools, panel, setPanel, onEdit, bounces]);
 }
 
 /** The lane whose panel the key opens: the first of those chosen, or of all. */

@@ -152,7 +152,7 @@ export const SCENES: readonly Scene[] = [
     at: 132,
     screens: ['coach'],
     fresh: true,
-    prepare: (coach) => button(coach, 'Lane 4: On…').click(),
+    prepare: (coach) => button(coach, 'Lane 4…').click(),
   },
   {
     name: 'marking',
