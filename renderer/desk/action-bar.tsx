@@ -63,8 +63,8 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
               moment={moment}
               action={action}
               {...wordsOf(action)}
-              {...(action === 'start' ? { name: 'Start now' } : {})}
-              look={`is-small ${action === 'start' ? 'is-start' : ''}`}
+              {...(action === 'start' ? { name: 'Start now', hint: 'Enter' } : {})}
+              look="is-small"
             />
           ))}
         </div>

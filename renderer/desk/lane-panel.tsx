@@ -58,7 +58,7 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
         <LaneButton {...shared} label="+1 s" does="+1 s a rep" command={interval(1)} />
         <LaneButton {...shared} label="+5 s" does="+5 s a rep" command={interval(5)} />
       </Group>
-      <Group title="Next rep" now={next ? 'skip: the set gets shorter, sit out: times stay' : ''}>
+      <Group title="Next rep" now={next ? 'skip shortens the set, sit out keeps times' : ''}>
         <LaneAction {...shared} action="skip" label="Skip rep" />
         <LaneAction {...shared} action="sit-out" label="Sit out" />
         <LaneAction {...shared} action="repeat" label="Repeat" />

@@ -6,6 +6,7 @@ import type { ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import { isPending } from '../../app/core/run/state.ts';
+import type { RunView } from '../../app/core/run/view.ts';
 import { Clock } from '../ui/coach/clock.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { count, leaveText, roundText, secondsToGo } from '../ui/coach/words.ts';
@@ -15,9 +16,9 @@ import { headText } from './head-text.ts';
 import { clockTime, hourOf } from './hour.ts';
 
 const CLOCKS: readonly { readonly choice: ClockChoice; readonly name: string }[] = [
-  { choice: 'stretch', name: 'since the last start' },
-  { choice: 'run', name: 'since the opening' },
-  { choice: 'pool', name: "as the pool's clock" },
+  { choice: 'stretch', name: 'since last start' },
+  { choice: 'run', name: 'since opening' },
+  { choice: 'pool', name: "pool's clock" },
 ];
 
 interface RunHeadProps {
@@ -56,8 +57,10 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
       </div>
       <div className="head-set">
         <h1>
-          {text.part}
-          {text.rounds ? <span className="head-round">, {roundText(text.rounds)}</span> : null}
+          <span className="head-part">
+            {text.part}
+            {text.rounds && !goesOn(view) ? `, ${roundText(text.rounds)}` : null}
+          </span>
           <span className="head-left" ref={left} />
         </h1>
         <p>{text.set}</p>
@@ -77,17 +80,18 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
   );
 }
 
-/**
- * ", break at 5:40": when what follows begins by itself, as soon as nobody is to leave before that; while lanes
- * still leave, the line below says what comes next.
- */
+/** Whether what follows begins by itself, and nobody is to leave before that. */
+function goesOn({ followsAt, state }: RunView): boolean {
+  return followsAt !== null && !state.lanes.some(isPending);
+}
+
+/** ", break at 5:40"; while lanes still leave, the line below says what comes next. */
 function goesOnText(moment: Moment | null, choice: ClockChoice): string {
-  if (!moment) return '';
-  const { view } = moment;
-  const { following, followsAt, state } = view;
-  if (!following || followsAt === null || state.lanes.some((lane) => isPending(lane))) return '';
+  if (!moment || !goesOn(moment.view)) return '';
+  const { following, followsAt } = moment.view;
+  if (!following || followsAt === null) return '';
   const what = following.kind === 'swim' ? 'next set' : following.kind;
-  return `, ${what} at ${leaveText(choice, view, followsAt)}`;
+  return `, ${what} at ${leaveText(choice, moment.view, followsAt)}`;
 }
 
 /** What is left of the talk or break that is going. */

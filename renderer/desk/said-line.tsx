@@ -48,27 +48,25 @@ export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): Reac
           // It stands beside Resume then; the others keep their places.
           <span className="deck-button is-nothing" />
         ) : (
-          <ActionButton tools={tools} moment={moment} action="rejoin" look="is-small" />
+          <ActionButton tools={tools} moment={moment} action="rejoin" hint="J, old times" look="is-small" />
         )}
-        <DeckButton name="Mark" hint="M, a note" keys="M" look="is-small" onPress={onMark} onRefused={nothing} />
-        <DeckButton name="Edit" hint="E, the session" keys="E" look="is-small" onPress={onEdit} onRefused={nothing} />
+        <DeckButton name="Mark" hint="M, note" keys="M" look="is-small" onPress={onMark} onRefused={nothing} />
+        <DeckButton name="Edit" hint="E, text" keys="E" look="is-small" onPress={onEdit} onRefused={nothing} />
         <SoundButton sound={tools.sound} />
       </div>
     </div>
   );
 }
 
-/** What moves: the leaves to come; in a talk or break its end. */
+/** Says what moves: the leaves to come, or the end of a talk or break. */
 function ShiftButton({
   tools,
   moment,
   action,
 }: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'sooner' | 'later' }): ReactElement {
   const { pauseEnd, stretch } = moment.view;
-  const key = action === 'sooner' ? 'minus' : 'plus';
-  const pause =
-    pauseEnd === null ? {} : { hint: `${key}, ${stretch.kind} ${action === 'sooner' ? 'shorter' : 'longer'}` };
-  return <ActionButton tools={tools} moment={moment} action={action} look="is-small" {...pause} />;
+  const hint = `${action === 'sooner' ? '−' : '+'}, ${pauseEnd === null ? 'leaves' : `${stretch.kind}'s end`}`;
+  return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
 }
 
 interface IntervalButtonProps {
@@ -81,14 +79,13 @@ interface IntervalButtonProps {
 function IntervalButton({ tools, moment, seconds }: IntervalButtonProps): ReactElement {
   const lanes = tools.hand.chosen();
   const key = seconds < 0 ? '[' : ']';
-  const what = lanes.length > 0 ? lanesNamed(lanes) : `interval ${seconds < 0 ? 'shorter' : 'longer'}`;
   return (
     <CommandButton
       tools={tools}
       moment={moment}
       command={{ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds }}
       name={`${seconds < 0 ? '−' : '+'}5 s a rep`}
-      hint={`${key}, ${what}`}
+      hint={`${key}, interval`}
       keys={key}
       look="is-small"
     />

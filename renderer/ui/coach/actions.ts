@@ -42,9 +42,9 @@ export const ACTIONS: { readonly [name in ActionName]: Action } = {
   repeat: { label: 'Repeat', key: 'R', does: 'the last rep again', pressed: false, byChoice: true },
   sooner: { label: '−5 s', key: 'minus', does: 'leaves sooner', pressed: false, byChoice: true },
   later: { label: '+5 s', key: 'plus', does: 'leaves later', pressed: false, byChoice: true },
-  'move-on': { label: 'Move on', key: 'Shift M', does: 'to what comes next', pressed: true, byChoice: false },
-  restart: { label: 'Restart', key: 'Shift R', does: 'from its first rep', pressed: true, byChoice: false },
-  finish: { label: 'Finish', key: 'Shift F', does: 'ends the session', pressed: true, byChoice: false },
+  'move-on': { label: 'Move on', key: 'Shift M', does: 'to what is next', pressed: true, byChoice: false },
+  restart: { label: 'Restart', key: 'Shift R', does: 'all of it again', pressed: true, byChoice: false },
+  finish: { label: 'Finish', key: 'Shift F', does: '', pressed: true, byChoice: false },
   undo: { label: 'Undo', key: 'U', does: '', pressed: false, byChoice: false },
 };
 
