@@ -11,14 +11,7 @@ import type { Tools } from '../ui/coach/use-deck.ts';
 import { meaningOf, type KeyPress, type Meaning } from './keys.ts';
 import type { Panel } from './panel.tsx';
 
-export interface RunKeys {
-  readonly tools: Tools;
-  readonly panel: Panel | null;
-  setPanel(panel: Panel | null): void;
-  onEdit(): void;
-}
-
-export function useRunKeys({ tools, panel, setPanel, onEdit }: RunKeys): void {
+export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: Panel | null) => void): void {
   // Kept over renders: a bounce may come on both sides of one.
   const [bounces] = useState(createBounceGuard);
   useEffect(() => {
@@ -51,7 +44,7 @@ export function useRunKeys({ tools, panel, setPanel, onEdit }: RunKeys): void {
           const lane = laneOfKey(now, hand.chosen());
           if (meaning.name === 'lane') return setPanel({ kind: 'lane', lane });
           if (meaning.name === 'mark') return setPanel({ kind: 'mark', lanes: hand.chosen() });
-          return onEdit();
+          return setPanel({ kind: 'edit' });
         }
         case 'clear':
           hand.clearChoice();
@@ -64,7 +57,7 @@ export function useRunKeys({ tools, panel, setPanel, onEdit }: RunKeys): void {
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
-  }, [tools, panel, setPanel, onEdit, bounces]);
+  }, [tools, panel, setPanel, bounces]);
 }
 
 /** The lane whose panel the key opens: the first of those chosen, or of all. */
