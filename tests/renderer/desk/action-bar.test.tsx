@@ -5,16 +5,11 @@
 
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, describe, expect, test } from 'vitest';
-import type { Command } from '../../../app/core/run/command.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
-import { view } from '../../../app/core/run/view.ts';
 import { ActionBar } from '../../../renderer/desk/action-bar.tsx';
 import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
-import type { Link } from '../../../renderer/link/link.ts';
-import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
-import type { Moment } from '../../../renderer/ui/coach/frames.ts';
-import { createHand } from '../../../renderer/ui/coach/hand.ts';
 import { runOf } from '../../support/coach-run.ts';
+import { coachTable, type CoachTable } from '../../support/coach-table.ts';
 
 /** T0 at 10 s: lane 1 leaves at 10 and 70 s, lane 2 at 10 and 80 s; the break comes by itself at 150 s. */
 const SET = 'lane 1\nlane 2\nSet\n2 x 50 fast @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';
@@ -22,41 +17,21 @@ const SET = 'lane 1\nlane 2\nSet\n2 x 50 fast @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 
 afterEach(cleanup);
 
 interface Table {
-  readonly sent: readonly Command[];
+  readonly sent: CoachTable['sent'];
+  readonly said: CoachTable['said'];
   /** What was last drawn. */
   drawnAt(t: number): void;
   /** The run's t at the next press. */
   pressedAt(t: number): void;
-  said(): string | undefined;
 }
 
 function table(state: RunState): Table {
-  const store = createDeckStore();
-  const sent: Command[] = [];
-  let now = 0;
-  const run = { id: 'run', plan: state.plan, state, commands: [] } as unknown as DeckRun;
-  store.setState({ status: 'live', run });
-  const link = {
-    store,
-    now: () => now,
-    command: (command: Command) => {
-      sent.push(command);
-      return Promise.resolve({ ok: false, at: null, why: 'told' });
-    },
-  } as unknown as Link;
-  const hand = createHand(link, () => now, null);
-  const tools = { link, hand } as unknown as DeskTools;
-  const draw = (t: number): void => {
-    const moment: Moment = { run, view: view(state, t) };
+  const { tools, sent, said, at } = coachTable(state);
+  const drawnAt = (t: number): void => {
     cleanup();
-    render(<ActionBar tools={tools} moment={moment} />);
+    render(<ActionBar tools={tools as DeskTools} moment={at(t)} />);
   };
-  return {
-    sent,
-    drawnAt: (t) => draw((now = t)),
-    pressedAt: (t) => void (now = t),
-    said: () => hand.store.getState().said?.text,
-  };
+  return { sent, said, drawnAt, pressedAt: (t) => void at(t) };
 }
 
 const button = (name: string): HTMLElement => screen.getByRole('button', { name });
