@@ -19,23 +19,29 @@ interface RemoteActionsProps {
   readonly moment: Moment;
   /** Looked after; null for all. */
   readonly lane: number | null;
+  /** Told when what is needed less often is opened or closed. */
+  onMore?(open: boolean): void;
 }
 
 export function RemoteActions(props: RemoteActionsProps): ReactElement {
-  const [more, setMore] = useState(false);
+  const [more, show] = useState(false);
+  const setMore = (open: boolean): void => {
+    show(open);
+    props.onMore?.(open);
+  };
   return (
     <nav className="remote-buttons" aria-label="Actions">
       {more ? (
         <MoreActions {...props} onBack={() => setMore(false)} />
       ) : (
-        <FewActions {...props} onMore={() => setMore(true)} />
+        <FewActions {...props} onOpen={() => setMore(true)} />
       )}
       <SteeringActions {...props} />
     </nav>
   );
 }
 
-function FewActions({ tools, moment, lane, onMore }: RemoteActionsProps & { onMore(): void }): ReactElement {
+function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOpen(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
   const { undo, t } = moment.view;
   const shared = { tools, moment };
@@ -50,7 +56,7 @@ function FewActions({ tools, moment, lane, onMore }: RemoteActionsProps & { onMo
         lanes={[]}
         hint={undo ? `${commandLabel(undo.command)}, ${Math.ceil((undo.until - t) / 1000)} s left` : 'within 10 s'}
       />
-      <DeckButton name="More" hint="repeat, move on …" onPress={onMore} onRefused={() => undefined} />
+      <DeckButton name="More" hint="repeat, move on …" onPress={onOpen} onRefused={() => undefined} />
     </div>
   );
 }

@@ -21,6 +21,7 @@ export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
   const status = useDeck(tools.link, (state) => state.status);
   const moment = useMoment(tools.frames);
   const [kept, setKept] = useState(keptLane);
+  const [more, setMore] = useState(false);
   if (!moment) {
     return <p className="remote-empty">{status === 'live' ? 'Waiting for a session.' : 'Looking for the host…'}</p>;
   }
@@ -31,12 +32,12 @@ export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
     ownStorage()?.setItem(LANE_KEY, next === null ? '' : `${next}`);
   };
   return (
-    <main className="remote">
+    <main className={`remote ${more ? 'is-more' : ''}`}>
       <h1 className="hidden">Lanecall remote</h1>
       <Head tools={tools} moment={moment} lane={lane} />
       <Lanes tools={tools} moment={moment} lane={lane} onLane={choose} />
       <Said tools={tools} lost={status === 'lost'} />
-      <RemoteActions tools={tools} moment={moment} lane={lane} />
+      <RemoteActions tools={tools} moment={moment} lane={lane} onMore={setMore} />
     </main>
   );
 }
@@ -77,7 +78,7 @@ function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactE
   const { lanes } = moment.view;
   if (lanes.length < 2) return null;
   return (
-    <div className="remote-lanes" role="group" aria-label="Lane to look after">
+    <div className={`remote-lanes ${lanes.length > 6 ? 'is-many' : ''}`} role="group" aria-label="Lane to look after">
       {lanes.map((each) => (
         <DeckButton
           key={each.number}
