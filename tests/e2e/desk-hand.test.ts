@@ -5,7 +5,7 @@
 
 import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { DOUBLE_TAP_TIME } from '../../renderer/ui/coach/bounce.ts';
+import { BOUNCE_TIME } from '../../renderer/ui/coach/bounce.ts';
 import { browserPath } from '../support/browser.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
 import { ServedHost } from '../support/served-host.ts';
@@ -73,7 +73,7 @@ async function start(text: string): Promise<void> {
   await button('Run this session').click();
   await button('Start').click();
   await said('Started');
-  await page.waitForTimeout(DOUBLE_TAP_TIME);
+  await page.waitForTimeout(BOUNCE_TIME);
 }
 
 /** Waits until what is said begins so. */
@@ -131,10 +131,10 @@ test('Stop, Space and the clicker are for all lanes, whichever are chosen', asyn
     await page.getByText('Next command: lane 2').waitFor();
     await stop();
     await said('Stopped all lanes.');
-    await page.waitForTimeout(DOUBLE_TAP_TIME);
+    await page.waitForTimeout(BOUNCE_TIME);
     await button('Resume').click();
     await said('Resumed all lanes');
-    await page.waitForTimeout(DOUBLE_TAP_TIME);
+    await page.waitForTimeout(BOUNCE_TIME);
   }
 });
 
@@ -158,10 +158,10 @@ test.each([false, true])(
     await said('Started');
     const use = (what: Locator): Promise<void> => (touch ? what.tap() : what.click());
     const spaceIsStop = async (): Promise<void> => {
-      await page.waitForTimeout(DOUBLE_TAP_TIME);
+      await page.waitForTimeout(BOUNCE_TIME);
       await page.keyboard.press('Space');
       await button('Resume').waitFor();
-      await page.waitForTimeout(DOUBLE_TAP_TIME);
+      await page.waitForTimeout(BOUNCE_TIME);
       await page.keyboard.press('Space');
       await button('Stop all lanes').waitFor();
     };
@@ -214,7 +214,7 @@ test('a control reached by Tab is worked by its keys, and Escape gives the keybo
   expect(await button('Lane 1').getAttribute('aria-pressed')).toBe('true');
   await page.keyboard.press('Escape');
   expect(await button('Lane 1').getAttribute('aria-pressed')).toBe('false');
-  await page.waitForTimeout(DOUBLE_TAP_TIME);
+  await page.waitForTimeout(BOUNCE_TIME);
   await page.keyboard.press('Space');
   await said('Stopped all lanes.');
 });

@@ -3,7 +3,16 @@
  * a tap (so that Space stays Stop), and where it ends something wants to be held for 0.6 s.
  */
 
-import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactElement, type ReactNode } from 'react';
+import {
+  useEffect,
+  useId,
+  useRef,
+  useState,
+  type KeyboardEvent,
+  type MouseEvent,
+  type ReactElement,
+  type ReactNode,
+} from 'react';
 
 /** How long a button that ends something is held, in ms. */
 export const HOLD_TIME = 600;
@@ -57,6 +66,12 @@ export function DeckButton(props: DeckButtonProps): ReactElement {
   );
 }
 
+/**
+ * The button clicked last. Where a press puts another button in its place (Stop gives way to Resume), the
+ * second tap of a double tap lands on that one, and is not meant for it.
+ */
+let clickedBefore = '';
+
 interface Press {
   readonly holding: boolean;
   readonly tap: object;
@@ -71,6 +86,11 @@ function usePress({ name, why, judge, onPress, onRefused }: DeckButtonProps): Pr
   useEffect(() => () => stop(timer.current), []);
 
   const whyNow = (): string | null => (judge ? judge() : (why ?? null));
+  const clicked = ({ detail }: MouseEvent): void => {
+    const isSecondTap = detail > 1 && clickedBefore !== name;
+    clickedBefore = name;
+    if (!isSecondTap) done();
+  };
   const done = (): void => {
     const refusal = whyNow();
     if (refusal === null) onPress();
@@ -98,7 +118,7 @@ function usePress({ name, why, judge, onPress, onRefused }: DeckButtonProps): Pr
   const isPressKey = ({ key }: KeyboardEvent): boolean => key === 'Enter' || key === ' ';
   return {
     holding,
-    tap: { onClick: done },
+    tap: { onClick: clicked },
     hold: {
       onPointerDown: begin,
       onPointerUp: end,

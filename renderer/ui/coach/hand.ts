@@ -75,7 +75,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
     press(command) {
       // What is refused has done nothing that a bounce could do a second time.
       const goes = hand.refusal(command) === null;
-      if (goes && !bounces.accept(JSON.stringify(command), now(), placeOf(command))) return Promise.resolve(false);
+      if (goes && !bounces.accept(JSON.stringify(command), now())) return Promise.resolve(false);
       return hand.give(command);
     },
     async give(command) {
@@ -142,20 +142,6 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
   });
 
   return hand;
-}
-
-/** Start, Stop, Resume and Rejoin take turns in one place: of all lanes in the bottom row, of a lane in its row. */
-function placeOf(command: Command): string | undefined {
-  switch (command.do) {
-    case 'start':
-      return 'all';
-    case 'stop':
-    case 'resume':
-    case 'rejoin':
-      return command.lanes?.join() ?? 'all';
-    default:
-      return undefined;
-  }
 }
 
 /** For how long an accepted command may take to reach the page's own run before it is spoken of, in ms. */

@@ -8,7 +8,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import type { RunState } from '../../../app/core/run/state.ts';
 import { ActionBar } from '../../../renderer/desk/action-bar.tsx';
 import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
-import { runOf } from '../../support/coach-run.ts';
+import { afterCommands, runOf } from '../../support/coach-run.ts';
 import { coachTable, type CoachTable } from '../../support/coach-table.ts';
 
 /** T0 at 10 s: lane 1 leaves at 10 and 70 s, lane 2 at 10 and 80 s; the break comes by itself at 150 s. */
@@ -70,6 +70,25 @@ describe('a press', () => {
     t.pressedAt(81_000);
     fireEvent.click(button('Skip rep'));
     expect([t.sent, t.said()]).toEqual([[], 'No lane has a rep still to leave.']);
+  });
+});
+
+describe('a double tap', () => {
+  test('on Stop does nothing to Resume, Rejoin or Start now, which take its place', () => {
+    const going = runOf(SET, [0, { do: 'start' }]);
+    const before = table(going);
+    before.drawnAt(85_000);
+    fireEvent.click(button('Stop all lanes'), { detail: 1 });
+    const after = table(afterCommands(going, [85_000, { do: 'stop' }]));
+    after.drawnAt(85_200);
+    for (const name of ['Resume', 'Rejoin', 'Start now']) {
+      fireEvent.click(button(name), { detail: 2 });
+      fireEvent.click(button('Undo'), { detail: 1 });
+    }
+    expect(after.sent).toEqual([{ do: 'undo' }]);
+    after.pressedAt(86_000);
+    fireEvent.click(button('Resume'), { detail: 1 });
+    expect(after.sent).toContainEqual({ do: 'resume' });
   });
 });
 

@@ -124,16 +124,6 @@ describe('giving a command', () => {
     ]);
   });
 
-  test('a double tap on Stop does nothing else: Resume, Rejoin and Start take its place and do not take the second', async () => {
-    const t = table();
-    await t.hand.act('stop');
-    t.at(20_450);
-    for (const action of ['resume', 'rejoin', 'stop', 'start'] as const) expect(await t.hand.act(action)).toBe(false);
-    expect(t.sent.map(({ command }) => command)).toEqual([{ do: 'stop' }]);
-    t.at(20_500);
-    expect(await t.hand.act('resume')).toBe(true);
-  });
-
   test('what may be done is judged by the run at the press', () => {
     const t = table();
     expect(t.hand.refusal({ do: 'resume' })).toBe('No lane is stopped.');

@@ -61,12 +61,4 @@ describe('a bounce', () => {
     expect(guard.accept('stop', 299)).toBe(true);
     expect(guard.accept('skip', 300)).toBe(true);
   });
-
-  test('on a button that gives way to another: the second tap of a double tap is not taken there', () => {
-    const guard = createBounceGuard();
-    expect(guard.accept('stop', 0, 'all')).toBe(true);
-    expect(guard.accept('resume', 499, 'all')).toBe(false);
-    expect(guard.accept('resume lane 2', 499, '2')).toBe(true);
-    expect(guard.accept('resume', 500, 'all')).toBe(true);
-  });
 });
