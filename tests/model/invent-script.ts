@@ -8,7 +8,7 @@ import { inventRewrite } from './invent-rewrite.ts';
 import type { Random } from './random.ts';
 import { nextTime } from './invent-time.ts';
 import { ModelRun } from './run-model.ts';
-import { isStopped, scenarioOf, type RunState } from './run-state.ts';
+import { hasPending, isStopped, scenarioOf, type RunState } from './run-state.ts';
 import { everyItem, type WrittenScenario } from './scenario.ts';
 
 export interface Script {
@@ -54,14 +54,23 @@ const UNDO_DELAYS = [0, 1, 250, 1000, 2750, 3000, 4000, 7000, 9000, 9749, 9750, 
 
 /** What a rule says of two commands together hardly comes up by chance. The first that happens to follow, does. */
 const FOLLOW_UPS: readonly FollowUp[] = [
-  { after: ['start'], name: 'start', chance: 0.08, delays: [2999, 3000, 3001] },
+  { after: ['start', 'stop'], name: 'start', chance: 0.08, delays: [0, 1000, 2999, 3000, 3001] },
+  { after: ['stop'], name: 'resume', chance: 0.08, delays: [0, 1000, 5000, 20_000, 60_000] },
+  { after: ['stop'], name: 'lane-in', chance: 0.05, delays: [0, 5000] },
+  { after: ['stop'], name: 'rewrite', chance: 0.08, delays: [0, 5000, 20_000] },
   { after: ['undo'], name: 'undo', chance: 0.2, delays: [0, 1000, 5000] },
   // Commands that take leaves away: a late undo of them is a rule of its own.
   { after: ['move-on', 'restart', 'go-to', 'finish', 'lane-out'], name: 'undo', chance: 0.35, delays: UNDO_DELAYS },
   { after: ['stop'], name: 'undo', chance: 0.2, delays: UNDO_DELAYS },
   { after: ['cut'], name: 'restart', chance: 0.1, delays: [0, 5000] },
   { after: ['cut'], name: 'rewrite', chance: 0.1, delays: [0, 5000] },
+  { after: ['go-to'], name: 'cut', chance: 0.15, delays: [0, 5000] },
+  { after: ['go-to'], name: 'rewrite', chance: 0.2, delays: [0, 5000] },
+  { after: ['go-to'], name: 'start', chance: 0.1, delays: [0, 5000] },
   { after: ['rewrite'], name: 'cut', chance: 0.15, delays: [0, 5000] },
+  { after: ['rewrite'], name: 'rewrite', chance: 0.1, delays: [0, 5000] },
+  { after: ['rewrite'], name: 'restart', chance: 0.07, delays: [0, 5000] },
+  { after: ['rewrite'], name: 'lane-in', chance: 0.05, delays: [0, 5000] },
   { after: COMMAND_NAMES.filter((name) => name !== 'undo'), name: 'undo', chance: 0.06, delays: UNDO_DELAYS },
 ];
 
@@ -97,13 +106,27 @@ function likely(state: RunState): [number, string][] {
     [2, 'mark'],
     [1, 'finish'],
   ];
-  if (state.phase === 'waiting') return [...common, [60, 'start']];
+  if (state.phase === 'waiting') return [...common, [60, 'start'], [1, 'resume']];
   const stopped = state.lanes.some(isStopped);
+  // Only tails are still on the way: what follows is at stake, and what the tails add.
+  if (!state.lanes.some(hasPending)) {
+    const end: [number, string][] = [
+      [30, 'stop'],
+      [12, 'swimmers'],
+      [12, 'gap'],
+      [state.isHeld ? 30 : 1, 'resume'],
+      [8, 'repeat'],
+      [8, 'start'],
+      [15, 'rewrite'],
+      [5, 'skip'],
+    ];
+    return [...common, ...end];
+  }
   return [
     ...common,
     [6, 'start'],
     [12, 'stop'],
-    [stopped ? 35 : 1, 'resume'],
+    [stopped || state.isHeld ? 35 : 1, 'resume'],
     [stopped ? 18 : 1, 'rejoin'],
     [9, 'skip'],
     [7, 'sit-out'],
@@ -117,6 +140,7 @@ function fieldsFor(name: string, state: RunState, random: Random, texts: Script[
   switch (name) {
     case 'stop':
     case 'resume':
+      return mayNameLanes(state, random, state.lanes.some(hasPending) ? 0.45 : 0.1);
     case 'rejoin':
     case 'skip':
     case 'sit-out':

@@ -6,8 +6,9 @@
 
 import { faultInFields, type Command } from './command.ts';
 import { cut } from './run-cut.ts';
-import { goTo, moveOn, restart, rewrite, type KnownTexts } from './run-moves.ts';
-import { beginOnWord, finishRun, takeNoPart } from './run-events.ts';
+import { goTo, moveOn, restart } from './run-moves.ts';
+import { rewrite, type KnownTexts } from './run-rewrite.ts';
+import { beginOnWord, finishRun, groupToJoin, takeNoPart } from './run-events.ts';
 import {
   align,
   currentStretch,
@@ -18,10 +19,11 @@ import {
   LEAD,
   nextLeave,
   repsFrom,
+  scenarioOf,
   type LaneState,
   type RunState,
 } from './run-state.ts';
-import { walk, type ModelRep } from './stretches-model.ts';
+import { waitOf, walk } from './stretches-model.ts';
 
 /** Why not, in a few words for whoever looks into a difference; null where it was done. */
 export type Refusal = string | null;
@@ -37,8 +39,8 @@ export function perform(state: RunState, command: Command, number: number, texts
     faultInLanes(state, command) ??
     carryOut(state, command, number, texts);
   if (refusal !== null) return refusal;
-  if (!['mark', 'swimmers', 'gap'].includes(command.do)) state.lastChangeAt = command.atMs;
-  if (command.do === 'start') state.lastStartAt = command.atMs;
+  if (command.do !== 'mark') state.lastChangeAt = command.atMs;
+  if (command.do === 'start' || command.do === 'stop') state.lastStartOrStopAt = command.atMs;
   for (const lane of state.lanes) if (!hasPending(lane)) lane.stoppedBy = null;
   return null;
 }
@@ -51,9 +53,9 @@ function carryOut(state: RunState, command: Command, number: number, texts: Know
     case 'stop':
       return stop(state, command, number);
     case 'resume':
-      return toLanes(state, command, isStopped, (lanes) => resumeGroups(state, lanes, t));
+      return resume(state, command);
     case 'rejoin':
-      return toLanes(state, command, isStopped, (lanes) => lanes.forEach((lane) => rejoin(lane, t)));
+      return toLanes(state, command, isStopped, (lanes) => rejoin(state, lanes, t));
     case 'skip':
       return toLanes(state, command, hasPending, (lanes) => lanes.forEach(skip));
     case 'sit-out':
@@ -67,7 +69,7 @@ function carryOut(state: RunState, command: Command, number: number, texts: Know
     case 'cut':
       return cut(state, command);
     case 'rewrite':
-      return rewrite(state, command, texts);
+      return unlessTooSoon(state, t, () => rewrite(state, command, number, texts));
     case 'go-to':
       return goTo(state, command);
     case 'move-on':
@@ -77,7 +79,7 @@ function carryOut(state: RunState, command: Command, number: number, texts: Know
     case 'lane-out':
       return laneOut(state, command);
     case 'lane-in':
-      return laneIn(state, command);
+      return laneIn(state, command, number);
     case 'swimmers':
       return toLanes(state, command, always, (lanes) => lanes.forEach((lane) => (lane.swimmers = command.n ?? 1)));
     case 'gap':
@@ -135,7 +137,8 @@ function unlessTooSoon(state: RunState, t: number, change: () => Refusal): Refus
 }
 
 function start(state: RunState, t: number): Refusal {
-  if (state.lastStartAt !== null && t - state.lastStartAt < START_GUARD) return 'just started';
+  if (state.lastStartOrStopAt !== null && t - state.lastStartOrStopAt < START_GUARD)
+    return 'just started or stopped';
   if (state.phase === 'waiting') {
     beginOnWord(state, state.current, t);
     return null;
@@ -171,11 +174,33 @@ function moveLeaves(lane: LaneState, by: number): void {
 function stop(state: RunState, command: Command, number: number): Refusal {
   if (isGoingPause(state)) {
     if (command.lanes) return 'a talk or break stops for everyone';
-    state.pauseStopped = true;
+    state.isHeld = true;
     return null;
   }
   const canStop = (lane: LaneState): boolean => hasPending(lane) && !isStopped(lane);
-  return toLanes(state, command, canStop, (lanes) => lanes.forEach((lane) => (lane.stoppedBy = number)));
+  const toStop = lanesOf(state, command).filter(canStop);
+  const onlyWhatFollows = !command.lanes && followsByItself(state);
+  if (toStop.length === 0 && !onlyWhatFollows) return 'nothing is left to stop';
+  for (const lane of toStop) lane.stoppedBy = number;
+  if (!command.lanes) state.isHeld = true;
+  return null;
+}
+
+/** Once the swim that is going ends, were nothing more commanded and nobody stopped, the next stretch would begin. */
+function followsByItself(state: RunState): boolean {
+  const next = state.stretches[state.current + 1];
+  if (!isGoingSwim(state) || state.isHeld || !next) return false;
+  return waitOf(next, currentStretch(state), scenarioOf(state)) === 'auto';
+}
+
+function resume(state: RunState, command: Command): Refusal {
+  const onlyWhatFollows =
+    state.phase === 'going' && state.isHeld && !command.lanes && !state.lanes.some((lane) => isStopped(lane));
+  const refusal = onlyWhatFollows
+    ? null
+    : toLanes(state, command, isStopped, (lanes) => resumeGroups(state, lanes, command.atMs));
+  if (refusal === null) state.isHeld = false;
+  return refusal;
 }
 
 /** Group by group of those that one command stopped: on time where there is time, else on a round reading. */
@@ -192,19 +217,17 @@ export function resumeGroups(state: RunState, lanes: readonly LaneState[], t: nu
   }
 }
 
-function rejoin(lane: LaneState, t: number): void {
-  lane.pending = lane.pending.filter((pending) => pending.leave >= t + LEAD);
-  lane.stoppedBy = null;
+function rejoin(state: RunState, lanes: readonly LaneState[], t: number): void {
+  for (const lane of lanes) {
+    lane.pending = lane.pending.filter((pending) => pending.leave >= t + LEAD);
+    lane.stoppedBy = null;
+    if (hasPending(lane)) state.isHeld = false;
+  }
 }
 
 function skip(lane: LaneState): void {
   const dropped = lane.pending.shift();
-  if (dropped) moveLeaves(lane, dropped.again ? -dropped.rep.interval : -timeToNext(dropped.rep));
-}
-
-/** Its interval; of a rep that is longer than its timed block, the time that the block really takes. Swum again, it takes its interval. */
-function timeToNext(rep: ModelRep): number {
-  return rep.interval + Math.min(0, rep.leftover);
+  if (dropped) moveLeaves(lane, -dropped.rep.interval);
 }
 
 function repeat(state: RunState, lane: LaneState, t: number): void {
@@ -252,7 +275,7 @@ function changeIntervals(state: RunState, command: Command): Refusal {
       const toCome = state.stretches.slice(state.current).flatMap((stretch) => stretch.lanes[lane.index] ?? []);
       for (const rep of new Set([...own, ...toCome].filter((one) => one.line === line))) {
         rep.interval += by;
-        if (timeToNext(rep) <= 0 || rep.interval > LONGEST_INTERVAL) outOfRange = true;
+        if (rep.interval <= 0 || rep.interval > LONGEST_INTERVAL) outOfRange = true;
       }
       let later = lane.lastLeft?.rep.line === line ? by : 0;
       for (const pending of lane.pending) {
@@ -275,12 +298,10 @@ function laneOut(state: RunState, command: Command): Refusal {
   return null;
 }
 
-function laneIn(state: RunState, command: Command): Refusal {
+function laneIn(state: RunState, command: Command, number: number): Refusal {
   const coming = lanesOf(state, command);
   const others = state.lanes.filter((lane) => lane.takesPart);
-  const pending = others.filter(hasPending);
-  const stops = pending.map((lane) => lane.stoppedBy ?? Infinity);
-  const group = pending.length > 0 && pending.every(isStopped) ? Math.max(...stops) : null;
+  const group = groupToJoin(state, number);
   const displacement = others.length > 0 ? Math.min(...others.map((lane) => lane.displacement)) : 0;
   for (const lane of coming) {
     lane.isIn = true;
