@@ -140,7 +140,10 @@ function changeSomething(parts: EditedPart[], gap: Gap, state: RunState, random:
     case 'take part out':
       return void parts.splice(gap.part, 1);
     case 'other heading':
-      return void (part.headingLines = [`${part.heading} again`, ...part.headingLines.slice(1)], part.heading += ' again');
+      return void (
+        (part.headingLines = [`${part.heading} again`, ...part.headingLines.slice(1)]),
+        (part.heading += ' again')
+      );
   }
 }
 

@@ -137,8 +137,7 @@ function unlessTooSoon(state: RunState, t: number, change: () => Refusal): Refus
 }
 
 function start(state: RunState, t: number): Refusal {
-  if (state.lastStartOrStopAt !== null && t - state.lastStartOrStopAt < START_GUARD)
-    return 'just started or stopped';
+  if (state.lastStartOrStopAt !== null && t - state.lastStartOrStopAt < START_GUARD) return 'just started or stopped';
   if (state.phase === 'waiting') {
     beginOnWord(state, state.current, t);
     return null;

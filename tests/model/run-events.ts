@@ -73,6 +73,7 @@ export function waitAt(state: RunState, index: number, t: number): void {
   state.lanes.forEach(takeNoPart);
   state.startFrom = null;
   state.isHeld = false;
+  state.linesLeft = new Set();
   if (index >= state.stretches.length) {
     finishRun(state, t);
     return;
