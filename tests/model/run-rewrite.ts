@@ -44,7 +44,7 @@ export function rewrite(state: RunState, command: Command, number: number, texts
   const group = groupToJoin(state, number);
   takeOutOfStretches(state, stays);
   const joining = addToStretches(state, isNew);
-  findStartingPlace(state, isNew);
+  findStartingPlace(state, stays, isNew);
   if (isGoingSwim(state)) for (const lane of state.lanes) swimOther(state, lane, stays, joining, group, t);
   if (state.phase === 'waiting') {
     if (state.current >= state.stretches.length) finishRun(state, t);
@@ -87,8 +87,10 @@ function takeOutOfStretches(state: RunState, stays: (line: number) => boolean): 
 
 /**
  * What is new comes behind all that stays, in the stretches that the plan of the whole new text has.
- * What that plan has in one stretch with the last that is still to be swum joins it. Returns what
- * joins the current stretch, a list a lane.
+ * Where that plan has something that stays right before it in the same stretch, nothing in the text
+ * divides the two, and it joins the last stretch that is still to be swum: usually that very one, but
+ * an earlier round's where the last rounds have been cut. Returns what joins the current stretch, a
+ * list a lane.
  */
 function addToStretches(state: RunState, isNew: (line: number) => boolean): ModelRep[][] {
   let joining: ModelRep[][] = [];
@@ -96,28 +98,33 @@ function addToStretches(state: RunState, isNew: (line: number) => boolean): Mode
     const lanes = planned.lanes.map((reps) => reps.filter((rep) => isNew(rep.line)));
     const hasNew = planned.line === null ? lanes.flat().length > 0 : isNew(planned.line);
     if (!hasNew) continue;
-    const index = state.stretches.findLastIndex((stretch) => stretch.ordinal === planned.ordinal);
-    const undivided = index >= state.current ? state.stretches[index] : undefined;
-    if (!undivided) {
+    const isUndivided = planned.lanes.flat().some((rep) => !isNew(rep.line));
+    const index = state.stretches.length - 1;
+    const last = index >= state.current ? state.stretches[index] : undefined;
+    if (!isUndivided || last?.kind !== 'swim') {
       state.stretches.push({ ...planned, lanes });
       continue;
     }
-    undivided.lanes.forEach((reps, laneIndex) => reps.push(...(lanes[laneIndex] ?? [])));
+    last.lanes.forEach((reps, laneIndex) => reps.push(...(lanes[laneIndex] ?? [])));
     if (index === state.current) joining = lanes;
   }
   return joining;
 }
 
 /** The place that a `go-to` named, where the new text still has that rep; else the first one that is new there. */
-function findStartingPlace(state: RunState, isNew: (line: number) => boolean): void {
+function findStartingPlace(
+  state: RunState,
+  stays: (line: number) => boolean,
+  isNew: (line: number) => boolean,
+): void {
   const stretch = state.stretches[state.current];
-  if (state.startFrom === null || !stretch) return;
+  // A line that stays has its place in the new text, even if the rep has been cut.
+  if (state.startFrom === null || !stretch || stays(state.startFrom.line)) return;
   const { line, rounds, rep: number } = state.startFrom;
-  const written = freshStretches(state.written.scenario)[stretch.ordinal]?.lanes.flat() ?? [];
-  const same = written.find((rep) => isSameRep(rep, line, rounds, number));
   const isFirst = (rep: ModelRep, others: readonly ModelRep[]): boolean =>
     others.every((other) => rep.place < other.place || (rep.place === other.place && rep.rep <= other.rep));
   const fresh = stretch.lanes.flat().filter((rep) => isNew(rep.line));
+  const same = fresh.find((rep) => isSameRep(rep, line, rounds, number));
   const first = fresh.find((rep) => isFirst(rep, fresh));
   if (same) state.startFrom = placeOf(same);
   else if (first) state.startFrom = placeOf(first);

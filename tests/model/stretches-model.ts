@@ -51,8 +51,6 @@ export interface ModelStretch {
   readonly words: string;
   /** Of a talk or break; null for a swim. */
   readonly line: number | null;
-  /** Which stretch of the whole text's plan it is or was part of, from 0. */
-  readonly ordinal: number;
   /** Of a talk or break; 0 for a swim. */
   readonly ms: number;
   readonly rounds: readonly ModelRound[];
@@ -80,8 +78,7 @@ export function stretchesOf(scenario: Scenario): ModelStretch[] {
       }
       if (isPause(item)) {
         const { kind, words, line, ms } = item;
-        const ordinal = stretches.length;
-        stretches.push({ partIndex, part: name, kind, words, line, ordinal, ms, rounds, lanes: [] });
+        stretches.push({ partIndex, part: name, kind, words, line, ms, rounds, lanes: [] });
         open = null;
         return;
       }
@@ -92,7 +89,6 @@ export function stretchesOf(scenario: Scenario): ModelStretch[] {
           kind: 'swim',
           words: '',
           line: null,
-          ordinal: stretches.length,
           ms: 0,
           rounds: [],
           lanes: scenario.lanes.map(() => []),
