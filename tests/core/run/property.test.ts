@@ -49,12 +49,13 @@ describe('whatever is commanded', () => {
   it('[R1] the past is never rewritten', () => {
     fc.assert(
       fc.property(evenings, (evening) => {
-        for (const { before, after, ok, at } of momentsOf(evening)) {
+        for (const { before, after, name, ok, at } of momentsOf(evening)) {
           if (!ok) {
             expect(after).toBe(before);
             continue;
           }
-          const kept = leavesOf(settle(after, at));
+          // Without what was undone, a leave on its way is still to come.
+          const kept = leavesOf(settle(after, name === 'undo' ? at + ON_ITS_WAY : at));
           for (const leave of factsAt(before, at)) expect(kept.some((other) => sameLeave(leave, other))).toBe(true);
         }
       }),
