@@ -112,11 +112,7 @@ function addToStretches(state: RunState, isNew: (line: number) => boolean): Mode
 }
 
 /** The place that a `go-to` named, where the new text still has that rep; else the first one that is new there. */
-function findStartingPlace(
-  state: RunState,
-  stays: (line: number) => boolean,
-  isNew: (line: number) => boolean,
-): void {
+function findStartingPlace(state: RunState, stays: (line: number) => boolean, isNew: (line: number) => boolean): void {
   const stretch = state.stretches[state.current];
   // A line that stays has its place in the new text, even if the rep has been cut.
   if (state.startFrom === null || !stretch || stays(state.startFrom.line)) return;
