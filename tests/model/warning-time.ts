@@ -29,7 +29,7 @@ export function suddenLeave({ written, phaseMs, commands }: Trial): string | nul
       for (const lane of new Set([...before.leaves, ...after.leaves].map((leave) => leave.lane))) {
         const ofLane = (leaves: readonly RehearsedLeave[]): RehearsedLeave[] =>
           leaves.filter((leave) => leave.lane === lane && leave.atMs >= command.atMs);
-        const breach = breachIn(ofLane(before.leaves), ofLane(after.leaves), command.atMs);
+        const breach = tooLittleWarning(ofLane(before.leaves), ofLane(after.leaves), command.atMs);
         if (breach !== null) return `command ${index} (${command.do} at ${command.atMs}): lane ${lane} ${breach}`;
       }
     }
@@ -38,8 +38,12 @@ export function suddenLeave({ written, phaseMs, commands }: Trial): string | nul
   return null;
 }
 
-/** Of one lane, the leaves from the command on: without it, and with it. */
-function breachIn(without: readonly RehearsedLeave[], withIt: readonly RehearsedLeave[], t: number): string | null {
+/** Of one lane, the leaves from a command at t on, without it and with it: what is wrong with them, or null. */
+export function tooLittleWarning(
+  without: readonly RehearsedLeave[],
+  withIt: readonly RehearsedLeave[],
+  t: number,
+): string | null {
   // A leave at the command's very time comes before it.
   const onTheirWay = without.filter((leave) => leave.atMs <= t + ON_ITS_WAY);
   const lost = onTheirWay.find((leave, index) => JSON.stringify(leave) !== JSON.stringify(withIt[index]));
