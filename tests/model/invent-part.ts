@@ -138,7 +138,7 @@ function inventShape(random: Random, frame: Scenario): SetShape {
     const rungs = Array.from({ length: random.whole(2, 5) }, () => inventDistance(random, frame, true));
     return { kind: 'ladder', rungs };
   }
-  const counts = perLane(random, frame, 0.3, (listed) => (listed && random.chance(0.2) ? 0 : random.whole(1, 5)));
+  const counts = perLane(random, frame, 0.3, (listed) => (listed && random.chance(0.3) ? 0 : random.whole(1, 5)));
   const distances = perLane(random, frame, 0.2, (listed) => inventDistance(random, frame, listed));
   return { kind: 'repeat', counts, distances };
 }

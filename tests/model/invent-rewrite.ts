@@ -91,6 +91,7 @@ function linesOfMoment(state: RunState, random: Random): number[] {
     [...state.linesLeft].slice(-1),
     inStretch.slice(-1),
     pause === null ? inStretch : [pause],
+    [...state.cuts.keys()],
   ]);
 }
 

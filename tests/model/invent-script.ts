@@ -22,17 +22,19 @@ export function inventScript(written: WrittenScenario, phaseMs: number, random: 
   const texts = new Map<string, WrittenScenario>();
   const run = new ModelRun(written, phaseMs, texts);
   const commands: Command[] = [];
+  const known: Known = { texts, cutLines: [] };
   const count = random.whole(1, atMost);
   // Commands that come often in one script meet each other in ways that an even mixture hardly shows.
   const favourites = random.shuffled(COMMAND_NAMES).slice(0, random.pick([0, 2, 3]));
   let t = random.chance(0.5) ? 0 : random.whole(0, 30_000);
   const give = (command: Command): boolean => {
     commands.push(command);
+    if (command.do === 'cut' && command.line !== undefined) known.cutLines.push(command.line);
     return run.give(command) === null;
   };
   for (;;) {
     let name = inventCommandName(run.at(t), random, favourites);
-    while (give(inventCommand(name, run.at(t), t, random, texts))) {
+    while (give(inventCommand(name, run.at(t), t, random, known))) {
       const follows = FOLLOW_UPS.find(({ after, chance }) => after.includes(name) && random.chance(chance));
       if (!follows) break;
       t += random.pick(follows.delays);
@@ -41,6 +43,12 @@ export function inventScript(written: WrittenScenario, phaseMs: number, random: 
     if (commands.length >= count || (run.at(t).phase === 'done' && random.chance(0.6))) return { commands, texts };
     t = nextTime(run, t, random);
   }
+}
+
+/** What the script has come to so far. */
+interface Known {
+  readonly texts: Map<string, WrittenScenario>;
+  readonly cutLines: number[];
 }
 
 interface FollowUp {
@@ -64,6 +72,8 @@ const FOLLOW_UPS: readonly FollowUp[] = [
   { after: ['stop'], name: 'undo', chance: 0.2, delays: UNDO_DELAYS },
   { after: ['cut'], name: 'restart', chance: 0.1, delays: [0, 5000] },
   { after: ['cut'], name: 'rewrite', chance: 0.1, delays: [0, 5000] },
+  { after: ['cut'], name: 'go-to', chance: 0.08, delays: [0, 5000] },
+  { after: ['sit-out', 'rejoin'], name: 'rewrite', chance: 0.06, delays: [0, 5000] },
   { after: ['go-to'], name: 'cut', chance: 0.15, delays: [0, 5000] },
   { after: ['go-to'], name: 'rewrite', chance: 0.2, delays: [0, 5000] },
   { after: ['go-to'], name: 'start', chance: 0.1, delays: [0, 5000] },
@@ -80,8 +90,8 @@ function inventCommandName(state: RunState, random: Random, favourites: readonly
   return favourite ? random.pick(favourites) : random.weighted(likely(state));
 }
 
-function inventCommand(name: string, state: RunState, t: number, random: Random, texts: Script['texts']): Command {
-  const command = { atMs: t, do: name, ...fieldsFor(name, state, random, texts) };
+function inventCommand(name: string, state: RunState, t: number, random: Random, known: Known): Command {
+  const command = { atMs: t, do: name, ...fieldsFor(name, state, random, known) };
   return random.chance(0.015) ? spoiled(command, random) : command;
 }
 
@@ -136,7 +146,7 @@ function likely(state: RunState): [number, string][] {
   ];
 }
 
-function fieldsFor(name: string, state: RunState, random: Random, texts: Script['texts']): Partial<Command> {
+function fieldsFor(name: string, state: RunState, random: Random, known: Known): Partial<Command> {
   switch (name) {
     case 'stop':
     case 'resume':
@@ -153,9 +163,14 @@ function fieldsFor(name: string, state: RunState, random: Random, texts: Script[
         ...mayNameLanes(state, random, 0.6),
       };
     case 'cut':
-      return { line: lineOfSession(state, random), n: random.pick([1, 1, 1, 2, 3]) };
+      // How much of a line may still be cut depends on what has been cut of it, and on rewrites since.
+      return {
+        line:
+          known.cutLines.length > 0 && random.chance(0.4) ? random.pick(known.cutLines) : lineOfSession(state, random),
+        n: random.pick([1, 1, 1, 2, 3]),
+      };
     case 'rewrite':
-      return { text: inventRewrite(state, random, texts) };
+      return { text: inventRewrite(state, random, known.texts) };
     case 'go-to':
       return placeInSession(state, random);
     case 'lane-out':
