@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Command } from './command.ts';
 import { lane, part, pause, plainSession, rounds, set, untimed } from './plain-scenario.ts';
 import { modelRehearsal } from './run-model.ts';
-import { textOf, type WrittenScenario } from './scenario.ts';
+import type { WrittenScenario } from './scenario.ts';
 
 type Order = [seconds: number, name: string, fields?: Partial<Command>];
 
