@@ -5,9 +5,11 @@
  */
 
 import { faultInFields, type Command } from './command.ts';
+import { faultInLanes, lanesOf, toLanes, type Refusal } from './named-lanes.ts';
 import { cut } from './run-cut.ts';
 import { goTo, moveOn, restart } from './run-moves.ts';
 import { rewrite, type KnownTexts } from './run-rewrite.ts';
+import { rejoin, resume, stop } from './run-stop.ts';
 import { beginOnWord, finishRun, groupToJoin, takeNoPart } from './run-events.ts';
 import {
   align,
@@ -17,16 +19,13 @@ import {
   isGoingSwim,
   isStopped,
   LEAD,
+  moveLeaves,
   nextLeave,
   repsFrom,
-  scenarioOf,
   type LaneState,
   type RunState,
 } from './run-state.ts';
-import { waitOf, walk } from './stretches-model.ts';
-
-/** Why not, in a few words for whoever looks into a difference; null where it was done. */
-export type Refusal = string | null;
+import { walk } from './stretches-model.ts';
 
 const START_GUARD = 3000;
 const LONGEST_INTERVAL = 3_600_000;
@@ -94,33 +93,6 @@ function carryOut(state: RunState, command: Command, number: number, texts: Know
   }
 }
 
-function faultInLanes(state: RunState, command: Command): Refusal {
-  const mustBeIn = command.do !== 'lane-in';
-  const wrong = (command.lanes ?? []).find((number) => {
-    const lane = state.lanes.find((one) => one.number === number);
-    return !lane || lane.isIn !== mustBeIn;
-  });
-  return wrong === undefined ? null : `lane ${wrong} is not there or not ${mustBeIn ? 'in' : 'out'}`;
-}
-
-/** The lanes that a command names, or all that are in. */
-function lanesOf(state: RunState, command: Command): LaneState[] {
-  const { lanes } = command;
-  return state.lanes.filter((lane) => (lanes ? lanes.includes(lane.number) : lane.isIn));
-}
-
-function toLanes(
-  state: RunState,
-  command: Command,
-  applies: (lane: LaneState) => boolean,
-  change: (lanes: LaneState[]) => void,
-): Refusal {
-  const lanes = lanesOf(state, command).filter(applies);
-  if (lanes.length === 0) return `${command.do} applies to none of the lanes`;
-  change(lanes);
-  return null;
-}
-
 const always = (): boolean => true;
 const hasLeft = (lane: LaneState): boolean => lane.lastLeft !== null;
 
@@ -163,65 +135,6 @@ function bringForward(state: RunState, t: number): Refusal {
     for (const lane of state.lanes) moveLeaves(lane, by);
     return null;
   });
-}
-
-function moveLeaves(lane: LaneState, by: number): void {
-  for (const pending of lane.pending) pending.leave += by;
-  lane.end += by;
-}
-
-function stop(state: RunState, command: Command, number: number): Refusal {
-  if (isGoingPause(state)) {
-    if (command.lanes) return 'a talk or break stops for everyone';
-    state.isHeld = true;
-    return null;
-  }
-  const canStop = (lane: LaneState): boolean => hasPending(lane) && !isStopped(lane);
-  const toStop = lanesOf(state, command).filter(canStop);
-  const onlyWhatFollows = !command.lanes && followsByItself(state);
-  if (toStop.length === 0 && !onlyWhatFollows) return 'nothing is left to stop';
-  for (const lane of toStop) lane.stoppedBy = number;
-  if (!command.lanes) state.isHeld = true;
-  return null;
-}
-
-/** Once the swim that is going ends, were nothing more commanded and nobody stopped, the next stretch would begin. */
-function followsByItself(state: RunState): boolean {
-  const next = state.stretches[state.current + 1];
-  if (!isGoingSwim(state) || state.isHeld || !next) return false;
-  return waitOf(next, currentStretch(state), scenarioOf(state)) === 'auto';
-}
-
-function resume(state: RunState, command: Command): Refusal {
-  const onlyWhatFollows =
-    state.phase === 'going' && state.isHeld && !command.lanes && !state.lanes.some((lane) => isStopped(lane));
-  const refusal = onlyWhatFollows
-    ? null
-    : toLanes(state, command, isStopped, (lanes) => resumeGroups(state, lanes, command.atMs));
-  if (refusal === null) state.isHeld = false;
-  return refusal;
-}
-
-/** Group by group of those that one command stopped: on time where there is time, else on a round reading. */
-export function resumeGroups(state: RunState, lanes: readonly LaneState[], t: number): void {
-  for (const group of new Set(lanes.map((lane) => lane.stoppedBy))) {
-    const together = lanes.filter((lane) => lane.stoppedBy === group);
-    const earliest = Math.min(...together.flatMap((lane) => lane.pending.map((pending) => pending.leave)));
-    const by = earliest >= t + LEAD ? 0 : align(state, t + LEAD) - earliest;
-    for (const lane of together) {
-      moveLeaves(lane, by);
-      lane.displacement += by;
-      lane.stoppedBy = null;
-    }
-  }
-}
-
-function rejoin(state: RunState, lanes: readonly LaneState[], t: number): void {
-  for (const lane of lanes) {
-    lane.pending = lane.pending.filter((pending) => pending.leave >= t + LEAD);
-    lane.stoppedBy = null;
-    if (hasPending(lane)) state.isHeld = false;
-  }
 }
 
 function skip(lane: LaneState): void {

@@ -3,12 +3,13 @@
  */
 
 import type { Command } from './command.ts';
+import type { Refusal } from './named-lanes.ts';
 import { waitAt } from './run-events.ts';
 import { repsFrom, scenarioOf, type RunState } from './run-state.ts';
 import { everyItem, repsWritten, type Scenario, type ScenarioItem } from './scenario.ts';
 import { isLeftWithNothing, type ModelRep, type ModelRound, type ModelStretch } from './stretches-model.ts';
 
-export function cut(state: RunState, command: Command): string | null {
+export function cut(state: RunState, command: Command): Refusal {
   const [line, n] = [command.line ?? 0, command.n ?? 0];
   // Where rounds and their set stand on one line, the rounds come first and are what is cut.
   const item = everyItem(scenarioOf(state).parts.flatMap((part) => part.items)).find((one) => one.line === line);

@@ -4,7 +4,8 @@
  */
 
 import { faultInFields, type Command } from './command.ts';
-import { perform, type Refusal } from './run-commands.ts';
+import type { Refusal } from './named-lanes.ts';
+import { perform } from './run-commands.ts';
 import { advance, letGoWhatIsOnItsWay } from './run-events.ts';
 import type { KnownTexts } from './run-rewrite.ts';
 import { projectedEnd } from './run-projection.ts';

@@ -3,12 +3,11 @@
  */
 
 import type { Command } from './command.ts';
+import type { Refusal } from './named-lanes.ts';
 import { dropTheEmpty } from './run-cut.ts';
 import { beginStretch, waitAt } from './run-events.ts';
 import { currentStretch, scenarioOf, type RunState, type StartingPlace } from './run-state.ts';
 import { isLeftWithNothing, waitOf, type ModelRep } from './stretches-model.ts';
-
-type Refusal = string | null;
 
 const END_GUARD = 3000;
 

@@ -4,6 +4,7 @@
  */
 
 import type { Command } from './command.ts';
+import type { Refusal } from './named-lanes.ts';
 import { pieceWith, piecesOf, samePieces, type Piece } from './pieces.ts';
 import { dropTheEmpty } from './run-cut.ts';
 import { finishRun, groupToJoin } from './run-events.ts';
@@ -27,7 +28,7 @@ import { walk, type ModelRep, type ModelStretch } from './stretches-model.ts';
 /** What texts mean. A text that is not among them has faults. */
 export type KnownTexts = ReadonlyMap<string, WrittenScenario>;
 
-export function rewrite(state: RunState, command: Command, number: number, texts: KnownTexts): string | null {
+export function rewrite(state: RunState, command: Command, number: number, texts: KnownTexts): Refusal {
   const t = command.atMs;
   const rewritten = texts.get(command.text ?? '');
   if (!rewritten) return 'the text has faults';

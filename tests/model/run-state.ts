@@ -201,3 +201,9 @@ export function notBefore(reps: ModelRep[], startFrom: StartingPlace | null): Mo
     (rep) => rep.place > startFrom.place || (rep.place === startFrom.place && rep.rep >= startFrom.rep),
   );
 }
+
+/** All that the lane has pending, and its end. */
+export function moveLeaves(lane: LaneState, by: number): void {
+  for (const pending of lane.pending) pending.leave += by;
+  lane.end += by;
+}
