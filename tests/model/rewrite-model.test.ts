@@ -163,6 +163,31 @@ describe('the model of a rewrite, against runs worked out on paper', () => {
     expect(run(before, goTo, [1, firstChanged]).ok).toEqual([true, false]);
   });
 
+  test('the place that a go to named stays in the countdown too: what comes before it is not swum', () => {
+    const before = oneLane(part('Main', set(2, 50, 60), set(3, 100, 60)));
+    const other = oneLane(part('Main', set(2, 50, 60), set(4, 25, 60)));
+    const goTo: Order = [0, 'go-to', { line: 4, rep: 2 }];
+    const swum = ['1:4.2@15', '1:4.3@75', '1:4.4@135'];
+    expect(run(before, goTo, [1, other], [2, 'start']).happened).toEqual(swum);
+    expect(run(before, goTo, [1, 'start'], [2, other]).happened).toEqual(swum);
+  });
+
+  test('what joins behind rounds joins the last of them that has not been cut', () => {
+    const inRounds = () => rounds(2, set(1, 50, 60), pause('talk', 30), set(1, 25, 30));
+    const before = oneLane(part('Main', inRounds(), set(1, 75, 90)));
+    const other = oneLane(part('Main', inRounds(), set(1, 200, 240)));
+    // Once round, the text has the 25 and then the 200, and nothing between them.
+    const { happened, stretch, phase } = run(
+      before,
+      [0, 'cut', { line: 3, n: 1 }],
+      [1, other],
+      [5, 'start'],
+      [200, 'start'],
+    );
+    expect(happened).toEqual(['1:4.1@15', '1:6.1@210', '1:7.1@240']);
+    expect([phase, stretch]).toEqual(['done', 2]);
+  });
+
   test('cuts and intervals of lines that are replaced are forgotten, others are not', () => {
     const before = oneLane(part('Main', set(4, 50, 60), set(4, 100, 120)));
     const other = oneLane(part('Main', set(4, 50, 60), set(4, 25, 120)));

@@ -241,6 +241,42 @@ describe('the model of a run, against runs worked out on paper', () => {
     expect(happened).toEqual(['1:4.1@15', '1:4.2@75', '1:4.3@135']);
   });
 
+  test('each cut takes the last reps that a passage through the set still has', () => {
+    const session = plainSession([part('Main', rounds(2, set(5, 50, 60), untimed(100)))]);
+    // The first round is passed over at the first cut, and loses two by the second alone.
+    const { happened } = run(
+      session,
+      [0, 'go-to', { line: 4, rounds: [2], rep: 1 }],
+      [1, 'cut', { line: 4, n: 2 }],
+      [2, 'go-to', { line: 4, rounds: [1], rep: 1 }],
+      [3, 'cut', { line: 4, n: 2 }],
+      [5, 'start'],
+    );
+    expect(happened).toEqual(['1:4.1@15', '1:4.2@75', '1:4.3@135', '1:5.1@195']);
+  });
+
+  test('a stretch that a cut left with nothing under way is not there when a go to comes back to it', () => {
+    const session = plainSession([
+      part('Main', rounds(2, set(2, 50, 60), pause('talk', 30)), set(1, 25, 30), pause('talk', 30)),
+    ]);
+    const { leaves, ok } = run(
+      session,
+      [0, 'go-to', { line: 4, rounds: [2], rep: 1 }],
+      [1, 'start'],
+      [20, 'cut', { line: 3, n: 1 }],
+      [24, 'go-to', { line: 4, rounds: [1], rep: 1 }],
+      [25, 'start'],
+      [200, 'start'],
+    );
+    expect(ok).toEqual([true, true, true, true, true, true]);
+    expect(leaves.map(({ line, stretch, atMs }) => [line, stretch, atMs / 1000])).toEqual([
+      [4, 2, 15],
+      [4, 0, 35],
+      [4, 0, 95],
+      [6, 2, 210],
+    ]);
+  });
+
   test('a cut that leaves nothing from the place where a go to waits takes that stretch with it', () => {
     const session = plainSession([part('Main', set(4, 50, 60)), part('Later', set(2, 50, 60))]);
     const { ok, happened } = run(
