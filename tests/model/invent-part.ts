@@ -118,7 +118,8 @@ function inventBlock(random: Random, frame: Scenario): ScenarioBlock {
     const lanes = frame.lanes.map((_lane, index) => swimsInBlock(block, frame, index, ''));
     const everySwimIsAllowed = lanes.flat().every((swim) => isAllowed(swim));
     const everyTargetIsKnown = block.hold === null || lanes.flat().every((swim) => swim.target !== null);
-    if (everySwimIsAllowed && everyTargetIsKnown && lanes.every((swims) => swims.length <= 20)) return block;
+    const oneFits = lanes.every(([first]) => (first?.interval ?? 0) <= block.ms);
+    if (everySwimIsAllowed && everyTargetIsKnown && oneFits && lanes.every((swims) => swims.length <= 20)) return block;
   }
 }
 

@@ -95,7 +95,7 @@ function noteLateTails(
   for (const reps of byStretch) {
     reps.forEach((rep, index) => {
       const another = index < reps.length - 1;
-      if (another && !rep.untimed && tail >= rep.interval) note('tail-late', rep.line);
+      if (another && !rep.untimed && tail >= rep.interval + rep.leftover) note('tail-late', rep.line);
     });
   }
 }

@@ -38,7 +38,7 @@ function lines(lanes: number): fc.Arbitrary<string> {
     fc.tuple(counts, distance, seconds(5, 40)).map(([n, d, rest]) => `${n} x ${d} kick rest ${rest}`),
     fc.tuple(seconds(2, 4), seconds(60, 200)).map(([n, t]) => `${n} x 50 @ ${clock(t)} drop 5`),
     seconds(40, 200).map((t) => `50-100-50 @ ${clock(t)}`),
-    fc.tuple(seconds(20, 400), seconds(15, 120)).map(([time, t]) => `${clock(time)} of 50s @ ${clock(t)}`),
+    fc.tuple(seconds(20, 400), seconds(15, 120)).map(([time, t]) => `${clock(Math.max(time, t))} of 50s @ ${clock(t)}`),
     seconds(20, 300).map((t) => `${clock(t)} easy swim`),
     distance.map((d) => `${d} choice`),
     seconds(2, 90).map((t) => `talk ${clock(t)} turns`),
