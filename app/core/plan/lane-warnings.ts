@@ -153,9 +153,9 @@ function farEnds({ plan, session, lane, index }: LaneView, lines: readonly SwimL
 function lengthsBy(lines: readonly SwimLine[], session: Session, index: number): (rep: Rep) => number {
   const pool = session.pool.length;
   const untimed = new Map<number, number>();
-  for (const { item, distances } of lines) {
+  for (const { item, distances, times } of lines) {
     const lengths = distances[index]!.reduce((sum, distance) => sum + roundedLengths(distance, pool), 0);
-    untimed.set(item.line, lengths);
+    untimed.set(item.line, times[index]! * lengths);
   }
   return ({ set, distance }) => (set.untimed ? untimed.get(set.line)! : roundedLengths(distance, pool));
 }
