@@ -11,6 +11,7 @@ import { readPages, type Pages } from '../../app/host/pages.ts';
 import { PortTaken, startServer } from '../../app/host/server.ts';
 import { systemTimers } from '../../app/host/timers.ts';
 import { DeckServerUnderTest } from '../support/deck-server.ts';
+import { FakeClock } from '../support/fake-clock.ts';
 
 const TEXT = 'Squad\n8 x 50 @ 1:00\n';
 const PLAIN = { 'Content-Type': 'text/plain; charset=utf-8' };
@@ -267,6 +268,19 @@ describe('[server] commands too long for a message', () => {
   test.each(['', '{}', '{"say":"hello","version":1,"screen":"desk"}'])('%s is no command: 400', async (body) => {
     expect((await server.ask('POST', '/command', JSON_TYPE, body)).status).toBe(400);
   });
+});
+
+test('[server] a flood of requests that change something is refused, pages are not, and a second later it is well', async () => {
+  const clock = new FakeClock();
+  const own = await DeckServerUnderTest.start(pages, { clock, timers: clock.timers });
+  const ask = async (): Promise<number> => (await own.ask('POST', '/command', JSON_TYPE, '{}')).status;
+  const asked: number[] = [];
+  for (let each = 0; each < 40; each++) asked.push(await ask());
+  expect(asked).toEqual([...new Array<number>(30).fill(400), ...new Array<number>(10).fill(429)]);
+  expect((await own.ask('GET', '/')).status).toBe(200);
+  clock.advance(1000);
+  expect(await ask()).toBe(400);
+  await own.close();
 });
 
 describe('[server] its port', () => {
