@@ -18,7 +18,7 @@ export interface Answering {
   /** The one the host listens on. */
   readonly port: number;
   /** Whether one more thing may be asked now; counts it. */
-  readonly mayAsk: () => boolean;
+  readonly mayAsk: (path: string) => boolean;
 }
 
 /** Answers one request; rejects only where the program is wrong. */
@@ -36,7 +36,7 @@ export async function answerRequest(
   const question = QUESTIONS.get(path);
   if (!question) return sendRefusal(response, pages.has(path) ? 405 : 404, 'There is nothing to be changed here.');
   if (method !== question.method) return sendNotAllowed(response, question.method);
-  if (!mayAsk()) return sendRefusal(response, 429, 'Too much at once: wait a second and try again.');
+  if (!mayAsk(path)) return sendRefusal(response, 429, 'Too much at once: wait a second and try again.');
   return answerQuestion(question, host, query, request, response);
 }
 

@@ -47,8 +47,9 @@ const ANSWERED_WITHIN = 30_000;
 /** Connections at once, on each address: every screen with all its pictures and sounds in flight. */
 const MOST_CONNECTIONS = 256;
 
-/** What changes something, from all pages together: a coach opens a session and edits it, and a command long for a message is rare. */
-const ASKING_RATE = { perSecond: 5, burst: 30 };
+/** What may be asked of the host, by all pages together: large sessions cost it time that the leaves of a run need. */
+const SESSION_RATE = { perSecond: 2, burst: 20 };
+const OTHER_RATE = { perSecond: 20, burst: 40 };
 
 /** In ms: how long the last words to screens may take when the host closes. */
 const LAST_WORDS = 250;
@@ -56,8 +57,9 @@ const LAST_WORDS = 250;
 /** Listens on a port, or on any free one where it is 0. Rejects with `PortTaken`. */
 export async function startServer({ host, clock, timers, pages }: ServerPorts, port: number): Promise<DeckServer> {
   const socket = deckSocket(host, clock, timers);
-  const bucket = new TokenBucket(ASKING_RATE, clock.now());
-  const mayAsk = (): boolean => bucket.take(clock.now());
+  const sessions = new TokenBucket(SESSION_RATE, clock.now());
+  const others = new TokenBucket(OTHER_RATE, clock.now());
+  const mayAsk = (path: string): boolean => (path === '/session' ? sessions : others).take(clock.now());
   let chosen = port;
   const makeServer = (): Server => {
     const server = createServer({ ...LIMITS, maxHeaderSize: 8192 }, (request, response) => {

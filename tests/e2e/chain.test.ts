@@ -4,12 +4,12 @@
 
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
-import { createServer } from 'node:net';
 import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
+import { freePort } from '../support/free-port.ts';
 
 const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
@@ -22,10 +22,7 @@ let host: ChildProcess | null = null;
 
 beforeAll(async () => {
   browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
-  const probe = createServer().listen(0, '127.0.0.1');
-  await once(probe, 'listening');
-  port = (probe.address() as { port: number }).port;
-  probe.close();
+  port = await freePort();
 });
 
 afterEach(() => stopHost());

@@ -273,13 +273,21 @@ describe('[server] commands too long for a message', () => {
 test('[server] a flood of requests that change something is refused, pages are not, and a second later it is well', async () => {
   const clock = new FakeClock();
   const own = await DeckServerUnderTest.start(pages, { clock, timers: clock.timers });
-  const ask = async (): Promise<number> => (await own.ask('POST', '/command', JSON_TYPE, '{}')).status;
-  const asked: number[] = [];
-  for (let each = 0; each < 40; each++) asked.push(await ask());
-  expect(asked).toEqual([...new Array<number>(30).fill(400), ...new Array<number>(10).fill(429)]);
+  const statuses = async (method: string, path: string, count: number): Promise<readonly number[]> => {
+    const asked: number[] = [];
+    for (let each = 0; each < count; each++) asked.push((await own.ask(method, path, JSON_TYPE, '{}')).status);
+    return asked;
+  };
+  const refused = (taken: number, more: number): number[] => [
+    ...new Array<number>(taken).fill(400),
+    ...new Array<number>(more).fill(429),
+  ];
+  expect(await statuses('PUT', '/session', 25)).toEqual(refused(20, 5));
+  // A command is not kept waiting by sessions.
+  expect(await statuses('POST', '/command', 45)).toEqual(refused(40, 5));
   expect((await own.ask('GET', '/')).status).toBe(200);
   clock.advance(1000);
-  expect(await ask()).toBe(400);
+  expect(await statuses('PUT', '/session', 3)).toEqual(refused(2, 1));
   await own.close();
 });
 
