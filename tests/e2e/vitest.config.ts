@@ -1,11 +1,11 @@
 // What `npm run e2e` runs: the built program and its pages in a real browser. Every file has hosts, ports, data
-// folders and a browser of its own, so most run two side by side; those that hold the machine to milliseconds,
-// or kill what they started in the middle of it, run after them and alone.
+// folders and a browser of its own, so most run two side by side. Those that hold the machine to its time, to
+// milliseconds of sound or to commands within a second, and those that kill hosts, run after them and alone.
 
 import { fileURLToPath } from 'node:url';
 import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config';
 
-const ALONE = ['tests/e2e/sound.test.ts', 'tests/e2e/crash.test.ts'];
+const ALONE = ['tests/e2e/sound.test.ts', 'tests/e2e/crash.test.ts', 'tests/e2e/eventful-evening.test.ts'];
 
 const shared = {
   root: fileURLToPath(new URL('../..', import.meta.url)),
