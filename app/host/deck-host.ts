@@ -152,7 +152,7 @@ export class DeckHost {
     this.clock.check();
     const moment = this.clock.moment();
     const answer = this.inOrder(() => this.carryOut(id, fields, seen, meantFor, moment)).catch(faultOf);
-    this.answers.keep(id, answer);
+    this.answers.keep(id, answer, moment.hostTime);
     return answer;
   }
 
@@ -324,7 +324,7 @@ export class DeckHost {
     this.run = { ...opened, commands };
     this.lastAt = commands[commands.length - 1]?.at ?? 0;
     for (const each of found.commands)
-      this.answers.keep(each.id, Promise.resolve({ ok: true, at: each.at, why: null }));
+      this.answers.keep(each.id, Promise.resolve({ ok: true, at: each.at, why: null }), moment.hostTime);
     await this.watch.written(this.journal.back({ run: id, at, by, ...moment }));
   }
 

@@ -208,8 +208,8 @@ describe('[crash] the pages', () => {
     await desk.getByRole('button', { name: 'Start', exact: true }).click();
     await expect.poll(async () => (await first.sight()).snapshot.run?.commands.length).toBe(1);
     await first.kill();
-    // Long enough for the pages to have called again in vain a few times.
-    await desk.waitForTimeout(6000);
+    // Long enough for the pages to have called again in vain a few times, the last waits being the longest there are.
+    await desk.waitForTimeout(4000);
     await start(data, { port });
     // A page calls again at least every 1.5 s; the rest is left to a busy machine.
     await notice(desk)
