@@ -15,7 +15,7 @@ import { settle } from '../core/run/settle.ts';
 import { openRun, type RunState } from '../core/run/state.ts';
 import { WIRE_VERSION, type FromHost, type Snapshot, type SoundReport } from '../wire/messages.ts';
 import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
-import type { Clock, Moment } from './clock.ts';
+import { timeOfDayAt, type Clock, type Moment } from './clock.ts';
 import type { FoundRun } from './found-run.ts';
 import type { Journal } from './journal.ts';
 import type { ClosedWhy } from './journal-line.ts';
@@ -116,7 +116,7 @@ export class DeckHost {
     if (!opened.ok) return Promise.resolve({ ok: false, reason: 'faults', ...opened.faults });
     this.clock.check();
     const moment = this.clock.moment();
-    const { timeOfDay } = this.clock.wall();
+    const timeOfDay = timeOfDayAt(moment, this.clock.wall());
     return this.inOrder(async () => {
       if (!options.replace && this.wouldBeLost()) return { ok: false, reason: 'going', why: GOING };
       const clockPhase = options.clockPhase ?? timeOfDay % 60_000;
