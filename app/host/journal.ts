@@ -10,8 +10,11 @@ import type { Moment } from './clock.ts';
 import type { ClosedWhy } from './journal-line.ts';
 
 export interface Journal {
-  /** A new run; closes the one before. */
-  open(opening: Opening): Promise<void>;
+  /**
+   * A new run. `replaced`: how the one before is closed, unless it is; null where there is none. It is closed when
+   * the new one is on the disk, so that a kill between the two leaves one of them. Resolves with the new one.
+   */
+  open(opening: Opening, replaced: Closing | null): Promise<void>;
   /**
    * Resolves once this line and all before it are on the disk. Rejects with the reason where the disk
    * refuses; the line is kept then and written with the next. Not waited for longer than 100 ms.
@@ -71,8 +74,9 @@ export class JournalInMemory implements Journal {
   readonly closings: Closing[] = [];
   lastSign: AliveSign | null = null;
 
-  open(opening: Opening): Promise<void> {
+  open(opening: Opening, replaced: Closing | null): Promise<void> {
     this.openings.push(opening);
+    if (replaced) void this.close(replaced);
     return Promise.resolve();
   }
 

@@ -261,7 +261,7 @@ describe('[crash] the pages', () => {
   });
 });
 
-/** A journal of yesterday and of another start of the machine: one command, one leave of each lane, then nothing more. */
+/** A journal of yesterday in the first form, whose lines name no line before, and of another start of the machine: one command, one leave of each lane, then nothing more. */
 function writeYesterdays(data: string): void {
   const wall = Date.now() - 24 * 60 * 60_000;
   const stamp = (at: number) => ({ at, mono: at, uptime: at, wall: wall + at, boot: 'yesterday' });
@@ -274,7 +274,7 @@ function writeYesterdays(data: string): void {
     { say: 'alive', leaves: [], ...stamp(80_000) },
   ];
   mkdirSync(join(data, 'runs'));
-  writeFileSync(join(data, 'runs', '2020-01-01T00-00-00Z-old.jsonl'), entries.map(lineOf).join(''));
+  writeFileSync(join(data, 'runs', '2020-01-01T00-00-00Z-old.jsonl'), entries.map((entry) => lineOf(entry, null).text).join(''));
 }
 
 const notice = (desk: Page) => desk.locator('.notices');

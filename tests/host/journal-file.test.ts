@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { leavesOf } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
-import { entryOf, type JournalEntry } from '../../app/host/journal-line.ts';
+import { JOURNAL_VERSION, readLine, type JournalEntry } from '../../app/host/journal-line.ts';
 import { JournalledDeck, settled } from '../support/journalled-deck.ts';
 
 const TEXT = `Harbour squad
@@ -26,7 +26,7 @@ const entries = (deck: JournalledDeck, path = deck.path()): JournalEntry[] =>
     .text(path)
     .split('\n')
     .slice(0, -1)
-    .map((line) => entryOf(line)!);
+    .map((line) => readLine(line)!.entry);
 
 const says = (deck: JournalledDeck): string[] => entries(deck).map(({ say }) => say);
 
@@ -37,7 +37,7 @@ describe('[journal] what stands in it', () => {
     await deck.pass(12_000);
     expect(entries(deck)[0]).toMatchObject({
       say: 'opened',
-      journal: 1,
+      journal: JOURNAL_VERSION,
       run: 'run-1',
       text: TEXT,
       lanesText: null,

@@ -6,14 +6,22 @@ import { describe, expect, test } from 'vitest';
 import { JournalFile } from '../../app/host/journal-file.ts';
 import { FakeClock } from '../support/fake-clock.ts';
 import { FakeDisk } from '../support/fake-disk.ts';
+import { FreeFolder } from '../support/free-folder.ts';
 
 const SOURCE = { text: 'Main set\n4 x 50 free @ 1:00', lanesText: null };
 
 async function opened() {
   const disk = new FakeDisk();
   const clock = new FakeClock();
-  const journal = new JournalFile({ disk, folder: 'runs', boot: 'boot', timers: clock.timers });
-  await journal.open({ run: 'r', source: SOURCE, clockPhase: 0, openedAtTimeOfDay: 0, ...clock.moment() });
+  const journal = new JournalFile({
+    disk,
+    folder: 'runs',
+    boot: 'boot',
+    timers: clock.timers,
+    guard: new FreeFolder(),
+    tell: () => undefined,
+  });
+  await journal.open({ run: 'r', source: SOURCE, clockPhase: 0, openedAtTimeOfDay: 0, ...clock.moment() }, null);
   const [path] = [...disk.files.keys()];
   const says = (of: Map<string, Uint8Array>) =>
     new TextDecoder()
