@@ -63,6 +63,8 @@ export class RunFile {
   private soiled = false;
   /** What is not safe must be written again: a disk that could not make it safe may have dropped it. */
   private doubtful = false;
+  /** What was found to have happened to it, while the coach has not been told that it is mended. */
+  private harm: Exclude<Standing, 'whole'> | null = null;
   /** All of it is put into a new file before anything more is written. */
   private anew = false;
   /** On some disks a file's number by its name is not its number once it is open. */
@@ -146,6 +148,8 @@ export class RunFile {
     await this.keepTorn();
     if (this.soiled) await this.open!.truncate(this.length);
     this.soiled = false;
+    if (this.harm) this.ports.mended(mendedText(this.path, this.harm));
+    this.harm = null;
     return this.open!;
   }
 
@@ -163,11 +167,12 @@ export class RunFile {
   }
 
   private async standUp(open: DiskFile): Promise<void> {
-    const { disk, mended } = this.ports;
+    const { disk } = this.ports;
     const mark = await open.mark();
     const named = await disk.mark(this.path);
     const standing = standingOf(this.numbersHold ? mark : { ...mark, id: null }, named, this.length);
     if (standing === 'whole' || (standing === 'longer' && this.soiled)) return;
+    this.harm = standing;
     if (standing === 'longer') {
       this.torn = (await disk.read(this.path)).subarray(this.length);
       this.soiled = true;
@@ -178,7 +183,6 @@ export class RunFile {
       await this.letGo();
       await this.openFile();
     }
-    mended(mendedText(this.path, standing));
   }
 
   private async keepTorn(): Promise<void> {

@@ -274,7 +274,10 @@ function writeYesterdays(data: string): void {
     { say: 'alive', leaves: [], ...stamp(80_000) },
   ];
   mkdirSync(join(data, 'runs'));
-  writeFileSync(join(data, 'runs', '2020-01-01T00-00-00Z-old.jsonl'), entries.map((entry) => lineOf(entry, null).text).join(''));
+  writeFileSync(
+    join(data, 'runs', '2020-01-01T00-00-00Z-old.jsonl'),
+    entries.map((entry) => lineOf(entry, null).text).join(''),
+  );
 }
 
 const notice = (desk: Page) => desk.locator('.notices');
