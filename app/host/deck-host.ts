@@ -287,8 +287,8 @@ export class DeckHost {
     if (changed !== null) return refusal(changed);
     const answer = apply(run.state, command.value, at);
     if (!answer.ok) return refusal(answer.why);
-    const writing = this.journal.append({ run: run.id, id, at, fields, ...moment });
-    await this.watch.written(writing, this.clock.now() - moment.hostTime);
+    const { inFile, safe } = this.journal.append({ run: run.id, id, at, fields, ...moment });
+    await this.watch.written(safe, this.clock.now() - moment.hostTime, inFile);
     this.lastAt = at;
     this.run = {
       ...run,

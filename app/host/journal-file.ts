@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import type { Millis } from '../core/units.ts';
 import type { Moment } from './clock.ts';
 import { diskReason, type Disk } from './disk.ts';
-import type { AliveSign, Closing, Comeback, Journal, JournalLine, Opening } from './journal.ts';
+import type { AliveSign, Closing, Comeback, Journal, JournalLine, Opening, Writing } from './journal.ts';
 import { JOURNAL_VERSION, type JournalEntry, type Stamp } from './journal-line.ts';
 import { RunFile, type FoundFile, type Guard } from './run-file.ts';
 import type { Timer, Timers } from './timers.ts';
@@ -34,11 +34,14 @@ interface Waiting {
   readonly entry: JournalEntry | null;
   /** The file is not needed after this. */
   readonly last: boolean;
-  readonly written: () => void;
-  readonly refused: (why: Error) => void;
-  /** It is on the disk itself, however often it was refused before. */
   readonly safe: () => void;
+  readonly refused: (why: Error) => void;
+  /** It is in the file, and then on the disk itself: however often it was refused before. */
+  readonly onFile: () => void;
+  readonly onSafe: () => void;
 }
+
+type Listeners = Partial<Pick<Waiting, 'onFile' | 'onSafe'>>;
 
 export class JournalFile implements Journal {
   private readonly ports: JournalPorts;
@@ -73,7 +76,7 @@ export class JournalFile implements Journal {
     return this.queue(
       { file, entry: { say: 'opened', journal: JOURNAL_VERSION, ...fields, ...stamp }, last: false },
       // Not before: a kill between the two must leave one of them.
-      () => former && this.finish(former, replaced),
+      { onSafe: () => former && this.finish(former, replaced) },
     );
   }
 
@@ -83,12 +86,14 @@ export class JournalFile implements Journal {
     this.file = RunFile.found(this.filePorts(), found, shared);
   }
 
-  append({ id, at, fields, ...moment }: JournalLine): Promise<void> {
+  append({ id, at, fields, ...moment }: JournalLine): Writing {
     const stamp = this.stamp(at, moment);
-    const written = this.put({ say: 'command', id, command: fields, ...stamp });
+    let onFile = (): void => undefined;
+    const inFile = new Promise<void>((resolve) => (onFile = resolve));
+    const command = this.put({ say: 'command', id, command: fields, ...stamp }, { onFile });
     // Only a mark can come behind the end, and the end is what a journal ends with.
     const end = this.file?.closed ? [this.put({ say: 'closed', why: 'done', ...stamp })] : [];
-    return Promise.all([written, ...end]).then(() => undefined);
+    return { inFile, safe: Promise.all([command, ...end]).then(() => undefined) };
   }
 
   alive({ run, at, leaves, ...moment }: AliveSign): void {
@@ -144,15 +149,16 @@ export class JournalFile implements Journal {
     return { say: 'closed', why, ...this.stamp(at, moment) };
   }
 
-  private put(entry: JournalEntry): Promise<void> {
+  private put(entry: JournalEntry, listeners: Listeners = {}): Promise<void> {
     const { file } = this;
     if (!file) return Promise.reject(new Error('no journal is open'));
-    return this.queue({ file, entry, last: false });
+    return this.queue({ file, entry, last: false }, listeners);
   }
 
-  private queue(line: Pick<Waiting, 'file' | 'entry' | 'last'>, safe = (): void => undefined): Promise<void> {
-    return new Promise((written, refused) => {
-      this.backlog.push({ ...line, written, refused, safe });
+  private queue(line: Pick<Waiting, 'file' | 'entry' | 'last'>, listeners: Listeners = {}): Promise<void> {
+    const { onFile = nothing, onSafe = nothing } = listeners;
+    return new Promise((safe, refused) => {
+      this.backlog.push({ ...line, safe, refused, onFile, onSafe });
       this.startWriting();
     });
   }
@@ -186,6 +192,7 @@ export class JournalFile implements Journal {
       }
       this.backlog.splice(0, batch.length);
       this.unsafe.push(...batch);
+      for (const { onFile } of batch) onFile();
       this.startSyncing();
     }
     return true;
@@ -203,9 +210,9 @@ export class JournalFile implements Journal {
         return this.refuse(error);
       }
       this.unsafe.splice(0, batch.length);
-      for (const { written, safe } of batch) {
-        written();
+      for (const { safe, onSafe } of batch) {
         safe();
+        onSafe();
       }
     }
     if (this.behind && this.backlog.length === 0) {
@@ -257,4 +264,8 @@ function ofFirstFile(lines: readonly Waiting[]): readonly Waiting[] {
 /** Signs of life are not waited for, nor kept where they cannot be written. */
 function isLasting({ entry }: Waiting): boolean {
   return entry?.say !== 'alive';
+}
+
+function nothing(): void {
+  // Nobody waits for it.
 }

@@ -38,7 +38,7 @@ describe('[journal] before a sleep', () => {
     const { disk, journal, clock, says, sign } = await opened();
     sign();
     expect(says(disk.safe)).toEqual(['opened', 'alive']);
-    await journal.append({ run: 'r', id: 'a', at: 2000, fields: { do: 'start' }, ...clock.moment() });
+    await journal.append({ run: 'r', id: 'a', at: 2000, fields: { do: 'start' }, ...clock.moment() }).safe;
     expect(says(disk.safe)).toEqual(['opened', 'alive', 'command']);
   });
 
@@ -47,13 +47,13 @@ describe('[journal] before a sleep', () => {
     disk.room = 10;
     sign();
     disk.room = Infinity;
-    await journal.append({ run: 'r', id: 'a', at: 2000, fields: { do: 'start' }, ...clock.moment() });
+    await journal.append({ run: 'r', id: 'a', at: 2000, fields: { do: 'start' }, ...clock.moment() }).safe;
     expect(says(disk.safe)).toEqual(['opened', 'command']);
   });
 
   test('while something else is being written it waits its turn', async () => {
     const { disk, journal, clock, says, sign } = await opened();
-    const written = journal.append({ run: 'r', id: 'a', at: 500, fields: { do: 'start' }, ...clock.moment() });
+    const written = journal.append({ run: 'r', id: 'a', at: 500, fields: { do: 'start' }, ...clock.moment() }).safe;
     sign();
     expect(says(disk.files)).toEqual(['opened']);
     await written;

@@ -150,7 +150,7 @@ describe('[journal] on the real disk', () => {
     const source = { text: SQUAD, lanesText: null };
     await journal.open({ run: 'r', source, clockPhase: 0, openedAtTimeOfDay: 0, ...clock.moment() }, null);
     const append = (id: string) =>
-      journal.append({ run: 'r', id, at: 1000, fields: { do: 'mark' }, ...clock.moment() });
+      journal.append({ run: 'r', id, at: 1000, fields: { do: 'mark' }, ...clock.moment() }).safe;
     await append('a');
     const [name] = readdirSync(runsFolder(data));
     return { data, path: join(runsFolder(data), name!), journal, said, append };

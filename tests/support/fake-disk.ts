@@ -23,6 +23,8 @@ export class FakeDisk implements Disk {
   readonly unreadable = new Map<string, string>();
   /** What every sync waits for. */
   held: Promise<void> = Promise.resolve();
+  /** What every write waits for. */
+  writesHeld: Promise<void> = Promise.resolve();
   /** Why every sync fails, by the system's name; null where it does not. */
   unsyncable: string | null = null;
   /** Whether files have numbers that tell them apart. */
@@ -80,7 +82,10 @@ export class FakeDisk implements Disk {
       };
       return {
         mark: async () => ({ id: this.numbered ? String(id) : null, length: content().length }),
-        write: (bytes, at) => this.changing(() => this.write(content(), put, bytes, at)),
+        write: async (bytes, at) => {
+          await this.writesHeld;
+          await this.changing(() => this.write(content(), put, bytes, at));
+        },
         writeNow: (bytes, at) => {
           if (this.refuses !== null) throw failure(this.refuses);
           this.write(content(), put, bytes, at);
