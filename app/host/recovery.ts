@@ -114,13 +114,17 @@ async function journals(disk: Disk, folder: string, said: string[]): Promise<rea
   }
 }
 
-/** By when they were opened: within this start of the machine by the clock that nobody sets, else by the wall clock. */
+/**
+ * By when they were opened: within this start of the machine by the clock that nobody sets, else by the wall clock.
+ * Of two copies of one journal the longer comes first.
+ */
 function newestFirst(unfinished: readonly UnfinishedJournal[], boot: string): readonly UnfinishedJournal[] {
   const isOfThisStart = ({ journal }: UnfinishedJournal): boolean => isSameBoot(journal.opened.boot, boot);
-  const openedAt = ({ journal: { opened } }: UnfinishedJournal, clock: 'mono' | 'wall'): number => opened[clock];
+  const by = (clock: 'mono' | 'wall') => (a: UnfinishedJournal, b: UnfinishedJournal) =>
+    b.journal.opened[clock] - a.journal.opened[clock] || b.journal.length - a.journal.length;
   return [
-    ...unfinished.filter(isOfThisStart).sort((a, b) => openedAt(b, 'mono') - openedAt(a, 'mono')),
-    ...unfinished.filter((each) => !isOfThisStart(each)).sort((a, b) => openedAt(b, 'wall') - openedAt(a, 'wall')),
+    ...unfinished.filter(isOfThisStart).sort(by('mono')),
+    ...unfinished.filter((each) => !isOfThisStart(each)).sort(by('wall')),
   ];
 }
 
