@@ -63,6 +63,15 @@ describe('[journal] what stands in it', () => {
     expect(deck.disk.safe.get(path)).toEqual(deck.disk.files.get(path));
   });
 
+  test('a line given the moment the one before is safe is written too, without another to push it', async () => {
+    const { deck } = await opened();
+    for (let index = 0; index < 20; index++) {
+      const line = { run: 'run-1', id: `${index}`, at: 0, fields: { do: 'mark' }, ...deck.clock.moment() };
+      await deck.journal.append(line).safe;
+    }
+    expect(entries(deck)).toHaveLength(21);
+  });
+
   test('commands given in one go are made safe in one go', async () => {
     const { deck } = await opened();
     const before = deck.disk.syncs;
