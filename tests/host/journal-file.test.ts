@@ -63,13 +63,13 @@ describe('[journal] what stands in it', () => {
     expect(deck.disk.safe.get(path)).toEqual(deck.disk.files.get(path));
   });
 
-  test('a line given the moment the one before is safe is written too, without another to push it', async () => {
+  test('a line given the moment the one before is written is written too, without another to push it', async () => {
     const { deck } = await opened();
-    for (let index = 0; index < 20; index++) {
-      const line = { run: 'run-1', id: `${index}`, at: 0, fields: { do: 'mark' }, ...deck.clock.moment() };
-      await deck.journal.append(line).safe;
-    }
-    expect(entries(deck)).toHaveLength(21);
+    const append = (id: string) =>
+      deck.journal.append({ run: 'run-1', id, at: 0, fields: { do: 'mark' }, ...deck.clock.moment() });
+    await append('a').inFile;
+    await append('b').safe;
+    expect(says(deck)).toEqual(['opened', 'command', 'command']);
   });
 
   test('commands given in one go are made safe in one go', async () => {
