@@ -4,7 +4,7 @@
  */
 
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { chromium, type Browser, type Page } from 'playwright-core';
@@ -188,6 +188,36 @@ describe('[wake] a host that is stopped where it is and goes on later', () => {
     } finally {
       await deck.kill();
     }
+  });
+});
+
+describe('[lock] a host that is stopped where it is while another takes its folder', () => {
+  test('writes nothing more there when it goes on, and tells the coach', async () => {
+    const data = freshDataFolder();
+    const host = await start(data, { session: SESSION });
+    await host.command('a', { do: 'start' });
+    const [path] = journalsIn(data);
+    host.child.kill('SIGSTOP');
+    const before = readFileSync(path!);
+    const other = JSON.stringify({
+      pid: 1,
+      born: null,
+      boot: 'another machine',
+      space: null,
+      token: 'other',
+      beat: '0',
+    });
+    writeFileSync(join(data, 'host.lock.other'), other);
+    renameSync(join(data, 'host.lock.other'), join(data, 'host.lock'));
+    host.child.kill('SIGCONT');
+    expect(await host.command('late', { do: 'mark' })).toMatchObject({ ok: true });
+    await expect
+      .poll(async () => (await host.sight()).snapshot.notices.join(' '))
+      .toMatch(/another Lanecall has the folder.*Another Lanecall has taken over .* Close one of the two/);
+    expect(readFileSync(path!)).toEqual(before);
+    await host.end('SIGINT');
+    expect(readFileSync(join(data, 'host.lock'), 'utf8')).toBe(other);
+    expect(readFileSync(path!)).toEqual(before);
   });
 });
 
