@@ -132,9 +132,13 @@ export class HostLock implements Guard {
   /** Ours alone: a lock that was taken from us is not ours to give up. */
   release(): void {
     if (this.timer) this.timers.clear(this.timer);
-    const isOurs = !this.released && holderOf(readLock(this.path) ?? '')?.token === this.mine.token;
+    if (this.released) return;
     this.released = true;
-    if (isOurs) rmSync(this.path, { force: true });
+    try {
+      if (holderOf(readLock(this.path) ?? '')?.token === this.mine.token) rmSync(this.path, { force: true });
+    } catch {
+      // A lock that cannot be removed any more stops beating, which is as good.
+    }
   }
 
   private async beatOnce(): Promise<void> {
