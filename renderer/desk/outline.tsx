@@ -11,6 +11,7 @@ import { hourOf } from './hour.ts';
 import { LightSwitch } from './light-switch.tsx';
 import { OutlineLine } from './outline-line.tsx';
 import { outlineRows, type OutlineRow } from './outline-rows.ts';
+import { Part } from './part.tsx';
 import { RunLate } from './run-late.tsx';
 
 interface OutlineProps {
@@ -25,7 +26,11 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   const rows = outlineRows(moment.view);
   const isOpen = (part: OutlineRow): boolean => tapped.get(part.key) ?? part.progress === 'now';
   const shown = rows.filter((row) => row.kind === 'part' || rows.some((part) => part.key === row.part && isOpen(part)));
-  const late = <RunLate tools={tools} moment={moment} />;
+  const late = (
+    <Part tools={tools} name="How the hour stands">
+      <RunLate tools={tools} moment={moment} />
+    </Part>
+  );
   const isOver = isPastFinish(moment);
   return (
     <>
