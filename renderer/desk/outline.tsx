@@ -6,6 +6,7 @@
 import { useState, type ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
 import type { Moment } from '../ui/coach/frames.ts';
+import { about } from '../ui/estimates.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { hourOf } from './hour.ts';
 import { LightSwitch } from './light-switch.tsx';
@@ -96,7 +97,9 @@ function rowText(row: OutlineRow): ReactElement {
           </>
         ) : null}
       </span>
-      {row.time === null ? null : <span className="outline-time">{reading(Math.round(row.time / 1000) * 1000)}</span>}
+      {row.time === null ? null : (
+        <span className="outline-time">{`${about(row.estimated)}${reading(Math.round(row.time / 1000) * 1000)}`}</span>
+      )}
     </>
   );
 }

@@ -30,6 +30,8 @@ export interface Scene {
   /** Local time of day at t = 0, in ms after midnight. */
   readonly openedAt: Millis;
   readonly choice: ClockChoice;
+  /** When a stretch was given up last; -Infinity for never. */
+  readonly abandonedAt: Millis;
   /** The screen's own clock, in ms. */
   readonly own: number;
   readonly lost: LostText | null;
@@ -60,10 +62,10 @@ export function createBoardPainter(board: HTMLElement, layout: Layout, measure: 
   let place = '';
 
   /** The strips' faces, as far as they can be worked out. */
-  function facesOf({ view, choice }: Scene): readonly LaneFace[] {
+  function facesOf({ view, choice, abandonedAt }: Scene): readonly LaneFace[] {
     const faces: LaneFace[] = [];
     view.lanes.forEach((lane, index) => {
-      const face = strips.get(lane.number)?.work(() => stripFace(view, lane, index, choice));
+      const face = strips.get(lane.number)?.work(() => stripFace(view, lane, index, choice, abandonedAt));
       if (face) faces.push(face);
     });
     return faces;
@@ -76,7 +78,7 @@ export function createBoardPainter(board: HTMLElement, layout: Layout, measure: 
       setMode(mode);
       setLost(lost ? (lost.large ? 'large' : 'small') : '');
       clock.draw((digits) => digits.show(clockFace(view, choice).text));
-      head.draw((write) => write(headFace(view, openedAt), clockFace(view, choice).label, lost));
+      head.draw((write) => write(headFace(view, openedAt, choice), clockFace(view, choice).label, lost));
       callout.draw((write) => write(calloutOf(view, openedAt), mode));
       const faces = mode === 'done' ? [] : facesOf(scene);
       const light = lights.at(view.t, leaving(faces));

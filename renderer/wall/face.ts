@@ -27,16 +27,23 @@ export interface WallFace {
 }
 
 /** openedAt: local time of day at t = 0, in ms after midnight. */
-export function wallFace(view: RunView, openedAt: Millis, choice: ClockChoice): WallFace {
+export function wallFace(view: RunView, openedAt: Millis, choice: ClockChoice, abandonedAt?: Millis): WallFace {
   const mode = modeOf(view);
   const { text: clock, label: clockLabel } = clockFace(view, choice);
-  const lanes = mode === 'done' ? [] : view.lanes.map((lane, index) => stripFace(view, lane, index, choice));
-  return { mode, clock, clockLabel, head: headFace(view, openedAt), callout: calloutOf(view, openedAt), lanes };
+  const lanes =
+    mode === 'done' ? [] : view.lanes.map((lane, index) => stripFace(view, lane, index, choice, abandonedAt));
+  return { mode, clock, clockLabel, head: headFace(view, openedAt, choice), callout: calloutOf(view, openedAt), lanes };
 }
 
-/** One lane's part of it. index: the lane's place in lane order. */
-export function stripFace(view: RunView, lane: LaneView, index: number, choice: ClockChoice): LaneFace {
-  return modeOf(view) === 'swim' ? laneFace(view, lane, index, choice) : firstFace(view, lane, index);
+/** One lane's part of it. index: the lane's place in lane order; abandonedAt: as in `laneFace`. */
+export function stripFace(
+  view: RunView,
+  lane: LaneView,
+  index: number,
+  choice: ClockChoice,
+  abandonedAt?: Millis,
+): LaneFace {
+  return modeOf(view) === 'swim' ? laneFace(view, lane, index, choice, abandonedAt) : firstFace(view, lane, index);
 }
 
 export function modeOf(view: RunView): WallMode {

@@ -14,6 +14,7 @@ import type { Link } from '../link/link.ts';
 import { guarded, reportMishap } from '../link/mishap.ts';
 import type { DeckRun, DeckState } from '../link/store.ts';
 import { createMeasure } from '../ui/measure.ts';
+import { lastAbandoned } from './abandoned.ts';
 import { Board } from './board.tsx';
 import { createBoardPainter, type LostText } from './board-painter.ts';
 import { chosenLanes, type WallChoice } from './lane-choice.ts';
@@ -96,8 +97,14 @@ export function draw(
     if (run && instead !== saidInstead) onInstead((saidInstead = instead));
     board.hidden = instead !== null;
     if (!run || typeof now === 'string') return;
-    const { openedAtTimeOfDay: openedAt } = run;
-    painter.paint({ view: now, openedAt, choice: choice.clock, own: performance.now(), lost: lostText(link) });
+    painter.paint({
+      view: now,
+      openedAt: run.openedAtTimeOfDay,
+      choice: choice.clock,
+      abandonedAt: lastAbandoned(run.commands),
+      own: performance.now(),
+      lost: lostText(link),
+    });
   };
   const forget = link.store.subscribe(() => painter.again());
   paint();
