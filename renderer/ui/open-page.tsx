@@ -3,7 +3,7 @@
  * fails later is caught region by region (`region.tsx`).
  */
 
-import type { ReactNode } from 'react';
+import { useEffect, useRef, type ReactNode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { reportMishap } from '../link/mishap.ts';
 import './region.css';
@@ -12,31 +12,50 @@ import './region.css';
 export function openPage(id: string, content: () => ReactNode): void {
   const place = document.getElementById(id);
   if (!place) throw new Error('The page has no place to draw in.');
-  // A fault in a file of the page, or one that did not come, is told of nowhere else.
-  const failed = (event: ErrorEvent | PromiseRejectionEvent): void => {
-    reportMishap('loading the page', 'reason' in event ? event.reason : event.error);
-    if (isBlank(place)) sayFailed(place);
+  const fail = (what: string, error: unknown): void => {
+    reportMishap(what, error);
+    stopWatching();
+    sayFailed(place);
   };
-  window.addEventListener('error', failed);
-  window.addEventListener('unhandledrejection', failed);
+  const stopWatching = watchLoading((error) => fail('loading the page', error));
+  const opened = (): void => {
+    stopWatching();
+    // What went wrong meanwhile was nothing that the page needs.
+    place.ownerDocument.querySelector('.page-failed')?.remove();
+  };
   try {
     createRoot(place, {
       // The region that caught it has reported it.
       onCaughtError: () => undefined,
-      onUncaughtError(error) {
-        reportMishap('drawing the page', error);
-        sayFailed(place);
-      },
-    }).render(content());
+      onUncaughtError: (error) => fail('drawing the page', error),
+    }).render(
+      <>
+        {content()}
+        <Opened onOpened={opened} />
+      </>,
+    );
   } catch (error) {
-    reportMishap('opening the page', error);
-    sayFailed(place);
+    fail('opening the page', error);
   }
 }
 
-/** Nothing drawn yet, or nothing but what the page's file holds. */
-function isBlank(place: HTMLElement): boolean {
-  return place.childElementCount === 0 || place.querySelector('.page-opening') !== null;
+/** Tells that the page has been drawn for the first time. */
+function Opened({ onOpened }: { onOpened(): void }): null {
+  const told = useRef(onOpened);
+  useEffect(() => told.current(), []);
+  return null;
+}
+
+/** Calls with a fault in a file of the page, or one that did not come: nobody else hears of it. Returns what ends that. */
+function watchLoading(failed: (error: unknown) => void): () => void {
+  const heard = (event: ErrorEvent | PromiseRejectionEvent): void =>
+    failed('reason' in event ? event.reason : event.error);
+  window.addEventListener('error', heard);
+  window.addEventListener('unhandledrejection', heard);
+  return () => {
+    window.removeEventListener('error', heard);
+    window.removeEventListener('unhandledrejection', heard);
+  };
 }
 
 function sayFailed(place: HTMLElement): void {
