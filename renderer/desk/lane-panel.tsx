@@ -4,11 +4,11 @@
  */
 
 import type { ReactElement, ReactNode } from 'react';
-import { reading } from '../../app/core/reading.ts';
 import type { Command } from '../../app/core/run/command.ts';
 import { SECOND } from '../../app/core/units.ts';
 import type { Moment } from '../ui/coach/frames.ts';
 import { repText } from '../ui/coach/words.ts';
+import { intervalText } from '../ui/estimates.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { LaneAction, LaneButton } from './lane-row.tsx';
 import { SidePanel } from './panel.tsx';
@@ -44,7 +44,7 @@ export function LanePanel({ tools, moment, number, onClose }: LanePanelProps): R
       {names.length > 0 ? <p className="panel-note">{names.join(', ')}</p> : null}
       <Group
         title="Each rep"
-        now={next ? `${repText(next, unit)} on ${reading(next.interval)}, from now on` : 'nothing to come'}
+        now={next ? `${repText(next, unit)} on ${intervalText(next)}, from now on` : 'nothing to come'}
       >
         <LaneButton {...shared} label="−5 s" more="a rep" command={interval(-5)} />
         <LaneButton {...shared} label="−1 s" more="a rep" command={interval(-1)} />

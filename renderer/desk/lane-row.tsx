@@ -15,6 +15,7 @@ import type { Moment } from '../ui/coach/frames.ts';
 import { refusalOf } from '../ui/coach/offers.ts';
 import { useDigits, useDrawn, useHand } from '../ui/coach/use-deck.ts';
 import { count, inByText, inText, leaveText, repOf, repText, roundText } from '../ui/coach/words.ts';
+import { intervalText } from '../ui/estimates.ts';
 import type { DeskTools } from './desk-tools.ts';
 
 interface LaneRowProps {
@@ -222,8 +223,7 @@ function moreWords(view: RunView, lane: LaneView, clock: ClockChoice): string {
   const leaving = last !== null && last.away < last.swimmers && view.t < last.tailAt;
   if (leaving) return [leavingText(last.away, last.swimmers), ...thenText(view, after, clock)].join(', ');
   const words = [count(lane.swimmers, 'swimmer'), ...ownRound(view, lane)];
-  if (next && !next.rep.set.untimed)
-    words.push(`${next.rep.set.estimated ? 'on ≈' : 'on '}${reading(next.rep.interval)}`);
+  if (next && !next.rep.set.untimed) words.push(`on ${intervalText(next.rep)}`);
   if (next && next.rep.target !== null) words.push(`hold ${reading(next.rep.target)}`);
   return [...words, ...thenText(view, after, clock)].join(', ');
 }

@@ -3,6 +3,7 @@
  */
 
 import type { OwnClock } from './host-clock.ts';
+import { pageAlarms } from './knocker.ts';
 import { reloadOnce } from './misread.ts';
 import { askHost, onWoken } from './own-window.ts';
 
@@ -24,10 +25,7 @@ export function browserPorts(): Ports {
   return {
     now: () => performance.now(),
     wall: () => Date.now(),
-    after(delay, call) {
-      const timer = setTimeout(call, delay);
-      return () => clearTimeout(timer);
-    },
+    after: (delay, call) => pageAlarms().after(delay, call),
     random: () => Math.random(),
     newId,
     post: async (body) => {

@@ -11,6 +11,7 @@ import type { Moment } from '../ui/coach/frames.ts';
 import { primaryOf, refusalOf } from '../ui/coach/offers.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { useDeck, useDigits, useDrawn, useHand, useMoment, type Tools } from '../ui/coach/use-deck.ts';
+import { Region } from '../ui/region.tsx';
 import { nextLeaveOf } from './next-leave.ts';
 
 const LANE_KEY = 'lanecall.remote.lane';
@@ -33,10 +34,31 @@ export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
   return (
     <main className="remote">
       <h1 className="hidden">Lanecall remote</h1>
-      <Head tools={tools} moment={moment} lane={lane} onLane={choose} />
-      <Said tools={tools} lost={status === 'lost'} />
-      <Buttons tools={tools} moment={moment} lane={lane} />
+      <Region name="The head" advice={ADVICE} link={tools.link}>
+        <Head tools={tools} moment={moment} lane={lane} onLane={choose} />
+      </Region>
+      <Region name="What was said" advice={ADVICE} link={tools.link}>
+        <Said tools={tools} lost={status === 'lost'} />
+      </Region>
+      <Region name="The row of actions" advice={ADVICE} link={tools.link} instead={<StopAlone tools={tools} />}>
+        <Buttons tools={tools} moment={moment} lane={lane} />
+      </Region>
     </main>
+  );
+}
+
+const ADVICE = 'Leaves and tones go on. Draw it again, or load the page again.';
+
+/** Stop for all lanes, resting on nothing that the buttons are drawn from. */
+function StopAlone({ tools }: { readonly tools: Tools }): ReactElement {
+  return (
+    <DeckButton
+      name="Stop"
+      hint="all lanes"
+      look="is-primary is-stop"
+      onPress={() => void tools.hand.act('stop', [])}
+      onRefused={() => undefined}
+    />
   );
 }
 

@@ -35,6 +35,8 @@ export class FakeHost {
   delay = 5;
   isReachable = true;
   answersPings = true;
+  /** In ms: as in a hidden page, timers of the screen fire at multiples of this only; 0: at their times. */
+  timersEvery = 0;
   /** What chance says of every wait: the whole of it. */
   chance = 1;
   readonly heard: FromScreen[] = [];
@@ -146,6 +148,12 @@ export class FakeHost {
     this.wall += ms;
   }
 
+  /** A timer of the screen's page. */
+  private pageTimer(ms: number, call: () => void): () => void {
+    const every = this.timersEvery;
+    return this.after(every > 0 ? Math.ceil((this.now + ms) / every) * every - this.now : ms, call);
+  }
+
   private after(ms: number, call: () => void): () => void {
     const timer = { at: this.now + ms, call };
     this.timers.add(timer);
@@ -156,7 +164,7 @@ export class FakeHost {
     return {
       now: () => this.now,
       wall: () => this.wall,
-      after: (ms, call) => this.after(ms, call),
+      after: (ms, call) => this.pageTimer(ms, call),
       random: () => this.chance,
       newId: () => `id-${this.ids++}`,
       post: (message) => {
