@@ -1,16 +1,16 @@
 /*
- * The bottom row: the one primary action under the thumb, and the actions for all lanes or for those
- * chosen.
+ * The bottom row: the one primary action under the thumb, always for all lanes, with what is offered
+ * beside it; and the actions for all lanes or for those chosen.
  */
 
 import type { ReactElement } from 'react';
 import { UNDO_FOR } from '../../app/core/run/align.ts';
 import { ACTIONS, commandLabel, commandOf, type ActionName } from '../ui/coach/actions.ts';
-import { DeckButton } from '../ui/coach/deck-button.tsx';
+import { CommandButton } from '../ui/coach/command-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
-import { primaryOf, refusalOf, type Primary } from '../ui/coach/offers.ts';
+import { primaryOf, type Primary, type Steering } from '../ui/coach/primary.ts';
 import { useHand } from '../ui/coach/use-deck.ts';
-import { lanesNamed } from '../ui/coach/words.ts';
+import { goesText, lanesNamed } from '../ui/coach/words.ts';
 import type { DeskTools } from './desk-tools.ts';
 
 interface ActionBarProps {
@@ -23,19 +23,13 @@ const SECONDARY: readonly ActionName[] = ['skip', 'sit-out', 'repeat', 'restart'
 export function ActionBar({ tools, moment }: ActionBarProps): ReactElement {
   useHand(tools.hand, (state) => state.choice);
   const chosen = tools.hand.chosen();
-  const primary = primaryOf(moment.view, chosen);
+  const primary = primaryOf(moment.view);
   return (
     <nav className="actions" aria-label="Actions">
-      <ActionButton
-        tools={tools}
-        moment={moment}
-        action={primary}
-        {...primaryWords(primary, chosen)}
-        look={`is-primary is-${primary}`}
-      />
+      <PrimaryActions tools={tools} moment={moment} primary={primary} />
       {SECONDARY.map((action) =>
         // Its place stays empty: the others must not move from under a thumb.
-        action === primary ? (
+        action === primary.main ? (
           <span key={action} />
         ) : (
           <ActionButton key={action} tools={tools} moment={moment} action={action} hint={hintOf(action, chosen)} />
@@ -43,6 +37,39 @@ export function ActionBar({ tools, moment }: ActionBarProps): ReactElement {
       )}
       <UndoButton tools={tools} moment={moment} />
     </nav>
+  );
+}
+
+/** Finish beside no primary action is the one that stands in the row anyway. */
+function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly primary: Primary }): ReactElement {
+  const clock = useHand(tools.hand, (state) => state.clock);
+  const { main, beside } = primary;
+  const also = beside.filter((action) => action !== 'finish');
+  const wordsOf = (action: Steering): { readonly name: string; readonly hint: string } =>
+    steeringWords(action, goesText(moment.view, action, clock));
+  return (
+    <div className="primary">
+      {main === null ? (
+        <p className="primary-none">Nothing more leaves. The session ends by itself.</p>
+      ) : (
+        <ActionButton tools={tools} moment={moment} action={main} {...wordsOf(main)} look={`is-primary is-${main}`} />
+      )}
+      {also.length === 0 ? null : (
+        <div className="primary-beside">
+          {also.map((action) => (
+            <ActionButton
+              key={action}
+              tools={tools}
+              moment={moment}
+              action={action}
+              {...wordsOf(action)}
+              {...(action === 'start' ? { name: 'Start now', hint: 'Enter' } : {})}
+              look="is-small"
+            />
+          ))}
+        </div>
+      )}
+    </div>
   );
 }
 
@@ -55,18 +82,18 @@ interface ActionButtonProps extends ActionBarProps {
 
 /** An action for all lanes or those chosen, by its plain name. */
 export function ActionButton({ tools, moment, action, name, hint, look }: ActionButtonProps): ReactElement {
-  const { label, key, pressed, byLane } = ACTIONS[action];
-  const chosen = byLane ? tools.hand.chosen() : [];
+  const { label, key, pressed, byChoice } = ACTIONS[action];
+  const chosen = byChoice ? tools.hand.chosen() : [];
   return (
-    <DeckButton
+    <CommandButton
+      tools={tools}
+      moment={moment}
+      command={commandOf(action, chosen)}
       name={name ?? label}
-      hint={hint ?? key}
-      look={look}
+      hint={hint ?? hintOf(action, chosen)}
+      look={`${look ?? ''} ${pressed ? 'is-hold' : ''}`}
       keys={key.replace(' ', '+')}
       held={pressed}
-      why={refusalOf(moment.view.state, commandOf(action, chosen), moment.view.t)}
-      onPress={() => void tools.hand.act(action)}
-      onRefused={(why) => tools.hand.say(why, 'refused')}
     />
   );
 }
@@ -80,28 +107,32 @@ function UndoButton({ tools, moment }: ActionBarProps): ReactElement {
       tools={tools}
       moment={moment}
       action="undo"
+      look="is-undo"
       hint={last ? `U, ${commandLabel(last.command)}, ${seconds} s left` : `U, within ${UNDO_FOR / 1000} s`}
     />
   );
 }
 
-function primaryWords(primary: Primary, chosen: readonly number[]): { readonly name: string; readonly hint: string } {
-  const some = chosen.length > 0 ? lanesNamed(chosen) : null;
-  switch (primary) {
+function steeringWords(action: Steering, goes: string): { readonly name: string; readonly hint: string } {
+  const when = goes === '' ? '' : `, ${goes}`;
+  switch (action) {
     case 'start':
       return { name: 'Start', hint: "Enter, or the clicker's forward key" };
     case 'stop':
-      return { name: some ? `Stop ${some}` : 'Stop all lanes', hint: "Space, or the clicker's blank-screen key" };
+      return { name: 'Stop all lanes', hint: "Space, or the clicker's blank-screen key" };
+    case 'resume':
+      return { name: 'Resume', hint: `Space, all lanes${when}` };
+    case 'rejoin':
+      return { name: 'Rejoin', hint: `J${when}` };
     case 'finish':
       return { name: 'Finish', hint: hintOf('finish', []) };
-    case 'resume':
-      return { name: some ? `Resume ${some}` : 'Resume', hint: "Space, or the clicker's blank-screen key" };
   }
 }
 
-function hintOf(action: ActionName, chosen: readonly number[]): string {
-  const { key, does, pressed, byLane } = ACTIONS[action];
-  if (pressed) return `hold, or ${key}`;
-  const who = byLane && chosen.length > 0 ? lanesNamed(chosen) : does;
-  return who === '' ? key : `${key}, ${who}`;
+/** The key, and what it does or to whom. */
+export function hintOf(action: ActionName, chosen: readonly number[]): string {
+  const { key, does, pressed, byChoice } = ACTIONS[action];
+  const how = pressed ? `hold, or ${key}` : key;
+  const who = byChoice && chosen.length > 0 ? lanesNamed(chosen) : does;
+  return who === '' ? how : `${how}, ${who}`;
 }

@@ -15,6 +15,11 @@ export type Meaning =
   /** A key that must not do what the browser would do with it (reload, scroll). */
   | { readonly kind: 'nothing' };
 
+/** The key that chooses a lane; undefined where there is none. */
+export function keyOf(lane: number): string | undefined {
+  return lane <= 10 ? `${lane % 10}` : undefined;
+}
+
 export interface KeyPress {
   readonly key: string;
   /** The key's place on the keyboard, as `KeyboardEvent.code`. */
@@ -24,9 +29,9 @@ export interface KeyPress {
   readonly modified: boolean;
   /** Held down. */
   readonly repeat: boolean;
-  /** Text is being written. */
+  /** Text is being written, or a select, slider or box reached by Tab is worked by keys. */
   readonly typing: boolean;
-  /** A button or link has the keyboard's focus and takes Enter and Space itself. */
+  /** A button or link has the keyboard and takes Enter and Space itself. */
   readonly onControl: boolean;
 }
 
@@ -62,9 +67,12 @@ const NAMED: { readonly [key: string]: Meaning } = {
   Escape: { kind: 'clear' },
 };
 
-/** What a key press means; null where it is the browser's. A key held down means nothing again. */
+/**
+ * What a key press means; null where it is the browser's. A key held down means nothing again. Escape closes
+ * what prints it, while one types too.
+ */
 export function meaningOf(press: KeyPress): Meaning | null {
-  if (press.typing || press.modified) return null;
+  if (press.modified || (press.typing && press.key !== 'Escape')) return null;
   const meaning = meaningUnrepeated(press);
   return meaning && press.repeat ? { kind: 'nothing' } : meaning;
 }
@@ -77,7 +85,7 @@ function meaningUnrepeated({ key, code, shift, onControl }: KeyPress): Meaning |
   const named = NAMED[key];
   if (named) return named;
   const digit = /^(?:Digit|Numpad)(\d)$/.exec(code);
-  if (digit && !shift) return { kind: 'lane', number: Number(digit[1]) };
+  if (digit && !shift) return { kind: 'lane', number: Number(digit[1]) || 10 };
   const letter = key.toLowerCase();
   const isLetter = letter !== key.toUpperCase();
   return (shift && isLetter ? WITH_SHIFT[letter] : LETTERS[letter]) ?? null;

@@ -6,21 +6,23 @@
 import type { ReactElement, ReactNode } from 'react';
 import type { Command } from '../../app/core/run/command.ts';
 import { SECOND } from '../../app/core/units.ts';
+import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { repText } from '../ui/coach/words.ts';
 import { intervalText } from '../ui/estimates.ts';
 import type { DeskTools } from './desk-tools.ts';
-import { LaneAction, LaneButton } from './lane-row.tsx';
+import { LaneAction, LaneButton, LaneInOut } from './lane-buttons.tsx';
 import { SidePanel } from './panel.tsx';
 
 interface LanePanelProps {
   readonly tools: DeskTools;
   readonly moment: Moment;
   readonly number: number;
+  onMark(): void;
   onClose(): void;
 }
 
-export function LanePanel({ tools, moment, number, onClose }: LanePanelProps): ReactElement | null {
+export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelProps): ReactElement | null {
   const lane = moment.view.lanes.find((each) => each.number === number);
   if (!lane) return null;
   const { unit } = moment.view.state.plan.session.pool;
@@ -33,30 +35,35 @@ export function LanePanel({ tools, moment, number, onClose }: LanePanelProps): R
     <SidePanel
       title={`Lane ${number}`}
       beside={
-        lane.state === 'out' ? (
-          <LaneButton {...shared} label="Lane in" command={{ do: 'lane-in', lanes }} />
-        ) : (
-          <LaneButton {...shared} label="Lane out" command={{ do: 'lane-out', lanes }} />
-        )
+        <>
+          <DeckButton
+            name={`Mark lane ${number}`}
+            label="Mark"
+            look="is-small"
+            onPress={onMark}
+            onRefused={() => undefined}
+          />
+          <LaneInOut {...shared} />
+        </>
       }
       onClose={onClose}
     >
       {names.length > 0 ? <p className="panel-note">{names.join(', ')}</p> : null}
       <Group
-        title="Each rep"
-        now={next ? `${repText(next, unit)} on ${intervalText(next)}, from now on` : 'nothing to come'}
+        title="Interval"
+        now={next ? `${repText(next, unit)} on ${intervalText(next)}: each rep from now on` : 'nothing to come'}
       >
-        <LaneButton {...shared} label="−5 s" more="a rep" command={interval(-5)} />
-        <LaneButton {...shared} label="−1 s" more="a rep" command={interval(-1)} />
-        <LaneButton {...shared} label="+1 s" more="a rep" command={interval(1)} />
-        <LaneButton {...shared} label="+5 s" more="a rep" command={interval(5)} />
+        <LaneButton {...shared} label="−5 s" does="−5 s a rep" command={interval(-5)} />
+        <LaneButton {...shared} label="−1 s" does="−1 s a rep" command={interval(-1)} />
+        <LaneButton {...shared} label="+1 s" does="+1 s a rep" command={interval(1)} />
+        <LaneButton {...shared} label="+5 s" does="+5 s a rep" command={interval(5)} />
       </Group>
-      <Group title="This rep" now={next ? 'skip shortens the set, sit out does not' : ''}>
+      <Group title="Next rep" now={next ? 'skip shortens the set, sit out keeps times' : ''}>
         <LaneAction {...shared} action="skip" label="Skip rep" />
         <LaneAction {...shared} action="sit-out" label="Sit out" />
         <LaneAction {...shared} action="repeat" label="Repeat" />
       </Group>
-      <Group title="Next leave" now="">
+      <Group title="Leaves to come" now="all of them, sooner or later">
         <LaneAction {...shared} action="sooner" label="−5 s" />
         <LaneAction {...shared} action="later" label="+5 s" />
         <LaneButton {...shared} label="+15 s" command={{ do: 'shift', lanes, seconds: 15 }} />

@@ -14,6 +14,7 @@ import './narrow.css';
 import { openLink } from '../link/link.ts';
 import { createHand } from '../ui/coach/hand.ts';
 import { startFrames } from '../ui/coach/frames.ts';
+import { freeKeyboard } from '../ui/coach/free-keyboard.ts';
 import { followLight } from '../ui/coach/light-choice.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { openSound } from '../sound/sound.ts';
@@ -26,6 +27,7 @@ openPage('page', () => {
   const hand = createHand(link, () => performance.now(), ownStorage());
   const sound = openSound(link, ownStorage());
   const light = followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
+  freeKeyboard(document);
   return (
     <StrictMode>
       <Desk tools={{ link, frames, hand, sound, light }} />

@@ -12,12 +12,12 @@ import { SidePanel } from './panel.tsx';
 interface MarkPanelProps {
   readonly tools: DeskTools;
   readonly moment: Moment;
+  /** As chosen when it was opened: the choice may run out while words are written. None: for all. */
+  readonly lanes: readonly number[];
   onClose(): void;
 }
 
-export function MarkPanel({ tools, moment, onClose }: MarkPanelProps): ReactElement {
-  // The choice may run out while words are written: the mark is for what was chosen when it was opened.
-  const [lanes] = useState(tools.hand.chosen());
+export function MarkPanel({ tools, moment, lanes, onClose }: MarkPanelProps): ReactElement {
   const [words, setWords] = useState('');
   const field = useRef<HTMLInputElement>(null);
   const mark = (event: FormEvent): void => {
@@ -26,7 +26,7 @@ export function MarkPanel({ tools, moment, onClose }: MarkPanelProps): ReactElem
       moment.view.lanes.some(({ number, state }) => number === lane && state !== 'out'),
     );
     void tools.hand
-      .give({ do: 'mark', ...(named.length > 0 ? { lanes: named } : {}), ...(words === '' ? {} : { words }) })
+      .press({ do: 'mark', ...(named.length > 0 ? { lanes: named } : {}), ...(words === '' ? {} : { words }) })
       .then((ok) => (ok ? onClose() : undefined));
   };
   return (

@@ -117,6 +117,7 @@ function Given({ tools, moment, command, name, hint, held, onDone }: GivenProps)
       held={held}
       look="is-deep"
       why={refusalOf(moment.view.state, command, moment.view.t)}
+      judge={() => tools.hand.refusal(command)}
       onPress={() => void tools.hand.give(command).then((ok) => (ok ? onDone() : undefined))}
       onRefused={(why) => tools.hand.say(why, 'refused')}
     />

@@ -3,10 +3,13 @@
  */
 
 import { useEffect, useRef, type ReactElement, type ReactNode, type RefObject } from 'react';
+import { DeckButton } from '../ui/coach/deck-button.tsx';
 
 /** What stands beside the lanes in place of the outline. */
 export type Panel =
-  { readonly kind: 'lane'; readonly lane: number } | { readonly kind: 'mark' } | { readonly kind: 'edit' };
+  | { readonly kind: 'lane'; readonly lane: number }
+  | { readonly kind: 'mark'; readonly lanes: readonly number[] }
+  | { readonly kind: 'edit' };
 
 interface PanelProps {
   readonly title: string;
@@ -35,10 +38,14 @@ export function SidePanel({ title, children, beside, first, onClose }: PanelProp
           {title}
         </h2>
         {beside}
-        <button type="button" className="deck-button is-small" onClick={onClose} aria-keyshortcuts="Escape">
-          <span className="deck-button-label">Close</span>
-          <span className="deck-button-hint">Esc</span>
-        </button>
+        <DeckButton
+          name="Close"
+          hint="Esc"
+          keys="Escape"
+          look="is-small"
+          onPress={onClose}
+          onRefused={() => undefined}
+        />
       </div>
       {children}
     </section>

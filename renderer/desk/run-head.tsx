@@ -5,9 +5,11 @@
 import type { ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
+import { isPending } from '../../app/core/run/state.ts';
+import type { RunView } from '../../app/core/run/view.ts';
 import { Clock } from '../ui/coach/clock.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
-import { count, roundText, secondsToGo } from '../ui/coach/words.ts';
+import { count, leaveText, roundText, secondsToGo } from '../ui/coach/words.ts';
 import { useDeck, useDrawn, useHand } from '../ui/coach/use-deck.ts';
 import { about, endIsEstimate } from '../ui/estimates.ts';
 import type { DeskTools } from './desk-tools.ts';
@@ -15,9 +17,9 @@ import { headText } from './head-text.ts';
 import { clockTime, hourOf } from './hour.ts';
 
 const CLOCKS: readonly { readonly choice: ClockChoice; readonly name: string }[] = [
-  { choice: 'stretch', name: 'of the set' },
-  { choice: 'run', name: 'of the run' },
-  { choice: 'pool', name: 'of the pool' },
+  { choice: 'stretch', name: 'since last start' },
+  { choice: 'run', name: 'since opening' },
+  { choice: 'pool', name: "pool's clock" },
 ];
 
 interface RunHeadProps {
@@ -31,7 +33,7 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
   const choice = useHand(hand, (state) => state.clock);
   const screens = useDeck(link, (state) => state.screens);
   const now = useDrawn(frames, (at) => (at ? clockTime(at.run.openedAtTimeOfDay + at.view.t) : ''));
-  const left = useDrawn(frames, pauseLeft);
+  const left = useDrawn(frames, (at) => pauseLeft(at) || goesOnText(at, choice));
   const text = headText(view);
   const { session } = view.state.plan;
   const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy);
@@ -57,8 +59,10 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
       </div>
       <div className="head-set">
         <h1>
-          {text.part}
-          {text.rounds ? <span className="head-round">, {roundText(text.rounds)}</span> : null}
+          <span className="head-part">
+            {text.part}
+            {text.rounds && !goesOn(view) ? `, ${roundText(text.rounds)}` : null}
+          </span>
           <span className="head-left" ref={left} />
         </h1>
         <p>{text.set}</p>
@@ -76,6 +80,20 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
       </div>
     </header>
   );
+}
+
+/** Whether what follows begins by itself, and nobody is to leave before that. */
+function goesOn({ followsAt, state }: RunView): boolean {
+  return followsAt !== null && !state.lanes.some(isPending);
+}
+
+/** ", break at 5:40"; while lanes still leave, the line below says what comes next. */
+function goesOnText(moment: Moment | null, choice: ClockChoice): string {
+  if (!moment || !goesOn(moment.view)) return '';
+  const { following, followsAt } = moment.view;
+  if (!following || followsAt === null) return '';
+  const what = following.kind === 'swim' ? 'next set' : following.kind;
+  return `, ${what} at ${leaveText(choice, moment.view, followsAt)}`;
 }
 
 /** What is left of the talk or break that is going. */

@@ -3,7 +3,7 @@
  * thumb. Keys mean the same as the buttons.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useCallback, useEffect, useRef, useState, type ReactElement } from 'react';
 import type { Moment } from '../ui/coach/frames.ts';
 import { useHand } from '../ui/coach/use-deck.ts';
 import { ActionBar } from './action-bar.tsx';
@@ -26,29 +26,43 @@ interface RunScreenProps {
   onWrite(): void;
 }
 
+/** More lanes than this stand closer, so that ten are in sight at 1280 × 800. */
+const MANY = 7;
+
 export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElement {
   const [panel, setPanel] = useState<Panel | null>(null);
   const close = (): void => setPanel(null);
-  const chosen = useHand(tools.hand, ({ choice }) => choice.lanes);
-  useRunKeys(tools, panel, setPanel);
+  useHand(tools.hand, ({ choice }) => choice);
+  const chosen = tools.hand.chosen();
   const { view } = moment;
-  const keyed = laneOfKey(view, tools.hand.chosen());
-  const untouched = view.phase === 'waiting' && view.state.t0 === null && view.index === 0;
+  // What has been commanded would be lost by opening the session anew, even before the first start.
+  const untouched = moment.run.commands.length === 0;
+  const edit = untouched ? onWrite : () => setPanel({ kind: 'edit' });
+  const latestEdit = useRef(edit);
+  useEffect(() => {
+    latestEdit.current = edit;
+  });
+  const openPanel = useCallback(
+    (next: Panel | null) => (next?.kind === 'edit' ? latestEdit.current() : setPanel(next)),
+    [],
+  );
+  useRunKeys(tools, panel, openPanel);
+  const keyed = laneOfKey(view, chosen);
+  const mark = (lanes: readonly number[]): void => setPanel({ kind: 'mark', lanes });
 
-  if (panel?.kind === 'edit' && !untouched) {
+  if (panel?.kind === 'edit') {
     return (
       <Part tools={tools} name="Edit" onClose={close} instead={<StopButton tools={tools} />}>
         <RewriteScreen tools={tools} moment={moment} onClose={close} />
       </Part>
     );
   }
-  const edit = untouched ? onWrite : () => setPanel({ kind: 'edit' });
   return (
     <div className="run">
       <Part tools={tools} name="The head" area="head">
         <RunHead tools={tools} moment={moment} />
       </Part>
-      <main className="lanes" aria-label="Lanes">
+      <main className={`lanes ${view.lanes.length > MANY ? 'is-many' : ''}`} aria-label="Lanes">
         {view.lanes.map((lane) => (
           <Part key={lane.number} tools={tools} name={`Lane ${lane.number}`}>
             <LaneRow
@@ -66,11 +80,17 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
       <aside className="side" aria-label="Session">
         {panel?.kind === 'lane' ? (
           <Part key={panel.lane} tools={tools} name={`Lane ${panel.lane}'s panel`} onClose={close}>
-            <LanePanel tools={tools} moment={moment} number={panel.lane} onClose={close} />
+            <LanePanel
+              tools={tools}
+              moment={moment}
+              number={panel.lane}
+              onMark={() => mark([panel.lane])}
+              onClose={close}
+            />
           </Part>
         ) : panel?.kind === 'mark' ? (
-          <Part key="mark" tools={tools} name="Mark" onClose={close}>
-            <MarkPanel tools={tools} moment={moment} onClose={close} />
+          <Part key={panel.lanes.join()} tools={tools} name="Mark" onClose={close}>
+            <MarkPanel tools={tools} moment={moment} lanes={panel.lanes} onClose={close} />
           </Part>
         ) : (
           <Part key="outline" tools={tools} name="The session">
@@ -79,7 +99,7 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
         )}
       </aside>
       <Part tools={tools} name="The line above the actions" area="said">
-        <SaidLine tools={tools} moment={moment} onMark={() => setPanel({ kind: 'mark' })} onEdit={edit} />
+        <SaidLine tools={tools} moment={moment} onMark={() => mark(tools.hand.chosen())} onEdit={edit} />
       </Part>
       <Part tools={tools} name="The row of actions" area="actions" instead={<StopButton tools={tools} />}>
         <ActionBar tools={tools} moment={moment} />

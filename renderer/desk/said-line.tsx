@@ -1,12 +1,13 @@
 /*
- * Between lanes and actions: what was just done, in one sentence, and the tools that are needed less
- * often than the actions under the thumb.
+ * Between lanes and actions: whom the next command is for, what was just done, in one sentence, and the
+ * tools that are needed less often than the actions under the thumb.
  */
 
 import type { ReactElement } from 'react';
+import { CommandButton } from '../ui/coach/command-button.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
-import { canHoldBreak, primaryOf, refusalOf } from '../ui/coach/offers.ts';
+import { primaryOf } from '../ui/coach/primary.ts';
 import { useHand } from '../ui/coach/use-deck.ts';
 import { lanesNamed } from '../ui/coach/words.ts';
 import { ActionButton } from './action-bar.tsx';
@@ -27,31 +28,45 @@ export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): Reac
   useHand(hand, (state) => state.choice);
   const chosen = hand.chosen();
   const { view } = moment;
-  const primary = primaryOf(view, chosen);
-  const startToo = primary !== 'start' && refusalOf(view.state, { do: 'start' }, view.t) === null;
   const nothing = (): void => undefined;
   return (
     <div className="said">
+      {chosen.length > 0 ? (
+        <p className="choice">
+          Next command: <strong>{lanesNamed(chosen)}</strong>
+        </p>
+      ) : null}
       <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
-        {chosen.length > 0 ? <strong>For {lanesNamed(chosen)}: </strong> : null}
         {said ? <span key={said.n}>{said.text}</span> : openedText(view.heldOpenBy)}
       </p>
       <div className="said-tools">
-        {startToo ? <ActionButton tools={tools} moment={moment} action="start" look="is-small" /> : null}
-        {canHoldBreak(view) ? (
-          <ActionButton tools={tools} moment={moment} action="stop" hint="Space, hold the break" look="is-small" />
-        ) : null}
-        <ActionButton tools={tools} moment={moment} action="sooner" look="is-small" />
-        <ActionButton tools={tools} moment={moment} action="later" look="is-small" />
+        <ShiftButton tools={tools} moment={moment} action="sooner" />
+        <ShiftButton tools={tools} moment={moment} action="later" />
         <IntervalButton tools={tools} moment={moment} seconds={-5} />
         <IntervalButton tools={tools} moment={moment} seconds={5} />
-        <ActionButton tools={tools} moment={moment} action="rejoin" look="is-small" />
-        <DeckButton name="Mark" hint="M" keys="M" look="is-small" onPress={onMark} onRefused={nothing} />
-        <DeckButton name="Edit" hint="E" keys="E" look="is-small" onPress={onEdit} onRefused={nothing} />
+        {primaryOf(view).beside.includes('rejoin') ? (
+          // It stands beside Resume then; the others keep their places.
+          <span className="deck-button is-nothing" />
+        ) : (
+          <ActionButton tools={tools} moment={moment} action="rejoin" hint="J, old times" look="is-small" />
+        )}
+        <DeckButton name="Mark" hint="M, note" keys="M" look="is-small" onPress={onMark} onRefused={nothing} />
+        <DeckButton name="Edit" hint="E, text" keys="E" look="is-small" onPress={onEdit} onRefused={nothing} />
         <SoundButton sound={tools.sound} />
       </div>
     </div>
   );
+}
+
+/** Says what moves: the leaves to come, or the end of a talk or break. */
+function ShiftButton({
+  tools,
+  moment,
+  action,
+}: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'sooner' | 'later' }): ReactElement {
+  const { pauseEnd, stretch } = moment.view;
+  const hint = `${action === 'sooner' ? '−' : '+'}, ${pauseEnd === null ? 'leaves' : `${stretch.kind}'s end`}`;
+  return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
 }
 
 interface IntervalButtonProps {
@@ -62,24 +77,23 @@ interface IntervalButtonProps {
 
 /** Every rep from now on, of the lanes chosen or of all. */
 function IntervalButton({ tools, moment, seconds }: IntervalButtonProps): ReactElement {
-  const { hand } = tools;
-  const lanes = hand.chosen();
-  const command = { do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds } as const;
+  const lanes = tools.hand.chosen();
   const key = seconds < 0 ? '[' : ']';
   return (
-    <DeckButton
+    <CommandButton
+      tools={tools}
+      moment={moment}
+      command={{ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds }}
       name={`${seconds < 0 ? '−' : '+'}5 s a rep`}
-      hint={key}
+      hint={`${key}, interval`}
       keys={key}
       look="is-small"
-      why={refusalOf(moment.view.state, command, moment.view.t)}
-      onPress={() => void hand.give(command)}
-      onRefused={(why) => hand.say(why, 'refused')}
     />
   );
 }
 
 function openedText(held: readonly number[]): string {
   if (held.length === 0) return '';
-  return `Only ${lanesNamed(held)} ${held.length > 1 ? 'keep' : 'keeps'} this open: Resume, or Start what follows.`;
+  const [keep, them] = held.length > 1 ? ['keep', 'them'] : ['keeps', 'it'];
+  return `Only ${lanesNamed(held)}, stopped, ${keep} this set from ending: Resume ${them}, or Start now what follows.`;
 }

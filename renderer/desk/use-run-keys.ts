@@ -2,17 +2,19 @@
  * Keys of the window during a run, wired to the hand.
  */
 
-import { useEffect } from 'react';
+import { useEffect, useState } from 'react';
 import { view, type RunView } from '../../app/core/run/view.ts';
 import { createBounceGuard } from '../ui/coach/bounce.ts';
-import { stopOrResume } from '../ui/coach/offers.ts';
+import { takesKeys, takesText } from '../ui/coach/free-keyboard.ts';
+import { stopOrResume } from '../ui/coach/primary.ts';
 import type { Tools } from '../ui/coach/use-deck.ts';
 import { meaningOf, type KeyPress, type Meaning } from './keys.ts';
 import type { Panel } from './panel.tsx';
 
 export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: Panel | null) => void): void {
+  // Kept over renders: a bounce may come on both sides of one.
+  const [bounces] = useState(createBounceGuard);
   useEffect(() => {
-    const bounces = createBounceGuard();
     const onKey = (event: KeyboardEvent): void => {
       const meaning = meaningOf(pressOf(event));
       if (!meaning) return;
@@ -30,21 +32,24 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
         case 'act':
           return void hand.act(meaning.name);
         case 'stop-or-resume':
-          return void hand.act(stopOrResume(now, hand.chosen()));
+          return void hand.act(stopOrResume(now));
         case 'lane':
           if (now.lanes.some(({ number }) => number === meaning.number)) hand.toggle(meaning.number);
           return;
         case 'interval': {
           const lanes = hand.chosen();
-          return void hand.give({ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds: meaning.seconds });
+          return void hand.press({ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds: meaning.seconds });
         }
         case 'panel': {
           const lane = laneOfKey(now, hand.chosen());
-          return setPanel(meaning.name === 'lane' ? { kind: 'lane', lane } : { kind: meaning.name });
+          if (meaning.name === 'lane') return setPanel({ kind: 'lane', lane });
+          if (meaning.name === 'mark') return setPanel({ kind: 'mark', lanes: hand.chosen() });
+          return setPanel({ kind: 'edit' });
         }
         case 'clear':
           hand.clearChoice();
-          if (panel) setPanel(null);
+          // Not Edit, which prints no such key: nothing typed is lost.
+          if (panel && panel.kind !== 'edit') setPanel(null);
           return;
         case 'nothing':
           return;
@@ -52,7 +57,7 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
-  }, [tools, panel, setPanel]);
+  }, [tools, panel, setPanel, bounces]);
 }
 
 /** The lane whose panel the key opens: the first of those chosen, or of all. */
@@ -61,14 +66,15 @@ export function laneOfKey({ lanes }: RunView, chosen: readonly number[]): number
 }
 
 function pressOf(event: KeyboardEvent): KeyPress {
-  const target = event.target instanceof HTMLElement ? event.target : null;
+  // Not the event's target: a control that was tapped has just given the keyboard back.
+  const at = document.activeElement;
   return {
     key: event.key,
     code: event.code,
     shift: event.shiftKey,
     modified: event.ctrlKey || event.altKey || event.metaKey,
     repeat: event.repeat,
-    typing: target !== null && (target.isContentEditable || /^(INPUT|TEXTAREA|SELECT)$/.test(target.tagName)),
-    onControl: target !== null && target.closest('button, a, summary, [role="button"]') !== null,
+    typing: takesText(at) || (takesKeys(at) && /^(INPUT|SELECT)$/.test(at.tagName)),
+    onControl: takesKeys(at),
   };
 }

@@ -30,14 +30,14 @@ export function nextLeaveOf(view: RunView, lane: number | null, clock: ClockChoi
   const going = lanes.filter(({ state, next }) => state === 'pending' && next !== null && next.at !== null);
   const earliest = Math.min(...going.map(({ next }) => next?.at ?? Infinity));
   const first = going.filter(({ next }) => next?.at === earliest);
-  const rep = first[0]?.next?.rep;
-  if (!rep) return { leave: standstill(view, lanes, clock), left: '', what: '' };
-  const of = repOf(rep);
+  const next = first[0]?.next;
+  if (!next) return { leave: standstill(view, lanes, clock), left: '', what: '' };
+  const of = repOf(next);
   const who = lane === null && view.lanes.length > 1 ? `${lanesNamed(first.map(({ number }) => number))}: ` : '';
   return {
     leave: leaveText(clock, view, earliest),
     left: inText(earliest - view.t),
-    what: `${who}${repText(rep, unit)}${of === null ? '' : `, ${of}`}`,
+    what: `${who}${repText(next.rep, unit)}${of === null ? '' : `, ${of}`}`,
   };
 }
 

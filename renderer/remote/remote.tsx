@@ -1,18 +1,20 @@
 /*
- * The remote: clock, next leave of the lane it looks after or of all, and seven actions for one thumb.
+ * The remote: clock, the next leaves of all lanes or of the one it looks after, and the actions for one
+ * thumb. The big one is always for all lanes; those of the lane looked after stand above it.
  */
 
 import { useState, type ReactElement } from 'react';
+import type { ClockChoice } from '../../app/core/run/readings.ts';
+import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { currentStretch } from '../../app/core/run/state.ts';
-import { ACTIONS, commandLabel, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { Clock } from '../ui/coach/clock.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
-import { primaryOf, refusalOf } from '../ui/coach/offers.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { useDeck, useDigits, useDrawn, useHand, useMoment, type Tools } from '../ui/coach/use-deck.ts';
 import { Region } from '../ui/region.tsx';
 import { nextLeaveOf } from './next-leave.ts';
+import { RemoteActions } from './remote-actions.tsx';
 
 const LANE_KEY = 'lanecall.remote.lane';
 
@@ -21,6 +23,7 @@ export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
   const fault = useDeck(tools.link, (state) => state.faults[0]);
   const moment = useMoment(tools.frames);
   const [kept, setKept] = useState(keptLane);
+  const [more, setMore] = useState(false);
   if (!moment) {
     const none = status === 'live' ? 'Waiting for a session.' : 'Looking for the host…';
     return <p className="remote-empty">{fault ?? none}</p>;
@@ -32,16 +35,19 @@ export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
     ownStorage()?.setItem(LANE_KEY, next === null ? '' : `${next}`);
   };
   return (
-    <main className="remote">
+    <main className={`remote ${more ? 'is-more' : ''}`}>
       <h1 className="hidden">Lanecall remote</h1>
       <Region name="The head" advice={ADVICE} link={tools.link}>
-        <Head tools={tools} moment={moment} lane={lane} onLane={choose} />
+        <Head tools={tools} moment={moment} lane={lane} />
+      </Region>
+      <Region name="The lanes" advice={ADVICE} link={tools.link}>
+        <Lanes tools={tools} moment={moment} lane={lane} onLane={choose} />
       </Region>
       <Region name="What was said" advice={ADVICE} link={tools.link}>
         <Said tools={tools} lost={status === 'lost'} />
       </Region>
       <Region name="The row of actions" advice={ADVICE} link={tools.link} instead={<StopAlone tools={tools} />}>
-        <Buttons tools={tools} moment={moment} lane={lane} />
+        <RemoteActions tools={tools} moment={moment} lane={lane} onMore={setMore} />
       </Region>
     </main>
   );
@@ -69,7 +75,7 @@ interface PartProps {
   readonly lane: number | null;
 }
 
-function Head({ tools, moment, lane, onLane }: PartProps & { onLane(lane: number | null): void }): ReactElement {
+function Head({ tools, moment, lane }: PartProps): ReactElement {
   const { frames, hand } = tools;
   const clock = useHand(hand, (state) => state.clock);
   const leave = useDigits(frames, (at) => (at ? nextLeaveOf(at.view, lane, clock).leave : ''));
@@ -80,20 +86,7 @@ function Head({ tools, moment, lane, onLane }: PartProps & { onLane(lane: number
     <header className="remote-head">
       <div className="remote-row">
         <Clock frames={frames} choice={clock} />
-        <label className="remote-lane">
-          <span className="hidden">Lane to look after</span>
-          <select
-            value={lane === null ? '' : `${lane}`}
-            onChange={(event) => onLane(event.target.value === '' ? null : Number(event.target.value))}
-          >
-            <option value="">All lanes</option>
-            {view.lanes.map(({ number }) => (
-              <option key={number} value={number}>
-                Lane {number}
-              </option>
-            ))}
-          </select>
-        </label>
+        <p className="remote-for">{lane === null ? 'All lanes' : `Lane ${lane}`}</p>
       </div>
       <p className="remote-what">{next.what === '' ? currentStretch(view.state).part : next.what}</p>
       <div className="remote-row">
@@ -102,6 +95,36 @@ function Head({ tools, moment, lane, onLane }: PartProps & { onLane(lane: number
       </div>
     </header>
   );
+}
+
+/** A tap on a lane: the remote looks after it, and another gives all lanes back. */
+function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactElement | null {
+  const { tools, moment, lane, onLane } = props;
+  const clock = useHand(tools.hand, (state) => state.clock);
+  const { lanes } = moment.view;
+  if (lanes.length < 2) return null;
+  return (
+    <div className={`remote-lanes ${lanes.length > 6 ? 'is-many' : ''}`} role="group" aria-label="Lane to look after">
+      {lanes.map((each) => (
+        <DeckButton
+          key={each.number}
+          name={`Lane ${each.number}`}
+          label={each.number}
+          hint={leaveText(moment.view, each, clock)}
+          look={`is-small is-${each.state}`}
+          pressed={each.number === lane}
+          onPress={() => onLane(each.number === lane ? null : each.number)}
+          onRefused={() => undefined}
+        />
+      ))}
+    </div>
+  );
+}
+
+/** "6:10, in 22 s", or the word that stands in its place. */
+function leaveText(view: RunView, { number }: LaneView, clock: ClockChoice): string {
+  const { leave, left } = nextLeaveOf(view, number, clock);
+  return left === '' ? leave : `${leave}, ${left}`;
 }
 
 function Said({ tools, lost }: { readonly tools: Tools; readonly lost: boolean }): ReactElement {
@@ -117,58 +140,6 @@ function Said({ tools, lost }: { readonly tools: Tools; readonly lost: boolean }
     <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
       {said?.text ?? ''}
     </p>
-  );
-}
-
-function Buttons({ tools, moment, lane }: PartProps): ReactElement {
-  const lanes = lane === null ? [] : [lane];
-  const primary = primaryOf(moment.view, lanes);
-  const { undo, t } = moment.view;
-  const whole = primary === 'stop' && lane === null;
-  return (
-    <nav className="remote-buttons" aria-label="Actions">
-      <RemoteButton tools={tools} moment={moment} action="skip" lanes={lanes} hint={ACTIONS.skip.does} />
-      <RemoteButton tools={tools} moment={moment} action="sit-out" lanes={lanes} hint={ACTIONS['sit-out'].does} />
-      <RemoteButton tools={tools} moment={moment} action="later" lanes={lanes} />
-      <RemoteButton
-        tools={tools}
-        moment={moment}
-        action="undo"
-        lanes={[]}
-        hint={undo ? `${commandLabel(undo.command)}, ${Math.ceil((undo.until - t) / 1000)} s` : undefined}
-      />
-      <RemoteButton
-        tools={tools}
-        moment={moment}
-        action={primary}
-        lanes={primary === 'start' || primary === 'finish' ? [] : lanes}
-        look={`is-primary is-${primary}`}
-        hint={whole ? 'all lanes' : primary === 'finish' ? 'hold' : undefined}
-      />
-    </nav>
-  );
-}
-
-interface RemoteButtonProps {
-  readonly tools: Tools;
-  readonly moment: Moment;
-  readonly action: ActionName;
-  readonly lanes: readonly number[];
-  readonly hint?: string | undefined;
-  readonly look?: string;
-}
-
-function RemoteButton({ tools, moment, action, lanes, hint, look }: RemoteButtonProps): ReactElement {
-  return (
-    <DeckButton
-      name={ACTIONS[action].label}
-      hint={hint}
-      look={look}
-      held={ACTIONS[action].pressed}
-      why={refusalOf(moment.view.state, commandOf(action, lanes), moment.view.t)}
-      onPress={() => void tools.hand.act(action, lanes)}
-      onRefused={(why) => tools.hand.say(why, 'refused')}
-    />
   );
 }
 

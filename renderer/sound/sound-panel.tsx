@@ -74,7 +74,12 @@ export function SoundPanel({ sound, onClose }: SoundPanelProps): ReactElement {
       <CheckField checked={told.more === true} onChange={sound.allowMore}>
         More than one screen may sound
       </CheckField>
-      <PanelButton onPress={onClose}>Close</PanelButton>
+      <PanelButton onPress={onClose}>
+        Close{' '}
+        <span className="sound-panel-key" aria-hidden="true">
+          Esc
+        </span>
+      </PanelButton>
     </div>
   );
 }

@@ -5,7 +5,7 @@
  */
 
 import { LEAD } from '../../app/core/run/align.ts';
-import type { LaneView, RunView } from '../../app/core/run/view.ts';
+import type { LastView, LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
 import type { Rep, Round } from '../../app/core/plan/plan.ts';
 import type { Item, Part } from '../../app/core/session/session.ts';
 import { itemIndexOf } from './set-words.ts';
@@ -23,8 +23,8 @@ export interface SwumNow {
 }
 
 /**
- * The item that most lanes are in, of two the earlier; while the coach's word is waited for, the one that
- * is waited for. null where no lane that is in swims anything of the stretch.
+ * The item that most lanes are in, of two the earlier; while the coach's word is waited for, the first that
+ * a lane begins with. null where no lane that is in swims anything of the stretch.
  */
 export function swumNow(view: RunView): SwumNow | null {
   const { stretch } = view;
@@ -32,7 +32,8 @@ export function swumNow(view: RunView): SwumNow | null {
   const part = parts[stretch.partIndex];
   if (!part) return null;
   const reps = repsOf(view);
-  const index = stretch.kind === 'swim' ? commonItem(part, reps) : itemIndexOf(part, stretch.line);
+  const itemOf = view.phase === 'waiting' ? firstItem : commonItem;
+  const index = stretch.kind === 'swim' ? itemOf(part, reps) : itemIndexOf(part, stretch.line);
   const item = part.items[index];
   if (!item) return null;
   const rounds = stretch.kind === 'swim' ? commonRounds(reps) : stretch.rounds;
@@ -40,38 +41,61 @@ export function swumNow(view: RunView): SwumNow | null {
 }
 
 /**
+ * The leave whose swimmers still go off one after the other; null once the tail is away, and from the next
+ * start's countdown on: what was left by Move on is over then.
+ */
+export function leavingNow({ t, phase, state }: RunView, { number, last }: LaneView): LastView | null {
+  if (!last || t >= last.tailAt) return null;
+  const isOfThis = state.lanes.find((lane) => lane.number === number)?.leftHere ?? false;
+  return isOfThis || phase !== 'going' ? last : null;
+}
+
+/** A rep with its counts as they now are, after cuts. */
+type Counted = Pick<NextRep, 'rep' | 'of' | 'rounds'>;
+
+/**
  * What a lane swims, or, standing at the wall, will swim next; null where that is nothing in this stretch.
  * index: the lane's place in lane order.
  */
-export function repNow({ state, t }: RunView, lane: LaneView, index: number): Rep | null {
+export function repNow(view: RunView, lane: LaneView, index: number): Rep | null {
+  return countedNow(view, lane, index)?.rep ?? null;
+}
+
+function countedNow({ state, t }: RunView, lane: LaneView, index: number): Counted | null {
   if (lane.state === 'out' || lane.state === 'absent') return null;
   const last = state.lanes[index]?.leftHere ? lane.last : null;
   const { next } = lane;
-  if (!next) return last ? last.rep : null;
+  if (!next) return last;
   const atHand = next.at === null || next.at - t <= LEAD;
-  return !last || atHand || next.rep.set === last.rep.set ? next.rep : last.rep;
+  return !last || atHand || next.rep.set === last.rep.set ? next : last;
 }
 
 /** Of the lanes that are still at it; of all where none is. */
-function repsOf(view: RunView): readonly Rep[] {
-  const all = view.lanes.map((lane, index) => ({ rep: repNow(view, lane, index), lane }));
+function repsOf(view: RunView): readonly Counted[] {
+  const all = view.lanes.map((lane, index) => ({ rep: countedNow(view, lane, index), lane }));
   const busy = all.filter(({ lane }) => lane.state !== 'finished' || view.t < lane.end);
-  const reps = (of: typeof all): readonly Rep[] => of.map(({ rep }) => rep).filter((rep) => rep !== null);
+  const reps = (of: typeof all): readonly Counted[] => of.map(({ rep }) => rep).filter((rep) => rep !== null);
   return reps(busy).length > 0 ? reps(busy) : reps(all);
 }
 
-function commonItem(part: Part, reps: readonly Rep[]): number {
+/** The item that comes first of those that lanes wait to begin with. */
+function firstItem(part: Part, reps: readonly Counted[]): number {
+  const indexes = reps.map(({ rep }) => itemIndexOf(part, rep.set.line)).filter((index) => index >= 0);
+  return indexes.length > 0 ? Math.min(...indexes) : -1;
+}
+
+function commonItem(part: Part, reps: readonly Counted[]): number {
   const counts = part.items.map(() => 0);
-  for (const { set } of reps) {
-    const index = itemIndexOf(part, set.line);
+  for (const { rep } of reps) {
+    const index = itemIndexOf(part, rep.set.line);
     if (index >= 0) counts[index] = (counts[index] ?? 0) + 1;
   }
   const most = Math.max(0, ...counts);
   return most === 0 ? -1 : counts.indexOf(most);
 }
 
-function commonRounds(reps: readonly Rep[]): readonly Round[] {
-  const [first, ...others] = reps.map(({ set }) => set.rounds);
+function commonRounds(reps: readonly Counted[]): readonly Round[] {
+  const [first, ...others] = reps.map(({ rounds }) => rounds);
   if (!first) return [];
   const parted = first.findIndex(({ line, round }, depth) =>
     others.some((rounds) => rounds[depth]?.line !== line || rounds[depth]?.round !== round),

@@ -94,7 +94,7 @@ async function open(): Promise<void> {
   await button(coach, 'Run this session').click();
   await button(coach, 'Start').waitFor();
   // The clock of the run never starts anew: by it one sees that the window has followed.
-  await coach.getByRole('combobox', { name: 'Which clock' }).selectOption('of the run');
+  await coach.getByRole('combobox', { name: 'Which clock' }).selectOption('since opening');
 }
 
 function commands(): readonly ScriptLine[] {

@@ -163,6 +163,25 @@ export const SCENES: readonly Scene[] = [
     screens: ALL,
     fresh: true,
   },
+  {
+    name: 'a break comes by itself',
+    session: SIX_LANES.replace('3 rounds', '1 rounds'),
+    commands: MAIN_SET,
+    at: 30 + 432,
+    screens: ALL,
+  },
+  {
+    name: 'lanes chosen',
+    session: SIX_LANES,
+    commands: [...MAIN_SET, [131, { do: 'skip' }]],
+    at: 132,
+    screens: ['coach', 'remote'],
+    fresh: true,
+    prepare: async (coach) => {
+      await button(coach, 'Lane 1').click();
+      await button(coach, 'Lane 3').click();
+    },
+  },
   { name: 'waiting for the main set', session: SIX_LANES, commands: passing(3), at: 20, screens: ALL },
   {
     name: 'untimed set',
@@ -188,7 +207,7 @@ export const SCENES: readonly Scene[] = [
     at: 132,
     screens: ['coach'],
     fresh: true,
-    prepare: (coach) => button(coach, 'Lane 4: On…').click(),
+    prepare: (coach) => button(coach, 'Lane 4…').click(),
   },
   {
     name: 'marking',

@@ -23,7 +23,7 @@ export async function giveByHand(page: Page, command: Command, before: BeforeCom
   if (lanes.length > 1) throw new Error(`${command.do} for several lanes is not one press`);
   switch (command.do) {
     case 'start':
-      return button(page, 'Start').click();
+      return button(page, /^Start( now)?$/).click();
     case 'undo':
       return button(page, 'Undo').click();
     case 'move-on':
@@ -31,11 +31,11 @@ export async function giveByHand(page: Page, command: Command, before: BeforeCom
     case 'finish':
       return button(page, 'Finish').click({ delay: LONG_PRESS });
     case 'stop':
-      return stop(page, lane);
+      return button(page, lane === undefined ? 'Stop all lanes' : `Stop lane ${lane}`).click();
     case 'resume':
-      return button(page, lane === undefined ? 'Resume' : `Lane ${lane}: Resume`).click();
+      return button(page, lane === undefined ? 'Resume' : `Resume lane ${lane}`).click();
     case 'rejoin':
-      return button(page, lane === undefined ? 'Rejoin' : `Lane ${lane}: Rejoin`).click();
+      return button(page, lane === undefined ? 'Rejoin' : `Rejoin lane ${lane}`).click();
     case 'shift':
       return shift(page, lane, command.seconds);
     case 'swimmers':
@@ -53,13 +53,6 @@ export function button(page: Page, name: string | RegExp): Locator {
   return page.getByRole('button', { name, exact: true });
 }
 
-/** In a talk or break the same word holds what follows. */
-async function stop(page: Page, lane: number | undefined): Promise<void> {
-  if (lane === undefined) return button(page, /^Stop( all lanes)?$/).click();
-  await button(page, `Lane ${lane}`).click();
-  await button(page, `Stop lane ${lane}`).click();
-}
-
 async function shift(page: Page, lane: number | undefined, seconds: number): Promise<void> {
   const name = `${seconds > 0 ? '+' : '−'}${Math.abs(seconds)} s`;
   if (lane === undefined) return button(page, name).click();
@@ -67,13 +60,13 @@ async function shift(page: Page, lane: number | undefined, seconds: number): Pro
 }
 
 async function inLanePanel(page: Page, lane: number | undefined, name: string): Promise<void> {
-  await button(page, `Lane ${lane}: On…`).click();
+  await button(page, `Lane ${lane}…`).click();
   await page
     .getByRole('region', { name: `Lane ${lane}`, exact: true })
     .last()
     .waitFor();
-  await button(page, `Lane ${lane}: ${name}`).last().click();
-  await button(page, /^Close/).click();
+  await button(page, `${name} lane ${lane}`).last().click();
+  await button(page, 'Close').click();
 }
 
 async function mark(page: Page, lane: number | undefined, words: string): Promise<void> {

@@ -28,24 +28,24 @@ export interface Action {
   readonly does: string;
   /** Wants a press of 0.6 s, or Shift with the key: it ends what is going. */
   readonly pressed: boolean;
-  /** Whether it can be for some lanes only. */
-  readonly byLane: boolean;
+  /** Whether it is for the lanes chosen. Start, Stop and Resume are for all, whatever is chosen. */
+  readonly byChoice: boolean;
 }
 
 export const ACTIONS: { readonly [name in ActionName]: Action } = {
-  start: { label: 'Start', key: 'Enter', does: '', pressed: false, byLane: false },
-  stop: { label: 'Stop', key: 'Space', does: '', pressed: false, byLane: true },
-  resume: { label: 'Resume', key: 'Space', does: '', pressed: false, byLane: true },
-  rejoin: { label: 'Rejoin', key: 'J', does: 'back into the old times', pressed: false, byLane: true },
-  skip: { label: 'Skip rep', key: 'S', does: 'the set gets shorter', pressed: false, byLane: true },
-  'sit-out': { label: 'Sit out', key: 'O', does: 'times stay', pressed: false, byLane: true },
-  repeat: { label: 'Repeat', key: 'R', does: 'the last rep again', pressed: false, byLane: true },
-  sooner: { label: '−5 s', key: 'minus', does: '', pressed: false, byLane: true },
-  later: { label: '+5 s', key: 'plus', does: '', pressed: false, byLane: true },
-  'move-on': { label: 'Move on', key: 'Shift M', does: '', pressed: true, byLane: false },
-  restart: { label: 'Restart', key: 'Shift R', does: '', pressed: true, byLane: false },
-  finish: { label: 'Finish', key: 'Shift F', does: '', pressed: true, byLane: false },
-  undo: { label: 'Undo', key: 'U', does: '', pressed: false, byLane: false },
+  start: { label: 'Start', key: 'Enter', does: '', pressed: false, byChoice: false },
+  stop: { label: 'Stop', key: 'Space', does: '', pressed: false, byChoice: false },
+  resume: { label: 'Resume', key: 'Space', does: '', pressed: false, byChoice: false },
+  rejoin: { label: 'Rejoin', key: 'J', does: 'back into the old times', pressed: false, byChoice: true },
+  skip: { label: 'Skip rep', key: 'S', does: 'the set gets shorter', pressed: false, byChoice: true },
+  'sit-out': { label: 'Sit out', key: 'O', does: 'times stay', pressed: false, byChoice: true },
+  repeat: { label: 'Repeat', key: 'R', does: 'the last rep again', pressed: false, byChoice: true },
+  sooner: { label: '−5 s', key: 'minus', does: 'leaves sooner', pressed: false, byChoice: true },
+  later: { label: '+5 s', key: 'plus', does: 'leaves later', pressed: false, byChoice: true },
+  'move-on': { label: 'Move on', key: 'Shift M', does: 'to what is next', pressed: true, byChoice: false },
+  restart: { label: 'Restart', key: 'Shift R', does: 'all of it again', pressed: true, byChoice: false },
+  finish: { label: 'Finish', key: 'Shift F', does: '', pressed: true, byChoice: false },
+  undo: { label: 'Undo', key: 'U', does: '', pressed: false, byChoice: false },
 };
 
 /** One step of "−5 s" and "+5 s". */

@@ -15,8 +15,10 @@ export interface DeckButtonProps {
   readonly label?: ReactNode;
   /** A second, smaller line: the key, what it does. */
   readonly hint?: string | undefined;
-  /** Why it cannot be done now; null or nothing where it can. */
+  /** Why it cannot be done, as it looks; null or nothing where it can. */
   readonly why?: string | null | undefined;
+  /** Asked at the press, because what was last drawn may be a second old; without it the look decides. */
+  readonly judge?: (() => string | null) | undefined;
   readonly look?: string | undefined;
   /** The key, as `aria-keyshortcuts` wants it. */
   readonly keys?: string | undefined;
@@ -61,17 +63,23 @@ interface Press {
   readonly hold: object;
 }
 
-function usePress({ name, why, onPress, onRefused }: DeckButtonProps): Press {
+function usePress({ name, why, judge, onPress, onRefused }: DeckButtonProps): Press {
   const [holding, setHolding] = useState(false);
   const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
   // A click that comes with no press before it is one by assistive technology, which cannot hold.
   const handled = useRef(false);
   useEffect(() => () => stop(timer.current), []);
 
-  const done = (): void => (why ? onRefused(why) : onPress());
+  const whyNow = (): string | null => (judge ? judge() : (why ?? null));
+  const done = (): void => {
+    const refusal = whyNow();
+    if (refusal === null) onPress();
+    else onRefused(refusal);
+  };
   const begin = (): void => {
     handled.current = true;
-    if (why) return onRefused(why);
+    const refusal = whyNow();
+    if (refusal !== null) return onRefused(refusal);
     setHolding(true);
     stop(timer.current);
     timer.current = setTimeout(() => {
@@ -96,6 +104,7 @@ function usePress({ name, why, onPress, onRefused }: DeckButtonProps): Press {
       onPointerUp: end,
       onPointerLeave: end,
       onPointerCancel: end,
+      onBlur: end,
       onContextMenu: (event: Event) => event.preventDefault(),
       onKeyDown: (event: KeyboardEvent) => {
         if (!isPressKey(event)) return;

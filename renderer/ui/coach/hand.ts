@@ -9,7 +9,7 @@ import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { view } from '../../../app/core/run/view.ts';
 import type { Link } from '../../link/link.ts';
 import { seenIn } from '../../link/seen.ts';
-import { commandOf, touchesReps, type ActionName } from './actions.ts';
+import { ACTIONS, commandOf, touchesReps, type ActionName } from './actions.ts';
 import { createBounceGuard } from './bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane, type LaneChoice } from './lane-choice.ts';
 import { refusalOf } from './offers.ts';
@@ -36,10 +36,14 @@ export interface Hand {
   chosen(): readonly number[];
   toggle(lane: number): void;
   clearChoice(): void;
-  /** An action for the lanes named, else for those chosen. */
+  /** An action for the lanes named; else for those chosen, where it goes by the choice (`ACTIONS`). */
   act(name: ActionName, lanes?: readonly number[]): Promise<boolean>;
+  /** A command by a press: a bounce of the last one is not taken. Whether it was accepted. */
+  press(command: Command): Promise<boolean>;
   /** Any command; what it did, or why not, is said. Whether it was accepted. */
   give(command: Command): Promise<boolean>;
+  /** Why a command would be refused at this moment; null where it would be accepted, as far as is known here. */
+  refusal(command: Command): string | null;
   say(text: string, kind: 'done' | 'refused'): void;
   /** What was said last, as long as it is worth reading. */
   said(): Said | null;
@@ -67,17 +71,17 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
     chosen: () => chosenAt(store.getState().choice, now()),
     toggle: (lane) => store.setState(({ choice }) => ({ choice: toggleLane(choice, lane, now()) })),
     clearChoice: () => store.setState({ choice: NO_CHOICE }),
-    act(name, lanes = hand.chosen()) {
-      const command = commandOf(name, lanes);
+    act: (name, lanes) => hand.press(commandOf(name, lanes ?? (ACTIONS[name].byChoice ? hand.chosen() : []))),
+    press(command) {
       // What is refused has done nothing that a bounce could do a second time.
-      const goes = refusalNow(command) === null;
-      if (goes && !bounces.accept(`${name} ${lanes.join()}`, now())) return Promise.resolve(false);
+      const goes = hand.refusal(command) === null;
+      if (goes && !bounces.accept(JSON.stringify(command), now(), placeOf(command))) return Promise.resolve(false);
       return hand.give(command);
     },
     async give(command) {
       const { run } = link.store.getState();
       const t = link.now();
-      const refusal = refusalNow(command);
+      const refusal = hand.refusal(command);
       if (!run || refusal !== null) return refuse(refusal ?? NO_SESSION);
       // The choice is for one command: the next is for all lanes, however soon it comes.
       hand.clearChoice();
@@ -91,6 +95,13 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       hand.say(saidOf(run.state, command, answer.at, store.getState().clock) ?? 'Done.', 'done');
       return true;
     },
+    refusal(command) {
+      const { run } = link.store.getState();
+      const t = link.now();
+      if (!run) return NO_SESSION;
+      // While this screen sets its clock anew (it has slept, or was very busy) the host alone judges.
+      return t === null ? null : refusalOf(run.state, command, t);
+    },
     say: (text, kind) => store.setState(({ said }) => ({ said: { text, kind, n: (said?.n ?? 0) + 1, at: now() } })),
     said() {
       const { said } = store.getState();
@@ -101,14 +112,6 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       store.setState({ clock });
     },
   };
-
-  function refusalNow(command: Command): string | null {
-    const { run } = link.store.getState();
-    const t = link.now();
-    if (!run) return NO_SESSION;
-    // While this screen sets its clock anew (it has slept, or was very busy) the host alone judges.
-    return t === null ? null : refusalOf(run.state, command, t);
-  }
 
   function refuse(why: string): false {
     hand.say(why, 'refused');
@@ -139,6 +142,20 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
   });
 
   return hand;
+}
+
+/** Start, Stop, Resume and Rejoin take turns in one place: of all lanes in the bottom row, of a lane in its row. */
+function placeOf(command: Command): string | undefined {
+  switch (command.do) {
+    case 'start':
+      return 'all';
+    case 'stop':
+    case 'resume':
+    case 'rejoin':
+      return command.lanes?.join() ?? 'all';
+    default:
+      return undefined;
+  }
 }
 
 /** For how long an accepted command may take to reach the page's own run before it is spoken of, in ms. */

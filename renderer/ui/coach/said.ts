@@ -12,6 +12,7 @@ import { settleForCommand } from '../../../app/core/run/settle.ts';
 import { currentStretch, isPending, nextLeave, type LaneState, type RunState } from '../../../app/core/run/state.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { reading } from '../../../app/core/reading.ts';
+import type { Item } from '../../../app/core/session/session.ts';
 import { SECOND, type Millis } from '../../../app/core/units.ts';
 import { itemWords, setOnLine } from '../set-words.ts';
 import { commandLabel } from './actions.ts';
@@ -75,9 +76,9 @@ function sentence(change: Change): string {
     case 'start':
       return started(change);
     case 'stop':
-      return touched.length > 0 ? `Stopped ${who}.` : `Held: what follows the ${kindOf(before)} waits for Start.`;
+      return touched.length > 0 ? `Stopped ${who}.` : `Held: what follows the ${kindOf(before)} waits for Resume.`;
     case 'resume':
-      return `Resumed ${who}: ${nextText(change)}.`;
+      return touched.length > 0 ? `Resumed ${who}: ${nextText(change)}.` : `Resumed: ${followsText(change)}.`;
     case 'rejoin':
       return `Rejoined the old times in ${who}${missedText(change)}: ${nextText(change)}.`;
     case 'skip':
@@ -107,7 +108,7 @@ function sentence(change: Change): string {
     case 'gap':
       return `${capital(who)}: ${command.seconds} s apart from the next leave on.`;
     case 'mark':
-      return `Marked${command.words ? `: ${command.words}` : ''}.`;
+      return `Marked${command.lanes ? ` ${laneList(command.lanes, before)}` : ''}${command.words ? `: ${command.words}` : ''}.`;
     case 'finish':
       return 'Finished.';
     case 'undo':
@@ -150,6 +151,13 @@ function nextText(change: Change): string {
   return first.length === moving.length ? text : `${text} in lane ${first[0]!.number}`;
 }
 
+/** "break at 5:40": what begins by itself again. */
+function followsText({ at, after, choice }: Change): string {
+  const now = view(after, at);
+  if (!now.following || now.followsAt === null) return 'what follows waits for Start';
+  return `${now.following.kind === 'swim' ? 'next set' : now.following.kind} at ${leaveText(choice, now, now.followsAt)}`;
+}
+
 /** What was dropped, where it is the same in all lanes touched. */
 function droppedText({ before, touched }: Change): string {
   return commonText(
@@ -184,13 +192,24 @@ function intervalText({ before, touched }: Change): string {
   return intervals.size === 1 ? `${capital(what)} on ${intervalOf(reps[0]!)}` : `${capital(what)} on new intervals`;
 }
 
-/** "1 of 3 rounds", "2 of 10 x 75 free". */
+/** "1 of 3 rounds", "2 of 10 x 75 free": of as many as there were before this cut. */
 function cutText({ before }: Change, line: number, n: number): string {
   const { session } = before.plan;
   const cuttable = cuttableAt(session, line);
-  if (cuttable.kind === 'rounds') return `${n} of ${cuttable.most + 1} rounds`;
+  const gone = before.cuts.get(line) ?? 0;
+  if (cuttable.kind === 'rounds') return `${n} of ${count(cuttable.most + 1 - gone, 'round')}`;
   const set = session.parts.map((part) => setOnLine(part, line)).find((each) => each !== null);
-  return set ? `${n} of ${itemWords(set)}` : `${n} of line ${line}`;
+  return set ? `${n} of ${itemWords(withoutLast(set, gone))}` : `${n} of line ${line}`;
+}
+
+/** A set with fewer reps, as if it had been written so. */
+function withoutLast(item: Item, gone: number): Item {
+  if (item.kind !== 'set') return item;
+  const { reps } = item;
+  if (reps.kind === 'ladder') {
+    return { ...item, reps: { ...reps, distances: reps.distances.slice(0, reps.distances.length - gone) } };
+  }
+  return { ...item, reps: { ...reps, counts: reps.counts.map((each) => Math.max(0, each - gone)) } };
 }
 
 /** How the projected end moved: ", ends 5:35 sooner". */

@@ -6,7 +6,7 @@ import { distanceText } from '../../../app/core/lengths.ts';
 import { reading } from '../../../app/core/reading.ts';
 import { readingAt, type ClockChoice } from '../../../app/core/run/readings.ts';
 import { currentStretch, type RunState } from '../../../app/core/run/state.ts';
-import type { LaneView, RunView } from '../../../app/core/run/view.ts';
+import type { LaneView, NextRep, RunView } from '../../../app/core/run/view.ts';
 import type { Rep, Round, Stretch } from '../../../app/core/plan/plan.ts';
 import { SECOND, type LengthUnit, type Millis } from '../../../app/core/units.ts';
 
@@ -16,9 +16,9 @@ export function repText({ distance, interval, set }: Rep, unit: LengthUnit): str
   return set.words === '' ? `${distanceText(distance)} ${unit}` : join(distanceText(distance), set.words);
 }
 
-/** "3 of 4"; null where there is but one. */
-export function repOf({ rep, of }: Rep): string | null {
-  return of > 1 ? `${rep} of ${of}` : null;
+/** "3 of 4", counted as reps now are, after cuts; null where there is but one. */
+export function repOf({ rep, of }: Pick<NextRep, 'rep' | 'of'>): string | null {
+  return of > 1 ? `${rep.rep} of ${of}` : null;
 }
 
 /** "round 2 of 3", outermost first; null outside rounds. */
@@ -53,6 +53,20 @@ export function inByText(view: RunView, { last, end }: LaneView, clock: ClockCho
   const estimate = last !== null && last.rep.set.estimated;
   if (!estimate && view.t >= end) return 'in';
   return `in by ${estimate ? '≈\u00a0' : ''}${leaveText(clock, view, end)}`;
+}
+
+/**
+ * When a Resume or Rejoin of all stopped lanes would send the first of them off: "goes 6:15"; '' where none is
+ * stopped, or for another action.
+ */
+export function goesText(view: RunView, action: string, clock: ClockChoice): string {
+  if (action !== 'resume' && action !== 'rejoin') return '';
+  const stopped = view.lanes.filter(({ state }) => state === 'stopped');
+  if (stopped.length === 0) return '';
+  const times = stopped.map(({ resumeAt, rejoinAt }) => (action === 'resume' ? resumeAt : rejoinAt));
+  const first = Math.min(...times.map((time) => time ?? Infinity));
+  if (first === Infinity) return action === 'resume' ? 'nothing to resume' : 'nothing left of it';
+  return `goes ${leaveText(clock, view, first)}`;
 }
 
 /** "in 22 s", "in 1:05": whole seconds to go, a begun one counting whole. */

@@ -78,7 +78,7 @@ describe('clickers', () => {
 });
 
 describe('what is never taken', () => {
-  const all = [' ', 'Enter', 's', '.', 'b', 'PageDown', 'Escape', '+', 'u'];
+  const all = [' ', 'Enter', 's', '.', 'b', 'PageDown', '+', 'u'];
 
   test.each(all)('%s held down acts once', (key) => {
     expect(meaningOf(press(key, { repeat: true }))).toEqual({ kind: 'nothing' });
@@ -90,6 +90,11 @@ describe('what is never taken', () => {
 
   test.each(all)('%s with Control, Alt or Meta is the browser’s', (key) => {
     expect(meaningOf(press(key, { modified: true }))).toBeNull();
+  });
+
+  test('Escape closes what prints it, while one types too', () => {
+    expect(meaningOf(press('Escape', { typing: true }))).toEqual({ kind: 'clear' });
+    expect(meaningOf(press('Escape', { repeat: true }))).toEqual({ kind: 'nothing' });
   });
 
   test('Space and Enter on a button with the focus are the button’s', () => {

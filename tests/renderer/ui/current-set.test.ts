@@ -5,7 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { view, type RunView } from '../../../app/core/run/view.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
-import { swumNow } from '../../../renderer/ui/current-set.ts';
+import { leavingNow, swumNow } from '../../../renderer/ui/current-set.ts';
 import { itemWords } from '../../../renderer/ui/set-words.ts';
 import { runOf } from '../../support/coach-run.ts';
 
@@ -100,6 +100,31 @@ describe('the rounds that all lanes are in', () => {
     expect(rounds(state, 219)).toEqual([1]);
     expect(rounds(state, 221)).toEqual([]);
     expect(rounds(state, 251)).toEqual([2]);
+  });
+});
+
+describe('after cuts and Move on', () => {
+  it('[R5] counts rounds as they now are', () => {
+    const state = runOf(EVENING, ...passing(1), [10_000, { do: 'start' }], [21_000, { do: 'cut', line: 11, n: 1 }]);
+    expect(swumNow(at(state, 30))?.rounds).toMatchObject([{ round: 1, of: 2 }]);
+  });
+
+  it('no swimmer of a set that was left goes on under the next countdown', () => {
+    const text = 'lane 1, 6 swimmers\nSet\n4 x 50 @ 1:00\nOther\n4 x 25 @ 1:00';
+    const left = runOf(text, [0, { do: 'start' }], [14_000, { do: 'move-on' }]);
+    const lane = (state: RunState, seconds: number) => {
+      const now = at(state, seconds);
+      return leavingNow(now, now.lanes[0]!);
+    };
+    expect(lane(left, 14)?.away).toBe(1);
+    const started = runOf(text, [0, { do: 'start' }], [14_000, { do: 'move-on' }], [18_000, { do: 'start' }]);
+    expect(lane(started, 19)).toBeNull();
+    expect(lane(started, 31)?.away).toBe(1);
+  });
+
+  it('while the coach is waited for it is what a lane begins with first, on every screen', () => {
+    const text = 'lane 1\nlane 2\nlane 3\nSet\n2/0/0 x 50 fast @ 1:00\n4 x 100 easy @ 2:00';
+    expect(said(runOf(text), 0)).toBe('2/0/0 x 50 fast, then 4 x 100 easy');
   });
 });
 

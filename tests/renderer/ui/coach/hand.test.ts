@@ -104,9 +104,41 @@ describe('giving a command', () => {
   test('a choice of lanes is for one command', async () => {
     const { hand, sent } = table();
     hand.toggle(2);
-    await hand.act('stop');
-    await hand.act('stop');
-    expect(sent.map(({ command }) => command)).toEqual([{ do: 'stop', lanes: [2] }, { do: 'stop' }]);
+    await hand.act('skip');
+    await hand.act('skip');
+    expect(sent.map(({ command }) => command)).toEqual([{ do: 'skip', lanes: [2] }, { do: 'skip' }]);
+  });
+
+  test('Stop and Resume are for all lanes, whatever is chosen; a lane stops where it is named', async () => {
+    const t = table();
+    t.hand.toggle(2);
+    await t.hand.act('stop');
+    t.at(21_000);
+    t.hand.toggle(1);
+    await t.hand.act('resume');
+    await t.hand.act('stop', [2]);
+    expect(t.sent.map(({ command }) => command)).toEqual([
+      { do: 'stop' },
+      { do: 'resume' },
+      { do: 'stop', lanes: [2] },
+    ]);
+  });
+
+  test('a double tap on Stop does nothing else: Resume, Rejoin and Start take its place and do not take the second', async () => {
+    const t = table();
+    await t.hand.act('stop');
+    t.at(20_450);
+    for (const action of ['resume', 'rejoin', 'stop', 'start'] as const) expect(await t.hand.act(action)).toBe(false);
+    expect(t.sent.map(({ command }) => command)).toEqual([{ do: 'stop' }]);
+    t.at(20_500);
+    expect(await t.hand.act('resume')).toBe(true);
+  });
+
+  test('what may be done is judged by the run at the press', () => {
+    const t = table();
+    expect(t.hand.refusal({ do: 'resume' })).toBe('No lane is stopped.');
+    t.other({ do: 'stop' });
+    expect(t.hand.refusal({ do: 'resume' })).toBeNull();
   });
 
   test('a second press within 300 ms is the same press', async () => {

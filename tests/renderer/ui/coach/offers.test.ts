@@ -1,66 +1,16 @@
 /*
- * The primary action, what is offered, and choices of lanes.
+ * What is offered, choices of lanes, and bounces.
  */
 
 import { describe, expect, test } from 'vitest';
-import { settle } from '../../../../app/core/run/settle.ts';
-import { view } from '../../../../app/core/run/view.ts';
 import { commandOf } from '../../../../renderer/ui/coach/actions.ts';
 import { createBounceGuard } from '../../../../renderer/ui/coach/bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane } from '../../../../renderer/ui/coach/lane-choice.ts';
-import { canHoldBreak, primaryOf, refusalOf, stopOrResume } from '../../../../renderer/ui/coach/offers.ts';
-import { afterCommands, runOf } from '../../../support/coach-run.ts';
+import { refusalOf } from '../../../../renderer/ui/coach/offers.ts';
+import { runOf } from '../../../support/coach-run.ts';
 
 const SET = 'lane 1\nlane 2\nSet\n2 x 50 @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';
 const going = runOf(SET, [0, { do: 'start' }]);
-
-describe('the one primary action', () => {
-  test('waiting: Start; going: Stop; all that is left stopped: Resume', () => {
-    expect(primaryOf({ state: runOf(SET) }, [])).toBe('start');
-    expect(primaryOf({ state: going }, [])).toBe('stop');
-    expect(primaryOf({ state: afterCommands(going, [20_000, { do: 'stop' }]) }, [])).toBe('resume');
-  });
-
-  test('one lane stopped: Stop for the others, Resume for that lane where it is chosen', () => {
-    const state = afterCommands(going, [20_000, { do: 'stop', lanes: [2] }]);
-    expect(primaryOf({ state }, [])).toBe('stop');
-    expect(primaryOf({ state }, [2])).toBe('resume');
-    expect(stopOrResume({ state }, [1])).toBe('stop');
-  });
-
-  test('in a break and after the last leave of a stretch: Start, which the run then takes', () => {
-    const inBreak = afterCommands(going, [20_000, { do: 'move-on' }]);
-    expect(primaryOf({ state: inBreak }, [])).toBe('start');
-    expect(refusalOf(inBreak, { do: 'start' }, 24_000)).toBeNull();
-    const through = settle(going, 85_000);
-    expect(primaryOf({ state: through }, [])).toBe('start');
-    expect(refusalOf(through, { do: 'start' }, 85_000)).toBeNull();
-  });
-
-  test('where nothing follows and nobody is to leave: Finish, which the run then takes', () => {
-    const last = runOf('Set\n2 x 50 @ 1:00\n200 easy', [0, { do: 'start' }]);
-    expect(primaryOf({ state: settle(last, 129_000) }, [])).toBe('stop');
-    // T0 at 10 s: the 200 leaves at 130 s, and ends on the coach's word.
-    const through = settle(last, 130_000);
-    expect(primaryOf({ state: through }, [])).toBe('finish');
-    expect(refusalOf(through, { do: 'start' }, 135_000)).not.toBeNull();
-    expect(refusalOf(through, { do: 'finish' }, 135_000)).toBeNull();
-    expect(stopOrResume({ state: through }, [])).toBe('stop');
-  });
-
-  test('the blank-screen key never starts: where Start is the primary it means Stop', () => {
-    expect(stopOrResume({ state: runOf(SET) }, [])).toBe('stop');
-    expect(refusalOf(runOf(SET), { do: 'stop' }, 0)).toMatch(/nothing is going/);
-  });
-
-  test('a break that goes on by itself can be held, once', () => {
-    const inBreak = afterCommands(going, [20_000, { do: 'move-on' }]);
-    expect(canHoldBreak(view(inBreak, 21_000))).toBe(true);
-    const held = afterCommands(inBreak, [22_000, { do: 'stop' }]);
-    expect(canHoldBreak(view(held, 23_000))).toBe(false);
-    expect(canHoldBreak(view(going, 21_000))).toBe(false);
-  });
-});
 
 describe('what is offered', () => {
   test('is what the run would take; the rest says why in its own sentence', () => {
@@ -110,5 +60,13 @@ describe('a bounce', () => {
     expect(guard.accept('skip', 299)).toBe(false);
     expect(guard.accept('stop', 299)).toBe(true);
     expect(guard.accept('skip', 300)).toBe(true);
+  });
+
+  test('on a button that gives way to another: the second tap of a double tap is not taken there', () => {
+    const guard = createBounceGuard();
+    expect(guard.accept('stop', 0, 'all')).toBe(true);
+    expect(guard.accept('resume', 499, 'all')).toBe(false);
+    expect(guard.accept('resume lane 2', 499, '2')).toBe(true);
+    expect(guard.accept('resume', 500, 'all')).toBe(true);
   });
 });

@@ -29,6 +29,7 @@ describe('said', () => {
     [{ do: 'swimmers', lanes: [1], n: 4 }, 20_000, 'Lane 1: 4 swimmers from the next leave on.'],
     [{ do: 'gap', lanes: [1], seconds: 10 }, 20_000, 'Lane 1: 10 s apart from the next leave on.'],
     [{ do: 'mark', words: 'cramp' }, 20_000, 'Marked: cramp.'],
+    [{ do: 'mark', lanes: [2], words: 'cramp' }, 20_000, 'Marked lane 2: cramp.'],
     [{ do: 'move-on' }, 20_000, 'Moved on to the break.'],
     [{ do: 'restart' }, 20_000, 'Back at Set, 50 fast: waits for Start.'],
     [{ do: 'go-to', line: 6, rep: 2 }, 20_000, 'Gone to Set, 25 m: waits for Start.'],
@@ -36,6 +37,11 @@ describe('said', () => {
     [{ do: 'undo' }, 1_000, 'Undone: Start.'],
   ])('%j', (command, at, text) => {
     expect(said(command, at)).toBe(text);
+  });
+
+  test('a second cut of a line counts from what the first has left', () => {
+    const cut = afterCommands(going, [20_000, { do: 'cut', line: 4, n: 1 }]);
+    expect(said({ do: 'cut', line: 4, n: 1 }, 21_000, cut)).toBe('Cut 1 of 3 x 50 fast, ends 1:10 sooner.');
   });
 
   test('a start says how long it is until the first leave', () => {
@@ -63,7 +69,10 @@ describe('said', () => {
 
   test('a talk or break is held, and moved for everyone', () => {
     const inBreak = afterCommands(going, [20_000, { do: 'move-on' }]);
-    expect(said({ do: 'stop' }, 25_000, inBreak)).toBe('Held: what follows the break waits for Start.');
+    expect(said({ do: 'stop' }, 25_000, inBreak)).toBe('Held: what follows the break waits for Resume.');
+    const held = afterCommands(inBreak, [25_000, { do: 'stop' }]);
+    // The break ends at 50 s; its swim begins then, as a multiple of 5 s, 30 s after the break's beginning.
+    expect(said({ do: 'resume' }, 26_000, held)).toBe('Resumed: next set at 0:30.');
     expect(said({ do: 'shift', seconds: 30 }, 25_000, inBreak)).toBe('The break ends 30 s later.');
   });
 

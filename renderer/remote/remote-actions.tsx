@@ -1,0 +1,185 @@
+/*
+ * The remote's actions: few and big; what is needed less often behind one more tap, in the same place. The
+ * lowest is for all lanes and stays where it is.
+ */
+
+import { useState, type ReactElement } from 'react';
+import type { Command } from '../../app/core/run/command.ts';
+import type { LaneView } from '../../app/core/run/view.ts';
+import { ACTIONS, commandLabel, commandOf, type ActionName } from '../ui/coach/actions.ts';
+import { CommandButton } from '../ui/coach/command-button.tsx';
+import { DeckButton } from '../ui/coach/deck-button.tsx';
+import type { Moment } from '../ui/coach/frames.ts';
+import { primaryOf, type Steering } from '../ui/coach/primary.ts';
+import { useHand, type Tools } from '../ui/coach/use-deck.ts';
+import { goesText, leaveText } from '../ui/coach/words.ts';
+
+interface RemoteActionsProps {
+  readonly tools: Tools;
+  readonly moment: Moment;
+  /** Looked after; null for all. */
+  readonly lane: number | null;
+  /** Told when what is needed less often is opened or closed. */
+  onMore?(open: boolean): void;
+}
+
+export function RemoteActions(props: RemoteActionsProps): ReactElement {
+  const [more, show] = useState(false);
+  const setMore = (open: boolean): void => {
+    show(open);
+    props.onMore?.(open);
+  };
+  return (
+    <nav className="remote-buttons" aria-label="Actions">
+      {more ? (
+        <MoreActions {...props} onBack={() => setMore(false)} />
+      ) : (
+        <FewActions {...props} onOpen={() => setMore(true)} />
+      )}
+      <SteeringActions {...props} />
+    </nav>
+  );
+}
+
+function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOpen(): void }): ReactElement {
+  const lanes = lane === null ? [] : [lane];
+  const { undo, t } = moment.view;
+  const shared = { tools, moment };
+  return (
+    <div className="remote-grid">
+      <RemoteButton {...shared} action="skip" lanes={lanes} hint={ACTIONS.skip.does} />
+      <RemoteButton {...shared} action="sit-out" lanes={lanes} hint={ACTIONS['sit-out'].does} />
+      <RemoteButton {...shared} action="later" lanes={lanes} hint={shiftHint(moment, 'later')} />
+      <RemoteButton
+        {...shared}
+        action="undo"
+        lanes={[]}
+        hint={undo ? `${commandLabel(undo.command)}, ${Math.ceil((undo.until - t) / 1000)} s left` : 'within 10 s'}
+      />
+      <DeckButton name="More" hint="repeat, move on …" onPress={onOpen} onRefused={() => undefined} />
+    </div>
+  );
+}
+
+/** Where a command has been accepted the few come back. */
+function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onBack(): void }): ReactElement {
+  const lanes = lane === null ? [] : [lane];
+  const shared = { tools, moment, onDone: onBack };
+  const interval = (seconds: number): Command => ({ do: 'interval', ...(lane === null ? {} : { lanes }), seconds });
+  return (
+    <div className="remote-grid is-more">
+      <RemoteButton {...shared} action="repeat" lanes={lanes} hint={ACTIONS.repeat.does} />
+      <RemoteButton {...shared} action="sooner" lanes={lanes} hint={shiftHint(moment, 'sooner')} />
+      <CommandButton {...shared} name="−5 s a rep" hint="interval shorter" command={interval(-5)} />
+      <CommandButton {...shared} name="+5 s a rep" hint="interval longer" command={interval(5)} />
+      <CommandButton
+        {...shared}
+        name="Mark"
+        hint="for the record"
+        command={{ do: 'mark', ...(lane === null ? {} : { lanes }) }}
+      />
+      <RemoteButton {...shared} action="restart" lanes={[]} hint="hold" />
+      <RemoteButton {...shared} action="move-on" lanes={[]} hint="hold" />
+      {primaryOf(moment.view).main === 'finish' || primaryOf(moment.view).beside.includes('finish') ? (
+        <span />
+      ) : (
+        <RemoteButton {...shared} action="finish" lanes={[]} hint="hold" />
+      )}
+      <DeckButton name="Back" onPress={onBack} onRefused={() => undefined} />
+    </div>
+  );
+}
+
+/** For all lanes at the very foot; above it what is offered beside it, and the stop of the lane looked after. */
+function SteeringActions({ tools, moment, lane }: RemoteActionsProps): ReactElement {
+  const clock = useHand(tools.hand, (state) => state.clock);
+  const { main, beside } = primaryOf(moment.view);
+  const looked = moment.view.lanes.find(({ number }) => number === lane);
+  const shared = { tools, moment };
+  const own = looked ? laneSteering(looked) : [];
+  const goes = (at: number | null): string =>
+    at === null ? 'nothing left' : `goes ${leaveText(clock, moment.view, at)}`;
+  return (
+    <>
+      {beside.length + own.length === 0 ? null : (
+        <div className="remote-beside">
+          {beside.map((action) => (
+            <RemoteButton
+              key={action}
+              {...shared}
+              action={action}
+              lanes={[]}
+              name={action === 'start' ? 'Start now' : undefined}
+              hint={action === 'finish' ? 'hold' : goesText(moment.view, action, clock)}
+            />
+          ))}
+          {own.map((action) => (
+            <RemoteButton
+              key={`own ${action}`}
+              {...shared}
+              action={action}
+              lanes={[lane ?? 0]}
+              name={`${ACTIONS[action].label} lane ${lane}`}
+              look={action === 'resume' ? 'is-go' : ''}
+              hint={
+                action === 'stop'
+                  ? undefined
+                  : goes((action === 'resume' ? looked?.resumeAt : looked?.rejoinAt) ?? null)
+              }
+            />
+          ))}
+        </div>
+      )}
+      {main === null ? (
+        <p className="remote-none">{moment.view.phase === 'done' ? 'The session is done.' : 'Nothing more leaves.'}</p>
+      ) : (
+        <RemoteButton
+          {...shared}
+          action={main}
+          lanes={[]}
+          look={`is-primary is-${main}`}
+          hint={
+            main === 'finish'
+              ? 'hold'
+              : ['all lanes', goesText(moment.view, main, clock)].filter((text) => text !== '').join(', ')
+          }
+        />
+      )}
+    </>
+  );
+}
+
+/** A lane's own Stop, or Resume and Rejoin; none where it is out or has nothing to leave. */
+function laneSteering({ state }: LaneView): readonly Steering[] {
+  if (state === 'stopped') return ['resume', 'rejoin'];
+  return state === 'pending' ? ['stop'] : [];
+}
+
+/** What moves: the leaves to come, or the end of a talk or break. */
+function shiftHint({ view }: Moment, action: 'sooner' | 'later'): string {
+  if (view.pauseEnd === null) return ACTIONS[action].does;
+  return `${view.stretch.kind} ${action === 'sooner' ? 'shorter' : 'longer'}`;
+}
+
+interface RemoteButtonProps {
+  readonly tools: Tools;
+  readonly moment: Moment;
+  readonly action: ActionName;
+  readonly lanes: readonly number[];
+  readonly name?: string | undefined;
+  readonly hint?: string | undefined;
+  readonly look?: string;
+  onDone?(): void;
+}
+
+function RemoteButton({ action, lanes, name, hint, ...more }: RemoteButtonProps): ReactElement {
+  return (
+    <CommandButton
+      {...more}
+      command={commandOf(action, lanes)}
+      name={name ?? ACTIONS[action].label}
+      hint={hint === '' ? undefined : hint}
+      held={ACTIONS[action].pressed}
+    />
+  );
+}

@@ -1,0 +1,220 @@
+/*
+ * Fingers, keys and clickers on the coach's window and the remote, with a browser's own events: who has the
+ * keyboard, whom the big button is for, and what ten lanes leave room for.
+ */
+
+import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { DOUBLE_TAP_TIME } from '../../renderer/ui/coach/bounce.ts';
+import { browserPath } from '../support/browser.ts';
+import { freshDataFolder } from '../support/data-folder.ts';
+import { ServedHost } from '../support/served-host.ts';
+
+const SESSION = `Harbour squad
+start on 1
+lane 1 base 1:30, 3 swimmers
+lane 2 base 1:40
+
+Main set
+3 rounds
+  4 x 50 fast @ 0:50/1:00
+10 x 75 free @ 1:20
+`;
+
+const TEN_LANES = `Ten lanes
+${Array.from({ length: 10 }, (_, lane) => `lane ${lane + 1} base 1:30, 4 swimmers`).join('\n')}
+
+Main set
+12 x 100 steady @ 1:30 hold 1:15
+`;
+
+let browser: Browser;
+let host: ServedHost;
+let context: BrowserContext;
+let page: Page;
+
+beforeAll(async () => {
+  browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
+});
+
+afterAll(async () => {
+  await browser?.close();
+});
+
+beforeEach(async () => {
+  host = await ServedHost.start(freshDataFolder());
+  context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
+  page = await openPage('/');
+});
+
+afterEach(async () => {
+  await context?.close();
+  host?.child.kill('SIGKILL');
+});
+
+async function openPage(path: string): Promise<Page> {
+  const opened = await context.newPage();
+  await opened.goto(host.origin + path);
+  return opened;
+}
+
+const button = (name: string | RegExp, on = page): Locator => on.getByRole('button', { name, exact: true });
+
+/** Whether nothing lies over the middle of it. */
+function onTop(what: Locator): Promise<boolean> {
+  return what.evaluate((element) => {
+    const { left, top, width, height } = element.getBoundingClientRect();
+    return element.contains(document.elementFromPoint(left + width / 2, top + height / 2));
+  });
+}
+
+async function start(text: string): Promise<void> {
+  await page.getByRole('textbox', { name: 'Session', exact: true }).fill(text);
+  await button('Run this session').click();
+  await button('Start').click();
+  await said('Started');
+  await page.waitForTimeout(DOUBLE_TAP_TIME);
+}
+
+/** Waits until what is said begins so. */
+async function said(begins: string): Promise<void> {
+  await page.getByRole('status').last().getByText(begins).waitFor({ timeout: 5_000 });
+}
+
+test.each([
+  [390, 844],
+  [375, 667],
+])('with ten lanes the remote needs no scrolling at %i × %i, and every target is 48 px', async (width, height) => {
+  await start(TEN_LANES);
+  const remote = await openPage('/remote');
+  await remote.setViewportSize({ width, height });
+  await button('Lane 10', remote).click();
+  await button('Stop lane 10', remote).click();
+  await button('Rejoin lane 10', remote).waitFor();
+  const fits = (): Promise<unknown> =>
+    remote.evaluate(() => {
+      const boxes = Array.from(document.querySelectorAll('button'), (each) => ({
+        name: each.ariaLabel,
+        box: each.getBoundingClientRect(),
+      }));
+      return {
+        high: document.documentElement.scrollHeight - innerHeight,
+        out: boxes.filter(({ box }) => box.bottom > innerHeight || box.right > innerWidth).map(({ name }) => name),
+        small: boxes.filter(({ box }) => box.width > 0 && (box.width < 48 || box.height < 48)).map(({ name }) => name),
+      };
+    });
+  expect(await fits()).toEqual({ high: 0, out: [], small: [] });
+  await button('More', remote).click();
+  await button('Move on', remote).waitFor();
+  expect(await fits()).toEqual({ high: 0, out: [], small: [] });
+});
+
+test('ten lanes are in sight at 1280 × 800, and 0 chooses the tenth', async () => {
+  await start(TEN_LANES);
+  await page.keyboard.press('0');
+  expect(await button('Lane 10').getAttribute('aria-pressed')).toBe('true');
+  const hidden = await page
+    .getByRole('main', { name: 'Lanes' })
+    .evaluate((lanes) => lanes.scrollHeight - lanes.clientHeight);
+  expect(hidden).toBeLessThanOrEqual(0);
+  expect(await onTop(button('Stop lane 10'))).toBe(true);
+});
+
+test('Stop, Space and the clicker are for all lanes, whichever are chosen', async () => {
+  await start(SESSION);
+  for (const stop of [
+    () => button('Stop all lanes').click(),
+    () => page.keyboard.press('Space'),
+    () => page.keyboard.press('b'),
+  ]) {
+    await button('Lane 2').click();
+    await page.getByText('Next command: lane 2').waitFor();
+    await stop();
+    await said('Stopped all lanes.');
+    await page.waitForTimeout(DOUBLE_TAP_TIME);
+    await button('Resume').click();
+    await said('Resumed all lanes');
+    await page.waitForTimeout(DOUBLE_TAP_TIME);
+  }
+});
+
+test('a double tap on Stop stops, and Resume in its place does not take the second tap', async () => {
+  await start(SESSION);
+  await button('Stop all lanes').dblclick({ delay: 60 });
+  await said('Stopped all lanes.');
+  await page.waitForTimeout(300);
+  await button('Resume').waitFor();
+  expect(await page.getByRole('status').last().textContent()).toBe('Stopped all lanes.');
+});
+
+test.each([false, true])(
+  'what was used keeps no keyboard (by touch: %s): Space is Stop after each kind of control',
+  async (touch) => {
+    await context.close();
+    context = await browser.newContext({ viewport: { width: 1280, height: 800 }, hasTouch: touch });
+    page = await openPage('/');
+    await start(SESSION);
+    await page.keyboard.press('Enter');
+    await said('Started');
+    const use = (what: Locator): Promise<void> => (touch ? what.tap() : what.click());
+    const spaceIsStop = async (): Promise<void> => {
+      await page.waitForTimeout(DOUBLE_TAP_TIME);
+      await page.keyboard.press('Space');
+      await button('Resume').waitFor();
+      await page.waitForTimeout(DOUBLE_TAP_TIME);
+      await page.keyboard.press('Space');
+      await button('Stop all lanes').waitFor();
+    };
+    // A select: its list is opened and something chosen by pointer or keys; then the same again is chosen.
+    const clock = page.getByRole('combobox', { name: 'Which clock' });
+    for (const keys of [['ArrowDown', 'Enter'], ['Enter']]) {
+      await use(clock);
+      for (const key of keys) await page.keyboard.press(key);
+      await spaceIsStop();
+    }
+    await page.keyboard.press('PageDown');
+    expect(await clock.inputValue()).toBe('run');
+    // A part of the outline, a stepper in it, a panel and its Close.
+    await use(page.getByRole('button', { name: /^3 rounds/ }));
+    await spaceIsStop();
+    await use(button('Rounds to cut: one more'));
+    await spaceIsStop();
+    await use(button('Lane 2…'));
+    await spaceIsStop();
+    await use(button('Close'));
+    await spaceIsStop();
+    // The sound: a switch, a box, a slider, what folds out, and closing it.
+    await use(button(/^Sound/));
+    await use(page.getByText('What sounds'));
+    await spaceIsStop();
+    await use(page.getByRole('checkbox', { name: 'Two notes on Stop and Resume' }));
+    await spaceIsStop();
+    await use(page.getByRole('slider', { name: 'Volume' }));
+    await spaceIsStop();
+    await page.keyboard.press('Escape');
+    expect(await page.getByRole('group', { name: 'Sound' }).count()).toBe(0);
+    await use(button(/^Sound/));
+    await use(page.getByRole('group', { name: 'Sound' }).getByRole('button', { name: 'Close', exact: true }));
+    await spaceIsStop();
+    expect(await page.getByRole('group', { name: 'Sound' }).count()).toBe(0);
+  },
+  60_000,
+);
+
+test('a control reached by Tab is worked by its keys, and Escape gives the keyboard back', async () => {
+  await start(SESSION);
+  const clock = page.getByRole('combobox', { name: 'Which clock' });
+  const hasKeyboard = (): Promise<boolean> => clock.evaluate((select) => select === document.activeElement);
+  for (let stops = 0; stops < 60 && !(await hasKeyboard()); stops++) await page.keyboard.press('Tab');
+  expect(await hasKeyboard()).toBe(true);
+  await page.keyboard.press('ArrowDown');
+  expect(await clock.inputValue()).toBe('run');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Space');
+  expect(await button('Lane 1').getAttribute('aria-pressed')).toBe('true');
+  await page.keyboard.press('Escape');
+  expect(await button('Lane 1').getAttribute('aria-pressed')).toBe('false');
+  await page.waitForTimeout(DOUBLE_TAP_TIME);
+  await page.keyboard.press('Space');
+  await said('Stopped all lanes.');
+});

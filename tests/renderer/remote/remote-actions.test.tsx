@@ -1,0 +1,51 @@
+// @vitest-environment happy-dom
+/*
+ * Whom the remote's actions are for.
+ */
+
+import { cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { afterEach, expect, test } from 'vitest';
+import type { RunState } from '../../../app/core/run/state.ts';
+import { RemoteActions } from '../../../renderer/remote/remote-actions.tsx';
+import { runOf } from '../../support/coach-run.ts';
+import { coachTable, type CoachTable } from '../../support/coach-table.ts';
+
+/** T0 at 10 s: both lanes leave at 10 s and every minute. */
+const SET = 'lane 1\nlane 2\nSet\n4 x 50 fast @ 1:00';
+
+afterEach(cleanup);
+
+function remote(state: RunState, t: number, lane: number | null): CoachTable {
+  const table = coachTable(state);
+  render(<RemoteActions tools={table.tools} moment={table.at(t)} lane={lane} />);
+  return table;
+}
+
+const press = (name: string): boolean => fireEvent.click(screen.getByRole('button', { name }));
+
+test('Stop is for all lanes, also while it looks after one; that one has its own beside it', () => {
+  const { sent } = remote(runOf(SET, [0, { do: 'start' }]), 20_000, 2);
+  press('Stop');
+  press('Stop lane 2');
+  press('Skip rep');
+  expect(sent).toEqual([{ do: 'stop' }, { do: 'stop', lanes: [2] }, { do: 'skip', lanes: [2] }]);
+});
+
+test('a stopped lane offers Resume and Rejoin, each with the reading at which it would go', () => {
+  remote(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'stop', lanes: [2] }]), 75_000, 2);
+  // Stopped past its leave at 1:00: resumed on the next round reading, 85 s or 1:15; rejoined at 2:00.
+  expect(screen.getByRole('button', { name: 'Resume lane 2' }).textContent).toBe('Resume lane 2goes 1:15');
+  expect(screen.getByRole('button', { name: 'Rejoin lane 2' }).textContent).toBe('Rejoin lane 2goes 2:00');
+  expect(screen.getByRole('button', { name: 'Stop' })).toBeTruthy();
+});
+
+test('the rest is behind one more tap, and what ends something is held there too', () => {
+  const { said, sent } = remote(runOf(SET, [0, { do: 'start' }]), 20_000, null);
+  expect(screen.queryByRole('button', { name: 'Move on' })).toBeNull();
+  press('More');
+  fireEvent.pointerDown(screen.getByRole('button', { name: 'Move on' }));
+  fireEvent.pointerUp(screen.getByRole('button', { name: 'Move on' }));
+  expect([said(), sent]).toEqual(['Hold Move on for 0.6 s.', []]);
+  press('Back');
+  expect(screen.getByRole('button', { name: 'Skip rep' })).toBeTruthy();
+});
