@@ -4,7 +4,8 @@
  */
 
 import { distanceText } from '../core/lengths.ts';
-import type { Plan, Stretch } from '../core/plan/plan.ts';
+import { endsByEstimate, estimatedFrom, isEstimated } from '../core/plan/estimates.ts';
+import type { Plan } from '../core/plan/plan.ts';
 import { plannedTimes } from '../core/plan/schedule.ts';
 import { timeToFinish, totalsOf, type Totals } from '../core/plan/totals.ts';
 import { warningsOf } from '../core/plan/warnings.ts';
@@ -23,6 +24,8 @@ const CAUTION =
 const LEGEND =
   'Leaves are readings of a clock that starts from 0:00 with each stretch. ≈ marks an estimate, or what rests on one.';
 
+const BLANK: readonly string[] = [''];
+
 /** Lines ending in LF. The day, where known, stands beside the title. */
 export function timetableText(plan: Plan, day: CalendarDay | null): string {
   const times = plannedTimes(plan);
@@ -30,43 +33,26 @@ export function timetableText(plan: Plan, day: CalendarDay | null): string {
   const table: Timetable = { plan, times, passages: passagesOf(plan), estimatedFrom: estimatedFrom(plan) };
   const sheets = laneGroups(plan.session.lanes.length);
   const { width } = sheets[0]!;
-  const lines = [...headLines(table, totals, day, width)];
+  // Lists in a list, not spread into a call: a part may have more lines than a call takes arguments.
+  const blocks: (readonly string[])[] = [headLines(table, totals, day, width)];
   for (const sheet of sheets) {
-    lines.push('', ...laneLines(plan, sheet));
-    for (const part of totals.parts) lines.push('', ...partLines(table, part, sheet));
-    lines.push('', ...totalLines(plan, totals, sheet));
+    blocks.push(BLANK, laneLines(plan, sheet));
+    for (const part of totals.parts) blocks.push(BLANK, partLines(table, part, sheet));
+    blocks.push(BLANK, totalLines(plan, totals, sheet));
   }
-  lines.push(
-    '',
-    ...warningLines(plan, width),
-    ...wrapped(LEGEND, width, '', ''),
-    '',
-    ...wrapped(CAUTION, width, '', ''),
-  );
-  return lines.map((line) => `${line.trimEnd()}\n`).join('');
+  blocks.push(BLANK, warningLines(plan, width), wrapped(LEGEND, width, '', ''), BLANK, wrapped(CAUTION, width, '', ''));
+  return blocks
+    .flat()
+    .map((line) => `${line.trimEnd()}\n`)
+    .join('');
 }
 
-/** The first stretch that begins after something whose length is an estimate. */
-function estimatedFrom(plan: Plan): number {
-  const first = plan.stretches.findIndex(isEstimated);
-  return first < 0 ? plan.stretches.length + 1 : first + 1;
-}
-
-function isEstimated({ lanes }: Stretch): boolean {
-  return lanes.some(({ reps }) => reps.some(({ set }) => set.estimated));
-}
-
-function headLines(
-  { plan, estimatedFrom }: Timetable,
-  totals: Totals,
-  day: CalendarDay | null,
-  width: number,
-): string[] {
+function headLines({ plan }: Timetable, totals: Totals, day: CalendarDay | null, width: number): string[] {
   const { title, pool, startsAt, finishBy } = plan.session;
   const facts = [`pool ${pool.length / 100} ${pool.unit}`];
   if (startsAt !== null) facts.push(`start ${timeOfDay(startsAt)}`);
   if (finishBy !== null) facts.push(`finish ${timeOfDay(finishBy)}`);
-  const about = estimatedFrom <= plan.stretches.length ? '≈' : '';
+  const about = aboutEnd(plan);
   const end = startsAt === null ? '' : `, to ${about}${timeOfDayAfter(startsAt, totals.duration)}`;
   return [
     ...ends(title ?? 'Session', day ? dayForPeople(day) : '', width),
@@ -75,11 +61,17 @@ function headLines(
   ];
 }
 
-function spareText({ session }: Plan, { duration, over }: Totals): string {
-  const available = timeToFinish(session.startsAt, session.finishBy);
+function aboutEnd(plan: Plan): string {
+  return endsByEstimate(plan) ? '≈' : '';
+}
+
+function spareText(plan: Plan, { duration, over }: Totals): string {
+  const available = timeToFinish(plan.session.startsAt, plan.session.finishBy);
+  const about = aboutEnd(plan);
   if (available === null) return '';
-  if (over) return `: ${reading(over)} past the finish`;
-  return available === duration ? ': just on the finish' : `: ${reading(available - duration)} to spare`;
+  if (over) return `: ${about}${reading(over)} past the finish`;
+  if (available === duration) return about === '' ? ': just on the finish' : ': about on the finish';
+  return `: ${about}${reading(available - duration)} to spare`;
 }
 
 function laneLines(plan: Plan, sheet: Sheet): readonly string[] {

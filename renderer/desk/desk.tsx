@@ -8,6 +8,7 @@ import { useDeck, useMoment } from '../ui/coach/use-deck.ts';
 import { Afterwards } from './afterwards.tsx';
 import { ArrivedFileNotice, useArrivedFile } from './arrived-file.tsx';
 import type { DeskTools } from './desk-tools.ts';
+import { Part, StopButton } from './part.tsx';
 import { RunScreen } from './run-screen.tsx';
 import { WriteScreen } from './write-screen.tsx';
 import { Notices } from './notices.tsx';
@@ -27,23 +28,26 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
   const away = run === null || left === run.id;
   return (
     <div className="desk" onDragOver={(event) => event.preventDefault()} onDrop={file.drop}>
-      <Notices tools={tools} />
-      <ArrivedFileNotice file={file} />
+      <Part tools={tools} name="The notices">
+        <Notices tools={tools} />
+        <ArrivedFileNotice file={file} />
+      </Part>
       {status === 'connecting' ? (
         <p className="desk-waiting">Looking for the host…</p>
       ) : away ? (
-        <WriteScreen
-          key={file.n}
-          tools={tools}
-          onBack={run ? () => setLeft(null) : null}
-          onOpened={() => setLeft(null)}
-        />
+        <Part key={file.n} tools={tools} name="The page to write on">
+          <WriteScreen tools={tools} onBack={run ? () => setLeft(null) : null} onOpened={() => setLeft(null)} />
+        </Part>
       ) : moment === null || moment.run.id !== run.id ? (
         <p className="desk-waiting">Setting the clock…</p>
       ) : moment.view.phase === 'done' ? (
-        <Afterwards tools={tools} moment={moment} onWrite={() => setLeft(run.id)} />
+        <Part key="after" tools={tools} name="What was swum">
+          <Afterwards tools={tools} moment={moment} onWrite={() => setLeft(run.id)} />
+        </Part>
       ) : (
-        <RunScreen tools={tools} moment={moment} onWrite={() => setLeft(run.id)} />
+        <Part key="run" tools={tools} name="The run" instead={<StopButton tools={tools} />}>
+          <RunScreen tools={tools} moment={moment} onWrite={() => setLeft(run.id)} />
+        </Part>
       )}
     </div>
   );

@@ -9,6 +9,7 @@ import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { leavingNow } from '../ui/current-set.ts';
 import { count, inByText, inText, leaveText, repOf, repText, roundText } from '../ui/coach/words.ts';
+import { intervalText } from '../ui/estimates.ts';
 
 /** How a lane looks: as it stands, with the last seconds before a leave told apart. */
 export function standing(view: RunView, lane: LaneView): string {
@@ -64,8 +65,7 @@ export function moreWords(view: RunView, lane: LaneView, clock: ClockChoice): st
   const leaving = leavingNow(view, lane);
   if (leaving) return [leavingText(leaving.away, leaving.swimmers), ...thenText(view, after, clock)].join(', ');
   const words = [count(lane.swimmers, 'swimmer'), ...ownRound(view, lane)];
-  if (next && !next.rep.set.untimed)
-    words.push(`${next.rep.set.estimated ? 'on ≈' : 'on '}${reading(next.rep.interval)}`);
+  if (next && !next.rep.set.untimed) words.push(`on ${intervalText(next.rep)}`);
   if (next && next.rep.target !== null) words.push(`hold ${reading(next.rep.target)}`);
   return [...words, ...thenText(view, after, clock)].join(', ');
 }

@@ -3,7 +3,6 @@
  */
 
 import { StrictMode } from 'react';
-import { createRoot } from 'react-dom/client';
 import '../ui/tokens.css';
 import '../ui/digits.css';
 import '../ui/coach/coach.css';
@@ -19,18 +18,19 @@ import { freeKeyboard } from '../ui/coach/free-keyboard.ts';
 import { followLight } from '../ui/coach/light-choice.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { openSound } from '../sound/sound.ts';
+import { openPage } from '../ui/open-page.tsx';
 import { Desk } from './desk.tsx';
 
-const link = openLink('desk');
-const frames = startFrames(link);
-const hand = createHand(link, () => performance.now(), ownStorage());
-const sound = openSound(link, ownStorage());
-const light = followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
-freeKeyboard(document);
-const page = document.getElementById('page');
-if (!page) throw new Error('The page has no place to draw in.');
-createRoot(page).render(
-  <StrictMode>
-    <Desk tools={{ link, frames, hand, sound, light }} />
-  </StrictMode>,
-);
+openPage('page', () => {
+  const link = openLink('desk');
+  const frames = startFrames(link);
+  const hand = createHand(link, () => performance.now(), ownStorage());
+  const sound = openSound(link, ownStorage());
+  const light = followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
+  freeKeyboard(document);
+  return (
+    <StrictMode>
+      <Desk tools={{ link, frames, hand, sound, light }} />
+    </StrictMode>
+  );
+});

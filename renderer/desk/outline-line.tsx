@@ -11,6 +11,7 @@ import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { refusalOf } from '../ui/coach/offers.ts';
 import { count } from '../ui/coach/words.ts';
+import { about, lineIsEstimate } from '../ui/estimates.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { endTime } from './hour.ts';
 import type { OutlineRow, Target } from './outline-rows.ts';
@@ -129,5 +130,6 @@ function cutEffect({ view, run }: Moment, command: Command): string {
   if (!answer.ok) return 'not now';
   const end = projectedEnd(answer.state, view.t);
   const by = view.projectedEnd - end;
-  return by <= 0 ? 'the end stays' : `ends ${reading(by)} sooner, ≈ ${endTime(run.openedAtTimeOfDay + end)}`;
+  const mark = about(command.do === 'cut' && lineIsEstimate(view.state.stretches, command.line));
+  return by <= 0 ? 'the end stays' : `ends ${mark}${reading(by)} sooner, ≈ ${endTime(run.openedAtTimeOfDay + end)}`;
 }

@@ -7,6 +7,7 @@ import { cuttableAt } from '../../app/core/run/cut.ts';
 import { projectedTimes } from '../../app/core/run/projection.ts';
 import { isPending, type RunState } from '../../app/core/run/state.ts';
 import type { RunView } from '../../app/core/run/view.ts';
+import { isEstimated } from '../../app/core/plan/estimates.ts';
 import type { Rep, Round } from '../../app/core/plan/plan.ts';
 import type { Item } from '../../app/core/session/session.ts';
 import type { Millis } from '../../app/core/units.ts';
@@ -28,6 +29,8 @@ export interface OutlineRow {
   readonly note: string | null;
   /** How long it will take as things stand; of parts not done only. */
   readonly time: Millis | null;
+  /** Whether that rests on an estimate. */
+  readonly estimated: boolean;
   readonly line: number | null;
   readonly cut: { readonly kind: 'reps' | 'rounds'; readonly most: number } | null;
   readonly target: Target | null;
@@ -61,6 +64,7 @@ export function outlineRows(view: RunView): readonly OutlineRow[] {
       progress,
       note: waits ? 'waits for Start' : null,
       time: lengths.get(partIndex) ?? null,
+      estimated: state.stretches.some((stretch) => stretch.partIndex === partIndex && isEstimated(stretch)),
       line: null,
       cut: null,
       target: null,
@@ -95,6 +99,7 @@ function lineRow(state: RunState, item: Item, depth: number, { part, now, ahead,
     progress: here && !passed ? 'now' : ahead.has(line) ? 'to-come' : 'done',
     note: round && !passed ? `in round ${round.round}` : null,
     time: null,
+    estimated: false,
     line,
     cut: cutOf(state, line),
     target: targets.get(line) ?? null,
@@ -120,7 +125,7 @@ function flatten(items: readonly Item[], depth: number): readonly { readonly ite
   for (const item of items) {
     flat.push({ item, depth });
     if (item.kind === 'rounds' && !item.items.every(({ line }) => line === item.line)) {
-      flat.push(...flatten(item.items, depth + 1));
+      for (const inner of flatten(item.items, depth + 1)) flat.push(inner);
     }
   }
   return flat;

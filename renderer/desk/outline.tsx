@@ -6,11 +6,13 @@
 import { useState, type ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
 import type { Moment } from '../ui/coach/frames.ts';
+import { about } from '../ui/estimates.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { hourOf } from './hour.ts';
 import { LightSwitch } from './light-switch.tsx';
 import { OutlineLine } from './outline-line.tsx';
 import { outlineRows, type OutlineRow } from './outline-rows.ts';
+import { Part } from './part.tsx';
 import { RunLate } from './run-late.tsx';
 
 interface OutlineProps {
@@ -25,7 +27,11 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   const rows = outlineRows(moment.view);
   const isOpen = (part: OutlineRow): boolean => tapped.get(part.key) ?? part.progress === 'now';
   const shown = rows.filter((row) => row.kind === 'part' || rows.some((part) => part.key === row.part && isOpen(part)));
-  const late = <RunLate tools={tools} moment={moment} />;
+  const late = (
+    <Part tools={tools} name="How the hour stands">
+      <RunLate tools={tools} moment={moment} />
+    </Part>
+  );
   const isOver = isPastFinish(moment);
   return (
     <>
@@ -91,7 +97,9 @@ function rowText(row: OutlineRow): ReactElement {
           </>
         ) : null}
       </span>
-      {row.time === null ? null : <span className="outline-time">{reading(Math.round(row.time / 1000) * 1000)}</span>}
+      {row.time === null ? null : (
+        <span className="outline-time">{`${about(row.estimated)}${reading(Math.round(row.time / 1000) * 1000)}`}</span>
+      )}
     </>
   );
 }

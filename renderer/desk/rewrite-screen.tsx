@@ -13,6 +13,7 @@ import type { Moment } from '../ui/coach/frames.ts';
 import { refusalOf } from '../ui/coach/offers.ts';
 import { ActionBar } from './action-bar.tsx';
 import type { DeskTools } from './desk-tools.ts';
+import { Part, StopButton } from './part.tsx';
 import { RunHead } from './run-head.tsx';
 import { FaultList, SessionEditor, putCursor } from './session-editor.tsx';
 import { TimetableView } from './timetable-view.tsx';
@@ -48,7 +49,9 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   };
   return (
     <div className="rewrite">
-      <RunHead tools={tools} moment={moment} />
+      <Part tools={tools} name="The head" area="head">
+        <RunHead tools={tools} moment={moment} />
+      </Part>
       <main className="write-text">
         <h2>Begun: stays as it is</h2>
         <pre className="fixed-text" aria-label="Begun, stays as it is" tabIndex={0}>
@@ -73,20 +76,24 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
         </div>
       </main>
       <section className="write-plan" aria-label="The whole session" tabIndex={0}>
-        {opened.ok ? (
-          <TimetableView
-            plan={opened.value}
-            onLine={(line) => putCursor(editor.current, Math.max(1, line - first + 1), 1)}
-          />
-        ) : (
-          <FaultList
-            id={faultsId}
-            faults={faults}
-            onGoTo={(line, column) => putCursor(editor.current, Math.max(1, line - first + 1), column)}
-          />
-        )}
+        <Part tools={tools} name="The timetable" again={opened}>
+          {opened.ok ? (
+            <TimetableView
+              plan={opened.value}
+              onLine={(line) => putCursor(editor.current, Math.max(1, line - first + 1), 1)}
+            />
+          ) : (
+            <FaultList
+              id={faultsId}
+              faults={faults}
+              onGoTo={(line, column) => putCursor(editor.current, Math.max(1, line - first + 1), column)}
+            />
+          )}
+        </Part>
       </section>
-      <ActionBar tools={tools} moment={moment} />
+      <Part tools={tools} name="The row of actions" area="actions" instead={<StopButton tools={tools} />}>
+        <ActionBar tools={tools} moment={moment} />
+      </Part>
     </div>
   );
 }

@@ -11,6 +11,7 @@ import { Clock } from '../ui/coach/clock.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { count, leaveText, roundText, secondsToGo } from '../ui/coach/words.ts';
 import { useDeck, useDrawn, useHand } from '../ui/coach/use-deck.ts';
+import { about, endIsEstimate } from '../ui/estimates.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { headText } from './head-text.ts';
 import { clockTime, hourOf } from './hour.ts';
@@ -36,6 +37,7 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
   const text = headText(view);
   const { session } = view.state.plan;
   const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy);
+  const mark = about(endIsEstimate(view.state));
   const others = [
     screens.wall > 0 ? `on ${count(screens.wall, 'wall screen')}` : 'on no wall screen',
     ...(screens.remote > 0 ? [count(screens.remote, 'remote')] : []),
@@ -73,7 +75,7 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
         </p>
       </div>
       <div className={`head-hour ${hour.inHand !== null && hour.inHand < 0 ? 'is-over' : ''}`}>
-        <h2>{hour.inHandText ?? `ends ≈ ${hour.ends}`}</h2>
+        <h2>{hour.inHandText ? `${mark}${hour.inHandText}` : `ends ≈ ${hour.ends}`}</h2>
         <p>{hour.booked ? `ends ≈ ${hour.ends}, booked to ${hour.booked}` : 'no finish in the session'}</p>
       </div>
     </header>

@@ -10,6 +10,7 @@ import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { refusalOf } from '../ui/coach/offers.ts';
 import { count } from '../ui/coach/words.ts';
+import { about, endIsEstimate, lineIsEstimate } from '../ui/estimates.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { adviceOf, nameOfLast } from './fit-advice.ts';
 import { createFitCache } from './fit-cache.ts';
@@ -40,7 +41,7 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
   return (
     <section className="late" aria-label="If you run late">
       <h2>If you run late</h2>
-      <p>{`Ends ≈ ${hour.ends}, ${hour.inHandText}, booked to ${hour.booked}.`}</p>
+      <p>{`Ends ≈ ${hour.ends}, ${about(endIsEstimate(view.state))}${hour.inHandText}, booked to ${hour.booked}.`}</p>
       {adviceOf(fitted) === '' ? null : <p>{adviceOf(fitted)}</p>}
       {fitted.cuts.slice(0, SHOWN).map((option) => (
         <CutCard key={option.line} tools={tools} moment={moment} option={option} />
@@ -56,12 +57,13 @@ function CutCard({ tools, moment, option }: RunLateProps & { readonly option: Cu
   const { line, n, kind, of, saves, endsAt } = option;
   const command = { do: 'cut', line, n } as const;
   const label = `Cut ${n} of ${kind === 'reps' ? writtenAt(moment, line) : count(of, 'round')}`;
+  const isAbout = lineIsEstimate(moment.view.state.stretches, line);
   const ends = endTime(moment.run.openedAtTimeOfDay + endsAt);
   return (
     <DeckButton
       name={`${label}, line ${line}`}
       label={label}
-      hint={`ends ${reading(saves)} sooner, ≈ ${ends}`}
+      hint={`ends ${about(isAbout)}${reading(saves)} sooner, ≈ ${ends}`}
       look="is-deep late-cut"
       why={refusalOf(moment.view.state, command, moment.view.t)}
       onPress={() => void tools.hand.give(command)}

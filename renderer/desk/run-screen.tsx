@@ -13,6 +13,7 @@ import { LaneRow } from './lane-row.tsx';
 import { MarkPanel } from './mark-panel.tsx';
 import { Outline } from './outline.tsx';
 import type { Panel } from './panel.tsx';
+import { Part, StopButton } from './part.tsx';
 import { RewriteScreen } from './rewrite-screen.tsx';
 import { RunHead } from './run-head.tsx';
 import { SaidLine } from './said-line.tsx';
@@ -49,42 +50,60 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
   const keyed = laneOfKey(view, chosen);
   const mark = (lanes: readonly number[]): void => setPanel({ kind: 'mark', lanes });
 
-  if (panel?.kind === 'edit') return <RewriteScreen tools={tools} moment={moment} onClose={close} />;
+  if (panel?.kind === 'edit') {
+    return (
+      <Part tools={tools} name="Edit" onClose={close} instead={<StopButton tools={tools} />}>
+        <RewriteScreen tools={tools} moment={moment} onClose={close} />
+      </Part>
+    );
+  }
   return (
     <div className="run">
-      <RunHead tools={tools} moment={moment} />
+      <Part tools={tools} name="The head" area="head">
+        <RunHead tools={tools} moment={moment} />
+      </Part>
       <main className={`lanes ${view.lanes.length > MANY ? 'is-many' : ''}`} aria-label="Lanes">
         {view.lanes.map((lane) => (
-          <LaneRow
-            key={lane.number}
-            tools={tools}
-            moment={moment}
-            lane={lane}
-            chosen={chosen.includes(lane.number)}
-            keyed={lane.number === keyed}
-            open={panel?.kind === 'lane' && panel.lane === lane.number}
-            onMore={() => setPanel(isLane(panel, lane.number) ? null : { kind: 'lane', lane: lane.number })}
-          />
+          <Part key={lane.number} tools={tools} name={`Lane ${lane.number}`}>
+            <LaneRow
+              tools={tools}
+              moment={moment}
+              lane={lane}
+              chosen={chosen.includes(lane.number)}
+              keyed={lane.number === keyed}
+              open={panel?.kind === 'lane' && panel.lane === lane.number}
+              onMore={() => setPanel(isLane(panel, lane.number) ? null : { kind: 'lane', lane: lane.number })}
+            />
+          </Part>
         ))}
       </main>
       <aside className="side" aria-label="Session">
         {panel?.kind === 'lane' ? (
-          <LanePanel
-            key={panel.lane}
-            tools={tools}
-            moment={moment}
-            number={panel.lane}
-            onMark={() => mark([panel.lane])}
-            onClose={close}
-          />
+          <Part key={panel.lane} tools={tools} name={`Lane ${panel.lane}'s panel`} onClose={close}>
+            <LanePanel
+              tools={tools}
+              moment={moment}
+              number={panel.lane}
+              onMark={() => mark([panel.lane])}
+              onClose={close}
+            />
+          </Part>
         ) : panel?.kind === 'mark' ? (
-          <MarkPanel key={panel.lanes.join()} tools={tools} moment={moment} lanes={panel.lanes} onClose={close} />
+          <Part key={panel.lanes.join()} tools={tools} name="Mark" onClose={close}>
+            <MarkPanel tools={tools} moment={moment} lanes={panel.lanes} onClose={close} />
+          </Part>
         ) : (
-          <Outline tools={tools} moment={moment} />
+          <Part key="outline" tools={tools} name="The session">
+            <Outline tools={tools} moment={moment} />
+          </Part>
         )}
       </aside>
-      <SaidLine tools={tools} moment={moment} onMark={() => mark(tools.hand.chosen())} onEdit={edit} />
-      <ActionBar tools={tools} moment={moment} />
+      <Part tools={tools} name="The line above the actions" area="said">
+        <SaidLine tools={tools} moment={moment} onMark={() => mark(tools.hand.chosen())} onEdit={edit} />
+      </Part>
+      <Part tools={tools} name="The row of actions" area="actions" instead={<StopButton tools={tools} />}>
+        <ActionBar tools={tools} moment={moment} />
+      </Part>
     </div>
   );
 }

@@ -7,6 +7,7 @@ import { useStore } from 'zustand';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Sound } from '../sound/sound.ts';
 import { SoundPanel } from '../sound/sound-panel.tsx';
+import { Region } from '../ui/region.tsx';
 import { soundHint } from '../sound/sound-words.ts';
 
 export function SoundButton({ sound }: { readonly sound: Sound }): ReactElement {
@@ -35,7 +36,9 @@ export function SoundButton({ sound }: { readonly sound: Sound }): ReactElement 
       />
       {open ? (
         <div className="sound-place">
-          <SoundPanel sound={sound} onClose={() => setOpen(false)} />
+          <Region name="The sound's settings" advice="The sound goes on as it is." link={sound.link}>
+            <SoundPanel sound={sound} onClose={() => setOpen(false)} />
+          </Region>
         </div>
       ) : null}
     </div>

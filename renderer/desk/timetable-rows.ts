@@ -5,11 +5,13 @@
 
 import { distanceText } from '../../app/core/lengths.ts';
 import { reading, spanText, timeOfDayAfter } from '../../app/core/reading.ts';
+import { endsByEstimate, estimatedFrom, isEstimated } from '../../app/core/plan/estimates.ts';
 import type { Plan, Rep, Stretch } from '../../app/core/plan/plan.ts';
 import { plannedTimes } from '../../app/core/plan/schedule.ts';
 import { totalsOf, type Totals } from '../../app/core/plan/totals.ts';
 import type { Item, Lane } from '../../app/core/session/session.ts';
 import type { Millis } from '../../app/core/units.ts';
+import { about } from '../ui/estimates.ts';
 import { itemWords } from '../ui/set-words.ts';
 
 export interface Timetable {
@@ -51,10 +53,10 @@ export function timetableOf(plan: Plan): Timetable {
   return {
     lanes: session.lanes.map(({ number }) => number),
     squad: squadRows(session.lanes),
-    parts: totals.parts.map(({ partIndex, name, start, end, distances }) => ({
+    parts: totals.parts.map(({ partIndex, name, first, start, end, distances }) => ({
       key: partIndex,
       name,
-      starts: session.startsAt === null ? reading(start) : timeOfDayAfter(session.startsAt, start),
+      starts: `${about(first >= estimatedFrom(plan))}${session.startsAt === null ? reading(start) : timeOfDayAfter(session.startsAt, start)}`,
       length: lengthText(end - start, plan, partIndex),
       rows: rowsOf(session.parts[partIndex]!.items, 0, reps, session.lanes.length),
       distances: distances.map(distanceText),
@@ -120,22 +122,20 @@ function intervalText(rep: Rep | null): string {
   if (!rep) return '–';
   const { set, interval, target } = rep;
   const hold = target === null ? '' : `, hold ${reading(target)}`;
-  if (set.untimed) return `≈ ${reading(interval)}${hold}`;
-  return `${set.estimated ? '≈ ' : ''}${reading(interval)}${hold}`;
+  return `${about(set.estimated)}${reading(interval)}${hold}`;
 }
 
 /** Whole seconds; marked where an estimate is in it. */
 function lengthText(length: Millis, plan: Plan, partIndex: number | null): string {
   const estimated = plan.stretches.some(
-    (stretch) =>
-      (partIndex === null || stretch.partIndex === partIndex) &&
-      stretch.lanes.some(({ reps }) => reps.some(({ set }) => set.estimated)),
+    (stretch) => (partIndex === null || stretch.partIndex === partIndex) && isEstimated(stretch),
   );
-  return `${estimated ? '≈ ' : ''}${reading(Math.round(length / 1000) * 1000)}`;
+  return `${about(estimated)}${reading(Math.round(length / 1000) * 1000)}`;
 }
 
-function endsText({ session }: Plan, duration: Millis): string | null {
+function endsText(plan: Plan, duration: Millis): string | null {
+  const { session } = plan;
   if (session.startsAt === null) return null;
-  const ends = `ends ${timeOfDayAfter(session.startsAt, Math.round(duration / 1000) * 1000)}`;
+  const ends = `ends ${about(endsByEstimate(plan))}${timeOfDayAfter(session.startsAt, Math.round(duration / 1000) * 1000)}`;
   return session.finishBy === null ? ends : `${ends}, booked to ${timeOfDayAfter(session.finishBy, 0)}`;
 }

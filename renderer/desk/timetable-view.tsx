@@ -7,6 +7,8 @@ import { reading } from '../../app/core/reading.ts';
 import { distanceText } from '../../app/core/lengths.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import { warningsOf } from '../../app/core/plan/warnings.ts';
+import { endsByEstimate } from '../../app/core/plan/estimates.ts';
+import { about } from '../ui/estimates.ts';
 import { timetableOf, type TimetableRow } from './timetable-rows.ts';
 
 interface TimetableViewProps {
@@ -26,7 +28,9 @@ export function TimetableView({ plan, children, onLine }: TimetableViewProps): R
         <h2>{plan.session.title ?? 'Session'}</h2>
         <p className="timetable-length">{table.length}</p>
         <p>{table.ends ?? 'no start in the session'}</p>
-        {table.totals.over ? <p className="is-over">{reading(table.totals.over)} past the finish</p> : null}
+        {table.totals.over ? (
+          <p className="is-over">{`${about(endsByEstimate(plan))}${reading(table.totals.over)} past the finish`}</p>
+        ) : null}
       </div>
       {children}
       <table>

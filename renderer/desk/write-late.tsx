@@ -11,6 +11,7 @@ import { textLines } from '../../app/core/session/lines.ts';
 import { MINUTE, type Millis } from '../../app/core/units.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import { count } from '../ui/coach/words.ts';
+import { about, lineIsEstimate } from '../ui/estimates.ts';
 import { adviceOf, nameOfLast } from './fit-advice.ts';
 import { clockTime, endTime } from './hour.ts';
 import { writtenFit, type WrittenCut } from './written-cuts.ts';
@@ -48,7 +49,7 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
             key={cut.line}
             name={`${label}, line ${cut.line}`}
             label={label}
-            hint={`ends ${reading(cut.saves)} sooner, ≈ ${endTime(at(cut.endsAt))}`}
+            hint={`ends ${about(lineIsEstimate(plan.stretches, cut.line))}${reading(cut.saves)} sooner, ≈ ${endTime(at(cut.endsAt))}`}
             look="is-deep late-cut"
             onPress={() => make(cut, label)}
             onRefused={() => {}}

@@ -14,6 +14,7 @@ import { LightSwitch } from './light-switch.tsx';
 import { useMatchedClock, MatchClock } from './match-clock.tsx';
 import { openSession, type Opened } from './open-session.ts';
 import { FaultList, SessionEditor, putCursor } from './session-editor.tsx';
+import { Part } from './part.tsx';
 import { readSessionFile } from './session-file.ts';
 import { TimetableView } from './timetable-view.tsx';
 import { WriteLate } from './write-late.tsx';
@@ -127,19 +128,21 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
         ) : null}
       </main>
       <section className="write-plan" aria-label="What it comes to" tabIndex={0}>
-        {faults ? (
-          <FaultList
-            id={faultsId}
-            faults={faults.faults}
-            onGoTo={(line, column) => putCursor((faults.in === 'lanes' ? lanesEditor : editor).current, line, column)}
-          />
-        ) : opened.ok ? (
-          <TimetableView plan={opened.value} onLine={(line) => putCursor(editor.current, line, 1)}>
-            <WriteLate plan={opened.value} onText={(cut) => (source === text ? setText(cut) : undefined)} />
-          </TimetableView>
-        ) : (
-          <p className="write-empty">The timetable of every lane stands here as you write.</p>
-        )}
+        <Part tools={tools} name="The timetable" again={opened}>
+          {faults ? (
+            <FaultList
+              id={faultsId}
+              faults={faults.faults}
+              onGoTo={(line, column) => putCursor((faults.in === 'lanes' ? lanesEditor : editor).current, line, column)}
+            />
+          ) : opened.ok ? (
+            <TimetableView plan={opened.value} onLine={(line) => putCursor(editor.current, line, 1)}>
+              <WriteLate plan={opened.value} onText={(cut) => (source === text ? setText(cut) : undefined)} />
+            </TimetableView>
+          ) : (
+            <p className="write-empty">The timetable of every lane stands here as you write.</p>
+          )}
+        </Part>
       </section>
       <footer className="write-foot">
         <DeckButton

@@ -4,7 +4,7 @@
  */
 
 export interface Carrier {
-  /** In ms: a connection that is silent for longer is dead. */
+  /** In ms: a connection on which a question goes unanswered for longer is dead. */
   readonly patience: number;
   /** Begins to connect. Of one connection nothing is heard after `closed`, or after its own `close()`. */
   connect(heard: Heard): Connection;

@@ -5,10 +5,11 @@
 
 import './old-browsers.ts';
 import {
-  readFromHost,
+  hearHost,
   WIRE_VERSION,
   type FromHost,
   type FromScreen,
+  type Heard,
   type Snapshot,
   type SoundReport,
 } from '../../app/wire/messages.ts';
@@ -18,9 +19,11 @@ import type { Source } from '../../app/core/plan/plan.ts';
 import { backOff } from './back-off.ts';
 import type { Carrier, Connection } from './carrier.ts';
 import { browserPorts, type Ports } from './ports.ts';
-import { followRun, type FollowedRun } from './follow-run.ts';
+import { followRun, type FollowedRun, type SnapshotRun } from './follow-run.ts';
 import { createHostClock } from './host-clock.ts';
+import { reportMishap } from './mishap.ts';
 import { ownCarrier } from './own-window.ts';
+import { sentenceFor } from './misread.ts';
 import { createOutbox, type CommandAnswer, type Seen } from './outbox.ts';
 import { createDeckStore, type DeckStore } from './store.ts';
 
@@ -53,13 +56,18 @@ const BURST_PACE = 60;
 /** In ms. Pings are also how a dead connection is noticed: the host answers each. */
 const PING_PACE = 2000;
 
+/** At so many regular pings in a row the same question must stand open before the host counts as lost. */
+const LOOKS = 2;
+
 export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): Link {
   const store = createDeckStore();
   const clock = createHostClock(ports);
   let connection: Connection | null = null;
   let open = false;
   let failures = 0;
-  let heardAt = 0;
+  // When the first question was put that nothing was heard after, and at how many regular pings it stood open.
+  let askedAt: number | null = null;
+  let looks = 0;
   let pings = 0;
   let burstLeft = 0;
   let cancelPing = (): void => {};
@@ -68,18 +76,21 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
   // The epoch of the clock on this screen, and a snapshot of one in which nothing has been measured yet.
   let epoch: string | null = null;
   let held: Snapshot | null = null;
+  // What to say of messages of this connection that were not understood.
+  let unread: string | null = null;
   const texts = new Map<string, Source>();
   const outbox = createOutbox({ ...ports, send: (message) => (open ? connection?.send(message) : undefined) });
 
   function connect(): void {
     cancelRetry();
     open = false;
-    heardAt = ports.now();
+    ask();
     connection = carrier.connect({
       opened,
       message: (text) => {
-        const message = readFromHost(text);
-        if (message) heard(message);
+        const read = hearHost(text);
+        if (read.kind === 'message') heard(read.message);
+        else misread(read);
       },
       closed: lose,
     });
@@ -88,6 +99,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
 
   function opened(): void {
     open = true;
+    unread = null;
     texts.clear();
     send({ say: 'hello', version: WIRE_VERSION, screen });
     outbox.resend();
@@ -114,11 +126,28 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
   }
 
   function ping(): void {
-    if (ports.now() - heardAt > carrier.patience) return lose();
+    if (askedAt !== null && burstLeft === 0 && isDead(askedAt)) return lose();
     if (clock.inDoubt()) burstLeft = BURST;
-    if (open) send({ say: 'ping', n: pings++, t1: ports.now() });
+    if (open) {
+      if (askedAt === null) ask();
+      send({ say: 'ping', n: pings++, t1: ports.now() });
+    }
     burstLeft = Math.max(0, burstLeft - 1);
     pingSoon(burstLeft > 0 && open ? BURST_PACE : PING_PACE);
+  }
+
+  /**
+   * A host is lost where a question goes unanswered, not where none was asked: a hidden page's timers may come once
+   * a minute. And not at the first look: where this page was held up itself, answers stand in line behind the timer.
+   */
+  function isDead(since: number): boolean {
+    looks++;
+    return looks >= LOOKS && ports.now() - since >= carrier.patience;
+  }
+
+  function ask(): void {
+    askedAt = ports.now();
+    looks = 0;
   }
 
   function pingSoon(delay: number): void {
@@ -131,7 +160,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
   }
 
   function heard(message: FromHost): void {
-    heardAt = ports.now();
+    askedAt = null;
     switch (message.say) {
       case 'pong':
         clock.heard(message);
@@ -149,11 +178,19 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     }
   }
 
-  function take(snapshot: Snapshot): void {
-    if (snapshot.version !== WIRE_VERSION) {
+  /** What is not understood may matter: it is said, and a page on which nobody types loads itself anew. */
+  function misread(read: Exclude<Heard<FromHost>, { kind: 'message' }>): void {
+    askedAt = null;
+    unread = sentenceFor(read);
+    store.setState({ faults: [unread] });
+    if (read.kind === 'other version') {
       followed = null;
-      return store.setState({ run: null, faults: ['This page and the program are of different versions: reload it.'] });
+      store.setState({ run: null });
     }
+    if (read.kind !== 'no message' && screen !== 'desk') ports.reloadOnce();
+  }
+
+  function take(snapshot: Snapshot): void {
     // The host's clock has jumped, and what is shown is the old time: no waiting for the next regular ping.
     if (snapshot.epoch !== epoch && burstLeft === 0) measure();
     held = clock.knows(snapshot.epoch) ? null : snapshot;
@@ -161,10 +198,10 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     epoch = snapshot.epoch;
     clock.turnTo(epoch);
     failures = 0;
-    const run = snapshot.run ? followRun(followed, snapshot.run, texts) : null;
+    const run = snapshot.run ? follow(snapshot.run) : null;
     followed = run?.ok ? run.value : null;
     const { screens, notices, news, sound = { more: null, screens: [] } } = snapshot;
-    const faults = run && !run.ok ? [run.faults] : [];
+    const faults = [...(run && !run.ok ? [run.faults] : []), ...(unread === null ? [] : [unread])];
     store.setState({
       status: 'live',
       lostSince: null,
@@ -175,6 +212,15 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
       sound,
       faults,
     });
+  }
+
+  function follow(run: SnapshotRun): ReturnType<typeof followRun> {
+    try {
+      return followRun(followed, run, texts);
+    } catch (error) {
+      reportMishap('folding the run', error);
+      return { ok: false, faults: 'This screen cannot follow the run: reload it.' };
+    }
   }
 
   function wake(): void {

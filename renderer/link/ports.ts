@@ -3,6 +3,8 @@
  */
 
 import type { OwnClock } from './host-clock.ts';
+import { pageAlarms } from './knocker.ts';
+import { reloadOnce } from './misread.ts';
 import { askHost, onWoken } from './own-window.ts';
 
 export interface Ports extends OwnClock {
@@ -15,16 +17,15 @@ export interface Ports extends OwnClock {
   post(message: string): Promise<unknown>;
   /** Calls whenever the network or the page is back; returns what ends that. */
   onWake(call: () => void): () => void;
+  /** Loads the page anew, if it has not done so for this cause before. */
+  reloadOnce(): void;
 }
 
 export function browserPorts(): Ports {
   return {
     now: () => performance.now(),
     wall: () => Date.now(),
-    after(delay, call) {
-      const timer = setTimeout(call, delay);
-      return () => clearTimeout(timer);
-    },
+    after: (delay, call) => pageAlarms().after(delay, call),
     random: () => Math.random(),
     newId,
     post: async (body) => {
@@ -32,6 +33,11 @@ export function browserPorts(): Ports {
       return JSON.parse(reply.body) as unknown;
     },
     onWake,
+    reloadOnce: () =>
+      reloadOnce(
+        () => window.sessionStorage,
+        () => location.reload(),
+      ),
   };
 }
 

@@ -10,6 +10,7 @@ import type { RunState } from '../../app/core/run/state.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import type { Millis } from '../../app/core/units.ts';
 import type { Snapshot } from '../../app/wire/messages.ts';
+import { guarded } from './mishap.ts';
 
 export interface DeckState {
   /** `connecting` until the host has been heard for the first time. */
@@ -53,8 +54,9 @@ export interface DeckRun {
 
 export type DeckStore = StoreApi<DeckState>;
 
+/** Whoever follows it cannot keep the others, or the link itself, from going on. */
 export function createDeckStore(): DeckStore {
-  return createStore<DeckState>(() => ({
+  const store = createStore<DeckState>(() => ({
     status: 'connecting',
     lostSince: null,
     run: null,
@@ -64,4 +66,5 @@ export function createDeckStore(): DeckStore {
     sound: { more: null, screens: [] },
     faults: [],
   }));
+  return { ...store, subscribe: (follow) => store.subscribe(guarded('following the deck', follow)) };
 }

@@ -12,6 +12,7 @@ import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { useDeck, useDigits, useDrawn, useHand, useMoment, type Tools } from '../ui/coach/use-deck.ts';
+import { Region } from '../ui/region.tsx';
 import { nextLeaveOf } from './next-leave.ts';
 import { RemoteActions } from './remote-actions.tsx';
 
@@ -19,11 +20,13 @@ const LANE_KEY = 'lanecall.remote.lane';
 
 export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
   const status = useDeck(tools.link, (state) => state.status);
+  const fault = useDeck(tools.link, (state) => state.faults[0]);
   const moment = useMoment(tools.frames);
   const [kept, setKept] = useState(keptLane);
   const [more, setMore] = useState(false);
   if (!moment) {
-    return <p className="remote-empty">{status === 'live' ? 'Waiting for a session.' : 'Looking for the host…'}</p>;
+    const none = status === 'live' ? 'Waiting for a session.' : 'Looking for the host…';
+    return <p className="remote-empty">{fault ?? none}</p>;
   }
   // A lane that this session does not have is not looked after.
   const lane = moment.view.lanes.some(({ number }) => number === kept) ? kept : null;
@@ -34,11 +37,34 @@ export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
   return (
     <main className={`remote ${more ? 'is-more' : ''}`}>
       <h1 className="hidden">Lanecall remote</h1>
-      <Head tools={tools} moment={moment} lane={lane} />
-      <Lanes tools={tools} moment={moment} lane={lane} onLane={choose} />
-      <Said tools={tools} lost={status === 'lost'} />
-      <RemoteActions tools={tools} moment={moment} lane={lane} onMore={setMore} />
+      <Region name="The head" advice={ADVICE} link={tools.link}>
+        <Head tools={tools} moment={moment} lane={lane} />
+      </Region>
+      <Region name="The lanes" advice={ADVICE} link={tools.link}>
+        <Lanes tools={tools} moment={moment} lane={lane} onLane={choose} />
+      </Region>
+      <Region name="What was said" advice={ADVICE} link={tools.link}>
+        <Said tools={tools} lost={status === 'lost'} />
+      </Region>
+      <Region name="The row of actions" advice={ADVICE} link={tools.link} instead={<StopAlone tools={tools} />}>
+        <RemoteActions tools={tools} moment={moment} lane={lane} onMore={setMore} />
+      </Region>
     </main>
+  );
+}
+
+const ADVICE = 'Leaves and tones go on. Draw it again, or load the page again.';
+
+/** Stop for all lanes, resting on nothing that the buttons are drawn from. */
+function StopAlone({ tools }: { readonly tools: Tools }): ReactElement {
+  return (
+    <DeckButton
+      name="Stop"
+      hint="all lanes"
+      look="is-primary is-stop"
+      onPress={() => void tools.hand.act('stop', [])}
+      onRefused={() => undefined}
+    />
   );
 }
 

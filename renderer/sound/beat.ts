@@ -8,8 +8,8 @@ import { HORIZON } from './cue-player.ts';
 import { createSchedule, type SoundOutput } from './schedule.ts';
 
 export interface Beat {
-  /** Schedules the beats ahead; `shift` as for a cue. */
-  pass(now: number, shift: number): void;
+  /** Schedules the beats ahead; `shift` and `horizon` as for a cue. */
+  pass(now: number, shift: number, horizon?: number): void;
   /** Between passes: brings them in line with the device's clock. */
   retime(): void;
   silence(): void;
@@ -18,10 +18,10 @@ export interface Beat {
 export function createBeat(output: SoundOutput): Beat {
   const schedule = createSchedule(output, () => undefined);
   return {
-    pass(now, shift) {
+    pass(now, shift, horizon = HORIZON) {
       const due = [];
       const first = Math.ceil((now - Math.max(0, shift)) / SECOND) * SECOND;
-      for (let at = first; at < now - Math.min(0, shift) + HORIZON; at += SECOND) {
+      for (let at = first; at < now - Math.min(0, shift) + horizon; at += SECOND) {
         due.push({ key: `beat ${at}`, voice: { file: 'pip', gain: 1 } as const, heardAt: at + shift });
       }
       schedule.bring(now, due);

@@ -1,5 +1,5 @@
 /*
- * Schedules the cues of the next two seconds on an output, again and again, and takes back what a
+ * Schedules the cues of the next two seconds (of a hidden page, of the next minute) on an output, again and again, and takes back what a
  * command has made wrong. Each pass is called from outside.
  */
 
@@ -13,6 +13,12 @@ import { voiceOf } from './sound-files.ts';
 /** How far ahead cues are scheduled, in ms: longer than a covered page's timer sleeps. */
 export const HORIZON: Millis = 2000;
 
+/**
+ * The same while the page is hidden: Chromium wakes the timers of a hidden page that is silent once a minute. A
+ * worker keeps the passes coming (`link/alarms.ts`); where there is none, or it is held back too, nothing is lost.
+ */
+export const HIDDEN_HORIZON: Millis = 65_000;
+
 /** What the player knows on a pass. */
 export interface CuePass {
   /** The page's clock, in ms. */
@@ -23,6 +29,8 @@ export interface CuePass {
   readonly pitches?: boolean;
   /** How much later, in ms, the sound is sent than it is due; below 0: earlier. */
   readonly shift?: number;
+  /** How far ahead is looked, in ms. */
+  readonly horizon?: Millis;
 }
 
 export interface ScheduledCue extends Cue, DueSound {
@@ -48,14 +56,14 @@ export function createCuePlayer(output: SoundOutput, report: CueReport): CuePlay
   const schedule = createSchedule<ScheduledCue>(output, report);
   let runId: string | null = null;
   return {
-    pass({ now, run, choice = PLAIN_CUES, pitches = false, shift = 0 }) {
+    pass({ now, run, choice = PLAIN_CUES, pitches = false, shift = 0, horizon = HORIZON }) {
       if (!run || run.id !== runId) schedule.silence();
       runId = run ? run.id : null;
       if (!run) return;
       const zero = now - run.t + shift;
       // A sound that is sent later than its time is not past with it, and one sent earlier is due sooner.
       const from = Math.floor(run.t - Math.max(0, shift));
-      const until = Math.floor(run.t + HORIZON - Math.min(0, shift));
+      const until = Math.floor(run.t + horizon - Math.min(0, shift));
       const due = cuesDue(run.state, from, until, choice).map((cue) => ({
         ...cue,
         voice: voiceOf(cue, pitches),

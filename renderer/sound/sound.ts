@@ -7,9 +7,11 @@
 
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { settle } from '../../app/core/run/settle.ts';
+import { pageAlarms } from '../link/knocker.ts';
 import type { Link } from '../link/link.ts';
+import { guarded } from '../link/mishap.ts';
 import { createBeat } from './beat.ts';
-import { createCuePlayer } from './cue-player.ts';
+import { createCuePlayer, HIDDEN_HORIZON, HORIZON } from './cue-player.ts';
 import { openHowler, type AudioOutput } from './howler-output.ts';
 import { createOneSounds } from './one-sounds.ts';
 import type { SoundOutput } from './schedule.ts';
@@ -48,6 +50,18 @@ export interface Sound {
   allowMore(more: boolean): void;
 }
 
+/** What the sound needs of the browser. */
+export interface SoundPorts {
+  /** The page's clock, in ms. */
+  now(): number;
+  /** Calls again and again, so many ms apart; a hidden page's calls may come later. */
+  every(pace: number, call: () => void): void;
+  isHidden(): boolean;
+  /** Calls whenever that has changed. */
+  onHidden(call: () => void): void;
+  openOutput(volume: number): AudioOutput;
+}
+
 type Memory = Pick<Storage, 'getItem' | 'setItem'>;
 
 /** In ms. */
@@ -67,7 +81,7 @@ const VOLUME_KEY = 'lanecall.volume';
 const CHOICE_KEY = 'lanecall.sound-choice';
 
 /** `memory` keeps what is chosen here. */
-export function openSound(link: Link, memory: Memory | null): Sound {
+export function openSound(link: Link, memory: Memory | null, ports: SoundPorts = browserPorts()): Sound {
   const id = newId();
   const store = createStore<SoundState>(() => ({
     status: 'off',
@@ -99,9 +113,9 @@ export function openSound(link: Link, memory: Memory | null): Sound {
       if (store.getState().beats) store.setState({ beats: false });
       return show('off');
     }
-    const now = performance.now();
+    const now = ports.now();
     const { volume, choice, beats } = store.getState();
-    output = output ?? openHowler(volume);
+    output = output ?? ports.openOutput(volume);
     const status = output.state(now);
     show(status);
     if (status === 'gone' && now - renewedAt > RENEW) {
@@ -117,9 +131,10 @@ export function openSound(link: Link, memory: Memory | null): Sound {
     const shift = outputOf(choice).offset;
     const { pitches } = choice;
     const heard = status === 'running' && run && t !== null ? { id: run.id, state: run.state, t } : null;
-    player.pass({ now, run: heard, choice, pitches, shift });
+    const horizon = ports.isHidden() ? HIDDEN_HORIZON : HORIZON;
+    player.pass({ now, run: heard, choice, pitches, shift, horizon });
     if (beats && isGoing()) store.setState({ beats: false });
-    if (store.getState().beats && status === 'running') beat.pass(now, shift);
+    if (store.getState().beats && status === 'running') beat.pass(now, shift, horizon);
     else beat.silence();
   }
 
@@ -131,7 +146,7 @@ export function openSound(link: Link, memory: Memory | null): Sound {
 
   function look(): void {
     if (!wanted) return;
-    output?.look(performance.now());
+    output?.look(ports.now());
     player.retime();
     beat.retime();
   }
@@ -156,10 +171,12 @@ export function openSound(link: Link, memory: Memory | null): Sound {
   }
 
   for (const gesture of ['pointerup', 'keydown', 'touchend']) window.addEventListener(gesture, unlock, true);
-  setInterval(pass, PASS);
-  setInterval(look, LOOK);
+  const safely = guarded('playing the sound', pass);
+  ports.every(PASS, safely);
+  ports.every(LOOK, guarded("following the device's clock", look));
+  ports.onHidden(safely);
   link.store.subscribe(pass);
-  pass();
+  safely();
 
   return {
     link,
@@ -182,13 +199,23 @@ export function openSound(link: Link, memory: Memory | null): Sound {
     isGoing,
     test() {
       if (store.getState().status !== 'running' || isGoing()) return;
-      output?.schedule(voiceOf({ kind: 'leave', lanes: [] }, false), performance.now() + AT_ONCE);
+      output?.schedule(voiceOf({ kind: 'leave', lanes: [] }, false), ports.now() + AT_ONCE);
     },
     setBeats(on) {
       store.setState({ beats: on && wanted });
       pass();
     },
     allowMore: (more) => oneSounds.allowMore(more),
+  };
+}
+
+function browserPorts(): SoundPorts {
+  return {
+    now: () => performance.now(),
+    every: (pace, call) => void pageAlarms().every(pace, call),
+    isHidden: () => document.visibilityState === 'hidden',
+    onHidden: (call) => document.addEventListener('visibilitychange', call),
+    openOutput: openHowler,
   };
 }
 

@@ -1,6 +1,7 @@
 /*
  * Sets in words, as on a whiteboard: `4 x 50 fast`, `3 rounds: 150 steady, 4 x 50 fast`. Intervals
- * are left out: they are a lane's own, and stand in its strip.
+ * are left out: they are a lane's own, and stand in its strip. Where cuts are handed in, what they have
+ * taken away is not counted.
  */
 
 import { distanceText } from '../../app/core/lengths.ts';
@@ -8,17 +9,27 @@ import { reading } from '../../app/core/reading.ts';
 import type { Item, Part, SwimSet } from '../../app/core/session/session.ts';
 import type { Tenths } from '../../app/core/units.ts';
 
-/** One item of a part; rounds with what is in them. */
+/** How many reps or rounds have been cut, by line. */
+export type Cuts = ReadonlyMap<number, number>;
+
+const NO_CUTS: Cuts = new Map();
+
+/** One item of a part as written; rounds with what is in them. */
 export function itemWords(item: Item): string {
+  return itemWordsNow(item, NO_CUTS);
+}
+
+/** The same without what has been cut. */
+export function itemWordsNow(item: Item, cuts: Cuts): string {
   switch (item.kind) {
     case 'set':
-      return joined(setSize(item), item.words);
+      return joined(setSize(item, cutOf(item.line, cuts)), item.words);
     case 'block':
       return joined(`${reading(item.time)} of ${listText(item.distances.map(distanceText))}s`, item.words);
     case 'timed-swim':
       return joined(reading(item.time), item.words);
     case 'rounds':
-      return `${roundsText(item.times)}: ${item.items.map(innerWords).join(', ')}`;
+      return `${roundsLeft(item, cuts)}: ${innerList(item, cuts)}`;
     case 'talk':
     case 'break':
       return joined(`${item.kind} ${reading(item.time)}`, item.words);
@@ -36,18 +47,32 @@ export function setOnLine(part: Part, line: number): Item | null {
 }
 
 /** One lane's own share of a set: `7 x 75 free` of `8/7/6 x 75 free`. lane: its index in lane order. */
-export function laneSetWords(set: SwimSet, lane: number): string {
-  return joined(laneSetSize(set, lane), set.words);
+export function laneSetWords(set: SwimSet, lane: number, cuts: Cuts = NO_CUTS): string {
+  return joined(laneSetSize(set, lane, cutOf(set.line, cuts)), set.words);
 }
 
-function laneSetSize({ reps }: SwimSet, lane: number): string {
-  if (reps.kind === 'ladder') return reps.distances.map(distanceText).join('-');
-  return countText(`${reps.counts[lane] ?? 0}`, distanceText(reps.distances[lane] ?? 0));
+function cutOf(line: number, cuts: Cuts): number {
+  return cuts.get(line) ?? 0;
 }
 
-function setSize({ reps }: SwimSet): string {
-  if (reps.kind === 'ladder') return reps.distances.map(distanceText).join('-');
-  return countText(listText(reps.counts.map(String)), listText(reps.distances.map(distanceText)));
+function laneSetSize({ reps }: SwimSet, lane: number, cut: number): string {
+  if (reps.kind === 'ladder') return ladderText(reps.distances, cut);
+  return countText(`${left(reps.counts[lane] ?? 0, cut)}`, distanceText(reps.distances[lane] ?? 0));
+}
+
+function setSize({ reps }: SwimSet, cut: number): string {
+  if (reps.kind === 'ladder') return ladderText(reps.distances, cut);
+  const counts = reps.counts.map((count) => `${left(count, cut)}`);
+  return countText(listText(counts), listText(reps.distances.map(distanceText)));
+}
+
+function ladderText(distances: readonly Tenths[], cut: number): string {
+  return distances.slice(0, left(distances.length, cut)).map(distanceText).join('-');
+}
+
+/** Cuts leave one rep at least where there is any. */
+function left(count: number, cut: number): number {
+  return count === 0 ? 0 : Math.max(1, count - cut);
 }
 
 function countText(count: string, distance: string): string {
@@ -55,10 +80,22 @@ function countText(count: string, distance: string): string {
 }
 
 /** Rounds in rounds are bracketed, so that it is seen where they end. */
-function innerWords(item: Item): string {
-  if (item.kind !== 'rounds') return itemWords(item);
-  return `${roundsText(item.times)} of (${item.items.map(innerWords).join(', ')})`;
+function innerWords(item: Item, cuts: Cuts): string {
+  if (item.kind !== 'rounds') return itemWordsNow(item, cuts);
+  return `${roundsLeft(item, cuts)} of (${innerList(item, cuts)})`;
 }
+
+function innerList({ items, line }: Rounds, cuts: Cuts): string {
+  // Of a line that is both rounds and a set, the cuts are of its rounds.
+  const inner = new Map([...cuts].filter(([cut]) => cut !== line));
+  return items.map((item) => innerWords(item, inner)).join(', ');
+}
+
+function roundsLeft({ times, line }: Rounds, cuts: Cuts): string {
+  return roundsText(left(times, cutOf(line, cuts)));
+}
+
+type Rounds = Extract<Item, { readonly kind: 'rounds' }>;
 
 function roundsText(times: number): string {
   return times === 1 ? '1 round' : `${times} rounds`;

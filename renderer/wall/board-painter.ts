@@ -1,19 +1,40 @@
 /*
- * Draws the face of the whole wall screen, on every frame, into the structure that React has made.
+ * Draws the face of the whole wall screen, on every frame, into the structure that React has made. Each part
+ * of it fails by itself.
  */
 
+import type { ClockChoice } from '../../app/core/run/readings.ts';
+import type { RunView } from '../../app/core/run/view.ts';
+import type { Millis } from '../../app/core/units.ts';
 import { createDigits } from '../ui/digits.ts';
 import type { Measure } from '../ui/fit-text.ts';
 import { driftAt } from './drift.ts';
-import type { WallFace } from './face.ts';
+import { calloutOf, clockFace, modeOf, stripFace, type WallMode } from './face.ts';
+import { createGuard } from './guard.ts';
+import { headFace, type Callout, type Head } from './head-face.ts';
+import type { LaneFace } from './lane-face.ts';
 import type { Layout } from './layout.ts';
 import { createLights } from './light.ts';
 import { createStripPainter } from './strip-painter.ts';
 import { attributeWriter, placeIn, wordsWriter, type Writer } from './writers.ts';
 
 export interface BoardPainter {
-  /** t: of the run, in ms; own: the screen's own clock, in ms; lost: how long the host has been lost. */
-  paint(face: WallFace, t: number, own: number, lost: LostText | null): void;
+  paint(scene: Scene): void;
+  /** The host has said something new: what could not be drawn is tried again. */
+  again(): void;
+}
+
+/** What is drawn on a frame. */
+export interface Scene {
+  readonly view: RunView;
+  /** Local time of day at t = 0, in ms after midnight. */
+  readonly openedAt: Millis;
+  readonly choice: ClockChoice;
+  /** When a stretch was given up last; -Infinity for never. */
+  readonly abandonedAt: Millis;
+  /** The screen's own clock, in ms. */
+  readonly own: number;
+  readonly lost: LostText | null;
 }
 
 /** What is said of a lost link; `large` after a minute. */
@@ -26,40 +47,64 @@ export interface LostText {
 const MOST_LINES = 6;
 
 export function createBoardPainter(board: HTMLElement, layout: Layout, measure: Measure): BoardPainter {
-  const mode = attributeWriter(board, 'data-mode');
-  const lostAttribute = attributeWriter(board, 'data-lost');
-  const clock = createDigits(placeIn(board, 'clock'));
-  const head = headWriters(board, layout, measure);
-  const callout = calloutWriter(board, layout, measure);
-  const lights = createLights();
+  const setMode = attributeWriter(board, 'data-mode');
+  const setLost = attributeWriter(board, 'data-lost');
+  const clock = createGuard(placeIn(board, 'clock-box'), CLOCK, () => createDigits(placeIn(board, 'clock')));
+  const head = createGuard(placeIn(board, 'head-words'), HEAD, () => headWriters(board, layout, measure));
+  const callout = createGuard(placeIn(board, 'callout'), CALLOUT, () => calloutWriter(board, layout, measure));
   const strips = new Map(
     Array.from(board.querySelectorAll<HTMLElement>('[data-lane]'), (strip) => [
       Number(strip.dataset['lane']),
-      createStripPainter(strip, layout, measure),
+      createGuard(strip, laneWords(strip.dataset['lane']!), () => createStripPainter(strip, layout, measure)),
     ]),
   );
+  const lights = createLights();
   let place = '';
 
+  /** The strips' faces, as far as they can be worked out. */
+  function facesOf({ view, choice, abandonedAt }: Scene): readonly LaneFace[] {
+    const faces: LaneFace[] = [];
+    view.lanes.forEach((lane, index) => {
+      const face = strips.get(lane.number)?.work(() => stripFace(view, lane, index, choice, abandonedAt));
+      if (face) faces.push(face);
+    });
+    return faces;
+  }
+
   return {
-    paint(face, t, own, lost) {
-      mode(face.mode);
-      clock.show(face.clock);
-      head(face, lost);
-      lostAttribute(lost ? (lost.large ? 'large' : 'small') : '');
-      callout(face);
-      const light = lights.at(t, leaving(face));
-      for (const lane of face.lanes) {
-        strips.get(lane.number)?.paint(lane, light.has(lane.number), face.mode !== 'swim');
+    paint(scene) {
+      const { view, openedAt, choice, own, lost } = scene;
+      const mode = modeOf(view);
+      setMode(mode);
+      setLost(lost ? (lost.large ? 'large' : 'small') : '');
+      clock.draw((digits) => digits.show(clockFace(view, choice).text));
+      head.draw((write) => write(headFace(view, openedAt, choice), clockFace(view, choice).label, lost));
+      callout.draw((write) => write(calloutOf(view, openedAt), mode));
+      const faces = mode === 'done' ? [] : facesOf(scene);
+      const light = lights.at(view.t, leaving(faces));
+      for (const face of faces) {
+        strips.get(face.number)?.draw((strip) => strip.paint(face, light.has(face.number), mode !== 'swim'));
       }
       const { x, y } = driftAt(own, layout.drift);
       const moved = `translate(${x}px, ${y}px)`;
       if (moved !== place) board.style.transform = place = moved;
     },
+    again() {
+      for (const part of [clock, head, callout, ...strips.values()]) part.again();
+    },
   };
 }
 
-function leaving(face: WallFace): ReadonlySet<number> {
-  return new Set(face.lanes.filter(({ state }) => state === 'leaving').map(({ number }) => number));
+const CLOCK = { name: 'The clock', advice: "Go by the pool's clock and the coach's word." };
+const HEAD = { name: 'The head', advice: 'Ask the coach what is swum; the leaves go on.' };
+const CALLOUT = { name: 'What comes next', advice: 'Ask the coach.' };
+
+function laneWords(lane: string): { readonly name: string; readonly advice: string } {
+  return { name: `Lane ${lane}`, advice: "Leave at the coach's word." };
+}
+
+function leaving(faces: readonly LaneFace[]): ReadonlySet<number> {
+  return new Set(faces.filter(({ state }) => state === 'leaving').map(({ number }) => number));
 }
 
 function headWriters(board: HTMLElement, layout: Layout, measure: Measure) {
@@ -76,20 +121,24 @@ function headWriters(board: HTMLElement, layout: Layout, measure: Measure) {
   const end = write('end', beside ? 0.19 : 0.28, beside ? 0.66 : 0.4);
   const label = write('clock-label', beside ? 0.33 : 0.4, beside ? 1 : 0.58);
   const lostSmall = write('lost', beside ? 0.19 : 0.26, 0.32);
-  return (face: WallFace, lost: LostText | null): void => {
+  return (head: Head, clockLabel: string, lost: LostText | null): void => {
     // In a countdown the label is read with the clock, in the title's place.
-    label(lost?.large === true ? '' : face.clockLabel);
-    title(lost?.large === true ? lost.text : face.clockLabel === '' ? face.head.title : '');
-    set(lost?.large === true ? 'This clock runs on by itself.' : face.head.set);
-    then(lost?.large === true ? '' : face.head.then);
+    label(lost?.large === true ? '' : clockLabel);
+    title(lost?.large === true ? lost.text : clockLabel === '' ? head.title : '');
+    set(lost?.large === true ? 'This clock runs on by itself.' : head.set);
+    then(lost?.large === true ? '' : head.then);
     const small = lost !== null && !lost.large;
     // Under the clock both have the same place.
-    end(small && !beside ? '' : face.head.end);
+    end(small && !beside ? '' : head.end);
     lostSmall(small ? lost.text : '');
   };
 }
 
-function calloutWriter(board: HTMLElement, layout: Layout, measure: Measure): (face: WallFace) => void {
+function calloutWriter(
+  board: HTMLElement,
+  layout: Layout,
+  measure: Measure,
+): (callout: Callout | null, mode: WallMode) => void {
   const root = placeIn(board, 'callout');
   const list = placeIn(board, 'callout-lines');
   const leftElement = placeIn(board, 'left');
@@ -99,7 +148,7 @@ function calloutWriter(board: HTMLElement, layout: Layout, measure: Measure): (f
   const caption = wordsWriter(placeIn(board, 'callout-lanes'), captionPlace, measure);
   const wide = layout.head === 'beside';
   let shown = '';
-  return ({ callout, mode }) => {
+  return (callout, mode) => {
     root.hidden = callout === null;
     caption(callout?.lanes ?? '');
     leftElement.hidden = callout === null || callout.left === '';

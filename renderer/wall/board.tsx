@@ -29,8 +29,10 @@ export const Board = memo(function Board({ layout, lanes, flip, boardRef }: Boar
       style={sizes(layout)}
     >
       <header className="head">
-        <div className="clock digits" data-place="clock" role="timer" aria-label="Clock" />
-        <div className="head-words">
+        <div className="clock-box" data-place="clock-box">
+          <div className="clock digits" data-place="clock" role="timer" aria-label="Clock" />
+        </div>
+        <div className="head-words" data-place="head-words">
           <p className="caps head-label" data-place="clock-label" />
           <h1 className="caps" data-place="title" />
           <p className="caps head-set" data-place="set" />

@@ -1,18 +1,21 @@
 /*
  * Everything the wall screen says at one moment, in words and readings: what is drawn is this, set in
- * its places. Pure, so that every state can be looked at without a screen.
+ * its places. Pure, so that every state can be looked at without a screen; in parts, so that one that
+ * cannot be worked out does not take the others with it.
  */
 
 import { reading } from '../../app/core/reading.ts';
 import { clockReading, type ClockChoice } from '../../app/core/run/readings.ts';
-import type { RunView } from '../../app/core/run/view.ts';
+import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { SECOND, type Millis } from '../../app/core/units.ts';
 import { headFace, nextFace, pauseFace, doneFace, type Callout, type Head } from './head-face.ts';
 import { firstFace, laneFace, type LaneFace } from './lane-face.ts';
 
+/** swim: strips. next: the coach's word is waited for. pause: a talk or break. */
+export type WallMode = 'swim' | 'next' | 'pause' | 'done';
+
 export interface WallFace {
-  /** swim: strips. next: the coach's word is waited for. pause: a talk or break. */
-  readonly mode: 'swim' | 'next' | 'pause' | 'done';
+  readonly mode: WallMode;
   readonly clock: string;
   /** "starts in" during a countdown, else empty. */
   readonly clockLabel: string;
@@ -24,27 +27,33 @@ export interface WallFace {
 }
 
 /** openedAt: local time of day at t = 0, in ms after midnight. */
-export function wallFace(view: RunView, openedAt: Millis, choice: ClockChoice): WallFace {
+export function wallFace(view: RunView, openedAt: Millis, choice: ClockChoice, abandonedAt?: Millis): WallFace {
   const mode = modeOf(view);
   const { text: clock, label: clockLabel } = clockFace(view, choice);
-  const head = headFace(view, openedAt);
   const lanes =
-    mode === 'done'
-      ? []
-      : view.lanes.map((lane, index) =>
-          mode === 'swim' ? laneFace(view, lane, index, choice) : firstFace(view, lane, index),
-        );
-  return { mode, clock, clockLabel, head, callout: calloutOf(mode, view, openedAt), lanes };
+    mode === 'done' ? [] : view.lanes.map((lane, index) => stripFace(view, lane, index, choice, abandonedAt));
+  return { mode, clock, clockLabel, head: headFace(view, openedAt, choice), callout: calloutOf(view, openedAt), lanes };
 }
 
-function modeOf(view: RunView): WallFace['mode'] {
+/** One lane's part of it. index: the lane's place in lane order; abandonedAt: as in `laneFace`. */
+export function stripFace(
+  view: RunView,
+  lane: LaneView,
+  index: number,
+  choice: ClockChoice,
+  abandonedAt?: Millis,
+): LaneFace {
+  return modeOf(view) === 'swim' ? laneFace(view, lane, index, choice, abandonedAt) : firstFace(view, lane, index);
+}
+
+export function modeOf(view: RunView): WallMode {
   if (view.phase === 'done') return 'done';
   if (view.phase === 'waiting') return 'next';
   return view.stretch.kind === 'swim' ? 'swim' : 'pause';
 }
 
-function calloutOf(mode: WallFace['mode'], view: RunView, openedAt: Millis): Callout | null {
-  switch (mode) {
+export function calloutOf(view: RunView, openedAt: Millis): Callout | null {
+  switch (modeOf(view)) {
     case 'swim':
       return null;
     case 'next':
@@ -57,7 +66,7 @@ function calloutOf(mode: WallFace['mode'], view: RunView, openedAt: Millis): Cal
 }
 
 /** A clock that has not started stands at 0:00; in a countdown it shows the seconds that are left. */
-function clockFace(view: RunView, choice: ClockChoice): { readonly text: string; readonly label: string } {
+export function clockFace(view: RunView, choice: ClockChoice): { readonly text: string; readonly label: string } {
   const { startsIn } = view.clock;
   if (startsIn !== null && choice === 'stretch') {
     return { text: reading(Math.ceil(startsIn / SECOND) * SECOND), label: 'starts in' };

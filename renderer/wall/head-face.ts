@@ -4,12 +4,14 @@
  */
 
 import { reading, timeOfDay } from '../../app/core/reading.ts';
+import { readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
-import type { Stretch, WrittenSet } from '../../app/core/plan/plan.ts';
+import type { Round, Stretch, WrittenSet } from '../../app/core/plan/plan.ts';
 import type { Part } from '../../app/core/session/session.ts';
 import { DAY, HOUR, MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
 import { swumNow, type SwumNow } from '../ui/current-set.ts';
-import { itemIndexOf, itemWords } from '../ui/set-words.ts';
+import { about, endIsEstimate } from '../ui/estimates.ts';
+import { itemIndexOf, itemWordsNow, type Cuts } from '../ui/set-words.ts';
 
 export interface Head {
   /** With the round while all lanes are in the same. */
@@ -28,7 +30,7 @@ export interface Callout {
   readonly left: string;
 }
 
-export function headFace(view: RunView, openedAt: Millis): Head {
+export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): Head {
   const end = view.phase === 'done' ? '' : endText(view, openedAt);
   const { part: title } = view.stretch;
   if (view.phase === 'waiting') return { title: 'Waiting for the coach', set: '', then: '', end };
@@ -36,7 +38,12 @@ export function headFace(view: RunView, openedAt: Millis): Head {
   if (view.stretch.kind !== 'swim') return { title, set: '', then: '', end };
   const swum = swumNow(view);
   if (!swum) return { title, set: '', then: '', end };
-  return { title: title + roundWords(swum), set: itemWords(swum.item), then: thenWords(swum), end };
+  const cuts = cutsNow(view);
+  const set = itemWordsNow(swum.item, cuts);
+  const then = thenWords(swum, cuts);
+  const follows = followsText(view, choice);
+  // Nobody is to leave any more: what begins by itself is what all wait for.
+  return { title: follows === '' ? title + roundWords(view, swum) : follows, set, then, end };
 }
 
 /** While the coach's word is waited for. */
@@ -76,20 +83,56 @@ export function doneFace(view: RunView, openedAt: Millis): Callout {
 }
 
 /** ", round 2 of 3" while every lane is in that round of the outermost rounds, else nothing. */
-function roundWords({ rounds: [outermost] }: SwumNow): string {
-  return outermost && outermost.of > 1 ? `, round ${outermost.round} of ${outermost.of}` : '';
+function roundWords({ lanes }: RunView, { rounds: [outermost] }: SwumNow): string {
+  if (!outermost || outermost.of <= 1) return '';
+  const { line, round, of } = outermost;
+  // How many there now are, after cuts, the lanes know.
+  const counted = lanes
+    .reduce<Round[]>((all, lane) => all.concat(lane.next?.rounds ?? [], lane.last?.rounds ?? []), [])
+    .find((each) => each.line === line && each.round === round);
+  return `, round ${round} of ${counted ? counted.of : of}`;
 }
 
-function thenWords({ part, after }: SwumNow): string {
+function thenWords({ part, after }: SwumNow, cuts: Cuts): string {
   if (!after) return '';
-  return `then ${after.part === part ? itemWords(after.item) : after.part.name}`;
+  return `then ${after.part === part ? itemWordsNow(after.item, cuts) : after.part.name}`;
+}
+
+/** "Break at 5:40" where nobody is to leave any more and it begins by itself, as a reading of the screen's clock. */
+function followsText({ followsAt, following, lanes, clock, state }: RunView, choice: ClockChoice): string {
+  if (followsAt === null || !following) return '';
+  if (lanes.some((lane) => lane.state === 'pending' || lane.state === 'stopped')) return '';
+  const at = readingAt(choice, clock, state, followsAt);
+  if (at === null) return '';
+  const what = following.kind === 'swim' ? 'Next set' : following.kind === 'talk' ? 'Talk' : 'Break';
+  return `${what} at ${reading(at)}`;
+}
+
+/** What has been cut, as far as it had not left before: that has been swum all the same. */
+function cutsNow({ state, lanes }: RunView): Cuts {
+  const cuts = new Map(state.cuts);
+  const atMost = (line: number, n: number): void => {
+    const cut = cuts.get(line);
+    if (cut !== undefined && n < cut) cuts.set(line, n);
+  };
+  for (const { last } of lanes) {
+    if (!last) continue;
+    const { rep, of, rounds } = last;
+    if (rep.rep === of) atMost(rep.set.line, rep.of - of);
+    rep.set.rounds.forEach(({ line, of: written, round }, depth) => {
+      const now = rounds[depth]?.of ?? written;
+      if (round === now) atMost(line, written - now);
+    });
+  }
+  return cuts;
 }
 
 /** What is left of a stretch's part from the item with a line on. */
 function wordsFrom(view: RunView, stretch: Stretch, line: number): readonly string[] {
   const part = partOf(view, stretch);
   const index = part ? itemIndexOf(part, line) : -1;
-  return part && index >= 0 ? part.items.slice(index).map(itemWords) : [];
+  const cuts = cutsNow(view);
+  return part && index >= 0 ? part.items.slice(index).map((item) => itemWordsNow(item, cuts)) : [];
 }
 
 /** Where the stretch that is waited for begins. */
@@ -121,13 +164,13 @@ function partOf(view: RunView, stretch: Stretch): Part | undefined {
 function endText(view: RunView, openedAt: Millis): string {
   const end = openedAt + view.projectedEnd;
   const { finishBy } = view.state.plan.session;
-  const about = estimatesToCome(view) ? '≈ ' : '';
-  const ends = `ends ${about}${clockTime(end)}`;
+  const mark = about(endIsEstimate(view.state));
+  const ends = `ends ${mark}${clockTime(end)}`;
   if (finishBy === null) return ends;
   const hand = nearest(finishBy * MINUTE - openedAt) - view.projectedEnd;
   return hand < 0
-    ? `${ends}, ${spanWords(Math.ceil(-hand / MINUTE))} over`
-    : `${ends}, ${spanWords(Math.floor(hand / MINUTE))} in hand`;
+    ? `${ends}, ${mark}${spanWords(Math.ceil(-hand / MINUTE))} over`
+    : `${ends}, ${mark}${spanWords(Math.floor(hand / MINUTE))} in hand`;
 }
 
 /** "23 min", "3 h 23 min", "2 h". */
@@ -146,18 +189,4 @@ function nearest(span: Millis): Millis {
 
 function clockTime(time: Millis): string {
   return timeOfDay(Math.ceil(time / MINUTE) % (24 * 60));
-}
-
-/** Stretches are values: whether the length of one is an estimate is looked up once. */
-const estimated = new WeakMap<Stretch, boolean>();
-
-function estimatesToCome({ state }: RunView): boolean {
-  return state.stretches.slice(state.index).some((stretch) => {
-    let holds = estimated.get(stretch);
-    if (holds === undefined) {
-      holds = stretch.lanes.some(({ reps }) => reps.some(({ set }) => set.untimed));
-      estimated.set(stretch, holds);
-    }
-    return holds;
-  });
 }

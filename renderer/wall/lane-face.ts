@@ -3,11 +3,12 @@
  */
 
 import { reading } from '../../app/core/reading.ts';
-import { LEAD } from '../../app/core/run/align.ts';
+import { LEAD, ON_ITS_WAY } from '../../app/core/run/align.ts';
 import { readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
 import type { Rep, Round, Stretch } from '../../app/core/plan/plan.ts';
 import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
+import { about, intervalText } from '../ui/estimates.ts';
 import { laneSetWords, repWords, setOnLine } from '../ui/set-words.ts';
 
 export interface LaneFace {
@@ -52,23 +53,31 @@ const NOTHING = {
   water: 0,
 };
 
-/** During a swim. index: the lane's place in lane order. */
-export function laneFace(view: RunView, lane: LaneView, index: number, choice: ClockChoice): LaneFace {
+/**
+ * During a swim. index: the lane's place in lane order; abandonedAt: when a stretch was given up last, of which
+ * nobody waits for the tails any more; -Infinity for never.
+ */
+export function laneFace(
+  view: RunView,
+  lane: LaneView,
+  index: number,
+  choice: ClockChoice,
+  abandonedAt: Millis = -Infinity,
+): LaneFace {
   const { number, state, next, last } = lane;
   const leftHere = view.state.lanes[index]!.leftHere;
-  const dots = last !== null && view.t < last.tailAt ? { away: last.away, of: last.swimmers } : null;
-  const shown = { ...NOTHING, number, dots };
+  const shown = { ...NOTHING, number, dots: dotsOf(view, last, abandonedAt) };
   const leaveText = (at: Millis | null): string => {
     const shows = at === null ? null : readingAt(choice, view.clock, view.state, at);
     return shows === null ? '' : reading(shows);
   };
   if (state === 'out') return { ...shown, state, word: 'out' };
   if (state === 'stopped') {
-    const swim = next ? swimFace(view, view.stretch, next.rep, index) : {};
+    const swim = next ? swimFace(view, view.stretch, next, index) : {};
     return { ...shown, ...swim, state, word: 'stopped', interval: 'waits for the coach', target: '' };
   }
   if (last !== null && leftHere && view.t - last.at < LEAVING) {
-    const swim = swimFace(view, view.stretch, last.rep, index);
+    const swim = swimFace(view, view.stretch, last, index);
     return {
       ...shown,
       ...swim,
@@ -79,22 +88,28 @@ export function laneFace(view: RunView, lane: LaneView, index: number, choice: C
     };
   }
   if (next === null || next.at === null) {
-    // An untimed set is over at the coach's word: what stands for its length is an estimate.
-    const about = last !== null && last.rep.set.untimed ? '≈ ' : '';
-    const words = last === null ? '' : ownWords(view, last.rep, index);
-    if (state === 'finished') return { ...shown, state, word: `in by ${about}${leaveText(lane.end)}`, words };
+    // An untimed set is over at the coach's word, and nobody knows how long a swim before a rest will take.
+    const estimate = last !== null && last.rep.set.estimated;
+    const words = last === null ? '' : ownWords(view, last, index);
+    if (state === 'finished') return { ...shown, state, word: `in by ${about(estimate)}${leaveText(lane.end)}`, words };
     return { ...shown, state: 'absent', word: 'no swim' };
   }
   const left = next.at - view.t;
   return {
     ...shown,
-    ...swimFace(view, view.stretch, next.rep, index),
+    ...swimFace(view, view.stretch, next, index),
     state: left <= LEAD ? 'ready' : 'waiting',
     leave: leaveText(next.at),
     seconds: secondsText(left),
     after: thenText(lane.after, leaveText),
     water: Math.max(0, Math.min(1, left / FULL_WATER)),
   };
+}
+
+/** R1: what was on its way when the stretch was given up left with it. */
+function dotsOf({ t }: RunView, last: LaneView['last'], abandonedAt: Millis): LaneFace['dots'] {
+  if (last === null || t >= last.tailAt || last.at <= abandonedAt + ON_ITS_WAY) return null;
+  return { away: last.away, of: last.swimmers };
 }
 
 /** While nobody swims: what the lane swims first of what comes next. */
@@ -104,30 +119,38 @@ export function firstFace(view: RunView, lane: LaneView, index: number): LaneFac
     lane.last !== null && view.t < lane.last.tailAt ? { away: lane.last.away, of: lane.last.swimmers } : null;
   const shown = { ...NOTHING, number: lane.number, dots };
   if (lane.state === 'out') return { ...shown, state: 'out', word: 'out' };
-  const first = view.phase === 'waiting' ? lane.next?.rep : view.following?.lanes[index]?.reps[0];
+  const first = view.phase === 'waiting' ? lane.next : firstOf(view.following, index);
   if (!stretch || !first) return { ...shown, state: 'absent', word: stretch?.kind === 'swim' ? 'no swim' : '' };
   const swim = swimFace(view, stretch, first, index);
   // Of a set that begins its count says how often; of one that is gone on with, the rep.
-  if (first.rep > 1) return { ...shown, ...swim, state: 'first' };
-  return { ...shown, ...swim, words: setWords(view, stretch, first, index), rep: '', state: 'first' };
+  if (first.rep.rep > 1) return { ...shown, ...swim, state: 'first' };
+  return { ...shown, ...swim, words: setWords(view, stretch, first.rep, index), rep: '', state: 'first' };
+}
+
+/** A rep with how many of it and of its rounds there now are, after cuts. */
+type Counted = Pick<NextRep, 'rep' | 'of' | 'rounds'>;
+
+function firstOf(stretch: Stretch | null, index: number): Counted | null {
+  const rep = stretch?.lanes[index]?.reps[0];
+  return rep ? { rep, of: rep.of, rounds: rep.set.rounds } : null;
 }
 
 /** Of what is swum at one leave: a lane that has no leave to come is still at it. */
-function ownWords(view: RunView, rep: Rep, index: number): string {
-  const { untimed, kind } = rep.set;
-  return untimed || kind === 'timed-swim' ? swimFace(view, view.stretch, rep, index).words : '';
+function ownWords(view: RunView, last: Counted, index: number): string {
+  const { untimed, kind } = last.rep.set;
+  return untimed || kind === 'timed-swim' ? swimFace(view, view.stretch, last, index).words : '';
 }
 
 function swimFace(
   view: RunView,
   stretch: Stretch,
-  rep: Rep,
+  { rep, of, rounds }: Counted,
   index: number,
 ): Pick<LaneFace, 'rep' | 'round' | 'interval' | 'words' | 'target'> {
-  const { untimed, rounds, words, kind } = rep.set;
-  const span = untimed ? '' : `${kind === 'timed-swim' ? 'for' : 'on'} ${reading(rep.interval)}`;
+  const { untimed, words, kind } = rep.set;
+  const span = untimed ? '' : `${kind === 'timed-swim' ? 'for' : 'on'} ${intervalText(rep)}`;
   return {
-    rep: `${rep.rep} of ${rep.of}`,
+    rep: `${rep.rep} of ${of}`,
     round: roundText(rounds),
     interval: span,
     words: untimed ? setWords(view, stretch, rep, index) : repWords(rep.distance, words),
@@ -139,7 +162,9 @@ function swimFace(
 function setWords(view: RunView, { partIndex }: Stretch, rep: Rep, index: number): string {
   const part = view.state.plan.session.parts[partIndex];
   const item = part ? setOnLine(part, rep.set.line) : null;
-  return item?.kind === 'set' ? laneSetWords(item, index) : repWords(rep.distance, rep.set.words);
+  // Of a line that is both rounds and a set, the cuts are of its rounds.
+  const cuts = rep.set.rounds.some(({ line }) => line === rep.set.line) ? undefined : view.state.cuts;
+  return item?.kind === 'set' ? laneSetWords(item, index, cuts) : repWords(rep.distance, rep.set.words);
 }
 
 /** "round 2 of 3"; rounds in rounds from the outermost, "round 2 of 3, 1 of 2". */

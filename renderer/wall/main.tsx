@@ -2,10 +2,11 @@
  * The wall screen's page: `/display`.
  */
 
-import { createRoot } from 'react-dom/client';
 import { openLink } from '../link/link.ts';
 import { hostAddress } from '../link/own-window.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
+import { openPage } from '../ui/open-page.tsx';
+import { Region } from '../ui/region.tsx';
 import '../ui/tokens.css';
 import '../ui/digits.css';
 import { readWallChoice } from './lane-choice.ts';
@@ -15,19 +16,22 @@ import { WallScreen } from './wall-screen.tsx';
 import './strips.css';
 import './wall.css';
 
-const root = document.getElementById('root');
-if (!root) throw new Error('the page has no root');
-
-const link = openLink('wall');
-const choice = readWallChoice(location.search);
-const canPlay = 'AudioContext' in window || 'webkitAudioContext' in window;
-const sound = openOwnSound(ownStorage(), canPlay, async (memory) => {
-  const { openSound } = await import('../sound/sound.ts');
-  return openSound(link, memory);
+openPage('root', () => {
+  const link = openLink('wall');
+  const choice = readWallChoice(location.search);
+  const canPlay = 'AudioContext' in window || 'webkitAudioContext' in window;
+  const sound = openOwnSound(ownStorage(), canPlay, async (memory) => {
+    const { openSound } = await import('../sound/sound.ts');
+    return openSound(link, memory);
+  });
+  return (
+    <>
+      <Region name="The wall screen" advice="Swimmers leave at the coach's word meanwhile." link={link}>
+        <WallScreen link={link} choice={choice} address={hostAddress()} />
+      </Region>
+      <Region name="The switch for the sound" advice="The clock and the leaves go on." link={link}>
+        <SoundControl sound={sound} />
+      </Region>
+    </>
+  );
 });
-createRoot(root).render(
-  <>
-    <WallScreen link={link} choice={choice} address={hostAddress()} />
-    <SoundControl sound={sound} />
-  </>,
-);

@@ -7,6 +7,7 @@
 import { lazy, Suspense, useEffect, useRef, useState, type ReactElement, type RefObject } from 'react';
 import { useStore } from 'zustand';
 import type { Sound } from '../sound/sound.ts';
+import { Region } from '../ui/region.tsx';
 import type { OwnSound, OwnSoundState } from './own-sound.ts';
 
 const WORDS: { readonly [status in OwnSoundState['status']]: string } = {
@@ -30,7 +31,10 @@ const SETTABLE: readonly OwnSoundState['status'][] = ['blocked', 'starting', 'ru
 const STAYS = 5000;
 const STAYS_OPEN = 60_000;
 
-const SoundPanel = lazy(() => import('../sound/sound-panel.tsx').then((module) => ({ default: module.SoundPanel })));
+/** A file that did not come is asked for again the next time, which one lazy component would not do. */
+function loadPanel() {
+  return lazy(() => import('../sound/sound-panel.tsx').then((module) => ({ default: module.SoundPanel })));
+}
 
 export function SoundControl({ sound }: { readonly sound: OwnSound }): ReactElement | null {
   const { status, yielded } = useStore(sound.store);
@@ -80,14 +84,23 @@ function Settings({ player, onOpen }: SettingsProps): ReactElement {
   return (
     <>
       {open ? (
-        <Suspense fallback={null}>
-          <SoundPanel sound={player} onClose={() => setOpen(false)} />
-        </Suspense>
+        <Region name="The sound's settings" advice="The sound goes on as it is." link={player.link}>
+          <Panel player={player} onClose={() => setOpen(false)} />
+        </Region>
       ) : null}
       <button type="button" className="sound-control" aria-expanded={open} onClick={() => setOpen(!open)}>
         Settings
       </button>
     </>
+  );
+}
+
+function Panel({ player, onClose }: { readonly player: Sound; onClose(): void }): ReactElement {
+  const [Loaded] = useState(loadPanel);
+  return (
+    <Suspense fallback={null}>
+      <Loaded sound={player} onClose={onClose} />
+    </Suspense>
   );
 }
 

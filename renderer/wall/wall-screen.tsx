@@ -11,11 +11,12 @@ import { view, type RunView } from '../../app/core/run/view.ts';
 import { reading } from '../../app/core/reading.ts';
 import { HOUR, MINUTE, SECOND } from '../../app/core/units.ts';
 import type { Link } from '../link/link.ts';
+import { guarded, reportMishap } from '../link/mishap.ts';
 import type { DeckRun, DeckState } from '../link/store.ts';
 import { createMeasure } from '../ui/measure.ts';
+import { lastAbandoned } from './abandoned.ts';
 import { Board } from './board.tsx';
 import { createBoardPainter, type LostText } from './board-painter.ts';
-import { wallFace } from './face.ts';
 import { chosenLanes, type WallChoice } from './lane-choice.ts';
 import { layoutFor, type Layout } from './layout.ts';
 
@@ -59,15 +60,15 @@ interface RunBoardProps {
 
 function RunBoard({ link, choice, layout, lanes }: RunBoardProps): ReactElement {
   const [board, setBoard] = useState<HTMLElement | null>(null);
-  const [hasTime, setHasTime] = useState(true);
+  const [instead, setInstead] = useState<string | null>(null);
   useEffect(() => {
     if (!board) return;
-    return draw(board, link, choice, layout, setHasTime);
+    return draw(board, link, choice, layout, setInstead);
   }, [board, link, choice, layout]);
   return (
     <>
       <Board layout={layout} lanes={lanes} flip={choice.flip} boardRef={setBoard} />
-      {hasTime ? null : <Message layout={layout} text={NO_TIME} />}
+      {instead === null ? null : <Message layout={layout} text={instead} />}
     </>
   );
 }
@@ -75,30 +76,53 @@ function RunBoard({ link, choice, layout, lanes }: RunBoardProps): ReactElement 
 /** A screen that has slept does not know the time: better none than a wrong one. */
 const NO_TIME = "Setting this screen's clock\nIt must hear from the program first.";
 
-/** Draws on every frame until what it returns is called; without a time it hides the board and says so. */
-function draw(
+const NO_RUN = "This screen cannot work out the run\nLeave at the coach's word, and load this page again.";
+
+/** Draws on every frame until what it returns is called; where there is nothing to draw it hides the board and says why. */
+export function draw(
   board: HTMLElement,
   link: Link,
   choice: WallChoice,
   layout: Layout,
-  onTime: (hasTime: boolean) => void,
+  onInstead: (text: string | null) => void,
 ): () => void {
   const painter = createBoardPainter(board, layout, createMeasure(600));
   let frame = 0;
-  let hadTime = true;
+  let saidInstead: string | null = null;
   const paint = (): void => {
     frame = requestAnimationFrame(paint);
     const { run } = link.store.getState();
-    const t = link.now();
-    const hasTime = t !== null;
-    if (run && hasTime !== hadTime) onTime((hadTime = hasTime));
-    board.hidden = run === null || !hasTime;
-    if (!run || !hasTime) return;
-    const face = wallFace(view(run.state, t), run.openedAtTimeOfDay, choice.clock);
-    painter.paint(face, t, performance.now(), lostText(link));
+    const now = run ? viewNow(link, run) : NO_TIME;
+    const instead = typeof now === 'string' ? now : null;
+    if (run && instead !== saidInstead) onInstead((saidInstead = instead));
+    board.hidden = instead !== null;
+    if (!run || typeof now === 'string') return;
+    painter.paint({
+      view: now,
+      openedAt: run.openedAtTimeOfDay,
+      choice: choice.clock,
+      abandonedAt: lastAbandoned(run.commands),
+      own: performance.now(),
+      lost: lostText(link),
+    });
   };
+  const forget = link.store.subscribe(() => painter.again());
   paint();
-  return () => cancelAnimationFrame(frame);
+  return () => {
+    forget();
+    cancelAnimationFrame(frame);
+  };
+}
+
+/** The run now, or what to say in its place. */
+function viewNow(link: Link, { state }: DeckRun): RunView | string {
+  try {
+    const t = link.now();
+    return t === null ? NO_TIME : view(state, t);
+  } catch (error) {
+    reportMishap('working out the run', error);
+    return NO_RUN;
+  }
 }
 
 function Message({ layout, text }: { readonly layout: Layout; readonly text: string }): ReactElement {
@@ -173,11 +197,11 @@ function useTypeface(): boolean {
 function usePastHour(link: Link, choice: ClockChoice): boolean {
   const [past, setPast] = useState(false);
   useEffect(() => {
-    const look = (): void => {
+    const look = guarded('looking ahead for the hour', () => {
       const { run } = link.store.getState();
       const t = link.now();
       if (run && t !== null) setPast(readsPastHour(view(run.state, t), choice));
-    };
+    });
     look();
     const stop = link.store.subscribe(look);
     const timer = setInterval(look, LOOK_PACE);

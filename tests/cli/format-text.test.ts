@@ -123,7 +123,7 @@ describe('what stands around the leaves', () => {
 
   test('length, end and what is left of the hour', () => {
     expect(lineWith(planOf(hour, evening), 'planned length')).toMatch(
-      /^planned length ≈[\d:]+, to ≈[\d:]+: [\d:]+ to spare$/,
+      /^planned length ≈[\d:]+, to ≈[\d:]+: ≈[\d:]+ to spare$/,
     );
     const short = { ...evening, finishBy: 19 * 60 + 40 };
     expect(lineWith(planOf([timedSwim(1, 600)], short), 'planned length')).toBe(

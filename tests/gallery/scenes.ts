@@ -76,6 +76,26 @@ Main set
 6 x 150 free @ 2:30 hold css
 `;
 
+const BY_REST = `Harbour squad, by rests
+start 19:30
+finish 20:00
+lane 1 css 1:20, 5 swimmers
+lane 2 css 1:28, 6 swimmers
+lane 3 css 1:36, 3 swimmers
+
+Main set
+2 rounds
+  8 x 50 fast rest 0:15
+  break 0:45 drink
+100 easy rest 0:20
+`;
+
+/** Started on 30 s; cut to 5 of 8 at 40 s. */
+const CUT: readonly [number, Command][] = [
+  [19, { do: 'start' }],
+  [40, { do: 'cut', line: 10, n: 3 }],
+];
+
 const FAULTY = SIX_LANES.replace('@ base+10', '@ 1.30')
   .replace('talk 1:30', 'talk')
   .replace('  100 steady', '  100 steady 8 x')
@@ -126,6 +146,22 @@ export const SCENES: readonly Scene[] = [
     commands: [...MAIN_SET, [200, { do: 'move-on' }]],
     at: 204,
     screens: ALL,
+  },
+  { name: 'after a cut, by rests', session: BY_REST, commands: CUT, at: 63, screens: ALL, fresh: true },
+  { name: 'break at hand', session: BY_REST, commands: CUT, at: 330, screens: ALL },
+  {
+    name: 'moved on in the middle',
+    session: SIX_LANES,
+    commands: [
+      ...MAIN_SET,
+      [32, { do: 'move-on' }],
+      [80, { do: 'move-on' }],
+      [81, { do: 'restart' }],
+      [84, { do: 'start' }],
+    ],
+    at: 92,
+    screens: ALL,
+    fresh: true,
   },
   {
     name: 'a break comes by itself',

@@ -48,6 +48,8 @@ export default defineConfig(
   },
   { files: ['renderer/vite.config.ts'], languageOptions: { parser: tseslint.parser, globals: GLOBALS } },
   { files: ['app/**', 'renderer/**'], rules: { 'no-console': 'error' } },
+  // The one place from which pages report what went wrong.
+  { files: ['renderer/link/mishap.ts'], rules: { 'no-console': ['error', { allow: ['error'] }] } },
   {
     // Windows are made in one place, and nothing opens other programs, updates itself or speaks to a network.
     files: ['app/desktop/**'],

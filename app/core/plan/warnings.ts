@@ -6,6 +6,7 @@
 import { distanceText, isWholeLengths } from '../lengths.ts';
 import { reading, timeOfDay, timeOfDayAfter } from '../reading.ts';
 import type { Session } from '../session/session.ts';
+import { endsByEstimate } from './estimates.ts';
 import type { Plan } from './plan.ts';
 import { laneWarnings } from './lane-warnings.ts';
 import { linesOf, type SwimLine } from './swim-lines.ts';
@@ -33,7 +34,8 @@ function overTime(plan: Plan): Warning[] {
   const { duration, over } = totalsOf(plan);
   if (!over || startsAt === null || finishBy === null) return [];
   const end = timeOfDayAfter(startsAt, duration);
-  const message = `The plan ends at ${end}, ${reading(over)} after the finish at ${timeOfDay(finishBy)}.`;
+  const about = endsByEstimate(plan) ? '≈ ' : '';
+  const message = `The plan ends at ${about}${end}, ${about}${reading(over)} after the finish at ${timeOfDay(finishBy)}.`;
   return [{ code: 'over-time', line: finishLine ?? 1, lane: null, message }];
 }
 

@@ -1,9 +1,11 @@
 /*
  * One loop of animation frames for a page: on each the run is looked at once, and whoever draws is
- * told. What React shows is told less often: when something changes that is more than a digit.
+ * told. What React shows is told less often: when something changes that is more than a digit. A throw of
+ * one of them keeps neither the others nor the next frame from coming.
  */
 
 import type { Link } from '../../link/link.ts';
+import { guarded, reportMishap } from '../../link/mishap.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { view, type RunView } from '../../../app/core/run/view.ts';
 
@@ -37,11 +39,11 @@ export function startFrames(link: Link): Frames {
   let frame = 0;
 
   function look(): void {
-    const { run } = link.store.getState();
-    const t = link.now();
-    moment = run && t !== null ? { run, view: view(run.state, t) } : null;
+    const seen = momentOf(link);
+    // Digits of which nobody knows whether they are right are not shown; the buttons stay, by what was known last.
+    moment = seen === 'unknown' ? null : seen;
     for (const each of drawers) each(moment);
-    const now = outline(moment);
+    const now = seen === 'unknown' ? shownAs : outline(seen);
     if (now === shownAs) return;
     shownAs = now;
     shown = moment;
@@ -49,8 +51,8 @@ export function startFrames(link: Link): Frames {
   }
 
   function onFrame(): void {
-    look();
     frame = requestAnimationFrame(onFrame);
+    look();
   }
 
   const timer = setInterval(look, SELDOM);
@@ -60,8 +62,8 @@ export function startFrames(link: Link): Frames {
   onFrame();
 
   return {
-    draw: (each) => subscribe(drawers, each),
-    changed: (call) => subscribe(watchers, call),
+    draw: (each) => subscribe(drawers, guarded('drawing what counts', each)),
+    changed: (call) => subscribe(watchers, guarded('drawing what changes', call)),
     latest: () => moment,
     shown: () => shown,
     stop() {
@@ -70,6 +72,17 @@ export function startFrames(link: Link): Frames {
       forget();
     },
   };
+}
+
+function momentOf(link: Link): Moment | null | 'unknown' {
+  try {
+    const { run } = link.store.getState();
+    const t = link.now();
+    return run && t !== null ? { run, view: view(run.state, t) } : null;
+  } catch (error) {
+    reportMishap('working out the run', error);
+    return 'unknown';
+  }
 }
 
 function subscribe<Call>(calls: Set<Call>, call: Call): () => void {

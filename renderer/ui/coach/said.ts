@@ -16,6 +16,7 @@ import type { Item } from '../../../app/core/session/session.ts';
 import { SECOND, type Millis } from '../../../app/core/units.ts';
 import { itemWords, setOnLine } from '../set-words.ts';
 import { commandLabel } from './actions.ts';
+import { about, intervalText as intervalOf, lineIsEstimate } from '../estimates.ts';
 import { count, currentText, laneList, leaveText, repText, secondsToGo } from './words.ts';
 
 interface Change {
@@ -187,10 +188,8 @@ function missedText({ touched }: Change): string {
 function intervalText({ before, touched }: Change): string {
   const reps = touched.map(({ is }) => is.reps[is.next]!);
   const what = commonText(reps, before, 'the set');
-  const intervals = new Set(reps.map(({ interval }) => interval));
-  return intervals.size === 1
-    ? `${capital(what)} on ${reading(reps[0]!.interval)}`
-    : `${capital(what)} on new intervals`;
+  const intervals = new Set(reps.map(intervalOf));
+  return intervals.size === 1 ? `${capital(what)} on ${intervalOf(reps[0]!)}` : `${capital(what)} on new intervals`;
 }
 
 /** "1 of 3 rounds", "2 of 10 x 75 free": of as many as there were before this cut. */
@@ -214,10 +213,11 @@ function withoutLast(item: Item, gone: number): Item {
 }
 
 /** How the projected end moved: ", ends 5:35 sooner". */
-function endText({ at, before, after }: Change): string {
+function endText({ command, at, before, after }: Change): string {
   const by = projectedEnd(after, at) - projectedEnd(before, at);
   if (Math.abs(by) < SECOND) return ', the end stays';
-  return `, ends ${reading(Math.abs(by))} ${by < 0 ? 'sooner' : 'later'}`;
+  const isAbout = command.do === 'cut' && lineIsEstimate(before.stretches, command.line);
+  return `, ends ${about(isAbout)}${reading(Math.abs(by))} ${by < 0 ? 'sooner' : 'later'}`;
 }
 
 function joinText(change: Change): string {

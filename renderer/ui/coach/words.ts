@@ -50,9 +50,9 @@ export function leaveText(choice: ClockChoice, { clock, state }: Pick<RunView, '
  * from then on. An estimate is left standing: nobody knows whether the lane is in.
  */
 export function inByText(view: RunView, { last, end }: LaneView, clock: ClockChoice): string {
-  const untimed = last !== null && last.rep.set.untimed;
-  if (!untimed && view.t >= end) return 'in';
-  return `in by ${untimed ? '≈\u00a0' : ''}${leaveText(clock, view, end)}`;
+  const estimate = last !== null && last.rep.set.estimated;
+  if (!estimate && view.t >= end) return 'in';
+  return `in by ${estimate ? '≈\u00a0' : ''}${leaveText(clock, view, end)}`;
 }
 
 /**

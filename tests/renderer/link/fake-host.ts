@@ -4,7 +4,7 @@
  */
 
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
-import { createLink, type Link } from '../../../renderer/link/link.ts';
+import { createLink, type Link, type ScreenKind } from '../../../renderer/link/link.ts';
 import type { Carrier, Heard } from '../../../renderer/link/carrier.ts';
 import type { Ports } from '../../../renderer/link/ports.ts';
 import {
@@ -35,11 +35,15 @@ export class FakeHost {
   delay = 5;
   isReachable = true;
   answersPings = true;
+  /** In ms: as in a hidden page, timers of the screen fire at multiples of this only; 0: at their times. */
+  timersEvery = 0;
   /** What chance says of every wait: the whole of it. */
   chance = 1;
   readonly heard: FromScreen[] = [];
   readonly posted: string[] = [];
   readonly connectedAt: number[] = [];
+  /** How often the page was to load itself anew. */
+  reloads = 0;
   private timers = new Set<Timer>();
   private wakers = new Set<() => void>();
   private line: Heard | null = null;
@@ -47,8 +51,8 @@ export class FakeHost {
   private snapshots = 0;
   run: SnapshotRun | null = null;
 
-  open(): Link {
-    const link = createLink('wall', this.carrier(), this.ports());
+  open(screen: ScreenKind = 'wall'): Link {
+    const link = createLink(screen, this.carrier(), this.ports());
     this.pass(0);
     return link;
   }
@@ -116,9 +120,14 @@ export class FakeHost {
   }
 
   send(message: FromHost): void {
+    this.sendRaw(JSON.stringify(message));
+  }
+
+  /** Something that may be no message at all. */
+  sendRaw(text: string): void {
     const { line } = this;
     this.after(this.delay, () => {
-      if (line === this.line) line?.message(JSON.stringify(message));
+      if (line === this.line) line?.message(text);
     });
   }
 
@@ -139,6 +148,12 @@ export class FakeHost {
     this.wall += ms;
   }
 
+  /** A timer of the screen's page. */
+  private pageTimer(ms: number, call: () => void): () => void {
+    const every = this.timersEvery;
+    return this.after(every > 0 ? Math.ceil((this.now + ms) / every) * every - this.now : ms, call);
+  }
+
   private after(ms: number, call: () => void): () => void {
     const timer = { at: this.now + ms, call };
     this.timers.add(timer);
@@ -149,7 +164,7 @@ export class FakeHost {
     return {
       now: () => this.now,
       wall: () => this.wall,
-      after: (ms, call) => this.after(ms, call),
+      after: (ms, call) => this.pageTimer(ms, call),
       random: () => this.chance,
       newId: () => `id-${this.ids++}`,
       post: (message) => {
@@ -162,6 +177,7 @@ export class FakeHost {
         this.wakers.add(call);
         return () => this.wakers.delete(call);
       },
+      reloadOnce: () => this.reloads++,
     };
   }
 

@@ -164,7 +164,7 @@ describe('the head', () => {
     const { head } = face(started(), 20);
     expect(head.set).toBe('3 rounds: 150 steady, 4 x 50 fast');
     expect(head.then).toBe('then 8/7/0 x 75 free');
-    expect(head.end).toMatch(/^ends ≈ 20:\d\d, \d+ min in hand$/);
+    expect(head.end).toMatch(/^ends ≈ 20:\d\d, ≈ \d+ min in hand$/);
   });
 
   test('the round only while all lanes are in the same', () => {
