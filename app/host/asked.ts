@@ -103,8 +103,8 @@ async function giveCommand(host: DeckHost, { body }: Asked): Promise<Reply> {
   if (!body.ok) return refusal(body.why === 'too large' ? 413 : 400, TOO_LARGE);
   const message = readFromScreen(body.bytes.toString('utf8'));
   if (message?.say !== 'command') return refusal(400, 'That was no command.');
-  const { id, command, seen, run } = message;
-  return { status: 200, value: { say: 'answer', id, ...(await host.command(id, command, seen, run)) } };
+  const { id, command, seen, run, madeFrom } = message;
+  return { status: 200, value: { say: 'answer', id, ...(await host.command(id, command, seen, run, madeFrom)) } };
 }
 
 /** The coach does not go on with a run that has come back. */

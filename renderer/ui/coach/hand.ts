@@ -38,8 +38,8 @@ export interface Hand {
   clearChoice(): void;
   /** An action for the lanes named, else for those chosen. */
   act(name: ActionName, lanes?: readonly number[]): Promise<boolean>;
-  /** Any command; what it did, or why not, is said. Whether it was accepted. */
-  give(command: Command): Promise<boolean>;
+  /** Any command; what it did, or why not, is said. Whether it was accepted. `madeFrom`: the text a rewrite was made from. */
+  give(command: Command, madeFrom?: string): Promise<boolean>;
   say(text: string, kind: 'done' | 'refused'): void;
   /** What was said last, as long as it is worth reading. */
   said(): Said | null;
@@ -74,7 +74,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       if (goes && !bounces.accept(`${name} ${lanes.join()}`, now())) return Promise.resolve(false);
       return hand.give(command);
     },
-    async give(command) {
+    async give(command, madeFrom) {
       const { run } = link.store.getState();
       const t = link.now();
       const refusal = refusalNow(command);
@@ -83,7 +83,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       hand.clearChoice();
       underWay++;
       const seen = t !== null && touchesReps(command) ? seenFor(command, t) : undefined;
-      const answer = await link.command(command, seen);
+      const answer = await link.command(command, seen, madeFrom);
       if (answer.ok && answer.at !== null) await followed(link, answer.at);
       underWay--;
       if (!answer.ok || answer.at === null) return refuse(answer.why ?? 'The host did not take it: try again.');
