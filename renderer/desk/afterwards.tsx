@@ -121,10 +121,8 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         />
         <DeckButton
           name="Save the record"
-          hint="every leave, for a spreadsheet"
-          onPress={() =>
-            saveText(recordFileName(session.title, new Date()), recordCsv(state, run.openedAtTimeOfDay, run.away))
-          }
+          hint="every leave and every command, for a spreadsheet"
+          onPress={() => saveText(recordFileName(session.title, new Date()), recordCsv(state, run))}
           onRefused={() => undefined}
         />
         {view.undo ? <ActionButton tools={tools} moment={moment} action="undo" /> : null}
