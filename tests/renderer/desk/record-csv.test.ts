@@ -8,7 +8,11 @@ import { readCsv } from '../../support/csv-reader.ts';
 
 const HALF_PAST_SEVEN = (19 * 60 + 30) * 60_000;
 
-function record(text: string, away: readonly Away[], ...commands: readonly (readonly [number, Command])[]): string[][] {
+function record(
+  text: string,
+  away: readonly Away[],
+  ...commands: readonly (readonly [number, Command])[]
+): readonly (readonly string[])[] {
   const state = settle(runOf(text, ...commands), Infinity);
   const given = commands.map(([at, command]) => ({ at, command }));
   const { plan } = runOf(text);
