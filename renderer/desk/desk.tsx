@@ -8,6 +8,7 @@ import { useDeck, useMoment } from '../ui/coach/use-deck.ts';
 import { Afterwards } from './afterwards.tsx';
 import { ArrivedFileNotice, useArrivedFile } from './arrived-file.tsx';
 import type { DeskTools } from './desk-tools.ts';
+import { useMatchedClock } from './match-clock.tsx';
 import { RunScreen } from './run-screen.tsx';
 import { WriteScreen } from './write-screen.tsx';
 import { Notices } from './notices.tsx';
@@ -19,7 +20,10 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
   // The run (by its id) that the coach has left for writing the next session.
   const [left, setLeft] = useState<string | null>(null);
 
+  const clock = useMatchedClock(tools.link, run);
+
   const file = useArrivedFile(
+    () => run?.id ?? null,
     () => run !== null && run.commands.length > 0 && moment?.view.phase !== 'done',
     () => setLeft(run?.id ?? null),
   );
@@ -35,6 +39,8 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
         <WriteScreen
           key={file.n}
           tools={tools}
+          run={run}
+          clock={clock}
           onBack={run ? () => setLeft(null) : null}
           onOpened={() => setLeft(null)}
         />
