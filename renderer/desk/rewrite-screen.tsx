@@ -28,7 +28,7 @@ interface RewriteScreenProps {
 export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): ReactElement {
   const { state, t } = moment.view;
   const { plan } = state;
-  const first = firstLineToCome(plan.session, state.begunPart, plan.source.text);
+  const first = firstLineToCome(state);
   const lines = useMemo(() => textLines(plan.source.text), [plan.source.text]);
   const fixed = lines.slice(0, first - 1);
   const [toCome, setToCome] = useState(() => lines.slice(first - 1).join('\n'));

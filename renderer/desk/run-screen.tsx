@@ -32,7 +32,7 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
   useRunKeys(tools, panel, setPanel);
   const { view } = moment;
   const keyed = laneOfKey(view, tools.hand.chosen());
-  const untouched = view.phase === 'waiting' && view.state.begunPart < 0 && view.index === 0;
+  const untouched = view.phase === 'waiting' && view.state.t0 === null && view.index === 0;
 
   if (panel?.kind === 'edit' && !untouched) return <RewriteScreen tools={tools} moment={moment} onClose={close} />;
   const edit = untouched ? onWrite : () => setPanel({ kind: 'edit' });

@@ -38,7 +38,7 @@ function lines(lanes: number): fc.Arbitrary<string> {
     fc.tuple(counts, distance, seconds(5, 40)).map(([n, d, rest]) => `${n} x ${d} kick rest ${rest}`),
     fc.tuple(seconds(2, 4), seconds(60, 200)).map(([n, t]) => `${n} x 50 @ ${clock(t)} drop 5`),
     seconds(40, 200).map((t) => `50-100-50 @ ${clock(t)}`),
-    fc.tuple(seconds(20, 400), seconds(15, 120)).map(([time, t]) => `${clock(time)} of 50s @ ${clock(t)}`),
+    fc.tuple(seconds(0, 280), seconds(15, 120)).map(([more, t]) => `${clock(t + more)} of 50s @ ${clock(t)}`),
     seconds(20, 300).map((t) => `${clock(t)} easy swim`),
     distance.map((d) => `${d} choice`),
     seconds(2, 90).map((t) => `talk ${clock(t)} turns`),
@@ -81,7 +81,9 @@ const session: fc.Arbitrary<string> = seconds(1, 4).chain((lanes) =>
     ),
 );
 
-const named = fc.option(fc.uniqueArray(seconds(1, 4), { minLength: 1, maxLength: 3 }), { nil: undefined, freq: 2 });
+// The first lanes are there in most evenings; named at all in half of the commands.
+const laneNumber = fc.oneof({ weight: 4, arbitrary: seconds(1, 2) }, seconds(3, 4));
+const named = fc.option(fc.uniqueArray(laneNumber, { minLength: 1, maxLength: 3 }), { nil: undefined, freq: 1 });
 
 const withLanes = <T extends object>(fields: fc.Arbitrary<T>) =>
   fc.tuple(fields, named).map(([rest, lanes]) => (lanes ? { ...rest, lanes } : rest) as unknown as Command);
@@ -89,7 +91,7 @@ const withLanes = <T extends object>(fields: fc.Arbitrary<T>) =>
 const command: fc.Arbitrary<Command> = fc.oneof(
   { weight: 6, arbitrary: fc.constant<Command>({ do: 'start' }) },
   ...(['stop', 'resume', 'rejoin', 'skip', 'sit-out', 'repeat'] as const).map((name) => ({
-    weight: 2,
+    weight: name === 'resume' ? 5 : 3,
     arbitrary: withLanes(fc.constant({ do: name })),
   })),
   withLanes(fc.record({ do: fc.constant('shift'), seconds: fc.constantFrom(-30, -5, 5, 60) })),
@@ -98,24 +100,63 @@ const command: fc.Arbitrary<Command> = fc.oneof(
   withLanes(fc.record({ do: fc.constant('gap'), seconds: seconds(1, 20) })),
   fc.record({ do: fc.constant('cut' as const), line: seconds(6, 20), n: seconds(1, 2) }),
   fc.record({ do: fc.constant('go-to' as const), line: seconds(6, 20), rep: seconds(1, 3) }),
-  fc
-    .tuple(fc.constantFrom('lane-out' as const, 'lane-in' as const), seconds(1, 4))
-    .map(([name, lane]) => ({ do: name, lanes: [lane] })),
+  {
+    weight: 3,
+    arbitrary: fc
+      .tuple(fc.constantFrom('lane-out' as const, 'lane-in' as const), laneNumber)
+      .map(([name, lane]): Command => ({ do: name, lanes: [lane] })),
+  },
   fc.constantFrom<Command>({ do: 'move-on' }, { do: 'restart' }, { do: 'mark', words: 'cramp' }),
   { weight: 3, arbitrary: fc.constant<Command>({ do: 'undo' }) },
 );
 
-const step: fc.Arbitrary<Step> = fc.record({
+/** A change of the text: a line goes, another comes in before it, or its times are others. */
+interface Edit {
+  readonly at: number;
+  readonly line: string | null;
+}
+
+const edit: fc.Arbitrary<Edit> = fc.record({
+  // Mostly near the end, where what has begun does not stand in the way.
+  at: fc.oneof(fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0.6, max: 1, noNaN: true })),
+  line: fc.oneof(
+    fc.constantFrom(null, 'Four', 'break 0:20 drink', 'talk 0:30', '100 easy', '# nothing'),
+    fc.tuple(seconds(1, 3), seconds(20, 120)).map(([n, t]) => `${n} x 50 @ ${clock(t)}`),
+  ),
+});
+
+/** The text with a line of its parts gone or a new one there; under rounds at their indent. */
+function edited(text: string, { at, line }: Edit): string {
+  const lines = text.split('\n');
+  const first = lines.indexOf('One') + 1;
+  const index = first + Math.floor(at * (lines.length - first));
+  const indent = /^ */.exec(lines[index] ?? '')![0];
+  if (line === null) lines.splice(index, 1);
+  else lines.splice(index, 0, indent + line);
+  return lines.join('\n');
+}
+
+const step: fc.Arbitrary<{ readonly after: number; readonly given: Command | Edit }> = fc.record({
   after: fc.oneof(
     { weight: 3, arbitrary: seconds(0, 12_000) },
     seconds(0, 120_000),
     fc.constantFrom(0, 250, 5000, 10_000),
   ),
-  command,
+  given: fc.oneof({ weight: 10, arbitrary: command }, { weight: 1, arbitrary: edit }),
 });
 
-export const evenings: fc.Arbitrary<Evening> = fc.record({
-  text: session,
-  phase: fc.oneof(fc.constant(0), seconds(0, 59_999)),
-  steps: fc.array(step, { minLength: 1, maxLength: 25 }),
-});
+export const evenings: fc.Arbitrary<Evening> = fc
+  .record({
+    text: session,
+    phase: fc.oneof(fc.constant(0), seconds(0, 59_999)),
+    given: fc.array(step, { minLength: 1, maxLength: 25 }),
+  })
+  .map(({ text, phase, given }) => {
+    let latest = text;
+    const steps = given.map(({ after, given: what }): Step => {
+      if ('do' in what) return { after, command: what };
+      latest = edited(latest, what);
+      return { after, command: { do: 'rewrite', text: latest } };
+    });
+    return { text, phase, steps };
+  });

@@ -10,7 +10,7 @@ export const LEAD: Millis = 10_000;
 /** A leave due so soon after a command is already on its way to the loudspeaker. */
 export const ON_ITS_WAY: Millis = 250;
 
-/** Two starts, or a start and the end that it did not mean, are at least so far apart. */
+/** A start, the start or stop before it (one button), and an end that it did not mean, are at least so far apart. */
 export const BOUNCE: Millis = 3000;
 
 /** For how long after a command it can be undone, that moment included. */

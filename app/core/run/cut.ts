@@ -8,8 +8,8 @@ import { retime } from '../plan/retime.ts';
 import type { LaneReps, Rep, Round, Stretch } from '../plan/plan.ts';
 import type { Item, Session } from '../session/session.ts';
 import { done, no, type Outcome } from './answer.ts';
-import { done as doneAt, waitAt } from './settle.ts';
-import { isEmpty } from './stretch-command.ts';
+import { isEmpty } from './place.ts';
+import { waitAt, withoutWaiting } from './settle.ts';
 import type { LaneState, RunState } from './state.ts';
 
 /** What a line of the session allows to be cut; `most`, all cuts of the line together. */
@@ -78,10 +78,10 @@ function withoutCut(state: RunState, goes: Goes, t: Millis): RunState | null {
   const lanes = state.lanes.map((lane) => withoutPending(lane, goes));
   if (!drops && lanes.every((lane, index) => lane === state.lanes[index])) return null;
 
-  const kept = stretches.filter((stretch, index) => index < toCome || !isEmpty(stretch));
+  const waits = state.phase === 'waiting' ? state.index : -1;
+  const kept = stretches.filter((stretch, index) => index < toCome || index === waits || !isEmpty(stretch));
   const after = { ...state, lanes, stretches: kept };
-  if (state.phase !== 'waiting' || stretches[state.index] === kept[state.index]) return after;
-  return state.index < kept.length ? waitAt(after, state.index) : doneAt(after, t);
+  return waits >= 0 && isEmpty(kept[waits]!, state.from) ? withoutWaiting(after, t) : after;
 }
 
 function withoutFrom(stretch: Stretch, goes: Goes): Stretch {

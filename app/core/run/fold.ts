@@ -84,12 +84,12 @@ function carryOut(now: RunState, command: Exclude<Command, { do: 'undo' }>, at: 
 
 /** What every accepted command leaves behind; R4: a lane with nothing pending is never stopped. */
 function record(state: RunState, command: Command, at: Millis): RunState {
-  const steers = command.do !== 'mark' && command.do !== 'swimmers' && command.do !== 'gap';
   return {
     ...state,
     commandAt: at,
     startedAt: command.do === 'start' ? at : state.startedAt,
-    steeredAt: steers ? at : state.steeredAt,
+    stoppedAt: command.do === 'stop' ? at : state.stoppedAt,
+    steeredAt: command.do === 'mark' ? state.steeredAt : at,
     resumedAt: command.do === 'resume' ? at : state.resumedAt,
     lanes: state.lanes.map((lane) =>
       lane.stoppedBy !== null && !isPending(lane) ? { ...lane, stoppedBy: null } : lane,

@@ -8,16 +8,21 @@ import type { Rep, Stretch } from '../plan/plan.ts';
 import { align, LEAD } from './align.ts';
 import { changeLanes, choose, done, no, type Outcome } from './answer.ts';
 import { retime, withTimes } from '../plan/retime.ts';
-import { currentStretch, isPending, nextLeave, type LaneState, type Pending, type RunState } from './state.ts';
+import { nextWaits } from './settle.ts';
+import { currentStretch, isPending, nextLeave, type LaneState, type RunState } from './state.ts';
 
 type Named = readonly number[] | undefined;
 
 const NOTHING_LEFT = 'has a rep still to leave';
 
+/** With no lanes named what follows waits too: nobody is sent until the coach says so. */
 export function stop(state: RunState, named: Named): Outcome {
   if (state.phase !== 'going') return no(notGoing(state));
+  const stops = state.stops + 1;
   if (currentStretch(state).kind !== 'swim') {
-    return named ? no(`Nobody swims now: lanes cannot be stopped one by one.`) : done({ ...state, heldAfter: true });
+    return named
+      ? no('Nobody swims now: lanes cannot be stopped one by one.')
+      : done({ ...state, stops, heldAfter: true });
   }
   const chosen = choose(
     state,
@@ -25,14 +30,21 @@ export function stop(state: RunState, named: Named): Outcome {
     (lane) => isPending(lane) && lane.stoppedBy === null,
     `${NOTHING_LEFT} and is not stopped`,
   );
-  if (!chosen.ok) return chosen;
-  const stops = state.stops + 1;
-  return done({ ...changeLanes(state, chosen.lanes, (lane) => ({ ...lane, stoppedBy: stops })), stops });
+  if (!chosen.ok) return named || !beginsByItself(state) ? chosen : done({ ...state, stops, heldAfter: true });
+  const stopped = changeLanes(state, chosen.lanes, (lane) => ({ ...lane, stoppedBy: stops }));
+  return done({ ...stopped, stops, heldAfter: state.heldAfter || !named });
+}
+
+/** Whether something follows that would begin without the coach's word. */
+function beginsByItself(state: RunState): boolean {
+  return state.index + 1 < state.stretches.length && !nextWaits(state);
 }
 
 export function resume(state: RunState, named: Named, t: Millis): Outcome {
   const chosen = choose(state, named, isStopped, 'is stopped');
-  return chosen.ok ? done(resumeLanes(state, chosen.lanes, t)) : chosen;
+  if (chosen.ok) return done({ ...resumeLanes(state, chosen.lanes, t), heldAfter: false });
+  const holdsOnlyWhatFollows = state.heldAfter && !state.lanes.some(isStopped);
+  return holdsOnlyWhatFollows && !named ? done({ ...state, heldAfter: false }) : chosen;
 }
 
 /**
@@ -57,12 +69,12 @@ export function resumeLanes(state: RunState, chosen: ReadonlySet<number>, t: Mil
 export function rejoin(state: RunState, named: Named, t: Millis): Outcome {
   const chosen = choose(state, named, isStopped, 'is stopped');
   if (!chosen.ok) return chosen;
-  return done(
-    changeLanes(state, chosen.lanes, (lane) => {
-      const missed = lane.reps.findIndex((rep, index) => index >= lane.next && lane.origin + rep.offset >= t + LEAD);
-      return { ...lane, stoppedBy: null, next: missed < 0 ? lane.reps.length : missed };
-    }),
-  );
+  const back = changeLanes(state, chosen.lanes, (lane) => {
+    const missed = lane.reps.findIndex((rep, index) => index >= lane.next && lane.origin + rep.offset >= t + LEAD);
+    return { ...lane, stoppedBy: null, next: missed < 0 ? lane.reps.length : missed };
+  });
+  const somethingLeft = back.lanes.some((lane, index) => chosen.lanes.has(index) && isPending(lane));
+  return done({ ...back, heldAfter: state.heldAfter && !somethingLeft });
 }
 
 export function skip(state: RunState, named: Named): Outcome {
@@ -70,7 +82,7 @@ export function skip(state: RunState, named: Named): Outcome {
   if (!chosen.ok) return chosen;
   return done(
     changeLanes(state, chosen.lanes, (lane) => {
-      const sooner = stepOf(lane.reps[lane.next]!);
+      const sooner = lane.reps[lane.next]!.interval;
       return { ...lane, next: lane.next + 1, origin: lane.origin - sooner, end: lane.end - sooner };
     }),
   );
@@ -107,15 +119,17 @@ export function interval(state: RunState, named: Named, seconds: number, t: Mill
   if (!chosen.ok) return chosen;
   const by = seconds * SECOND;
   let stretches = state.stretches;
+  const retimed = new Set(state.retimed);
   for (const index of chosen.lanes) {
     const lane = state.lanes[index]!;
     const line = lane.reps[lane.next]!.set.line;
     const changed = withLongerIntervals(stretches, state.index, index, line, by);
     if (!changed) return no(`An interval of lane ${lane.number} would not stay above 0 and at most 1:00:00.`);
     stretches = changed;
+    retimed.add(line);
   }
   const lanes = changeLanes(state, chosen.lanes, (lane) => withLongerPending(lane, by));
-  return unlessTooSoon(state, { ...lanes, stretches }, t);
+  return unlessTooSoon(state, { ...lanes, stretches, retimed }, t);
 }
 
 /**
@@ -130,16 +144,18 @@ export function unlessTooSoon(before: RunState, after: RunState, t: Millis): Out
   return hurried ? no(`Too soon: lane ${hurried.number} would get less than 10 s of warning.`) : done(after);
 }
 
-export function isStopped(lane: LaneState): boolean {
-  return lane.stoppedBy !== null;
+/**
+ * The number of the stop that a lane with nothing pending joins when it gets reps: the last one's, where
+ * it holds everyone who has something pending, or a Stop holds what follows; null where it goes off.
+ */
+export function stopToJoin(state: RunState): number | null {
+  const pending = state.lanes.filter(isPending);
+  if (pending.length === 0) return state.heldAfter ? state.stops : null;
+  return pending.every(isStopped) ? Math.max(...pending.map((lane) => lane.stoppedBy!)) : null;
 }
 
-/**
- * How much sooner what follows comes when the rep is dropped: its interval, or less where a timed
- * block cut its last rep short.
- */
-function stepOf(rep: Pending): Millis {
-  return rep.interval + Math.min(0, rep.leftover);
+export function isStopped(lane: LaneState): boolean {
+  return lane.stoppedBy !== null;
 }
 
 function displaced(lane: LaneState, by: Millis): LaneState {
@@ -174,7 +190,7 @@ function shiftPause(state: RunState, named: Named, by: Millis, t: Millis): Outco
 
 /**
  * The stretches from the current one on with the lane's intervals of a line longer; null where one
- * would leave its bounds, or where a timed block's last rep would get no time at all.
+ * would leave its bounds.
  */
 function withLongerIntervals(
   stretches: readonly Stretch[],
@@ -186,7 +202,7 @@ function withLongerIntervals(
   let fits = true;
   const longer = (rep: Rep): Millis => {
     if (rep.set.line !== line) return rep.interval;
-    fits &&= stepOf(rep) + by > 0 && rep.interval + by > 0 && rep.interval + by <= HOUR;
+    fits &&= rep.interval + by > 0 && rep.interval + by <= HOUR;
     return rep.interval + by;
   };
   const changed = stretches.map((stretch, index) => {

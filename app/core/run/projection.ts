@@ -8,7 +8,8 @@ import type { Stretch } from '../plan/plan.ts';
 import { stretchLength } from '../plan/schedule.ts';
 import { align, LEAD } from './align.ts';
 import { isStopped, resumeLanes } from './lane-command.ts';
-import { latestEnd, startAfter, startingFrom } from './settle.ts';
+import { startingFrom } from './place.ts';
+import { latestEnd, startAfter } from './settle.ts';
 import { currentStretch, type RunState } from './state.ts';
 
 /** The projected end of the session at t, for a state settled at t; when it was done, where it is done. */

@@ -1,61 +1,229 @@
 /*
- * `rewrite`: what the session has from the first part not begun takes the place of what was to come.
+ * `rewrite`: the text goes by pieces. Those that have begun stay as they are; what the new text has after
+ * the first pieces that are the same takes the place of what was to come, in the stretch that is going too.
  */
 
 import type { Millis } from '../units.ts';
 import { openPlan } from '../plan/open-plan.ts';
-import { firstChangedLine, textLines } from '../session/lines.ts';
-import type { Session } from '../session/session.ts';
-import { done, no, type Outcome } from './answer.ts';
-import { done as doneAt, waitAt } from './settle.ts';
-import type { RunState } from './state.ts';
+import type { Plan, Rep, Stretch } from '../plan/plan.ts';
+import { laneLength, retime } from '../plan/retime.ts';
+import { piecesOf, samePieces, type Piece } from '../session/pieces.ts';
+import { align, LEAD } from './align.ts';
+import { no, type Outcome } from './answer.ts';
+import { stopToJoin, unlessTooSoon } from './lane-command.ts';
+import { isEmpty, placeIn, placeOf, type Place } from './place.ts';
+import { done as doneAt, waitAt, withoutWaiting } from './settle.ts';
+import { currentStretch, isPending, nextLeave, type LaneState, type Pending, type RunState } from './state.ts';
 
 export function rewrite(state: RunState, text: string, t: Millis): Outcome {
-  const { lanesText, text: before } = state.plan.source;
-  const opened = openPlan({ text, lanesText }, state.plan);
+  const { source, session } = state.plan;
+  const opened = openPlan({ text, lanesText: source.lanesText }, state.plan);
   if (!opened.ok) {
     const first = opened.faults.faults[0]!;
     return no(`The new text has a fault in line ${first.line}: ${first.message}`);
   }
   const plan = opened.value;
-  const begun = state.begunPart;
-  const settled = firstLineToCome(state.plan.session, begun, before) - 1;
-  const changed = firstChangedLine(textLines(before), textLines(text));
-  if (changed !== null && changed <= settled) {
-    return no(`Line ${changed} has begun or stands before what has: it cannot be changed now.`);
+  const before = piecesOf(source.text, session);
+  const after = piecesOf(text, plan.session);
+  const stay = samePieces(before, after, source.text, text);
+  if (stay < begunPieces(state, before)) {
+    const changed = before[stay]!;
+    return no(
+      changed.first === 1
+        ? 'What stands before the first part, title, lanes and settings, cannot be changed during a run.'
+        : `Line ${changed.first} has begun, or stands before what has: it cannot be changed now.`,
+    );
   }
-  if (!sameSetting(state.plan.session, plan.session)) return no('Lanes and settings cannot be changed during a run.');
-  if (begun >= 0 && !beginsWithHeading(plan.session, begun, settled)) {
-    return no('What comes after the part that has begun must begin with a heading.');
+  const goes = before[stay]?.first ?? Infinity;
+  const comes = after[stay]?.first ?? Infinity;
+  const rewritten = withNewLines(state, withoutLines(state, goes), plan, comes, t);
+  const from = placeAfter(rewritten, state.from, goes, comes);
+  return unlessTooSoon(state, state.phase === 'going' ? { ...rewritten, from } : atWhatIsLeft(rewritten, from, t), t);
+}
+
+/** The first line of the text in force that may still be changed, from 1; one past the last where none may. */
+export function firstLineToCome(state: RunState): number {
+  const pieces = piecesOf(state.plan.source.text, state.plan.session);
+  return pieces[begunPieces(state, pieces) - 1]!.last + 1;
+}
+
+/** What a rewrite has made the run forget, by lines of the text before it, in order. */
+export interface Forgotten {
+  readonly cuts: readonly number[];
+  readonly intervals: readonly number[];
+}
+
+/** The cuts and changed intervals that went with the lines replaced between two states. */
+export function forgottenBetween(before: RunState, after: RunState): Forgotten {
+  const gone = (lines: Iterable<number>, still: { has(line: number): boolean }): number[] =>
+    [...lines].filter((line) => !still.has(line)).sort((a, b) => a - b);
+  return { cuts: gone(before.cuts.keys(), after.cuts), intervals: gone(before.retimed, after.retimed) };
+}
+
+/** How many of the first pieces have begun: what stands before the parts always has. */
+function begunPieces(state: RunState, pieces: readonly Piece[]): number {
+  if (state.phase === 'done') return pieces.length;
+  let line = 0;
+  const passed = state.stretches[state.index - 1];
+  if (passed) line = lastLineOf(passed);
+  if (state.phase === 'going') {
+    const first = firstLineOf(currentStretch(state));
+    // Cuts can leave a stretch that is going without a rep of its own.
+    if (first < Infinity) line = Math.max(line, first);
+    for (const { reps, to, origin } of state.departed) {
+      const last = reps[to - 1]!;
+      if (origin + last.offset >= state.t0!) line = Math.max(line, last.set.line);
+    }
   }
-
-  const kept = state.stretches.filter((stretch) => stretch.partIndex <= begun);
-  const stretches = [...kept, ...plan.stretches.filter((stretch) => stretch.partIndex > begun)];
-  const cuts = new Map([...state.cuts].filter(([line]) => line <= settled));
-  const after = { ...state, plan, stretches, cuts };
-  if (state.phase === 'going' || state.index < kept.length) return done(after);
-  return done(kept.length < stretches.length ? waitAt(after, kept.length) : doneAt(after, t));
+  const begun = pieceAt(pieces, line) + 1;
+  // The piece that holds the place a `go-to` named may be changed, those before it may not.
+  return state.phase === 'waiting' && state.from ? Math.max(begun, pieceAt(pieces, state.from.line)) : begun;
 }
 
-/** The line from which the text can be rewritten: that of the part after the last begun, or the one after the end. */
-export function firstLineToCome(session: Session, begunPart: number, text: string): number {
-  const part = session.parts[begunPart + 1];
-  return part ? (part.line ?? part.items[0]!.line) : textLines(text).length + 1;
+/** The index of the piece that a line stands in. */
+function pieceAt(pieces: readonly Piece[], line: number): number {
+  let at = 0;
+  while (at + 1 < pieces.length && pieces[at + 1]!.first <= line) at++;
+  return at;
 }
 
-function sameSetting(a: Session, b: Session): boolean {
-  const setting = ({ pool, startsAt, finishBy, between, startOn, grid, gap, lanes }: Session) =>
-    JSON.stringify([pool, startsAt, finishBy, between, startOn, grid, gap, lanes]);
-  return setting(a) === setting(b);
+/** A line of the stretch's last piece: pieces come in order along every lane, so the ends of the lanes tell. */
+function lastLineOf(stretch: Stretch): number {
+  return stretch.lanes.reduce((line, { reps }) => Math.max(line, reps[reps.length - 1]?.set.line ?? 0), stretch.line);
 }
 
-/** Whether the new text goes on with a heading (or not at all) after the lines that stay. */
-function beginsWithHeading(session: Session, begunPart: number, settledLines: number): boolean {
-  const stays = session.parts[begunPart];
-  const last = stays ? lastLine(stays.items) : 0;
-  return last <= settledLines;
+function firstLineOf(stretch: Stretch): number {
+  if (stretch.kind !== 'swim') return stretch.line;
+  return stretch.lanes.reduce((line, { reps }) => Math.min(line, reps[0]?.set.line ?? Infinity), Infinity);
 }
 
-function lastLine(items: Session['parts'][number]['items']): number {
-  return items.reduce((last, item) => Math.max(last, item.line, item.kind === 'rounds' ? lastLine(item.items) : 0), 0);
+/** The run without what stands from a line of the text in force on: stretches, what is pending, cuts and intervals. */
+function withoutLines(state: RunState, line: number): RunState {
+  const stretches: Stretch[] = [];
+  state.stretches.forEach((stretch, index) => {
+    if (index < state.index || lastLineOf(stretch) < line) stretches.push(stretch);
+    else if (stretch.kind === 'swim' && firstLineOf(stretch) < line) stretches.push(withRepsBefore(stretch, line));
+  });
+  return {
+    ...state,
+    stretches,
+    lanes: state.lanes.map((lane) => withPendingBefore(lane, line)),
+    cuts: new Map([...state.cuts].filter(([of]) => of < line)),
+    retimed: new Set([...state.retimed].filter((of) => of < line)),
+  };
+}
+
+function withRepsBefore(stretch: Stretch, line: number): Stretch {
+  return withLanes(
+    stretch,
+    stretch.lanes.map(({ reps }) => reps.filter(({ set }) => set.line < line)),
+  );
+}
+
+function withLanes(stretch: Stretch, lanes: readonly (readonly Rep[])[]): Stretch {
+  return {
+    ...stretch,
+    lanes: lanes.map((reps) => retime(reps)),
+    untimed: lanes.some((reps) => reps.some(({ set }) => set.untimed)),
+  };
+}
+
+function withPendingBefore(lane: LaneState, line: number): LaneState {
+  if (!isPending(lane) || lane.reps[lane.reps.length - 1]!.set.line < line) return lane;
+  const pending = lane.reps.slice(lane.next);
+  const reps = pending.filter(({ set }) => set.line < line);
+  const dropped = laneLength(pending) - laneLength(reps);
+  return { ...lane, reps, next: 0, end: lane.end - dropped };
+}
+
+/**
+ * What the new text has from line `comes` on, behind what stays. What in the text nothing divides from the
+ * last stretch that stays joins it, where that is the current one or a later one.
+ */
+function withNewLines(before: RunState, kept: RunState, plan: Plan, comes: number, t: Millis): RunState {
+  const first = plan.stretches.findIndex((stretch) => lastLineOf(stretch) >= comes);
+  const coming = first < 0 ? [] : plan.stretches.slice(first);
+  const last = kept.stretches.length - 1;
+  const target = last >= kept.index ? kept.stretches[last] : undefined;
+  // Where the first of them begins with lines that stay, nothing in the text divides the rest from these.
+  if (!coming[0] || firstLineOf(coming[0]) >= comes) {
+    return { ...kept, plan, stretches: [...kept.stretches, ...coming] };
+  }
+  const more = coming[0].lanes.map(({ reps }) => reps.filter(({ set }) => set.line >= comes));
+  if (target?.kind !== 'swim') {
+    return { ...kept, plan, stretches: [...kept.stretches, withLanes(coming[0], more), ...coming.slice(1)] };
+  }
+  const longer = withLanes(
+    target,
+    target.lanes.map(({ reps }, index) => [...reps, ...more[index]!]),
+  );
+  const joinsNow = last === kept.index && kept.phase === 'going';
+  return {
+    ...kept,
+    plan,
+    stretches: [...kept.stretches.slice(0, last), longer, ...coming.slice(1)],
+    lanes: joinsNow ? joinLanes(before, kept, more, t) : kept.lanes,
+  };
+}
+
+/** New reps of the stretch that is going, by lane, behind what the lane still has. */
+function joinLanes(
+  before: RunState,
+  kept: RunState,
+  more: readonly (readonly Rep[])[],
+  t: Millis,
+): readonly LaneState[] {
+  const stop = stopToJoin(before);
+  return kept.lanes.map((lane, index) => {
+    const reps = more[index]!;
+    if (!lane.takesPart || reps.length === 0) return lane;
+    const was = before.lanes[index]!;
+    const stoppedBy = isPending(was) ? was.stoppedBy : stop;
+    const leave = isPending(lane) || stoppedBy !== null ? lane.end : joinsAt(before, was, lane.end, t);
+    return { ...withMore(lane, reps, leave), stoppedBy, hadRep: true };
+  });
+}
+
+/** When the first new rep leaves in a lane that has nothing else pending and goes off. */
+function joinsAt(state: RunState, was: LaneState, end: Millis, t: Millis): Millis {
+  if (isPending(was)) return nextLeave(was);
+  return end >= t + LEAD ? end : align(state, t + LEAD);
+}
+
+function withMore(lane: LaneState, more: readonly Rep[], leave: Millis): LaneState {
+  let offset = leave - lane.origin;
+  const reps: Pending[] = lane.reps.slice(lane.next);
+  for (const rep of more) {
+    reps.push({ ...rep, offset });
+    offset += rep.interval + rep.leftover;
+  }
+  return { ...lane, reps, next: 0, end: lane.origin + offset };
+}
+
+/**
+ * Where a waiting run stands after a rewrite: at the stretch in the old one's place, from the place that a
+ * `go-to` named; a stretch of which nothing is left from there goes. With none left the session is done.
+ */
+function atWhatIsLeft(state: RunState, from: Place | null, t: Millis): RunState {
+  const stretch = state.stretches[state.index];
+  if (!stretch) return doneAt(state, t);
+  if (isEmpty(stretch, from)) return withoutWaiting(state, t);
+  return waitAt(state, state.index, stretch.kind === 'swim' ? from : null);
+}
+
+/** The place a `go-to` named, where the pieces from old line `goes` on are replaced by those from new line `comes` on. */
+function placeAfter(state: RunState, from: Place | null, goes: number, comes: number): Place | null {
+  const stretch = state.stretches[state.index];
+  if (!from || from.line < goes || !stretch) return from;
+  return placeIn(stretch, from) ?? firstPlace(stretch, comes) ?? from;
+}
+
+/** The first place of a stretch, in the order of the session, that stands on a line from `comes` on. */
+function firstPlace(stretch: Stretch, comes: number): Place | null {
+  let first: Rep | null = null;
+  for (const { reps } of stretch.lanes) {
+    const rep = reps.find(({ set }) => set.line >= comes);
+    if (rep && (!first || rep.set.order < first.set.order)) first = rep;
+  }
+  return first && placeOf(first);
 }

@@ -5,7 +5,8 @@
 
 import type { Millis } from '../units.ts';
 import type { Command } from './command.ts';
-import { settleForCommand, startingFrom } from './settle.ts';
+import { startingFrom } from './place.ts';
+import { settleForCommand } from './settle.ts';
 import { currentStretch, isPending, type LaneState, type Pending, type RunState } from './state.ts';
 
 /** A rep as a screen names it: line, round numbers outermost first, rep within its round. */

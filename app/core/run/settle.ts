@@ -4,20 +4,13 @@
  */
 
 import type { Millis } from '../units.ts';
-import type { LaneReps, Stretch } from '../plan/plan.ts';
+import type { Stretch } from '../plan/plan.ts';
 import { waitsFor } from '../plan/plan.ts';
-import { plannedStart, tailOf } from '../plan/schedule.ts';
+import { plannedStart, tailOf, type Tail } from '../plan/schedule.ts';
 import { align, LEAD, ON_ITS_WAY } from './align.ts';
+import { startingFrom, type Place } from './place.ts';
 import { leavesOf } from './record.ts';
-import {
-  currentStretch,
-  isPending,
-  NOTHING_PENDING,
-  type Departure,
-  type LaneState,
-  type Place,
-  type RunState,
-} from './state.ts';
+import { currentStretch, isPending, NOTHING_PENDING, type Departure, type LaneState, type RunState } from './state.ts';
 
 /**
  * The state at time t (t = Infinity: when nothing more happens by itself), everything due up to and
@@ -94,9 +87,14 @@ export function stretchEnd(state: RunState): Millis {
 export function latestEnd(lanes: readonly LaneState[]): Millis {
   let latest: Millis = -Infinity;
   for (const lane of lanes) {
-    if (lane.takesPart) latest = Math.max(latest, lane.end + (lane.hadRep ? tailOf(lane) : 0));
+    if (lane.takesPart) latest = Math.max(latest, lane.end + (lane.hadRep ? tailOf(lastToSwim(lane)) : 0));
   }
   return latest;
+}
+
+/** Whose tail the lane still has to see off: R2, those who follow a leave keep the number and gap of its moment. */
+function lastToSwim(lane: LaneState): Tail {
+  return lane.leftHere && !isPending(lane) ? lane.last! : lane;
 }
 
 /** R3: the stretch at `index` gets its T0, and each lane that is in takes part, from the place a `go-to` named, if any. */
@@ -114,7 +112,6 @@ function beginDraft(now: Draft, index: number, t0: Millis): void {
   now.t0 = t0;
   now.pauseEnd = t0 + stretch.time;
   now.heldAfter = false;
-  now.begunPart = Math.max(now.begunPart, stretch.partIndex);
   now.lanes.forEach((lane, laneIndex) => {
     Object.assign(lane, NOTHING_PENDING);
     const whole = stretch.lanes[laneIndex];
@@ -128,23 +125,24 @@ function beginDraft(now: Draft, index: number, t0: Millis): void {
   });
 }
 
+/** Whether what follows the current stretch waits for the coach's word; false where nothing follows. */
+export function nextWaits(state: RunState): boolean {
+  const next = state.stretches[state.index + 1];
+  return (
+    next !== undefined &&
+    (state.heldAfter || waitsFor(next, currentStretch(state), state.plan.session.between.auto) === 'call')
+  );
+}
+
+/** When a stretch begins by itself after one that ended at `end`: R6, nobody is sent off with less than the lead after a command. */
+export function beginsByItselfAt(state: RunState, stretch: Stretch, before: Stretch, end: Millis): Millis {
+  const planned = startAfter(state, stretch, before, end);
+  return stretch.kind === 'swim' ? Math.max(planned, align(state, state.steeredAt + LEAD)) : planned;
+}
+
 /** The planned time of a stretch that follows one ending at `end`: the rule of the plan, on the pool's clock. */
 export function startAfter(state: RunState, stretch: Stretch, before: Stretch, end: Millis): Millis {
   return plannedStart(stretch, before, end, state.plan.session.between.time, (time) => align(state, time));
-}
-
-/** What a lane swims of a stretch that begins at a place: its first rep not before it, at offset 0. */
-export function startingFrom(own: LaneReps, from: Place | null): LaneReps {
-  if (!from) return own;
-  const first = own.reps.findIndex(
-    ({ set, rep }) => set.order > from.order || (set.order === from.order && rep >= from.rep),
-  );
-  if (first < 0) return { reps: [], length: 0 };
-  const skipped = own.reps[first]!.offset;
-  return {
-    reps: own.reps.slice(first).map((rep) => ({ ...rep, offset: rep.offset - skipped })),
-    length: own.length - skipped,
-  };
 }
 
 /** What follows the current stretch, ended by itself at `end`. */
@@ -155,18 +153,19 @@ function endStretch(now: Draft, end: Millis): void {
   now.endedAt = end;
   now.from = null;
   if (!next) Object.assign(now, done(now, end));
-  else if (now.heldAfter || waitsFor(next, before, now.plan.session.between.auto) === 'call') {
-    Object.assign(now, waitAt(now, index));
-  } else {
-    const planned = startAfter(now, next, before, end);
-    // R6: nobody is sent off by something that begins by itself with less than the lead after a command.
-    beginDraft(now, index, next.kind === 'swim' ? Math.max(planned, align(now, now.steeredAt + LEAD)) : planned);
-  }
+  else if (nextWaits(now)) Object.assign(now, waitAt(now, index));
+  else beginDraft(now, index, beginsByItselfAt(now, next, before, end));
 }
 
 /** Waiting for the coach's word at a stretch; nothing is pending. */
 export function waitAt(state: RunState, index: number, from: Place | null = null): RunState {
   return { ...state, phase: 'waiting', index, from, heldAfter: false, lanes: withNothingPending(state.lanes) };
+}
+
+/** The stretch that waits goes: the next waits in its place, and with none the session is done at t. */
+export function withoutWaiting(state: RunState, t: Millis): RunState {
+  const without = { ...state, stretches: state.stretches.filter((_, index) => index !== state.index) };
+  return without.index < without.stretches.length ? waitAt(without, without.index) : done(without, t);
 }
 
 export function done(state: RunState, at: Millis): RunState {

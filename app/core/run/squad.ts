@@ -6,8 +6,9 @@ import type { Millis } from '../units.ts';
 import { SECOND } from '../units.ts';
 import { LEAD } from './align.ts';
 import { changeLanes, choose, done, no, type Outcome } from './answer.ts';
-import { startingFrom } from './settle.ts';
-import { currentStretch, isPending, NOTHING_PENDING, type LaneState, type RunState } from './state.ts';
+import { stopToJoin } from './lane-command.ts';
+import { startingFrom } from './place.ts';
+import { currentStretch, NOTHING_PENDING, type LaneState, type RunState } from './state.ts';
 
 export function laneOut(state: RunState, named: readonly number[]): Outcome {
   const chosen = choose(state, named, () => true, 'is in');
@@ -65,14 +66,12 @@ function change(
 /**
  * How a lane comes into the swim that is going: in the stretch's own timetable, moved as little as any
  * lane taking part has been; what is due within the lead is missed, and a lane that has missed
- * everything waits for the next stretch. It comes in stopped where everyone still to leave is.
+ * everything waits for the next stretch. It comes in stopped where a stop holds everyone.
  */
 function joining(state: RunState, t: Millis): (lane: LaneState, index: number) => LaneState {
   const taking = state.lanes.filter((lane) => lane.takesPart);
   const displacement = taking.length > 0 ? Math.min(...taking.map((lane) => lane.displacement)) : 0;
-  const pending = taking.filter(isPending);
-  const allStopped = pending.length > 0 && pending.every((lane) => lane.stoppedBy !== null);
-  const stoppedBy = allStopped ? Math.max(...pending.map((lane) => lane.stoppedBy!)) : null;
+  const stoppedBy = stopToJoin(state);
   const origin = state.t0! + displacement;
   return (lane, index) => {
     const own = startingFrom(currentStretch(state).lanes[index]!, state.from);

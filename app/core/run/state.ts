@@ -6,6 +6,7 @@
 import type { Command } from './command.ts';
 import type { Millis } from '../units.ts';
 import type { Alignment } from './align.ts';
+import type { Place } from './place.ts';
 import type { Plan, Rep, Stretch } from '../plan/plan.ts';
 
 export interface RunState extends Alignment {
@@ -22,7 +23,7 @@ export interface RunState extends Alignment {
   readonly t0Before: Millis | null;
   /** End of the talk or break that is going. */
   readonly pauseEnd: Millis;
-  /** A `stop` in a talk or break: what follows waits for the coach's word. */
+  /** Since a `stop` of all lanes: what follows the stretch that is going waits for the coach's word. */
   readonly heldAfter: boolean;
   /** Where a `go-to` makes the current stretch begin; null for all of it. */
   readonly from: Place | null;
@@ -30,16 +31,17 @@ export interface RunState extends Alignment {
   readonly lanes: readonly LaneState[];
   /** When it was done. */
   readonly doneAt: Millis | null;
-  /** The last part that has begun or been passed over, by its index; -1 for none. */
-  readonly begunPart: number;
-  /** How many reps or rounds have been cut, by line. */
+  /** How many reps or rounds have been cut, by line of the text in force. */
   readonly cuts: ReadonlyMap<number, number>;
+  /** Lines of the text in force whose interval has been changed in a lane. */
+  readonly retimed: ReadonlySet<number>;
   /** What has left, in runs of consecutive leaves of one lane; in no order between lanes. */
   readonly departed: readonly Departure[];
   readonly marks: readonly Mark[];
-  /** Of the last accepted command, `start`, and command that R6 counts from; -Infinity for none. */
+  /** Of the last accepted command, `start`, `stop`, and command that R6 counts from; -Infinity for none. */
   readonly commandAt: Millis;
   readonly startedAt: Millis;
+  readonly stoppedAt: Millis;
   readonly steeredAt: Millis;
   /** When lanes were resumed last; -Infinity for never. */
   readonly resumedAt: Millis;
@@ -56,7 +58,7 @@ export interface LaneState {
   readonly in: boolean;
   readonly swimmers: number;
   readonly gap: Millis;
-  /** In the stretch that is going: whether it takes part, and whether it had a rep when it began to. */
+  /** In the stretch that is going: whether it takes part, and whether it had a rep when it began to, or has got one by a rewrite. */
   readonly takesPart: boolean;
   readonly hadRep: boolean;
   /** From `next` on pending; each leaves at `origin + offset`. */
@@ -84,12 +86,6 @@ export interface LastLeave {
   /** As they were when the lead left. */
   readonly swimmers: number;
   readonly gap: Millis;
-}
-
-/** A place in the order of the session. */
-export interface Place {
-  readonly order: number;
-  readonly rep: number;
 }
 
 /** Leaves reps[from] to reps[to - 1] of a lane, each at origin + offset. */
@@ -143,12 +139,13 @@ export function openRun(plan: Plan, clockPhase: Millis): RunState {
       ...NOTHING_PENDING,
     })),
     doneAt: null,
-    begunPart: -1,
     cuts: new Map(),
+    retimed: new Set(),
     departed: [],
     marks: [],
     commandAt: -Infinity,
     startedAt: -Infinity,
+    stoppedAt: -Infinity,
     steeredAt: -Infinity,
     resumedAt: -Infinity,
     endedAt: -Infinity,

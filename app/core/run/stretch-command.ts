@@ -6,12 +6,14 @@ import type { Millis } from '../units.ts';
 import { align, BOUNCE, LEAD } from './align.ts';
 import { done, no, type Outcome } from './answer.ts';
 import { unlessTooSoon } from './lane-command.ts';
-import { begin, done as doneAt, waitAt } from './settle.ts';
-import { isPending, currentStretch, type Place, type RunState } from './state.ts';
+import { isEmpty, placeIn } from './place.ts';
+import { begin, done as doneAt, waitAt, withoutWaiting } from './settle.ts';
+import { isPending, currentStretch, type RunState } from './state.ts';
 import { waitsFor, type Stretch } from '../plan/plan.ts';
 
 export function start(state: RunState, t: Millis): Outcome {
-  if (t < state.startedAt + BOUNCE) return no('Started just now: a second Start within 3 s is not taken.');
+  if (t < state.startedAt + BOUNCE) return no('Started just now: Start is taken again 3 s after it.');
+  if (t < state.stoppedAt + BOUNCE) return no('Stopped just now: Start is taken again 3 s after it.');
   if (state.phase === 'waiting') return done(beginByHand(state, state.index, t));
   if (state.phase === 'going' && t < state.t0!) return startSooner(state, t);
   return startNext(state, t);
@@ -46,7 +48,7 @@ export function moveOn(state: RunState, t: Millis): Outcome {
   if (bounced) return bounced;
   const index = state.index + 1;
   const next = state.stretches[index];
-  const passed = passOver(beforeCountdown(state, t), index);
+  const passed = beforeCountdown(state, t);
   if (!next) return done(doneAt(passed, t));
   const goesOn = state.phase === 'going' && next.kind !== 'swim' && followsAtOnce(next, currentStretch(state));
   return done(goesOn ? begin({ ...passed, from: null }, index, t) : waitAt(passed, index));
@@ -68,7 +70,7 @@ export function goTo(
 ): Outcome {
   for (let index = 0; index < state.stretches.length; index++) {
     const from = placeIn(state.stretches[index]!, target);
-    if (from) return done(waitAt(passOver(beforeCountdown(state, t), index), index, from));
+    if (from) return done(waitAt(beforeCountdown(state, t), index, from));
   }
   return no(`Line ${target.line} has no such rep in the session as it stands.`);
 }
@@ -86,41 +88,13 @@ function followsAtOnce(next: Stretch, before: Stretch): boolean {
   return next.partIndex === before.partIndex && waitsFor(next, before, false) === 'auto';
 }
 
-/** Everything before the stretch at `index` counts as begun, wherever the run stands. */
-function passOver(state: RunState, index: number): RunState {
-  if (index <= state.index) return state;
-  const passed = state.stretches[index - 1]!;
-  return { ...state, begunPart: Math.max(state.begunPart, passed.partIndex) };
-}
-
 /** A start that was still counting down never was: the clock goes on from the one before it. */
 function beforeCountdown(state: RunState, t: Millis): RunState {
   return state.phase === 'going' && t < state.t0! ? { ...state, t0: state.t0Before } : state;
 }
 
-/** Waiting at a stretch, whole again; one of which cuts have left nothing goes, and the next waits in its place. */
+/** Waiting at a stretch, whole again; one of which cuts have left nothing goes. */
 function waitAtWhatIsLeft(state: RunState, index: number, t: Millis): RunState {
-  if (!isEmpty(state.stretches[index]!)) return waitAt(state, index);
-  const stretches = state.stretches.filter((_, at) => at !== index);
-  const without = { ...state, stretches };
-  return index < stretches.length ? waitAt(without, index) : doneAt(without, t);
-}
-
-/** Whether cuts have left nothing of a stretch. */
-export function isEmpty(stretch: Stretch): boolean {
-  return stretch.kind === 'swim' ? stretch.lanes.every(({ reps }) => reps.length === 0) : stretch.gone === true;
-}
-
-function placeIn(
-  stretch: Stretch,
-  { line, rounds = [], rep }: { readonly line: number; readonly rounds?: readonly number[]; readonly rep: number },
-): Place | null {
-  for (const { reps } of stretch.lanes) {
-    for (const candidate of reps) {
-      const { set } = candidate;
-      if (set.line !== line || candidate.rep !== rep || set.rounds.length !== rounds.length) continue;
-      if (set.rounds.every(({ round }, depth) => round === rounds[depth])) return { order: set.order, rep };
-    }
-  }
-  return null;
+  const waiting = waitAt(state, index);
+  return isEmpty(state.stretches[index]!) ? withoutWaiting(waiting, t) : waiting;
 }

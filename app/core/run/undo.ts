@@ -37,15 +37,16 @@ function asIfStopped({ command, at, before }: Undoable, t: Millis): RunState | n
   if (!takesLeavesAway(command)) return null;
   const then = settleForCommand(before, at);
   const outcome = stop(then, 'lanes' in command ? command.lanes : undefined);
-  if (!outcome.ok || outcome.state.stops === then.stops) return null;
+  if (!outcome.ok) return null;
   const { stops } = outcome.state;
-  const stopped = settleForCommand({ ...outcome.state, commandAt: at, steeredAt: at }, t);
+  const stopped = settleForCommand({ ...outcome.state, commandAt: at, stoppedAt: at, steeredAt: at }, t);
   const chosen = new Set<number>();
   stopped.lanes.forEach((lane, index) => {
     if (isStopped(lane) && lane.stoppedBy === stops && isPending(lane)) chosen.add(index);
   });
+  if (chosen.size === 0) return null;
   const resumed = resumeLanes(stopped, chosen, t);
-  return { ...resumed, commandAt: t, steeredAt: t, resumedAt: t, undoable: [] };
+  return { ...resumed, heldAfter: false, commandAt: t, steeredAt: t, resumedAt: t, undoable: [] };
 }
 
 function takesLeavesAway({ do: name }: Command): boolean {

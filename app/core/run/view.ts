@@ -5,11 +5,11 @@
 
 import type { Millis } from '../units.ts';
 import type { Round, Stretch } from '../plan/plan.ts';
-import { waitsFor } from '../plan/plan.ts';
 import { align, LEAD, UNDO_FOR } from './align.ts';
 import type { Command } from './command.ts';
-import { projectedEnd } from './projection.ts';
-import { settle, startingFrom } from './settle.ts';
+import { startingFrom } from './place.ts';
+import { projectedEnd, projectedTimes } from './projection.ts';
+import { beginsByItselfAt, nextWaits, settle } from './settle.ts';
 import { currentStretch, isPending, nextLeave, type LaneState, type Pending, type RunState } from './state.ts';
 
 export interface RunView {
@@ -21,6 +21,10 @@ export interface RunView {
   readonly following: Stretch | null;
   /** Whether that waits for the coach's word. */
   readonly followingWaits: boolean;
+  /** Whether it would begin by itself if a Stop did not hold it. */
+  readonly held: boolean;
+  /** When it begins by itself, as things stand; null where it waits for the coach's word, or nothing follows. */
+  readonly followsAt: Millis | null;
   readonly clock: ClockView;
   /** When the talk or break that is going ends. */
   readonly pauseEnd: Millis | null;
@@ -61,14 +65,20 @@ export interface LaneView {
   readonly end: Millis;
 }
 
-export interface NextRep {
+export interface NextRep extends Count {
   readonly rep: Pending;
   readonly words: string;
-  readonly rounds: readonly Round[];
   readonly at: Millis | null;
 }
 
-export interface LastView {
+/** How many reps and rounds there now are, after cuts; in `rep` they stay as written. */
+interface Count {
+  readonly of: number;
+  /** Outermost first. */
+  readonly rounds: readonly Round[];
+}
+
+export interface LastView extends Count {
   readonly rep: Pending;
   readonly at: Millis;
   /** Swimmers of the lane when its lead left, and how many of them have left by now. */
@@ -90,8 +100,9 @@ export function view(state: RunState, t: Millis): RunView {
     index: now.index,
     stretch,
     following,
-    followingWaits:
-      following !== null && (now.heldAfter || waitsFor(following, stretch, now.plan.session.between.auto) === 'call'),
+    followingWaits: nextWaits(now),
+    held: now.phase === 'going' && now.heldAfter && following !== null && !nextWaits({ ...now, heldAfter: false }),
+    followsAt: followsAt(now, t),
     clock: clockView(now, t),
     pauseEnd: now.phase === 'going' && stretch.kind !== 'swim' ? now.pauseEnd : null,
     lanes: now.lanes.map((lane, index) => laneView(now, lane, index, t)),
@@ -100,6 +111,12 @@ export function view(state: RunState, t: Millis): RunView {
     undo: last && t <= last.at + UNDO_FOR ? { command: last.command, until: last.at + UNDO_FOR } : null,
     state: now,
   };
+}
+
+function followsAt(state: RunState, t: Millis): Millis | null {
+  const following = state.stretches[state.index + 1];
+  if (state.phase !== 'going' || !following || nextWaits(state)) return null;
+  return beginsByItselfAt(state, following, currentStretch(state), projectedTimes(state, t)[0]!.end);
 }
 
 /** The clock counts from the last T0, until the last 10 s before the next count down. */
@@ -114,10 +131,10 @@ function laneView(state: RunState, lane: LaneState, index: number, t: Millis): L
   const waiting = state.phase === 'waiting' && lane.in ? firstReps(state, index) : null;
   const origin = waiting ? null : lane.origin;
   const reps = (waiting ?? lane.reps).slice(waiting ? 0 : lane.next, (waiting ? 0 : lane.next) + 2);
-  const coming = reps.map((rep) => comingRep(rep, origin));
+  const coming = reps.map((rep) => comingRep(state, rep, origin));
   // On its way to the loudspeaker by a command just given, but not due yet: shown as to come until it is.
   const due = lane.last !== null && lane.last.at > t ? lane.last : null;
-  if (due) coming.unshift(comingRep(due.rep, due.at - due.rep.offset));
+  if (due) coming.unshift(comingRep(state, due.rep, due.at - due.rep.offset));
   return {
     number: lane.number,
     state: laneStanding(state, lane, coming.length > 0),
@@ -125,7 +142,7 @@ function laneView(state: RunState, lane: LaneState, index: number, t: Millis): L
     gap: lane.gap,
     next: coming[0] ?? null,
     after: coming[1] ?? null,
-    last: due ? null : lastView(lane, t),
+    last: due ? null : lastView(state, lane, t),
     resumeAt: stopped ? resumeTime(state, lane, t) : null,
     rejoinAt: stopped ? rejoinTime(lane, t) : null,
     end: lane.end,
@@ -144,15 +161,28 @@ function firstReps(state: RunState, laneIndex: number): readonly Pending[] {
   return own ? startingFrom(own, state.from).reps : [];
 }
 
-function comingRep(rep: Pending, origin: Millis | null): NextRep {
-  return { rep, words: rep.set.words, rounds: rep.set.rounds, at: origin === null ? null : origin + rep.offset };
+function comingRep(state: RunState, rep: Pending, origin: Millis | null): NextRep {
+  const at = origin === null ? null : origin + rep.offset;
+  return { rep, words: rep.set.words, at, ...countOf(state, rep) };
 }
 
-function lastView({ last }: LaneState, t: Millis): LastView | null {
+/** What has left before a cut keeps its place: rep 7 of 8, with 3 cut, is 7 of 7. */
+function countOf({ cuts }: RunState, { rep, of, set }: Pending): Count {
+  if (cuts.size === 0) return { of, rounds: set.rounds };
+  const left = (line: number, n: number, written: number): number => Math.max(n, written - (cuts.get(line) ?? 0));
+  // `3 x 4 x 50` is one line, and is cut by rounds.
+  const byRounds = set.rounds.some(({ line }) => line === set.line);
+  return {
+    of: byRounds ? of : left(set.line, rep, of),
+    rounds: set.rounds.map((round) => ({ ...round, of: left(round.line, round.round, round.of) })),
+  };
+}
+
+function lastView(state: RunState, { last }: LaneState, t: Millis): LastView | null {
   if (!last) return null;
   const { rep, at, swimmers, gap } = last;
   const away = Math.max(1, Math.min(swimmers, 1 + Math.floor((t - at) / gap)));
-  return { rep, at, swimmers, away, tailAt: at + (swimmers - 1) * gap };
+  return { rep, at, swimmers, away, tailAt: at + (swimmers - 1) * gap, ...countOf(state, rep) };
 }
 
 function resumeTime(state: RunState, lane: LaneState, t: Millis): Millis {

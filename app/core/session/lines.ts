@@ -59,6 +59,11 @@ export function textLines(text: string): readonly string[] {
   return lines;
 }
 
+/** A line as far as it says something: its indent stays, a comment and blanks at its end do not. */
+export function contentOf(raw: string): string {
+  return raw.slice(0, commentStart(raw)).replace(/\s+$/, '');
+}
+
 /** The first line (from 1) that is not the same in both; null where all are. */
 export function firstChangedLine(before: readonly string[], after: readonly string[]): number | null {
   const longer = Math.max(before.length, after.length);

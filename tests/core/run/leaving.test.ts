@@ -34,11 +34,25 @@ describe('leaving', () => {
     expect(tails.settled(Infinity).doneAt).toBe((10 + 240 + 19 * 60) * 1000);
   });
 
-  it('[R5] the tail counts as it is when the stretch ends, and an end put into the past is the time of the command', () => {
+  it('[R5] the tail counts as it is while something is pending, and as the last leave had it afterwards', () => {
     const deck = new Deck('lane 1, 20 swimmers\n2 x 50 @ 1:00').at(0, { do: 'start' });
     expect(deck.settled(Infinity).doneAt).toBe(225_000);
-    deck.at(200, { do: 'swimmers', n: 1 });
-    expect(deck.settled(Infinity).doneAt).toBe(200_000);
+    expect(deck.at(60, { do: 'swimmers', n: 10 }).settled(Infinity).doneAt).toBe(175_000);
+    // The second rep left at 1:10 with ten swimmers: they follow, whatever is commanded.
+    deck.at(80, { do: 'swimmers', n: 1 }).at(81, { do: 'gap', seconds: 1 });
+    expect(deck.settled(Infinity).doneAt).toBe(175_000);
+    expect(deck.at(82, { do: 'swimmers', n: 20 }).settled(Infinity).doneAt).toBe(175_000);
+  });
+
+  it('[R5] a lane that has left nothing yet keeps its tail as it is now', () => {
+    const deck = new Deck('lane 1, 3 swimmers\n50 @ 1:00').at(0, { do: 'start' }).at(5, { do: 'sit-out' });
+    expect(deck.settled(Infinity).doneAt).toBe(80_000);
+    expect(deck.at(6, { do: 'gap', seconds: 20 }).settled(Infinity).doneAt).toBe(110_000);
+  });
+
+  it('[R5] an end that a command puts into the past is the time of the command', () => {
+    const deck = new Deck('lane 1\nlane 2\n1/4 x 50 @ 1:00').at(0, { do: 'start' });
+    expect(deck.at(100, { do: 'lane-out', lanes: [2] }).settled(Infinity).doneAt).toBe(100_000);
   });
 
   it('[R5] a part waits for the coach, or with "between auto" begins on the round reading after it', () => {
@@ -72,5 +86,20 @@ describe('leaving', () => {
     expect(deck.refusal(69, { do: 'shift', seconds: 5 })).toMatch(/No lane has a rep still to leave/);
     expect(deck.at(69, { do: 'mark', words: 'late' }).leaves(1)).toEqual([10, 75]);
     expect(deck.at(71, { do: 'shift', seconds: 1 }).leaves(1)).toEqual([10, 85]);
+  });
+
+  it('[R6] fewer swimmers or a smaller gap bring what begins by itself no nearer than ten seconds', () => {
+    const text = 'between auto 0:00\nlane 1, 8 swimmers, gap 10\nOne\n50 @ 1:00\nTwo\n50 @ 1:00';
+    for (const command of [
+      { do: 'swimmers', n: 1 },
+      { do: 'gap', seconds: 1 },
+    ] as const) {
+      const deck = new Deck(text).at(0, { do: 'start' });
+      expect(deck.leaves(1)).toEqual([10, 140]);
+      // A tail not in the water yet: none has left.
+      deck.at(5, { do: 'sit-out' }).at(100, command);
+      expect(deck.leaves(1)).toEqual([110]);
+      expect(deck.view(105).clock.startsIn).toBe(5000);
+    }
   });
 });

@@ -34,7 +34,28 @@ describe('cut', () => {
     expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'talk', 'swim', 'talk', 'swim', 'swim']);
     expect(deck.refusal(1, { do: 'cut', line: 2, n: 2 })).toMatch(/round of line 2 stays/);
     deck.at(1, { do: 'start' });
-    expect(deck.view(20).lanes[0]!.next!.rounds).toMatchObject([{ round: 1, of: 3 }]);
+    expect(deck.view(20).lanes[0]!.next!.rounds).toMatchObject([{ round: 1, of: 2 }]);
+  });
+
+  it('[cut] screens count what there now is, the record what was written; what has left keeps its place', () => {
+    const deck = new Deck('8 x 50 @ 1:00').at(0, { do: 'start' });
+    deck.at(20, { do: 'cut', line: 1, n: 3 });
+    expect(deck.view(30).lanes[0]).toMatchObject({ next: { of: 5, rep: { rep: 2, of: 8 } }, last: { of: 5 } });
+    const late = new Deck('3 rounds\n  2 x 50 @ 1:00').at(0, { do: 'start' }).at(200, { do: 'cut', line: 1, n: 1 });
+    expect(late.view(201).lanes[0]!.last).toMatchObject({ of: 2, rounds: [{ round: 2, of: 2 }] });
+    const both = new Deck('3 x 4 x 50 @ 1:00').at(0, { do: 'cut', line: 1, n: 1 });
+    expect(both.view(1).lanes[0]!.next).toMatchObject({ of: 4, rounds: [{ round: 1, of: 2 }] });
+    const started = new Deck('8 x 50 @ 1:00').at(0, { do: 'start' }).at(400, { do: 'cut', line: 1, n: 1 });
+    expect(started.view(401).lanes[0]!.last).toMatchObject({ of: 7, rep: { rep: 7 } });
+  });
+
+  it('[cut] a waiting stretch with nothing left from the place a go-to named goes', () => {
+    const text = 'One\n3 x 50 @ 1:00\nTwo\n100 @ 2:00';
+    const deck = new Deck(text).at(0, { do: 'go-to', line: 2, rep: 3 }).at(1, { do: 'cut', line: 2, n: 1 });
+    expect(deck.state).toMatchObject({ phase: 'waiting', index: 0, from: null });
+    expect(deck.state.stretches.map(({ part }) => part)).toEqual(['Two']);
+    const last = new Deck('3 x 50 @ 1:00').at(0, { do: 'go-to', line: 1, rep: 3 }).at(1, { do: 'cut', line: 1, n: 1 });
+    expect(last.state).toMatchObject({ phase: 'done', doneAt: 1000 });
   });
 
   it('[cut] a talk under way stays until it is over, and is gone after it', () => {
@@ -59,42 +80,5 @@ describe('cut', () => {
   it('[cut] a line that is rounds and a set is cut by rounds', () => {
     const deck = new Deck('3 x 4 x 50 @ 1:00').at(0, { do: 'cut', line: 1, n: 1 });
     expect(deck.state.stretches[0]!.lanes[0]!.reps.length).toBe(8);
-  });
-});
-
-describe('rewrite', () => {
-  it('[rewrite] what comes after the part that has begun takes the place of what was to come', () => {
-    const deck = new Deck(ROUNDS).at(0, { do: 'start' }).at(5, { do: 'cut', line: 2, n: 2 });
-    const kept = ROUNDS.split('\n').slice(0, 5).join('\n');
-    deck.at(20, { do: 'rewrite', text: `${kept}\nSprints\n3 x 25 @ 1:00` });
-    expect(deck.state.stretches.map(({ part }) => part)).toEqual(['Main', 'Main', 'Main', 'Sprints']);
-    expect(deck.state.stretches[3]!.lanes[0]!.reps.map((rep) => rep.set.line)).toEqual([7, 7, 7]);
-  });
-
-  it('[rewrite] lines and lanes that have begun stay, what follows begins with a heading', () => {
-    const deck = new Deck(ROUNDS).at(0, { do: 'start' });
-    const lines = ROUNDS.split('\n');
-    const changed = [...lines.slice(0, 4), '100-300-100 @ 2:00', ...lines.slice(5)].join('\n');
-    expect(deck.refusal(20, { do: 'rewrite', text: changed })).toMatch(/Line 5/);
-    const unheaded = [...lines.slice(0, 5), '4 x 25 @ 0:40'].join('\n');
-    expect(deck.refusal(20, { do: 'rewrite', text: unheaded })).toMatch(/heading/);
-    expect(deck.refusal(20, { do: 'rewrite', text: 'Main\n4 x' })).toMatch(/fault in line 2/);
-  });
-
-  it('[rewrite] before anything has begun all of it can be written anew, but for the settings', () => {
-    const deck = new Deck('lane 2\nOne\n\nTwo\n50 @ 1:00').at(0, {
-      do: 'rewrite',
-      text: 'lane 2\nOne\n\nOther\n3 x 100 @ 2:00',
-    });
-    expect(deck.state.stretches[0]!.part).toBe('Other');
-    expect(deck.refusal(1, { do: 'rewrite', text: 'lane 3\nOne\n\nOther\n3 x 100 @ 2:00' })).toMatch(/Line 1/);
-  });
-
-  it('[rewrite] with nothing left to wait for the session is done', () => {
-    const deck = new Deck('One\n50 @ 1:00\nTwo\n50 @ 1:00').at(0, { do: 'start' });
-    expect(deck.at(80, { do: 'rewrite', text: 'One\n50 @ 1:00' }).state).toMatchObject({
-      phase: 'done',
-      doneAt: 80_000,
-    });
   });
 });
