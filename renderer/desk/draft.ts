@@ -18,7 +18,7 @@ export interface Draft {
   readonly during: string | null;
 }
 
-type Memory = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
+type Memory = Pick<Storage, 'getItem' | 'setItem'>;
 
 const DRAFT = 'lanecall.draft';
 const ASIDE = 'lanecall.draft.aside';
@@ -54,13 +54,14 @@ export function draftOf({ id, state, lanesText, openedAtTimeOfDay }: DraftedRun)
 
 export function keptDraft(key: 'draft' | 'aside' = 'draft', memory: Memory | null = ownStorage()): Draft | null {
   const kept = memory?.getItem(key === 'draft' ? DRAFT : ASIDE) ?? null;
-  return kept === null ? null : (readDraft(kept) ?? { ...EMPTY, text: kept, lanesText: memory?.getItem(LANES_DRAFT) ?? '' });
+  return kept === null
+    ? null
+    : (readDraft(kept) ?? { ...EMPTY, text: kept, lanesText: memory?.getItem(LANES_DRAFT) ?? '' });
 }
 
 export function keepDraft(draft: Draft, key: 'draft' | 'aside' = 'draft', memory: Memory | null = ownStorage()): void {
   try {
     memory?.setItem(key === 'draft' ? DRAFT : ASIDE, JSON.stringify(draft));
-    memory?.removeItem(LANES_DRAFT);
   } catch {
     // A full or forbidden store keeps no draft; the text on the screen is not touched by that.
   }

@@ -22,7 +22,10 @@ export interface MatchedClock {
 }
 
 /** Whether the clock of a run was matched, and is not just the time of day's. */
-export function isMatched({ clockPhase, openedAtTimeOfDay }: Pick<DeckRun, 'clockPhase' | 'openedAtTimeOfDay'>): boolean {
+export function isMatched({
+  clockPhase,
+  openedAtTimeOfDay,
+}: Pick<DeckRun, 'clockPhase' | 'openedAtTimeOfDay'>): boolean {
   return clockPhase !== openedAtTimeOfDay % MINUTE;
 }
 
@@ -90,7 +93,10 @@ export function RunMatch({ tools, moment: { run, view } }: RunMatchProps): React
     const opened = await openSession({ text, lanesText, clockPhase }, false);
     if (opened.kind === 'opened') {
       if (opened.run !== null) followReopened(run.id, opened.run);
-      tools.hand.say(clockPhase === null ? "The pool's clock is the time of day's." : "The pool's clock is matched.", 'done');
+      tools.hand.say(
+        clockPhase === null ? "The pool's clock is the time of day's." : "The pool's clock is matched.",
+        'done',
+      );
     } else tools.hand.say('why' in opened ? opened.why : 'The session could not be opened anew.', 'refused');
   };
   return <MatchButton matched={isMatched(run)} onMatch={() => void open(0)} onForget={() => void open(null)} />;

@@ -3,7 +3,7 @@
  * thumb. Keys mean the same as the buttons.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useCallback, useEffect, useRef, useState, type ReactElement } from 'react';
 import type { Moment } from '../ui/coach/frames.ts';
 import { useHand } from '../ui/coach/use-deck.ts';
 import { ActionBar } from './action-bar.tsx';
@@ -29,13 +29,22 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
   const [panel, setPanel] = useState<Panel | null>(null);
   const close = (): void => setPanel(null);
   const chosen = useHand(tools.hand, ({ choice }) => choice.lanes);
-  useRunKeys(tools, panel, setPanel);
   const { view } = moment;
-  const keyed = laneOfKey(view, tools.hand.chosen());
-  const untouched = view.phase === 'waiting' && view.state.t0 === null && view.index === 0;
-
-  if (panel?.kind === 'edit' && !untouched) return <RewriteScreen tools={tools} moment={moment} onClose={close} />;
+  // What has been commanded would be lost by opening the session anew, even before the first start.
+  const untouched = moment.run.commands.length === 0;
   const edit = untouched ? onWrite : () => setPanel({ kind: 'edit' });
+  const latestEdit = useRef(edit);
+  useEffect(() => {
+    latestEdit.current = edit;
+  });
+  const openPanel = useCallback(
+    (next: Panel | null) => (next?.kind === 'edit' ? latestEdit.current() : setPanel(next)),
+    [],
+  );
+  useRunKeys(tools, panel, openPanel);
+  const keyed = laneOfKey(view, tools.hand.chosen());
+
+  if (panel?.kind === 'edit') return <RewriteScreen tools={tools} moment={moment} onClose={close} />;
   return (
     <div className="run">
       <RunHead tools={tools} moment={moment} />

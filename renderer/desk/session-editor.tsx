@@ -97,11 +97,7 @@ interface InSight {
 function LineNumbers({ from, to, count }: InSight & { readonly count: number }): ReactElement {
   const numbers: number[] = [];
   for (let line = from + 1; line <= Math.min(to, count); line++) numbers.push(line);
-  return (
-    <pre style={{ top: topOf(from) }}>
-      {numbers.join('\n')}
-    </pre>
-  );
+  return <pre style={{ top: topOf(from) }}>{numbers.join('\n')}</pre>;
 }
 
 interface NumbersOfProps extends InSight {

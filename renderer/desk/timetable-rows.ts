@@ -74,7 +74,12 @@ export function timetableOf(plan: Plan, live: LiveTimes | null = null): Timetabl
       name,
       starts: live ? liveStart(live, partIndex) : planStart(session.startsAt, start),
       length: lengthText(live ? liveLength(live, partIndex) : end - start, estimated.has(partIndex)),
-      rows: rowsOf(session.parts[partIndex]!.items, 0, reps, shown.map(({ index }) => index)),
+      rows: rowsOf(
+        session.parts[partIndex]!.items,
+        0,
+        reps,
+        shown.map(({ index }) => index),
+      ),
       distances: ofShown(distances).map(distanceText),
     })),
     totals: { ...totals, distances: ofShown(totals.distances) },
@@ -143,7 +148,12 @@ function rowsOf(
       rows.push({ key, depth, words, lanes: [] }, ...rowsOf(item.items, depth + 1, reps, lanes));
     } else {
       const own = item.kind === 'talk' || item.kind === 'break' ? undefined : reps.get(item.line);
-      rows.push({ key, depth, words: itemWords(item), lanes: own ? lanes.map((lane) => intervalText(own[lane]!)) : [] });
+      rows.push({
+        key,
+        depth,
+        words: itemWords(item),
+        lanes: own ? lanes.map((lane) => intervalText(own[lane]!)) : [],
+      });
     }
   }
   return rows;

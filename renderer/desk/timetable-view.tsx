@@ -7,7 +7,13 @@ import { reading } from '../../app/core/reading.ts';
 import { distanceText } from '../../app/core/lengths.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import { Block, inBlocks } from './blocks.tsx';
-import { timetableOf, type LiveTimes, type Timetable, type TimetablePart, type TimetableRow } from './timetable-rows.ts';
+import {
+  timetableOf,
+  type LiveTimes,
+  type Timetable,
+  type TimetablePart,
+  type TimetableRow,
+} from './timetable-rows.ts';
 import type { WarningGroup } from './warning-groups.ts';
 
 interface TimetableViewProps {

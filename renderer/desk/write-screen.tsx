@@ -152,11 +152,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
             onGoTo={(line, column) => putCursor((faults.in === 'lanes' ? lanesEditor : editor).current, line, column)}
           />
         ) : opened.ok ? (
-          <TimetableView
-            plan={opened.value}
-            warnings={warnings}
-            onLine={(line) => putCursor(editor.current, line, 1)}
-          >
+          <TimetableView plan={opened.value} warnings={warnings} onLine={(line) => putCursor(editor.current, line, 1)}>
             <WriteLate plan={opened.value} onText={(cut) => (source === text ? setText(cut) : undefined)} />
           </TimetableView>
         ) : (
