@@ -41,9 +41,8 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
     layer.current?.style.setProperty('--scrolled-across', `${-scrollLeft}px`);
     const first = Math.floor((scrollTop - ABOVE) / LINE);
     const last = first + Math.ceil(clientHeight / LINE);
-    if (first - SPARE / 2 < inSight.from || last + SPARE / 2 > inSight.to) {
-      setInSight({ from: Math.max(0, first - SPARE), to: last + SPARE });
-    }
+    const isDrawn = Math.max(0, first - SPARE / 2) >= inSight.from && last + SPARE / 2 <= inSight.to;
+    if (!isDrawn) setInSight({ from: Math.max(0, first - SPARE), to: last + SPARE });
   };
   useLayoutEffect(() => {
     // A text that got shorter has been scrolled back by the browser.
