@@ -30,7 +30,7 @@ export function cutLabel(text: string, { line, n, of, kind }: Pick<CutOption, 'l
  * top. ends: the end with it, by the time of day.
  */
 export function cutHint({ saves }: Pick<CutOption, 'saves'>, ends: string, onTop: boolean): string {
-  return onTop ? `and with it another ${reading(saves)} sooner, ≈ ${ends}` : `ends ${reading(saves)} sooner, ≈ ${ends}`;
+  return onTop ? `then another ${reading(saves)} sooner, ≈ ${ends}` : `ends ${reading(saves)} sooner, ≈ ${ends}`;
 }
 
 /** The part that is never cut: the swim-down, or else the last. */

@@ -44,6 +44,11 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
     const isDrawn = Math.max(0, first - SPARE / 2) >= inSight.from && last + SPARE / 2 <= inSight.to;
     if (!isDrawn) setInSight({ from: Math.max(0, first - SPARE), to: last + SPARE });
   };
+  const first = useRef(locked);
+  useLayoutEffect(() => {
+    // What may be changed is what it is opened for; a line or two of what may not are left in sight.
+    if (area.current && first.current > 0) area.current.scrollTop = Math.max(0, (first.current - 3) * LINE);
+  }, [area]);
   useLayoutEffect(() => {
     // A text that got shorter has been scrolled back by the browser.
     if (area.current) follow(area.current);

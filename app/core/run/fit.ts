@@ -138,8 +138,11 @@ function roundsFirst(state: RunState, options: readonly CutOption[]): readonly C
   return options.filter(({ line }) => !inside.has(line));
 }
 
-/** So many lines are tried, the most repeated: each try works the rest of the session out. No real session has as many. */
+/** So many lines are tried, the most repeated; no real session has as many. */
 const MOST_TRIED = 60;
+
+/** Each try works all stretches out once: in a session of thousands fewer lines are tried, so that nothing waits for it. */
+const MOST_WORKED_OUT = 30_000;
 
 /** Lines whose cut brings the end forward at all, the most repeated first, then in order of the session. */
 function linesThatSave(state: RunState, t: Millis): readonly number[] {
@@ -155,10 +158,11 @@ function linesThatSave(state: RunState, t: Millis): readonly number[] {
     }
     stretch.rounds.forEach((round) => lines.add(round.line));
   }
+  const most = Math.max(3, Math.min(MOST_TRIED, Math.floor(MOST_WORKED_OUT / state.stretches.length)));
   return [...lines]
     .filter((line) => timesOf(state, line) > 1)
     .sort((a, b) => timesOf(state, b) - timesOf(state, a) || a - b)
-    .slice(0, MOST_TRIED)
+    .slice(0, most)
     .filter((line) => mostThatSaves(state, t, line) !== null);
 }
 
