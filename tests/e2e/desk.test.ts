@@ -196,12 +196,19 @@ test('rounds are cut and what is to come is written anew in one step', async () 
   await button('Cut 1 round').click();
   await said('Cut 1 of 3 rounds, ends 4:00 sooner.');
   await page.keyboard.press('e');
-  const toCome = page.getByRole('textbox', { name: 'What is to come' });
-  await toCome.fill('Swim-down\n4 x 50 easy @ 1.10');
+  const text = page.getByRole('textbox', { name: 'Session', exact: true });
+  // What has begun is locked: keys in it change nothing, and the cursor stays.
+  await text.press('Control+Home');
+  await text.press('x');
+  await said('Lines 1 to 8 have begun: they stay as they are.');
+  expect(await text.inputValue()).toBe(SESSION);
+  expect(await text.evaluate((field: HTMLTextAreaElement) => field.selectionStart)).toBe(0);
+  await text.fill(SESSION.replace('1:10', '1.10'));
   await page.getByRole('heading', { name: 'One line cannot be read' }).waitFor();
-  expect(await button('Put it in force').getAttribute('aria-disabled')).toBe('true');
-  await toCome.fill('Swim-down\n2 x 50 easy @ 1:10');
-  await button('Put it in force').click();
+  expect(await button('Use from now on').getAttribute('aria-disabled')).toBe('true');
+  await text.fill(SESSION.replace('4 x 50 easy', '2 x 50 easy'));
+  await page.getByText('With your text: ends 2:20 sooner').waitFor();
+  await button('Use from now on').click();
   await said('What is to come is rewritten, ends 2:20 sooner.');
 });
 
@@ -210,10 +217,10 @@ test('while it is written one tap cuts the session to its hour, and one takes th
   const long = SESSION.replace('start on 1', 'start 19:30\nfinish 20:02\nstart on 1').replace('10 x 75', '12 x 75');
   await text.fill(long);
   const late = page.getByRole('region', { name: 'If you run late' });
-  await expect.poll(() => late.textContent()).toContain('Any one of these brings it back:');
+  await expect.poll(() => late.textContent()).toContain('brings it back:');
   await late.getByRole('button', { name: /^Cut 2 of 12 x 75/ }).click();
   expect(await text.inputValue()).toBe(long.replace('12 x 75', '10 x 75'));
-  await expect.poll(() => late.textContent()).not.toContain('Any one of these');
+  await expect.poll(() => late.textContent()).not.toContain('brings it back');
   await late.getByRole('button', { name: 'Undo the cut' }).click();
   expect(await text.inputValue()).toBe(long);
 });
@@ -381,4 +388,30 @@ test.each([
   });
   expect(found).toEqual({ wide: false, small: [] });
   expect(await status().isVisible()).toBe(true);
+});
+
+test.each([
+  [1280, 800],
+  [1024, 700],
+  [390, 844],
+])('at %i × %i Edit keeps leaves, what was said, the one action and Undo in sight', async (width, height) => {
+  await page.setViewportSize({ width, height });
+  await run(SESSION);
+  await button('Start').click();
+  await said('Started');
+  await button('Edit').click();
+  await page.getByRole('textbox', { name: 'Session', exact: true }).waitFor();
+  await button('Stop all lanes').click();
+  const done = page.getByText('Stopped all lanes.');
+  await done.waitFor();
+  for (const what of [done, button('Resume'), button('Undo'), button('Use from now on')]) {
+    expect(await onTop(what)).toBe(true);
+  }
+  for (const lane of await page.getByRole('list', { name: 'Next leaves' }).getByRole('listitem').all()) {
+    expect(await onTop(lane)).toBe(true);
+  }
+  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+  expect(
+    (await new AxeBuilder({ page }).analyze()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`),
+  ).toEqual([]);
 });
