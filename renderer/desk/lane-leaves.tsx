@@ -16,11 +16,13 @@ interface LaneLeavesProps {
 
 export function LaneLeaves({ tools, moment }: LaneLeavesProps): ReactElement {
   return (
-    <ul className="leaves" aria-label="Next leaves" role="list">
-      {moment.view.lanes.map(({ number, state }) => (
-        <LaneLeave key={number} tools={tools} number={number} state={state} />
-      ))}
-    </ul>
+    <section className="leaves-place" aria-label="Next leaves">
+      <ul className="leaves" role="list">
+        {moment.view.lanes.map(({ number, state }) => (
+          <LaneLeave key={number} tools={tools} number={number} state={state} />
+        ))}
+      </ul>
+    </section>
   );
 }
 

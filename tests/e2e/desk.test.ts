@@ -407,7 +407,7 @@ test.each([
   for (const what of [done, button('Resume'), button('Undo'), button('Use from now on')]) {
     expect(await onTop(what)).toBe(true);
   }
-  for (const lane of await page.getByRole('list', { name: 'Next leaves' }).getByRole('listitem').all()) {
+  for (const lane of await page.getByRole('region', { name: 'Next leaves' }).getByRole('listitem').all()) {
     expect(await onTop(lane)).toBe(true);
   }
   expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);

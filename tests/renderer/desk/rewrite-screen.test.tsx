@@ -141,7 +141,7 @@ describe('a text that another screen has changed meanwhile', () => {
 describe('what must stay in sight', () => {
   test('the leaves of all lanes, what a command did, the one action and Undo', async () => {
     going();
-    expect(screen.getByRole('list', { name: 'Next leaves' }).textContent).toMatch(/1:00.*in 50 s/);
+    expect(screen.getByRole('region', { name: 'Next leaves' }).textContent).toMatch(/1:00.*in 50 s/);
     fireEvent.click(button('Stop all lanes'));
     await screen.findByText('Stopped lane 1.');
     await waitFor(() => expect(offered('Undo')).toBe(true));
