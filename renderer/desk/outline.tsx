@@ -65,6 +65,7 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   ];
   return (
     <>
+      <RunMatch moment={moment} tools={tools} />
       {isOver ? late : null}
       <h2>Session</h2>
       {blocks.map((parts, index) => (
@@ -80,7 +81,6 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
         </Block>
       ))}
       {isOver ? null : late}
-      <RunMatch moment={moment} tools={tools} />
       <p className="caution">
         Lanecall times swimmers, it does not watch them. The lifeguard and the coach keep watch. No breath-holding
         targets; effort only for swimmers fit to train; local pool rules come first.
