@@ -9,7 +9,7 @@ import type { LaneReps, Rep, Round, Stretch } from '../plan/plan.ts';
 import type { Item, Session } from '../session/session.ts';
 import { done, no, type Outcome } from './answer.ts';
 import { isEmpty } from './place.ts';
-import { waitAt, withoutWaiting } from './settle.ts';
+import { withoutWaiting } from './settle.ts';
 import type { LaneState, RunState } from './state.ts';
 
 /** What a line of the session allows to be cut; `most`, all cuts of the line together. */

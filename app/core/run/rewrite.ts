@@ -64,11 +64,10 @@ export function forgottenBetween(before: RunState, after: RunState): Forgotten {
 function begunPieces(state: RunState, pieces: readonly Piece[]): number {
   if (state.phase === 'done') return pieces.length;
   let line = 0;
-  const passed = state.stretches[state.index - 1];
-  if (passed) line = lastLineOf(passed);
+  // Cuts can leave a stretch that has begun without a rep of its own: then those before it tell.
+  for (let index = state.index - 1; index >= 0 && line === 0; index--) line = lastLineOf(state.stretches[index]!);
   if (state.phase === 'going') {
     const first = firstLineOf(currentStretch(state));
-    // Cuts can leave a stretch that is going without a rep of its own.
     if (first < Infinity) line = Math.max(line, first);
     for (const { reps, to, origin } of state.departed) {
       const last = reps[to - 1]!;

@@ -70,6 +70,16 @@ describe('rewrite: which pieces stay', () => {
     expect(deck.refusal(200, rewrite(...other))).toMatch(/Line 5/);
   });
 
+  it('[rewrite] a stretch that cuts have left empty does not open what came before it', () => {
+    const lines = ['Main', '100 @ 2:00', '2 rounds', '  50 @ 1:00', '  talk 0:30', '25 @ 1:00'];
+    const deck = new Deck(text(...lines)).at(0, { do: 'go-to', line: 4, rounds: [2], rep: 1 }).at(1, { do: 'start' });
+    deck.at(20, { do: 'cut', line: 3, n: 1 });
+    expect(firstLineToCome(deck.settled(30))).toBe(6);
+    deck.at(40, { do: 'move-on' });
+    expect(deck.state).toMatchObject({ phase: 'waiting', index: 3 });
+    expect(firstLineToCome(deck.state)).toBe(6);
+  });
+
   it('[rewrite] a text with a fault is refused with the fault', () => {
     expect(new Deck(text(...MAIN)).refusal(0, rewrite('Main', '4 x'))).toMatch(/fault in line 2/);
   });
