@@ -6,7 +6,7 @@
 import { useEffect, useState, type DragEvent, type ReactElement } from 'react';
 import { onSessionFile, type SessionFile } from '../link/own-window.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
-import { keepDraft } from './draft.ts';
+import { keepDraft, keptDraft } from './draft.ts';
 import { readSessionFile } from './session-file.ts';
 
 export interface ArrivedFile {
@@ -24,6 +24,8 @@ export function useArrivedFile(runId: () => string | null, isGoing: () => boolea
   const [arrived, setArrived] = useState<{ readonly n: number; readonly said: string | null }>({ n: 0, said: null });
   const take = ({ name, text, lanesText, why }: SessionFile): void => {
     if (text !== null) {
+      const before = keptDraft();
+      if (before && before.text.trim() !== '' && before.text !== text) keepDraft(before, 'aside');
       keepDraft({ text, lanesText: lanesText ?? '', from: name, during: runId() });
       if (!isGoing()) onText();
     }

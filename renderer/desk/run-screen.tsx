@@ -44,7 +44,8 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
   useRunKeys(tools, panel, openPanel);
   const keyed = laneOfKey(view, tools.hand.chosen());
 
-  if (panel?.kind === 'edit') return <RewriteScreen tools={tools} moment={moment} onClose={close} />;
+  if (panel?.kind === 'edit')
+    return <RewriteScreen key={moment.run.id} tools={tools} moment={moment} onClose={close} />;
   return (
     <div className="run">
       <RunHead tools={tools} moment={moment} />
