@@ -3,7 +3,7 @@
  * have thousands of parts, and none of them more than a screenful to be seen at once.
  */
 
-import { createElement, useLayoutEffect, useRef, useState, type ReactElement, type ReactNode } from 'react';
+import { useLayoutEffect, useRef, useState, type ReactElement, type ReactNode } from 'react';
 
 /** Rows to a block; lists with fewer than two blocks' rows are drawn as they are. */
 const ROWS = 60;
@@ -42,23 +42,20 @@ interface BlockProps {
 }
 
 export function Block({ as, className, rows, rowHeight, always, children }: BlockProps): ReactElement {
-  const element = useRef<HTMLElement>(null);
-  const height = useRef(rows * rowHeight);
-  const [near, setNear] = useState(always);
-  const drawn = always || near;
+  const list = useRef<HTMLOListElement>(null);
+  const body = useRef<HTMLTableSectionElement>(null);
+  // Where nobody can say what is in sight, all is drawn.
+  const [near, setNear] = useState(typeof IntersectionObserver === 'undefined');
+  const [height, setHeight] = useState(rows * rowHeight);
   useLayoutEffect(() => {
-    const own = element.current;
-    if (!own || always) return undefined;
-    if (typeof IntersectionObserver === 'undefined') {
-      setNear(true);
-      return undefined;
-    }
+    const own = list.current ?? body.current;
+    if (!own || always || typeof IntersectionObserver === 'undefined') return undefined;
     const watch = new IntersectionObserver(
       (entries) => {
         const last = entries[entries.length - 1];
         if (!last) return;
         // What has been drawn knows its height.
-        if (!last.isIntersecting && own.childElementCount > 1) height.current = own.offsetHeight;
+        if (!last.isIntersecting && own.childElementCount > 1) setHeight(own.offsetHeight);
         setNear(last.isIntersecting);
       },
       { root: scrollerOf(own), rootMargin: `${AHEAD}px 0px` },
@@ -66,16 +63,17 @@ export function Block({ as, className, rows, rowHeight, always, children }: Bloc
     watch.observe(own);
     return () => watch.disconnect();
   }, [always]);
-  return createElement(
-    as,
-    { ref: element, className, role: as === 'ol' ? 'list' : undefined },
-    drawn ? children() : <Room as={as} height={height.current} />,
-  );
-}
-
-function Room({ as, height }: { readonly as: 'ol' | 'tbody'; readonly height: number }): ReactElement {
+  const drawn = always || near;
   const style = { height: `${height}px` };
-  return as === 'ol' ? <li aria-hidden="true" style={style} /> : <tr aria-hidden="true" style={style} />;
+  return as === 'ol' ? (
+    <ol ref={list} className={className} role="list">
+      {drawn ? children() : <li aria-hidden="true" style={style} />}
+    </ol>
+  ) : (
+    <tbody ref={body} className={className}>
+      {drawn ? children() : <tr aria-hidden="true" style={style} />}
+    </tbody>
+  );
 }
 
 /** The nearest element round it that scrolls; null for the page. */

@@ -47,7 +47,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   const first = useRef(locked);
   useLayoutEffect(() => {
     // What may be changed is what it is opened for; a line or two of what may not are left in sight.
-    if (area.current && first.current > 0) area.current.scrollTop = Math.max(0, (first.current - 3) * LINE);
+    if (first.current > 0) area.current?.scrollTo({ top: Math.max(0, (first.current - 3) * LINE) });
   }, [area]);
   useLayoutEffect(() => {
     // A text that got shorter has been scrolled back by the browser.
