@@ -23,6 +23,8 @@ const CAUTION =
 const LEGEND =
   'Leaves are readings of a clock that starts from 0:00 with each stretch. ≈ marks an estimate, or what rests on one.';
 
+const BLANK: readonly string[] = [''];
+
 /** Lines ending in LF. The day, where known, stands beside the title. */
 export function timetableText(plan: Plan, day: CalendarDay | null): string {
   const times = plannedTimes(plan);
@@ -30,20 +32,18 @@ export function timetableText(plan: Plan, day: CalendarDay | null): string {
   const table: Timetable = { plan, times, passages: passagesOf(plan), estimatedFrom: estimatedFrom(plan) };
   const sheets = laneGroups(plan.session.lanes.length);
   const { width } = sheets[0]!;
-  const lines = [...headLines(table, totals, day, width)];
+  // Lists in a list, not spread into a call: a part may have more lines than a call takes arguments.
+  const blocks = [headLines(table, totals, day, width)];
   for (const sheet of sheets) {
-    lines.push('', ...laneLines(plan, sheet));
-    for (const part of totals.parts) lines.push('', ...partLines(table, part, sheet));
-    lines.push('', ...totalLines(plan, totals, sheet));
+    blocks.push(BLANK, laneLines(plan, sheet));
+    for (const part of totals.parts) blocks.push(BLANK, partLines(table, part, sheet));
+    blocks.push(BLANK, totalLines(plan, totals, sheet));
   }
-  lines.push(
-    '',
-    ...warningLines(plan, width),
-    ...wrapped(LEGEND, width, '', ''),
-    '',
-    ...wrapped(CAUTION, width, '', ''),
-  );
-  return lines.map((line) => `${line.trimEnd()}\n`).join('');
+  blocks.push(BLANK, warningLines(plan, width), wrapped(LEGEND, width, '', ''), BLANK, wrapped(CAUTION, width, '', ''));
+  return blocks
+    .flat()
+    .map((line) => `${line.trimEnd()}\n`)
+    .join('');
 }
 
 /** The first stretch that begins after something whose length is an estimate. */
@@ -61,7 +61,7 @@ function headLines(
   totals: Totals,
   day: CalendarDay | null,
   width: number,
-): string[] {
+): readonly string[] {
   const { title, pool, startsAt, finishBy } = plan.session;
   const facts = [`pool ${pool.length / 100} ${pool.unit}`];
   if (startsAt !== null) facts.push(`start ${timeOfDay(startsAt)}`);

@@ -31,19 +31,19 @@ export function laneNames(plan: Plan, sheet: Sheet): string {
 /** The block of one part. */
 export function partLines(table: Timetable, part: PartTotal, sheet: Sheet): readonly string[] {
   const { plan } = table;
-  const lines = [...ends(part.name, startText(table, part.first), sheet.width, '─')];
+  const blocks = [ends(part.name, startText(table, part.first), sheet.width, '─')];
   for (let index = part.first; index <= part.last; index++) {
     const stretch = plan.stretches[index]!;
     const start = index > part.first ? startText(table, index) : '';
     if (stretch.kind !== 'swim') {
       const words = `${stretch.kind === 'talk' ? 'Talk' : 'Break'} ${reading(stretch.time)} ${stretch.words}`.trim();
-      lines.push('', ...inset(words, start, sheet.width));
+      blocks.push([''], inset(words, start, sheet.width));
       continue;
     }
-    if (index > part.first) lines.push('', ...inset('Swim, clock from 0:00', start, sheet.width));
-    lines.push(laneNames(plan, sheet), ...swimLines(table, stretch, sheet));
+    if (index > part.first) blocks.push([''], inset('Swim, clock from 0:00', start, sheet.width));
+    blocks.push([laneNames(plan, sheet)], swimLines(table, stretch, sheet));
   }
-  return lines;
+  return blocks.flat();
 }
 
 /** When a stretch is planned to start and whether it waits for the coach. */

@@ -5,15 +5,25 @@
 
 import type { Millis } from './units.ts';
 
-/** Every row ends in CR LF; a cell with a comma, a quote or a line end stands in quotes. */
+/**
+ * Every row ends in CR LF; a cell with a comma, a quote or a line end stands in quotes, and so does one with a
+ * semicolon or a tab, at which spreadsheets split where a comma is the decimal sign.
+ */
 export function csvText(rows: readonly (readonly string[])[]): string {
   return rows.map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
 }
 
-/** Spreadsheets run what begins with = + - or @, full-width forms included: an apostrophe says "this is text". */
+/**
+ * Words that no spreadsheet runs. A session may come from anybody, and what begins with = + - or @ (full-width
+ * forms included) is a formula there: an apostrophe in front says "this is text". It stands behind a separator
+ * within the words too, because quotes in the middle of a row mean nothing to a program that splits at another
+ * one than the comma. Words are for reading, so a visible apostrophe costs little; figures never get one.
+ */
 export function wordsCell(words: string): string {
-  return /^\s*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]/.test(words) ? `'${words}` : words;
+  return words.replace(FORMULA, "$1'$2");
 }
+
+const FORMULA = /(^|[;\t\r\n])([\s"]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20])/g;
 
 /** `90`, `72.5`. */
 export function secondsCell(time: Millis): string {
@@ -23,5 +33,5 @@ export function secondsCell(time: Millis): string {
 }
 
 function quoted(cell: string): string {
-  return /[",\r\n]/.test(cell) ? `"${cell.replace(/"/g, '""')}"` : cell;
+  return /[",;\t\r\n]/.test(cell) ? `"${cell.replace(/"/g, '""')}"` : cell;
 }

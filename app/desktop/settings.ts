@@ -52,7 +52,10 @@ export async function readSettings(folder: string): Promise<Settings> {
 /** Never rejects. */
 export async function writeSettings(folder: string, settings: Settings): Promise<void> {
   const bytes = Buffer.from(`${JSON.stringify(settings, null, 2)}\n`);
-  await systemDisk.replace(join(folder, FILE), bytes).catch(() => undefined);
+  await systemDisk
+    .makeFolder(folder)
+    .then(() => systemDisk.replace(join(folder, FILE), bytes))
+    .catch(() => undefined);
 }
 
 /** What of a parsed file can be used; anything may stand in it. */

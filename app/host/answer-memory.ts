@@ -10,21 +10,31 @@ export type CommandAnswer =
   | { readonly ok: true; readonly at: Millis; readonly why: null }
   | { readonly ok: false; readonly at: null; readonly why: string };
 
-/** So many are remembered; a screen repeats a command for seconds, not for a whole session. */
-const REMEMBERED = 2000;
+/**
+ * In ms: a screen sends a command again for five seconds at most, and what it sent may stand in a queue until
+ * the connection is given up. No more are kept than may come in that time: every screen's messages are counted.
+ */
+const REMEMBERED_FOR = 120_000;
+
+interface Kept {
+  readonly at: number;
+  readonly answer: Promise<CommandAnswer>;
+}
 
 export class AnswerMemory {
-  private readonly answers = new Map<string, Promise<CommandAnswer>>();
+  /** Oldest first. */
+  private readonly answers = new Map<string, Kept>();
 
   /** The answer given or being worked out; undefined for an id not known. */
   get(id: string): Promise<CommandAnswer> | undefined {
-    return this.answers.get(id);
+    return this.answers.get(id)?.answer;
   }
 
-  keep(id: string, answer: Promise<CommandAnswer>): void {
-    this.answers.set(id, answer);
-    for (const oldest of this.answers.keys()) {
-      if (this.answers.size <= REMEMBERED) break;
+  /** `now` in ms, never less than before. */
+  keep(id: string, answer: Promise<CommandAnswer>, now: number): void {
+    this.answers.set(id, { at: now, answer });
+    for (const [oldest, { at }] of this.answers) {
+      if (now - at <= REMEMBERED_FOR) break;
       this.answers.delete(oldest);
     }
   }

@@ -4,7 +4,7 @@
  * ask the same things and get the same replies.
  */
 
-import { readFromScreen, runToLeave, sessionToOpen, TEXT_LIMIT, type SessionToOpen } from '../wire/messages.ts';
+import { hearScreen, runToLeave, sessionToOpen, TEXT_LIMIT, type SessionToOpen } from '../wire/messages.ts';
 import type { DeckHost } from './deck-host.ts';
 import type { Body } from './request-body.ts';
 import { textOf } from './text-file.ts';
@@ -97,13 +97,16 @@ async function openText(
   return { status: 400, value: { errors: answer.faults, in: answer.in } };
 }
 
+const OTHER_VERSION = 'That was no command of this version of the program: reload the page.';
+
 const TOO_LARGE = 'A session has at most 256 KiB of text.';
 
 async function giveCommand(host: DeckHost, { body }: Asked): Promise<Reply> {
   if (!body.ok) return refusal(body.why === 'too large' ? 413 : 400, TOO_LARGE);
-  const message = readFromScreen(body.bytes.toString('utf8'));
-  if (message?.say !== 'command') return refusal(400, 'That was no command.');
-  const { id, command, seen, run, madeFrom } = message;
+  const heard = hearScreen(body.bytes.toString('utf8'));
+  if (heard.kind === 'unknown' || heard.kind === 'other version') return refusal(400, OTHER_VERSION);
+  if (heard.kind !== 'message' || heard.message.say !== 'command') return refusal(400, 'That was no command.');
+  const { id, command, seen, run, madeFrom } = heard.message;
   return { status: 200, value: { say: 'answer', id, ...(await host.command(id, command, seen, run, madeFrom)) } };
 }
 

@@ -6,7 +6,7 @@
 
 import { randomUUID } from 'node:crypto';
 import { uptime } from 'node:os';
-import type { Millis } from '../core/units.ts';
+import { DAY, type Millis } from '../core/units.ts';
 
 export interface Clock {
   /** Host time in ms, with a fraction; never decreasing. Where it begins means nothing. */
@@ -78,11 +78,51 @@ export function jumpBetween(before: Sample, after: Sample, linux: boolean): Jump
   return slept > 0 || wallStep !== 0 ? { slept, missed, wallStep } : null;
 }
 
+/** The time of day at a moment, from a wall time read a little earlier or later: however long the process was paused between. */
+export function timeOfDayAt({ wallMs }: Pick<Moment, 'wallMs'>, { epochMs, timeOfDay }: WallTime): Millis {
+  const time = (timeOfDay + wallMs - epochMs) % DAY;
+  return time < 0 ? time + DAY : time;
+}
+
+/** The machine's clocks, to be read one after another, all in ms. */
+export interface Readings {
+  monotonic(): number;
+  wall(): number;
+  uptime(): number;
+  /** The monotonic clock stops in sleep. */
+  readonly linux: boolean;
+}
+
+/** So many samples are taken where the process is paused in the middle of each. */
+const TRIES = 5;
+
+/** In ms: reading three clocks takes a few microseconds; within this they count as read at once. */
+const AT_ONCE = 1;
+
+/**
+ * The clocks read so that they belong together: the others between two readings of the monotonic one. A pause of
+ * the process between them shows as a wide bracket; the tightest of a few is kept. `width`, in ms: by how much
+ * the clocks of a sample may be apart.
+ */
+export function takeSample(readings: Readings): Sample & { readonly width: number } {
+  let tightest: (Sample & { readonly width: number }) | null = null;
+  for (let attempt = 0; attempt < TRIES; attempt++) {
+    const before = readings.monotonic();
+    const uptime = readings.uptime();
+    const wall = readings.wall();
+    const monotonic = readings.monotonic();
+    const width = monotonic - before;
+    if (!tightest || width < tightest.width) tightest = { monotonic, wall, uptime, width };
+    if (width <= AT_ONCE) break;
+  }
+  return tightest!;
+}
+
 /** The machine's own clock. */
-export function systemClock(): Clock {
-  const linux = process.platform === 'linux';
+export function systemClock(readings: Readings = machineReadings): Clock {
+  const { linux } = readings;
   const listeners = new Set<(jump: Jump) => void>();
-  let last = takeSample();
+  let last = takeSample(readings);
   let added = 0;
   let latest = -Infinity;
   let epoch = randomUUID();
@@ -94,9 +134,9 @@ export function systemClock(): Clock {
   };
 
   return {
-    now: () => hostTime(monotonicNow()),
+    now: () => hostTime(readings.monotonic()),
     moment() {
-      const { monotonic, wall, uptime } = takeSample();
+      const { monotonic, wall, uptime } = takeSample(readings);
       return { hostTime: hostTime(monotonic), wallMs: wall, monotonic, uptime };
     },
     wall() {
@@ -105,7 +145,9 @@ export function systemClock(): Clock {
       return { epochMs: date.getTime(), timeOfDay: (minutes * 60 + date.getSeconds()) * 1000 + date.getMilliseconds() };
     },
     check() {
-      const sample = takeSample();
+      const sample = takeSample(readings);
+      // Clocks that were read too far apart would make a sleep of the pause: the next look finds what there is.
+      if (sample.width > GAP / 2) return;
       const jump = jumpBetween(last, sample, linux);
       last = sample;
       if (!jump) return;
@@ -121,11 +163,12 @@ export function systemClock(): Clock {
   };
 }
 
-function takeSample(): Sample {
-  return { monotonic: monotonicNow(), wall: Date.now(), uptime: uptime() * 1000 };
-}
-
-function monotonicNow(): number {
-  const [seconds, nanoseconds] = process.hrtime();
-  return seconds * 1000 + nanoseconds / 1e6;
-}
+const machineReadings: Readings = {
+  monotonic() {
+    const [seconds, nanoseconds] = process.hrtime();
+    return seconds * 1000 + nanoseconds / 1e6;
+  },
+  wall: Date.now,
+  uptime: () => uptime() * 1000,
+  linux: process.platform === 'linux',
+};

@@ -41,24 +41,66 @@ export function unattendedText(run: FoundRun, lastLeave: Millis | null): string 
   return `${run.state.plan.session.title ?? 'A session'}, ${opened}: ${given}, ${left}.`;
 }
 
-/** `lines`: how many are left. */
-export function tornText(path: string, lines: number): string {
-  const left = lines === 0 ? 'nothing in it can be used' : `everything up to line ${lines} is used`;
-  return `The record ${basename(path)} is damaged: ${left}, and the rest is kept beside it.`;
+/** Why a record is not used to its end; `lines`: how many of them are used. */
+export function stoppedText(path: string, lines: number, why: 'damaged' | 'out of place'): string {
+  const name = basename(path);
+  if (lines === 0) return `The record ${name} is damaged: nothing in it can be used, and it is put aside as it is.`;
+  const what =
+    why === 'damaged'
+      ? `The record ${name} is damaged`
+      : `In the record ${name} line ${lines + 1} is not the one that was written behind line ${lines}`;
+  return `${what}: everything up to line ${lines} is used, and the rest is kept beside it. ${LOOK}`;
 }
 
+/** `why`: a sentence. */
+export function refusedText(path: string, line: number, why: string): string {
+  return (
+    `Line ${line} of the record ${basename(path)} has a command that this Lanecall does not carry out (${why.replace(/\.$/, '')}): ` +
+    `the run is as it was before it, and that line and all behind it are kept beside the record. ${LOOK}`
+  );
+}
+
+const LOOK = 'Look whether the screens show what the swimmers do before you go on.';
+
 export function newerText(path: string, version: number): string {
-  return `The record ${basename(path)} was written by a newer Lanecall (form ${version}): it is left as it is.`;
+  return (
+    `The record ${basename(path)} was written by a newer Lanecall (form ${version}): it is left as it is. ` +
+    'Open it with that one.'
+  );
 }
 
 export function brokenText(path: string): string {
-  return `The session in the record ${basename(path)} cannot be read by this Lanecall: it is left as it is.`;
+  return (
+    `The session in the record ${basename(path)} cannot be read by this Lanecall: it is left as it is. ` +
+    'Open it with the one that wrote it, or move it out of the folder.'
+  );
 }
 
 export function unreadableFolderText(folder: string, why: string): string {
-  return `The records in ${folder} cannot be read (${why}): a run that was going there does not come back.`;
+  return (
+    `The records in ${folder} cannot be read (${why}): a run that was going there does not come back. ` +
+    'Mend the folder and start Lanecall again, or give another folder with --data.'
+  );
 }
 
 export function unreadableText(path: string, why: string): string {
-  return `The record ${basename(path)} cannot be read (${why}): it is left as it is.`;
+  return (
+    `The record ${basename(path)} cannot be read (${why}): it is left as it is. ` +
+    'Mend it and start Lanecall again, or move it out of the folder.'
+  );
+}
+
+/** So many more of the sentences above were left out. */
+export function moreText(count: number, folder: string): string {
+  const records = count === 1 ? '1 more record' : `${count} more records`;
+  return `${records} in ${folder} cannot be used to the end: look there when the session is over.`;
+}
+
+/** So many unfinished records were not looked at. */
+export function leftForLaterText(count: number, folder: string): string {
+  const records = count === 1 ? '1 older record' : `${count} older records`;
+  return (
+    `${records} of unfinished runs in ${folder} are left for the next start. ` +
+    'Move them out of the folder where you do not need them.'
+  );
 }

@@ -17,13 +17,14 @@ import { settle } from '../core/run/settle.ts';
 import { openRun, type RunState } from '../core/run/state.ts';
 import { WIRE_VERSION, type FromHost, type Snapshot, type SoundReport } from '../wire/messages.ts';
 import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
-import type { Clock, Moment } from './clock.ts';
+import { timeOfDayAt, type Clock, type Moment } from './clock.ts';
 import type { FoundRun } from './found-run.ts';
-import type { Journal } from './journal.ts';
+import type { Closing, Journal } from './journal.ts';
 import type { ClosedWhy } from './journal-line.ts';
 import { JournalWatch } from './journal-watch.ts';
 import { News } from './news.ts';
 import type { Recovery } from './recovery.ts';
+import { isOverForGood } from './run-end.ts';
 import { Sounding } from './sounding.ts';
 import { textHash } from './text-hash.ts';
 import type { Timers } from './timers.ts';
@@ -125,15 +126,15 @@ export class DeckHost {
     if (!opened.ok) return Promise.resolve({ ok: false, reason: 'faults', ...opened.faults });
     this.clock.check();
     const moment = this.clock.moment();
-    const { timeOfDay } = this.clock.wall();
+    const timeOfDay = timeOfDayAt(moment, this.clock.wall());
     return this.inOrder(async () => {
       if (!options.replace && this.wouldBeLost()) return { ok: false, reason: 'going', why: GOING };
       const clockPhase = options.clockPhase ?? timeOfDay % 60_000;
       const place = { clockPhase, openedAtTimeOfDay: timeOfDay };
       const id = this.newId();
       const text = textHash(source);
-      if (this.run) void this.watch.written(this.endJournal(this.run, 'replaced', moment));
-      await this.watch.written(this.journal.open({ run: id, source, ...place, ...moment }));
+      const replaced = this.run && this.closing(this.run, 'replaced', moment);
+      await this.watch.written(this.journal.open({ run: id, source, ...place, ...moment }, replaced));
       this.news?.otherRunOpened();
       this.sourceTexts.clear();
       this.sourceTexts.set(text, source);
@@ -162,7 +163,7 @@ export class DeckHost {
     this.clock.check();
     const moment = this.clock.moment();
     const answer = this.inOrder(() => this.carryOut(id, fields, { seen, meantFor, madeFrom }, moment)).catch(faultOf);
-    this.answers.keep(id, answer);
+    this.answers.keep(id, answer, moment.hostTime);
     return answer;
   }
 
@@ -194,17 +195,28 @@ export class DeckHost {
     this.changed();
   }
 
-  /** The run is over and nothing can be undone any more: its journal gets its end. */
-  closeDone(): void {
-    if (this.run) void this.watch.written(this.endJournal(this.run, 'done', this.clock.moment()));
+  /**
+   * Gives the journal its end, once everything that has arrived before is carried out: an undo among that may
+   * have taken the run up again. What arrives later comes too late for one. Resolves with whether it was closed.
+   */
+  closeDone(): Promise<boolean> {
+    const moment = this.clock.moment();
+    return this.inOrder(() => {
+      const { run } = this;
+      if (!run || !isOverForGood(run.state, Math.floor(moment.hostTime - run.openedAt))) return Promise.resolve(false);
+      void this.watch.written(this.endJournal(run, 'done', moment));
+      return Promise.resolve(true);
+    });
   }
 
   /** The program ends in good order: a session that nobody has begun need not come back. */
-  async endUnbegun(): Promise<void> {
-    const { run } = this;
-    if (run && run.commands.length === 0) {
-      await this.watch.written(this.endJournal(run, 'not begun', this.clock.moment()));
-    }
+  endUnbegun(): Promise<void> {
+    return this.inOrder(async () => {
+      const { run } = this;
+      if (run && run.commands.length === 0) {
+        await this.watch.written(this.endJournal(run, 'not begun', this.clock.moment()));
+      }
+    });
   }
 
   /** Counts a screen in; the returned function counts it out again. */
@@ -287,8 +299,8 @@ export class DeckHost {
     if (changed !== null) return refusal(changed);
     const answer = apply(run.state, command.value, at);
     if (!answer.ok) return refusal(answer.why);
-    const writing = this.journal.append({ run: run.id, id, at, fields, ...moment });
-    await this.watch.written(writing, this.clock.now() - moment.hostTime);
+    const { inFile, safe } = this.journal.append({ run: run.id, id, at, fields, ...moment });
+    await this.watch.written(safe, this.clock.now() - moment.hostTime, inFile);
     this.lastAt = at;
     this.run = {
       ...run,
@@ -345,13 +357,17 @@ export class DeckHost {
     this.run = { ...opened, commands };
     this.lastAt = commands[commands.length - 1]?.at ?? 0;
     for (const each of found.commands)
-      this.answers.keep(each.id, Promise.resolve({ ok: true, at: each.at, why: null }));
+      this.answers.keep(each.id, Promise.resolve({ ok: true, at: each.at, why: null }), moment.hostTime);
     await this.watch.written(this.journal.back({ run: id, at, by, ...moment }));
   }
 
   private endJournal(run: OpenRun, why: ClosedWhy, moment: Moment): Promise<void> {
+    return this.journal.close(this.closing(run, why, moment));
+  }
+
+  private closing(run: OpenRun, why: ClosedWhy, moment: Moment): Closing {
     const at = Math.max(this.lastAt, Math.floor(moment.hostTime - run.openedAt));
-    return this.journal.close({ run: run.id, at, why, ...moment });
+    return { run: run.id, at, why, ...moment };
   }
 
   private inOrder<Value>(task: () => Promise<Value>): Promise<Value> {

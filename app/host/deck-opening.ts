@@ -11,7 +11,7 @@ import { runsFolder } from './data-folder.ts';
 import { DeckHost } from './deck-host.ts';
 import { diskReason, systemDisk } from './disk.ts';
 import type { FoundRun } from './found-run.ts';
-import { takeHostLock } from './host-lock.ts';
+import { lockToCome, takeHostLock, type HostLock } from './host-lock.ts';
 import { JournalFile } from './journal-file.ts';
 import { recover } from './recovery.ts';
 import type { Timers } from './timers.ts';
@@ -38,19 +38,22 @@ const LAST_LINES = 1000;
 /** `folder` is made where it is not there. Rejects only where the program is wrong. */
 export async function openDeck(folder: string, clock: Clock, timers: Timers): Promise<DeckOpening> {
   const said: string[] = [];
-  const lock = await takeLock(folder, said);
-  if (!lock)
+  const taken = await takeLock(folder, timers, said);
+  if (!taken)
     return {
       ok: false,
       why: `Another Lanecall is at work in ${folder}: end that one, or give another folder with --data.`,
     };
+  const { lock, silent } = taken;
   const boot = thisBoot();
-  const journal = new JournalFile({ disk: systemDisk, folder: runsFolder(folder), boot, timers });
-  const host = new DeckHost({ clock, timers, journal, newId: randomUUID });
+  const tell = (sentence: string | null): void => host.tell('record', sentence);
+  const journal = new JournalFile({ disk: systemDisk, folder: runsFolder(folder), boot, timers, guard: lock, tell });
+  const host: DeckHost = new DeckHost({ clock, timers, journal, newId: randomUUID });
+  lock.onLost(() => host.tell('lock', takenText(folder)));
   const moment = clock.moment();
   const recovery = await recover({ disk: systemDisk, folder: runsFolder(folder), boot, moment });
   const { found, unattended } = recovery;
-  if (found) journal.takeUp(found.run, found.file);
+  if (found) journal.takeUp(found.run, found.file, silent);
   await host.comeBack({ ...recovery, said: [...recovery.said, ...said] }, moment);
   const close = async (): Promise<void> => {
     await host.endUnbegun();
@@ -66,18 +69,29 @@ function titleOfUnfinished(found: FoundRun | null): string | null {
 }
 
 /** Null where another host has it. */
-async function takeLock(folder: string, said: string[]): Promise<{ release(): void } | null> {
+async function takeLock(
+  folder: string,
+  timers: Timers,
+  said: string[],
+): Promise<{ readonly lock: HostLock; readonly silent: boolean } | null> {
   try {
     await systemDisk.makeFolder(folder);
-    const lock = takeHostLock(folder);
-    return lock.ok ? lock : null;
+    const taken = await takeHostLock(folder, timers);
+    return taken.ok ? taken : null;
   } catch (error) {
     said.push(
       `The folder ${folder} cannot be written to (${diskReason(error)}): a run may not survive a crash, ` +
-        'and a second Lanecall there would not be noticed.',
+        'and a second Lanecall there would not be noticed. Mend that, or start with another folder by --data.',
     );
-    return { release: () => undefined };
+    return { lock: lockToCome(folder, timers), silent: false };
   }
+}
+
+function takenText(folder: string): string {
+  return (
+    `Another Lanecall has taken over ${folder}, because this one did not move for a while: nothing of what is done ` +
+    'here is kept any more. Close one of the two, and go on in the other.'
+  );
 }
 
 function atMost(work: Promise<void>, timers: Timers): Promise<void> {

@@ -3,6 +3,7 @@
  * may be silent, deaf, flooding or gone without a word.
  */
 
+import { randomUUID } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
 import { Socket } from 'node:net';
 import type { Duplex } from 'node:stream';
@@ -29,6 +30,9 @@ const MOST_SCREENS = 32;
 /** A screen is asked for a sign of life so often, in ms; one that owes two is gone. */
 const PING_EVERY = 5000;
 
+/** In ms: how long a connection may stand without having said hello. A page does with its first message. */
+const HELLO_WITHIN = 5000;
+
 /** In ms: how long a screen that is hung up on may take to say goodbye. */
 const LAST_WORDS = 1000;
 
@@ -53,11 +57,16 @@ export function deckSocket(host: DeckHost, clock: Clock, timers: Timers): DeckSo
       else screen.receive(textOfMessage(data));
     });
     socket.on('ping', () => screen.nudged());
+    socket.on('pong', () => screen.nudged());
     // A broken frame closes the socket by itself; without a listener it would end the program.
     socket.on('error', () => undefined);
     const stopPinging = keepAlive(socket, timers);
+    const helloDue = timers.set(() => {
+      if (!screen.isGreeted()) screen.dismiss('A screen says hello within seconds.');
+    }, HELLO_WITHIN);
     socket.on('close', () => {
       stopPinging();
+      timers.clear(helloDue);
       screen.gone();
       screens.delete(socket);
     });
@@ -96,15 +105,23 @@ function carrierOf(socket: WebSocket, timers: Timers): Carrier {
   };
 }
 
-/** Ends a socket whose other end has not answered two questions in a row. */
+/**
+ * Ends a socket whose other end has not answered two questions in a row. Only an answer that has the question in
+ * it counts, and a question stands in line behind all that was sent before it: one who does not read that, or
+ * too slowly, cannot answer in time.
+ */
 function keepAlive(socket: WebSocket, timers: Timers): () => void {
+  let question = '';
   let owes = 0;
   let timer: Timer;
-  socket.on('pong', () => (owes = 0));
+  socket.on('pong', (answer: Buffer) => {
+    if (answer.toString('utf8') === question) owes = 0;
+  });
   const ask = (): void => {
     if (owes >= 2) return socket.terminate();
     owes++;
-    if (socket.readyState === WebSocket.OPEN) socket.ping();
+    question = randomUUID();
+    if (socket.readyState === WebSocket.OPEN) socket.ping(question);
     timer = timers.set(ask, PING_EVERY);
   };
   timer = timers.set(ask, PING_EVERY);

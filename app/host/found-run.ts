@@ -11,9 +11,9 @@ import type { Away } from '../core/run/record.ts';
 import { openRun, type RunState } from '../core/run/state.ts';
 import type { Moment } from './clock.ts';
 import { awayTimes, positionAt, type Position } from './comeback.ts';
-import type { FoundFile } from './journal-file.ts';
-import type { JournalEntry } from './journal-line.ts';
-import type { JournalText } from './journal-text.ts';
+import type { CommandEntry } from './journal-line.ts';
+import { firstLines, type JournalLines } from './journal-text.ts';
+import type { FoundFile } from './run-file.ts';
 
 export interface FoundCommand extends TimedCommand {
   readonly id: string;
@@ -39,31 +39,63 @@ export interface FoundRun {
   readonly file: FoundFile;
 }
 
+/** A journal folded as far as it goes. */
+export interface FoldedJournal {
+  /** The lines that were used. */
+  readonly journal: JournalLines;
+  readonly commands: readonly FoundCommand[];
+  /** After the last command. */
+  readonly state: RunState;
+  /**
+   * Why the first line that was not used was not: its command is none for this program, or refused. What came
+   * behind it was given on top of it, and screens could not follow: it is not used either. Null where all were.
+   */
+  readonly refused: string | null;
+}
+
 /** Null where this program cannot read the session any more. */
+export function foldJournal(journal: JournalLines): FoldedJournal | null {
+  const { text, lanesText, clockPhase } = journal.opened;
+  const plan = openPlan({ text, lanesText });
+  if (!plan.ok) return null;
+  const commands: FoundCommand[] = [];
+  let state = openRun(plan.value, clockPhase);
+  for (const [index, entry] of journal.entries.entries()) {
+    if (entry.say !== 'command') continue;
+    const next = carriedOut(state, entry, commands[commands.length - 1]?.at ?? 0);
+    if (!next.ok) return { journal: firstLines(journal, index), commands, state, refused: next.why };
+    state = next.state;
+    commands.push(next.command);
+  }
+  return { journal, commands, state, refused: null };
+}
+
+/** The run of a journal, at a moment. */
 export function foundRun(
-  { opened, entries }: Extract<JournalText, { kind: 'journal' }>,
+  { journal: { opened, entries }, commands, state }: FoldedJournal,
   file: FoundFile,
   moment: Moment,
   boot: string,
-): FoundRun | null {
-  const { run, text, lanesText, clockPhase, openedAtTimeOfDay } = opened;
+): FoundRun {
+  const { run, text, lanesText, clockPhase, openedAtTimeOfDay, wall: openedAtWall } = opened;
+  const open = entries.filter(({ say }) => say !== 'closed');
+  const position = positionAt(open, moment, boot);
+  const away = awayTimes(open, position);
   const source = { text, lanesText };
-  const plan = openPlan(source);
-  if (!plan.ok) return null;
-  const commands = entries.flatMap(foundCommand);
-  const state = commands.reduce(
-    (before, { command, at }) => apply(before, command, at).state,
-    openRun(plan.value, clockPhase),
-  );
-  const position = positionAt(entries, moment, boot);
-  const away = awayTimes(entries, position);
-  const openedAtWall = opened.wall;
   return { run, source, clockPhase, openedAtTimeOfDay, openedAtWall, commands, state, position, away, file };
 }
 
-function foundCommand(entry: JournalEntry): readonly FoundCommand[] {
-  if (entry.say !== 'command') return [];
-  const { id, at, command: fields } = entry;
+type CarriedOut =
+  | { readonly ok: true; readonly state: RunState; readonly command: FoundCommand }
+  | { readonly ok: false; readonly why: string };
+
+/** `last`: the time of the command before. */
+function carriedOut(state: RunState, { id, at, command: fields }: CommandEntry, last: Millis): CarriedOut {
   const command = readCommand(fields);
-  return command.ok ? [{ id, at, fields, command: command.value }] : [];
+  if (!command.ok) return { ok: false, why: command.faults };
+  if (!Number.isSafeInteger(at) || at < last)
+    return { ok: false, why: 'Its time is before that of the command before.' };
+  const answer = apply(state, command.value, at);
+  if (!answer.ok) return { ok: false, why: answer.why };
+  return { ok: true, state: answer.state, command: { id, at, fields, command: command.value } };
 }

@@ -1,146 +1,193 @@
 /*
- * One host at a time on a data folder: a file that names the process. It may be killed, so the file says
- * when that process began too, and a later one of the same number is not taken for it.
+ * One host at a time on a data folder. Its lock is a file with a beat, which goes on as long as the host does,
+ * so that hosts that cannot see each other's processes (in containers, or on machines that share a folder) see
+ * that. No clock is compared: a lock is abandoned when whoever waits for it has not seen it beat for so long. Where
+ * the system says that the holder has ended, it is abandoned at once.
+ *
+ * A host may be stopped for longer than that, and wake up when another has its lock: it looks at the lock
+ * before every write, and writes no more. What it had open by then is not what the other writes to (see RunFile).
  */
 
-import { linkSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { randomUUID } from 'node:crypto';
+import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { thisBoot } from './boot.ts';
+import type { Millis } from '../core/units.ts';
+import { isSameBoot } from './boot.ts';
 import { codeOf } from './disk.ts';
+import { holderOf, lockText, makeLock, readLock, removeAbandoned, writeBeat, type Holder } from './lock-file.ts';
+import { systemFacts, type ProcessFacts } from './process-facts.ts';
+import type { Guard } from './run-file.ts';
+import type { Timer, Timers } from './timers.ts';
 
-export type HostLock =
-  | { readonly ok: true; readonly release: () => void }
+export type LockTaken =
+  /** `silent`: it was another's that had not beaten for so long, and may not have ended. */
+  | { readonly ok: true; readonly lock: HostLock; readonly silent: boolean }
   /** Another host has it: its process number, if the file says. */
   | { readonly ok: false; readonly pid: number | null };
 
-interface Holder {
-  readonly pid: number;
-  /** Tells processes of one number apart; null where the system does not say. */
-  readonly born: string | null;
-}
+/** In ms. */
+export const BEAT_EVERY: Millis = 1000;
+
+/** So often, and so many times, a lock is looked at before it counts as abandoned: for six seconds, or six beats. */
+export const LOOK_EVERY: Millis = 500;
+export const LOOKS = 12;
 
 /** A lock is given up or found abandoned a few times at most while it is being taken. */
 const ATTEMPTS = 20;
 
-/** Takes the lock of a folder that is there. Throws where the disk refuses. */
-export function takeHostLock(folder: string): HostLock {
+/** Takes the lock of a folder that is there. Rejects where the disk refuses. */
+export async function takeHostLock(
+  folder: string,
+  timers: Timers,
+  facts: ProcessFacts = systemFacts(),
+  token: string = randomUUID(),
+): Promise<LockTaken> {
   const path = join(folder, 'host.lock');
-  const mine = JSON.stringify({ pid: process.pid, born: birthOf(process.pid) } satisfies Holder);
+  const lock = new HostLock(folder, timers, facts, token);
+  let silent = false;
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
     // Looked at first: a disk that refuses every new file must not hide the host that is at work on it.
-    const text = textOf(path);
+    const text = lookedAt(path);
+    if (text === UNREADABLE) return { ok: false, pid: null };
     if (text === null) {
-      if (create(path, mine)) return { ok: true, release: () => release(path, mine) };
-      continue;
+      if (!lock.make()) continue;
+      lock.beat();
+      return { ok: true, lock, silent };
     }
     const holder = holderOf(text);
-    if (holder && isThere(holder)) return { ok: false, pid: holder.pid };
-    removeAbandoned(path, text);
+    const known = holder ? knownOf(holder, facts) : 'nothing';
+    if (known === 'there') return { ok: false, pid: holder!.pid };
+    if (known === 'nothing') {
+      const seen = await watched(path, text, timers);
+      if (seen === 'beats') return { ok: false, pid: holder && holder.pid };
+      if (seen === 'changed') continue;
+      silent = true;
+    }
+    removeAbandoned(path, text, token);
   }
   return { ok: false, pid: null };
 }
 
-/** When a process began: the start of the machine and the ticks since, as Linux keeps them; null elsewhere, or once it has ended. */
-export function birthOf(pid: number): string | null {
-  try {
-    const status = readFileSync(`/proc/${pid}/stat`, 'utf8');
-    // The name in brackets may hold spaces; the state comes after it, the start time 19 fields later.
-    const fields = status.slice(status.lastIndexOf(')') + 2).split(' ');
-    // Ended, with nobody to collect its status: it stays in the list for as long as that.
-    return fields[0] === 'Z' ? null : `${thisBoot()} ${fields[19]}`;
-  } catch {
-    return null;
+/** A lock that the disk does not let a host have now; it is made as soon as it can be, where nobody else has. */
+export function lockToCome(folder: string, timers: Timers): HostLock {
+  const lock = new HostLock(folder, timers, systemFacts(), randomUUID());
+  lock.beat();
+  return lock;
+}
+
+/** A lock that is held, and the right to write that goes with it. */
+export class HostLock implements Guard {
+  private readonly folder: string;
+  private readonly path: string;
+  private readonly timers: Timers;
+  private readonly mine: Holder;
+  private readonly listeners: (() => void)[] = [];
+  private lost = false;
+  private released = false;
+  private beats = 0;
+  private timer: Timer | null = null;
+
+  constructor(folder: string, timers: Timers, facts: ProcessFacts, token: string) {
+    const { pid, boot, space } = facts;
+    this.folder = folder;
+    this.path = join(folder, 'host.lock');
+    this.timers = timers;
+    this.mine = { pid, born: facts.birthOf(pid), boot, space, token };
+  }
+
+  /** Called back once when another host has taken the folder; nothing may be written there from then on. */
+  onLost(listener: () => void): void {
+    this.listeners.push(listener);
+    if (this.lost) listener();
+  }
+
+  check(): Promise<void> {
+    return Promise.resolve().then(() => this.checkNow());
+  }
+
+  checkNow(): void {
+    if (this.lost || this.released) throw new Error(TAKEN);
+    const text = readLock(this.path);
+    if (text !== null && holderOf(text)?.token === this.mine.token) return;
+    // Gone with its folder, or removed by hand: nobody has taken it.
+    if (text === null && this.make()) return;
+    if (holderOf(readLock(this.path) ?? '')?.token !== this.mine.token) this.lose();
+  }
+
+  /** False where there is one. */
+  make(): boolean {
+    mkdirSync(this.folder, { recursive: true });
+    return makeLock(this.path, lockText(this.mine), this.mine.token);
+  }
+
+  /** Beats from now on. */
+  beat(): void {
+    this.timer = this.timers.set(() => {
+      void this.beatOnce().finally(() => {
+        if (!this.lost && !this.released) this.beat();
+      });
+    }, BEAT_EVERY);
+  }
+
+  /** Ours alone: a lock that was taken from us is not ours to give up. */
+  release(): void {
+    if (this.timer) this.timers.clear(this.timer);
+    if (this.released) return;
+    this.released = true;
+    try {
+      if (holderOf(readLock(this.path) ?? '')?.token === this.mine.token) rmSync(this.path, { force: true });
+    } catch {
+      // A lock that cannot be removed any more stops beating, which is as good.
+    }
+  }
+
+  private async beatOnce(): Promise<void> {
+    try {
+      if (!(await writeBeat(this.path, this.mine.token, ++this.beats)) && !this.released) this.checkNow();
+    } catch {
+      // What the disk refuses now it may do the next time; whether the lock is still ours is looked at before every write.
+    }
+  }
+
+  private lose(): never {
+    this.lost = true;
+    for (const listener of this.listeners) listener();
+    throw new Error(TAKEN);
   }
 }
 
-/** Made under another name first, so that a lock is never there without its holder. */
-function create(path: string, content: string): boolean {
-  const own = `${path}.${process.pid}`;
+const TAKEN = 'another Lanecall has the folder';
+
+const UNREADABLE = Symbol('unreadable');
+
+/** One that may not be read is somebody's all the same. */
+function lookedAt(path: string): string | null | typeof UNREADABLE {
   try {
-    writeFileSync(own, content);
+    return readLock(path);
   } catch (error) {
-    removeIfThere(own);
+    if (['EACCES', 'EPERM'].includes(codeOf(error))) return UNREADABLE;
     throw error;
   }
-  try {
-    linkSync(own, path);
-    return true;
-  } catch (error) {
-    if (codeOf(error) === 'EEXIST') return false;
-    // Disks of cameras and sticks have no links.
-    return createWithoutLink(path, content);
-  } finally {
-    rmSync(own, { force: true });
-  }
 }
 
-function createWithoutLink(path: string, content: string): boolean {
-  try {
-    writeFileSync(path, content, { flag: 'wx' });
-    return true;
-  } catch (error) {
-    if (codeOf(error) === 'EEXIST') return false;
-    // Made, and not filled: the disk is full.
-    removeIfThere(path);
-    throw error;
-  }
+/** What the system says of a holder at once. */
+function knownOf({ pid, born, boot, space }: Holder, facts: ProcessFacts): 'there' | 'gone' | 'nothing' {
+  // Programs that had no beats named no start, and no list.
+  const isOurList = space === facts.space || boot === '';
+  if (born !== null && born === facts.birthOf(pid)) return isOurList ? 'there' : 'nothing';
+  if (space === null || space !== facts.space || !isSameBoot(boot, facts.boot)) return 'nothing';
+  if (!facts.isRunning(pid)) return 'gone';
+  // A process of that number is there: a later one, where the system says when it began.
+  return born !== null ? 'gone' : 'nothing';
 }
 
-/** Of a file that could not be written: where the disk does not let it go either, the first reason is the one to be told. */
-function removeIfThere(path: string): void {
-  try {
-    rmSync(path, { force: true });
-  } catch {
-    return;
+async function watched(path: string, text: string, timers: Timers): Promise<'beats' | 'changed' | 'silent'> {
+  for (let look = 0; look < LOOKS; look++) {
+    await new Promise<void>((resolve) => timers.set(resolve, LOOK_EVERY));
+    const now = readLock(path);
+    if (now === text) continue;
+    const isSameHolder = now !== null && holderOf(text) !== null && holderOf(now)?.token === holderOf(text)!.token;
+    return isSameHolder ? 'beats' : 'changed';
   }
-}
-
-function isThere({ pid, born }: Holder): boolean {
-  try {
-    process.kill(pid, 0);
-  } catch (error) {
-    // EPERM: somebody else's, but there.
-    if (codeOf(error) !== 'EPERM') return false;
-  }
-  return born === null || born === birthOf(pid);
-}
-
-/**
- * Two hosts may find the same lock abandoned, and the slower must not remove the faster one's new one: it is
- * moved away, which only one of them can do, and put back where it turns out to be another.
- */
-function removeAbandoned(path: string, text: string): void {
-  const away = `${path}.${process.pid}.old`;
-  try {
-    renameSync(path, away);
-  } catch (error) {
-    if (codeOf(error) === 'ENOENT') return;
-    throw error;
-  }
-  const moved = textOf(away);
-  if (moved !== null && moved !== text) create(path, moved);
-  rmSync(away, { force: true });
-}
-
-/** Ours alone: a lock that was taken from us is not ours to give up. */
-function release(path: string, mine: string): void {
-  if (textOf(path) === mine) rmSync(path, { force: true });
-}
-
-function textOf(path: string): string | null {
-  try {
-    return readFileSync(path, 'utf8');
-  } catch {
-    return null;
-  }
-}
-
-function holderOf(text: string): Holder | null {
-  try {
-    const value = JSON.parse(text) as Partial<Holder> | null;
-    if (!Number.isSafeInteger(value?.pid)) return null;
-    return { pid: value!.pid!, born: typeof value!.born === 'string' ? value!.born : null };
-  } catch {
-    return null;
-  }
+  return 'silent';
 }

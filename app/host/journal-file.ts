@@ -1,17 +1,17 @@
 /*
- * The journal on the disk: one file a run. Lines wait in a backlog and are written in order, many at once
- * where many wait. What the disk refuses stays in the backlog and is tried again until it is written; a
- * half-written line never stays in front of a whole one.
+ * The journal on the disk: one file a run. Each line is written at once, where a kill of the process does not
+ * reach it, and made safe from a power cut apart from that, as many at once as there are. What the disk refuses
+ * waits and is tried again until it is written.
  */
 
 import { join } from 'node:path';
 import type { Millis } from '../core/units.ts';
 import type { Moment } from './clock.ts';
-import { diskReason, type Disk, type DiskFile } from './disk.ts';
-import type { AliveSign, Closing, Comeback, Journal, JournalLine, Opening } from './journal.ts';
-import { JOURNAL_VERSION, lineOf, type JournalEntry, type Stamp } from './journal-line.ts';
+import { diskReason, type Disk } from './disk.ts';
+import type { AliveSign, Closing, Comeback, Journal, JournalLine, Opening, Writing } from './journal.ts';
+import { JOURNAL_VERSION, type JournalEntry, type Stamp } from './journal-line.ts';
+import { RunFile, type FoundFile, type Guard } from './run-file.ts';
 import type { Timer, Timers } from './timers.ts';
-import { setTornAside } from './torn.ts';
 
 export interface JournalPorts {
   readonly disk: Disk;
@@ -20,40 +20,28 @@ export interface JournalPorts {
   /** Which start of the machine this is. */
   readonly boot: string;
   readonly timers: Timers;
-}
-
-/** A journal that was found on the disk and is to be gone on with. */
-export interface FoundFile {
-  readonly path: string;
-  /** Of its undamaged part, in bytes. */
-  readonly length: number;
-  /** What stands behind that and must be set aside before anything is written; null for nothing. */
-  readonly torn: Uint8Array | null;
+  readonly guard: Guard;
+  /** What has happened to the open run's file while it was open, for the coach; null when another run is opened. */
+  readonly tell: (sentence: string | null) => void;
 }
 
 /** In ms: so long after a refusal the disk is tried again. */
 const RETRY: Millis = 1000;
 
-interface RunFile {
-  readonly path: string;
-  open: DiskFile | null;
-  length: number;
-  torn: Uint8Array | null;
-  /** Something may stand behind `length` that is to be overwritten. */
-  soiled: boolean;
-  closed: boolean;
-}
-
 interface Waiting {
   readonly file: RunFile;
-  readonly text: string;
-  /** Signs of life are not waited for, nor kept where they cannot be written. */
-  readonly lasting: boolean;
+  /** null: the file is only let go of. */
+  readonly entry: JournalEntry | null;
   /** The file is not needed after this. */
   readonly last: boolean;
-  readonly written: () => void;
+  readonly safe: () => void;
   readonly refused: (why: Error) => void;
+  /** It is in the file, and then on the disk itself: however often it was refused before. */
+  readonly onFile: () => void;
+  readonly onSafe: () => void;
 }
+
+type Listeners = Partial<Pick<Waiting, 'onFile' | 'onSafe'>>;
 
 export class JournalFile implements Journal {
   private readonly ports: JournalPorts;
@@ -61,9 +49,12 @@ export class JournalFile implements Journal {
   private file: RunFile | null = null;
   private run: string | null = null;
   private backlog: Waiting[] = [];
+  /** Written, and not yet known to be on the disk itself. */
+  private unsafe: Waiting[] = [];
   /** Leaves handed over that no sign of life has told of. */
   private handed: (readonly [lane: number, at: Millis])[] = [];
   private writing: Promise<void> | null = null;
+  private syncing: Promise<void> | null = null;
   private retry: Timer | null = null;
   private behind = false;
 
@@ -71,46 +62,45 @@ export class JournalFile implements Journal {
     this.ports = ports;
   }
 
-  open(opening: Opening): Promise<void> {
+  open(opening: Opening, replaced: Closing | null): Promise<void> {
     const { run, source, clockPhase, openedAtTimeOfDay } = opening;
     const former = this.file;
-    if (former) this.queue({ file: former, text: '', lasting: true, last: true }).catch(() => undefined);
     this.run = run;
     this.handed = [];
-    const path = join(this.ports.folder, fileName(opening.wallMs, run));
-    this.file = { path, open: null, length: 0, torn: null, soiled: false, closed: false };
+    this.ports.tell(null);
+    const file = new RunFile(this.filePorts(), join(this.ports.folder, fileName(opening.wallMs, run)));
+    this.file = file;
     const { text, lanesText } = source;
-    return this.put({
-      say: 'opened',
-      journal: JOURNAL_VERSION,
-      run,
-      text,
-      lanesText,
-      clockPhase,
-      openedAtTimeOfDay,
-      ...this.stamp(0, opening),
-    });
+    const stamp = this.stamp(0, opening);
+    const fields = { run, text, lanesText, clockPhase, openedAtTimeOfDay };
+    return this.queue(
+      { file, entry: { say: 'opened', journal: JOURNAL_VERSION, ...fields, ...stamp }, last: false },
+      // Not before: a kill between the two must leave one of them.
+      { onSafe: () => former && this.finish(former, replaced) },
+    );
   }
 
-  /** Makes a file that was found the one that is written to. */
-  takeUp(run: string, { path, length, torn }: FoundFile): void {
+  /** Makes a file that was found the one that is written to. `shared`: the host that wrote it may still have it open. */
+  takeUp(run: string, found: FoundFile, shared = false): void {
     this.run = run;
-    this.file = { path, open: null, length, torn, soiled: torn !== null, closed: false };
+    this.file = RunFile.found(this.filePorts(), found, shared);
   }
 
-  append({ id, at, fields, ...moment }: JournalLine): Promise<void> {
+  append({ id, at, fields, ...moment }: JournalLine): Writing {
     const stamp = this.stamp(at, moment);
-    const written = this.put({ say: 'command', id, command: fields, ...stamp });
+    let onFile = (): void => undefined;
+    const inFile = new Promise<void>((resolve) => (onFile = resolve));
+    const command = this.put({ say: 'command', id, command: fields, ...stamp }, { onFile });
     // Only a mark can come behind the end, and the end is what a journal ends with.
     const end = this.file?.closed ? [this.put({ say: 'closed', why: 'done', ...stamp })] : [];
-    return Promise.all([written, ...end]).then(() => undefined);
+    return { inFile, safe: Promise.all([command, ...end]).then(() => undefined) };
   }
 
   alive({ run, at, leaves, ...moment }: AliveSign): void {
     if (run !== this.run || !this.file || this.file.closed) return;
     this.handed.push(...leaves.map(({ lane, at: time }) => [lane, time] as const));
     // Behind a disk that refuses or dawdles, one that waits is enough; the next has its leaves too.
-    if (this.behind || this.backlog.some(({ lasting }) => !lasting)) return;
+    if (this.behind || this.backlog.some(({ entry }) => entry?.say === 'alive')) return;
     this.put({ say: 'alive', leaves: this.handed.splice(0), ...this.stamp(at, moment) }).catch(() => undefined);
   }
 
@@ -118,30 +108,21 @@ export class JournalFile implements Journal {
   signNow(sign: AliveSign): void {
     const { file } = this;
     if (sign.run !== this.run || !file || file.closed) return;
-    if (!file.open || file.soiled || this.writing) return this.alive(sign);
+    if (this.writing) return this.alive(sign);
     const { at, leaves, ...moment } = sign;
     this.handed.push(...leaves.map(({ lane, at: time }) => [lane, time] as const));
-    const line = lineOf({ say: 'alive', leaves: this.handed.splice(0), ...this.stamp(at, moment) });
-    const bytes = Buffer.from(line);
-    file.soiled = true;
-    try {
-      file.open.writeNow(bytes, file.length);
-    } catch {
-      // A sign of life is not kept where it cannot be written.
-      return;
-    }
-    file.length += bytes.length;
-    file.soiled = false;
+    const entry = { say: 'alive', leaves: [...this.handed], ...this.stamp(at, moment) } as const;
+    if (file.writeNow(entry)) this.handed = [];
   }
 
   back({ at, by, ...moment }: Comeback): Promise<void> {
     return this.put({ say: 'back', by, ...this.stamp(at, moment) });
   }
 
-  close({ run, at, why, ...moment }: Closing): Promise<void> {
-    if (run !== this.run || !this.file || this.file.closed) return Promise.resolve();
+  close(closing: Closing): Promise<void> {
+    if (closing.run !== this.run || !this.file || this.file.closed) return Promise.resolve();
     this.file.closed = true;
-    return this.put({ say: 'closed', why, ...this.stamp(at, moment) });
+    return this.put(this.closingEntry(closing));
   }
 
   onCaughtUp(listener: () => void): void {
@@ -150,82 +131,117 @@ export class JournalFile implements Journal {
 
   /** Waits until what is waiting is written or refused, and lets go of the file. */
   async end(): Promise<void> {
-    await this.writing;
+    while (this.writing ?? this.syncing) await (this.writing ?? this.syncing);
     if (this.retry) this.ports.timers.clear(this.retry);
     this.retry = null;
-    await this.file?.open?.close();
+    await this.file?.close();
     this.file = null;
   }
 
-  private put(entry: JournalEntry): Promise<void> {
-    const { file } = this;
-    if (!file) return Promise.reject(new Error('no journal is open'));
-    return this.queue({ file, text: lineOf(entry), lasting: entry.say !== 'alive', last: false });
+  /** `replaced`: its last line, where it has none. */
+  private finish(former: RunFile, replaced: Closing | null): void {
+    const entry = replaced && !former.closed ? this.closingEntry(replaced) : null;
+    former.closed = true;
+    this.queue({ file: former, entry, last: true }).catch(() => undefined);
   }
 
-  private queue(line: Omit<Waiting, 'written' | 'refused'>): Promise<void> {
-    return new Promise((written, refused) => {
-      this.backlog.push({ ...line, written, refused });
-      this.writing ??= this.writeBacklog().finally(() => (this.writing = null));
+  private closingEntry({ at, why, ...moment }: Closing): JournalEntry {
+    return { say: 'closed', why, ...this.stamp(at, moment) };
+  }
+
+  private put(entry: JournalEntry, listeners: Listeners = {}): Promise<void> {
+    const { file } = this;
+    if (!file) return Promise.reject(new Error('no journal is open'));
+    return this.queue({ file, entry, last: false }, listeners);
+  }
+
+  private queue(line: Pick<Waiting, 'file' | 'entry' | 'last'>, listeners: Listeners = {}): Promise<void> {
+    const { onFile = nothing, onSafe = nothing } = listeners;
+    return new Promise((safe, refused) => {
+      this.backlog.push({ ...line, safe, refused, onFile, onSafe });
+      this.startWriting();
     });
   }
 
-  private async writeBacklog(): Promise<void> {
+  private startWriting(): void {
+    if (this.backlog.length === 0) return;
+    this.writing ??= this.writeBacklog().then((isDone) => {
+      this.writing = null;
+      if (isDone) this.startWriting();
+    });
+  }
+
+  private startSyncing(): void {
+    if (this.unsafe.length === 0) return;
+    this.syncing ??= this.syncWritten().then((isDone) => {
+      this.syncing = null;
+      if (isDone) this.startSyncing();
+    });
+  }
+
+  /** False where the disk refused. */
+  private async writeBacklog(): Promise<boolean> {
     // Lines given in one go are written in one go.
     await Promise.resolve();
     while (this.backlog.length > 0) {
-      const { file } = this.backlog[0]!;
-      const other = this.backlog.findIndex((waiting) => waiting.file !== file);
-      const batch = this.backlog.slice(0, other < 0 ? undefined : other);
+      const batch = ofFirstFile(this.backlog);
       try {
-        await this.write(file, batch);
+        await batch[0]!.file.write(batch.flatMap(({ entry }) => entry ?? []));
       } catch (error) {
         return this.refuse(error);
       }
       this.backlog.splice(0, batch.length);
-      for (const { written } of batch) written();
+      this.unsafe.push(...batch);
+      for (const { onFile } of batch) onFile();
+      this.startSyncing();
     }
-    if (!this.behind) return;
-    this.behind = false;
-    for (const listener of this.listeners) listener();
+    return true;
   }
 
-  private async write(file: RunFile, batch: readonly Waiting[]): Promise<void> {
-    file.open ??= await this.openFile(file);
-    if (file.soiled) await file.open.truncate(file.length);
-    file.soiled = true;
-    const bytes = Buffer.from(batch.map(({ text }) => text).join(''));
-    await file.open.write(bytes, file.length);
-    if (batch.some(({ lasting }) => lasting)) await file.open.sync();
-    file.length += bytes.length;
-    file.soiled = false;
-    if (!batch.some(({ last }) => last)) return;
-    await file.open.close();
-    file.open = null;
-  }
-
-  private async openFile(file: RunFile): Promise<DiskFile> {
-    const { disk, folder } = this.ports;
-    await disk.makeFolder(folder);
-    if (file.torn) {
-      await setTornAside(disk, file.path, file.torn);
-      file.torn = null;
+  /** One at a time, each for all that has been written by then; lines go on being written meanwhile. False where the disk refused. */
+  private async syncWritten(): Promise<boolean> {
+    while (this.unsafe.length > 0) {
+      const batch = ofFirstFile(this.unsafe);
+      const { file } = batch[0]!;
+      try {
+        if (batch.some(isLasting)) await file.sync();
+        if (batch.some(({ last }) => last)) await file.close();
+      } catch (error) {
+        return this.refuse(error);
+      }
+      this.unsafe.splice(0, batch.length);
+      for (const { safe, onSafe } of batch) {
+        safe();
+        onSafe();
+      }
     }
-    return disk.open(file.path);
+    if (this.behind && this.backlog.length === 0) {
+      this.behind = false;
+      for (const listener of this.listeners) listener();
+    }
+    return true;
   }
 
-  private refuse(error: unknown): void {
+  /** Everyone who waits is told; what is to last is kept and tried again. */
+  private refuse(error: unknown): false {
     const why = new Error(diskReason(error));
-    const refused = this.backlog;
-    this.backlog = refused.filter(({ lasting }) => lasting);
-    for (const each of refused) each.refused(why);
-    if (this.backlog.length === 0) return;
+    for (const { refused } of [...this.unsafe, ...this.backlog]) refused(why);
+    this.backlog = this.backlog.filter(isLasting);
+    this.unsafe = this.unsafe.filter(isLasting);
+    if (this.backlog.length + this.unsafe.length === 0) return false;
     this.behind = true;
     if (this.retry) this.ports.timers.clear(this.retry);
     this.retry = this.ports.timers.set(() => {
       this.retry = null;
-      this.writing ??= this.writeBacklog().finally(() => (this.writing = null));
+      this.startWriting();
+      this.startSyncing();
     }, RETRY);
+    return false;
+  }
+
+  private filePorts() {
+    const { disk, guard, tell } = this.ports;
+    return { disk, guard, mended: tell };
   }
 
   private stamp(at: Millis, { monotonic: mono, uptime, wallMs: wall }: Moment): Stamp {
@@ -237,4 +253,19 @@ export class JournalFile implements Journal {
 function fileName(wallMs: number, run: string): string {
   const time = new Date(wallMs).toISOString().slice(0, 19).replaceAll(':', '-');
   return `${time}Z-${run.replaceAll(/[^\w-]/g, '_').slice(0, 40)}.jsonl`;
+}
+
+/** Those at the front that are for the same file. */
+function ofFirstFile(lines: readonly Waiting[]): readonly Waiting[] {
+  const other = lines.findIndex(({ file }) => file !== lines[0]!.file);
+  return lines.slice(0, other < 0 ? undefined : other);
+}
+
+/** Signs of life are not waited for, nor kept where they cannot be written. */
+function isLasting({ entry }: Waiting): boolean {
+  return entry?.say !== 'alive';
+}
+
+function nothing(): void {
+  // Nobody waits for it.
 }

@@ -1,13 +1,17 @@
 /*
  * One line of a journal: a JSON object whose last field is the checksum of all before it, so that what
- * was written whole can be told from what was not, and any program can read it.
+ * was written whole can be told from what was not, and any program can read it. From the second on each
+ * names the checksum of the line before, so that a line that is missing, doubled or out of its place shows.
  */
 
 import { crc32 } from 'node:zlib';
 import type { Millis } from '../core/units.ts';
 
 /** The form of the lines; raised when an older program could misread them. */
-export const JOURNAL_VERSION = 1;
+export const JOURNAL_VERSION = 2;
+
+/** From this form on every line but the first names the one before. */
+const CHAINED_FROM = 2;
 
 /** The moment of a line. `at` is since the run was opened; whole, but for `opened` and `back`, which are what others count from. */
 export interface Stamp {
@@ -64,20 +68,44 @@ export interface ClosedEntry extends Stamp {
 /** Over; left by the coach after a crash; another was opened in its place; nobody came back to it; never begun. */
 export type ClosedWhy = 'done' | 'left' | 'replaced' | 'unattended' | 'not begun';
 
-/** The line, its newline included. */
-export function lineOf(entry: JournalEntry): string {
-  const body = JSON.stringify(entry);
-  return `${body.slice(0, -1)},"sum":"${checksum(body)}"}\n`;
+/** A line as it is written. */
+export interface WrittenLine {
+  /** Its newline included. */
+  readonly text: string;
+  /** Its checksum, which the next line names. */
+  readonly sum: string;
+}
+
+/** `after`: the checksum of the line before; null for the first. */
+export function lineOf(entry: JournalEntry, after: string | null): WrittenLine {
+  const body = JSON.stringify(after === null ? entry : { ...entry, after });
+  const sum = checksum(body);
+  return { text: `${body.slice(0, -1)},"sum":"${sum}"}\n`, sum };
+}
+
+/** What was read of a line. */
+export interface ReadLine {
+  readonly entry: JournalEntry;
+  readonly sum: string;
+  /** The checksum of the line before, as this line has it; null where it names none. */
+  readonly after: string | null;
 }
 
 /** What a line without its newline says; null where it was not written whole, or is none. Never throws. */
-export function entryOf(line: string): JournalEntry | null {
+export function readLine(line: string): ReadLine | null {
   const parts = /^(\{.*),"sum":"([0-9a-f]{8})"\}$/s.exec(line);
   if (!parts) return null;
   const body = `${parts[1]}}`;
   if (checksum(body) !== parts[2]) return null;
   const value = parsed(body);
-  return value && isEntry(value) ? value : null;
+  if (!value || !isEntry(value)) return null;
+  const after = value['after'];
+  return { entry: value, sum: parts[2]!, after: typeof after === 'string' ? after : null };
+}
+
+/** Whether a line stands where it was written: behind the one before, in a journal of this version. */
+export function followsOn({ after }: ReadLine, before: ReadLine, version: number): boolean {
+  return after === null ? version < CHAINED_FROM : after === before.sum;
 }
 
 /** The version that a first line claims to be of, whether or not it can be understood; null for none. */

@@ -1,55 +1,97 @@
 /*
- * A whole journal from its bytes. Everything before the first line that was not written whole is used,
- * and nothing after it, because what came later was given on top of what is lost.
+ * A whole journal from its bytes. Everything before the first line that is damaged or out of its place is
+ * used, and nothing after it, because what came later was given on top of what is lost.
  */
 
-import { entryOf, JOURNAL_VERSION, versionOf, type JournalEntry, type OpenedEntry } from './journal-line.ts';
+import {
+  followsOn,
+  JOURNAL_VERSION,
+  readLine,
+  versionOf,
+  type JournalEntry,
+  type OpenedEntry,
+  type ReadLine,
+} from './journal-line.ts';
 
 export type JournalText =
-  | {
-      readonly kind: 'journal';
-      readonly opened: OpenedEntry;
-      /** All lines, the first included. */
-      readonly entries: readonly JournalEntry[];
-      /** How many bytes they take; what stands behind them is damaged. */
-      readonly length: number;
-    }
+  | JournalLines
   /** Not even its first line is whole. */
   | { readonly kind: 'nothing' }
   /** Written by a newer program, and not to be touched. */
   | { readonly kind: 'newer'; readonly version: number };
 
+export interface JournalLines {
+  readonly kind: 'journal';
+  readonly opened: OpenedEntry;
+  /** All lines that are used, the first included. */
+  readonly entries: readonly JournalEntry[];
+  /** Where each of them ends, in bytes. */
+  readonly ends: readonly number[];
+  /** The checksum of each. */
+  readonly sums: readonly string[];
+  /** How many bytes they take; what stands behind them is not used. */
+  readonly length: number;
+  /** Why the line behind them is not used; null where there is none. */
+  readonly stop: 'damaged' | 'out of place' | null;
+}
+
 /** Never throws, whatever the bytes are. */
 export function readJournal(bytes: Uint8Array): JournalText {
-  const entries: JournalEntry[] = [];
+  const lines: ReadLine[] = [];
+  const ends: number[] = [];
   let length = 0;
-  for (;;) {
+  let version = JOURNAL_VERSION;
+  let stop: JournalLines['stop'] = null;
+  while (stop === null && length < bytes.length) {
     const end = bytes.indexOf(NEWLINE, length);
-    if (end < 0) break;
-    const line = textOf(bytes.subarray(length, end));
-    if (line === null) break;
-    if (entries.length === 0) {
-      const version = versionOf(line);
-      if (version !== null && version > JOURNAL_VERSION) return { kind: 'newer', version };
+    const text = end < 0 ? null : textOf(bytes.subarray(length, end));
+    if (lines.length === 0) {
+      version = (text === null ? null : versionOf(text)) ?? version;
+      if (version > JOURNAL_VERSION) return { kind: 'newer', version };
     }
-    const entry = entryOf(line);
-    if (!entry || (entry.say === 'opened') !== (entries.length === 0)) break;
-    entries.push(entry);
-    length = end + 1;
+    const line = text === null ? null : readLine(text);
+    stop = line === null ? 'damaged' : standsRight(line, lines[lines.length - 1], version) ? null : 'out of place';
+    if (!line || stop !== null) break;
+    lines.push(line);
+    ends.push((length = end + 1));
   }
+  const entries = lines.map(({ entry }) => entry);
   const [opened] = entries;
-  return opened?.say === 'opened' ? { kind: 'journal', opened, entries, length } : { kind: 'nothing' };
+  if (opened?.say !== 'opened') return { kind: 'nothing' };
+  return { kind: 'journal', opened, entries, ends, sums: lines.map(({ sum }) => sum), length, stop };
 }
 
 /** The last line of a journal that ends with these bytes; null where it is not whole, or longer than they are. */
 export function lastEntryOf(end: Uint8Array): JournalEntry | null {
+  return lastLineOf(end)?.entry ?? null;
+}
+
+/** The same, with its checksum. */
+export function lastLineOf(end: Uint8Array): ReadLine | null {
   if (end[end.length - 1] !== NEWLINE) return null;
   const begin = end.lastIndexOf(NEWLINE, end.length - 2) + 1;
   const line = textOf(end.subarray(begin, end.length - 1));
-  return line === null ? null : entryOf(line);
+  return line === null ? null : readLine(line);
+}
+
+/** The same journal as far as so many of its lines. */
+export function firstLines(journal: JournalLines, count: number): JournalLines {
+  return {
+    ...journal,
+    entries: journal.entries.slice(0, count),
+    ends: journal.ends.slice(0, count),
+    sums: journal.sums.slice(0, count),
+    length: journal.ends[count - 1]!,
+  };
 }
 
 const NEWLINE = 0x0a;
+
+/** Only the first line opens a run, and every other belongs behind the one before. */
+function standsRight(line: ReadLine, before: ReadLine | undefined, version: number): boolean {
+  if ((line.entry.say === 'opened') !== (before === undefined)) return false;
+  return before === undefined || followsOn(line, before, version);
+}
 
 function textOf(bytes: Uint8Array): string | null {
   try {

@@ -11,6 +11,12 @@ import type { Timers } from './timers.ts';
  */
 const PATIENCE = 100;
 
+/**
+ * In ms: so much longer for a line that is not even in the file, where a kill of the process would not reach it. It
+ * takes a moment, which one that has waited for others may not have had. Both together are less than a leave is on its way.
+ */
+const FOR_THE_FILE = 100;
+
 export class JournalWatch {
   private readonly timers: Timers;
   private readonly changed: () => void;
@@ -26,18 +32,18 @@ export class JournalWatch {
 
   /**
    * Resolves when the writing is done, has failed, or has taken too long; never rejects. `waited`: for how
-   * long, in ms, the one who gave it has waited already for what was to be written before.
+   * long, in ms, the one who gave it has waited already for what was to be written before. `inFile`: when what
+   * is written is in its file, if not yet safe there.
    */
-  written(writing: Promise<void>, waited = 0): Promise<void> {
+  written(writing: Promise<void>, waited = 0, inFile: Promise<void> = Promise.resolve()): Promise<void> {
     const write = ++this.writes;
     return new Promise((resolve) => {
-      const timer = this.timers.set(
-        () => {
-          this.fallBehind(write, 'the disk is slow');
-          resolve();
-        },
-        Math.max(0, PATIENCE - waited),
-      );
+      const slow = (): void => {
+        this.fallBehind(write, 'the disk is slow');
+        void inFile.then(resolve);
+      };
+      const timer = this.timers.set(slow, Math.max(0, PATIENCE - waited));
+      const last = this.timers.set(resolve, Math.max(0, PATIENCE + FOR_THE_FILE - waited));
       writing
         .then(
           () => this.caughtUp(write),
@@ -45,6 +51,7 @@ export class JournalWatch {
         )
         .finally(() => {
           this.timers.clear(timer);
+          this.timers.clear(last);
           resolve();
         })
         // Both branches are dealt with; nothing is left to fail.
@@ -75,5 +82,8 @@ export class JournalWatch {
 }
 
 function noticeOf(why: string): string {
-  return `The record is not on the disk (${why}): the run goes on, and would not survive a crash.`;
+  return (
+    `The record is not on the disk (${why}): the run goes on, and would not survive a crash. ` +
+    'It is tried again and again: see to the disk, and keep this machine running.'
+  );
 }

@@ -10,21 +10,31 @@ import type { Moment } from './clock.ts';
 import type { ClosedWhy } from './journal-line.ts';
 
 export interface Journal {
-  /** A new run; closes the one before. */
-  open(opening: Opening): Promise<void>;
   /**
-   * Resolves once this line and all before it are on the disk. Rejects with the reason where the disk
-   * refuses; the line is kept then and written with the next. Not waited for longer than 100 ms.
+   * A new run. `replaced`: how the one before is closed, unless it is; null where there is none. It is closed when
+   * the new one is on the disk, so that a kill between the two leaves one of them. Resolves with the new one.
    */
-  append(line: JournalLine): Promise<void>;
+  open(opening: Opening, replaced: Closing | null): Promise<void>;
+  append(line: JournalLine): Writing;
   /** A sign of life with the leaves handed over since the last, not waited for. */
   alive(sign: AliveSign): void;
-  /** The run that was found is taken up again. Resolves and rejects as `append`. */
+  /** The run that was found is taken up again. Resolves and rejects as what `append` makes safe. */
   back(comeback: Comeback): Promise<void>;
-  /** Nothing more is to come, marks apart. Resolves and rejects as `append`; does nothing for a run that is closed. */
+  /** Nothing more is to come, marks apart. Resolves and rejects likewise; does nothing for a run that is closed. */
   close(closing: Closing): Promise<void>;
   /** Calls back whenever all that was refused has got onto the disk after all. */
   onCaughtUp(listener: () => void): void;
+}
+
+/** A line on its way to the disk. */
+export interface Writing {
+  /** Resolves once it is in the file, where a kill of the process does not reach it. */
+  readonly inFile: Promise<void>;
+  /**
+   * Resolves once this line and all before it are on the disk. Rejects with the reason where the disk refuses; the
+   * line is kept then and written with the next.
+   */
+  readonly safe: Promise<void>;
 }
 
 export interface Opening extends Moment {
@@ -71,14 +81,15 @@ export class JournalInMemory implements Journal {
   readonly closings: Closing[] = [];
   lastSign: AliveSign | null = null;
 
-  open(opening: Opening): Promise<void> {
+  open(opening: Opening, replaced: Closing | null): Promise<void> {
     this.openings.push(opening);
+    if (replaced) void this.close(replaced);
     return Promise.resolve();
   }
 
-  append(line: JournalLine): Promise<void> {
+  append(line: JournalLine): Writing {
     this.lines.push(line);
-    return Promise.resolve();
+    return { inFile: Promise.resolve(), safe: Promise.resolve() };
   }
 
   alive(sign: AliveSign): void {

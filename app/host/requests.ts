@@ -11,11 +11,19 @@ import type { Pages } from './pages.ts';
 import { sendJson, sendPage, sendRefusal } from './replies.ts';
 import { readBody, type Body } from './request-body.ts';
 
-/** Answers one request; rejects only where the program is wrong. `port` is the one the host listens on. */
+/** What answers are made from. */
+export interface Answering {
+  readonly host: DeckHost;
+  readonly pages: Pages;
+  /** The one the host listens on. */
+  readonly port: number;
+  /** Whether one more thing may be asked now; counts it. */
+  readonly mayAsk: (path: string) => boolean;
+}
+
+/** Answers one request; rejects only where the program is wrong. */
 export async function answerRequest(
-  host: DeckHost,
-  pages: Pages,
-  port: number,
+  { host, pages, port, mayAsk }: Answering,
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
@@ -28,6 +36,7 @@ export async function answerRequest(
   const question = QUESTIONS.get(path);
   if (!question) return sendRefusal(response, pages.has(path) ? 405 : 404, 'There is nothing to be changed here.');
   if (method !== question.method) return sendNotAllowed(response, question.method);
+  if (!mayAsk(path)) return sendRefusal(response, 429, 'Too much at once: wait a second and try again.');
   return answerQuestion(question, host, query, request, response);
 }
 

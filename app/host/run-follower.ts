@@ -4,7 +4,6 @@
  */
 
 import type { Millis } from '../core/units.ts';
-import { UNDO_FOR } from '../core/run/align.ts';
 import { leavesOf, type Leave } from '../core/run/record.ts';
 import { settle, stretchEnd } from '../core/run/settle.ts';
 import { isPending, nextLeave, type RunState } from '../core/run/state.ts';
@@ -12,13 +11,15 @@ import type { Clock } from './clock.ts';
 import type { DeckHost } from './deck-host.ts';
 import type { Journal } from './journal.ts';
 import type { Consumer } from './loop.ts';
+import { isOverForGood } from './run-end.ts';
 
 /** In ms: the longest between two signs of life. */
 const SIGN_EVERY: Millis = 5000;
 
 export function followRun(host: DeckHost, clock: Clock, journal: Journal): Consumer {
   let signedAt = -Infinity;
-  let closed: string | null = null;
+  /** Of a run that is closed, or about to be; one that was taken up again by then has another. */
+  let closed: RunState | null = null;
   /** From one time to the next event nothing happens: most wake-ups fall between, and need not work it out again. */
   let quiet: { readonly state: RunState; readonly from: Millis; readonly event: Millis } | null = null;
 
@@ -32,12 +33,12 @@ export function followRun(host: DeckHost, clock: Clock, journal: Journal): Consu
   return {
     due(from) {
       const run = host.current();
-      if (!run || run.id === closed) return Infinity;
+      if (!run || run.state === closed) return Infinity;
       return Math.min(run.openedAt + eventFrom(run.state, Math.ceil(from - run.openedAt)), signedAt + SIGN_EVERY);
     },
     take({ from, to }) {
       const run = host.current();
-      if (!run || run.id === closed) return;
+      if (!run || run.state === closed) return;
       const nothing = to - run.openedAt <= eventFrom(run.state, Math.ceil(from - run.openedAt));
       const leaves = nothing ? [] : leavesWithin(run.state, from - run.openedAt, to - run.openedAt);
       if (leaves.length === 0 && to < signedAt + SIGN_EVERY) return;
@@ -45,16 +46,10 @@ export function followRun(host: DeckHost, clock: Clock, journal: Journal): Consu
       const at = Math.floor(to - run.openedAt);
       journal.alive({ run: run.id, at, leaves, ...clock.moment(), hostTime: to });
       if (!isOverForGood(run.state, at)) return;
-      closed = run.id;
-      host.closeDone();
+      closed = run.state;
+      void host.closeDone();
     },
   };
-}
-
-/** Done, and too long ago for an undo. */
-function isOverForGood(state: RunState, at: Millis): boolean {
-  const now = settle(state, at);
-  return now.phase === 'done' && at > now.doneAt! + UNDO_FOR;
 }
 
 /** The leaves from `from`, included, to `to`, not included; in ms since the run was opened. */

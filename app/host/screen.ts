@@ -4,7 +4,7 @@
  * that says anything else, or too much, is hung up on; nobody else notices.
  */
 
-import { readFromScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../wire/messages.ts';
+import { hearScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../wire/messages.ts';
 import type { Clock } from './clock.ts';
 import type { DeckHost, ScreenKind } from './deck-host.ts';
 import { TokenBucket } from './token-bucket.ts';
@@ -24,6 +24,8 @@ export interface Screen {
   receive(text: string): void;
   /** Something came that carries no message, and counts as one. */
   nudged(): void;
+  /** Whether it has said hello, or is gone again. */
+  isGreeted(): boolean;
   /** The carrier is gone, from whichever side. */
   gone(): void;
   /** Says goodbye and hangs up. */
@@ -38,6 +40,10 @@ const GIVE_UP_ABOVE = 1024 * 1024;
 
 /** Messages a second, and how many may come at once: eight pings on connecting, and a coach's quickest taps. */
 const MESSAGE_RATE = { perSecond: 20, burst: 40 };
+
+/** Either way the program has the page that goes with it. */
+const PAGE_IS_OLDER = 'This page is older than the program: reload it.';
+const PAGE_IS_NEWER = 'This page is newer than the program: reload it.';
 
 export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): Screen {
   const bucket = new TokenBucket(MESSAGE_RATE, clock.now());
@@ -82,13 +88,12 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): S
   };
 
   const hangUp = (why: string): void => {
-    send({ say: 'bye', why });
+    send({ say: 'bye', why, version: WIRE_VERSION });
     gone();
     carrier.close(why);
   };
 
-  const hello = ({ version, screen }: Extract<FromScreen, { say: 'hello' }>): void => {
-    if (version !== WIRE_VERSION) return hangUp('This page is of another version of the program: load it again.');
+  const hello = ({ screen }: Extract<FromScreen, { say: 'hello' }>): void => {
     unsubscribe = host.onChange(pump);
     leave = host.join(screen);
     kind = screen;
@@ -96,7 +101,11 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): S
   };
 
   const sound = ({ id, n, status, asked, more }: Extract<FromScreen, { say: 'sound' }>): void => {
-    if (kind) fallSilent = host.sound(kind, { id, n, status, asked, more });
+    if (!kind) return;
+    const forgetEarlier = fallSilent;
+    fallSilent = host.sound(kind, { id, n, status, asked, more });
+    // One page sounds as one: under another id it is not kept a second time.
+    forgetEarlier?.();
   };
 
   const command = async ({
@@ -121,8 +130,11 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): S
       // Before anything else: what a screen works out from a ping is as good as this moment.
       const t2 = clock.now();
       if (isTooMuch(t2)) return;
-      const message = readFromScreen(text);
-      if (!message) return hangUp('That was no message of a screen.');
+      const heard = hearScreen(text);
+      if (heard.kind === 'other version') return hangUp(heard.newer ? PAGE_IS_NEWER : PAGE_IS_OLDER);
+      if (heard.kind === 'unknown') return hangUp(PAGE_IS_NEWER);
+      if (heard.kind === 'no message') return hangUp('That was no message of a screen.');
+      const { message } = heard;
       if ((message.say === 'hello') === (leave !== null)) return hangUp('A screen says hello first, and once.');
       if (message.say === 'hello') return hello(message);
       if (message.say === 'command') return void command(message);
@@ -131,6 +143,7 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): S
       send({ say: 'pong', n, t1, t2, t3: clock.now(), epoch: clock.epoch() });
     },
     nudged: () => void isTooMuch(clock.now()),
+    isGreeted: () => over || kind !== null,
     gone,
     dismiss: hangUp,
   };

@@ -11,6 +11,7 @@ import type { Pages } from './pages.ts';
 import { sendRefusal } from './replies.ts';
 import { answerRequest } from './requests.ts';
 import type { Timers } from './timers.ts';
+import { TokenBucket } from './token-bucket.ts';
 
 export interface DeckServer {
   readonly port: number;
@@ -40,8 +41,15 @@ const LIMITS = {
   connectionsCheckingInterval: 1000,
 };
 
+/** In ms: how long a client may take over a request and its answer together; one that does not read it is hung up on. */
+const ANSWERED_WITHIN = 30_000;
+
 /** Connections at once, on each address: every screen with all its pictures and sounds in flight. */
 const MOST_CONNECTIONS = 256;
+
+/** What may be asked of the host, by all pages together: large sessions cost it time that the leaves of a run need. */
+const SESSION_RATE = { perSecond: 2, burst: 20 };
+const OTHER_RATE = { perSecond: 20, burst: 40 };
 
 /** In ms: how long the last words to screens may take when the host closes. */
 const LAST_WORDS = 250;
@@ -49,10 +57,15 @@ const LAST_WORDS = 250;
 /** Listens on a port, or on any free one where it is 0. Rejects with `PortTaken`. */
 export async function startServer({ host, clock, timers, pages }: ServerPorts, port: number): Promise<DeckServer> {
   const socket = deckSocket(host, clock, timers);
+  const sessions = new TokenBucket(SESSION_RATE, clock.now());
+  const others = new TokenBucket(OTHER_RATE, clock.now());
+  const mayAsk = (path: string): boolean => (path === '/session' ? sessions : others).take(clock.now());
   let chosen = port;
   const makeServer = (): Server => {
     const server = createServer({ ...LIMITS, maxHeaderSize: 8192 }, (request, response) => {
-      answerRequest(host, pages, chosen, request, response).catch((error: unknown) => {
+      const late = timers.set(() => response.destroy(), ANSWERED_WITHIN);
+      response.on('close', () => timers.clear(late));
+      answerRequest({ host, pages, port: chosen, mayAsk }, request, response).catch((error: unknown) => {
         if (response.headersSent) response.destroy();
         else sendRefusal(response, 500, `Something is wrong in the program: ${String(error)}`);
       });

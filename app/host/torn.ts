@@ -1,8 +1,8 @@
 /*
- * The damaged end of a journal is kept beside it, for whoever wants to look, and never written over.
+ * What of a journal cannot be used is kept beside it, for whoever wants to look, and never written over.
  */
 
-import type { Disk } from './disk.ts';
+import type { Disk, Move } from './disk.ts';
 
 /** Keeps the bytes under a name of their own beside the journal, on the disk; the journal is not touched. */
 export async function setTornAside(disk: Disk, path: string, bytes: Uint8Array): Promise<void> {
@@ -21,9 +21,11 @@ export async function cutOffTorn(disk: Disk, path: string, length: number, torn:
   }
 }
 
-/** A journal of which nothing is left is put aside whole. */
-export async function putAside(disk: Disk, path: string): Promise<void> {
-  await disk.move(path, await freeName(disk, path));
+/** Files of which nothing can be used are put aside whole. */
+export async function putAside(disk: Disk, ...paths: readonly string[]): Promise<void> {
+  const moves: Move[] = [];
+  for (const path of paths) moves.push({ from: path, to: await freeName(disk, path) });
+  await disk.move(moves);
 }
 
 async function freeName(disk: Disk, path: string): Promise<string> {

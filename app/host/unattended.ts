@@ -12,6 +12,8 @@ import { unattendedText } from './comeback-text.ts';
 import type { Disk } from './disk.ts';
 import type { FoundRun } from './found-run.ts';
 import { lineOf, type ClosedEntry, type JournalEntry } from './journal-line.ts';
+import { readJournal } from './journal-text.ts';
+import type { FoundFile } from './run-file.ts';
 
 /** A run past its projected end for longer than this was left unattended. */
 const UNATTENDED_AFTER: Millis = 30 * MINUTE;
@@ -38,12 +40,21 @@ export function isUnattended({ state, position }: FoundRun): boolean {
 
 /** Closes a run that is unattended; null where it was over before the host ended, and lacked nothing but its last line. */
 export async function closeUnattended(ports: ClosingPorts, run: FoundRun): Promise<UnattendedRun | null> {
-  const { file, position } = run;
+  const { position } = run;
   const at = Math.floor(position.at);
   const wasOver = settle(run.state, position.seenAt).phase === 'done';
-  // What is torn and could not be cut off must not get anything behind it; it is found again the next time.
-  if (!file.torn) await writeClosing(ports, file.path, file.length, { at, why: wasOver ? 'done' : 'unattended' });
+  await closeFound(ports, run, wasOver ? 'done' : 'unattended');
   return wasOver ? null : unattendedRun(run, at);
+}
+
+/** Closes a run that is not the one to be gone on with. */
+export async function closeFound(
+  ports: ClosingPorts,
+  { file, position }: FoundRun,
+  why: ClosedEntry['why'],
+): Promise<void> {
+  // What is torn and could not be cut off must not get anything behind it; it is found again the next time.
+  if (!file.torn) await writeClosing(ports, file, { at: Math.floor(position.at), why });
 }
 
 /** Of a journal that ends with this line: whether the coach is still to be told. */
@@ -61,26 +72,25 @@ export function unattendedRun(run: FoundRun, at: Millis): UnattendedRun {
 /** The coach has been told of these. Where the disk refuses, they are told of again the next time. */
 export async function closeAsTold(ports: ClosingPorts, runs: readonly UnattendedRun[]): Promise<void> {
   for (const { path, at } of runs) {
-    const length = await ports.disk.read(path).then(
-      (bytes) => bytes.length,
-      () => null,
-    );
-    if (length !== null) await writeClosing(ports, path, length, { at, why: 'unattended', told: true });
+    const bytes = await ports.disk.read(path).catch(() => null);
+    const journal = bytes && readJournal(bytes);
+    if (journal?.kind !== 'journal' || journal.stop !== null) continue;
+    const file = { path, bytes: bytes!, sum: journal.sums[journal.sums.length - 1]! };
+    await writeClosing(ports, file, { at, why: 'unattended', told: true });
   }
 }
 
 /** Where it cannot be written, the run is found again the next time, and is as old as now. */
 async function writeClosing(
   { disk, boot, moment }: ClosingPorts,
-  path: string,
-  length: number,
+  { path, bytes: { length }, sum }: Omit<FoundFile, 'torn'>,
   fields: Pick<ClosedEntry, 'at' | 'why' | 'told'>,
 ): Promise<void> {
   const { monotonic: mono, uptime, wallMs: wall } = moment;
-  const line = lineOf({ say: 'closed', ...fields, mono, uptime, wall, boot });
+  const { text } = lineOf({ say: 'closed', ...fields, mono, uptime, wall, boot }, sum);
   const file = await disk.open(path).catch(() => null);
   await file
-    ?.write(Buffer.from(line), length)
+    ?.write(Buffer.from(text), length)
     .then(() => file.sync())
     // Half a line must not stay behind a whole journal.
     .catch(() => file.truncate(length))

@@ -1,12 +1,13 @@
 /*
  * Everything host and screens say to each other, in one versioned union; the network and the desktop
  * program's own channel carry the same. A message is checked on arrival: what is not exactly one of
- * these is dropped. Times are in ms; "host time" is the host's monotonic clock.
+ * these is not taken, and whoever sits before the page is told. Times are in ms; "host time" is the host's
+ * monotonic clock.
  */
 
 import { z } from 'zod';
 
-/** Raised when an older screen or host could misread a message. */
+/** Raised with whatever an older screen or host could not read: a new kind of message, a new field, a new word. */
 export const WIRE_VERSION = 1;
 
 /** The largest message a screen may send, in bytes. Session texts go by HTTP. */
@@ -139,8 +140,8 @@ export const fromHost = z.discriminatedUnion('say', [
     .strict(),
   /** What became of a command, to the screen that gave it: `at` where it was accepted, `why` where not. */
   z.object({ say: z.literal('answer'), id, ok: z.boolean(), at: time.nullable(), why: z.string().nullable() }).strict(),
-  /** The host hangs up, and why. */
-  z.object({ say: z.literal('bye'), why: z.string() }).strict(),
+  /** The host hangs up, and why; `version` is the host's. */
+  z.object({ say: z.literal('bye'), why: z.string(), version: z.number().int().optional() }).strict(),
 ]);
 
 /** A session to be opened with its lanes, as the body of a request. */
@@ -167,23 +168,58 @@ export type SeenRep = z.infer<typeof seenRep>;
 export type SoundStatus = z.infer<typeof soundStatus>;
 export type SoundReport = Omit<Extract<FromScreen, { say: 'sound' }>, 'say'>;
 
-/** A message from a screen, or null for anything that is not one. Never throws. */
+/**
+ * What a text from the other side is. Of its version it is asked first, before anything else in it is looked
+ * at, because nothing else may be what it was: `other version` where it names another one; `unknown` where it
+ * is no message of ours but may be one of a newer program, by its `say`, a field or a word that is not known
+ * here; `no message` for all else.
+ */
+export type Heard<Message> =
+  | { readonly kind: 'message'; readonly message: Message }
+  | { readonly kind: 'other version'; readonly newer: boolean }
+  | { readonly kind: 'unknown' }
+  | { readonly kind: 'no message' };
+
+/** Never throws. */
+export function hearScreen(text: string): Heard<FromScreen> {
+  return hear(fromScreen, text);
+}
+
+/** Never throws. */
+export function hearHost(text: string): Heard<FromHost> {
+  return hear(fromHost, text);
+}
+
+/** A message from a screen, or null for anything that is not one of this version. Never throws. */
 export function readFromScreen(text: string): FromScreen | null {
-  return read(fromScreen, text);
+  const heard = hearScreen(text);
+  return heard.kind === 'message' ? heard.message : null;
 }
 
-/** A message from the host, or null for anything that is not one. Never throws. */
+/** A message from the host, or null for anything that is not one of this version. Never throws. */
 export function readFromHost(text: string): FromHost | null {
-  return read(fromHost, text);
+  const heard = hearHost(text);
+  return heard.kind === 'message' ? heard.message : null;
 }
 
-function read<T>(schema: z.ZodType<T>, text: string): T | null {
+function hear<Message>(schema: z.ZodType<Message>, text: string): Heard<Message> {
   let value: unknown;
   try {
     value = JSON.parse(text);
   } catch {
-    return null;
+    return { kind: 'no message' };
+  }
+  const { say, version } = Object(value) as { readonly say?: unknown; readonly version?: unknown };
+  if (typeof say !== 'string') return { kind: 'no message' };
+  if (Number.isSafeInteger(version) && version !== WIRE_VERSION) {
+    return { kind: 'other version', newer: Number(version) > WIRE_VERSION };
   }
   const result = schema.safeParse(value);
-  return result.success ? result.data : null;
+  if (result.success) return { kind: 'message', message: result.data };
+  return result.error.issues.some(({ code }) => NOT_KNOWN.includes(code))
+    ? { kind: 'unknown' }
+    : { kind: 'no message' };
 }
+
+/** What may be a newer program's: a `say`, a field, or one word of several that is not known here. */
+const NOT_KNOWN: readonly string[] = ['invalid_union', 'unrecognized_keys', 'invalid_value'];

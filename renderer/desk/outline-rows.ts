@@ -131,7 +131,7 @@ function flatten(items: readonly Item[], depth: number): readonly { readonly ite
   for (const item of items) {
     flat.push({ item, depth });
     if (item.kind === 'rounds' && !item.items.every(({ line }) => line === item.line)) {
-      flat.push(...flatten(item.items, depth + 1));
+      for (const inner of flatten(item.items, depth + 1)) flat.push(inner);
     }
   }
   return flat;

@@ -5,10 +5,11 @@
 
 import './old-browsers.ts';
 import {
-  readFromHost,
+  hearHost,
   WIRE_VERSION,
   type FromHost,
   type FromScreen,
+  type Heard,
   type Snapshot,
   type SoundReport,
 } from '../../app/wire/messages.ts';
@@ -21,6 +22,7 @@ import { browserPorts, type Ports } from './ports.ts';
 import { followRun, type FollowedRun } from './follow-run.ts';
 import { createHostClock } from './host-clock.ts';
 import { ownCarrier } from './own-window.ts';
+import { sentenceFor } from './misread.ts';
 import { createOutbox, type CommandAnswer, type Seen } from './outbox.ts';
 import { createDeckStore, type DeckStore } from './store.ts';
 
@@ -68,6 +70,8 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
   // The epoch of the clock on this screen, and a snapshot of one in which nothing has been measured yet.
   let epoch: string | null = null;
   let held: Snapshot | null = null;
+  // What to say of messages of this connection that were not understood.
+  let unread: string | null = null;
   const texts = new Map<string, Source>();
   const outbox = createOutbox({ ...ports, send: (message) => (open ? connection?.send(message) : undefined) });
 
@@ -78,8 +82,9 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     connection = carrier.connect({
       opened,
       message: (text) => {
-        const message = readFromHost(text);
-        if (message) heard(message);
+        const read = hearHost(text);
+        if (read.kind === 'message') heard(read.message);
+        else misread(read);
       },
       closed: lose,
     });
@@ -88,6 +93,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
 
   function opened(): void {
     open = true;
+    unread = null;
     texts.clear();
     send({ say: 'hello', version: WIRE_VERSION, screen });
     outbox.resend();
@@ -149,11 +155,19 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     }
   }
 
-  function take(snapshot: Snapshot): void {
-    if (snapshot.version !== WIRE_VERSION) {
+  /** What is not understood may matter: it is said, and a page on which nobody types loads itself anew. */
+  function misread(read: Exclude<Heard<FromHost>, { kind: 'message' }>): void {
+    heardAt = ports.now();
+    unread = sentenceFor(read);
+    store.setState({ faults: [unread] });
+    if (read.kind === 'other version') {
       followed = null;
-      return store.setState({ run: null, faults: ['This page and the program are of different versions: reload it.'] });
+      store.setState({ run: null });
     }
+    if (read.kind !== 'no message' && screen !== 'desk') ports.reloadOnce();
+  }
+
+  function take(snapshot: Snapshot): void {
     // The host's clock has jumped, and what is shown is the old time: no waiting for the next regular ping.
     if (snapshot.epoch !== epoch && burstLeft === 0) measure();
     held = clock.knows(snapshot.epoch) ? null : snapshot;
@@ -164,7 +178,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     const run = snapshot.run ? followRun(followed, snapshot.run, texts) : null;
     followed = run?.ok ? run.value : null;
     const { screens, notices, news, sound = { more: null, screens: [] } } = snapshot;
-    const faults = run && !run.ok ? [run.faults] : [];
+    const faults = [...(run && !run.ok ? [run.faults] : []), ...(unread === null ? [] : [unread])];
     store.setState({
       status: 'live',
       lostSince: null,

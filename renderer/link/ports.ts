@@ -3,6 +3,7 @@
  */
 
 import type { OwnClock } from './host-clock.ts';
+import { reloadOnce } from './misread.ts';
 import { askHost, onWoken } from './own-window.ts';
 
 export interface Ports extends OwnClock {
@@ -15,6 +16,8 @@ export interface Ports extends OwnClock {
   post(message: string): Promise<unknown>;
   /** Calls whenever the network or the page is back; returns what ends that. */
   onWake(call: () => void): () => void;
+  /** Loads the page anew, if it has not done so for this cause before. */
+  reloadOnce(): void;
 }
 
 export function browserPorts(): Ports {
@@ -32,6 +35,11 @@ export function browserPorts(): Ports {
       return JSON.parse(reply.body) as unknown;
     },
     onWake,
+    reloadOnce: () =>
+      reloadOnce(
+        () => window.sessionStorage,
+        () => location.reload(),
+      ),
   };
 }
 

@@ -17,10 +17,12 @@ const LANE_KEY = 'lanecall.remote.lane';
 
 export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
   const status = useDeck(tools.link, (state) => state.status);
+  const fault = useDeck(tools.link, (state) => state.faults[0]);
   const moment = useMoment(tools.frames);
   const [kept, setKept] = useState(keptLane);
   if (!moment) {
-    return <p className="remote-empty">{status === 'live' ? 'Waiting for a session.' : 'Looking for the host…'}</p>;
+    const none = status === 'live' ? 'Waiting for a session.' : 'Looking for the host…';
+    return <p className="remote-empty">{fault ?? none}</p>;
   }
   // A lane that this session does not have is not looked after.
   const lane = moment.view.lanes.some(({ number }) => number === kept) ? kept : null;

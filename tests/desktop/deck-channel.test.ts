@@ -89,7 +89,7 @@ describe('[desktop] deck messages of windows', () => {
     const [, wall] = windows as [WindowUnderTest, WindowUnderTest];
     wall.connect();
     wall.say({ say: 'command', id: 'b', command: { do: 'start' } });
-    expect(wall.heard[wall.heard.length - 1]).toEqual({ say: 'bye', why: 'The wall screen only shows.' });
+    expect(wall.heard[wall.heard.length - 1]).toMatchObject({ say: 'bye', why: 'The wall screen only shows.' });
     expect(wall.closed).toEqual([1]);
     await Promise.resolve();
     expect(host.current()?.commands).toEqual([]);

@@ -11,6 +11,7 @@ import { JournalFile } from '../../app/host/journal-file.ts';
 import { startLoop } from '../../app/host/loop.ts';
 import { FakeClock } from '../support/fake-clock.ts';
 import { FakeDisk } from '../support/fake-disk.ts';
+import { FreeFolder } from '../support/free-folder.ts';
 import { StandInPowerSaveBlocker } from '../support/electron-stand-in/system.ts';
 
 const electron = vi.hoisted(() => ({ powerMonitor: null as unknown, powerSaveBlocker: null as unknown }));
@@ -30,7 +31,8 @@ beforeEach(async () => {
   electron.powerSaveBlocker = blocker;
   clock = new FakeClock();
   disk = new FakeDisk();
-  journal = new JournalFile({ disk, folder: 'runs', boot: 'boot', timers: clock.timers });
+  const ports = { guard: new FreeFolder(), tell: () => undefined };
+  journal = new JournalFile({ disk, folder: 'runs', boot: 'boot', timers: clock.timers, ...ports });
   host = new DeckHost({ clock, timers: clock.timers, journal, newId: () => 'run' });
   const text = 'start on 1\nMain set\n2 x 50 free @ 1:00\nSwim-down\n100 easy';
   await host.open({ text, lanesText: null }, { replace: false });

@@ -3,7 +3,7 @@
  * back, when the machine may sleep, what becomes of a file, and what stands in the menu.
  */
 
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type Electron from 'electron';
 import { describe, expect, test, vi } from 'vitest';
@@ -64,6 +64,10 @@ describe('[desktop] what is kept of the windows', () => {
       wall: { shown: false, look: 'window', display: { id: 7, label: 'Pool TV', width: 1920, height: 1080 } },
       desk: { x: 1, y: 2, width: 800, height: 600 },
     } as const;
+    await writeSettings(folder, settings);
+    expect(await readSettings(folder)).toEqual(settings);
+    // They are kept where the folder has been taken away meanwhile, too.
+    rmSync(folder, { recursive: true });
     await writeSettings(folder, settings);
     expect(await readSettings(folder)).toEqual(settings);
   });

@@ -1,15 +1,16 @@
 /*
- * The whole chain from a session file to two screens, with a real host process that comes and goes.
+ * The whole chain from a session to two screens, and a real host process that comes and goes.
  */
 
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
-import { createServer } from 'node:net';
 import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
+import { freePort } from '../support/free-port.ts';
+import { MovingDeck } from '../support/moving-deck.ts';
 
 const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
@@ -22,10 +23,7 @@ let host: ChildProcess | null = null;
 
 beforeAll(async () => {
   browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
-  const probe = createServer().listen(0, '127.0.0.1');
-  await once(probe, 'listening');
-  port = (probe.address() as { port: number }).port;
-  probe.close();
+  port = await freePort();
 });
 
 afterEach(() => stopHost());
@@ -59,11 +57,19 @@ const nextLeave = (wall: Page, lane: number) =>
   wall.getByRole('region', { name: `Lane ${lane}`, exact: true }).getByLabel('Next leave');
 
 test('two screens are in step: the same clock at the same moment, the same leaves', async () => {
-  await startHost(SESSION);
-  const [first, second] = [await open('/display'), await open('/display')];
-  const desk = await open('/');
+  const deck = await MovingDeck.start();
+  expect(await deck.server.host.open({ text: SESSION, lanesText: null }, { replace: false })).toMatchObject({
+    ok: true,
+  });
+  const context = await browser.newContext();
+  const [first, second] = [await deck.openPage(context, '/display'), await deck.openPage(context, '/display')];
+  const desk = await deck.openPage(context, '/');
   await desk.getByRole('button', { name: 'Start', exact: true }).click();
+  await expect.poll(() => deck.run().commands.length).toBe(1);
+  // Both have to find the host's clock again by themselves.
+  deck.moveTo(deck.now() + 9000);
   await expect.poll(() => nextLeave(first, 1).textContent()).toBe('0:40');
+  await expect.poll(() => nextLeave(second, 1).textContent()).toBe('0:40');
   let together = 0;
   for (let look = 0; look < 20; look++) {
     const [a, b] = await Promise.all([clockOf(first).textContent(), clockOf(second).textContent()]);
@@ -78,7 +84,9 @@ test('two screens are in step: the same clock at the same moment, the same leave
   }
   // Reading two pages takes some milliseconds, so a look may fall on the turn of a second.
   expect(together).toBeGreaterThanOrEqual(16);
-  await Promise.all([first, second, desk].map((page) => page.close()));
+  expect(deck.complaints).toEqual([]);
+  await context.close();
+  await deck.close();
 });
 
 test('a page whose host was not there yet, or is restarted, connects by itself and shows the truth', async () => {

@@ -4,7 +4,7 @@
  */
 
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { chromium, type Browser, type Page } from 'playwright-core';
@@ -191,6 +191,36 @@ describe('[wake] a host that is stopped where it is and goes on later', () => {
   });
 });
 
+describe('[lock] a host that is stopped where it is while another takes its folder', () => {
+  test('writes nothing more there when it goes on, and tells the coach', async () => {
+    const data = freshDataFolder();
+    const host = await start(data, { session: SESSION });
+    await host.command('a', { do: 'start' });
+    const [path] = journalsIn(data);
+    host.child.kill('SIGSTOP');
+    const before = readFileSync(path!);
+    const other = JSON.stringify({
+      pid: 1,
+      born: null,
+      boot: 'another machine',
+      space: null,
+      token: 'other',
+      beat: '0',
+    });
+    writeFileSync(join(data, 'host.lock.other'), other);
+    renameSync(join(data, 'host.lock.other'), join(data, 'host.lock'));
+    host.child.kill('SIGCONT');
+    expect(await host.command('late', { do: 'mark' })).toMatchObject({ ok: true });
+    await expect
+      .poll(async () => (await host.sight()).snapshot.notices.join(' '))
+      .toMatch(/another Lanecall has the folder.*Another Lanecall has taken over .* Close one of the two/);
+    expect(readFileSync(path!)).toEqual(before);
+    await host.end('SIGINT');
+    expect(readFileSync(join(data, 'host.lock'), 'utf8')).toBe(other);
+    expect(readFileSync(path!)).toEqual(before);
+  });
+});
+
 describe('[crash] the pages', () => {
   let browser: Browser;
 
@@ -208,8 +238,8 @@ describe('[crash] the pages', () => {
     await desk.getByRole('button', { name: 'Start', exact: true }).click();
     await expect.poll(async () => (await first.sight()).snapshot.run?.commands.length).toBe(1);
     await first.kill();
-    // Long enough for the pages to have called again in vain a few times.
-    await desk.waitForTimeout(6000);
+    // Long enough for the pages to have called again in vain a few times, the last waits being the longest there are.
+    await desk.waitForTimeout(4000);
     await start(data, { port });
     // A page calls again at least every 1.5 s; the rest is left to a busy machine.
     await notice(desk)
@@ -261,7 +291,7 @@ describe('[crash] the pages', () => {
   });
 });
 
-/** A journal of yesterday and of another start of the machine: one command, one leave of each lane, then nothing more. */
+/** A journal of yesterday in the first form, whose lines name no line before, and of another start of the machine: one command, one leave of each lane, then nothing more. */
 function writeYesterdays(data: string): void {
   const wall = Date.now() - 24 * 60 * 60_000;
   const stamp = (at: number) => ({ at, mono: at, uptime: at, wall: wall + at, boot: 'yesterday' });
@@ -274,7 +304,10 @@ function writeYesterdays(data: string): void {
     { say: 'alive', leaves: [], ...stamp(80_000) },
   ];
   mkdirSync(join(data, 'runs'));
-  writeFileSync(join(data, 'runs', '2020-01-01T00-00-00Z-old.jsonl'), entries.map(lineOf).join(''));
+  writeFileSync(
+    join(data, 'runs', '2020-01-01T00-00-00Z-old.jsonl'),
+    entries.map((entry) => lineOf(entry, null).text).join(''),
+  );
 }
 
 const notice = (desk: Page) => desk.locator('.notices');

@@ -12,6 +12,7 @@ import { chromium, type Browser, type BrowserContext, type Locator, type Page } 
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
+import { MovingDeck } from '../support/moving-deck.ts';
 
 const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
@@ -307,16 +308,22 @@ test('the window is light or dark as the system, or as chosen here and kept', as
 });
 
 test('while the last set is swum to its end, the one action is to finish, with a long press', async () => {
+  const deck = await MovingDeck.start();
+  page = await deck.openPage(context, '/');
   await run('Harbour squad\nstart on 1\nlane 1 base 1:30\n\nSwim-down\n200 easy');
   await button('Start').click();
   await button('Stop all lanes').waitFor();
+  deck.moveTo(deck.now() + 12_000);
   await page.getByText('in by ≈').waitFor({ timeout: 20_000 });
   expect(await button('Start').count()).toBe(0);
   await button('Finish').click();
   await said('Hold Finish for 0.6 s.');
   await button('Finish').click({ delay: 700 });
   await page.getByRole('heading', { name: 'Harbour squad: done' }).waitFor();
-}, 40_000);
+  expect(deck.complaints).toEqual([]);
+  await page.close();
+  await deck.close();
+});
 
 test('on a phone what opens below comes into view, clear of the head and the actions', async () => {
   await page.setViewportSize({ width: 390, height: 844 });

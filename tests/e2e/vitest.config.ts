@@ -1,19 +1,40 @@
-// What `npm run e2e` runs: the built program and its pages in a real browser, one file after another,
-// because they share the machine's ports, screen and patience.
+// What `npm run e2e` runs: the built program and its pages in a real browser. Every file has hosts, ports, data
+// folders and a browser of its own, so most run two side by side. Those that hold the machine to its time, to
+// milliseconds of sound or to commands within a second, and those that kill hosts, run after them and alone.
 
 import { fileURLToPath } from 'node:url';
-import { defineConfig } from 'vitest/config';
+import { defineConfig, type TestProjectInlineConfiguration } from 'vitest/config';
 
-export default defineConfig({
+const ALONE = ['tests/e2e/sound.test.ts', 'tests/e2e/crash.test.ts', 'tests/e2e/eventful-evening.test.ts'];
+
+const shared = {
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
-    include: ['tests/e2e/**/*.test.ts'],
     environment: 'node',
-    fileParallelism: false,
     testTimeout: 60_000,
     hookTimeout: 60_000,
     allowOnly: false,
     // A busy machine is slow, not wrong.
     expect: { poll: { timeout: 15_000 } },
   },
-});
+} as const;
+
+const sideBySide: TestProjectInlineConfiguration = {
+  ...shared,
+  test: {
+    ...shared.test,
+    name: 'side by side',
+    include: ['tests/e2e/**/*.test.ts'],
+    exclude: ALONE,
+    // Development machines have two cores.
+    maxWorkers: 2,
+    sequence: { groupOrder: 0 },
+  },
+};
+
+const alone: TestProjectInlineConfiguration = {
+  ...shared,
+  test: { ...shared.test, name: 'alone', include: ALONE, fileParallelism: false, sequence: { groupOrder: 1 } },
+};
+
+export default defineConfig({ root: shared.root, test: { projects: [sideBySide, alone] } });

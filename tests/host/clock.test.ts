@@ -1,7 +1,7 @@
 /* The clock's judgement of what happened between two looks, and the real clock as far as it can be seen. */
 
 import { describe, expect, test } from 'vitest';
-import { jumpBetween, systemClock, type Sample } from '../../app/host/clock.ts';
+import { jumpBetween, systemClock, type Jump, type Readings, type Sample } from '../../app/host/clock.ts';
 
 const before: Sample = { monotonic: 5000, wall: 1_700_000_000_000, uptime: 9000 };
 
@@ -41,6 +41,79 @@ describe('[clock] elsewhere, where the monotonic clock goes on in sleep', () => 
     ['the uptime moves with the wall clock', after(250, 90_250, 90_250), { slept: 0, missed: 0, wallStep: 90_000 }],
   ])('%s', (_, sample, jump) => {
     expect(jumpBetween(before, sample, false)).toEqual(jump);
+  });
+});
+
+/** A machine whose clocks agree, and on which the process is paused before the readings that a test says. */
+class PausingMachine implements Readings {
+  readonly linux = true;
+  time = 1_000_000;
+  reads = 0;
+  /** How long the process is paused before each reading, by its number from now on, in ms. */
+  pauses = new Map<number, number>();
+
+  monotonic = (): number => this.read();
+  wall = (): number => 1_700_000_000_000 + this.read();
+  uptime = (): number => 5000 + this.read();
+
+  private read(): number {
+    this.time += (this.pauses.get(this.reads++) ?? 0) + 0.002;
+    return this.time;
+  }
+}
+
+describe('[clock] a process that is paused while it reads its clocks', () => {
+  function watched() {
+    const machine = new PausingMachine();
+    const clock = systemClock(machine);
+    const jumps: Jump[] = [];
+    clock.onJump((jump) => jumps.push(jump));
+    return { machine, clock, jumps, ahead: () => clock.now() - machine.time };
+  }
+
+  test.each([0, 1, 2, 3, 4])('before its reading %i: no sleep is made of it, and host time stays', (reading) => {
+    const { machine, clock, jumps, ahead } = watched();
+    for (let look = 0; look < 3; look++) {
+      machine.pauses = new Map([[machine.reads + reading, 5000]]);
+      clock.check();
+      machine.time += 250;
+      clock.check();
+    }
+    expect(jumps).toEqual([]);
+    expect(Math.abs(ahead())).toBeLessThan(1);
+  });
+
+  test('in the middle of every sample of a look: that look is left out, and the next one sees what there is', () => {
+    const { machine, clock, jumps, ahead } = watched();
+    machine.pauses = new Map(Array.from({ length: 20 }, (_, index) => [machine.reads + index, 400] as const));
+    clock.check();
+    machine.pauses.clear();
+    clock.check();
+    expect(jumps).toEqual([]);
+    expect(Math.abs(ahead())).toBeLessThan(1);
+  });
+
+  test('a moment has all clocks of one time, and so has the very first', () => {
+    const machine = new PausingMachine();
+    machine.pauses = new Map([
+      [1, 3000],
+      [2, 2000],
+    ]);
+    const clock = systemClock(machine);
+    machine.pauses = new Map([[machine.reads + 2, 700]]);
+    const { monotonic, wallMs, uptime } = clock.moment();
+    expect(Math.abs(wallMs - 1_700_000_000_000 - monotonic)).toBeLessThan(1);
+    expect(Math.abs(uptime - 5000 - monotonic)).toBeLessThan(1);
+    clock.check();
+    expect(Math.abs(clock.now() - machine.time)).toBeLessThan(1);
+  });
+
+  test('a sleep is still noticed, to the full', () => {
+    const { machine, clock, jumps } = watched();
+    const uptime = machine.uptime;
+    machine.uptime = () => uptime() + 60_000;
+    clock.check();
+    expect(jumps).toMatchObject([{ slept: expect.closeTo(60_000, 0) as number }]);
   });
 });
 

@@ -27,7 +27,7 @@ beforeEach(async () => {
     away: [],
     state: openRun(planOf(TEXT), 0),
     position: { at: 1000.5, seenAt: 900, by: 'monotonic' as const },
-    file: { path: 'nowhere', length: 0, torn: null },
+    file: { path: 'nowhere', bytes: new Uint8Array(), sum: '', torn: null },
   };
   const unattended = { runs: ['An earlier one.'], told: () => Promise.resolve(void toldTimes++) };
   await server.host.comeBack({ found, away: 'It is back.', said: ['A tear.'], unattended }, systemClock().moment());

@@ -130,7 +130,8 @@ describe('[recovery] damaged files', () => {
     deck.disk.list = () => Promise.reject(Object.assign(new Error('no folder'), { code: 'ENOTDIR' }));
     const { deck: again } = await restarted(deck);
     expect(again.host.snapshot().notices).toEqual([
-      `The records in ${FOLDER} cannot be read (a file stands where a folder should be): a run that was going there does not come back.`,
+      `The records in ${FOLDER} cannot be read (a file stands where a folder should be): a run that was going there does not come back. ` +
+        'Mend the folder and start Lanecall again, or give another folder with --data.',
     ]);
     await again.open(SQUAD);
     expect(again.host.snapshot().run).not.toBeNull();
@@ -140,7 +141,7 @@ describe('[recovery] damaged files', () => {
     const deck = await goingDeck();
     deck.kill();
     const newer = `${FOLDER}/2999-01-01T00-00-00Z-newer.jsonl`;
-    const bytes = new TextEncoder().encode('{"say":"opened","journal":2,"new":true}\n{"say":"whatever"}\n');
+    const bytes = new TextEncoder().encode('{"say":"opened","journal":3,"new":true}\n{"say":"whatever"}\n');
     deck.disk.files.set(newer, bytes);
     const { recovery } = await restarted(deck);
     expect(recovery.said[0]).toMatch(/newer\.jsonl was written by a newer Lanecall/);
@@ -190,7 +191,7 @@ async function busy(): Promise<JournalledDeck> {
 
 /** A journal that is nothing but its end. */
 const CLOSED = new TextEncoder().encode(
-  lineOf({ say: 'closed', why: 'done', at: 1, mono: 1, uptime: 1, wall: 1, boot: 'b' }),
+  lineOf({ say: 'closed', why: 'done', at: 1, mono: 1, uptime: 1, wall: 1, boot: 'b' }, '00000000').text,
 );
 
 function joined(...parts: readonly Uint8Array[]): Uint8Array {

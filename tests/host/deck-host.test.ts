@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../app/host/deck-host.ts';
-import { JournalInMemory, type JournalLine } from '../../app/host/journal.ts';
+import { JournalInMemory, type JournalLine, type Writing } from '../../app/host/journal.ts';
 import type { Seen } from '../../app/core/run/seen.ts';
 import { FakeClock } from '../support/fake-clock.ts';
 
@@ -372,8 +372,8 @@ class SlowJournal extends JournalInMemory {
     return this.released;
   }
 
-  override append(): Promise<void> {
-    return this.released;
+  override append(): Writing {
+    return { inFile: Promise.resolve(), safe: this.released };
   }
 }
 
@@ -381,8 +381,9 @@ class SlowJournal extends JournalInMemory {
 class BrokenJournal extends JournalInMemory {
   reason: string | null = null;
 
-  override append(line: JournalLine): Promise<void> {
-    return this.reason === null ? super.append(line) : Promise.reject(new Error(this.reason));
+  override append(line: JournalLine): Writing {
+    if (this.reason === null) return super.append(line);
+    return { inFile: new Promise(() => undefined), safe: Promise.reject(new Error(this.reason)) };
   }
 }
 

@@ -3,6 +3,7 @@
 import { once } from 'node:events';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { WebSocket } from 'ws';
+import type { Pages } from '../../app/host/pages.ts';
 import type { FromHost } from '../../app/wire/messages.ts';
 import { FakeClock } from '../support/fake-clock.ts';
 import { DeckServerUnderTest, type ScreenUnderTest } from '../support/deck-server.ts';
@@ -171,13 +172,85 @@ async function pongArrived(screen: ScreenUnderTest): Promise<void> {
   await screen.hears((message) => message.say === 'pong' && message.n === n);
 }
 
+describe('[socket] places that are kept for nothing', () => {
+  async function faked(pages: Pages = new Map()): Promise<{ clock: FakeClock; own: DeckServerUnderTest }> {
+    const clock = new FakeClock();
+    return { clock, own: await DeckServerUnderTest.start(pages, { clock, timers: clock.timers }) };
+  }
+
+  async function end(own: DeckServerUnderTest, clock: FakeClock): Promise<void> {
+    const closed = own.close();
+    clock.advance(1000);
+    await closed;
+  }
+
+  test('32 that never say hello are gone after 5 s, told why, and make room; one that did stays', async () => {
+    const { clock, own } = await faked();
+    const good = await own.screen();
+    const silent = await Promise.all(Array.from({ length: 31 }, () => own.socket()));
+    expect(await own.socket()).toBe(503);
+    const codes = silent.map(async (socket) => ((await once(socket as WebSocket, 'close')) as [number])[0]);
+    clock.advance(4999);
+    expect(await own.socket()).toBe(503);
+    clock.advance(1);
+    expect(new Set(await Promise.all(codes))).toEqual(new Set([1008]));
+    await expect.poll(() => own.socket()).toBeTypeOf('object');
+    expect(good.socket.readyState).toBe(WebSocket.OPEN);
+    await end(own, clock);
+  });
+
+  test('one that answers what it has not read, as a deaf one can, does not give a sign of life', async () => {
+    const { clock, own } = await faked();
+    const blind = await own.screen();
+    blind.socket.pause();
+    for (let asked = 1; asked <= 3; asked++) {
+      blind.socket.pong('');
+      blind.socket.pong('yes');
+      blind.say({ say: 'ping', n: asked, t1: 0 });
+      // Until the host has what it sent: another screen's question that comes after it.
+      const other = await own.screen();
+      other.socket.terminate();
+      clock.advance(5000);
+    }
+    await expect.poll(() => own.host.snapshot().screens.desk).toBe(0);
+    blind.socket.terminate();
+    await end(own, clock);
+  });
+
+  test('a flood of pongs counts as messages do', async () => {
+    const bad = await server.screen();
+    for (let n = 0; n < 300; n++) bad.socket.pong();
+    expect(await bad.closed()).toBe(1008);
+  });
+
+  test('one that asks for a page and does not read it is hung up on after 30 s', async () => {
+    const body = Buffer.alloc(32 * 1024 * 1024);
+    const { clock, own } = await faked(new Map([['/', { type: 'text/html', body, lasting: false }]]));
+    const deaf = await own.raw();
+    const ended = once(deaf, 'close');
+    deaf.write(`GET / HTTP/1.1\r\nHost: 127.0.0.1:${own.port}\r\n\r\n`);
+    await expect.poll(() => clock.pending).toBeGreaterThan(0);
+    clock.advance(29_999);
+    // Still served: it would be ended by now.
+    expect(await Promise.race([ended, own.ask('GET', '/healthz').then(({ status }) => status)])).toBe(200);
+    clock.advance(1);
+    // What the host's machine has taken of the answer can still be read, and then there is the end.
+    let read = 0;
+    deaf.on('data', (chunk: Buffer) => (read += chunk.length));
+    await ended;
+    expect(read).toBeLessThan(body.length);
+    await end(own, clock);
+  });
+});
+
 describe('[server] slow and broken requests', () => {
-  test('a request whose headers never end is ended', async () => {
-    const socket = await server.raw();
+  test('a request whose headers never end is ended, and so is a connection that says nothing', async () => {
+    const [socket, silent] = [await server.raw(), await server.raw()];
     const begun = performance.now();
     socket.write('GET / HTTP/1.1\r\nHost: ');
     socket.resume();
-    await once(socket, 'close');
+    silent.resume();
+    await Promise.all([once(socket, 'close'), once(silent, 'close')]);
     expect(performance.now() - begun).toBeLessThan(8000);
   });
 
@@ -210,7 +283,7 @@ describe('[server] closing', () => {
     two.socket.pause();
     const begun = performance.now();
     const closed = server.close();
-    expect(await one.hears((message) => message.say === 'bye')).toEqual({ say: 'bye', why: 'The test is over.' });
+    expect(await one.hears((message) => message.say === 'bye')).toMatchObject({ say: 'bye', why: 'The test is over.' });
     await closed;
     expect(performance.now() - begun).toBeLessThan(1000);
     two.socket.resume();

@@ -3,8 +3,8 @@
 import { describe, expect, test } from 'vitest';
 import { leavesOf } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
-import { entryOf, type JournalEntry } from '../../app/host/journal-line.ts';
-import { JournalledDeck, settled } from '../support/journalled-deck.ts';
+import { JOURNAL_VERSION, readLine, type JournalEntry } from '../../app/host/journal-line.ts';
+import { JournalledDeck, restarted, settled } from '../support/journalled-deck.ts';
 
 const TEXT = `Harbour squad
 start on 1
@@ -26,7 +26,7 @@ const entries = (deck: JournalledDeck, path = deck.path()): JournalEntry[] =>
     .text(path)
     .split('\n')
     .slice(0, -1)
-    .map((line) => entryOf(line)!);
+    .map((line) => readLine(line)!.entry);
 
 const says = (deck: JournalledDeck): string[] => entries(deck).map(({ say }) => say);
 
@@ -37,7 +37,7 @@ describe('[journal] what stands in it', () => {
     await deck.pass(12_000);
     expect(entries(deck)[0]).toMatchObject({
       say: 'opened',
-      journal: 1,
+      journal: JOURNAL_VERSION,
       run: 'run-1',
       text: TEXT,
       lanesText: null,
@@ -61,6 +61,15 @@ describe('[journal] what stands in it', () => {
     await deck.host.command('a', { do: 'start' });
     expect(new TextDecoder().decode(deck.disk.safe.get(path))).toContain('"id":"a"');
     expect(deck.disk.safe.get(path)).toEqual(deck.disk.files.get(path));
+  });
+
+  test('a line given the moment the one before is written is written too, without another to push it', async () => {
+    const { deck } = await opened();
+    const append = (id: string) =>
+      deck.journal.append({ run: 'run-1', id, at: 0, fields: { do: 'mark' }, ...deck.clock.moment() });
+    await append('a').inFile;
+    await append('b').safe;
+    expect(says(deck)).toEqual(['opened', 'command', 'command']);
   });
 
   test('commands given in one go are made safe in one go', async () => {
@@ -195,5 +204,96 @@ describe('[journal] a disk that refuses', () => {
     expect(deck.host.snapshot().run!.commands.map(({ at }) => at)).toEqual([0, 49_650, 49_650, 49_650, 49_650]);
     await deck.pass(5000);
     expect(leavesOf(settle(deck.host.current()!.state, 60_000), 45_000).map(({ lane }) => lane)).toEqual([2]);
+  });
+});
+
+describe('[journal] a disk whose syncs hang', () => {
+  /** A run on a disk that hangs from now on, until what is returned is called. */
+  async function hanging() {
+    const { deck } = await opened();
+    await deck.host.command('start', { do: 'start' });
+    await deck.pass(1000);
+    let release = (): void => undefined;
+    deck.disk.held = new Promise((resolve) => (release = resolve));
+    return { deck, path: deck.path(), release: () => release() };
+  }
+
+  test('every command that was acknowledged is in the file, where a kill of the process does not reach it', async () => {
+    const { deck, path } = await hanging();
+    const acknowledged: string[] = [];
+    for (let index = 0; index < 40; index++) {
+      const id = `mark-${index}`;
+      void deck.host.command(id, { do: 'mark' }).then(({ ok }) => ok && acknowledged.push(id));
+      for (let ms = 0; ms < 7; ms++) await deck.pass(1);
+      const written = entries(deck, path).flatMap((entry) => (entry.say === 'command' ? [entry.id] : []));
+      expect(written).toEqual(['start', ...written.slice(1)]);
+      for (const known of acknowledged) expect(written).toContain(known);
+    }
+    expect(acknowledged.length).toBeGreaterThan(1);
+    deck.kill();
+    deck.disk.held = Promise.resolve();
+    const { recovery } = await restarted(deck);
+    const found = recovery.found!.commands.map(({ id }) => id);
+    for (const known of acknowledged) expect(found).toContain(known);
+  });
+
+  test('one that has waited for another is acknowledged when it is in the file too, within 200 ms whatever the disk does', async () => {
+    const { deck, path, release } = await hanging();
+    const answered: string[] = [];
+    const give = (id: string) => void deck.host.command(id, { do: 'mark' }).then(() => answered.push(id));
+    const passBy = async (time: number) => {
+      for (let ms = 0; ms < time; ms++) await deck.pass(1);
+    };
+    give('a');
+    give('b');
+    await settled();
+    let write = (): void => undefined;
+    deck.disk.writesHeld = new Promise((resolve) => (write = resolve));
+    await passBy(150);
+    expect(answered).toEqual(['a']);
+    write();
+    await passBy(1);
+    expect(answered).toEqual(['a', 'b']);
+    expect(entries(deck, path).pop()).toMatchObject({ id: 'b' });
+    deck.disk.writesHeld = new Promise(() => undefined);
+    give('c');
+    await passBy(199);
+    expect(answered).toHaveLength(2);
+    await passBy(2);
+    expect(answered).toEqual(['a', 'b', 'c']);
+    release();
+  });
+
+  test('one sync runs at a time, and the next covers all that was written meanwhile', async () => {
+    const { deck, path, release } = await hanging();
+    const { syncs } = deck.disk;
+    const answers = ['a', 'b', 'c', 'd'].map((id) => deck.host.command(id, { do: 'mark', words: id }));
+    for (let ms = 0; ms < 110; ms++) await deck.pass(1);
+    expect(deck.host.snapshot().notices).toHaveLength(1);
+    expect(deck.disk.syncs).toBe(syncs);
+    release();
+    expect((await Promise.all(answers)).every(({ ok }) => ok)).toBe(true);
+    await settled();
+    expect(deck.disk.syncs - syncs).toBeLessThanOrEqual(2);
+    expect(deck.disk.safe.get(path)).toEqual(deck.disk.files.get(path));
+    expect(deck.host.snapshot().notices).toEqual([]);
+  });
+
+  test('what a failed sync may have dropped is written again before it counts as safe', async () => {
+    const { deck } = await opened();
+    const path = deck.path();
+    deck.disk.unsyncable = 'EIO';
+    await deck.host.command('a', { do: 'mark' });
+    await deck.host.command('b', { do: 'mark' });
+    expect(deck.host.snapshot().notices).toEqual([expect.stringMatching(/not on the disk \(the disk fails\)/)]);
+    // As some systems do: what could not be made safe is dropped, and reads as it was before.
+    const written = deck.disk.text(path);
+    deck.disk.files.set(path, new Uint8Array(written.length).fill(0));
+    deck.disk.files.get(path)!.set(deck.disk.safe.get(path)!);
+    deck.disk.unsyncable = null;
+    await deck.pass(1100);
+    expect(deck.disk.text(path).startsWith(written)).toBe(true);
+    expect(deck.disk.safe.get(path)).toEqual(deck.disk.files.get(path));
+    expect(deck.host.snapshot().notices).toEqual([]);
   });
 });

@@ -6,14 +6,22 @@ import { describe, expect, test } from 'vitest';
 import { JournalFile } from '../../app/host/journal-file.ts';
 import { FakeClock } from '../support/fake-clock.ts';
 import { FakeDisk } from '../support/fake-disk.ts';
+import { FreeFolder } from '../support/free-folder.ts';
 
 const SOURCE = { text: 'Main set\n4 x 50 free @ 1:00', lanesText: null };
 
 async function opened() {
   const disk = new FakeDisk();
   const clock = new FakeClock();
-  const journal = new JournalFile({ disk, folder: 'runs', boot: 'boot', timers: clock.timers });
-  await journal.open({ run: 'r', source: SOURCE, clockPhase: 0, openedAtTimeOfDay: 0, ...clock.moment() });
+  const journal = new JournalFile({
+    disk,
+    folder: 'runs',
+    boot: 'boot',
+    timers: clock.timers,
+    guard: new FreeFolder(),
+    tell: () => undefined,
+  });
+  await journal.open({ run: 'r', source: SOURCE, clockPhase: 0, openedAtTimeOfDay: 0, ...clock.moment() }, null);
   const [path] = [...disk.files.keys()];
   const says = (of: Map<string, Uint8Array>) =>
     new TextDecoder()
@@ -30,7 +38,7 @@ describe('[journal] before a sleep', () => {
     const { disk, journal, clock, says, sign } = await opened();
     sign();
     expect(says(disk.safe)).toEqual(['opened', 'alive']);
-    await journal.append({ run: 'r', id: 'a', at: 2000, fields: { do: 'start' }, ...clock.moment() });
+    await journal.append({ run: 'r', id: 'a', at: 2000, fields: { do: 'start' }, ...clock.moment() }).safe;
     expect(says(disk.safe)).toEqual(['opened', 'alive', 'command']);
   });
 
@@ -39,13 +47,13 @@ describe('[journal] before a sleep', () => {
     disk.room = 10;
     sign();
     disk.room = Infinity;
-    await journal.append({ run: 'r', id: 'a', at: 2000, fields: { do: 'start' }, ...clock.moment() });
+    await journal.append({ run: 'r', id: 'a', at: 2000, fields: { do: 'start' }, ...clock.moment() }).safe;
     expect(says(disk.safe)).toEqual(['opened', 'command']);
   });
 
   test('while something else is being written it waits its turn', async () => {
     const { disk, journal, clock, says, sign } = await opened();
-    const written = journal.append({ run: 'r', id: 'a', at: 500, fields: { do: 'start' }, ...clock.moment() });
+    const written = journal.append({ run: 'r', id: 'a', at: 500, fields: { do: 'start' }, ...clock.moment() }).safe;
     sign();
     expect(says(disk.files)).toEqual(['opened']);
     await written;

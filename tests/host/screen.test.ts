@@ -76,11 +76,33 @@ describe('[screen] hello', () => {
     expect(carrier.said('snapshot')).toHaveLength(4);
   });
 
-  test('of another version is sent away with a sentence', async () => {
+  test.each([
+    ['newer', { say: 'hello', version: WIRE_VERSION + 1, screen: 'desk' }],
+    ['newer', { say: 'hello', version: WIRE_VERSION + 1, screen: 'stand', squad: ['Ana'], screens: { more: 2 } }],
+    ['newer', { say: 'greet', version: WIRE_VERSION + 1, page: 7 }],
+    ['newer', { say: 'greet', page: 7 }],
+    ['newer', { say: 'hello', version: WIRE_VERSION, screen: 'desk', squad: [] }],
+    ['older', { say: 'hello', version: WIRE_VERSION - 1, name: 'desk' }],
+    ['older', { say: 'hello', version: 0 }],
+  ])('[wire] of a %s page is answered with what to do, whatever else it says: %o', async (than, message) => {
     const { carrier, screen } = await connect();
-    screen.receive(JSON.stringify({ say: 'hello', version: WIRE_VERSION + 1, screen: 'desk' }));
-    expect(carrier.sent).toMatchObject([{ say: 'bye', why: expect.stringContaining('another version') }]);
-    expect(carrier.ends).toHaveLength(1);
+    screen.receive(JSON.stringify(message));
+    expect(carrier.sent).toEqual([
+      { say: 'bye', why: `This page is ${than} than the program: reload it.`, version: WIRE_VERSION },
+    ]);
+    expect(carrier.ends).toEqual([`closed: This page is ${than} than the program: reload it.`]);
+  });
+
+  test.each([
+    { say: 'command', id: 'a', command: { do: 'start' }, squad: 1 },
+    { say: 'draw', version: WIRE_VERSION + 1 },
+    { say: 'draw' },
+    { say: 'sound', id: 'p', n: 1, status: 'bluetooth', asked: false, more: null },
+  ])('[wire] nor is what only a newer page says dropped later: %o', async (message) => {
+    const { carrier, screen, host } = await greeted();
+    screen.receive(JSON.stringify(message));
+    expect(carrier.sent.at(-1)).toMatchObject({ say: 'bye', why: 'This page is newer than the program: reload it.' });
+    expect(host.snapshot().run!.commands).toEqual([]);
   });
 
   test.each([
@@ -124,6 +146,15 @@ describe('[screen] pings and commands', () => {
     expect(other.said('answer')).toEqual([]);
     expect(other.said('snapshot').at(-1)).toMatchObject({ run: { commands: [{ at: 42, command: { do: 'start' } }] } });
   });
+});
+
+test('[screen] one page is one in the list of those that sound, by whatever names it goes', async () => {
+  const { host, screen } = await greeted();
+  const sound = { say: 'sound', n: 0, status: 'running', asked: true, more: null };
+  for (let page = 0; page < 30; page++) screen.receive(JSON.stringify({ ...sound, id: `page-${page}` }));
+  expect(host.snapshot().sound!.screens).toMatchObject([{ id: 'page-29', on: true }]);
+  screen.gone();
+  expect(host.snapshot().sound!.screens).toEqual([]);
 });
 
 describe('[screen] one that does not keep up', () => {

@@ -11,6 +11,7 @@ import { readPages, type Pages } from '../../app/host/pages.ts';
 import { PortTaken, startServer } from '../../app/host/server.ts';
 import { systemTimers } from '../../app/host/timers.ts';
 import { DeckServerUnderTest } from '../support/deck-server.ts';
+import { FakeClock } from '../support/fake-clock.ts';
 
 const TEXT = 'Squad\n8 x 50 @ 1:00\n';
 const PLAIN = { 'Content-Type': 'text/plain; charset=utf-8' };
@@ -267,6 +268,27 @@ describe('[server] commands too long for a message', () => {
   test.each(['', '{}', '{"say":"hello","version":1,"screen":"desk"}'])('%s is no command: 400', async (body) => {
     expect((await server.ask('POST', '/command', JSON_TYPE, body)).status).toBe(400);
   });
+});
+
+test('[server] a flood of requests that change something is refused, pages are not, and a second later it is well', async () => {
+  const clock = new FakeClock();
+  const own = await DeckServerUnderTest.start(pages, { clock, timers: clock.timers });
+  const statuses = async (method: string, path: string, count: number): Promise<readonly number[]> => {
+    const asked: number[] = [];
+    for (let each = 0; each < count; each++) asked.push((await own.ask(method, path, JSON_TYPE, '{}')).status);
+    return asked;
+  };
+  const refused = (taken: number, more: number): number[] => [
+    ...new Array<number>(taken).fill(400),
+    ...new Array<number>(more).fill(429),
+  ];
+  expect(await statuses('PUT', '/session', 25)).toEqual(refused(20, 5));
+  // A command is not kept waiting by sessions.
+  expect(await statuses('POST', '/command', 45)).toEqual(refused(40, 5));
+  expect((await own.ask('GET', '/')).status).toBe(200);
+  clock.advance(1000);
+  expect(await statuses('PUT', '/session', 3)).toEqual(refused(2, 1));
+  await own.close();
 });
 
 describe('[server] its port', () => {

@@ -7,10 +7,13 @@
 import { describe, expect, test } from 'vitest';
 import { describeTrial, shrink } from './shrink.ts';
 import { disagreementIn, inventTrial } from './trial.ts';
+import { suddenLeave } from './warning-time.ts';
 
-/** Beyond the seeds below: where the two once disagreed about swims that begin by themselves within a command's quarter second. */
-const FOUND = [398, 403, 418, 535, 572, 619, 501494, 501981, 502484];
+/** Beyond the seeds below, where the two once disagreed: about a tail and what a timed block has left over. */
+const FOUND = [544, 829, 1086, 501387];
 const SEEDS = 300;
+/** Each command is played out twice for it, so fewer of them. */
+const WARNED_SEEDS = 100;
 const A_GO = 25;
 /** The model is slow on purpose, and the machine may be busy. */
 const TIMEOUT = 60_000;
@@ -33,6 +36,22 @@ describe('timetables and rehearsals are what the rules make of them', () => {
     },
     TIMEOUT,
   );
+});
+
+describe('[R6] no command but undo sends a lane off, or makes its next leave earlier, with less than ten seconds of warning', () => {
+  for (let first = 1; first <= WARNED_SEEDS; first += A_GO) {
+    test(
+      `seeds ${first} to ${first + A_GO - 1}`,
+      () => {
+        for (let seed = first; seed < first + A_GO; seed += 1) {
+          const trial = inventTrial(seed);
+          const found = suddenLeave(trial);
+          if (found !== null) expect.fail(`seed ${seed}: ${found}\n${describeTrial(trial)}`);
+        }
+      },
+      TIMEOUT,
+    );
+  }
 });
 
 function expectAgreement(seed: number): void {

@@ -49,7 +49,8 @@ function inventItems(random: Random, frame: Scenario, count: number, depth: numb
   return Array.from({ length: count }, () => inventItem(random, frame, depth));
 }
 
-function inventItem(random: Random, frame: Scenario, depth: number): ScenarioItem {
+/** One line of a part, rounds with all that stands under them; `depth` counts the rounds around it. */
+export function inventItem(random: Random, frame: Scenario, depth: number): ScenarioItem {
   const kind = random.weighted([
     [50, 'set'],
     [7, 'untimed'],
@@ -115,10 +116,14 @@ function inventBlock(random: Random, frame: Scenario): ScenarioBlock {
       timing,
       hold: inventHold(random, frame, timing),
     };
-    const lanes = frame.lanes.map((_lane, index) => swimsInBlock(block, frame, index, ''));
+    // A part's name can make its swims slower, and fewer of them fit.
+    const lanes = frame.lanes.flatMap((_lane, index) =>
+      ['', 'swim-down'].map((partName) => swimsInBlock(block, frame, index, partName)),
+    );
     const everySwimIsAllowed = lanes.flat().every((swim) => isAllowed(swim));
     const everyTargetIsKnown = block.hold === null || lanes.flat().every((swim) => swim.target !== null);
-    if (everySwimIsAllowed && everyTargetIsKnown && lanes.every((swims) => swims.length <= 20)) return block;
+    const everyLaneSwims = lanes.every((swims) => swims.length > 0 && swims.length <= 20);
+    if (everySwimIsAllowed && everyTargetIsKnown && everyLaneSwims) return block;
   }
 }
 
@@ -133,7 +138,7 @@ function inventShape(random: Random, frame: Scenario): SetShape {
     const rungs = Array.from({ length: random.whole(2, 5) }, () => inventDistance(random, frame, true));
     return { kind: 'ladder', rungs };
   }
-  const counts = perLane(random, frame, 0.3, (listed) => (listed && random.chance(0.2) ? 0 : random.whole(1, 5)));
+  const counts = perLane(random, frame, 0.3, (listed) => (listed && random.chance(0.3) ? 0 : random.whole(1, 5)));
   const distances = perLane(random, frame, 0.2, (listed) => inventDistance(random, frame, listed));
   return { kind: 'repeat', counts, distances };
 }

@@ -8,7 +8,7 @@ import { inventRewrite } from './invent-rewrite.ts';
 import type { Random } from './random.ts';
 import { nextTime } from './invent-time.ts';
 import { ModelRun } from './run-model.ts';
-import { isStopped, scenarioOf, type RunState } from './run-state.ts';
+import { hasPending, isStopped, scenarioOf, type RunState } from './run-state.ts';
 import { everyItem, type WrittenScenario } from './scenario.ts';
 
 export interface Script {
@@ -22,17 +22,19 @@ export function inventScript(written: WrittenScenario, phaseMs: number, random: 
   const texts = new Map<string, WrittenScenario>();
   const run = new ModelRun(written, phaseMs, texts);
   const commands: Command[] = [];
+  const known: Known = { texts, cutLines: [] };
   const count = random.whole(1, atMost);
   // Commands that come often in one script meet each other in ways that an even mixture hardly shows.
   const favourites = random.shuffled(COMMAND_NAMES).slice(0, random.pick([0, 2, 3]));
   let t = random.chance(0.5) ? 0 : random.whole(0, 30_000);
   const give = (command: Command): boolean => {
     commands.push(command);
+    if (command.do === 'cut' && command.line !== undefined) known.cutLines.push(command.line);
     return run.give(command) === null;
   };
   for (;;) {
     let name = inventCommandName(run.at(t), random, favourites);
-    while (give(inventCommand(name, run.at(t), t, random, texts))) {
+    while (give(inventCommand(name, run.at(t), t, random, known))) {
       const follows = FOLLOW_UPS.find(({ after, chance }) => after.includes(name) && random.chance(chance));
       if (!follows) break;
       t += random.pick(follows.delays);
@@ -41,6 +43,12 @@ export function inventScript(written: WrittenScenario, phaseMs: number, random: 
     if (commands.length >= count || (run.at(t).phase === 'done' && random.chance(0.6))) return { commands, texts };
     t = nextTime(run, t, random);
   }
+}
+
+/** What the script has come to so far. */
+interface Known {
+  readonly texts: Map<string, WrittenScenario>;
+  readonly cutLines: number[];
 }
 
 interface FollowUp {
@@ -54,14 +62,25 @@ const UNDO_DELAYS = [0, 1, 250, 1000, 2750, 3000, 4000, 7000, 9000, 9749, 9750, 
 
 /** What a rule says of two commands together hardly comes up by chance. The first that happens to follow, does. */
 const FOLLOW_UPS: readonly FollowUp[] = [
-  { after: ['start'], name: 'start', chance: 0.08, delays: [2999, 3000, 3001] },
+  { after: ['start', 'stop'], name: 'start', chance: 0.08, delays: [0, 1000, 2999, 3000, 3001] },
+  { after: ['stop'], name: 'resume', chance: 0.08, delays: [0, 1000, 5000, 20_000, 60_000] },
+  { after: ['stop'], name: 'lane-in', chance: 0.05, delays: [0, 5000] },
+  { after: ['stop'], name: 'rewrite', chance: 0.08, delays: [0, 5000, 20_000] },
   { after: ['undo'], name: 'undo', chance: 0.2, delays: [0, 1000, 5000] },
   // Commands that take leaves away: a late undo of them is a rule of its own.
   { after: ['move-on', 'restart', 'go-to', 'finish', 'lane-out'], name: 'undo', chance: 0.35, delays: UNDO_DELAYS },
   { after: ['stop'], name: 'undo', chance: 0.2, delays: UNDO_DELAYS },
   { after: ['cut'], name: 'restart', chance: 0.1, delays: [0, 5000] },
   { after: ['cut'], name: 'rewrite', chance: 0.1, delays: [0, 5000] },
+  { after: ['cut'], name: 'go-to', chance: 0.08, delays: [0, 5000] },
+  { after: ['sit-out', 'rejoin'], name: 'rewrite', chance: 0.06, delays: [0, 5000] },
+  { after: ['go-to'], name: 'cut', chance: 0.15, delays: [0, 5000] },
+  { after: ['go-to'], name: 'rewrite', chance: 0.2, delays: [0, 5000] },
+  { after: ['go-to'], name: 'start', chance: 0.1, delays: [0, 5000] },
   { after: ['rewrite'], name: 'cut', chance: 0.15, delays: [0, 5000] },
+  { after: ['rewrite'], name: 'rewrite', chance: 0.1, delays: [0, 5000] },
+  { after: ['rewrite'], name: 'restart', chance: 0.07, delays: [0, 5000] },
+  { after: ['rewrite'], name: 'lane-in', chance: 0.05, delays: [0, 5000] },
   { after: COMMAND_NAMES.filter((name) => name !== 'undo'), name: 'undo', chance: 0.06, delays: UNDO_DELAYS },
 ];
 
@@ -71,8 +90,8 @@ function inventCommandName(state: RunState, random: Random, favourites: readonly
   return favourite ? random.pick(favourites) : random.weighted(likely(state));
 }
 
-function inventCommand(name: string, state: RunState, t: number, random: Random, texts: Script['texts']): Command {
-  const command = { atMs: t, do: name, ...fieldsFor(name, state, random, texts) };
+function inventCommand(name: string, state: RunState, t: number, random: Random, known: Known): Command {
+  const command = { atMs: t, do: name, ...fieldsFor(name, state, random, known) };
   return random.chance(0.015) ? spoiled(command, random) : command;
 }
 
@@ -97,13 +116,27 @@ function likely(state: RunState): [number, string][] {
     [2, 'mark'],
     [1, 'finish'],
   ];
-  if (state.phase === 'waiting') return [...common, [60, 'start']];
+  if (state.phase === 'waiting') return [...common, [60, 'start'], [1, 'resume']];
   const stopped = state.lanes.some(isStopped);
+  // Only tails are still on the way: what follows is at stake, and what the tails add.
+  if (!state.lanes.some(hasPending)) {
+    const end: [number, string][] = [
+      [30, 'stop'],
+      [12, 'swimmers'],
+      [12, 'gap'],
+      [state.isHeld ? 30 : 1, 'resume'],
+      [8, 'repeat'],
+      [8, 'start'],
+      [15, 'rewrite'],
+      [5, 'skip'],
+    ];
+    return [...common, ...end];
+  }
   return [
     ...common,
     [6, 'start'],
     [12, 'stop'],
-    [stopped ? 35 : 1, 'resume'],
+    [stopped || state.isHeld ? 35 : 1, 'resume'],
     [stopped ? 18 : 1, 'rejoin'],
     [9, 'skip'],
     [7, 'sit-out'],
@@ -113,10 +146,11 @@ function likely(state: RunState): [number, string][] {
   ];
 }
 
-function fieldsFor(name: string, state: RunState, random: Random, texts: Script['texts']): Partial<Command> {
+function fieldsFor(name: string, state: RunState, random: Random, known: Known): Partial<Command> {
   switch (name) {
     case 'stop':
     case 'resume':
+      return mayNameLanes(state, random, state.lanes.some(hasPending) ? 0.45 : 0.1);
     case 'rejoin':
     case 'skip':
     case 'sit-out':
@@ -129,9 +163,14 @@ function fieldsFor(name: string, state: RunState, random: Random, texts: Script[
         ...mayNameLanes(state, random, 0.6),
       };
     case 'cut':
-      return { line: lineOfSession(state, random), n: random.pick([1, 1, 1, 2, 3]) };
+      // How much of a line may still be cut depends on what has been cut of it, and on rewrites since.
+      return {
+        line:
+          known.cutLines.length > 0 && random.chance(0.4) ? random.pick(known.cutLines) : lineOfSession(state, random),
+        n: random.pick([1, 1, 1, 2, 3]),
+      };
     case 'rewrite':
-      return { text: inventRewrite(state, random, texts) };
+      return { text: inventRewrite(state, random, known.texts) };
     case 'go-to':
       return placeInSession(state, random);
     case 'lane-out':

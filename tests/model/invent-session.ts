@@ -109,7 +109,7 @@ function isSwum(kind: string): boolean {
 }
 
 /** Rounds in rounds can make a small text long; such sessions only cost time. */
-function isTooLong(scenario: Scenario): boolean {
+export function isTooLong(scenario: Scenario): boolean {
   const leaves = (items: ScenarioPart['items']): number =>
     items.reduce((sum, item) => {
       if (item.kind === 'rounds') return sum + item.times * leaves(item.items);

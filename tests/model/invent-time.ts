@@ -26,13 +26,18 @@ export function nextTime(run: ModelRun, t: number, random: Random): number {
   const ofItself = now.phase === 'going' && !now.lanes.some(hasPending) ? leaves.slice(0, 1) : [];
   const near = [...leaves.slice(0, 3), ...leaves.slice(0, 8)];
   const own = now.lanes.flatMap((lane) => lane.pending.slice(0, 2).map((pending) => pending.leave));
-  const rare = [now.t0, now.lastChangeAt, now.lastStartAt, now.lastEndAt, future.lastEndAt, future.doneAt];
-  const ends = now.phase === 'going' ? [greatestEnd(now)] : [];
+  const rare = [now.t0, now.lastChangeAt, now.lastStartOrStopAt, now.lastEndAt, future.lastEndAt, future.doneAt];
+  const end = now.phase === 'going' ? greatestEnd(now) : null;
+  const ends = [end];
+  const lastLeave = Math.max(t, ...now.lanes.flatMap((lane) => lane.pending.map((pending) => pending.leave)));
+  const isTail = end !== null && end > lastLeave && stopped.length === 0;
 
   const at = random.weighted([
     [6, around([...near, ...own, ...rare, ...ends], AROUND)],
     [stopped.length > 0 ? 3 : 0, around(stopped, AROUND_THE_LEAD)],
     [ofItself.length > 0 ? 4 : 0, around(ofItself, ON_ITS_WAY)],
+    // All have left and nothing new has begun: what follows, and when, is still open.
+    [isTail ? 1.5 : 0, (): number => random.whole(lastLeave, end ?? lastLeave)],
   ])();
   return at >= t ? at : t + random.whole(0, 12_000);
 

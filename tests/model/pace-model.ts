@@ -36,7 +36,7 @@ export function swimsOf(set: ScenarioSet, scenario: Scenario, laneIndex: number,
   return distances.map((distance, index) => swimOf(set, distance, index, scenario, laneIndex, partName));
 }
 
-/** The swims of a timed block in one lane: as many as fit, at least one. */
+/** The swims of a timed block in one lane: as many as fit. A text in which not even one does is none. */
 export function swimsInBlock(block: ScenarioBlock, scenario: Scenario, laneIndex: number, partName: string): Swim[] {
   const swims: Swim[] = [];
   let used = 0;
@@ -44,7 +44,7 @@ export function swimsInBlock(block: ScenarioBlock, scenario: Scenario, laneIndex
     const next = swimOf(block, valueFor(block.distances, laneIndex), swims.length, scenario, laneIndex, partName);
     const interval = next.interval ?? 0;
     const fits = used + interval <= block.ms;
-    if (swims.length > 0 && !fits) return swims;
+    if (!fits) return swims;
     swims.push(next);
     used += interval;
     if (interval <= 0 || swims.length > 500) return swims;

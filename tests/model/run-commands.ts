@@ -5,9 +5,12 @@
  */
 
 import { faultInFields, type Command } from './command.ts';
+import { faultInLanes, lanesOf, toLanes, type Refusal } from './named-lanes.ts';
 import { cut } from './run-cut.ts';
-import { goTo, moveOn, restart, rewrite, type KnownTexts } from './run-moves.ts';
-import { beginOnWord, finishRun, takeNoPart } from './run-events.ts';
+import { goTo, moveOn, restart } from './run-moves.ts';
+import { rewrite, type KnownTexts } from './run-rewrite.ts';
+import { rejoin, resume, stop } from './run-stop.ts';
+import { beginOnWord, finishRun, groupToJoin, takeNoPart } from './run-events.ts';
 import {
   align,
   currentStretch,
@@ -16,15 +19,13 @@ import {
   isGoingSwim,
   isStopped,
   LEAD,
+  moveLeaves,
   nextLeave,
   repsFrom,
   type LaneState,
   type RunState,
 } from './run-state.ts';
-import { walk, type ModelRep } from './stretches-model.ts';
-
-/** Why not, in a few words for whoever looks into a difference; null where it was done. */
-export type Refusal = string | null;
+import { walk } from './stretches-model.ts';
 
 const START_GUARD = 3000;
 const LONGEST_INTERVAL = 3_600_000;
@@ -37,8 +38,8 @@ export function perform(state: RunState, command: Command, number: number, texts
     faultInLanes(state, command) ??
     carryOut(state, command, number, texts);
   if (refusal !== null) return refusal;
-  if (!['mark', 'swimmers', 'gap'].includes(command.do)) state.lastChangeAt = command.atMs;
-  if (command.do === 'start') state.lastStartAt = command.atMs;
+  if (command.do !== 'mark') state.lastChangeAt = command.atMs;
+  if (command.do === 'start' || command.do === 'stop') state.lastStartOrStopAt = command.atMs;
   for (const lane of state.lanes) if (!hasPending(lane)) lane.stoppedBy = null;
   return null;
 }
@@ -51,9 +52,9 @@ function carryOut(state: RunState, command: Command, number: number, texts: Know
     case 'stop':
       return stop(state, command, number);
     case 'resume':
-      return toLanes(state, command, isStopped, (lanes) => resumeGroups(state, lanes, t));
+      return resume(state, command);
     case 'rejoin':
-      return toLanes(state, command, isStopped, (lanes) => lanes.forEach((lane) => rejoin(lane, t)));
+      return toLanes(state, command, isStopped, (lanes) => rejoin(state, lanes, t));
     case 'skip':
       return toLanes(state, command, hasPending, (lanes) => lanes.forEach(skip));
     case 'sit-out':
@@ -67,7 +68,7 @@ function carryOut(state: RunState, command: Command, number: number, texts: Know
     case 'cut':
       return cut(state, command);
     case 'rewrite':
-      return rewrite(state, command, texts);
+      return unlessTooSoon(state, t, () => rewrite(state, command, number, texts));
     case 'go-to':
       return goTo(state, command);
     case 'move-on':
@@ -77,7 +78,7 @@ function carryOut(state: RunState, command: Command, number: number, texts: Know
     case 'lane-out':
       return laneOut(state, command);
     case 'lane-in':
-      return laneIn(state, command);
+      return laneIn(state, command, number);
     case 'swimmers':
       return toLanes(state, command, always, (lanes) => lanes.forEach((lane) => (lane.swimmers = command.n ?? 1)));
     case 'gap':
@@ -90,33 +91,6 @@ function carryOut(state: RunState, command: Command, number: number, texts: Know
     default:
       return null;
   }
-}
-
-function faultInLanes(state: RunState, command: Command): Refusal {
-  const mustBeIn = command.do !== 'lane-in';
-  const wrong = (command.lanes ?? []).find((number) => {
-    const lane = state.lanes.find((one) => one.number === number);
-    return !lane || lane.isIn !== mustBeIn;
-  });
-  return wrong === undefined ? null : `lane ${wrong} is not there or not ${mustBeIn ? 'in' : 'out'}`;
-}
-
-/** The lanes that a command names, or all that are in. */
-function lanesOf(state: RunState, command: Command): LaneState[] {
-  const { lanes } = command;
-  return state.lanes.filter((lane) => (lanes ? lanes.includes(lane.number) : lane.isIn));
-}
-
-function toLanes(
-  state: RunState,
-  command: Command,
-  applies: (lane: LaneState) => boolean,
-  change: (lanes: LaneState[]) => void,
-): Refusal {
-  const lanes = lanesOf(state, command).filter(applies);
-  if (lanes.length === 0) return `${command.do} applies to none of the lanes`;
-  change(lanes);
-  return null;
 }
 
 const always = (): boolean => true;
@@ -135,7 +109,7 @@ function unlessTooSoon(state: RunState, t: number, change: () => Refusal): Refus
 }
 
 function start(state: RunState, t: number): Refusal {
-  if (state.lastStartAt !== null && t - state.lastStartAt < START_GUARD) return 'just started';
+  if (state.lastStartOrStopAt !== null && t - state.lastStartOrStopAt < START_GUARD) return 'just started or stopped';
   if (state.phase === 'waiting') {
     beginOnWord(state, state.current, t);
     return null;
@@ -163,48 +137,9 @@ function bringForward(state: RunState, t: number): Refusal {
   });
 }
 
-function moveLeaves(lane: LaneState, by: number): void {
-  for (const pending of lane.pending) pending.leave += by;
-  lane.end += by;
-}
-
-function stop(state: RunState, command: Command, number: number): Refusal {
-  if (isGoingPause(state)) {
-    if (command.lanes) return 'a talk or break stops for everyone';
-    state.pauseStopped = true;
-    return null;
-  }
-  const canStop = (lane: LaneState): boolean => hasPending(lane) && !isStopped(lane);
-  return toLanes(state, command, canStop, (lanes) => lanes.forEach((lane) => (lane.stoppedBy = number)));
-}
-
-/** Group by group of those that one command stopped: on time where there is time, else on a round reading. */
-export function resumeGroups(state: RunState, lanes: readonly LaneState[], t: number): void {
-  for (const group of new Set(lanes.map((lane) => lane.stoppedBy))) {
-    const together = lanes.filter((lane) => lane.stoppedBy === group);
-    const earliest = Math.min(...together.flatMap((lane) => lane.pending.map((pending) => pending.leave)));
-    const by = earliest >= t + LEAD ? 0 : align(state, t + LEAD) - earliest;
-    for (const lane of together) {
-      moveLeaves(lane, by);
-      lane.displacement += by;
-      lane.stoppedBy = null;
-    }
-  }
-}
-
-function rejoin(lane: LaneState, t: number): void {
-  lane.pending = lane.pending.filter((pending) => pending.leave >= t + LEAD);
-  lane.stoppedBy = null;
-}
-
 function skip(lane: LaneState): void {
   const dropped = lane.pending.shift();
-  if (dropped) moveLeaves(lane, dropped.again ? -dropped.rep.interval : -timeToNext(dropped.rep));
-}
-
-/** Its interval; of a rep that is longer than its timed block, the time that the block really takes. Swum again, it takes its interval. */
-function timeToNext(rep: ModelRep): number {
-  return rep.interval + Math.min(0, rep.leftover);
+  if (dropped) moveLeaves(lane, -dropped.rep.interval);
 }
 
 function repeat(state: RunState, lane: LaneState, t: number): void {
@@ -252,7 +187,7 @@ function changeIntervals(state: RunState, command: Command): Refusal {
       const toCome = state.stretches.slice(state.current).flatMap((stretch) => stretch.lanes[lane.index] ?? []);
       for (const rep of new Set([...own, ...toCome].filter((one) => one.line === line))) {
         rep.interval += by;
-        if (timeToNext(rep) <= 0 || rep.interval > LONGEST_INTERVAL) outOfRange = true;
+        if (rep.interval <= 0 || rep.interval > LONGEST_INTERVAL) outOfRange = true;
       }
       let later = lane.lastLeft?.rep.line === line ? by : 0;
       for (const pending of lane.pending) {
@@ -275,12 +210,10 @@ function laneOut(state: RunState, command: Command): Refusal {
   return null;
 }
 
-function laneIn(state: RunState, command: Command): Refusal {
+function laneIn(state: RunState, command: Command, number: number): Refusal {
   const coming = lanesOf(state, command);
   const others = state.lanes.filter((lane) => lane.takesPart);
-  const pending = others.filter(hasPending);
-  const stops = pending.map((lane) => lane.stoppedBy ?? Infinity);
-  const group = pending.length > 0 && pending.every(isStopped) ? Math.max(...stops) : null;
+  const group = groupToJoin(state, number);
   const displacement = others.length > 0 ? Math.min(...others.map((lane) => lane.displacement)) : 0;
   for (const lane of coming) {
     lane.isIn = true;

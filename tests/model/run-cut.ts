@@ -3,12 +3,13 @@
  */
 
 import type { Command } from './command.ts';
+import type { Refusal } from './named-lanes.ts';
 import { waitAt } from './run-events.ts';
-import { scenarioOf, type RunState } from './run-state.ts';
+import { repsFrom, scenarioOf, type RunState } from './run-state.ts';
 import { everyItem, repsWritten, type Scenario, type ScenarioItem } from './scenario.ts';
-import type { ModelRep, ModelRound, ModelStretch } from './stretches-model.ts';
+import { isLeftWithNothing, type ModelRep, type ModelRound, type ModelStretch } from './stretches-model.ts';
 
-export function cut(state: RunState, command: Command): string | null {
+export function cut(state: RunState, command: Command): Refusal {
   const [line, n] = [command.line ?? 0, command.n ?? 0];
   // Where rounds and their set stand on one line, the rounds come first and are what is cut.
   const item = everyItem(scenarioOf(state).parts.flatMap((part) => part.items)).find((one) => one.line === line);
@@ -118,20 +119,26 @@ function loseFromStretches(state: RunState, isCut: CutRule): boolean {
     });
   });
   for (const stretch of state.stretches.slice(state.current)) {
-    const isEmpty = stretch.kind === 'swim' ? stretch.lanes.every((reps) => reps.length === 0) : isCut.pause(stretch);
-    if (isEmpty) stretch.isCutAway = true;
+    if (stretch.kind !== 'swim' && isCut.pause(stretch)) stretch.isCutAway = true;
   }
-  const isGone = (stretch: ModelStretch, index: number): boolean =>
-    index >= firstNotBegun && stretch.isCutAway === true;
-  const waitedForGoes = state.phase === 'waiting' && isGoneAt(state, isGone);
   const before = state.stretches.length;
-  state.stretches = state.stretches.filter((stretch, index) => !isGone(stretch, index));
-  if (state.stretches.length < before) losesAny = true;
-  if (waitedForGoes) waitAt(state, state.current, state.now);
-  return losesAny;
+  dropTheEmpty(state, firstNotBegun, state.now);
+  return losesAny || state.stretches.length < before;
 }
 
-function isGoneAt(state: RunState, isGone: (stretch: ModelStretch, index: number) => boolean): boolean {
-  const stretch = state.stretches[state.current];
-  return stretch !== undefined && isGone(stretch, state.current);
+/**
+ * Stretches from the index on that are left with nothing go, and the one that is waited for where
+ * nothing is left from the place that a `go-to` named. What comes after it waits in its place.
+ */
+export function dropTheEmpty(state: RunState, firstNotBegun: number, t: number): void {
+  const waitedFor = state.phase === 'waiting' ? state.stretches[state.current] : undefined;
+  const isGone = (stretch: ModelStretch): boolean =>
+    isLeftWithNothing(stretch) || (stretch === waitedFor && hasNothingToStartWith(state, stretch));
+  state.stretches = state.stretches.filter((stretch, index) => index < firstNotBegun || !isGone(stretch));
+  if (waitedFor && !state.stretches.includes(waitedFor)) waitAt(state, state.current, t);
+}
+
+function hasNothingToStartWith(state: RunState, stretch: ModelStretch): boolean {
+  if (stretch.kind !== 'swim') return false;
+  return stretch.lanes.every((_reps, laneIndex) => repsFrom(stretch, laneIndex, state.startFrom).length === 0);
 }

@@ -12,6 +12,7 @@ import {
   ON_ITS_WAY,
   repsFrom,
   scenarioOf,
+  tailAtEnd,
   tailOfLane,
   type LaneState,
   type RunState,
@@ -45,10 +46,10 @@ export function beginStretch(state: RunState, index: number, t0: number): void {
   state.current = index;
   state.phase = 'going';
   state.t0 = t0;
-  state.pauseStopped = false;
+  state.isHeld = false;
+  state.linesLeft = new Set();
   const stretch = currentStretch(state);
   state.pauseEnd = t0 + stretch.ms;
-  state.lastBegunPart = Math.max(state.lastBegunPart, stretch.partIndex);
   for (const lane of state.lanes) {
     takeNoPart(lane);
     if (!lane.isIn || stretch.kind !== 'swim') continue;
@@ -71,6 +72,8 @@ export function beginOnWord(state: RunState, index: number, t: number): void {
 export function waitAt(state: RunState, index: number, t: number): void {
   state.lanes.forEach(takeNoPart);
   state.startFrom = null;
+  state.isHeld = false;
+  state.linesLeft = new Set();
   if (index >= state.stretches.length) {
     finishRun(state, t);
     return;
@@ -87,13 +90,23 @@ export function finishRun(state: RunState, t: number): void {
   state.current = Math.max(0, Math.min(state.current, state.stretches.length - 1));
 }
 
-/** When the greatest of the lanes' ends is, tails and all, whatever is pending; null where no lane takes part. */
+/** [R5] When the greatest of the lanes' ends is, tails and all, whatever is pending; null where no lane takes part. */
 export function greatestEnd(state: RunState): number | null {
   if (currentStretch(state).kind !== 'swim') return state.pauseEnd;
-  const ends = state.lanes
-    .filter((lane) => lane.takesPart)
-    .map((lane) => lane.end + (lane.hadRep ? tailOfLane(lane) : 0));
+  const ends = state.lanes.filter((lane) => lane.takesPart).map((lane) => lane.end + tailAtEnd(lane));
   return ends.length > 0 ? Math.max(...ends) : null;
+}
+
+/**
+ * With which command's lanes a lane is stopped that gets something to swim where it had nothing; null
+ * where it is not stopped. With the last stop's where everyone who is still to leave is stopped; with
+ * none but those of the command `number` where a Stop found nobody to leave.
+ */
+export function groupToJoin(state: RunState, number: number): number | null {
+  const pending = state.lanes.filter(hasPending);
+  if (pending.length === 0) return state.isHeld ? number : null;
+  const stops = pending.map((lane) => lane.stoppedBy);
+  return stops.includes(null) ? null : Math.max(...stops.map((stop) => stop ?? 0));
 }
 
 /** A lane's state between two stretches. */
@@ -127,6 +140,8 @@ function leave(state: RunState, lane: LaneState): void {
   const gone = lane.pending.shift();
   if (!gone) throw new RangeError(`lane ${lane.number} has nothing pending`);
   lane.lastLeft = gone;
+  lane.lastTail = tailOfLane(lane);
+  state.linesLeft.add(gone.rep.line);
   state.now = Math.max(state.now, gone.leave);
   const { rep } = gone;
   state.leaves.push({
@@ -147,7 +162,7 @@ function endStretch(state: RunState, end: number): void {
   const next = state.stretches[state.current + 1];
   state.now = Math.max(state.now, end);
   state.lastEndAt = end;
-  if (!next || state.pauseStopped || waitOf(next, ended, scenario) === 'call') {
+  if (!next || state.isHeld || waitOf(next, ended, scenario) === 'call') {
     waitAt(state, state.current + 1, end);
     return;
   }

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Command } from './command.ts';
 import { lane, part, pause, plainSession, rounds, set, untimed } from './plain-scenario.ts';
 import { modelRehearsal } from './run-model.ts';
-import { textOf, type WrittenScenario } from './scenario.ts';
+import type { WrittenScenario } from './scenario.ts';
 
 type Order = [seconds: number, name: string, fields?: Partial<Command>];
 
@@ -50,12 +50,14 @@ describe('the model of a run, against runs worked out on paper', () => {
     expect(movedOn(99.749).happened).not.toContain('1:5.1@100');
   });
 
-  test('[R5] a stretch ends with the tail of its longest lane, as the tail is then', () => {
+  test('[R5] a stretch ends with the tail of its longest lane; what is in the water cannot be shortened', () => {
     const session = plainSession([part('Main', set(1, 50, 60), pause('break', 30), set(1, 50, 60))], {
       lanes: [lane(1, { swimmers: 3 })],
     });
     expect(run(session, [0, 'start']).happened).toEqual(['1:3.1@10', '1:5.1@110']);
-    expect(run(session, [0, 'start'], [20, 'swimmers', { n: 1 }]).happened).toEqual(['1:3.1@10', '1:5.1@100']);
+    expect(run(session, [5, 'start'], [6, 'swimmers', { n: 1 }]).happened).toEqual(['1:3.1@15', '1:5.1@105']);
+    expect(run(session, [0, 'start'], [20, 'swimmers', { n: 1 }]).happened).toEqual(['1:3.1@10', '1:5.1@110']);
+    expect(run(session, [0, 'start'], [20, 'gap', { seconds: 1 }]).happened).toEqual(['1:3.1@10', '1:5.1@110']);
   });
 
   test('[R5] a lane with nothing to swim in a stretch adds no tail to it', () => {
@@ -78,10 +80,15 @@ describe('the model of a run, against runs worked out on paper', () => {
     // Without its second rep the first part is over at 70, and the next would begin there.
     expect(run(session, [0, 'start'], [40, 'skip']).happened).toEqual(['1:3.1@10', '1:5.1@70']);
     expect(run(session, [0, 'start'], [69, 'skip']).happened).toEqual(['1:3.1@10', '1:5.1@80']);
-    expect(run(session, [0, 'start'], [40, 'skip'], [69, 'swimmers', { n: 1 }]).happened).toEqual([
-      '1:3.1@10',
-      '1:5.1@70',
-    ]);
+    // Swimmers and gaps count, a mark does not.
+    for (const [name, fields, begin] of [
+      ['swimmers', { n: 1 }, 80],
+      ['gap', { seconds: 9 }, 80],
+      ['mark', {}, 70],
+    ] as const) {
+      const { happened } = run(session, [0, 'start'], [40, 'skip'], [69, name, fields]);
+      expect(happened).toEqual(['1:3.1@10', `1:5.1@${begin}`]);
+    }
     expect(run(session, [0, 'start'], [40, 'skip'], [69, 'interval', { seconds: 5 }]).ok).toEqual([true, true, false]);
   });
 
@@ -93,6 +100,12 @@ describe('the model of a run, against runs worked out on paper', () => {
     });
     // By itself the second would begin at 10 + 60 + 90 = 160; asked at 80 it begins at 90.
     expect(run(auto, [0, 'start'], [80, 'start']).happened).toEqual(['1:3.1@10', '1:5.1@90']);
+    // Stop is the same button, and a finger may come down twice.
+    const stopped = (seconds: number) => run(auto, [0, 'start'], [40, 'stop'], [seconds, 'start']).ok;
+    expect([stopped(42.999), stopped(43)]).toEqual([
+      [true, true, false],
+      [true, true, true],
+    ]);
     // While the last swimmer is still on the way (10 to 70) a start goes on at once.
     expect(run(session, [0, 'start'], [40, 'start']).happened).toEqual(['1:3.1@30', '1:5.1@60']);
   });
@@ -124,6 +137,42 @@ describe('the model of a run, against runs worked out on paper', () => {
       [101, 'resume'],
     );
     expect(apart.happened.slice(2, 4)).toEqual(['1:3.2@115', '2:3.2@115']);
+  });
+
+  test('a Stop for everyone holds what follows, until a resume or a rejoin that leaves something', () => {
+    const session = plainSession([part('Main', set(2, 50, 60), pause('break', 30), set(1, 50, 60))], {
+      lanes: [lane(1, { swimmers: 3 })],
+    });
+    // The last has left at 70, the stretch is over at 140, and the break would begin by itself.
+    expect(run(session, [0, 'start'], [100, 'stop'])).toMatchObject({ ok: [true, true], phase: 'waiting', stretch: 1 });
+    expect(run(session, [0, 'start'], [100, 'stop'], [101, 'stop']).ok).toEqual([true, true, false]);
+    expect(run(session, [0, 'start'], [100, 'stop', { lanes: [1] }]).ok).toEqual([true, false]);
+    expect(run(session, [0, 'start'], [100, 'stop'], [105, 'resume'])).toMatchObject({
+      ok: [true, true, true],
+      phase: 'done',
+    });
+    expect(run(session, [0, 'start'], [100, 'stop'], [141, 'resume']).ok).toEqual([true, true, false]);
+    expect(run(session, [0, 'start'], [20, 'stop'], [30, 'skip'])).toMatchObject({ phase: 'waiting', stretch: 1 });
+    expect(run(session, [0, 'start'], [20, 'stop'], [30, 'rejoin'])).toMatchObject({ phase: 'done' });
+    expect(run(session, [0, 'start'], [20, 'stop'], [65, 'rejoin'])).toMatchObject({ phase: 'waiting', stretch: 1 });
+    // In the last stretch, and where a word is waited for, there is nothing to hold.
+    expect(run(twoLanes(), [0, 'start'], [200, 'stop']).ok).toEqual([true, false]);
+  });
+
+  test('a lane that comes in after a Stop that found nobody to leave comes in stopped', () => {
+    const session = plainSession([part('Main', set([1, 4], 50, 60), pause('break', 30))], {
+      lanes: [lane(1), lane(2)],
+    });
+    const { happened, ok } = run(
+      session,
+      [0, 'start'],
+      [1, 'lane-out', { lanes: [2] }],
+      [20, 'stop'],
+      [25, 'lane-in', { lanes: [2] }],
+      [100, 'resume', { lanes: [2] }],
+    );
+    expect(ok).toEqual([true, true, true, true, true]);
+    expect(happened).toEqual(['1:3.1@10', '2:3.2@110', '2:3.3@170', '2:3.4@230']);
   });
 
   test('rejoin drops what is due within the lead and goes back into the old times', () => {
@@ -192,6 +241,54 @@ describe('the model of a run, against runs worked out on paper', () => {
     expect(happened).toEqual(['1:4.1@15', '1:4.2@75', '1:4.3@135']);
   });
 
+  test('each cut takes the last reps that a passage through the set still has', () => {
+    const session = plainSession([part('Main', rounds(2, set(5, 50, 60), untimed(100)))]);
+    // The first round is passed over at the first cut, and loses two by the second alone.
+    const { happened } = run(
+      session,
+      [0, 'go-to', { line: 4, rounds: [2], rep: 1 }],
+      [1, 'cut', { line: 4, n: 2 }],
+      [2, 'go-to', { line: 4, rounds: [1], rep: 1 }],
+      [3, 'cut', { line: 4, n: 2 }],
+      [5, 'start'],
+    );
+    expect(happened).toEqual(['1:4.1@15', '1:4.2@75', '1:4.3@135', '1:5.1@195']);
+  });
+
+  test('a stretch that a cut left with nothing under way is not there when a go to comes back to it', () => {
+    const session = plainSession([
+      part('Main', rounds(2, set(2, 50, 60), pause('talk', 30)), set(1, 25, 30), pause('talk', 30)),
+    ]);
+    const { leaves, ok } = run(
+      session,
+      [0, 'go-to', { line: 4, rounds: [2], rep: 1 }],
+      [1, 'start'],
+      [20, 'cut', { line: 3, n: 1 }],
+      [24, 'go-to', { line: 4, rounds: [1], rep: 1 }],
+      [25, 'start'],
+      [200, 'start'],
+    );
+    expect(ok).toEqual([true, true, true, true, true, true]);
+    expect(leaves.map(({ line, stretch, atMs }) => [line, stretch, atMs / 1000])).toEqual([
+      [4, 2, 15],
+      [4, 0, 35],
+      [4, 0, 95],
+      [6, 2, 210],
+    ]);
+  });
+
+  test('a cut that leaves nothing from the place where a go to waits takes that stretch with it', () => {
+    const session = plainSession([part('Main', set(4, 50, 60)), part('Later', set(2, 50, 60))]);
+    const { ok, happened } = run(
+      session,
+      [0, 'go-to', { line: 3, rep: 3 }],
+      [1, 'cut', { line: 3, n: 2 }],
+      [5, 'start'],
+    );
+    expect(ok).toEqual([true, true, true]);
+    expect(happened).toEqual(['1:5.1@15', '1:5.2@75']);
+  });
+
   test('go to starts every lane with its first rep from there, all together', () => {
     const session = plainSession([part('Main', set(4, 100, 60), set(2, 50, 60))], { lanes: [lane(1), lane(2)] });
     expect(run(session, [0, 'go-to', { line: 4, rep: 2 }], [1, 'start']).happened).toEqual(['1:4.2@15', '2:4.2@15']);
@@ -217,30 +314,19 @@ describe('the model of a run, against runs worked out on paper', () => {
     expect(run(twoLanes(), [0, 'start'], [252.999, 'move-on'], [253, 'restart']).ok).toEqual([true, false, true]);
   });
 
-  test('a rewrite keeps what has begun and replaces what is to come', () => {
-    const session = twoLanes();
-    const kept = session.scenario.parts.slice(0, 1);
-    const other = plainSession([...kept, part('Other', set(1, 200, 120))], { lanes: session.scenario.lanes });
-    const rewritten = { ...other, parts: [...session.parts.slice(0, 1), ...other.parts.slice(1)] };
-    const texts = new Map([[textOf(rewritten), rewritten]]);
-    const commands = [
-      { atMs: 0, do: 'start' },
-      { atMs: 20_000, do: 'rewrite', text: textOf(rewritten) },
-      { atMs: 300_000, do: 'start' },
-    ];
-    const { answers, leaves } = modelRehearsal(session, 0, commands, texts);
-    expect(answers.map(({ ok }) => ok)).toEqual([true, true, true]);
-    expect(leaves.slice(-2)).toMatchObject([
-      { lane: 1, line: 5, distance: 200, atMs: 310_000 },
-      { lane: 2, line: 5, distance: 200, atMs: 310_000 },
-    ]);
-  });
-
   test('undo makes a command as if never given where no leave tells the difference', () => {
     const undone = run(twoLanes(), [0, 'start'], [20, 'skip', { lanes: [1] }], [30, 'undo']);
     expect(undone.happened).toEqual(run(twoLanes(), [0, 'start']).happened);
     expect(run(twoLanes(), [0, 'start'], [20, 'skip'], [30.001, 'undo']).ok).toEqual([true, true, false]);
     expect(run(twoLanes(), [0, 'start'], [65, 'sit-out'], [70, 'undo']).ok).toEqual([true, true, false]);
+  });
+
+  test('undo of a Stop that stopped nobody is refused once its not being there would have sent somebody off', () => {
+    const session = plainSession([part('Main', set(1, 50, 60), pause('break', 30), set(1, 50, 60))]);
+    const undone = (stop: number, undo: number) => run(session, [0, 'start'], [stop, 'stop'], [undo, 'undo']).ok;
+    expect(undone(65, 75)).toEqual([true, true, true]);
+    expect(undone(95, 99.749)).toEqual([true, true, true]);
+    expect(undone(95, 99.75)).toEqual([true, true, false]);
   });
 
   test('undo of a command that took leaves away is a stop, resumed now', () => {

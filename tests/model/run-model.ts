@@ -4,9 +4,10 @@
  */
 
 import { faultInFields, type Command } from './command.ts';
-import { perform, type Refusal } from './run-commands.ts';
+import type { Refusal } from './named-lanes.ts';
+import { perform } from './run-commands.ts';
 import { advance, letGoWhatIsOnItsWay } from './run-events.ts';
-import type { KnownTexts } from './run-moves.ts';
+import type { KnownTexts } from './run-rewrite.ts';
 import { projectedEnd } from './run-projection.ts';
 import { ON_ITS_WAY, openRun, type HappenedLeave, type RunState } from './run-state.ts';
 import type { WrittenScenario } from './scenario.ts';

@@ -3,7 +3,6 @@
  * if started now, and everything after that by the plan's rule.
  */
 
-import { resumeGroups } from './run-commands.ts';
 import { greatestEnd } from './run-events.ts';
 import {
   align,
@@ -15,6 +14,7 @@ import {
   tailOfLane,
   type RunState,
 } from './run-state.ts';
+import { resumeGroups } from './run-stop.ts';
 import { beginAfter, stretchLength } from './stretches-model.ts';
 
 /** The projection at t of a run that stands as it does at t. The state is used up. */

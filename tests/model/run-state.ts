@@ -24,16 +24,17 @@ export interface RunState {
   readonly lanes: LaneState[];
   /** The end of the talk or break that is going. */
   pauseEnd: number;
-  /** The talk or break was stopped: what follows waits. */
-  pauseStopped: boolean;
-  /** Where `go-to` has the waiting stretch begin. */
-  startFrom: { place: number; rep: number } | null;
+  /** After a Stop with no lanes named: what follows the stretch that is going waits. */
+  isHeld: boolean;
+  /** Where `go-to` has the waiting stretch begin, or had the one that is going begin. */
+  startFrom: StartingPlace | null;
   doneAt: number | null;
-  /** The greatest index of a part that has begun; −1 before the first. */
-  lastBegunPart: number;
+  /** The lines of the reps that have left, in any lane, since the current stretch last began. */
+  linesLeft: Set<number>;
   /** How many reps or rounds have been cut from a line. */
   cuts: Map<number, number>;
-  lastStartAt: number | null;
+  /** The last `start` or `stop`: they are one button. */
+  lastStartOrStopAt: number | null;
   /** When a stretch last ended by itself or because nothing was left in it. */
   lastEndAt: number | null;
   /** The last command that keeps swims from beginning by themselves too soon after it. */
@@ -41,6 +42,14 @@ export interface RunState {
   /** The time of the last leave, end or command: nothing can end before it. */
   now: number;
   readonly leaves: HappenedLeave[];
+}
+
+/** A rep, and where it comes in the order of the session. */
+export interface StartingPlace {
+  readonly line: number;
+  readonly rounds: readonly number[];
+  readonly rep: number;
+  readonly place: number;
 }
 
 export interface LaneState {
@@ -51,11 +60,13 @@ export interface LaneState {
   swimmers: number;
   gap: number;
   takesPart: boolean;
-  /** It had a rep when it began to take part in this stretch. */
+  /** It had a rep when it began to take part in this stretch, or got one by a rewrite. */
   hadRep: boolean;
   pending: PendingRep[];
   /** The last one that left since the lane began to take part in this stretch. */
   lastLeft: PendingRep | null;
+  /** How long after that lead the lane's last swimmer followed. */
+  lastTail: number;
   end: number;
   displacement: number;
   /** The number of the command that stopped it. */
@@ -99,17 +110,18 @@ export function openRun(written: WrittenScenario, poolPhase: number): RunState {
       hadRep: false,
       pending: [],
       lastLeft: null,
+      lastTail: 0,
       end: 0,
       displacement: 0,
       stoppedBy: null,
     })),
     pauseEnd: 0,
-    pauseStopped: false,
+    isHeld: false,
     startFrom: null,
     doneAt: null,
-    lastBegunPart: -1,
+    linesLeft: new Set(),
     cuts: new Map(),
-    lastStartAt: null,
+    lastStartOrStopAt: null,
     lastEndAt: null,
     lastChangeAt: null,
     now: 0,
@@ -146,8 +158,15 @@ export function align(state: RunState, time: number): number {
   return Math.ceil((time + state.poolPhase) / step) * step - state.poolPhase;
 }
 
+/** The tail that the lane's next leave would have. */
 export function tailOfLane(lane: LaneState): number {
   return (lane.swimmers - 1) * lane.gap;
+}
+
+/** What the lane's tail adds to its end. Once the last rep has left, its swimmers follow as they were then. */
+export function tailAtEnd(lane: LaneState): number {
+  if (!lane.hadRep) return 0;
+  return hasPending(lane) || lane.lastLeft === null ? tailOfLane(lane) : lane.lastTail;
 }
 
 export function isGoingSwim(state: RunState): boolean {
@@ -171,10 +190,20 @@ export function nextLeave(lane: LaneState): number | null {
 }
 
 /** What a lane swims in a stretch that begins where `startFrom` says. */
-export function repsFrom(stretch: ModelStretch, laneIndex: number, startFrom: RunState['startFrom']): ModelRep[] {
-  const reps = stretch.lanes[laneIndex] ?? [];
+export function repsFrom(stretch: ModelStretch, laneIndex: number, startFrom: StartingPlace | null): ModelRep[] {
+  return notBefore(stretch.lanes[laneIndex] ?? [], startFrom);
+}
+
+/** Those of the reps that do not come before a place in the order of the session. */
+export function notBefore(reps: ModelRep[], startFrom: StartingPlace | null): ModelRep[] {
   if (startFrom === null) return reps;
   return reps.filter(
     (rep) => rep.place > startFrom.place || (rep.place === startFrom.place && rep.rep >= startFrom.rep),
   );
+}
+
+/** All that the lane has pending, and its end. */
+export function moveLeaves(lane: LaneState, by: number): void {
+  for (const pending of lane.pending) pending.leave += by;
+  lane.end += by;
 }

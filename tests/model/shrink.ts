@@ -65,6 +65,8 @@ function* smallerSessions(written: WrittenScenario): Generator<WrittenScenario> 
     const part = scenario.parts[index];
     for (const [items, lines] of part ? withoutOne(part.items) : []) {
       if (!scenario.parts.some((one) => isSwum(one === part ? items : one.items))) continue;
+      // Sets before any heading are a part only as long as there are some.
+      if (part?.heading === null && items.length === 0) continue;
       const parts = scenario.parts.map((one, place): ScenarioPart =>
         place === index && part ? { ...part, items } : one,
       );

@@ -28,7 +28,7 @@ export interface ModelRep {
   /** Tenths; of an untimed set the whole, of a swim by time 0. */
   readonly distance: number;
   interval: number;
-  /** What a timed block has left over (or lacks, below 0) after its last rep. */
+  /** What a timed block has left over after its last rep. */
   readonly leftover: number;
   readonly target: number | null;
   readonly estimated: boolean;
@@ -49,12 +49,14 @@ export interface ModelStretch {
   readonly part: string;
   readonly kind: 'swim' | 'talk' | 'break';
   readonly words: string;
+  /** Of a talk or break; null for a swim. */
+  readonly line: number | null;
   /** Of a talk or break; 0 for a swim. */
   readonly ms: number;
   readonly rounds: readonly ModelRound[];
   /** One list a lane, in lane order; no lists for a talk or break. */
   readonly lanes: ModelRep[][];
-  /** Cuts have left nothing of it. */
+  /** Of a talk or break: its round has been cut. */
   isCutAway?: boolean;
 }
 
@@ -75,8 +77,8 @@ export function stretchesOf(scenario: Scenario): ModelStretch[] {
         return;
       }
       if (isPause(item)) {
-        const { kind, words, ms } = item;
-        stretches.push({ partIndex, part: name, kind, words, ms, rounds, lanes: [] });
+        const { kind, words, line, ms } = item;
+        stretches.push({ partIndex, part: name, kind, words, line, ms, rounds, lanes: [] });
         open = null;
         return;
       }
@@ -86,6 +88,7 @@ export function stretchesOf(scenario: Scenario): ModelStretch[] {
           part: name,
           kind: 'swim',
           words: '',
+          line: null,
           ms: 0,
           rounds: [],
           lanes: scenario.lanes.map(() => []),
@@ -118,6 +121,11 @@ export function waitOf(stretch: ModelStretch, before: ModelStretch | null, scena
 
 export function holdsUntimed(stretch: ModelStretch): boolean {
   return stretch.lanes.some((reps) => reps.some((rep) => rep.untimed));
+}
+
+/** Cuts have left nothing of it. */
+export function isLeftWithNothing(stretch: ModelStretch): boolean {
+  return stretch.kind === 'swim' ? stretch.lanes.every((reps) => reps.length === 0) : stretch.isCutAway === true;
 }
 
 /** When a stretch begins by the plan's rule, after one that ends at `end`; `align` belongs to the clock in use. */

@@ -95,7 +95,8 @@ function noteLateTails(
   for (const reps of byStretch) {
     reps.forEach((rep, index) => {
       const another = index < reps.length - 1;
-      if (another && !rep.untimed && tail >= rep.interval) note('tail-late', rep.line);
+      const untilNext = rep.interval + rep.leftover;
+      if (another && !rep.untimed && tail >= untilNext) note('tail-late', rep.line);
     });
   }
 }

@@ -40,11 +40,27 @@ function writePart(part: ScenarioPart, scenario: Scenario, linesBefore: number, 
   const lines: string[] = [];
   const put = (text: string): number => lines.push(text) + linesBefore;
   if (part.heading !== null) put(part.heading + (random.chance(0.15) ? ':' : ''));
+  const margin = part.heading === null ? '' : random.pick(['', '', '  ', '\t']);
+  lines.push(...writeItems(part.items, scenario, linesBefore + lines.length, margin, random));
+  if (random.chance(0.6)) put('');
+  return lines;
+}
+
+/** The lines of items that stand at a margin, after so many lines. */
+export function writeItems(
+  items: readonly ScenarioItem[],
+  scenario: Scenario,
+  linesBefore: number,
+  margin: string,
+  random: Random,
+): string[] {
+  const lines: string[] = [];
+  const put = (text: string): number => lines.push(text) + linesBefore;
   const bullet = random.chance(0.2) ? random.pick(['- ', '\u2022 ', 'a) ', '1) ']) : '';
 
-  const putItems = (items: readonly ScenarioItem[], indent: string): void => {
-    for (const item of items) {
-      if (lines.length > 0 && random.chance(0.08)) put(random.pick(['', '# fins ready', '   ']));
+  const putItems = (some: readonly ScenarioItem[], indent: string): void => {
+    for (const item of some) {
+      if (lines.length > 0 && random.chance(0.1)) put(random.pick(['', '# fins ready', '   ']));
       const comment = random.chance(0.06) ? random.pick([' # watch the turns', ' #']) : '';
       item.line = put(
         indent + bullet + writeItem(item, scenario, random) + comment + (random.chance(0.03) ? '  ' : ''),
@@ -54,8 +70,7 @@ function writePart(part: ScenarioPart, scenario: Scenario, linesBefore: number, 
       else putItems(item.items, indent + random.pick(['  ', '  ', '    ', ' ', '\t']));
     }
   };
-  putItems(part.items, part.heading === null ? '' : random.pick(['', '', '  ', '\t']));
-  if (random.chance(0.6)) put('');
+  putItems(items, margin);
   return lines;
 }
 

@@ -186,6 +186,7 @@ function ownPorts(): Ports {
     newId: () => randomUUID(),
     post: () => Promise.reject(new Error('no command of this screen is that long')),
     onWake: () => () => undefined,
+    reloadOnce: () => undefined,
   };
 }
 

@@ -4,7 +4,7 @@
  */
 
 import { dirname } from 'node:path';
-import type { Disk, DiskFile } from '../../app/host/disk.ts';
+import type { Disk, DiskFile, FileMark, Move } from '../../app/host/disk.ts';
 
 export class FakeDisk implements Disk {
   readonly files = new Map<string, Uint8Array>();
@@ -23,6 +23,16 @@ export class FakeDisk implements Disk {
   readonly unreadable = new Map<string, string>();
   /** What every sync waits for. */
   held: Promise<void> = Promise.resolve();
+  /** What every write waits for. */
+  writesHeld: Promise<void> = Promise.resolve();
+  /** Why every sync fails, by the system's name; null where it does not. */
+  unsyncable: string | null = null;
+  /** Whether files have numbers that tell them apart. */
+  numbered = true;
+  /** Called before each change that is made, in the order in which they are. */
+  beforeChange: () => void = () => undefined;
+  private numbers = 0;
+  private readonly ids = new Map<string, number>();
 
   makeFolder(path: string): Promise<void> {
     return this.changing(() => void this.folders.add(path));
@@ -53,20 +63,40 @@ export class FakeDisk implements Disk {
     return all.subarray(Math.max(0, all.length - bytes));
   }
 
+  async mark(path: string): Promise<FileMark | null> {
+    const bytes = this.files.get(path);
+    return bytes ? { id: this.numbered ? String(this.idOf(path)) : null, length: bytes.length } : null;
+  }
+
   open(path: string): Promise<DiskFile> {
     return this.changing(() => {
       if (!this.files.has(path)) this.files.set(path, new Uint8Array());
+      const id = this.idOf(path);
+      let orphan = this.files.get(path)!;
+      // What was removed or replaced is still there for whoever has it open, and for nobody else.
+      const isNamed = (): boolean => this.files.has(path) && this.idOf(path) === id;
+      const content = (): Uint8Array => (isNamed() ? this.files.get(path)! : orphan);
+      const put = (bytes: Uint8Array): void => {
+        orphan = bytes;
+        if (isNamed()) this.files.set(path, bytes);
+      };
       return {
-        write: (bytes, at) => this.changing(() => this.write(path, bytes, at)),
+        mark: async () => ({ id: this.numbered ? String(id) : null, length: content().length }),
+        write: async (bytes, at) => {
+          await this.writesHeld;
+          await this.changing(() => this.write(content(), put, bytes, at));
+        },
         writeNow: (bytes, at) => {
           if (this.refuses !== null) throw failure(this.refuses);
-          this.write(path, bytes, at);
-          this.safe.set(path, this.files.get(path)!);
+          this.write(content(), put, bytes, at);
+          if (isNamed()) this.safe.set(path, content());
         },
-        truncate: (length) => this.changing(() => void this.files.set(path, resized(this.files.get(path)!, length))),
+        truncate: (length) => this.changing(() => put(resized(content(), length))),
         sync: async () => {
+          const written = content();
           await this.held;
-          await this.changing(() => void this.safe.set(path, this.files.get(path)!));
+          if (this.unsyncable !== null) throw failure(this.unsyncable);
+          await this.changing(() => void (isNamed() && this.safe.set(path, written)));
           this.syncs++;
         },
         close: () => Promise.resolve(),
@@ -78,35 +108,56 @@ export class FakeDisk implements Disk {
     await this.changing(() => undefined);
     if (bytes.length > this.room) throw failure('ENOSPC');
     this.files.set(path, bytes.slice());
+    this.ids.set(path, ++this.numbers);
     this.safe.set(path, bytes.slice());
   }
 
-  move(from: string, to: string): Promise<void> {
+  move(moves: readonly Move[]): Promise<void> {
     return this.changing(() => {
-      for (const files of [this.files, this.safe]) {
-        const bytes = files.get(from);
-        files.delete(from);
-        if (bytes) files.set(to, bytes);
+      for (const { from, to } of moves) {
+        for (const files of [this.files, this.safe]) {
+          const bytes = files.get(from);
+          files.delete(from);
+          if (bytes) files.set(to, bytes);
+        }
+        this.ids.set(to, this.idOf(from));
+        this.ids.delete(from);
       }
     });
+  }
+
+  /** Takes a file away, as somebody else may do while it is open. */
+  remove(path: string): void {
+    for (const files of [this.files, this.safe, this.ids]) files.delete(path);
+  }
+
+  /** Puts another in its place. */
+  put(path: string, bytes: Uint8Array): void {
+    this.files.set(path, bytes);
+    this.ids.set(path, ++this.numbers);
+  }
+
+  private idOf(path: string): number {
+    if (!this.ids.has(path)) this.ids.set(path, ++this.numbers);
+    return this.ids.get(path)!;
   }
 
   text(path: string): string {
     return new TextDecoder().decode(this.files.get(path));
   }
 
-  private write(path: string, bytes: Uint8Array, at: number): void {
-    const before = this.files.get(path)!;
+  private write(before: Uint8Array, put: (bytes: Uint8Array) => void, bytes: Uint8Array, at: number): void {
     const fits = Math.max(0, Math.min(bytes.length, this.room));
     const after = resized(before, Math.max(before.length, at + fits));
     after.set(bytes.subarray(0, fits), at);
-    this.files.set(path, after);
+    put(after);
     this.room -= fits;
     if (fits < bytes.length) throw failure('ENOSPC');
   }
 
   private async changing<Value>(change: () => Value): Promise<Value> {
     if (this.refuses !== null) throw failure(this.refuses);
+    this.beforeChange();
     return change();
   }
 }

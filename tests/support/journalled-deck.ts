@@ -10,6 +10,7 @@ import { recover, type Recovery } from '../../app/host/recovery.ts';
 import { followRun } from '../../app/host/run-follower.ts';
 import { FakeClock } from './fake-clock.ts';
 import { FakeDisk } from './fake-disk.ts';
+import { FreeFolder } from './free-folder.ts';
 
 export const FOLDER = runsFolder('/data');
 
@@ -30,6 +31,7 @@ export class JournalledDeck {
   readonly journal: JournalFile;
   readonly clock: FakeClock;
   readonly disk: FakeDisk;
+  readonly guard = new FreeFolder();
   private readonly loop: Loop;
   private dead = false;
 
@@ -37,7 +39,8 @@ export class JournalledDeck {
     this.clock = clock;
     this.disk = disk;
     const { timers } = clock;
-    this.journal = new JournalFile({ disk, folder: FOLDER, boot, timers });
+    const tell = (sentence: string | null): void => this.host.tell('record', sentence);
+    this.journal = new JournalFile({ disk, folder: FOLDER, boot, timers, guard: this.guard, tell });
     let ids = 0;
     this.host = new DeckHost({ clock, timers, journal: this.journal, newId: () => `${prefix}-${++ids}` });
     this.loop = startLoop(clock, timers, [followRun(this.host, clock, this.journal)]);
@@ -78,6 +81,7 @@ export class JournalledDeck {
     if (this.dead) return;
     this.dead = true;
     this.loop.stop();
+    this.guard.dead = true;
   }
 
   /** The run's t now. */
@@ -111,5 +115,5 @@ export function restarted({ clock, disk }: JournalledDeck, boot = 'boot-1') {
 
 /** Lets everything happen that waits for nothing but its turn. */
 export async function settled(): Promise<void> {
-  for (let turn = 0; turn < 60; turn++) await Promise.resolve();
+  for (let turn = 0; turn < 200; turn++) await Promise.resolve();
 }

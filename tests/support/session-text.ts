@@ -191,7 +191,8 @@ function swimLine(draw: Draw): string {
   const kind = random();
   if (kind < 0.08) return `${pick(random, ['15:00', '10 min', '6:00', '90 s', ':45'])} ${pick(random, WORDS)}`;
   if (kind < 0.16) {
-    const block = pick(random, ['20:00', '10 min', '4:30']);
+    // Long enough for one rep of whatever distance: a kick over 400 with a rest.
+    const block = pick(random, ['20:00', '11 min', '12:30']);
     return `${block} of ${values(draw, () => distance(draw))}${pick(random, ['', 's', draw.unit])} ${timed(draw, false)}`;
   }
   if (kind < 0.24) {

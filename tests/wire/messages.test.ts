@@ -77,6 +77,7 @@ const FROM_HOST: readonly FromHost[] = [
   { say: 'answer', id: 'a', ok: true, at: 61_000, why: null },
   { say: 'answer', id: 'a', ok: false, at: null, why: 'The session is done.' },
   { say: 'bye', why: 'The program has ended.' },
+  { say: 'bye', why: 'The program has ended.', version: WIRE_VERSION },
 ];
 
 describe('[wire] round trip', () => {
@@ -130,8 +131,10 @@ describe('[wire] what is not exactly a message is none', () => {
   });
 
   test('a message with any one field taken away is none', () => {
-    const optional = (message: FromScreen | FromHost) =>
-      message.say === 'command' ? ['seen', 'run', 'madeFrom'] : message.say === 'snapshot' ? ['sound'] : [];
+    const optional = ({ say }: FromScreen | FromHost): readonly string[] => {
+      if (say === 'command') return ['seen', 'run', 'madeFrom'];
+      return say === 'snapshot' ? ['sound'] : say === 'bye' ? ['version'] : [];
+    };
     const removable = (message: FromScreen | FromHost) =>
       Object.keys(message).filter((field) => !optional(message).includes(field));
     for (const message of FROM_SCREEN) {

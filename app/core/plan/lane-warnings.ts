@@ -108,18 +108,23 @@ function laneFull({ session, lane }: LaneView, { item }: SwimLine, reps: readonl
 
 function tailLate({ plan, lane, index }: LaneView): Warning[] {
   const tail = tailOf(lane);
-  const worst = new Map<number, Rep>();
+  const worst = new Map<number, { readonly rest: Millis; readonly again: Millis }>();
   for (const stretch of plan.stretches) {
     const reps = stretch.lanes[index]?.reps ?? [];
-    for (const rep of reps.slice(0, -1)) {
+    reps.forEach((rep, place) => {
+      const next = reps[place + 1];
+      if (!next) return;
+      // Not the interval: behind its last rep a timed block goes on until its time is over.
+      const again = next.offset - rep.offset;
+      const rest = again - rep.expected;
       const known = worst.get(rep.set.line);
-      if (tail >= rep.interval && (!known || restOf(rep) < restOf(known))) worst.set(rep.set.line, rep);
-    }
+      if (tail >= again && (!known || rest < known.rest)) worst.set(rep.set.line, { rest, again });
+    });
   }
-  return Array.from(worst, ([line, rep]): Warning => {
+  return Array.from(worst, ([line, { again }]): Warning => {
     const message =
       `Lane ${lane.number}: the last of ${lane.swimmers} swimmers ${spanText(lane.gap)} apart leaves ${spanText(tail)} ` +
-      `after the lead, who is to leave again after ${spanText(rep.interval)}.`;
+      `after the lead, who is to leave again after ${spanText(again)}.`;
     return { code: 'tail-late', line, lane: lane.number, message };
   });
 }
@@ -148,9 +153,9 @@ function farEnds({ plan, session, lane, index }: LaneView, lines: readonly SwimL
 function lengthsBy(lines: readonly SwimLine[], session: Session, index: number): (rep: Rep) => number {
   const pool = session.pool.length;
   const untimed = new Map<number, number>();
-  for (const { item, distances } of lines) {
+  for (const { item, distances, times } of lines) {
     const lengths = distances[index]!.reduce((sum, distance) => sum + roundedLengths(distance, pool), 0);
-    untimed.set(item.line, lengths);
+    untimed.set(item.line, times[index]! * lengths);
   }
   return ({ set, distance }) => (set.untimed ? untimed.get(set.line)! : roundedLengths(distance, pool));
 }
@@ -173,8 +178,4 @@ function restsOnBase({ item, distances }: SwimLine, index: number): boolean {
 
 function assumption(lane: Lane): string {
   return lane.baseFrom === 'assumed' ? ` (base ${reading(ASSUMED_BASE)} assumed)` : '';
-}
-
-function restOf(rep: Rep): Millis {
-  return rep.interval - rep.expected;
 }

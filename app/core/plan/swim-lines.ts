@@ -7,17 +7,19 @@ import type { Ratio } from '../ratio.ts';
 import { factorOf } from '../session/pace.ts';
 import type { Item, Part, Session } from '../session/session.ts';
 import type { Tenths } from '../units.ts';
-import { distancesOf, swimsOf, type Swim, type SwimItem } from './swims.ts';
+import { distancesOf, swimsOf, type Distances, type Swim, type SwimItem } from './swims.ts';
 
 export interface SwimLine {
   readonly item: SwimItem;
   /** How much slower its words, or its part's name, make it. */
   readonly factor: Ratio;
   /**
-   * In lane order, one for each rep; also for an untimed set, which is one leave. A swim by time has
-   * no distance, a timed block one that stands for all its reps, a lane that sits out none.
+   * In lane order, one for each rung of a ladder, else one that stands for all reps; also for an untimed
+   * set, which is one leave. A swim by time has none, and so has a lane that sits out.
    */
   readonly distances: readonly (readonly Tenths[])[];
+  /** In lane order, how often each of the distances of a set is swum; 0 where the lane sits out. */
+  readonly times: readonly number[];
   /** In lane order, what the plan asks of each lane in one passage. */
   readonly swims: readonly (readonly Swim[])[];
 }
@@ -33,14 +35,16 @@ function collect(items: readonly Item[], part: Part, session: Session, lines: Sw
   for (const item of items) {
     if (item.kind === 'rounds') collect(item.items, part, session, lines);
     else if (item.kind === 'set' || item.kind === 'block' || item.kind === 'timed-swim') {
-      const distances = session.lanes.map((_, index) => laneDistances(item, index));
+      const asked = session.lanes.map((_, index) => laneDistances(item, index));
+      const distances = asked.map(({ distances, times }) => (times === 0 ? [] : distances));
+      const times = asked.map((each) => each.times);
       const factor = factorOf(item.words, part.name);
-      lines.push({ item, factor, distances, swims: swimsOf(item, part.name, session) });
+      lines.push({ item, factor, distances, times, swims: swimsOf(item, part.name, session) });
     }
   }
 }
 
-function laneDistances(item: SwimItem, index: number): readonly Tenths[] {
-  if (item.kind === 'timed-swim') return [];
-  return item.kind === 'block' ? [item.distances[index]!] : distancesOf(item, index);
+function laneDistances(item: SwimItem, index: number): Distances {
+  if (item.kind === 'timed-swim') return { distances: [], times: 1 };
+  return item.kind === 'block' ? { distances: [item.distances[index]!], times: 1 } : distancesOf(item, index);
 }

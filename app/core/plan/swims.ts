@@ -7,7 +7,7 @@ import type { Lane, Session, SwimSet, TimedBlock, TimedSwim } from '../session/s
 import type { Rep } from './plan.ts';
 import type { Tenths } from '../units.ts';
 import { expectedSwim, factorOf, intervalOf, targetOf } from '../session/pace.ts';
-import { add, ceilTo, ratio, roundTo, type Ratio } from '../ratio.ts';
+import { add, ceilTo, multiply, ratio, roundTo, type Ratio } from '../ratio.ts';
 
 /** What one rep asks, without its place; reps that ask the same may share it. */
 export type Swim = Omit<Rep, 'set' | 'offset' | 'rep' | 'of'>;
@@ -24,18 +24,25 @@ export function swimsOf(item: SwimItem, partName: string, session: Session): rea
   return session.lanes.map((lane, index) => {
     const pace = { lane, index, factor, grid: session.grid };
     if (item.kind === 'block') return blockSwims(item, pace);
-    const distances = distancesOf(item, index);
-    if (distances.length === 0) return [];
+    const asked = distancesOf(item, index);
+    if (asked.times === 0) return [];
     return item.timing.kind === 'untimed'
-      ? [untimedSwim(item, distances, pace)]
-      : timedSwims(item, item.timing, distances, pace);
+      ? [untimedSwim(item, asked, pace)]
+      : timedSwims(item, item.timing, asked, pace);
   });
 }
 
-/** The distance of each rep that a lane (by its place in lane order) swims of a set. */
-export function distancesOf(set: SwimSet, laneIndex: number): readonly Tenths[] {
-  if (set.reps.kind === 'ladder') return set.reps.distances;
-  return new Array<Tenths>(set.reps.counts[laneIndex]!).fill(set.reps.distances[laneIndex]!);
+/** Distances in the order in which they are swum, all of them so many times: the rungs of a ladder, or one distance. */
+export interface Distances {
+  readonly distances: readonly Tenths[];
+  /** 0 where a lane sits the set out. */
+  readonly times: number;
+}
+
+/** What a lane (by its place in lane order) swims of a set; not written out, because 500 untimed reps are one leave. */
+export function distancesOf({ reps }: SwimSet, laneIndex: number): Distances {
+  if (reps.kind === 'ladder') return { distances: reps.distances, times: 1 };
+  return { distances: [reps.distances[laneIndex]!], times: reps.counts[laneIndex]! };
 }
 
 interface Pace {
@@ -51,9 +58,9 @@ function timedSwim(item: TimedSwim): Swim {
   return { distance: 0, interval: item.time, leftover: 0, target: null, expected: item.time };
 }
 
-function timedSwims(set: SwimSet, timing: Timed, distances: readonly Tenths[], pace: Pace): readonly Swim[] {
+function timedSwims(set: SwimSet, timing: Timed, { distances, times }: Distances, pace: Pace): readonly Swim[] {
   const swimAt = swimmer(set, timing, pace);
-  return distances.map(swimAt);
+  return Array.from({ length: distances.length * times }, (_, rep) => swimAt(distances[rep % distances.length]!, rep));
 }
 
 /** Reps as long as their intervals fit in the block's time, at least one; the last carries what is left over. */
@@ -93,13 +100,14 @@ function firstSwim(line: SwimSet | TimedBlock, timing: Timed, distance: Tenths, 
 }
 
 /** One leave for the whole set; its length is the sum of the expected times, rounded up to the grid once. */
-function untimedSwim(set: SwimSet, distances: readonly Tenths[], pace: Pace): Swim {
+function untimedSwim(set: SwimSet, { distances, times }: Distances, pace: Pace): Swim {
   const targets = distances.map((distance) => targetOf(pace.lane, set.hold?.[pace.index], distance));
-  const whole = distances
+  const once = distances
     .map((distance, index) => expectedSwim(pace.lane, distance, pace.factor, targets[index]!))
     .reduce(add, ratio(0));
+  const whole = multiply(once, ratio(times));
   return {
-    distance: distances.reduce((sum, distance) => sum + distance, 0),
+    distance: times * distances.reduce((sum, distance) => sum + distance, 0),
     interval: ceilTo(pace.grid, whole),
     leftover: 0,
     // A ladder whose reps have different targets has none that could stand for all.

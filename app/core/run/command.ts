@@ -32,6 +32,13 @@ export interface TimedCommand {
 /** A mark's words, in characters. */
 export const MARK_LIMIT = 200;
 
+/** As many as a session may have, and as deep as its rounds may stand in rounds. */
+const MOST_LANES = 20;
+const DEEPEST_ROUNDS = 4;
+
+/** Of a name that is not known, so many characters are said again. */
+const NAME_SHOWN = 40;
+
 /** The fields each command takes; a field with `?` may be left out. */
 const FIELDS: { readonly [name in CommandName]: readonly string[] } = {
   start: [],
@@ -64,12 +71,12 @@ const FIELDS: { readonly [name in CommandName]: readonly string[] } = {
 export function readCommand(fields: { readonly [name: string]: unknown }): Result<Command, string> {
   const name = fields['do'];
   if (typeof name !== 'string' || !isCommandName(name)) {
-    return refuse(`There is no command ${JSON.stringify(name)}.`);
+    return refuse(`There is no command ${typeof name === 'string' ? named(name) : 'without a text "do"'}.`);
   }
   const taken = FIELDS[name];
   for (const field of Object.keys(fields)) {
     if (field !== 'do' && !taken.includes(field) && !taken.includes(`${field}?`)) {
-      return refuse(`The command ${name} takes no field "${field}".`);
+      return refuse(`The command ${name} takes no field ${named(field)}.`);
     }
   }
   for (const field of taken) {
@@ -85,6 +92,11 @@ export function readCommand(fields: { readonly [name: string]: unknown }): Resul
   return { ok: true, value: fields as unknown as Command };
 }
 
+/** A name from outside in quotes, cut where it is endless. */
+function named(name: string): string {
+  return JSON.stringify(name.length > NAME_SHOWN ? `${name.slice(0, NAME_SHOWN)}…` : name);
+}
+
 function isCommandName(name: string): name is CommandName {
   return Object.prototype.hasOwnProperty.call(FIELDS, name);
 }
@@ -97,9 +109,13 @@ function refuse(why: string): Result<Command, string> {
 function wrongValue(name: CommandName, field: string, value: unknown): string | null {
   switch (field) {
     case 'lanes':
-      return isList(value, 0, 20) && value.length > 0 ? null : 'lanes as a list of lane numbers';
+      if (!isList(value, 0, 20) || value.length === 0) return 'lanes as a list of lane numbers, each from 0 to 20';
+      if (value.length > MOST_LANES) return `lanes as a list of at most ${MOST_LANES}, not ${value.length}`;
+      return new Set(value).size === value.length ? null : 'lanes as a list in which each lane stands once';
     case 'rounds':
-      return isList(value, 1, 500) ? null : 'rounds as a list of round numbers, outermost first';
+      return isList(value, 1, 500) && value.length <= DEEPEST_ROUNDS
+        ? null
+        : `rounds as a list of at most ${DEEPEST_ROUNDS} round numbers from 1 to 500, outermost first`;
     case 'seconds':
       if (name === 'gap') return isWhole(value, 1, 60) ? null : 'seconds from 1 to 60';
       return isWhole(value, -600, 600) && value !== 0 ? null : 'whole seconds from -600 to 600, not 0';

@@ -10,6 +10,7 @@ import type { Item, Session } from '../session/session.ts';
 import { done, no, type Outcome } from './answer.ts';
 import { isEmpty } from './place.ts';
 import { withoutWaiting } from './settle.ts';
+import { standingIn, type Standing } from './standing.ts';
 import type { LaneState, RunState } from './state.ts';
 
 /** What a line of the session allows to be cut; `most`, all cuts of the line together. */
@@ -23,8 +24,12 @@ export function cut(state: RunState, line: number, n: number, t: Millis): Outcom
   if (total > cuttable.most) {
     return no(`At least one ${cuttable.kind === 'reps' ? 'rep in every lane' : 'round'} of line ${line} stays.`);
   }
-  const goes: Goes = cuttable.kind === 'reps' ? cutReps(line, total) : cutRounds(line, total);
-  const after = withoutCut(state, goes, t);
+  const standing = standingIn(state.stretches);
+  const after = withoutCut(
+    state,
+    cuttable.kind === 'reps' ? lastReps(line, n, standing) : lastRounds(line, n, standing),
+    t,
+  );
   if (!after) return no(`Nothing of line ${line} that could be cut is still to come.`);
   return done({ ...after, cuts: new Map(state.cuts).set(line, total) });
 }
@@ -49,19 +54,23 @@ export function cuttableAt(session: Session, line: number): Cuttable {
   }
 }
 
-/** Which reps, and which talks and breaks by their rounds, all cuts of the line together take away. */
+/** Which reps of a lane, and which talks and breaks by their rounds, a cut takes away. */
 interface Goes {
-  readonly rep: (rep: Rep) => boolean;
+  readonly rep: (rep: Rep, lane: number) => boolean;
   readonly pause: (rounds: readonly Round[]) => boolean;
 }
 
-function cutReps(line: number, total: number): Goes {
-  return { rep: ({ set, rep, of }) => set.line === line && rep > of - total, pause: () => false };
+/** Of every occurrence the last n that still stand there: an earlier cut left alone what had been passed over. */
+function lastReps(line: number, n: number, standing: Standing): Goes {
+  return {
+    rep: ({ set, rep }, lane) => set.line === line && rep > standing.reps(set, lane) - n,
+    pause: () => false,
+  };
 }
 
-function cutRounds(line: number, total: number): Goes {
+function lastRounds(line: number, n: number, standing: Standing): Goes {
   const pause = (rounds: readonly Round[]) =>
-    rounds.some((round) => round.line === line && round.round > round.of - total);
+    rounds.some((round, depth) => round.line === line && round.round > standing.rounds(rounds, depth) - n);
   return { rep: ({ set }) => pause(set.rounds), pause };
 }
 
@@ -75,7 +84,7 @@ function withoutCut(state: RunState, goes: Goes, t: Millis): RunState | null {
     if (left !== stretch && index >= toCome) drops = true;
     return left;
   });
-  const lanes = state.lanes.map((lane) => withoutPending(lane, goes));
+  const lanes = state.lanes.map((lane, index) => withoutPending(lane, goes, index));
   if (!drops && lanes.every((lane, index) => lane === state.lanes[index])) return null;
 
   const waits = state.phase === 'waiting' ? state.index : -1;
@@ -87,22 +96,22 @@ function withoutCut(state: RunState, goes: Goes, t: Millis): RunState | null {
 function withoutFrom(stretch: Stretch, goes: Goes): Stretch {
   if (stretch.kind !== 'swim')
     return !stretch.gone && goes.pause(stretch.rounds) ? { ...stretch, gone: true } : stretch;
-  const lanes = stretch.lanes.map((lane) => withoutReps(lane, goes));
+  const lanes = stretch.lanes.map((lane, index) => withoutReps(lane, goes, index));
   if (lanes.every((lane, index) => lane === stretch.lanes[index])) return stretch;
   return { ...stretch, lanes, untimed: lanes.some(({ reps }) => reps.some(({ set }) => set.untimed)) };
 }
 
-function withoutReps(lane: LaneReps, goes: Goes): LaneReps {
-  const reps = lane.reps.filter((rep) => !goes.rep(rep));
+function withoutReps(lane: LaneReps, goes: Goes, index: number): LaneReps {
+  const reps = lane.reps.filter((rep) => !goes.rep(rep, index));
   return reps.length === lane.reps.length ? lane : retime(reps);
 }
 
 /** What is pending without what goes; what follows comes sooner by its intervals, a timed block by what is left of it. */
-function withoutPending(lane: LaneState, goes: Goes): LaneState {
+function withoutPending(lane: LaneState, goes: Goes, index: number): LaneState {
   let sooner: Millis = 0;
   const reps = [];
   for (const rep of lane.reps.slice(lane.next)) {
-    if (!rep.again && goes.rep(rep)) sooner += rep.interval + rep.leftover;
+    if (!rep.again && goes.rep(rep, index)) sooner += rep.interval + rep.leftover;
     else reps.push(sooner === 0 ? rep : { ...rep, offset: rep.offset - sooner });
   }
   if (reps.length === lane.reps.length - lane.next) return lane;

@@ -9,9 +9,9 @@ import type { Plan, Rep, Stretch } from '../plan/plan.ts';
 import { laneLength, retime } from '../plan/retime.ts';
 import { piecesOf, samePieces, type Piece } from '../session/pieces.ts';
 import { align, LEAD } from './align.ts';
-import { no, type Outcome } from './answer.ts';
+import { done, no, type Outcome } from './answer.ts';
 import { stopToJoin, unlessTooSoon } from './lane-command.ts';
-import { isEmpty, placeIn, placeOf, type Place } from './place.ts';
+import { isEmpty, placeIn, placeOf, startingFrom, type Place } from './place.ts';
 import { done as doneAt, waitAt, withoutWaiting } from './settle.ts';
 import { currentStretch, isPending, nextLeave, type LaneState, type Pending, type RunState } from './state.ts';
 
@@ -36,9 +36,11 @@ export function rewrite(state: RunState, text: string, t: Millis): Outcome {
   }
   const goes = before[stay]?.first ?? Infinity;
   const comes = after[stay]?.first ?? Infinity;
-  const rewritten = withNewLines(state, withoutLines(state, goes), plan, comes, t);
+  const rewritten = withNewLines({ ...withoutLines(state, goes), plan }, comes);
   const from = placeAfter(rewritten, state.from, goes, comes);
-  return unlessTooSoon(state, state.phase === 'going' ? { ...rewritten, from } : atWhatIsLeft(rewritten, from, t), t);
+  if (state.phase === 'waiting') return done(atWhatIsLeft(rewritten, from, t));
+  const lanes = joinLanes(state, { ...rewritten, from }, comes, t);
+  return unlessTooSoon(state, { ...rewritten, from, lanes }, t);
 }
 
 /** The first line of the text in force that may still be changed, from 1; one past the last where none may. */
@@ -136,46 +138,37 @@ function withPendingBefore(lane: LaneState, line: number): LaneState {
 }
 
 /**
- * What the new text has from line `comes` on, behind what stays. What in the text nothing divides from the
- * last stretch that stays joins it, where that is the current one or a later one.
+ * The stretches with what the new plan has from line `comes` on, behind those that stay. What in the text
+ * nothing divides from the last of these joins it, where that is the current one or a later one.
  */
-function withNewLines(before: RunState, kept: RunState, plan: Plan, comes: number, t: Millis): RunState {
-  const first = plan.stretches.findIndex((stretch) => lastLineOf(stretch) >= comes);
-  const coming = first < 0 ? [] : plan.stretches.slice(first);
+function withNewLines(kept: RunState, comes: number): RunState {
+  const planned = kept.plan.stretches;
+  const first = planned.findIndex((stretch) => lastLineOf(stretch) >= comes);
+  if (first < 0) return kept;
+  const [next, ...later] = [planned[first]!, ...planned.slice(first + 1)];
+  // Where it begins with lines that stay, nothing in the text divides the rest from these.
+  if (firstLineOf(next) >= comes) return { ...kept, stretches: [...kept.stretches, next, ...later] };
+  const more = next.lanes.map(({ reps }) => reps.filter(({ set }) => set.line >= comes));
   const last = kept.stretches.length - 1;
-  const target = last >= kept.index ? kept.stretches[last] : undefined;
-  // Where the first of them begins with lines that stay, nothing in the text divides the rest from these.
-  if (!coming[0] || firstLineOf(coming[0]) >= comes) {
-    return { ...kept, plan, stretches: [...kept.stretches, ...coming] };
+  const target = kept.stretches[last];
+  if (last < kept.index || target?.kind !== 'swim') {
+    return { ...kept, stretches: [...kept.stretches, withLanes(next, more), ...later] };
   }
-  const more = coming[0].lanes.map(({ reps }) => reps.filter(({ set }) => set.line >= comes));
-  if (target?.kind !== 'swim') {
-    return { ...kept, plan, stretches: [...kept.stretches, withLanes(coming[0], more), ...coming.slice(1)] };
-  }
-  const longer = withLanes(
-    target,
-    target.lanes.map(({ reps }, index) => [...reps, ...more[index]!]),
-  );
-  const joinsNow = last === kept.index && kept.phase === 'going';
-  return {
-    ...kept,
-    plan,
-    stretches: [...kept.stretches.slice(0, last), longer, ...coming.slice(1)],
-    lanes: joinsNow ? joinLanes(before, kept, more, t) : kept.lanes,
-  };
+  const longer = target.lanes.map(({ reps }, index) => [...reps, ...more[index]!]);
+  return { ...kept, stretches: [...kept.stretches.slice(0, last), withLanes(target, longer), ...later] };
 }
 
-/** New reps of the stretch that is going, by lane, behind what the lane still has. */
-function joinLanes(
-  before: RunState,
-  kept: RunState,
-  more: readonly (readonly Rep[])[],
-  t: Millis,
-): readonly LaneState[] {
+/**
+ * The lanes of a stretch that is going, behind what they still have with what has joined it from line `comes`
+ * on: all of it, or from the place on that a `go-to` named.
+ */
+function joinLanes(before: RunState, after: RunState, comes: number, t: Millis): readonly LaneState[] {
   const stop = stopToJoin(before);
-  return kept.lanes.map((lane, index) => {
-    const reps = more[index]!;
-    if (!lane.takesPart || reps.length === 0) return lane;
+  return after.lanes.map((lane, index) => {
+    const own = currentStretch(after).lanes[index];
+    if (!lane.takesPart || !own) return lane;
+    const reps = startingFrom(own, after.from).reps.filter(({ set }) => set.line >= comes);
+    if (reps.length === 0) return lane;
     const was = before.lanes[index]!;
     const stoppedBy = isPending(was) ? was.stoppedBy : stop;
     const leave = isPending(lane) || stoppedBy !== null ? lane.end : joinsAt(before, was, lane.end, t);

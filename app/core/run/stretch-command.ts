@@ -6,7 +6,7 @@ import type { Millis } from '../units.ts';
 import { align, BOUNCE, LEAD } from './align.ts';
 import { done, no, type Outcome } from './answer.ts';
 import { unlessTooSoon } from './lane-command.ts';
-import { isEmpty, placeIn } from './place.ts';
+import { isEmpty, placeIn, type Place } from './place.ts';
 import { begin, done as doneAt, waitAt, withoutWaiting } from './settle.ts';
 import { isPending, currentStretch, type RunState } from './state.ts';
 import { waitsFor, type Stretch } from '../plan/plan.ts';
@@ -70,7 +70,7 @@ export function goTo(
 ): Outcome {
   for (let index = 0; index < state.stretches.length; index++) {
     const from = placeIn(state.stretches[index]!, target);
-    if (from) return done(waitAt(beforeCountdown(state, t), index, from));
+    if (from) return done(waitAtWhatIsLeft(beforeCountdown(state, t), index, t, from));
   }
   return no(`Line ${target.line} has no such rep in the session as it stands.`);
 }
@@ -93,8 +93,9 @@ function beforeCountdown(state: RunState, t: Millis): RunState {
   return state.phase === 'going' && t < state.t0! ? { ...state, t0: state.t0Before } : state;
 }
 
-/** Waiting at a stretch, whole again; one of which cuts have left nothing goes. */
-function waitAtWhatIsLeft(state: RunState, index: number, t: Millis): RunState {
-  const waiting = waitAt(state, index);
-  return isEmpty(state.stretches[index]!) ? withoutWaiting(waiting, t) : waiting;
+/** Waiting at a stretch, whole again; whatever cuts have left empty goes, of what is no longer begun. */
+function waitAtWhatIsLeft(state: RunState, index: number, t: Millis, from: Place | null = null): RunState {
+  const stretches = state.stretches.filter((stretch, at) => at <= index || !isEmpty(stretch));
+  const waiting = waitAt({ ...state, stretches }, index, from);
+  return isEmpty(stretches[index]!) ? withoutWaiting(waiting, t) : waiting;
 }

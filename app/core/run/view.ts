@@ -9,6 +9,7 @@ import { align, LEAD, UNDO_FOR } from './align.ts';
 import type { Command } from './command.ts';
 import { startingFrom } from './place.ts';
 import { projectedEnd, projectedTimes } from './projection.ts';
+import { standingIn } from './standing.ts';
 import { beginsByItselfAt, nextWaits, settle } from './settle.ts';
 import { currentStretch, isPending, nextLeave, type LaneState, type Pending, type RunState } from './state.ts';
 
@@ -131,10 +132,10 @@ function laneView(state: RunState, lane: LaneState, index: number, t: Millis): L
   const waiting = state.phase === 'waiting' && lane.in ? firstReps(state, index) : null;
   const origin = waiting ? null : lane.origin;
   const reps = (waiting ?? lane.reps).slice(waiting ? 0 : lane.next, (waiting ? 0 : lane.next) + 2);
-  const coming = reps.map((rep) => comingRep(state, rep, origin));
+  const coming = reps.map((rep) => comingRep(state, rep, origin, index));
   // On its way to the loudspeaker by a command just given, but not due yet: shown as to come until it is.
   const due = lane.last !== null && lane.last.at > t ? lane.last : null;
-  if (due) coming.unshift(comingRep(state, due.rep, due.at - due.rep.offset));
+  if (due) coming.unshift(comingRep(state, due.rep, due.at - due.rep.offset, index));
   return {
     number: lane.number,
     state: laneStanding(state, lane, coming.length > 0),
@@ -142,7 +143,7 @@ function laneView(state: RunState, lane: LaneState, index: number, t: Millis): L
     gap: lane.gap,
     next: coming[0] ?? null,
     after: coming[1] ?? null,
-    last: due ? null : lastView(state, lane, t),
+    last: due ? null : lastView(state, lane, index, t),
     resumeAt: stopped ? resumeTime(state, lane, t) : null,
     rejoinAt: stopped ? rejoinTime(lane, t) : null,
     end: lane.end,
@@ -161,28 +162,30 @@ function firstReps(state: RunState, laneIndex: number): readonly Pending[] {
   return own ? startingFrom(own, state.from).reps : [];
 }
 
-function comingRep(state: RunState, rep: Pending, origin: Millis | null): NextRep {
+function comingRep(state: RunState, rep: Pending, origin: Millis | null, lane: number): NextRep {
   const at = origin === null ? null : origin + rep.offset;
-  return { rep, words: rep.set.words, at, ...countOf(state, rep) };
+  return { rep, words: rep.set.words, at, ...countOf(state, rep, lane) };
 }
 
 /** What has left before a cut keeps its place: rep 7 of 8, with 3 cut, is 7 of 7. */
-function countOf({ cuts }: RunState, { rep, of, set }: Pending): Count {
-  if (cuts.size === 0) return { of, rounds: set.rounds };
-  const left = (line: number, n: number, written: number): number => Math.max(n, written - (cuts.get(line) ?? 0));
-  // `3 x 4 x 50` is one line, and is cut by rounds.
-  const byRounds = set.rounds.some(({ line }) => line === set.line);
+function countOf({ cuts, stretches }: RunState, { rep, of, set }: Pending, lane: number): Count {
+  const isCut = cuts.has(set.line) || set.rounds.some(({ line }) => cuts.has(line));
+  if (!isCut) return { of, rounds: set.rounds };
+  const standing = standingIn(stretches);
   return {
-    of: byRounds ? of : left(set.line, rep, of),
-    rounds: set.rounds.map((round) => ({ ...round, of: left(round.line, round.round, round.of) })),
+    of: set.kind === 'set' && !set.untimed ? Math.max(rep, standing.reps(set, lane)) : of,
+    rounds: set.rounds.map((round, depth) => ({
+      ...round,
+      of: Math.max(round.round, standing.rounds(set.rounds, depth)),
+    })),
   };
 }
 
-function lastView(state: RunState, { last }: LaneState, t: Millis): LastView | null {
+function lastView(state: RunState, { last }: LaneState, lane: number, t: Millis): LastView | null {
   if (!last) return null;
   const { rep, at, swimmers, gap } = last;
   const away = Math.max(1, Math.min(swimmers, 1 + Math.floor((t - at) / gap)));
-  return { rep, at, swimmers, away, tailAt: at + (swimmers - 1) * gap, ...countOf(state, rep) };
+  return { rep, at, swimmers, away, tailAt: at + (swimmers - 1) * gap, ...countOf(state, rep, lane) };
 }
 
 function resumeTime(state: RunState, lane: LaneState, t: Millis): Millis {

@@ -45,11 +45,6 @@ export class FaultList {
     return this.doubted.has(what);
   }
 
-  /** Numbers of all lines that are, or may be, at fault. */
-  lines(): number[] {
-    return Array.from(this.faults.keys());
-  }
-
   /** By line. */
   sorted(): Fault[] {
     const kept = Array.from(this.faults.values()).filter(({ judgedBy }) => !judgedBy || !this.doubted.has(judgedBy));

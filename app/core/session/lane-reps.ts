@@ -6,6 +6,7 @@
 import type { Millis, Tenths } from '../units.ts';
 import type { Ratio } from '../ratio.ts';
 import { floorDivide } from '../ratio.ts';
+import { reading } from '../reading.ts';
 import { expectedSwim, intervalByBase, intervalByRest, targetOf } from './pace.ts';
 import type { Hold, Lane, Timing } from './session.ts';
 import type { Flaw } from './flaw.ts';
@@ -44,19 +45,23 @@ export function judgeLadder(asked: Asked, distances: readonly Tenths[]): Flaw | 
   return null;
 }
 
-/** How many reps fit in a block's time by their intervals, at least one; or what is wrong with one of them. */
+/**
+ * How many reps fit in a block's time by their intervals, 1 to 500; or what is wrong: with one of them, or
+ * that not even one fits. Where nothing is known of the lane's pace it counts as one.
+ */
 export function repsInBlock(asked: Asked, distance: Tenths, time: Millis): { readonly count: number } | Flaw {
   const flaw = judgeReps(asked, distance, 1);
   if (flaw) return flaw;
   const first = intervalAtRep(asked, distance, 0);
   const step = stepOf(asked);
   if (first === null) return { count: 1 };
+  if (first > time) return noneFits(asked, first, time);
   const tooMany = {
     at: 0,
     message: `more than ${MOST_REPS} reps fit in the block: write a longer interval or a shorter time`,
   };
   if (step === 0) {
-    const count = Math.max(1, floorDivide(time, first));
+    const count = floorDivide(time, first);
     return count > MOST_REPS ? tooMany : { count };
   }
   let used = first;
@@ -67,6 +72,15 @@ export function repsInBlock(asked: Asked, distance: Tenths, time: Millis): { rea
     if (count === MOST_REPS) return tooMany;
     used += interval;
   }
+}
+
+function noneFits({ lane, timingAt }: Asked, interval: Millis, time: Millis): Flaw {
+  const where = lane ? ` in lane ${lane.number}` : '';
+  const takes = reading(interval);
+  const message =
+    `not one rep fits${where}: it takes ${takes} and the block ${reading(time)}: ` +
+    `give the block ${takes} or more, or write shorter reps`;
+  return { at: timingAt, message };
 }
 
 function stepOf({ timing }: Asked): Millis {

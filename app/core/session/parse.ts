@@ -32,6 +32,7 @@ export type { LanesFile } from './header.ts';
 
 const MOST_LEAVES = 100_000;
 const NAMELESS = 'Session';
+const NOTHING_TO_SWIM = 'nothing to swim: a session needs at least one set, as in 4 x 50 easy @ 1:15';
 
 /**
  * A session from its text and, if there is one, the lanes file. Faults come by line, one a line, with
@@ -72,8 +73,6 @@ class Reading {
   private readonly tree: PartTree;
   private title: string | null = null;
   private inHeader = true;
-  /** Lines that are no set, whatever is wrong with them. */
-  private readonly noSets = new Set<number>();
 
   constructor(faults: FaultList, file: LanesFile | null) {
     this.faults = faults;
@@ -100,10 +99,8 @@ class Reading {
     const parts = spreadParts(this.tree, squad, faults);
     const found = faults.sorted();
     const swims = parts.some((part) => part.items.some(hasSwim));
-    if (!swims && faults.lines().every((line) => this.noSets.has(line))) {
-      const message = 'nothing to swim: a session needs at least one set, as in 4 x 50 easy @ 1:15';
-      if (found[0]?.line !== 1) found.unshift({ line: 1, column: 1, message });
-    }
+    // A fault elsewhere may be the set, or is what the coach mends first.
+    if (!swims && found.length === 0) found.push({ line: 1, column: 1, message: NOTHING_TO_SWIM });
     if (found.length > 0) return { ok: false, faults: found };
     const session = settingsOf(header, file);
     return { ok: true, value: { title: this.title, ...session, lanes: lanes.map(({ lane }) => lane), parts } };
@@ -112,7 +109,6 @@ class Reading {
   private takeWords(line: Line): void {
     const setting = settingOf(line.text);
     if (setting) {
-      this.noSets.add(line.number);
       if (this.inHeader) {
         takeSetting(
           this.header,
@@ -127,7 +123,6 @@ class Reading {
       this.faults.add(line, { at: 0, message });
       doubtWhatItSets(setting, this.faults);
     } else if (isPause(line.text)) {
-      this.noSets.add(line.number);
       this.takeItem(line);
     } else if (this.inHeader && this.title === null) {
       this.title = nameOf(line.text);

@@ -144,6 +144,30 @@ describe('tail-late', () => {
     expect(places(planOf([one, set(2, 1, 25)], { lanes }), 'tail-late')).toEqual(['1 lane 1']);
   });
 
+  test('by the time to the next leave: behind the last rep of a timed block that is more than its interval', () => {
+    const late = (seconds: number): readonly string[] =>
+      places(
+        planOf([block(1, seconds, 25, on(30)), set(2, 1, 25, { timing: on(60) })], {
+          lanes: [lane(1, { swimmers: 7 })],
+        }),
+        'tail-late',
+      );
+    expect(late(50)).toEqual([]);
+    expect(late(30)).toEqual(['1 lane 1']);
+    expect(late(89)).toEqual(['1 lane 1']);
+    // The block's only rep is the lane's last leave of the stretch.
+    expect(places(planOf([block(1, 30, 25, on(30))], { lanes: [lane(1, { swimmers: 7 })] }), 'tail-late')).toEqual([]);
+  });
+
+  test('the figure is that of the leave that comes soonest by its rest', () => {
+    const plan = planOf([rounds(1, 2, block(2, 40, 25, on(35))), set(3, 1, 25, { timing: on(35) })], {
+      lanes: [lane(1, { swimmers: 10 })],
+    });
+    expect(messages(plan, 'tail-late')).toEqual([
+      'Lane 1: the last of 10 swimmers 5 s apart leaves 45 s after the lead, who is to leave again after 40 s.',
+    ]);
+  });
+
   test('once a line and lane, with its figures', () => {
     const plan = planOf([rounds(1, 2, set(2, 4, 25, { timing: on(35, -5) }))], { lanes: [lane(1, { swimmers: 7 })] });
     expect(messages(plan, 'tail-late')).toEqual([

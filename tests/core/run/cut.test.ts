@@ -58,6 +58,26 @@ describe('cut', () => {
     expect(last.state).toMatchObject({ phase: 'done', doneAt: 1000 });
   });
 
+  it('[cut] a stretch that was going and is left with nothing goes once it is no longer begun', () => {
+    const text = 'T\nMain\n2 rounds\n  2 x 50 @ 1:00\n  talk 0:30\n  1 x 25 @ 0:30\ntalk 0:30';
+    const back = { do: 'go-to', line: 4, rounds: [1], rep: 1 } as const;
+    const deck = new Deck(text).at(0, { ...back, rounds: [2] }).at(1, { do: 'start' });
+    deck.at(20, { do: 'cut', line: 3, n: 1 }).at(24, back);
+    expect(deck.state.stretches.every(({ kind, lanes }) => kind !== 'swim' || lanes[0]!.reps.length > 0)).toBe(true);
+    expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'talk', 'swim', 'talk']);
+  });
+
+  it('[cut] takes the last reps that still stand of every occurrence, and screens count these', () => {
+    const text = 'T\nMain\n2 rounds\n  5 x 50 @ 1:00\n  100 easy';
+    const deck = new Deck(text).at(0, { do: 'go-to', line: 4, rounds: [2], rep: 1 });
+    deck.at(1, { do: 'cut', line: 4, n: 2 }).at(2, { do: 'go-to', line: 4, rounds: [1], rep: 1 });
+    expect(deck.view(2).lanes[0]!.next).toMatchObject({ of: 5 });
+    deck.at(3, { do: 'cut', line: 4, n: 2 });
+    expect(deck.state.stretches.map(({ lanes }) => lanes[0]!.reps.length)).toEqual([4, 2]);
+    expect(deck.view(3).lanes[0]!.next).toMatchObject({ of: 3 });
+    expect(deck.refusal(4, { do: 'cut', line: 4, n: 1 })).toMatch(/At least one rep/);
+  });
+
   it('[cut] a talk under way stays until it is over, and is gone after it', () => {
     const deck = new Deck('2 rounds\n  50 @ 1:00\n  talk 1:00\nTwo\n50 @ 1:00').at(0, {
       do: 'go-to',

@@ -172,6 +172,13 @@ describe('rewrite: what it leaves behind', () => {
     expect(deck.reps(1)).toEqual(['3.1 at 15', '3.2 at 105']);
   });
 
+  it('[rewrite] during the countdown to a place, what joins from before it is not swum', () => {
+    const lines = ['T', 'Main', '2 x 50 @ 1:00', '3 x 50 @ 1:00'];
+    const deck = new Deck(text(...lines)).at(0, { do: 'go-to', line: 4, rep: 2 }).at(1, { do: 'start' });
+    deck.at(2, rewrite(...lines.slice(0, 3), '4 x 50 easy @ 1:00'));
+    expect(deck.reps(1)).toEqual(['4.2 at 15', '4.3 at 75', '4.4 at 135']);
+  });
+
   it('[rewrite] a stretch that waits at a place with nothing left there goes', () => {
     const lines = ['Main', '2 x 50 @ 1:00', '4 x 100 @ 2:00', 'Two', '25 @ 1:00'];
     const deck = new Deck(text(...lines)).at(0, { do: 'go-to', line: 3, rep: 4 });

@@ -252,10 +252,46 @@ describe('faults', () => {
     for (const text of ['', '\n\n# 50\n', 'Title\nPart\ntalk 1:30\n']) {
       expect(faults(text)).toMatchObject([{ line: 1, column: 1, message: /nothing to swim/ }]);
     }
-    expect(lines('Title\ngap 99')).toEqual([1, 2]);
+    expect(lines('Title\ngap 99')).toEqual([2]);
     expect(lines('Title\n\n4 x 50 @ 1.30')).toEqual([3]);
     expect(lines('Title\nPart 4 x 50')).toEqual([2]);
     expect(lines('Title\n4 x 100 yd')).toEqual([2]);
+  });
+
+  test('[text] nothing to swim is said where there is no other fault', () => {
+    for (const text of ['Title\ngap 99', 'start 25:00\ntalk 1:30', 'Title\ntalk', 'finish 19:30\nstart 19:30\n']) {
+      expect(faults(text).filter(({ message }) => message.includes('nothing to swim'))).toEqual([]);
+      expect(faults(text)).toHaveLength(1);
+    }
+  });
+
+  test('[blocks] a timed block in which not even one rep fits is a fault that names the lane and what would be right', () => {
+    expect(faults('lane 4 base 2:00\n20:00 of 2000s free @ base')).toEqual([
+      {
+        line: 2,
+        column: 23,
+        message:
+          'not one rep fits in lane 4: it takes 40:00 and the block 20:00: give the block 40:00 or more, or write shorter reps',
+      },
+    ]);
+    const lanes = 'lane 0 base 1:30\nlane 2 base 2:00\nlane 7 base 2:30\n';
+    const named = (line: string): unknown =>
+      faults(lanes + line).map(({ column, message }) => [column, message.slice(0, 29)]);
+    expect(named('2:00 of 100s @ base')).toEqual([[16, 'not one rep fits in lane 7: i']]);
+    expect(named('2:00 of 100s @ 1:30/2:05/2:10')).toEqual([[21, 'not one rep fits in lane 2: i']]);
+    expect(named('2:00 of 50/50/200 @ base')).toEqual([[21, 'not one rep fits in lane 7: i']]);
+    expect(named('2:00 of 100s rest 10/10/20')).toEqual([[25, 'not one rep fits in lane 7: i']]);
+    expect(named('2:00 of 100s @ 2:05 drop 10')).toEqual([[16, 'not one rep fits in lane 0: i']]);
+    expect(named('2:30 of 100s @ base')).toEqual([]);
+    expect(named('3 rounds\n  2:00 of 100s @ base')).toEqual([[18, 'not one rep fits in lane 7: i']]);
+  });
+
+  test('[blocks] where the lanes are at fault, a rep that fits in none is still told, without a lane', () => {
+    expect(faults('lane 1 css 9\n2:00 of 100s @ 2:05')).toMatchObject([
+      { line: 1 },
+      { line: 2, column: 16, message: /^not one rep fits: it takes 2:05/ },
+    ]);
+    expect(lines('lane 1 css 9\n2:00 of 300s @ base')).toEqual([1]);
   });
 
   test('[text] more than 100 000 leaves: all lanes, rounds written out; an untimed set is one', () => {

@@ -4,7 +4,7 @@
  */
 
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
-import { createLink, type Link } from '../../../renderer/link/link.ts';
+import { createLink, type Link, type ScreenKind } from '../../../renderer/link/link.ts';
 import type { Carrier, Heard } from '../../../renderer/link/carrier.ts';
 import type { Ports } from '../../../renderer/link/ports.ts';
 import {
@@ -40,6 +40,8 @@ export class FakeHost {
   readonly heard: FromScreen[] = [];
   readonly posted: string[] = [];
   readonly connectedAt: number[] = [];
+  /** How often the page was to load itself anew. */
+  reloads = 0;
   private timers = new Set<Timer>();
   private wakers = new Set<() => void>();
   private line: Heard | null = null;
@@ -47,8 +49,8 @@ export class FakeHost {
   private snapshots = 0;
   run: SnapshotRun | null = null;
 
-  open(): Link {
-    const link = createLink('wall', this.carrier(), this.ports());
+  open(screen: ScreenKind = 'wall'): Link {
+    const link = createLink(screen, this.carrier(), this.ports());
     this.pass(0);
     return link;
   }
@@ -116,9 +118,14 @@ export class FakeHost {
   }
 
   send(message: FromHost): void {
+    this.sendRaw(JSON.stringify(message));
+  }
+
+  /** Something that may be no message at all. */
+  sendRaw(text: string): void {
     const { line } = this;
     this.after(this.delay, () => {
-      if (line === this.line) line?.message(JSON.stringify(message));
+      if (line === this.line) line?.message(text);
     });
   }
 
@@ -162,6 +169,7 @@ export class FakeHost {
         this.wakers.add(call);
         return () => this.wakers.delete(call);
       },
+      reloadOnce: () => this.reloads++,
     };
   }
 

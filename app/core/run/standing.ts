@@ -1,0 +1,61 @@
+/*
+ * How many reps of each set, and rounds, there now are, after cuts. What was written stays in the reps
+ * themselves; this is what screens count by, and what a further cut takes its last from.
+ */
+
+import type { Rep, Round, Stretch, WrittenSet } from '../plan/plan.ts';
+
+export interface Standing {
+  /** The last rep of a set that a lane (by its place in lane order) still has in the session; 0 for none. */
+  reps(set: WrittenSet, laneIndex: number): number;
+  /** The last round that still stands of the rounds at `depth` (0: outermost) around something; 0 for none. */
+  rounds(around: readonly Round[], depth: number): number;
+}
+
+/** Worked out once for stretches that stay the same: they are never changed, only replaced. */
+const known = new WeakMap<readonly Stretch[], Standing>();
+
+export function standingIn(stretches: readonly Stretch[]): Standing {
+  let standing = known.get(stretches);
+  if (!standing) {
+    standing = counted(stretches);
+    known.set(stretches, standing);
+  }
+  return standing;
+}
+
+function counted(stretches: readonly Stretch[]): Standing {
+  const reps = new Map<WrittenSet, number[]>();
+  const rounds = new Map<string, number>();
+  const seen = new Set<readonly Round[]>();
+  const seeRounds = (around: readonly Round[]): void => {
+    if (seen.has(around)) return;
+    seen.add(around);
+    around.forEach(({ round }, depth) => {
+      const place = placeOf(around, depth);
+      rounds.set(place, Math.max(round, rounds.get(place) ?? 0));
+    });
+  };
+  const seeRep = ({ set, rep }: Rep, lane: number): void => {
+    let last = reps.get(set);
+    if (!last) {
+      reps.set(set, (last = []));
+      seeRounds(set.rounds);
+    }
+    last[lane] = Math.max(rep, last[lane] ?? 0);
+  };
+  for (const stretch of stretches) {
+    if (stretch.kind !== 'swim' && !stretch.gone) seeRounds(stretch.rounds);
+    stretch.lanes.forEach((own, lane) => own.reps.forEach((rep) => seeRep(rep, lane)));
+  }
+  return {
+    reps: (set, lane) => reps.get(set)?.[lane] ?? 0,
+    rounds: (around, depth) => rounds.get(placeOf(around, depth)) ?? 0,
+  };
+}
+
+/** Names a group of rounds in its outer rounds: the same line stands once in each of these. */
+function placeOf(around: readonly Round[], depth: number): string {
+  const outer = around.slice(0, depth).map(({ round }) => round);
+  return [around[depth]!.line, ...outer].join(' ');
+}

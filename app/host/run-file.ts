@@ -1,0 +1,238 @@
+/*
+ * The file of one run: lines are written behind each other, each naming the one before, and made safe apart
+ * from that. What its name stands for is looked at before every write: a file that was removed, moved,
+ * replaced or cut short while it is open is written anew, whole.
+ */
+
+import { basename, dirname } from 'node:path';
+import type { Disk, DiskFile, FileMark } from './disk.ts';
+import { lineOf, type JournalEntry } from './journal-line.ts';
+import { setTornAside, putAside } from './torn.ts';
+
+/** A journal that was found on the disk and is to be gone on with. */
+export interface FoundFile {
+  readonly path: string;
+  /** Of its lines that are used. */
+  readonly bytes: Uint8Array;
+  /** The checksum of the last of them. */
+  readonly sum: string;
+  /** What stands behind them and must be set aside before anything is written; null for nothing. */
+  readonly torn: Uint8Array | null;
+}
+
+/** Whether the folder is still this host's to write in. */
+export interface Guard {
+  /** Rejects with the reason where it is not, or where that cannot be found out. */
+  check(): Promise<void>;
+  /** The same at once; throws. */
+  checkNow(): void;
+}
+
+export interface RunFilePorts {
+  readonly disk: Disk;
+  readonly guard: Guard;
+  /** Told, in a sentence for the coach, that the file had to be written anew. */
+  readonly mended: (sentence: string) => void;
+}
+
+/** What has happened to a file behind the back of who has it open. */
+export type Standing = 'whole' | 'gone' | 'another' | 'shorter' | 'longer';
+
+/** `length`: what has been written, in bytes. Where the system numbers no files, one that replaces another is told by its length alone. */
+export function standingOf(open: FileMark, named: FileMark | null, length: number): Standing {
+  if (!named) return 'gone';
+  if (open.id !== null && named.id !== null && open.id !== named.id) return 'another';
+  if (named.length < length) return 'shorter';
+  return named.length > length ? 'longer' : 'whole';
+}
+
+export class RunFile {
+  readonly path: string;
+  /** Its last line has been given. */
+  closed = false;
+  private readonly ports: RunFilePorts;
+  private open: DiskFile | null = null;
+  /** All that has been written. */
+  private readonly parts: Uint8Array[] = [];
+  private length = 0;
+  private sum: string | null = null;
+  /** Of that, so much is known to be on the disk itself. */
+  private safe = 0;
+  private torn: Uint8Array | null = null;
+  /** Something may stand behind `length` that is to be overwritten. */
+  private soiled = false;
+  /** What is not safe must be written again: a disk that could not make it safe may have dropped it. */
+  private doubtful = false;
+  /** What was found to have happened to it, while the coach has not been told that it is mended. */
+  private harm: Exclude<Standing, 'whole'> | null = null;
+  /** All of it is put into a new file before anything more is written. */
+  private anew = false;
+  /** On some disks a file's number by its name is not its number once it is open. */
+  private numbersHold = true;
+  private turn: Promise<unknown> = Promise.resolve();
+
+  constructor(ports: RunFilePorts, path: string) {
+    this.ports = ports;
+    this.path = path;
+  }
+
+  /** `shared`: the host that wrote it may still have it open, and must not reach what is written from now on. */
+  static found(ports: RunFilePorts, { path, bytes, sum, torn }: FoundFile, shared: boolean): RunFile {
+    const file = new RunFile(ports, path);
+    file.parts.push(bytes);
+    file.length = file.safe = bytes.length;
+    file.sum = sum;
+    file.torn = torn;
+    file.soiled = torn !== null;
+    file.anew = shared;
+    return file;
+  }
+
+  /** Resolves when the lines are in the file, where a kill of the process does not reach them; all or none are. */
+  write(entries: readonly JournalEntry[]): Promise<void> {
+    return this.inTurn(async () => {
+      const open = await this.ready();
+      const { bytes, sum } = this.linesOf(entries);
+      this.soiled = true;
+      await open.write(bytes, this.length);
+      this.took(bytes, sum);
+    });
+  }
+
+  /** Resolves when all that had been written by the time of the call is on the disk itself. */
+  async sync(): Promise<void> {
+    const isReady = this.open !== null && !this.doubtful;
+    const open = isReady ? this.open! : await this.inTurn(() => this.allAgain());
+    const upTo = this.length;
+    try {
+      await open.sync();
+    } catch (error) {
+      this.doubtful = true;
+      throw error;
+    }
+    this.safe = Math.max(this.safe, upTo);
+  }
+
+  /** Writes a line and makes it safe at once; false where the file is not ready for that, or refuses. */
+  writeNow(entry: JournalEntry): boolean {
+    if (!this.open || this.soiled || this.doubtful) return false;
+    const { bytes, sum } = this.linesOf([entry]);
+    try {
+      this.ports.guard.checkNow();
+      this.soiled = true;
+      this.open.writeNow(bytes, this.length);
+    } catch {
+      return false;
+    }
+    this.took(bytes, sum);
+    return true;
+  }
+
+  close(): Promise<void> {
+    return this.inTurn(() => this.letGo());
+  }
+
+  /** What may have been dropped is written again. */
+  private async allAgain(): Promise<DiskFile> {
+    const open = await this.ready();
+    if (this.doubtful) await open.write(this.bytes().subarray(this.safe), this.safe);
+    this.doubtful = false;
+    return open;
+  }
+
+  /** The file, open, as it was left by the write before; else made so. */
+  private async ready(): Promise<DiskFile> {
+    await this.ports.guard.check();
+    if (!this.open) await this.openFile();
+    await this.standUp(this.open!);
+    await this.keepTorn();
+    if (this.soiled) await this.open!.truncate(this.length);
+    this.soiled = false;
+    if (this.harm) this.ports.mended(mendedText(this.path, this.harm));
+    this.harm = null;
+    return this.open!;
+  }
+
+  private async openFile(): Promise<void> {
+    const { disk } = this.ports;
+    await disk.makeFolder(dirname(this.path));
+    if (this.anew) {
+      await this.keepTorn();
+      await disk.replace(this.path, this.bytes());
+      this.safe = this.length;
+      this.soiled = this.doubtful = this.anew = false;
+    }
+    this.open = await disk.open(this.path);
+    this.numbersHold = (await disk.mark(this.path))?.id === (await this.open.mark()).id;
+  }
+
+  private async standUp(open: DiskFile): Promise<void> {
+    const { disk } = this.ports;
+    const mark = await open.mark();
+    const named = await disk.mark(this.path);
+    const standing = standingOf(this.numbersHold ? mark : { ...mark, id: null }, named, this.length);
+    if (standing === 'whole' || (standing === 'longer' && this.soiled)) return;
+    this.harm = standing;
+    if (standing === 'longer') {
+      this.torn = (await disk.read(this.path)).subarray(this.length);
+      this.soiled = true;
+    } else {
+      // Until it is done, nothing else may be written there.
+      this.anew = true;
+      if (standing === 'another') await putAside(disk, this.path);
+      await this.letGo();
+      await this.openFile();
+    }
+  }
+
+  private async keepTorn(): Promise<void> {
+    if (this.torn) await setTornAside(this.ports.disk, this.path, this.torn);
+    this.torn = null;
+  }
+
+  private async letGo(): Promise<void> {
+    const { open } = this;
+    this.open = null;
+    await open?.close();
+  }
+
+  private linesOf(entries: readonly JournalEntry[]): { readonly bytes: Uint8Array; readonly sum: string | null } {
+    let { sum } = this;
+    const texts = entries.map((entry) => {
+      const line = lineOf(entry, sum);
+      sum = line.sum;
+      return line.text;
+    });
+    return { bytes: Buffer.from(texts.join('')), sum };
+  }
+
+  private took(bytes: Uint8Array, sum: string | null): void {
+    this.parts.push(bytes);
+    this.length += bytes.length;
+    this.sum = sum;
+    this.soiled = false;
+  }
+
+  private bytes(): Uint8Array {
+    return Buffer.concat(this.parts);
+  }
+
+  private inTurn<Value>(task: () => Promise<Value>): Promise<Value> {
+    const result = this.turn.then(task);
+    this.turn = result.catch(() => undefined);
+    return result;
+  }
+}
+
+function mendedText(path: string, standing: Exclude<Standing, 'whole'>): string {
+  const what = {
+    gone: 'was removed or moved away',
+    another: 'was replaced by another file, which is kept beside it',
+    shorter: 'was cut short',
+    longer: 'was written to by another program, whose bytes are kept beside it',
+  }[standing];
+  return (
+    `The record of this run (${basename(path)}) ${what} while the run was going: it is whole again in ` +
+    `${dirname(path)}. Leave that folder alone while Lanecall is open.`
+  );
+}

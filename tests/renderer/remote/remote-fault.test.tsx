@@ -1,0 +1,24 @@
+// @vitest-environment happy-dom
+// The remote says what is wrong with its own link, as the other two pages do.
+
+import { act, render, screen } from '@testing-library/react';
+import { expect, test } from 'vitest';
+import { WIRE_VERSION } from '../../../app/wire/messages.ts';
+import { Remote } from '../../../renderer/remote/remote.tsx';
+import { startFrames } from '../../../renderer/ui/coach/frames.ts';
+import { createHand } from '../../../renderer/ui/coach/hand.ts';
+import { FakeHost } from '../link/fake-host.ts';
+
+test('[wire] a remote older than the program says so, and what to do', () => {
+  const host = new FakeHost();
+  const link = host.open('remote');
+  host.pass(1000);
+  render(<Remote tools={{ link, frames: startFrames(link), hand: createHand(link, () => host.now, null) }} />);
+  expect(screen.queryByText('Waiting for a session.')).not.toBeNull();
+  act(() => {
+    host.sendRaw(JSON.stringify({ say: 'snapshot', version: WIRE_VERSION + 1, squads: [] }));
+    host.pass(10);
+  });
+  expect(screen.queryByText('This page is older than the program: reload it.')).not.toBeNull();
+  link.close();
+});
