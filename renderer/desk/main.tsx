@@ -12,6 +12,7 @@ import './run.css';
 import './side.css';
 import './write.css';
 import './edit.css';
+import './after.css';
 import './narrow.css';
 import { openLink } from '../link/link.ts';
 import { createHand } from '../ui/coach/hand.ts';
