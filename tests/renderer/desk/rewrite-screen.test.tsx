@@ -69,6 +69,13 @@ describe('the whole text is there, and what has begun of it is locked', () => {
     ]);
   });
 
+  test('a fault is said beside the text, which then cannot be used', async () => {
+    going();
+    type(TEXT.replace('1:10', '1.10'));
+    await screen.findByRole('heading', { name: 'One line cannot be read' });
+    expect(offered('Use from now on')).toBe(false);
+  });
+
   test('a line that begins is locked with a sentence', () => {
     const coach = going();
     coach.at(140);
