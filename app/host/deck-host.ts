@@ -10,6 +10,8 @@ import type { Source } from '../core/plan/plan.ts';
 import { readCommand } from '../core/run/command.ts';
 import { apply } from '../core/run/fold.ts';
 import { changedSince, type Seen } from '../core/run/seen.ts';
+import { changedText } from '../core/session/line-changes.ts';
+import { textLines } from '../core/session/lines.ts';
 import type { Away } from '../core/run/record.ts';
 import { settle } from '../core/run/settle.ts';
 import { openRun, type RunState } from '../core/run/state.ts';
@@ -53,6 +55,13 @@ export interface OpenOptions {
   readonly replace: boolean;
   /** What the pool's clock shows past the full minute, 0 to 59 999 ms; by default what the machine's does. */
   readonly clockPhase?: Millis | undefined;
+}
+
+/** What a screen knew of the run when it gave a command. */
+interface ScreenKnew {
+  readonly seen: Seen;
+  readonly meantFor: string | null;
+  readonly madeFrom: string | null;
 }
 
 export type ScreenKind = keyof Snapshot['screens'];
@@ -140,19 +149,20 @@ export class DeckHost {
   /**
    * Takes a command as it came from a screen. The same id twice is one command, and gets its answer
    * twice. Its time is that of the call, before anything is written or waited for. One that was meant
-   * for another run is refused.
+   * for another run is refused, and so is a `rewrite` of a text (`madeFrom`, by its hash) no longer in force.
    */
   command(
     id: string,
     fields: Readonly<Record<string, unknown>>,
     seen: Seen = {},
     meantFor: string | null = null,
+    madeFrom: string | null = null,
   ): Promise<CommandAnswer> {
     const known = this.answers.get(id);
     if (known) return known;
     this.clock.check();
     const moment = this.clock.moment();
-    const answer = this.inOrder(() => this.carryOut(id, fields, seen, meantFor, moment)).catch(faultOf);
+    const answer = this.inOrder(() => this.carryOut(id, fields, { seen, meantFor, madeFrom }, moment)).catch(faultOf);
     this.answers.keep(id, answer, moment.hostTime);
     return answer;
   }
@@ -273,8 +283,7 @@ export class DeckHost {
   private async carryOut(
     id: string,
     fields: Readonly<Record<string, unknown>>,
-    seen: Seen,
-    meantFor: string | null,
+    { seen, meantFor, madeFrom }: ScreenKnew,
     moment: Moment,
   ): Promise<CommandAnswer> {
     const { run } = this;
@@ -283,7 +292,10 @@ export class DeckHost {
     const at = Math.max(this.lastAt, Math.floor(moment.hostTime - run.openedAt));
     const command = readCommand(fields);
     if (!command.ok) return refusal(command.faults);
-    const changed = changedSince(run.state, command.value, seen, at);
+    const changed =
+      command.value.do === 'rewrite'
+        ? this.rewrittenSince(run, madeFrom)
+        : changedSince(run.state, command.value, seen, at);
     if (changed !== null) return refusal(changed);
     const answer = apply(run.state, command.value, at);
     if (!answer.ok) return refusal(answer.why);
@@ -297,6 +309,15 @@ export class DeckHost {
     };
     this.changed();
     return { ok: true, at, why: null };
+  }
+
+  /** One sentence saying what is different in the text in force from the one that a rewrite was made from; else null. */
+  private rewrittenSince(run: OpenRun, madeFrom: string | null): string | null {
+    const { source } = run.state.plan;
+    if (madeFrom === null || madeFrom === textHash(source)) return null;
+    const before = this.sourceTexts.get(madeFrom);
+    const what = before ? changedText(textLines(before.text), textLines(source.text)) : '';
+    return `The session has been changed since this was begun${what === '' ? '' : `: ${what}`}. Look at it again.`;
   }
 
   /** A new text is named by its hash, and goes to each screen by itself. */

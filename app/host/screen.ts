@@ -113,8 +113,9 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): S
     command: fields,
     seen,
     run,
+    madeFrom,
   }: Extract<FromScreen, { say: 'command' }>): Promise<void> => {
-    const answer = await host.command(id, fields, seen, run);
+    const answer = await host.command(id, fields, seen, run, madeFrom);
     send({ say: 'answer', id, ...answer });
   };
 

@@ -40,7 +40,8 @@ export const fromScreen = z.discriminatedUnion('say', [
   /**
    * A command. The same id twice is one command. `run` is the run it was meant for: in another it is
    * refused. `seen` names, by lane number, the rep each lane was shown
-   * to have next (null: none), for commands that drop, move or repeat reps.
+   * to have next (null: none), for commands that drop, move or repeat reps. `madeFrom` names the text that a
+   * `rewrite` was made from: where another is in force by then it is refused.
    */
   z
     .object({
@@ -49,6 +50,7 @@ export const fromScreen = z.discriminatedUnion('say', [
       command: commandFields,
       run: id.optional(),
       seen: z.record(z.string().regex(/^\d{1,2}$/), seenRep.nullable()).optional(),
+      madeFrom: hash.optional(),
     })
     .strict(),
   /**

@@ -6,6 +6,7 @@ import { useMemo, type ReactElement } from 'react';
 import { distanceText } from '../../app/core/lengths.ts';
 import { reading } from '../../app/core/reading.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
+import { commandLabel } from '../ui/coach/actions.ts';
 import type { Moment } from '../ui/coach/frames.ts';
 import { useHand } from '../ui/coach/use-deck.ts';
 import { count, lanesNamed } from '../ui/coach/words.ts';
@@ -121,13 +122,18 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         />
         <DeckButton
           name="Save the record"
-          hint="every leave, for a spreadsheet"
-          onPress={() =>
-            saveText(recordFileName(session.title, new Date()), recordCsv(state, run.openedAtTimeOfDay, run.away))
-          }
+          hint="every leave and every command, for a spreadsheet"
+          onPress={() => saveText(recordFileName(session.title, new Date()), recordCsv(state, run))}
           onRefused={() => undefined}
         />
-        {view.undo ? <ActionButton tools={tools} moment={moment} action="undo" /> : null}
+        {view.undo ? (
+          <ActionButton
+            tools={tools}
+            moment={moment}
+            action="undo"
+            hint={`takes ${commandLabel(view.undo.command)} back`}
+          />
+        ) : null}
         <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
           {said?.text ?? ''}
         </p>

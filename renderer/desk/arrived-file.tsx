@@ -6,7 +6,7 @@
 import { useEffect, useState, type DragEvent, type ReactElement } from 'react';
 import { onSessionFile, type SessionFile } from '../link/own-window.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
-import { DRAFT, keepDraft, LANES_DRAFT } from './draft.ts';
+import { keepDraft, keptDraft } from './draft.ts';
 import { readSessionFile } from './session-file.ts';
 
 export interface ArrivedFile {
@@ -19,13 +19,14 @@ export interface ArrivedFile {
   drop(event: DragEvent): void;
 }
 
-/** onText: called when there is a new text in the editor that may be shown at once. */
-export function useArrivedFile(isGoing: () => boolean, onText: () => void): ArrivedFile {
+/** runId: of the run that is open; onText: called when there is a new text in the editor that may be shown at once. */
+export function useArrivedFile(runId: () => string | null, isGoing: () => boolean, onText: () => void): ArrivedFile {
   const [arrived, setArrived] = useState<{ readonly n: number; readonly said: string | null }>({ n: 0, said: null });
-  const take = ({ text, lanesText, why }: SessionFile): void => {
+  const take = ({ name, text, lanesText, why }: SessionFile): void => {
     if (text !== null) {
-      keepDraft(DRAFT, text);
-      keepDraft(LANES_DRAFT, lanesText ?? '');
+      const before = keptDraft();
+      if (before && before.text.trim() !== '' && before.text !== text) keepDraft(before, 'aside');
+      keepDraft({ text, lanesText: lanesText ?? '', from: name, during: runId() });
       if (!isGoing()) onText();
     }
     setArrived(({ n }) => ({ n: text === null ? n : n + 1, said: why }));

@@ -8,6 +8,7 @@ import { useDeck, useMoment } from '../ui/coach/use-deck.ts';
 import { Afterwards } from './afterwards.tsx';
 import { ArrivedFileNotice, useArrivedFile } from './arrived-file.tsx';
 import type { DeskTools } from './desk-tools.ts';
+import { useMatchedClock } from './match-clock.tsx';
 import { Part, StopButton } from './part.tsx';
 import { RunScreen } from './run-screen.tsx';
 import { WriteScreen } from './write-screen.tsx';
@@ -20,7 +21,10 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
   // The run (by its id) that the coach has left for writing the next session.
   const [left, setLeft] = useState<string | null>(null);
 
+  const clock = useMatchedClock(tools.link, run);
+
   const file = useArrivedFile(
+    () => run?.id ?? null,
     () => run !== null && run.commands.length > 0 && moment?.view.phase !== 'done',
     () => setLeft(run?.id ?? null),
   );
@@ -36,7 +40,13 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
         <p className="desk-waiting">Looking for the host…</p>
       ) : away ? (
         <Part key={file.n} tools={tools} name="The page to write on">
-          <WriteScreen tools={tools} onBack={run ? () => setLeft(null) : null} onOpened={() => setLeft(null)} />
+          <WriteScreen
+            tools={tools}
+            run={run}
+            clock={clock}
+            onBack={run ? () => setLeft(null) : null}
+            onOpened={() => setLeft(null)}
+          />
         </Part>
       ) : moment === null || moment.run.id !== run.id ? (
         <p className="desk-waiting">Setting the clock…</p>

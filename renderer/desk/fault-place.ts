@@ -6,7 +6,7 @@ import type { Fault } from '../../app/core/result.ts';
 
 /** The words of a fault, cut out of their line. */
 export interface FaultMark {
-  /** From 0, counted from the first line shown. */
+  /** Of the text, from 0. */
   readonly row: number;
   /** What stands before the words, and the words. */
   readonly before: string;
@@ -16,13 +16,11 @@ export interface FaultMark {
 /** How many faults are shown at once; a text with more is better read again. */
 export const FAULTS_SHOWN = 200;
 
-/** The marks for a text whose first line has a number; faults in lines that it does not have get none. */
-export function faultMarks(text: string, faults: readonly Fault[], firstLine: number): readonly FaultMark[] {
-  if (faults.length === 0) return [];
-  const lines = text.split('\n');
+/** The marks in the lines of a text; faults in lines that it does not have get none. */
+export function faultMarks(lines: readonly string[], faults: readonly Fault[]): readonly FaultMark[] {
   const marks: FaultMark[] = [];
   for (const { line, column } of faults.slice(0, FAULTS_SHOWN)) {
-    const row = line - firstLine;
+    const row = line - 1;
     const written = lines[row];
     if (written === undefined) continue;
     const { from, to } = wordsAt(written, column);

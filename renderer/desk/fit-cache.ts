@@ -13,13 +13,17 @@ const TIGHT = 5 * MINUTE;
 
 const KEPT_FOR = 5 * SECOND;
 
+/** A session with more stretches is not worked out again only because time has passed. */
+const MANY = 1000;
+
 /** A function that gives the fit of a moment; null for a session without a finish. */
 export function createFitCache(): (moment: Moment) => Fit | null {
   let known = '';
   let kept: Fit | null = null;
   return (moment) => {
     const { run, view } = moment;
-    const key = `${run.id} ${run.commands.length} ${view.phase} ${view.index} ${Math.floor(view.t / KEPT_FOR)}`;
+    const since = view.state.stretches.length > MANY ? 0 : Math.floor(view.t / KEPT_FOR);
+    const key = `${run.id} ${run.commands.length} ${view.phase} ${view.index} ${since}`;
     if (key !== known) kept = fitNow(moment);
     known = key;
     return kept;

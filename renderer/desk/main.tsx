@@ -10,6 +10,8 @@ import './desk.css';
 import './run.css';
 import './side.css';
 import './write.css';
+import './edit.css';
+import './after.css';
 import './narrow.css';
 import { openLink } from '../link/link.ts';
 import { createHand } from '../ui/coach/hand.ts';

@@ -6,7 +6,8 @@ import type { Fault } from '../../app/core/result.ts';
 import { askHost } from '../link/own-window.ts';
 
 export type Opened =
-  | { readonly kind: 'opened' }
+  /** `run`: the id of the new run; null from a host that does not say. */
+  | { readonly kind: 'opened'; readonly run: string | null }
   | { readonly kind: 'faults'; readonly in: 'session' | 'lanes'; readonly faults: readonly Fault[] }
   /** A run is going, which only an express word replaces. */
   | { readonly kind: 'going'; readonly why: string }
@@ -32,8 +33,8 @@ export async function openSession({ text, lanesText, clockPhase }: SessionTexts,
 
 /** What the host's answer comes to. */
 export function readAnswer(status: number, body: string): Opened {
-  if (status === 200) return { kind: 'opened' };
   const answer = parsed(body);
+  if (status === 200) return { kind: 'opened', run: typeof answer['run'] === 'string' ? answer['run'] : null };
   const why = typeof answer['why'] === 'string' ? answer['why'] : `The host refused it (${status}).`;
   if (status === 409) return { kind: 'going', why };
   const faults = Array.isArray(answer['errors']) ? answer['errors'].filter(isFault) : [];

@@ -43,19 +43,23 @@ export interface Target {
   readonly reps: number;
 }
 
-export function outlineRows(view: RunView): readonly OutlineRow[] {
+export interface OutlinePart {
+  readonly row: OutlineRow;
+  /** Of an open part; none of a closed one. */
+  readonly lines: readonly OutlineRow[];
+}
+
+/** Every part, and the lines of those that are open: of thousands of parts one is, mostly. */
+export function outlineParts(view: RunView, isOpen: (part: OutlineRow) => boolean): readonly OutlinePart[] {
   const { state, t } = view;
-  const rows: OutlineRow[] = [];
-  const now = linesNow(view);
-  const ahead = linesAhead(state);
-  const targets = targetsOf(state);
   const lengths = partLengths(state, t);
   const current = state.phase === 'done' ? Infinity : (state.stretches[state.index]?.partIndex ?? Infinity);
+  const rows: { readonly row: OutlineRow; readonly partIndex: number }[] = [];
   state.plan.session.parts.forEach((part, partIndex) => {
     if (part.items.length === 0) return;
     const progress = partIndex < current ? 'done' : partIndex === current ? 'now' : 'to-come';
     const waits = progress === 'now' && state.phase === 'waiting';
-    rows.push({
+    const row: OutlineRow = {
       kind: 'part',
       key: `part ${partIndex}`,
       part: null,
@@ -68,15 +72,22 @@ export function outlineRows(view: RunView): readonly OutlineRow[] {
       line: null,
       cut: null,
       target: null,
-    });
-    for (const { item, depth } of flatten(part.items, 1)) {
-      rows.push(
-        lineRow(state, item, depth, { part: `part ${partIndex}`, now, ahead, targets, passed: progress === 'done' }),
-      );
-    }
+    };
+    rows.push({ row, partIndex });
   });
-  return rows;
+  const open = new Set(rows.filter(({ row }) => isOpen(row)).map(({ partIndex }) => partIndex));
+  const now = linesNow(view);
+  const ahead = linesAhead(state, open);
+  const targets = targetsOf(state, open);
+  return rows.map(({ row, partIndex }) => {
+    if (!open.has(partIndex)) return { row, lines: NONE };
+    const found = { part: row.key, now, ahead, targets, passed: row.progress === 'done' };
+    const { items } = state.plan.session.parts[partIndex]!;
+    return { row, lines: flatten(items, 1).map(({ item, depth }) => lineRow(state, item, depth, found)) };
+  });
 }
+
+const NONE: readonly OutlineRow[] = [];
 
 interface Found {
   readonly part: string;
@@ -148,8 +159,8 @@ function linesNow(view: RunView): ReadonlyMap<number, readonly Round[]> {
   return lines;
 }
 
-/** Lines with something still to leave or to come. */
-function linesAhead(state: RunState): ReadonlySet<number> {
+/** Lines of some parts with something still to leave or to come. */
+function linesAhead(state: RunState, parts: ReadonlySet<number>): ReadonlySet<number> {
   const lines = new Set<number>();
   const addRep = ({ set }: Rep): void => {
     lines.add(set.line);
@@ -159,6 +170,7 @@ function linesAhead(state: RunState): ReadonlySet<number> {
   for (const lane of state.lanes.filter(isPending)) for (const rep of lane.reps.slice(lane.next)) addRep(rep);
   const from = state.phase === 'waiting' ? state.index : state.index + 1;
   for (const stretch of state.stretches.slice(from)) {
+    if (!parts.has(stretch.partIndex)) continue;
     if (stretch.kind !== 'swim') {
       lines.add(stretch.line);
       for (const { line } of stretch.rounds) lines.add(line);
@@ -168,11 +180,12 @@ function linesAhead(state: RunState): ReadonlySet<number> {
   return lines;
 }
 
-/** For each line that is swum, and each rounds' line by the first set in it, where it can be gone to. */
-function targetsOf(state: RunState): ReadonlyMap<number, Target> {
+/** For each line of some parts that is swum, and each rounds' line by the first set in it, where it can be gone to. */
+function targetsOf(state: RunState, parts: ReadonlySet<number>): ReadonlyMap<number, Target> {
   const targets = new Map<number, Target>();
   if (state.phase === 'done') return targets;
   for (const stretch of state.stretches) {
+    if (!parts.has(stretch.partIndex)) continue;
     for (const { reps } of stretch.lanes) {
       for (const { set, of } of reps) {
         const known = targets.get(set.line);

@@ -1,17 +1,21 @@
 /*
  * The session beside the lanes: what is done, going and to come; a line that is tapped can be cut or
- * gone to. Below it, how the hour stands.
+ * gone to. Beside it, how the hour stands.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useMemo, useState, type ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
+import type { RunState } from '../../app/core/run/state.ts';
+import type { RunView } from '../../app/core/run/view.ts';
 import type { Moment } from '../ui/coach/frames.ts';
 import { about } from '../ui/estimates.ts';
+import { Block, inBlocks } from './blocks.tsx';
 import type { DeskTools } from './desk-tools.ts';
 import { hourOf } from './hour.ts';
 import { LightSwitch } from './light-switch.tsx';
+import { RunMatch } from './match-clock.tsx';
 import { OutlineLine } from './outline-line.tsx';
-import { outlineRows, type OutlineRow } from './outline-rows.ts';
+import { outlineParts, type OutlinePart, type OutlineRow } from './outline-rows.ts';
 import { Part } from './part.tsx';
 import { RunLate } from './run-late.tsx';
 
@@ -20,53 +24,68 @@ interface OutlineProps {
   readonly moment: Moment;
 }
 
+/** The height of a row by the style sheet, in px. */
+const ROW = 48;
+
 export function Outline({ tools, moment }: OutlineProps): ReactElement {
   const [open, setOpen] = useState<string | null>(null);
   // Parts opened or closed by a tap, by key; the current part is open without one.
   const [tapped, setTapped] = useState<ReadonlyMap<string, boolean>>(new Map());
-  const rows = outlineRows(moment.view);
   const isOpen = (part: OutlineRow): boolean => tapped.get(part.key) ?? part.progress === 'now';
-  const shown = rows.filter((row) => row.kind === 'part' || rows.some((part) => part.key === row.part && isOpen(part)));
+  const [outlineOf] = useState(createOutlineCache);
+  const rows = outlineOf(moment.view, tapped);
+  const blocks = useMemo(() => inBlocks(rows, ({ lines }) => lines.length + 1), [rows]);
   const late = (
     <Part tools={tools} name="How the hour stands">
       <RunLate tools={tools} moment={moment} />
     </Part>
   );
   const isOver = isPastFinish(moment);
+  const lineOf = (row: OutlineRow): ReactElement => (
+    <li key={row.key} className={`outline-row is-line is-${row.progress}`} data-depth={row.depth}>
+      <button
+        type="button"
+        className="outline-button"
+        aria-expanded={open === row.key}
+        onMouseDown={(event) => event.preventDefault()}
+        onClick={() => setOpen(open === row.key ? null : row.key)}
+      >
+        {rowText(row)}
+      </button>
+      {open === row.key ? <OutlineLine tools={tools} moment={moment} row={row} onDone={() => setOpen(null)} /> : null}
+    </li>
+  );
+  const partOf = ({ row, lines }: OutlinePart): readonly ReactElement[] => [
+    <li key={row.key} className={`outline-row is-part is-${row.progress}`} data-depth={0}>
+      <button
+        type="button"
+        className="outline-part"
+        aria-expanded={isOpen(row)}
+        onMouseDown={(event) => event.preventDefault()}
+        onClick={() => setTapped(new Map(tapped).set(row.key, !isOpen(row)))}
+      >
+        {rowText(row)}
+      </button>
+    </li>,
+    ...lines.map(lineOf),
+  ];
   return (
     <>
+      <RunMatch moment={moment} tools={tools} />
       {isOver ? late : null}
       <h2>Session</h2>
-      <ol className="outline">
-        {shown.map((row) => (
-          <li key={row.key} className={`outline-row is-${row.kind} is-${row.progress}`} data-depth={row.depth}>
-            {row.kind === 'part' ? (
-              <button
-                type="button"
-                className="outline-part"
-                aria-expanded={isOpen(row)}
-                onMouseDown={(event) => event.preventDefault()}
-                onClick={() => setTapped(new Map(tapped).set(row.key, !isOpen(row)))}
-              >
-                {rowText(row)}
-              </button>
-            ) : (
-              <button
-                type="button"
-                className="outline-button"
-                aria-expanded={open === row.key}
-                onMouseDown={(event) => event.preventDefault()}
-                onClick={() => setOpen(open === row.key ? null : row.key)}
-              >
-                {rowText(row)}
-              </button>
-            )}
-            {open === row.key ? (
-              <OutlineLine tools={tools} moment={moment} row={row} onDone={() => setOpen(null)} />
-            ) : null}
-          </li>
-        ))}
-      </ol>
+      {blocks.map((parts, index) => (
+        <Block
+          key={index}
+          as="ol"
+          className="outline"
+          rows={parts.reduce((sum, { lines }) => sum + lines.length + 1, 0)}
+          rowHeight={ROW}
+          always={blocks.length === 1}
+        >
+          {() => parts.flatMap(partOf)}
+        </Block>
+      ))}
       {isOver ? null : late}
       <p className="caution">
         Lanecall times swimmers, it does not watch them. The lifeguard and the coach keep watch. No breath-holding
@@ -75,6 +94,21 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
       <LightSwitch light={tools.light} />
     </>
   );
+}
+
+/** The outline, worked out anew where the run has changed, a part was tapped, or a second of a stretch has passed. */
+function createOutlineCache(): (view: RunView, tapped: ReadonlyMap<string, boolean>) => readonly OutlinePart[] {
+  let known: { state: RunState; tapped: ReadonlyMap<string, boolean>; second: number } | null = null;
+  let kept: readonly OutlinePart[] = [];
+  return (view, tapped) => {
+    const { state } = view;
+    const second = state.phase === 'going' ? Math.floor(view.t / 1000) : 0;
+    if (known === null || known.state !== state || known.tapped !== tapped || known.second !== second) {
+      kept = outlineParts(view, (part) => tapped.get(part.key) ?? part.progress === 'now');
+    }
+    known = { state, tapped, second };
+    return kept;
+  };
 }
 
 /** What must be done about the hour comes before the outline, because there is not always room for both. */

@@ -1,5 +1,6 @@
 /*
- * The record of a run for a spreadsheet: a row for every leave that happened and every mark, by time.
+ * The record of a run for a spreadsheet: a row for every leave that happened and every command that was accepted
+ * (a stop, a skip, a cut, a mark, …), by time.
  */
 
 import { csvText, secondsCell, wordsCell } from '../../app/core/csv.ts';
@@ -7,6 +8,7 @@ import { distanceText } from '../../app/core/lengths.ts';
 import { leavesOf, wasCalled, type Away, type Leave } from '../../app/core/run/record.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import type { Millis } from '../../app/core/units.ts';
+import { commandRecords, type CommandRecord, type RunOfCommands } from './command-record.ts';
 import { clockTimeToSecond } from './hour.ts';
 import { partNames } from './lane-record.ts';
 
@@ -27,11 +29,17 @@ const HEADER = [
   'gap in s',
 ];
 
-/**
- * openedAt: local time of day at the run's t = 0, in ms after midnight; away: when the program was not there.
- * Leaves before marks of the same moment.
- */
-export function recordCsv(state: RunState, openedAt: Millis, away: readonly Away[]): string {
+/** What a record is made from, beside how the run stands. */
+export interface RecordedRun extends RunOfCommands {
+  /** Local time of day at the run's t = 0, in ms after midnight. */
+  readonly openedAtTimeOfDay: Millis;
+  /** When the program was not there. */
+  readonly away: readonly Away[];
+}
+
+/** Leaves before commands of the same moment. */
+export function recordCsv(state: RunState, run: RecordedRun): string {
+  const { openedAtTimeOfDay: openedAt, away } = run;
   const parts = partNames(state);
   const { unit } = state.plan.session.pool;
   const when = (at: Millis): string[] => [clockTimeToSecond(openedAt + at), secondsCell(at)];
@@ -54,12 +62,24 @@ export function recordCsv(state: RunState, openedAt: Millis, away: readonly Away
     ];
   };
   const leaves = leavesOf(state).map((leave) => ({ at: leave.at, row: rowOf(leave) }));
-  const marks = state.marks.map(({ at, lanes, words }) => ({
-    at,
-    row: ['mark', ...when(at), lanes.join(' '), '', '', '', '', '', '', '', wordsCell(words), '', ''],
+  const commands = commandRecords(run).map((record) => ({
+    at: record.at,
+    row: [whatOf(record), ...when(record.at), record.lanes.join(' '), ...NO_REP, wordsCell(wordsOf(record)), '', ''],
   }));
-  const rows = [...leaves, ...marks].sort((a, b) => a.at - b.at);
+  const rows = [...leaves, ...commands].sort((a, b) => a.at - b.at);
   return csvText([HEADER, ...rows.map(({ row }) => row)]);
+}
+
+/** From part to unit: what only leaves have. */
+const NO_REP: readonly string[] = ['', '', '', '', '', '', ''];
+
+function whatOf({ command, undone }: CommandRecord): string {
+  return undone ? `${command.do}, undone` : command.do;
+}
+
+/** A mark's own words; of anything else what it did. */
+function wordsOf({ command, did }: CommandRecord): string {
+  return command.do === 'mark' ? (command.words ?? '') : did;
 }
 
 /** A name that every file system takes, from the session's title and the local day. */

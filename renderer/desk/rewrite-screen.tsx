@@ -1,24 +1,30 @@
 /*
- * Editing what is to come while the run goes on: the text that has begun stands fixed above, the rest is
- * written anew and put in force in one step.
+ * Editing the session while the run goes on: the whole text, of which what has begun is locked; beside it what it
+ * comes to. The leaves, what was said last and the actions stay in sight.
  */
 
-import { useId, useMemo, useRef, useState, type ReactElement } from 'react';
-import { openPlan } from '../../app/core/plan/open-plan.ts';
-import type { Fault } from '../../app/core/result.ts';
-import { textLines } from '../../app/core/session/lines.ts';
+import { useDeferredValue, useId, useMemo, useRef, useState, type ReactElement } from 'react';
 import { firstLineToCome } from '../../app/core/run/rewrite.ts';
+import type { Fault } from '../../app/core/result.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
-import { refusalOf } from '../ui/coach/offers.ts';
+import { useHand } from '../ui/coach/use-deck.ts';
 import { ActionBar } from './action-bar.tsx';
 import type { DeskTools } from './desk-tools.ts';
+import { EditNews } from './edit-news.tsx';
+import { createOutcomeCache } from './edit-outcome.ts';
+import { brokenLock, isTyped, mergeEdit, withLockedLines } from './edit-text.ts';
+import { LaneLeaves } from './lane-leaves.tsx';
 import { Part, StopButton } from './part.tsx';
+import { RewriteOutcome } from './rewrite-outcome.tsx';
 import { RunHead } from './run-head.tsx';
-import { FaultList, SessionEditor, putCursor } from './session-editor.tsx';
-import { TimetableView } from './timetable-view.tsx';
+import { putCursor, SessionEditor } from './session-editor.tsx';
+import { useEdit } from './use-edit.ts';
+import { useLockedEditing } from './use-locked-editing.ts';
+import type { WarningGroup } from './warning-groups.ts';
 
-const NONE: readonly Fault[] = [];
+const NO_FAULTS: readonly Fault[] = [];
+const NO_WARNINGS: readonly WarningGroup[] = [];
 
 interface RewriteScreenProps {
   readonly tools: DeskTools;
@@ -27,73 +33,124 @@ interface RewriteScreenProps {
 }
 
 export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): ReactElement {
-  const { state, t } = moment.view;
-  const { plan } = state;
-  const first = firstLineToCome(state);
-  const lines = useMemo(() => textLines(plan.source.text), [plan.source.text]);
-  const fixed = lines.slice(0, first - 1);
-  const [toCome, setToCome] = useState(() => lines.slice(first - 1).join('\n'));
-  const [said, setSaid] = useState('');
+  const { hand } = tools;
+  const { run, view } = moment;
+  const inForce = view.state.plan.source.text;
+  const locked = useMemo(() => firstLineToCome(view.state) - 1, [view.state]);
+  const edit = useEdit(run.id, inForce);
+  const text = edit.edited?.text ?? inForce;
+  const area = useRef<HTMLTextAreaElement>(null);
   const faultsId = useId();
-  const editor = useRef<HTMLTextAreaElement>(null);
 
-  const text = [...fixed, ...(toCome === '' ? [] : [toCome])].join('\n');
-  const opened = useMemo(() => openPlan({ text, lanesText: plan.source.lanesText }), [text, plan.source.lanesText]);
-  const faults = opened.ok ? NONE : opened.faults.faults;
-  const why = opened.ok ? refusalOf(state, { do: 'rewrite', text }, t) : 'The text has faults: see beside it.';
-  const put = (): void => {
-    void tools.hand.give({ do: 'rewrite', text }).then((ok) => {
-      if (ok) onClose();
-      else setSaid(tools.hand.store.getState().said?.text ?? '');
+  const [outcomeOf] = useState(createOutcomeCache);
+  const source = useDeferredValue(text);
+  const outcome = outcomeOf(moment, source);
+  const broken = useMemo(() => (text === inForce ? null : brokenLock(inForce, text, locked)), [inForce, text, locked]);
+  const merged = useMemo(
+    () => (edit.edited && edit.edited.base !== inForce ? mergeEdit(edit.edited, inForce) : null),
+    [edit.edited, inForce],
+  );
+  const refuse = (why: string): void => hand.say(why, 'refused');
+  const typing = useLockedEditing(area, {
+    accepts: (next) => isTyped(inForce, text, next, locked),
+    onText: edit.type,
+    onRefused: () => refuse(lockedText(locked)),
+  });
+
+  const why =
+    merged !== null
+      ? `The session has been changed since: ${merged.theirs}. See above the buttons what to do.`
+      : text === inForce
+        ? 'Nothing is changed yet.'
+        : broken !== null
+          ? `Line ${broken} has begun since you changed it: put it back first.`
+          : outcome.kind === 'faults'
+            ? 'The text has faults: see beside it.'
+            : outcome.kind === 'refused'
+              ? outcome.why
+              : null;
+  const use = (): void => {
+    void hand.give({ do: 'rewrite', text }, edit.edited?.base ?? inForce).then((ok) => {
+      if (!ok) return;
+      edit.close();
+      onClose();
     });
   };
+  useHand(hand, (state) => state.said);
+  const said = hand.said();
   return (
     <div className="rewrite">
       <Part tools={tools} name="The head" area="head">
         <RunHead tools={tools} moment={moment} />
       </Part>
+      <Part tools={tools} name="The next leaves">
+        <LaneLeaves tools={tools} moment={moment} />
+      </Part>
       <main className="write-text">
-        <h2>Begun: stays as it is</h2>
-        <pre className="fixed-text" aria-label="Begun, stays as it is" tabIndex={0}>
-          {fixed.join('\n')}
-        </pre>
-        <h2>To come, from line {first}</h2>
         <SessionEditor
-          label="What is to come"
-          text={toCome}
-          faults={faults}
+          label="Session"
+          text={text}
+          faults={outcome.kind === 'faults' ? outcome.faults : NO_FAULTS}
+          warnings={outcome.kind === 'fits' && source === text ? outcome.warnings : NO_WARNINGS}
           faultsId={faultsId}
-          firstLine={first}
-          area={editor}
-          onChange={setToCome}
+          locked={locked}
+          area={area}
+          onChange={typing}
         />
-        <div className="rewrite-buttons">
-          <DeckButton name="Put it in force" look="is-deep" why={why} onPress={put} onRefused={setSaid} />
-          <DeckButton name="Leave it as it is" onPress={onClose} onRefused={setSaid} />
-          <p className="said-text is-refused" role="status">
-            {said}
-          </p>
-        </div>
+        <EditNews
+          locked={locked}
+          broken={broken}
+          merged={merged}
+          onPutBack={() => edit.remake(inForce, withLockedLines(inForce, text, locked))}
+          onMerge={(both) => edit.remake(inForce, both)}
+          onGiveUp={edit.close}
+        />
       </main>
-      <section className="write-plan" aria-label="The whole session" tabIndex={0}>
-        <Part tools={tools} name="The timetable" again={opened}>
-          {opened.ok ? (
-            <TimetableView
-              plan={opened.value}
-              onLine={(line) => putCursor(editor.current, Math.max(1, line - first + 1), 1)}
-            />
-          ) : (
-            <FaultList
-              id={faultsId}
-              faults={faults}
-              onGoTo={(line, column) => putCursor(editor.current, Math.max(1, line - first + 1), column)}
-            />
-          )}
+      <section className="write-plan" aria-label="What it comes to" tabIndex={0}>
+        <Part tools={tools} name="The timetable" again={outcome}>
+          <RewriteOutcome
+            outcome={outcome}
+            isChanged={text !== inForce}
+            run={run}
+            faultsId={faultsId}
+            onLine={(line, column) => putCursor(area.current, line, column)}
+          />
         </Part>
       </section>
+      <div className="said">
+        <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
+          {said ? <span key={said.n}>{said.text}</span> : null}
+        </p>
+        <div className="rewrite-buttons">
+          <DeckButton name="Use from now on" look="is-deep" why={why} onPress={use} onRefused={refuse} />
+          {edit.edited ? (
+            <DeckButton name="Drop my changes" look="is-small" onPress={edit.close} onRefused={refuse} />
+          ) : edit.before !== null ? (
+            <DeckButton
+              name="Bring my text back"
+              look="is-small"
+              onPress={() => edit.remake(inForce, edit.before ?? inForce)}
+              onRefused={refuse}
+            />
+          ) : null}
+          <DeckButton
+            name="Back to the lanes"
+            hint={edit.edited ? 'what you typed is kept' : undefined}
+            look="is-small"
+            onPress={onClose}
+            onRefused={refuse}
+          />
+        </div>
+      </div>
       <Part tools={tools} name="The row of actions" area="actions" instead={<StopButton tools={tools} />}>
         <ActionBar tools={tools} moment={moment} />
       </Part>
     </div>
   );
+}
+
+function lockedText(locked: number): string {
+  return locked === 1
+    ? 'Line 1 has begun: it stays as it is.'
+    : `Lines 1 to ${locked} have begun: they stay as they are.`;
 }

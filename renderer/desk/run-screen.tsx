@@ -53,7 +53,7 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
   if (panel?.kind === 'edit') {
     return (
       <Part tools={tools} name="Edit" onClose={close} instead={<StopButton tools={tools} />}>
-        <RewriteScreen tools={tools} moment={moment} onClose={close} />
+        <RewriteScreen key={moment.run.id} tools={tools} moment={moment} onClose={close} />
       </Part>
     );
   }

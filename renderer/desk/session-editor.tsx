@@ -1,25 +1,30 @@
 /*
- * A session as text. The words that cause a fault are underlined, and the numbers of their lines stand
- * out; what is wrong with them stands in the list beside, where a fault that is tapped puts the cursor at
- * its words.
+ * A session as text. The words that cause a fault are underlined, and what is wrong stands beside the line in a few
+ * words, as do warnings; in full it stands in the list beside the text, where a line that is tapped puts the cursor
+ * there. Lines that may no longer be changed are dimmed. Numbers and marks are drawn for the lines in sight alone.
  */
 
-import { useMemo, useRef, type ReactElement, type RefObject } from 'react';
+import { useLayoutEffect, useMemo, useRef, useState, type ReactElement, type RefObject } from 'react';
 import type { Fault } from '../../app/core/result.ts';
-import { characterAt, faultMarks, FAULTS_SHOWN, type FaultMark } from './fault-place.ts';
+import { characterAt, faultMarks, FAULTS_SHOWN } from './fault-place.ts';
+import type { WarningGroup } from './warning-groups.ts';
 
 /** As in the style sheet: the height of a line and what stands above the first, in px. */
 const LINE = 26;
 const ABOVE = 12;
 
+/** Lines drawn above and below those in sight, for a scroll that is under way. */
+const SPARE = 20;
+
 interface SessionEditorProps {
   readonly label: string;
   readonly text: string;
   readonly faults: readonly Fault[];
+  readonly warnings?: readonly WarningGroup[];
   /** The id of the element that says what the faults are. */
   readonly faultsId: string;
-  /** The number of the first line. */
-  readonly firstLine: number;
+  /** The first lines, that are there to be read only. */
+  readonly locked?: number;
   /** The text area, for `putCursor`. */
   readonly area: RefObject<HTMLTextAreaElement | null>;
   readonly placeholder?: string;
@@ -27,32 +32,39 @@ interface SessionEditorProps {
 }
 
 export function SessionEditor(props: SessionEditorProps): ReactElement {
-  const { label, text, faults, faultsId, firstLine, area, placeholder, onChange } = props;
-  const numbers = useRef<HTMLDivElement>(null);
-  const words = useRef<HTMLDivElement>(null);
-  const marks = useMemo(() => faultMarks(text, faults, firstLine), [text, faults, firstLine]);
-  const follow = ({ scrollTop, scrollLeft }: HTMLTextAreaElement): void => {
-    if (numbers.current) numbers.current.style.transform = `translateY(${-scrollTop}px)`;
-    if (words.current) words.current.style.transform = `translate(${-scrollLeft}px, ${-scrollTop}px)`;
+  const { label, text, faults, warnings, faultsId, locked = 0, area, placeholder, onChange } = props;
+  const layer = useRef<HTMLDivElement>(null);
+  const [inSight, setInSight] = useState({ from: 0, to: 80 });
+  const lines = useMemo(() => text.split('\n'), [text]);
+  const follow = ({ scrollTop, scrollLeft, clientHeight }: HTMLTextAreaElement): void => {
+    layer.current?.style.setProperty('--scrolled-down', `${-scrollTop}px`);
+    layer.current?.style.setProperty('--scrolled-across', `${-scrollLeft}px`);
+    const first = Math.floor((scrollTop - ABOVE) / LINE);
+    const last = first + Math.ceil(clientHeight / LINE);
+    const isDrawn = Math.max(0, first - SPARE / 2) >= inSight.from && last + SPARE / 2 <= inSight.to;
+    if (!isDrawn) setInSight({ from: Math.max(0, first - SPARE), to: last + SPARE });
   };
+  const first = useRef(locked);
+  useLayoutEffect(() => {
+    // What may be changed is what it is opened for; a line or two of what may not are left in sight.
+    if (first.current > 0) area.current?.scrollTo({ top: Math.max(0, (first.current - 3) * LINE) });
+  }, [area]);
+  useLayoutEffect(() => {
+    // A text that got shorter has been scrolled back by the browser.
+    if (area.current) follow(area.current);
+  });
   return (
-    <div className="editor">
+    <div className="editor" ref={layer}>
       <div className="editor-numbers" aria-hidden="true">
-        <div ref={numbers}>
-          <LineNumbers from={firstLine} count={text.split('\n').length} />
-          {Array.from(new Set(marks.map(({ row }) => row)), (row) => (
-            <span key={row} className="is-faulty" style={{ top: topOf(row) }}>
-              {firstLine + row}
-            </span>
-          ))}
+        <div className="editor-down">
+          <LineNumbers {...inSight} count={lines.length} />
+          <NumbersOf lines={faults.map(({ line }) => line)} {...inSight} look="is-faulty" />
         </div>
       </div>
       <div className="editor-paper">
         <div className="editor-marks" aria-hidden="true">
-          <div ref={words}>
-            {marks.map((mark, index) => (
-              <MarkedWords key={index} {...mark} />
-            ))}
+          <div className="editor-down-across">
+            <Marks lines={lines} faults={faults} warnings={warnings ?? []} {...inSight} />
           </div>
         </div>
         <textarea
@@ -69,25 +81,89 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
           onChange={(event) => onChange(event.target.value)}
           onScroll={(event) => follow(event.currentTarget)}
         />
+        {locked > 0 ? (
+          <div className="editor-lock" aria-hidden="true">
+            <div className="editor-down" style={{ height: ABOVE + locked * LINE }} />
+          </div>
+        ) : null}
       </div>
     </div>
   );
 }
 
-/** One text for all of them: a file may have as many lines as it has letters. */
-function LineNumbers({ from, count }: { readonly from: number; readonly count: number }): ReactElement {
-  const text = useMemo(() => Array.from({ length: count }, (_, index) => from + index).join('\n'), [from, count]);
-  return <pre>{text}</pre>;
+interface InSight {
+  /** Lines from 0; `to` is not in sight. */
+  readonly from: number;
+  readonly to: number;
 }
 
-/** The line up to the words is there for its width alone: it cannot be seen. */
-function MarkedWords({ row, before, words }: FaultMark): ReactElement {
-  return (
-    <span className="editor-mark" style={{ top: topOf(row) }}>
-      {before}
-      <u>{words}</u>
+/** One text for all that are in sight: a file may have as many lines as it has letters. */
+function LineNumbers({ from, to, count }: InSight & { readonly count: number }): ReactElement {
+  const numbers: number[] = [];
+  for (let line = from + 1; line <= Math.min(to, count); line++) numbers.push(line);
+  return <pre style={{ top: topOf(from) }}>{numbers.join('\n')}</pre>;
+}
+
+interface NumbersOfProps extends InSight {
+  /** From 1. */
+  readonly lines: readonly number[];
+  readonly look: string;
+}
+
+function NumbersOf({ lines, from, to, look }: NumbersOfProps): ReactElement[] {
+  const own = [...new Set(lines)].filter((line) => line > from && line <= to);
+  return own.map((line) => (
+    <span key={line} className={look} style={{ top: topOf(line - 1) }}>
+      {line}
     </span>
+  ));
+}
+
+interface MarksProps extends InSight {
+  readonly lines: readonly string[];
+  readonly faults: readonly Fault[];
+  readonly warnings: readonly WarningGroup[];
+}
+
+/** Behind the text: underlines below words, and what is to be said of a line behind its end. */
+function Marks({ lines, faults, warnings, from, to }: MarksProps): ReactElement {
+  const near = faults.filter(({ line }) => line > from && line <= to);
+  const marks = faultMarks(lines, near);
+  const notes = notesOf(near, warnings, from, to);
+  return (
+    <>
+      {marks.map(({ row, before, words }, index) => (
+        <span key={index} className="editor-mark" style={{ top: topOf(row) }}>
+          {before}
+          <u>{words}</u>
+        </span>
+      ))}
+      {notes.map(({ line, kind, words }) => (
+        <span key={line} className="editor-mark" style={{ top: topOf(line - 1) }}>
+          {lines[line - 1] ?? ''}
+          <em className={`is-${kind}`}>{words}</em>
+        </span>
+      ))}
+    </>
   );
+}
+
+interface Note {
+  readonly line: number;
+  readonly kind: 'fault' | 'warning';
+  readonly words: string;
+}
+
+/** One a line: its fault, or its warnings. */
+function notesOf(faults: readonly Fault[], warnings: readonly WarningGroup[], from: number, to: number): Note[] {
+  const notes = new Map<number, Note>();
+  for (const { line, short } of warnings) {
+    if (line <= from || line > to) continue;
+    const known = notes.get(line);
+    notes.set(line, { line, kind: 'warning', words: known ? `${known.words}; ${short}` : short });
+  }
+  for (const { line, message } of faults) notes.set(line, { line, kind: 'fault', words: message });
+  return [...notes.values()];
 }
 
 function topOf(row: number): number {

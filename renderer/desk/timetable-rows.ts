@@ -1,17 +1,19 @@
 /*
- * The timetable as the coach reads it while writing: each part with its start and, line by line, what
- * every lane swims on which interval.
+ * The timetable as the coach reads it beside the text: each part with its start and, line by line, what every lane
+ * swims on which interval. Before a run its times are the plan's; in a run they are the projection's, with lanes,
+ * swimmers and gaps as they are.
  */
 
 import { distanceText } from '../../app/core/lengths.ts';
 import { reading, spanText, timeOfDayAfter } from '../../app/core/reading.ts';
-import { endsByEstimate, estimatedFrom, isEstimated } from '../../app/core/plan/estimates.ts';
 import type { Plan, Rep, Stretch } from '../../app/core/plan/plan.ts';
+import { endsByEstimate, estimatedFrom, isEstimated } from '../../app/core/plan/estimates.ts';
 import { plannedTimes } from '../../app/core/plan/schedule.ts';
 import { totalsOf, type Totals } from '../../app/core/plan/totals.ts';
 import type { Item, Lane } from '../../app/core/session/session.ts';
-import type { Millis } from '../../app/core/units.ts';
+import { MINUTE, type Millis } from '../../app/core/units.ts';
 import { about } from '../ui/estimates.ts';
+import { clockTime } from './hour.ts';
 import { itemWords } from '../ui/set-words.ts';
 
 export interface Timetable {
@@ -24,6 +26,16 @@ export interface Timetable {
   readonly length: string;
   /** "ends 20:27, booked to 20:30"; null without a start. */
   readonly ends: string | null;
+}
+
+/** How a run stands, for its timetable. */
+export interface LiveTimes {
+  /** By part, from its first stretch still to come or going to its last, in ms since the run was opened. */
+  readonly parts: ReadonlyMap<number, { readonly start: Millis; readonly end: Millis }>;
+  /** Local time of day at t = 0, in ms after midnight. */
+  readonly openedAt: Millis;
+  /** Its lanes, those that are out left out, with swimmers and gaps as they are. */
+  readonly lanes: readonly { readonly number: number; readonly swimmers: number; readonly gap: Millis }[];
 }
 
 export interface TimetablePart {
@@ -45,26 +57,53 @@ export interface TimetableRow {
   readonly lanes: readonly string[];
 }
 
-export function timetableOf(plan: Plan): Timetable {
-  const times = plannedTimes(plan);
-  const totals = totalsOf(plan, times);
+/** The whole plan; in a run (`live`) the parts that are not over, and the lanes that are in. */
+export function timetableOf(plan: Plan, live: LiveTimes | null = null): Timetable {
   const { session } = plan;
+  const shown = session.lanes
+    .map((lane, index) => ({ lane, index, now: live?.lanes.find(({ number }) => number === lane.number) }))
+    .filter(({ now }) => live === null || now !== undefined);
+  const ofShown = <Value>(values: readonly Value[]): readonly Value[] => shown.map(({ index }) => values[index]!);
+  const totals = totalsOf(plan, plannedTimes(plan));
   const reps = firstReps(plan.stretches);
+  const parts = totals.parts.filter(({ partIndex }) => live === null || live.parts.has(partIndex));
+  const estimated = estimatedParts(plan);
+  const fromEstimate = estimatedFrom(plan);
   return {
-    lanes: session.lanes.map(({ number }) => number),
-    squad: squadRows(session.lanes),
-    parts: totals.parts.map(({ partIndex, name, first, start, end, distances }) => ({
+    lanes: shown.map(({ lane }) => lane.number),
+    squad: squadRows(shown.map(({ lane, now }) => ({ ...lane, ...now }))),
+    parts: parts.map(({ partIndex, name, first, start, end, distances }) => ({
       key: partIndex,
       name,
-      starts: `${about(first >= estimatedFrom(plan))}${session.startsAt === null ? reading(start) : timeOfDayAfter(session.startsAt, start)}`,
-      length: lengthText(end - start, plan, partIndex),
-      rows: rowsOf(session.parts[partIndex]!.items, 0, reps, session.lanes.length),
-      distances: distances.map(distanceText),
+      starts: live
+        ? liveStart(live, partIndex)
+        : `${about(first >= fromEstimate)}${planStart(session.startsAt, start)}`,
+      length: lengthText(live ? liveLength(live, partIndex) : end - start, estimated.has(partIndex)),
+      rows: rowsOf(
+        session.parts[partIndex]!.items,
+        0,
+        reps,
+        shown.map(({ index }) => index),
+      ),
+      distances: ofShown(distances).map(distanceText),
     })),
-    totals,
-    length: lengthText(totals.duration, plan, null),
+    totals: { ...totals, distances: ofShown(totals.distances) },
+    length: lengthText(totals.duration, estimated.size > 0),
     ends: endsText(plan, totals.duration),
   };
+}
+
+function planStart(startsAt: number | null, start: Millis): string {
+  return startsAt === null ? reading(start) : timeOfDayAfter(startsAt, start);
+}
+
+function liveStart({ parts, openedAt }: LiveTimes, partIndex: number): string {
+  return `≈ ${clockTime(openedAt + Math.round((parts.get(partIndex)?.start ?? 0) / MINUTE) * MINUTE)}`;
+}
+
+function liveLength({ parts }: LiveTimes, partIndex: number): Millis {
+  const times = parts.get(partIndex);
+  return times ? times.end - times.start : 0;
 }
 
 /** A base that is not written is marked as the estimate it is; without any css there is no row of them. */
@@ -75,12 +114,13 @@ function squadRows(lanes: readonly Lane[]): readonly TimetableRow[] {
     words,
     lanes: lanes.map(textOf),
   });
-  const swimmers = row('Swimmers', ({ swimmers: number, gap }) =>
-    number === 1 ? '1' : `${number}, ${spanText(gap)} apart`,
-  );
+  const swimmers = row('Swimmers', (lane) => `${lane.swimmers}`);
+  // A row of its own: "7, 5 s apart" would be read as 7.5.
+  const gap = row('Gap', (lane) => (lane.swimmers === 1 ? '–' : spanText(lane.gap)));
+  const known = lanes.some((lane) => lane.swimmers > 1) ? [swimmers, gap] : [swimmers];
   const base = row('Base, per 100', ({ base, baseFrom }) => `${baseFrom === 'written' ? '' : '≈ '}${reading(base)}`);
   const css = row('css, per 100', (lane) => (lane.css === null ? '–' : reading(lane.css)));
-  return lanes.some((lane) => lane.css !== null) ? [swimmers, base, css] : [swimmers, base];
+  return lanes.some((lane) => lane.css !== null) ? [...known, base, css] : [...known, base];
 }
 
 /** By line, the first rep that each lane swims of it, in lane order; null for a lane that does not. */
@@ -98,11 +138,12 @@ function firstReps(stretches: readonly Stretch[]): ReadonlyMap<number, readonly 
   return reps;
 }
 
+/** `lanes`: the places in lane order of those that are shown. */
 function rowsOf(
   items: readonly Item[],
   depth: number,
   reps: ReadonlyMap<number, readonly (Rep | null)[]>,
-  lanes: number,
+  lanes: readonly number[],
 ): readonly TimetableRow[] {
   const rows: TimetableRow[] = [];
   for (const item of items) {
@@ -111,8 +152,13 @@ function rowsOf(
       const words = item.times === 1 ? '1 round' : `${item.times} rounds`;
       rows.push({ key, depth, words, lanes: [] }, ...rowsOf(item.items, depth + 1, reps, lanes));
     } else {
-      const own = item.kind === 'talk' || item.kind === 'break' ? [] : (reps.get(item.line) ?? []);
-      rows.push({ key, depth, words: itemWords(item), lanes: own.map(intervalText) });
+      const own = item.kind === 'talk' || item.kind === 'break' ? undefined : reps.get(item.line);
+      rows.push({
+        key,
+        depth,
+        words: itemWords(item),
+        lanes: own ? lanes.map((lane) => intervalText(own[lane]!)) : [],
+      });
     }
   }
   return rows;
@@ -126,11 +172,14 @@ function intervalText(rep: Rep | null): string {
 }
 
 /** Whole seconds; marked where an estimate is in it. */
-function lengthText(length: Millis, plan: Plan, partIndex: number | null): string {
-  const estimated = plan.stretches.some(
-    (stretch) => (partIndex === null || stretch.partIndex === partIndex) && isEstimated(stretch),
-  );
+function lengthText(length: Millis, estimated: boolean): string {
   return `${about(estimated)}${reading(Math.round(length / 1000) * 1000)}`;
+}
+
+function estimatedParts({ stretches }: Plan): ReadonlySet<number> {
+  const parts = new Set<number>();
+  for (const stretch of stretches) if (isEstimated(stretch)) parts.add(stretch.partIndex);
+  return parts;
 }
 
 function endsText(plan: Plan, duration: Millis): string | null {

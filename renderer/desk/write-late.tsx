@@ -5,14 +5,12 @@
 
 import { useMemo, useState, type ReactElement } from 'react';
 import type { Plan } from '../../app/core/plan/plan.ts';
-import { reading } from '../../app/core/reading.ts';
 import { openRun } from '../../app/core/run/state.ts';
-import { textLines } from '../../app/core/session/lines.ts';
 import { MINUTE, type Millis } from '../../app/core/units.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
-import { count } from '../ui/coach/words.ts';
-import { about, lineIsEstimate } from '../ui/estimates.ts';
-import { adviceOf, nameOfLast } from './fit-advice.ts';
+import { lineIsEstimate } from '../ui/estimates.ts';
+import { CutOffers } from './cut-offers.tsx';
+import { nameOfLast } from './fit-advice.ts';
 import { clockTime, endTime } from './hour.ts';
 import { writtenFit, type WrittenCut } from './written-cuts.ts';
 
@@ -41,28 +39,23 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
   };
   return (
     <section className="late write-late" aria-label="If you run late">
-      {adviceOf(fit) === '' ? null : <p>{adviceOf(fit)}</p>}
-      {cuts.map((cut) => {
-        const label = labelOf(plan, cut);
-        return (
-          <DeckButton
-            key={cut.line}
-            name={`${label}, line ${cut.line}`}
-            label={label}
-            hint={`ends ${about(lineIsEstimate(plan.stretches, cut.line))}${reading(cut.saves)} sooner, ≈ ${endTime(at(cut.endsAt))}`}
-            look="is-deep late-cut"
-            onPress={() => make(cut, label)}
-            onRefused={() => {}}
-          />
-        );
-      })}
+      <CutOffers
+        fit={fit}
+        cuts={cuts}
+        text={text}
+        isEstimate={(line) => lineIsEstimate(plan.stretches, line)}
+        endTime={(end) => endTime(at(end))}
+        whyNot={() => null}
+        onCut={make}
+        onRefused={() => undefined}
+      />
       {undone ? (
         <DeckButton
           name="Undo the cut"
           hint={undone.label}
           look="late-cut"
           onPress={() => onText(undone.before)}
-          onRefused={() => {}}
+          onRefused={() => undefined}
         />
       ) : null}
       {fit.swimDownBy === null ? null : (
@@ -70,9 +63,4 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
       )}
     </section>
   );
-}
-
-function labelOf(plan: Plan, { line, n, of, kind }: WrittenCut): string {
-  const written = (textLines(plan.source.text)[line - 1] ?? '').trim();
-  return `Cut ${n} of ${kind === 'reps' ? written : count(of, 'round')}`;
 }

@@ -5,37 +5,47 @@
 
 import { useDeferredValue, useId, useMemo, useRef, useState, type DragEvent, type ReactElement } from 'react';
 import { openPlan } from '../../app/core/plan/open-plan.ts';
+import { warningsOf } from '../../app/core/plan/warnings.ts';
 import type { Fault } from '../../app/core/result.ts';
+import type { DeckRun } from '../link/store.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { DeskTools } from './desk-tools.ts';
-import { DRAFT, LANES_DRAFT, useDraft } from './draft.ts';
+import { keepDraft, useDraft } from './draft.ts';
 import { EXAMPLE } from './example.ts';
 import { LightSwitch } from './light-switch.tsx';
-import { useMatchedClock, MatchClock } from './match-clock.tsx';
+import { MatchClock, type MatchedClock } from './match-clock.tsx';
 import { openSession, type Opened } from './open-session.ts';
 import { FaultList, SessionEditor, putCursor } from './session-editor.tsx';
 import { Part } from './part.tsx';
 import { readSessionFile } from './session-file.ts';
 import { TimetableView } from './timetable-view.tsx';
+import { warningGroups, type WarningGroup } from './warning-groups.ts';
 import { WriteLate } from './write-late.tsx';
+import { WriteSource } from './write-source.tsx';
 
 interface WriteScreenProps {
   readonly tools: DeskTools;
+  /** The run that is open, going or over; null without one. */
+  readonly run: DeckRun | null;
+  readonly clock: MatchedClock;
   /** Back to the run that is there; null without one. */
   readonly onBack: (() => void) | null;
   onOpened(): void;
 }
 
-const NONE: readonly Fault[] = [];
+const NO_FAULTS: readonly Fault[] = [];
+const NO_WARNINGS: readonly WarningGroup[] = [];
 
-export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): ReactElement {
-  const [text, setText] = useDraft(DRAFT, tools.link.store.getState().run?.state.plan.source.text ?? '');
-  const [lanesText, setLanesText] = useDraft(LANES_DRAFT, '');
-  const [showLanes, setShowLanes] = useState(lanesText !== '');
+export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreenProps): ReactElement {
+  const writing = useDraft(run);
+  const { text, lanesText } = writing.draft;
+  const setText = (next: string): void => writing.change({ text: next });
+  const [lanesWanted, setLanesWanted] = useState(false);
+  const showLanes = lanesWanted || lanesText !== '';
   const [answer, setAnswer] = useState<Opened | null>(null);
+  const say = (why: string): void => setAnswer({ kind: 'failed', why });
   const faultsId = useId();
   const [busy, setBusy] = useState(false);
-  const phase = useMatchedClock();
   const editor = useRef<HTMLTextAreaElement>(null);
   const lanesEditor = useRef<HTMLTextAreaElement>(null);
 
@@ -43,24 +53,26 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
   const lanes = useDeferredValue(lanesText.trim() === '' ? null : lanesText);
   const opened = useMemo(() => openPlan({ text: source, lanesText: lanes }), [source, lanes]);
   const faults = opened.ok || (source === '' && lanes === null) ? null : opened.faults;
+  const warnings = useMemo(() => (opened.ok ? warningGroups(warningsOf(opened.value)) : NO_WARNINGS), [opened]);
 
   const take = async (file: File | undefined): Promise<void> => {
     if (!file) return;
     const read = await readSessionFile(file);
-    if (read.ok) setText(read.text);
-    else setAnswer({ kind: 'failed', why: read.why });
+    if (read.ok) writing.swap({ text: read.text, lanesText: '', from: file.name, during: null });
+    else say(read.why);
   };
   const drop = (event: DragEvent): void => {
     event.preventDefault();
     void take(event.dataTransfer.files[0]);
   };
-  const run = async (replace: boolean): Promise<void> => {
+  const open = async (replace: boolean): Promise<void> => {
     setBusy(true);
-    const texts = { text, lanesText: lanesText.trim() === '' ? null : lanesText, clockPhase: phase.now() };
-    const reply = await openSession(texts, replace);
+    const reply = await openSession({ text, lanesText: lanes, clockPhase: clock.now() }, replace);
     setBusy(false);
     setAnswer(reply);
-    if (reply.kind === 'opened') onOpened();
+    if (reply.kind !== 'opened') return;
+    keepDraft({ ...writing.draft, during: reply.run });
+    onOpened();
   };
   const why = busy
     ? 'It is being opened.'
@@ -73,14 +85,21 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
   return (
     <div className="write" onDragOver={(event) => event.preventDefault()} onDrop={drop}>
       <header className="write-head">
-        <h1>Write the session</h1>
+        <div className="write-title">
+          <h1>Write the session</h1>
+          <WriteSource run={run} writing={writing} />
+        </div>
         <label className="deck-button is-small file">
-          Open…
+          Open a file…
           <input
             type="file"
             accept=".txt,.lanecall,text/plain"
             aria-label="Open a session"
-            onChange={(event) => void take(event.target.files?.[0])}
+            onChange={(event) => {
+              void take(event.target.files?.[0]);
+              // Else the same file, changed on the disk, could not be opened a second time.
+              event.target.value = '';
+            }}
           />
         </label>
         <DeckButton
@@ -88,28 +107,28 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
           look="is-small"
           why={text === '' ? null : 'Empty the text first.'}
           onPress={() => setText(EXAMPLE)}
-          onRefused={failed(setAnswer)}
+          onRefused={say}
         />
         <DeckButton
           name="Lanes apart"
+          hint="for every session"
           look="is-small"
           pressed={showLanes}
-          onPress={() => setShowLanes(!showLanes)}
-          onRefused={failed(setAnswer)}
+          why={lanesText === '' ? null : 'There are lanes in it: empty it first.'}
+          onPress={() => setLanesWanted(!showLanes)}
+          onRefused={say}
         />
-        <MatchClock phase={phase} />
+        <MatchClock phase={clock} />
         <LightSwitch light={tools.light} />
-        {onBack ? (
-          <DeckButton name="Back to the run" look="is-small" onPress={onBack} onRefused={failed(setAnswer)} />
-        ) : null}
+        {onBack ? <DeckButton name="Back to the run" look="is-small" onPress={onBack} onRefused={say} /> : null}
       </header>
       <main className="write-text">
         <SessionEditor
           label="Session"
           text={text}
-          faults={faults?.in === 'session' ? faults.faults : NONE}
+          faults={faults?.in === 'session' ? faults.faults : NO_FAULTS}
+          warnings={source === text ? warnings : NO_WARNINGS}
           faultsId={faultsId}
-          firstLine={1}
           area={editor}
           placeholder={'Write it as on the whiteboard,\nopen a file, or drop one here.'}
           onChange={setText}
@@ -118,12 +137,11 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
           <SessionEditor
             label="Lanes"
             text={lanesText}
-            faults={faults?.in === 'lanes' ? faults.faults : NONE}
+            faults={faults?.in === 'lanes' ? faults.faults : NO_FAULTS}
             faultsId={faultsId}
-            firstLine={1}
             area={lanesEditor}
             placeholder="lane 1 css 1:20, 5 swimmers"
-            onChange={setLanesText}
+            onChange={(next) => writing.change({ lanesText: next })}
           />
         ) : null}
       </main>
@@ -136,7 +154,11 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
               onGoTo={(line, column) => putCursor((faults.in === 'lanes' ? lanesEditor : editor).current, line, column)}
             />
           ) : opened.ok ? (
-            <TimetableView plan={opened.value} onLine={(line) => putCursor(editor.current, line, 1)}>
+            <TimetableView
+              plan={opened.value}
+              warnings={warnings}
+              onLine={(line) => putCursor(editor.current, line, 1)}
+            >
               <WriteLate plan={opened.value} onText={(cut) => (source === text ? setText(cut) : undefined)} />
             </TimetableView>
           ) : (
@@ -147,18 +169,19 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
       <footer className="write-foot">
         <DeckButton
           name="Run this session"
+          hint="it waits for Start"
           look="is-primary is-start"
           why={why}
-          onPress={() => void run(false)}
-          onRefused={failed(setAnswer)}
+          onPress={() => void open(false)}
+          onRefused={say}
         />
         {answer?.kind === 'going' ? (
           <DeckButton
             name="End that run and run this"
             held
             hint="hold"
-            onPress={() => void run(true)}
-            onRefused={failed(setAnswer)}
+            onPress={() => void open(true)}
+            onRefused={say}
           />
         ) : null}
         <p className="said-text is-refused" role="status">
@@ -171,8 +194,4 @@ export function WriteScreen({ tools, onBack, onOpened }: WriteScreenProps): Reac
       </footer>
     </div>
   );
-}
-
-function failed(setAnswer: (answer: Opened) => void): (why: string) => void {
-  return (why) => setAnswer({ kind: 'failed', why });
 }

@@ -27,8 +27,8 @@ export interface OutboxPorts {
 }
 
 export interface Outbox {
-  /** `run`: the one the command is meant for. */
-  give(command: Command, run: string | null, seen?: Seen): Promise<CommandAnswer>;
+  /** `run`: the one the command is meant for; `madeFrom`: the hash of the text that a rewrite was made from. */
+  give(command: Command, run: string | null, seen?: Seen, madeFrom?: string): Promise<CommandAnswer>;
   answered(answer: Answer): void;
   /** Sends everything unanswered again. */
   resend(): void;
@@ -58,7 +58,7 @@ export function createOutbox(ports: OutboxPorts): Outbox {
   }
 
   return {
-    give(command, run, seen) {
+    give(command, run, seen, madeFrom) {
       const id = ports.newId();
       const message = JSON.stringify({
         say: 'command',
@@ -66,6 +66,7 @@ export function createOutbox(ports: OutboxPorts): Outbox {
         command,
         ...(run === null ? {} : { run }),
         ...(seen ? { seen } : {}),
+        ...(madeFrom === undefined ? {} : { madeFrom }),
       });
       return new Promise((resolve) => {
         const settle = (answer: CommandAnswer): void => {

@@ -187,6 +187,43 @@ describe('[host] the run a command is meant for', () => {
   });
 });
 
+describe('[host] the text a rewrite was made from', () => {
+  const LATER = TEXT.replace('100 easy', '200 easy');
+  const rewrite = (host: DeckHost, id: string, text: string, madeFrom?: string) =>
+    host.command(id, { do: 'rewrite', text }, {}, null, madeFrom);
+
+  test('while it is in force the rewrite is taken, and by its hash the next one follows', async () => {
+    const { host } = await going();
+    const { text } = host.snapshot().run!;
+    expect(await rewrite(host, 'one', LATER, text)).toMatchObject({ ok: true });
+    const { hash } = host.texts().find((each) => each.text === LATER)!;
+    expect(await rewrite(host, 'two', TEXT, hash)).toMatchObject({ ok: true });
+  });
+
+  test('where another is in force by then it is refused, naming the lines that have changed, twice by the same id', async () => {
+    const { host } = await going();
+    const { text } = host.snapshot().run!;
+    await rewrite(host, 'theirs', LATER, text);
+    const mine = await rewrite(host, 'mine', TEXT.replace('100 easy', '50 easy'), text);
+    expect(mine).toMatchObject({ ok: false, why: expect.stringContaining('line 12 is changed') as string });
+    expect(await rewrite(host, 'mine', TEXT.replace('100 easy', '50 easy'), text)).toEqual(mine);
+    expect(host.snapshot().run!.commands).toHaveLength(2);
+  });
+
+  test('an undo brings the earlier text back into force', async () => {
+    const { host, give } = await going();
+    const { text } = host.snapshot().run!;
+    await rewrite(host, 'theirs', LATER, text);
+    await give({ do: 'undo' });
+    expect(await rewrite(host, 'mine', LATER, text)).toMatchObject({ ok: true });
+  });
+
+  test('a script that names none is taken as it is', async () => {
+    const { host } = await going();
+    expect(await rewrite(host, 'one', LATER)).toMatchObject({ ok: true });
+  });
+});
+
 describe('[host] what was seen', () => {
   test('two screens pressing Skip at once skip one rep', async () => {
     const { clock, give, host, t0 } = await going();

@@ -1,11 +1,13 @@
 /*
  * Fitting the hour: by how much the session runs over, when the swim-down must start, and the fewest
  * cuts that bring the end back. What a cut saves is worked out through the stretches, by carrying it out
- * on a state that is thrown away: a set that is on no longest lane saves nothing.
+ * on a state that is thrown away: a set that is on no longest lane saves nothing. Whole rounds go before
+ * what is in them: a coach drops a round, not the last 50 of each.
  */
 
 import type { Millis } from '../units.ts';
 import { isSwimDown } from '../session/pace.ts';
+import type { Item } from '../session/session.ts';
 import { align, LEAD } from './align.ts';
 import { cut, cuttableAt } from './cut.ts';
 import { projectedEnd, projectedTimes } from './projection.ts';
@@ -56,9 +58,10 @@ export function fitPlan(plan: Plan): Fit | null {
 
 /** The smallest cut of every line that brings the end forward, the most repeated first: what to do if it gets late. */
 export function singleCuts(state: RunState, t: Millis): readonly CutOption[] {
-  return linesThatSave(state, t)
+  const options = linesThatSave(state, t)
     .map((line) => least(state, t, line, (option) => option.saves > 0))
     .filter(isOption);
+  return roundsFirst(state, options);
 }
 
 /** One cut of a line, with what it saves; null where it cannot be made. */
@@ -91,7 +94,7 @@ function latestSwimDown(state: RunState, t: Millis, finishAt: Millis): Millis | 
 function cutsThatServe(state: RunState, t: Millis, finishAt: Millis): Pick<Fit, 'cuts' | 'serves'> {
   const lines = linesThatSave(state, t);
   const alone = lines.map((line) => leastThatServes(state, t, line, finishAt)).filter(isOption);
-  if (alone.length > 0) return { cuts: alone, serves: 'each' };
+  if (alone.length > 0) return { cuts: roundsFirst(state, alone), serves: 'each' };
   return together(state, t, lines, finishAt);
 }
 
@@ -108,7 +111,7 @@ function together(
   for (;;) {
     const most = left.map((line) => mostThatSaves(now, t, line)).filter(isOption);
     if (most.length === 0) return { cuts, serves: 'short' };
-    const best = most.reduce((a, b) => (b.saves > a.saves ? b : a));
+    const best = roundsFirst(now, most).reduce((a, b) => (b.saves > a.saves ? b : a));
     const enough = leastThatServes(now, t, best.line, finishAt);
     if (enough) return { cuts: [...cuts, enough], serves: 'all' };
     cuts.push(best);
@@ -118,6 +121,28 @@ function together(
     left = left.filter((line) => line !== best.line);
   }
 }
+
+/** Without the cuts of lines that stand in rounds of which some can be cut as well. */
+function roundsFirst(state: RunState, options: readonly CutOption[]): readonly CutOption[] {
+  const rounds = new Set(options.filter(({ kind }) => kind === 'rounds').map(({ line }) => line));
+  if (rounds.size === 0) return options;
+  const inside = new Set<number>();
+  const look = (items: readonly Item[], within: boolean): void => {
+    for (const item of items) {
+      // A set written on one line with its rounds is cut by its rounds anyway.
+      if (within && (item.kind === 'rounds' || !rounds.has(item.line))) inside.add(item.line);
+      if (item.kind === 'rounds') look(item.items, within || rounds.has(item.line));
+    }
+  };
+  for (const { items } of state.plan.session.parts) look(items, false);
+  return options.filter(({ line }) => !inside.has(line));
+}
+
+/** So many lines are tried, the most repeated; no real session has as many. */
+const MOST_TRIED = 60;
+
+/** Each try works all stretches out once: in a session of thousands fewer lines are tried, so that nothing waits for it. */
+const MOST_WORKED_OUT = 30_000;
 
 /** Lines whose cut brings the end forward at all, the most repeated first, then in order of the session. */
 function linesThatSave(state: RunState, t: Millis): readonly number[] {
@@ -133,20 +158,33 @@ function linesThatSave(state: RunState, t: Millis): readonly number[] {
     }
     stretch.rounds.forEach((round) => lines.add(round.line));
   }
+  const most = Math.max(3, Math.min(MOST_TRIED, Math.floor(MOST_WORKED_OUT / state.stretches.length)));
   return [...lines]
-    .filter((line) => mostThatSaves(state, t, line) !== null)
-    .sort((a, b) => timesOf(state, b) - timesOf(state, a) || a - b);
+    .filter((line) => timesOf(state, line) > 1)
+    .sort((a, b) => timesOf(state, b) - timesOf(state, a) || a - b)
+    .slice(0, most)
+    .filter((line) => mostThatSaves(state, t, line) !== null);
 }
 
-/** How often a line is repeated as written: reps in its longest lane, or rounds. */
-function timesOf(state: RunState, line: number): number {
-  let times = 0;
-  for (const stretch of state.stretches) {
-    for (const { reps } of stretch.lanes) {
+/** How often a line is repeated as written: reps in its longest lane, or rounds; 0 for one that is not swum. */
+function timesOf({ stretches }: RunState, line: number): number {
+  const known = timesBy.get(stretches) ?? timesIn(stretches);
+  timesBy.set(stretches, known);
+  return known.get(line) ?? 0;
+}
+
+/** By the stretches they are counted in, which many tries share. */
+const timesBy = new WeakMap<RunState['stretches'], ReadonlyMap<number, number>>();
+
+function timesIn(stretches: RunState['stretches']): ReadonlyMap<number, number> {
+  const times = new Map<number, number>();
+  const atLeast = (line: number, n: number): void => void times.set(line, Math.max(times.get(line) ?? 0, n));
+  for (const { lanes } of stretches) {
+    for (const { reps } of lanes) {
       for (const { set, of } of reps) {
-        const round = set.rounds.find((candidate) => candidate.line === line);
-        if (round) times = Math.max(times, round.of);
-        else if (set.line === line) times = Math.max(times, of);
+        set.rounds.forEach((round) => atLeast(round.line, round.of));
+        // A set on one line with its rounds is counted by those.
+        if (set.rounds.every((round) => round.line !== set.line)) atLeast(set.line, of);
       }
     }
   }

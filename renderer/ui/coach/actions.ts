@@ -105,5 +105,5 @@ export function commandLabel(command: Command): string {
 
 /** Whether what a lane swims next changes by it: then the host is told what was on the screen. */
 export function touchesReps(command: Command): boolean {
-  return ['skip', 'sit-out', 'repeat', 'shift', 'interval', 'resume', 'rejoin'].includes(command.do);
+  return ['skip', 'sit-out', 'repeat', 'shift', 'interval', 'resume', 'rejoin', 'cut'].includes(command.do);
 }

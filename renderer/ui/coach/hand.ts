@@ -40,8 +40,8 @@ export interface Hand {
   act(name: ActionName, lanes?: readonly number[]): Promise<boolean>;
   /** A command by a press: a bounce of the last one is not taken. Whether it was accepted. */
   press(command: Command): Promise<boolean>;
-  /** Any command; what it did, or why not, is said. Whether it was accepted. */
-  give(command: Command): Promise<boolean>;
+  /** Any command; what it did, or why not, is said. Whether it was accepted. `madeFrom`: the text a rewrite was made from. */
+  give(command: Command, madeFrom?: string): Promise<boolean>;
   /** Why a command would be refused at this moment; null where it would be accepted, as far as is known here. */
   refusal(command: Command): string | null;
   say(text: string, kind: 'done' | 'refused'): void;
@@ -78,7 +78,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       if (goes && !bounces.accept(JSON.stringify(command), now())) return Promise.resolve(false);
       return hand.give(command);
     },
-    async give(command) {
+    async give(command, madeFrom) {
       const { run } = link.store.getState();
       const t = link.now();
       const refusal = hand.refusal(command);
@@ -87,7 +87,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       hand.clearChoice();
       underWay++;
       const seen = t !== null && touchesReps(command) ? seenFor(command, t) : undefined;
-      const answer = await link.command(command, seen);
+      const answer = await link.command(command, seen, madeFrom);
       if (answer.ok && answer.at !== null) await followed(link, answer.at);
       underWay--;
       if (!answer.ok || answer.at === null) return refuse(answer.why ?? 'The host did not take it: try again.');

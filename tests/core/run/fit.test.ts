@@ -34,7 +34,6 @@ describe('fitting the hour', () => {
     expect(cuts.map(({ line, kind, n, of, saves }) => ({ line, kind, n, of, saves }))).toEqual([
       { line: 7, kind: 'reps', n: 1, of: 6, saves: 60_000 },
       { line: 5, kind: 'rounds', n: 1, of: 3, saves: 120_000 },
-      { line: 6, kind: 'reps', n: 1, of: 2, saves: 180_000 },
     ]);
   });
 
@@ -46,6 +45,27 @@ describe('fitting the hour', () => {
       { line: 5, n: 2, saves: 240_000 },
     ]);
     expect(fitPlan(planOf(HOUR.replace('19:45', '19:34')))!.serves).toBe('short');
+  });
+
+  it('drops whole rounds before anything in them, and what is in them once one round is left', () => {
+    const text = ['start 19:30', 'finish 19:39', '3 rounds', '  100 @ 2:00', '  4 x 50 @ 1:00', 'Swim-down', '50 easy'];
+    // 18:00 of rounds: one round less is 6:00, one 50 less in each is 3:00.
+    const long = fitPlan(planOf(text.join('\n').replace('19:39', '19:46')))!;
+    expect(long.cuts.map(({ line, n }) => ({ line, n }))).toEqual([{ line: 3, n: 1 }]);
+    const short = fitPlan(planOf(text.join('\n').replace('19:39', '19:35')))!;
+    expect(short.cuts.map(({ line }) => line)).toEqual([3, 5]);
+  });
+
+  it('rounds in rounds: the outer ones first', () => {
+    const text = 'start 19:30\nfinish 19:46\n3 rounds\n  2 rounds\n    4 x 50 @ 0:45\nSwim-down\n50 easy';
+    expect(fitPlan(planOf(text))!.cuts.map(({ line }) => line)).toEqual([3]);
+  });
+
+  it('rounds and set on one line are cut by rounds', () => {
+    const text = 'start 19:30\nfinish 19:42\n3 x 4 x 50 @ 1:00\nSwim-down\n50 easy';
+    expect(fitPlan(planOf(text))!.cuts.map(({ line, kind }) => ({ line, kind }))).toEqual([
+      { line: 3, kind: 'rounds' },
+    ]);
   });
 
   it('a set that is on no longest lane saves nothing and is not offered', () => {

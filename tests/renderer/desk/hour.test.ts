@@ -48,7 +48,7 @@ test('without a finish there is nothing in hand', () => {
 });
 
 test('the host’s answers to a session: opened, faults with their place, a run that is going, anything else', () => {
-  expect(readAnswer(200, '{"ok":true}')).toEqual({ kind: 'opened' });
+  expect(readAnswer(200, '{"ok":true,"run":"r"}')).toEqual({ kind: 'opened', run: 'r' });
   const fault = { line: 3, column: 5, message: 'what?' };
   expect(readAnswer(400, JSON.stringify({ errors: [fault], in: 'lanes' }))).toEqual({
     kind: 'faults',

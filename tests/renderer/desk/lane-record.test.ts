@@ -58,10 +58,11 @@ test('the timetable has a row a line with each lane’s own interval, estimates 
   expect(main?.distances).toEqual(['1050', '1050']);
 });
 
-test('the timetable says who swims in each lane, and by what pace', () => {
+test('the timetable says who swims in each lane, how far apart and by what pace, each figure in a row of its own', () => {
   const { plan } = runOf('lane 1 css 1:20, 5 swimmers, gap 10\nlane 2 base 1:40\nlane 3\nSet\n4 x 50 @ base');
   expect(timetableOf(plan).squad.map(({ words, lanes }) => [words, ...lanes])).toEqual([
-    ['Swimmers', '5, 10 s apart', '1', '1'],
+    ['Swimmers', '5', '1', '1'],
+    ['Gap', '10 s', '–', '–'],
     ['Base, per 100', '≈ 1:35', '1:40', '≈ 2:00'],
     ['css, per 100', '1:20', '–', '–'],
   ]);

@@ -4,11 +4,12 @@
 
 import { describe, expect, test } from 'vitest';
 import { view } from '../../../app/core/run/view.ts';
-import { outlineRows, type OutlineRow } from '../../../renderer/desk/outline-rows.ts';
+import { outlineParts, type OutlineRow } from '../../../renderer/desk/outline-rows.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import { afterCommands, HARBOUR, runOf } from '../../support/coach-run.ts';
 
-const at = (state: RunState, t: number): readonly OutlineRow[] => outlineRows(view(state, t));
+const at = (state: RunState, t: number): readonly OutlineRow[] =>
+  outlineParts(view(state, t), () => true).flatMap(({ row, lines }) => [row, ...lines]);
 const short = (rows: readonly OutlineRow[]): readonly string[] =>
   rows.map(
     ({ kind, depth, text, progress, note }) =>

@@ -16,7 +16,11 @@ const SET = 'lane 1\nlane 2\nSet\n4 x 50 fast @ 1:00/1:10';
 
 interface Table {
   readonly hand: Hand;
-  readonly sent: { readonly command: Command; readonly seen: Seen | undefined }[];
+  readonly sent: {
+    readonly command: Command;
+    readonly seen: Seen | undefined;
+    readonly madeFrom?: string | undefined;
+  }[];
   /** The run's t, and the page's own clock. */
   at(t: number): void;
   /** A command that another screen gives. */
@@ -53,8 +57,8 @@ function table({ refuse = null }: { refuse?: string | null } = {}): Table {
     exactNow: () => now,
     sound: () => undefined,
     lostFor: () => null,
-    command(command, seen) {
-      sent.push({ command, seen });
+    command(command, seen, madeFrom) {
+      sent.push({ command, seen, madeFrom });
       if (refuse !== null) return Promise.resolve({ ok: false, at: null, why: refuse });
       take(command);
       return Promise.resolve({ ok: true, at: now, why: null });
@@ -79,6 +83,19 @@ describe('giving a command', () => {
     expect(sent).toEqual([{ command: { do: 'skip', lanes: [2] }, seen: { 2: { line: 4, rounds: [], rep: 2 } } }]);
     await hand.act('sit-out');
     expect(Object.keys(sent[1]?.seen ?? {})).toEqual(['1', '2']);
+  });
+
+  test('a cut names what each lane was seen to have next', async () => {
+    const { hand, sent } = table();
+    await hand.give({ do: 'cut', line: 4, n: 1 });
+    const next = { line: 4, rounds: [], rep: 2 };
+    expect(sent).toEqual([{ command: { do: 'cut', line: 4, n: 1 }, seen: { 1: next, 2: next }, madeFrom: undefined }]);
+  });
+
+  test('a rewrite names the text that it was made from', async () => {
+    const { hand, sent } = table();
+    await hand.give({ do: 'rewrite', text: `${SET}\nSwim-down\n50 easy` }, SET);
+    expect(sent.map(({ madeFrom }) => madeFrom)).toEqual([SET]);
   });
 
   test('nothing is named as seen where nothing is dropped, moved or repeated', async () => {

@@ -1,0 +1,106 @@
+/*
+ * What two texts have not in common, line by line: for a rewrite that was made from a text which is no longer
+ * the one in force, and for lines that begin while they are being changed.
+ */
+
+/** Lines `from` to `to` (from 0, `to` not included) of the text before, and what stands in their place. */
+export interface Change {
+  readonly from: number;
+  readonly to: number;
+  readonly by: readonly string[];
+}
+
+/** The table of common lines may have so many cells; beyond that the middle counts as changed as a whole. */
+const MOST_CELLS = 4_000_000;
+
+/** The changes that lead from one text to the other, in order, none touching the next; none where they are the same. */
+export function changesOf(before: readonly string[], after: readonly string[]): readonly Change[] {
+  let start = 0;
+  while (start < before.length && start < after.length && before[start] === after[start]) start++;
+  let [endBefore, endAfter] = [before.length, after.length];
+  while (endBefore > start && endAfter > start && before[endBefore - 1] === after[endAfter - 1]) {
+    endBefore--;
+    endAfter--;
+  }
+  const [was, is] = [before.slice(start, endBefore), after.slice(start, endAfter)];
+  if (was.length === 0 && is.length === 0) return [];
+  if (was.length * is.length > MOST_CELLS) return [{ from: start, to: endBefore, by: is }];
+  return withinMiddle(was, is, start);
+}
+
+/** A text with changes made in it that do not overlap; they may come in any order. */
+export function withChanges(before: readonly string[], changes: readonly Change[]): readonly string[] {
+  const lines: string[] = [];
+  let at = 0;
+  for (const { from, to, by } of [...changes].sort((a, b) => a.from - b.from || a.to - b.to)) {
+    for (const line of before.slice(at, from)) lines.push(line);
+    for (const line of by) lines.push(line);
+    at = to;
+  }
+  for (const line of before.slice(at)) lines.push(line);
+  return lines;
+}
+
+/** Whether two changes are about the same lines, or both put something in at one place. */
+export function overlap(a: Change, b: Change): boolean {
+  return a.from < b.to && b.from < a.to ? true : a.from === b.from;
+}
+
+/** "line 4 is changed", "lines 4 to 6 are changed", "line 9 is new", "lines 2 and 3 are gone": by the numbers in `after`. */
+export function changedText(before: readonly string[], after: readonly string[]): string {
+  let shift = 0;
+  const texts = changesOf(before, after).map(({ from, to, by }) => {
+    const gone = to - from;
+    const at = from + shift;
+    shift += by.length - gone;
+    // What is gone has its number in the old text alone.
+    if (by.length === 0) return `${numbered(from, gone)} gone`;
+    return `${numbered(at, by.length)} ${gone === 0 ? 'new' : 'changed'}`;
+  });
+  const more = texts.length - MOST_NAMED;
+  return [...texts.slice(0, MOST_NAMED), ...(more > 0 ? [`and ${more} more`] : [])].join(', ');
+}
+
+/** More than these would be no sentence. */
+const MOST_NAMED = 4;
+
+function numbered(from: number, count: number): string {
+  if (count === 1) return `line ${from + 1} is`;
+  return `lines ${from + 1}${count === 2 ? ' and ' : ' to '}${from + count} are`;
+}
+
+/** Changes by the longest common run of lines, from a table of how many lines each pair of tails has in common. */
+function withinMiddle(was: readonly string[], is: readonly string[], offset: number): readonly Change[] {
+  const across = is.length + 1;
+  const common = new Uint32Array((was.length + 1) * across);
+  for (let row = was.length - 1; row >= 0; row--) {
+    for (let column = is.length - 1; column >= 0; column--) {
+      const place = row * across + column;
+      common[place] =
+        was[row] === is[column]
+          ? common[place + across + 1]! + 1
+          : Math.max(common[place + across]!, common[place + 1]!);
+    }
+  }
+  const changes: Change[] = [];
+  let [row, column] = [0, 0];
+  while (row < was.length || column < is.length) {
+    const [from, first] = [row, column];
+    while (
+      (row < was.length || column < is.length) &&
+      (row === was.length || column === is.length || was[row] !== is[column])
+    ) {
+      const place = row * across + column;
+      if (column === is.length || (row < was.length && common[place + across]! >= common[place + 1]!)) row++;
+      else column++;
+    }
+    if (row > from || column > first) {
+      changes.push({ from: offset + from, to: offset + row, by: is.slice(first, column) });
+    }
+    while (row < was.length && column < is.length && was[row] === is[column]) {
+      row++;
+      column++;
+    }
+  }
+  return changes;
+}

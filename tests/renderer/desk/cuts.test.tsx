@@ -1,0 +1,63 @@
+// @vitest-environment happy-dom
+/*
+ * The cuts that bring the hour back, offered alike while the session is written and while it runs.
+ */
+
+import { cleanup, render, screen } from '@testing-library/react';
+import { afterEach, describe, expect, test } from 'vitest';
+import { fit, fitPlan } from '../../../app/core/run/fit.ts';
+import { openRun } from '../../../app/core/run/state.ts';
+import { CutOffers } from '../../../renderer/desk/cut-offers.tsx';
+import { adviceOf } from '../../../renderer/desk/fit-advice.ts';
+import { writtenFit } from '../../../renderer/desk/written-cuts.ts';
+import { planOf } from '../../support/deck.ts';
+
+afterEach(cleanup);
+
+/** 4:00 each of fives and sets of four, of which one rep stays in each line. */
+const FIVE_SETS = [
+  'start 19:30',
+  'finish 19:31',
+  ...Array.from({ length: 5 }, (_, index) => `4 x 50 set ${'abcde'.charAt(index)} @ 1:00`),
+  'Swim-down',
+  '2 x 50 @ 1:00',
+].join('\n');
+
+describe('cuts that are needed together', () => {
+  test('all of them are shown, with how many it takes and what each adds to those above', () => {
+    const plan = planOf(FIVE_SETS.replace('19:31', '19:39'));
+    const { fit: fitted, cuts } = writtenFit(plan)!;
+    expect(fitted.serves).toBe('all');
+    render(
+      <CutOffers
+        fit={fitted}
+        cuts={cuts}
+        text={plan.source.text}
+        isEstimate={() => false}
+        endTime={(end) => `${end / 60_000} min`}
+        whyNot={() => null}
+        onCut={() => undefined}
+        onRefused={() => undefined}
+      />,
+    );
+    screen.getByText(`It takes all ${cuts.length} of these to bring it back:`);
+    const buttons = screen.getAllByRole('button');
+    expect(buttons).toHaveLength(5);
+    expect(buttons[0]!.textContent).toMatch(/^1\. Cut 3 of 4 x 50 set a @ 1:00ends 3:00 sooner, ≈ \d+ min$/);
+    expect(buttons[1]!.textContent).toMatch(/^2\. Cut 3 of .*then another 3:00 sooner/);
+  });
+
+  test('written and running, the same cuts with the same ends', () => {
+    const plan = planOf(FIVE_SETS.replace('19:31', '19:39'));
+    const written = writtenFit(plan)!;
+    const running = fit(openRun(plan, 0), -10_000, 9 * 60_000);
+    const short = (cuts: typeof running.cuts) => cuts.map(({ line, n, saves, endsAt }) => [line, n, saves, endsAt]);
+    expect(short(written.cuts)).toEqual(short(running.cuts));
+  });
+
+  test('where even all are not enough, that is said', () => {
+    const fitted = fitPlan(planOf(FIVE_SETS))!;
+    expect(adviceOf(fitted)).toBe('Even all 5 of these are not enough:');
+    expect(fitted.cuts).toHaveLength(5);
+  });
+});
