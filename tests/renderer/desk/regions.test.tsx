@@ -170,7 +170,7 @@ describe.each([
 
 describe('[faults] what is opened over the run', () => {
   test.each([
-    ['lane-panel', 'Lane 1: On…', "Lane 1's panel"],
+    ['lane-panel', 'Lane 1…', "Lane 1's panel"],
     ['mark-panel', 'Mark', 'Mark'],
   ])('a throw in %s can be closed, and takes nothing else away', (module, opens, name) => {
     const desk = opened();
