@@ -72,6 +72,13 @@ export function DeckButton(props: DeckButtonProps): ReactElement {
  */
 let clickedBefore = '';
 
+/** clicks: as the browser counts them in one place, 2 for the second of a double tap. */
+function isSecondTap(name: string, clicks: number): boolean {
+  const before = clickedBefore;
+  clickedBefore = name;
+  return clicks > 1 && before !== name;
+}
+
 interface Press {
   readonly holding: boolean;
   readonly tap: object;
@@ -87,9 +94,7 @@ function usePress({ name, why, judge, onPress, onRefused }: DeckButtonProps): Pr
 
   const whyNow = (): string | null => (judge ? judge() : (why ?? null));
   const clicked = ({ detail }: MouseEvent): void => {
-    const isSecondTap = detail > 1 && clickedBefore !== name;
-    clickedBefore = name;
-    if (!isSecondTap) done();
+    if (!isSecondTap(name, detail)) done();
   };
   const done = (): void => {
     const refusal = whyNow();
