@@ -201,12 +201,13 @@ describe('[faults] what is opened over the run', () => {
     desk.show();
     broken.add('timetable-view');
     fireEvent.click(button('Edit'));
-    const area = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'What is to come' });
-    fireEvent.change(area, { target: { value: '8 x 25 easy @ 0:45' } });
+    const area = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'Session' });
+    const written = area.value;
+    fireEvent.change(area, { target: { value: `${written}\n8 x 25 easy @ 0:45` } });
     expect(alerts()).toHaveLength(1);
-    expect(area.value).toBe('8 x 25 easy @ 0:45');
+    expect(area.value).toBe(`${written}\n8 x 25 easy @ 0:45`);
     broken.clear();
-    fireEvent.change(area, { target: { value: '8 x 25 easy @ 0:50' } });
+    fireEvent.change(area, { target: { value: `${written}\n8 x 25 easy @ 0:50` } });
     expect(alerts()).toEqual([]);
   });
 });
