@@ -100,6 +100,8 @@ const clock = (): Locator => page.getByRole('timer', { name: 'Clock' });
 async function drawnHeight(target: Locator): Promise<number> {
   // Not while the screen is laid out anew.
   await target.waitFor();
+  // A screen that has just changed its size lays itself out anew.
+  await expect.poll(() => target.boundingBox()).not.toBeNull();
   const box = (await target.boundingBox())!;
   const clip = { ...box, height: box.height * 1.1 };
   const picture = await page.screenshot({ clip, animations: 'disabled' });

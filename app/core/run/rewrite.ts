@@ -5,7 +5,7 @@
 
 import type { Millis } from '../units.ts';
 import { openPlan } from '../plan/open-plan.ts';
-import type { Plan, Rep, Stretch } from '../plan/plan.ts';
+import type { Rep, Stretch } from '../plan/plan.ts';
 import { laneLength, retime } from '../plan/retime.ts';
 import { piecesOf, samePieces, type Piece } from '../session/pieces.ts';
 import { align, LEAD } from './align.ts';

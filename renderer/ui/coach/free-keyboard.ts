@@ -22,6 +22,7 @@ export function takesKeys(element: Element | null): element is HTMLElement {
 
 /** Keeps to that rule on a page until what it returns is called. */
 export function freeKeyboard(page: Document): () => void {
+  // Between a press and the click that it ends in: what gets the keyboard then has it by the tap.
   let byPointer = false;
   // What had the keyboard at the last tap, or has got it by that tap.
   let held: Element | null = null;
@@ -43,6 +44,11 @@ export function freeKeyboard(page: Document): () => void {
   const onUsed = (): void => {
     setTimeout(() => (held?.tagName === 'SELECT' ? undefined : giveBack()));
   };
+  /** By touch the keyboard comes between the finger's lifting and the click. */
+  const onClick = (): void => {
+    byPointer = false;
+    onUsed();
+  };
   const onChosen = (): void => {
     setTimeout(giveBack);
   };
@@ -58,8 +64,8 @@ export function freeKeyboard(page: Document): () => void {
     ['pointerdown', onPointerDown],
     ['focusin', onFocus],
     ['pointerup', onUsed],
-    ['pointercancel', onUsed],
-    ['click', onUsed],
+    ['pointercancel', onClick],
+    ['click', onClick],
     ['change', onChosen],
     ['keydown', onKey],
   ];

@@ -84,3 +84,11 @@ test.each(['[type=text]', 'textarea'])('%s keeps it: there one types', (selector
   expect(document.activeElement).toBe(at(selector));
   expect([takesText(at(selector)), takesKeys(at(selector))]).toEqual([true, false]);
 });
+
+test('a control that is given the keyboard without a tap, as by a screen reader, keeps it after an earlier tap elsewhere', () => {
+  tap('button');
+  at('[type=range]').focus();
+  press('ArrowLeft');
+  press('ArrowLeft');
+  expect(document.activeElement).toBe(at('[type=range]'));
+});
