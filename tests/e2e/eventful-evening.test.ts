@@ -217,8 +217,9 @@ async function followed(): Promise<void> {
 async function give(command: Command): Promise<void> {
   const before = deck.run().commands.length;
   // The evening was moved on, the page's own time was not: the same press at once would be taken for a bounce.
-  const last = deck.run().commands[before - 1]?.command;
-  if (JSON.stringify(last) === JSON.stringify(command)) await coach.waitForTimeout(BOUNCE_TIME);
+  const last = deck.run().commands.slice(-3);
+  const again = last.some((given) => JSON.stringify(given.command) === JSON.stringify(command));
+  if (again) await coach.waitForTimeout(BOUNCE_TIME);
   await giveByHand(coach, command, {
     swimmers: (lane) => deck.run().state.lanes.find(({ number }) => number === lane)?.swimmers ?? 0,
     outlineName: (line) => OUTLINE[line] ?? null,

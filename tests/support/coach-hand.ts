@@ -44,6 +44,8 @@ export async function giveByHand(page: Page, command: Command, before: BeforeCom
       return mark(page, lane, command.words ?? '');
     case 'cut':
       return cut(page, command.line, before.outlineName(command.line));
+    case 'rewrite':
+      return rewrite(page, command.text);
     default:
       throw new Error(`this hand has not learnt ${command.do}`);
   }
@@ -74,6 +76,12 @@ async function mark(page: Page, lane: number | undefined, words: string): Promis
   await button(page, 'Mark').click();
   await page.getByRole('textbox', { name: 'For the record' }).fill(words);
   await button(page, 'Mark it').click();
+}
+
+async function rewrite(page: Page, text: string): Promise<void> {
+  await button(page, 'Edit').click();
+  await page.getByRole('textbox', { name: 'Session', exact: true }).fill(text);
+  await button(page, 'Use from now on').click();
 }
 
 async function cut(page: Page, line: number, inOutline: RegExp | null): Promise<void> {

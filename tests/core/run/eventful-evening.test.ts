@@ -161,7 +161,12 @@ describe('[eventful evening] the fire alarm and the hour', () => {
     ]);
   });
 
-  test('[R5] the break held by Stop begins at 40:50 by itself, and what follows waits for the word', () => {
+  test('[Commands] a Stop while only tails are in the water holds the break; Resume gives it back its time', () => {
+    expect(view(runAt('40:45'), at('40:45'))).toMatchObject({ held: true, followsAt: null });
+    expect(view(runAt('40:48'), at('40:48'))).toMatchObject({ held: false, followsAt: at('40:50') });
+  });
+
+  test('[R5] the break begins at 40:50 by itself, and held by Stop what follows waits for the word', () => {
     // Lane 6: 39:20, its interval of 1:20 and a tail of 10 s.
     expect(view(runAt('40:51'), at('40:51')).pauseEnd).toBe(at('41:35'));
     expect(runAt('41:36').phase).toBe('waiting');
@@ -174,7 +179,17 @@ describe('[eventful evening] the fire alarm and the hour', () => {
     expect([offer.over, offer.serves]).toEqual([at('0:40'), 'each']);
     expect(offer.cuts).toEqual([{ line: LAST_75S, kind: 'reps', n: 1, of: 5, saves: at('1:40'), endsAt: at('59:00') }]);
     expect(leaves(3, '45:00', '53:00')).toBe('45:30 47:10 48:50 50:30');
-    expect(leaves(6, '45:00', '53:00')).toBe('45:30 47:30 49:30');
+    expect(leaves(6, '45:00', '49:59')).toBe('45:30 47:30 49:30');
+  });
+
+  test("[Commands] sprints written in below the 75s that are going leave at each lane's end, and the cut stays", () => {
+    // Written at 46:40: lanes 1, 2 and 6 are through with their 75s at 51:30, 4 and 5 at 51:00, lane 3 at 52:10,
+    // when Move on has taken its sprint away.
+    expect([1, 2, 3, 4, 5, 6].map((lane) => leaves(lane, '50:31', '53:00'))).toEqual([
+      ...['51:30', '51:30', '', '51:00', '51:00', '51:30'],
+    ]);
+    expect(runAt('46:40').cuts.get(LAST_75S)).toBe(1);
+    expect(runAt('46:40').plan.source.text).toContain('easy choice');
   });
 
   test('[Commands] Move on ends the part before its time is up, and the swim-down waits for the word', () => {
