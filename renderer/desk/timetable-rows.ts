@@ -150,7 +150,8 @@ function rowsOf(
     const key = `${item.line} ${depth}`;
     if (item.kind === 'rounds') {
       const words = item.times === 1 ? '1 round' : `${item.times} rounds`;
-      rows.push({ key, depth, words, lanes: [] }, ...rowsOf(item.items, depth + 1, reps, lanes));
+      rows.push({ key, depth, words, lanes: [] });
+      for (const row of rowsOf(item.items, depth + 1, reps, lanes)) rows.push(row);
     } else {
       const own = item.kind === 'talk' || item.kind === 'break' ? undefined : reps.get(item.line);
       rows.push({

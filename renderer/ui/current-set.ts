@@ -80,7 +80,7 @@ function commonItem(part: Part, reps: readonly Counted[]): number {
     const index = itemIndexOf(part, rep.set.line);
     if (index >= 0) counts[index] = (counts[index] ?? 0) + 1;
   }
-  const most = Math.max(0, ...counts);
+  const most = counts.reduce((found, each) => Math.max(found, each), 0);
   return most === 0 ? -1 : counts.indexOf(most);
 }
 

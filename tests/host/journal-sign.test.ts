@@ -61,6 +61,17 @@ describe('[journal] before a sleep', () => {
     expect(says(disk.files)).toEqual(['opened', 'command', 'alive']);
   });
 
+  test('a hundred thousand leaves and more, after a long absence, stand in one sign, asleep or awake', async () => {
+    const { disk, journal, clock } = await opened();
+    const leaves = Array.from({ length: 200_000 }, (_, index) => ({ lane: 1, at: index }));
+    journal.signNow({ run: 'r', at: 200_000, leaves, ...clock.moment() });
+    journal.alive({ run: 'r', at: 400_000, leaves, ...clock.moment() });
+    await journal.end();
+    const [file] = [...disk.files.values()];
+    const lines = new TextDecoder().decode(file).trimEnd().split('\n').slice(1);
+    expect(lines.map((line) => (JSON.parse(line) as { leaves: unknown[] }).leaves.length)).toEqual([200_000, 200_000]);
+  });
+
   test('nothing is written for another run, or for one that is closed', async () => {
     const { disk, journal, clock, says, sign } = await opened();
     sign('other');
