@@ -82,14 +82,14 @@ function outcomeOf({ run, view }: Moment, text: string): Outcome {
   };
 }
 
-/** The plan with swimmers and gaps as they are in the run. */
-function asRun(plan: Plan, { lanes }: RunState): Plan {
+/** The plan with swimmers, gaps, intervals and reps as they are in the run. */
+function asRun(plan: Plan, { lanes, stretches }: RunState): Plan {
   const now = new Map(lanes.map((lane) => [lane.number, lane]));
   const asNow = plan.session.lanes.map((lane) => {
     const { swimmers, gap } = now.get(lane.number) ?? lane;
     return { ...lane, swimmers, gap };
   });
-  return { ...plan, session: { ...plan.session, lanes: asNow } };
+  return { ...plan, stretches, session: { ...plan.session, lanes: asNow } };
 }
 
 function isIn({ lanes }: RunState, number: number): boolean {
@@ -102,7 +102,7 @@ function liveTimes(state: RunState, t: Millis, openedAt: Millis): LiveTimes {
     const { partIndex } = state.stretches[state.index + index]!;
     parts.set(partIndex, { start: parts.get(partIndex)?.start ?? start, end });
   });
-  return { parts, openedAt, lanes: state.lanes.filter((lane) => lane.in) };
+  return { parts, openedAt, cuts: state.cuts, lanes: state.lanes.filter((lane) => lane.in) };
 }
 
 function endOf(state: RunState, t: Millis): Millis {
