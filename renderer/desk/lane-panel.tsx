@@ -69,7 +69,10 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
         <LaneButton {...shared} label="+15 s" command={{ do: 'shift', lanes, seconds: 15 }} />
         <LaneButton {...shared} label="+1:00" command={{ do: 'shift', lanes, seconds: 60 }} />
       </Group>
-      <Group title="Swimmers" now={`${count(lane.swimmers, 'swimmer')}, ${spanText(lane.gap)} apart, from the next leave on`}>
+      <Group
+        title="Swimmers"
+        now={`${count(lane.swimmers, 'swimmer')}, ${spanText(lane.gap)} apart, from the next leave on`}
+      >
         <LaneButton {...shared} label="One fewer" command={{ do: 'swimmers', lanes, n: lane.swimmers - 1 }} />
         <LaneButton {...shared} label="One more" command={{ do: 'swimmers', lanes, n: lane.swimmers + 1 }} />
         <LaneButton {...shared} label="5 s apart" command={{ do: 'gap', lanes, seconds: 5 }} />

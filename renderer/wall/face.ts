@@ -48,7 +48,9 @@ export function stripFace(
   choice: ClockChoice,
   abandonedAt: Millis,
 ): LaneFace {
-  return modeOf(view) === 'swim' ? laneFace(view, lane, index, choice, abandonedAt) : firstFace(view, lane, index, abandonedAt);
+  return modeOf(view) === 'swim'
+    ? laneFace(view, lane, index, choice, abandonedAt)
+    : firstFace(view, lane, index, abandonedAt);
 }
 
 export function modeOf(view: RunView): WallMode {
