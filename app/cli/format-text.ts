@@ -76,10 +76,11 @@ function spareText(plan: Plan, { duration, over }: Totals): string {
 
 function laneLines(plan: Plan, sheet: Sheet): readonly string[] {
   const lanes = plan.session.lanes.slice(sheet.from, sheet.to);
-  const rows = [
-    lanes.map(({ swimmers, gap }) => (swimmers === 1 ? '1 swimmer' : `${swimmers}, ${spanText(gap)} apart`)),
-    lanes.map(baseText),
-  ];
+  const rows = [lanes.map(({ swimmers }) => (swimmers === 1 ? '1 swimmer' : `${swimmers} swimmers`))];
+  // A row of its own: "7, 5 s apart" would be read as 7.5.
+  if (lanes.some(({ swimmers }) => swimmers > 1))
+    rows.push(lanes.map(({ swimmers, gap }) => (swimmers === 1 ? '' : `${spanText(gap)} apart`)));
+  rows.push(lanes.map(baseText));
   if (lanes.some(({ css }) => css !== null))
     rows.push(lanes.map(({ css }) => (css === null ? '' : `css ${reading(css)}`)));
   return [laneNames(plan, sheet), ...rows.map((cells) => columns(cells, sheet))];

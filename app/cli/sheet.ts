@@ -20,7 +20,7 @@ export interface Sheet {
 const NARROW = 80;
 const WIDE = 132;
 
-/** Room for two leaves of an hour side by side, or for "7, 10 s apart". */
+/** Room for two leaves of an hour side by side, or for "base 1:30 assumed". */
 const LEAST_COLUMN = 18;
 
 /** What stands left of the lanes' columns. */

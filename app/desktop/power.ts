@@ -22,8 +22,8 @@ export function keepsAwake({ state, commands }: Pick<OpenRun, 'state' | 'command
   if (!last) return false;
   const now = settle(state, t);
   if (now.phase === 'done') return false;
-  const leaves = leavesOf(now).map(({ at }) => at);
-  return t - Math.max(last.at, ...leaves.filter((at) => at <= t)) < FORGOTTEN_AFTER;
+  const latest = leavesOf(now).reduce((found, { at }) => (at <= t ? Math.max(found, at) : found), last.at);
+  return t - latest < FORGOTTEN_AFTER;
 }
 
 /** How often it is looked whether a run still goes, in ms. */

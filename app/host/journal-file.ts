@@ -98,7 +98,7 @@ export class JournalFile implements Journal {
 
   alive({ run, at, leaves, ...moment }: AliveSign): void {
     if (run !== this.run || !this.file || this.file.closed) return;
-    this.handed.push(...leaves.map(({ lane, at: time }) => [lane, time] as const));
+    this.hand(leaves);
     // Behind a disk that refuses or dawdles, one that waits is enough; the next has its leaves too.
     if (this.behind || this.backlog.some(({ entry }) => entry?.say === 'alive')) return;
     this.put({ say: 'alive', leaves: this.handed.splice(0), ...this.stamp(at, moment) }).catch(() => undefined);
@@ -110,7 +110,7 @@ export class JournalFile implements Journal {
     if (sign.run !== this.run || !file || file.closed) return;
     if (this.writing) return this.alive(sign);
     const { at, leaves, ...moment } = sign;
-    this.handed.push(...leaves.map(({ lane, at: time }) => [lane, time] as const));
+    this.hand(leaves);
     const entry = { say: 'alive', leaves: [...this.handed], ...this.stamp(at, moment) } as const;
     if (file.writeNow(entry)) this.handed = [];
   }
@@ -136,6 +136,11 @@ export class JournalFile implements Journal {
     this.retry = null;
     await this.file?.close();
     this.file = null;
+  }
+
+  /** One by one: after a long absence there are more than a call can take as its arguments. */
+  private hand(leaves: AliveSign['leaves']): void {
+    for (const { lane, at } of leaves) this.handed.push([lane, at]);
   }
 
   /** `replaced`: its last line, where it has none. */
@@ -191,7 +196,7 @@ export class JournalFile implements Journal {
         return this.refuse(error);
       }
       this.backlog.splice(0, batch.length);
-      this.unsafe.push(...batch);
+      for (const line of batch) this.unsafe.push(line);
       for (const { onFile } of batch) onFile();
       this.startSyncing();
     }

@@ -70,8 +70,10 @@ export async function recover(ports: RecoveryPorts): Promise<Recovery> {
   for (const each of unfinished.slice(0, MOST_UNFINISHED)) {
     const run = await readRun(ports, each, said, unattended);
     if (!run) continue;
-    if (isUnattended(run)) unattended.push(...[await closeUnattended(ports, run)].filter((closed) => closed !== null));
-    else if (found) await closeFound(ports, run, 'replaced');
+    if (isUnattended(run)) {
+      const closed = await closeUnattended(ports, run);
+      if (closed) unattended.push(closed);
+    } else if (found) await closeFound(ports, run, 'replaced');
     else found = run;
   }
   const later = Math.max(0, unfinished.length - MOST_UNFINISHED);
@@ -97,9 +99,9 @@ async function unfinishedJournals(
     else if (look.kind === 'newer') said.push(newerText(look.path, look.version));
     else if (look.kind === 'unreadable') said.push(look.sentence);
   }
-  said.push(...empty.map((path) => stoppedText(path, 0, 'damaged')));
+  for (const path of empty) said.push(stoppedText(path, 0, 'damaged'));
   // Where the disk refuses they are found again the next time.
-  if (empty.length > 0) await putAside(disk, ...empty).catch(() => undefined);
+  if (empty.length > 0) await putAside(disk, empty).catch(() => undefined);
   return unfinished;
 }
 

@@ -179,7 +179,7 @@ export class RunFile {
     } else {
       // Until it is done, nothing else may be written there.
       this.anew = true;
-      if (standing === 'another') await putAside(disk, this.path);
+      if (standing === 'another') await putAside(disk, [this.path]);
       await this.letGo();
       await this.openFile();
     }

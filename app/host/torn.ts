@@ -22,7 +22,7 @@ export async function cutOffTorn(disk: Disk, path: string, length: number, torn:
 }
 
 /** Files of which nothing can be used are put aside whole. */
-export async function putAside(disk: Disk, ...paths: readonly string[]): Promise<void> {
+export async function putAside(disk: Disk, paths: readonly string[]): Promise<void> {
   const moves: Move[] = [];
   for (const path of paths) moves.push({ from: path, to: await freeName(disk, path) });
   await disk.move(moves);

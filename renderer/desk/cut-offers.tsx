@@ -20,14 +20,16 @@ interface CutOffersProps<Cut> {
   isEstimate(line: number): boolean;
   /** The time of day of an end, in ms since the session's start or the run's opening. */
   endTime(end: number): string;
-  /** Why a cut cannot be made now; null where it can. */
+  /** Why a cut cannot be made, as it looks; null where it can. */
   whyNot(cut: Cut): string | null;
+  /** Why it cannot be made at the press, because what was last drawn may be a second old; null where it can. */
+  judge(cut: Cut): string | null;
   onCut(cut: Cut, label: string): void;
   onRefused(why: string): void;
 }
 
 export function CutOffers<Cut extends CutOption>(props: CutOffersProps<Cut>): ReactElement | null {
-  const { fit, cuts, text, isEstimate, endTime, whyNot, onCut, onRefused } = props;
+  const { fit, cuts, text, isEstimate, endTime, whyNot, judge, onCut, onRefused } = props;
   const advice = adviceOf(fit);
   if (advice === '') return null;
   const together = fit.over > 0 && fit.serves !== 'each' && cuts.length > 1;
@@ -49,6 +51,7 @@ export function CutOffers<Cut extends CutOption>(props: CutOffersProps<Cut>): Re
                 )}
                 look="is-deep late-cut"
                 why={whyNot(cut)}
+                judge={() => judge(cut)}
                 onPress={() => onCut(cut, label)}
                 onRefused={onRefused}
               />

@@ -14,6 +14,7 @@ import { settleForCommand } from '../../app/core/run/settle.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import type { Millis } from '../../app/core/units.ts';
 import type { Moment } from '../ui/coach/frames.ts';
+import { spanOf } from './fit-cache.ts';
 import type { LiveTimes } from './timetable-rows.ts';
 import { warningGroups, type WarningGroup } from './warning-groups.ts';
 
@@ -31,12 +32,6 @@ export type Outcome =
       readonly endNow: Millis;
     };
 
-/** In ms: how old it may be while nothing was typed or commanded. */
-const KEPT_FOR = 5000;
-
-/** A session with more stretches is not worked out again only because time has passed. */
-const MANY = 1000;
-
 /** A function that gives the outcome of a text in the run of a moment; it costs as much as opening the session. */
 export function createOutcomeCache(): (moment: Moment, text: string) => Outcome {
   let known = '';
@@ -44,8 +39,7 @@ export function createOutcomeCache(): (moment: Moment, text: string) => Outcome 
   let kept: Outcome | null = null;
   return (moment, text) => {
     const { run, view } = moment;
-    const since = view.state.stretches.length > MANY ? 0 : Math.floor(view.t / KEPT_FOR);
-    const key = `${view.phase} ${view.index} ${since} ${text}`;
+    const key = `${view.phase} ${view.index} ${spanOf(view)} ${text}`;
     if (kept === null || before !== run.state || known !== key) kept = outcomeOf(moment, text);
     known = key;
     before = run.state;
@@ -82,14 +76,14 @@ function outcomeOf({ run, view }: Moment, text: string): Outcome {
   };
 }
 
-/** The plan with swimmers and gaps as they are in the run. */
-function asRun(plan: Plan, { lanes }: RunState): Plan {
+/** The plan with swimmers, gaps, intervals and reps as they are in the run. */
+function asRun(plan: Plan, { lanes, stretches }: RunState): Plan {
   const now = new Map(lanes.map((lane) => [lane.number, lane]));
   const asNow = plan.session.lanes.map((lane) => {
     const { swimmers, gap } = now.get(lane.number) ?? lane;
     return { ...lane, swimmers, gap };
   });
-  return { ...plan, session: { ...plan.session, lanes: asNow } };
+  return { ...plan, stretches, session: { ...plan.session, lanes: asNow } };
 }
 
 function isIn({ lanes }: RunState, number: number): boolean {
@@ -102,7 +96,7 @@ function liveTimes(state: RunState, t: Millis, openedAt: Millis): LiveTimes {
     const { partIndex } = state.stretches[state.index + index]!;
     parts.set(partIndex, { start: parts.get(partIndex)?.start ?? start, end });
   });
-  return { parts, openedAt, lanes: state.lanes.filter((lane) => lane.in) };
+  return { parts, openedAt, cuts: state.cuts, lanes: state.lanes.filter((lane) => lane.in) };
 }
 
 function endOf(state: RunState, t: Millis): Millis {

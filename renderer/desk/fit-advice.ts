@@ -4,8 +4,7 @@
 
 import { swimDownPart, type CutOption, type Fit } from '../../app/core/run/fit.ts';
 import type { RunState } from '../../app/core/run/state.ts';
-import { textLines } from '../../app/core/session/lines.ts';
-import { count } from '../ui/coach/words.ts';
+import { count, writtenLine } from '../ui/coach/words.ts';
 
 /** What the cuts are good for, in one line above them; nothing where the hour is kept. */
 export function adviceOf({ over, cuts, serves }: Fit): string {
@@ -21,8 +20,7 @@ export function adviceOf({ over, cuts, serves }: Fit): string {
 
 /** "Cut 1 of 3 rounds", "Cut 2 of 12 x 75 free": a set as the coach wrote it. */
 export function cutLabel(text: string, { line, n, of, kind }: Pick<CutOption, 'line' | 'n' | 'of' | 'kind'>): string {
-  const written = (textLines(text)[line - 1] ?? '').trim();
-  return `Cut ${n} of ${kind === 'reps' ? written : count(of, 'round')}`;
+  return `Cut ${n} of ${kind === 'reps' ? writtenLine(text, line) : count(of, 'round')}`;
 }
 
 /**

@@ -4,6 +4,7 @@
  */
 
 import { fit, singleCuts, type Fit } from '../../app/core/run/fit.ts';
+import type { RunView } from '../../app/core/run/view.ts';
 import { MINUTE, SECOND } from '../../app/core/units.ts';
 import type { Moment } from '../ui/coach/frames.ts';
 import { finishAfter } from './hour.ts';
@@ -11,10 +12,16 @@ import { finishAfter } from './hour.ts';
 /** With less than this in hand, cuts are offered before they are needed. */
 const TIGHT = 5 * MINUTE;
 
+/** How old what is worked out from a run may be while nothing is commanded or begins. */
 const KEPT_FOR = 5 * SECOND;
 
 /** A session with more stretches is not worked out again only because time has passed. */
 const MANY = 1000;
+
+/** The same for moments whose answer is kept as far as the passing of time goes. */
+export function spanOf({ state, t }: RunView): number {
+  return state.stretches.length > MANY ? 0 : Math.floor(t / KEPT_FOR);
+}
 
 /** A function that gives the fit of a moment; null for a session without a finish. */
 export function createFitCache(): (moment: Moment) => Fit | null {
@@ -22,8 +29,7 @@ export function createFitCache(): (moment: Moment) => Fit | null {
   let kept: Fit | null = null;
   return (moment) => {
     const { run, view } = moment;
-    const since = view.state.stretches.length > MANY ? 0 : Math.floor(view.t / KEPT_FOR);
-    const key = `${run.id} ${run.commands.length} ${view.phase} ${view.index} ${since}`;
+    const key = `${run.id} ${run.commands.length} ${view.phase} ${view.index} ${spanOf(view)}`;
     if (key !== known) kept = fitNow(moment);
     known = key;
     return kept;

@@ -3,11 +3,11 @@
  */
 
 import type { ReactElement } from 'react';
-import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import type { Moment } from '../ui/coach/frames.ts';
 import { useDigits, useDrawn, useHand, type Tools } from '../ui/coach/use-deck.ts';
-import { inByText, inText, leaveText } from '../ui/coach/words.ts';
+import { inText } from '../ui/coach/words.ts';
+import { leaveOf } from './lane-text.ts';
 
 interface LaneLeavesProps {
   readonly tools: Tools;
@@ -44,24 +44,6 @@ function LaneLeave({ tools, number, state }: LaneLeaveProps): ReactElement {
       <span className="leaves-left" ref={left} />
     </li>
   );
-}
-
-/** The reading of a lane's next leave, or the word that stands in its place. */
-function leaveOf(view: RunView, number: number, clock: ClockChoice): string {
-  const lane = view.lanes.find((each) => each.number === number);
-  switch (lane?.state) {
-    case undefined:
-      return '';
-    case 'out':
-    case 'stopped':
-      return lane.state;
-    case 'finished':
-      return inByText(view, lane, clock);
-    case 'absent':
-      return view.pauseEnd === null ? '–' : view.stretch.kind;
-    case 'pending':
-      return lane.next && lane.next.at !== null ? leaveText(clock, view, lane.next.at) : 'waits';
-  }
 }
 
 function leftOf(view: RunView, number: number): string {

@@ -5,10 +5,10 @@
 
 import type { ReactElement, ReactNode } from 'react';
 import type { Command } from '../../app/core/run/command.ts';
-import { SECOND } from '../../app/core/units.ts';
+import { spanText } from '../../app/core/reading.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
-import { repText } from '../ui/coach/words.ts';
+import { count, repText } from '../ui/coach/words.ts';
 import { intervalText } from '../ui/estimates.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { LaneAction, LaneButton, LaneInOut } from './lane-buttons.tsx';
@@ -69,7 +69,10 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
         <LaneButton {...shared} label="+15 s" command={{ do: 'shift', lanes, seconds: 15 }} />
         <LaneButton {...shared} label="+1:00" command={{ do: 'shift', lanes, seconds: 60 }} />
       </Group>
-      <Group title="Swimmers" now={`${lane.swimmers}, ${lane.gap / SECOND} s apart, from the next leave on`}>
+      <Group
+        title="Swimmers"
+        now={`${count(lane.swimmers, 'swimmer')}, ${spanText(lane.gap)} apart, from the next leave on`}
+      >
         <LaneButton {...shared} label="One fewer" command={{ do: 'swimmers', lanes, n: lane.swimmers - 1 }} />
         <LaneButton {...shared} label="One more" command={{ do: 'swimmers', lanes, n: lane.swimmers + 1 }} />
         <LaneButton {...shared} label="5 s apart" command={{ do: 'gap', lanes, seconds: 5 }} />

@@ -8,6 +8,7 @@ import type { LaneView } from '../../app/core/run/view.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { useDigits, useDrawn, useHand } from '../ui/coach/use-deck.ts';
+import { lastAbandoned } from '../ui/leaving.ts';
 import type { DeskTools } from './desk-tools.ts';
 import { keyOf } from './keys.ts';
 import { LaneButtons } from './lane-buttons.tsx';
@@ -26,7 +27,7 @@ interface LaneRowProps {
 
 export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: LaneRowProps): ReactElement {
   const { hand, frames } = tools;
-  const { view } = moment;
+  const { view, run } = moment;
   const clock = useHand(hand, (state) => state.clock);
   const name = `Lane ${lane.number}`;
   const leave = useDigits(frames, (at) => (at ? leaveOf(at.view, lane.number, clock) : ''));
@@ -54,7 +55,7 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
           <span className="lane-what">{repWords(view, lane)}</span>
           <span className="lane-left" ref={left} />
         </p>
-        <p className="lane-more">{moreWords(view, lane, clock)}</p>
+        <p className="lane-more">{moreWords(view, lane, clock, lastAbandoned(run.commands))}</p>
       </div>
       <LaneButtons tools={tools} moment={moment} lane={lane} open={open} keyed={keyed} onMore={onMore} />
     </section>

@@ -7,9 +7,10 @@ import { reading } from '../../app/core/reading.ts';
 import { LEAD } from '../../app/core/run/align.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
-import { leavingNow } from '../ui/current-set.ts';
+import type { Millis } from '../../app/core/units.ts';
 import { count, inByText, inText, leaveText, repOf, repText, roundText } from '../ui/coach/words.ts';
 import { intervalText } from '../ui/estimates.ts';
+import { leavingNow } from '../ui/leaving.ts';
 
 /** How a lane looks: as it stands, with the last seconds before a leave told apart. */
 export function standing(view: RunView, lane: LaneView): string {
@@ -56,13 +57,16 @@ export function repWords(view: RunView, lane: LaneView): string {
   return repText(lane.next.rep, unit);
 }
 
-/** Swimmers, interval, target and the leave after; while the lane leaves, how many are away. */
-export function moreWords(view: RunView, lane: LaneView, clock: ClockChoice): string {
+/**
+ * Swimmers, interval, target and the leave after; while the lane leaves, how many are away.
+ * abandonedAt: when a stretch was given up last, as `lastAbandoned` has it.
+ */
+export function moreWords(view: RunView, lane: LaneView, clock: ClockChoice, abandonedAt: Millis): string {
   if (lane.state === 'out') return '';
   const { next } = lane;
   // The pending times of a stopped lane are not its leaves.
   const after = lane.state === 'stopped' ? null : lane.after;
-  const leaving = leavingNow(view, lane);
+  const leaving = leavingNow(view, lane, abandonedAt);
   if (leaving) return [leavingText(leaving.away, leaving.swimmers), ...thenText(view, after, clock)].join(', ');
   const words = [count(lane.swimmers, 'swimmer'), ...ownRound(view, lane)];
   if (next && !next.rep.set.untimed) words.push(`on ${intervalText(next.rep)}`);

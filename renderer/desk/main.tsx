@@ -13,6 +13,7 @@ import './write.css';
 import './edit.css';
 import './after.css';
 import './narrow.css';
+import './phone.css';
 import { openLink } from '../link/link.ts';
 import { createHand } from '../ui/coach/hand.ts';
 import { startFrames } from '../ui/coach/frames.ts';

@@ -51,6 +51,7 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
         isEstimate={(line) => lineIsEstimate(view.state.stretches, line)}
         endTime={(end) => endTime(run.openedAtTimeOfDay + end)}
         whyNot={(cut) => refusalOf(view.state, command(cut), view.t)}
+        judge={(cut) => tools.hand.refusal(command(cut))}
         onCut={(cut) => void tools.hand.give(command(cut))}
         onRefused={(why) => tools.hand.say(why, 'refused')}
       />

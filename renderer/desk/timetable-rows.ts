@@ -14,7 +14,7 @@ import type { Item, Lane } from '../../app/core/session/session.ts';
 import { MINUTE, type Millis } from '../../app/core/units.ts';
 import { about } from '../ui/estimates.ts';
 import { clockTime } from './hour.ts';
-import { itemWords } from '../ui/set-words.ts';
+import { cutsInside, itemWordsNow, NO_CUTS, roundsLeft, type Cuts } from '../ui/set-words.ts';
 
 export interface Timetable {
   readonly lanes: readonly number[];
@@ -34,6 +34,7 @@ export interface LiveTimes {
   readonly parts: ReadonlyMap<number, { readonly start: Millis; readonly end: Millis }>;
   /** Local time of day at t = 0, in ms after midnight. */
   readonly openedAt: Millis;
+  readonly cuts: Cuts;
   /** Its lanes, those that are out left out, with swimmers and gaps as they are. */
   readonly lanes: readonly { readonly number: number; readonly swimmers: number; readonly gap: Millis }[];
 }
@@ -57,7 +58,7 @@ export interface TimetableRow {
   readonly lanes: readonly string[];
 }
 
-/** The whole plan; in a run (`live`) the parts that are not over, and the lanes that are in. */
+/** The whole plan; in a run (`live`) the parts that are not over, the lanes that are in, and what cuts have left. */
 export function timetableOf(plan: Plan, live: LiveTimes | null = null): Timetable {
   const { session } = plan;
   const shown = session.lanes
@@ -84,6 +85,7 @@ export function timetableOf(plan: Plan, live: LiveTimes | null = null): Timetabl
         0,
         reps,
         shown.map(({ index }) => index),
+        live?.cuts ?? NO_CUTS,
       ),
       distances: ofShown(distances).map(distanceText),
     })),
@@ -138,25 +140,26 @@ function firstReps(stretches: readonly Stretch[]): ReadonlyMap<number, readonly 
   return reps;
 }
 
-/** `lanes`: the places in lane order of those that are shown. */
+/** `lanes`: the places in lane order of those that are shown; `cuts`: what is not swum of these items. */
 function rowsOf(
   items: readonly Item[],
   depth: number,
   reps: ReadonlyMap<number, readonly (Rep | null)[]>,
   lanes: readonly number[],
+  cuts: Cuts,
 ): readonly TimetableRow[] {
   const rows: TimetableRow[] = [];
   for (const item of items) {
     const key = `${item.line} ${depth}`;
     if (item.kind === 'rounds') {
-      const words = item.times === 1 ? '1 round' : `${item.times} rounds`;
-      rows.push({ key, depth, words, lanes: [] }, ...rowsOf(item.items, depth + 1, reps, lanes));
+      rows.push({ key, depth, words: roundsLeft(item, cuts), lanes: [] });
+      for (const row of rowsOf(item.items, depth + 1, reps, lanes, cutsInside(item, cuts))) rows.push(row);
     } else {
       const own = item.kind === 'talk' || item.kind === 'break' ? undefined : reps.get(item.line);
       rows.push({
         key,
         depth,
-        words: itemWords(item),
+        words: itemWordsNow(item, cuts),
         lanes: own ? lanes.map((lane) => intervalText(own[lane]!)) : [],
       });
     }

@@ -46,6 +46,7 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
         isEstimate={(line) => lineIsEstimate(plan.stretches, line)}
         endTime={(end) => endTime(at(end))}
         whyNot={() => null}
+        judge={() => null}
         onCut={make}
         onRefused={() => undefined}
       />

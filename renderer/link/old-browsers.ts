@@ -9,7 +9,13 @@ add(Object, 'fromEntries', (entries: Iterable<readonly [string, unknown]>) => {
 });
 
 add(Array.prototype, 'flatMap', function (this: readonly unknown[], each: (item: unknown, index: number) => unknown) {
-  return ([] as unknown[]).concat(...this.map((item, index) => each(item, index)));
+  const all: unknown[] = [];
+  this.forEach((item, index) => {
+    const made = each(item, index);
+    if (Array.isArray(made)) made.forEach((value: unknown) => all.push(value));
+    else all.push(made);
+  });
+  return all;
 });
 
 add(Promise, 'allSettled', (promises: Iterable<PromiseLike<unknown>>) =>

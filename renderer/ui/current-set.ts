@@ -5,7 +5,7 @@
  */
 
 import { LEAD } from '../../app/core/run/align.ts';
-import type { LastView, LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
+import type { LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
 import type { Rep, Round } from '../../app/core/plan/plan.ts';
 import type { Item, Part } from '../../app/core/session/session.ts';
 import { itemIndexOf } from './set-words.ts';
@@ -38,16 +38,6 @@ export function swumNow(view: RunView): SwumNow | null {
   if (!item) return null;
   const rounds = stretch.kind === 'swim' ? commonRounds(reps) : stretch.rounds;
   return { part, item, index, rounds, after: itemAfter(parts, stretch.partIndex, index) };
-}
-
-/**
- * The leave whose swimmers still go off one after the other; null once the tail is away, and from the next
- * start's countdown on: what was left by Move on is over then.
- */
-export function leavingNow({ t, phase, state }: RunView, { number, last }: LaneView): LastView | null {
-  if (!last || t >= last.tailAt) return null;
-  const isOfThis = state.lanes.find((lane) => lane.number === number)?.leftHere ?? false;
-  return isOfThis || phase !== 'going' ? last : null;
 }
 
 /** A rep with its counts as they now are, after cuts. */
@@ -90,7 +80,7 @@ function commonItem(part: Part, reps: readonly Counted[]): number {
     const index = itemIndexOf(part, rep.set.line);
     if (index >= 0) counts[index] = (counts[index] ?? 0) + 1;
   }
-  const most = Math.max(0, ...counts);
+  const most = counts.reduce((found, each) => Math.max(found, each), 0);
   return most === 0 ? -1 : counts.indexOf(most);
 }
 

@@ -12,7 +12,7 @@ import type { Tenths } from '../../app/core/units.ts';
 /** How many reps or rounds have been cut, by line. */
 export type Cuts = ReadonlyMap<number, number>;
 
-const NO_CUTS: Cuts = new Map();
+export const NO_CUTS: Cuts = new Map();
 
 /** One item of a part as written; rounds with what is in them. */
 export function itemWords(item: Item): string {
@@ -85,13 +85,18 @@ function innerWords(item: Item, cuts: Cuts): string {
   return `${roundsLeft(item, cuts)} of (${innerList(item, cuts)})`;
 }
 
-function innerList({ items, line }: Rounds, cuts: Cuts): string {
-  // Of a line that is both rounds and a set, the cuts are of its rounds.
-  const inner = new Map([...cuts].filter(([cut]) => cut !== line));
-  return items.map((item) => innerWords(item, inner)).join(', ');
+function innerList(rounds: Rounds, cuts: Cuts): string {
+  const inner = cutsInside(rounds, cuts);
+  return rounds.items.map((item) => innerWords(item, inner)).join(', ');
 }
 
-function roundsLeft({ times, line }: Rounds, cuts: Cuts): string {
+/** The cuts of what is in the rounds: of a line that is both rounds and a set, the cuts are of its rounds. */
+export function cutsInside({ line }: Rounds, cuts: Cuts): Cuts {
+  return cuts.has(line) ? new Map([...cuts].filter(([cut]) => cut !== line)) : cuts;
+}
+
+/** "3 rounds", without those that have been cut. */
+export function roundsLeft({ times, line }: Rounds, cuts: Cuts): string {
   return roundsText(left(times, cutOf(line, cuts)));
 }
 

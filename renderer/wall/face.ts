@@ -27,7 +27,12 @@ export interface WallFace {
 }
 
 /** openedAt: local time of day at t = 0, in ms after midnight. */
-export function wallFace(view: RunView, openedAt: Millis, choice: ClockChoice, abandonedAt?: Millis): WallFace {
+export function wallFace(
+  view: RunView,
+  openedAt: Millis,
+  choice: ClockChoice,
+  abandonedAt: Millis = -Infinity,
+): WallFace {
   const mode = modeOf(view);
   const { text: clock, label: clockLabel } = clockFace(view, choice);
   const lanes =
@@ -41,9 +46,11 @@ export function stripFace(
   lane: LaneView,
   index: number,
   choice: ClockChoice,
-  abandonedAt?: Millis,
+  abandonedAt: Millis,
 ): LaneFace {
-  return modeOf(view) === 'swim' ? laneFace(view, lane, index, choice, abandonedAt) : firstFace(view, lane, index);
+  return modeOf(view) === 'swim'
+    ? laneFace(view, lane, index, choice, abandonedAt)
+    : firstFace(view, lane, index, abandonedAt);
 }
 
 export function modeOf(view: RunView): WallMode {

@@ -3,12 +3,13 @@
  */
 
 import { reading } from '../../app/core/reading.ts';
-import { LEAD, ON_ITS_WAY } from '../../app/core/run/align.ts';
+import { LEAD } from '../../app/core/run/align.ts';
 import { readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
 import type { Rep, Round, Stretch } from '../../app/core/plan/plan.ts';
 import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
 import { about, intervalText } from '../ui/estimates.ts';
+import { leavingNow } from '../ui/leaving.ts';
 import { laneSetWords, repWords, setOnLine } from '../ui/set-words.ts';
 
 export interface LaneFace {
@@ -54,19 +55,19 @@ const NOTHING = {
 };
 
 /**
- * During a swim. index: the lane's place in lane order; abandonedAt: when a stretch was given up last, of which
- * nobody waits for the tails any more; -Infinity for never.
+ * During a swim. index: the lane's place in lane order; abandonedAt: when a stretch was given up last, as
+ * `lastAbandoned` has it.
  */
 export function laneFace(
   view: RunView,
   lane: LaneView,
   index: number,
   choice: ClockChoice,
-  abandonedAt: Millis = -Infinity,
+  abandonedAt: Millis,
 ): LaneFace {
   const { number, state, next, last } = lane;
   const leftHere = view.state.lanes[index]!.leftHere;
-  const shown = { ...NOTHING, number, dots: dotsOf(view, last, abandonedAt) };
+  const shown = { ...NOTHING, number, dots: dotsOf(view, lane, abandonedAt) };
   const leaveText = (at: Millis | null): string => {
     const shows = at === null ? null : readingAt(choice, view.clock, view.state, at);
     return shows === null ? '' : reading(shows);
@@ -106,18 +107,15 @@ export function laneFace(
   };
 }
 
-/** R1: what was on its way when the stretch was given up left with it. */
-function dotsOf({ t }: RunView, last: LaneView['last'], abandonedAt: Millis): LaneFace['dots'] {
-  if (last === null || t >= last.tailAt || last.at <= abandonedAt + ON_ITS_WAY) return null;
-  return { away: last.away, of: last.swimmers };
+function dotsOf(view: RunView, lane: LaneView, abandonedAt: Millis): LaneFace['dots'] {
+  const leaving = leavingNow(view, lane, abandonedAt);
+  return leaving && { away: leaving.away, of: leaving.swimmers };
 }
 
-/** While nobody swims: what the lane swims first of what comes next. */
-export function firstFace(view: RunView, lane: LaneView, index: number): LaneFace {
+/** While nobody swims: what the lane swims first of what comes next. index, abandonedAt: as in `laneFace`. */
+export function firstFace(view: RunView, lane: LaneView, index: number, abandonedAt: Millis): LaneFace {
   const stretch = view.phase === 'waiting' ? view.stretch : view.following;
-  const dots =
-    lane.last !== null && view.t < lane.last.tailAt ? { away: lane.last.away, of: lane.last.swimmers } : null;
-  const shown = { ...NOTHING, number: lane.number, dots };
+  const shown = { ...NOTHING, number: lane.number, dots: dotsOf(view, lane, abandonedAt) };
   if (lane.state === 'out') return { ...shown, state: 'out', word: 'out' };
   const first = view.phase === 'waiting' ? lane.next : firstOf(view.following, index);
   if (!stretch || !first) return { ...shown, state: 'absent', word: stretch?.kind === 'swim' ? 'no swim' : '' };

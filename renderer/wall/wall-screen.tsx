@@ -14,7 +14,7 @@ import type { Link } from '../link/link.ts';
 import { guarded, reportMishap } from '../link/mishap.ts';
 import type { DeckRun, DeckState } from '../link/store.ts';
 import { createMeasure } from '../ui/measure.ts';
-import { lastAbandoned } from './abandoned.ts';
+import { lastAbandoned } from '../ui/leaving.ts';
 import { Board } from './board.tsx';
 import { createBoardPainter, type LostText } from './board-painter.ts';
 import { chosenLanes, type WallChoice } from './lane-choice.ts';

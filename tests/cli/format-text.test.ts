@@ -99,6 +99,16 @@ describe('every leave can be read', () => {
 });
 
 describe('what stands around the leaves', () => {
+  test('swimmers and their gap in rows of their own: no figure beside another that could be read as one', () => {
+    const lanes = [lane(0, { swimmers: 7, gap: 5000 }), lane(1), lane(2, { swimmers: 20, gap: 60_000 })];
+    const plan = planOf([set(1, [4, 4, 4], 50, { lanes: 3, timing: on(60, 0, 3) })], { lanes });
+    const cells = (start: string) => lineWith(plan, start)?.split(/ {2,}/);
+    expect(cells('7 swim')).toEqual(['7 swimmers', '1 swimmer', '20 swimmers']);
+    expect(cells('5 s')).toEqual(['5 s apart', '1:00 apart']);
+    const alone = planOf([set(1, 4, 50, { timing: on(60) })], { lanes: [lane(0)] });
+    expect(linesOf(alone).some((line) => line.includes('apart'))).toBe(false);
+  });
+
   const evening = { startsAt: 19 * 60 + 30, finishBy: 20 * 60 + 30, title: 'Harbour squad' };
   const hour = [
     part('Warm-up', 1, timedSwim(2, 600, 'choice'), pause('talk', 3, 90, 'turns'), set(4, 4, 50, { timing: on(60) })),

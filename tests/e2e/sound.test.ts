@@ -121,6 +121,31 @@ test('[R1] every pip and tone leaves the page within 5 ms of its time, none is m
   }
 });
 
+interface HeardCue {
+  readonly kind: string;
+  readonly heardAt: number;
+}
+
+test('pips and the tone of the first leave are scheduled ahead, at the right time of the page', async () => {
+  await context.addInitScript(() => {
+    const cues: unknown[] = [];
+    Object.assign(window, { heardCues: cues });
+    window.addEventListener('lanecall:cue-scheduled', (event) => cues.push((event as CustomEvent<unknown>).detail));
+  });
+  await open();
+  const page = await soundingDesk();
+  const begin = Math.ceil((await give({ do: 'start' })) / 1000) * 1000 + 10_000;
+  deck.moveTo(deck.run().openedAt + begin - 5_500);
+  const cues = (): Promise<HeardCue[]> =>
+    page.evaluate(() => (window as unknown as { heardCues: HeardCue[] }).heardCues);
+  await expect.poll(async () => (await cues()).length, { timeout: 20_000 }).toBeGreaterThanOrEqual(4);
+  const [first, second, third, leave] = await cues();
+  expect([first, second, third, leave].map((cue) => cue?.kind)).toEqual(['pip', 'pip', 'pip', 'leave']);
+  const apart = [second!.heardAt - first!.heardAt, third!.heardAt - second!.heardAt, leave!.heardAt - third!.heardAt];
+  for (const gap of apart) expect(Math.abs(gap - 1000)).toBeLessThan(10);
+  expect(leave!.heardAt).toBeGreaterThan((await page.evaluate(() => performance.now())) - 2_500);
+});
+
 test('a device that goes is said, and when it is back the sound is too, by itself', async () => {
   await open();
   const page = await soundingDesk();

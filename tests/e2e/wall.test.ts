@@ -10,6 +10,7 @@ import { chromium, type Browser, type Locator, type Page } from 'playwright-core
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
+import { MovingDeck } from '../support/moving-deck.ts';
 
 const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
@@ -86,15 +87,15 @@ async function command(fields: Record<string, unknown>): Promise<void> {
   expect(await ask('/command', 'POST', message)).toMatchObject({ ok: true });
 }
 
-function lane(number: number): Locator {
-  return page.getByRole('region', { name: `Lane ${number}`, exact: true });
+function lane(number: number, on = page): Locator {
+  return on.getByRole('region', { name: `Lane ${number}`, exact: true });
 }
 
-function nextLeave(number: number): Locator {
-  return lane(number).getByLabel('Next leave');
+function nextLeave(number: number, on = page): Locator {
+  return lane(number, on).getByLabel('Next leave');
 }
 
-const clock = (): Locator => page.getByRole('timer', { name: 'Clock' });
+const clock = (on = page): Locator => on.getByRole('timer', { name: 'Clock' });
 
 /** From the first to the last row on which digits are drawn, in px. Their box is moved up from them by a little. */
 async function drawnHeight(target: Locator): Promise<number> {
@@ -191,18 +192,28 @@ test('a session that is opened stands large, with what every lane swims first', 
 });
 
 test('a start counts its last 10 s down, then the clock runs and every lane shows its next leave', async () => {
-  await command({ do: 'start' });
-  await page.getByText('starts in').waitFor();
-  expect(await clock().textContent()).toMatch(/^0:(10|0[1-9])$/);
-  expect(await nextLeave(6).textContent()).toBe('0:00');
-  await page.getByText('starts in').waitFor({ state: 'hidden', timeout: 15_000 });
-  await expect.poll(() => clock().textContent(), { timeout: 10_000 }).toBe('0:03');
-  const leaves = await Promise.all([1, 2, 3, 4, 5, 6].map((number) => nextLeave(number).textContent()));
+  const deck = await MovingDeck.start();
+  const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } });
+  const wall = await deck.openPage(context, '/display');
+  await deck.server.host.open({ text: SIX_LANES, lanesText: null }, { replace: true, clockPhase: 0 });
+  const { at } = await deck.server.host.command('start', { do: 'start' });
+  await wall.getByText('starts in').waitFor();
+  expect(await clock(wall).textContent()).toMatch(/^0:(10|0[1-9])$/);
+  expect(await nextLeave(6, wall).textContent()).toBe('0:00');
+  const begin = Math.ceil(at! / 1000) * 1000 + 10_000;
+  deck.moveTo(deck.run().openedAt + begin + 1_500);
+  await wall.getByText('starts in').waitFor({ state: 'hidden', timeout: 15_000 });
+  await expect.poll(() => clock(wall).textContent(), { timeout: 10_000 }).toBe('0:03');
+  const leaves = await Promise.all([1, 2, 3, 4, 5, 6].map((number) => nextLeave(number, wall).textContent()));
   expect(leaves).toEqual(['0:40', '0:45', '0:45', '0:50', '0:50', '0:55']);
-  expect(await lane(1).textContent()).toContain('2 of 4');
+  expect(await lane(1, wall).textContent()).toContain('2 of 4');
+  expect(deck.complaints).toEqual([]);
+  await context.close();
+  await deck.close();
 });
 
 test('the design case: digits of leaves are at least 10.2 % of the height as drawn, and three quarters of the strip', async () => {
+  await command({ do: 'start' });
   for (const [width, height] of [
     [1920, 1080],
     [1280, 720],

@@ -7,6 +7,7 @@ import { JournalFile } from '../../app/host/journal-file.ts';
 import { FakeClock } from '../support/fake-clock.ts';
 import { FakeDisk } from '../support/fake-disk.ts';
 import { FreeFolder } from '../support/free-folder.ts';
+import { on, planOf, set } from '../support/hand-session.ts';
 
 const SOURCE = { text: 'Main set\n4 x 50 free @ 1:00', lanesText: null };
 
@@ -59,6 +60,19 @@ describe('[journal] before a sleep', () => {
     await written;
     await journal.end();
     expect(says(disk.files)).toEqual(['opened', 'command', 'alive']);
+  });
+
+  test('a hundred thousand leaves and more, after a long absence, stand in one sign, asleep or awake', async () => {
+    const { disk, journal, clock } = await opened();
+    const rep = planOf([set(1, 1, 50, { timing: on(60) })]).stretches[0]!.lanes[0]!.reps[0]!;
+    const leave = { lane: 1, stretch: 0, rep, swimmers: 1, gap: 5000 };
+    const leaves = Array.from({ length: 200_000 }, (_, index) => ({ ...leave, at: index }));
+    journal.signNow({ run: 'r', at: 200_000, leaves, ...clock.moment() });
+    journal.alive({ run: 'r', at: 400_000, leaves, ...clock.moment() });
+    await journal.end();
+    const [file] = [...disk.files.values()];
+    const lines = new TextDecoder().decode(file).trimEnd().split('\n').slice(1);
+    expect(lines.map((line) => (JSON.parse(line) as { leaves: unknown[] }).leaves.length)).toEqual([200_000, 200_000]);
   });
 
   test('nothing is written for another run, or for one that is closed', async () => {

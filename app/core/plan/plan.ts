@@ -54,7 +54,7 @@ export interface Rep {
   /** From the start of the stretch. */
   readonly offset: Millis;
   readonly interval: Millis;
-  /** What a timed block has left over (or lacks) after its last rep; 0 for all others. */
+  /** What a timed block has left over after its last rep, 0 or more; 0 for all others. */
   readonly leftover: Millis;
   /** For one rep, also of an untimed set. */
   readonly target: Millis | null;

@@ -63,13 +63,15 @@ function timedSwims(set: SwimSet, timing: Timed, { distances, times }: Distances
   return Array.from({ length: distances.length * times }, (_, rep) => swimAt(distances[rep % distances.length]!, rep));
 }
 
-/** Reps as long as their intervals fit in the block's time, at least one; the last carries what is left over. */
+/**
+ * Reps as long as their intervals fit in the block's time; the last carries what is left over. One at least
+ * fits: a text in which none does is refused.
+ */
 function blockSwims(block: TimedBlock, pace: Pace): readonly Swim[] {
   const distance = block.distances[pace.index]!;
   const swimAt = swimmer(block, block.timing, pace);
-  const first = swimAt(distance, 0);
-  const swims = [first];
-  let used = first.interval;
+  const swims: Swim[] = [];
+  let used = 0;
   while (swims.length < MOST_REPS) {
     const next = swimAt(distance, swims.length);
     if (used + next.interval > block.time) break;

@@ -20,7 +20,8 @@ export function warningsOf(plan: Plan): readonly Warning[] {
   const lines = linesOf(session);
   const found = [...overTime(plan), ...emptyParts(session)];
   for (const line of lines) found.push(...partLengths(line, session));
-  session.lanes.forEach((_, index) => found.push(...laneWarnings(plan, lines, index)));
+  // One by one: a long session has more of them than a call can take as its arguments.
+  session.lanes.forEach((_, index) => laneWarnings(plan, lines, index).forEach((warning) => found.push(warning)));
   return found.sort(
     (a, b) =>
       a.line - b.line ||

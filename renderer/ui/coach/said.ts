@@ -4,7 +4,6 @@
  */
 
 import type { Command } from '../../../app/core/run/command.ts';
-import { cuttableAt } from '../../../app/core/run/cut.ts';
 import { apply } from '../../../app/core/run/fold.ts';
 import { projectedEnd } from '../../../app/core/run/projection.ts';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
@@ -12,10 +11,9 @@ import { settleForCommand } from '../../../app/core/run/settle.ts';
 import { currentStretch, isPending, nextLeave, type LaneState, type RunState } from '../../../app/core/run/state.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { reading } from '../../../app/core/reading.ts';
-import type { Item } from '../../../app/core/session/session.ts';
 import { SECOND, type Millis } from '../../../app/core/units.ts';
-import { itemWords, setOnLine } from '../set-words.ts';
 import { commandLabel } from './actions.ts';
+import { cutText, forgottenText } from './said-cuts.ts';
 import { about, intervalText as intervalOf, lineIsEstimate } from '../estimates.ts';
 import { count, currentText, laneList, leaveText, repText, secondsToGo } from './words.ts';
 
@@ -92,9 +90,9 @@ function sentence(change: Change): string {
     case 'interval':
       return `${intervalText(change)} in ${who}: ${nextText(change)}.`;
     case 'cut':
-      return `Cut ${cutText(change, command.line, command.n)}${endText(change)}.`;
+      return `Cut ${cutText(before, command.line, command.n)}${endText(change)}.`;
     case 'rewrite':
-      return `What is to come is rewritten${endText(change)}.`;
+      return `What is to come is rewritten${endText(change)}.${forgottenText(before, after)}`;
     case 'go-to':
     case 'restart':
     case 'move-on':
@@ -190,26 +188,6 @@ function intervalText({ before, touched }: Change): string {
   const what = commonText(reps, before, 'the set');
   const intervals = new Set(reps.map(intervalOf));
   return intervals.size === 1 ? `${capital(what)} on ${intervalOf(reps[0]!)}` : `${capital(what)} on new intervals`;
-}
-
-/** "1 of 3 rounds", "2 of 10 x 75 free": of as many as there were before this cut. */
-function cutText({ before }: Change, line: number, n: number): string {
-  const { session } = before.plan;
-  const cuttable = cuttableAt(session, line);
-  const gone = before.cuts.get(line) ?? 0;
-  if (cuttable.kind === 'rounds') return `${n} of ${count(cuttable.most + 1 - gone, 'round')}`;
-  const set = session.parts.map((part) => setOnLine(part, line)).find((each) => each !== null);
-  return set ? `${n} of ${itemWords(withoutLast(set, gone))}` : `${n} of line ${line}`;
-}
-
-/** A set with fewer reps, as if it had been written so. */
-function withoutLast(item: Item, gone: number): Item {
-  if (item.kind !== 'set') return item;
-  const { reps } = item;
-  if (reps.kind === 'ladder') {
-    return { ...item, reps: { ...reps, distances: reps.distances.slice(0, reps.distances.length - gone) } };
-  }
-  return { ...item, reps: { ...reps, counts: reps.counts.map((each) => Math.max(0, each - gone)) } };
 }
 
 /** How the projected end moved: ", ends 5:35 sooner". */

@@ -5,6 +5,7 @@
 import { distanceText } from '../../../app/core/lengths.ts';
 import { reading } from '../../../app/core/reading.ts';
 import { readingAt, type ClockChoice } from '../../../app/core/run/readings.ts';
+import { contentOf, textLines } from '../../../app/core/session/lines.ts';
 import { currentStretch, type RunState } from '../../../app/core/run/state.ts';
 import type { LaneView, NextRep, RunView } from '../../../app/core/run/view.ts';
 import type { Rep, Round, Stretch } from '../../../app/core/plan/plan.ts';
@@ -35,8 +36,7 @@ export function laneList(numbers: readonly number[], state: RunState): string {
 
 /** "lane 2", "lanes 2, 3 and 4". */
 export function lanesNamed(numbers: readonly number[]): string {
-  if (numbers.length === 1) return `lane ${numbers[0]}`;
-  return `lanes ${numbers.slice(0, -1).join(', ')} and ${numbers[numbers.length - 1]}`;
+  return `${numbers.length === 1 ? 'lane' : 'lanes'} ${listed(numbers.map(String))}`;
 }
 
 /** A time of the run as the chosen clock will show it; a dash where there is no clock to read yet. */
@@ -93,6 +93,17 @@ export function stretchText(stretch: Stretch, unit: LengthUnit): string {
 export function currentText(state: RunState): string {
   const stretch = currentStretch(state);
   return stretch.kind === 'swim' ? stretch.part : `${stretch.part}, ${stretch.kind}`;
+}
+
+/** A line of a session's text (from 1) as the coach wrote it, without its indent and comment. */
+export function writtenLine(text: string, line: number): string {
+  return contentOf(textLines(text)[line - 1] ?? '').trim();
+}
+
+/** "a", "a and b", "a, b and c". */
+export function listed(texts: readonly string[]): string {
+  if (texts.length < 2) return texts.join('');
+  return `${texts.slice(0, -1).join(', ')} and ${texts[texts.length - 1]}`;
 }
 
 export function count(n: number, one: string, many = `${one}s`): string {

@@ -209,12 +209,6 @@ describe('timed blocks', () => {
     expect(plan.stretches[0]!.lanes[0]!.length).toBe(660_000);
   });
 
-  test('at least one rep, even one longer than the block, which still takes exactly its time', () => {
-    const plan = planOf([block(1, 60, 100, on(95)), set(2, 1, 50, { timing: on(60) })]);
-    expect(offsets(plan.stretches[0])).toEqual([0, 60]);
-    expect(reps(plan.stretches[0])[0]).toMatchObject({ interval: 95_000, leftover: -35_000, of: 1 });
-  });
-
   test('intervals that drop fit more reps, those that add fewer', () => {
     const dropping = planOf([block(1, 330, 100, on(120, -10))]);
     expect(reps(dropping.stretches[0]).map(({ interval }) => interval / 1000)).toEqual([120, 110, 100]);

@@ -3,13 +3,16 @@
  * The cuts that bring the hour back, offered alike while the session is written and while it runs.
  */
 
-import { cleanup, render, screen } from '@testing-library/react';
+import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, describe, expect, test } from 'vitest';
 import { fit, fitPlan } from '../../../app/core/run/fit.ts';
 import { openRun } from '../../../app/core/run/state.ts';
+import { view } from '../../../app/core/run/view.ts';
 import { CutOffers } from '../../../renderer/desk/cut-offers.tsx';
 import { adviceOf } from '../../../renderer/desk/fit-advice.ts';
+import { RunLate } from '../../../renderer/desk/run-late.tsx';
 import { writtenFit } from '../../../renderer/desk/written-cuts.ts';
+import { CoachWindow } from '../../support/coach-window.ts';
 import { planOf } from '../../support/deck.ts';
 
 afterEach(cleanup);
@@ -36,6 +39,7 @@ describe('cuts that are needed together', () => {
         isEstimate={() => false}
         endTime={(end) => `${end / 60_000} min`}
         whyNot={() => null}
+        judge={() => null}
         onCut={() => undefined}
         onRefused={() => undefined}
       />,
@@ -59,5 +63,21 @@ describe('cuts that are needed together', () => {
     const fitted = fitPlan(planOf(FIVE_SETS))!;
     expect(adviceOf(fitted)).toBe('Even all 5 of these are not enough:');
     expect(fitted.cuts).toHaveLength(5);
+  });
+});
+
+describe('a cut that is pressed during a run', () => {
+  test('is judged by the run as it is at the press, not as it was last drawn', () => {
+    const window = new CoachWindow('start 0:00\nfinish 0:02\nMain\n4 x 50 @ 1:00\nSwim-down\n50 @ 1:00');
+    window.other({ do: 'start' });
+    // Rep 4 leaves at 190 s: from 189.75 s on it counts as away, and nothing is left to cut.
+    window.at(186);
+    const { rerender } = render(<RunLate tools={window.tools} moment={window.moment} />);
+    const { run } = window;
+    rerender(<RunLate tools={window.tools} moment={{ run, view: view(run.state, 189_800) }} />);
+    const button = screen.getByRole('button', { name: /^Cut 1 of 4 x 50/ });
+    expect(button.getAttribute('aria-disabled')).toBe('true');
+    fireEvent.click(button);
+    expect(window.given.map(({ command }) => command)).toEqual([{ do: 'cut', line: 4, n: 1 }]);
   });
 });

@@ -7,6 +7,7 @@ import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, expect, test } from 'vitest';
 import type { RunState } from '../../../app/core/run/state.ts';
 import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
+import { LanePanel } from '../../../renderer/desk/lane-panel.tsx';
 import { LaneRow } from '../../../renderer/desk/lane-row.tsx';
 import { RunHead } from '../../../renderer/desk/run-head.tsx';
 import { runOf } from '../../support/coach-run.ts';
@@ -53,4 +54,11 @@ test('[R5] before a break that begins by itself the head says when', () => {
   const { tools, at } = coachTable(runOf(SET, [0, { do: 'start' }]));
   render(<RunHead tools={tools as DeskTools} moment={at(200_000)} />);
   expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Set, break at 4:00');
+});
+
+test('its panel says how many swimmers there are, so that the count and the gap cannot be read as one figure', () => {
+  const { tools, at } = coachTable(runOf(SET.replace('lane 1', 'lane 1, 7 swimmers'), [0, { do: 'start' }]));
+  const nothing = (): void => undefined;
+  render(<LanePanel tools={tools as DeskTools} moment={at(20_000)} number={1} onMark={nothing} onClose={nothing} />);
+  screen.getByText('7 swimmers, 5 s apart, from the next leave on');
 });

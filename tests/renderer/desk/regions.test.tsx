@@ -61,7 +61,8 @@ class Window {
 
   constructor(commands: readonly (readonly [number, Command])[] = GOING, text = HARBOUR, t = 40_000) {
     const state = runOf(text, ...commands);
-    const run = { id: 'run', state, commands, openedAtTimeOfDay: 70_200_000, away: [] } as unknown as DeckRun;
+    const given = commands.map(([at, command]) => ({ at, command }));
+    const run = { id: 'run', state, commands: given, openedAtTimeOfDay: 70_200_000, away: [] } as unknown as DeckRun;
     this.deck.setState({ status: 'live', run });
     const link: Link = {
       store: this.deck,

@@ -161,4 +161,19 @@ describe('what must stay in sight', () => {
     expect(table.textContent).toContain('Swimmers7');
     expect(table.textContent).not.toContain('In all');
   });
+
+  test('reps, distances and intervals are those that will be swum, after what was cut and changed in the run', () => {
+    const coach = new CoachWindow(TEXT.replace('Swim-down\n', '3 rounds\n  2 x 25 kick @ 0:40\nSwim-down\n'));
+    coach.other({ do: 'start' });
+    coach.at(20);
+    coach.other({ do: 'cut', line: 5, n: 1 });
+    coach.other({ do: 'cut', line: 6, n: 2 });
+    coach.other({ do: 'interval', seconds: 5 });
+    render(<Shown coach={coach} />);
+    const rows = screen.getAllByRole('row').map((row) => row.textContent);
+    for (const row of ['2 x 50 fast1:05', '3 x 75 free1:20', '1 round', '2 x 25 kick0:40', '4 x 50 easy1:10'])
+      expect(rows).toContain(row);
+    // 2 x 50, 3 x 75 and one round of 2 x 25.
+    expect(screen.getByRole('table').textContent).toContain('375');
+  });
 });

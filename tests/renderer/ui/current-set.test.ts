@@ -5,7 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { view, type RunView } from '../../../app/core/run/view.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
-import { leavingNow, swumNow } from '../../../renderer/ui/current-set.ts';
+import { swumNow } from '../../../renderer/ui/current-set.ts';
 import { itemWords } from '../../../renderer/ui/set-words.ts';
 import { runOf } from '../../support/coach-run.ts';
 
@@ -103,23 +103,10 @@ describe('the rounds that all lanes are in', () => {
   });
 });
 
-describe('after cuts and Move on', () => {
+describe('after cuts, and before a start', () => {
   it('[R5] counts rounds as they now are', () => {
     const state = runOf(EVENING, ...passing(1), [10_000, { do: 'start' }], [21_000, { do: 'cut', line: 11, n: 1 }]);
     expect(swumNow(at(state, 30))?.rounds).toMatchObject([{ round: 1, of: 2 }]);
-  });
-
-  it('no swimmer of a set that was left goes on under the next countdown', () => {
-    const text = 'lane 1, 6 swimmers\nSet\n4 x 50 @ 1:00\nOther\n4 x 25 @ 1:00';
-    const left = runOf(text, [0, { do: 'start' }], [14_000, { do: 'move-on' }]);
-    const lane = (state: RunState, seconds: number) => {
-      const now = at(state, seconds);
-      return leavingNow(now, now.lanes[0]!);
-    };
-    expect(lane(left, 14)?.away).toBe(1);
-    const started = runOf(text, [0, { do: 'start' }], [14_000, { do: 'move-on' }], [18_000, { do: 'start' }]);
-    expect(lane(started, 19)).toBeNull();
-    expect(lane(started, 31)?.away).toBe(1);
   });
 
   it('while the coach is waited for it is what a lane begins with first, on every screen', () => {

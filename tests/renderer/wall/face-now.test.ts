@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Command } from '../../../app/core/run/command.ts';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { view } from '../../../app/core/run/view.ts';
-import { lastAbandoned } from '../../../renderer/wall/abandoned.ts';
+import { lastAbandoned } from '../../../renderer/ui/leaving.ts';
 import { wallFace, type WallFace } from '../../../renderer/wall/face.ts';
 import { Deck } from '../../support/deck.ts';
 

@@ -83,6 +83,36 @@ describe('said', () => {
     );
   });
 
+  test('[rewrite] a rewrite names the cuts and changed intervals that it forgets, by their lines as written', () => {
+    const lines = ['Main', '4 x 50 @ 1:00', '  # a comment', '6 x 100 @ 2:00 # by feel', '3 rounds', '  50 @ 1:00'];
+    const text = lines.join('\n');
+    const changed = runOf(
+      text,
+      [0, { do: 'start' }],
+      [20_000, { do: 'interval', seconds: 5 }],
+      [21_000, { do: 'cut', line: 4, n: 2 }],
+      [22_000, { do: 'cut', line: 5, n: 1 }],
+    );
+    const shorter = text.replace('6 x 100', '5 x 100');
+    expect(said({ do: 'rewrite', text: shorter }, 30_000, changed)).toBe(
+      'What is to come is rewritten, ends 3:00 later. Forgotten: the cuts of "6 x 100 @ 2:00" and "3 rounds".',
+    );
+    const waiting = runOf(text, [0, { do: 'cut', line: 2, n: 1 }]);
+    expect(said({ do: 'rewrite', text: text.replace('4 x 50', '3 x 50') }, 1_000, waiting)).toBe(
+      'What is to come is rewritten, the end stays. Forgotten: the cut of "4 x 50 @ 1:00".',
+    );
+    // Five reps at 2:05, and five at 2:00.
+    const later = afterCommands(
+      runOf(text, [0, { do: 'go-to', line: 4, rep: 1 }], [1_000, { do: 'start' }]),
+      [2_000, { do: 'interval', seconds: 5 }],
+      [3_000, { do: 'cut', line: 4, n: 1 }],
+    );
+    expect(said({ do: 'rewrite', text: shorter }, 4_000, later)).toBe(
+      'What is to come is rewritten, ends 0:25 sooner. ' +
+        'Forgotten: the cut of "6 x 100 @ 2:00"; the changed interval of "6 x 100 @ 2:00".',
+    );
+  });
+
   test('a command that the run refuses has none', () => {
     expect(said({ do: 'resume' }, 20_000)).toBeNull();
   });
