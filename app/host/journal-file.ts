@@ -195,7 +195,7 @@ export class JournalFile implements Journal {
       } catch (error) {
         return this.refuse(error);
       }
-      this.backlog.splice(0, batch.length);
+      this.backlog = without(this.backlog, batch);
       for (const line of batch) this.unsafe.push(line);
       for (const { onFile } of batch) onFile();
       this.startSyncing();
@@ -214,7 +214,7 @@ export class JournalFile implements Journal {
       } catch (error) {
         return this.refuse(error);
       }
-      this.unsafe.splice(0, batch.length);
+      this.unsafe = without(this.unsafe, batch);
       for (const { safe, onSafe } of batch) {
         safe();
         onSafe();
@@ -264,6 +264,12 @@ function fileName(wallMs: number, run: string): string {
 function ofFirstFile(lines: readonly Waiting[]): readonly Waiting[] {
   const other = lines.findIndex(({ file }) => file !== lines[0]!.file);
   return lines.slice(0, other < 0 ? undefined : other);
+}
+
+/** By identity: a disk that refused meanwhile may have had lines let go from among them. */
+function without(lines: readonly Waiting[], done: readonly Waiting[]): Waiting[] {
+  const gone = new Set(done);
+  return lines.filter((line) => !gone.has(line));
 }
 
 /** Signs of life are not waited for, nor kept where they cannot be written. */

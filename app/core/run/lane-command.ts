@@ -124,7 +124,9 @@ export function interval(state: RunState, named: Named, seconds: number, t: Mill
     const lane = state.lanes[index]!;
     const line = lane.reps[lane.next]!.set.line;
     const changed = withLongerIntervals(stretches, state.index, index, line, by);
-    if (!changed) return no(`An interval of lane ${lane.number} would not stay above 0 and at most 1:00:00.`);
+    if (!changed || !staysInBounds(lane, line, by)) {
+      return no(`An interval of lane ${lane.number} would not stay above 0 and at most 1:00:00.`);
+    }
     stretches = changed;
     retimed.add(line);
   }
@@ -213,6 +215,14 @@ function withLongerIntervals(
     return { ...stretch, lanes };
   });
   return fits ? changed : null;
+}
+
+/** Whether what the lane still has of a line, a rep swum again among it, can have intervals so much longer. */
+function staysInBounds(lane: LaneState, line: number, by: Millis): boolean {
+  const left = lane.leftHere && lane.last ? [lane.last.rep] : [];
+  return [...left, ...lane.reps.slice(lane.next)].every(
+    ({ set, interval }) => set.line !== line || (interval + by > 0 && interval + by <= HOUR),
+  );
 }
 
 /** What the lane has pending with the intervals of its next rep's line longer, the one now running too. */

@@ -164,8 +164,10 @@ export function waitAt(state: RunState, index: number, from: Place | null = null
 
 /** The stretch that waits goes: the next waits in its place, and with none the session is done at t. */
 export function withoutWaiting(state: RunState, t: Millis): RunState {
-  const without = { ...state, stretches: state.stretches.filter((_, index) => index !== state.index) };
-  return without.index < without.stretches.length ? waitAt(without, without.index) : done(without, t);
+  const stretches = state.stretches.filter((_, index) => index !== state.index);
+  if (state.index < stretches.length) return waitAt({ ...state, stretches }, state.index);
+  // The only stretch of a session stays for the screens to show, done as it is.
+  return done(stretches.length > 0 ? { ...state, stretches } : state, t);
 }
 
 export function done(state: RunState, at: Millis): RunState {

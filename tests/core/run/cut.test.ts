@@ -56,6 +56,7 @@ describe('cut', () => {
     expect(deck.state.stretches.map(({ part }) => part)).toEqual(['Two']);
     const last = new Deck('3 x 50 @ 1:00').at(0, { do: 'go-to', line: 1, rep: 3 }).at(1, { do: 'cut', line: 1, n: 1 });
     expect(last.state).toMatchObject({ phase: 'done', doneAt: 1000 });
+    expect(last.view(2)).toMatchObject({ phase: 'done', undo: { command: { do: 'cut' } } });
   });
 
   it('[cut] a stretch that was going and is left with nothing goes once it is no longer begun', () => {

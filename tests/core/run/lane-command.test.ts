@@ -109,6 +109,13 @@ describe('skip, sit out and repeat', () => {
 });
 
 describe('shift and interval', () => {
+  it('[interval] a rep swum again stays above 0 too, where cuts have taken it out of the stretch', () => {
+    const deck = new Deck('5 x 100 @ 2:00 drop 25').at(0, { do: 'start' }).at(300, { do: 'repeat' });
+    deck.at(301, { do: 'cut', line: 1, n: 2 }).at(302, { do: 'stop' });
+    expect(deck.refusal(303, { do: 'interval', seconds: -50 })).toMatch(/would not stay above 0/);
+    expect(deck.state.lanes[0]!.reps.slice(deck.state.lanes[0]!.next).every(({ interval }) => interval > 0)).toBe(true);
+  });
+
   it('[shift] pending leaves and the end move; too soon is refused whole', () => {
     const deck = started().at(20, { do: 'shift', seconds: 5 });
     expect(deck.leaves(1, 140)).toEqual([10, 75, 135]);

@@ -147,7 +147,9 @@ describe('whatever is commanded', () => {
   it('the view can be asked at any time, and its next leaves are those that then happen', () => {
     fc.assert(
       fc.property(evenings, fc.integer({ min: 0, max: 300_000 }), (evening, later) => {
-        const { after, at } = momentsOf(evening).slice(-1)[0]!;
+        const moments = momentsOf(evening);
+        for (const moment of moments) expect(view(moment.after, moment.at).lanes.length).toBeGreaterThan(0);
+        const { after, at } = moments.slice(-1)[0]!;
         const t = at + later;
         const seen = view(after, t);
         const coming = nextLeaves(after, t);

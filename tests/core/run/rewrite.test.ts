@@ -191,6 +191,14 @@ describe('rewrite: what it leaves behind', () => {
     const lines = ['Main', '2 x 50 @ 1:00', '4 x 100 @ 2:00'];
     const deck = new Deck(text(...lines)).at(0, { do: 'go-to', line: 3, rep: 3 }).at(1, { do: 'cut', line: 3, n: 2 });
     expect(deck.state.phase).toBe('done');
+    expect(deck.view(2).phase).toBe('done');
+    const rewritten = new Deck(text('T', 'Main', '2 x 50 @ 1:00', '4 x 100 @ 2:00')).at(0, {
+      do: 'go-to',
+      line: 4,
+      rep: 1,
+    });
+    rewritten.at(1, rewrite('T', 'Main', '2 x 50 @ 1:00'));
+    expect(rewritten.view(2).phase).toBe('done');
   });
 
   it('[rewrite] the same part, started while it was being typed, is there once', () => {
