@@ -7,7 +7,7 @@
 
 import { z } from 'zod';
 
-/** Raised with whatever an older screen or host could not read: a new kind of message, a new field, a new word. */
+/** Raised, from the first release on, with whatever an older screen or host could not read: a new kind of message, a new field, a new word. */
 export const WIRE_VERSION = 1;
 
 /** The largest message a screen may send, in bytes. Session texts go by HTTP. */

@@ -118,7 +118,7 @@ function Given({ tools, moment, command, name, hint, held, onDone }: GivenProps)
       look="is-deep"
       why={refusalOf(moment.view.state, command, moment.view.t)}
       judge={() => tools.hand.refusal(command)}
-      onPress={() => void tools.hand.give(command).then((ok) => (ok ? onDone() : undefined))}
+      onPress={() => void tools.hand.press(command).then((ok) => (ok ? onDone() : undefined))}
       onRefused={(why) => tools.hand.say(why, 'refused')}
     />
   );

@@ -5,6 +5,7 @@
 
 import { cuttableAt } from '../../app/core/run/cut.ts';
 import { projectedTimes } from '../../app/core/run/projection.ts';
+import { standingIn } from '../../app/core/run/standing.ts';
 import { isPending, type RunState } from '../../app/core/run/state.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import { isEstimated } from '../../app/core/plan/estimates.ts';
@@ -12,7 +13,7 @@ import type { Rep, Round } from '../../app/core/plan/plan.ts';
 import type { Item } from '../../app/core/session/session.ts';
 import type { Millis } from '../../app/core/units.ts';
 import { repNow } from '../ui/current-set.ts';
-import { itemWords } from '../ui/set-words.ts';
+import { itemWordsNow, roundsLeft, type Cuts } from '../ui/set-words.ts';
 
 export type Progress = 'done' | 'now' | 'to-come';
 
@@ -106,7 +107,7 @@ function lineRow(state: RunState, item: Item, depth: number, { part, now, ahead,
     key: `line ${line} ${item.kind} ${depth}`,
     part,
     depth,
-    text: lineWords(item),
+    text: lineWords(item, state.cuts),
     progress: here && !passed ? 'now' : ahead.has(line) ? 'to-come' : 'done',
     note: round && !passed ? `in round ${round.round}` : null,
     time: null,
@@ -118,9 +119,9 @@ function lineRow(state: RunState, item: Item, depth: number, { part, now, ahead,
 }
 
 /** Rounds stand over their lines; rounds written on one line with their set stand for it. */
-function lineWords(item: Item): string {
-  if (item.kind !== 'rounds' || item.items.every(({ line }) => line === item.line)) return itemWords(item);
-  return item.times === 1 ? '1 round' : `${item.times} rounds`;
+function lineWords(item: Item, cuts: Cuts): string {
+  const stands = item.kind === 'rounds' && item.items.some(({ line }) => line !== item.line);
+  return stands ? roundsLeft(item, cuts) : itemWordsNow(item, cuts);
 }
 
 function cutOf(state: RunState, line: number): OutlineRow['cut'] {
@@ -184,14 +185,15 @@ function linesAhead(state: RunState, parts: ReadonlySet<number>): ReadonlySet<nu
 function targetsOf(state: RunState, parts: ReadonlySet<number>): ReadonlyMap<number, Target> {
   const targets = new Map<number, Target>();
   if (state.phase === 'done') return targets;
+  const standing = standingIn(state.stretches);
   for (const stretch of state.stretches) {
     if (!parts.has(stretch.partIndex)) continue;
     for (const { reps } of stretch.lanes) {
-      for (const { set, of } of reps) {
+      for (const { set, rep } of reps) {
         const known = targets.get(set.line);
-        if (known && known.reps >= of) continue;
-        const rounds = set.rounds.map((round) => ({ of: round.of, round: 1 }));
-        const target = { line: set.line, rounds, reps: of };
+        if (known && known.reps >= rep) continue;
+        const rounds = set.rounds.map((_, depth) => ({ of: standing.rounds(set.rounds, depth), round: 1 }));
+        const target = { line: set.line, rounds, reps: rep };
         targets.set(set.line, target);
         for (const { line } of set.rounds) if (!targets.has(line)) targets.set(line, target);
       }

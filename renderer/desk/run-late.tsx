@@ -52,7 +52,7 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
         endTime={(end) => endTime(run.openedAtTimeOfDay + end)}
         whyNot={(cut) => refusalOf(view.state, command(cut), view.t)}
         judge={(cut) => tools.hand.refusal(command(cut))}
-        onCut={(cut) => void tools.hand.give(command(cut))}
+        onCut={(cut) => void tools.hand.press(command(cut))}
         onRefused={(why) => tools.hand.say(why, 'refused')}
       />
     </section>

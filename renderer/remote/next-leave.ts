@@ -20,11 +20,10 @@ export interface NextLeave {
 export function nextLeaveOf(view: RunView, lane: number | null, clock: ClockChoice): NextLeave {
   const { unit } = view.state.plan.session.pool;
   if (view.phase === 'done') return { leave: 'done', left: '', what: '' };
-  if (view.phase === 'waiting')
-    return { leave: 'waits', left: 'for Start', what: `Next: ${stretchText(view.stretch, unit)}` };
+  if (view.phase === 'waiting') return { leave: 'waits', left: 'for Start', what: `Next: ${stretchText(view)}` };
   if (view.pauseEnd !== null) {
     const left = reading(Math.ceil(Math.max(0, view.pauseEnd - view.t) / 1000) * 1000);
-    return { leave: left, left: 'left', what: stretchText(view.stretch, unit) };
+    return { leave: left, left: 'left', what: stretchText(view) };
   }
   const lanes = view.lanes.filter(({ number }) => lane === null || number === lane);
   const going = lanes.filter(({ state, next }) => state === 'pending' && next !== null && next.at !== null);

@@ -5,6 +5,7 @@
 import { reading } from '../../app/core/reading.ts';
 import { LEAD } from '../../app/core/run/align.ts';
 import { readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
+import { countNow } from '../../app/core/run/standing.ts';
 import type { LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
 import type { Rep, Round, Stretch } from '../../app/core/plan/plan.ts';
 import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
@@ -117,7 +118,7 @@ export function firstFace(view: RunView, lane: LaneView, index: number, abandone
   const stretch = view.phase === 'waiting' ? view.stretch : view.following;
   const shown = { ...NOTHING, number: lane.number, dots: dotsOf(view, lane, abandonedAt) };
   if (lane.state === 'out') return { ...shown, state: 'out', word: 'out' };
-  const first = view.phase === 'waiting' ? lane.next : firstOf(view.following, index);
+  const first = view.phase === 'waiting' ? lane.next : firstOf(view, index);
   if (!stretch || !first) return { ...shown, state: 'absent', word: stretch?.kind === 'swim' ? 'no swim' : '' };
   const swim = swimFace(view, stretch, first, index);
   // Of a set that begins its count says how often; of one that is gone on with, the rep.
@@ -128,9 +129,9 @@ export function firstFace(view: RunView, lane: LaneView, index: number, abandone
 /** A rep with how many of it and of its rounds there now are, after cuts. */
 type Counted = Pick<NextRep, 'rep' | 'of' | 'rounds'>;
 
-function firstOf(stretch: Stretch | null, index: number): Counted | null {
-  const rep = stretch?.lanes[index]?.reps[0];
-  return rep ? { rep, of: rep.of, rounds: rep.set.rounds } : null;
+function firstOf({ following, state }: RunView, index: number): Counted | null {
+  const rep = following?.lanes[index]?.reps[0];
+  return rep ? { rep, ...countNow(state, rep, index) } : null;
 }
 
 /** Of what is swum at one leave: a lane that has no leave to come is still at it. */

@@ -30,7 +30,7 @@ export interface CutOption {
   readonly kind: 'reps' | 'rounds';
   /** How many reps or rounds more are cut. */
   readonly n: number;
-  /** How many there would be without any cut, in the lane that has most. */
+  /** How many there now are without it, in the lane that has most. */
   readonly of: number;
   /** By how much this cut brings the end forward, after those listed before it where they are needed together. */
   readonly saves: Millis;
@@ -181,10 +181,10 @@ function timesIn(stretches: RunState['stretches']): ReadonlyMap<number, number> 
   const atLeast = (line: number, n: number): void => void times.set(line, Math.max(times.get(line) ?? 0, n));
   for (const { lanes } of stretches) {
     for (const { reps } of lanes) {
-      for (const { set, of } of reps) {
-        set.rounds.forEach((round) => atLeast(round.line, round.of));
+      for (const { set, rep } of reps) {
+        set.rounds.forEach(({ line, round }) => atLeast(line, round));
         // A set on one line with its rounds is counted by those.
-        if (set.rounds.every((round) => round.line !== set.line)) atLeast(set.line, of);
+        if (set.rounds.every((round) => round.line !== set.line)) atLeast(set.line, rep);
       }
     }
   }

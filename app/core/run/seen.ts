@@ -7,6 +7,7 @@ import type { Millis } from '../units.ts';
 import type { Command } from './command.ts';
 import { startingFrom } from './place.ts';
 import { settleForCommand } from './settle.ts';
+import { countNow } from './standing.ts';
 import { currentStretch, isPending, type LaneState, type Pending, type RunState } from './state.ts';
 
 /** A rep as a screen names it: line, round numbers outermost first, rep within its round. */
@@ -33,7 +34,7 @@ export function changedSince(state: RunState, command: Command, seen: Seen, at: 
     const shown = seen[String(lane.number)];
     if (shown === undefined || !lane.in || !touches(lane)) return;
     const next = nextOf(now, lane, index);
-    if (!isThat(next, shown)) changes.push(changeOf(lane, next));
+    if (!isThat(next, shown)) changes.push(changeOf(now, lane, index, next));
   });
   return changes.length > 0 ? `Nothing was changed, because meanwhile ${changes.join(', ')}.` : null;
 }
@@ -84,9 +85,10 @@ function isThat(next: Pending | undefined, shown: SeenRep | null): boolean {
   );
 }
 
-function changeOf({ number }: LaneState, next: Pending | undefined): string {
+function changeOf(state: RunState, { number }: LaneState, index: number, next: Pending | undefined): string {
   if (!next) return `lane ${number} has nothing more to leave`;
-  const { set, rep, of } = next;
+  const { set, rep } = next;
+  const { of } = countNow(state, next, index);
   const inRound = set.rounds.map(({ round }) => `round ${round}`).join(', ');
   return `lane ${number} has come to rep ${rep} of ${of} of line ${set.line}${inRound === '' ? '' : ` in ${inRound}`}`;
 }

@@ -4,6 +4,7 @@
  */
 
 import type { Rep, Round, Stretch, WrittenSet } from '../plan/plan.ts';
+import type { RunState } from './state.ts';
 
 export interface Standing {
   /** The last rep of a set that a lane (by its place in lane order) still has in the session; 0 for none. */
@@ -58,4 +59,29 @@ function counted(stretches: readonly Stretch[]): Standing {
 function placeOf(around: readonly Round[], depth: number): string {
   const outer = around.slice(0, depth).map(({ round }) => round);
   return [around[depth]!.line, ...outer].join(' ');
+}
+
+/** How many reps and rounds there now are, after cuts; in `rep` they stay as written. */
+export interface CountNow {
+  readonly of: number;
+  /** Outermost first. */
+  readonly rounds: readonly Round[];
+}
+
+/** Of a rep of a lane (by its place in lane order). What has left before a cut keeps its place: rep 7 of 8, with 3 cut, is 7 of 7. */
+export function countNow(
+  { cuts, stretches }: Pick<RunState, 'cuts' | 'stretches'>,
+  { rep, of, set }: Pick<Rep, 'rep' | 'of' | 'set'>,
+  lane: number,
+): CountNow {
+  const isCut = cuts.has(set.line) || set.rounds.some(({ line }) => cuts.has(line));
+  if (!isCut) return { of, rounds: set.rounds };
+  const standing = standingIn(stretches);
+  return {
+    of: set.kind === 'set' && !set.untimed ? Math.max(rep, standing.reps(set, lane)) : of,
+    rounds: set.rounds.map((round, depth) => ({
+      ...round,
+      of: Math.max(round.round, standing.rounds(set.rounds, depth)),
+    })),
+  };
 }

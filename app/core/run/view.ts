@@ -9,7 +9,7 @@ import { align, LEAD, UNDO_FOR } from './align.ts';
 import type { Command } from './command.ts';
 import { startingFrom } from './place.ts';
 import { projectedEnd, projectedTimes } from './projection.ts';
-import { standingIn } from './standing.ts';
+import { countNow, type CountNow } from './standing.ts';
 import { beginsByItselfAt, nextWaits, settle } from './settle.ts';
 import { currentStretch, isPending, nextLeave, type LaneState, type Pending, type RunState } from './state.ts';
 
@@ -66,20 +66,13 @@ export interface LaneView {
   readonly end: Millis;
 }
 
-export interface NextRep extends Count {
+export interface NextRep extends CountNow {
   readonly rep: Pending;
   readonly words: string;
   readonly at: Millis | null;
 }
 
-/** How many reps and rounds there now are, after cuts; in `rep` they stay as written. */
-interface Count {
-  readonly of: number;
-  /** Outermost first. */
-  readonly rounds: readonly Round[];
-}
-
-export interface LastView extends Count {
+export interface LastView extends CountNow {
   readonly rep: Pending;
   readonly at: Millis;
   /** Swimmers of the lane when its lead left, and how many of them have left by now. */
@@ -164,28 +157,14 @@ function firstReps(state: RunState, laneIndex: number): readonly Pending[] {
 
 function comingRep(state: RunState, rep: Pending, origin: Millis | null, lane: number): NextRep {
   const at = origin === null ? null : origin + rep.offset;
-  return { rep, words: rep.set.words, at, ...countOf(state, rep, lane) };
-}
-
-/** What has left before a cut keeps its place: rep 7 of 8, with 3 cut, is 7 of 7. */
-function countOf({ cuts, stretches }: RunState, { rep, of, set }: Pending, lane: number): Count {
-  const isCut = cuts.has(set.line) || set.rounds.some(({ line }) => cuts.has(line));
-  if (!isCut) return { of, rounds: set.rounds };
-  const standing = standingIn(stretches);
-  return {
-    of: set.kind === 'set' && !set.untimed ? Math.max(rep, standing.reps(set, lane)) : of,
-    rounds: set.rounds.map((round, depth) => ({
-      ...round,
-      of: Math.max(round.round, standing.rounds(set.rounds, depth)),
-    })),
-  };
+  return { rep, words: rep.set.words, at, ...countNow(state, rep, lane) };
 }
 
 function lastView(state: RunState, { last }: LaneState, lane: number, t: Millis): LastView | null {
   if (!last) return null;
   const { rep, at, swimmers, gap } = last;
   const away = Math.max(1, Math.min(swimmers, 1 + Math.floor((t - at) / gap)));
-  return { rep, at, swimmers, away, tailAt: at + (swimmers - 1) * gap, ...countOf(state, rep, lane) };
+  return { rep, at, swimmers, away, tailAt: at + (swimmers - 1) * gap, ...countNow(state, rep, lane) };
 }
 
 function resumeTime(state: RunState, lane: LaneState, t: Millis): Millis {

@@ -101,6 +101,11 @@ function usePress({ name, why, judge, onPress, onRefused }: DeckButtonProps): Pr
     if (refusal === null) onPress();
     else onRefused(refusal);
   };
+  const cancel = (): void => {
+    end();
+    // No click comes of it.
+    handled.current = false;
+  };
   const begin = (): void => {
     handled.current = true;
     const refusal = whyNow();
@@ -125,10 +130,11 @@ function usePress({ name, why, judge, onPress, onRefused }: DeckButtonProps): Pr
     holding,
     tap: { onClick: clicked },
     hold: {
-      onPointerDown: begin,
+      // The first button of a mouse, a finger, a pen's tip.
+      onPointerDown: (event: PointerEvent) => (event.button === 0 ? begin() : undefined),
       onPointerUp: end,
       onPointerLeave: end,
-      onPointerCancel: end,
+      onPointerCancel: cancel,
       onBlur: end,
       onContextMenu: (event: Event) => event.preventDefault(),
       onKeyDown: (event: KeyboardEvent) => {
@@ -141,8 +147,9 @@ function usePress({ name, why, judge, onPress, onRefused }: DeckButtonProps): Pr
         end();
         handled.current = false;
       },
-      onClick: () => {
-        if (!handled.current) done();
+      onClick: ({ detail }: MouseEvent) => {
+        // Assistive technology clicks without a count.
+        if (!handled.current || detail === 0) done();
         handled.current = false;
       },
     },

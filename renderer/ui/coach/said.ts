@@ -70,6 +70,8 @@ function undone(state: RunState): string {
 function sentence(change: Change): string {
   const { command, before, after, touched } = change;
   const who = laneList(numbersOf(change), before);
+  // Also where a lane had that number or gap already.
+  const given = laneList('lanes' in command && command.lanes ? command.lanes : lanesIn(before), before);
   switch (command.do) {
     case 'start':
       return started(change);
@@ -88,7 +90,7 @@ function sentence(change: Change): string {
     case 'shift':
       return shifted(change, command.seconds, who);
     case 'interval':
-      return `${intervalText(change)} in ${who}: ${nextText(change)}.`;
+      return `${intervalText(change)} in ${who}: ${nextText(change)}.${blockText(change, command.seconds)}`;
     case 'cut':
       return `Cut ${cutText(before, command.line, command.n)}${endText(change)}.`;
     case 'rewrite':
@@ -102,9 +104,9 @@ function sentence(change: Change): string {
     case 'lane-in':
       return `${capital(laneList(command.lanes, after))} ${command.lanes.length > 1 ? 'are' : 'is'} in: ${joinText(change)}.`;
     case 'swimmers':
-      return `${capital(who)}: ${count(command.n, 'swimmer')} from the next leave on.`;
+      return `${capital(given)}: ${count(command.n, 'swimmer')} from the next leave on.`;
     case 'gap':
-      return `${capital(who)}: ${command.seconds} s apart from the next leave on.`;
+      return `${capital(given)}: ${command.seconds} s apart from the next leave on.`;
     case 'mark':
       return `Marked${command.lanes ? ` ${laneList(command.lanes, before)}` : ''}${command.words ? `: ${command.words}` : ''}.`;
     case 'finish':
@@ -188,6 +190,16 @@ function intervalText({ before, touched }: Change): string {
   const what = commonText(reps, before, 'the set');
   const intervals = new Set(reps.map(intervalOf));
   return intervals.size === 1 ? `${capital(what)} on ${intervalOf(reps[0]!)}` : `${capital(what)} on new intervals`;
+}
+
+/** A timed block keeps its reps, so that it no longer takes the time that was written. */
+function blockText({ touched }: Change, seconds: number): string {
+  const isBlock = touched.some(({ is }) => is.reps[is.next]?.set.kind === 'block');
+  return isBlock ? ` The timed block gets ${seconds > 0 ? 'longer' : 'shorter'} than it was written.` : '';
+}
+
+function lanesIn(state: RunState): readonly number[] {
+  return state.lanes.flatMap((lane) => (lane.in ? [lane.number] : []));
 }
 
 /** How the projected end moved: ", ends 5:35 sooner". */

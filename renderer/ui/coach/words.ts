@@ -6,6 +6,7 @@ import { distanceText } from '../../../app/core/lengths.ts';
 import { reading } from '../../../app/core/reading.ts';
 import { readingAt, type ClockChoice } from '../../../app/core/run/readings.ts';
 import { contentOf, textLines } from '../../../app/core/session/lines.ts';
+import { countNow } from '../../../app/core/run/standing.ts';
 import { currentStretch, type RunState } from '../../../app/core/run/state.ts';
 import type { LaneView, NextRep, RunView } from '../../../app/core/run/view.ts';
 import type { Rep, Round, Stretch } from '../../../app/core/plan/plan.ts';
@@ -80,13 +81,14 @@ export function secondsToGo(left: Millis): number {
   return Math.max(0, Math.ceil(left / SECOND));
 }
 
-/** What a stretch is called where it waits or comes next: its part, and what is swum or said first. */
-export function stretchText(stretch: Stretch, unit: LengthUnit): string {
+/** What the current stretch is called where it waits: what is swum or said first, as often as it now is. */
+export function stretchText({ stretch, state }: RunView): string {
   if (stretch.kind !== 'swim') return join(`${stretch.kind} ${reading(stretch.time)}`, stretch.words);
-  const first = stretch.lanes.find(({ reps }) => reps.length > 0)?.reps[0];
+  const lane = stretch.lanes.findIndex(({ reps }) => reps.length > 0);
+  const first = stretch.lanes[lane]?.reps[0];
   if (!first) return stretch.part;
-  const count = first.of > 1 ? `${first.of} x ` : '';
-  return `${count}${repText(first, unit)}`;
+  const { of } = countNow(state, first, lane);
+  return `${of > 1 ? `${of} x ` : ''}${repText(first, state.plan.session.pool.unit)}`;
 }
 
 /** "Main set", with the talk or break where the current stretch is one. */

@@ -60,7 +60,7 @@ describe('the outline', () => {
     expect(cutOf(rows, '200 easy')).toBeNull();
     expect(cutOf(rows, 'talk 1:30 turns')).toBeNull();
     const cut = afterCommands(runOf(HARBOUR), [100, { do: 'cut', line: 12, n: 2 }]);
-    expect(cutOf(at(cut, 200), '3 rounds')).toBeNull();
+    expect(cutOf(at(cut, 200), '1 round')).toBeNull();
   });
 
   test('a line can be gone to by its rounds and reps, and the core takes that', () => {

@@ -39,6 +39,19 @@ describe('said', () => {
     expect(said(command, at)).toBe(text);
   });
 
+  test('the number or gap that a lane has already is said of the lanes it was given for', () => {
+    expect(said({ do: 'gap', lanes: [1], seconds: 5 }, 20_000)).toBe('Lane 1: 5 s apart from the next leave on.');
+    expect(said({ do: 'swimmers', n: 1 }, 20_000)).toBe('All lanes: 1 swimmer from the next leave on.');
+  });
+
+  test('[interval] of a timed block says that it no longer takes the time that was written', () => {
+    const block = runOf('lane 1\nSet\n8:00 of 100s free @ 2:00', [0, { do: 'start' }]);
+    expect(said({ do: 'interval', seconds: 5 }, 20_000, block)).toBe(
+      '100 free on 2:05 in lane 1: next leave 2:05. The timed block gets longer than it was written.',
+    );
+    expect(said({ do: 'interval', seconds: -5 }, 20_000, block)).toMatch(/gets shorter than it was written\.$/);
+  });
+
   test('a second cut of a line counts from what the first has left', () => {
     const cut = afterCommands(going, [20_000, { do: 'cut', line: 4, n: 1 }]);
     expect(said({ do: 'cut', line: 4, n: 1 }, 21_000, cut)).toBe('Cut 1 of 3 x 50 fast, ends 1:10 sooner.');
