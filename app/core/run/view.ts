@@ -4,7 +4,7 @@
  */
 
 import type { Millis } from '../units.ts';
-import type { Round, Stretch } from '../plan/plan.ts';
+import type { Stretch } from '../plan/plan.ts';
 import { align, LEAD, UNDO_FOR } from './align.ts';
 import type { Command } from './command.ts';
 import { startingFrom } from './place.ts';

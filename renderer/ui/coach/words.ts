@@ -9,7 +9,7 @@ import { contentOf, textLines } from '../../../app/core/session/lines.ts';
 import { countNow } from '../../../app/core/run/standing.ts';
 import { currentStretch, type RunState } from '../../../app/core/run/state.ts';
 import type { LaneView, NextRep, RunView } from '../../../app/core/run/view.ts';
-import type { Rep, Round, Stretch } from '../../../app/core/plan/plan.ts';
+import type { Rep, Round } from '../../../app/core/plan/plan.ts';
 import { SECOND, type LengthUnit, type Millis } from '../../../app/core/units.ts';
 
 /** "50 fast", "50 m" without words, "15:00 easy swim". */
