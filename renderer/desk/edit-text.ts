@@ -20,19 +20,20 @@ export function brokenLock(inForce: string, text: string, locked: number): numbe
   return null;
 }
 
-/** The text with its locked lines as they are in force, and everything typed below them as it is. */
+/**
+ * The text with its locked lines as they are in force, and what was typed below them as it is. Of a change that
+ * reaches into the locked lines, one line stands for each of those and goes; what it puts in beyond that comes below.
+ */
 export function withLockedLines(inForce: string, text: string, locked: number): string {
   const before = linesOf(inForce);
-  const kept = changesOf(before, linesOf(text)).flatMap((change) => belowLock(change, locked));
+  const kept = changesOf(before, linesOf(text)).map((change) => belowLock(change, locked));
   return textOf(withChanges(before, kept), inForce);
 }
 
-/** A change without what it does to locked lines; new lines among those come below them. */
-function belowLock(change: Change, locked: number): readonly Change[] {
+function belowLock(change: Change, locked: number): Change {
   const { from, to, by } = change;
-  if (from >= locked) return [change];
-  if (to < locked || (to === locked && to > from)) return to > from ? [] : [{ from: locked, to: locked, by }];
-  return [{ from: locked, to, by }];
+  if (from >= locked) return change;
+  return { from: locked, to: Math.max(to, locked), by: by.slice(Math.min(to, locked) - from) };
 }
 
 export interface Merged {

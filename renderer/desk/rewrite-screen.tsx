@@ -3,9 +3,10 @@
  * comes to. The leaves, what was said last and the actions stay in sight.
  */
 
-import { useDeferredValue, useId, useMemo, useRef, useState, type ReactElement } from 'react';
+import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type ReactElement } from 'react';
 import { firstLineToCome } from '../../app/core/run/rewrite.ts';
 import type { Fault } from '../../app/core/result.ts';
+import { createBounceGuard } from '../ui/coach/bounce.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { useHand } from '../ui/coach/use-deck.ts';
@@ -69,12 +70,19 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
             : outcome.kind === 'refused'
               ? outcome.why
               : null;
-  const use = (): void => {
-    void hand.give({ do: 'rewrite', text }, edit.edited?.base ?? inForce).then((ok) => {
-      if (!ok) return;
-      edit.close();
-      onClose();
-    });
+  const [bounces] = useState(createBounceGuard);
+  const open = useRef(true);
+  useEffect(() => {
+    open.current = true;
+    return () => void (open.current = false);
+  }, []);
+  const use = async (): Promise<void> => {
+    const command = { do: 'rewrite', text } as const;
+    // What is refused has done nothing that a bounce could do a second time.
+    if (hand.refusal(command) === null && !bounces.accept(text, performance.now())) return;
+    const ok = await hand.give(command, edit.edited?.base ?? inForce);
+    // Where Edit was left meanwhile, what is typed since is another's to keep.
+    if (ok && open.current && edit.used(text)) onClose();
   };
   useHand(hand, (state) => state.said);
   const said = hand.said();
@@ -101,7 +109,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           locked={locked}
           broken={broken}
           merged={merged}
-          onPutBack={() => edit.remake(inForce, withLockedLines(inForce, text, locked))}
+          onPutBack={() => edit.swap(withLockedLines(inForce, text, locked))}
           onMerge={(both) => edit.remake(inForce, both)}
           onGiveUp={edit.close}
         />
@@ -122,14 +130,15 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           {said ? <span key={said.n}>{said.text}</span> : null}
         </p>
         <div className="rewrite-buttons">
-          <DeckButton name="Use from now on" look="is-deep" why={why} onPress={use} onRefused={refuse} />
+          <DeckButton name="Use from now on" look="is-deep" why={why} onPress={() => void use()} onRefused={refuse} />
           {edit.edited ? (
             <DeckButton name="Drop my changes" look="is-small" onPress={edit.close} onRefused={refuse} />
-          ) : edit.before !== null ? (
+          ) : null}
+          {edit.before !== null ? (
             <DeckButton
               name="Bring my text back"
               look="is-small"
-              onPress={() => edit.remake(inForce, edit.before ?? inForce)}
+              onPress={() => edit.swap(edit.before ?? inForce)}
               onRefused={refuse}
             />
           ) : null}

@@ -3,7 +3,7 @@
  * loading the page again or another screen's change lose none of it.
  */
 
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import type { Edited } from './edit-text.ts';
 
@@ -25,26 +25,39 @@ export interface Edit {
   type(text: string): void;
   /** What is typed is made from another text from now on. */
   remake(base: string, text: string): void;
-  /** The text is in force, or given up for the one in force: it can be brought back. */
+  /** Another text in place of what is typed, made from the one in force; what was typed can be brought back. */
+  swap(text: string): void;
+  /** A text is in force now. Whether nothing else was typed meanwhile; else that goes on, made from this text. */
+  used(text: string): boolean;
+  /** Given up for the text in force: it can be brought back. */
   close(): void;
 }
 
 /** Of a run, by its id, whose text in force is `inForce`. */
 export function useEdit(run: string, inForce: string): Edit {
   const [kept, setKept] = useState<Kept>(() => keptEdit(run));
+  // For what is called later than the render that it comes from.
+  const latest = useRef(kept);
   const keep = (edited: Edited | null, before: string | null): void => {
     const next = { run, edited, before };
+    latest.current = next;
     setKept(next);
     keepEdit(next);
   };
-  const { edited } = kept;
+  const edited = kept.edited !== null && kept.edited.text !== inForce ? kept.edited : null;
   const base = edited?.base ?? inForce;
   return {
-    edited: edited !== null && edited.text !== inForce ? edited : null,
-    before: kept.before === inForce ? null : kept.before,
+    edited,
+    before: kept.before === inForce || kept.before === edited?.text ? null : kept.before,
     type: (text) => keep(text === inForce ? null : { base, text }, kept.before),
     remake: (from, text) => keep(text === from ? null : { base: from, text }, kept.before),
-    close: () => keep(null, edited ? edited.text : kept.before),
+    swap: (text) => keep(text === inForce ? null : { base: inForce, text }, edited?.text ?? kept.before),
+    used(text) {
+      const now = latest.current.edited?.text ?? text;
+      keep(now === text ? null : { base: text, text: now }, text);
+      return now === text;
+    },
+    close: () => keep(null, kept.edited ? kept.edited.text : kept.before),
   };
 }
 

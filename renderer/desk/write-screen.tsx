@@ -10,7 +10,7 @@ import type { Fault } from '../../app/core/result.ts';
 import type { DeckRun } from '../link/store.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { DeskTools } from './desk-tools.ts';
-import { keepDraft, useDraft } from './draft.ts';
+import { useDraft } from './draft.ts';
 import { EXAMPLE } from './example.ts';
 import { LightSwitch } from './light-switch.tsx';
 import { MatchClock, type MatchedClock } from './match-clock.tsx';
@@ -71,7 +71,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
     setBusy(false);
     setAnswer(reply);
     if (reply.kind !== 'opened') return;
-    keepDraft({ ...writing.draft, during: reply.run });
+    writing.openedAs(reply.run, { text, lanesText });
     onOpened();
   };
   const why = busy

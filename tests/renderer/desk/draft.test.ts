@@ -44,6 +44,31 @@ describe('what is edited first', () => {
     expect(firstDraft({ ...run, id: 'run-2' }, changed, null).aside).toBe(changed);
   });
 
+  describe('where it is kept as the run was opened with it', () => {
+    const texts = { text: TEXT.replace('4 x 50', '6 x 50'), lanesText: 'lane 1 base 1:20' };
+    const opened: Draft = { ...texts, from: 'harbour.txt', during: 'run-1', opened: texts };
+
+    test('it gives way to what runs after a rewrite, and can be taken back', () => {
+      expect(firstDraft(run, opened, null)).toEqual({ draft: draftOf(run), aside: opened });
+    });
+
+    test('it takes no place from a text that was set aside', () => {
+      expect(firstDraft(run, opened, other)).toEqual({ draft: draftOf(run), aside: other });
+    });
+
+    test('it goes on once it was changed, in its text or its lanes', () => {
+      const longer = { ...opened, text: `${opened.text}\n50 easy @ 1:00` };
+      expect(firstDraft(run, longer, null).draft).toBe(longer);
+      const slower = { ...opened, lanesText: 'lane 1 base 1:40' };
+      expect(firstDraft(run, slower, null).draft).toBe(slower);
+    });
+
+    test('it keeps the name of its file as long as it is what runs', () => {
+      const same = { ...opened, text: TEXT, opened: { ...texts, text: TEXT } };
+      expect(firstDraft(run, same, null).draft).toBe(same);
+    });
+  });
+
   test('the draft that the run was opened with is no other text', () => {
     expect(firstDraft(run, { ...other, text: TEXT }, null).aside).toBeNull();
   });
@@ -61,6 +86,10 @@ test('a draft is kept whole; one that an earlier version kept is read with its l
     setItem: (key: string, value: string) => void kept.set(key, value),
   };
   expect(keptDraft('draft', memory)).toBeNull();
+  keepDraft(other, 'draft', memory);
+  const opened: Draft = { ...other, during: 'run-1', opened: { text: other.text, lanesText: '' } };
+  keepDraft(opened, 'draft', memory);
+  expect(keptDraft('draft', memory)).toEqual(opened);
   keepDraft(other, 'draft', memory);
   keepDraft({ ...other, text: 'x' }, 'aside', memory);
   expect(keptDraft('draft', memory)).toEqual(other);

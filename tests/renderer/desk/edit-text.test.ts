@@ -28,9 +28,17 @@ describe('lines that have begun', () => {
     expect(withLockedLines(IN_FORCE, typed, 5)).toBe(IN_FORCE.replace('6 x 75 free', '6 x 75 free\n2 x 25 sprint'));
   });
 
-  test('what was changed across the last line that has begun keeps all its words', () => {
+  test('of a change across the last line that has begun, what stands below that line is kept', () => {
     const typed = 'Squad\n\nMain\n4 x 50 fast\nA\nB\nC\n';
-    expect(withLockedLines(IN_FORCE, typed, 5)).toBe('Squad\n\nMain\n4 x 50 fast\n6 x 75 free\nA\nB\nC\n');
+    expect(withLockedLines(IN_FORCE, typed, 5)).toBe('Squad\n\nMain\n4 x 50 fast\n6 x 75 free\nB\nC\n');
+    // No set is made of what was typed in place of the line that has begun.
+    expect(withLockedLines('A\nB\nC\nD', 'A\nB2\nC2\nD', 2)).toBe('A\nB\nC2\nD');
+  });
+
+  test('a line typed below one that was changed and has begun is kept when that is put back', () => {
+    expect(withLockedLines('A\nB\nC\nD', 'A\nB2\nNEW\nC\nD', 2)).toBe('A\nB\nNEW\nC\nD');
+    expect(withLockedLines('A\nB\nC\nD', 'A\nB2\nNEW\nC2\nD', 3)).toBe('A\nB\nC\nC2\nD');
+    expect(withLockedLines('A\nB\nC\nD', 'A\nC\nD', 2)).toBe('A\nB\nC\nD');
   });
 
   test('with ends of lines as another system writes them', () => {

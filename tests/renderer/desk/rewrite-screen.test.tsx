@@ -145,6 +145,73 @@ describe('a text that another screen has changed meanwhile', () => {
   });
 });
 
+describe('what is typed while a text is on its way to the host', () => {
+  /** The host answers from the call of what this returns on. */
+  function slow(coach: CoachWindow): () => void {
+    const { link } = coach.tools;
+    const { command } = link;
+    const waiting: (() => void)[] = [];
+    link.command = async (...given) => {
+      await new Promise<void>((resolve) => waiting.push(resolve));
+      return command(...given);
+    };
+    return () => waiting.splice(0).forEach((answer) => answer());
+  }
+
+  const USED = TEXT.replace('4 x 75', '3 x 75');
+
+  test('is kept, Edit stays open, and it is made from the text that is in force by then', async () => {
+    const coach = going();
+    const answer = slow(coach);
+    type(USED);
+    await waitFor(() => expect(offered('Use from now on')).toBe(true));
+    fireEvent.click(button('Use from now on'));
+    const more = USED.replace('4 x 50 easy', '2 x 50 easy');
+    type(more);
+    answer();
+    await waitFor(() => expect(coach.run.state.plan.source.text).toBe(USED));
+    await waitFor(() => expect(offered('Use from now on')).toBe(true));
+    expect(area().value).toBe(more);
+    expect(closed).toBe(0);
+    fireEvent.click(button('Use from now on'));
+    answer();
+    await waitFor(() => expect(closed).toBe(1));
+    expect(coach.given[1]).toEqual({ command: { do: 'rewrite', text: more }, madeFrom: USED });
+  });
+
+  test('two presses within 300 ms are one command', async () => {
+    const coach = going();
+    const answer = slow(coach);
+    type(USED);
+    await waitFor(() => expect(offered('Use from now on')).toBe(true));
+    fireEvent.click(button('Use from now on'));
+    fireEvent.click(button('Use from now on'));
+    answer();
+    await waitFor(() => expect(closed).toBe(1));
+    expect(coach.given).toHaveLength(1);
+  });
+});
+
+test('where the text typed came into force by itself, typing goes on from it and can be used', async () => {
+  const coach = going();
+  const typed = TEXT.replace('4 x 75', '3 x 75');
+  type(typed);
+  coach.other({ do: 'rewrite', text: typed });
+  type(typed.replace('4 x 50 easy', '2 x 50 easy'));
+  expect(screen.queryByText(/has been changed since you began/)).toBeNull();
+  await waitFor(() => expect(offered('Use from now on')).toBe(true));
+});
+
+test('a text of which a line was put back can be brought back whole', () => {
+  const coach = going();
+  const typed = TEXT.replace('4 x 75', '3 x 75').replace('4 x 50 easy', '2 x 50 easy');
+  type(typed);
+  coach.at(140);
+  fireEvent.click(button('Put line 5 back as it is swum'));
+  fireEvent.click(button('Bring my text back'));
+  expect(area().value).toBe(typed);
+});
+
 describe('what must stay in sight', () => {
   test('the leaves of all lanes, what a command did, the one action and Undo', async () => {
     going();

@@ -4,8 +4,8 @@
  */
 
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { keepDraft } from '../../../renderer/desk/draft.ts';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { keepDraft, keptDraft } from '../../../renderer/desk/draft.ts';
 import { WriteScreen } from '../../../renderer/desk/write-screen.tsx';
 import { CoachWindow } from '../../support/coach-window.ts';
 
@@ -14,7 +14,10 @@ const TEXT = 'Harbour\nlane 1 base 1:30, 7 swimmers\nlane 2 base 1:30\nSet\n4 x 
 const NO_CLOCK = { now: () => null, matched: false, match: () => undefined, forget: () => undefined };
 
 beforeEach(() => localStorage.clear());
-afterEach(cleanup);
+afterEach(() => {
+  cleanup();
+  vi.unstubAllGlobals();
+});
 
 function write(run: 'beside a run' | 'alone'): void {
   const coach = new CoachWindow(TEXT);
@@ -47,6 +50,19 @@ describe('beside a run', () => {
     fireEvent.click(screen.getByRole('button', { name: 'Take the one that is open' }));
     expect(area().value).toBe(TEXT);
   });
+});
+
+test('a draft is kept with what the run was opened with, and with what was typed while it was opened', async () => {
+  let answer = (): void => undefined;
+  const reply = { status: 200, text: () => Promise.resolve('{"run":"run-2"}') };
+  vi.stubGlobal('fetch', () => new Promise((resolve) => (answer = () => resolve(reply))));
+  keepDraft({ text: TEXT, lanesText: '', from: 'a.txt', during: null });
+  write('alone');
+  fireEvent.click(screen.getByRole('button', { name: 'Run this session' }));
+  fireEvent.change(area(), { target: { value: `${TEXT}\n50 easy @ 2:00` } });
+  answer();
+  await waitFor(() => expect(keptDraft()?.during).toBe('run-2'));
+  expect(keptDraft()).toMatchObject({ text: `${TEXT}\n50 easy @ 2:00`, opened: { text: TEXT, lanesText: '' } });
 });
 
 describe('a file', () => {
