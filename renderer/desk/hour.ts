@@ -4,7 +4,8 @@
  */
 
 import { timeOfDay, timeOfDayAfter } from '../../app/core/reading.ts';
-import { DAY, HOUR, MINUTE, SECOND, type Millis, type MinuteOfDay } from '../../app/core/units.ts';
+import { DAY, MINUTE, SECOND, type Millis, type MinuteOfDay } from '../../app/core/units.ts';
+import { finishAfter } from '../ui/booked-finish.ts';
 
 export interface Hour {
   /** "20:27", rounded up: never sooner than it will be. */
@@ -19,7 +20,7 @@ export interface Hour {
 
 /**
  * openedAt: local time of day at the run's t = 0, in ms after midnight; end: the projected end, in ms
- * since then. A finish is taken as the one nearest to the opening, so that a run opened late is over.
+ * since then.
  */
 export function hourOf(openedAt: Millis, end: Millis, finish: MinuteOfDay | null): Hour {
   const ends = endTime(openedAt + end);
@@ -28,14 +29,10 @@ export function hourOf(openedAt: Millis, end: Millis, finish: MinuteOfDay | null
   return { ends, booked: timeOfDay(finish), inHand, inHandText: inHandText(inHand) };
 }
 
-/** The booked finish in ms since a run's t = 0, which was at a time of day. */
-export function finishAfter(openedAt: Millis, finish: MinuteOfDay): Millis {
-  return nearest(finish * MINUTE - openedAt);
-}
-
-/** What a clock shows at a time of day in ms after midnight, past midnight from 00:00 again: "19:58". */
+/** What a clock shows at a time of day in ms after midnight, the day before and after too: "19:58". */
 export function clockTime(ofDay: Millis): string {
-  return timeOfDayAfter(0, Math.floor(ofDay / MINUTE) * MINUTE);
+  const within = ((ofDay % DAY) + DAY) % DAY;
+  return timeOfDayAfter(0, Math.floor(within / MINUTE) * MINUTE);
 }
 
 /** The same with seconds: "19:58:05". */
@@ -57,10 +54,4 @@ function inHandText(inHand: Millis): string {
   const seconds = whole(SECOND);
   const text = seconds < 60 ? `${seconds} s` : `${hours}${minutes % 60} min`;
   return `${text} ${inHand < 0 ? 'over' : 'in hand'}`;
-}
-
-/** The same time of day at most 12 hours off. */
-function nearest(span: Millis): Millis {
-  const half = 12 * HOUR;
-  return ((((span + half) % DAY) + DAY) % DAY) - half;
 }

@@ -36,7 +36,7 @@ export function RemoteActions(props: RemoteActionsProps): ReactElement {
       ) : (
         <FewActions {...props} onOpen={() => setMore(true)} />
       )}
-      <SteeringActions {...props} />
+      <SteeringActions {...props} more={more} />
     </nav>
   );
 }
@@ -91,12 +91,13 @@ function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onB
 }
 
 /** For all lanes at the very foot; above it what is offered beside it, and the stop of the lane looked after. */
-function SteeringActions({ tools, moment, lane }: RemoteActionsProps): ReactElement {
+function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { readonly more: boolean }): ReactElement {
   const clock = useHand(tools.hand, (state) => state.clock);
   const { main, beside } = primaryOf(moment.view);
   const looked = moment.view.lanes.find(({ number }) => number === lane);
   const shared = { tools, moment };
-  const own = looked ? laneSteering(looked) : [];
+  // Where more is open the lane's own wait behind Back: with ten lanes there is no room for both.
+  const own = looked && !more ? laneSteering(looked) : [];
   const goes = (at: number | null): string =>
     at === null ? 'nothing left' : `goes ${leaveText(clock, moment.view, at)}`;
   return (

@@ -8,7 +8,8 @@ import { readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import type { Round, Stretch, WrittenSet } from '../../app/core/plan/plan.ts';
 import type { Part } from '../../app/core/session/session.ts';
-import { DAY, HOUR, MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
+import { HOUR, MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
+import { finishAfter } from '../ui/booked-finish.ts';
 import { swumNow, type SwumNow } from '../ui/current-set.ts';
 import { about, endIsEstimate } from '../ui/estimates.ts';
 import { itemIndexOf, itemWordsNow, type Cuts } from '../ui/set-words.ts';
@@ -167,7 +168,7 @@ function endText(view: RunView, openedAt: Millis): string {
   const mark = about(endIsEstimate(view.state));
   const ends = `ends ${mark}${clockTime(end)}`;
   if (finishBy === null) return ends;
-  const hand = nearest(finishBy * MINUTE - openedAt) - view.projectedEnd;
+  const hand = finishAfter(openedAt, finishBy) - view.projectedEnd;
   return hand < 0
     ? `${ends}, ${mark}${spanWords(Math.ceil(-hand / MINUTE))} over`
     : `${ends}, ${mark}${spanWords(Math.floor(hand / MINUTE))} in hand`;
@@ -179,12 +180,6 @@ function spanWords(minutes: number): string {
   const rest = minutes - hours * (HOUR / MINUTE);
   if (hours === 0) return `${rest} min`;
   return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
-}
-
-/** The time to a time of day that is nearest: a session opened at 23:50 may finish at 0:30. */
-function nearest(span: Millis): Millis {
-  if (span < -DAY / 2) return span + DAY;
-  return span > DAY / 2 ? span - DAY : span;
 }
 
 function clockTime(time: Millis): string {

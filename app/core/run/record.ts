@@ -40,12 +40,14 @@ export function leavesOf(state: RunState, after: Millis = -Infinity): readonly L
   return leaves.sort((a, b) => a.at - b.at || a.lane - b.lane);
 }
 
-/** Whether two leaves are the same: lane, rep and time. */
+/** Whether two leaves are the same: lane, rep and time. A rewrite can put another swim on a line: that is another rep. */
 export function sameLeave(a: Leave, b: Leave): boolean {
   return (
     a.lane === b.lane &&
     a.at === b.at &&
     a.rep.rep === b.rep.rep &&
+    a.rep.of === b.rep.of &&
+    a.rep.distance === b.rep.distance &&
     a.rep.set.line === b.rep.set.line &&
     a.rep.set.rounds.length === b.rep.set.rounds.length &&
     a.rep.set.rounds.every(({ round }, depth) => round === b.rep.set.rounds[depth]!.round)

@@ -220,6 +220,13 @@ describe('rewrite: what it leaves behind', () => {
     expect(deck.settled(100)).toMatchObject({ phase: 'waiting', index: 1, endedAt: 100_000 });
   });
 
+  it('[undo] a rewrite is not taken back once a lane has left on what it wrote', () => {
+    const lines = ['T', 'Main', '2 x 50 @ 0:30'];
+    const deck = new Deck(text(...lines, '4 x 50 @ 0:30')).at(0, { do: 'start' });
+    deck.at(65, rewrite(...lines, '2 x 200 @ 4:00'));
+    expect(deck.refusal(72, { do: 'undo' })).toMatch(/Swimmers have left/);
+  });
+
   it('[undo] takes a rewrite back whole', () => {
     const deck = new Deck(text(...MAIN)).at(0, { do: 'start' });
     const before = deck.settled(25);
