@@ -122,6 +122,8 @@ export class DeckHost {
 
   /** Opens a session; t = 0 is the moment of the call. A run that is going is only given up where that is asked for. */
   open(source: Source, options: OpenOptions): Promise<OpenAnswer> {
+    // Asked before the text is read, which takes its time with a large one while lanes are going.
+    if (!options.replace && this.wouldBeLost()) return Promise.resolve({ ok: false, reason: 'going', why: GOING });
     const opened = openPlan(source);
     if (!opened.ok) return Promise.resolve({ ok: false, reason: 'faults', ...opened.faults });
     this.clock.check();

@@ -108,9 +108,11 @@ export class HostLock implements Guard {
   checkNow(): void {
     if (this.lost || this.released) throw new Error(TAKEN);
     const text = readLock(this.path);
-    if (text !== null && holderOf(text)?.token === this.mine.token) return;
-    // Gone with its folder, or removed by hand: nobody has taken it.
-    if (text === null && this.make()) return;
+    const holder = text === null ? null : holderOf(text);
+    if (holder?.token === this.mine.token) return;
+    // Gone with its folder, removed or written over by hand: nobody has taken it.
+    if (text !== null && !holder) removeAbandoned(this.path, text, this.mine.token);
+    if (!holder && this.make()) return;
     if (holderOf(readLock(this.path) ?? '')?.token !== this.mine.token) this.lose();
   }
 

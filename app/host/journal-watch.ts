@@ -43,7 +43,11 @@ export class JournalWatch {
         void inFile.then(resolve);
       };
       const timer = this.timers.set(slow, Math.max(0, PATIENCE - waited));
-      const last = this.timers.set(resolve, Math.max(0, PATIENCE + FOR_THE_FILE - waited));
+      // A process that was held up finds all its timers due before it hears what the disk has done meanwhile: once more.
+      let last = this.timers.set(
+        () => (last = this.timers.set(resolve, 0)),
+        Math.max(0, PATIENCE + FOR_THE_FILE - waited),
+      );
       writing
         .then(
           () => this.caughtUp(write),

@@ -216,6 +216,19 @@ describe('[lock] a host that was stopped and wakes up', () => {
     expect(readFileSync(lockIn(folder), 'utf8')).toBe(before);
   });
 
+  test('makes it anew where its file was written over by hand', async () => {
+    const folder = freshDataFolder();
+    const host = new Host(folder);
+    await host.take();
+    const mine = readFileSync(lockIn(folder), 'utf8');
+    writeFileSync(lockIn(folder), 'zz');
+    await host.lock!.check();
+    expect(host.lost).toBe(0);
+    expect(JSON.parse(readFileSync(lockIn(folder), 'utf8'))).toMatchObject({
+      token: (JSON.parse(mine) as { token: string }).token,
+    });
+  });
+
   test('goes on where nobody has taken it', async () => {
     const folder = freshDataFolder();
     const first = new Host(folder);
