@@ -218,3 +218,24 @@ test('a control reached by Tab is worked by its keys, and Escape gives the keybo
   await page.keyboard.press('Space');
   await said('Stopped all lanes.');
 });
+
+test('no letter is lost however fast they come, in Write and in Edit', async () => {
+  const more = Array.from({ length: 12 }, (_, line) => `4 x 50 back and free by ${line} @ 1:30`).join('\n');
+  const box = page.getByRole('textbox', { name: 'Session', exact: true });
+  /** All in one task, as by a macro or a fast machine: React has no time of its own between them. */
+  const typed = async (): Promise<string> => {
+    await box.press('Control+End');
+    return box.evaluate((area: HTMLTextAreaElement, text) => {
+      for (const letter of text) document.execCommand('insertText', false, letter);
+      return area.value;
+    }, more);
+  };
+  await box.fill(SESSION);
+  expect(await typed()).toBe(SESSION + more);
+  await box.fill('');
+  await start(SESSION);
+  await button('Edit').click();
+  expect(await typed()).toBe(SESSION + more);
+  await page.waitForTimeout(200);
+  expect(await box.inputValue()).toBe(SESSION + more);
+});
