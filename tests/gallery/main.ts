@@ -24,7 +24,7 @@ interface View {
 
 const VIEWS: readonly View[] = [
   ...viewsOf('wall', ['dark'], [1920, 1080], [1280, 720], [1080, 1920]),
-  ...viewsOf('coach', ['light', 'dark'], [1280, 800], [1024, 700], [390, 844]),
+  ...viewsOf('coach', ['light', 'dark'], [1280, 800], [1024, 700], [1920, 1080], [768, 1024], [390, 844]),
   ...viewsOf('remote', ['light', 'dark'], [390, 844]),
 ];
 
