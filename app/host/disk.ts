@@ -39,6 +39,8 @@ export interface FileMark {
   readonly id: string | null;
   /** In bytes. */
   readonly length: number;
+  /** When it was last changed, by the system's own count: for comparing only. */
+  readonly changed: bigint;
 }
 
 export interface DiskFile {
@@ -176,9 +178,9 @@ async function syncFolder(path: string): Promise<void> {
 }
 
 /** Windows gives volumes other names by path than by what is open; some disks there give files no numbers. */
-function markOf({ dev, ino, size }: BigIntStats): FileMark {
+function markOf({ dev, ino, size, ctimeNs }: BigIntStats): FileMark {
   const id = process.platform === 'win32' ? `${ino}` : `${dev}:${ino}`;
-  return { id: ino === 0n ? null : id, length: Number(size) };
+  return { id: ino === 0n ? null : id, length: Number(size), changed: ctimeNs };
 }
 
 async function statOf(path: string): Promise<BigIntStats | null> {

@@ -23,6 +23,7 @@ export class JournalWatch {
   /** Numbers the writes; a notice is of one of them, and gone once that or a later one is on the disk. */
   private writes = 0;
   private behind: { readonly write: number; readonly why: string } | null = null;
+  private over = false;
 
   /** `changed` is called when the notices are not what they were. */
   constructor(timers: Timers, changed: () => void) {
@@ -68,9 +69,14 @@ export class JournalWatch {
     this.caughtUp(this.writes);
   }
 
+  /** Nothing is written any more, which the coach is told apart from this. */
+  giveUp(): void {
+    this.over = true;
+  }
+
   /** What the coach must be told, for as long as it lasts. */
   notices(): readonly string[] {
-    return this.behind ? [noticeOf(this.behind.why)] : [];
+    return this.behind && !this.over ? [noticeOf(this.behind.why)] : [];
   }
 
   private fallBehind(write: number, why: string): void {
