@@ -22,7 +22,7 @@ import { timeOfDayAt, type Clock, type Moment } from './clock.ts';
 import type { FoundRun } from './found-run.ts';
 import type { Closing, Journal } from './journal.ts';
 import type { ClosedWhy } from './journal-line.ts';
-import { JournalWatch } from './journal-watch.ts';
+import { JournalWatch, PATIENCE_AT_START } from './journal-watch.ts';
 import { News } from './news.ts';
 import type { Recovery } from './recovery.ts';
 import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
@@ -360,7 +360,7 @@ export class DeckHost {
     this.lastAt = commands[commands.length - 1]?.at ?? 0;
     for (const each of found.commands)
       this.answers.keep(each.id, Promise.resolve({ ok: true, at: each.at, why: null }), moment.hostTime);
-    await this.watch.written(this.journal.back({ run: id, at, by, ...moment }));
+    await this.watch.written(this.journal.back({ run: id, at, by, ...moment }), 0, undefined, PATIENCE_AT_START);
   }
 
   private endJournal(run: OpenRun, why: ClosedWhy, moment: Moment): Promise<void> {

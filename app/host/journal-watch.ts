@@ -17,6 +17,12 @@ const PATIENCE = 100;
  */
 const FOR_THE_FILE = 100;
 
+/**
+ * In ms, for the first line of a run that has come back: its file is opened and read back first, which on a busy
+ * machine takes a while, and a command given meanwhile would wait behind that for longer than it may.
+ */
+export const PATIENCE_AT_START = 2000;
+
 export class JournalWatch {
   private readonly timers: Timers;
   private readonly changed: () => void;
@@ -34,20 +40,25 @@ export class JournalWatch {
   /**
    * Resolves when the writing is done, has failed, or has taken too long; never rejects. `waited`: for how
    * long, in ms, the one who gave it has waited already for what was to be written before. `inFile`: when what
-   * is written is in its file, if not yet safe there.
+   * is written is in its file, if not yet safe there. `patience`: how long is too long, in ms.
    */
-  written(writing: Promise<void>, waited = 0, inFile: Promise<void> = Promise.resolve()): Promise<void> {
+  written(
+    writing: Promise<void>,
+    waited = 0,
+    inFile: Promise<void> = Promise.resolve(),
+    patience = PATIENCE,
+  ): Promise<void> {
     const write = ++this.writes;
     return new Promise((resolve) => {
       const slow = (): void => {
         this.fallBehind(write, 'the disk is slow');
         void inFile.then(resolve);
       };
-      const timer = this.timers.set(slow, Math.max(0, PATIENCE - waited));
+      const timer = this.timers.set(slow, Math.max(0, patience - waited));
       // A process that was held up finds all its timers due before it hears what the disk has done meanwhile: once more.
       let last = this.timers.set(
         () => (last = this.timers.set(resolve, 0)),
-        Math.max(0, PATIENCE + FOR_THE_FILE - waited),
+        Math.max(0, patience + FOR_THE_FILE - waited),
       );
       writing
         .then(

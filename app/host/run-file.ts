@@ -96,17 +96,13 @@ export class RunFile {
 
   /** Resolves when the lines are in the file, where a kill of the process does not reach them; all or none are. */
   write(entries: readonly JournalEntry[]): Promise<void> {
-    const writing = this.inTurn(async () => {
+    return this.inTurn(async () => {
       const open = await this.ready();
       const { bytes, sum } = this.linesOf(entries);
       this.soiled = true;
-      this.ours = null;
       await open.write(bytes, this.length);
       this.took(bytes, sum);
     });
-    // Behind it, and not waited for by who waits for the line.
-    this.inTurn(() => this.rememberChange()).catch(() => undefined);
-    return writing;
   }
 
   /** Resolves when all that had been written by the time of the call is on the disk itself. */
@@ -130,7 +126,6 @@ export class RunFile {
     try {
       this.ports.guard.checkNow();
       this.soiled = true;
-      this.ours = null;
       this.open.writeNow(bytes, this.length);
     } catch {
       return false;
@@ -148,12 +143,17 @@ export class RunFile {
     const open = await this.ready();
     if (this.doubtful) await open.write(this.bytes().subarray(this.safe), this.safe);
     this.doubtful = false;
-    await this.rememberChange();
+    this.rememberChange(open);
     return open;
   }
 
-  private async rememberChange(): Promise<void> {
-    this.ours = this.open && !this.soiled ? (await this.open.mark()).changed : null;
+  private rememberChange(open: DiskFile): void {
+    try {
+      this.ours = open.mark().changed;
+    } catch {
+      // It is read back before the next write; this one has been done all the same.
+      this.ours = null;
+    }
   }
 
   /** The file, open, as it was left by the write before; else made so. */
@@ -179,27 +179,30 @@ export class RunFile {
       this.soiled = this.doubtful = this.anew = false;
     }
     this.open = await disk.open(this.path);
-    this.numbersHold = (await disk.mark(this.path))?.id === (await this.open.mark()).id;
+    this.numbersHold = disk.mark(this.path)?.id === this.open.mark().id;
   }
 
   private async standUp(open: DiskFile): Promise<void> {
     const { disk } = this.ports;
-    // Side by side: each takes its time on a busy machine, and a command waits for both.
-    const [mark, named] = await Promise.all([open.mark(), disk.mark(this.path)]);
-    const standing = standingOf(this.numbersHold ? mark : { ...mark, id: null }, named, this.length);
-    const isOurs = standing === 'whole' || (standing === 'longer' && this.soiled);
-    if (isOurs && (mark.changed === this.ours || (await this.isAsWritten()))) return;
-    this.harm = isOurs ? 'written over' : (standing as Harm);
-    if (this.harm === 'longer') {
+    const harm = await this.harmOf(open.mark(), disk.mark(this.path));
+    if (harm === null) return;
+    this.harm = harm;
+    if (harm === 'longer') {
       this.torn = (await disk.read(this.path)).subarray(this.length);
       this.soiled = true;
     } else {
       // Until it is done, nothing else may be written there.
       this.anew = true;
-      if (this.harm === 'another' || this.harm === 'written over') await putAside(disk, [this.path]);
+      if (harm === 'another' || harm === 'written over') await putAside(disk, [this.path]);
       await this.letGo();
       await this.openFile();
     }
+  }
+
+  private async harmOf(mark: FileMark, named: FileMark | null): Promise<Harm | null> {
+    const standing = standingOf(this.numbersHold ? mark : { ...mark, id: null }, named, this.length);
+    if (standing !== 'whole' && !(standing === 'longer' && this.soiled)) return standing;
+    return mark.changed === this.ours || (await this.isAsWritten()) ? null : 'written over';
   }
 
   /** Whether what has been written is what stands there, as far as the disk may not have dropped it. */
@@ -235,6 +238,7 @@ export class RunFile {
     this.length += bytes.length;
     this.sum = sum;
     this.soiled = false;
+    if (this.open) this.rememberChange(this.open);
   }
 
   private bytes(): Uint8Array {

@@ -64,7 +64,7 @@ export class FakeDisk implements Disk {
     return all.subarray(Math.max(0, all.length - bytes));
   }
 
-  async mark(path: string): Promise<FileMark | null> {
+  mark(path: string): FileMark | null {
     const bytes = this.files.get(path);
     return bytes ? this.markOf(path, bytes) : null;
   }
@@ -82,7 +82,7 @@ export class FakeDisk implements Disk {
         if (isNamed()) this.files.set(path, bytes);
       };
       return {
-        mark: async () => ({ ...this.markOf(path, content()), id: this.numbered ? String(id) : null }),
+        mark: () => ({ ...this.markOf(path, content()), id: this.numbered ? String(id) : null }),
         write: async (bytes, at) => {
           await this.writesHeld;
           await this.changing(() => this.write(content(), put, bytes, at));
