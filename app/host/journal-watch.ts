@@ -18,6 +18,12 @@ const PATIENCE = 100;
 const FOR_THE_FILE = 100;
 
 /**
+ * In ms: a process that gets no turn may find all that time gone before it has even begun to write. So long the file is
+ * waited for then; not behind a disk that is known to be slow, where each would wait so long behind the one before.
+ */
+const LEAST_FOR_THE_FILE = 40;
+
+/**
  * In ms, for the first line of a run that has come back: its file is opened and read back first, which on a busy
  * machine takes a while, and a command given meanwhile would wait behind that for longer than it may.
  */
@@ -49,6 +55,7 @@ export class JournalWatch {
     patience = PATIENCE,
   ): Promise<void> {
     const write = ++this.writes;
+    const least = this.behind ? 0 : LEAST_FOR_THE_FILE;
     return new Promise((resolve) => {
       const slow = (): void => {
         this.fallBehind(write, 'the disk is slow');
@@ -58,7 +65,7 @@ export class JournalWatch {
       // A process that was held up finds all its timers due before it hears what the disk has done meanwhile: once more.
       let last = this.timers.set(
         () => (last = this.timers.set(resolve, 0)),
-        Math.max(0, patience + FOR_THE_FILE - waited),
+        Math.max(least, patience + FOR_THE_FILE - waited),
       );
       writing
         .then(
