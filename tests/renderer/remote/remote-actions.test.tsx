@@ -39,6 +39,15 @@ test('a stopped lane offers Resume and Rejoin, each with the reading at which it
   expect(screen.getByRole('button', { name: 'Stop' })).toBeTruthy();
 });
 
+test('a second press 0.5 s after Stop does nothing to Resume, which took its place, and says so', () => {
+  const { sent, said, at } = remote(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'stop' }]), 20_500, null);
+  press('Resume');
+  expect([sent, said()]).toEqual([[], expect.stringMatching(/^Stopped\. .*Undo takes the Stop back at once/)]);
+  at(21_500);
+  press('Resume');
+  expect(sent).toEqual([{ do: 'resume' }]);
+});
+
 test('the rest is behind one more tap, and what ends something is held there too', () => {
   const { said, sent } = remote(runOf(SET, [0, { do: 'start' }]), 20_000, null);
   expect(screen.queryByRole('button', { name: 'Move on' })).toBeNull();
