@@ -4,10 +4,10 @@
  */
 
 import type { ReactElement } from 'react';
-import { UNDO_FOR } from '../../app/core/run/align.ts';
-import { ACTIONS, commandLabel, commandOf, type ActionName } from '../ui/coach/actions.ts';
+import { ACTIONS, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
+import { undoText } from '../ui/coach/offers.ts';
 import { primaryOf, type Primary, type Steering } from '../ui/coach/primary.ts';
 import { useHand } from '../ui/coach/use-deck.ts';
 import { goesText, lanesNamed } from '../ui/coach/words.ts';
@@ -99,18 +99,8 @@ export function ActionButton({ tools, moment, action, name, hint, look }: Action
 }
 
 function UndoButton({ tools, moment }: ActionBarProps): ReactElement {
-  const { view } = moment;
-  const last = view.undo;
-  const seconds = last ? Math.ceil((last.until - view.t) / 1000) : 0;
-  return (
-    <ActionButton
-      tools={tools}
-      moment={moment}
-      action="undo"
-      look="is-undo"
-      hint={last ? `U, ${commandLabel(last.command)}, ${seconds} s left` : `U, within ${UNDO_FOR / 1000} s`}
-    />
-  );
+  const hint = `U, ${undoText(moment.view)}`;
+  return <ActionButton tools={tools} moment={moment} action="undo" look="is-undo" hint={hint} />;
 }
 
 function steeringWords(action: Steering, goes: string): { readonly name: string; readonly hint: string } {

@@ -6,11 +6,12 @@
 import { useState, type ReactElement } from 'react';
 import type { Command } from '../../app/core/run/command.ts';
 import type { LaneView } from '../../app/core/run/view.ts';
-import { ACTIONS, commandLabel, commandOf, type ActionName } from '../ui/coach/actions.ts';
+import { ACTIONS, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { primaryOf, type Steering } from '../ui/coach/primary.ts';
+import { undoText } from '../ui/coach/offers.ts';
 import { useHand, type Tools } from '../ui/coach/use-deck.ts';
 import { goesText, leaveText } from '../ui/coach/words.ts';
 
@@ -43,19 +44,14 @@ export function RemoteActions(props: RemoteActionsProps): ReactElement {
 
 function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOpen(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
-  const { undo, t } = moment.view;
+  const who = whoText(lane);
   const shared = { tools, moment };
   return (
     <div className="remote-grid">
-      <RemoteButton {...shared} action="skip" lanes={lanes} hint={ACTIONS.skip.does} />
-      <RemoteButton {...shared} action="sit-out" lanes={lanes} hint={ACTIONS['sit-out'].does} />
-      <RemoteButton {...shared} action="later" lanes={lanes} hint={shiftHint(moment, 'later')} />
-      <RemoteButton
-        {...shared}
-        action="undo"
-        lanes={[]}
-        hint={undo ? `${commandLabel(undo.command)}, ${Math.ceil((undo.until - t) / 1000)} s left` : 'within 10 s'}
-      />
+      <RemoteButton {...shared} action="skip" lanes={lanes} hint={`${who}: ${ACTIONS.skip.does}`} />
+      <RemoteButton {...shared} action="sit-out" lanes={lanes} hint={`${who}: ${ACTIONS['sit-out'].does}`} />
+      <RemoteButton {...shared} action="later" lanes={lanes} hint={shiftHint(moment, 'later', lane)} />
+      <RemoteButton {...shared} action="undo" lanes={[]} hint={undoText(moment.view)} />
       <DeckButton name="More" hint="repeat, move on …" onPress={onOpen} onRefused={() => undefined} />
     </div>
   );
@@ -64,18 +60,19 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
 /** Where a command has been accepted the few come back. */
 function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onBack(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
+  const who = whoText(lane);
   const shared = { tools, moment, onDone: onBack };
   const interval = (seconds: number): Command => ({ do: 'interval', ...(lane === null ? {} : { lanes }), seconds });
   return (
     <div className="remote-grid is-more">
-      <RemoteButton {...shared} action="repeat" lanes={lanes} hint={ACTIONS.repeat.does} />
-      <RemoteButton {...shared} action="sooner" lanes={lanes} hint={shiftHint(moment, 'sooner')} />
-      <CommandButton {...shared} name="−5 s a rep" hint="interval shorter" command={interval(-5)} />
-      <CommandButton {...shared} name="+5 s a rep" hint="interval longer" command={interval(5)} />
+      <RemoteButton {...shared} action="repeat" lanes={lanes} hint={`${who}: ${ACTIONS.repeat.does}`} />
+      <RemoteButton {...shared} action="sooner" lanes={lanes} hint={shiftHint(moment, 'sooner', lane)} />
+      <CommandButton {...shared} name="−5 s a rep" hint={`${who}: interval shorter`} command={interval(-5)} />
+      <CommandButton {...shared} name="+5 s a rep" hint={`${who}: interval longer`} command={interval(5)} />
       <CommandButton
         {...shared}
         name="Mark"
-        hint="for the record"
+        hint={`${who}: for the record`}
         command={{ do: 'mark', ...(lane === null ? {} : { lanes }) }}
       />
       <RemoteButton {...shared} action="restart" lanes={[]} hint="hold" />
@@ -156,9 +153,13 @@ function laneSteering({ state }: LaneView): readonly Steering[] {
   return state === 'pending' ? ['stop'] : [];
 }
 
+function whoText(lane: number | null): string {
+  return lane === null ? 'all lanes' : `lane ${lane}`;
+}
+
 /** What moves: the leaves to come, or the end of a talk or break. */
-function shiftHint({ view }: Moment, action: 'sooner' | 'later'): string {
-  if (view.pauseEnd === null) return ACTIONS[action].does;
+function shiftHint({ view }: Moment, action: 'sooner' | 'later', lane: number | null): string {
+  if (view.pauseEnd === null) return `${whoText(lane)} ${ACTIONS[action].does}`;
   return `${view.stretch.kind} ${action === 'sooner' ? 'shorter' : 'longer'}`;
 }
 

@@ -8,7 +8,7 @@ import { readCommand, type Command, type LaneWord } from '../../../app/core/run/
 import type { RunView } from '../../../app/core/run/view.ts';
 import { isPending, type RunState } from '../../../app/core/run/state.ts';
 import type { Millis } from '../../../app/core/units.ts';
-import { ACTIONS } from './actions.ts';
+import { ACTIONS, commandLabel } from './actions.ts';
 
 /** null where it can be done, else the sentence that says why not. */
 export type Refusal = string | null;
@@ -48,6 +48,13 @@ function unmeant(before: RunState, after: RunState, { do: name, lanes }: Release
   );
   const isOver = name === 'rejoin' && freed.length > 0 && !freed.some(isPending);
   return isOver ? 'Nothing is left of the old times: use Resume.' : null;
+}
+
+/** What Undo takes back, and for how long: "Skip rep, 6 s left"; or why it takes nothing back. */
+export function undoText({ undo, state, t }: Pick<RunView, 'undo' | 'state' | 't'>): string {
+  if (!undo) return 'nothing to undo';
+  if (refusalOf(state, { do: 'undo' }, t) !== null) return 'swimmers have left since';
+  return `${commandLabel(undo.command)}, ${Math.ceil((undo.until - t) / 1000)} s left`;
 }
 
 /** Whether a Start is for this moment, be it that one so soon after a Start or Stop is not taken yet. */
