@@ -10,7 +10,7 @@ import type { Moment } from '../ui/coach/frames.ts';
 import { undoText } from '../ui/coach/offers.ts';
 import { primaryOf, type Primary, type Steering } from '../ui/coach/primary.ts';
 import { useHand } from '../ui/coach/use-deck.ts';
-import { goesText, lanesNamed } from '../ui/coach/words.ts';
+import { goesText, lanesNamed, startNowText } from '../ui/coach/words.ts';
 import type { DeskTools } from './desk-tools.ts';
 
 interface ActionBarProps {
@@ -45,8 +45,9 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
   const clock = useHand(tools.hand, (state) => state.clock);
   const { main, beside } = primary;
   const also = beside.filter((action) => action !== 'finish');
+  const lanesOf = (action: Steering): readonly number[] => (ACTIONS[action].byChoice ? tools.hand.chosen() : []);
   const wordsOf = (action: Steering): { readonly name: string; readonly hint: string } =>
-    steeringWords(action, goesText(moment.view, action, clock));
+    steeringWords(action, goesText(moment.view, action, clock, lanesOf(action)), lanesOf(action));
   return (
     <div className="primary">
       {main === null ? (
@@ -63,7 +64,7 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
               moment={moment}
               action={action}
               {...wordsOf(action)}
-              {...(action === 'start' ? { name: 'Start now', hint: 'Enter' } : {})}
+              {...(action === 'start' ? { name: 'Start now', hint: `Enter, ${startNowText(moment.view)}` } : {})}
               look="is-small"
             />
           ))}
@@ -103,7 +104,11 @@ function UndoButton({ tools, moment }: ActionBarProps): ReactElement {
   return <ActionButton tools={tools} moment={moment} action="undo" look="is-undo" hint={hint} />;
 }
 
-function steeringWords(action: Steering, goes: string): { readonly name: string; readonly hint: string } {
+function steeringWords(
+  action: Steering,
+  goes: string,
+  lanes: readonly number[],
+): { readonly name: string; readonly hint: string } {
   const when = goes === '' ? '' : `, ${goes}`;
   switch (action) {
     case 'start':
@@ -113,7 +118,7 @@ function steeringWords(action: Steering, goes: string): { readonly name: string;
     case 'resume':
       return { name: 'Resume', hint: `Space, all lanes${when}` };
     case 'rejoin':
-      return { name: 'Rejoin', hint: `J${when}` };
+      return { name: 'Rejoin', hint: `J, ${lanes.length > 0 ? lanesNamed(lanes) : 'all lanes'}${when}` };
     case 'finish':
       return { name: 'Finish', hint: hintOf('finish', []) };
   }
@@ -123,6 +128,7 @@ function steeringWords(action: Steering, goes: string): { readonly name: string;
 export function hintOf(action: ActionName, chosen: readonly number[]): string {
   const { key, does, pressed, byChoice } = ACTIONS[action];
   const how = pressed ? `hold, or ${key}` : key;
-  const who = byChoice && chosen.length > 0 ? lanesNamed(chosen) : does;
-  return who === '' ? how : `${how}, ${who}`;
+  if (byChoice && chosen.length > 0) return `${how}, ${lanesNamed(chosen)}`;
+  const what = byChoice ? `all lanes: ${does}` : does;
+  return what === '' ? how : `${how}, ${what}`;
 }

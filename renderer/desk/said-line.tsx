@@ -67,8 +67,8 @@ function ShiftButton({
 }: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'sooner' | 'later' }): ReactElement {
   const { pauseEnd, stretch } = moment.view;
   const chosen = tools.hand.chosen();
-  const who = pauseEnd !== null ? `${stretch.kind} ends` : chosen.length > 0 ? lanesNamed(chosen) : 'all lanes';
-  const hint = `${action === 'sooner' ? '−' : '+'}, ${who} ${ACTIONS[action].does}`;
+  const who = pauseEnd !== null ? `${stretch.kind} ends ` : allText(chosen);
+  const hint = `${action === 'sooner' ? '−' : '+'}, ${who}${ACTIONS[action].does}`;
   return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
 }
 
@@ -88,11 +88,16 @@ function IntervalButton({ tools, moment, seconds }: IntervalButtonProps): ReactE
       moment={moment}
       command={{ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds }}
       name={`${seconds < 0 ? '−' : '+'}5 s a rep`}
-      hint={`${key}, ${lanes.length > 0 ? lanesNamed(lanes) : 'all lanes'}`}
+      hint={`${key}, ${allText(lanes)}${seconds < 0 ? 'shorter' : 'longer'}`}
       keys={key}
       look="is-small"
     />
   );
+}
+
+/** Lanes that are chosen stand beside it: the choice is said once. */
+function allText(chosen: readonly number[]): string {
+  return chosen.length > 0 ? '' : 'all ';
 }
 
 function openedText(held: readonly number[]): string {

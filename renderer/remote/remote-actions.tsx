@@ -5,7 +5,8 @@
 
 import { useState, type ReactElement } from 'react';
 import type { Command } from '../../app/core/run/command.ts';
-import type { LaneView } from '../../app/core/run/view.ts';
+import type { ClockChoice } from '../../app/core/run/readings.ts';
+import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { ACTIONS, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
@@ -13,7 +14,7 @@ import type { Moment } from '../ui/coach/frames.ts';
 import { primaryOf, type Steering } from '../ui/coach/primary.ts';
 import { undoText } from '../ui/coach/offers.ts';
 import { useHand, type Tools } from '../ui/coach/use-deck.ts';
-import { goesText, leaveText } from '../ui/coach/words.ts';
+import { goesText, leaveText, startNowText } from '../ui/coach/words.ts';
 
 interface RemoteActionsProps {
   readonly tools: Tools;
@@ -75,12 +76,12 @@ function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onB
         hint={`${who}: for the record`}
         command={{ do: 'mark', ...(lane === null ? {} : { lanes }) }}
       />
-      <RemoteButton {...shared} action="restart" lanes={[]} hint="hold" />
-      <RemoteButton {...shared} action="move-on" lanes={[]} hint="hold" />
+      <RemoteButton {...shared} action="restart" lanes={[]} hint={heldHint('restart')} />
+      <RemoteButton {...shared} action="move-on" lanes={[]} hint={heldHint('move-on')} />
       {primaryOf(moment.view).main === 'finish' || primaryOf(moment.view).beside.includes('finish') ? (
         <span />
       ) : (
-        <RemoteButton {...shared} action="finish" lanes={[]} hint="hold" />
+        <RemoteButton {...shared} action="finish" lanes={[]} hint={heldHint('finish')} />
       )}
       <DeckButton name="Back" onPress={onBack} onRefused={() => undefined} />
     </div>
@@ -108,7 +109,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
               action={action}
               lanes={[]}
               name={action === 'start' ? 'Start now' : undefined}
-              hint={action === 'finish' ? 'hold' : goesText(moment.view, action, clock)}
+              hint={besideHint(moment.view, action, clock)}
             />
           ))}
           {own.map((action) => (
@@ -138,7 +139,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
           look={`is-primary is-${main}`}
           hint={
             main === 'finish'
-              ? 'hold'
+              ? heldHint(main)
               : ['all lanes', goesText(moment.view, main, clock)].filter((text) => text !== '').join(', ')
           }
         />
@@ -151,6 +152,16 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
 function laneSteering({ state }: LaneView): readonly Steering[] {
   if (state === 'stopped') return ['resume', 'rejoin'];
   return state === 'pending' ? ['stop'] : [];
+}
+
+function heldHint(action: 'restart' | 'move-on' | 'finish'): string {
+  return `hold: ${ACTIONS[action].does}`;
+}
+
+/** What is offered beside the big one is for all lanes, as that is. */
+function besideHint(view: RunView, action: Steering, clock: ClockChoice): string {
+  if (action === 'finish') return heldHint(action);
+  return action === 'start' ? startNowText(view) : goesText(view, action, clock);
 }
 
 function whoText(lane: number | null): string {

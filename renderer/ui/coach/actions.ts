@@ -43,8 +43,8 @@ export const ACTIONS: { readonly [name in ActionName]: Action } = {
   sooner: { label: '−5 s', key: 'minus', does: 'sooner', pressed: false, byChoice: true },
   later: { label: '+5 s', key: 'plus', does: 'later', pressed: false, byChoice: true },
   'move-on': { label: 'Move on', key: 'Shift M', does: 'to what is next', pressed: true, byChoice: false },
-  restart: { label: 'Restart', key: 'Shift R', does: 'all of it again', pressed: true, byChoice: false },
-  finish: { label: 'Finish', key: 'Shift F', does: '', pressed: true, byChoice: false },
+  restart: { label: 'Restart', key: 'Shift R', does: 'back to the last start', pressed: true, byChoice: false },
+  finish: { label: 'Finish', key: 'Shift F', does: 'ends the session', pressed: true, byChoice: false },
   undo: { label: 'Undo', key: 'U', does: '', pressed: false, byChoice: false },
 };
 
