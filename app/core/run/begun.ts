@@ -7,8 +7,7 @@ import type { Rep } from '../plan/plan.ts';
 import { isPending, type RunState } from './state.ts';
 
 /** Between a state and the same after a cut of the line. */
-export function takesBegun(before: RunState, after: RunState, line: number): boolean {
-  const begun = begunUnits(before, line);
+export function takesBegun(before: RunState, after: RunState, line: number, begun = begunUnits(before, line)): boolean {
   if (begun.size === 0) return false;
   const left = unitsToCome(after, line);
   for (const [place, unit] of unitsToCome(before, line)) if (begun.has(unit) && !left.has(place)) return true;
@@ -16,7 +15,20 @@ export function takesBegun(before: RunState, after: RunState, line: number): boo
 }
 
 /** The rounds of a line, or the reps of its occurrences, of which a rep has left in any lane. */
-function begunUnits({ departed, index, phase, t0 }: RunState, line: number): ReadonlySet<string> {
+export function begunUnits(state: RunState, line: number): ReadonlySet<string> {
+  const { departed, index, phase, t0 } = state;
+  const known = knownBegun.get(departed) ?? new Map<string, ReadonlySet<string>>();
+  knownBegun.set(departed, known);
+  const key = `${line} ${index} ${phase} ${t0}`;
+  const units = known.get(key) ?? unitsLeft(state, line);
+  known.set(key, units);
+  return units;
+}
+
+/** By what has left, which the many cuts that are tried do not change. */
+const knownBegun = new WeakMap<RunState['departed'], Map<string, ReadonlySet<string>>>();
+
+function unitsLeft({ departed, index, phase, t0 }: RunState, line: number): ReadonlySet<string> {
   const units = new Set<string>();
   for (const { stretch, reps, from, to, origin } of departed) {
     for (let at = from; at < to; at++) {

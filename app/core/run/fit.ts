@@ -10,7 +10,7 @@ import type { Millis } from '../units.ts';
 import { isSwimDown } from '../session/pace.ts';
 import type { Item } from '../session/session.ts';
 import { align, LEAD } from './align.ts';
-import { takesBegun } from './begun.ts';
+import { begunUnits, takesBegun } from './begun.ts';
 import { cut, cuttableAt } from './cut.ts';
 import { projectedEnd, projectedTimes } from './projection.ts';
 import { openRun, type RunState } from './state.ts';
@@ -72,8 +72,13 @@ export function singleCuts(state: RunState, t: Millis): readonly CutOption[] {
   return roundsFirst(state, whole.length > 0 ? whole : options);
 }
 
+/** A cut as it is tried, with the state after it. */
+interface Tried extends Omit<CutOption, 'takesBegun'> {
+  readonly after: RunState;
+}
+
 /** One cut of a line, with what it saves; null where it cannot be made. */
-function cutOption(state: RunState, t: Millis, line: number, n: number): CutOption | null {
+function tryCut(state: RunState, t: Millis, line: number, n: number): Tried | null {
   if (n < 1) return null;
   const cuttable = cuttableAt(state.plan.session, line);
   const outcome = cut(state, line, n, t);
@@ -86,7 +91,7 @@ function cutOption(state: RunState, t: Millis, line: number, n: number): CutOpti
     of: timesOf(state, line),
     saves: projectedEnd(state, t) - endsAt,
     endsAt,
-    takesBegun: takesBegun(state, outcome.state, line),
+    after: outcome.state,
   };
 }
 
@@ -125,7 +130,7 @@ function cutsUpTo(
   finishAt: Millis,
   most: Most,
 ): Pick<Fit, 'cuts' | 'serves'> {
-  const serves = (option: CutOption): boolean => option.endsAt <= finishAt;
+  const serves = (option: Tried): boolean => option.endsAt <= finishAt;
   const alone = lines.map((line) => least(state, t, line, serves, most)).filter(isOption);
   if (alone.length > 0) return { cuts: roundsFirst(state, alone), serves: 'each' };
   return together(state, t, lines, serves, most);
@@ -136,7 +141,7 @@ function together(
   state: RunState,
   t: Millis,
   lines: readonly number[],
-  serves: (option: CutOption) => boolean,
+  serves: (option: Tried) => boolean,
   most: Most,
 ): Pick<Fit, 'cuts' | 'serves'> {
   const cuts: CutOption[] = [];
@@ -227,7 +232,7 @@ function timesIn(stretches: RunState['stretches']): ReadonlyMap<number, number> 
 
 /** The fewest of a line that save as much as it can; null where it saves nothing. */
 function mostThatSaves(state: RunState, t: Millis, line: number, most: Most): CutOption | null {
-  const all = cutOption(state, t, line, most(state, t, line));
+  const all = tryCut(state, t, line, most(state, t, line));
   if (!all || all.saves <= 0) return null;
   return least(state, t, line, (option) => option.saves >= all.saves, most);
 }
@@ -237,21 +242,23 @@ function least(
   state: RunState,
   t: Millis,
   line: number,
-  enough: (option: CutOption) => boolean,
+  enough: (option: Tried) => boolean,
   most: Most,
 ): CutOption | null {
-  let found: CutOption | null = null;
+  let found: Tried | null = null;
   let low = 1;
   let high = most(state, t, line);
   while (low <= high) {
     const middle = (low + high) >>> 1;
-    const option = cutOption(state, t, line, middle);
+    const option = tryCut(state, t, line, middle);
     if (option && enough(option)) {
       found = option;
       high = middle - 1;
     } else low = middle + 1;
   }
-  return found;
+  if (!found) return null;
+  const { after, ...option } = found;
+  return { ...option, takesBegun: takesBegun(state, after, line) };
 }
 
 function mostOf(state: RunState, _t: Millis, line: number): number {
@@ -263,10 +270,12 @@ function mostOf(state: RunState, _t: Millis, line: number): number {
 function mostWhole(state: RunState, t: Millis, line: number): number {
   let low = 0;
   let high = mostOf(state, t, line);
-  if (state.departed.length === 0) return high;
+  const begun = begunUnits(state, line);
+  if (begun.size === 0) return high;
   while (low < high) {
     const middle = (low + high + 1) >>> 1;
-    if (cutOption(state, t, line, middle)?.takesBegun) high = middle - 1;
+    const outcome = cut(state, line, middle, t);
+    if (outcome.ok && takesBegun(state, outcome.state, line, begun)) high = middle - 1;
     else low = middle;
   }
   return low;
