@@ -26,7 +26,7 @@ export interface Stamp {
 
 export type JournalEntry = OpenedEntry | CommandEntry | AliveEntry | BackEntry | ClosedEntry;
 
-/** The first line of a journal, `at` 0. */
+/** The first line of a journal; `at` is 0 but for a run that was opened anew when its clock was matched. */
 export interface OpenedEntry extends Stamp {
   readonly say: 'opened';
   readonly journal: number;

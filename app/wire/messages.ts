@@ -169,6 +169,9 @@ export const sessionToOpen = z
 /** The run that has come back and is not to be gone on with, as the body of a request. */
 export const runToLeave = z.object({ run: id }).strict();
 
+/** The pool's clock as matched for a run that has not started; null for the time of day's. */
+export const clockToMatch = z.object({ run: id, clockPhase: z.number().int().min(0).max(59_999).nullable() }).strict();
+
 export type SessionToOpen = z.infer<typeof sessionToOpen>;
 export type FromScreen = z.infer<typeof fromScreen>;
 export type FromHost = z.infer<typeof fromHost>;
