@@ -13,6 +13,7 @@ import { sendRefusal } from './replies.ts';
 import { answerRequest } from './requests.ts';
 import type { Timers } from './timers.ts';
 import { TokenBucket } from './token-bucket.ts';
+import type { SessionFile } from '../wire/window-bridge.ts';
 
 export interface DeckServer {
   readonly port: number;
@@ -25,6 +26,8 @@ export interface ServerPorts {
   readonly clock: Clock;
   readonly timers: Timers;
   readonly pages: Pages;
+  /** For the editor of the coach's window that asks first. */
+  readonly file?: SessionFile | null;
 }
 
 /** The machine could not give the port; the sentence says which and what to do. */
@@ -53,19 +56,28 @@ const OTHER_RATE = { perSecond: 20, burst: 40 };
 const LAST_WORDS = 250;
 
 /** Listens on a port, or on any free one where it is 0. Rejects with `PortTaken`. */
-export async function startServer({ host, clock, timers, pages }: ServerPorts, port: number): Promise<DeckServer> {
+export async function startServer(
+  { host, clock, timers, pages, file = null }: ServerPorts,
+  port: number,
+): Promise<DeckServer> {
   const socket = deckSocket(host, clock, timers);
   const sessions = new TokenBucket(SESSION_RATE, clock.now());
   const others = new TokenBucket(OTHER_RATE, clock.now());
   const mayAsk = (path: string): boolean => (path === '/session' ? sessions : others).take(clock.now());
   const connections = new Connections();
+  let waiting = file;
+  const takeFile = (): SessionFile | null => {
+    const taken = waiting;
+    waiting = null;
+    return taken;
+  };
   let chosen = port;
   const makeServer = (): Server => {
     const server = createServer({ ...LIMITS, maxHeaderSize: 8192 }, (request, response) => {
       connections.asks(request.socket, response);
       const late = timers.set(() => response.destroy(), ANSWERED_WITHIN);
       response.on('close', () => timers.clear(late));
-      answerRequest({ host, pages, port: chosen, mayAsk }, request, response).catch((error: unknown) => {
+      answerRequest({ host, pages, port: chosen, mayAsk, takeFile }, request, response).catch((error: unknown) => {
         if (response.headersSent) response.destroy();
         else sendRefusal(response, 500, `Something is wrong in the program: ${String(error)}`);
       });
