@@ -12,18 +12,20 @@ import { changedSince, type Seen } from '../core/run/seen.ts';
 import { changedText } from '../core/session/line-changes.ts';
 import { textLines } from '../core/session/lines.ts';
 import { settle } from '../core/run/settle.ts';
-import { openRun } from '../core/run/state.ts';
+import { openRun, type RunState } from '../core/run/state.ts';
+import { withoutOldUndos } from '../core/run/undo.ts';
 import { WIRE_VERSION, type FromHost, type Snapshot, type SoundReport } from '../wire/messages.ts';
 import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
 import { timeOfDayAt, type Clock, type Moment } from './clock.ts';
 import type { FoundRun } from './found-run.ts';
 import type { Closing, Journal } from './journal.ts';
 import type { ClosedWhy } from './journal-line.ts';
-import { JournalWatch } from './journal-watch.ts';
+import { JournalWatch, PATIENCE_AT_START } from './journal-watch.ts';
 import { matchedRun } from './matched-run.ts';
 import { News } from './news.ts';
 import type { OpenAnswer, OpenOptions, OpenRun } from './open-run.ts';
 import type { Recovery } from './recovery.ts';
+import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
 import { isOverForGood } from './run-end.ts';
 import { Sounding } from './sounding.ts';
 import { textHash } from './text-hash.ts';
@@ -59,7 +61,7 @@ export class DeckHost {
   private readonly listeners = new Set<() => void>();
   private readonly screens = { desk: 0, wall: 0, remote: 0 };
   private readonly sounding = new Sounding();
-  private readonly sourceTexts = new Map<string, Source>();
+  private readonly runTexts = new RunTexts();
   private run: OpenRun | null = null;
   private lastAt: Millis = 0;
   private news: News | null = null;
@@ -104,12 +106,10 @@ export class DeckHost {
       const clockPhase = options.clockPhase ?? timeOfDay % 60_000;
       const place = { clockPhase, openedAtTimeOfDay: timeOfDay };
       const id = this.newId();
-      const text = textHash(source);
       const replaced = this.run && this.closing(this.run, 'replaced', moment);
       await this.watch.written(this.journal.open({ run: id, source, ...place, ...moment }, replaced));
       this.news?.otherRunOpened();
-      this.sourceTexts.clear();
-      this.sourceTexts.set(text, source);
+      const text = this.runTexts.begin(source, weightOf(opened.value));
       const state = openRun(opened.value, clockPhase);
       this.run = { id, text, openedAt: moment.hostTime, ...place, state, commands: [], away: [] };
       this.lastAt = 0;
@@ -127,7 +127,7 @@ export class DeckHost {
     return this.inOrder(async () => {
       const { run } = this;
       if (run?.id !== meantFor) return { ok: false, why: OTHER_RUN };
-      const sourceOf = (hash: string): Source => this.sourceTexts.get(hash)!;
+      const sourceOf = (hash: string): Source => this.runTexts.get(hash)!;
       const matched = matchedRun(run, shown, { moment, newId: this.newId, sourceOf });
       if (!matched.ok) return matched;
       const { opening, carried } = matched;
@@ -173,7 +173,7 @@ export class DeckHost {
       await this.watch.written(this.endJournal(this.run, 'left', moment));
       this.run = null;
       void this.news.told();
-      this.sourceTexts.clear();
+      this.runTexts.clear();
       this.changed();
       return { ok: true, why: null };
     });
@@ -191,6 +191,13 @@ export class DeckHost {
     if (sentence === null) this.said.delete(about);
     else this.said.set(about, sentence);
     this.changed();
+  }
+
+  /** Nothing more of the run is kept, for good; the sentence says why, and is all that is said of the record from now on. */
+  recordLost(sentence: string): void {
+    this.watch.giveUp();
+    this.tell('record', null);
+    this.tell('lock', sentence);
   }
 
   /**
@@ -270,12 +277,22 @@ export class DeckHost {
 
   /** The texts that the snapshot names. */
   texts(): readonly Extract<FromHost, { say: 'text' }>[] {
-    return Array.from(this.sourceTexts, ([hash, { text, lanesText }]) => ({ say: 'text', hash, text, lanesText }));
+    return this.runTexts.messages();
   }
 
   /** The run that is open, for whatever in the host follows it. */
   current(): OpenRun | null {
     return this.run;
+  }
+
+  /** Lets go of what can no longer be undone, by whatever arrives from now on: the plan of a text that was replaced is large. */
+  forgetUndone(): Promise<void> {
+    const now = this.clock.now();
+    return this.inOrder(() => {
+      const { run } = this;
+      if (run) this.run = { ...run, state: withoutOldUndos(run.state, Math.floor(now - run.openedAt)) };
+      return Promise.resolve();
+    });
   }
 
   private async carryOut(
@@ -295,16 +312,17 @@ export class DeckHost {
         ? this.rewrittenSince(run, madeFrom)
         : changedSince(run.state, command.value, seen, at);
     if (changed !== null) return refusal(changed);
+    const { lanesText } = run.state.plan.source;
+    const newText = command.value.do === 'rewrite' ? command.value.text : null;
+    if (newText !== null && !this.runTexts.hasRoom({ text: newText, lanesText })) return refusal(NO_MORE_TEXTS);
     const answer = apply(run.state, command.value, at);
     if (!answer.ok) return refusal(answer.why);
     const { inFile, safe } = this.journal.append({ run: run.id, id, at, fields, ...moment });
     await this.watch.written(safe, this.clock.now() - moment.hostTime, inFile);
     this.lastAt = at;
-    this.run = {
-      ...run,
-      state: answer.state,
-      commands: [...run.commands, { at, command: this.forScreens(run, fields) }],
-    };
+    if (newText !== null) this.runTexts.grow(weightOf(answer.state.plan));
+    const commands = [...run.commands, { at, command: this.runTexts.named(fields, lanesText) }];
+    this.run = { ...run, state: answer.state, commands };
     this.changed();
     return { ok: true, at, why: null };
   }
@@ -313,19 +331,9 @@ export class DeckHost {
   private rewrittenSince(run: OpenRun, madeFrom: string | null): string | null {
     const { source } = run.state.plan;
     if (madeFrom === null || madeFrom === textHash(source)) return null;
-    const before = this.sourceTexts.get(madeFrom);
+    const before = this.runTexts.get(madeFrom);
     const what = before ? changedText(textLines(before.text), textLines(source.text)) : '';
     return `The session has been changed since this was begun${what === '' ? '' : `: ${what}`}. Look at it again.`;
-  }
-
-  /** A new text is named by its hash, and goes to each screen by itself. */
-  private forScreens(run: OpenRun, fields: Readonly<Record<string, unknown>>): Record<string, unknown> {
-    const { text, ...others } = fields;
-    if (fields['do'] !== 'rewrite' || typeof text !== 'string') return { ...fields };
-    const source = { text, lanesText: run.state.plan.source.lanesText };
-    const hash = textHash(source);
-    this.sourceTexts.set(hash, source);
-    return { ...others, textHash: hash };
   }
 
   /** A run that nobody has given a command is only a text that was opened. */
@@ -338,25 +346,17 @@ export class DeckHost {
   private async takeUp(found: FoundRun, moment: Moment): Promise<void> {
     const { run: id, source, clockPhase, openedAtTimeOfDay, state, position, away } = found;
     const { at, by } = position;
-    const text = textHash(source);
-    this.sourceTexts.set(text, source);
-    const opened: OpenRun = {
-      id,
-      text,
-      openedAt: moment.hostTime - at,
-      clockPhase,
-      openedAtTimeOfDay,
-      state,
-      commands: [],
-      away,
-    };
-    // Texts that a rewrite replaced are named by the commands after it, and read with the lanes of the first.
-    const commands = found.commands.map((each) => ({ at: each.at, command: this.forScreens(opened, each.fields) }));
-    this.run = { ...opened, commands };
+    const text = this.runTexts.begin(source, found.weight);
+    const commands = found.commands.map((each) => ({
+      at: each.at,
+      command: this.runTexts.named(each.fields, source.lanesText),
+    }));
+    const openedAt = moment.hostTime - at;
+    this.run = { id, text, openedAt, clockPhase, openedAtTimeOfDay, state, commands, away };
     this.lastAt = commands[commands.length - 1]?.at ?? 0;
     for (const each of found.commands)
       this.answers.keep(each.id, Promise.resolve({ ok: true, at: each.at, why: null }), moment.hostTime);
-    await this.watch.written(this.journal.back({ run: id, at, by, ...moment }));
+    await this.watch.written(this.journal.back({ run: id, at, by, ...moment }), 0, undefined, PATIENCE_AT_START);
   }
 
   private endJournal(run: OpenRun, why: ClosedWhy, moment: Moment): Promise<void> {

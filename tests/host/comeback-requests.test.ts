@@ -27,6 +27,7 @@ beforeEach(async () => {
     away: [],
     state: openRun(planOf(TEXT), 0),
     position: { at: 1000.5, seenAt: 900, by: 'monotonic' as const },
+    weight: 0,
     file: { path: 'nowhere', bytes: new Uint8Array(), sum: '', torn: null },
   };
   const unattended = { runs: ['An earlier one.'], told: () => Promise.resolve(void toldTimes++) };
