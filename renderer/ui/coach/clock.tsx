@@ -27,9 +27,10 @@ export function Clock({ frames, choice }: ClockProps): ReactElement {
   );
 }
 
-/** What stands beside it: that it counts down to a start, or that all lanes are stopped. */
+/** What stands beside it before a start: that it counts down, or that all lanes are stopped and nothing does. */
 export function clockLabel(moment: Moment | null, choice: ClockChoice): string {
-  if (moment && allStopped(moment.view.state)) return 'stopped';
+  const t0 = moment?.view.clock.t0 ?? null;
+  if (moment && t0 !== null && moment.view.t < t0 && allStopped(moment.view.state)) return 'stopped';
   return startsIn(moment, choice) === null ? '' : 'starts in';
 }
 
