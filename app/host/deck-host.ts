@@ -3,7 +3,6 @@
  * journal write them down before they are answered, and tells every screen the whole truth again.
  */
 
-import type { Fault } from '../core/result.ts';
 import type { Millis } from '../core/units.ts';
 import { openPlan } from '../core/plan/open-plan.ts';
 import type { Source } from '../core/plan/plan.ts';
@@ -12,7 +11,6 @@ import { apply } from '../core/run/fold.ts';
 import { changedSince, type Seen } from '../core/run/seen.ts';
 import { changedText } from '../core/session/line-changes.ts';
 import { textLines } from '../core/session/lines.ts';
-import type { Away } from '../core/run/record.ts';
 import { settle } from '../core/run/settle.ts';
 import { openRun, type RunState } from '../core/run/state.ts';
 import { withoutOldUndos } from '../core/run/undo.ts';
@@ -23,7 +21,9 @@ import type { FoundRun } from './found-run.ts';
 import type { Closing, Journal } from './journal.ts';
 import type { ClosedWhy } from './journal-line.ts';
 import { JournalWatch, PATIENCE_AT_START } from './journal-watch.ts';
+import { matchedRun } from './matched-run.ts';
 import { News } from './news.ts';
+import type { OpenAnswer, OpenOptions, OpenRun } from './open-run.ts';
 import type { Recovery } from './recovery.ts';
 import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
 import { isOverForGood } from './run-end.ts';
@@ -39,25 +39,9 @@ export interface DeckPorts {
   readonly newId: () => string;
 }
 
-export type OpenAnswer =
-  | { readonly ok: true; readonly run: string }
-  | {
-      readonly ok: false;
-      readonly reason: 'faults';
-      readonly in: 'session' | 'lanes';
-      readonly faults: readonly Fault[];
-    }
-  /** A run is going that would be lost. */
-  | { readonly ok: false; readonly reason: 'going'; readonly why: string };
+export type MatchAnswer = { readonly ok: true; readonly run: string } | { readonly ok: false; readonly why: string };
 
 export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly ok: false; readonly why: string };
-
-export interface OpenOptions {
-  /** Whether a run that is going may be lost. */
-  readonly replace: boolean;
-  /** What the pool's clock shows past the full minute, 0 to 59 999 ms; by default what the machine's does. */
-  readonly clockPhase?: Millis | undefined;
-}
 
 /** What a screen knew of the run when it gave a command. */
 interface ScreenKnew {
@@ -67,20 +51,6 @@ interface ScreenKnew {
 }
 
 export type ScreenKind = keyof Snapshot['screens'];
-
-/** The run that is open. */
-export interface OpenRun {
-  readonly id: string;
-  readonly text: string;
-  /** Host time at t = 0. */
-  readonly openedAt: number;
-  readonly clockPhase: Millis;
-  readonly openedAtTimeOfDay: Millis;
-  /** After the last accepted command; `settle` takes it to a later time. */
-  readonly state: RunState;
-  readonly commands: NonNullable<Snapshot['run']>['commands'];
-  readonly away: readonly Away[];
-}
 
 export class DeckHost {
   private readonly clock: Clock;
@@ -145,6 +115,32 @@ export class DeckHost {
       this.lastAt = 0;
       this.changed();
       return { ok: true, run: id };
+    });
+  }
+
+  /**
+   * Matches the pool's clock: `shown` is what it shows past the full minute now, null for what the time of day does.
+   * The run is opened anew by it, under another id and with a journal of its own; all that was commanded stands.
+   */
+  matchClock(meantFor: string, shown: Millis | null): Promise<MatchAnswer> {
+    const moment = this.clock.moment();
+    return this.inOrder(async () => {
+      const { run } = this;
+      if (run?.id !== meantFor) return { ok: false, why: OTHER_RUN };
+      const sourceOf = (hash: string): Source => this.runTexts.get(hash)!;
+      const matched = matchedRun(run, shown, { moment, newId: this.newId, sourceOf });
+      if (!matched.ok) return matched;
+      const { opening, carried } = matched;
+      // Given in one go they are written in one go: the run before is closed when all of them are on the disk.
+      const opened = this.journal.open(opening, this.closing(run, 'replaced', moment));
+      const lines = carried.map((line) => this.journal.append(line).safe);
+      // Not the time of the last command but this one is where the run is.
+      this.journal.alive({ run: matched.run.id, at: Math.floor(opening.at ?? 0), leaves: [], ...moment });
+      await this.watch.written(Promise.all([opened, ...lines]).then(() => undefined));
+      this.news?.otherRunOpened();
+      this.run = matched.run;
+      this.changed();
+      return { ok: true, run: matched.run.id };
     });
   }
 
@@ -307,7 +303,7 @@ export class DeckHost {
   ): Promise<CommandAnswer> {
     const { run } = this;
     if (!run) return refusal('No session is open.');
-    if (meantFor !== null && meantFor !== run.id) return refusal('Another session has been opened since: look again.');
+    if (meantFor !== null && meantFor !== run.id) return refusal(OTHER_RUN);
     const at = Math.max(this.lastAt, Math.floor(moment.hostTime - run.openedAt));
     const command = readCommand(fields);
     if (!command.ok) return refusal(command.faults);
@@ -384,6 +380,8 @@ export class DeckHost {
     for (const listener of this.listeners) listener();
   }
 }
+
+const OTHER_RUN = 'Another session has been opened since: look again.';
 
 const NOT_OFFERED = 'That run is not one that has just come back: finish it instead.';
 

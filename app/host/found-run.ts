@@ -84,7 +84,8 @@ export function foundRun(
   moment: Moment,
   boot: string,
 ): FoundRun {
-  const { run, text, lanesText, clockPhase, openedAtTimeOfDay, wall: openedAtWall } = opened;
+  const { run, text, lanesText, clockPhase, openedAtTimeOfDay } = opened;
+  const openedAtWall = opened.wall - opened.at;
   const open = entries.filter(({ say }) => say !== 'closed');
   const position = positionAt(open, moment, boot);
   const away = awayTimes(open, position);

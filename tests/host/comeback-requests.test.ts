@@ -48,6 +48,16 @@ describe('[comeback] over HTTP', () => {
     expect(toldTimes).toBe(1);
   });
 
+  test("the pool's clock of the run is matched: it is open anew, and only once it is asked rightly", async () => {
+    const ask = (body: string) => server.ask('POST', '/clock', JSON_TYPE, body);
+    expect(await ask('{"run":"found","clockPhase":60000}')).toMatchObject({ status: 400 });
+    expect(await ask('{"run":"other","clockPhase":0}')).toMatchObject({ status: 409 });
+    expect(server.host.snapshot().run?.id).toBe('found');
+    const reply = await ask('{"run":"found","clockPhase":null}');
+    expect(reply.status).toBe(200);
+    expect(server.host.snapshot().run?.id).toBe((JSON.parse(reply.body) as { run: string }).run);
+  });
+
   test('the news are told, and the run goes on and cannot be left any more', async () => {
     expect(await server.ask('POST', '/told', JSON_TYPE, '{}')).toMatchObject({ status: 200 });
     expect(server.host.snapshot()).toMatchObject({ run: { id: 'found' }, notices: [], news: null });
