@@ -153,7 +153,7 @@ test('keys and a clicker do what stands on the buttons, and nothing while typing
   await page.keyboard.press('.');
   await said('Stopped all lanes.');
   await page.keyboard.press('b');
-  await said('Stopped. Resume is taken 1.5 s after a Stop');
+  await said('Stopped. Resume is taken 1 s after a Stop');
   await expect.poll(() => button('Resume').getAttribute('aria-disabled')).toBeNull();
   await page.keyboard.press('b');
   await said('Resumed all lanes');
