@@ -24,8 +24,12 @@ import { help, wrongUsage } from './usage.ts';
 /** Where the pages are found unless another port is asked for. */
 export const DEFAULT_PORT = 7525;
 
-/** The arguments behind `serve`; the exit status, once the host has been told to end. */
-export async function serve(args: readonly string[], io: Io): Promise<number> {
+/** The arguments behind `serve`; the exit status, once the host has been told to end. `served` hears the coach's address. */
+export async function serve(
+  args: readonly string[],
+  io: Io,
+  served: (address: string) => void = () => undefined,
+): Promise<number> {
   const read = readArguments(args, { lanes: 'value', port: 'value', data: 'value', share: 'flag' });
   if (!read.ok) return wrongUsage(io, 'serve', read.faults);
   const { positionals, values, flags } = read.value;
@@ -46,11 +50,18 @@ export async function serve(args: readonly string[], io: Io): Promise<number> {
   const data = values.get('data');
   if (data !== undefined && !(await makeFolder(io, data))) return EXIT.failed;
   const machine = { platform: process.platform, env: process.env, home: homedir() };
-  return runHost(io, plan && plan.plan, port, data === undefined ? dataFolder(machine) : pathFrom(io, data));
+  const folder = data === undefined ? dataFolder(machine) : pathFrom(io, data);
+  return runHost(io, plan && plan.plan, port, folder, served);
 }
 
 /** Serves until a signal comes; the exit status. */
-async function runHost(io: Io, plan: Plan | null, port: number, folder: string): Promise<number> {
+async function runHost(
+  io: Io,
+  plan: Plan | null,
+  port: number,
+  folder: string,
+  served: (address: string) => void,
+): Promise<number> {
   const clock = systemClock();
   const timers = systemTimers;
   const opening = await openDeck(folder, clock, timers);
@@ -75,7 +86,10 @@ async function runHost(io: Io, plan: Plan | null, port: number, folder: string):
   if (plan && cameBack !== null) await complain(io, notOpened(cameBack));
   const loop = startLoop(clock, timers, [followRun(host, clock, journal)]);
   const stopListening = host.onChange(() => loop.wake());
-  await write(io.stdout, `${addresses(server.port)}\n`);
+  const address = `http://127.0.0.1:${server.port}`;
+  const pages = `${address}/ (coach), ${address}/display (wall screen), ${address}/remote (remote)`;
+  await write(io.stdout, `Lanecall is at ${pages}\n`);
+  served(`${address}/`);
   await told.told;
   stopListening();
   loop.stop();
@@ -90,11 +104,6 @@ function notOpened(cameBack: string): string {
     `The unfinished run of ${cameBack} has come back, and the session given is not opened in its place: ` +
     'hold "Leave it" in the coach\'s window and open the session there, or give another folder with --data.'
   );
-}
-
-function addresses(port: number): string {
-  const address = `http://127.0.0.1:${port}`;
-  return `Lanecall is at ${address}/ (coach), ${address}/display (wall screen), ${address}/remote (remote)`;
 }
 
 /** Ctrl-C, or a polite word from the system. A second one ends the program at once, as if nobody listened. */
