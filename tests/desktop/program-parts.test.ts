@@ -16,7 +16,7 @@ import { keepsAwake } from '../../app/desktop/power.ts';
 import { afterDeath } from '../../app/desktop/restarts.ts';
 import { FIRST_SETTINGS, readSettings, settingsOf, writeSettings } from '../../app/desktop/settings.ts';
 import { DeckHost, type OpenRun } from '../../app/host/deck-host.ts';
-import { JournalInMemory } from '../../app/host/journal.ts';
+import { JournalInMemory } from '../support/journal-in-memory.ts';
 import { HOUR, MINUTE, SECOND } from '../../app/core/units.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
 import { Deck } from '../support/deck.ts';

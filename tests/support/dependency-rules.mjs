@@ -20,6 +20,16 @@ const AFTER_SET_UP = '^app/cli/launcher/(build|download-network)[.]mjs$';
 const ELECTRON = ['^electron$', ...packages('electron')];
 const PAGE_LIBRARIES = packages('react', 'react-dom', 'zustand', 'howler', '@fontsource/.+');
 
+// Where commands, windows, pages, workers and builds start.
+const STARTS = [
+  '^app/cli/main[.]ts$',
+  '^app/cli/launcher/(lanecall|launch|build|download-network)[.]mjs$',
+  '^app/desktop/(main|preload/(desk|wall))[.]ts$',
+  '^renderer/(desk|wall|remote)/main[.]tsx?$',
+  '-worker[.]ts$',
+  '^renderer/vite[.]config[.]ts$',
+];
+
 // Every folder with sources; `nodeToo` where Node's own modules are at hand at run time.
 const WALLS = [
   wall('app/core', { may: [] }),
@@ -30,7 +40,7 @@ const WALLS = [
     name: 'the launcher runs before any package is there',
     severity: /** @type {const} */ ('error'),
     from: { path: LAUNCHER, pathNot: AFTER_SET_UP },
-    to: { pathNot: LAUNCHER, dependencyTypesNot: ['core', 'type-import'] },
+    to: { pathNot: LAUNCHER, dependencyTypesNot: [/** @type {const} */ ('core')] },
   },
   {
     name: 'its tools come after',
@@ -79,6 +89,12 @@ export default {
       severity: 'error',
       from: { pathNot: '^(app/desktop|tests/desktop|tests/support/electron-stand-in)/' },
       to: { path: ELECTRON },
+    },
+    {
+      name: 'every file is used by something that starts',
+      severity: 'error',
+      from: { path: STARTS },
+      to: { path: '^(app|renderer)/', pathNot: [...STARTS, '[.]d[.]ts$'], reachable: false },
     },
     { name: 'nothing imports tests', severity: 'error', from: { pathNot: '^tests/' }, to: { path: '^tests/' } },
     { name: 'no cycles', severity: 'error', from: {}, to: { circular: true } },

@@ -28,8 +28,13 @@ export const UNFINISHED = '.new-';
 export async function withLock(root, say, work) {
   const dist = join(root, 'dist');
   const file = join(dist, '.lock');
-  mkdirSync(dist, { recursive: true });
-  await take(file, say);
+  try {
+    mkdirSync(dist, { recursive: true });
+    await take(file, say);
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    throw new Error(`Lanecall has to be set up by somebody who may write to its folder (${reason}).`);
+  }
   const beat = setInterval(() => existsSync(file) && utimesSync(file, new Date(), new Date()), BEAT_MS);
   const giveUp = () => rmSync(file, { force: true });
   // By way of exit(), which ends too what was started for the work.
