@@ -50,11 +50,12 @@ export function whyNotDesktop(
   return null;
 }
 
-/** As given, with the sample session where they name none. */
+/** A session with faults goes into the coach's editor; where none is named the sample is opened. */
 export function serveArguments(root: string, args: string[]): string[] {
   const { positionals, values } = readArguments(args);
-  const isEnough = positionals.length > 0 || values['help'] === true;
-  return isEnough ? args : [join(root, 'assets', 'harbour-thursday.txt'), ...args];
+  if (values['help'] === true) return args;
+  const sample = join(root, 'assets', 'harbour-thursday.txt');
+  return [...(positionals.length > 0 ? ['--draft'] : ['--sample', sample]), ...args];
 }
 
 function readArguments(args: string[]) {
