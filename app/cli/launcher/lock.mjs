@@ -33,7 +33,7 @@ export async function withLock(root, say, work) {
     await take(file, say);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    throw new Error(`Lanecall has to be set up by somebody who may write to its folder (${reason}).`);
+    throw new Error(`Lanecall has to be set up by somebody who may write to its folder (${reason}).`, { cause: error });
   }
   const beat = setInterval(() => existsSync(file) && utimesSync(file, new Date(), new Date()), BEAT_MS);
   const giveUp = () => rmSync(file, { force: true });
