@@ -3,7 +3,7 @@
  * keyboard, whom the big button is for, and what ten lanes leave room for.
  */
 
-import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright-core';
+import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { BOUNCE_TIME } from '../../renderer/ui/coach/bounce.ts';
 import { browserPath } from '../support/browser.ts';

@@ -3,7 +3,7 @@
  * it is looked at. Invented squads; times in seconds since the session was opened.
  */
 
-import type { Page } from 'playwright-core';
+import type { Page } from 'playwright';
 import type { Command } from '../../app/core/run/command.ts';
 import { button } from '../support/coach-hand.ts';
 
