@@ -8,7 +8,7 @@ import { reading } from '../../app/core/reading.ts';
 import { clockReading, type ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { SECOND, type Millis } from '../../app/core/units.ts';
-import { headFace, nextFace, pauseFace, doneFace, type Callout, type Head } from './head-face.ts';
+import { nextFace, pauseFace, doneFace, type Callout } from './head-face.ts';
 import { firstFace, laneFace, type LaneFace } from './lane-face.ts';
 
 /** swim: strips. next: the coach's word is waited for. pause: a talk or break. */
