@@ -7,7 +7,7 @@ import type { Fault } from '../core/result.ts';
 import type { Millis } from '../core/units.ts';
 import { openPlan } from '../core/plan/open-plan.ts';
 import type { Source } from '../core/plan/plan.ts';
-import { readCommand } from '../core/run/command.ts';
+import { readCommand } from '../core/run/read-command.ts';
 import { apply } from '../core/run/fold.ts';
 import { changedSince, type Seen } from '../core/run/seen.ts';
 import { changedText } from '../core/session/line-changes.ts';
@@ -295,9 +295,7 @@ export class DeckHost {
     const command = readCommand(fields);
     if (!command.ok) return refusal(command.faults);
     const changed =
-      command.value.do === 'rewrite'
-        ? this.rewrittenSince(run, madeFrom)
-        : changedSince(run.state, command.value, seen, at);
+      'text' in command.value ? this.rewrittenSince(run, madeFrom) : changedSince(run.state, command.value, seen, at);
     if (changed !== null) return refusal(changed);
     const answer = apply(run.state, command.value, at);
     if (!answer.ok) return refusal(answer.why);
@@ -325,7 +323,7 @@ export class DeckHost {
   /** A new text is named by its hash, and goes to each screen by itself. */
   private forScreens(run: OpenRun, fields: Readonly<Record<string, unknown>>): Record<string, unknown> {
     const { text, ...others } = fields;
-    if (fields['do'] !== 'rewrite' || typeof text !== 'string') return { ...fields };
+    if (typeof text !== 'string') return { ...fields };
     const source = { text, lanesText: run.state.plan.source.lanesText };
     const hash = textHash(source);
     this.sourceTexts.set(hash, source);

@@ -4,7 +4,7 @@
  */
 
 import type { ReactElement } from 'react';
-import { CommandButton } from '../ui/coach/command-button.tsx';
+import { ACTIONS } from '../ui/coach/actions.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { primaryOf } from '../ui/coach/primary.ts';
@@ -42,8 +42,8 @@ export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): Reac
       <div className="said-tools">
         <ShiftButton tools={tools} moment={moment} action="sooner" />
         <ShiftButton tools={tools} moment={moment} action="later" />
-        <IntervalButton tools={tools} moment={moment} seconds={-5} />
-        <IntervalButton tools={tools} moment={moment} seconds={5} />
+        <IntervalButton tools={tools} moment={moment} action="shorter" />
+        <IntervalButton tools={tools} moment={moment} action="longer" />
         {primaryOf(view).beside.includes('rejoin') ? (
           // It stands beside Resume then; the others keep their places.
           <span className="deck-button is-nothing" />
@@ -69,27 +69,14 @@ function ShiftButton({
   return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
 }
 
-interface IntervalButtonProps {
-  readonly tools: DeskTools;
-  readonly moment: Moment;
-  readonly seconds: -5 | 5;
-}
-
 /** Every rep from now on, of the lanes chosen or of all. */
-function IntervalButton({ tools, moment, seconds }: IntervalButtonProps): ReactElement {
-  const lanes = tools.hand.chosen();
-  const key = seconds < 0 ? '[' : ']';
-  return (
-    <CommandButton
-      tools={tools}
-      moment={moment}
-      command={{ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds }}
-      name={`${seconds < 0 ? '−' : '+'}5 s a rep`}
-      hint={`${key}, interval`}
-      keys={key}
-      look="is-small"
-    />
-  );
+function IntervalButton({
+  tools,
+  moment,
+  action,
+}: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'shorter' | 'longer' }): ReactElement {
+  const hint = `${ACTIONS[action].key}, interval`;
+  return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
 }
 
 function openedText(held: readonly number[]): string {

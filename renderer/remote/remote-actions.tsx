@@ -4,15 +4,17 @@
  */
 
 import { useState, type ReactElement } from 'react';
-import type { Command } from '../../app/core/run/command.ts';
 import type { LaneView } from '../../app/core/run/view.ts';
-import { ACTIONS, commandLabel, commandOf, type ActionName } from '../ui/coach/actions.ts';
+import { ACTION_NAMES, ACTIONS, commandLabel, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { primaryOf, type Steering } from '../ui/coach/primary.ts';
 import { useHand, type Tools } from '../ui/coach/use-deck.ts';
 import { goesText, leaveText } from '../ui/coach/words.ts';
+
+const FEW = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'few');
+const MORE = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'more');
 
 interface RemoteActionsProps {
   readonly tools: Tools;
@@ -47,9 +49,9 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
   const shared = { tools, moment };
   return (
     <div className="remote-grid">
-      <RemoteButton {...shared} action="skip" lanes={lanes} hint={ACTIONS.skip.does} />
-      <RemoteButton {...shared} action="sit-out" lanes={lanes} hint={ACTIONS['sit-out'].does} />
-      <RemoteButton {...shared} action="later" lanes={lanes} hint={shiftHint(moment, 'later')} />
+      {FEW.map((action) => (
+        <RemoteButton key={action} {...shared} action={action} lanes={lanes} hint={doesText(moment, action)} />
+      ))}
       <RemoteButton
         {...shared}
         action="undo"
@@ -65,21 +67,17 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
 function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onBack(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
   const shared = { tools, moment, onDone: onBack };
-  const interval = (seconds: number): Command => ({ do: 'interval', ...(lane === null ? {} : { lanes }), seconds });
   return (
     <div className="remote-grid is-more">
-      <RemoteButton {...shared} action="repeat" lanes={lanes} hint={ACTIONS.repeat.does} />
-      <RemoteButton {...shared} action="sooner" lanes={lanes} hint={shiftHint(moment, 'sooner')} />
-      <CommandButton {...shared} name="−5 s a rep" hint="interval shorter" command={interval(-5)} />
-      <CommandButton {...shared} name="+5 s a rep" hint="interval longer" command={interval(5)} />
-      <CommandButton
-        {...shared}
-        name="Mark"
-        hint="for the record"
-        command={{ do: 'mark', ...(lane === null ? {} : { lanes }) }}
-      />
-      <RemoteButton {...shared} action="restart" lanes={[]} hint="hold" />
-      <RemoteButton {...shared} action="move-on" lanes={[]} hint="hold" />
+      {MORE.map((action) => (
+        <RemoteButton
+          key={action}
+          {...shared}
+          action={action}
+          lanes={ACTIONS[action].byChoice ? lanes : []}
+          hint={doesText(moment, action)}
+        />
+      ))}
       {primaryOf(moment.view).main === 'finish' || primaryOf(moment.view).beside.includes('finish') ? (
         <span />
       ) : (
@@ -156,9 +154,11 @@ function laneSteering({ state }: LaneView): readonly Steering[] {
   return state === 'pending' ? ['stop'] : [];
 }
 
-/** What moves: the leaves to come, or the end of a talk or break. */
-function shiftHint({ view }: Moment, action: 'sooner' | 'later'): string {
-  if (view.pauseEnd === null) return ACTIONS[action].does;
+/** That it is held, or what it does: of a talk or break, that its end moves. */
+function doesText({ view }: Moment, action: ActionName): string {
+  const { pressed, does } = ACTIONS[action];
+  if (pressed) return 'hold';
+  if (view.pauseEnd === null || (action !== 'sooner' && action !== 'later')) return does;
   return `${view.stretch.kind} ${action === 'sooner' ? 'shorter' : 'longer'}`;
 }
 

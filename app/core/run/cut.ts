@@ -17,7 +17,7 @@ import type { LaneState, RunState } from './state.ts';
 export type Cuttable =
   { readonly kind: 'reps' | 'rounds'; readonly most: number } | { readonly kind: 'nothing'; readonly why: string };
 
-export function cut(state: RunState, line: number, n: number, t: Millis): Outcome {
+export function cutLine(state: RunState, line: number, n: number, t: Millis): Outcome {
   const cuttable = cuttableAt(state.plan.session, line);
   if (cuttable.kind === 'nothing') return no(cuttable.why);
   const total = (state.cuts.get(line) ?? 0) + n;

@@ -9,7 +9,7 @@ import type { Millis } from '../units.ts';
 import { isSwimDown } from '../session/pace.ts';
 import type { Item } from '../session/session.ts';
 import { align, LEAD } from './align.ts';
-import { cut, cuttableAt } from './cut.ts';
+import { cutLine, cuttableAt } from './cut.ts';
 import { projectedEnd, projectedTimes } from './projection.ts';
 import { openRun, type RunState } from './state.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -67,7 +67,7 @@ export function singleCuts(state: RunState, t: Millis): readonly CutOption[] {
 /** One cut of a line, with what it saves; null where it cannot be made. */
 export function cutOption(state: RunState, t: Millis, line: number, n: number): CutOption | null {
   const cuttable = cuttableAt(state.plan.session, line);
-  const outcome = cut(state, line, n, t);
+  const outcome = cutLine(state, line, n, t);
   if (!outcome.ok || cuttable.kind === 'nothing') return null;
   const endsAt = projectedEnd(outcome.state, t);
   return { line, kind: cuttable.kind, n, of: timesOf(state, line), saves: projectedEnd(state, t) - endsAt, endsAt };
@@ -115,7 +115,7 @@ function together(
     const enough = leastThatServes(now, t, best.line, finishAt);
     if (enough) return { cuts: [...cuts, enough], serves: 'all' };
     cuts.push(best);
-    const outcome = cut(now, best.line, best.n, t);
+    const outcome = cutLine(now, best.line, best.n, t);
     if (!outcome.ok) throw new Error(`a cut that was tried is refused: ${outcome.why}`);
     now = outcome.state;
     left = left.filter((line) => line !== best.line);

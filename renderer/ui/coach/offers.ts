@@ -4,7 +4,8 @@
  */
 
 import { apply } from '../../../app/core/run/fold.ts';
-import { readCommand, type Command } from '../../../app/core/run/command.ts';
+import type { Command } from '../../../app/core/run/command.ts';
+import { readCommand } from '../../../app/core/run/read-command.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import type { Millis } from '../../../app/core/units.ts';
