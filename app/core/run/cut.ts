@@ -49,7 +49,8 @@ export function cuttableAt(session: Session, line: number): Cuttable {
     case 'block':
     case 'timed-swim':
       return { kind: 'nothing', why: 'What is swum by time cannot be cut: use Skip rep or Move on.' };
-    default:
+    case 'talk':
+    case 'break':
       return { kind: 'nothing', why: 'A talk or break cannot be cut: use Move on.' };
   }
 }

@@ -24,6 +24,8 @@ describe('keys', () => {
     ['r', 'repeat'],
     ['j', 'rejoin'],
     ['u', 'undo'],
+    ['[', 'shorter'],
+    [']', 'longer'],
     ['Enter', 'start'],
   ])('%s gives %s, in capitals too', (key, name) => {
     expect(meaningOf(press(key))).toEqual({ kind: 'act', name });
