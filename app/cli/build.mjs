@@ -24,7 +24,9 @@ rmSync(fresh, { recursive: true, force: true });
 mkdirSync(fresh, { recursive: true });
 await buildProgram(join(fresh, 'lanecall.mjs'));
 await buildDesktop(join(fresh, 'desktop'));
-await buildPages({ configFile: join(root, 'renderer', 'vite.config.ts'), build: { outDir: join(fresh, 'pages') } });
+// The wall by itself: old televisions load it, and files that it shared would bring what only a coach reads.
+await buildPagesInto(join(fresh, 'pages'), ['wall']);
+await buildPagesInto(join(fresh, 'pages'), ['desk', 'remote']);
 putInPlace(['lanecall.mjs', 'desktop', 'pages']);
 // Last, so that a build that was interrupted counts as none.
 writeFileSync(join(dist, '.stamp'), stamp);
@@ -77,6 +79,17 @@ async function buildDesktop(folder) {
     logLevel: 'warning',
     external: ['electron'],
   });
+}
+
+/**
+ * The server maps `/` to desk, `/display` to wall and `/remote` to remote.
+ * @param {string} outDir
+ * @param {string[]} pages with what they share in files of its own
+ */
+async function buildPagesInto(outDir, pages) {
+  const folder = join(root, 'renderer');
+  const input = Object.fromEntries(pages.map((page) => [page, join(folder, page, 'index.html')]));
+  await buildPages({ configFile: join(folder, 'vite.config.ts'), build: { outDir, rolldownOptions: { input } } });
 }
 
 /** @param {string[]} names */
