@@ -65,7 +65,9 @@ function ShiftButton({
   action,
 }: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'sooner' | 'later' }): ReactElement {
   const { pauseEnd, stretch } = moment.view;
-  const hint = `${action === 'sooner' ? '−' : '+'}, ${pauseEnd === null ? 'leaves' : `${stretch.kind}'s end`}`;
+  const chosen = tools.hand.chosen();
+  const who = pauseEnd !== null ? `${stretch.kind} ends ` : allText(chosen);
+  const hint = `${action === 'sooner' ? '−' : '+'}, ${who}${ACTIONS[action].does}`;
   return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
 }
 
@@ -75,8 +77,13 @@ function IntervalButton({
   moment,
   action,
 }: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'shorter' | 'longer' }): ReactElement {
-  const hint = `${ACTIONS[action].key}, interval`;
+  const hint = `${ACTIONS[action].key}, ${allText(tools.hand.chosen())}${action}`;
   return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
+}
+
+/** Lanes that are chosen stand beside it: the choice is said once. */
+function allText(chosen: readonly number[]): string {
+  return chosen.length > 0 ? '' : 'all ';
 }
 
 function openedText(held: readonly number[]): string {

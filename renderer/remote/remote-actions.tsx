@@ -4,14 +4,16 @@
  */
 
 import { useState, type ReactElement } from 'react';
-import type { LaneView } from '../../app/core/run/view.ts';
-import { ACTION_NAMES, ACTIONS, commandLabel, commandOf, type ActionName } from '../ui/coach/actions.ts';
+import type { ClockChoice } from '../../app/core/run/readings.ts';
+import type { LaneView, RunView } from '../../app/core/run/view.ts';
+import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { primaryOf, type Steering } from '../ui/coach/primary.ts';
+import { undoText } from '../ui/coach/offers.ts';
 import { useHand, type Tools } from '../ui/coach/use-deck.ts';
-import { goesText, leaveText } from '../ui/coach/words.ts';
+import { goesText, leaveText, startNowText } from '../ui/coach/words.ts';
 
 const FEW = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'few');
 const MORE = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'more');
@@ -45,19 +47,13 @@ export function RemoteActions(props: RemoteActionsProps): ReactElement {
 
 function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOpen(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
-  const { undo, t } = moment.view;
   const shared = { tools, moment };
   return (
     <div className="remote-grid">
       {FEW.map((action) => (
-        <RemoteButton key={action} {...shared} action={action} lanes={lanes} hint={doesText(moment, action)} />
+        <RemoteButton key={action} {...shared} action={action} lanes={lanes} hint={doesText(moment, action, lane)} />
       ))}
-      <RemoteButton
-        {...shared}
-        action="undo"
-        lanes={[]}
-        hint={undo ? `${commandLabel(undo.command)}, ${Math.ceil((undo.until - t) / 1000)} s left` : 'within 10 s'}
-      />
+      <RemoteButton {...shared} action="undo" lanes={[]} hint={undoText(moment.view)} />
       <DeckButton name="More" hint="repeat, move on …" onPress={onOpen} onRefused={() => undefined} />
     </div>
   );
@@ -75,13 +71,13 @@ function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onB
           {...shared}
           action={action}
           lanes={ACTIONS[action].byChoice ? lanes : []}
-          hint={doesText(moment, action)}
+          hint={doesText(moment, action, lane)}
         />
       ))}
       {primaryOf(moment.view).main === 'finish' || primaryOf(moment.view).beside.includes('finish') ? (
         <span />
       ) : (
-        <RemoteButton {...shared} action="finish" lanes={[]} hint="hold" />
+        <RemoteButton {...shared} action="finish" lanes={[]} hint={heldHint('finish')} />
       )}
       <DeckButton name="Back" onPress={onBack} onRefused={() => undefined} />
     </div>
@@ -109,7 +105,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
               action={action}
               lanes={[]}
               name={action === 'start' ? 'Start now' : undefined}
-              hint={action === 'finish' ? 'hold' : goesText(moment.view, action, clock)}
+              hint={besideHint(moment.view, action, clock)}
             />
           ))}
           {own.map((action) => (
@@ -139,7 +135,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
           look={`is-primary is-${main}`}
           hint={
             main === 'finish'
-              ? 'hold'
+              ? heldHint(main)
               : ['all lanes', goesText(moment.view, main, clock)].filter((text) => text !== '').join(', ')
           }
         />
@@ -154,12 +150,27 @@ function laneSteering({ state }: LaneView): readonly Steering[] {
   return state === 'pending' ? ['stop'] : [];
 }
 
-/** That it is held, or what it does: of a talk or break, that its end moves. */
-function doesText({ view }: Moment, action: ActionName): string {
+/** What it does and to whom, or that it is held; of a talk or break, that its end moves. */
+function doesText({ view }: Moment, action: ActionName, lane: number | null): string {
   const { pressed, does } = ACTIONS[action];
-  if (pressed) return 'hold';
-  if (view.pauseEnd === null || (action !== 'sooner' && action !== 'later')) return does;
+  if (pressed) return heldHint(action);
+  if (action !== 'sooner' && action !== 'later') return `${whoText(lane)}: ${does}`;
+  if (view.pauseEnd === null) return `${whoText(lane)} ${does}`;
   return `${view.stretch.kind} ${action === 'sooner' ? 'shorter' : 'longer'}`;
+}
+
+function heldHint(action: ActionName): string {
+  return `hold: ${ACTIONS[action].does}`;
+}
+
+/** What is offered beside the big one is for all lanes, as that is. */
+function besideHint(view: RunView, action: Steering, clock: ClockChoice): string {
+  if (action === 'finish') return heldHint(action);
+  return action === 'start' ? startNowText(view) : goesText(view, action, clock);
+}
+
+function whoText(lane: number | null): string {
+  return lane === null ? 'all lanes' : `lane ${lane}`;
 }
 
 interface RemoteButtonProps {

@@ -5,7 +5,7 @@
 
 import type { Millis } from '../units.ts';
 import type { Command, CommandName, CommandOf } from './command.ts';
-import { currentStretch, type LaneState, type Pending, type RunState } from './state.ts';
+import type { LaneState, Pending, RunState } from './state.ts';
 
 export interface CommandWords<Name extends CommandName> {
   readonly label: string | ((command: CommandOf<Name>) => string);
@@ -50,6 +50,8 @@ export interface Told<Given = Command> {
   /** The lanes that it was given for, be it that they had that already. */
   readonly given: string;
   lanes(numbers: readonly number[], state: RunState): string;
+  /** ", lane 3 too, stopped earlier": whom "all lanes" means besides those that the last Stop stopped. */
+  earlier(): string;
   /** "50 fast", where it is the same in all lanes; else the other words. */
   rep(reps: readonly (Pending | undefined)[], otherwise: string): string;
   /** "1:35", "≈ 1:35" where it is an estimate. */
@@ -64,25 +66,15 @@ export interface Told<Given = Command> {
   cameTo(verb: string): string;
   /** "Main set", with the talk or break where the stretch is one. */
   stretch(state: RunState): string;
+  /** "set", "talk", "break": what the stretch is to the coach. */
+  kind(state: RunState): string;
   /** "2 of 10 x 75 free". */
   cut(line: number, n: number): string;
   /** What a rewrite made the run forget, as a sentence of its own; '' for nothing. */
   forgotten(): string;
   /** What the coach calls a command. */
   label(command: Command): string;
-}
-
-/** "set", "talk", "break": what the current stretch is to the coach. */
-export function kindOf(state: RunState): string {
-  const { kind } = currentStretch(state);
-  return kind === 'swim' ? 'set' : kind;
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-/** "1 swimmer", "3 reps". */
-export function count(n: number, one: string): string {
-  return `${n} ${n === 1 ? one : `${one}s`}`;
+  capital(text: string): string;
+  /** "1 swimmer", "3 reps". */
+  count(n: number, one: string): string;
 }

@@ -34,7 +34,7 @@ export function readCommand(given: { readonly [name: string]: unknown }): Result
   return { ok: true, value: command as Command };
 }
 
-function isCommandName(name: string): name is CommandName {
+export function isCommandName(name: string): name is CommandName {
   return has(RULES, name);
 }
 

@@ -4,27 +4,36 @@
  */
 
 import type { Command, CommandName, CommandOf } from '../../../app/core/run/command.ts';
-import { kindOf, type Told } from '../../../app/core/run/command-words.ts';
+import type { Told } from '../../../app/core/run/command-words.ts';
 import { apply } from '../../../app/core/run/fold.ts';
 import { projectedEnd } from '../../../app/core/run/projection.ts';
-import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { settleForCommand } from '../../../app/core/run/settle.ts';
-import { isPending, nextLeave, type LaneState, type Pending, type RunState } from '../../../app/core/run/state.ts';
+import {
+  currentStretch,
+  isPending,
+  nextLeave,
+  type LaneState,
+  type Pending,
+  type RunState,
+} from '../../../app/core/run/state.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { reading } from '../../../app/core/reading.ts';
 import { SECOND, type Millis } from '../../../app/core/units.ts';
 import { commandLabel, wordsOf } from './actions.ts';
 import { cutText, forgottenText } from './said-cuts.ts';
 import { about, intervalText, lineIsEstimate } from '../estimates.ts';
-import { currentText, laneList, leaveText, repText } from './words.ts';
+import { capital, count, currentText, laneList, lanesNamed, repText, stoppedEarlier, type TimeText } from './words.ts';
 
-/** What a command has changed, and the clock that its readings are of. */
+/** What a command has changed, and how times are to be read. */
 interface Change extends Pick<Told, 'at' | 'before' | 'after' | 'touched' | 'given'> {
-  readonly choice: ClockChoice;
+  readonly timeText: TimeText;
 }
 
-/** The sentence for a command accepted at `at` in the run `state`; null where the run does not accept it. */
-export function saidOf(state: RunState, command: Command, at: Millis, choice: ClockChoice): string | null {
+/**
+ * The sentence for a command accepted at `at` in the run `state`, with times as they are to be read; null where the
+ * run does not accept it.
+ */
+export function saidOf(state: RunState, command: Command, at: Millis, timeText: TimeText): string | null {
   const before = settleForCommand(state, at);
   const answer = apply(state, command, at);
   if (!answer.ok) return null;
@@ -33,23 +42,25 @@ export function saidOf(state: RunState, command: Command, at: Millis, choice: Cl
     .map((was, index) => ({ was, is: after.lanes[index]! }))
     .filter(({ was, is }) => differs(was, is));
   const named = 'lanes' in command && command.lanes ? command.lanes : lanesIn(before);
-  return sentence(command, { at, before, after, touched, given: laneList(named, before), choice });
+  return sentence(command, { at, before, after, touched, given: laneList(named, before), timeText });
 }
 
 function sentence<Name extends CommandName>(command: CommandOf<Name>, change: Change): string {
   return wordsOf(command.do).says(toldOf(command, change));
 }
 
-function toldOf<Given>(command: Given, { choice, ...facts }: Change): Told<Given> {
+function toldOf<Given>(command: Given, { timeText, ...facts }: Change): Told<Given> {
   const { before, after, touched } = facts;
-  const change = { ...facts, choice };
+  const change = { ...facts, timeText };
+  const who = laneList(
+    touched.map(({ is }) => is.number),
+    before,
+  );
   return {
     ...facts,
     command,
-    who: laneList(
-      touched.map(({ is }) => is.number),
-      before,
-    ),
+    who,
+    earlier: () => earlierText(change, who),
     lanes: laneList,
     rep: (reps, otherwise) => commonText(reps, before, otherwise),
     interval: intervalText,
@@ -58,9 +69,12 @@ function toldOf<Given>(command: Given, { choice, ...facts }: Change): Told<Given
     end: (line) => endText(change, line),
     cameTo: (verb) => cameToText(change, verb),
     stretch: currentText,
+    kind: kindOf,
     cut: (line, n) => cutText(before, line, n),
     forgotten: () => forgottenText(before, after),
     label: commandLabel,
+    capital,
+    count,
   };
 }
 
@@ -86,6 +100,12 @@ function standing(lane: LaneState): readonly unknown[] {
   ];
 }
 
+/** ", lane 3 too, stopped earlier". */
+function earlierText({ touched }: Change, who: string): string {
+  const earlier = who === 'all lanes' ? stoppedEarlier(touched.map(({ was }) => was)) : [];
+  return earlier.length > 0 ? `, ${lanesNamed(earlier)} too, stopped earlier` : '';
+}
+
 function cameToText({ before, after }: Change, verb: string): string {
   if (after.phase === 'done') return 'Moved past the last set: the session is done.';
   if (after.phase === 'going') return `${verb} the ${kindOf(after)}.`;
@@ -96,22 +116,22 @@ function cameToText({ before, after }: Change, verb: string): string {
 
 /** "next leave 6:10", the earliest of the lanes touched, with the lane where others come later. */
 function nextText(change: Change): string {
-  const { at, after, touched, choice } = change;
+  const { at, after, touched, timeText } = change;
   const going = touched.map(({ is }) => is).filter((lane) => isPending(lane));
   if (going.length === 0) return 'nothing left in this stretch';
   if (going.every((lane) => lane.stoppedBy !== null)) return 'still stopped';
   const moving = going.filter((lane) => lane.stoppedBy === null);
   const earliest = Math.min(...moving.map(nextLeave));
-  const text = `next leave ${leaveText(choice, view(after, at), earliest)}`;
+  const text = `next leave ${timeText(view(after, at), earliest)}`;
   const first = moving.filter((lane) => nextLeave(lane) === earliest);
   return first.length === moving.length ? text : `${text} in lane ${first[0]!.number}`;
 }
 
 /** "break at 5:40": what begins by itself again. */
-function followsText({ at, after, choice }: Change): string {
+function followsText({ at, after, timeText }: Change): string {
   const now = view(after, at);
   if (!now.following || now.followsAt === null) return 'what follows waits for Start';
-  return `${now.following.kind === 'swim' ? 'next set' : now.following.kind} at ${leaveText(choice, now, now.followsAt)}`;
+  return `${now.following.kind === 'swim' ? 'next set' : now.following.kind} at ${timeText(now, now.followsAt)}`;
 }
 
 function commonText(reps: readonly (Pending | undefined)[], state: RunState, otherwise: string): string {
@@ -136,4 +156,9 @@ function firstRep(state: RunState): Pending | null {
     .lanes.map((lane) => lane.next)
     .find((candidate) => candidate !== null);
   return next ? next.rep : null;
+}
+
+function kindOf(state: RunState): string {
+  const { kind } = currentStretch(state);
+  return kind === 'swim' ? 'set' : kind;
 }

@@ -28,7 +28,7 @@ export const finishWords = {
     finish: {
       label: 'Finish',
       key: 'Shift F',
-      does: '',
+      does: 'ends the session',
       pressed: true,
       byChoice: false,
       desk: 'row',

@@ -6,7 +6,7 @@ import { SECOND } from '../../units.ts';
 import { changeChosen } from '../answer.ts';
 import { LANES, optional, wholeNumber, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
-import { capital, type CommandWords } from '../command-words.ts';
+import type { CommandWords } from '../command-words.ts';
 
 const fields = { lanes: optional(LANES), seconds: wholeNumber('seconds', 1, 60) };
 
@@ -27,5 +27,5 @@ export const gap: Rule<'gap'> = {
 export const gapWords = {
   label: 'Gap',
   actions: {},
-  says: ({ command: { seconds }, given }) => `${capital(given)}: ${seconds} s apart from the next leave on.`,
+  says: ({ command: { seconds }, given, capital }) => `${capital(given)}: ${seconds} s apart from the next leave on.`,
 } satisfies CommandWords<'gap'>;

@@ -9,7 +9,7 @@ import { changeLanes, choose, no, type Outcome } from '../answer.ts';
 import { CHANGE, LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { CommandOf } from '../command.ts';
 import type { Rule } from '../command-rule.ts';
-import { capital, type CommandWords, type Told } from '../command-words.ts';
+import type { CommandWords, Told } from '../command-words.ts';
 import { NOTHING_LEFT, notGoing, unlessTooSoon } from '../lane-change.ts';
 import { isPending, type LaneState, type RunState } from '../state.ts';
 
@@ -54,7 +54,7 @@ export const intervalWords = {
       command: (lanes) => ({ do: 'interval', ...lanes, seconds: STEP }),
     },
   },
-  says: (told) => `${intervalText(told)} in ${told.who}: ${told.next()}.${blockText(told)}`,
+  says: (told) => `${intervalText(told)}: ${told.next()}.${blockText(told)}`,
 } satisfies CommandWords<'interval'>;
 
 function retimed(state: RunState, named: readonly number[] | undefined, seconds: number, t: Millis): Outcome {
@@ -130,11 +130,19 @@ function withLongerPending(lane: LaneState, by: Millis): LaneState {
   return { ...lane, reps, next: 0, end: lane.end + later, last };
 }
 
-function intervalText({ touched, rep, interval: written }: Told<unknown>): string {
-  const reps = touched.map(({ is }) => is.reps[is.next]!);
-  const what = capital(rep(reps, 'the set'));
-  const intervals = new Set(reps.map(written));
-  return intervals.size === 1 ? `${what} on ${written(reps[0]!)}` : `${what} on new intervals`;
+/** "50 fast on 1:05, was 1:00, in lane 1; on 1:15, was 1:10, in lane 2". */
+function intervalText({ touched, before, rep, interval: written, lanes, capital }: Told<unknown>): string {
+  const what = rep(
+    touched.map(({ is }) => is.reps[is.next]),
+    'the set',
+  );
+  const numbers = new Map<string, number[]>();
+  for (const { was, is } of touched) {
+    const text = `on ${written(is.reps[is.next]!)}, was ${written(was.reps[was.next]!)}`;
+    numbers.set(text, [...(numbers.get(text) ?? []), is.number]);
+  }
+  const texts = [...numbers].map(([text, of]) => `${text}, in ${lanes(of, before)}`);
+  return `${capital(what)} ${texts.join('; ')}`;
 }
 
 /** A timed block keeps its reps, so that it no longer takes the time that was written. */

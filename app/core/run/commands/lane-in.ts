@@ -7,7 +7,7 @@ import { LEAD } from '../align.ts';
 import { done, no, type Outcome } from '../answer.ts';
 import { LANES, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
-import { capital, type CommandWords } from '../command-words.ts';
+import type { CommandWords } from '../command-words.ts';
 import { stopToJoin } from '../lane-change.ts';
 import { startingFrom } from '../place.ts';
 import { currentStretch, isPending, NOTHING_PENDING, type LaneState, type RunState } from '../state.ts';
@@ -31,7 +31,7 @@ export const laneIn: Rule<'lane-in'> = {
 export const laneInWords = {
   label: 'Lane in',
   actions: {},
-  says: ({ command, after, touched, lanes, next }) => {
+  says: ({ command, after, touched, lanes, next, capital }) => {
     const joins = touched.some(({ is }) => isPending(is)) ? next() : 'from the next start on';
     return `${capital(lanes(command.lanes, after))} ${command.lanes.length > 1 ? 'are' : 'is'} in: ${joins}.`;
   },

@@ -5,7 +5,7 @@
 import { changeLanes, choose, done, no, type Outcome } from '../answer.ts';
 import { LANES, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
-import { capital, type CommandWords } from '../command-words.ts';
+import type { CommandWords } from '../command-words.ts';
 import { NOTHING_PENDING, type RunState } from '../state.ts';
 
 const fields = { lanes: LANES };
@@ -27,7 +27,7 @@ export const laneOut: Rule<'lane-out'> = {
 export const laneOutWords = {
   label: 'Lane out',
   actions: {},
-  says: ({ command, before, lanes }) =>
+  says: ({ command, before, lanes, capital }) =>
     `${capital(lanes(command.lanes, before))} ${command.lanes.length > 1 ? 'are' : 'is'} out.`,
 } satisfies CommandWords<'lane-out'>;
 

@@ -7,7 +7,7 @@ import { LEAD } from '../align.ts';
 import { changeLanes, choose, done, type Outcome } from '../answer.ts';
 import { LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
-import { count, type CommandWords, type Told } from '../command-words.ts';
+import type { CommandWords, Told } from '../command-words.ts';
 import { isStopped } from '../lane-change.ts';
 import { isPending, type RunState } from '../state.ts';
 
@@ -40,7 +40,7 @@ export const rejoinWords = {
       command: (lanes) => ({ do: 'rejoin', ...lanes }),
     },
   },
-  says: (told) => `Rejoined the old times in ${told.who}${missedText(told)}: ${told.next()}.`,
+  says: (told) => `Rejoined the old times in ${told.who}${told.earlier()}${missedText(told)}: ${told.next()}.`,
 } satisfies CommandWords<'rejoin'>;
 
 function rejoined(state: RunState, named: readonly number[] | undefined, t: Millis): Outcome {
@@ -54,7 +54,7 @@ function rejoined(state: RunState, named: readonly number[] | undefined, t: Mill
   return done({ ...back, heldAfter: state.heldAfter && !somethingLeft });
 }
 
-function missedText({ touched }: Told<unknown>): string {
+function missedText({ touched, count }: Told<unknown>): string {
   const missed = Math.max(...touched.map(({ was, is }) => is.next - was.next));
   return missed > 0 ? `, ${count(missed, 'rep')} missed` : '';
 }

@@ -30,7 +30,7 @@ export const restartWords = {
     restart: {
       label: 'Restart',
       key: 'Shift R',
-      does: 'all of it again',
+      does: 'back to the last start',
       pressed: true,
       byChoice: false,
       desk: 'row',

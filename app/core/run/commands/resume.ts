@@ -43,8 +43,8 @@ export const resumeWords = {
       command: (lanes) => ({ do: 'resume', ...lanes }),
     },
   },
-  says: ({ touched, who, next, follows }) =>
-    touched.length > 0 ? `Resumed ${who}: ${next()}.` : `Resumed: ${follows()}.`,
+  says: ({ touched, who, earlier, next, follows }) =>
+    touched.length > 0 ? `Resumed ${who}${earlier()}: ${next()}.` : `Resumed: ${follows()}.`,
 } satisfies CommandWords<'resume'>;
 
 function resumed(state: RunState, named: readonly number[] | undefined, t: Millis): Outcome {

@@ -7,10 +7,10 @@ import { SECOND, type Millis } from '../../units.ts';
 import { align, BOUNCE, LEAD } from '../align.ts';
 import { done, no, type Outcome } from '../answer.ts';
 import type { Rule } from '../command-rule.ts';
-import { capital, type CommandWords, type Told } from '../command-words.ts';
+import type { CommandWords, Told } from '../command-words.ts';
 import { unlessTooSoon } from '../lane-change.ts';
 import { begin } from '../settle.ts';
-import { currentStretch, isPending, type RunState } from '../state.ts';
+import { allStopped, currentStretch, isPending, type RunState } from '../state.ts';
 
 declare module '../command.ts' {
   interface CommandFields {
@@ -43,6 +43,8 @@ export const startWords = {
   says: started,
 } satisfies CommandWords<'start'>;
 
+const ALL_STOPPED = 'All lanes are stopped: use Resume, or Move on.';
+
 function begun(state: RunState, t: Millis): Outcome {
   if (t < state.startedAt + BOUNCE) return no('Started just now: Start is taken again 3 s after it.');
   if (t < state.stoppedAt + BOUNCE) return no('Stopped just now: Start is taken again 3 s after it.');
@@ -60,7 +62,9 @@ function beginByHand(state: RunState, index: number, t: Millis): RunState {
 function startSooner(state: RunState, t: Millis): Outcome {
   const t0 = currentStretch(state).kind === 'swim' ? align(state, t + LEAD) : t;
   const by = t0 - state.t0!;
-  if (by >= 0) return no('It cannot start sooner: everyone gets 10 s of warning.');
+  if (by >= 0) {
+    return no(allStopped(state) ? ALL_STOPPED : 'It cannot start sooner: everyone gets 10 s of warning.');
+  }
   const lanes = state.lanes.map((lane) => ({ ...lane, origin: lane.origin + by, end: lane.end + by }));
   return unlessTooSoon(state, { ...state, t0, pauseEnd: state.pauseEnd + by, lanes }, t);
 }
@@ -71,13 +75,14 @@ function startNext(state: RunState, t: Millis): Outcome {
   const open = state.lanes.filter(isPending);
   if (open.some((lane) => lane.stoppedBy === null)) return no('Lanes are still going: Stop or Move on first.');
   const someoneIsThrough = state.lanes.some((lane) => lane.takesPart && lane.leftHere && !isPending(lane));
-  if (open.length > 0 && !someoneIsThrough) return no('All lanes are stopped: use Resume, or Move on.');
+  if (open.length > 0 && !someoneIsThrough) return no(ALL_STOPPED);
   return done(beginByHand({ ...state, from: null }, state.index + 1, t));
 }
 
-function started({ at, after, stretch }: Told): string {
+function started({ at, after, stretch, capital }: Told): string {
   const current = currentStretch(after);
   if (current.kind !== 'swim') return `${capital(current.kind)} of ${reading(current.time)} has begun.`;
   const ahead = Math.max(0, Math.ceil(((after.t0 ?? at) - at) / SECOND));
+  if (allStopped(after)) return `The start comes in ${ahead} s, but all lanes are stopped: Resume sends them.`;
   return `Started ${stretch(after)}, ${ahead} s ahead.`;
 }

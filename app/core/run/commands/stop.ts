@@ -5,7 +5,7 @@
 import { changeLanes, choose, done, no, type Outcome } from '../answer.ts';
 import { LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
-import { kindOf, type CommandWords } from '../command-words.ts';
+import type { CommandWords } from '../command-words.ts';
 import { NOTHING_LEFT, notGoing } from '../lane-change.ts';
 import { nextWaits } from '../settle.ts';
 import { currentStretch, isPending, type RunState } from '../state.ts';
@@ -41,8 +41,8 @@ export const stopWords = {
       command: (lanes) => ({ do: 'stop', ...lanes }),
     },
   },
-  says: ({ touched, who, before }) =>
-    touched.length > 0 ? `Stopped ${who}.` : `Held: what follows the ${kindOf(before)} waits for Resume.`,
+  says: ({ touched, who, before, kind }) =>
+    touched.length > 0 ? `Stopped ${who}.` : `Held: what follows the ${kind(before)} waits for Resume.`,
 } satisfies CommandWords<'stop'>;
 
 /** With no lanes named what follows waits too: nobody is sent until the coach says so. */

@@ -5,7 +5,7 @@
 import { changeChosen } from '../answer.ts';
 import { LANES, optional, wholeNumber, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
-import { capital, count, type CommandWords } from '../command-words.ts';
+import type { CommandWords } from '../command-words.ts';
 
 const fields = { lanes: optional(LANES), n: wholeNumber('n', 1, 20) };
 
@@ -26,5 +26,6 @@ export const swimmers: Rule<'swimmers'> = {
 export const swimmersWords = {
   label: 'Swimmers',
   actions: {},
-  says: ({ command: { n }, given }) => `${capital(given)}: ${count(n, 'swimmer')} from the next leave on.`,
+  says: ({ command: { n }, given, capital, count }) =>
+    `${capital(given)}: ${count(n, 'swimmer')} from the next leave on.`,
 } satisfies CommandWords<'swimmers'>;

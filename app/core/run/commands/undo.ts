@@ -58,6 +58,12 @@ function undone(state: RunState, now: RunState, t: Millis): Outcome {
   return done({ ...resumed, marks: now.marks });
 }
 
+/** The state without what no undo from t on can take back; the same one where there is nothing of that. */
+export function withoutOldUndos(state: RunState, t: Millis): RunState {
+  const undoable = state.undoable.filter(({ at }) => t <= at + UNDO_FOR);
+  return undoable.length === state.undoable.length ? state : { ...state, undoable };
+}
+
 /** The state at t had the command been a stop of the same lanes, resumed now; null where it cannot stand for one. */
 function asIfStopped({ command, takesLeavesAway, at, before }: Undoable, t: Millis): RunState | null {
   if (!takesLeavesAway) return null;
