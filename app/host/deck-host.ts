@@ -12,7 +12,7 @@ import { changedSince, type Seen } from '../core/run/seen.ts';
 import { changedText } from '../core/session/line-changes.ts';
 import { textLines } from '../core/session/lines.ts';
 import { settle } from '../core/run/settle.ts';
-import { openRun, type RunState } from '../core/run/state.ts';
+import { openRun } from '../core/run/state.ts';
 import { withoutOldUndos } from '../core/run/commands/undo.ts';
 import { WIRE_VERSION, type FromHost, type Snapshot, type SoundReport } from '../wire/messages.ts';
 import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
