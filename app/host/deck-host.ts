@@ -6,14 +6,14 @@
 import type { Millis } from '../core/units.ts';
 import { openPlan } from '../core/plan/open-plan.ts';
 import type { Source } from '../core/plan/plan.ts';
-import { readCommand } from '../core/run/command.ts';
+import { readCommand } from '../core/run/read-command.ts';
 import { apply } from '../core/run/fold.ts';
 import { changedSince, type Seen } from '../core/run/seen.ts';
 import { changedText } from '../core/session/line-changes.ts';
 import { textLines } from '../core/session/lines.ts';
 import { settle } from '../core/run/settle.ts';
 import { openRun } from '../core/run/state.ts';
-import { withoutOldUndos } from '../core/run/undo.ts';
+import { withoutOldUndos } from '../core/run/commands/undo.ts';
 import { WIRE_VERSION, type FromHost, type Snapshot, type SoundReport } from '../wire/messages.ts';
 import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
 import { timeOfDayAt, type Clock, type Moment } from './clock.ts';
@@ -307,13 +307,11 @@ export class DeckHost {
     const at = Math.max(this.lastAt, Math.floor(moment.hostTime - run.openedAt));
     const command = readCommand(fields);
     if (!command.ok) return refusal(command.faults);
+    const newText = 'text' in command.value ? command.value.text : null;
     const changed =
-      command.value.do === 'rewrite'
-        ? this.rewrittenSince(run, madeFrom)
-        : changedSince(run.state, command.value, seen, at);
+      newText !== null ? this.rewrittenSince(run, madeFrom) : changedSince(run.state, command.value, seen, at);
     if (changed !== null) return refusal(changed);
     const { lanesText } = run.state.plan.source;
-    const newText = command.value.do === 'rewrite' ? command.value.text : null;
     if (newText !== null && !this.runTexts.hasRoom({ text: newText, lanesText })) return refusal(NO_MORE_TEXTS);
     const answer = apply(run.state, command.value, at);
     if (!answer.ok) return refusal(answer.why);

@@ -5,7 +5,8 @@
 import type { Millis } from '../core/units.ts';
 import { openPlan } from '../core/plan/open-plan.ts';
 import type { Source } from '../core/plan/plan.ts';
-import { readCommand, type TimedCommand } from '../core/run/command.ts';
+import type { TimedCommand } from '../core/run/command.ts';
+import { readCommand } from '../core/run/read-command.ts';
 import { apply } from '../core/run/fold.ts';
 import type { Away } from '../core/run/record.ts';
 import { openRun, type RunState } from '../core/run/state.ts';
@@ -71,7 +72,7 @@ export function foldJournal(journal: JournalLines): FoldedJournal | null {
     const next = carriedOut(state, entry, commands[commands.length - 1]?.at ?? 0);
     if (!next.ok) return { journal: firstLines(journal, index), commands, state, weight, refused: next.why };
     state = next.state;
-    if (next.command.command.do === 'rewrite') weight += weightOf(state.plan);
+    if ('text' in next.command.command) weight += weightOf(state.plan);
     commands.push(next.command);
   }
   return { journal, commands, state, weight, refused: null };

@@ -50,7 +50,7 @@ export class RunTexts {
   /** A command as screens get it: a new text is named by its hash, and goes to each by itself. */
   named(fields: Readonly<Record<string, unknown>>, lanesText: string | null): Record<string, unknown> {
     const { text, ...others } = fields;
-    if (fields['do'] !== 'rewrite' || typeof text !== 'string') return { ...fields };
+    if (typeof text !== 'string') return { ...fields };
     return { ...others, textHash: this.keep({ text, lanesText }) };
   }
 

@@ -4,7 +4,7 @@
  */
 
 import type { ReactElement } from 'react';
-import { ACTIONS, commandOf, type ActionName } from '../ui/coach/actions.ts';
+import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { undoText } from '../ui/coach/offers.ts';
@@ -18,7 +18,7 @@ interface ActionBarProps {
   readonly moment: Moment;
 }
 
-const SECONDARY: readonly ActionName[] = ['skip', 'sit-out', 'repeat', 'restart', 'finish', 'move-on'];
+const SECONDARY = ACTION_NAMES.filter((name) => ACTIONS[name].desk === 'row');
 
 export function ActionBar({ tools, moment }: ActionBarProps): ReactElement {
   useHand(tools.hand, (state) => state.choice);

@@ -3,6 +3,7 @@
  */
 
 import type { Command, TimedCommand } from '../../app/core/run/command.ts';
+import { RULES } from '../../app/core/run/commands.ts';
 import { apply } from '../../app/core/run/fold.ts';
 import { openRun, type RunState } from '../../app/core/run/state.ts';
 import type { Millis } from '../../app/core/units.ts';
@@ -57,7 +58,7 @@ function undoneIn(commands: readonly TimedCommand[]): ReadonlySet<number> {
     if (command.do === 'undo') {
       const last = standing.pop();
       if (last !== undefined) undone.add(last);
-    } else if (command.do !== 'mark') standing.push(index);
+    } else if (RULES[command.do].steers) standing.push(index);
   });
   return undone;
 }

@@ -3,13 +3,12 @@
  * forward key starts and does nothing else, its blank-screen key stops or resumes.
  */
 
-import type { ActionName } from '../ui/coach/actions.ts';
+import { ACTION_NAMES, ACTIONS, type ActionName } from '../ui/coach/actions.ts';
 
 export type Meaning =
   | { readonly kind: 'act'; readonly name: ActionName }
   | { readonly kind: 'stop-or-resume' }
   | { readonly kind: 'lane'; readonly number: number }
-  | { readonly kind: 'interval'; readonly seconds: number }
   | { readonly kind: 'panel'; readonly name: 'mark' | 'edit' | 'lane' }
   | { readonly kind: 'clear' }
   /** A key that must not do what the browser would do with it (reload, scroll). */
@@ -35,37 +34,33 @@ export interface KeyPress {
   readonly onControl: boolean;
 }
 
-const LETTERS: { readonly [key: string]: Meaning } = {
-  s: { kind: 'act', name: 'skip' },
-  o: { kind: 'act', name: 'sit-out' },
-  r: { kind: 'act', name: 'repeat' },
-  j: { kind: 'act', name: 'rejoin' },
-  u: { kind: 'act', name: 'undo' },
-  b: { kind: 'stop-or-resume' },
-  '.': { kind: 'stop-or-resume' },
-  '+': { kind: 'act', name: 'later' },
-  '=': { kind: 'act', name: 'later' },
-  '-': { kind: 'act', name: 'sooner' },
-  '−': { kind: 'act', name: 'sooner' },
-  '[': { kind: 'interval', seconds: -5 },
-  ']': { kind: 'interval', seconds: 5 },
-  m: { kind: 'panel', name: 'mark' },
-  e: { kind: 'panel', name: 'edit' },
-  l: { kind: 'panel', name: 'lane' },
+/** What an action's key means where it is not just the action: one key has two, and a mark asks for words. */
+const OTHERWISE: { readonly [name in ActionName]?: Meaning } = {
+  stop: { kind: 'stop-or-resume' },
+  resume: { kind: 'stop-or-resume' },
+  mark: { kind: 'panel', name: 'mark' },
 };
 
-const WITH_SHIFT: { readonly [key: string]: Meaning } = {
-  m: { kind: 'act', name: 'move-on' },
-  r: { kind: 'act', name: 'restart' },
-  f: { kind: 'act', name: 'finish' },
-};
+const OWN_KEYS: readonly (readonly [string, Meaning])[] = [
+  ['e', { kind: 'panel', name: 'edit' }],
+  ['l', { kind: 'panel', name: 'lane' }],
+  ['PageUp', { kind: 'nothing' }],
+  ['F5', { kind: 'nothing' }],
+  ['Escape', { kind: 'clear' }],
+];
 
-const NAMED: { readonly [key: string]: Meaning } = {
-  PageDown: { kind: 'act', name: 'start' },
-  PageUp: { kind: 'nothing' },
-  F5: { kind: 'nothing' },
-  Escape: { kind: 'clear' },
-};
+/** By `KeyboardEvent.key`, letters small. */
+const PLAIN = new Map(OWN_KEYS);
+const WITH_SHIFT = new Map<string, Meaning>();
+
+for (const name of ACTION_NAMES) {
+  const { key, typed = [], clicker = [] } = ACTIONS[name];
+  const meaning = OTHERWISE[name] ?? { kind: 'act', name };
+  const shifted = /^Shift (.)$/.exec(key)?.[1];
+  if (shifted !== undefined) WITH_SHIFT.set(shifted.toLowerCase(), meaning);
+  else if (key.length === 1) PLAIN.set(key.toLowerCase(), meaning);
+  for (const each of [...typed, ...clicker]) PLAIN.set(each, meaning);
+}
 
 /**
  * What a key press means; null where it is the browser's. A key held down means nothing again. Escape closes
@@ -82,11 +77,11 @@ function meaningUnrepeated({ key, code, shift, onControl }: KeyPress): Meaning |
     if (onControl || shift) return null;
     return key === ' ' ? { kind: 'stop-or-resume' } : { kind: 'act', name: 'start' };
   }
-  const named = NAMED[key];
+  const named = key.length > 1 ? PLAIN.get(key) : undefined;
   if (named) return named;
   const digit = /^(?:Digit|Numpad)(\d)$/.exec(code);
   if (digit && !shift) return { kind: 'lane', number: Number(digit[1]) || 10 };
   const letter = key.toLowerCase();
   const isLetter = letter !== key.toUpperCase();
-  return (shift && isLetter ? WITH_SHIFT[letter] : LETTERS[letter]) ?? null;
+  return (shift && isLetter ? WITH_SHIFT : PLAIN).get(letter) ?? null;
 }

@@ -3,7 +3,7 @@
  */
 
 import { useRef, useState, type FormEvent, type ReactElement } from 'react';
-import { MARK_LIMIT } from '../../app/core/run/command.ts';
+import { MARK_LIMIT } from '../../app/core/run/command-fields.ts';
 import type { Moment } from '../ui/coach/frames.ts';
 import { lanesNamed } from '../ui/coach/words.ts';
 import type { DeskTools } from './desk-tools.ts';

@@ -5,7 +5,6 @@
 
 import type { ReactElement } from 'react';
 import { ACTIONS } from '../ui/coach/actions.ts';
-import { CommandButton } from '../ui/coach/command-button.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { primaryOf } from '../ui/coach/primary.ts';
@@ -43,8 +42,8 @@ export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): Reac
       <div className="said-tools">
         <ShiftButton tools={tools} moment={moment} action="sooner" />
         <ShiftButton tools={tools} moment={moment} action="later" />
-        <IntervalButton tools={tools} moment={moment} seconds={-5} />
-        <IntervalButton tools={tools} moment={moment} seconds={5} />
+        <IntervalButton tools={tools} moment={moment} action="shorter" />
+        <IntervalButton tools={tools} moment={moment} action="longer" />
         {primaryOf(view).beside.includes('rejoin') ? (
           // It stands beside Resume then; the others keep their places.
           <span className="deck-button is-nothing" />
@@ -72,27 +71,14 @@ function ShiftButton({
   return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
 }
 
-interface IntervalButtonProps {
-  readonly tools: DeskTools;
-  readonly moment: Moment;
-  readonly seconds: -5 | 5;
-}
-
 /** Every rep from now on, of the lanes chosen or of all. */
-function IntervalButton({ tools, moment, seconds }: IntervalButtonProps): ReactElement {
-  const lanes = tools.hand.chosen();
-  const key = seconds < 0 ? '[' : ']';
-  return (
-    <CommandButton
-      tools={tools}
-      moment={moment}
-      command={{ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds }}
-      name={`${seconds < 0 ? '−' : '+'}5 s a rep`}
-      hint={`${key}, ${allText(lanes)}${seconds < 0 ? 'shorter' : 'longer'}`}
-      keys={key}
-      look="is-small"
-    />
-  );
+function IntervalButton({
+  tools,
+  moment,
+  action,
+}: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'shorter' | 'longer' }): ReactElement {
+  const hint = `${ACTIONS[action].key}, ${allText(tools.hand.chosen())}${action}`;
+  return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
 }
 
 /** Lanes that are chosen stand beside it: the choice is said once. */

@@ -36,10 +36,6 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
         case 'lane':
           if (now.lanes.some(({ number }) => number === meaning.number)) hand.toggle(meaning.number);
           return;
-        case 'interval': {
-          const lanes = hand.chosen();
-          return void hand.press({ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds: meaning.seconds });
-        }
         case 'panel': {
           const lane = laneOfKey(now, hand.chosen());
           if (meaning.name === 'lane') return setPanel({ kind: 'lane', lane });

@@ -3,7 +3,7 @@
  * words for the line itself.
  */
 
-import type { Warning, WarningCode } from '../../app/core/plan/warning.ts';
+import { WARNINGS, type Warning, type WarningCode, type WarningWords } from '../../app/core/plan/warning.ts';
 import { lanesNamed } from '../ui/coach/words.ts';
 
 export interface WarningGroup {
@@ -13,46 +13,6 @@ export interface WarningGroup {
   /** A few words to stand beside the line: "lanes 1 and 3: hardly any rest". */
   readonly short: string;
 }
-
-/** How the sentence of one lane goes on behind "Lane 3", and what is said of several. */
-interface Words {
-  /** Up to the lane's own figures. */
-  readonly one: string;
-  readonly several: string;
-  readonly short: string;
-}
-
-const WORDS: { readonly [code in WarningCode]?: Words } = {
-  'cannot-make': { one: ' cannot make ', several: 'cannot make their interval', short: 'cannot make it' },
-  'rest-short': { one: ' has only ', several: 'have hardly any rest', short: 'hardly any rest' },
-  'lane-full': {
-    one: ' is too full to swim in a circle: ',
-    several: 'are too full to swim in a circle',
-    short: 'too full',
-  },
-  'tail-late': {
-    one: ': ',
-    several: 'are to leave again before their last swimmer has left',
-    short: 'the tail leaves late',
-  },
-  'part-lengths': {
-    one: ': ',
-    several: 'have a distance that is no whole number of lengths',
-    short: 'no whole lengths',
-  },
-  'far-end': {
-    one: ' ends this set at the far end, away from the screen ',
-    several: 'end this set at the far end, away from the screen',
-    short: 'ends at the far end',
-  },
-  'over-time': { one: '', several: '', short: 'past the finish' },
-  'empty-part': { one: '', several: '', short: 'nothing under it' },
-  'assumed-base': {
-    one: ' has neither base nor css: its ',
-    several: 'have neither base nor css',
-    short: 'base assumed',
-  },
-};
 
 /** In the order of the first of each; `warnings` as the plan gives them. */
 export function warningGroups(warnings: readonly Warning[]): readonly WarningGroup[] {
@@ -69,15 +29,15 @@ export function warningGroups(warnings: readonly Warning[]): readonly WarningGro
 function groupOf(group: readonly Warning[]): WarningGroup {
   const { code, line } = group[0]!;
   const lanes = group.map(({ lane }) => lane).filter((lane) => lane !== null);
-  const what = WORDS[code]?.short ?? group[0]!.message;
+  const what = WARNINGS[code].short;
   const short = lanes.length > 0 ? `${lanesNamed(lanes)}: ${what}` : what;
   return { code, line, sentence: sentenceOf(group, lanes), short };
 }
 
 function sentenceOf(group: readonly Warning[], lanes: readonly number[]): string {
-  const words = WORDS[group[0]!.code];
-  const own = group.map((warning) => (words ? figuresOf(warning, words) : null));
-  if (group.length === 1 || !words || own.includes(null)) return group.map(({ message }) => message).join(' ');
+  const words = WARNINGS[group[0]!.code];
+  const own = group.map((warning) => figuresOf(warning, words));
+  if (group.length === 1 || own.includes(null)) return group.map(({ message }) => message).join(' ');
   const head = `Lanes ${lanesNamed(lanes).replace(/^lanes? /, '')} ${words.several}`;
   const same = own.every((each) => each === own[0]);
   return same
@@ -86,7 +46,7 @@ function sentenceOf(group: readonly Warning[], lanes: readonly number[]): string
 }
 
 /** What is behind the words that all lanes have in common; null where the sentence is not of that kind. */
-function figuresOf({ lane, message }: Warning, { one }: Words): string | null {
+function figuresOf({ lane, message }: Warning, { one }: WarningWords): string | null {
   const start = `Lane ${lane}${one}`;
   if (lane === null || !message.startsWith(start) || !message.endsWith('.')) return null;
   return message

@@ -24,18 +24,28 @@ describe('keys', () => {
     ['r', 'repeat'],
     ['j', 'rejoin'],
     ['u', 'undo'],
+    ['[', 'shorter'],
+    [']', 'longer'],
     ['Enter', 'start'],
   ])('%s gives %s, in capitals too', (key, name) => {
     expect(meaningOf(press(key))).toEqual({ kind: 'act', name });
     if (key.length === 1) expect(meaningOf(press(key.toUpperCase()))).toEqual({ kind: 'act', name });
   });
 
-  test('each key that stands on a button of one letter does what the button does', () => {
+  test('each key that stands on a button of one letter does what the button does; a mark asks for words first', () => {
     for (const [name, { key, pressed }] of Object.entries(ACTIONS)) {
       const letter = pressed ? key.replace('Shift ', '') : key;
       if (letter.length !== 1) continue;
-      expect(meaningOf(press(letter, { shift: pressed }))).toEqual({ kind: 'act', name });
+      const kind = name === 'mark' ? 'panel' : 'act';
+      expect(meaningOf(press(letter, { shift: pressed }))).toEqual({ kind, name });
     }
+  });
+
+  test('no two actions share a key but Stop and Resume', () => {
+    const keys = Object.entries(ACTIONS).flatMap(([name, { key, typed = [], clicker = [] }]) =>
+      name === 'resume' ? [] : [key.toLowerCase(), ...typed, ...clicker],
+    );
+    expect(keys.filter((key, index) => keys.indexOf(key) !== index)).toEqual([]);
   });
 
   test('Move on, Restart and Finish want Shift: without it R repeats, F is nothing', () => {

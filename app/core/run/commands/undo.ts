@@ -3,33 +3,59 @@
  * for a command that took leaves away, as if it had been a stop that is resumed now.
  */
 
-import type { Millis } from '../units.ts';
-import { ON_ITS_WAY, UNDO_FOR } from './align.ts';
-import { accepted, refused, type Answer } from './answer.ts';
-import type { Command } from './command.ts';
-import { isStopped, resumeLanes, stop } from './lane-command.ts';
-import { leavesOf, sameLeave, type Leave } from './record.ts';
-import { settle, settleForCommand } from './settle.ts';
-import { isPending, type RunState, type Undoable } from './state.ts';
+import type { Millis } from '../../units.ts';
+import { ON_ITS_WAY, UNDO_FOR } from '../align.ts';
+import { done, no, type Outcome } from '../answer.ts';
+import type { Rule } from '../command-rule.ts';
+import type { CommandWords, Told } from '../command-words.ts';
+import { isStopped } from '../lane-change.ts';
+import { leavesOf, sameLeave, type Leave } from '../record.ts';
+import { settle, settleForCommand } from '../settle.ts';
+import { isPending, type RunState, type Undoable } from '../state.ts';
+import { resumeLanes } from './resume.ts';
+import { stopped as asStopped } from './stop.ts';
+
+export const undo: Rule<'undo'> = {
+  fields: {},
+  carryOut: (now, _, at, before) => undone(before, now, at),
+  steers: false,
+  touches: null,
+  takesLeavesAway: false,
+};
+
+export const undoWords = {
+  label: 'Undo',
+  actions: {
+    undo: {
+      label: 'Undo',
+      key: 'U',
+      does: '',
+      pressed: false,
+      byChoice: false,
+      command: () => ({ do: 'undo' }),
+    },
+  },
+  says: undoText,
+} satisfies CommandWords<'undo'>;
 
 /** `state` as it was before the undo, `now` the same with everything up to t (and on its way) having happened. */
-export function undo(state: RunState, now: RunState, t: Millis): Answer {
+function undone(state: RunState, now: RunState, t: Millis): Outcome {
   const undoable = state.undoable[state.undoable.length - 1];
   if (!undoable || t > undoable.at + UNDO_FOR) {
-    return refused(state, 'There is nothing to undo: the last command was more than 10 s ago, or there was none.');
+    return no('There is nothing to undo: the last command was more than 10 s ago, or there was none.');
   }
   const { before, at } = undoable;
   const happened = leavesOf(settle(state, t + ON_ITS_WAY), at);
   if (sameLeaves(happened, leavesOf(settle(before, t + ON_ITS_WAY), at))) {
-    return accepted({ ...settle(before, t), marks: now.marks, undoable: state.undoable.slice(0, -1) });
+    return done({ ...settle(before, t), marks: now.marks, undoable: state.undoable.slice(0, -1) });
   }
   const resumed = asIfStopped(undoable, t);
-  if (!resumed) return refused(state, 'Swimmers have left since: what they did is not undone.');
+  if (!resumed) return no('Swimmers have left since: what they did is not undone.');
   const kept = leavesOf(resumed, at);
   if (!happened.every((leave) => kept.some((other) => sameLeave(leave, other)))) {
-    return refused(state, 'Swimmers have left since: what they did is not undone.');
+    return no('Swimmers have left since: what they did is not undone.');
   }
-  return accepted({ ...resumed, marks: now.marks });
+  return done({ ...resumed, marks: now.marks });
 }
 
 /** The state without what no undo from t on can take back; the same one where there is nothing of that. */
@@ -39,10 +65,10 @@ export function withoutOldUndos(state: RunState, t: Millis): RunState {
 }
 
 /** The state at t had the command been a stop of the same lanes, resumed now; null where it cannot stand for one. */
-function asIfStopped({ command, at, before }: Undoable, t: Millis): RunState | null {
-  if (!takesLeavesAway(command)) return null;
+function asIfStopped({ command, takesLeavesAway, at, before }: Undoable, t: Millis): RunState | null {
+  if (!takesLeavesAway) return null;
   const then = settleForCommand(before, at);
-  const outcome = stop(then, 'lanes' in command ? command.lanes : undefined);
+  const outcome = asStopped(then, 'lanes' in command ? command.lanes : undefined);
   if (!outcome.ok) return null;
   const { stops } = outcome.state;
   const stopped = settleForCommand({ ...outcome.state, commandAt: at, stoppedAt: at, steeredAt: at }, t);
@@ -55,10 +81,11 @@ function asIfStopped({ command, at, before }: Undoable, t: Millis): RunState | n
   return { ...resumed, heldAfter: false, commandAt: t, steeredAt: t, resumedAt: t, undoable: [] };
 }
 
-function takesLeavesAway({ do: name }: Command): boolean {
-  return ['stop', 'move-on', 'restart', 'go-to', 'lane-out', 'finish'].includes(name);
-}
-
 function sameLeaves(a: readonly Leave[], b: readonly Leave[]): boolean {
   return a.length === b.length && a.every((leave, index) => sameLeave(leave, b[index]!));
+}
+
+function undoText({ before, label }: Told): string {
+  const last = before.undoable[before.undoable.length - 1];
+  return last ? `Undone: ${label(last.command)}.` : 'Undone.';
 }
