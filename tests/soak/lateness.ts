@@ -15,7 +15,7 @@ import type { TimedCommand } from '../../app/core/run/command.ts';
 import { readCommand } from '../../app/core/run/read-command.ts';
 import { leavesOf, type Leave } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
-import { readJournal } from '../../app/host/journal-text.ts';
+import { readJournal } from '../../app/host/journal/journal-text.ts';
 import { wronglyCalled, type CalledLeave } from '../support/called-leaves.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
 import { planOf } from '../support/deck.ts';
