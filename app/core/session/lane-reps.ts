@@ -5,7 +5,6 @@
 
 import type { Millis, Tenths } from '../units.ts';
 import type { Ratio } from '../ratio.ts';
-import { floorDivide } from '../ratio.ts';
 import { reading } from '../reading.ts';
 import { expectedSwim, intervalByBase, intervalByRest, targetOf } from './pace.ts';
 import type { Hold, Lane, Timing } from './session.ts';
@@ -60,10 +59,6 @@ export function repsInBlock(asked: Asked, distance: Tenths, time: Millis): { rea
     at: 0,
     message: `more than ${MOST_REPS} reps fit in the block: write a longer interval or a shorter time`,
   };
-  if (step === 0) {
-    const count = floorDivide(time, first);
-    return count > MOST_REPS ? tooMany : { count };
-  }
   let used = first;
   for (let count = 1; ; count += 1) {
     const interval = first + count * step;

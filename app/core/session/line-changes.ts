@@ -32,7 +32,7 @@ export function changesOf(before: readonly string[], after: readonly string[]): 
 export function withChanges(before: readonly string[], changes: readonly Change[]): readonly string[] {
   const lines: string[] = [];
   let at = 0;
-  for (const { from, to, by } of [...changes].sort((a, b) => a.from - b.from || a.to - b.to)) {
+  for (const { from, to, by } of [...changes].sort((a, b) => a.from - b.from)) {
     for (const line of before.slice(at, from)) lines.push(line);
     for (const line of by) lines.push(line);
     at = to;

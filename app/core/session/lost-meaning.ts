@@ -20,14 +20,13 @@ const NUMBER = /\d+(?:\.\d+)?/g;
 export function lostInWords(words: string): Flaw | null {
   if (!/\d/.test(words)) return null;
   const time = COLON_TIME.exec(words);
-  const beside = firstOf(besideAt(BESIDE_X, words), besideAt(BESIDE_PLUS, words));
-  if (time && !(beside && beside.index < time.index)) {
-    const message = `${shorten(time[0])} among the words would be lost: a time stands after @, on, rest, hold, drop or add`;
-    return { at: time.index, message };
-  }
-  if (!beside) return null;
-  const message = `${shorten(beside[0])} among the words would be lost: write a line for each set, with its count first`;
-  return { at: beside.index, message };
+  const first = firstOf(time, firstOf(besideAt(BESIDE_X, words), besideAt(BESIDE_PLUS, words)));
+  if (!first) return null;
+  const mend =
+    first === time
+      ? 'a time stands after @, on, rest, hold, drop or add'
+      : 'write a line for each set, with its count first';
+  return { at: first.index, message: `${shorten(first[0])} among the words would be lost: ${mend}` };
 }
 
 /** What would be lost in a heading, or null: a time with a colon, a number beside `x`, a multiple of 25. */

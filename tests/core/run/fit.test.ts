@@ -6,6 +6,7 @@ import { projectedEnd } from '../../../app/core/run/projection.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { Deck, planOf } from '../../support/deck.ts';
 import { evenings } from '../../support/evening.ts';
+import { runs } from '../../support/runs.ts';
 
 /** Line 5: rounds of 2 x 50; line 7: 6 x 100; line 9: the swim-down. 19:30 to 19:45, planned 16:00. */
 const HOUR = [
@@ -104,7 +105,7 @@ describe('fitting the hour', () => {
         }
         if (cuts.length > 0 && serves !== 'short') expect(cuts[cuts.length - 1]!.endsAt).toBeLessThanOrEqual(finish);
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     );
   });
 });

@@ -5,6 +5,7 @@ import { parseLanes, parseSession } from '../../../app/core/session/parse.ts';
 import type { Session } from '../../../app/core/session/session.ts';
 import { writeSession } from '../../../app/core/session/write.ts';
 import { mutate, seeded, validSession } from '../../support/session-text.ts';
+import { runs } from '../../support/runs.ts';
 
 const HARBOUR = readFileSync(new URL('../../cases/sessions/harbour.txt', import.meta.url), 'utf8');
 const PLACES = ['line', 'column', 'finishLine'];
@@ -85,7 +86,7 @@ describe('writing', () => {
         expect(meaning(parsed(text))).toEqual(meaning(session));
         expect(writeSession(parsed(text))).toBe(text);
       }),
-      { seed: 1907, numRuns: 150 },
+      { seed: 1907, numRuns: runs(150) },
     );
   });
 });
@@ -121,7 +122,7 @@ describe('whatever the text', () => {
         expectPlaces(some);
         parseLanes(some);
       }),
-      { seed: 44, numRuns: 500 },
+      { seed: 44, numRuns: runs(500) },
     );
   });
 
@@ -133,7 +134,7 @@ describe('whatever the text', () => {
         const session = expectPlaces(text);
         if (session) expect(meaning(parsed(writeSession(session)))).toEqual(meaning(session));
       }),
-      { seed: 2718, numRuns: 300 },
+      { seed: 2718, numRuns: runs(300) },
     );
   });
 
