@@ -18,7 +18,6 @@ const NUMBER = /\d+(?:\.\d+)?/g;
 
 /** What would be lost in words, or null: a time with a colon, a number beside `x` or `+`. */
 export function lostInWords(words: string): Flaw | null {
-  if (!/\d/.test(words)) return null;
   const time = COLON_TIME.exec(words);
   const first = firstOf(time, firstOf(besideAt(BESIDE_X, words), besideAt(BESIDE_PLUS, words)));
   if (!first) return null;
@@ -31,7 +30,6 @@ export function lostInWords(words: string): Flaw | null {
 
 /** What would be lost in a heading, or null: a time with a colon, a number beside `x`, a multiple of 25. */
 export function lostInHeading(heading: string): Flaw | null {
-  if (!/\d/.test(heading)) return null;
   const time = COLON_TIME.exec(heading);
   const beside = besideAt(BESIDE_X, heading);
   const distance = firstDistance(heading);
@@ -46,7 +44,7 @@ function besideAt(pattern: RegExp, text: string): Found | null {
   const found = pattern.exec(text);
   if (!found) return null;
   let index = found.index;
-  if (/\d/.test(found[0].charAt(0))) while (/\d/.test(text.charAt(index - 1))) index -= 1;
+  while (/\d/.test(text.charAt(index - 1))) index -= 1;
   return { index, 0: text.slice(index, found.index + found[0].length) };
 }
 

@@ -5,7 +5,7 @@
 
 import { isFlaw } from './flaw.ts';
 import { readLines, type Line } from './lines.ts';
-import { readSwimLine, type WrittenRounds } from './part-line.ts';
+import { readSwimLine } from './part-line.ts';
 import type { Pool, WrittenSet } from './set-line.ts';
 import { match } from './time.ts';
 
@@ -39,18 +39,20 @@ function editsOf({ text, number }: Line, pool: Pool, n: number): readonly Edit[]
   if (isFlaw(written) || (written.kind !== 'set' && written.kind !== 'rounds')) {
     throw new Error(`line ${number} is neither a set nor rounds`);
   }
-  if (written.kind === 'set' && written.ladder) return [rungsGone(text, written, n)];
-  const fewer = countsAt(written)
+  if (written.kind === 'rounds') return roundsGone(text, written.times - n);
+  if (written.ladder) return [rungsGone(text, written, n)];
+  // Of `3 x 4 x 50` the 3 is cut.
+  const counts = written.rounds === null ? written.counts!.at : [0];
+  return counts
     .map((from) => ({ from, digits: digitsAt(text, from) }))
     .filter(({ digits }) => Number(digits) > 0)
     .map(({ from, digits }) => ({ from, to: from + digits.length, by: `${Number(digits) - n}` }));
-  const plural = written.kind === 'rounds' && written.times - n === 1 ? ROUNDS.exec(text) : null;
-  return plural ? [...fewer, { from: plural[0].length - 1, to: plural[0].length, by: '' }] : fewer;
 }
 
-/** Of `3 x 4 x 50` the 3 is cut. */
-function countsAt(written: WrittenSet | WrittenRounds): readonly number[] {
-  return written.kind === 'rounds' || written.rounds !== null ? [0] : written.counts!.at;
+function roundsGone(text: string, left: number): readonly Edit[] {
+  const count = { from: 0, to: digitsEnd(text, 0), by: `${left}` };
+  const plural = left === 1 ? ROUNDS.exec(text) : null;
+  return plural ? [count, { from: plural[0].length - 1, to: plural[0].length, by: '' }] : [count];
 }
 
 /** From behind the last rung that stays to the last digit of all: a unit behind that one is every rung's. */

@@ -73,6 +73,42 @@ describe('[faults] of lanes', () => {
     ]);
   });
 
+  test('where it is not known how many there are, no lane is named and none is judged by its pace', () => {
+    expect(said('lane1\n2:00 of 100s @ 2:05')).toEqual([
+      [1, has('no space after lane')],
+      [2, 'not one rep fits: it takes 2:05 and the block 2:00: give the block 2:05 or more, or write shorter reps'],
+    ]);
+    expect(said('lane1\n2:00 of 600s @ base')).toHaveLength(1);
+    const judged = [expect.anything(), [2, has('not one rep fits: it takes 2:10')]];
+    expect(said('lane1\n2:00 of 50/100 @ 2:10')).toEqual(judged);
+    expect(said('lane1\n2:00 of 50 @ 1:00/2:10')).toEqual(judged);
+    expect(said('lane1\n2:00 of 50 @ 2:10 hold 0:40/0:50')).toEqual(judged);
+    expect(said('lane1\n4/5 x 50/75/100')).toHaveLength(1);
+  });
+
+  test('a list that does not fit them says how many there are', () => {
+    expect(said('4/5 x 50')).toEqual([[1, has('a list of 2 for 1 lane: write one value for all')]]);
+    expect(said('lane 1\nlane 2\n4/5/6 x 50')).toEqual([[3, has('a list of 3 for 2 lanes: write one value')]]);
+  });
+
+  test('with a rest, what is not full stroke is judged by its slower pace, also by the name of its part', () => {
+    const hour = [[expect.any(Number), has('more than an hour')]];
+    expect(said('lane 1 css 1:30\n3700 rest 10')).toEqual([]);
+    expect(said('lane 1 css 1:30\n3700 kick rest 10')).toEqual(hour);
+    expect(said('lane 1 css 1:30\nT\nSwim-down\n3700 rest 10')).toEqual(hour);
+  });
+
+  test('the reps of a timed block count as leaves', () => {
+    const rounds = (times: number) => said(`${times} rounds\n  100 rounds\n    20:00 of 100s @ 2:00`);
+    expect(rounds(100)).toEqual([]);
+    expect(rounds(101)).toEqual([[1, has('more than 100000 leaves')]]);
+  });
+
+  test('an interval that grows in a timed block is judged up to the last rep that fits', () => {
+    expect(said('2:00:00 of 100s @ 59:40 add 15')).toEqual([]);
+    expect(said('3:00:30 of 100s @ 59:50 add 15')).toEqual([[1, has('rep 3: an interval of more than an hour')]]);
+  });
+
   test('where nothing is known of their pace a timed block counts as one leave', () => {
     const rounds = (times: number) => said(`lane 1 css 9\n${times} rounds\n  500 rounds\n    20:00 of 100s @ base`);
     expect(rounds(200)).toHaveLength(1);

@@ -37,6 +37,7 @@ describe('a cut written into the text', () => {
 
   test('what is neither a set nor rounds is a mistake of the caller', () => {
     expect(() => textWithCut('talk 1:00', POOL, 1, 1)).toThrow(/line 1/);
+    expect(() => textWithCut('20:00 of 100s @ 2:00', POOL, 1, 1)).toThrow(/line 1/);
     expect(() => textWithCut('One\n', POOL, 2, 1)).toThrow(/line 2/);
   });
 

@@ -78,6 +78,20 @@ describe('writing', () => {
     expect(meaning(parsed(writeSession(session)))).toEqual(meaning(session));
   });
 
+  test.each([
+    ['between 1:00', ''],
+    ['between 0:45', 'between 0:45\n'],
+    ['between auto 1:00', 'between auto 1:00\n'],
+    ['gap 5', ''],
+    ['gap 10', 'gap 10\n'],
+    ['start on 30', 'start on 30\n'],
+    ['grid 10', 'grid 10\n'],
+    ['start 6:05', 'start 6:05\n'],
+    ['finish 0:00', 'finish 0:00\n'],
+  ])('[write] a setting is written where it is not the default: %s', (setting, written) => {
+    expect(writeSession(parsed(`${setting}\n50`))).toBe(`pool 25 m\n${written}lane 1\n\n50\n`);
+  });
+
   test('[write] random sessions read the same again, and their canonical text is its own', () => {
     fc.assert(
       fc.property(fc.integer(), (seed) => {
