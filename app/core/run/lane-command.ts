@@ -6,14 +6,23 @@ import type { Millis } from '../units.ts';
 import { HOUR, SECOND } from '../units.ts';
 import type { Rep, Stretch } from '../plan/plan.ts';
 import { align, LEAD } from './align.ts';
-import { changeLanes, choose, done, no, type Outcome } from './answer.ts';
+import { IN, changeLanes, choose, done, no, type Outcome, type Lacking } from './answer.ts';
 import { retime, withTimes } from '../plan/retime.ts';
 import { nextWaits } from './settle.ts';
 import { currentStretch, isPending, nextLeave, type LaneState, type RunState } from './state.ts';
 
 type Named = readonly number[] | undefined;
 
-const NOTHING_LEFT = 'has a rep still to leave';
+const LEFT: Lacking = { none: 'has a rep still to leave', one: 'has no rep still to leave' };
+const GOING: Lacking = {
+  none: 'has a rep still to leave and is not stopped',
+  one: 'has no rep still to leave, or is stopped already',
+};
+const STOPPED: Lacking = { none: 'is stopped', one: 'is not stopped' };
+const REPEATABLE: Lacking = {
+  none: 'has left a rep here that could be repeated',
+  one: 'has left no rep here that could be repeated',
+};
 
 /** With no lanes named what follows waits too: nobody is sent until the coach says so. */
 export function stop(state: RunState, named: Named): Outcome {
@@ -24,12 +33,7 @@ export function stop(state: RunState, named: Named): Outcome {
       ? no('Nobody swims now: lanes cannot be stopped one by one.')
       : done({ ...state, stops, heldAfter: true });
   }
-  const chosen = choose(
-    state,
-    named,
-    (lane) => isPending(lane) && lane.stoppedBy === null,
-    `${NOTHING_LEFT} and is not stopped`,
-  );
+  const chosen = choose(state, named, (lane) => isPending(lane) && lane.stoppedBy === null, GOING);
   if (!chosen.ok) return named || !beginsByItself(state) ? chosen : done({ ...state, stops, heldAfter: true });
   const stopped = changeLanes(state, chosen.lanes, (lane) => ({ ...lane, stoppedBy: stops }));
   return done({ ...stopped, stops, heldAfter: state.heldAfter || !named });
@@ -41,7 +45,7 @@ function beginsByItself(state: RunState): boolean {
 }
 
 export function resume(state: RunState, named: Named, t: Millis): Outcome {
-  const chosen = choose(state, named, isStopped, 'is stopped');
+  const chosen = choose(state, named, isStopped, STOPPED);
   if (chosen.ok) return done({ ...resumeLanes(state, chosen.lanes, t), heldAfter: false });
   const holdsOnlyWhatFollows = state.heldAfter && !state.lanes.some(isStopped);
   return holdsOnlyWhatFollows && !named ? done({ ...state, heldAfter: false }) : chosen;
@@ -67,7 +71,7 @@ export function resumeLanes(state: RunState, chosen: ReadonlySet<number>, t: Mil
 }
 
 export function rejoin(state: RunState, named: Named, t: Millis): Outcome {
-  const chosen = choose(state, named, isStopped, 'is stopped');
+  const chosen = choose(state, named, isStopped, STOPPED);
   if (!chosen.ok) return chosen;
   const back = changeLanes(state, chosen.lanes, (lane) => {
     const missed = lane.reps.findIndex((rep, index) => index >= lane.next && lane.origin + rep.offset >= t + LEAD);
@@ -78,7 +82,7 @@ export function rejoin(state: RunState, named: Named, t: Millis): Outcome {
 }
 
 export function skip(state: RunState, named: Named): Outcome {
-  const chosen = choose(state, named, isPending, NOTHING_LEFT);
+  const chosen = choose(state, named, isPending, LEFT);
   if (!chosen.ok) return chosen;
   return done(
     changeLanes(state, chosen.lanes, (lane) => {
@@ -89,13 +93,13 @@ export function skip(state: RunState, named: Named): Outcome {
 }
 
 export function sitOut(state: RunState, named: Named): Outcome {
-  const chosen = choose(state, named, isPending, NOTHING_LEFT);
+  const chosen = choose(state, named, isPending, LEFT);
   return chosen.ok ? done(changeLanes(state, chosen.lanes, (lane) => ({ ...lane, next: lane.next + 1 }))) : chosen;
 }
 
 export function repeat(state: RunState, named: Named, t: Millis): Outcome {
   if (state.phase !== 'going') return no(notGoing(state));
-  const chosen = choose(state, named, (lane) => lane.leftHere, 'has left a rep here that could be repeated');
+  const chosen = choose(state, named, (lane) => lane.leftHere, REPEATABLE);
   if (!chosen.ok) return chosen;
   return done(changeLanes(state, chosen.lanes, (lane) => repeated(state, lane, t)));
 }
@@ -104,7 +108,7 @@ export function shift(state: RunState, named: Named, seconds: number, t: Millis)
   if (state.phase !== 'going') return no(notGoing(state));
   const by = seconds * SECOND;
   if (currentStretch(state).kind !== 'swim') return shiftPause(state, named, by, t);
-  const chosen = choose(state, named, isPending, NOTHING_LEFT);
+  const chosen = choose(state, named, isPending, LEFT);
   if (!chosen.ok) return chosen;
   return unlessTooSoon(
     state,
@@ -115,7 +119,7 @@ export function shift(state: RunState, named: Named, seconds: number, t: Millis)
 
 export function interval(state: RunState, named: Named, seconds: number, t: Millis): Outcome {
   if (state.phase !== 'going') return no(notGoing(state));
-  const chosen = choose(state, named, isPending, NOTHING_LEFT);
+  const chosen = choose(state, named, isPending, LEFT);
   if (!chosen.ok) return chosen;
   const by = seconds * SECOND;
   let stretches = state.stretches;
@@ -180,7 +184,7 @@ function repeated(state: RunState, lane: LaneState, t: Millis): LaneState {
 
 /** A talk or break ends later (or sooner) for everyone; before it has begun, its beginning moves too. */
 function shiftPause(state: RunState, named: Named, by: Millis, t: Millis): Outcome {
-  const chosen = choose(state, named, () => true, 'is in');
+  const chosen = choose(state, named, () => true, IN);
   if (!chosen.ok) return chosen;
   const ahead = state.t0 !== null && t < state.t0;
   const pauseEnd = state.pauseEnd + by;

@@ -5,13 +5,13 @@
 import type { Millis } from '../units.ts';
 import { SECOND } from '../units.ts';
 import { LEAD } from './align.ts';
-import { changeLanes, choose, done, no, type Outcome } from './answer.ts';
+import { IN, changeLanes, choose, done, no, type Outcome } from './answer.ts';
 import { stopToJoin } from './lane-command.ts';
 import { startingFrom } from './place.ts';
 import { currentStretch, NOTHING_PENDING, type LaneState, type RunState } from './state.ts';
 
 export function laneOut(state: RunState, named: readonly number[]): Outcome {
-  const chosen = choose(state, named, () => true, 'is in');
+  const chosen = choose(state, named, () => true, IN);
   if (!chosen.ok) return chosen;
   if (state.lanes.every((lane, index) => !lane.in || chosen.lanes.has(index))) {
     return no('One lane at least stays in: use Finish to end the session.');
@@ -48,7 +48,7 @@ export function gap(state: RunState, named: readonly number[] | undefined, secon
 }
 
 export function mark(state: RunState, named: readonly number[] | undefined, words = '', t: Millis): Outcome {
-  const chosen = choose(state, named, () => true, 'is in');
+  const chosen = choose(state, named, () => true, IN);
   if (!chosen.ok) return chosen;
   const lanes = named ? state.lanes.filter((_, index) => chosen.lanes.has(index)).map((lane) => lane.number) : [];
   return done({ ...state, marks: [...state.marks, { at: t, lanes, words }] });
@@ -59,7 +59,7 @@ function change(
   named: readonly number[] | undefined,
   changed: (lane: LaneState) => LaneState,
 ): Outcome {
-  const chosen = choose(state, named, () => true, 'is in');
+  const chosen = choose(state, named, () => true, IN);
   return chosen.ok ? done(changeLanes(state, chosen.lanes, changed)) : chosen;
 }
 
