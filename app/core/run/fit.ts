@@ -52,13 +52,13 @@ export function fitPlan(plan: Plan): Fit | null {
   if (startsAt === null || finishBy === null) return null;
   const booked = ((finishBy - startsAt + 1440) % 1440 || 1440) * 60_000;
   // A start given at -10 s comes at 0, on the top; a talk or break begins with the word itself.
-  const word = plan.stretches[0]?.kind === 'swim' ? -LEAD : 0;
+  const word = plan.stretches[0]!.kind === 'swim' ? -LEAD : 0;
   return fit(openRun(plan, 0), word, booked);
 }
 
 /** The smallest cut of every line that brings the end forward, the most repeated first: what to do if it gets late. */
 export function singleCuts(state: RunState, t: Millis): readonly CutOption[] {
-  const options = linesThatSave(state, t)
+  const options = linesToTry(state)
     .map((line) => least(state, t, line, (option) => option.saves > 0))
     .filter(isOption);
   return roundsFirst(state, options);
@@ -66,18 +66,18 @@ export function singleCuts(state: RunState, t: Millis): readonly CutOption[] {
 
 /** One cut of a line, with what it saves; null where it cannot be made. */
 export function cutOption(state: RunState, t: Millis, line: number, n: number): CutOption | null {
-  const cuttable = cuttableAt(state.plan.session, line);
   const outcome = cut(state, line, n, t);
-  if (!outcome.ok || cuttable.kind === 'nothing') return null;
+  if (!outcome.ok) return null;
+  const kind = cuttableAt(state.plan.session, line).kind === 'rounds' ? 'rounds' : 'reps';
   const endsAt = projectedEnd(outcome.state, t);
-  return { line, kind: cuttable.kind, n, of: timesOf(state, line), saves: projectedEnd(state, t) - endsAt, endsAt };
+  return { line, kind, n, of: timesOf(state, line), saves: projectedEnd(state, t) - endsAt, endsAt };
 }
 
 /** The index of the part that is never cut: one named swim-down (the last of them), else the last. */
 export function swimDownPart(state: RunState): number {
   const { parts } = state.plan.session;
   for (let index = parts.length - 1; index >= 0; index--) if (isSwimDown(parts[index]!.name)) return index;
-  return state.stretches.length > 0 ? state.stretches[state.stretches.length - 1]!.partIndex : -1;
+  return state.stretches[state.stretches.length - 1]?.partIndex ?? -1;
 }
 
 function latestSwimDown(state: RunState, t: Millis, finishAt: Millis): Millis | null {
@@ -92,7 +92,7 @@ function latestSwimDown(state: RunState, t: Millis, finishAt: Millis): Millis | 
 }
 
 function cutsThatServe(state: RunState, t: Millis, finishAt: Millis): Pick<Fit, 'cuts' | 'serves'> {
-  const lines = linesThatSave(state, t);
+  const lines = linesToTry(state);
   const alone = lines.map((line) => leastThatServes(state, t, line, finishAt)).filter(isOption);
   if (alone.length > 0) return { cuts: roundsFirst(state, alone), serves: 'each' };
   return together(state, t, lines, finishAt);
@@ -125,7 +125,6 @@ function together(
 /** Without the cuts of lines that stand in rounds of which some can be cut as well. */
 function roundsFirst(state: RunState, options: readonly CutOption[]): readonly CutOption[] {
   const rounds = new Set(options.filter(({ kind }) => kind === 'rounds').map(({ line }) => line));
-  if (rounds.size === 0) return options;
   const inside = new Set<number>();
   const look = (items: readonly Item[], within: boolean): void => {
     for (const item of items) {
@@ -144,8 +143,8 @@ const MOST_TRIED = 60;
 /** Each try works all stretches out once: in a session of thousands fewer lines are tried, so that nothing waits for it. */
 const MOST_WORKED_OUT = 30_000;
 
-/** Lines whose cut brings the end forward at all, the most repeated first, then in order of the session. */
-function linesThatSave(state: RunState, t: Millis): readonly number[] {
+/** Lines of which something could be cut, the most repeated first, then in order of the session. */
+function linesToTry(state: RunState): readonly number[] {
   const kept = swimDownPart(state);
   const lines = new Set<number>();
   for (const stretch of state.stretches.slice(state.index)) {
@@ -156,14 +155,12 @@ function linesThatSave(state: RunState, t: Millis): readonly number[] {
         set.rounds.forEach((round) => lines.add(round.line));
       }
     }
-    stretch.rounds.forEach((round) => lines.add(round.line));
   }
   const most = Math.max(3, Math.min(MOST_TRIED, Math.floor(MOST_WORKED_OUT / state.stretches.length)));
   return [...lines]
     .filter((line) => timesOf(state, line) > 1)
     .sort((a, b) => timesOf(state, b) - timesOf(state, a) || a - b)
-    .slice(0, most)
-    .filter((line) => mostThatSaves(state, t, line) !== null);
+    .slice(0, most);
 }
 
 /** How often a line is repeated as written: reps in its longest lane, or rounds; 0 for one that is not swum. */

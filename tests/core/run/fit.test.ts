@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { apply } from '../../../app/core/run/fold.ts';
-import { fit, fitPlan } from '../../../app/core/run/fit.ts';
+import { cutOption, fit, fitPlan, singleCuts, swimDownPart } from '../../../app/core/run/fit.ts';
 import { projectedEnd } from '../../../app/core/run/projection.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { Deck, planOf } from '../../support/deck.ts';
@@ -83,6 +83,82 @@ describe('fitting the hour', () => {
       expect(projectedEnd(settle(after.state, 330_000), 330_000)).toBe(endsAt);
       expect(endsAt).toBeLessThanOrEqual(16 * 60_000);
     }
+  });
+
+  it('offers nothing where the plan ends in time, to the second', () => {
+    expect(fitPlan(planOf(HOUR.replace('19:45', '19:47')))).toEqual({
+      over: -60_000,
+      swimDownBy: 14 * 60_000,
+      cuts: [],
+      serves: 'each',
+    });
+    expect(fitPlan(planOf(HOUR.replace('19:45', '19:46')))).toMatchObject({ over: 0, cuts: [], serves: 'each' });
+  });
+
+  it('offers nothing once the run is done, however late', () => {
+    const deck = new Deck(HOUR).at(0, { do: 'start' }).at(20, { do: 'finish' });
+    expect(fit(deck.settled(30), 30_000, 5000)).toMatchObject({ swimDownBy: null, cuts: [], serves: 'each' });
+  });
+
+  it('needs a start and a finish', () => {
+    expect(fitPlan(planOf(HOUR.replace('start 19:30\n', '')))).toBeNull();
+    expect(fitPlan(planOf(HOUR.replace('finish 19:45\n', '')))).toBeNull();
+  });
+
+  it('takes a swim that comes first to begin at the start, and a talk too', () => {
+    const over = (first: string) => fitPlan(planOf(`start 19:30\nfinish 19:40\n${first}\n10 x 50 @ 1:00`))!.over;
+    expect(over('2 x 50 @ 0:30')).toBe(60_000);
+    expect(over('talk 0:55')).toBe(55_000);
+  });
+
+  it('never cuts the last part that is named swim-down, else the last part', () => {
+    const part = (...lines: string[]) => swimDownPart(new Deck(['T', ...lines].join('\n')).state);
+    expect(part('Main', '50', 'Swim-down', '50', 'Games', '50')).toBe(1);
+    expect(part('Swim-down', '50', 'Games', '50')).toBe(0);
+    expect(part('Swim-down', '50', 'Main', '50', 'Warm-down', '50')).toBe(2);
+    expect(part('Main', '50', 'Games', '50')).toBe(1);
+    expect(part('Main', '50', 'Nothing yet')).toBe(0);
+  });
+
+  it('says when the swim-down must start until it has, and not where it has nothing to swim', () => {
+    const by = (deck: Deck, seconds: number) => fit(deck.settled(seconds), seconds * 1000, 600_000).swimDownBy;
+    const deck = new Deck('T\nMain\n50 @ 1:00\nSwim-down\n2 x 50 @ 1:00').at(0, { do: 'start' });
+    expect(by(deck, 20)).toBe(480_000);
+    expect(by(deck, 100)).toBe(480_000);
+    deck.at(100, { do: 'start' });
+    expect(by(deck, 105)).toBeNull();
+    expect(by(deck, 150)).toBeNull();
+    expect(by(new Deck('T\nMain\n50 @ 1:00\nSwim-down').at(0, { do: 'start' }), 20)).toBeNull();
+    const first = new Deck('T\nSwim-down\n50 @ 1:00\nGames\n50 @ 1:00');
+    expect(by(first, 0)).toBe(420_000);
+    expect(by(first.at(0, { do: 'start' }), 90)).toBeNull();
+  });
+
+  it('offers what stands in rounds that cannot be cut', () => {
+    const text = 'start 19:30\nfinish 19:37\n1 round\n  8 x 50 @ 1:00\nSwim-down\n50 easy';
+    expect(fitPlan(planOf(text))!.cuts.map(({ line, kind, n }) => ({ line, kind, n }))).toEqual([
+      { line: 4, kind: 'reps', n: 4 },
+    ]);
+  });
+
+  it('offers sets that are repeated as often in order of the session, also where the first lane swims but one', () => {
+    const text = 'start 19:30\nfinish 19:37\nlane 1\nlane 2\n0/4 x 50 @ 1:00\n4 x 100 @ 1:00\nSwim-down\n2 x 25 @ 0:05';
+    expect(fitPlan(planOf(text))!.cuts.map(({ line }) => line)).toEqual([5, 6]);
+  });
+
+  it('counts a set on one line with its rounds by its rounds', () => {
+    const text = 'start 19:30\nfinish 19:40\n3 x 4 x 50 @ 1:00\nSwim-down\n50 easy';
+    expect(fitPlan(planOf(text))!.cuts).toMatchObject([{ line: 3, n: 2, of: 3 }]);
+  });
+
+  it('the smallest cut of every line that brings the end forward, rounds before what is in them', () => {
+    const { state } = new Deck(`lane 1\nlane 2\n${HOUR.replace('6 x 100', '4/6 x 100')}`);
+    expect(singleCuts(state, -10_000).map(({ line, n, saves }) => ({ line, n, saves }))).toEqual([
+      { line: 9, n: 1, saves: 60_000 },
+      { line: 7, n: 1, saves: 120_000 },
+    ]);
+    expect(cutOption(state, -10_000, 11, 1)).toMatchObject({ kind: 'reps', n: 1 });
+    expect(cutOption(state, -10_000, 1, 1)).toBeNull();
   });
 
   it('in any evening, what is offered is accepted and brings the end to where it says', () => {
