@@ -1,5 +1,6 @@
 /*
- * What `npm start` adds to `serve`: how its arguments are read, and a sample session where none is given.
+ * What `npm start` adds to `serve`: how its arguments are read, a sample session where none is given, and that one
+ * with faults is opened in the coach's editor.
  */
 
 import { join } from 'node:path';
@@ -10,11 +11,12 @@ const SAMPLE = 'harbour-thursday.txt';
 /**
  * @param {string[]} args what stands after `npm start --`
  * @param {string} root
- * @returns {string[]} the arguments of `serve`: as given, with the sample session where they name none
+ * @returns {string[]} the arguments of `serve`
  */
 export function startArguments(args, root) {
   const { positionals, values } = readStartArguments(args);
-  return positionals.length > 0 || values['help'] === true ? args : [join(root, 'assets', SAMPLE), ...args];
+  if (values['help'] === true) return args;
+  return [...(positionals.length > 0 ? ['--draft'] : ['--sample', join(root, 'assets', SAMPLE)]), ...args];
 }
 
 /** @param {string[]} args what stands after `npm start --` */

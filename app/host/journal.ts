@@ -43,6 +43,8 @@ export interface Opening extends Moment {
   /** What the pool's clock shows past the full minute at t = 0, 0 to 59 999 ms. */
   readonly clockPhase: Millis;
   readonly openedAtTimeOfDay: Millis;
+  /** Since t = 0, with a fraction, for a run whose clock was matched later; 0 where it is left out. */
+  readonly at?: number;
 }
 
 export interface JournalLine extends Moment {

@@ -15,6 +15,7 @@ import './after.css';
 import './narrow.css';
 import './phone.css';
 import { openLink } from '../link/link.ts';
+import { askForSessionFile } from '../link/own-window.ts';
 import { createHand } from '../ui/coach/hand.ts';
 import { startFrames } from '../ui/coach/frames.ts';
 import { freeKeyboard } from '../ui/coach/free-keyboard.ts';
@@ -31,6 +32,7 @@ openPage('page', () => {
   const sound = openSound(link, ownStorage());
   const light = followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
   freeKeyboard(document);
+  void askForSessionFile();
   return (
     <StrictMode>
       <Desk tools={{ link, frames, hand, sound, light }} />

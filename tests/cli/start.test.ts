@@ -11,20 +11,20 @@ describe('[start] the arguments of serve', () => {
   const sample = join('/clone', 'assets', 'harbour-thursday.txt');
 
   test.each<[string[], string[]]>([
-    [[], [sample]],
+    [[], ['--sample', sample]],
     [
       ['--port', '8080', '--share'],
-      [sample, '--port', '8080', '--share'],
+      ['--sample', sample, '--port', '8080', '--share'],
     ],
     [
       ['tuesday.txt', '--port=8080'],
-      ['tuesday.txt', '--port=8080'],
+      ['--draft', 'tuesday.txt', '--port=8080'],
     ],
     [
       ['--lanes', 'lanes.txt', 'tuesday.txt'],
-      ['--lanes', 'lanes.txt', 'tuesday.txt'],
+      ['--draft', '--lanes', 'lanes.txt', 'tuesday.txt'],
     ],
-    [['-'], ['-']],
+    [['-'], ['--draft', '-']],
     [['--help'], ['--help']],
   ])('%j becomes %j', (given, passed) => {
     expect(startArguments(given, '/clone')).toEqual(passed);

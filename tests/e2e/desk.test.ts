@@ -136,7 +136,7 @@ test('per-lane actions are for their lane, and each says whom it was for', async
   await said('5 s later in lane 1: next leave 0:05.');
   await button('Lane 2…').click();
   await button('+1 s a rep lane 2').click();
-  await said('50 fast on 1:01 in lane 2: still stopped.');
+  await said('50 fast on 1:01, was 1:00, in lane 2: still stopped.');
   await button('Lane 2 out').click();
   await said('Lane 2 is out.');
 });
@@ -152,6 +152,9 @@ test('keys and a clicker do what stands on the buttons, and nothing while typing
   await said('Sat out 50 fast in lane 2');
   await page.keyboard.press('.');
   await said('Stopped all lanes.');
+  await page.keyboard.press('b');
+  await said('Stopped. Resume is taken 1.5 s after a Stop');
+  await expect.poll(() => button('Resume').getAttribute('aria-disabled')).toBeNull();
   await page.keyboard.press('b');
   await said('Resumed all lanes');
   await page.keyboard.press('m');

@@ -3,7 +3,7 @@
  */
 
 import { cuttableAt } from '../../../app/core/run/cut.ts';
-import { forgottenBetween } from '../../../app/core/run/rewrite.ts';
+import { forgottenBetween, type Forgotten } from '../../../app/core/run/rewrite.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import { itemWordsNow, setOnLine } from '../set-words.ts';
 import { count, listed, writtenLine } from './words.ts';
@@ -23,12 +23,16 @@ export function cutText(before: RunState, line: number, n: number): string {
  * written; '' for nothing.
  */
 export function forgottenText(before: RunState, after: RunState): string {
-  const { cuts, intervals } = forgottenBetween(before, after);
+  const all = forgottenNames(before, forgottenBetween(before, after));
+  return all.length > 0 ? ` Forgotten: ${all.join('; ')}.` : '';
+}
+
+/** 'the cut of "3 rounds"', 'the changed intervals of "4 x 50 @ 1:00" and "200 easy @ 4:00"'. */
+export function forgottenNames(before: RunState, { cuts, intervals }: Forgotten): readonly string[] {
   const of = (lines: readonly number[], one: string): readonly string[] => {
     if (lines.length === 0) return [];
     const written = lines.map((line) => `"${writtenLine(before.plan.source.text, line)}"`);
     return [`the ${one}${lines.length > 1 ? 's' : ''} of ${listed(written)}`];
   };
-  const all = [...of(cuts, 'cut'), ...of(intervals, 'changed interval')];
-  return all.length > 0 ? ` Forgotten: ${all.join('; ')}.` : '';
+  return [...of(cuts, 'cut'), ...of(intervals, 'changed interval')];
 }
