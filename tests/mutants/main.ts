@@ -13,7 +13,10 @@ import type { LogLevel, MutantResult, PartialStrykerOptions } from '@stryker-mut
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const places = process.argv.slice(2);
-if (places.length === 0) throw new Error('Name the folders to mutate: npm run mutants -- app/core/run');
+if (places.length === 0) {
+  process.stderr.write('Name what to mutate, folders or files: npm run mutants -- app/core/run\n');
+  process.exit(64);
+}
 
 process.chdir(root);
 // Random cases are many for one run of the tests and too many for thousands.
