@@ -60,5 +60,5 @@ function figuresOf(place: string, results: readonly MutantResult[]): string {
   const noticed = count('Killed', 'Timeout');
   const missed = count('Survived', 'NoCoverage');
   const share = ((100 * noticed) / (noticed + missed)).toFixed(1);
-  return `${place}: ${noticed + missed} mutants, ${share} % noticed, ${missed} not, ${count('Ignored')} said to be the same`;
+  return `${place}: ${noticed + missed} mutants, ${share} % noticed, ${missed} not, ${count('Ignored')} left out`;
 }
