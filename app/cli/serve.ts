@@ -38,9 +38,13 @@ interface Beginning {
 /**
  * The arguments behind `serve`; the exit status, once the host has been told to end. `npm start` gives two more:
  * `--sample FILE`, opened where no session is named, and `--draft`, by which one with faults goes into the coach's
- * editor.
+ * editor. `served` hears the address of the coach's window.
  */
-export async function serve(args: readonly string[], io: Io): Promise<number> {
+export async function serve(
+  args: readonly string[],
+  io: Io,
+  served: (address: string) => void = () => undefined,
+): Promise<number> {
   const read = readArguments(args, {
     lanes: 'value',
     port: 'value',
@@ -74,11 +78,18 @@ export async function serve(args: readonly string[], io: Io): Promise<number> {
     draft: plan && !plan.ok && plan.source ? draftOf(session!, plan.source) : null,
     named: named !== undefined,
   };
-  return runHost(io, beginning, port, data === undefined ? dataFolder(machine) : pathFrom(io, data));
+  const folder = data === undefined ? dataFolder(machine) : pathFrom(io, data);
+  return runHost(io, beginning, port, folder, served);
 }
 
 /** Serves until a signal comes; the exit status. */
-async function runHost(io: Io, { source, draft, named }: Beginning, port: number, folder: string): Promise<number> {
+async function runHost(
+  io: Io,
+  { source, draft, named }: Beginning,
+  port: number,
+  folder: string,
+  served: (address: string) => void,
+): Promise<number> {
   const clock = systemClock();
   const timers = systemTimers;
   const opening = await openDeck(folder, clock, timers);
@@ -104,7 +115,10 @@ async function runHost(io: Io, { source, draft, named }: Beginning, port: number
   if (draft) await complain(io, `${draft.name} is in the coach's editor, with its faults marked.`);
   const loop = startLoop(clock, timers, [followRun(host, clock, journal)]);
   const stopListening = host.onChange(() => loop.wake());
-  await write(io.stdout, `${addresses(server.port)}\n`);
+  const address = `http://127.0.0.1:${server.port}`;
+  const pages = `${address}/ (coach), ${address}/display (wall screen), ${address}/remote (remote)`;
+  await write(io.stdout, `Lanecall is at ${pages}\n`);
+  served(`${address}/`);
   await told.told;
   stopListening();
   loop.stop();
@@ -124,11 +138,6 @@ function notOpened(cameBack: string): string {
     `The unfinished run of ${cameBack} has come back, and the session given is not opened in its place: ` +
     'hold "Leave it" in the coach\'s window and open the session there, or give another folder with --data.'
   );
-}
-
-function addresses(port: number): string {
-  const address = `http://127.0.0.1:${port}`;
-  return `Lanecall is at ${address}/ (coach), ${address}/display (wall screen), ${address}/remote (remote)`;
 }
 
 /** Ctrl-C, or a polite word from the system. A second one ends the program at once, as if nobody listened. */

@@ -24,7 +24,9 @@ export function awayText(run: FoundRun): string {
     'The machine was restarted: the time is taken from its time of day, so look whether it agrees with the clock on the wall.';
   const missed = leavesMissed(state, position);
   const uncalled =
-    missed.length === 0 ? 'No leave fell due meanwhile.' : `Not called meanwhile: ${leavesText(missed, MOST_TOLD)}. ${SCREENS_WENT_ON}`;
+    missed.length === 0
+      ? 'No leave fell due meanwhile.'
+      : `Not called meanwhile: ${leavesText(missed, MOST_TOLD)}. ${SCREENS_WENT_ON}`;
   return [back, ...(position.by === 'wall' ? [restarted] : []), uncalled].join(' ');
 }
 

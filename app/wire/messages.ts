@@ -178,7 +178,6 @@ export type FromHost = z.infer<typeof fromHost>;
 export type Snapshot = Extract<FromHost, { say: 'snapshot' }>;
 export type Answer = Extract<FromHost, { say: 'answer' }>;
 export type SeenRep = z.infer<typeof seenRep>;
-export type SoundStatus = z.infer<typeof soundStatus>;
 export type SoundReport = Omit<Extract<FromScreen, { say: 'sound' }>, 'say'>;
 
 /**
@@ -206,12 +205,6 @@ export function hearHost(text: string): Heard<FromHost> {
 /** A message from a screen, or null for anything that is not one of this version. Never throws. */
 export function readFromScreen(text: string): FromScreen | null {
   const heard = hearScreen(text);
-  return heard.kind === 'message' ? heard.message : null;
-}
-
-/** A message from the host, or null for anything that is not one of this version. Never throws. */
-export function readFromHost(text: string): FromHost | null {
-  const heard = hearHost(text);
   return heard.kind === 'message' ? heard.message : null;
 }
 

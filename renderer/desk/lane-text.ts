@@ -12,6 +12,9 @@ import { count, inByText, inText, leaveText, repOf, repText, roundText } from '.
 import { intervalText } from '../ui/estimates.ts';
 import { leavingNow } from '../ui/leaving.ts';
 
+/** More lanes than this stand closer, so that ten are in sight at 1280 × 800 and at 1024 × 700. */
+export const MANY = 7;
+
 /** How a lane looks: as it stands, with the last seconds before a leave told apart. */
 export function standing(view: RunView, lane: LaneView): string {
   const at = lane.next?.at ?? null;

@@ -10,6 +10,7 @@ import './desk.css';
 import './run.css';
 import './side.css';
 import './write.css';
+import './editor.css';
 import './edit.css';
 import './after.css';
 import './narrow.css';

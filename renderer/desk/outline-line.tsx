@@ -2,7 +2,7 @@
  * A line of the outline, opened: reps or rounds to cut with what that brings, and where to go in it.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useEffect, useRef, useState, type ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
 import { takesBegun } from '../../app/core/run/begun.ts';
 import { apply } from '../../app/core/run/fold.ts';
@@ -28,8 +28,13 @@ interface OutlineLineProps {
 
 export function OutlineLine(props: OutlineLineProps): ReactElement {
   const { row } = props;
+  const own = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    // The line with its controls. Newer browsers give a promise back, which is no effect's to return.
+    own.current?.parentElement?.scrollIntoView({ block: 'nearest' });
+  }, []);
   return (
-    <div className="outline-open">
+    <div className="outline-open" ref={own}>
       {row.cut && row.line !== null ? <CutLine {...props} line={row.line} cut={row.cut} /> : null}
       {row.target ? <GoTo {...props} target={row.target} /> : null}
       {!row.cut && !row.target ? <p className="panel-note">Nothing of this can be cut or gone to.</p> : null}

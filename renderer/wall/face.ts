@@ -14,32 +14,6 @@ import { firstFace, laneFace, type LaneFace } from './lane-face.ts';
 /** swim: strips. next: the coach's word is waited for. pause: a talk or break. */
 export type WallMode = 'swim' | 'next' | 'pause' | 'done';
 
-export interface WallFace {
-  readonly mode: WallMode;
-  readonly clock: string;
-  /** "starts in" during a countdown, else empty. */
-  readonly clockLabel: string;
-  readonly head: Head;
-  /** What stands large in every mode but swim. */
-  readonly callout: Callout | null;
-  /** In lane order, all of them; none once the session is done. */
-  readonly lanes: readonly LaneFace[];
-}
-
-/** openedAt: local time of day at t = 0, in ms after midnight. */
-export function wallFace(
-  view: RunView,
-  openedAt: Millis,
-  choice: ClockChoice,
-  abandonedAt: Millis = -Infinity,
-): WallFace {
-  const mode = modeOf(view);
-  const { text: clock, label: clockLabel } = clockFace(view, choice);
-  const lanes =
-    mode === 'done' ? [] : view.lanes.map((lane, index) => stripFace(view, lane, index, choice, abandonedAt));
-  return { mode, clock, clockLabel, head: headFace(view, openedAt, choice), callout: calloutOf(view, openedAt), lanes };
-}
-
 /** One lane's part of it. index: the lane's place in lane order; abandonedAt: as in `laneFace`. */
 export function stripFace(
   view: RunView,

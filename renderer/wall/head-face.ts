@@ -12,7 +12,7 @@ import { HOUR, MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
 import { finishAfter } from '../ui/booked-finish.ts';
 import { swumNow, type SwumNow } from '../ui/current-set.ts';
 import { about, endIsEstimate } from '../ui/estimates.ts';
-import { itemIndexOf, itemWordsNow, type Cuts } from '../ui/set-words.ts';
+import { itemIndexOf, itemWords, type Cuts } from '../ui/set-words.ts';
 
 export interface Head {
   /** With the round while all lanes are in the same. */
@@ -40,7 +40,7 @@ export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): 
   const swum = swumNow(view);
   if (!swum) return { title, set: '', then: '', end };
   const cuts = cutsNow(view);
-  const set = itemWordsNow(swum.item, cuts);
+  const set = itemWords(swum.item, cuts);
   const then = thenWords(swum, cuts);
   const follows = followsText(view, choice);
   // Nobody is to leave any more: what begins by itself is what all wait for.
@@ -96,7 +96,7 @@ function roundWords({ lanes }: RunView, { rounds: [outermost] }: SwumNow): strin
 
 function thenWords({ part, after }: SwumNow, cuts: Cuts): string {
   if (!after) return '';
-  return `then ${after.part === part ? itemWordsNow(after.item, cuts) : after.part.name}`;
+  return `then ${after.part === part ? itemWords(after.item, cuts) : after.part.name}`;
 }
 
 /** "Break at 5:40" where nobody is to leave any more and it begins by itself, as a reading of the screen's clock. */
@@ -133,7 +133,7 @@ function wordsFrom(view: RunView, stretch: Stretch, line: number): readonly stri
   const part = partOf(view, stretch);
   const index = part ? itemIndexOf(part, line) : -1;
   const cuts = cutsNow(view);
-  return part && index >= 0 ? part.items.slice(index).map((item) => itemWordsNow(item, cuts)) : [];
+  return part && index >= 0 ? part.items.slice(index).map((item) => itemWords(item, cuts)) : [];
 }
 
 /** Where the stretch that is waited for begins. */

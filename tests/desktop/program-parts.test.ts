@@ -17,7 +17,7 @@ import { afterDeath } from '../../app/desktop/restarts.ts';
 import { FIRST_SETTINGS, readSettings, settingsOf, writeSettings } from '../../app/desktop/settings.ts';
 import { DeckHost } from '../../app/host/deck-host.ts';
 import type { OpenRun } from '../../app/host/open-run.ts';
-import { JournalInMemory } from '../../app/host/journal.ts';
+import { JournalInMemory } from '../support/journal-in-memory.ts';
 import { HOUR, MINUTE, SECOND } from '../../app/core/units.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
 import { Deck } from '../support/deck.ts';

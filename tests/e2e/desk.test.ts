@@ -8,7 +8,7 @@ import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
-import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright-core';
+import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
@@ -153,7 +153,7 @@ test('keys and a clicker do what stands on the buttons, and nothing while typing
   await page.keyboard.press('.');
   await said('Stopped all lanes.');
   await page.keyboard.press('b');
-  await said('Stopped. Resume is taken 1.5 s after a Stop');
+  await said('Stopped. Resume is taken 1 s after a Stop');
   await expect.poll(() => button('Resume').getAttribute('aria-disabled')).toBeNull();
   await page.keyboard.press('b');
   await said('Resumed all lanes');

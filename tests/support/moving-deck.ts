@@ -4,7 +4,7 @@
  */
 
 import { fileURLToPath } from 'node:url';
-import type { BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright';
 import type { OpenRun } from '../../app/host/open-run.ts';
 import { readPages } from '../../app/host/pages.ts';
 import { systemTimers } from '../../app/host/timers.ts';

@@ -3,7 +3,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readCommand } from '../../app/core/run/command.ts';
-import { readFromHost, readFromScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../../app/wire/messages.ts';
+import { readFromScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../../app/wire/messages.ts';
+import { readFromHost } from '../support/from-host.ts';
 
 const FROM_SCREEN: readonly FromScreen[] = [
   { say: 'hello', version: WIRE_VERSION, screen: 'wall' },

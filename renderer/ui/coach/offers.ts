@@ -15,10 +15,10 @@ export type Refusal = string | null;
 
 /**
  * So soon after a Stop the Resume or Rejoin that has taken its place is not meant, in ms: whoever presses Stop twice
- * in fright, or with a wet finger, means Stop. A second press comes within about a second; whoever sees that a Stop
+ * in fright, or with a wet finger, means Stop. A second press comes within a second; whoever sees that a Stop
  * was an accident needs longer than that to reach for Resume, and has Undo at once. A Stop is never kept waiting.
  */
-export const STOP_SETTLES: Millis = 1500;
+export const STOP_SETTLES: Millis = 1000;
 
 /** Whether lanes were stopped so short a time ago that none of them is sent on yet. */
 export function stopSettles({ stoppedAt }: Pick<RunState, 'stoppedAt'>, t: Millis): boolean {
@@ -41,7 +41,7 @@ function unmeant(before: RunState, after: RunState, { do: name, lanes }: Release
   const isOfLastStop = (number: number): boolean =>
     before.lanes.some((lane) => lane.number === number && lane.stoppedBy === before.stops);
   if (stopSettles(before, t) && (!lanes || lanes.some(isOfLastStop))) {
-    return `Stopped. ${ACTIONS[name].label} is taken 1.5 s after a Stop; Undo takes the Stop back at once.`;
+    return `Stopped. ${ACTIONS[name].label} is taken 1 s after a Stop; Undo takes the Stop back at once.`;
   }
   const freed = after.lanes.filter(
     ({ stoppedBy }, index) => stoppedBy === null && before.lanes[index]!.stoppedBy !== null,

@@ -5,7 +5,7 @@
 import { cuttableAt } from '../../../app/core/run/cut.ts';
 import { forgottenBetween, type Forgotten } from '../../../app/core/run/rewrite.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
-import { itemWordsNow, setOnLine } from '../set-words.ts';
+import { itemWords, setOnLine } from '../set-words.ts';
 import { count, listed, writtenLine } from './words.ts';
 
 /** "1 of 3 rounds", "2 of 10 x 75 free": of as many as there were before this cut. */
@@ -15,7 +15,7 @@ export function cutText(before: RunState, line: number, n: number): string {
   const gone = before.cuts.get(line) ?? 0;
   if (cuttable.kind === 'rounds') return `${n} of ${count(cuttable.most + 1 - gone, 'round')}`;
   const set = session.parts.map((part) => setOnLine(part, line)).find((each) => each !== null);
-  return set ? `${n} of ${itemWordsNow(set, before.cuts)}` : `${n} of line ${line}`;
+  return set ? `${n} of ${itemWords(set, before.cuts)}` : `${n} of line ${line}`;
 }
 
 /**

@@ -45,7 +45,7 @@ test('a second press 0.5 s after Stop does nothing to Resume, which took its pla
   const { sent, said, at } = remote(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'stop' }]), 20_500, null);
   press('Resume');
   expect([sent, said()]).toEqual([[], expect.stringMatching(/^Stopped\. .*Undo takes the Stop back at once/)]);
-  at(21_500);
+  at(21_000);
   press('Resume');
   expect(sent).toEqual([{ do: 'resume' }]);
 });

@@ -7,7 +7,7 @@ import type { Command } from '../../../app/core/run/command.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { moreWords } from '../../../renderer/desk/lane-text.ts';
 import { lastAbandoned } from '../../../renderer/ui/leaving.ts';
-import { wallFace } from '../../../renderer/wall/face.ts';
+import { wallFace } from '../../support/wall-face.ts';
 import { runOf } from '../../support/coach-run.ts';
 
 type Given = readonly (readonly [number, Command])[];

@@ -28,15 +28,15 @@ describe('what is offered', () => {
 describe('a press that a Stop has put something else under', () => {
   const stop = (...lanes: number[]) => afterCommands(going, [20_000, { do: 'stop', ...(lanes[0] ? { lanes } : {}) }]);
 
-  test('Resume and Rejoin are not taken for 1.5 s after it, and say what to do', () => {
+  test('Resume and Rejoin are not taken for a second after it, and say what to do', () => {
     for (const name of ['resume', 'rejoin'] as const) {
-      expect(refusalOf(stop(), commandOf(name, []), 20_500)).toMatch(/^Stopped\. .* taken 1\.5 s after a Stop; Undo/);
-      expect(refusalOf(stop(2), commandOf(name, [2]), 21_499)).toMatch(/^Stopped\. /);
-      expect(refusalOf(stop(), commandOf(name, []), 21_500)).toBeNull();
+      expect(refusalOf(stop(), commandOf(name, []), 20_500)).toMatch(/^Stopped\. .* taken 1 s after a Stop; Undo/);
+      expect(refusalOf(stop(2), commandOf(name, [2]), 20_999)).toMatch(/^Stopped\. /);
+      expect(refusalOf(stop(), commandOf(name, []), 21_000)).toBeNull();
     }
     const held = runOf(SET, [0, { do: 'start' }], [155_000, { do: 'stop' }]);
-    expect(refusalOf(held, commandOf('resume', []), 156_000)).toMatch(/^Stopped\. /);
-    expect(refusalOf(held, commandOf('resume', []), 156_500)).toBeNull();
+    expect(refusalOf(held, commandOf('resume', []), 155_900)).toMatch(/^Stopped\. /);
+    expect(refusalOf(held, commandOf('resume', []), 156_000)).toBeNull();
   });
 
   test('Undo, a Stop, and Resume of a lane that was stopped before are taken at once', () => {

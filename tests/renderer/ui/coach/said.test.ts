@@ -11,7 +11,7 @@ import { afterCommands, HARBOUR, runOf } from '../../../support/coach-run.ts';
 // Both lanes leave at 10 s (T0); lane 1 every 1:00, lane 2 every 1:10. The clock reads from T0.
 const SET = 'lane 1, 3 swimmers\nlane 2\nSet\n4 x 50 fast @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';
 const going = runOf(SET, [0, { do: 'start' }]);
-const said = (command: Command, at: number, state = going): string | null => 
+const said = (command: Command, at: number, state = going): string | null =>
   saidOf(state, command, at, readingsOf('stretch'));
 
 describe('said', () => {
