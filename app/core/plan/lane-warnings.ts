@@ -143,7 +143,8 @@ function farEnds({ plan, session, lane, index }: LaneView, lines: readonly SwimL
     const next = reps[place + 1];
     const { line, kind } = rep.set;
     if (!next || next.set === rep.set || kind === 'timed-swim' || lengths % 2 === 0 || found.has(line)) return;
-    const message = `Lane ${lane.number} ends this set at the far end, away from the screen (${lengths} lengths so far).`;
+    const swum = lengths === 1 ? '1 length' : `${lengths} lengths`;
+    const message = `Lane ${lane.number} ends this set at the far end, away from the screen (${swum} so far).`;
     found.set(line, { code: 'far-end', line, lane: lane.number, message });
   });
   return Array.from(found.values());

@@ -32,16 +32,23 @@ export function no(why: string): Outcome {
 export type Chosen =
   { readonly ok: true; readonly lanes: ReadonlySet<number> } | { readonly ok: false; readonly why: string };
 
+/** What is said of lanes to which a command cannot apply: "No lane is stopped", "Lane 2 is not stopped". */
+export interface Lacking {
+  readonly none: string;
+  readonly one: string;
+}
+
+export const IN: Lacking = { none: 'is in', one: 'is out' };
+
 /**
  * The lanes named, or all that are in where none is; those to which the command cannot apply are
- * passed over. Refused where a named lane does not exist or is not in, and where none is left:
- * `nothing` says what they lack ("has nothing pending").
+ * passed over. Refused where a named lane does not exist or is not in, and where none is left.
  */
 export function choose(
   state: RunState,
   named: readonly number[] | undefined,
   applies: (lane: LaneState) => boolean,
-  nothing: string,
+  lacking: Lacking,
 ): Chosen {
   for (const number of named ?? []) {
     const lane = state.lanes.find((candidate) => candidate.number === number);
@@ -53,7 +60,8 @@ export function choose(
     if (lane.in && (!named || named.includes(lane.number)) && applies(lane)) lanes.add(index);
   });
   if (lanes.size > 0) return { ok: true, lanes };
-  return { ok: false, why: named ? `${laneNames(named)} ${nothing}.` : `No lane ${nothing}.` };
+  if (named && named.length === 1) return { ok: false, why: `Lane ${named[0]} ${lacking.one}.` };
+  return { ok: false, why: `${named ? noneOf(named) : 'No lane'} ${lacking.none}.` };
 }
 
 /** The state with the chosen lanes changed. */
@@ -65,9 +73,7 @@ export function changeLanes(
   return { ...state, lanes: state.lanes.map((lane, index) => (chosen.has(index) ? change(lane) : lane)) };
 }
 
-/** "Lane 2", "Lanes 2 and 5" with "none of" put so that a verb in the singular follows. */
-function laneNames(numbers: readonly number[]): string {
-  if (numbers.length === 1) return `Lane ${numbers[0]}`;
+function noneOf(numbers: readonly number[]): string {
   return `None of lanes ${numbers.slice(0, -1).join(', ')} and ${numbers[numbers.length - 1]}`;
 }
 
@@ -77,6 +83,6 @@ export function changeChosen(
   named: readonly number[] | undefined,
   change: (lane: LaneState) => LaneState,
 ): Outcome {
-  const chosen = choose(state, named, () => true, 'is in');
+  const chosen = choose(state, named, () => true, IN);
   return chosen.ok ? done(changeLanes(state, chosen.lanes, change)) : chosen;
 }

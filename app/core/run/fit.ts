@@ -56,7 +56,7 @@ export function fitPlan(plan: Plan): Fit | null {
   if (startsAt === null || finishBy === null) return null;
   const booked = ((finishBy - startsAt + 1440) % 1440 || 1440) * 60_000;
   // A start given at -10 s comes at 0, on the top; a talk or break begins with the word itself.
-  const word = plan.stretches[0]?.kind === 'swim' ? -LEAD : 0;
+  const word = plan.stretches[0]!.kind === 'swim' ? -LEAD : 0;
   return fit(openRun(plan, 0), word, booked);
 }
 
@@ -99,7 +99,7 @@ function tryCut(state: RunState, t: Millis, line: number, n: number): Tried | nu
 export function swimDownPart(state: RunState): number {
   const { parts } = state.plan.session;
   for (let index = parts.length - 1; index >= 0; index--) if (isSwimDown(parts[index]!.name)) return index;
-  return state.stretches.length > 0 ? state.stretches[state.stretches.length - 1]!.partIndex : -1;
+  return state.stretches[state.stretches.length - 1]?.partIndex ?? -1;
 }
 
 function latestSwimDown(state: RunState, t: Millis, finishAt: Millis): Millis | null {
@@ -164,7 +164,6 @@ function together(
 /** Without the cuts of lines that stand in rounds of which some can be cut as well. */
 function roundsFirst(state: RunState, options: readonly CutOption[]): readonly CutOption[] {
   const rounds = new Set(options.filter(({ kind }) => kind === 'rounds').map(({ line }) => line));
-  if (rounds.size === 0) return options;
   const inside = new Set<number>();
   const look = (items: readonly Item[], within: boolean): void => {
     for (const item of items) {
@@ -195,7 +194,6 @@ function linesThatSave(state: RunState, t: Millis): readonly number[] {
         set.rounds.forEach((round) => lines.add(round.line));
       }
     }
-    stretch.rounds.forEach((round) => lines.add(round.line));
   }
   const most = Math.max(3, Math.min(MOST_TRIED, Math.floor(MOST_WORKED_OUT / state.stretches.length)));
   return [...lines]

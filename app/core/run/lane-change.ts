@@ -4,10 +4,12 @@
 
 import type { Millis } from '../units.ts';
 import { LEAD } from './align.ts';
-import { done, no, type Outcome } from './answer.ts';
+import { done, no, type Lacking, type Outcome } from './answer.ts';
 import { isPending, nextLeave, type LaneState, type RunState } from './state.ts';
 
-export const NOTHING_LEFT = 'has a rep still to leave';
+export const LEFT: Lacking = { none: 'has a rep still to leave', one: 'has no rep still to leave' };
+
+export const STOPPED: Lacking = { none: 'is stopped', one: 'is not stopped' };
 
 /**
  * Refuses a change that would send a lane that is not stopped off sooner than it was shown, with less

@@ -23,7 +23,10 @@ export interface Clauses {
 export type WrittenTiming =
   | { readonly kind: 'interval'; readonly list: Listed<Interval>; readonly step: Millis }
   | { readonly kind: 'rest'; readonly list: Listed<Millis> }
-  | { readonly kind: 'untimed' };
+  | { readonly kind: 'untimed'; readonly list?: undefined };
+
+/** An interval or a rest. */
+export type TimedBy = Exclude<WrittenTiming, { kind: 'untimed' }>;
 
 type Found =
   | { readonly kind: 'timing'; readonly timing: WrittenTiming; readonly end: number }

@@ -48,6 +48,6 @@ export class FaultList {
   /** By line. */
   sorted(): Fault[] {
     const kept = Array.from(this.faults.values()).filter(({ judgedBy }) => !judgedBy || !this.doubted.has(judgedBy));
-    return kept.map(({ fault }) => fault).sort((a, b) => a.line - b.line || a.column - b.column);
+    return kept.map(({ fault }) => fault).sort((a, b) => a.line - b.line);
   }
 }

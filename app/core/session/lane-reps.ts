@@ -5,7 +5,6 @@
 
 import type { Millis, Tenths } from '../units.ts';
 import type { Ratio } from '../ratio.ts';
-import { floorDivide } from '../ratio.ts';
 import { reading } from '../reading.ts';
 import { expectedSwim, intervalByBase, intervalByRest, targetOf } from './pace.ts';
 import type { Hold, Lane, Timing } from './session.ts';
@@ -32,8 +31,7 @@ const MOST_REPS = 500;
 /** The first thing wrong with `count` reps of one distance, or null. */
 export function judgeReps(asked: Asked, distance: Tenths, count: number): Flaw | null {
   // Intervals change evenly from rep to rep, so the first and the last show all.
-  const first = judgeTarget(asked, distance) ?? judgeInterval(asked, distance, 0);
-  return first ?? (stepOf(asked) === 0 ? null : judgeInterval(asked, distance, count - 1));
+  return judgeTarget(asked, distance) ?? judgeInterval(asked, distance, 0) ?? judgeInterval(asked, distance, count - 1);
 }
 
 /** The first thing wrong with a ladder's reps, or null. */
@@ -60,10 +58,6 @@ export function repsInBlock(asked: Asked, distance: Tenths, time: Millis): { rea
     at: 0,
     message: `more than ${MOST_REPS} reps fit in the block: write a longer interval or a shorter time`,
   };
-  if (step === 0) {
-    const count = floorDivide(time, first);
-    return count > MOST_REPS ? tooMany : { count };
-  }
   let used = first;
   for (let count = 1; ; count += 1) {
     const interval = first + count * step;
@@ -100,7 +94,7 @@ function judgeTarget({ hold, lane, holdAt }: Asked, distance: Tenths): Flaw | nu
 function judgeInterval(asked: Asked, distance: Tenths, rep: number): Flaw | null {
   const interval = intervalAtRep(asked, distance, rep);
   const flaw = interval === null ? null : intervalFlaw(interval, asked.timingAt);
-  if (!flaw || (rep === 0 && !asked.lane)) return flaw;
+  if (!flaw) return null;
   const where = asked.lane ? `in lane ${asked.lane.number}, ` : '';
   return { at: flaw.at, message: `${where}rep ${rep + 1}: ${flaw.message}` };
 }

@@ -15,15 +15,14 @@ const MOST_CELLS = 4_000_000;
 
 /** The changes that lead from one text to the other, in order, none touching the next; none where they are the same. */
 export function changesOf(before: readonly string[], after: readonly string[]): readonly Change[] {
-  let start = 0;
-  while (start < before.length && start < after.length && before[start] === after[start]) start++;
+  const first = before.findIndex((line, index) => line !== after[index]);
+  const start = first < 0 ? before.length : first;
   let [endBefore, endAfter] = [before.length, after.length];
   while (endBefore > start && endAfter > start && before[endBefore - 1] === after[endAfter - 1]) {
     endBefore--;
     endAfter--;
   }
   const [was, is] = [before.slice(start, endBefore), after.slice(start, endAfter)];
-  if (was.length === 0 && is.length === 0) return [];
   if (was.length * is.length > MOST_CELLS) return [{ from: start, to: endBefore, by: is }];
   return withinMiddle(was, is, start);
 }
@@ -32,7 +31,7 @@ export function changesOf(before: readonly string[], after: readonly string[]): 
 export function withChanges(before: readonly string[], changes: readonly Change[]): readonly string[] {
   const lines: string[] = [];
   let at = 0;
-  for (const { from, to, by } of [...changes].sort((a, b) => a.from - b.from || a.to - b.to)) {
+  for (const { from, to, by } of [...changes].sort((a, b) => a.from - b.from)) {
     for (const line of before.slice(at, from)) lines.push(line);
     for (const line of by) lines.push(line);
     at = to;
@@ -43,7 +42,7 @@ export function withChanges(before: readonly string[], changes: readonly Change[
 
 /** Whether two changes are about the same lines, or both put something in at one place. */
 export function overlap(a: Change, b: Change): boolean {
-  return a.from < b.to && b.from < a.to ? true : a.from === b.from;
+  return (a.from < b.to && b.from < a.to) || a.from === b.from;
 }
 
 /** "line 4 is changed", "lines 4 to 6 are changed", "line 9 is new", "lines 2 and 3 are gone": by the numbers in `after`. */
@@ -69,35 +68,28 @@ function numbered(from: number, count: number): string {
   return `lines ${from + 1}${count === 2 ? ' and ' : ' to '}${from + count} are`;
 }
 
-/** Changes by the longest common run of lines, from a table of how many lines each pair of tails has in common. */
+/**
+ * Changes by the longest common run of lines, from a table of how many lines each pair of tails has in common.
+ * The two have their first line not in common.
+ */
 function withinMiddle(was: readonly string[], is: readonly string[], offset: number): readonly Change[] {
-  const across = is.length + 1;
-  const common = new Uint32Array((was.length + 1) * across);
+  const common = Array.from({ length: was.length + 1 }, () => new Uint32Array(is.length + 1));
   for (let row = was.length - 1; row >= 0; row--) {
+    const [here, below] = [common[row]!, common[row + 1]!];
     for (let column = is.length - 1; column >= 0; column--) {
-      const place = row * across + column;
-      common[place] =
-        was[row] === is[column]
-          ? common[place + across + 1]! + 1
-          : Math.max(common[place + across]!, common[place + 1]!);
+      here[column] = was[row] === is[column] ? below[column + 1]! + 1 : Math.max(below[column]!, here[column + 1]!);
     }
   }
   const changes: Change[] = [];
   let [row, column] = [0, 0];
   while (row < was.length || column < is.length) {
     const [from, first] = [row, column];
-    while (
-      (row < was.length || column < is.length) &&
-      (row === was.length || column === is.length || was[row] !== is[column])
-    ) {
-      const place = row * across + column;
-      if (column === is.length || (row < was.length && common[place + across]! >= common[place + 1]!)) row++;
+    while ((row < was.length || column < is.length) && was[row] !== is[column]) {
+      if (column === is.length || (row < was.length && common[row + 1]![column]! >= common[row]![column + 1]!)) row++;
       else column++;
     }
-    if (row > from || column > first) {
-      changes.push({ from: offset + from, to: offset + row, by: is.slice(first, column) });
-    }
-    while (row < was.length && column < is.length && was[row] === is[column]) {
+    changes.push({ from: offset + from, to: offset + row, by: is.slice(first, column) });
+    while (row < was.length && was[row] === is[column]) {
       row++;
       column++;
     }

@@ -18,21 +18,18 @@ const NUMBER = /\d+(?:\.\d+)?/g;
 
 /** What would be lost in words, or null: a time with a colon, a number beside `x` or `+`. */
 export function lostInWords(words: string): Flaw | null {
-  if (!/\d/.test(words)) return null;
   const time = COLON_TIME.exec(words);
-  const beside = firstOf(besideAt(BESIDE_X, words), besideAt(BESIDE_PLUS, words));
-  if (time && !(beside && beside.index < time.index)) {
-    const message = `${shorten(time[0])} among the words would be lost: a time stands after @, on, rest, hold, drop or add`;
-    return { at: time.index, message };
-  }
-  if (!beside) return null;
-  const message = `${shorten(beside[0])} among the words would be lost: write a line for each set, with its count first`;
-  return { at: beside.index, message };
+  const first = firstOf(time, firstOf(besideAt(BESIDE_X, words), besideAt(BESIDE_PLUS, words)));
+  if (!first) return null;
+  const mend =
+    first === time
+      ? 'a time stands after @, on, rest, hold, drop or add'
+      : 'write a line for each set, with its count first';
+  return { at: first.index, message: `${shorten(first[0])} among the words would be lost: ${mend}` };
 }
 
 /** What would be lost in a heading, or null: a time with a colon, a number beside `x`, a multiple of 25. */
 export function lostInHeading(heading: string): Flaw | null {
-  if (!/\d/.test(heading)) return null;
   const time = COLON_TIME.exec(heading);
   const beside = besideAt(BESIDE_X, heading);
   const distance = firstDistance(heading);
@@ -47,7 +44,7 @@ function besideAt(pattern: RegExp, text: string): Found | null {
   const found = pattern.exec(text);
   if (!found) return null;
   let index = found.index;
-  if (/\d/.test(found[0].charAt(0))) while (/\d/.test(text.charAt(index - 1))) index -= 1;
+  while (/\d/.test(text.charAt(index - 1))) index -= 1;
   return { index, 0: text.slice(index, found.index + found[0].length) };
 }
 

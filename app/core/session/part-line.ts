@@ -5,7 +5,7 @@
 
 import type { Millis } from '../units.ts';
 import { HOUR } from '../units.ts';
-import { readClauses, trimWords, type Clauses } from './clauses.ts';
+import { readClauses, trimWords, type Clauses, type TimedBy } from './clauses.ts';
 import { isFlaw, type Flaw } from './flaw.ts';
 import { hasTimeUnit, match, shorten, startsTime, timeAt, tokenAt } from './time.ts';
 import { behindTimes, hasRung, readSet, wholeCount, type Pool, type WrittenSet } from './set-line.ts';
@@ -25,7 +25,7 @@ export interface WrittenBlock {
   readonly kind: 'block';
   readonly time: Millis;
   readonly distances: Listed<WrittenDistance>;
-  readonly clauses: Clauses;
+  readonly clauses: Clauses & { readonly timing: TimedBy };
 }
 
 export interface WrittenTimedSwim {
@@ -112,13 +112,14 @@ function readBlock(text: string, time: Millis, at: number, pool: Pool): WrittenB
   }
   const clauses = readClauses(text, distances.end);
   if (isFlaw(clauses)) return clauses;
-  if (clauses.timing.kind === 'untimed') {
+  const { timing } = clauses;
+  if (timing.kind === 'untimed') {
     return {
       at: 0,
       message: 'an interval or rest is missing: a timed block needs one to know how many reps fit, as in @ 1:30',
     };
   }
-  return { kind: 'block', time, distances, clauses };
+  return { kind: 'block', time, distances, clauses: { ...clauses, timing } };
 }
 
 /** `3 rounds`, `3 times`, `3 x` with nothing behind; null for any other line. */

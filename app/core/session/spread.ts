@@ -5,9 +5,8 @@
 
 import type { Millis, Tenths } from '../units.ts';
 import { factorOf } from './pace.ts';
-import { ratio } from '../ratio.ts';
 import type { Hold, Item, Lane, Rounds, SwimSet, Timing } from './session.ts';
-import type { Clauses } from './clauses.ts';
+import type { Clauses, TimedBy } from './clauses.ts';
 import { isFlaw, type Flaw } from './flaw.ts';
 import { judgeLadder, judgeReps, repsInBlock, type Asked } from './lane-reps.ts';
 import { columnAt, type Line } from './lines.ts';
@@ -32,7 +31,6 @@ export interface Spread {
 type LaneList = readonly (Lane | null)[];
 
 const ONE: Listed<number> = { values: [1], at: [0], end: 0 };
-const NO_FACTOR = ratio(1);
 
 /** The item of any line but rounds, or the first thing wrong with it in some lane. */
 export function spreadLine(
@@ -53,7 +51,8 @@ function spreadSet(line: Line, written: WrittenSet, partName: string, squad: Squ
   const lanes = lanesFor(squad, clauses, lists);
   const reps = spreadReps(written, lanes.length);
   if (isFlaw(reps)) return reps;
-  const spread = spreadClauses(clauses, lanes.length);
+  const timing = clauses.timing.kind === 'untimed' ? clauses.timing : spreadTiming(clauses.timing, lanes.length);
+  const spread = withHold(timing, clauses, lanes.length);
   if (isFlaw(spread)) return spread;
   const askedOf = asker(clauses, spread, partName, squad.grid);
   let leaves = 0;
@@ -77,10 +76,8 @@ function spreadBlock(line: Line, written: WrittenBlock, partName: string, squad:
   const lanes = lanesFor(squad, clauses, [written.distances]);
   const distances = spreadList(written.distances, lanes.length);
   if (isFlaw(distances)) return distances;
-  const spread = spreadClauses(clauses, lanes.length);
+  const spread = withHold(spreadTiming(clauses.timing, lanes.length), clauses, lanes.length);
   if (isFlaw(spread)) return spread;
-  const { timing, hold } = spread;
-  if (timing.kind === 'untimed') throw new Error('a timed block without interval or rest is refused where it is read');
   const askedOf = asker(clauses, spread, partName, squad.grid);
   let leaves = 0;
   const tenths = distances.map((distance) => distance.tenths);
@@ -98,8 +95,7 @@ function spreadBlock(line: Line, written: WrittenBlock, partName: string, squad:
       distances: tenths,
       listed: isList(written.distances),
       words: clauses.words,
-      timing,
-      hold,
+      ...spread,
     },
     leaves,
   };
@@ -119,19 +115,17 @@ function isList({ values }: Listed<unknown>): boolean {
   return values.length > 1;
 }
 
-function spreadClauses(
-  clauses: Clauses,
+function withHold<Kind extends Timing>(
+  timing: Kind | Flaw,
+  { hold }: Clauses,
   lanes: number,
-): { readonly timing: Timing; readonly hold: readonly Hold[] | null } | Flaw {
-  const timing = spreadTiming(clauses, lanes);
+): { readonly timing: Kind; readonly hold: readonly Hold[] | null } | Flaw {
   if (isFlaw(timing)) return timing;
-  const hold = clauses.hold && spreadList(clauses.hold, lanes);
-  if (hold && isFlaw(hold)) return hold;
-  return { timing, hold };
+  const holds = hold && spreadList(hold, lanes);
+  return holds && isFlaw(holds) ? holds : { timing, hold: holds };
 }
 
-function spreadTiming({ timing }: Clauses, lanes: number): Timing | Flaw {
-  if (timing.kind === 'untimed') return timing;
+function spreadTiming(timing: TimedBy, lanes: number): Exclude<Timing, { kind: 'untimed' }> | Flaw {
   if (timing.kind === 'rest') {
     const rests = spreadList(timing.list, lanes);
     return isFlaw(rests) ? rests : { kind: 'rest', lanes: rests };
@@ -157,7 +151,7 @@ function asker(
   grid: Millis,
 ): (lane: Lane | null, index: number) => Asked {
   const { timing } = spread;
-  const factor = timing.kind === 'rest' ? factorOf(clauses.words, partName) : NO_FACTOR;
+  const factor = factorOf(clauses.words, partName);
   return (lane, index) => {
     const timingAt = clauses.timing.kind === 'untimed' ? 0 : valueAt(clauses.timing.list, index);
     const holdAt = clauses.hold ? valueAt(clauses.hold, index) : 0;
@@ -168,7 +162,7 @@ function asker(
 /** The lanes to judge by; where they are not certain, as many unknown ones as the line's longest list has values. */
 function lanesFor(squad: Squad, { timing, hold }: Clauses, lists: readonly (Listed<unknown> | null)[]): LaneList {
   if (squad.certain) return squad.lanes.map(({ lane, sound }) => (sound ? lane : null));
-  const all = [...lists, hold, timing.kind === 'untimed' ? null : timing.list];
+  const all = [...lists, hold, timing.list];
   return new Array<null>(Math.max(...all.map((list) => list?.values.length ?? 1))).fill(null);
 }
 

@@ -7,7 +7,7 @@ import { isFlaw } from './flaw.ts';
 import { readLines, type Line } from './lines.ts';
 import { readSwimLine } from './part-line.ts';
 import type { Pool, WrittenSet } from './set-line.ts';
-import { listAt, numberAt } from './values.ts';
+import { match } from './time.ts';
 
 /** Characters of a line's text that others take the place of. */
 interface Edit {
@@ -16,6 +16,7 @@ interface Edit {
   readonly by: string;
 }
 
+const DIGITS = /\d+(?:\.\d+)?/y;
 /** Up to its s: what is left may be one round. */
 const ROUNDS = /^\d+\s*rounds(?!\p{L})/iu;
 
@@ -38,15 +39,20 @@ function editsOf({ text, number }: Line, pool: Pool, n: number): readonly Edit[]
   if (isFlaw(written) || (written.kind !== 'set' && written.kind !== 'rounds')) {
     throw new Error(`line ${number} is neither a set nor rounds`);
   }
-  if (written.kind === 'set' && written.ladder) return [rungsGone(text, written, n)];
-  const counts = listAt(text, 0, numberAt);
-  if (isFlaw(counts)) throw new Error(`line ${number} does not begin with a count`);
-  const fewer = counts.values
-    .map(({ digits }, index) => ({ digits, from: counts.at[index]! }))
+  if (written.kind === 'rounds') return roundsGone(text, written.times - n);
+  if (written.ladder) return [rungsGone(text, written, n)];
+  // Of `3 x 4 x 50` the 3 is cut.
+  const counts = written.rounds === null ? written.counts!.at : [0];
+  return counts
+    .map((from) => ({ from, digits: digitsAt(text, from) }))
     .filter(({ digits }) => Number(digits) > 0)
-    .map(({ digits, from }) => ({ from, to: from + digits.length, by: `${Number(digits) - n}` }));
-  const plural = written.kind === 'rounds' && written.times - n === 1 ? ROUNDS.exec(text) : null;
-  return plural ? [...fewer, { from: plural[0].length - 1, to: plural[0].length, by: '' }] : fewer;
+    .map(({ from, digits }) => ({ from, to: from + digits.length, by: `${Number(digits) - n}` }));
+}
+
+function roundsGone(text: string, left: number): readonly Edit[] {
+  const count = { from: 0, to: digitsEnd(text, 0), by: `${left}` };
+  const plural = left === 1 ? ROUNDS.exec(text) : null;
+  return plural ? [count, { from: plural[0].length - 1, to: plural[0].length, by: '' }] : [count];
 }
 
 /** From behind the last rung that stays to the last digit of all: a unit behind that one is every rung's. */
@@ -55,9 +61,11 @@ function rungsGone(text: string, { distances: { at } }: WrittenSet, n: number): 
 }
 
 function digitsEnd(text: string, at: number): number {
-  const read = numberAt(text, at);
-  if (isFlaw(read)) throw new Error('a rung of a ladder is a number');
-  return at + read.value.digits.length;
+  return at + digitsAt(text, at).length;
+}
+
+function digitsAt(text: string, at: number): string {
+  return match(DIGITS, text, at)![0];
 }
 
 /** Where a line begins; the first behind a byte-order mark. */

@@ -34,13 +34,12 @@ export function cuesDue(state: RunState, from: Millis, until: Millis, choice: Cu
   const cues: Cue[] = [];
   for (const tone of tones) {
     const { at, kind, lanes } = tone;
-    cues.push({ at, kind, lanes, key: `${kind} ${at}` });
-    if (at <= from) continue;
-    for (const pip of pipsBefore(state, tone, tones, choice)) {
+    // All times rise: a count begins only behind the tone before.
+    for (const pip of at > from ? pipsBefore(state, tone, tones, choice) : []) {
       cues.push({ at: pip, kind: 'pip', lanes, key: `pip ${pip}` });
     }
+    cues.push({ at, kind, lanes, key: `${kind} ${at}` });
   }
-  cues.sort((a, b) => a.at - b.at);
   const sign = signOf(
     state,
     cues.map(({ at }) => at),

@@ -27,10 +27,13 @@ export const CLEAR: Millis = COUNT + APART;
  * pip up to the leave. `tones` holds all from then on.
  */
 export function pipsBefore(state: RunState, leave: Tone, tones: readonly Tone[], choice: CueChoice): readonly Millis[] {
-  if (leave.kind !== 'leave' || choice.pips === 'never') return [];
-  if (tones.some(({ at }) => at >= leave.at - CLEAR && at < leave.at)) return [];
-  const isCountedIn = choice.pips === 'always' || isRestart(settle(state, leave.at), leave, choice.muted);
-  return isCountedIn ? PIPS.map((seconds) => leave.at - seconds * SECOND) : [];
+  return isCountedIn(state, leave, tones, choice) ? PIPS.map((seconds) => leave.at - seconds * SECOND) : [];
+}
+
+function isCountedIn(state: RunState, leave: Tone, tones: readonly Tone[], choice: CueChoice): boolean {
+  if (leave.kind !== 'leave' || choice.pips === 'never') return false;
+  if (tones.some(({ at }) => at >= leave.at - CLEAR && at < leave.at)) return false;
+  return choice.pips === 'always' || isRestart(settle(state, leave.at), leave, choice.muted);
 }
 
 /**
@@ -38,7 +41,6 @@ export function pipsBefore(state: RunState, leave: Tone, tones: readonly Tone[],
  * lanes were resumed. `state` is settled at the leave.
  */
 function isRestart(state: RunState, { at, lanes }: Tone, muted: readonly number[]): boolean {
-  if (state.t0 === null || state.phase !== 'going') return false;
   const together = state.lanes.every(
     (lane) =>
       !lane.takesPart ||
@@ -50,5 +52,5 @@ function isRestart(state: RunState, { at, lanes }: Tone, muted: readonly number[
   if (!together) return false;
   const first = (since: Millis): boolean =>
     leavesOf(state, since).every((leave) => leave.at >= at || muted.includes(leave.lane));
-  return first(state.t0 - 1) || (state.resumedAt > state.t0 && first(state.resumedAt));
+  return first(state.t0! - 1) || (state.resumedAt > state.t0! && first(state.resumedAt));
 }

@@ -29,8 +29,9 @@ const TOO_LATE: Millis = 2000;
  */
 export function signOf(state: RunState, sounds: readonly Millis[], choice: CueChoice): Sign | null {
   const change = choice.signs ? lastChange(state) : null;
-  const lanes = change?.lanes.filter((lane) => !choice.muted.includes(lane)) ?? [];
-  if (!change || lanes.length === 0) return null;
+  if (!change) return null;
+  const lanes = change.lanes.filter((lane) => !choice.muted.includes(lane));
+  if (lanes.length === 0) return null;
   const at = sounds.reduce(
     (time, sound) => (Math.abs(sound - time) < APART ? sound + APART : time),
     change.given + AFTER,
@@ -44,7 +45,7 @@ function lastChange(state: RunState): Change | null {
   const last = state.undoable[state.undoable.length - 1];
   if (last) return changeBy(last, state);
   // An undo that stands for a resume leaves nothing that could be undone.
-  if (state.resumedAt === -Infinity || state.resumedAt !== state.commandAt) return null;
+  if (state.resumedAt !== state.commandAt) return null;
   const lanes = state.lanes.filter(({ takesPart, stoppedBy }) => takesPart && stoppedBy === null);
   return { kind: 'resume', given: state.resumedAt, lanes: lanes.map(({ number }) => number) };
 }
@@ -53,7 +54,7 @@ function changeBy({ command, at, before }: Undoable, after: RunState): Change | 
   const kind = RULES[command.do].sign;
   if (!kind) return null;
   const changed = after.lanes.filter(({ stoppedBy }, index) => {
-    const was = before.lanes[index]?.stoppedBy ?? null;
+    const was = before.lanes[index]!.stoppedBy;
     return kind === 'stop' ? stoppedBy !== null && stoppedBy !== was : stoppedBy === null && was !== null;
   });
   return { kind, given: at, lanes: changed.map(({ number }) => number) };

@@ -64,7 +64,7 @@ function followers({ at, swimmers, gap }: Leave, from: Millis, until: Millis): r
 function isFollowedAloud(then: RunState, leave: Leave): boolean {
   const lane = then.lanes.find(({ number }) => number === leave.lane);
   if (!lane?.takesPart || lane.stoppedBy !== null || then.phase !== 'going') return false;
-  if (then.t0 === null || leave.at < then.t0) return false;
+  if (leave.at < then.t0!) return false;
   const pending = then.lanes.filter(isPending);
   return pending.length === 0 || pending.some(({ stoppedBy }) => stoppedBy === null);
 }

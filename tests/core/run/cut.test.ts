@@ -102,4 +102,14 @@ describe('cut', () => {
     const deck = new Deck('3 x 4 x 50 @ 1:00').at(0, { do: 'cut', line: 1, n: 1 });
     expect(deck.state.stretches[0]!.lanes[0]!.reps.length).toBe(8);
   });
+
+  it('[cut] reps go without the talks between them', () => {
+    const deck = new Deck('2 rounds\n  4 x 50 @ 1:00\n  talk 1:00').at(0, { do: 'cut', line: 2, n: 1 });
+    expect(deck.state.stretches.map(({ kind, gone }) => [kind, gone ?? false])).toEqual([
+      ['swim', false],
+      ['talk', false],
+      ['swim', false],
+      ['talk', false],
+    ]);
+  });
 });

@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { apply } from '../../../app/core/run/fold.ts';
-import { fit, fitPlan, singleCuts, type CutOption } from '../../../app/core/run/fit.ts';
+import { fit, fitPlan, singleCuts, swimDownPart, type CutOption } from '../../../app/core/run/fit.ts';
 import { projectedEnd } from '../../../app/core/run/projection.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { Deck, planOf } from '../../support/deck.ts';
 import { evenings } from '../../support/evening.ts';
+import { runs } from '../../support/runs.ts';
 
 /** Line 5: rounds of 2 x 50; line 7: 6 x 100; line 9: the swim-down. 19:30 to 19:45, planned 16:00. */
 const HOUR = [
@@ -84,6 +85,80 @@ describe('fitting the hour', () => {
     }
   });
 
+  it('offers nothing where the plan ends in time, to the second', () => {
+    expect(fitPlan(planOf(HOUR.replace('19:45', '19:47')))).toEqual({
+      over: -60_000,
+      swimDownBy: 14 * 60_000,
+      cuts: [],
+      serves: 'each',
+    });
+    expect(fitPlan(planOf(HOUR.replace('19:45', '19:46')))).toMatchObject({ over: 0, cuts: [], serves: 'each' });
+  });
+
+  it('offers nothing once the run is done, however late', () => {
+    const deck = new Deck(HOUR).at(0, { do: 'start' }).at(20, { do: 'finish' });
+    expect(fit(deck.settled(30), 30_000, 5000)).toMatchObject({ swimDownBy: null, cuts: [], serves: 'each' });
+  });
+
+  it('needs a start and a finish', () => {
+    expect(fitPlan(planOf(HOUR.replace('start 19:30\n', '')))).toBeNull();
+    expect(fitPlan(planOf(HOUR.replace('finish 19:45\n', '')))).toBeNull();
+  });
+
+  it('takes a swim that comes first to begin at the start, and a talk too', () => {
+    const over = (first: string) => fitPlan(planOf(`start 19:30\nfinish 19:40\n${first}\n10 x 50 @ 1:00`))!.over;
+    expect(over('2 x 50 @ 0:30')).toBe(60_000);
+    expect(over('talk 0:55')).toBe(55_000);
+  });
+
+  it('never cuts the last part that is named swim-down, else the last part', () => {
+    const part = (...lines: string[]) => swimDownPart(new Deck(['T', ...lines].join('\n')).state);
+    expect(part('Main', '50', 'Swim-down', '50', 'Games', '50')).toBe(1);
+    expect(part('Swim-down', '50', 'Games', '50')).toBe(0);
+    expect(part('Swim-down', '50', 'Main', '50', 'Warm-down', '50')).toBe(2);
+    expect(part('Main', '50', 'Games', '50')).toBe(1);
+    expect(part('Main', '50', 'Nothing yet')).toBe(0);
+  });
+
+  it('says when the swim-down must start until it has, and not where it has nothing to swim', () => {
+    const by = (deck: Deck, seconds: number) => fit(deck.settled(seconds), seconds * 1000, 600_000).swimDownBy;
+    const deck = new Deck('T\nMain\n50 @ 1:00\nSwim-down\n2 x 50 @ 1:00').at(0, { do: 'start' });
+    expect(by(deck, 20)).toBe(480_000);
+    expect(by(deck, 100)).toBe(480_000);
+    deck.at(100, { do: 'start' });
+    expect(by(deck, 105)).toBeNull();
+    expect(by(deck, 150)).toBeNull();
+    expect(by(new Deck('T\nMain\n50 @ 1:00\nSwim-down').at(0, { do: 'start' }), 20)).toBeNull();
+    const first = new Deck('T\nSwim-down\n50 @ 1:00\nGames\n50 @ 1:00');
+    expect(by(first, 0)).toBe(420_000);
+    expect(by(first.at(0, { do: 'start' }), 90)).toBeNull();
+  });
+
+  it('offers what stands in rounds that cannot be cut', () => {
+    const text = 'start 19:30\nfinish 19:37\n1 round\n  8 x 50 @ 1:00\nSwim-down\n50 easy';
+    expect(fitPlan(planOf(text))!.cuts.map(({ line, kind, n }) => ({ line, kind, n }))).toEqual([
+      { line: 4, kind: 'reps', n: 4 },
+    ]);
+  });
+
+  it('offers sets that are repeated as often in order of the session, also where the first lane swims but one', () => {
+    const text = 'start 19:30\nfinish 19:37\nlane 1\nlane 2\n0/4 x 50 @ 1:00\n4 x 100 @ 1:00\nSwim-down\n2 x 25 @ 0:05';
+    expect(fitPlan(planOf(text))!.cuts.map(({ line }) => line)).toEqual([5, 6]);
+  });
+
+  it('counts a set on one line with its rounds by its rounds', () => {
+    const text = 'start 19:30\nfinish 19:40\n3 x 4 x 50 @ 1:00\nSwim-down\n50 easy';
+    expect(fitPlan(planOf(text))!.cuts).toMatchObject([{ line: 3, n: 2, of: 3 }]);
+  });
+
+  it('the smallest cut of every line that brings the end forward, rounds before what is in them', () => {
+    const { state } = new Deck(`lane 1\nlane 2\n${HOUR.replace('6 x 100', '4/6 x 100')}`);
+    expect(singleCuts(state, -10_000).map(({ line, n, saves }) => ({ line, n, saves }))).toEqual([
+      { line: 9, n: 1, saves: 60_000 },
+      { line: 7, n: 1, saves: 120_000 },
+    ]);
+  });
+
   describe('[fit] what a lane has begun', () => {
     /** Rounds of 4:00 in line 3, from 10 s; then 6:00 of hundreds in line 6. At 5:10 round 2 is half swum. */
     const ROUNDS = ['start 19:30', 'finish 19:50', '3 rounds', '  100 @ 2:00', '  100 kick @ 2:00', '6 x 100 @ 1:00'];
@@ -142,7 +217,7 @@ describe('fitting the hour', () => {
         }
         if (cuts.length > 0 && serves !== 'short') expect(cuts[cuts.length - 1]!.endsAt).toBeLessThanOrEqual(finish);
       }),
-      { numRuns: 150 },
+      { numRuns: runs(150) },
     );
   });
 });

@@ -9,8 +9,9 @@ import { currentStretch, openRun, type RunState } from '../../../app/core/run/st
 import { view } from '../../../app/core/run/view.ts';
 import { planOf } from '../../support/deck.ts';
 import { evenings, type Evening } from '../../support/evening.ts';
+import { runs } from '../../support/runs.ts';
 
-const RUNS = { numRuns: 300 };
+const RUNS = { numRuns: runs(300) };
 
 /** What happens at every accepted or refused command of an evening. */
 interface Moment {

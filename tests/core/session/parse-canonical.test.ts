@@ -5,6 +5,7 @@ import { parseLanes, parseSession } from '../../../app/core/session/parse.ts';
 import type { Session } from '../../../app/core/session/session.ts';
 import { writeSession } from '../../support/canonical-text.ts';
 import { mutate, seeded, validSession } from '../../support/session-text.ts';
+import { runs } from '../../support/runs.ts';
 
 const HARBOUR = readFileSync(new URL('../../cases/sessions/harbour.txt', import.meta.url), 'utf8');
 const PLACES = ['line', 'column', 'finishLine'];
@@ -77,6 +78,20 @@ describe('writing', () => {
     expect(meaning(parsed(writeSession(session)))).toEqual(meaning(session));
   });
 
+  test.each([
+    ['between 1:00', ''],
+    ['between 0:45', 'between 0:45\n'],
+    ['between auto 1:00', 'between auto 1:00\n'],
+    ['gap 5', ''],
+    ['gap 10', 'gap 10\n'],
+    ['start on 30', 'start on 30\n'],
+    ['grid 10', 'grid 10\n'],
+    ['start 6:05', 'start 6:05\n'],
+    ['finish 0:00', 'finish 0:00\n'],
+  ])('[write] a setting is written where it is not the default: %s', (setting, written) => {
+    expect(writeSession(parsed(`${setting}\n50`))).toBe(`pool 25 m\n${written}lane 1\n\n50\n`);
+  });
+
   test('[write] random sessions read the same again, and their canonical text is its own', () => {
     fc.assert(
       fc.property(fc.integer(), (seed) => {
@@ -85,7 +100,7 @@ describe('writing', () => {
         expect(meaning(parsed(text))).toEqual(meaning(session));
         expect(writeSession(parsed(text))).toBe(text);
       }),
-      { seed: 1907, numRuns: 150 },
+      { seed: 1907, numRuns: runs(150) },
     );
   });
 });
@@ -121,7 +136,7 @@ describe('whatever the text', () => {
         expectPlaces(some);
         parseLanes(some);
       }),
-      { seed: 44, numRuns: 500 },
+      { seed: 44, numRuns: runs(500) },
     );
   });
 
@@ -133,7 +148,7 @@ describe('whatever the text', () => {
         const session = expectPlaces(text);
         if (session) expect(meaning(parsed(writeSession(session)))).toEqual(meaning(session));
       }),
-      { seed: 2718, numRuns: 300 },
+      { seed: 2718, numRuns: runs(300) },
     );
   });
 

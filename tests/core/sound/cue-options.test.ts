@@ -72,6 +72,17 @@ describe('[cues] a start is counted in', () => {
     expect(heard(state, 140, 181)).toEqual(['pip 177 of 1+2', 'pip 178 of 1+2', 'pip 179 of 1+2', 'leave 180 of 1+2']);
   });
 
+  test('of those that go on, where others stay stopped', () => {
+    const state = afterCommands(going, [62_000, { do: 'stop' }], [70_000, { do: 'resume', lanes: [1] }]);
+    expect(heard(state, 70, 81)).toEqual(['pip 77 of 1', 'pip 78 of 1', 'pip 79 of 1', 'leave 80 of 1']);
+  });
+
+  test('of those that swim, where a lane is out', () => {
+    const out = afterCommands(going, [62_000, { do: 'lane-out', lanes: [2] }]);
+    const state = afterCommands(out, [63_000, { do: 'stop' }], [70_000, { do: 'resume' }]);
+    expect(heard(state, 70, 81)).toEqual(['pip 77 of 1', 'pip 78 of 1', 'pip 79 of 1', 'leave 80 of 1']);
+  });
+
   test('after an undo that stands for a resume', () => {
     const text = 'start on 1\nlane 1\nlane 2\nSet\n8 x 50 @ 0:20';
     const state = runOf(text, [0, { do: 'start' }], [25_000, { do: 'stop' }], [33_000, { do: 'undo' }]);
@@ -106,6 +117,16 @@ describe('[cues] [R2] tones for further swimmers', () => {
       'leave 75 of 2',
       'follow 80 of 1+2',
       'follow 85 of 2',
+    ]);
+  });
+
+  test('two swimmers of one lane at one time are one tone of it', () => {
+    const close = runOf('start on 1\nlane 1, 3 swimmers\nSet\n2 x 25 @ 0:05', [0, { do: 'start' }]);
+    expect(heard(close, 10, 60, { followers: true })).toEqual([
+      'leave 10 of 1',
+      'leave 15 of 1',
+      'follow 20 of 1',
+      'follow 25 of 1',
     ]);
   });
 
@@ -176,6 +197,39 @@ describe('[cues] signs', () => {
     const busy = runOf('start on 1\nlane 1\nlane 2\nlane 3\nSet\n9 x 25 @ 0:01/0:01.4/1:00', [0, { do: 'start' }]);
     const crowded = afterCommands(busy, [11_000, { do: 'stop', lanes: [3] }]);
     expect(heard(crowded, 11, 14, signs).filter((cue) => cue.startsWith('stop'))).toEqual([]);
+  });
+
+  test('it stands among the other sounds by its time, and is named by that of its command', () => {
+    const stopped = afterCommands(going, [69_700, { do: 'stop', lanes: [2] }]);
+    expect(heard(stopped, 60, 75, signs)).toEqual(['leave 70 of 1', 'stop 70.5 of 2']);
+    expect(cuesDue(stopped, 69_700, 75_000, { ...PLAIN_CUES, ...signs }).map(({ key }) => key)).toEqual([
+      'leave 70000',
+      'stop 69700',
+    ]);
+    const early = afterCommands(going, [60_000, { do: 'stop', lanes: [1] }]);
+    expect(heard(early, 60, 81, signs)).toEqual(['stop 60.3 of 1', 'leave 80 of 2']);
+  });
+
+  test('half a second from the next sound is enough', () => {
+    const stopped = afterCommands(going, [69_200, { do: 'stop', lanes: [2] }]);
+    expect(heard(stopped, 69, 75, signs)).toEqual(['stop 69.5 of 2', 'leave 70 of 1']);
+  });
+
+  test('it is for the lanes that the command has stopped or let go on, and for no other', () => {
+    const one = afterCommands(going, [30_000, { do: 'stop', lanes: [1] }]);
+    const both = afterCommands(one, [45_000, { do: 'stop' }]);
+    expect(heard(both, 45, 60, signs)).toEqual(['stop 45.3 of 2']);
+    expect(heard(afterCommands(both, [50_000, { do: 'restart' }]), 50, 60, signs)).toEqual([]);
+    expect(heard(afterCommands(one, [45_000, { do: 'mark' }]), 45, 60, signs)).toEqual([]);
+    const text = 'start on 1\nlane 1\nlane 2\nlane 3\nSet\n8 x 50 @ 0:20';
+    const three = runOf(
+      text,
+      [0, { do: 'start' }],
+      [1000, { do: 'lane-out', lanes: [3] }],
+      [12_000, { do: 'stop', lanes: [2] }],
+      [25_000, { do: 'stop', lanes: [1] }],
+    );
+    expect(heard(afterCommands(three, [33_000, { do: 'undo' }]), 33, 35, signs)).toEqual(['resume 33.3 of 1']);
   });
 
   test('holding a break stops no lane and has none', () => {

@@ -61,7 +61,8 @@ describe('[RFC 5905, 10] the least delay of a window is the one to go by', () =>
 });
 
 describe('[sync] which samples count', () => {
-  test('before the first there is no host time', () => {
+  test('before the first nothing is measured and there is no host time', () => {
+    expect(emptySync().window).toEqual([]);
     expect(hostTimeAt(emptySync(), 5)).toBeNull();
   });
 
@@ -73,6 +74,10 @@ describe('[sync] which samples count', () => {
     ['an answer before its question', { t1: 200, t2: 5200, t3: 5200, t4: 199 }],
     ['an answer sent before the question came', { t1: 200, t2: 5202, t3: 5201, t4: 205 }],
     ['no number', { t1: 200, t2: Number.NaN, t3: 5201, t4: 205 }],
+    ['a question that was asked at no time', { t1: -Infinity, t2: 5201, t3: 5201, t4: 205 }],
+    ['a question that came at no time', { t1: 200, t2: -Infinity, t3: 5201, t4: 205 }],
+    ['an answer that was sent at no time', { t1: 200, t2: 5201, t3: Infinity, t4: 205 }],
+    ['an answer that came at no time', { t1: 200, t2: 5201, t3: 5201, t4: Infinity }],
     ['one no later than the last', { t1: 90, t2: 7090, t3: 7090, t4: 100 }],
   ])('dropped: %s', (_, stamps) => {
     const sync = trip(emptySync(), 100, { offset: 5000 });
@@ -88,6 +93,16 @@ describe('[sync] which samples count', () => {
     // A minute after the first only the second is left, and is what others are held against.
     sync = trip(sync, 60_001 + 4, { offset: 100, out: 10, back: 10 });
     expect(sync.window.map(({ delay }) => delay)).toEqual([13, 20]);
+  });
+
+  test('an answer in the same millisecond counts', () => {
+    expect(addSample(emptySync(), { t1: 100, t2: 5100, t3: 5100, t4: 100, epoch: 'a' }).window).toHaveLength(1);
+  });
+
+  test('one counts for a minute, the last millisecond included', () => {
+    const sync = trip(emptySync(), 0, { offset: 100 });
+    expect(trip(sync, 60_000, { offset: 100 }).window).toHaveLength(2);
+    expect(trip(sync, 60_001, { offset: 100 }).window).toHaveLength(1);
   });
 
   test('sixteen are kept', () => {
@@ -116,6 +131,16 @@ describe('[sync] how a better offset is taken over', () => {
     expect(hostTimeAt(sync, 0)).toBe(118);
     sync = trip(sync, 60, { offset: 100, out: 2, back: 2 });
     expect(hostTimeAt(sync, 60)).toBe(160);
+  });
+
+  test('the burst has eight samples: the ninth moves the clock by and by', () => {
+    const shownAfter = (samples: number) => {
+      let sync = emptySync();
+      for (let at = 0; at < samples - 1; at++) sync = trip(sync, at, { offset: 100, out: 5, back: 5 });
+      return hostTimeAt(trip(sync, 100, { offset: 120, out: 1, back: 1 }), 100);
+    };
+    expect(shownAfter(8)).toBe(220);
+    expect(shownAfter(9)).toBe(200);
   });
 
   test('a small error goes at 5 ms a second, and stops when it is gone', () => {

@@ -2,7 +2,7 @@
  * `lane-out`: lanes take no part in what follows; one at least stays in.
  */
 
-import { changeLanes, choose, done, no, type Outcome } from '../answer.ts';
+import { IN, changeLanes, choose, done, no, type Outcome } from '../answer.ts';
 import { LANES, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords } from '../command-words.ts';
@@ -32,7 +32,7 @@ export const laneOutWords = {
 } satisfies CommandWords<'lane-out'>;
 
 function wentOut(state: RunState, named: readonly number[]): Outcome {
-  const chosen = choose(state, named, () => true, 'is in');
+  const chosen = choose(state, named, () => true, IN);
   if (!chosen.ok) return chosen;
   if (state.lanes.every((lane, index) => !lane.in || chosen.lanes.has(index))) {
     return no('One lane at least stays in: use Finish to end the session.');

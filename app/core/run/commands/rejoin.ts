@@ -8,7 +8,7 @@ import { changeLanes, choose, done, type Outcome } from '../answer.ts';
 import { LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords, Told } from '../command-words.ts';
-import { isStopped } from '../lane-change.ts';
+import { isStopped, STOPPED } from '../lane-change.ts';
 import { isPending, type RunState } from '../state.ts';
 
 const fields = { lanes: optional(LANES) };
@@ -44,7 +44,7 @@ export const rejoinWords = {
 } satisfies CommandWords<'rejoin'>;
 
 function rejoined(state: RunState, named: readonly number[] | undefined, t: Millis): Outcome {
-  const chosen = choose(state, named, isStopped, 'is stopped');
+  const chosen = choose(state, named, isStopped, STOPPED);
   if (!chosen.ok) return chosen;
   const back = changeLanes(state, chosen.lanes, (lane) => {
     const missed = lane.reps.findIndex((rep, index) => index >= lane.next && lane.origin + rep.offset >= t + LEAD);

@@ -4,12 +4,17 @@
 
 import type { Millis } from '../../units.ts';
 import { align, LEAD } from '../align.ts';
-import { changeLanes, choose, done, no, type Outcome } from '../answer.ts';
+import { changeLanes, choose, done, no, type Lacking, type Outcome } from '../answer.ts';
 import { LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords } from '../command-words.ts';
 import { notGoing } from '../lane-change.ts';
 import { isPending, type LaneState, type RunState } from '../state.ts';
+
+const REPEATABLE: Lacking = {
+  none: 'has left a rep here that could be repeated',
+  one: 'has left no rep here that could be repeated',
+};
 
 const fields = { lanes: optional(LANES) };
 
@@ -52,7 +57,7 @@ export const repeatWords = {
 
 function swumAgain(state: RunState, named: readonly number[] | undefined, t: Millis): Outcome {
   if (state.phase !== 'going') return no(notGoing(state));
-  const chosen = choose(state, named, (lane) => lane.leftHere, 'has left a rep here that could be repeated');
+  const chosen = choose(state, named, (lane) => lane.leftHere, REPEATABLE);
   if (!chosen.ok) return chosen;
   return done(changeLanes(state, chosen.lanes, (lane) => repeated(state, lane, t)));
 }

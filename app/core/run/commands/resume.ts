@@ -9,7 +9,7 @@ import { changeLanes, choose, done, type Outcome } from '../answer.ts';
 import { LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords } from '../command-words.ts';
-import { displaced, isStopped } from '../lane-change.ts';
+import { displaced, isStopped, STOPPED } from '../lane-change.ts';
 import { nextLeave, type RunState } from '../state.ts';
 
 const fields = { lanes: optional(LANES) };
@@ -48,7 +48,7 @@ export const resumeWords = {
 } satisfies CommandWords<'resume'>;
 
 function resumed(state: RunState, named: readonly number[] | undefined, t: Millis): Outcome {
-  const chosen = choose(state, named, isStopped, 'is stopped');
+  const chosen = choose(state, named, isStopped, STOPPED);
   if (chosen.ok) return done({ ...resumeLanes(state, chosen.lanes, t), heldAfter: false });
   const holdsOnlyWhatFollows = state.heldAfter && !state.lanes.some(isStopped);
   return holdsOnlyWhatFollows && !named ? done({ ...state, heldAfter: false }) : chosen;

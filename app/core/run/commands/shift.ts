@@ -3,12 +3,12 @@
  */
 
 import { SECOND, type Millis } from '../../units.ts';
-import { changeLanes, choose, done, no, type Outcome } from '../answer.ts';
+import { IN, changeLanes, choose, done, no, type Outcome } from '../answer.ts';
 import { CHANGE, LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { CommandOf } from '../command.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords, Told } from '../command-words.ts';
-import { displaced, NOTHING_LEFT, notGoing, unlessTooSoon } from '../lane-change.ts';
+import { displaced, LEFT, notGoing, unlessTooSoon } from '../lane-change.ts';
 import { currentStretch, isPending, type RunState } from '../state.ts';
 
 type Named = readonly number[] | undefined;
@@ -63,7 +63,7 @@ function shifted(state: RunState, named: Named, seconds: number, t: Millis): Out
   if (state.phase !== 'going') return no(notGoing(state));
   const by = seconds * SECOND;
   if (currentStretch(state).kind !== 'swim') return shiftPause(state, named, by, t);
-  const chosen = choose(state, named, isPending, NOTHING_LEFT);
+  const chosen = choose(state, named, isPending, LEFT);
   if (!chosen.ok) return chosen;
   return unlessTooSoon(
     state,
@@ -74,7 +74,7 @@ function shifted(state: RunState, named: Named, seconds: number, t: Millis): Out
 
 /** A talk or break ends later (or sooner) for everyone; before it has begun, its beginning moves too. */
 function shiftPause(state: RunState, named: Named, by: Millis, t: Millis): Outcome {
-  const chosen = choose(state, named, () => true, 'is in');
+  const chosen = choose(state, named, () => true, IN);
   if (!chosen.ok) return chosen;
   const ahead = state.t0 !== null && t < state.t0;
   const pauseEnd = state.pauseEnd + by;

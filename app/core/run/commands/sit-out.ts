@@ -6,7 +6,7 @@ import { changeLanes, choose, done, type Outcome } from '../answer.ts';
 import { LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords } from '../command-words.ts';
-import { NOTHING_LEFT } from '../lane-change.ts';
+import { LEFT } from '../lane-change.ts';
 import { isPending, type RunState } from '../state.ts';
 
 const fields = { lanes: optional(LANES) };
@@ -49,6 +49,6 @@ export const sitOutWords = {
 } satisfies CommandWords<'sit-out'>;
 
 function satOut(state: RunState, named: readonly number[] | undefined): Outcome {
-  const chosen = choose(state, named, isPending, NOTHING_LEFT);
+  const chosen = choose(state, named, isPending, LEFT);
   return chosen.ok ? done(changeLanes(state, chosen.lanes, (lane) => ({ ...lane, next: lane.next + 1 }))) : chosen;
 }

@@ -6,7 +6,7 @@ import { changeLanes, choose, done, type Outcome } from '../answer.ts';
 import { LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords } from '../command-words.ts';
-import { NOTHING_LEFT } from '../lane-change.ts';
+import { LEFT } from '../lane-change.ts';
 import { isPending, type RunState } from '../state.ts';
 
 const fields = { lanes: optional(LANES) };
@@ -49,7 +49,7 @@ export const skipWords = {
 } satisfies CommandWords<'skip'>;
 
 function skipped(state: RunState, named: readonly number[] | undefined): Outcome {
-  const chosen = choose(state, named, isPending, NOTHING_LEFT);
+  const chosen = choose(state, named, isPending, LEFT);
   if (!chosen.ok) return chosen;
   return done(
     changeLanes(state, chosen.lanes, (lane) => {

@@ -2,13 +2,18 @@
  * `stop`: what is pending does not leave until the coach says so; with no lanes named what follows waits too.
  */
 
-import { changeLanes, choose, done, no, type Outcome } from '../answer.ts';
+import { changeLanes, choose, done, no, type Lacking, type Outcome } from '../answer.ts';
 import { LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords } from '../command-words.ts';
-import { NOTHING_LEFT, notGoing } from '../lane-change.ts';
+import { notGoing } from '../lane-change.ts';
 import { nextWaits } from '../settle.ts';
 import { currentStretch, isPending, type RunState } from '../state.ts';
+
+const GOING: Lacking = {
+  none: 'has a rep still to leave and is not stopped',
+  one: 'has no rep still to leave, or is stopped already',
+};
 
 const fields = { lanes: optional(LANES) };
 
@@ -54,12 +59,7 @@ export function stopped(state: RunState, named: readonly number[] | undefined): 
       ? no('Nobody swims now: lanes cannot be stopped one by one.')
       : done({ ...state, stops, heldAfter: true });
   }
-  const chosen = choose(
-    state,
-    named,
-    (lane) => isPending(lane) && lane.stoppedBy === null,
-    `${NOTHING_LEFT} and is not stopped`,
-  );
+  const chosen = choose(state, named, (lane) => isPending(lane) && lane.stoppedBy === null, GOING);
   if (!chosen.ok) return named || !beginsByItself(state) ? chosen : done({ ...state, stops, heldAfter: true });
   const held = changeLanes(state, chosen.lanes, (lane) => ({ ...lane, stoppedBy: stops }));
   return done({ ...held, stops, heldAfter: state.heldAfter || !named });

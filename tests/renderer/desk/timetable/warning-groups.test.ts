@@ -26,7 +26,7 @@ describe('warnings of one line and code stand together', () => {
     const { sentence } = of(`lane 1\nlane 2\nSet\n4 x 100 @ base`, 'assumed-base')!;
     expect(sentence).toBe('Lanes 1 and 2 have neither base nor css: times rest on an assumed base of 2:00.');
     const ends = of('lane 1\nlane 2\nSet\n1 x 25 @ 1:00\n4 x 50 @ 2:00', 'far-end')!;
-    expect(ends.sentence).toBe('Lanes 1 and 2 end this set at the far end, away from the screen: 1 lengths so far.');
+    expect(ends.sentence).toBe('Lanes 1 and 2 end this set at the far end, away from the screen: 1 length so far.');
   });
 
   test('one lane alone keeps its own sentence', () => {

@@ -15,7 +15,7 @@ const going = runOf(SET, [0, { do: 'start' }]);
 describe('what is offered', () => {
   test('is what the run would take; the rest says why in its own sentence', () => {
     expect(refusalOf(going, commandOf('skip', [2]), 20_000)).toBeNull();
-    expect(refusalOf(going, commandOf('resume', [2]), 20_000)).toBe('Lane 2 is stopped.');
+    expect(refusalOf(going, commandOf('resume', [2]), 20_000)).toBe('Lane 2 is not stopped.');
     expect(refusalOf(going, commandOf('undo', []), 20_000)).toMatch(/more than 10 s/);
   });
 

@@ -1,0 +1,26 @@
+// What `npm run mutants` tries a mutant with: the unit tests beside what is mutated, the quick files first.
+
+import { readFileSync } from 'node:fs';
+import { defineConfig } from 'vitest/config';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
+import unit from '../vitest.config.ts';
+
+/** The first test that fails ends a trial, so those of many random cases come last. */
+class QuickFirst extends BaseSequencer {
+  override sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const slow = ({ moduleId }: TestSpecification) => readFileSync(moduleId, 'utf8').includes("from 'fast-check'");
+    return Promise.resolve([...files.filter((file) => !slow(file)), ...files.filter(slow)]);
+  }
+}
+
+export default defineConfig({
+  ...unit,
+  test: {
+    ...unit.test,
+    // From the folder that `main.ts` names.
+    include: ['**/*.test.{ts,tsx}'],
+    // Nothing that is mutated keeps anything from one file of tests to the next.
+    isolate: false,
+    sequence: { sequencer: QuickFirst },
+  },
+});
