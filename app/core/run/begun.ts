@@ -16,10 +16,10 @@ export function takesBegun(before: RunState, after: RunState, line: number, begu
 
 /** The rounds of a line, or the reps of its occurrences, of which a rep has left in any lane. */
 export function begunUnits(state: RunState, line: number): ReadonlySet<string> {
-  const { departed, index, phase, t0 } = state;
+  const { departed, index, phase, departedBefore } = state;
   const known = knownBegun.get(departed) ?? new Map<string, ReadonlySet<string>>();
   knownBegun.set(departed, known);
-  const key = `${line} ${index} ${phase} ${t0}`;
+  const key = `${line} ${index} ${phase} ${departedBefore}`;
   const units = known.get(key) ?? unitsLeft(state, line);
   known.set(key, units);
   return units;
@@ -28,17 +28,17 @@ export function begunUnits(state: RunState, line: number): ReadonlySet<string> {
 /** By what has left, which the many cuts that are tried do not change. */
 const knownBegun = new WeakMap<RunState['departed'], Map<string, ReadonlySet<string>>>();
 
-function unitsLeft({ departed, index, phase, t0 }: RunState, line: number): ReadonlySet<string> {
+function unitsLeft({ departed, index, phase, departedBefore }: RunState, line: number): ReadonlySet<string> {
   const units = new Set<string>();
-  for (const { stretch, reps, from, to, origin } of departed) {
+  departed.forEach(({ stretch, reps, from, to }, place) => {
+    // What left before a restart is to be swum again, whole.
+    const stands = stretch < index || (stretch === index && phase === 'going' && place >= departedBefore);
+    if (!stands) return;
     for (let at = from; at < to; at++) {
-      const rep = reps[at]!;
-      // What left before a restart is to be swum again, whole.
-      const stands = stretch < index || (stretch === index && phase === 'going' && origin + rep.offset >= t0!);
-      const unit = stands ? unitOf(rep, line) : null;
+      const unit = unitOf(reps[at]!, line);
       if (unit !== null) units.add(unit);
     }
-  }
+  });
   return units;
 }
 

@@ -13,7 +13,15 @@ import { done, no, type Outcome } from './answer.ts';
 import { stopToJoin, unlessTooSoon } from './lane-change.ts';
 import { isEmpty, placeIn, placeOf, startingFrom, type Place } from './place.ts';
 import { done as doneAt, waitAt, withoutWaiting } from './settle.ts';
-import { currentStretch, isPending, nextLeave, type LaneState, type Pending, type RunState } from './state.ts';
+import {
+  currentStretch,
+  departedHere,
+  isPending,
+  nextLeave,
+  type LaneState,
+  type Pending,
+  type RunState,
+} from './state.ts';
 
 export function rewritten(state: RunState, text: string, t: Millis): Outcome {
   const { source, session } = state.plan;
@@ -71,10 +79,7 @@ function begunPieces(state: RunState, pieces: readonly Piece[]): number {
   if (state.phase === 'going') {
     const first = firstLineOf(currentStretch(state));
     if (first < Infinity) line = Math.max(line, first);
-    for (const { reps, to, origin } of state.departed) {
-      const last = reps[to - 1]!;
-      if (origin + last.offset >= state.t0!) line = Math.max(line, last.set.line);
-    }
+    for (const { reps, to } of departedHere(state)) line = Math.max(line, reps[to - 1]!.set.line);
   }
   const begun = pieceAt(pieces, line) + 1;
   // The piece that holds the place a `go-to` named may be changed, those before it may not.

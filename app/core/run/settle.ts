@@ -112,6 +112,7 @@ function beginDraft(now: Draft, index: number, t0: Millis): void {
   now.t0 = t0;
   now.pauseEnd = t0 + stretch.time;
   now.heldAfter = false;
+  now.departedBefore = now.departed.length;
   now.lanes.forEach((lane, laneIndex) => {
     Object.assign(lane, NOTHING_PENDING);
     const whole = stretch.lanes[laneIndex];

@@ -37,6 +37,8 @@ export interface RunState extends Alignment {
   readonly retimed: ReadonlySet<number>;
   /** What has left, in runs of consecutive leaves of one lane; in no order between lanes. */
   readonly departed: readonly Departure[];
+  /** How many of those there were when the current stretch last began: a `shift` before T0 makes leaves come before it. */
+  readonly departedBefore: number;
   readonly marks: readonly Mark[];
   /** Of the last accepted command, `start`, `stop`, and command that R6 counts from; -Infinity for none. */
   readonly commandAt: Millis;
@@ -143,6 +145,7 @@ export function openRun(plan: Plan, clockPhase: Millis): RunState {
     cuts: new Map(),
     retimed: new Set(),
     departed: [],
+    departedBefore: 0,
     marks: [],
     commandAt: -Infinity,
     startedAt: -Infinity,
@@ -177,6 +180,16 @@ export function currentStretch(state: RunState): Stretch {
 
 export function isPending(lane: LaneState): boolean {
   return lane.next < lane.reps.length;
+}
+
+/** What has left since the current stretch last began. */
+export function departedHere({ departed, departedBefore }: RunState): readonly Departure[] {
+  return departed.slice(departedBefore);
+}
+
+/** When the first of a run of leaves was. */
+export function firstOf({ reps, from, origin }: Departure): Millis {
+  return origin + reps[from]!.offset;
 }
 
 /** Whether there is something pending, and all of it is stopped. */

@@ -5,7 +5,7 @@
 import { SECOND, type Millis } from '../units.ts';
 import { leavesOf } from '../run/record.ts';
 import { settle } from '../run/settle.ts';
-import { isPending, type RunState } from '../run/state.ts';
+import { departedHere, firstOf, isPending, type RunState } from '../run/state.ts';
 import type { CueChoice } from './cue-choice.ts';
 import type { Tone } from './tones.ts';
 
@@ -50,7 +50,9 @@ function isRestart(state: RunState, { at, lanes }: Tone, muted: readonly number[
       muted.includes(lane.number),
   );
   if (!together) return false;
-  const first = (since: Millis): boolean =>
-    leavesOf(state, since).every((leave) => leave.at >= at || muted.includes(leave.lane));
-  return first(state.t0! - 1) || (state.resumedAt > state.t0! && first(state.resumedAt));
+  const isFirst = (lane: number, left: Millis): boolean => left >= at || muted.includes(lane);
+  return (
+    departedHere(state).every((leaves) => isFirst(leaves.lane, firstOf(leaves))) ||
+    leavesOf(state, state.resumedAt).every((leave) => isFirst(leave.lane, leave.at))
+  );
 }

@@ -6,7 +6,7 @@
 import type { Millis } from '../units.ts';
 import { leavesOf, type Leave } from '../run/record.ts';
 import { settle } from '../run/settle.ts';
-import { isPending, type RunState } from '../run/state.ts';
+import { departedHere, firstOf, isPending, type RunState } from '../run/state.ts';
 import type { CueChoice } from './cue-choice.ts';
 
 export interface Tone {
@@ -64,7 +64,7 @@ function followers({ at, swimmers, gap }: Leave, from: Millis, until: Millis): r
 function isFollowedAloud(then: RunState, leave: Leave): boolean {
   const lane = then.lanes.find(({ number }) => number === leave.lane);
   if (!lane?.takesPart || lane.stoppedBy !== null || then.phase !== 'going') return false;
-  if (leave.at < then.t0!) return false;
+  if (!departedHere(then).some((left) => left.lane === leave.lane && firstOf(left) <= leave.at)) return false;
   const pending = then.lanes.filter(isPending);
   return pending.length === 0 || pending.some(({ stoppedBy }) => stoppedBy === null);
 }

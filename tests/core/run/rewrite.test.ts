@@ -29,6 +29,20 @@ describe('rewrite: which pieces stay', () => {
     expect(counting.at(5, rewrite('Main', '2 x 50 @ 1:00')).reps(1)).toEqual(['2.1 at 10', '2.2 at 70']);
   });
 
+  it('[rewrite] what left before T0, because leaves were moved forward in the countdown, has begun', () => {
+    const lines = [
+      'start on 60',
+      'lane 1, 1 swimmer',
+      'lane 2, 1 swimmer',
+      'Main',
+      '0/2 x 50 @ 1:00',
+      '2/0 x 100 @ 2:00',
+    ];
+    const deck = new Deck(text(...lines)).at(0, { do: 'start' }).at(5, { do: 'shift', seconds: -10 });
+    expect(deck.settled(55).lanes.map(({ leftHere }) => leftHere)).toEqual([true, true]);
+    expect(deck.refusal(55, rewrite(...lines.slice(0, 5), '2/0 x 75 @ 1:30'))).toMatch(/Line 6 has begun/);
+  });
+
   it('[rewrite] a rounds line is one piece with all that stands under it', () => {
     const deck = new Deck(text('Main', '3 rounds', '  50 @ 1:00', '  talk 1:00', '100 @ 2:00')).at(0, { do: 'start' });
     expect(deck.refusal(20, rewrite('Main', '3 rounds', '  50 @ 1:00', '  talk 0:30', '100 @ 2:00'))).toMatch(/Line 2/);

@@ -51,6 +51,12 @@ describe('[cues] [R2] further swimmers', () => {
     expect(tones(state, 0, 30)).toEqual(['leave 10 of 2', 'leave 15 of 1', 'follow 20 of 1+2']);
   });
 
+  test('sound too where their lead left before T0, moved forward in the countdown', () => {
+    const text = 'start on 60\nlane 1, 3 swimmers\nSet\n50 @ 1:00';
+    const state = runOf(text, [0, { do: 'start' }], [5000, { do: 'shift', seconds: -10 }]);
+    expect(tones(state, 0, 70)).toEqual(['leave 50 of 1', 'follow 55 of 1', 'follow 60 of 1']);
+  });
+
   test('of a stretch that the coach has left are not heard in the next', () => {
     const text = 'start on 1\nlane 1, 9 swimmers\nOne\n4 x 50 @ 1:00\nTwo\n4 x 50 @ 1:00';
     const state = runOf(text, [0, { do: 'start' }]);
