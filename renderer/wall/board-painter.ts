@@ -49,7 +49,11 @@ const MOST_LINES = 6;
 export function createBoardPainter(board: HTMLElement, layout: Layout, measure: Measure): BoardPainter {
   const setMode = attributeWriter(board, 'data-mode');
   const setLost = attributeWriter(board, 'data-lost');
-  const clock = createGuard(placeIn(board, 'clock-box'), CLOCK, () => createDigits(placeIn(board, 'clock')));
+  const clock = createGuard(placeIn(board, 'clock-box'), CLOCK, () => {
+    const box = placeIn(board, 'clock');
+    box.textContent = '';
+    return layout.face.place(box, layout.clock);
+  });
   const head = createGuard(placeIn(board, 'head-words'), HEAD, () => headWriters(board, layout, measure));
   const callout = createGuard(placeIn(board, 'callout'), CALLOUT, () => calloutWriter(board, layout, measure));
   const strips = new Map(
@@ -77,7 +81,7 @@ export function createBoardPainter(board: HTMLElement, layout: Layout, measure: 
       const mode = modeOf(view);
       setMode(mode);
       setLost(lost ? (lost.large ? 'large' : 'small') : '');
-      clock.draw((digits) => digits.show(clockFace(view, choice).text));
+      clock.draw((paintFace) => paintFace({ text: clockFace(view, choice).text }));
       head.draw((write) => write(headFace(view, openedAt, choice), clockFace(view, choice).label, lost));
       callout.draw((write) => write(calloutOf(view, openedAt), mode));
       const faces = mode === 'done' ? [] : facesOf(scene);
@@ -158,9 +162,9 @@ function calloutWriter(
     if (key === shown) return;
     shown = key;
     // Beside the time left the words have less room.
-    const width = layout.width - (callout.left !== '' && wide ? layout.clockWidth * 1.1 : 0);
+    const width = layout.width - (callout.left !== '' && wide ? layout.clock.width * 1.1 : 0);
     const free = callout.left !== '' && !wide ? height - leftCap * 1.3 : height;
-    const most = Math.min(layout.clockCap * 0.75, free * 0.3);
+    const most = Math.min(layout.clock.cap * 0.75, free * 0.3);
     // One line rather than two, where that is not much smaller.
     const onOneLine = width / measure(callout.title);
     const size = onOneLine >= most * 0.6 ? Math.min(most, onOneLine) : most;

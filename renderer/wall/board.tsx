@@ -30,7 +30,7 @@ export const Board = memo(function Board({ layout, lanes, flip, boardRef }: Boar
     >
       <header className="head">
         <div className="clock-box" data-place="clock-box">
-          <div className="clock digits" data-place="clock" role="timer" aria-label="Clock" />
+          <div data-place="clock" />
         </div>
         <div className="head-words" data-place="head-words">
           <p className="caps head-label" data-place="clock-label" />
@@ -93,8 +93,8 @@ function sizes(layout: Layout): CSSProperties {
     '--inset-y': layout.insetY,
     '--width': layout.width,
     '--head': layout.headHeight,
-    '--clock': layout.clockCap / CAP,
-    '--clock-width': layout.clockWidth,
+    '--clock': layout.clock.cap / CAP,
+    '--clock-width': layout.clock.width,
     '--words-x': layout.wordsX,
     '--words-height': layout.wordsHeight,
     '--strip': lanes.height,

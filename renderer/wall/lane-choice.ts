@@ -4,11 +4,14 @@
  */
 
 import type { ClockChoice } from '../../app/core/run/readings.ts';
+import type { ClockFace } from './faces/clock-face.ts';
+import { faceNamed } from './faces/faces.ts';
 
 export interface WallChoice {
   /** null for all lanes. */
   readonly lanes: ReadonlySet<number> | null;
   readonly clock: ClockChoice;
+  readonly face: ClockFace;
   readonly flip: boolean;
 }
 
@@ -19,6 +22,7 @@ export function readWallChoice(search: string): WallChoice {
   return {
     lanes: readLanes(asked.get('lanes') ?? ''),
     clock: clock === 'run' || clock === 'pool' ? clock : 'stretch',
+    face: faceNamed(asked.get('face')),
     flip: asked.has('flip'),
   };
 }

@@ -4,7 +4,7 @@
  * are made as large as the strips allow, and everything else takes what is left.
  */
 
-import { CAP, widthOf } from '../ui/digits.ts';
+import type { ClockFace, FaceSize } from './faces/clock-face.ts';
 import { stripLayout, fixedPlaces, ONE_COLUMN, type Room, type StripLayout } from './strip-layout.ts';
 
 /** All in px; `…Cap` is the height of digits or capitals as drawn. */
@@ -18,8 +18,8 @@ export interface Layout {
   readonly headHeight: number;
   /** Clock and words beside each other, or the words under the clock. */
   readonly head: 'beside' | 'stacked';
-  readonly clockCap: number;
-  readonly clockWidth: number;
+  readonly face: ClockFace;
+  readonly clock: FaceSize;
   /** Where the words of the head begin, and how wide and high they may be. */
   readonly wordsX: number;
   readonly wordsWidth: number;
@@ -63,8 +63,8 @@ const BELOW_CLOCK = 0.92;
 /** Of the height for large words and the time left, where they stand below each other. */
 const LEFT_UNDER_WORDS = 0.34;
 
-export function layoutFor(room: Room): Layout {
-  const frame = frameOf(room);
+export function layoutFor(room: Room, face: ClockFace): Layout {
+  const frame = frameOf(room, face);
   if (frame.head === 'stacked') {
     const wide = layoutWithHead(room, frame, wideClock(room, frame));
     if (wide.lanes.cap >= room.width * IN_SIGHT) return wide;
@@ -75,55 +75,49 @@ export function layoutFor(room: Room): Layout {
   return tries.find((layout) => layout.lanes.cap * 1.01 >= largest)!;
 }
 
-interface Frame extends Pick<Layout, 'insetX' | 'insetY' | 'drift' | 'width' | 'head'> {
-  /** The width of the clock, in heights of its digits. */
-  readonly clockEm: number;
-}
+type Frame = Pick<Layout, 'insetX' | 'insetY' | 'drift' | 'width' | 'head' | 'face'>;
 
-type HeadSize = Pick<Layout, 'headHeight' | 'clockCap'>;
+type HeadSize = Pick<Layout, 'headHeight' | 'clock'>;
 
-function frameOf(room: Room): Frame {
+function frameOf(room: Room, face: ClockFace): Frame {
   const drift = Math.max(1, Math.round(room.height * DRIFT));
   const insetX = Math.ceil(room.width * INSET) + drift;
   const insetY = Math.ceil(room.height * INSET) + drift;
   const head = room.width > room.height ? 'beside' : 'stacked';
-  const clockEm = widthOf(room.hours ? '8:88:88' : '88:88') / CAP;
-  return { insetX, insetY, drift, width: room.width - 2 * insetX, head, clockEm };
+  return { insetX, insetY, drift, width: room.width - 2 * insetX, head, face };
 }
 
-function headOf(room: Room, { insetY, width, head, clockEm }: Frame, share: number): HeadSize {
+function headOf(room: Room, { insetY, width, head, face }: Frame, share: number): HeadSize {
   const headHeight = Math.floor(room.height * share) - insetY;
-  const high = headHeight * (head === 'beside' ? 0.86 : 0.56);
-  const clockCap = Math.floor(Math.min(high, (width * (head === 'beside' ? 0.4 : 1)) / clockEm));
-  return { headHeight, clockCap };
+  const beside = head === 'beside';
+  const most = { width: width * (beside ? 0.4 : 1), height: headHeight * (beside ? 0.86 : 0.56) };
+  return { headHeight, clock: face.measure({ ...most, hours: room.hours }) };
 }
 
 /** The clock as wide as the screen, or as its words leave room for. */
-function wideClock(room: Room, { width, clockEm }: Frame): HeadSize {
+function wideClock(room: Room, { width, face }: Frame): HeadSize {
   const words = width * 0.125;
   const most = room.height * HEAD_MOST;
-  const clockCap = Math.floor(Math.min(width / clockEm, (most - words) / CLOCK_ROW));
-  return { headHeight: Math.floor(clockCap * CLOCK_ROW + words), clockCap };
+  const clock = face.measure({ width, height: (most - words) / CLOCK_ROW, hours: room.hours });
+  return { headHeight: Math.floor(clock.height * CLOCK_ROW + words), clock };
 }
 
 /** From the top of the clock to the words under it, in heights of its digits. */
 const CLOCK_ROW = 1.14;
 
-function layoutWithHead(room: Room, frame: Frame, { headHeight, clockCap }: HeadSize): Layout {
-  const { clockEm, ...place } = frame;
-  const { width, insetY, head } = place;
-  const clockWidth = Math.ceil(clockCap * clockEm);
+function layoutWithHead(room: Room, frame: Frame, { headHeight, clock }: HeadSize): Layout {
+  const { width, insetY, head } = frame;
   const below = room.height - 2 * insetY - headHeight;
-  const lanes = stripLayout(room, width, below, clockCap * BELOW_CLOCK);
+  const lanes = stripLayout(room, width, below, clock.cap * BELOW_CLOCK);
   const aside = Math.max(
-    clockWidth + clockCap * 0.4,
+    clock.width + clock.cap * 0.4,
     lanes.form === 'one-row' && lanes.columns === 1 ? fixedPlaces(lanes) : 0,
   );
   const wordsX = head === 'beside' ? Math.round(aside) : 0;
-  const wordsHeight = Math.floor(head === 'beside' ? headHeight * 0.92 : headHeight - clockCap * CLOCK_ROW);
+  const wordsHeight = Math.floor(head === 'beside' ? headHeight * 0.92 : headHeight - clock.height * CLOCK_ROW);
   const words = { wordsX, wordsWidth: width - wordsX, wordsHeight };
-  const callout = calloutLayout(room, width, below, clockCap);
-  return { ...place, headHeight, clockCap, clockWidth, ...words, lanes, callout };
+  const callout = calloutLayout(room, width, below, clock.cap);
+  return { ...frame, headHeight, clock, ...words, lanes, callout };
 }
 
 /** The lanes get two fifths of what is below the head, on a screen on end more: they are read at the wall. */

@@ -42,8 +42,8 @@ export function WallScreen({ link, choice, address }: WallProps): ReactElement {
   const swimmers = run ? mostSwimmers(run, lanes) : 1;
   // Snapshots come often: only what changes the room makes a new layout.
   const layout = useMemo(
-    () => layoutFor({ width, height, lanes: lanes.length, swimmers, hours }),
-    [width, height, lanes, swimmers, hours],
+    () => layoutFor({ width, height, lanes: lanes.length, swimmers, hours }, choice.face),
+    [choice, width, height, lanes, swimmers, hours],
   );
   // A new layout or typeface is a new board with a new painter.
   const key = [width, height, shown, swimmers, hours, isSet, run?.id].join('/');
@@ -127,7 +127,7 @@ function viewNow(link: Link, { state }: DeckRun): RunView | string {
 
 function Message({ layout, text }: { readonly layout: Layout; readonly text: string }): ReactElement {
   const [title, ...lines] = text.split('\n');
-  const style = { padding: `${layout.insetY}px ${layout.insetX}px`, fontSize: layout.clockCap * 0.34 };
+  const style = { padding: `${layout.insetY}px ${layout.insetX}px`, fontSize: layout.clock.cap * 0.34 };
   return (
     <main className="message" style={style}>
       <h1>{title}</h1>
