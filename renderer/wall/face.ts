@@ -4,15 +4,16 @@
  * cannot be worked out does not take the others with it.
  */
 
-import { reading } from '../../app/core/reading.ts';
-import { clockReading, type ClockChoice } from '../../app/core/run/readings.ts';
+import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
-import { SECOND, type Millis } from '../../app/core/units.ts';
-import { headFace, nextFace, pauseFace, doneFace, type Callout, type Head } from './head-face.ts';
-import { firstFace, laneFace, type LaneFace } from './lane-face.ts';
+import type { Millis } from '../../app/core/units.ts';
+import { doneFace, nextFace, pauseFace, stoppedFace, type Callout } from './callout-face.ts';
+import { clockFace } from './clock-text.ts';
+import { headFace, type Head } from './head-face.ts';
+import { firstFace, laneFace, swumFace, type LaneFace } from './lane-face.ts';
 
-/** swim: strips. next: the coach's word is waited for. pause: a talk or break. */
-export type WallMode = 'swim' | 'next' | 'pause' | 'done';
+/** swim: strips. stopped: all lanes are. next: the coach's word is waited for. pause: a talk or break. */
+export type WallMode = 'swim' | 'stopped' | 'next' | 'pause' | 'done';
 
 export interface WallFace {
   readonly mode: WallMode;
@@ -22,7 +23,7 @@ export interface WallFace {
   readonly head: Head;
   /** What stands large in every mode but swim. */
   readonly callout: Callout | null;
-  /** In lane order, all of them; none once the session is done. */
+  /** In lane order, all of them. */
   readonly lanes: readonly LaneFace[];
 }
 
@@ -35,8 +36,7 @@ export function wallFace(
 ): WallFace {
   const mode = modeOf(view);
   const { text: clock, label: clockLabel } = clockFace(view, choice);
-  const lanes =
-    mode === 'done' ? [] : view.lanes.map((lane, index) => stripFace(view, lane, index, choice, abandonedAt));
+  const lanes = view.lanes.map((lane, index) => stripFace(view, lane, index, choice, abandonedAt));
   return { mode, clock, clockLabel, head: headFace(view, openedAt, choice), callout: calloutOf(view, openedAt), lanes };
 }
 
@@ -48,21 +48,32 @@ export function stripFace(
   choice: ClockChoice,
   abandonedAt: Millis,
 ): LaneFace {
-  return modeOf(view) === 'swim'
-    ? laneFace(view, lane, index, choice, abandonedAt)
-    : firstFace(view, lane, index, abandonedAt);
+  switch (modeOf(view)) {
+    case 'swim':
+    case 'stopped':
+      return laneFace(view, lane, index, choice, abandonedAt);
+    case 'next':
+    case 'pause':
+      return firstFace(view, lane, index, choice, abandonedAt);
+    case 'done':
+      return swumFace(view, lane.number);
+  }
 }
 
 export function modeOf(view: RunView): WallMode {
   if (view.phase === 'done') return 'done';
   if (view.phase === 'waiting') return 'next';
-  return view.stretch.kind === 'swim' ? 'swim' : 'pause';
+  if (view.stretch.kind !== 'swim') return 'pause';
+  const is = (state: LaneView['state']): boolean => view.lanes.some((lane) => lane.state === state);
+  return is('stopped') && !is('pending') ? 'stopped' : 'swim';
 }
 
 export function calloutOf(view: RunView, openedAt: Millis): Callout | null {
   switch (modeOf(view)) {
     case 'swim':
       return null;
+    case 'stopped':
+      return stoppedFace(view);
     case 'next':
       return nextFace(view);
     case 'pause':
@@ -70,14 +81,4 @@ export function calloutOf(view: RunView, openedAt: Millis): Callout | null {
     case 'done':
       return doneFace(view, openedAt);
   }
-}
-
-/** A clock that has not started stands at 0:00; in a countdown it shows the seconds that are left. */
-export function clockFace(view: RunView, choice: ClockChoice): { readonly text: string; readonly label: string } {
-  const { startsIn } = view.clock;
-  if (startsIn !== null && choice === 'stretch') {
-    return { text: reading(Math.ceil(startsIn / SECOND) * SECOND), label: 'starts in' };
-  }
-  const shown = clockReading(choice, view.clock, view.state, view.t) ?? 0;
-  return { text: reading(Math.floor(shown / SECOND) * SECOND), label: '' };
 }

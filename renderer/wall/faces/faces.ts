@@ -4,8 +4,9 @@
 
 import type { ClockFace } from './clock-face.ts';
 import { digitsFace } from './digits-face.ts';
+import { sweepFace } from './sweep-face.ts';
 
-export const FACES: readonly [ClockFace, ...ClockFace[]] = [digitsFace];
+export const FACES: readonly [ClockFace, ...ClockFace[]] = [digitsFace, sweepFace];
 
 /** The face that an address asks for; the usual one where it asks for none that there is. */
 export function faceNamed(name: string | null): ClockFace {
