@@ -36,7 +36,7 @@ export function createHeadPainter(
   const time = write('time', 0.2, 1 - beside);
   const label = write('clock-label', 0.26, beside);
   const title = write('title', 0.27, beside);
-  const set = write('set', 0.38, 1, 0.44);
+  const set = write('set', 0.38, beside, 0.44);
   const written = write('written', 0.155, 1);
   const then = write('then', 0.155, showEnd ? 0.6 : 0.7);
   const end = write('end', 0.155, 0.38);

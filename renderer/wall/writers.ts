@@ -25,16 +25,16 @@ function writer(element: HTMLElement, place: Place, fit: (text: string) => Retur
   return (text) => {
     if (text === shown) return;
     shown = text;
-    const { size, lines } = fit(text);
+    const { size, lines } = fit(withTimesSign(text));
     element.hidden = lines.length === 0;
     element.style.fontSize = `${size}px`;
     if (place.height !== undefined) element.style.lineHeight = `${LINE}`;
-    element.textContent = withTimesSign(lines.join('\n'));
+    element.textContent = lines.join('\n');
   };
 }
 
 /** As it is set in print, narrower than the letter that it is written with. */
-export function withTimesSign(text: string): string {
+function withTimesSign(text: string): string {
   return text.replace(/(\d) x (?=\d)/g, '$1 × ');
 }
 

@@ -11,6 +11,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
 import { MovingDeck } from '../support/moving-deck.ts';
+import { drawnHeight, misplaced } from '../support/wall-sight.ts';
 
 const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
@@ -96,128 +97,6 @@ function nextLeave(number: number, on = page): Locator {
 }
 
 const clock = (on = page): Locator => on.getByRole('timer', { name: 'Clock' });
-
-/** From the first to the last row on which digits are drawn, in px. Their box is moved up from them by a little. */
-async function drawnHeight(target: Locator): Promise<number> {
-  // Not while the screen is laid out anew.
-  await target.waitFor();
-  // A screen that has just changed its size lays itself out anew.
-  await expect.poll(() => target.boundingBox()).not.toBeNull();
-  const box = (await target.boundingBox())!;
-  const clip = { ...box, height: box.height * 1.1 };
-  const picture = await page.screenshot({ clip, animations: 'disabled' });
-  const other = await browser.newPage();
-  const rows = await other.evaluate(async (data) => {
-    const image = new Image();
-    image.src = `data:image/png;base64,${data}`;
-    await image.decode();
-    const canvas = document.createElement('canvas');
-    canvas.width = image.width;
-    canvas.height = image.height;
-    const context = canvas.getContext('2d')!;
-    context.drawImage(image, 0, 0);
-    const { data: pixels } = context.getImageData(0, 0, image.width, image.height);
-    let first = -1;
-    let last = -1;
-    for (let y = 0; y < image.height; y++) {
-      for (let x = 0; x < image.width; x++) {
-        // Red tells white and amber digits from water and ropes.
-        if (pixels[(y * image.width + x) * 4]! < 128) continue;
-        if (first < 0) first = y;
-        last = y;
-      }
-    }
-    return last - first + 1;
-  }, picture.toString('base64'));
-  await other.close();
-  return rows;
-}
-
-/** What overlaps, stands outside the inset of 5 %, or is cut by its own box, in words. */
-async function misplaced(on: Page = page): Promise<string[]> {
-  return on.evaluate(() => {
-    const found: string[] = [];
-    const [width, height] = [innerWidth, innerHeight];
-    const places = Array.from(document.querySelectorAll<HTMLElement>('[data-place], .strip-number'))
-      .filter((element) => element.childElementCount === 0 || element.classList.contains('digits'))
-      .filter((element) => element.textContent !== '' && element.getClientRects().length > 0)
-      .map((element) => {
-        const range = document.createRange();
-        range.selectNodeContents(element);
-        const box = range.getBoundingClientRect();
-        const size = parseFloat(getComputedStyle(element).fontSize);
-        // The typeface leaves 0.28 em above its capitals, and 0.2 em below digits, which descend nowhere.
-        const isDigits = element.matches('.digits, .strip-number');
-        const isOneLine = box.height < size * 1.6;
-        const top = box.top + (isOneLine ? size * 0.28 : 0);
-        const bottom = box.bottom - (isOneLine ? size * (isDigits ? 0.18 : 0.03) : 0);
-        const lane = element.closest<HTMLElement>('[data-lane]')?.dataset['lane'] ?? '';
-        return { name: `${lane} ${element.textContent.slice(0, 40)}`, left: box.left, right: box.right, top, bottom };
-      });
-    places.forEach((one, index) => {
-      const { left, right, top, bottom } = one;
-      if (left < width * 0.05 - 1 || right > width * 0.95 + 1 || top < height * 0.05 - 1 || bottom > height * 0.95 + 1)
-        found.push(`${one.name} stands outside`);
-      for (const other of places.slice(index + 1)) {
-        const across = Math.min(right, other.right) - Math.max(left, other.left);
-        const down = Math.min(bottom, other.bottom) - Math.max(top, other.top);
-        if (across > 1 && down > 1) found.push(`${one.name} overlaps ${other.name}`);
-      }
-    });
-    return found;
-  });
-}
-
-function squad(lanes: number, line: string): string {
-  const header = Array.from({ length: lanes }, (_, lane) => `lane ${lane + 1} base 1:30, 4 swimmers`);
-  return `start on 1\n${header.join('\n')}\n\nMain set\n${line}\n`;
-}
-
-interface Contrast {
-  readonly state: string;
-  readonly text: string;
-  readonly ratio: number;
-  readonly least: number;
-}
-
-/** Of everything that is read in the strips, against the strip and, where there is water, against that too. */
-async function contrasts(on: Page): Promise<Contrast[]> {
-  return on.evaluate(() => {
-    const luminance = (colour: string): number => {
-      const [red = 0, green = 0, blue = 0] = (colour.match(/[\d.]+/g) ?? []).slice(0, 3).map((part) => {
-        const value = Number(part) / 255;
-        return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
-      });
-      return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
-    };
-    const ratioOf = (a: string, b: string): number => {
-      const [light = 0, dark = 0] = [luminance(a), luminance(b)].sort((x, y) => y - x);
-      return (light + 0.05) / (dark + 0.05);
-    };
-    const found: Contrast[] = [];
-    document.querySelectorAll<HTMLElement>('[data-lane]').forEach((strip) => {
-      const state = strip.dataset['state'] ?? '';
-      const water = strip.querySelector<HTMLElement>('.strip-water')!;
-      // Of hatching the lighter stripe.
-      const style = getComputedStyle(strip);
-      const own = /rgb\([^)]*\)/.exec(style.backgroundImage)?.[0] ?? style.backgroundColor;
-      const grounds = water.getClientRects().length > 0 ? [own, getComputedStyle(water).backgroundColor] : [own];
-      strip.querySelectorAll<HTMLElement>('.strip-number, .digits, .strip-word, p').forEach((element) => {
-        if (element.textContent === '' || element.getClientRects().length === 0) return;
-        const least = element.matches('p') ? 4.5 : 7;
-        for (const ground of grounds) {
-          found.push({
-            state,
-            text: element.textContent ?? '',
-            least,
-            ratio: ratioOf(getComputedStyle(element).color, ground),
-          });
-        }
-      });
-    });
-    return found;
-  });
-}
 
 test('without a session the screen shows a pace clock and says what it waits for, and where the coach opens one', async () => {
   await page.goto(`${address}/display`);
@@ -339,7 +218,7 @@ test('few lanes: nothing overlaps or is cut off, in any state', async () => {
         await page.setViewportSize({ width, height });
         await page.waitForTimeout(150);
         await expect
-          .poll(misplaced, { message: `${lanes} lanes ${phase} at ${width} x ${height}`, timeout: 5_000 })
+          .poll(() => misplaced(page), { message: `${lanes} lanes ${phase} at ${width} x ${height}`, timeout: 5_000 })
           .toEqual([]);
       }
     }
@@ -357,7 +236,9 @@ test('nothing overlaps or is cut off, with the longest words, on any screen', as
     for (const [width, height] of SIZES) {
       await page.setViewportSize({ width, height });
       await page.waitForTimeout(300);
-      await expect.poll(misplaced, { message: `${phase} at ${width} x ${height}`, timeout: 5_000 }).toEqual([]);
+      await expect
+        .poll(() => misplaced(page), { message: `${phase} at ${width} x ${height}`, timeout: 5_000 })
+        .toEqual([]);
     }
   }
   for (const number of [1, 10]) {
@@ -392,112 +273,6 @@ test('a television browser of 2018 shows it too: nothing newer is used that is n
   expect(await television.getByRole('button').textContent()).toBe('This browser cannot play sound');
   expect(faults).toEqual([]);
   await television.close();
-});
-
-test('[sizes] digits of leaves as drawn at 1920 x 1080, from one lane to twelve', async () => {
-  for (const [lanes, share] of [
-    [1, 0.26],
-    [2, 0.2],
-    [3, 0.17],
-    [4, 0.13],
-    [5, 0.102],
-    [7, 0.084],
-    [8, 0.084],
-    [12, 0.084],
-  ] as const) {
-    await open(squad(lanes, '4 x 50 free @ 1:00'));
-    await command({ do: 'start' });
-    await page.setViewportSize({ width: 1920, height: 1080 });
-    await nextLeave(lanes).waitFor();
-    expect((await drawnHeight(nextLeave(1))) / 1080, `${lanes} lanes`).toBeGreaterThanOrEqual(share);
-    const { y } = (await lane(1).boundingBox())!;
-    expect(y / 1080, `${lanes} lanes`).toBeLessThanOrEqual(lanes <= 3 ? 0.401 : 0.251);
-  }
-});
-
-test('[contrast] as drawn, on deck and on water: 7:1 for number, leave and seconds, 4.5:1 for words, in every state', async () => {
-  const deck = await MovingDeck.start();
-  const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } });
-  const wall = await deck.openPage(context, '/display');
-  const text = squad(6, '4 x 50 free @ 0:30/0:40/0:50/1:00/1:10/1:20 hold 0:30');
-  await deck.server.host.open({ text, lanesText: null }, { replace: true, clockPhase: 0 });
-  const { at } = await deck.server.host.command('start', { do: 'start' });
-  await nextLeave(6, wall).waitFor();
-  const begin = deck.run().openedAt + Math.ceil(at! / 1000) * 1000 + 10_000;
-  deck.moveTo(begin + 25_000);
-  await deck.server.host.command('stop', { do: 'stop', lanes: [6] });
-  const seen = new Set<string>();
-  await expect
-    .poll(
-      async () => {
-        const found = await contrasts(wall);
-        for (const { state } of found) seen.add(state);
-        return found.filter(({ ratio, least }) => ratio < least);
-      },
-      { timeout: 5_000 },
-    )
-    .toEqual([]);
-  await wall.locator('[data-state="leaving"]').first().waitFor({ timeout: 10_000 });
-  const leaving = await contrasts(wall);
-  for (const { state } of leaving) seen.add(state);
-  expect(leaving.filter(({ ratio, least }) => ratio < least)).toEqual([]);
-  expect([...seen].sort()).toEqual(['leaving', 'ready', 'stopped', 'waiting']);
-  await context.close();
-  await deck.close();
-});
-
-test('[flicker] over the whole screen at most three changes of look in any second, with twelve lanes at odds', async () => {
-  const deck = await MovingDeck.start();
-  const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } });
-  const wall = await deck.openPage(context, '/display');
-  const every = Array.from({ length: 12 }, (_, lane) => `0:10.${lane % 9}`).join('/');
-  await deck.server.host.open(
-    { text: squad(12, `40 x 25 free @ ${every}`), lanesText: null },
-    { replace: true, clockPhase: 0 },
-  );
-  const { at } = await deck.server.host.command('start', { do: 'start' });
-  await nextLeave(12, wall).waitFor();
-  deck.moveTo(deck.run().openedAt + Math.ceil(at! / 1000) * 1000 + 65_000);
-  await wall.waitForTimeout(1_000);
-  const changes = await wall.evaluate(async () => {
-    const times: number[] = [];
-    const strips = Array.from(document.querySelectorAll<HTMLElement>('[data-lane]'));
-    let before = '';
-    for (const end = performance.now() + 12_000; performance.now() < end;) {
-      const now = await new Promise<number>((done) => requestAnimationFrame(done));
-      const looks = strips.map(({ dataset }) => dataset['state']).join(' ');
-      if (looks !== before) times.push(now);
-      before = looks;
-    }
-    return times.slice(1);
-  });
-  expect(changes.length).toBeGreaterThan(6);
-  // A frame is a sixtieth of a second.
-  changes.forEach((time, index) => expect((changes[index + 3] ?? Infinity) - time).toBeGreaterThan(1000 - 20));
-  await context.close();
-  await deck.close();
-});
-
-test("[sweep] a dial with the pool's clock, a mark for every lane, and readings of that clock beside it", async () => {
-  await open(squad(6, '4 x 50 free @ 1:00/1:05/1:10/1:15/1:20/1:25'));
-  await command({ do: 'start' });
-  const dial = await browser.newPage({ viewport: { width: 1920, height: 1080 } });
-  const faults: string[] = [];
-  dial.on('console', (message) => (message.type() === 'error' ? faults.push(message.text()) : 0));
-  await dial.goto(`${address}/display?face=sweep&top=00&from=right&order=up`);
-  await nextLeave(6, dial).waitFor();
-  expect(await clock(dial).textContent()).toMatch(/^:\d\d$/);
-  expect(await nextLeave(6, dial).textContent()).toMatch(/^:\d\d$/);
-  const numbers = await dial.locator('svg text').allTextContents();
-  expect(numbers).toContain('00');
-  expect(numbers).toContain('1-6');
-  const [first, last] = [(await lane(1, dial).boundingBox())!, (await lane(6, dial).boundingBox())!];
-  expect(first.y).toBeGreaterThan(last.y);
-  const { x } = (await nextLeave(6, dial).boundingBox())!;
-  expect(x).toBeGreaterThan(last.x + last.width / 2);
-  expect(await misplaced(dial)).toEqual([]);
-  expect(faults).toEqual([]);
-  await dial.close();
 });
 
 test('when the host is gone the screen runs on by itself and says that the link is lost', async () => {

@@ -193,7 +193,7 @@ function drawMark(svg: SVGElement, { text, look, hand, x, y, width, height, size
   draw(svg, 'line', { x1: rim.x, y1: rim.y, x2: x, y2: y }, line(edge, '1.2'));
   const box = { x: x - width / 2, y: y - height / 2, width, height, rx: height / 2 };
   draw(svg, 'rect', box, { fill: `var(${plate})`, stroke: `var(${edge})`, 'stroke-width': '1.2' });
-  write(svg, text, { x, y, size }, { fill: `var(${ink})`, 'font-weight': '700' });
+  write(svg, text, { x, y, size }, { fill: `var(${ink})`, 'font-weight': '600' });
 }
 
 function pointAt(hand: number, radius: number): { readonly x: number; readonly y: number } {
