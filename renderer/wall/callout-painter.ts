@@ -66,6 +66,6 @@ function writeLines(
   list.textContent = '';
   for (const text of shown) {
     const element = list.appendChild(list.ownerDocument.createElement('li'));
-    wordsWriter(element, { width: room.width, size, least: size * 0.6 }, measure)(text);
+    wordsWriter(element, { width: room.width, size, least: size * 0.45 }, measure)(text);
   }
 }

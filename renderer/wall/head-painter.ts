@@ -35,7 +35,9 @@ export function createHeadPainter(
   const beside = 1 - Math.min(0.4, (height * 0.2 * 2.6) / width);
   const time = write('time', 0.2, 1 - beside);
   const label = write('clock-label', 0.26, beside);
-  const title = write('title', 0.27, beside);
+  // Alone the title is larger; each size begins anew what it writes there.
+  let wasBare: boolean | null = null;
+  let title: Writer = () => {};
   const set = write('set', 0.38, beside, 0.44);
   const written = write('written', 0.155, 1);
   const then = write('then', 0.155, showEnd ? 0.6 : 0.7);
@@ -43,12 +45,14 @@ export function createHeadPainter(
   const lostSmall = write('lost', 0.155, 0.28);
   return ({ head, shared, label: clockLabel, lost, bare }) => {
     const isLarge = lost?.large === true;
+    if (bare !== wasBare) title = write('title', bare ? 0.38 : 0.27, beside);
+    wasBare = bare;
     const large = shared.set === '' ? head.set : shared.set;
     time(head.time);
     // In a countdown the label is read with the clock, in the title's place.
     label(isLarge ? '' : clockLabel);
-    title(isLarge ? lost.text : clockLabel === '' && !bare ? head.title : '');
-    set(isLarge ? 'This clock runs on by itself.' : bare ? head.title : large);
+    title(isLarge ? lost.text : clockLabel === '' ? head.title : '');
+    set(isLarge ? 'This clock runs on by itself.' : bare ? '' : large);
     // Rounds of this set alone are counted in the title.
     const isSaid = bare || head.set === large || head.set.endsWith(`: ${large}`);
     written(isLarge || isSaid ? '' : head.set);
