@@ -9,6 +9,7 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/e2e/**', 'tests/bench/**', 'tests/soak/**', 'tests/gallery/**'],
     environment: 'node',
+    setupFiles: 'tests/support/clean-up.ts',
     // Development machines have two cores: two workers, no more.
     maxWorkers: 2,
     testTimeout: 20_000,

@@ -6,8 +6,9 @@
 import { existsSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
 import { homedir } from 'node:os';
+import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Plan } from '../core/plan/plan.ts';
+import type { Source } from '../core/plan/plan.ts';
 import { systemClock } from '../host/clock.ts';
 import { dataFolder } from '../host/data-folder.ts';
 import { openDeck } from '../host/deck-opening.ts';
@@ -16,6 +17,7 @@ import { readPages } from '../host/pages.ts';
 import { followRun } from '../host/run-follower.ts';
 import { PortTaken, startServer, type DeckServer } from '../host/server.ts';
 import { systemTimers } from '../host/timers.ts';
+import type { SessionFile } from '../wire/window-bridge.ts';
 import { readArguments } from './arguments.ts';
 import { complain, EXIT, pathFrom, write, type Io } from './io.ts';
 import { readPlan, STANDARD_INPUT } from './session-file.ts';
@@ -24,13 +26,38 @@ import { help, wrongUsage } from './usage.ts';
 /** Where the pages are found unless another port is asked for. */
 export const DEFAULT_PORT = 7525;
 
-/** The arguments behind `serve`; the exit status, once the host has been told to end. */
-export async function serve(args: readonly string[], io: Io): Promise<number> {
-  const read = readArguments(args, { lanes: 'value', port: 'value', data: 'value', share: 'flag' });
+/** What there is to begin with; null for nothing. */
+interface Beginning {
+  readonly source: Source | null;
+  /** A session with faults, for the coach's editor. */
+  readonly draft: SessionFile | null;
+  /** Whether somebody named it, and is told where a run that comes back stands in its place. */
+  readonly named: boolean;
+}
+
+/**
+ * The arguments behind `serve`; the exit status, once the host has been told to end. `npm start` gives two more:
+ * `--sample FILE`, opened where no session is named, and `--draft`, by which one with faults goes into the coach's
+ * editor. `served` hears the address of the coach's window.
+ */
+export async function serve(
+  args: readonly string[],
+  io: Io,
+  served: (address: string) => void = () => undefined,
+): Promise<number> {
+  const read = readArguments(args, {
+    lanes: 'value',
+    port: 'value',
+    data: 'value',
+    share: 'flag',
+    sample: 'value',
+    draft: 'flag',
+  });
   if (!read.ok) return wrongUsage(io, 'serve', read.faults);
   const { positionals, values, flags } = read.value;
   if (flags.has('help')) return help(io, 'serve');
-  const [session, ...more] = positionals;
+  const [named, ...more] = positionals;
+  const session = named ?? values.get('sample');
   if (more.length > 0) return wrongUsage(io, 'serve', `takes one session, not ${positionals.length}`);
   const lanes = values.get('lanes') ?? null;
   if (lanes !== null && session === undefined) return wrongUsage(io, 'serve', '--lanes goes with a session');
@@ -42,15 +69,27 @@ export async function serve(args: readonly string[], io: Io): Promise<number> {
   const port = portOf(values.get('port'));
   if (port === null) return wrongUsage(io, 'serve', '--port is a number from 0 to 65535');
   const plan = session === undefined ? null : await readPlan(io, session, lanes);
-  if (plan && !plan.ok) return plan.status;
+  if (plan && !plan.ok && !(plan.source && flags.has('draft'))) return plan.status;
   const data = values.get('data');
   if (data !== undefined && !(await makeFolder(io, data))) return EXIT.failed;
   const machine = { platform: process.platform, env: process.env, home: homedir() };
-  return runHost(io, plan && plan.plan, port, data === undefined ? dataFolder(machine) : pathFrom(io, data));
+  const beginning = {
+    source: plan?.ok ? plan.plan.source : null,
+    draft: plan && !plan.ok && plan.source ? draftOf(session!, plan.source) : null,
+    named: named !== undefined,
+  };
+  const folder = data === undefined ? dataFolder(machine) : pathFrom(io, data);
+  return runHost(io, beginning, port, folder, served);
 }
 
 /** Serves until a signal comes; the exit status. */
-async function runHost(io: Io, plan: Plan | null, port: number, folder: string): Promise<number> {
+async function runHost(
+  io: Io,
+  { source, draft, named }: Beginning,
+  port: number,
+  folder: string,
+  served: (address: string) => void,
+): Promise<number> {
   const clock = systemClock();
   const timers = systemTimers;
   const opening = await openDeck(folder, clock, timers);
@@ -62,7 +101,7 @@ async function runHost(io: Io, plan: Plan | null, port: number, folder: string):
   const told = untilTold();
   let server: DeckServer;
   try {
-    server = await startServer({ host, clock, timers, pages: readPages(pagesFolder()) }, port);
+    server = await startServer({ host, clock, timers, pages: readPages(pagesFolder()), file: draft }, port);
   } catch (error) {
     told.forget();
     await close();
@@ -71,11 +110,15 @@ async function runHost(io: Io, plan: Plan | null, port: number, folder: string):
     return EXIT.failed;
   }
   for (const run of unattended) await complain(io, `Left unattended and closed: ${run}`);
-  if (plan && cameBack === null) await host.open(plan.source, { replace: false });
-  if (plan && cameBack !== null) await complain(io, notOpened(cameBack));
+  if (source && cameBack === null) await host.open(source, { replace: false });
+  if (named && cameBack !== null) await complain(io, notOpened(cameBack));
+  if (draft) await complain(io, `${draft.name} is in the coach's editor, with its faults marked.`);
   const loop = startLoop(clock, timers, [followRun(host, clock, journal)]);
   const stopListening = host.onChange(() => loop.wake());
-  await write(io.stdout, `${addresses(server.port)}\n`);
+  const address = `http://127.0.0.1:${server.port}`;
+  const pages = `${address}/ (coach), ${address}/display (wall screen), ${address}/remote (remote)`;
+  await write(io.stdout, `Lanecall is at ${pages}\n`);
+  served(`${address}/`);
   await told.told;
   stopListening();
   loop.stop();
@@ -84,17 +127,17 @@ async function runHost(io: Io, plan: Plan | null, port: number, folder: string):
   return EXIT.done;
 }
 
+function draftOf(session: string, { text, lanesText }: Source): SessionFile {
+  const name = session === STANDARD_INPUT ? 'The session' : basename(session);
+  return { name, text, lanesText, why: `${name} has faults: they are marked in the editor.` };
+}
+
 /** A run is never lost by starting the program: what to do, where it is not wanted any more. */
 function notOpened(cameBack: string): string {
   return (
     `The unfinished run of ${cameBack} has come back, and the session given is not opened in its place: ` +
     'hold "Leave it" in the coach\'s window and open the session there, or give another folder with --data.'
   );
-}
-
-function addresses(port: number): string {
-  const address = `http://127.0.0.1:${port}`;
-  return `Lanecall is at ${address}/ (coach), ${address}/display (wall screen), ${address}/remote (remote)`;
 }
 
 /** Ctrl-C, or a polite word from the system. A second one ends the program at once, as if nobody listened. */

@@ -4,7 +4,7 @@
 
 import type { Fault } from '../core/result.ts';
 import { openPlan } from '../core/plan/open-plan.ts';
-import type { Plan } from '../core/plan/plan.ts';
+import type { Plan, Source } from '../core/plan/plan.ts';
 import { readTextFile, readTextStream, type TextRead } from '../host/text-file.ts';
 import { complain, EXIT, pathFrom, type Io } from './io.ts';
 
@@ -13,8 +13,11 @@ export const STANDARD_INPUT = '-';
 
 export type PlanRead =
   | { readonly ok: true; readonly plan: Plan }
-  /** What to exit with; everything is said on standard error already. No faults where a file could not be read. */
-  | { readonly ok: false; readonly status: number; readonly faults: readonly Fault[] };
+  /**
+   * What to exit with; everything is said on standard error already. No faults where a file could not be read.
+   * `source`: the texts, where it is they that have faults.
+   */
+  | { readonly ok: false; readonly status: number; readonly faults: readonly Fault[]; readonly source?: Source };
 
 /** The plan of the session file and, if not null, the lanes file (at most one of them standard input). */
 export async function readPlan(io: Io, session: string, lanes: string | null): Promise<PlanRead> {
@@ -23,14 +26,12 @@ export async function readPlan(io: Io, session: string, lanes: string | null): P
   if (!text.ok) return refused(io, session, lanes === null ? withFaultsOfAllLines(text) : text);
   const lanesText = lanes === null ? null : await readText(io, lanes);
   if (lanes !== null && lanesText && !lanesText.ok) return refused(io, lanes, lanesText);
-  const opened = openPlan({ text: text.text, lanesText: lanesText?.ok ? lanesText.text : null });
+  const source = { text: text.text, lanesText: lanesText?.ok ? lanesText.text : null };
+  const opened = openPlan(source);
   if (opened.ok) return { ok: true, plan: opened.value };
   const { in: where, faults } = opened.faults;
-  return refused(io, where === 'lanes' && lanes !== null ? lanes : session, {
-    ok: false,
-    why: 'fault',
-    faults,
-  });
+  const name = where === 'lanes' && lanes !== null ? lanes : session;
+  return { ...(await refused(io, name, { ok: false, why: 'fault', faults })), source };
 }
 
 /** A session that is not UTF-8 in places has its other faults said at once; the parser places both. */

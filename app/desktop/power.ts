@@ -9,7 +9,8 @@ import { HOUR, SECOND, type Millis } from '../core/units.ts';
 import { leavesOf } from '../core/run/record.ts';
 import { settle } from '../core/run/settle.ts';
 import type { Clock } from '../host/clock.ts';
-import type { DeckHost, OpenRun } from '../host/deck-host.ts';
+import type { DeckHost } from '../host/deck-host.ts';
+import type { OpenRun } from '../host/open-run.ts';
 import type { JournalFile } from '../host/journal-file.ts';
 import type { Consumer } from '../host/loop.ts';
 

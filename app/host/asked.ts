@@ -4,7 +4,14 @@
  * ask the same things and get the same replies.
  */
 
-import { hearScreen, runToLeave, sessionToOpen, TEXT_LIMIT, type SessionToOpen } from '../wire/messages.ts';
+import {
+  clockToMatch,
+  hearScreen,
+  runToLeave,
+  sessionToOpen,
+  TEXT_LIMIT,
+  type SessionToOpen,
+} from '../wire/messages.ts';
 import type { DeckHost } from './deck-host.ts';
 import type { Body } from './request-body.ts';
 import { textOf } from './text-file.ts';
@@ -53,6 +60,7 @@ export const QUESTIONS: ReadonlyMap<string, Question> = new Map<string, Question
     },
   ],
   ['/command', asJson('A command comes as application/json.', giveCommand)],
+  ['/clock', asJson('A clock to be matched comes as application/json.', matchClock)],
   ['/leave', asJson('The run to be left comes as application/json.', leaveRun)],
   ['/told', { method: 'POST', refusesType: () => null, limit: () => null, answer: told }],
 ]);
@@ -108,6 +116,15 @@ async function giveCommand(host: DeckHost, { body }: Asked): Promise<Reply> {
   if (heard.kind !== 'message' || heard.message.say !== 'command') return refusal(400, 'That was no command.');
   const { id, command, seen, run, madeFrom } = heard.message;
   return { status: 200, value: { say: 'answer', id, ...(await host.command(id, command, seen, run, madeFrom)) } };
+}
+
+/** The coach has matched the pool's clock, or takes that back. */
+async function matchClock(host: DeckHost, { body }: Asked): Promise<Reply> {
+  const asked = body.ok ? clockToMatch.safeParse(jsonOf(body.bytes)) : null;
+  if (!asked?.success)
+    return refusal(400, 'A clock to be matched reads {"run": "…", "clockPhase": 0 to 59999 or null}.');
+  const answer = await host.matchClock(asked.data.run, asked.data.clockPhase);
+  return answer.ok ? { status: 200, value: answer } : refusal(409, answer.why);
 }
 
 /** The coach does not go on with a run that has come back. */

@@ -12,6 +12,9 @@ import type { FoundRun } from './found-run.ts';
 /** So many sets with leaves not called are told; more would hide the first of them. */
 const MOST_TOLD = 6;
 
+/** Why a coach may have seen a leave that counts as not called. */
+const SCREENS_WENT_ON = 'A screen that stayed open went on by itself and may have shown them.';
+
 /** For how long nobody was there, by which clock that is known, and what was not called. */
 export function awayText(run: FoundRun): string {
   const { state, position } = run;
@@ -21,7 +24,9 @@ export function awayText(run: FoundRun): string {
     'The machine was restarted: the time is taken from its time of day, so look whether it agrees with the clock on the wall.';
   const missed = leavesMissed(state, position);
   const uncalled =
-    missed.length === 0 ? 'No leave fell due meanwhile.' : `Not called meanwhile: ${leavesText(missed, MOST_TOLD)}.`;
+    missed.length === 0
+      ? 'No leave fell due meanwhile.'
+      : `Not called meanwhile: ${leavesText(missed, MOST_TOLD)}. ${SCREENS_WENT_ON}`;
   return [back, ...(position.by === 'wall' ? [restarted] : []), uncalled].join(' ');
 }
 

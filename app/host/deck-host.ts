@@ -3,7 +3,6 @@
  * journal write them down before they are answered, and tells every screen the whole truth again.
  */
 
-import type { Fault } from '../core/result.ts';
 import type { Millis } from '../core/units.ts';
 import { openPlan } from '../core/plan/open-plan.ts';
 import type { Source } from '../core/plan/plan.ts';
@@ -12,18 +11,21 @@ import { apply } from '../core/run/fold.ts';
 import { changedSince, type Seen } from '../core/run/seen.ts';
 import { changedText } from '../core/session/line-changes.ts';
 import { textLines } from '../core/session/lines.ts';
-import type { Away } from '../core/run/record.ts';
 import { settle } from '../core/run/settle.ts';
 import { openRun, type RunState } from '../core/run/state.ts';
+import { withoutOldUndos } from '../core/run/undo.ts';
 import { WIRE_VERSION, type FromHost, type Snapshot, type SoundReport } from '../wire/messages.ts';
 import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
 import { timeOfDayAt, type Clock, type Moment } from './clock.ts';
 import type { FoundRun } from './found-run.ts';
 import type { Closing, Journal } from './journal.ts';
 import type { ClosedWhy } from './journal-line.ts';
-import { JournalWatch } from './journal-watch.ts';
+import { JournalWatch, PATIENCE_AT_START } from './journal-watch.ts';
+import { matchedRun } from './matched-run.ts';
 import { News } from './news.ts';
+import type { OpenAnswer, OpenOptions, OpenRun } from './open-run.ts';
 import type { Recovery } from './recovery.ts';
+import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
 import { isOverForGood } from './run-end.ts';
 import { Sounding } from './sounding.ts';
 import { textHash } from './text-hash.ts';
@@ -37,25 +39,9 @@ export interface DeckPorts {
   readonly newId: () => string;
 }
 
-export type OpenAnswer =
-  | { readonly ok: true; readonly run: string }
-  | {
-      readonly ok: false;
-      readonly reason: 'faults';
-      readonly in: 'session' | 'lanes';
-      readonly faults: readonly Fault[];
-    }
-  /** A run is going that would be lost. */
-  | { readonly ok: false; readonly reason: 'going'; readonly why: string };
+export type MatchAnswer = { readonly ok: true; readonly run: string } | { readonly ok: false; readonly why: string };
 
 export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly ok: false; readonly why: string };
-
-export interface OpenOptions {
-  /** Whether a run that is going may be lost. */
-  readonly replace: boolean;
-  /** What the pool's clock shows past the full minute, 0 to 59 999 ms; by default what the machine's does. */
-  readonly clockPhase?: Millis | undefined;
-}
 
 /** What a screen knew of the run when it gave a command. */
 interface ScreenKnew {
@@ -66,20 +52,6 @@ interface ScreenKnew {
 
 export type ScreenKind = keyof Snapshot['screens'];
 
-/** The run that is open. */
-export interface OpenRun {
-  readonly id: string;
-  readonly text: string;
-  /** Host time at t = 0. */
-  readonly openedAt: number;
-  readonly clockPhase: Millis;
-  readonly openedAtTimeOfDay: Millis;
-  /** After the last accepted command; `settle` takes it to a later time. */
-  readonly state: RunState;
-  readonly commands: NonNullable<Snapshot['run']>['commands'];
-  readonly away: readonly Away[];
-}
-
 export class DeckHost {
   private readonly clock: Clock;
   private readonly journal: Journal;
@@ -89,7 +61,7 @@ export class DeckHost {
   private readonly listeners = new Set<() => void>();
   private readonly screens = { desk: 0, wall: 0, remote: 0 };
   private readonly sounding = new Sounding();
-  private readonly sourceTexts = new Map<string, Source>();
+  private readonly runTexts = new RunTexts();
   private run: OpenRun | null = null;
   private lastAt: Millis = 0;
   private news: News | null = null;
@@ -134,17 +106,41 @@ export class DeckHost {
       const clockPhase = options.clockPhase ?? timeOfDay % 60_000;
       const place = { clockPhase, openedAtTimeOfDay: timeOfDay };
       const id = this.newId();
-      const text = textHash(source);
       const replaced = this.run && this.closing(this.run, 'replaced', moment);
       await this.watch.written(this.journal.open({ run: id, source, ...place, ...moment }, replaced));
       this.news?.otherRunOpened();
-      this.sourceTexts.clear();
-      this.sourceTexts.set(text, source);
+      const text = this.runTexts.begin(source, weightOf(opened.value));
       const state = openRun(opened.value, clockPhase);
       this.run = { id, text, openedAt: moment.hostTime, ...place, state, commands: [], away: [] };
       this.lastAt = 0;
       this.changed();
       return { ok: true, run: id };
+    });
+  }
+
+  /**
+   * Matches the pool's clock: `shown` is what it shows past the full minute now, null for what the time of day does.
+   * The run is opened anew by it, under another id and with a journal of its own; all that was commanded stands.
+   */
+  matchClock(meantFor: string, shown: Millis | null): Promise<MatchAnswer> {
+    const moment = this.clock.moment();
+    return this.inOrder(async () => {
+      const { run } = this;
+      if (run?.id !== meantFor) return { ok: false, why: OTHER_RUN };
+      const sourceOf = (hash: string): Source => this.runTexts.get(hash)!;
+      const matched = matchedRun(run, shown, { moment, newId: this.newId, sourceOf });
+      if (!matched.ok) return matched;
+      const { opening, carried } = matched;
+      // Given in one go they are written in one go: the run before is closed when all of them are on the disk.
+      const opened = this.journal.open(opening, this.closing(run, 'replaced', moment));
+      const lines = carried.map((line) => this.journal.append(line).safe);
+      // Not the time of the last command but this one is where the run is.
+      this.journal.alive({ run: matched.run.id, at: Math.floor(opening.at ?? 0), leaves: [], ...moment });
+      await this.watch.written(Promise.all([opened, ...lines]).then(() => undefined));
+      this.news?.otherRunOpened();
+      this.run = matched.run;
+      this.changed();
+      return { ok: true, run: matched.run.id };
     });
   }
 
@@ -177,7 +173,7 @@ export class DeckHost {
       await this.watch.written(this.endJournal(this.run, 'left', moment));
       this.run = null;
       void this.news.told();
-      this.sourceTexts.clear();
+      this.runTexts.clear();
       this.changed();
       return { ok: true, why: null };
     });
@@ -195,6 +191,13 @@ export class DeckHost {
     if (sentence === null) this.said.delete(about);
     else this.said.set(about, sentence);
     this.changed();
+  }
+
+  /** Nothing more of the run is kept, for good; the sentence says why, and is all that is said of the record from now on. */
+  recordLost(sentence: string): void {
+    this.watch.giveUp();
+    this.tell('record', null);
+    this.tell('lock', sentence);
   }
 
   /**
@@ -274,12 +277,22 @@ export class DeckHost {
 
   /** The texts that the snapshot names. */
   texts(): readonly Extract<FromHost, { say: 'text' }>[] {
-    return Array.from(this.sourceTexts, ([hash, { text, lanesText }]) => ({ say: 'text', hash, text, lanesText }));
+    return this.runTexts.messages();
   }
 
   /** The run that is open, for whatever in the host follows it. */
   current(): OpenRun | null {
     return this.run;
+  }
+
+  /** Lets go of what can no longer be undone, by whatever arrives from now on: the plan of a text that was replaced is large. */
+  forgetUndone(): Promise<void> {
+    const now = this.clock.now();
+    return this.inOrder(() => {
+      const { run } = this;
+      if (run) this.run = { ...run, state: withoutOldUndos(run.state, Math.floor(now - run.openedAt)) };
+      return Promise.resolve();
+    });
   }
 
   private async carryOut(
@@ -290,7 +303,7 @@ export class DeckHost {
   ): Promise<CommandAnswer> {
     const { run } = this;
     if (!run) return refusal('No session is open.');
-    if (meantFor !== null && meantFor !== run.id) return refusal('Another session has been opened since: look again.');
+    if (meantFor !== null && meantFor !== run.id) return refusal(OTHER_RUN);
     const at = Math.max(this.lastAt, Math.floor(moment.hostTime - run.openedAt));
     const command = readCommand(fields);
     if (!command.ok) return refusal(command.faults);
@@ -299,16 +312,17 @@ export class DeckHost {
         ? this.rewrittenSince(run, madeFrom)
         : changedSince(run.state, command.value, seen, at);
     if (changed !== null) return refusal(changed);
+    const { lanesText } = run.state.plan.source;
+    const newText = command.value.do === 'rewrite' ? command.value.text : null;
+    if (newText !== null && !this.runTexts.hasRoom({ text: newText, lanesText })) return refusal(NO_MORE_TEXTS);
     const answer = apply(run.state, command.value, at);
     if (!answer.ok) return refusal(answer.why);
     const { inFile, safe } = this.journal.append({ run: run.id, id, at, fields, ...moment });
     await this.watch.written(safe, this.clock.now() - moment.hostTime, inFile);
     this.lastAt = at;
-    this.run = {
-      ...run,
-      state: answer.state,
-      commands: [...run.commands, { at, command: this.forScreens(run, fields) }],
-    };
+    if (newText !== null) this.runTexts.grow(weightOf(answer.state.plan));
+    const commands = [...run.commands, { at, command: this.runTexts.named(fields, lanesText) }];
+    this.run = { ...run, state: answer.state, commands };
     this.changed();
     return { ok: true, at, why: null };
   }
@@ -317,19 +331,9 @@ export class DeckHost {
   private rewrittenSince(run: OpenRun, madeFrom: string | null): string | null {
     const { source } = run.state.plan;
     if (madeFrom === null || madeFrom === textHash(source)) return null;
-    const before = this.sourceTexts.get(madeFrom);
+    const before = this.runTexts.get(madeFrom);
     const what = before ? changedText(textLines(before.text), textLines(source.text)) : '';
     return `The session has been changed since this was begun${what === '' ? '' : `: ${what}`}. Look at it again.`;
-  }
-
-  /** A new text is named by its hash, and goes to each screen by itself. */
-  private forScreens(run: OpenRun, fields: Readonly<Record<string, unknown>>): Record<string, unknown> {
-    const { text, ...others } = fields;
-    if (fields['do'] !== 'rewrite' || typeof text !== 'string') return { ...fields };
-    const source = { text, lanesText: run.state.plan.source.lanesText };
-    const hash = textHash(source);
-    this.sourceTexts.set(hash, source);
-    return { ...others, textHash: hash };
   }
 
   /** A run that nobody has given a command is only a text that was opened. */
@@ -342,25 +346,17 @@ export class DeckHost {
   private async takeUp(found: FoundRun, moment: Moment): Promise<void> {
     const { run: id, source, clockPhase, openedAtTimeOfDay, state, position, away } = found;
     const { at, by } = position;
-    const text = textHash(source);
-    this.sourceTexts.set(text, source);
-    const opened: OpenRun = {
-      id,
-      text,
-      openedAt: moment.hostTime - at,
-      clockPhase,
-      openedAtTimeOfDay,
-      state,
-      commands: [],
-      away,
-    };
-    // Texts that a rewrite replaced are named by the commands after it, and read with the lanes of the first.
-    const commands = found.commands.map((each) => ({ at: each.at, command: this.forScreens(opened, each.fields) }));
-    this.run = { ...opened, commands };
+    const text = this.runTexts.begin(source, found.weight);
+    const commands = found.commands.map((each) => ({
+      at: each.at,
+      command: this.runTexts.named(each.fields, source.lanesText),
+    }));
+    const openedAt = moment.hostTime - at;
+    this.run = { id, text, openedAt, clockPhase, openedAtTimeOfDay, state, commands, away };
     this.lastAt = commands[commands.length - 1]?.at ?? 0;
     for (const each of found.commands)
       this.answers.keep(each.id, Promise.resolve({ ok: true, at: each.at, why: null }), moment.hostTime);
-    await this.watch.written(this.journal.back({ run: id, at, by, ...moment }));
+    await this.watch.written(this.journal.back({ run: id, at, by, ...moment }), 0, undefined, PATIENCE_AT_START);
   }
 
   private endJournal(run: OpenRun, why: ClosedWhy, moment: Moment): Promise<void> {
@@ -384,6 +380,8 @@ export class DeckHost {
     for (const listener of this.listeners) listener();
   }
 }
+
+const OTHER_RUN = 'Another session has been opened since: look again.';
 
 const NOT_OFFERED = 'That run is not one that has just come back: finish it instead.';
 

@@ -49,7 +49,7 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
   const tell = (sentence: string | null): void => host.tell('record', sentence);
   const journal = new JournalFile({ disk: systemDisk, folder: runsFolder(folder), boot, timers, guard: lock, tell });
   const host: DeckHost = new DeckHost({ clock, timers, journal, newId: randomUUID });
-  lock.onLost(() => host.tell('lock', takenText(folder)));
+  lock.onLost(() => host.recordLost(takenText(folder)));
   const moment = clock.moment();
   const recovery = await recover({ disk: systemDisk, folder: runsFolder(folder), boot, moment });
   const { found, unattended } = recovery;

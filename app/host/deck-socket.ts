@@ -11,6 +11,7 @@ import { WebSocket, WebSocketServer } from 'ws';
 import { MESSAGE_LIMIT } from '../wire/messages.ts';
 import type { Clock } from './clock.ts';
 import type { DeckHost } from './deck-host.ts';
+import { Doorstep } from './doorstep.ts';
 import { isFromOwnPage, ownHost } from './doorkeeper.ts';
 import { connectScreen, type Carrier, type Screen } from './screen.ts';
 import type { Timer, Timers } from './timers.ts';
@@ -24,8 +25,9 @@ export interface DeckSocket {
   terminate(): void;
 }
 
-/** Screens at once: more than a pool has. */
+/** Screens at once: more than a pool has. Those that have not said hello have room of their own. */
 const MOST_SCREENS = 32;
+const MOST_UNGREETED = 32;
 
 /** A screen is asked for a sign of life so often, in ms; one that owes two is gone. */
 const PING_EVERY = 5000;
@@ -47,14 +49,20 @@ export function deckSocket(host: DeckHost, clock: Clock, timers: Timers): DeckSo
     clientTracking: false,
   });
   const screens = new Map<WebSocket, Screen>();
+  const doorstep = new Doorstep(MOST_UNGREETED);
   let closing = false;
+
+  const isFull = (): boolean => Array.from(screens.values()).filter((each) => each.isGreeted()).length >= MOST_SCREENS;
 
   const connected = (socket: WebSocket): void => {
     const screen = connectScreen(host, clock, carrierOf(socket, timers));
     screens.set(socket, screen);
+    const comeIn = doorstep.enter(() => socket.terminate());
     socket.on('message', (data, isBinary) => {
       if (isBinary) screen.dismiss('Messages are text.');
+      else if (!screen.isGreeted() && isFull()) screen.dismiss('There are too many screens: close one of them.');
       else screen.receive(textOfMessage(data));
+      if (screen.isGreeted()) comeIn();
     });
     socket.on('ping', () => screen.nudged());
     socket.on('pong', () => screen.nudged());
@@ -67,6 +75,7 @@ export function deckSocket(host: DeckHost, clock: Clock, timers: Timers): DeckSo
     socket.on('close', () => {
       stopPinging();
       timers.clear(helloDue);
+      comeIn();
       screen.gone();
       screens.delete(socket);
     });
@@ -78,7 +87,7 @@ export function deckSocket(host: DeckHost, clock: Clock, timers: Timers): DeckSo
       const name = ownHost(request, port);
       if (name === null || !isFromOwnPage(request, name)) return refuse(socket, '403 Forbidden');
       if (request.url !== '/deck') return refuse(socket, '404 Not Found');
-      if (closing || screens.size >= MOST_SCREENS) return refuse(socket, '503 Service Unavailable');
+      if (closing || isFull()) return refuse(socket, '503 Service Unavailable');
       if (socket instanceof Socket) socket.setNoDelay(true);
       server.handleUpgrade(request, socket, head, connected);
     },

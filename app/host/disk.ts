@@ -1,10 +1,10 @@
 /*
  * The files of the data folder, as a port, so that tests can have a disk that is full, slow or read-only.
- * Every call rejects with the system's reason where the disk refuses. Only ordinary files are opened: a pipe
+ * Every call rejects, or throws, with the system's reason where the disk refuses. Only ordinary files are opened: a pipe
  * or a device that stands where a file should be would never let go of who reads it.
  */
 
-import { constants, fdatasyncSync, writeSync, type BigIntStats } from 'node:fs';
+import { constants, fdatasyncSync, fstatSync, statSync, writeSync, type BigIntStats } from 'node:fs';
 import { mkdir, open, readdir, rename, rm, stat, type FileHandle } from 'node:fs/promises';
 import { dirname } from 'node:path';
 
@@ -14,8 +14,11 @@ export interface Disk {
   /** The names in a folder; none where it is not there. */
   list(path: string): Promise<readonly string[]>;
   exists(path: string): Promise<boolean>;
-  /** What stands under a name; null for nothing. */
-  mark(path: string): Promise<FileMark | null>;
+  /**
+   * What stands under a name; null for nothing. At once, as the lock beside it is read: before every line there
+   * would be a turn of the threads that work on files, and on a busy machine each takes longer than the disk.
+   */
+  mark(path: string): FileMark | null;
   read(path: string): Promise<Uint8Array>;
   /** The last so many bytes of a file, or all of a shorter one. */
   readEnd(path: string, bytes: number): Promise<Uint8Array>;
@@ -39,11 +42,13 @@ export interface FileMark {
   readonly id: string | null;
   /** In bytes. */
   readonly length: number;
+  /** When it was last changed, by the system's own count: for comparing only. */
+  readonly changed: bigint;
 }
 
 export interface DiskFile {
-  /** Of what is open, wherever its name has gone. */
-  mark(): Promise<FileMark>;
+  /** Of what is open, wherever its name has gone; at once. */
+  mark(): FileMark;
   /** All of the bytes, from a place in the file on. */
   write(bytes: Uint8Array, at: number): Promise<void>;
   /** The same, and on the disk itself when it returns; throws where the disk refuses. For a machine that is about to sleep. */
@@ -68,9 +73,9 @@ export const systemDisk: Disk = {
   async exists(path) {
     return (await statOf(path)) !== null;
   },
-  async mark(path) {
-    const stats = await statOf(path);
-    return stats && markOf(stats);
+  mark(path) {
+    const stats = statSync(path, { bigint: true, throwIfNoEntry: false });
+    return stats ? markOf(stats) : null;
   },
   read: (path) => withFile(path, constants.O_RDONLY, async (file) => file.readFile()),
   readEnd: (path, bytes) =>
@@ -108,7 +113,7 @@ export const systemDisk: Disk = {
 
 function diskFile(file: FileHandle): DiskFile {
   return {
-    mark: async () => markOf(await file.stat({ bigint: true })),
+    mark: () => markOf(fstatSync(file.fd, { bigint: true })),
     async write(bytes, at) {
       let written = 0;
       while (written < bytes.length) {
@@ -176,9 +181,9 @@ async function syncFolder(path: string): Promise<void> {
 }
 
 /** Windows gives volumes other names by path than by what is open; some disks there give files no numbers. */
-function markOf({ dev, ino, size }: BigIntStats): FileMark {
+function markOf({ dev, ino, size, ctimeNs }: BigIntStats): FileMark {
   const id = process.platform === 'win32' ? `${ino}` : `${dev}:${ino}`;
-  return { id: ino === 0n ? null : id, length: Number(size) };
+  return { id: ino === 0n ? null : id, length: Number(size), changed: ctimeNs };
 }
 
 async function statOf(path: string): Promise<BigIntStats | null> {

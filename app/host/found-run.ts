@@ -14,6 +14,7 @@ import { awayTimes, positionAt, type Position } from './comeback.ts';
 import type { CommandEntry } from './journal-line.ts';
 import { firstLines, type JournalLines } from './journal-text.ts';
 import type { FoundFile } from './run-file.ts';
+import { weightOf } from './run-texts.ts';
 
 export interface FoundCommand extends TimedCommand {
   readonly id: string;
@@ -36,6 +37,8 @@ export interface FoundRun {
   readonly position: Position;
   /** When nobody was there, this time included. */
   readonly away: readonly Away[];
+  /** Of all its texts, see RunTexts. */
+  readonly weight: number;
   readonly file: FoundFile;
 }
 
@@ -46,6 +49,8 @@ export interface FoldedJournal {
   readonly commands: readonly FoundCommand[];
   /** After the last command. */
   readonly state: RunState;
+  /** Of all texts that came into force, see RunTexts. */
+  readonly weight: number;
   /**
    * Why the first line that was not used was not: its command is none for this program, or refused. What came
    * behind it was given on top of it, and screens could not follow: it is not used either. Null where all were.
@@ -60,29 +65,33 @@ export function foldJournal(journal: JournalLines): FoldedJournal | null {
   if (!plan.ok) return null;
   const commands: FoundCommand[] = [];
   let state = openRun(plan.value, clockPhase);
+  let weight = weightOf(plan.value);
   for (const [index, entry] of journal.entries.entries()) {
     if (entry.say !== 'command') continue;
     const next = carriedOut(state, entry, commands[commands.length - 1]?.at ?? 0);
-    if (!next.ok) return { journal: firstLines(journal, index), commands, state, refused: next.why };
+    if (!next.ok) return { journal: firstLines(journal, index), commands, state, weight, refused: next.why };
     state = next.state;
+    if (next.command.command.do === 'rewrite') weight += weightOf(state.plan);
     commands.push(next.command);
   }
-  return { journal, commands, state, refused: null };
+  return { journal, commands, state, weight, refused: null };
 }
 
 /** The run of a journal, at a moment. */
 export function foundRun(
-  { journal: { opened, entries }, commands, state }: FoldedJournal,
+  { journal: { opened, entries }, commands, state, weight }: FoldedJournal,
   file: FoundFile,
   moment: Moment,
   boot: string,
 ): FoundRun {
-  const { run, text, lanesText, clockPhase, openedAtTimeOfDay, wall: openedAtWall } = opened;
+  const { run, text, lanesText, clockPhase, openedAtTimeOfDay } = opened;
+  const openedAtWall = opened.wall - opened.at;
   const open = entries.filter(({ say }) => say !== 'closed');
   const position = positionAt(open, moment, boot);
   const away = awayTimes(open, position);
   const source = { text, lanesText };
-  return { run, source, clockPhase, openedAtTimeOfDay, openedAtWall, commands, state, position, away, file };
+  const times = { clockPhase, openedAtTimeOfDay, openedAtWall };
+  return { run, source, ...times, commands, state, position, away, weight, file };
 }
 
 type CarriedOut =

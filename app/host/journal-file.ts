@@ -71,7 +71,7 @@ export class JournalFile implements Journal {
     const file = new RunFile(this.filePorts(), join(this.ports.folder, fileName(opening.wallMs, run)));
     this.file = file;
     const { text, lanesText } = source;
-    const stamp = this.stamp(0, opening);
+    const stamp = this.stamp(opening.at ?? 0, opening);
     const fields = { run, text, lanesText, clockPhase, openedAtTimeOfDay };
     return this.queue(
       { file, entry: { say: 'opened', journal: JOURNAL_VERSION, ...fields, ...stamp }, last: false },

@@ -5,7 +5,7 @@
  */
 
 import { crc32 } from 'node:zlib';
-import type { Millis } from '../core/units.ts';
+import { DAY, MINUTE, type Millis } from '../core/units.ts';
 
 /** The form of the lines; raised when an older program could misread them. */
 export const JOURNAL_VERSION = 2;
@@ -26,7 +26,7 @@ export interface Stamp {
 
 export type JournalEntry = OpenedEntry | CommandEntry | AliveEntry | BackEntry | ClosedEntry;
 
-/** The first line of a journal, `at` 0. */
+/** The first line of a journal; `at` is 0 but for a run that was opened anew when its clock was matched. */
 export interface OpenedEntry extends Stamp {
   readonly say: 'opened';
   readonly journal: number;
@@ -65,8 +65,10 @@ export interface ClosedEntry extends Stamp {
   readonly told?: true;
 }
 
+const CLOSED_WHYS = ['done', 'left', 'replaced', 'unattended', 'not begun'] as const;
+
 /** Over; left by the coach after a crash; another was opened in its place; nobody came back to it; never begun. */
-export type ClosedWhy = 'done' | 'left' | 'replaced' | 'unattended' | 'not begun';
+export type ClosedWhy = (typeof CLOSED_WHYS)[number];
 
 /** A line as it is written. */
 export interface WrittenLine {
@@ -118,6 +120,14 @@ function checksum(body: string): string {
   return crc32(body).toString(16).padStart(8, '0');
 }
 
+/** In ms: no time of a line is later, be it by the wall clock (the end of the year 9999) or since something. */
+const LATEST = 253_402_300_799_999;
+
+/** As of a run and of a command on the wire: screens take no longer name. */
+const LONGEST_ID = 64;
+
+const HIGHEST_LANE = 20;
+
 type Fields = Readonly<Record<string, unknown>>;
 
 function parsed(text: string): Fields | null {
@@ -130,31 +140,52 @@ function parsed(text: string): Fields | null {
 }
 
 function isEntry(value: Fields): value is Fields & JournalEntry {
-  const times = ['at', 'mono', 'uptime', 'wall'].every((name) => Number.isFinite(value[name]));
+  const times = ['at', 'mono', 'uptime', 'wall'].every((name) => isWithin(value[name], LATEST));
   return times && typeof value['boot'] === 'string' && hasOwnFields(value);
 }
 
 function hasOwnFields(value: Fields): boolean {
-  const isText = (name: string): boolean => typeof value[name] === 'string';
   switch (value['say']) {
     case 'opened':
       return (
-        isText('run') &&
-        isText('text') &&
-        (isText('lanesText') || value['lanesText'] === null) &&
-        ['clockPhase', 'openedAtTimeOfDay'].every((name) => Number.isSafeInteger(value[name]))
+        isId(value['run']) &&
+        isText(value['text']) &&
+        (isText(value['lanesText']) || value['lanesText'] === null) &&
+        isWhole(value['clockPhase'], MINUTE - 1) &&
+        isWhole(value['openedAtTimeOfDay'], DAY - 1)
       );
     case 'command':
-      return isText('id') && isObject(value['command']);
+      return isId(value['id']) && isObject(value['command']);
     case 'alive':
-      return Array.isArray(value['leaves']);
+      return Array.isArray(value['leaves']) && value['leaves'].every(isLeave);
     case 'back':
-      return isText('by');
+      return value['by'] === 'monotonic' || value['by'] === 'wall';
     case 'closed':
-      return isText('why');
+      return CLOSED_WHYS.some((why) => why === value['why']) && (value['told'] ?? true) === true;
     default:
       return false;
   }
+}
+
+function isText(value: unknown): value is string {
+  return typeof value === 'string';
+}
+
+function isId(value: unknown): boolean {
+  return isText(value) && value !== '' && value.length <= LONGEST_ID;
+}
+
+/** A lane and a time. */
+function isLeave(value: unknown): boolean {
+  return Array.isArray(value) && value.length === 2 && isWhole(value[0], HIGHEST_LANE) && isWhole(value[1], LATEST);
+}
+
+function isWithin(value: unknown, most: number): value is number {
+  return typeof value === 'number' && value >= 0 && value <= most;
+}
+
+function isWhole(value: unknown, most: number): boolean {
+  return isWithin(value, most) && Number.isSafeInteger(value);
 }
 
 function isObject(value: unknown): value is Fields {

@@ -17,12 +17,25 @@ const PATIENCE = 100;
  */
 const FOR_THE_FILE = 100;
 
+/**
+ * In ms: a process that gets no turn may find all that time gone before it has even begun to write. So long the file is
+ * waited for then; not behind a disk that is known to be slow, where each would wait so long behind the one before.
+ */
+const LEAST_FOR_THE_FILE = 40;
+
+/**
+ * In ms, for the first line of a run that has come back: its file is opened and read back first, which on a busy
+ * machine takes a while, and a command given meanwhile would wait behind that for longer than it may.
+ */
+export const PATIENCE_AT_START = 2000;
+
 export class JournalWatch {
   private readonly timers: Timers;
   private readonly changed: () => void;
   /** Numbers the writes; a notice is of one of them, and gone once that or a later one is on the disk. */
   private writes = 0;
   private behind: { readonly write: number; readonly why: string } | null = null;
+  private over = false;
 
   /** `changed` is called when the notices are not what they were. */
   constructor(timers: Timers, changed: () => void) {
@@ -33,20 +46,26 @@ export class JournalWatch {
   /**
    * Resolves when the writing is done, has failed, or has taken too long; never rejects. `waited`: for how
    * long, in ms, the one who gave it has waited already for what was to be written before. `inFile`: when what
-   * is written is in its file, if not yet safe there.
+   * is written is in its file, if not yet safe there. `patience`: how long is too long, in ms.
    */
-  written(writing: Promise<void>, waited = 0, inFile: Promise<void> = Promise.resolve()): Promise<void> {
+  written(
+    writing: Promise<void>,
+    waited = 0,
+    inFile: Promise<void> = Promise.resolve(),
+    patience = PATIENCE,
+  ): Promise<void> {
     const write = ++this.writes;
+    const least = this.behind ? 0 : LEAST_FOR_THE_FILE;
     return new Promise((resolve) => {
       const slow = (): void => {
         this.fallBehind(write, 'the disk is slow');
         void inFile.then(resolve);
       };
-      const timer = this.timers.set(slow, Math.max(0, PATIENCE - waited));
+      const timer = this.timers.set(slow, Math.max(0, patience - waited));
       // A process that was held up finds all its timers due before it hears what the disk has done meanwhile: once more.
       let last = this.timers.set(
         () => (last = this.timers.set(resolve, 0)),
-        Math.max(0, PATIENCE + FOR_THE_FILE - waited),
+        Math.max(least, patience + FOR_THE_FILE - waited),
       );
       writing
         .then(
@@ -68,9 +87,14 @@ export class JournalWatch {
     this.caughtUp(this.writes);
   }
 
+  /** Nothing is written any more, which the coach is told apart from this. */
+  giveUp(): void {
+    this.over = true;
+  }
+
   /** What the coach must be told, for as long as it lasts. */
   notices(): readonly string[] {
-    return this.behind ? [noticeOf(this.behind.why)] : [];
+    return this.behind && !this.over ? [noticeOf(this.behind.why)] : [];
   }
 
   private fallBehind(write: number, why: string): void {

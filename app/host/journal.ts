@@ -1,6 +1,6 @@
 /*
- * What the host needs of a journal, and one that only remembers. Every accepted command is given to
- * the journal before the command is answered.
+ * What the host needs of a journal. Every accepted command is given to the journal before the command is
+ * answered.
  */
 
 import type { Millis } from '../core/units.ts';
@@ -43,6 +43,8 @@ export interface Opening extends Moment {
   /** What the pool's clock shows past the full minute at t = 0, 0 to 59 999 ms. */
   readonly clockPhase: Millis;
   readonly openedAtTimeOfDay: Millis;
+  /** Since t = 0, with a fraction, for a run whose clock was matched later; 0 where it is left out. */
+  readonly at?: number;
 }
 
 export interface JournalLine extends Moment {
@@ -72,40 +74,4 @@ export interface Closing extends Moment {
   readonly run: string;
   readonly at: Millis;
   readonly why: ClosedWhy;
-}
-
-/** A journal in memory: nothing outlives the process. `lines` are what a disk would hold, signs of life apart. */
-export class JournalInMemory implements Journal {
-  readonly openings: Opening[] = [];
-  readonly lines: JournalLine[] = [];
-  readonly closings: Closing[] = [];
-  lastSign: AliveSign | null = null;
-
-  open(opening: Opening, replaced: Closing | null): Promise<void> {
-    this.openings.push(opening);
-    if (replaced) void this.close(replaced);
-    return Promise.resolve();
-  }
-
-  append(line: JournalLine): Writing {
-    this.lines.push(line);
-    return { inFile: Promise.resolve(), safe: Promise.resolve() };
-  }
-
-  alive(sign: AliveSign): void {
-    this.lastSign = sign;
-  }
-
-  back(): Promise<void> {
-    return Promise.resolve();
-  }
-
-  close(closing: Closing): Promise<void> {
-    if (this.closings[this.closings.length - 1]?.run !== closing.run) this.closings.push(closing);
-    return Promise.resolve();
-  }
-
-  onCaughtUp(): void {
-    // Nothing is ever refused here.
-  }
 }

@@ -10,6 +10,7 @@ import { isFromOwnPage, ownHost } from './doorkeeper.ts';
 import type { Pages } from './pages.ts';
 import { sendJson, sendPage, sendRefusal } from './replies.ts';
 import { readBody, type Body } from './request-body.ts';
+import type { SessionFile } from '../wire/window-bridge.ts';
 
 /** What answers are made from. */
 export interface Answering {
@@ -19,11 +20,16 @@ export interface Answering {
   readonly port: number;
   /** Whether one more thing may be asked now; counts it. */
   readonly mayAsk: (path: string) => boolean;
+  /** The session file that waits for a coach's window; null once it has been given. */
+  readonly takeFile: () => SessionFile | null;
 }
+
+/** Where a coach's window asks for it. The desktop program hands its files over itself. */
+const FILE_PATH = '/session-file';
 
 /** Answers one request; rejects only where the program is wrong. */
 export async function answerRequest(
-  { host, pages, port, mayAsk }: Answering,
+  { host, pages, port, mayAsk, takeFile }: Answering,
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
@@ -33,6 +39,7 @@ export async function answerRequest(
   const [path = '', query = ''] = (request.url ?? '').split('?');
   if (method === 'GET' || method === 'HEAD') return answerGet(pages, path, name, response);
   if (!isFromOwnPage(request, name)) return sendRefusal(response, 403, 'Only pages of this host may do that.');
+  if (path === FILE_PATH && method === 'POST') return sendJson(response, 200, { file: takeFile() });
   const question = QUESTIONS.get(path);
   if (!question) return sendRefusal(response, pages.has(path) ? 405 : 404, 'There is nothing to be changed here.');
   if (method !== question.method) return sendNotAllowed(response, question.method);

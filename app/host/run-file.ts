@@ -1,7 +1,7 @@
 /*
  * The file of one run: lines are written behind each other, each naming the one before, and made safe apart
  * from that. What its name stands for is looked at before every write: a file that was removed, moved,
- * replaced or cut short while it is open is written anew, whole.
+ * replaced, cut short or written over while it is open is written anew, whole.
  */
 
 import { basename, dirname } from 'node:path';
@@ -35,11 +35,15 @@ export interface RunFilePorts {
   readonly mended: (sentence: string) => void;
 }
 
+type Named = Pick<FileMark, 'id' | 'length'>;
+
 /** What has happened to a file behind the back of who has it open. */
 export type Standing = 'whole' | 'gone' | 'another' | 'shorter' | 'longer';
 
+type Harm = Exclude<Standing, 'whole'> | 'written over';
+
 /** `length`: what has been written, in bytes. Where the system numbers no files, one that replaces another is told by its length alone. */
-export function standingOf(open: FileMark, named: FileMark | null, length: number): Standing {
+export function standingOf(open: Named, named: Named | null, length: number): Standing {
   if (!named) return 'gone';
   if (open.id !== null && named.id !== null && open.id !== named.id) return 'another';
   if (named.length < length) return 'shorter';
@@ -64,11 +68,13 @@ export class RunFile {
   /** What is not safe must be written again: a disk that could not make it safe may have dropped it. */
   private doubtful = false;
   /** What was found to have happened to it, while the coach has not been told that it is mended. */
-  private harm: Exclude<Standing, 'whole'> | null = null;
+  private harm: Harm | null = null;
   /** All of it is put into a new file before anything more is written. */
   private anew = false;
   /** On some disks a file's number by its name is not its number once it is open. */
   private numbersHold = true;
+  /** What the system said of its last change after the last write here: any other is somebody else's. null for not known. */
+  private ours: bigint | null = null;
   private turn: Promise<unknown> = Promise.resolve();
 
   constructor(ports: RunFilePorts, path: string) {
@@ -137,7 +143,17 @@ export class RunFile {
     const open = await this.ready();
     if (this.doubtful) await open.write(this.bytes().subarray(this.safe), this.safe);
     this.doubtful = false;
+    this.rememberChange(open);
     return open;
+  }
+
+  private rememberChange(open: DiskFile): void {
+    try {
+      this.ours = open.mark().changed;
+    } catch {
+      // It is read back before the next write; this one has been done all the same.
+      this.ours = null;
+    }
   }
 
   /** The file, open, as it was left by the write before; else made so. */
@@ -163,26 +179,37 @@ export class RunFile {
       this.soiled = this.doubtful = this.anew = false;
     }
     this.open = await disk.open(this.path);
-    this.numbersHold = (await disk.mark(this.path))?.id === (await this.open.mark()).id;
+    this.numbersHold = disk.mark(this.path)?.id === this.open.mark().id;
   }
 
   private async standUp(open: DiskFile): Promise<void> {
     const { disk } = this.ports;
-    const mark = await open.mark();
-    const named = await disk.mark(this.path);
-    const standing = standingOf(this.numbersHold ? mark : { ...mark, id: null }, named, this.length);
-    if (standing === 'whole' || (standing === 'longer' && this.soiled)) return;
-    this.harm = standing;
-    if (standing === 'longer') {
+    const harm = await this.harmOf(open.mark(), disk.mark(this.path));
+    if (harm === null) return;
+    this.harm = harm;
+    if (harm === 'longer') {
       this.torn = (await disk.read(this.path)).subarray(this.length);
       this.soiled = true;
     } else {
       // Until it is done, nothing else may be written there.
       this.anew = true;
-      if (standing === 'another') await putAside(disk, [this.path]);
+      if (harm === 'another' || harm === 'written over') await putAside(disk, [this.path]);
       await this.letGo();
       await this.openFile();
     }
+  }
+
+  private async harmOf(mark: FileMark, named: FileMark | null): Promise<Harm | null> {
+    const standing = standingOf(this.numbersHold ? mark : { ...mark, id: null }, named, this.length);
+    if (standing !== 'whole' && !(standing === 'longer' && this.soiled)) return standing;
+    return mark.changed === this.ours || (await this.isAsWritten()) ? null : 'written over';
+  }
+
+  /** Whether what has been written is what stands there, as far as the disk may not have dropped it. */
+  private async isAsWritten(): Promise<boolean> {
+    const length = this.doubtful ? this.safe : this.length;
+    const there = await this.ports.disk.read(this.path);
+    return Buffer.compare(there.subarray(0, length), this.bytes().subarray(0, length)) === 0;
   }
 
   private async keepTorn(): Promise<void> {
@@ -211,6 +238,7 @@ export class RunFile {
     this.length += bytes.length;
     this.sum = sum;
     this.soiled = false;
+    if (this.open) this.rememberChange(this.open);
   }
 
   private bytes(): Uint8Array {
@@ -224,13 +252,14 @@ export class RunFile {
   }
 }
 
-function mendedText(path: string, standing: Exclude<Standing, 'whole'>): string {
+function mendedText(path: string, harm: Harm): string {
   const what = {
     gone: 'was removed or moved away',
     another: 'was replaced by another file, which is kept beside it',
     shorter: 'was cut short',
     longer: 'was written to by another program, whose bytes are kept beside it',
-  }[standing];
+    'written over': 'was written over by another program (what it wrote is kept beside it)',
+  }[harm];
   return (
     `The record of this run (${basename(path)}) ${what} while the run was going: it is whole again in ` +
     `${dirname(path)}. Leave that folder alone while Lanecall is open.`

@@ -1,6 +1,6 @@
 /*
  * Follows the run along the loop: hands each leave that has happened to the journal, as a sign of life,
- * and gives one at least every five seconds. When the run is over for good, its journal is closed.
+ * and gives one at least every five seconds. With each, what can no longer be undone is let go of. When the run is over for good, its journal is closed.
  */
 
 import type { Millis } from '../core/units.ts';
@@ -45,6 +45,7 @@ export function followRun(host: DeckHost, clock: Clock, journal: Journal): Consu
       signedAt = to;
       const at = Math.floor(to - run.openedAt);
       journal.alive({ run: run.id, at, leaves, ...clock.moment(), hostTime: to });
+      void host.forgetUndone();
       if (!isOverForGood(run.state, at)) return;
       closed = run.state;
       void host.closeDone();

@@ -24,7 +24,7 @@ export interface Screen {
   receive(text: string): void;
   /** Something came that carries no message, and counts as one. */
   nudged(): void;
-  /** Whether it has said hello, or is gone again. */
+  /** Whether it has said hello, and is not gone again. */
   isGreeted(): boolean;
   /** The carrier is gone, from whichever side. */
   gone(): void;
@@ -143,8 +143,10 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): S
       send({ say: 'pong', n, t1, t2, t3: clock.now(), epoch: clock.epoch() });
     },
     nudged: () => void isTooMuch(clock.now()),
-    isGreeted: () => over || kind !== null,
+    isGreeted: () => leave !== null,
     gone,
-    dismiss: hangUp,
+    dismiss(why) {
+      if (!over) hangUp(why);
+    },
   };
 }

@@ -5,6 +5,7 @@
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Clock } from './clock.ts';
+import { Connections } from './connections.ts';
 import { deckSocket } from './deck-socket.ts';
 import type { DeckHost } from './deck-host.ts';
 import type { Pages } from './pages.ts';
@@ -12,6 +13,7 @@ import { sendRefusal } from './replies.ts';
 import { answerRequest } from './requests.ts';
 import type { Timers } from './timers.ts';
 import { TokenBucket } from './token-bucket.ts';
+import type { SessionFile } from '../wire/window-bridge.ts';
 
 export interface DeckServer {
   readonly port: number;
@@ -24,6 +26,8 @@ export interface ServerPorts {
   readonly clock: Clock;
   readonly timers: Timers;
   readonly pages: Pages;
+  /** For the editor of the coach's window that asks first. */
+  readonly file?: SessionFile | null;
 }
 
 /** The machine could not give the port; the sentence says which and what to do. */
@@ -33,19 +37,16 @@ export class PortTaken extends Error {}
 const IPV4 = '127.0.0.1';
 const IPV6 = '::1';
 
-/** In ms: how long a client may take over its headers, over a whole request, and between two. */
+/** In ms: how long a client may take over a request, its headers and all, and between two; 5 s with the wait for the check. */
 const LIMITS = {
   headersTimeout: 4000,
-  requestTimeout: 8000,
+  requestTimeout: 4000,
   keepAliveTimeout: 5000,
   connectionsCheckingInterval: 1000,
 };
 
 /** In ms: how long a client may take over a request and its answer together; one that does not read it is hung up on. */
 const ANSWERED_WITHIN = 30_000;
-
-/** Connections at once, on each address: every screen with all its pictures and sounds in flight. */
-const MOST_CONNECTIONS = 256;
 
 /** What may be asked of the host, by all pages together: large sessions cost it time that the leaves of a run need. */
 const SESSION_RATE = { perSecond: 2, burst: 20 };
@@ -55,23 +56,37 @@ const OTHER_RATE = { perSecond: 20, burst: 40 };
 const LAST_WORDS = 250;
 
 /** Listens on a port, or on any free one where it is 0. Rejects with `PortTaken`. */
-export async function startServer({ host, clock, timers, pages }: ServerPorts, port: number): Promise<DeckServer> {
+export async function startServer(
+  { host, clock, timers, pages, file = null }: ServerPorts,
+  port: number,
+): Promise<DeckServer> {
   const socket = deckSocket(host, clock, timers);
   const sessions = new TokenBucket(SESSION_RATE, clock.now());
   const others = new TokenBucket(OTHER_RATE, clock.now());
   const mayAsk = (path: string): boolean => (path === '/session' ? sessions : others).take(clock.now());
+  const connections = new Connections();
+  let waiting = file;
+  const takeFile = (): SessionFile | null => {
+    const taken = waiting;
+    waiting = null;
+    return taken;
+  };
   let chosen = port;
   const makeServer = (): Server => {
     const server = createServer({ ...LIMITS, maxHeaderSize: 8192 }, (request, response) => {
+      connections.asks(request.socket, response);
       const late = timers.set(() => response.destroy(), ANSWERED_WITHIN);
       response.on('close', () => timers.clear(late));
-      answerRequest({ host, pages, port: chosen, mayAsk }, request, response).catch((error: unknown) => {
+      answerRequest({ host, pages, port: chosen, mayAsk, takeFile }, request, response).catch((error: unknown) => {
         if (response.headersSent) response.destroy();
         else sendRefusal(response, 500, `Something is wrong in the program: ${String(error)}`);
       });
     });
-    server.maxConnections = MOST_CONNECTIONS;
-    server.on('upgrade', (request, stream, head) => socket.upgrade(request, stream, head, chosen));
+    server.on('connection', (connection) => connections.came(connection));
+    server.on('upgrade', (request, stream, head) => {
+      connections.gone(stream);
+      socket.upgrade(request, stream, head, chosen);
+    });
     server.on('clientError', (_, stream) => {
       if (stream.writable) stream.end('HTTP/1.1 400 Bad Request\r\nConnection: close\r\n\r\n', () => stream.destroy());
       else stream.destroy();

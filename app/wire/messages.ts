@@ -28,8 +28,18 @@ const seenRep = z
 /** How the sound of a screen stands there: `off` where it is not wanted, else what becomes of it. */
 const soundStatus = z.enum(['off', 'blocked', 'starting', 'running', 'gone', 'missing']);
 
-/** A command's own fields are read by the core's `readCommand`, which says in a sentence what is wrong. */
-const commandFields = z.record(z.string(), z.unknown());
+/**
+ * Fields that others read: those of a command the core's `readCommand`, which says in a sentence what is wrong.
+ * Taken as they are, because a record of the validator's leaves out one named `__proto__` without a word.
+ */
+const fields = z.custom<Readonly<Record<string, unknown>>>(
+  (value) => typeof value === 'object' && value !== null && !Array.isArray(value),
+);
+
+/** By lane number; null for a lane that was shown to have none. */
+const seenReps = fields
+  .refine((lanes) => Object.keys(lanes).every((lane) => /^\d{1,2}$/.test(lane)))
+  .pipe(z.record(z.string(), seenRep.nullable()));
 
 /** From a screen to the host. */
 export const fromScreen = z.discriminatedUnion('say', [
@@ -47,9 +57,9 @@ export const fromScreen = z.discriminatedUnion('say', [
     .object({
       say: z.literal('command'),
       id,
-      command: commandFields,
+      command: fields,
       run: id.optional(),
-      seen: z.record(z.string().regex(/^\d{1,2}$/), seenRep.nullable()).optional(),
+      seen: seenReps.optional(),
       madeFrom: hash.optional(),
     })
     .strict(),
@@ -70,7 +80,7 @@ export const fromScreen = z.discriminatedUnion('say', [
     .strict(),
 ]);
 
-const timedCommand = z.object({ at: z.number().int(), command: commandFields }).strict();
+const timedCommand = z.object({ at: z.number().int(), command: fields }).strict();
 
 /** From the host to a screen. */
 export const fromHost = z.discriminatedUnion('say', [
@@ -159,13 +169,15 @@ export const sessionToOpen = z
 /** The run that has come back and is not to be gone on with, as the body of a request. */
 export const runToLeave = z.object({ run: id }).strict();
 
+/** The pool's clock as matched for a run that has not started; null for the time of day's. */
+export const clockToMatch = z.object({ run: id, clockPhase: z.number().int().min(0).max(59_999).nullable() }).strict();
+
 export type SessionToOpen = z.infer<typeof sessionToOpen>;
 export type FromScreen = z.infer<typeof fromScreen>;
 export type FromHost = z.infer<typeof fromHost>;
 export type Snapshot = Extract<FromHost, { say: 'snapshot' }>;
 export type Answer = Extract<FromHost, { say: 'answer' }>;
 export type SeenRep = z.infer<typeof seenRep>;
-export type SoundStatus = z.infer<typeof soundStatus>;
 export type SoundReport = Omit<Extract<FromScreen, { say: 'sound' }>, 'say'>;
 
 /**
@@ -193,12 +205,6 @@ export function hearHost(text: string): Heard<FromHost> {
 /** A message from a screen, or null for anything that is not one of this version. Never throws. */
 export function readFromScreen(text: string): FromScreen | null {
   const heard = hearScreen(text);
-  return heard.kind === 'message' ? heard.message : null;
-}
-
-/** A message from the host, or null for anything that is not one of this version. Never throws. */
-export function readFromHost(text: string): FromHost | null {
-  const heard = hearHost(text);
   return heard.kind === 'message' ? heard.message : null;
 }
 

@@ -4,13 +4,13 @@
  */
 
 import type { ReactElement } from 'react';
-import { UNDO_FOR } from '../../app/core/run/align.ts';
-import { ACTIONS, commandLabel, commandOf, type ActionName } from '../ui/coach/actions.ts';
+import { ACTIONS, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
+import { undoText } from '../ui/coach/offers.ts';
 import { primaryOf, type Primary, type Steering } from '../ui/coach/primary.ts';
 import { useHand } from '../ui/coach/use-deck.ts';
-import { goesText, lanesNamed } from '../ui/coach/words.ts';
+import { goesText, lanesNamed, startNowText } from '../ui/coach/words.ts';
 import type { DeskTools } from './desk-tools.ts';
 
 interface ActionBarProps {
@@ -45,8 +45,9 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
   const clock = useHand(tools.hand, (state) => state.clock);
   const { main, beside } = primary;
   const also = beside.filter((action) => action !== 'finish');
+  const lanesOf = (action: Steering): readonly number[] => (ACTIONS[action].byChoice ? tools.hand.chosen() : []);
   const wordsOf = (action: Steering): { readonly name: string; readonly hint: string } =>
-    steeringWords(action, goesText(moment.view, action, clock));
+    steeringWords(action, goesText(moment.view, action, clock, lanesOf(action)), lanesOf(action));
   return (
     <div className="primary">
       {main === null ? (
@@ -63,7 +64,7 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
               moment={moment}
               action={action}
               {...wordsOf(action)}
-              {...(action === 'start' ? { name: 'Start now', hint: 'Enter' } : {})}
+              {...(action === 'start' ? { name: 'Start now', hint: `Enter, ${startNowText(moment.view)}` } : {})}
               look="is-small"
             />
           ))}
@@ -99,21 +100,15 @@ export function ActionButton({ tools, moment, action, name, hint, look }: Action
 }
 
 function UndoButton({ tools, moment }: ActionBarProps): ReactElement {
-  const { view } = moment;
-  const last = view.undo;
-  const seconds = last ? Math.ceil((last.until - view.t) / 1000) : 0;
-  return (
-    <ActionButton
-      tools={tools}
-      moment={moment}
-      action="undo"
-      look="is-undo"
-      hint={last ? `U, ${commandLabel(last.command)}, ${seconds} s left` : `U, within ${UNDO_FOR / 1000} s`}
-    />
-  );
+  const hint = `U, ${undoText(moment.view)}`;
+  return <ActionButton tools={tools} moment={moment} action="undo" look="is-undo" hint={hint} />;
 }
 
-function steeringWords(action: Steering, goes: string): { readonly name: string; readonly hint: string } {
+function steeringWords(
+  action: Steering,
+  goes: string,
+  lanes: readonly number[],
+): { readonly name: string; readonly hint: string } {
   const when = goes === '' ? '' : `, ${goes}`;
   switch (action) {
     case 'start':
@@ -123,7 +118,7 @@ function steeringWords(action: Steering, goes: string): { readonly name: string;
     case 'resume':
       return { name: 'Resume', hint: `Space, all lanes${when}` };
     case 'rejoin':
-      return { name: 'Rejoin', hint: `J${when}` };
+      return { name: 'Rejoin', hint: `J, ${lanes.length > 0 ? lanesNamed(lanes) : 'all lanes'}${when}` };
     case 'finish':
       return { name: 'Finish', hint: hintOf('finish', []) };
   }
@@ -133,6 +128,7 @@ function steeringWords(action: Steering, goes: string): { readonly name: string;
 export function hintOf(action: ActionName, chosen: readonly number[]): string {
   const { key, does, pressed, byChoice } = ACTIONS[action];
   const how = pressed ? `hold, or ${key}` : key;
-  const who = byChoice && chosen.length > 0 ? lanesNamed(chosen) : does;
-  return who === '' ? how : `${how}, ${who}`;
+  if (byChoice && chosen.length > 0) return `${how}, ${lanesNamed(chosen)}`;
+  const what = byChoice ? `all lanes: ${does}` : does;
+  return what === '' ? how : `${how}, ${what}`;
 }

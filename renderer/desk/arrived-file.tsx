@@ -1,6 +1,6 @@
 /*
  * A session file that comes in from outside the editor: dropped on the window while there is a run, or
- * opened with the desktop program. Its text goes into the editor; a run that is going stays on the screen.
+ * given to the program. Its text goes into the editor; a run that is going stays on the screen.
  */
 
 import { useEffect, useState, type DragEvent, type ReactElement } from 'react';

@@ -8,7 +8,7 @@ import { reading } from '../../app/core/reading.ts';
 import type { CutOption, Fit } from '../../app/core/run/fit.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import { about } from '../ui/estimates.ts';
-import { adviceOf, cutHint, cutLabel } from './fit-advice.ts';
+import { adviceOf, begunText, cutHint, cutLabel } from './fit-advice.ts';
 
 interface CutOffersProps<Cut> {
   readonly fit: Fit;
@@ -44,11 +44,11 @@ export function CutOffers<Cut extends CutOption>(props: CutOffersProps<Cut>): Re
               <DeckButton
                 name={`${label}, line ${cut.line}`}
                 label={together ? `${index + 1}. ${label}` : label}
-                hint={cutHint(
+                hint={`${begunText(cut)}${cutHint(
                   `${about(isEstimate(cut.line))}${reading(cut.saves)}`,
                   endTime(cut.endsAt),
                   together && index > 0,
-                )}
+                )}`}
                 look="is-deep late-cut"
                 why={whyNot(cut)}
                 judge={() => judge(cut)}

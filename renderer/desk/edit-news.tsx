@@ -5,6 +5,7 @@
 
 import { useState, type ReactElement } from 'react';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
+import { listed } from '../ui/coach/words.ts';
 import type { Merged } from './edit-text.ts';
 
 interface EditNewsProps {
@@ -14,12 +15,15 @@ interface EditNewsProps {
   readonly broken: number | null;
   /** What the text comes to together with another screen's change; null where there was none. */
   readonly merged: Merged | null;
+  /** 'the cut of "3 rounds"': what would be forgotten with the text as it is typed, be it from another window. */
+  readonly forgets: readonly string[];
   onPutBack(): void;
   onMerge(text: string): void;
   onGiveUp(): void;
 }
 
-export function EditNews({ locked, broken, merged, onPutBack, onMerge, onGiveUp }: EditNewsProps): ReactElement {
+export function EditNews(props: EditNewsProps): ReactElement {
+  const { locked, broken, merged, forgets, onPutBack, onMerge, onGiveUp } = props;
   const begun = useBegun(locked);
   return (
     <div className="edit-news" role="status" aria-label="What has changed meanwhile">
@@ -51,6 +55,8 @@ export function EditNews({ locked, broken, merged, onPutBack, onMerge, onGiveUp 
             />
           </div>
         </>
+      ) : forgets.length > 0 ? (
+        <p>{`Use from now on forgets ${listed(forgets)}: write it into the text if it is to stay.`}</p>
       ) : (
         <p>{begun ?? `${linesText(1, locked)} begun: locked. Change what comes below.`}</p>
       )}

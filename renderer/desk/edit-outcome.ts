@@ -9,7 +9,7 @@ import { warningsOf } from '../../app/core/plan/warnings.ts';
 import type { Fault } from '../../app/core/result.ts';
 import { apply } from '../../app/core/run/fold.ts';
 import { projectedTimes } from '../../app/core/run/projection.ts';
-import { firstLineToCome } from '../../app/core/run/rewrite.ts';
+import { firstLineToCome, forgottenBetween, type Forgotten } from '../../app/core/run/rewrite.ts';
 import { settleForCommand } from '../../app/core/run/settle.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import type { Millis } from '../../app/core/units.ts';
@@ -30,6 +30,8 @@ export type Outcome =
       /** The projected end with it, and as it is now, in ms since the run was opened. */
       readonly end: Millis;
       readonly endNow: Millis;
+      /** The cuts and changed intervals that it would make the run forget; none where it is the text in force. */
+      readonly forgets: Forgotten;
     };
 
 /** A function that gives the outcome of a text in the run of a moment; it costs as much as opening the session. */
@@ -73,6 +75,7 @@ function outcomeOf({ run, view }: Moment, text: string): Outcome {
     live: liveTimes(state, t, run.openedAtTimeOfDay),
     end: endOf(state, t),
     endNow: view.projectedEnd,
+    forgets: forgottenBetween(view.state, state),
   };
 }
 

@@ -31,6 +31,12 @@ export function cutHint(saves: string, ends: string, onTop: boolean): string {
   return onTop ? `then another ${saves} sooner, ≈ ${ends}` : `ends ${saves} sooner, ≈ ${ends}`;
 }
 
+/** "the round under way too, ": what a cut takes that lanes have begun; '' for nothing. */
+export function begunText({ kind, takesBegun }: Pick<CutOption, 'kind' | 'takesBegun'>): string {
+  if (!takesBegun) return '';
+  return kind === 'rounds' ? 'the round under way too, ' : 'a rep under way too, ';
+}
+
 /** The part that is never cut: the swim-down, or else the last. */
 export function nameOfLast(state: RunState): string {
   return state.plan.session.parts[swimDownPart(state)]?.name ?? 'The last part';

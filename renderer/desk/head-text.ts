@@ -7,7 +7,7 @@ import { reading } from '../../app/core/reading.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import type { Round, Stretch } from '../../app/core/plan/plan.ts';
 import { swumNow, type SwumNow } from '../ui/current-set.ts';
-import { itemIndexOf, itemWordsNow, setOnLine, type Cuts } from '../ui/set-words.ts';
+import { itemIndexOf, itemWords, setOnLine, type Cuts } from '../ui/set-words.ts';
 
 export interface HeadText {
   readonly part: string;
@@ -23,7 +23,7 @@ export function headText(view: RunView): HeadText {
   const { part } = stretch;
   if (stretch.kind !== 'swim') return { part, set: pauseText(stretch), then: thenAfterPause(view, now), rounds: null };
   const { cuts } = view.state;
-  const set = now ? itemWordsNow(now.item, cuts) : '';
+  const set = now ? itemWords(now.item, cuts) : '';
   return {
     part,
     set: phase === 'waiting' ? `Next: ${set}` : set,
@@ -41,7 +41,7 @@ function thenText(now: SwumNow | null, cuts: Cuts): string {
   if (!now) return '';
   if (!now.after) return 'The last of the session';
   const { part, item } = now.after;
-  return `Then ${part === now.part ? '' : `${part.name}: `}${itemWordsNow(item, cuts)}`;
+  return `Then ${part === now.part ? '' : `${part.name}: `}${itemWords(item, cuts)}`;
 }
 
 /** After a talk or break in rounds that is the set that follows it there, not what follows the rounds. */
@@ -50,5 +50,5 @@ function thenAfterPause({ following, stretch, state: { cuts } }: RunView, now: S
     return thenText(now, cuts);
   const line = following.lanes.map(({ reps }) => reps[0]).find((rep) => rep !== undefined)?.set.line ?? 0;
   const set = itemIndexOf(now.part, line) === now.index ? setOnLine(now.part, line) : null;
-  return set ? `Then ${itemWordsNow(set, cuts)}` : thenText(now, cuts);
+  return set ? `Then ${itemWords(set, cuts)}` : thenText(now, cuts);
 }

@@ -5,7 +5,7 @@
 import type { ReactElement } from 'react';
 import type { Command } from '../../app/core/run/command.ts';
 import type { LaneView } from '../../app/core/run/view.ts';
-import { commandOf, type ActionName } from '../ui/coach/actions.ts';
+import { ACTIONS, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
@@ -40,8 +40,8 @@ export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneBu
           <LaneAction {...shared} action="sit-out" label="Sit out" />
           {lane.state === 'stopped' || view.pauseEnd !== null ? null : (
             <>
-              <LaneAction {...shared} action="sooner" label="−5 s" />
-              <LaneAction {...shared} action="later" label="+5 s" />
+              <LaneAction {...shared} action="sooner" label="−5 s" hint={ACTIONS.sooner.does} />
+              <LaneAction {...shared} action="later" label="+5 s" hint={ACTIONS.later.does} />
             </>
           )}
         </>

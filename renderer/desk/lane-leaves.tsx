@@ -7,7 +7,7 @@ import type { RunView } from '../../app/core/run/view.ts';
 import type { Moment } from '../ui/coach/frames.ts';
 import { useDigits, useDrawn, useHand, type Tools } from '../ui/coach/use-deck.ts';
 import { inText } from '../ui/coach/words.ts';
-import { leaveOf } from './lane-text.ts';
+import { leaveOf, MANY } from './lane-text.ts';
 
 interface LaneLeavesProps {
   readonly tools: Tools;
@@ -15,11 +15,13 @@ interface LaneLeavesProps {
 }
 
 export function LaneLeaves({ tools, moment }: LaneLeavesProps): ReactElement {
+  const { lanes } = moment.view;
+  const isMany = lanes.length > MANY;
   return (
     <section className="leaves-place" aria-label="Next leaves">
-      <ul className="leaves" role="list">
-        {moment.view.lanes.map(({ number, state }) => (
-          <LaneLeave key={number} tools={tools} number={number} state={state} />
+      <ul className={`leaves ${isMany ? 'is-many' : ''}`} role="list">
+        {lanes.map(({ number, state }) => (
+          <LaneLeave key={number} tools={tools} number={number} state={state} isShort={isMany} />
         ))}
       </ul>
     </section>
@@ -30,12 +32,14 @@ interface LaneLeaveProps {
   readonly tools: Tools;
   readonly number: number;
   readonly state: string;
+  /** "5 s" for "in 5 s". */
+  readonly isShort: boolean;
 }
 
-function LaneLeave({ tools, number, state }: LaneLeaveProps): ReactElement {
+function LaneLeave({ tools, number, state, isShort }: LaneLeaveProps): ReactElement {
   const clock = useHand(tools.hand, (hand) => hand.clock);
   const leave = useDigits(tools.frames, (at) => (at ? leaveOf(at.view, number, clock) : ''));
-  const left = useDrawn(tools.frames, (at) => (at ? leftOf(at.view, number) : ''));
+  const left = useDrawn(tools.frames, (at) => (at ? leftOf(at.view, number).slice(isShort ? 'in '.length : 0) : ''));
   return (
     <li className={`leaves-lane is-${state}`}>
       <span className="hidden">Lane </span>

@@ -63,11 +63,11 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
         <LaneAction {...shared} action="sit-out" label="Sit out" />
         <LaneAction {...shared} action="repeat" label="Repeat" />
       </Group>
-      <Group title="Leaves to come" now="all of them, sooner or later">
-        <LaneAction {...shared} action="sooner" label="−5 s" />
-        <LaneAction {...shared} action="later" label="+5 s" />
-        <LaneButton {...shared} label="+15 s" command={{ do: 'shift', lanes, seconds: 15 }} />
-        <LaneButton {...shared} label="+1:00" command={{ do: 'shift', lanes, seconds: 60 }} />
+      <Group title="Leaves to come" now="all of them">
+        <LaneAction {...shared} action="sooner" label="−5 s" hint="sooner" />
+        <LaneAction {...shared} action="later" label="+5 s" hint="later" />
+        <LaneButton {...shared} label="+15 s" hint="later" command={{ do: 'shift', lanes, seconds: 15 }} />
+        <LaneButton {...shared} label="+1:00" hint="later" command={{ do: 'shift', lanes, seconds: 60 }} />
       </Group>
       <Group
         title="Swimmers"

@@ -6,11 +6,14 @@
 import { reading } from '../../app/core/reading.ts';
 import { LEAD } from '../../app/core/run/align.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
-import type { LaneView, RunView } from '../../app/core/run/view.ts';
+import type { LaneView, LastView, RunView } from '../../app/core/run/view.ts';
 import type { Millis } from '../../app/core/units.ts';
 import { count, inByText, inText, leaveText, repOf, repText, roundText } from '../ui/coach/words.ts';
 import { intervalText } from '../ui/estimates.ts';
 import { leavingNow } from '../ui/leaving.ts';
+
+/** More lanes than this stand closer, so that ten are in sight at 1280 × 800 and at 1024 × 700. */
+export const MANY = 7;
 
 /** How a lane looks: as it stands, with the last seconds before a leave told apart. */
 export function standing(view: RunView, lane: LaneView): string {
@@ -67,7 +70,7 @@ export function moreWords(view: RunView, lane: LaneView, clock: ClockChoice, aba
   // The pending times of a stopped lane are not its leaves.
   const after = lane.state === 'stopped' ? null : lane.after;
   const leaving = leavingNow(view, lane, abandonedAt);
-  if (leaving) return [leavingText(leaving.away, leaving.swimmers), ...thenText(view, after, clock)].join(', ');
+  if (leaving) return [leavingText(view, lane, leaving), ...thenText(view, after, clock)].join(', ');
   const words = [count(lane.swimmers, 'swimmer'), ...ownRound(view, lane)];
   if (next && !next.rep.set.untimed) words.push(`on ${intervalText(next.rep)}`);
   if (next && next.rep.target !== null) words.push(`hold ${reading(next.rep.target)}`);
@@ -85,6 +88,9 @@ function ownRound(view: RunView, { next }: LaneView): readonly string[] {
   return own === null || same ? [] : [own];
 }
 
-function leavingText(away: number, of: number): string {
-  return `leaving now: ${away} of ${of} away`;
+/** With the set where that is not the one the row is about, as after Move on. */
+function leavingText({ state }: RunView, { number, next }: LaneView, { rep, away, swimmers }: LastView): string {
+  const isOfRow = state.lanes.find((lane) => lane.number === number)?.leftHere && (!next || next.rep.set === rep.set);
+  const what = isOfRow ? 'leaving now' : `the tail of ${repText(rep, state.plan.session.pool.unit)}`;
+  return `${what}: ${away} of ${swimmers} away`;
 }

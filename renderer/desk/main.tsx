@@ -10,11 +10,13 @@ import './desk.css';
 import './run.css';
 import './side.css';
 import './write.css';
+import './editor.css';
 import './edit.css';
 import './after.css';
 import './narrow.css';
 import './phone.css';
 import { openLink } from '../link/link.ts';
+import { askForSessionFile } from '../link/own-window.ts';
 import { createHand } from '../ui/coach/hand.ts';
 import { startFrames } from '../ui/coach/frames.ts';
 import { freeKeyboard } from '../ui/coach/free-keyboard.ts';
@@ -31,6 +33,7 @@ openPage('page', () => {
   const sound = openSound(link, ownStorage());
   const light = followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
   freeKeyboard(document);
+  void askForSessionFile();
   return (
     <StrictMode>
       <Desk tools={{ link, frames, hand, sound, light }} />

@@ -30,7 +30,7 @@ export function MarkPanel({ tools, moment, lanes, onClose }: MarkPanelProps): Re
       .then((ok) => (ok ? onClose() : undefined));
   };
   return (
-    <SidePanel title={lanes.length > 0 ? `Mark, ${lanesNamed(lanes)}` : 'Mark'} first={field} onClose={onClose}>
+    <SidePanel title={`Mark, ${lanes.length > 0 ? lanesNamed(lanes) : 'all lanes'}`} first={field} onClose={onClose}>
       <form onSubmit={mark} className="panel-group">
         <label className="field">
           For the record

@@ -4,6 +4,7 @@
  */
 
 import { useRef, useState, type ReactElement } from 'react';
+import { hasStarted } from '../../app/core/run/first-start.ts';
 import { MINUTE, type Millis } from '../../app/core/units.ts';
 import type { Link } from '../link/link.ts';
 import type { DeckRun } from '../link/store.ts';
@@ -11,7 +12,7 @@ import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import type { Tools } from '../ui/coach/use-deck.ts';
 import { followReopened } from './draft.ts';
-import { openSession } from './open-session.ts';
+import { matchClock } from './open-session.ts';
 
 export interface MatchedClock {
   /** What the pool's clock shows past the full minute now, in whole ms; null where it was not matched. */
@@ -85,19 +86,18 @@ interface RunMatchProps {
   readonly moment: Moment;
 }
 
-/** In the window of a run that has been given no command yet: the run is opened anew, by the clock as matched. */
-export function RunMatch({ tools, moment: { run, view } }: RunMatchProps): ReactElement | null {
-  if (run.commands.length > 0) return null;
-  const { text, lanesText } = view.state.plan.source;
-  const open = async (clockPhase: number | null): Promise<void> => {
-    const opened = await openSession({ text, lanesText, clockPhase }, false);
+/** In the window of a run that has not started: it is opened anew, by the clock as matched, with all it was told. */
+export function RunMatch({ tools, moment: { run } }: RunMatchProps): ReactElement | null {
+  if (hasStarted(run.commands)) return null;
+  const match = async (clockPhase: number | null): Promise<void> => {
+    const opened = await matchClock(run.id, clockPhase);
     if (opened.kind === 'opened') {
       if (opened.run !== null) followReopened(run.id, opened.run);
       tools.hand.say(
         clockPhase === null ? "The pool's clock is the time of day's." : "The pool's clock is matched.",
         'done',
       );
-    } else tools.hand.say('why' in opened ? opened.why : 'The session could not be opened anew.', 'refused');
+    } else tools.hand.say('why' in opened ? opened.why : 'The clock could not be matched.', 'refused');
   };
-  return <MatchButton matched={isMatched(run)} onMatch={() => void open(0)} onForget={() => void open(null)} />;
+  return <MatchButton matched={isMatched(run)} onMatch={() => void match(0)} onForget={() => void match(null)} />;
 }

@@ -84,5 +84,5 @@ function Leave({ run, onAnswer }: LeaveProps): ReactElement | null {
 function lostText(ms: number | null): string {
   const seconds = Math.floor((ms ?? 0) / 1000);
   const since = seconds < 60 ? '' : ` for ${Math.floor(seconds / 60)} min`;
-  return `The link to the host is lost${since}. The clock and the leaves go on. A command given now counts only if it is back within 5 s: look whether it was done.`;
+  return `The link to the host is lost${since}. The clock and the leaves go on here; where the program itself is gone, the record has them as not called. A command given now counts only if it is back within 5 s: look whether it was done.`;
 }

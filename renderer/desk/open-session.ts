@@ -20,11 +20,23 @@ export interface SessionTexts {
   readonly clockPhase: number | null;
 }
 
+/**
+ * Matches the pool's clock of a run that has not started: what it shows past the full minute now, in ms, or null for
+ * the time of day's. The run is opened anew by it. Never rejects.
+ */
+export function matchClock(run: string, clockPhase: number | null): Promise<Opened> {
+  return ask('POST', '/clock', { run, clockPhase });
+}
+
 /** Opens a session; with `replace` also in place of a run that is going. Never rejects. */
-export async function openSession({ text, lanesText, clockPhase }: SessionTexts, replace: boolean): Promise<Opened> {
+export function openSession({ text, lanesText, clockPhase }: SessionTexts, replace: boolean): Promise<Opened> {
   const body = { text, lanesText, ...(replace ? { replace } : {}), ...(clockPhase === null ? {} : { clockPhase }) };
+  return ask('PUT', '/session', body);
+}
+
+async function ask(method: 'PUT' | 'POST', path: string, body: object): Promise<Opened> {
   try {
-    const reply = await askHost('PUT', '/session', JSON.stringify(body));
+    const reply = await askHost(method, path, JSON.stringify(body));
     return readAnswer(reply.status, reply.body);
   } catch {
     return { kind: 'failed', why: 'The host does not answer: see that it runs, then try again.' };

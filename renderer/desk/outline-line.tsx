@@ -2,8 +2,9 @@
  * A line of the outline, opened: reps or rounds to cut with what that brings, and where to go in it.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useEffect, useRef, useState, type ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
+import { takesBegun } from '../../app/core/run/begun.ts';
 import { apply } from '../../app/core/run/fold.ts';
 import type { Command } from '../../app/core/run/command.ts';
 import { projectedEnd } from '../../app/core/run/projection.ts';
@@ -13,6 +14,7 @@ import { refusalOf } from '../ui/coach/offers.ts';
 import { count } from '../ui/coach/words.ts';
 import { about, lineIsEstimate } from '../ui/estimates.ts';
 import type { DeskTools } from './desk-tools.ts';
+import { begunText } from './fit-advice.ts';
 import { endTime } from './hour.ts';
 import type { OutlineRow, Target } from './outline-rows.ts';
 import { Stepper } from './stepper.tsx';
@@ -26,8 +28,13 @@ interface OutlineLineProps {
 
 export function OutlineLine(props: OutlineLineProps): ReactElement {
   const { row } = props;
+  const own = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    // The line with its controls. Newer browsers give a promise back, which is no effect's to return.
+    own.current?.parentElement?.scrollIntoView({ block: 'nearest' });
+  }, []);
   return (
-    <div className="outline-open">
+    <div className="outline-open" ref={own}>
       {row.cut && row.line !== null ? <CutLine {...props} line={row.line} cut={row.cut} /> : null}
       {row.target ? <GoTo {...props} target={row.target} /> : null}
       {!row.cut && !row.target ? <p className="panel-note">Nothing of this can be cut or gone to.</p> : null}
@@ -44,7 +51,7 @@ function CutLine({
 }: OutlineLineProps & { readonly line: number; readonly cut: NonNullable<OutlineRow['cut']> }): ReactElement {
   const [wanted, setN] = useState(1);
   const n = Math.min(wanted, cut.most);
-  const command: Command = { do: 'cut', line, n };
+  const command = { do: 'cut', line, n } as const;
   const what = count(n, cut.kind === 'reps' ? 'rep' : 'round');
   return (
     <div className="outline-choice">
@@ -60,7 +67,7 @@ function CutLine({
         moment={moment}
         command={command}
         name={`Cut ${what}`}
-        hint={cutEffect(moment, command)}
+        hint={cutEffect(moment, command, cut.kind)}
         onDone={onDone}
       />
     </div>
@@ -124,12 +131,18 @@ function Given({ tools, moment, command, name, hint, held, onDone }: GivenProps)
   );
 }
 
+type Cut = Extract<Command, { readonly do: 'cut' }>;
+
 /** "ends 5:35 sooner, 20:21"; what a cut of a set on no longest lane saves is nothing. */
-function cutEffect({ view, run }: Moment, command: Command): string {
+function cutEffect({ view, run }: Moment, command: Cut, kind: 'reps' | 'rounds'): string {
+  const { line } = command;
   const answer = apply(view.state, command, view.t);
   if (!answer.ok) return 'not now';
   const end = projectedEnd(answer.state, view.t);
   const by = view.projectedEnd - end;
-  const mark = about(command.do === 'cut' && lineIsEstimate(view.state.stretches, command.line));
-  return by <= 0 ? 'the end stays' : `ends ${mark}${reading(by)} sooner, ≈ ${endTime(run.openedAtTimeOfDay + end)}`;
+  const mark = about(lineIsEstimate(view.state.stretches, line));
+  const begun = begunText({ kind, takesBegun: takesBegun(view.state, answer.state, line) });
+  return by <= 0
+    ? `${begun}the end stays`
+    : `${begun}ends ${mark}${reading(by)} sooner, ≈ ${endTime(run.openedAtTimeOfDay + end)}`;
 }

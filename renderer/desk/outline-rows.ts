@@ -13,7 +13,7 @@ import type { Rep, Round } from '../../app/core/plan/plan.ts';
 import type { Item } from '../../app/core/session/session.ts';
 import type { Millis } from '../../app/core/units.ts';
 import { repNow } from '../ui/current-set.ts';
-import { itemWordsNow, roundsLeft, type Cuts } from '../ui/set-words.ts';
+import { itemWords, roundsLeft, type Cuts } from '../ui/set-words.ts';
 
 export type Progress = 'done' | 'now' | 'to-come';
 
@@ -121,7 +121,7 @@ function lineRow(state: RunState, item: Item, depth: number, { part, now, ahead,
 /** Rounds stand over their lines; rounds written on one line with their set stand for it. */
 function lineWords(item: Item, cuts: Cuts): string {
   const stands = item.kind === 'rounds' && item.items.some(({ line }) => line !== item.line);
-  return stands ? roundsLeft(item, cuts) : itemWordsNow(item, cuts);
+  return stands ? roundsLeft(item, cuts) : itemWords(item, cuts);
 }
 
 function cutOf(state: RunState, line: number): OutlineRow['cut'] {

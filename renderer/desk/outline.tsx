@@ -1,9 +1,9 @@
 /*
- * The session beside the lanes: what is done, going and to come; a line that is tapped can be cut or
- * gone to. Beside it, how the hour stands.
+ * The session beside the lanes: what is done, going and to come; it follows the run, and a line that is tapped can be
+ * cut or gone to. Beside it, how the hour stands.
  */
 
-import { useMemo, useState, type ReactElement } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactElement } from 'react';
 import { reading } from '../../app/core/reading.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import type { RunView } from '../../app/core/run/view.ts';
@@ -35,12 +35,20 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   const [outlineOf] = useState(createOutlineCache);
   const rows = outlineOf(moment.view, tapped);
   const blocks = useMemo(() => inBlocks(rows, ({ lines }) => lines.length + 1), [rows]);
+  const isOver = isPastFinish(moment);
+  const place = useRef<HTMLDivElement>(null);
+  const current = currentKey(rows);
+  useLayoutEffect(() => showCurrent(place.current), [current, isOver]);
+  useEffect(() => {
+    const onKey = ({ key }: KeyboardEvent): void => (key === 'Escape' ? setOpen(null) : undefined);
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
   const late = (
     <Part tools={tools} name="How the hour stands">
       <RunLate tools={tools} moment={moment} />
     </Part>
   );
-  const isOver = isPastFinish(moment);
   const lineOf = (row: OutlineRow): ReactElement => (
     <li key={row.key} className={`outline-row is-line is-${row.progress}`} data-depth={row.depth}>
       <button
@@ -73,27 +81,44 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
     <>
       <RunMatch moment={moment} tools={tools} />
       {isOver ? late : null}
-      <h2>Session</h2>
-      {blocks.map((parts, index) => (
-        <Block
-          key={index}
-          as="ol"
-          className="outline"
-          rows={parts.reduce((sum, { lines }) => sum + lines.length + 1, 0)}
-          rowHeight={ROW}
-          always={blocks.length === 1}
-        >
-          {() => parts.flatMap(partOf)}
-        </Block>
-      ))}
-      {isOver ? null : late}
-      <p className="caution">
-        Lanecall times swimmers, it does not watch them. The lifeguard and the coach keep watch. No breath-holding
-        targets; effort only for swimmers fit to train; local pool rules come first.
-      </p>
-      <LightSwitch light={tools.light} />
+      <div className="outline-place" ref={place}>
+        <h2 className="hidden">Session</h2>
+        {blocks.map((parts, index) => (
+          <Block
+            key={index}
+            as="ol"
+            className="outline"
+            rows={parts.reduce((sum, { lines }) => sum + lines.length + 1, 0)}
+            rowHeight={ROW}
+            always={blocks.length === 1 || parts.some(({ row }) => row.progress === 'now')}
+          >
+            {() => parts.flatMap(partOf)}
+          </Block>
+        ))}
+        {isOver ? null : late}
+        <p className="caution">
+          Lanecall times swimmers, it does not watch them. The lifeguard and the coach keep watch. No breath-holding
+          targets; effort only for swimmers fit to train; local pool rules come first.
+        </p>
+        <LightSwitch light={tools.light} />
+      </div>
     </>
   );
+}
+
+/** The last line that is going, or its part where that is closed; null after the end. */
+function currentKey(rows: readonly OutlinePart[]): string | null {
+  const going = rows.flatMap(({ row, lines }) => [row, ...lines]).filter(({ progress }) => progress === 'now');
+  return going[going.length - 1]?.key ?? null;
+}
+
+/** With a row above and a row below it; what is open under a finger stays there. */
+function showCurrent(place: HTMLElement | null): void {
+  const rows = place?.querySelectorAll('.is-now') ?? [];
+  const row = rows[rows.length - 1];
+  if (!place || !row || place.querySelector('.outline-open')) return;
+  const above = row.getBoundingClientRect().top - place.getBoundingClientRect().top;
+  if (above < ROW || above + 2 * ROW > place.clientHeight) place.scrollTop += above - ROW;
 }
 
 /** The outline, worked out anew where the run has changed, a part was tapped, or a second of a stretch has passed. */

@@ -8,7 +8,7 @@ import { distanceText } from '../../app/core/lengths.ts';
 import { leavesOf, wasCalled, type Away, type Leave } from '../../app/core/run/record.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import type { Millis } from '../../app/core/units.ts';
-import { commandRecords, type CommandRecord, type RunOfCommands } from './command-record.ts';
+import { commandRecords, RECORD_TIMES, type CommandRecord, type RunOfCommands } from './command-record.ts';
 import { clockTimeToSecond } from './hour.ts';
 import { partNames } from './lane-record.ts';
 
@@ -24,15 +24,13 @@ const HEADER = [
   'of',
   'distance',
   'unit',
-  'words',
+  `words (${RECORD_TIMES})`,
   'swimmers',
   'gap in s',
 ];
 
 /** What a record is made from, beside how the run stands. */
 export interface RecordedRun extends RunOfCommands {
-  /** Local time of day at the run's t = 0, in ms after midnight. */
-  readonly openedAtTimeOfDay: Millis;
   /** When the program was not there. */
   readonly away: readonly Away[];
 }

@@ -9,6 +9,7 @@ import type { Fault } from '../../app/core/result.ts';
 import { createBounceGuard } from '../ui/coach/bounce.ts';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
+import { forgottenNames } from '../ui/coach/said-cuts.ts';
 import { useHand } from '../ui/coach/use-deck.ts';
 import { ActionBar } from './action-bar.tsx';
 import type { DeskTools } from './desk-tools.ts';
@@ -109,6 +110,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           locked={locked}
           broken={broken}
           merged={merged}
+          forgets={outcome.kind === 'fits' ? forgottenNames(view.state, outcome.forgets) : []}
           onPutBack={() => edit.swap(withLockedLines(inForce, text, locked))}
           onMerge={(both) => edit.remake(inForce, both)}
           onGiveUp={edit.close}

@@ -76,7 +76,10 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
       </div>
       <div className={`head-hour ${hour.inHand !== null && hour.inHand < 0 ? 'is-over' : ''}`}>
         <h2>{hour.inHandText ? `${mark}${hour.inHandText}` : `ends ≈ ${hour.ends}`}</h2>
-        <p>{hour.booked ? `ends ≈ ${hour.ends}, booked to ${hour.booked}` : 'no finish in the session'}</p>
+        <p>
+          {hour.booked ? `ends ≈ ${hour.ends}` : 'no finish in the session'}
+          {hour.booked ? <span className="head-booked">, booked to {hour.booked}</span> : null}
+        </p>
       </div>
     </header>
   );

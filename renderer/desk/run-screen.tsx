@@ -10,6 +10,7 @@ import { ActionBar } from './action-bar.tsx';
 import type { DeskTools } from './desk-tools.ts';
 import { LanePanel } from './lane-panel.tsx';
 import { LaneRow } from './lane-row.tsx';
+import { MANY } from './lane-text.ts';
 import { MarkPanel } from './mark-panel.tsx';
 import { Outline } from './outline.tsx';
 import type { Panel } from './panel.tsx';
@@ -25,9 +26,6 @@ interface RunScreenProps {
   /** Back to writing: before anything has begun. */
   onWrite(): void;
 }
-
-/** More lanes than this stand closer, so that ten are in sight at 1280 × 800. */
-const MANY = 7;
 
 export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElement {
   const [panel, setPanel] = useState<Panel | null>(null);
@@ -58,11 +56,11 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
     );
   }
   return (
-    <div className="run">
+    <div className={`run ${view.lanes.length > MANY ? 'is-many' : ''}`}>
       <Part tools={tools} name="The head" area="head">
         <RunHead tools={tools} moment={moment} />
       </Part>
-      <main className={`lanes ${view.lanes.length > MANY ? 'is-many' : ''}`} aria-label="Lanes">
+      <main className="lanes" aria-label="Lanes">
         {view.lanes.map((lane) => (
           <Part key={lane.number} tools={tools} name={`Lane ${lane.number}`}>
             <LaneRow

@@ -4,6 +4,7 @@
  */
 
 import type { ReactElement } from 'react';
+import { ACTIONS } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
@@ -65,7 +66,9 @@ function ShiftButton({
   action,
 }: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'sooner' | 'later' }): ReactElement {
   const { pauseEnd, stretch } = moment.view;
-  const hint = `${action === 'sooner' ? '−' : '+'}, ${pauseEnd === null ? 'leaves' : `${stretch.kind}'s end`}`;
+  const chosen = tools.hand.chosen();
+  const who = pauseEnd !== null ? `${stretch.kind} ends ` : allText(chosen);
+  const hint = `${action === 'sooner' ? '−' : '+'}, ${who}${ACTIONS[action].does}`;
   return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
 }
 
@@ -85,11 +88,16 @@ function IntervalButton({ tools, moment, seconds }: IntervalButtonProps): ReactE
       moment={moment}
       command={{ do: 'interval', ...(lanes.length > 0 ? { lanes } : {}), seconds }}
       name={`${seconds < 0 ? '−' : '+'}5 s a rep`}
-      hint={`${key}, interval`}
+      hint={`${key}, ${allText(lanes)}${seconds < 0 ? 'shorter' : 'longer'}`}
       keys={key}
       look="is-small"
     />
   );
+}
+
+/** Lanes that are chosen stand beside it: the choice is said once. */
+function allText(chosen: readonly number[]): string {
+  return chosen.length > 0 ? '' : 'all ';
 }
 
 function openedText(held: readonly number[]): string {

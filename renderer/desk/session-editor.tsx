@@ -35,6 +35,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   const { label, text, faults, warnings, faultsId, locked = 0, area, placeholder, onChange } = props;
   const layer = useRef<HTMLDivElement>(null);
   const [inSight, setInSight] = useState({ from: 0, to: 80 });
+  const [cursor, setCursor] = useState(0);
   const lines = useMemo(() => text.split('\n'), [text]);
   const follow = ({ scrollTop, scrollLeft, clientHeight }: HTMLTextAreaElement): void => {
     layer.current?.style.setProperty('--scrolled-down', `${-scrollTop}px`);
@@ -64,7 +65,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
       <div className="editor-paper">
         <div className="editor-marks" aria-hidden="true">
           <div className="editor-down-across">
-            <Marks lines={lines} faults={faults} warnings={warnings ?? []} {...inSight} />
+            <Underlines lines={lines} faults={faults} {...inSight} />
           </div>
         </div>
         <textarea
@@ -80,7 +81,13 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
           wrap="off"
           onChange={(event) => onChange(event.target.value)}
           onScroll={(event) => follow(event.currentTarget)}
+          onSelect={({ currentTarget: own }) => setCursor(lineAt(own.value, own.selectionStart))}
         />
+        <div className="editor-marks" aria-hidden="true">
+          <div className="editor-down">
+            <Notes lines={lines} faults={faults} warnings={warnings ?? []} cursor={cursor} {...inSight} />
+          </div>
+        </div>
         {locked > 0 ? (
           <div className="editor-lock" aria-hidden="true">
             <div className="editor-down" style={{ height: ABOVE + locked * LINE }} />
@@ -119,33 +126,41 @@ function NumbersOf({ lines, from, to, look }: NumbersOfProps): ReactElement[] {
   ));
 }
 
-interface MarksProps extends InSight {
+interface UnderlinesProps extends InSight {
   readonly lines: readonly string[];
   readonly faults: readonly Fault[];
-  readonly warnings: readonly WarningGroup[];
 }
 
-/** Behind the text: underlines below words, and what is to be said of a line behind its end. */
-function Marks({ lines, faults, warnings, from, to }: MarksProps): ReactElement {
+/** Behind the text. */
+function Underlines({ lines, faults, from, to }: UnderlinesProps): ReactElement[] {
   const near = faults.filter(({ line }) => line > from && line <= to);
-  const marks = faultMarks(lines, near);
-  const notes = notesOf(near, warnings, from, to);
-  return (
-    <>
-      {marks.map(({ row, before, words }, index) => (
-        <span key={index} className="editor-mark" style={{ top: topOf(row) }}>
-          {before}
-          <u>{words}</u>
-        </span>
-      ))}
-      {notes.map(({ line, kind, words }) => (
-        <span key={line} className="editor-mark" style={{ top: topOf(line - 1) }}>
-          {lines[line - 1] ?? ''}
-          <em className={`is-${kind}`}>{words}</em>
-        </span>
-      ))}
-    </>
-  );
+  return faultMarks(lines, near).map(({ row, before, words }, index) => (
+    <span key={index} className="editor-mark" style={{ top: topOf(row) }}>
+      {before}
+      <u>{words}</u>
+    </span>
+  ));
+}
+
+interface NotesProps extends UnderlinesProps {
+  readonly warnings: readonly WarningGroup[];
+  /** The line that is written in: its note covers nothing of it. */
+  readonly cursor: number;
+}
+
+/** What is to be said of a line: behind its end; a warning, whose line can be read as it is, over the end of a long one. */
+function Notes({ lines, faults, warnings, cursor, from, to }: NotesProps): ReactElement[] {
+  const near = faults.filter(({ line }) => line > from && line <= to);
+  return notesOf(near, warnings, from, to).map(({ line, kind, words }) => (
+    <span
+      key={line}
+      className={`editor-mark is-note is-${kind} ${line === cursor ? 'is-written' : ''}`}
+      style={{ top: topOf(line - 1) }}
+    >
+      <span>{lines[line - 1] ?? ''}</span>
+      <em>{words}</em>
+    </span>
+  ));
 }
 
 interface Note {
@@ -164,6 +179,11 @@ function notesOf(faults: readonly Fault[], warnings: readonly WarningGroup[], fr
   }
   for (const { line, message } of faults) notes.set(line, { line, kind: 'fault', words: message });
   return [...notes.values()];
+}
+
+/** The line, from 1, of a place in a text. */
+function lineAt(text: string, place: number): number {
+  return text.slice(0, place).split('\n').length;
 }
 
 function topOf(row: number): number {

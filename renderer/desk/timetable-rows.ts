@@ -14,7 +14,7 @@ import type { Item, Lane } from '../../app/core/session/session.ts';
 import { MINUTE, type Millis } from '../../app/core/units.ts';
 import { about } from '../ui/estimates.ts';
 import { clockTime } from './hour.ts';
-import { cutsInside, itemWordsNow, NO_CUTS, roundsLeft, type Cuts } from '../ui/set-words.ts';
+import { cutsInside, itemWords, NO_CUTS, roundsLeft, type Cuts } from '../ui/set-words.ts';
 
 export interface Timetable {
   readonly lanes: readonly number[];
@@ -159,7 +159,7 @@ function rowsOf(
       rows.push({
         key,
         depth,
-        words: itemWordsNow(item, cuts),
+        words: itemWords(item, cuts),
         lanes: own ? lanes.map((lane) => intervalText(own[lane]!)) : [],
       });
     }

@@ -46,10 +46,31 @@ export function onWoken(call: () => void): () => void {
   };
 }
 
-/** Calls with session files that were opened with the desktop program, never in a browser; the latest listener hears them. */
+let fileListener: ((file: SessionFile) => void) | null = null;
+/** Came before anybody listened. */
+let earlyFile: SessionFile | null = null;
+
+/** Calls with session files that the program was given, there or at its start; the latest listener hears them. */
 export function onSessionFile(call: (file: SessionFile) => void): void {
   const bridge = ownBridge();
   if (bridge && 'onSessionFile' in bridge) bridge.onSessionFile(call);
+  fileListener = call;
+  const file = earlyFile;
+  earlyFile = null;
+  if (file) call(file);
+}
+
+/** Asks, in a browser, for the session file that the program was started with; the first window that asks has it. */
+export async function askForSessionFile(): Promise<void> {
+  if (ownBridge()) return;
+  try {
+    const { status, body } = await askHost('POST', '/session-file', '{}');
+    const file = status === 200 ? (JSON.parse(body) as { readonly file: SessionFile | null }).file : null;
+    if (file && fileListener) fileListener(file);
+    else earlyFile = file;
+  } catch {
+    // Without an answer there is none; what was written here before stands in the editor.
+  }
 }
 
 /** A main process that is held up, by a menu held open for one, is slow and not gone. In ms. */

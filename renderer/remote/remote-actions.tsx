@@ -5,14 +5,16 @@
 
 import { useState, type ReactElement } from 'react';
 import type { Command } from '../../app/core/run/command.ts';
-import type { LaneView } from '../../app/core/run/view.ts';
-import { ACTIONS, commandLabel, commandOf, type ActionName } from '../ui/coach/actions.ts';
+import type { ClockChoice } from '../../app/core/run/readings.ts';
+import type { LaneView, RunView } from '../../app/core/run/view.ts';
+import { ACTIONS, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { primaryOf, type Steering } from '../ui/coach/primary.ts';
+import { undoText } from '../ui/coach/offers.ts';
 import { useHand, type Tools } from '../ui/coach/use-deck.ts';
-import { goesText, leaveText } from '../ui/coach/words.ts';
+import { goesText, leaveText, startNowText } from '../ui/coach/words.ts';
 
 interface RemoteActionsProps {
   readonly tools: Tools;
@@ -43,19 +45,14 @@ export function RemoteActions(props: RemoteActionsProps): ReactElement {
 
 function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOpen(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
-  const { undo, t } = moment.view;
+  const who = whoText(lane);
   const shared = { tools, moment };
   return (
     <div className="remote-grid">
-      <RemoteButton {...shared} action="skip" lanes={lanes} hint={ACTIONS.skip.does} />
-      <RemoteButton {...shared} action="sit-out" lanes={lanes} hint={ACTIONS['sit-out'].does} />
-      <RemoteButton {...shared} action="later" lanes={lanes} hint={shiftHint(moment, 'later')} />
-      <RemoteButton
-        {...shared}
-        action="undo"
-        lanes={[]}
-        hint={undo ? `${commandLabel(undo.command)}, ${Math.ceil((undo.until - t) / 1000)} s left` : 'within 10 s'}
-      />
+      <RemoteButton {...shared} action="skip" lanes={lanes} hint={`${who}: ${ACTIONS.skip.does}`} />
+      <RemoteButton {...shared} action="sit-out" lanes={lanes} hint={`${who}: ${ACTIONS['sit-out'].does}`} />
+      <RemoteButton {...shared} action="later" lanes={lanes} hint={shiftHint(moment, 'later', lane)} />
+      <RemoteButton {...shared} action="undo" lanes={[]} hint={undoText(moment.view)} />
       <DeckButton name="More" hint="repeat, move on …" onPress={onOpen} onRefused={() => undefined} />
     </div>
   );
@@ -64,26 +61,27 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
 /** Where a command has been accepted the few come back. */
 function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onBack(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
+  const who = whoText(lane);
   const shared = { tools, moment, onDone: onBack };
   const interval = (seconds: number): Command => ({ do: 'interval', ...(lane === null ? {} : { lanes }), seconds });
   return (
     <div className="remote-grid is-more">
-      <RemoteButton {...shared} action="repeat" lanes={lanes} hint={ACTIONS.repeat.does} />
-      <RemoteButton {...shared} action="sooner" lanes={lanes} hint={shiftHint(moment, 'sooner')} />
-      <CommandButton {...shared} name="−5 s a rep" hint="interval shorter" command={interval(-5)} />
-      <CommandButton {...shared} name="+5 s a rep" hint="interval longer" command={interval(5)} />
+      <RemoteButton {...shared} action="repeat" lanes={lanes} hint={`${who}: ${ACTIONS.repeat.does}`} />
+      <RemoteButton {...shared} action="sooner" lanes={lanes} hint={shiftHint(moment, 'sooner', lane)} />
+      <CommandButton {...shared} name="−5 s a rep" hint={`${who}: interval shorter`} command={interval(-5)} />
+      <CommandButton {...shared} name="+5 s a rep" hint={`${who}: interval longer`} command={interval(5)} />
       <CommandButton
         {...shared}
         name="Mark"
-        hint="for the record"
+        hint={`${who}: for the record`}
         command={{ do: 'mark', ...(lane === null ? {} : { lanes }) }}
       />
-      <RemoteButton {...shared} action="restart" lanes={[]} hint="hold" />
-      <RemoteButton {...shared} action="move-on" lanes={[]} hint="hold" />
+      <RemoteButton {...shared} action="restart" lanes={[]} hint={heldHint('restart')} />
+      <RemoteButton {...shared} action="move-on" lanes={[]} hint={heldHint('move-on')} />
       {primaryOf(moment.view).main === 'finish' || primaryOf(moment.view).beside.includes('finish') ? (
         <span />
       ) : (
-        <RemoteButton {...shared} action="finish" lanes={[]} hint="hold" />
+        <RemoteButton {...shared} action="finish" lanes={[]} hint={heldHint('finish')} />
       )}
       <DeckButton name="Back" onPress={onBack} onRefused={() => undefined} />
     </div>
@@ -111,7 +109,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
               action={action}
               lanes={[]}
               name={action === 'start' ? 'Start now' : undefined}
-              hint={action === 'finish' ? 'hold' : goesText(moment.view, action, clock)}
+              hint={besideHint(moment.view, action, clock)}
             />
           ))}
           {own.map((action) => (
@@ -141,7 +139,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
           look={`is-primary is-${main}`}
           hint={
             main === 'finish'
-              ? 'hold'
+              ? heldHint(main)
               : ['all lanes', goesText(moment.view, main, clock)].filter((text) => text !== '').join(', ')
           }
         />
@@ -156,9 +154,23 @@ function laneSteering({ state }: LaneView): readonly Steering[] {
   return state === 'pending' ? ['stop'] : [];
 }
 
+function heldHint(action: 'restart' | 'move-on' | 'finish'): string {
+  return `hold: ${ACTIONS[action].does}`;
+}
+
+/** What is offered beside the big one is for all lanes, as that is. */
+function besideHint(view: RunView, action: Steering, clock: ClockChoice): string {
+  if (action === 'finish') return heldHint(action);
+  return action === 'start' ? startNowText(view) : goesText(view, action, clock);
+}
+
+function whoText(lane: number | null): string {
+  return lane === null ? 'all lanes' : `lane ${lane}`;
+}
+
 /** What moves: the leaves to come, or the end of a talk or break. */
-function shiftHint({ view }: Moment, action: 'sooner' | 'later'): string {
-  if (view.pauseEnd === null) return ACTIONS[action].does;
+function shiftHint({ view }: Moment, action: 'sooner' | 'later', lane: number | null): string {
+  if (view.pauseEnd === null) return `${whoText(lane)} ${ACTIONS[action].does}`;
   return `${view.stretch.kind} ${action === 'sooner' ? 'shorter' : 'longer'}`;
 }
 

@@ -18,21 +18,27 @@ import { RemoteActions } from './remote-actions.tsx';
 
 const LANE_KEY = 'lanecall.remote.lane';
 
+/** Each run begins with all lanes and the few actions: what was chosen for the last one is not meant for it. */
 export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
   const status = useDeck(tools.link, (state) => state.status);
   const fault = useDeck(tools.link, (state) => state.faults[0]);
   const moment = useMoment(tools.frames);
-  const [kept, setKept] = useState(keptLane);
-  const [more, setMore] = useState(false);
   if (!moment) {
     const none = status === 'live' ? 'Waiting for a session.' : 'Looking for the host…';
     return <p className="remote-empty">{fault ?? none}</p>;
   }
+  return <RemoteOfRun key={moment.run.id} tools={tools} moment={moment} lost={status === 'lost'} />;
+}
+
+function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readonly lost: boolean }): ReactElement {
+  const run = moment.run.id;
+  const [kept, setKept] = useState(() => keptLane(run));
+  const [more, setMore] = useState(false);
   // A lane that this session does not have is not looked after.
   const lane = moment.view.lanes.some(({ number }) => number === kept) ? kept : null;
   const choose = (next: number | null): void => {
     setKept(next);
-    ownStorage()?.setItem(LANE_KEY, next === null ? '' : `${next}`);
+    ownStorage()?.setItem(LANE_KEY, next === null ? '' : `${next} ${run}`);
   };
   return (
     <main className={`remote ${more ? 'is-more' : ''}`}>
@@ -44,7 +50,7 @@ export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
         <Lanes tools={tools} moment={moment} lane={lane} onLane={choose} />
       </Region>
       <Region name="What was said" advice={ADVICE} link={tools.link}>
-        <Said tools={tools} lost={status === 'lost'} />
+        <Said tools={tools} lost={lost} />
       </Region>
       <Region name="The row of actions" advice={ADVICE} link={tools.link} instead={<StopAlone tools={tools} />}>
         <RemoteActions tools={tools} moment={moment} lane={lane} onMore={setMore} />
@@ -143,7 +149,8 @@ function Said({ tools, lost }: { readonly tools: Tools; readonly lost: boolean }
   );
 }
 
-function keptLane(): number | null {
-  const kept = ownStorage()?.getItem(LANE_KEY) ?? '';
-  return /^\d{1,2}$/.test(kept) ? Number(kept) : null;
+/** The lane that this page looked after in the run, before it was loaded again. */
+function keptLane(run: string): number | null {
+  const [lane, of] = (ownStorage()?.getItem(LANE_KEY) ?? '').split(' ');
+  return of === run ? Number(lane) : null;
 }

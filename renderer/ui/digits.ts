@@ -8,9 +8,6 @@ export const CAP = 0.7;
 export const DIGIT_CELL = 0.46;
 export const COLON_CELL = 0.25;
 
-/** Tenths of a second are drawn at this share of the digits before them. */
-export const TENTH_SCALE = 0.5;
-
 export interface Digits {
   /** Shows a time as `reading` gives it; touches the document only where a character has changed. */
   show(text: string): void;

@@ -56,13 +56,16 @@ export function Region({ name, advice, area, link, again, instead, children }: R
       ) : null}
       <Catcher key={attempt.n} where={name} onFailed={() => setFailed(true)}>
         {children}
-        <Drawn onDrawn={() => setFailed(false)} />
+        {failed ? <Drawn onDrawn={() => setFailed(false)} /> : null}
       </Catcher>
     </>
   );
 }
 
-/** Tells that everything beside it has been drawn. */
+/**
+ * Tells that everything beside it has been drawn again. Only there after a failure: an update that follows every draw
+ * is a loop to React, and at fast typing it gives up (#185) and letters are lost.
+ */
 function Drawn({ onDrawn }: { onDrawn(): void }): null {
   useEffect(onDrawn);
   return null;

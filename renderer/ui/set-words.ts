@@ -14,13 +14,8 @@ export type Cuts = ReadonlyMap<number, number>;
 
 export const NO_CUTS: Cuts = new Map();
 
-/** One item of a part as written; rounds with what is in them. */
-export function itemWords(item: Item): string {
-  return itemWordsNow(item, NO_CUTS);
-}
-
-/** The same without what has been cut. */
-export function itemWordsNow(item: Item, cuts: Cuts): string {
+/** One item of a part as written, without what has been cut; rounds with what is in them. */
+export function itemWords(item: Item, cuts: Cuts): string {
   switch (item.kind) {
     case 'set':
       return joined(setSize(item, cutOf(item.line, cuts)), item.words);
@@ -81,7 +76,7 @@ function countText(count: string, distance: string): string {
 
 /** Rounds in rounds are bracketed, so that it is seen where they end. */
 function innerWords(item: Item, cuts: Cuts): string {
-  if (item.kind !== 'rounds') return itemWordsNow(item, cuts);
+  if (item.kind !== 'rounds') return itemWords(item, cuts);
   return `${roundsLeft(item, cuts)} of (${innerList(item, cuts)})`;
 }
 

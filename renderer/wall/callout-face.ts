@@ -8,7 +8,7 @@ import type { Stretch, WrittenSet } from '../../app/core/plan/plan.ts';
 import type { Part } from '../../app/core/session/session.ts';
 import { MINUTE, type Millis } from '../../app/core/units.ts';
 import { swumNow } from '../ui/current-set.ts';
-import { itemIndexOf, itemWordsNow } from '../ui/set-words.ts';
+import { itemIndexOf, itemWords } from '../ui/set-words.ts';
 import { upToSecond } from './clock-text.ts';
 import { cutsNow } from './cuts-now.ts';
 
@@ -60,7 +60,7 @@ export function doneFace(view: RunView, openedAt: Millis): Callout {
 /** All lanes are stopped: the coach talks, and this is what about. */
 export function stoppedFace(view: RunView): Callout {
   const swum = swumNow(view);
-  const set = swum ? itemWordsNow(swum.item, cutsNow(view)) : '';
+  const set = swum ? itemWords(swum.item, cutsNow(view)) : '';
   return { title: 'stopped', lines: set === '' ? [] : [set], lanes: '', left: '' };
 }
 
@@ -69,7 +69,7 @@ function wordsFrom(view: RunView, stretch: Stretch, line: number): readonly stri
   const part = partOf(view, stretch);
   const index = part ? itemIndexOf(part, line) : -1;
   const cuts = cutsNow(view);
-  return part && index >= 0 ? part.items.slice(index).map((item) => itemWordsNow(item, cuts)) : [];
+  return part && index >= 0 ? part.items.slice(index).map((item) => itemWords(item, cuts)) : [];
 }
 
 /** Where the stretch that is waited for begins. */

@@ -5,6 +5,7 @@
 
 import { reading } from '../../app/core/reading.ts';
 import { clockReading, readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
+import { allStopped } from '../../app/core/run/state.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
 
@@ -17,10 +18,15 @@ export function readingOn(choice: ClockChoice, { clock, state }: RunView, at: Mi
 /** A clock that has not started stands at 0:00; in a countdown it shows the seconds that are left. */
 export function clockFace(view: RunView, choice: ClockChoice): { readonly text: string; readonly label: string } {
   const { startsIn } = view.clock;
-  if (startsIn !== null && choice === 'stretch') return { text: reading(upToSecond(startsIn)), label: 'starts in' };
+  // Nobody is sent off at the end of a countdown in which all lanes are stopped.
+  const counts = allStopped(view.state) ? 'stopped' : 'starts in';
+  if (startsIn !== null && choice === 'stretch') return { text: reading(upToSecond(startsIn)), label: counts };
   const shown = clockReading(choice, view.clock, view.state, view.t) ?? 0;
   const text = readingText(choice, Math.floor(shown / SECOND) * SECOND);
-  return { text, label: startsIn === null ? '' : `starts in ${upToSecond(startsIn) / SECOND}` };
+  return {
+    text,
+    label: startsIn === null ? '' : allStopped(view.state) ? counts : `${counts} ${upToSecond(startsIn) / SECOND}`,
+  };
 }
 
 /**

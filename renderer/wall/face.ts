@@ -8,37 +8,10 @@ import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import type { Millis } from '../../app/core/units.ts';
 import { doneFace, nextFace, pauseFace, stoppedFace, type Callout } from './callout-face.ts';
-import { clockFace } from './clock-text.ts';
-import { headFace, type Head } from './head-face.ts';
 import { firstFace, laneFace, swumFace, type LaneFace } from './lane-face.ts';
 
 /** swim: strips. stopped: all lanes are. next: the coach's word is waited for. pause: a talk or break. */
 export type WallMode = 'swim' | 'stopped' | 'next' | 'pause' | 'done';
-
-export interface WallFace {
-  readonly mode: WallMode;
-  readonly clock: string;
-  /** "starts in" during a countdown, else empty. */
-  readonly clockLabel: string;
-  readonly head: Head;
-  /** What stands large in every mode but swim. */
-  readonly callout: Callout | null;
-  /** In lane order, all of them. */
-  readonly lanes: readonly LaneFace[];
-}
-
-/** openedAt: local time of day at t = 0, in ms after midnight. */
-export function wallFace(
-  view: RunView,
-  openedAt: Millis,
-  choice: ClockChoice,
-  abandonedAt: Millis = -Infinity,
-): WallFace {
-  const mode = modeOf(view);
-  const { text: clock, label: clockLabel } = clockFace(view, choice);
-  const lanes = view.lanes.map((lane, index) => stripFace(view, lane, index, choice, abandonedAt));
-  return { mode, clock, clockLabel, head: headFace(view, openedAt, choice), callout: calloutOf(view, openedAt), lanes };
-}
 
 /** One lane's part of it. index: the lane's place in lane order; abandonedAt: as in `laneFace`. */
 export function stripFace(

@@ -12,7 +12,7 @@ import { HOUR, MINUTE, type Millis } from '../../app/core/units.ts';
 import { finishAfter } from '../ui/booked-finish.ts';
 import { swumNow, type SwumNow } from '../ui/current-set.ts';
 import { about, endIsEstimate } from '../ui/estimates.ts';
-import { itemWordsNow, setOnLine, type Cuts } from '../ui/set-words.ts';
+import { itemWords, setOnLine, type Cuts } from '../ui/set-words.ts';
 import { readingOn } from './clock-text.ts';
 import { cutsNow } from './cuts-now.ts';
 import type { LaneFace } from './lane-face.ts';
@@ -46,7 +46,7 @@ export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): 
   const swum = swumNow(view);
   if (!swum) return { ...bare, title };
   const cuts = cutsNow(view);
-  const set = itemWordsNow(swum.item, cuts);
+  const set = itemWords(swum.item, cuts);
   const then = thenWords(swum, cuts);
   const follows = followsText(view, choice);
   // Nobody is to leave any more: what begins by itself is what all wait for.
@@ -60,7 +60,7 @@ export function sharedBy(view: RunView, lanes: readonly LaneFace[]): Shared {
   if (!first || first.words === '' || others.some(({ words }) => words !== first.words)) return NOTHING_SHARED;
   const isOne = others.every(({ line }) => line === first.line);
   const item = isOne ? setOn(view, first.line) : null;
-  return { words: first.words, set: item ? itemWordsNow(item, cutsNow(view)) : first.words };
+  return { words: first.words, set: item ? itemWords(item, cutsNow(view)) : first.words };
 }
 
 function setOn({ state }: RunView, line: number): Item | null {
@@ -86,7 +86,7 @@ function roundWords({ lanes }: RunView, { rounds: [outermost] }: SwumNow): strin
 
 function thenWords({ part, after }: SwumNow, cuts: Cuts): string {
   if (!after) return '';
-  return `then ${after.part === part ? itemWordsNow(after.item, cuts) : after.part.name}`;
+  return `then ${after.part === part ? itemWords(after.item, cuts) : after.part.name}`;
 }
 
 /** "Break at 5:40" where nobody is to leave any more and it begins by itself, as a reading of the screen's clock. */

@@ -10,18 +10,22 @@ import {
   existsSync,
   mkdirSync,
   mkdtempSync,
+  readdirSync,
   readFileSync,
   rmSync,
+  statSync,
   symlinkSync,
   utimesSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { holder, isAbandoned, withLock } from '../../app/cli/setup-lock.mjs';
-import { buildIsCurrent, nodeTooOld, packagesAreCurrent, prepare, sourceStamp } from '../../app/cli/setup.mjs';
+import { withLock } from '../../app/cli/launcher/lock.mjs';
+import { packagesAreCurrent } from '../../app/cli/launcher/packages.mjs';
+import { buildIsCurrent, nodeTooOld, prepare, sourceStamp } from '../../app/cli/launcher/set-up.mjs';
 
 interface Lockfile {
   readonly packages: Readonly<Record<string, unknown>>;
@@ -133,28 +137,43 @@ describe('[set-up] packages', () => {
     expect(existsSync(join(clone, 'dist/.lock'))).toBe(false);
   });
 
-  test('an install that was killed half-way is begun again', async () => {
-    install('1.0.0');
-    write('dist/.packages-before/paint/package.json', '{"version":"0.9.0"}');
-    rmSync(join(clone, 'node_modules/.package-lock.json'));
+  test('what an install left that was killed half-way is cleared away, and it is begun again', async () => {
+    write('dist/.new-killed/node_modules/paint/package.json', '{}');
     await prepare(clone, say, { build: false });
     expect(installs()).toBe(1);
-    expect(existsSync(join(clone, 'dist/.packages-before'))).toBe(false);
+    expect(readdirSync(join(clone, 'dist'))).toEqual([]);
   });
 
-  test('what was set aside survives an install that was killed and one that fails after it', async () => {
-    write('node_modules/paint/package.json', '{}');
-    write('dist/.packages-before/paint/package.json', '{"version":"0.9.0"}');
-    playNpm('fails');
-    await prepare(clone, say, { build: false });
-    expect(read('node_modules/paint/package.json')).toContain('0.9.0');
+  test('what was installed before is there until what is new is whole', async () => {
+    install('1.0.0');
+    write('package-lock.json', lockfile('1.0.1'));
+    playNpm('works', 300);
+    const done = prepare(clone, say, { build: false });
+    await expect.poll(() => existsSync(join(clone, 'dist/.lock'))).toBe(true);
+    expect(read('node_modules/paint/package.json')).toContain('1.0.0');
+    await done;
+    expect(read('node_modules/paint/package.json')).toContain('1.0.1');
   });
+
+  test.runIf(process.platform === 'linux' && process.getuid?.() === 0)(
+    'a folder of packages that is a mount of its own is filled where it is',
+    async () => {
+      mkdirSync(join(clone, 'node_modules'));
+      const mounted = spawnSync('mount', ['-t', 'tmpfs', 'none', join(clone, 'node_modules')]).status === 0;
+      try {
+        await prepare(clone, say, { build: false });
+        expect(packagesAreCurrent(clone)).toBe(true);
+      } finally {
+        if (mounted) spawnSync('umount', [join(clone, 'node_modules')]);
+      }
+    },
+  );
 });
 
 describe('[set-up] the build', () => {
   beforeEach(() => {
     install('1.0.0');
-    write('app/cli/build.mjs', BUILD);
+    write('app/cli/launcher/build.mjs', BUILD);
     write('app/core/plan.ts', 'export const plan = 1;');
   });
 
@@ -186,7 +205,7 @@ describe('[set-up] the build', () => {
   });
 
   test('a build that fails is a sentence, and no build', async () => {
-    write('app/cli/build.mjs', 'process.exit(3);');
+    write('app/cli/launcher/build.mjs', 'process.exit(3);');
     await expect(prepare(clone, say, { build: true })).rejects.toThrow('The build failed');
     expect(buildIsCurrent(clone)).toBe(false);
   });
@@ -194,81 +213,71 @@ describe('[set-up] the build', () => {
 
 describe('[set-up] one at a time', () => {
   test('six commands at once on a fresh clone install once and build once', async () => {
-    write('app/cli/build.mjs', BUILD);
+    write('app/cli/launcher/build.mjs', BUILD);
     const script = setUpScript(true);
     const ends = await Promise.all(Array.from({ length: 6 }, () => finished(['--input-type=module', '-e', script])));
     expect(ends).toEqual([0, 0, 0, 0, 0, 0]);
     expect([installs(), builds()]).toEqual([1, 1]);
   });
 
-  test('the lock of a process that is gone is taken over, and given up after', async () => {
-    write('dist/.lock', JSON.stringify([{ pid: goneProcess(), born: null }]));
-    expect(await withLock(join(clone, 'dist/.lock'), say, () => Promise.resolve('done'))).toBe('done');
+  test('a lock that stands still for five seconds is taken over, and given up after', async () => {
+    write('dist/.lock', '');
+    let inside = 0;
+    const work = async (): Promise<number> => {
+      inside += 1;
+      await pause(300);
+      return inside--;
+    };
+    const takers = Array.from({ length: 3 }, () => withLock(clone, say, work));
+    expect(await Promise.all(takers)).toEqual([1, 1, 1]);
+    expect(said).toContainEqual(expect.stringContaining('Waiting for another'));
+    expect(existsSync(join(clone, 'dist/.lock'))).toBe(false);
+  }, 15_000);
+
+  test('a lock that is held for longer holds, whatever its time says', async () => {
+    const done: string[] = [];
+    const work = async (): Promise<void> => {
+      await expect.poll(() => said.length, { timeout: 15_000 }).toBe(1);
+      await beats(6);
+      done.push('first');
+    };
+    const first = withLock(clone, say, work);
+    await expect.poll(() => existsSync(join(clone, 'dist/.lock'))).toBe(true);
+    await withLock(clone, say, () => Promise.resolve(done.push('second')));
+    await first;
+    expect(done).toEqual(['first', 'second']);
+  }, 20_000);
+
+  test('a set-up that is killed outright is begun again, and nothing of it is in the way', async () => {
+    playNpm('works', 600);
+    const first = spawn(process.execPath, ['--input-type=module', '-e', setUpScript(false)], { cwd: clone });
+    await expect.poll(() => existsSync(join(clone, 'dist/.lock')), { timeout: 15_000 }).toBe(true);
+    first.kill('SIGKILL');
+    await once(first, 'exit');
+    await prepare(clone, say, { build: false });
+    expect(packagesAreCurrent(clone)).toBe(true);
+    expect(readdirSync(join(clone, 'dist'))).toEqual([]);
+  }, 20_000);
+
+  test('Ctrl-C ends the set-up at once, with what it has started, and gives the lock up', async () => {
+    playNpm('works', 60_000);
+    const first = spawn(process.execPath, ['--input-type=module', '-e', setUpScript(false)], { cwd: clone });
+    await expect.poll(() => existsSync(join(clone, 'npm/pid')), { timeout: 15_000 }).toBe(true);
+    first.kill('SIGINT');
+    expect(await once(first, 'exit')).toEqual([130, null]);
+    await expect.poll(() => isAlive(Number(read('npm/pid')))).toBe(false);
     expect(existsSync(join(clone, 'dist/.lock'))).toBe(false);
   });
 
-  test('the lock of a living process holds', () => {
-    write('dist/.lock', JSON.stringify([holder(process.pid)]));
-    expect(isAbandoned(join(clone, 'dist/.lock'))).toBe(false);
-  });
-
-  test('the lock holds while the program works on that its killed holder had started', () => {
-    write('dist/.lock', JSON.stringify([{ pid: goneProcess(), born: null }, holder(process.pid)]));
-    expect(isAbandoned(join(clone, 'dist/.lock'))).toBe(false);
-  });
-
-  test('a set-up that is killed outright is neither run beside nor run again', async () => {
-    playNpm('works', 600);
-    const first = spawn(process.execPath, ['--input-type=module', '-e', setUpScript(false)], { cwd: clone });
-    await expect.poll(() => existsSync(join(clone, 'node_modules/paint')), { timeout: 15_000 }).toBe(true);
-    first.kill('SIGKILL');
-    await once(first, 'exit');
-    expect(installs()).toBe(0);
-    await prepare(clone, say, { build: false });
-    expect(installs()).toBe(1);
-    expect(packagesAreCurrent(clone)).toBe(true);
-  });
-
-  test('a later process with the same number does not hold the lock', () => {
-    write('dist/.lock', JSON.stringify([{ pid: process.pid, born: 'another boot 1' }]));
-    expect(isAbandoned(join(clone, 'dist/.lock'))).toBe(true);
-  });
-
-  test.runIf(process.platform === 'linux')(
-    'a process that has ended but was never collected holds no lock',
-    async () => {
-      // The shell becomes sleep, which does not collect the child that the shell had started.
-      const keeper = spawn('sh', ['-c', 'sleep 0.05 & echo $! $(cut -d" " -f22 /proc/$!/stat); exec sleep 30']);
-      try {
-        const [printed] = (await once(keeper.stdout, 'data')) as [Buffer];
-        const [pid = '', start = ''] = printed.toString().trim().split(' ');
-        const boot = readFileSync('/proc/sys/kernel/random/boot_id', 'utf8').trim();
-        write('dist/.lock', JSON.stringify([{ pid: Number(pid), born: `${boot} ${start}` }]));
-        await expect.poll(() => readFileSync(`/proc/${pid}/stat`, 'utf8'), { timeout: 15_000 }).toContain(') Z ');
-        expect(isAbandoned(join(clone, 'dist/.lock'))).toBe(true);
-      } finally {
-        keeper.kill();
-      }
-    },
-  );
-
-  test('an empty lock is being written, unless it has been empty for long', () => {
-    write('dist/.lock', '');
-    expect(isAbandoned(join(clone, 'dist/.lock'))).toBe(false);
-    utimesSync(join(clone, 'dist/.lock'), 1_000_000_000, 1_000_000_000);
-    expect(isAbandoned(join(clone, 'dist/.lock'))).toBe(true);
-  });
-
   test('the lock is given up when the work fails', async () => {
-    mkdirSync(join(clone, 'dist'));
-    const work = withLock(join(clone, 'dist/.lock'), say, () => Promise.reject(new Error('no room')));
+    const work = withLock(clone, say, () => Promise.reject(new Error('no room')));
     await expect(work).rejects.toThrow('no room');
     expect(existsSync(join(clone, 'dist/.lock'))).toBe(false);
   });
 });
 
 describe('[set-up] the launcher', () => {
-  const launcher = join(root, 'app/cli/launch.mjs');
+  const launcher = join(root, 'app/cli/launcher/launch.mjs');
 
   test('an unknown word is wrong usage, in one line', () => {
     const { status, stderr, stdout } = spawnSync(process.execPath, [launcher, 'swim'], { encoding: 'utf8' });
@@ -292,20 +301,22 @@ writeFileSync('dist/.stamp', process.argv[2]);`;
 
 /** A program for a process of its own that sets the clone up. */
 function setUpScript(build: boolean): string {
-  const setUp = pathToFileURL(join(root, 'app/cli/setup.mjs')).href;
+  const setUp = pathToFileURL(join(root, 'app/cli/launcher/set-up.mjs')).href;
   return `import { prepare } from ${JSON.stringify(setUp)};
     await prepare(${JSON.stringify(clone)}, () => undefined, { build: ${build} });`;
 }
 
 /** Plays npm: `ci` takes its time, counts itself and writes what the lockfile says, or dies after it has begun. */
 function playNpm(how: 'works' | 'fails', takesMs = 0): void {
-  const script = `const { appendFileSync, copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } = require('node:fs');
+  const script = `const { appendFileSync, copyFileSync, mkdirSync, readFileSync, readdirSync, rmSync, writeFileSync } = require('node:fs');
     if (process.argv[2] !== 'ci') process.exit(9);
-    rmSync('node_modules', { recursive: true, force: true });
-    mkdirSync('node_modules/paint', { recursive: true });
+    writeFileSync(__dirname + '/pid', String(process.pid));
+    mkdirSync('node_modules', { recursive: true });
+    for (const name of readdirSync('node_modules')) rmSync('node_modules/' + name, { recursive: true });
+    mkdirSync('node_modules/paint');
     if (${how === 'fails'}) process.exit(1);
     Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ${takesMs});
-    appendFileSync('installs', 'x');
+    appendFileSync(__dirname + '/../installs', 'x');
     const { version } = JSON.parse(readFileSync('package-lock.json', 'utf8')).packages['node_modules/paint'];
     writeFileSync('node_modules/paint/package.json', JSON.stringify({ version }));
     copyFileSync('package-lock.json', 'node_modules/.package-lock.json');`;
@@ -346,8 +357,19 @@ function take(path: string): string {
   return text;
 }
 
-function goneProcess(): number {
-  return spawnSync(process.execPath, ['-e', '']).pid;
+function isAlive(pid: number): boolean {
+  try {
+    return process.kill(pid, 0);
+  } catch {
+    return false;
+  }
+}
+
+/** Waits until the lock was touched so often. */
+async function beats(count: number): Promise<void> {
+  const touched = new Set<number>();
+  const look = (): number => touched.add(statSync(join(clone, 'dist/.lock')).mtimeMs).size;
+  await expect.poll(look, { timeout: 15_000 }).toBeGreaterThan(count);
 }
 
 function finished(args: readonly string[]): Promise<number | null> {

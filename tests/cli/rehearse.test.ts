@@ -147,6 +147,13 @@ describe('[rehearse] at the command line', () => {
     expect((JSON.parse(stdout) as RehearsalJson).answers.map(({ ok }) => ok)).toEqual([true, true]);
   });
 
+  test('a field named __proto__ is refused as any unknown field', async () => {
+    const { stdout } = await rehearse('{"atMs": 0, "do": "start", "__proto__": {"lanes": [1]}}\n');
+    expect((JSON.parse(stdout) as RehearsalJson).answers).toEqual([
+      { atMs: 0, do: 'start', ok: false, message: 'The command start takes no field "__proto__".' },
+    ]);
+  });
+
   test('every faulty line of a script is named, with nothing on standard output', async () => {
     const { status, stdout, stderr } = await rehearse(
       [

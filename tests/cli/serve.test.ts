@@ -125,4 +125,51 @@ describe('[serve] a real one', () => {
     });
     expect(put.status).toBe(200);
   });
+
+  test('as npm start serves it, a session with faults is in the editor of the first window that asks', async () => {
+    const { printed, child, ended } = await serve('--draft', 'faulty.txt', '--port', '0', '--data', 'drafts');
+    await expect.poll(() => /http:\/\/127\.0\.0\.1:\d+/.exec(printed().stdout), { timeout: 20_000 }).not.toBeNull();
+    const [address] = /http:\/\/127\.0\.0\.1:\d+/.exec(printed().stdout)!;
+    expect(printed().stderr).toMatch(/^faulty\.txt:2:\d+: [^\n]+\nfaulty\.txt is in the coach's editor[^\n]+\n$/);
+    const ask = async (from: string) => {
+      const headers = { 'Content-Type': 'application/json', Origin: from };
+      const reply = await fetch(`${address}/session-file`, { method: 'POST', headers, body: '{}' });
+      return [reply.status, await reply.json()] as [number, { file: unknown }];
+    };
+    expect((await ask('http://evil.example'))[0]).toBe(403);
+    expect(await ask(address!)).toEqual([
+      200,
+      {
+        file: {
+          name: 'faulty.txt',
+          text: 'Main\n4 x 50 @ 1.30\n',
+          lanesText: null,
+          why: 'faulty.txt has faults: they are marked in the editor.',
+        },
+      },
+    ]);
+    expect(await ask(address!)).toEqual([200, { file: null }]);
+    child.kill('SIGTERM');
+    expect(await ended).toEqual([0, null]);
+  });
+
+  test('a run that has come back stands in the place of a session that was named; of the sample nothing is said', async () => {
+    const begin = await serve('--sample', 'session.txt', '--port', '0', '--data', 'back');
+    const given = await fetch(`${begin.origin}/command`, {
+      method: 'POST',
+      headers: { 'Content-Type': 'application/json', Origin: begin.origin },
+      body: JSON.stringify({ say: 'command', id: 'a', command: { do: 'mark' } }),
+    });
+    expect(await given.json()).toMatchObject({ ok: true });
+    begin.child.kill('SIGKILL');
+    await begin.ended;
+    const sample = await serve('--sample', 'session.txt', '--port', '0', '--data', 'back');
+    await expect.poll(() => sample.printed().stdout).toContain('Lanecall is at');
+    expect(sample.printed().stderr).toBe('');
+    sample.child.kill('SIGKILL');
+    await sample.ended;
+    const named = await serve('session.txt', '--port', '0', '--data', 'back');
+    await expect.poll(() => named.printed().stdout).toContain('Lanecall is at');
+    expect(named.printed().stderr).toContain('The unfinished run of Squad has come back, and the session given');
+  });
 });

@@ -4,30 +4,30 @@
 
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { startArguments } from '../../app/cli/start.mjs';
-import { browserCommand, firstAddress } from '../../app/cli/system-browser.mjs';
+import { serveArguments, whyNotDesktop } from '../../app/cli/launcher/start.ts';
+import { browserCommand } from '../../app/cli/launcher/system-browser.ts';
 
 describe('[start] the arguments of serve', () => {
   const sample = join('/clone', 'assets', 'harbour-thursday.txt');
 
   test.each<[string[], string[]]>([
-    [[], [sample]],
+    [[], ['--sample', sample]],
     [
       ['--port', '8080', '--share'],
-      [sample, '--port', '8080', '--share'],
+      ['--sample', sample, '--port', '8080', '--share'],
     ],
     [
       ['tuesday.txt', '--port=8080'],
-      ['tuesday.txt', '--port=8080'],
+      ['--draft', 'tuesday.txt', '--port=8080'],
     ],
     [
       ['--lanes', 'lanes.txt', 'tuesday.txt'],
-      ['--lanes', 'lanes.txt', 'tuesday.txt'],
+      ['--draft', '--lanes', 'lanes.txt', 'tuesday.txt'],
     ],
-    [['-'], ['-']],
+    [['-'], ['--draft', '-']],
     [['--help'], ['--help']],
   ])('%j becomes %j', (given, passed) => {
-    expect(startArguments(given, '/clone')).toEqual(passed);
+    expect(serveArguments('/clone', given)).toEqual(passed);
   });
 });
 
@@ -40,11 +40,27 @@ describe("[start] the system's browser", () => {
     expect(browserCommand('darwin', {})).toEqual(['open']);
     expect(browserCommand('darwin', { CI: '1' })).toBeNull();
   });
+});
 
-  test('gets the first address once its line is whole', () => {
-    expect(firstAddress('Serving at http://127.0.0.1:80')).toBeNull();
-    expect(firstAddress('Serving at http://127.0.0.1:8080/ here\nWall http://127.0.0.1:8080/display\n')).toBe(
-      'http://127.0.0.1:8080/',
-    );
+const LINUX = { platform: 'linux', env: { DISPLAY: ':0' }, uid: 1000 } as const;
+
+describe('[start] the desktop program is tried', () => {
+  test.each<[string, string[], Parameters<typeof whyNotDesktop>[1], RegExp | null]>([
+    ['on X11', [], LINUX, null],
+    ['on Wayland', ['a.txt'], { ...LINUX, env: { WAYLAND_DISPLAY: 'wayland-0' } }, null],
+    ['on macOS', ['--data', 'x'], { platform: 'darwin', env: {}, uid: 501 }, null],
+    ['on Windows', ['--lanes=x', 'y'], { platform: 'win32', env: {}, uid: undefined }, null],
+    ['not without a display', [], { ...LINUX, env: {} }, /no display/],
+    ['not from far away', [], { platform: 'darwin', env: { SSH_CONNECTION: '10.0.0.1' }, uid: 501 }, /nobody/],
+    ['not in continuous integration', [], { ...LINUX, env: { DISPLAY: ':0', CI: 'true' } }, /nobody/],
+    ['not as root', [], { ...LINUX, uid: 0 }, /root/],
+    ['not where a port is asked for', ['--port', '0'], LINUX, /--port/],
+    ['not where sharing is asked for', ['--share'], LINUX, /--share/],
+    ['not for standard input', ['-'], LINUX, /standard input/],
+  ])('%s', (_, args, machine, why) => {
+    const said = whyNotDesktop(args, machine);
+    if (why === null) expect(said).toBeNull();
+    else expect(said).toMatch(why);
+    expect(said ?? '').not.toMatch(/[.\n]$/);
   });
 });

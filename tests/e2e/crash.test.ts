@@ -7,7 +7,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import { chromium, type Browser, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { leavesOf } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
@@ -212,8 +212,12 @@ describe('[lock] a host that is stopped where it is while another takes its fold
     host.child.kill('SIGCONT');
     expect(await host.command('late', { do: 'mark' })).toMatchObject({ ok: true });
     await expect
-      .poll(async () => (await host.sight()).snapshot.notices.join(' '))
-      .toMatch(/another Lanecall has the folder.*Another Lanecall has taken over .* Close one of the two/);
+      .poll(async () => (await host.sight()).snapshot.notices)
+      .toEqual([
+        expect.stringMatching(
+          /^Another Lanecall has taken over .*: nothing .* is kept any more\. Close one of the two/,
+        ),
+      ]);
     expect(readFileSync(path!)).toEqual(before);
     await host.end('SIGINT');
     expect(readFileSync(join(data, 'host.lock'), 'utf8')).toBe(other);

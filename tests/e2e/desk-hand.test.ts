@@ -3,11 +3,12 @@
  * keyboard, whom the big button is for, and what ten lanes leave room for.
  */
 
-import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright-core';
+import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { BOUNCE_TIME } from '../../renderer/ui/coach/bounce.ts';
 import { browserPath } from '../support/browser.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
+import { MovingDeck } from '../support/moving-deck.ts';
 import { ServedHost } from '../support/served-host.ts';
 
 const SESSION = `Harbour squad
@@ -160,7 +161,8 @@ test.each([false, true])(
     const spaceIsStop = async (): Promise<void> => {
       await page.waitForTimeout(BOUNCE_TIME);
       await page.keyboard.press('Space');
-      await button('Resume').waitFor();
+      // Not taken at once: a second press in fright still means Stop.
+      await expect.poll(() => button('Resume').getAttribute('aria-disabled')).toBeNull();
       await page.waitForTimeout(BOUNCE_TIME);
       await page.keyboard.press('Space');
       await button('Stop all lanes').waitFor();
@@ -217,4 +219,124 @@ test('a control reached by Tab is worked by its keys, and Escape gives the keybo
   await page.waitForTimeout(BOUNCE_TIME);
   await page.keyboard.press('Space');
   await said('Stopped all lanes.');
+});
+
+test('no letter is lost however fast they come, in Write and in Edit', async () => {
+  const more = Array.from({ length: 12 }, (_, line) => `4 x 50 back and free by ${line} @ 1:30`).join('\n');
+  const box = page.getByRole('textbox', { name: 'Session', exact: true });
+  /** All in one task, as by a macro or a fast machine: React has no time of its own between them. */
+  const typed = async (): Promise<string> => {
+    await box.press('Control+End');
+    return box.evaluate((area: HTMLTextAreaElement, text) => {
+      for (const letter of text) document.execCommand('insertText', false, letter);
+      return area.value;
+    }, more);
+  };
+  await box.fill(SESSION);
+  expect(await typed()).toBe(SESSION + more);
+  await box.fill('');
+  await start(SESSION);
+  await button('Edit').click();
+  expect(await typed()).toBe(SESSION + more);
+  await page.waitForTimeout(200);
+  expect(await box.inputValue()).toBe(SESSION + more);
+});
+
+/** What of these hangs out of what scrolls round it, or of the window, or has something over it: by its name. */
+function hidden(what: Locator): Promise<string[]> {
+  return what.evaluateAll((elements) =>
+    elements
+      .filter((element) => {
+        const { left, right, top, bottom, width } = element.getBoundingClientRect();
+        const isSeen = (x: number, y: number): boolean => element.contains(document.elementFromPoint(x, y));
+        return width === 0 || !isSeen(left + 3, (top + bottom) / 2) || !isSeen(right - 3, (top + bottom) / 2);
+      })
+      .map((element) => element.ariaLabel ?? element.textContent),
+  );
+}
+
+test.each([
+  [1280, 800],
+  [1024, 700],
+  [768, 1024],
+])('ten lanes are in sight at %i × %i, and no button is nearer than 8 px to the next lane’s', async (width, height) => {
+  await page.setViewportSize({ width, height });
+  await start(TEN_LANES);
+  const lanes = page.getByRole('main', { name: 'Lanes' });
+  // A pixel may be rounding.
+  expect(await lanes.evaluate((own) => own.scrollHeight - own.clientHeight)).toBeLessThanOrEqual(1);
+  expect(await hidden(lanes.getByRole('button'))).toEqual([]);
+  expect(await hidden(page.getByRole('navigation', { name: 'Actions' }).getByRole('button'))).toEqual([]);
+  expect(await hidden(lanes.locator('p'))).toEqual([]);
+  const stops = await lanes.getByRole('button', { name: /^Stop lane/ }).evaluateAll((all) =>
+    all.map((each) => ({
+      ...each.getBoundingClientRect().toJSON(),
+      edge: parseFloat(getComputedStyle(each).borderTopWidth),
+    })),
+  );
+  for (const [index, { top, height: high, edge }] of stops.entries()) {
+    expect(high).toBeGreaterThanOrEqual(48);
+    if (index > 0) expect(top + edge - (stops[index - 1].bottom - edge)).toBeGreaterThanOrEqual(8);
+  }
+  await button('Edit').click();
+  expect(await hidden(page.getByRole('region', { name: 'Next leaves' }).getByRole('listitem'))).toEqual([]);
+});
+
+const LATE = `Late
+start 19:30
+finish 19:35
+lane 1 base 1:30
+
+Warm-up
+4 x 50 easy @ 0:50
+4 x 50 choice @ 0:50
+
+Main set
+${Array.from({ length: 12 }, (_, line) => `3 x 100 pace ${line} @ 1:30`).join('\n')}
+`;
+
+test.each([
+  [1280, 800],
+  [1024, 700],
+  [768, 1024],
+])(
+  'at %i × %i the outline has its place beside the cuts, and a tapped line its controls in sight',
+  async (width, height) => {
+    await page.setViewportSize({ width, height });
+    await start(LATE);
+    const late = page.getByRole('region', { name: 'If you run late' });
+    const outline = page.getByRole('complementary', { name: 'Session' });
+    const now = outline.getByRole('button', { name: /, now/ }).last();
+    expect(await hidden(now)).toEqual([]);
+    expect(await hidden(late.getByRole('button', { name: /^Cut/ }).first())).toEqual([]);
+    await outline.getByRole('button', { name: /^Main set/ }).click();
+    for (const line of [0, 5, 11]) {
+      await outline.getByRole('button', { name: new RegExp(`pace ${line} `) }).click();
+      expect(await hidden(button('Go to it'))).toEqual([]);
+      expect(await hidden(button('Cut 1 rep'))).toEqual([]);
+      await page.keyboard.press('Escape');
+      expect(await button('Go to it').count()).toBe(0);
+    }
+  },
+);
+
+test('the outline goes on with the run, to the line that is going', async () => {
+  const deck = await MovingDeck.start();
+  try {
+    await deck.server.host.open({ text: LATE, lanesText: null }, { replace: false, clockPhase: 0 });
+    await deck.server.host.command('1', { do: 'move-on' });
+    await deck.server.host.command('2', { do: 'start' });
+    const { openedAt } = deck.run();
+    const desk = await deck.openPage(context, '/');
+    for (const line of [0, 4, 11]) {
+      deck.moveTo(openedAt + 60_000 + line * 3 * 90_000);
+      const now = desk
+        .getByRole('complementary', { name: 'Session' })
+        .getByRole('button', { name: new RegExp(`pace ${line} , now`) });
+      await now.waitFor();
+      await expect.poll(() => hidden(now)).toEqual([]);
+    }
+  } finally {
+    await deck.close();
+  }
 });

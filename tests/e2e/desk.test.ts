@@ -8,7 +8,7 @@ import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
-import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright-core';
+import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
@@ -136,7 +136,7 @@ test('per-lane actions are for their lane, and each says whom it was for', async
   await said('5 s later in lane 1: next leave 0:05.');
   await button('Lane 2…').click();
   await button('+1 s a rep lane 2').click();
-  await said('50 fast on 1:01 in lane 2: still stopped.');
+  await said('50 fast on 1:01, was 1:00, in lane 2: still stopped.');
   await button('Lane 2 out').click();
   await said('Lane 2 is out.');
 });
@@ -152,6 +152,9 @@ test('keys and a clicker do what stands on the buttons, and nothing while typing
   await said('Sat out 50 fast in lane 2');
   await page.keyboard.press('.');
   await said('Stopped all lanes.');
+  await page.keyboard.press('b');
+  await said('Stopped. Resume is taken 1 s after a Stop');
+  await expect.poll(() => button('Resume').getAttribute('aria-disabled')).toBeNull();
   await page.keyboard.press('b');
   await said('Resumed all lanes');
   await page.keyboard.press('m');

@@ -7,7 +7,7 @@
 
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import { chromium, type Browser, type Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { rehearsal } from '../../app/cli/rehearse.ts';
 import { readScript, type ScriptLine } from '../../app/cli/script.ts';

@@ -11,6 +11,7 @@ const shared = {
   root: fileURLToPath(new URL('../..', import.meta.url)),
   test: {
     environment: 'node',
+    setupFiles: 'tests/support/clean-up.ts',
     testTimeout: 60_000,
     hookTimeout: 60_000,
     allowOnly: false,

@@ -3,7 +3,7 @@
  * lightness, and the dial.
  */
 
-import { chromium, type Browser, type Locator, type Page } from 'playwright-core';
+import { chromium, type Browser, type Locator, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
 import { MovingDeck } from '../support/moving-deck.ts';

@@ -8,7 +8,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import { chromium, type Browser, type Page } from 'playwright';
 import { browserPath } from '../support/browser.ts';
 import { MovingDeck } from '../support/moving-deck.ts';
 import { galleryPage, type Picture } from './gallery-page.ts';
@@ -24,7 +24,7 @@ interface View {
 
 const VIEWS: readonly View[] = [
   ...viewsOf('wall', ['dark'], [1920, 1080], [1280, 720], [1024, 768], [1080, 1920]),
-  ...viewsOf('coach', ['light', 'dark'], [1280, 800], [1024, 700], [390, 844]),
+  ...viewsOf('coach', ['light', 'dark'], [1280, 800], [1024, 700], [1920, 1080], [768, 1024], [390, 844]),
   ...viewsOf('remote', ['light', 'dark'], [390, 844]),
 ];
 
@@ -34,7 +34,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const usual = join(root, 'dist', 'gallery');
 const folder = resolve(process.argv[2] ?? usual);
 const wanted = process.argv[3] ?? '';
-const built = spawnSync(process.execPath, [join(root, 'app/cli/launch.mjs'), 'build'], { stdio: 'inherit' });
+const built = spawnSync(process.execPath, [join(root, 'app/cli/launcher/launch.mjs'), 'build'], { stdio: 'inherit' });
 if (built.status !== 0) process.exit(built.status ?? 1);
 // Whatever else is in a folder of somebody's choice is theirs.
 if (folder === usual) rmSync(folder, { recursive: true, force: true });

@@ -3,7 +3,7 @@
  * it is looked at. Invented squads; times in seconds since the session was opened.
  */
 
-import type { Page } from 'playwright-core';
+import type { Page } from 'playwright';
 import type { Command } from '../../app/core/run/command.ts';
 import { button } from '../support/coach-hand.ts';
 
@@ -259,6 +259,24 @@ export const SCENES: readonly Scene[] = [
     screens: ['coach'],
     fresh: true,
     prepare: openSoundSettings,
+  },
+  {
+    name: 'past the hour',
+    session: SIX_LANES,
+    commands: [...passing(3), [3700, { do: 'start' }]],
+    at: 3745,
+    screens: ['coach'],
+    fresh: true,
+    prepare: async (coach) => void (await coach.getByLabel('Which clock').selectOption('run')),
+  },
+  {
+    name: 'ten lanes rewriting',
+    session: TEN_LANES,
+    commands: [[19, { do: 'start' }]],
+    at: 85,
+    screens: ['coach'],
+    fresh: true,
+    prepare: (coach) => button(coach, 'Edit').click(),
   },
   { name: 'running late', session: LATE, commands: [...passing(3), [700, { do: 'start' }]], at: 735, screens: ALL },
 ];

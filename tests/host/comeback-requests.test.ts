@@ -27,6 +27,7 @@ beforeEach(async () => {
     away: [],
     state: openRun(planOf(TEXT), 0),
     position: { at: 1000.5, seenAt: 900, by: 'monotonic' as const },
+    weight: 0,
     file: { path: 'nowhere', bytes: new Uint8Array(), sum: '', torn: null },
   };
   const unattended = { runs: ['An earlier one.'], told: () => Promise.resolve(void toldTimes++) };
@@ -45,6 +46,16 @@ describe('[comeback] over HTTP', () => {
     expect(reply).toMatchObject({ status: 200 });
     expect(server.host.snapshot()).toMatchObject({ run: null, notices: [], news: null });
     expect(toldTimes).toBe(1);
+  });
+
+  test("the pool's clock of the run is matched: it is open anew, and only once it is asked rightly", async () => {
+    const ask = (body: string) => server.ask('POST', '/clock', JSON_TYPE, body);
+    expect(await ask('{"run":"found","clockPhase":60000}')).toMatchObject({ status: 400 });
+    expect(await ask('{"run":"other","clockPhase":0}')).toMatchObject({ status: 409 });
+    expect(server.host.snapshot().run?.id).toBe('found');
+    const reply = await ask('{"run":"found","clockPhase":null}');
+    expect(reply.status).toBe(200);
+    expect(server.host.snapshot().run?.id).toBe((JSON.parse(reply.body) as { run: string }).run);
   });
 
   test('the news are told, and the run goes on and cannot be left any more', async () => {

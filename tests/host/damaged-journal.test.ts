@@ -5,7 +5,7 @@ import { fold } from '../../app/core/run/fold.ts';
 import { leavesOf } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
 import { readCommand } from '../../app/core/run/command.ts';
-import { lineOf } from '../../app/host/journal-line.ts';
+import { lineOf, type JournalEntry } from '../../app/host/journal-line.ts';
 import { readJournal } from '../../app/host/journal-text.ts';
 import { planOf } from '../support/deck.ts';
 import { FakeDisk } from '../support/fake-disk.ts';
@@ -137,6 +137,92 @@ describe('[recovery] damaged files', () => {
     expect(again.host.snapshot().run).not.toBeNull();
   });
 
+  describe('lines that are whole and say what no host can have written', () => {
+    type Field = readonly [field: string, value: unknown];
+    const NONSENSE: readonly Field[] = [
+      ...['wall', 'mono', 'uptime', 'at'].flatMap((field) => [
+        [field, 8.65e15] as const,
+        [field, -1] as const,
+        [field, '1'] as const,
+      ]),
+      ['boot', 5],
+    ];
+
+    test.each<Field>([
+      ...NONSENSE,
+      ['clockPhase', 60_000],
+      ['clockPhase', -1],
+      ['clockPhase', 0.5],
+      ['openedAtTimeOfDay', 86_400_000],
+      ['openedAtTimeOfDay', -1],
+      ['run', ''],
+      ['run', 'x'.repeat(65)],
+    ])(
+      'a first line with %s %j: the file is put aside whole, and nobody reads "Invalid Date"',
+      async (field, value) => {
+        const deck = await goingDeck();
+        const path = deck.path();
+        deck.kill();
+        const bytes = withField(deck.disk.files.get(path)!, 1, field, value);
+        deck.disk.files.set(path, bytes);
+        const { deck: again, recovery } = await restarted(deck, 'boot-2');
+        expect(recovery.found).toBeNull();
+        expect(deck.disk.files.get(`${path}.torn`)).toEqual(bytes);
+        const { notices, news } = again.host.snapshot();
+        expect(notices).toEqual([expect.stringContaining('is damaged: nothing in it can be used')]);
+        expect(JSON.stringify(news)).not.toContain('Invalid');
+      },
+    );
+
+    test.each([
+      ...NONSENSE.map(([field, value]) => ['command', field, value] as const),
+      ['command', 'id', ''],
+      ['command', 'id', 'x'.repeat(65)],
+      ['command', 'command', []],
+      ['alive', 'leaves', [[21, 0]]],
+      ['alive', 'leaves', [[1, -1]]],
+      ['alive', 'leaves', [1]],
+      ['back', 'by', 'sundial'],
+    ] as const)('a later one, %s with %s %j: used up to the line before it', async (say, field, value) => {
+      const deck = await busy();
+      const path = deck.path();
+      const lines = new TextDecoder().decode(deck.disk.files.get(path)!).split('\n');
+      const line = lines.findIndex((text) => text.startsWith(`{"say":"${say}"`)) + 1;
+      deck.disk.files.set(path, withField(deck.disk.files.get(path)!, line, field, value));
+      const { recovery } = await restarted(deck);
+      expect(recovery.found?.run).toBe('run-1');
+      expect(recovery.said).toEqual([expect.stringContaining(`everything up to line ${line - 1} is used`)]);
+    });
+
+    test.each([
+      ['why', 'tired'],
+      ['told', 'yes'],
+    ])('an end with %s %j is none: the run comes back', async (field, value) => {
+      const deck = await goingDeck();
+      const path = deck.path();
+      await deck.journal.close({ run: 'run-1', at: 61_000, why: 'left', ...deck.clock.moment() });
+      deck.kill();
+      const bytes = deck.disk.files.get(path)!;
+      const last = new TextDecoder().decode(bytes).trimEnd().split('\n').length;
+      deck.disk.files.set(path, withField(bytes, last, field, value));
+      expect((await restarted(deck)).recovery.found?.run).toBe('run-1');
+    });
+  });
+
+  test('a command with a field named __proto__ is refused as any unknown field, and nothing behind it is used', async () => {
+    const deck = await goingDeck();
+    const path = deck.path();
+    deck.kill();
+    const command = JSON.parse('{"do":"skip","lanes":[2],"__proto__":{"n":1}}') as object;
+    const bytes = deck.disk.files.get(path)!;
+    const lines = new TextDecoder().decode(bytes).split('\n');
+    const line = lines.findIndex((text) => text.includes('"do":"skip"')) + 1;
+    deck.disk.files.set(path, withField(bytes, line, 'command', command));
+    const { recovery } = await restarted(deck);
+    expect(recovery.found?.commands.map(({ id }) => id)).toEqual(['a']);
+    expect(recovery.said[0]).toContain('The command skip takes no field "__proto__"');
+  });
+
   test('one of a newer form is refused in a sentence and left untouched', async () => {
     const deck = await goingDeck();
     deck.kill();
@@ -187,6 +273,22 @@ async function busy(): Promise<JournalledDeck> {
   await deck.pass(5000);
   deck.kill();
   return deck;
+}
+
+/** A journal with one field of a line (from 1) changed, every checksum and link of it being right. */
+function withField(bytes: Uint8Array, line: number, field: string, value: unknown): Uint8Array {
+  let before: string | null = null;
+  const lines = new TextDecoder().decode(bytes).trimEnd().split('\n');
+  const texts = lines.map((written, index) => {
+    const entry = JSON.parse(written) as Record<string, unknown>;
+    delete entry['sum'];
+    delete entry['after'];
+    if (index + 1 === line) entry[field] = value;
+    const { text, sum } = lineOf(entry as unknown as JournalEntry, before);
+    before = sum;
+    return text;
+  });
+  return new TextEncoder().encode(texts.join(''));
 }
 
 /** A journal that is nothing but its end. */

@@ -2,7 +2,8 @@
 
 import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../app/host/deck-host.ts';
-import { JournalInMemory, type JournalLine, type Writing } from '../../app/host/journal.ts';
+import type { JournalLine, Writing } from '../../app/host/journal.ts';
+import { JournalInMemory } from '../support/journal-in-memory.ts';
 import type { Seen } from '../../app/core/run/seen.ts';
 import { FakeClock } from '../support/fake-clock.ts';
 

@@ -58,7 +58,8 @@ class Host {
   async pass(ms: number): Promise<void> {
     this.clock.advance(ms);
     // A beat is a few calls on a real disk, and the next one is set when it is done.
-    for (let turn = 0; turn < 12 || (this.clock.pending === 0 && this.lost === 0 && turn < 1000); turn++) {
+    const beats = (): boolean => this.lock !== null && this.clock.pending === 0 && this.lost === 0;
+    for (let turn = 0; turn < 12 || (beats() && turn < 100_000); turn++) {
       await new Promise((resolve) => setImmediate(resolve));
     }
     await (this.lock && this.lock.check().catch(() => undefined));

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { leavesOf } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
 import { JOURNAL_VERSION, readLine, type JournalEntry } from '../../app/host/journal-line.ts';
-import { JournalledDeck, restarted, settled } from '../support/journalled-deck.ts';
+import { goingDeck, JournalledDeck, restarted, settled } from '../support/journalled-deck.ts';
 
 const TEXT = `Harbour squad
 start on 1
@@ -295,5 +295,39 @@ describe('[journal] a disk whose syncs hang', () => {
     expect(deck.disk.text(path).startsWith(written)).toBe(true);
     expect(deck.disk.safe.get(path)).toEqual(deck.disk.files.get(path));
     expect(deck.host.snapshot().notices).toEqual([]);
+  });
+});
+
+describe('[journal] the first line of a run that has come back', () => {
+  /** A host that is started on a disk whose syncs hang, and whether it is there by now. */
+  async function starting() {
+    const deck = await goingDeck();
+    deck.kill();
+    let release = (): void => undefined;
+    deck.disk.held = new Promise((resolve) => (release = resolve));
+    let isThere = false;
+    const started = restarted(deck).finally(() => (isThere = true));
+    await settled();
+    const pass = async (ms: number): Promise<void> => {
+      deck.clock.advance(ms);
+      await settled();
+    };
+    return { started, release, pass, isThere: () => isThere };
+  }
+
+  test('is waited for, for up to two seconds, so that the first commands find the file ready', async () => {
+    const { started, release, pass, isThere } = await starting();
+    await pass(1900);
+    expect(isThere()).toBe(false);
+    release();
+    const { deck } = await started;
+    expect(deck.host.snapshot().notices.join(' ')).not.toContain('the disk is slow');
+  });
+
+  test('does not keep a host from starting on a disk that hangs; the coach is told', async () => {
+    const { started, pass } = await starting();
+    await pass(2000);
+    const { deck } = await started;
+    expect(deck.host.snapshot().notices.join(' ')).toContain('the disk is slow');
   });
 });

@@ -1,7 +1,19 @@
 /* A journal that is removed, moved, replaced or cut short while its run goes: it is noticed, told and written anew, whole. */
 
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import {
+  closeSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  truncateSync,
+  writeFileSync,
+  writeSync,
+  utimesSync,
+} from 'node:fs';
+import { dirname, join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { runsFolder } from '../../app/host/data-folder.ts';
 import { systemDisk } from '../../app/host/disk.ts';
@@ -15,12 +27,24 @@ import { goingDeck, restarted, settled, SQUAD, type JournalledDeck } from '../su
 
 const OTHER = Buffer.from('somebody else’s\n');
 
+/** The same length, with other bytes near the beginning. */
+function writtenOver(bytes: Uint8Array): Uint8Array {
+  const other = bytes.slice();
+  other.set(OTHER, 40);
+  return other;
+}
+
+const asText = (bytes: Uint8Array | null | undefined) => bytes && new TextDecoder().decode(bytes);
+
+/** What is kept is all that stood there. */
+const WRITTEN_OVER = Symbol('written over');
+
 /** How a file is harmed, the sentence that says so, and what is kept beside it. */
 const HARMS: readonly (readonly [
   what: string,
   harm: (deck: JournalledDeck, path: string) => void,
   said: RegExp,
-  kept: Uint8Array | null,
+  kept: Uint8Array | typeof WRITTEN_OVER | null,
 ])[] = [
   ['removed', ({ disk }, path) => disk.remove(path), /was removed or moved away/, null],
   [
@@ -41,6 +65,12 @@ const HARMS: readonly (readonly [
     /was written to by another program, whose bytes are kept/,
     OTHER,
   ],
+  [
+    'written over in place, at the same length',
+    ({ disk }, path) => void disk.files.set(path, writtenOver(disk.files.get(path)!)),
+    /was written over by another program \(what it wrote is kept beside it\) while/,
+    WRITTEN_OVER,
+  ],
 ];
 
 describe('[journal] a file that is harmed while it is open', () => {
@@ -58,7 +88,8 @@ describe('[journal] a file that is harmed while it is open', () => {
       expect(read).toMatchObject({ kind: 'journal', length: deck.disk.files.get(path)!.length });
       expect(deck.host.snapshot().notices).toEqual([expect.stringMatching(said)]);
       expect(deck.host.snapshot().notices[0]).toMatch(/Leave that folder alone while Lanecall is open\.$/);
-      expect(deck.disk.files.get(`${path}.torn`)).toEqual(kept ?? undefined);
+      const expected = kept === WRITTEN_OVER ? Buffer.from(writtenOver(Buffer.from(before))) : kept;
+      expect(asText(deck.disk.files.get(`${path}.torn`)) ?? null).toBe(asText(expected));
       await deck.open(SQUAD);
       expect(deck.host.snapshot().notices).toEqual([]);
     },
@@ -92,6 +123,14 @@ describe('[journal] a file that is harmed while it is open', () => {
     expect((await restarted(deck)).recovery.found?.commands).toHaveLength(3);
   });
 
+  test('while nobody else writes to it, it is never read back', async () => {
+    const deck = await goingDeck();
+    deck.disk.bytesRead = 0;
+    await deck.pass(60_000);
+    await deck.host.command('c', { do: 'mark' });
+    expect(deck.disk.bytesRead).toBe(0);
+  });
+
   test('on a disk without numbers of files one that is gone or cut short is noticed, and a whole one left alone', async () => {
     const deck = await goingDeck();
     const path = deck.path();
@@ -112,6 +151,22 @@ describe('[journal] a file that is harmed while it is open', () => {
     await deck.pass(20_000);
     expect(deck.disk.files.get(path)).toEqual(OTHER);
     expect(deck.host.snapshot().notices.join(' ')).toContain('another Lanecall has the folder');
+  });
+
+  test('when the folder is lost for good that is all that is said of the record, whatever is opened or done after', async () => {
+    const deck = await goingDeck();
+    deck.disk.remove(deck.path());
+    await deck.pass(5100);
+    deck.disk.refuses = 'ENOSPC';
+    await deck.host.command('c', { do: 'mark' });
+    expect(deck.host.snapshot().notices).toHaveLength(2);
+    deck.guard.taken = true;
+    deck.host.recordLost('It is another’s.');
+    expect(deck.host.snapshot().notices).toEqual(['It is another’s.']);
+    await deck.host.command('d', { do: 'mark' });
+    await deck.pass(20_000);
+    await deck.open(SQUAD);
+    expect(deck.host.snapshot().notices).toEqual(['It is another’s.']);
   });
 
   test('a run whose host may only be stopped goes on in a new file, which that host does not reach', async () => {
@@ -164,6 +219,14 @@ describe('[journal] on the real disk', () => {
       (_, path) => (writeFileSync(`${path}.x`, 'x'), renameSync(`${path}.x`, path)),
     ],
     ['a file that is cut short', (_, path) => truncateSync(path, 10)],
+    [
+      'a file that is written over in place',
+      (_, path) => {
+        const file = openSync(path, 'r+');
+        writeSync(file, 'zz', 30);
+        closeSync(file);
+      },
+    ],
     ['a folder in its place', (_, path) => (rmSync(path), mkdirSync(path))],
     ['a data folder that is removed', (data) => rmSync(data, { recursive: true })],
     ['a data folder that is moved', (data) => renameSync(data, `${data}.away`)],
@@ -180,6 +243,16 @@ describe('[journal] on the real disk', () => {
     expect(text).toContain('"id":"b"');
     expect(said.filter((sentence) => sentence !== null)).toHaveLength(1);
     rmSync(`${data}.away`, { recursive: true, force: true });
+  });
+
+  test('one that is only touched is read back, found whole and left alone', async () => {
+    const { path, journal, said, append } = await going();
+    await append('b');
+    utimesSync(path, 1, 1);
+    await append('c');
+    await journal.end();
+    expect(said.filter((sentence) => sentence !== null)).toEqual([]);
+    expect(readdirSync(dirname(path))).toHaveLength(1);
   });
 
   test('an untouched file is never said to have changed', async () => {

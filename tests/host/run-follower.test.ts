@@ -2,7 +2,8 @@
 
 import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../app/host/deck-host.ts';
-import { JournalInMemory, type AliveSign } from '../../app/host/journal.ts';
+import type { AliveSign } from '../../app/host/journal.ts';
+import { JournalInMemory } from '../support/journal-in-memory.ts';
 import { startLoop } from '../../app/host/loop.ts';
 import { followRun, leavesWithin, nextEvent } from '../../app/host/run-follower.ts';
 import { leavesOf } from '../../app/core/run/record.ts';

@@ -2,9 +2,10 @@
 
 import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../app/host/deck-host.ts';
-import { JournalInMemory } from '../../app/host/journal.ts';
+import { JournalInMemory } from '../support/journal-in-memory.ts';
 import { connectScreen, type Carrier, type Screen } from '../../app/host/screen.ts';
-import { readFromHost, WIRE_VERSION, type FromHost } from '../../app/wire/messages.ts';
+import { WIRE_VERSION, type FromHost } from '../../app/wire/messages.ts';
+import { readFromHost } from '../support/from-host.ts';
 import { FakeClock } from '../support/fake-clock.ts';
 
 const SOURCE = { text: 'Squad\n8 x 50 @ 1:00\n', lanesText: null };

@@ -4,7 +4,7 @@
 
 import { expect, test } from 'vitest';
 import { DeckHost } from '../../app/host/deck-host.ts';
-import { JournalInMemory } from '../../app/host/journal.ts';
+import { JournalInMemory } from '../support/journal-in-memory.ts';
 import { FakeClock } from '../support/fake-clock.ts';
 
 test('[host] the coach is told one sentence about each thing, as long as it lasts', () => {

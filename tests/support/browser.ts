@@ -6,8 +6,10 @@
 import { spawnSync } from 'node:child_process';
 import { accessSync, constants, existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { chromium } from 'playwright-core';
+import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright';
 
+const PLAYWRIGHT = fileURLToPath(new URL('../../node_modules/playwright/cli.js', import.meta.url));
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'];
 
 /**
@@ -43,14 +45,14 @@ export function installBrowser(): string {
     run('apt-get', ['update', '-q']);
     run('apt-get', ['install', '-q', '-y', '--no-install-recommends', 'chromium']);
   }
-  if (findBrowser() === null) run('npx', ['playwright-core', 'install', 'chromium']);
+  if (findBrowser() === null) run(process.execPath, [PLAYWRIGHT, 'install', 'chromium']);
   return browserPath();
 }
 
 function run(command: string, args: readonly string[]): void {
   const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
   // A failure shows in what is printed, and in there being no browser afterwards.
-  spawnSync(command, args, { env, stdio: ['ignore', 2, 2], shell: process.platform === 'win32' });
+  spawnSync(command, args, { env, stdio: ['ignore', 2, 2] });
 }
 
 function isProgram(path: string): boolean {

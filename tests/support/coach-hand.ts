@@ -3,7 +3,7 @@
  * accessible names alone.
  */
 
-import type { Locator, Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright';
 import type { Command } from '../../app/core/run/command.ts';
 
 /** Longer than the press that Move on and Finish want, in ms. */

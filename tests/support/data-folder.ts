@@ -8,11 +8,18 @@ import { join } from 'node:path';
 
 const made = new Set<string>();
 
-process.on('exit', () => made.forEach((folder) => rmSync(folder, { recursive: true, force: true })));
+// For what runs without vitest, whose workers end without this.
+process.on('exit', removeDataFolders);
 
-/** Empty; gone when the tests are over. */
+/** Empty; gone when the test file that it was made for is over. */
 export function freshDataFolder(): string {
   const folder = mkdtempSync(join(tmpdir(), 'lanecall-data-'));
   made.add(folder);
   return folder;
+}
+
+/** All that were made in this process. */
+export function removeDataFolders(): void {
+  for (const folder of made) rmSync(folder, { recursive: true, force: true, maxRetries: 3 });
+  made.clear();
 }

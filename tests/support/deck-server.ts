@@ -9,11 +9,12 @@ import { randomUUID } from 'node:crypto';
 import { WebSocket, type ClientOptions } from 'ws';
 import { systemClock, type Clock } from '../../app/host/clock.ts';
 import { DeckHost } from '../../app/host/deck-host.ts';
-import { JournalInMemory } from '../../app/host/journal.ts';
+import { JournalInMemory } from './journal-in-memory.ts';
 import type { Page, Pages } from '../../app/host/pages.ts';
 import { startServer, type DeckServer } from '../../app/host/server.ts';
 import { systemTimers, type Timers } from '../../app/host/timers.ts';
-import { readFromHost, WIRE_VERSION, type FromHost, type FromScreen } from '../../app/wire/messages.ts';
+import { WIRE_VERSION, type FromHost, type FromScreen } from '../../app/wire/messages.ts';
+import { readFromHost } from './from-host.ts';
 
 export interface Reply {
   readonly status: number;

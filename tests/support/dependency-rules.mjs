@@ -13,17 +13,41 @@ const ASSETS = '^assets/';
 
 const VALIDATOR = packages('zod');
 const SERVER_LIBRARIES = packages('ws');
-const BUILD_TOOLS = packages('esbuild', 'vite');
+// What the launcher uses of the packages, once they are there.
+const BUILD_TOOLS = packages('esbuild', 'vite', 'undici');
+const LAUNCHER = '^app/cli/launcher/[^/]+[.]mjs$';
+const AFTER_SET_UP = '^app/cli/launcher/(build|download-network)[.]mjs$';
 const ELECTRON = ['^electron$', ...packages('electron')];
 const PAGE_LIBRARIES = packages('react', 'react-dom', 'zustand', 'howler', '@fontsource/.+');
+
+// Where commands, windows, pages, workers and builds start.
+const STARTS = [
+  '^app/cli/main[.]ts$',
+  '^app/cli/launcher/(lanecall|launch|build|download-network)[.]mjs$',
+  '^app/desktop/(main|preload/(desk|wall))[.]ts$',
+  '^renderer/(desk|wall|remote)/main[.]tsx?$',
+  '-worker[.]ts$',
+  '^renderer/vite[.]config[.]ts$',
+];
 
 // Every folder with sources; `nodeToo` where Node's own modules are at hand at run time.
 const WALLS = [
   wall('app/core', { may: [] }),
   wall('app/wire', { may: [CORE, ...VALIDATOR] }),
   wall('app/host', { may: [CORE, WIRE, ...SERVER_LIBRARIES], nodeToo: true }),
-  wall('app/cli', { may: [CORE, WIRE, HOST, ...SERVER_LIBRARIES], nodeToo: true, except: '^app/cli/build[.]mjs$' }),
-  wall('app/cli/build.mjs', { may: ['^app/cli/', ...BUILD_TOOLS], nodeToo: true }),
+  wall('app/cli', { may: [CORE, WIRE, HOST, ...SERVER_LIBRARIES], nodeToo: true, except: LAUNCHER }),
+  {
+    name: 'the launcher runs before any package is there',
+    severity: /** @type {const} */ ('error'),
+    from: { path: LAUNCHER, pathNot: AFTER_SET_UP },
+    to: { pathNot: LAUNCHER, dependencyTypesNot: [/** @type {const} */ ('core')] },
+  },
+  {
+    name: 'its tools come after',
+    severity: /** @type {const} */ ('error'),
+    from: { path: AFTER_SET_UP },
+    to: { pathNot: [LAUNCHER, ...BUILD_TOOLS], dependencyTypesNot: [/** @type {const} */ ('core')] },
+  },
   wall('app/desktop', { may: [CORE, WIRE, HOST, ...ELECTRON], nodeToo: true, except: '^app/desktop/preload' }),
   wall('app/desktop/preload', { may: [WIRE, ...ELECTRON] }),
   wall('renderer/link', { may: [CORE, WIRE, ...PAGE_LIBRARIES] }),
@@ -65,6 +89,12 @@ export default {
       severity: 'error',
       from: { pathNot: '^(app/desktop|tests/desktop|tests/support/electron-stand-in)/' },
       to: { path: ELECTRON },
+    },
+    {
+      name: 'every file is used by something that starts',
+      severity: 'error',
+      from: { path: STARTS },
+      to: { path: '^(app|renderer)/', pathNot: [...STARTS, '[.]d[.]ts$'], reachable: false },
     },
     { name: 'nothing imports tests', severity: 'error', from: { pathNot: '^tests/' }, to: { path: '^tests/' } },
     { name: 'no cycles', severity: 'error', from: {}, to: { circular: true } },

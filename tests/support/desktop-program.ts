@@ -7,8 +7,8 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
-import { _electron, type ElectronApplication, type Page } from 'playwright-core';
-import { electronRuntime } from '../../app/cli/electron-runtime.mjs';
+import { _electron, type ElectronApplication, type Page } from 'playwright';
+import { electronRuntime } from '../../app/cli/launcher/electron-runtime.ts';
 import { DISPLAYS } from './electron-stand-in/displays-at-first.ts';
 import type { StandInDisplay } from './electron-stand-in/system.ts';
 

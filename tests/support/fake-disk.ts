@@ -32,6 +32,7 @@ export class FakeDisk implements Disk {
   /** Called before each change that is made, in the order in which they are. */
   beforeChange: () => void = () => undefined;
   private numbers = 0;
+  private readonly changes = new WeakMap<Uint8Array, bigint>();
   private readonly ids = new Map<string, number>();
 
   makeFolder(path: string): Promise<void> {
@@ -63,9 +64,9 @@ export class FakeDisk implements Disk {
     return all.subarray(Math.max(0, all.length - bytes));
   }
 
-  async mark(path: string): Promise<FileMark | null> {
+  mark(path: string): FileMark | null {
     const bytes = this.files.get(path);
-    return bytes ? { id: this.numbered ? String(this.idOf(path)) : null, length: bytes.length } : null;
+    return bytes ? this.markOf(path, bytes) : null;
   }
 
   open(path: string): Promise<DiskFile> {
@@ -81,7 +82,7 @@ export class FakeDisk implements Disk {
         if (isNamed()) this.files.set(path, bytes);
       };
       return {
-        mark: async () => ({ id: this.numbered ? String(id) : null, length: content().length }),
+        mark: () => ({ ...this.markOf(path, content()), id: this.numbered ? String(id) : null }),
         write: async (bytes, at) => {
           await this.writesHeld;
           await this.changing(() => this.write(content(), put, bytes, at));
@@ -135,6 +136,16 @@ export class FakeDisk implements Disk {
   put(path: string, bytes: Uint8Array): void {
     this.files.set(path, bytes);
     this.ids.set(path, ++this.numbers);
+  }
+
+  private markOf(path: string, bytes: Uint8Array): FileMark {
+    // Whoever changes a file puts other bytes in its place.
+    if (!this.changes.has(bytes)) this.changes.set(bytes, BigInt(++this.numbers));
+    return {
+      id: this.numbered ? String(this.idOf(path)) : null,
+      length: bytes.length,
+      changed: this.changes.get(bytes)!,
+    };
   }
 
   private idOf(path: string): number {

@@ -4,8 +4,8 @@
  */
 
 import { fileURLToPath } from 'node:url';
-import type { BrowserContext, Page } from 'playwright-core';
-import type { OpenRun } from '../../app/host/deck-host.ts';
+import type { BrowserContext, Page } from 'playwright';
+import type { OpenRun } from '../../app/host/open-run.ts';
 import { readPages } from '../../app/host/pages.ts';
 import { systemTimers } from '../../app/host/timers.ts';
 import { DeckServerUnderTest } from './deck-server.ts';

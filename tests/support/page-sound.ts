@@ -3,7 +3,7 @@
  * each sample is heard: from the browser's own word on how far its sound has come, read all the while.
  */
 
-import type { Page } from 'playwright-core';
+import type { Page } from 'playwright';
 import { onsetsOf, type Pitch } from './onsets.ts';
 
 /** howler's node through which everything goes. */

@@ -7,7 +7,8 @@ import { once } from 'node:events';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { WebSocket } from 'ws';
-import { readFromHost, WIRE_VERSION, type FromHost, type Snapshot } from '../../app/wire/messages.ts';
+import { WIRE_VERSION, type FromHost, type Snapshot } from '../../app/wire/messages.ts';
+import { readFromHost } from './from-host.ts';
 
 const PROGRAM = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 

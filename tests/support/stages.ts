@@ -4,10 +4,10 @@
  * once any did.
  */
 
-import { spawn } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
+import { npm } from '../../app/cli/launcher/child-process.mjs';
 import { installBrowser } from './browser.ts';
 import { countsOf, summaryLine, type Counts } from './test-counts.ts';
 
@@ -77,11 +77,11 @@ function browserIsThere(): Promise<boolean> {
 
 /** Runs the tests of one script of package.json and keeps their counts. */
 async function tests(name: 'unit' | 'e2e'): Promise<boolean> {
-  const file = `${reports}/${name}.json`;
+  const file = `dist/.test/${name}.json`;
   const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${file}`];
   const passed = await npmScript(name, reporters);
-  if (!existsSync(file)) return false;
-  counts.push(countsOf(readFileSync(file, 'utf8')));
+  if (!existsSync(root + file)) return false;
+  counts.push(countsOf(readFileSync(root + file, 'utf8')));
   return passed;
 }
 
@@ -89,11 +89,7 @@ function npmScript(name: string, args: readonly string[] = [], print?: Print): P
   const command = ['run', '-s', name, ...(args.length > 0 ? ['--', ...args] : [])];
   return new Promise((resolve) => {
     const output = print ? 'pipe' : 'inherit';
-    const child = spawn('npm', command, {
-      cwd: root,
-      stdio: ['inherit', output, output],
-      shell: process.platform === 'win32',
-    });
+    const child = npm(command, { cwd: root, stdio: ['inherit', output, output] });
     for (const stream of [child.stdout, child.stderr]) stream?.on('data', (bytes: Buffer) => print?.(String(bytes)));
     child.on('error', () => resolve(false));
     child.on('close', (status) => resolve(status === 0));

@@ -2,7 +2,7 @@
  * The wall screen as it is seen: how large it is drawn, what overlaps, and how its colours stand against each other.
  */
 
-import type { Locator, Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright';
 import { expect } from 'vitest';
 
 /** A session of so many lanes with one line in it. */

@@ -2,7 +2,9 @@
 
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readFromHost, readFromScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../../app/wire/messages.ts';
+import { readCommand } from '../../app/core/run/command.ts';
+import { readFromScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../../app/wire/messages.ts';
+import { readFromHost } from '../support/from-host.ts';
 
 const FROM_SCREEN: readonly FromScreen[] = [
   { say: 'hello', version: WIRE_VERSION, screen: 'wall' },
@@ -108,9 +110,22 @@ describe('[wire] what is not exactly a message is none', () => {
     '{"say":"command","id":"a","command":[]}',
     '{"say":"command","id":"a","command":{},"seen":{"one":null}}',
     '{"say":"command","id":"a","command":{},"seen":{"1":{"line":1,"rounds":[]}}}',
+    '{"say":"command","id":"a","command":{},"seen":{"__proto__":null}}',
+    '{"say":"command","id":"a","command":{},"seen":{"1":{"line":1,"rounds":[],"rep":1,"__proto__":1}}}',
+    '{"say":"command","id":"a","command":{},"__proto__":1}',
+    '{"say":"command","id":"a","command":null}',
     '{"say":"bye","why":"x"}',
   ])('%s', (text) => {
     expect(readFromScreen(text)).toBeNull();
+  });
+
+  test('a command keeps a field named __proto__, which readCommand then refuses as unknown', () => {
+    const message = readFromScreen('{"say":"command","id":"a","command":{"do":"start","__proto__":{"lanes":[1]}}}');
+    if (message?.say !== 'command') throw new Error('it was not taken');
+    expect(readCommand(message.command)).toEqual({
+      ok: false,
+      faults: 'The command start takes no field "__proto__".',
+    });
   });
 
   test('whatever comes, reading never throws', () => {

@@ -2,13 +2,15 @@
  * Fitting the hour: by how much the session runs over, when the swim-down must start, and the fewest
  * cuts that bring the end back. What a cut saves is worked out through the stretches, by carrying it out
  * on a state that is thrown away: a set that is on no longest lane saves nothing. Whole rounds go before
- * what is in them: a coach drops a round, not the last 50 of each.
+ * what is in them: a coach drops a round, not the last 50 of each. What a lane has begun is cut only where the
+ * rest does not suffice.
  */
 
 import type { Millis } from '../units.ts';
 import { isSwimDown } from '../session/pace.ts';
 import type { Item } from '../session/session.ts';
 import { align, LEAD } from './align.ts';
+import { begunUnits, takesBegun } from './begun.ts';
 import { cut, cuttableAt } from './cut.ts';
 import { projectedEnd, projectedTimes } from './projection.ts';
 import { openRun, type RunState } from './state.ts';
@@ -36,6 +38,8 @@ export interface CutOption {
   readonly saves: Millis;
   /** The projected end with it (and those before it). */
   readonly endsAt: Millis;
+  /** Whether it takes what is left of a round, or of a rep, that a lane has begun. */
+  readonly takesBegun: boolean;
 }
 
 /** For a run settled at t; `finishAt` is the booked finish in ms since the run was opened. */
@@ -56,21 +60,39 @@ export function fitPlan(plan: Plan): Fit | null {
   return fit(openRun(plan, 0), word, booked);
 }
 
-/** The smallest cut of every line that brings the end forward, the most repeated first: what to do if it gets late. */
+/**
+ * The smallest cut of every line that brings the end forward, the most repeated first: what to do if it gets late.
+ * Those that take what has begun stand there only where there are no others.
+ */
 export function singleCuts(state: RunState, t: Millis): readonly CutOption[] {
   const options = linesThatSave(state, t)
-    .map((line) => least(state, t, line, (option) => option.saves > 0))
+    .map((line) => least(state, t, line, (option) => option.saves > 0, mostOf))
     .filter(isOption);
-  return roundsFirst(state, options);
+  const whole = options.filter(({ takesBegun }) => !takesBegun);
+  return roundsFirst(state, whole.length > 0 ? whole : options);
+}
+
+/** A cut as it is tried, with the state after it. */
+interface Tried extends Omit<CutOption, 'takesBegun'> {
+  readonly after: RunState;
 }
 
 /** One cut of a line, with what it saves; null where it cannot be made. */
-export function cutOption(state: RunState, t: Millis, line: number, n: number): CutOption | null {
+function tryCut(state: RunState, t: Millis, line: number, n: number): Tried | null {
+  if (n < 1) return null;
   const cuttable = cuttableAt(state.plan.session, line);
   const outcome = cut(state, line, n, t);
   if (!outcome.ok || cuttable.kind === 'nothing') return null;
   const endsAt = projectedEnd(outcome.state, t);
-  return { line, kind: cuttable.kind, n, of: timesOf(state, line), saves: projectedEnd(state, t) - endsAt, endsAt };
+  return {
+    line,
+    kind: cuttable.kind,
+    n,
+    of: timesOf(state, line),
+    saves: projectedEnd(state, t) - endsAt,
+    endsAt,
+    after: outcome.state,
+  };
 }
 
 /** The index of the part that is never cut: one named swim-down (the last of them), else the last. */
@@ -91,11 +113,27 @@ function latestSwimDown(state: RunState, t: Millis, finishAt: Millis): Millis | 
   return align(state, finishAt - takes - state.startOn + 1);
 }
 
+/** How many of a line may be cut. */
+type Most = (state: RunState, t: Millis, line: number) => number;
+
+/** Whole rounds and reps where those suffice; else what lanes have begun as well. */
 function cutsThatServe(state: RunState, t: Millis, finishAt: Millis): Pick<Fit, 'cuts' | 'serves'> {
   const lines = linesThatSave(state, t);
-  const alone = lines.map((line) => leastThatServes(state, t, line, finishAt)).filter(isOption);
+  const whole = cutsUpTo(state, t, lines, finishAt, mostWhole);
+  return whole.serves === 'short' && state.departed.length > 0 ? cutsUpTo(state, t, lines, finishAt, mostOf) : whole;
+}
+
+function cutsUpTo(
+  state: RunState,
+  t: Millis,
+  lines: readonly number[],
+  finishAt: Millis,
+  most: Most,
+): Pick<Fit, 'cuts' | 'serves'> {
+  const serves = (option: Tried): boolean => option.endsAt <= finishAt;
+  const alone = lines.map((line) => least(state, t, line, serves, most)).filter(isOption);
   if (alone.length > 0) return { cuts: roundsFirst(state, alone), serves: 'each' };
-  return together(state, t, lines, finishAt);
+  return together(state, t, lines, serves, most);
 }
 
 /** The fewest cuts together: all of what saves most, then of what saves most after that, the last only as much as is needed. */
@@ -103,16 +141,17 @@ function together(
   state: RunState,
   t: Millis,
   lines: readonly number[],
-  finishAt: Millis,
+  serves: (option: Tried) => boolean,
+  most: Most,
 ): Pick<Fit, 'cuts' | 'serves'> {
   const cuts: CutOption[] = [];
   let now = state;
   let left = [...lines];
   for (;;) {
-    const most = left.map((line) => mostThatSaves(now, t, line)).filter(isOption);
-    if (most.length === 0) return { cuts, serves: 'short' };
-    const best = roundsFirst(now, most).reduce((a, b) => (b.saves > a.saves ? b : a));
-    const enough = leastThatServes(now, t, best.line, finishAt);
+    const options = left.map((line) => mostThatSaves(now, t, line, most)).filter(isOption);
+    if (options.length === 0) return { cuts, serves: 'short' };
+    const best = roundsFirst(now, options).reduce((a, b) => (b.saves > a.saves ? b : a));
+    const enough = least(now, t, best.line, serves, most);
     if (enough) return { cuts: [...cuts, enough], serves: 'all' };
     cuts.push(best);
     const outcome = cut(now, best.line, best.n, t);
@@ -163,7 +202,7 @@ function linesThatSave(state: RunState, t: Millis): readonly number[] {
     .filter((line) => timesOf(state, line) > 1)
     .sort((a, b) => timesOf(state, b) - timesOf(state, a) || a - b)
     .slice(0, most)
-    .filter((line) => mostThatSaves(state, t, line) !== null);
+    .filter((line) => mostThatSaves(state, t, line, mostOf) !== null);
 }
 
 /** How often a line is repeated as written: reps in its longest lane, or rounds; 0 for one that is not swum. */
@@ -191,37 +230,55 @@ function timesIn(stretches: RunState['stretches']): ReadonlyMap<number, number> 
   return times;
 }
 
-/** The fewest reps or rounds of a line whose cut ends the session by the finish; null where none do. */
-function leastThatServes(state: RunState, t: Millis, line: number, finishAt: Millis): CutOption | null {
-  return least(state, t, line, (option) => option.endsAt <= finishAt);
-}
-
 /** The fewest of a line that save as much as it can; null where it saves nothing. */
-function mostThatSaves(state: RunState, t: Millis, line: number): CutOption | null {
-  const most = cutOption(state, t, line, mostOf(state, line));
-  if (!most || most.saves <= 0) return null;
-  return least(state, t, line, (option) => option.saves >= most.saves);
+function mostThatSaves(state: RunState, t: Millis, line: number, most: Most): CutOption | null {
+  const all = tryCut(state, t, line, most(state, t, line));
+  if (!all || all.saves <= 0) return null;
+  return least(state, t, line, (option) => option.saves >= all.saves, most);
 }
 
 /** The least n that is enough, by halving: cutting more never ends later. */
-function least(state: RunState, t: Millis, line: number, enough: (option: CutOption) => boolean): CutOption | null {
-  let found: CutOption | null = null;
+function least(
+  state: RunState,
+  t: Millis,
+  line: number,
+  enough: (option: Tried) => boolean,
+  most: Most,
+): CutOption | null {
+  let found: Tried | null = null;
   let low = 1;
-  let high = mostOf(state, line);
+  let high = most(state, t, line);
   while (low <= high) {
     const middle = (low + high) >>> 1;
-    const option = cutOption(state, t, line, middle);
+    const option = tryCut(state, t, line, middle);
     if (option && enough(option)) {
       found = option;
       high = middle - 1;
     } else low = middle + 1;
   }
-  return found;
+  if (!found) return null;
+  const { after, ...option } = found;
+  return { ...option, takesBegun: takesBegun(state, after, line) };
 }
 
-function mostOf(state: RunState, line: number): number {
+function mostOf(state: RunState, _t: Millis, line: number): number {
   const cuttable = cuttableAt(state.plan.session, line);
   return cuttable.kind === 'nothing' ? 0 : cuttable.most - (state.cuts.get(line) ?? 0);
+}
+
+/** The most that can be cut of a line without what a lane has begun, by halving: cutting more never takes less of that. */
+function mostWhole(state: RunState, t: Millis, line: number): number {
+  let low = 0;
+  let high = mostOf(state, t, line);
+  const begun = begunUnits(state, line);
+  if (begun.size === 0) return high;
+  while (low < high) {
+    const middle = (low + high + 1) >>> 1;
+    const outcome = cut(state, line, middle, t);
+    if (outcome.ok && takesBegun(state, outcome.state, line, begun)) high = middle - 1;
+    else low = middle;
+  }
+  return low;
 }
 
 function isOption(option: CutOption | null): option is CutOption {

@@ -178,6 +178,11 @@ export function isPending(lane: LaneState): boolean {
   return lane.next < lane.reps.length;
 }
 
+/** Whether there is something pending, and all of it is stopped. */
+export function allStopped({ lanes }: Pick<RunState, 'lanes'>): boolean {
+  return lanes.some(isPending) && lanes.every((lane) => !isPending(lane) || lane.stoppedBy !== null);
+}
+
 /** When the lane's next rep leaves; Infinity with nothing pending. Keeps its time while stopped. */
 export function nextLeave(lane: LaneState): Millis {
   const rep = lane.reps[lane.next];

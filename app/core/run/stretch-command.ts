@@ -8,7 +8,7 @@ import { done, no, type Outcome } from './answer.ts';
 import { unlessTooSoon } from './lane-command.ts';
 import { isEmpty, placeIn, type Place } from './place.ts';
 import { begin, done as doneAt, waitAt, withoutWaiting } from './settle.ts';
-import { isPending, currentStretch, type RunState } from './state.ts';
+import { allStopped, isPending, currentStretch, type RunState } from './state.ts';
 import { waitsFor, type Stretch } from '../plan/plan.ts';
 
 export function start(state: RunState, t: Millis): Outcome {
@@ -19,6 +19,8 @@ export function start(state: RunState, t: Millis): Outcome {
   return startNext(state, t);
 }
 
+const ALL_STOPPED = 'All lanes are stopped: use Resume, or Move on.';
+
 /** A new T0 for a stretch on the coach's word: a swim gets the lead's warning and a round reading, a talk or break none. */
 function beginByHand(state: RunState, index: number, t: Millis): RunState {
   return begin(state, index, state.stretches[index]!.kind === 'swim' ? align(state, t + LEAD) : t);
@@ -28,7 +30,9 @@ function beginByHand(state: RunState, index: number, t: Millis): RunState {
 function startSooner(state: RunState, t: Millis): Outcome {
   const t0 = currentStretch(state).kind === 'swim' ? align(state, t + LEAD) : t;
   const by = t0 - state.t0!;
-  if (by >= 0) return no('It cannot start sooner: everyone gets 10 s of warning.');
+  if (by >= 0) {
+    return no(allStopped(state) ? ALL_STOPPED : 'It cannot start sooner: everyone gets 10 s of warning.');
+  }
   const lanes = state.lanes.map((lane) => ({ ...lane, origin: lane.origin + by, end: lane.end + by }));
   return unlessTooSoon(state, { ...state, t0, pauseEnd: state.pauseEnd + by, lanes }, t);
 }
@@ -39,7 +43,7 @@ function startNext(state: RunState, t: Millis): Outcome {
   const open = state.lanes.filter(isPending);
   if (open.some((lane) => lane.stoppedBy === null)) return no('Lanes are still going: Stop or Move on first.');
   const someoneIsThrough = state.lanes.some((lane) => lane.takesPart && lane.leftHere && !isPending(lane));
-  if (open.length > 0 && !someoneIsThrough) return no('All lanes are stopped: use Resume, or Move on.');
+  if (open.length > 0 && !someoneIsThrough) return no(ALL_STOPPED);
   return done(beginByHand({ ...state, from: null }, state.index + 1, t));
 }
 

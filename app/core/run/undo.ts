@@ -32,6 +32,12 @@ export function undo(state: RunState, now: RunState, t: Millis): Answer {
   return accepted({ ...resumed, marks: now.marks });
 }
 
+/** The state without what no undo from t on can take back; the same one where there is nothing of that. */
+export function withoutOldUndos(state: RunState, t: Millis): RunState {
+  const undoable = state.undoable.filter(({ at }) => t <= at + UNDO_FOR);
+  return undoable.length === state.undoable.length ? state : { ...state, undoable };
+}
+
 /** The state at t had the command been a stop of the same lanes, resumed now; null where it cannot stand for one. */
 function asIfStopped({ command, at, before }: Undoable, t: Millis): RunState | null {
   if (!takesLeavesAway(command)) return null;

@@ -11,7 +11,15 @@ import { startingFrom } from './place.ts';
 import { projectedEnd, projectedTimes } from './projection.ts';
 import { countNow, type CountNow } from './standing.ts';
 import { beginsByItselfAt, nextWaits, settle } from './settle.ts';
-import { currentStretch, isPending, nextLeave, type LaneState, type Pending, type RunState } from './state.ts';
+import {
+  allStopped,
+  currentStretch,
+  isPending,
+  nextLeave,
+  type LaneState,
+  type Pending,
+  type RunState,
+} from './state.ts';
 
 export interface RunView {
   readonly t: Millis;
@@ -42,7 +50,7 @@ export interface RunView {
 export interface ClockView {
   /** The start from which the stretch's clock counts now; null before the first. */
   readonly from: Millis | null;
-  /** Time to T0 in the last 10 s of a countdown, else null. */
+  /** Time to T0 in the last 10 s of a countdown, else null; null too where all lanes are stopped: nobody starts then. */
   readonly startsIn: Millis | null;
   /** T0 that readings of leaves to come count from: of the stretch that is going; null while waiting. */
   readonly t0: Millis | null;
@@ -117,7 +125,8 @@ function followsAt(state: RunState, t: Millis): Millis | null {
 function clockView(state: RunState, t: Millis): ClockView {
   const t0 = state.phase === 'going' ? state.t0 : null;
   if (t0 === null || t >= t0) return { from: state.t0, startsIn: null, t0 };
-  return { from: state.t0Before, startsIn: t0 - t <= LEAD ? t0 - t : null, t0 };
+  const counts = t0 - t <= LEAD && !allStopped(state);
+  return { from: state.t0Before, startsIn: counts ? t0 - t : null, t0 };
 }
 
 function laneView(state: RunState, lane: LaneState, index: number, t: Millis): LaneView {

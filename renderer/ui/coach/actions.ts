@@ -40,11 +40,11 @@ export const ACTIONS: { readonly [name in ActionName]: Action } = {
   skip: { label: 'Skip rep', key: 'S', does: 'the set gets shorter', pressed: false, byChoice: true },
   'sit-out': { label: 'Sit out', key: 'O', does: 'times stay', pressed: false, byChoice: true },
   repeat: { label: 'Repeat', key: 'R', does: 'the last rep again', pressed: false, byChoice: true },
-  sooner: { label: '−5 s', key: 'minus', does: 'leaves sooner', pressed: false, byChoice: true },
-  later: { label: '+5 s', key: 'plus', does: 'leaves later', pressed: false, byChoice: true },
+  sooner: { label: '−5 s', key: 'minus', does: 'sooner', pressed: false, byChoice: true },
+  later: { label: '+5 s', key: 'plus', does: 'later', pressed: false, byChoice: true },
   'move-on': { label: 'Move on', key: 'Shift M', does: 'to what is next', pressed: true, byChoice: false },
-  restart: { label: 'Restart', key: 'Shift R', does: 'all of it again', pressed: true, byChoice: false },
-  finish: { label: 'Finish', key: 'Shift F', does: '', pressed: true, byChoice: false },
+  restart: { label: 'Restart', key: 'Shift R', does: 'back to the last start', pressed: true, byChoice: false },
+  finish: { label: 'Finish', key: 'Shift F', does: 'ends the session', pressed: true, byChoice: false },
   undo: { label: 'Undo', key: 'U', does: '', pressed: false, byChoice: false },
 };
 

@@ -6,6 +6,7 @@ import type { ReactElement } from 'react';
 import { reading } from '../../../app/core/reading.ts';
 import { SECOND } from '../../../app/core/units.ts';
 import { clockReading, type ClockChoice } from '../../../app/core/run/readings.ts';
+import { allStopped } from '../../../app/core/run/state.ts';
 import type { Frames, Moment } from './frames.ts';
 import { secondsToGo } from './words.ts';
 import { useDigits, useDrawn } from './use-deck.ts';
@@ -17,13 +18,20 @@ interface ClockProps {
 
 export function Clock({ frames, choice }: ClockProps): ReactElement {
   const digits = useDigits(frames, (moment) => clockText(moment, choice));
-  const label = useDrawn(frames, (moment) => (startsIn(moment, choice) === null ? '' : 'starts in'));
+  const label = useDrawn(frames, (moment) => clockLabel(moment, choice));
   return (
     <div className="clock">
       <span className="clock-label" ref={label} />
       <span className="clock-digits" role="timer" aria-label="Clock" ref={digits} />
     </div>
   );
+}
+
+/** What stands beside it before a start: that it counts down, or that all lanes are stopped and nothing does. */
+export function clockLabel(moment: Moment | null, choice: ClockChoice): string {
+  const t0 = moment?.view.clock.t0 ?? null;
+  if (moment && t0 !== null && moment.view.t < t0 && allStopped(moment.view.state)) return 'stopped';
+  return startsIn(moment, choice) === null ? '' : 'starts in';
 }
 
 /** What the clock shows: the last 10 s before a start count down; 0:00 before there ever was one. */

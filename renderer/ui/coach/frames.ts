@@ -8,6 +8,7 @@ import type { Link } from '../../link/link.ts';
 import { guarded, reportMishap } from '../../link/mishap.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { view, type RunView } from '../../../app/core/run/view.ts';
+import { stopSettles } from './offers.ts';
 
 /** The run as it is looked at on a frame. */
 export interface Moment {
@@ -100,5 +101,5 @@ function outline(moment: Moment | null): string {
     ({ state, next, last, swimmers, gap }) =>
       `${state} ${next ? next.at : ''} ${last ? last.away : ''} ${swimmers} ${gap}`,
   );
-  return `${run.id} ${now.phase} ${now.index} ${Math.floor(now.t / 1000)} ${lanes.join('|')}`;
+  return `${run.id} ${now.phase} ${now.index} ${Math.floor(now.t / 1000)} ${stopSettles(now.state, now.t)} ${lanes.join('|')}`;
 }

@@ -14,6 +14,7 @@ import { createBounceGuard } from './bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane, type LaneChoice } from './lane-choice.ts';
 import { refusalOf } from './offers.ts';
 import { saidOf } from './said.ts';
+import { readingsOf } from './words.ts';
 
 export interface Said {
   readonly text: string;
@@ -92,7 +93,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       underWay--;
       if (!answer.ok || answer.at === null) return refuse(answer.why ?? 'The host did not take it: try again.');
       spokenTo = Math.max(spokenTo, answer.at);
-      hand.say(saidOf(run.state, command, answer.at, store.getState().clock) ?? 'Done.', 'done');
+      hand.say(saidOf(run.state, command, answer.at, readingsOf(store.getState().clock)) ?? 'Done.', 'done');
       return true;
     },
     refusal(command) {
@@ -137,7 +138,9 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
     spokenTo = last.at;
     const entry = run.state.undoable[run.state.undoable.length - 1];
     const text =
-      entry && entry.at === last.at ? saidOf(entry.before, last.command, last.at, store.getState().clock) : null;
+      entry && entry.at === last.at
+        ? saidOf(entry.before, last.command, last.at, readingsOf(store.getState().clock))
+        : null;
     if (text !== null) hand.say(`From another screen: ${text}`, 'done');
   });
 

@@ -4,20 +4,57 @@
  */
 
 import { apply } from '../../../app/core/run/fold.ts';
-import { readCommand, type Command } from '../../../app/core/run/command.ts';
+import { readCommand, type Command, type LaneWord } from '../../../app/core/run/command.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
-import type { RunState } from '../../../app/core/run/state.ts';
+import { isPending, type RunState } from '../../../app/core/run/state.ts';
 import type { Millis } from '../../../app/core/units.ts';
+import { ACTIONS, commandLabel } from './actions.ts';
 
 /** null where it can be done, else the sentence that says why not. */
 export type Refusal = string | null;
 
-/** Why a command would be refused now. */
+/**
+ * So soon after a Stop the Resume or Rejoin that has taken its place is not meant, in ms: whoever presses Stop twice
+ * in fright, or with a wet finger, means Stop. A second press comes within a second; whoever sees that a Stop
+ * was an accident needs longer than that to reach for Resume, and has Undo at once. A Stop is never kept waiting.
+ */
+export const STOP_SETTLES: Millis = 1000;
+
+/** Whether lanes were stopped so short a time ago that none of them is sent on yet. */
+export function stopSettles({ stoppedAt }: Pick<RunState, 'stoppedAt'>, t: Millis): boolean {
+  return t < stoppedAt + STOP_SETTLES;
+}
+
+/** Why a command would be refused now, by the run or by what a hand means by it. */
 export function refusalOf(state: RunState, command: Command, t: Millis): Refusal {
   const read = readCommand({ ...command });
   if (!read.ok) return read.faults;
   const answer = apply(state, command, t);
-  return answer.ok ? null : answer.why;
+  if (!answer.ok) return answer.why;
+  return command.do === 'resume' || command.do === 'rejoin' ? unmeant(state, answer.state, command, t) : null;
+}
+
+type Release = Extract<Command, { readonly do: LaneWord }>;
+
+/** Of a Resume or Rejoin that the run would take. */
+function unmeant(before: RunState, after: RunState, { do: name, lanes }: Release, t: Millis): Refusal {
+  const isOfLastStop = (number: number): boolean =>
+    before.lanes.some((lane) => lane.number === number && lane.stoppedBy === before.stops);
+  if (stopSettles(before, t) && (!lanes || lanes.some(isOfLastStop))) {
+    return `Stopped. ${ACTIONS[name].label} is taken 1 s after a Stop; Undo takes the Stop back at once.`;
+  }
+  const freed = after.lanes.filter(
+    ({ stoppedBy }, index) => stoppedBy === null && before.lanes[index]!.stoppedBy !== null,
+  );
+  const isOver = name === 'rejoin' && freed.length > 0 && !freed.some(isPending);
+  return isOver ? 'Nothing is left of the old times: use Resume.' : null;
+}
+
+/** What Undo takes back, and for how long: "Skip rep, 6 s left"; or why it takes nothing back. */
+export function undoText({ undo, state, t }: Pick<RunView, 'undo' | 'state' | 't'>): string {
+  if (!undo) return 'nothing to undo';
+  if (refusalOf(state, { do: 'undo' }, t) !== null) return 'swimmers have left since';
+  return `${commandLabel(undo.command)}, ${Math.ceil((undo.until - t) / 1000)} s left`;
 }
 
 /** Whether a Start is for this moment, be it that one so soon after a Start or Stop is not taken yet. */

@@ -3,9 +3,9 @@
  */
 
 import { cuttableAt } from '../../../app/core/run/cut.ts';
-import { forgottenBetween } from '../../../app/core/run/rewrite.ts';
+import { forgottenBetween, type Forgotten } from '../../../app/core/run/rewrite.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
-import { itemWordsNow, setOnLine } from '../set-words.ts';
+import { itemWords, setOnLine } from '../set-words.ts';
 import { count, listed, writtenLine } from './words.ts';
 
 /** "1 of 3 rounds", "2 of 10 x 75 free": of as many as there were before this cut. */
@@ -15,7 +15,7 @@ export function cutText(before: RunState, line: number, n: number): string {
   const gone = before.cuts.get(line) ?? 0;
   if (cuttable.kind === 'rounds') return `${n} of ${count(cuttable.most + 1 - gone, 'round')}`;
   const set = session.parts.map((part) => setOnLine(part, line)).find((each) => each !== null);
-  return set ? `${n} of ${itemWordsNow(set, before.cuts)}` : `${n} of line ${line}`;
+  return set ? `${n} of ${itemWords(set, before.cuts)}` : `${n} of line ${line}`;
 }
 
 /**
@@ -23,12 +23,16 @@ export function cutText(before: RunState, line: number, n: number): string {
  * written; '' for nothing.
  */
 export function forgottenText(before: RunState, after: RunState): string {
-  const { cuts, intervals } = forgottenBetween(before, after);
+  const all = forgottenNames(before, forgottenBetween(before, after));
+  return all.length > 0 ? ` Forgotten: ${all.join('; ')}.` : '';
+}
+
+/** 'the cut of "3 rounds"', 'the changed intervals of "4 x 50 @ 1:00" and "200 easy @ 4:00"'. */
+export function forgottenNames(before: RunState, { cuts, intervals }: Forgotten): readonly string[] {
   const of = (lines: readonly number[], one: string): readonly string[] => {
     if (lines.length === 0) return [];
     const written = lines.map((line) => `"${writtenLine(before.plan.source.text, line)}"`);
     return [`the ${one}${lines.length > 1 ? 's' : ''} of ${listed(written)}`];
   };
-  const all = [...of(cuts, 'cut'), ...of(intervals, 'changed interval')];
-  return all.length > 0 ? ` Forgotten: ${all.join('; ')}.` : '';
+  return [...of(cuts, 'cut'), ...of(intervals, 'changed interval')];
 }

@@ -6,16 +6,32 @@
 import type { Command } from '../../../app/core/run/command.ts';
 import { apply } from '../../../app/core/run/fold.ts';
 import { projectedEnd } from '../../../app/core/run/projection.ts';
-import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { settleForCommand } from '../../../app/core/run/settle.ts';
-import { currentStretch, isPending, nextLeave, type LaneState, type RunState } from '../../../app/core/run/state.ts';
+import {
+  allStopped,
+  currentStretch,
+  isPending,
+  nextLeave,
+  type LaneState,
+  type RunState,
+} from '../../../app/core/run/state.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { reading } from '../../../app/core/reading.ts';
 import { SECOND, type Millis } from '../../../app/core/units.ts';
 import { commandLabel } from './actions.ts';
 import { cutText, forgottenText } from './said-cuts.ts';
 import { about, intervalText as intervalOf, lineIsEstimate } from '../estimates.ts';
-import { count, currentText, laneList, leaveText, repText, secondsToGo } from './words.ts';
+import {
+  capital,
+  count,
+  currentText,
+  laneList,
+  lanesNamed,
+  repText,
+  secondsToGo,
+  stoppedEarlier,
+  type TimeText,
+} from './words.ts';
 
 interface Change {
   readonly command: Command;
@@ -25,11 +41,14 @@ interface Change {
   readonly after: RunState;
   /** In lane order, those that the command changed, before and after. */
   readonly touched: readonly { readonly was: LaneState; readonly is: LaneState }[];
-  readonly choice: ClockChoice;
+  readonly timeText: TimeText;
 }
 
-/** The sentence for a command accepted at `at` in the run `state`; null where the run does not accept it. */
-export function saidOf(state: RunState, command: Command, at: Millis, choice: ClockChoice): string | null {
+/**
+ * The sentence for a command accepted at `at` in the run `state`, with times as they are to be read; null where the
+ * run does not accept it.
+ */
+export function saidOf(state: RunState, command: Command, at: Millis, timeText: TimeText): string | null {
   const before = settleForCommand(state, at);
   const answer = apply(state, command, at);
   if (!answer.ok) return null;
@@ -37,7 +56,7 @@ export function saidOf(state: RunState, command: Command, at: Millis, choice: Cl
   const touched = before.lanes
     .map((was, index) => ({ was, is: answer.state.lanes[index]! }))
     .filter(({ was, is }) => differs(was, is));
-  return sentence({ command, at, before, after: answer.state, touched, choice });
+  return sentence({ command, at, before, after: answer.state, touched, timeText });
 }
 
 /** Whether a command changed anything that the lane does from here on. */
@@ -78,9 +97,11 @@ function sentence(change: Change): string {
     case 'stop':
       return touched.length > 0 ? `Stopped ${who}.` : `Held: what follows the ${kindOf(before)} waits for Resume.`;
     case 'resume':
-      return touched.length > 0 ? `Resumed ${who}: ${nextText(change)}.` : `Resumed: ${followsText(change)}.`;
+      return touched.length > 0
+        ? `Resumed ${who}${earlierText(change, who)}: ${nextText(change)}.`
+        : `Resumed: ${followsText(change)}.`;
     case 'rejoin':
-      return `Rejoined the old times in ${who}${missedText(change)}: ${nextText(change)}.`;
+      return `Rejoined the old times in ${who}${earlierText(change, who)}${missedText(change)}: ${nextText(change)}.`;
     case 'skip':
       return `Skipped ${droppedText(change)} in ${who}: ${nextText(change)}.`;
     case 'sit-out':
@@ -90,7 +111,7 @@ function sentence(change: Change): string {
     case 'shift':
       return shifted(change, command.seconds, who);
     case 'interval':
-      return `${intervalText(change)} in ${who}: ${nextText(change)}.${blockText(change, command.seconds)}`;
+      return `${intervalText(change)}: ${nextText(change)}.${blockText(change, command.seconds)}`;
     case 'cut':
       return `Cut ${cutText(before, command.line, command.n)}${endText(change)}.`;
     case 'rewrite':
@@ -119,7 +140,15 @@ function sentence(change: Change): string {
 function started({ at, after }: Change): string {
   const stretch = currentStretch(after);
   if (stretch.kind !== 'swim') return `${capital(stretch.kind)} of ${reading(stretch.time)} has begun.`;
-  return `Started ${currentText(after)}, ${secondsToGo((after.t0 ?? at) - at)} s ahead.`;
+  const ahead = secondsToGo((after.t0 ?? at) - at);
+  if (allStopped(after)) return `The start comes in ${ahead} s, but all lanes are stopped: Resume sends them.`;
+  return `Started ${currentText(after)}, ${ahead} s ahead.`;
+}
+
+/** ", lane 3 too, stopped earlier": whom "all lanes" means besides those that the last Stop stopped. */
+function earlierText({ touched }: Change, who: string): string {
+  const earlier = who === 'all lanes' ? stoppedEarlier(touched.map(({ was }) => was)) : [];
+  return earlier.length > 0 ? `, ${lanesNamed(earlier)} too, stopped earlier` : '';
 }
 
 function movedOn({ command, before, after }: Change): string {
@@ -140,22 +169,22 @@ function shifted(change: Change, seconds: number, who: string): string {
 
 /** "next leave 6:10", the earliest of the lanes touched, with the lane where others come later. */
 function nextText(change: Change): string {
-  const { at, after, touched, choice } = change;
+  const { at, after, touched, timeText } = change;
   const going = touched.map(({ is }) => is).filter((lane) => isPending(lane));
   if (going.length === 0) return 'nothing left in this stretch';
   if (going.every((lane) => lane.stoppedBy !== null)) return 'still stopped';
   const moving = going.filter((lane) => lane.stoppedBy === null);
   const earliest = Math.min(...moving.map(nextLeave));
-  const text = `next leave ${leaveText(choice, view(after, at), earliest)}`;
+  const text = `next leave ${timeText(view(after, at), earliest)}`;
   const first = moving.filter((lane) => nextLeave(lane) === earliest);
   return first.length === moving.length ? text : `${text} in lane ${first[0]!.number}`;
 }
 
 /** "break at 5:40": what begins by itself again. */
-function followsText({ at, after, choice }: Change): string {
+function followsText({ at, after, timeText }: Change): string {
   const now = view(after, at);
   if (!now.following || now.followsAt === null) return 'what follows waits for Start';
-  return `${now.following.kind === 'swim' ? 'next set' : now.following.kind} at ${leaveText(choice, now, now.followsAt)}`;
+  return `${now.following.kind === 'swim' ? 'next set' : now.following.kind} at ${timeText(now, now.followsAt)}`;
 }
 
 /** What was dropped, where it is the same in all lanes touched. */
@@ -185,11 +214,20 @@ function missedText({ touched }: Change): string {
   return missed > 0 ? `, ${count(missed, 'rep')} missed` : '';
 }
 
+/** "50 fast on 1:05, was 1:00, in lane 1; on 1:15, was 1:10, in lane 2". */
 function intervalText({ before, touched }: Change): string {
-  const reps = touched.map(({ is }) => is.reps[is.next]!);
-  const what = commonText(reps, before, 'the set');
-  const intervals = new Set(reps.map(intervalOf));
-  return intervals.size === 1 ? `${capital(what)} on ${intervalOf(reps[0]!)}` : `${capital(what)} on new intervals`;
+  const what = commonText(
+    touched.map(({ is }) => is.reps[is.next]),
+    before,
+    'the set',
+  );
+  const lanes = new Map<string, number[]>();
+  for (const { was, is } of touched) {
+    const text = `on ${intervalOf(is.reps[is.next]!)}, was ${intervalOf(was.reps[was.next]!)}`;
+    lanes.set(text, [...(lanes.get(text) ?? []), is.number]);
+  }
+  const texts = [...lanes].map(([text, numbers]) => `${text}, in ${laneList(numbers, before)}`);
+  return `${capital(what)} ${texts.join('; ')}`;
 }
 
 /** A timed block keeps its reps, so that it no longer takes the time that was written. */
@@ -228,8 +266,4 @@ function firstRep(state: RunState): LaneState['reps'][number] | null {
 function kindOf(state: RunState): string {
   const { kind } = currentStretch(state);
   return kind === 'swim' ? 'set' : kind;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

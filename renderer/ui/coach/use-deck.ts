@@ -79,6 +79,8 @@ function writesDigits(element: HTMLElement): (text: string) => void {
   return (text) => {
     const isTime = /^\d/.test(text);
     element.classList.toggle('digits', isTime);
+    // Past the hour: `1:02:20`.
+    element.classList.toggle('is-long', isTime && text.length > 5);
     if (isTime) {
       digits = digits ?? createDigits(element);
       digits.show(text);

@@ -7,7 +7,7 @@ import { reading } from '../../../app/core/reading.ts';
 import { readingAt, type ClockChoice } from '../../../app/core/run/readings.ts';
 import { contentOf, textLines } from '../../../app/core/session/lines.ts';
 import { countNow } from '../../../app/core/run/standing.ts';
-import { currentStretch, type RunState } from '../../../app/core/run/state.ts';
+import { currentStretch, isPending, type LaneState, type RunState } from '../../../app/core/run/state.ts';
 import type { LaneView, NextRep, RunView } from '../../../app/core/run/view.ts';
 import type { Rep, Round } from '../../../app/core/plan/plan.ts';
 import { SECOND, type LengthUnit, type Millis } from '../../../app/core/units.ts';
@@ -46,6 +46,20 @@ export function leaveText(choice: ClockChoice, { clock, state }: Pick<RunView, '
   return shown === null ? '–' : reading(Math.max(0, shown));
 }
 
+/** How a sentence says a time of the run. */
+export type TimeText = (view: Pick<RunView, 'clock' | 'state'>, at: Millis) => string;
+
+/** As readings of a clock. */
+export function readingsOf(choice: ClockChoice): TimeText {
+  return (view, at) => leaveText(choice, view, at);
+}
+
+/** Of lanes that are stopped, the numbers of those that an earlier Stop than the last of theirs holds. */
+export function stoppedEarlier(lanes: readonly Pick<LaneState, 'number' | 'stoppedBy'>[]): readonly number[] {
+  const last = Math.max(...lanes.map(({ stoppedBy }) => stoppedBy ?? -Infinity));
+  return lanes.flatMap(({ number, stoppedBy }) => (stoppedBy !== null && stoppedBy < last ? [number] : []));
+}
+
 /**
  * Where a lane with nothing more to leave stands: "in by 3:45", with ≈ where that is an estimate, and "in"
  * from then on. An estimate is left standing: nobody knows whether the lane is in.
@@ -57,17 +71,30 @@ export function inByText(view: RunView, { last, end }: LaneView, clock: ClockCho
 }
 
 /**
- * When a Resume or Rejoin of all stopped lanes would send the first of them off: "goes 6:15"; '' where none is
- * stopped, or for another action.
+ * When a Resume or Rejoin of all stopped lanes, or of those named, would send the first of them off: "goes 6:15", with those that were
+ * stopped earlier named: "lane 3 too, goes 6:15"; '' where none is stopped, or for another action.
  */
-export function goesText(view: RunView, action: string, clock: ClockChoice): string {
+export function goesText(view: RunView, action: string, clock: ClockChoice, lanes: readonly number[] = []): string {
   if (action !== 'resume' && action !== 'rejoin') return '';
-  const stopped = view.lanes.filter(({ state }) => state === 'stopped');
+  const isMeant = ({ number }: { readonly number: number }): boolean => lanes.length === 0 || lanes.includes(number);
+  const stopped = view.lanes.filter((lane) => lane.state === 'stopped' && isMeant(lane));
   if (stopped.length === 0) return '';
   const times = stopped.map(({ resumeAt, rejoinAt }) => (action === 'resume' ? resumeAt : rejoinAt));
   const first = Math.min(...times.map((time) => time ?? Infinity));
   if (first === Infinity) return action === 'resume' ? 'nothing to resume' : 'nothing left of it';
-  return `goes ${leaveText(clock, view, first)}`;
+  const earlier = stoppedEarlier(view.state.lanes.filter(isMeant));
+  const also = earlier.length > 0 ? `${lanesNamed(earlier)} too, ` : '';
+  return `${also}goes ${leaveText(clock, view, first)}`;
+}
+
+/** What Start begins before its time, and what stopped lanes lose by it: "the break, drops the rest of lane 2". */
+export function startNowText({ t, stretch, following, state }: RunView): string {
+  // Before it has begun the current stretch itself comes forward, and nobody loses anything.
+  const isAhead = state.phase === 'going' && t < state.t0!;
+  const lost = isAhead ? [] : state.lanes.filter(isPending).map(({ number }) => number);
+  const begins = isAhead ? stretch : following;
+  const what = !begins || begins.kind === 'swim' ? `the ${isAhead ? '' : 'next '}set` : `the ${begins.kind}`;
+  return lost.length > 0 ? `${what}, drops the rest of ${lanesNamed(lost)}` : what;
 }
 
 /** "in 22 s", "in 1:05": whole seconds to go, a begun one counting whole. */
@@ -110,6 +137,10 @@ export function listed(texts: readonly string[]): string {
 
 export function count(n: number, one: string, many = `${one}s`): string {
   return `${n} ${n === 1 ? one : many}`;
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function join(first: string, words: string): string {

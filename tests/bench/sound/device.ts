@@ -4,7 +4,7 @@
  */
 
 import { setTimeout as pause } from 'node:timers/promises';
-import type { Page } from 'playwright-core';
+import type { Page } from 'playwright';
 import { onsetsOf, type Pitch } from '../../support/onsets.ts';
 import { row, type Row } from '../table.ts';
 import { RATE } from './recording.ts';

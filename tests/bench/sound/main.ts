@@ -7,7 +7,7 @@
 import { spawn } from 'node:child_process';
 import { cpus, loadavg } from 'node:os';
 import { setTimeout as pause } from 'node:timers/promises';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright';
 import type { Cue } from '../../../app/core/sound/cues.ts';
 import { freshDataFolder } from '../../support/data-folder.ts';
 import { onsetsOf, type Pitch } from '../../support/onsets.ts';

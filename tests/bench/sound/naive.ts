@@ -6,7 +6,7 @@
 
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import type { Browser } from 'playwright-core';
+import type { Browser } from 'playwright';
 
 export const NAIVE_HERTZ = 600;
 

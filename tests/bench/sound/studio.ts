@@ -9,7 +9,7 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { chromium, type Browser } from 'playwright-core';
+import { chromium, type Browser } from 'playwright';
 import { findBrowser } from '../../support/browser.ts';
 import { Recorder, RATE } from './recording.ts';
 

@@ -144,7 +144,7 @@ describe('[eventful evening] the fire alarm and the hour', () => {
     expect([offer.over, offer.serves]).toEqual([at('3:15'), 'each']);
     expect(offer.cuts.find(({ line }) => line === ROUNDS)).toEqual({
       ...{ line: ROUNDS, kind: 'rounds', n: 1, of: 3 },
-      ...{ saves: at('6:30'), endsAt: at('56:45') },
+      ...{ saves: at('6:30'), endsAt: at('56:45'), takesBegun: false },
     });
   });
 
@@ -177,7 +177,9 @@ describe('[eventful evening] the fire alarm and the hour', () => {
     // From 45:30: lane 3 with five 75s on 1:40 and its tail until 54:05; swim-down 55:05 to 60:40.
     const offer = fit(runAt('46:01'), at('46:01'), HOUR);
     expect([offer.over, offer.serves]).toEqual([at('0:40'), 'each']);
-    expect(offer.cuts).toEqual([{ line: LAST_75S, kind: 'reps', n: 1, of: 5, saves: at('1:40'), endsAt: at('59:00') }]);
+    expect(offer.cuts).toEqual([
+      { line: LAST_75S, kind: 'reps', n: 1, of: 5, saves: at('1:40'), endsAt: at('59:00'), takesBegun: false },
+    ]);
     expect(leaves(3, '45:00', '53:00')).toBe('45:30 47:10 48:50 50:30');
     expect(leaves(6, '45:00', '49:59')).toBe('45:30 47:30 49:30');
   });

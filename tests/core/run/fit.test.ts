@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { apply } from '../../../app/core/run/fold.ts';
-import { fit, fitPlan } from '../../../app/core/run/fit.ts';
+import { fit, fitPlan, singleCuts, type CutOption } from '../../../app/core/run/fit.ts';
 import { projectedEnd } from '../../../app/core/run/projection.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { Deck, planOf } from '../../support/deck.ts';
@@ -82,6 +82,44 @@ describe('fitting the hour', () => {
       expect(projectedEnd(settle(after.state, 330_000), 330_000)).toBe(endsAt);
       expect(endsAt).toBeLessThanOrEqual(16 * 60_000);
     }
+  });
+
+  describe('[fit] what a lane has begun', () => {
+    /** Rounds of 4:00 in line 3, from 10 s; then 6:00 of hundreds in line 6. At 5:10 round 2 is half swum. */
+    const ROUNDS = ['start 19:30', 'finish 19:50', '3 rounds', '  100 @ 2:00', '  100 kick @ 2:00', '6 x 100 @ 1:00'];
+    const deck = new Deck([...ROUNDS, 'Swim-down', '4 x 50 @ 0:30'].join('\n')).at(0, { do: 'start' });
+    const short = (cuts: readonly CutOption[]) =>
+      cuts.map(({ line, n, takesBegun }) => `${n} of line ${line}${takesBegun ? ', begun' : ''}`);
+    const cutsFor = (minutes: number) => {
+      const now = deck.settled(310);
+      const { cuts, serves } = fit(now, 310_000, projectedEnd(now, 310_000) - minutes * 60_000);
+      return [serves, ...short(cuts)];
+    };
+
+    it('is not cut while whole rounds and reps suffice, alone or together', () => {
+      expect(cutsFor(4)).toEqual(['each', '4 of line 6', '1 of line 3']);
+      // Two rounds alone would do it too, but the second of three is half swum.
+      expect(cutsFor(6)).toEqual(['all', '5 of line 6', '1 of line 3']);
+    });
+
+    it('is cut where nothing else suffices, and that is said', () => {
+      expect(cutsFor(10)).toEqual(['all', '2 of line 3, begun', '4 of line 6']);
+    });
+
+    it('is not among the cuts offered in good time while there are others', () => {
+      // Nothing but the rest of the last round is left of line 3.
+      expect(short(singleCuts(deck.settled(550), 550_000))).toEqual(['1 of line 6']);
+    });
+
+    it('a rep that one lane has left is begun for all lanes', () => {
+      const lanes = ['lane 1', 'lane 2', '8 x 50 @ 0:40/1:00', 'Swim-down', '2 x 50 @ 1:00'].join('\n');
+      const going = new Deck(lanes).at(0, { do: 'start' }).settled(220);
+      // Lane 1 has left 6 of 8 (10 s and every 40 s), lane 2 has left 4 (every 60 s).
+      const one = fit(going, 220_000, projectedEnd(going, 220_000) - 120_000);
+      expect(one.cuts).toMatchObject([{ line: 3, n: 2, takesBegun: false }]);
+      const three = fit(going, 220_000, projectedEnd(going, 220_000) - 180_000);
+      expect(three.cuts).toMatchObject([{ line: 3, n: 3, takesBegun: true }]);
+    });
   });
 
   it('in any evening, what is offered is accepted and brings the end to where it says', () => {

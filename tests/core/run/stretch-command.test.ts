@@ -4,6 +4,16 @@ import { Deck } from '../../support/deck.ts';
 const PARTS = 'Test\nOne\n2 x 50 @ 1:00\nTwo\n2 x 50 @ 1:00\nbreak 0:30\n2 x 50 @ 1:00\nThree\n50 @ 1:00';
 
 describe('start', () => {
+  it('[start b] during a countdown with all lanes stopped nothing counts down, and it says so', () => {
+    const deck = new Deck('4 x 50 @ 1:00').at(0, { do: 'start' });
+    expect(deck.view(4).clock.startsIn).toBe(6000);
+    deck.at(4, { do: 'stop' });
+    expect(deck.view(4).clock.startsIn).toBeNull();
+    expect(deck.refusal(7, { do: 'start' })).toBe('All lanes are stopped: use Resume, or Move on.');
+    deck.at(8, { do: 'resume' });
+    expect(deck.leaves(1, 25)).toEqual([20]);
+  });
+
   it('[start b] during a countdown it brings the start forward', () => {
     const deck = new Deck('start on 60\n50 @ 1:00').at(1, { do: 'start' });
     expect(deck.leaves(1)).toEqual([60]);

@@ -6,6 +6,7 @@
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { RunState } from '../../../app/core/run/state.ts';
+import { useRunKeys } from '../../../renderer/desk/use-run-keys.ts';
 import { ActionBar } from '../../../renderer/desk/action-bar.tsx';
 import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
 import { afterCommands, runOf } from '../../support/coach-run.ts';
@@ -86,9 +87,50 @@ describe('a double tap', () => {
       fireEvent.click(button('Undo'), { detail: 1 });
     }
     expect(after.sent).toEqual([{ do: 'undo' }]);
-    after.pressedAt(86_000);
+    after.pressedAt(86_500);
     fireEvent.click(button('Resume'), { detail: 1 });
     expect(after.sent).toContainEqual({ do: 'resume' });
+  });
+});
+
+describe('a second press 0.5 s after Stop, by a wet hand or in fright', () => {
+  test('on what took its place does nothing and says so; a second after the Stop Resume is taken', () => {
+    const t = table(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'stop' }]));
+    t.drawnAt(20_500);
+    for (const name of ['Resume', 'Rejoin']) {
+      expect(isOffered(name)).toBe(false);
+      fireEvent.click(button(name));
+      expect([t.sent, t.said()]).toEqual([[], expect.stringMatching(/^Stopped\. .*Undo takes the Stop back at once/)]);
+    }
+    expect(isOffered('Undo')).toBe(true);
+    t.drawnAt(21_000);
+    fireEvent.click(button('Resume'));
+    expect(t.sent).toEqual([{ do: 'resume' }]);
+  });
+
+  test.each(['Space', 'clicker'])('by the %s key neither', (by) => {
+    const t = coachTable(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'stop' }]));
+    const Keys = (): null => {
+      useRunKeys(t.tools as DeskTools, null, () => undefined);
+      return null;
+    };
+    render(<Keys />);
+    const press = (at: number): void => {
+      t.at(at);
+      fireEvent.keyDown(window, by === 'Space' ? { key: ' ', code: 'Space' } : { key: '.', code: 'Period' });
+    };
+    press(20_500);
+    expect([t.sent, t.said()]).toEqual([[], expect.stringMatching(/^Stopped\. /)]);
+    cleanup();
+    render(<Keys />);
+    press(21_000);
+    expect(t.sent).toEqual([{ do: 'resume' }]);
+  });
+
+  test('with a lane stopped before, Resume says that it means that one too', () => {
+    const t = table(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'stop', lanes: [2] }], [30_000, { do: 'stop' }]));
+    t.drawnAt(40_000);
+    expect(button('Resume').textContent).toBe('ResumeSpace, all lanes, lane 2 too, goes 1:00');
   });
 });
 
@@ -99,5 +141,12 @@ describe('what stands on the buttons', () => {
     for (const name of ['Move on', 'Restart', 'Finish'])
       expect(button(name).textContent).toMatch(/hold, or Shift [MRF]/);
     expect(button('Stop all lanes').textContent).toMatch(/Space/);
+  });
+
+  test('what they do and to whom, as long as no lanes are chosen', () => {
+    table(runOf(SET, [0, { do: 'start' }], [75_000, { do: 'stop', lanes: [2] }])).drawnAt(79_000);
+    expect(button('Skip rep').textContent).toBe('Skip repS, all lanes: the set gets shorter');
+    expect(button('Start now').textContent).toBe('Start nowEnter, the break, drops the rest of lane 2');
+    expect(button('Finish').textContent).toBe('Finishhold, or Shift F, ends the session');
   });
 });

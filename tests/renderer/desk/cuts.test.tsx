@@ -10,6 +10,8 @@ import { openRun } from '../../../app/core/run/state.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { CutOffers } from '../../../renderer/desk/cut-offers.tsx';
 import { adviceOf } from '../../../renderer/desk/fit-advice.ts';
+import { OutlineLine } from '../../../renderer/desk/outline-line.tsx';
+import type { OutlineRow } from '../../../renderer/desk/outline-rows.ts';
 import { RunLate } from '../../../renderer/desk/run-late.tsx';
 import { writtenFit } from '../../../renderer/desk/written-cuts.ts';
 import { CoachWindow } from '../../support/coach-window.ts';
@@ -64,6 +66,23 @@ describe('cuts that are needed together', () => {
     expect(adviceOf(fitted)).toBe('Even all 5 of these are not enough:');
     expect(fitted.cuts).toHaveLength(5);
   });
+});
+
+test('[fit] a cut that takes the round under way says so, where it is offered and where a line is cut by hand', () => {
+  const window = new CoachWindow(
+    'start 0:00\nfinish 0:06\nMain\n2 rounds\n  100 @ 2:00\n  100 kick @ 2:00\nSwim-down\n50 @ 1:00',
+  );
+  window.other({ do: 'start' });
+  // Round 2 is from 250 s on; its kick leaves at 370 s.
+  window.at(260);
+  const { moment } = window;
+  const row = { line: 4, cut: { kind: 'rounds', most: 1 }, target: null } as unknown as OutlineRow;
+  render(<OutlineLine tools={window.tools} moment={moment} row={row} onDone={() => undefined} />);
+  expect(screen.getByRole('button', { name: 'Cut 1 round' }).textContent).toMatch(/the round under way too, ends 2:00/);
+  cleanup();
+  render(<RunLate tools={window.tools} moment={moment} />);
+  const offer = screen.getByRole('button', { name: 'Cut 1 of 2 rounds, line 4' });
+  expect(offer.textContent).toMatch(/^Cut 1 of 2 roundsthe round under way too, ends 2:00 sooner, ≈ /);
 });
 
 describe('a cut that is pressed during a run', () => {

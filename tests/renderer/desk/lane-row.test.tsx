@@ -9,6 +9,7 @@ import type { RunState } from '../../../app/core/run/state.ts';
 import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
 import { LanePanel } from '../../../renderer/desk/lane-panel.tsx';
 import { LaneRow } from '../../../renderer/desk/lane-row.tsx';
+import { MarkPanel } from '../../../renderer/desk/mark-panel.tsx';
 import { RunHead } from '../../../renderer/desk/run-head.tsx';
 import { runOf } from '../../support/coach-run.ts';
 import { coachTable, type CoachTable } from '../../support/coach-table.ts';
@@ -54,6 +55,34 @@ test('[R5] before a break that begins by itself the head says when', () => {
   const { tools, at } = coachTable(runOf(SET, [0, { do: 'start' }]));
   render(<RunHead tools={tools as DeskTools} moment={at(200_000)} />);
   expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Set, break at 4:00');
+});
+
+test('in the countdown the head says that it starts, and with all lanes stopped that they are', () => {
+  const clock = (state: RunState): string => {
+    const table = coachTable(state);
+    const moment = table.at(5_000);
+    const frames = { ...table.tools.frames, latest: () => moment };
+    render(<RunHead tools={{ ...table.tools, frames } as DeskTools} moment={moment} />);
+    const text = document.querySelector('.clock')!.textContent;
+    cleanup();
+    return text;
+  };
+  expect(clock(runOf(SET, [0, { do: 'start' }]))).toMatch(/^starts in/);
+  expect(clock(runOf(SET, [0, { do: 'start' }], [4_000, { do: 'stop' }]))).toMatch(/^stopped/);
+});
+
+test('a mark for all lanes says so where it is written', () => {
+  const { tools, at } = coachTable(runOf(SET, [0, { do: 'start' }]));
+  render(<MarkPanel tools={tools as DeskTools} moment={at(20_000)} lanes={[]} onClose={() => undefined} />);
+  screen.getByRole('heading', { name: 'Mark, all lanes' });
+});
+
+test('[rejoin] where nothing is left of the old times it is not offered, and says why when asked', () => {
+  const { sent, said } = row(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'stop', lanes: [2] }]), 185_000, 1);
+  const rejoin = screen.getByRole('button', { name: 'Rejoin lane 2' });
+  expect([rejoin.textContent, rejoin.getAttribute('aria-disabled')]).toEqual(['Rejoinnothing left', 'true']);
+  fireEvent.click(rejoin);
+  expect([sent, said()]).toEqual([[], 'Nothing is left of the old times: use Resume.']);
 });
 
 test('its panel says how many swimmers there are, so that the count and the gap cannot be read as one figure', () => {

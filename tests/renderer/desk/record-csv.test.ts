@@ -68,6 +68,19 @@ test('stops, skips, sit-outs, moves and all other commands have theirs, with wha
   ]);
 });
 
+test('times in the sentences are of the day, with what the clock since the last start read; the head says so', () => {
+  const [header, ...rows] = record(
+    'lane 1\nOne\n50 @ 1:00\nTwo\n4 x 50 @ 1:00',
+    [],
+    [0, { do: 'start' }],
+    [100_000, { do: 'start' }],
+    [120_000, { do: 'shift', seconds: 5 }],
+    [130_000, { do: 'finish' }],
+  );
+  expect(header![11]).toBe('words (times of day, in brackets the clock since the last start)');
+  expect(rows.find(([what]) => what === 'shift')![11]).toBe('5 s later in lane 1: next leave 19:32:55 (1:05).');
+});
+
 test('what fell due while the program was not there is marked as not called, the moment it was seen last left out', () => {
   const rows = record('lane 1\nMain\n4 x 50 @ 1:00', [{ from: 15_000, to: 135_000 }], [5_000, { do: 'start' }]).slice(
     2,

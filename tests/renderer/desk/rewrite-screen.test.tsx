@@ -107,6 +107,20 @@ describe('the whole text is there, and what has begun of it is locked', () => {
   });
 });
 
+describe('a cut that another screen makes while one types', () => {
+  test('[rewrite] is named as forgotten before the text is used, with what to do; not where its line stays', async () => {
+    const coach = going();
+    type(TEXT.replace('4 x 75', '3 x 75'));
+    coach.other({ do: 'cut', line: 5, n: 2 });
+    coach.other({ do: 'interval', seconds: 5 });
+    await screen.findByText(
+      'Use from now on forgets the cut of "4 x 75 free @ 1:20": write it into the text if it is to stay.',
+    );
+    type(TEXT.replace('4 x 50 easy', '3 x 50 easy'));
+    await waitFor(() => expect(screen.queryByText(/^Use from now on forgets/)).toBeNull());
+  });
+});
+
 describe('a text that another screen has changed meanwhile', () => {
   test('is followed where nothing was typed', () => {
     const coach = going();

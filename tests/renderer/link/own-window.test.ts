@@ -2,9 +2,9 @@
  * The second carrier: deck messages through the bridge of a window of the desktop program.
  */
 
-import { describe, expect, test } from 'vitest';
-import type { WindowBridge } from '../../../app/wire/window-bridge.ts';
-import { windowCarrier } from '../../../renderer/link/own-window.ts';
+import { afterEach, describe, expect, test, vi } from 'vitest';
+import type { SessionFile, WindowBridge } from '../../../app/wire/window-bridge.ts';
+import { askForSessionFile, onSessionFile, windowCarrier } from '../../../renderer/link/own-window.ts';
 
 class BridgeUnderTest implements WindowBridge {
   readonly said: string[] = [];
@@ -77,5 +77,40 @@ describe('[link] the carrier of a window', () => {
 
   test('has more patience with a main process that is held up than there is in a held menu', () => {
     expect(windowCarrier(new BridgeUnderTest()).patience).toBeGreaterThan(10_000);
+  });
+});
+
+describe('[window] a session file that the served program was started with', () => {
+  const FILE: SessionFile = { name: 'a.txt', text: 'Main\n', lanesText: null, why: 'a.txt has faults.' };
+  const answers = (reply: () => Promise<Response>): void => {
+    vi.stubGlobal('window', {});
+    vi.stubGlobal('fetch', reply);
+  };
+
+  afterEach(() => vi.unstubAllGlobals());
+
+  test('is heard, whether it comes before somebody listens or after, and once', async () => {
+    answers(() => Promise.resolve(new Response(JSON.stringify({ file: FILE }))));
+    const heard: SessionFile[] = [];
+    await askForSessionFile();
+    onSessionFile((file) => heard.push(file));
+    expect(heard).toEqual([FILE]);
+    onSessionFile((file) => heard.push(file));
+    expect(heard).toHaveLength(1);
+    await askForSessionFile();
+    expect(heard).toEqual([FILE, FILE]);
+  });
+
+  test.each<[string, () => Promise<Response>]>([
+    ['none', () => Promise.resolve(new Response('{"file":null}'))],
+    ['a refusal', () => Promise.resolve(new Response('{"ok":false}', { status: 403 }))],
+    ['no JSON', () => Promise.resolve(new Response('<html>'))],
+    ['no answer', () => Promise.reject(new Error('gone'))],
+  ])('%s: nothing is heard', async (_, reply) => {
+    answers(reply);
+    const heard: SessionFile[] = [];
+    onSessionFile((file) => heard.push(file));
+    await askForSessionFile();
+    expect(heard).toEqual([]);
   });
 });

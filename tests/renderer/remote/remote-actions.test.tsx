@@ -6,6 +6,8 @@
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, expect, test } from 'vitest';
 import type { RunState } from '../../../app/core/run/state.ts';
+import type { Moment } from '../../../renderer/ui/coach/frames.ts';
+import { Remote } from '../../../renderer/remote/remote.tsx';
 import { RemoteActions } from '../../../renderer/remote/remote-actions.tsx';
 import { runOf } from '../../support/coach-run.ts';
 import { coachTable, type CoachTable } from '../../support/coach-table.ts';
@@ -37,6 +39,68 @@ test('a stopped lane offers Resume and Rejoin, each with the reading at which it
   expect(screen.getByRole('button', { name: 'Resume lane 2' }).textContent).toBe('Resume lane 2goes 1:15');
   expect(screen.getByRole('button', { name: 'Rejoin lane 2' }).textContent).toBe('Rejoin lane 2goes 2:00');
   expect(screen.getByRole('button', { name: 'Stop' })).toBeTruthy();
+});
+
+test('a second press 0.5 s after Stop does nothing to Resume, which took its place, and says so', () => {
+  const { sent, said, at } = remote(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'stop' }]), 20_500, null);
+  press('Resume');
+  expect([sent, said()]).toEqual([[], expect.stringMatching(/^Stopped\. .*Undo takes the Stop back at once/)]);
+  at(21_000);
+  press('Resume');
+  expect(sent).toEqual([{ do: 'resume' }]);
+});
+
+test('each of its actions says for whom it is: the lane looked after, or all', () => {
+  const state = runOf(SET, [0, { do: 'start' }]);
+  const hint = (name: string): string => screen.getByRole('button', { name }).textContent;
+  remote(state, 20_000, 2);
+  expect([hint('Skip rep'), hint('Sit out'), hint('+5 s')]).toEqual([
+    'Skip replane 2: the set gets shorter',
+    'Sit outlane 2: times stay',
+    '+5 slane 2 later',
+  ]);
+  press('More');
+  expect([hint('Repeat'), hint('Mark')]).toEqual(['Repeatlane 2: the last rep again', 'Marklane 2: for the record']);
+  cleanup();
+  remote(state, 20_000, null);
+  expect(hint('Skip rep')).toBe('Skip repall lanes: the set gets shorter');
+});
+
+test('Undo says what it takes back and counts down; with nothing to undo it is not offered', () => {
+  const table = remote(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'skip', lanes: [2] }]), 23_500, null);
+  const undo = (): readonly (string | null)[] => {
+    const button = screen.getByRole('button', { name: 'Undo' });
+    return [button.textContent, button.getAttribute('aria-disabled')];
+  };
+  expect(undo()).toEqual(['UndoSkip rep, 7 s left', null]);
+  cleanup();
+  render(<RemoteActions tools={table.tools} moment={table.at(31_000)} lane={null} />);
+  expect(undo()).toEqual(['Undonothing to undo', 'true']);
+});
+
+test('with another session it is for all lanes again, and shows the few actions', () => {
+  const first = coachTable(runOf(SET, [0, { do: 'start' }]));
+  const moment = first.at(20_000);
+  const shown = (id: string) => {
+    const frames = { ...first.tools.frames, shown: () => moments[id]! };
+    return <Remote tools={{ ...first.tools, frames }} />;
+  };
+  const moments: { readonly [id: string]: Moment } = {
+    one: { ...moment, run: { ...moment.run, id: 'one' } },
+    two: { ...moment, run: { ...moment.run, id: 'two' } },
+  };
+  localStorage.clear();
+  const { rerender } = render(shown('one'));
+  press('Lane 2');
+  press('More');
+  rerender(shown('two'));
+  expect(screen.getByText('All lanes')).toBeTruthy();
+  expect(screen.getByRole('button', { name: 'Skip rep' })).toBeTruthy();
+  // Loaded again in the same run it still looks after its lane.
+  press('Lane 1');
+  cleanup();
+  render(shown('two'));
+  expect(screen.getByRole('button', { name: 'Lane 1' }).getAttribute('aria-pressed')).toBe('true');
 });
 
 test('the rest is behind one more tap, and what ends something is held there too', () => {

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { view, type RunView } from '../../../app/core/run/view.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import { swumNow } from '../../../renderer/ui/current-set.ts';
-import { itemWords } from '../../../renderer/ui/set-words.ts';
+import { itemWords, NO_CUTS } from '../../../renderer/ui/set-words.ts';
 import { runOf } from '../../support/coach-run.ts';
 
 const EVENING = `Harbour squad
@@ -127,7 +127,7 @@ function at(state: RunState, seconds: number): RunView {
 function said(state: RunState, seconds: number): string {
   const now = swumNow(at(state, seconds));
   if (!now) return 'nothing';
-  return `${itemWords(now.item)}, then ${now.after ? itemWords(now.after.item) : 'nothing'}`;
+  return `${itemWords(now.item, NO_CUTS)}, then ${now.after ? itemWords(now.after.item, NO_CUTS) : 'nothing'}`;
 }
 
 function rounds(state: RunState, seconds: number): number[] {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { fitText, LINE } from '../../../renderer/ui/fit-text.ts';
-import { itemWords, laneSetWords } from '../../../renderer/ui/set-words.ts';
+import { itemWords, laneSetWords, NO_CUTS } from '../../../renderer/ui/set-words.ts';
 import { planOf } from '../../support/deck.ts';
 
 /** Every character half an em wide. */
@@ -53,7 +53,7 @@ lane 3
 break 2:00 drinks
 `;
   const items = planOf(text).session.parts[0]!.items;
-  expect(items.map(itemWords)).toEqual([
+  expect(items.map((item) => itemWords(item, NO_CUTS))).toEqual([
     '8/7/6 x 75 free',
     '6 x 100/100/75',
     '100-200-100 pull',

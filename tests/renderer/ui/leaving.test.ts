@@ -7,7 +7,7 @@ import type { Command } from '../../../app/core/run/command.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { moreWords } from '../../../renderer/desk/lane-text.ts';
 import { lastAbandoned } from '../../../renderer/ui/leaving.ts';
-import { wallFace } from '../../../renderer/wall/face.ts';
+import { wallFace } from '../../support/wall-face.ts';
 import { runOf } from '../../support/coach-run.ts';
 
 type Given = readonly (readonly [number, Command])[];
@@ -23,6 +23,17 @@ function followers(text: string, given: Given, seconds: number): readonly string
 
 const BOTH = (away: number): readonly string[] => [`${away} of 6 away`, `${away} of 6 away`];
 const NOBODY = ['', ''];
+
+test('[R2] in a lane’s row a tail is said with its set where the row is about another by then', () => {
+  const text = 'lane 1, 6 swimmers\nSet\n4 x 50 fast @ 1:00\nOther\n4 x 25 @ 1:00';
+  const words = (seconds: number, ...given: Given): string => {
+    const now = view(runOf(text, [0, { do: 'start' }], ...given), seconds * 1000);
+    return moreWords(now, now.lanes[0]!, 'stretch', -Infinity);
+  };
+  expect(words(17)).toMatch(/^leaving now: 2 of 6 away/);
+  expect(words(17, [16_000, { do: 'move-on' }])).toBe('the tail of 50 fast: 2 of 6 away');
+  expect(words(17, [16_000, { do: 'restart' }])).toBe('the tail of 50 fast: 2 of 6 away');
+});
 
 describe('swimmers who follow their lead', () => {
   const SETS = 'start on 1\nlane 1, 6 swimmers\nSet\n4 x 50 @ 1:00\nOther\n4 x 25 @ 1:00';

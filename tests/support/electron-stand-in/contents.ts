@@ -5,7 +5,7 @@
 import { EventEmitter } from 'node:events';
 import { readFileSync } from 'node:fs';
 import type Electron from 'electron';
-import type { CDPSession, Page, Request as PageRequest, Route } from 'playwright-core';
+import type { CDPSession, Page, Request as PageRequest, Route } from 'playwright';
 import { fromBrowser, toBrowser } from './addresses.ts';
 import type { Engine } from './engine.ts';
 import { frameOf, type StandInIpcMain } from './messages.ts';

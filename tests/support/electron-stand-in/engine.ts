@@ -7,7 +7,7 @@ import { spawn, type ChildProcess } from 'node:child_process';
 import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
-import { chromium, type Browser, type BrowserContext, type CDPSession, type Page } from 'playwright-core';
+import { chromium, type Browser, type BrowserContext, type CDPSession, type Page } from 'playwright';
 import { browserPath } from '../browser.ts';
 
 const SWITCHES = [

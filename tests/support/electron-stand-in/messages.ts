@@ -5,7 +5,7 @@
 
 import { EventEmitter } from 'node:events';
 import type Electron from 'electron';
-import type { Frame } from 'playwright-core';
+import type { Frame } from 'playwright';
 import { fromBrowser } from './addresses.ts';
 
 type Handler = (event: object, ...words: unknown[]) => unknown;

@@ -4,7 +4,7 @@
  */
 
 import type Electron from 'electron';
-import type { Route } from 'playwright-core';
+import type { Route } from 'playwright';
 import { fromBrowser } from './addresses.ts';
 
 type Handler = (request: Request) => Response | Promise<Response>;

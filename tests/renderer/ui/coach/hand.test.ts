@@ -130,7 +130,7 @@ describe('giving a command', () => {
     const t = table();
     t.hand.toggle(2);
     await t.hand.act('stop');
-    t.at(21_000);
+    t.at(21_500);
     t.hand.toggle(1);
     await t.hand.act('resume');
     await t.hand.act('stop', [2]);
@@ -145,6 +145,7 @@ describe('giving a command', () => {
     const t = table();
     expect(t.hand.refusal({ do: 'resume' })).toBe('No lane is stopped.');
     t.other({ do: 'stop' });
+    t.at(21_500);
     expect(t.hand.refusal({ do: 'resume' })).toBeNull();
   });
 

@@ -7,7 +7,7 @@ import { commandOf } from '../../../../renderer/ui/coach/actions.ts';
 import { createBounceGuard } from '../../../../renderer/ui/coach/bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane } from '../../../../renderer/ui/coach/lane-choice.ts';
 import { refusalOf } from '../../../../renderer/ui/coach/offers.ts';
-import { runOf } from '../../../support/coach-run.ts';
+import { afterCommands, runOf } from '../../../support/coach-run.ts';
 
 const SET = 'lane 1\nlane 2\nSet\n2 x 50 @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';
 const going = runOf(SET, [0, { do: 'start' }]);
@@ -22,6 +22,39 @@ describe('what is offered', () => {
   test('a field out of range is not offered', () => {
     expect(refusalOf(going, { do: 'swimmers', lanes: [1], n: 0 }, 20_000)).toMatch(/n from 1 to 20/);
     expect(refusalOf(going, { do: 'swimmers', lanes: [1], n: 1 }, 20_000)).toBeNull();
+  });
+});
+
+describe('a press that a Stop has put something else under', () => {
+  const stop = (...lanes: number[]) => afterCommands(going, [20_000, { do: 'stop', ...(lanes[0] ? { lanes } : {}) }]);
+
+  test('Resume and Rejoin are not taken for a second after it, and say what to do', () => {
+    for (const name of ['resume', 'rejoin'] as const) {
+      expect(refusalOf(stop(), commandOf(name, []), 20_500)).toMatch(/^Stopped\. .* taken 1 s after a Stop; Undo/);
+      expect(refusalOf(stop(2), commandOf(name, [2]), 20_999)).toMatch(/^Stopped\. /);
+      expect(refusalOf(stop(), commandOf(name, []), 21_000)).toBeNull();
+    }
+    const held = runOf(SET, [0, { do: 'start' }], [155_000, { do: 'stop' }]);
+    expect(refusalOf(held, commandOf('resume', []), 155_900)).toMatch(/^Stopped\. /);
+    expect(refusalOf(held, commandOf('resume', []), 156_000)).toBeNull();
+  });
+
+  test('Undo, a Stop, and Resume of a lane that was stopped before are taken at once', () => {
+    const both = afterCommands(stop(2), [25_000, { do: 'stop' }]);
+    expect(refusalOf(both, commandOf('undo', []), 25_001)).toBeNull();
+    expect(refusalOf(both, commandOf('resume', [2]), 25_001)).toBeNull();
+    expect(refusalOf(stop(2), commandOf('stop', []), 20_001)).toBeNull();
+  });
+});
+
+describe('a Rejoin', () => {
+  test('that would leave nothing is not offered; one that leaves some lane something is', () => {
+    // The last leaves are at 70 and 80 s: within 10 s of one it is missed.
+    const stopped = afterCommands(going, [20_000, { do: 'stop' }]);
+    expect(refusalOf(stopped, commandOf('rejoin', []), 65_000)).toBeNull();
+    expect(refusalOf(stopped, commandOf('rejoin', [1]), 65_000)).toBe('Nothing is left of the old times: use Resume.');
+    expect(refusalOf(stopped, commandOf('rejoin', []), 75_000)).toBe('Nothing is left of the old times: use Resume.');
+    expect(refusalOf(stopped, commandOf('resume', []), 75_000)).toBeNull();
   });
 });
 

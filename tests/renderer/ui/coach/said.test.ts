@@ -4,13 +4,15 @@
 
 import { describe, expect, test } from 'vitest';
 import { saidOf } from '../../../../renderer/ui/coach/said.ts';
+import { readingsOf } from '../../../../renderer/ui/coach/words.ts';
 import type { Command } from '../../../../app/core/run/command.ts';
 import { afterCommands, HARBOUR, runOf } from '../../../support/coach-run.ts';
 
 // Both lanes leave at 10 s (T0); lane 1 every 1:00, lane 2 every 1:10. The clock reads from T0.
 const SET = 'lane 1, 3 swimmers\nlane 2\nSet\n4 x 50 fast @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';
 const going = runOf(SET, [0, { do: 'start' }]);
-const said = (command: Command, at: number, state = going): string | null => saidOf(state, command, at, 'stretch');
+const said = (command: Command, at: number, state = going): string | null =>
+  saidOf(state, command, at, readingsOf('stretch'));
 
 describe('said', () => {
   test.each<[Command, number, string]>([
@@ -23,7 +25,12 @@ describe('said', () => {
     [{ do: 'repeat', lanes: [2] }, 20_000, 'Repeating 50 fast in lane 2: next leave 1:10.'],
     [{ do: 'shift', lanes: [2], seconds: 5 }, 20_000, '5 s later in lane 2: next leave 1:15.'],
     [{ do: 'shift', lanes: [2], seconds: -5 }, 20_000, '5 s sooner in lane 2: next leave 1:05.'],
-    [{ do: 'interval', lanes: [1], seconds: 5 }, 20_000, '50 fast on 1:05 in lane 1: next leave 1:05.'],
+    [{ do: 'interval', lanes: [1], seconds: 5 }, 20_000, '50 fast on 1:05, was 1:00, in lane 1: next leave 1:05.'],
+    [
+      { do: 'interval', seconds: -5 },
+      20_000,
+      '50 fast on 0:55, was 1:00, in lane 1; on 1:05, was 1:10, in lane 2: next leave 0:55 in lane 1.',
+    ],
     [{ do: 'cut', line: 4, n: 1 }, 20_000, 'Cut 1 of 4 x 50 fast, ends 1:10 sooner.'],
     [{ do: 'lane-out', lanes: [2] }, 20_000, 'Lane 2 is out.'],
     [{ do: 'swimmers', lanes: [1], n: 4 }, 20_000, 'Lane 1: 4 swimmers from the next leave on.'],
@@ -47,9 +54,28 @@ describe('said', () => {
   test('[interval] of a timed block says that it no longer takes the time that was written', () => {
     const block = runOf('lane 1\nSet\n8:00 of 100s free @ 2:00', [0, { do: 'start' }]);
     expect(said({ do: 'interval', seconds: 5 }, 20_000, block)).toBe(
-      '100 free on 2:05 in lane 1: next leave 2:05. The timed block gets longer than it was written.',
+      '100 free on 2:05, was 2:00, in lane 1: next leave 2:05. The timed block gets longer than it was written.',
     );
     expect(said({ do: 'interval', seconds: -5 }, 20_000, block)).toMatch(/gets shorter than it was written\.$/);
+  });
+
+  test('[resume] lanes that an earlier Stop had stopped are named besides those of the last one', () => {
+    const stopped = afterCommands(going, [20_000, { do: 'stop', lanes: [2] }], [40_000, { do: 'stop' }]);
+    expect(said({ do: 'resume' }, 50_000, stopped)).toBe(
+      'Resumed all lanes, lane 2 too, stopped earlier: next leave 1:00 in lane 1.',
+    );
+    expect(said({ do: 'rejoin' }, 50_000, stopped)).toBe(
+      'Rejoined the old times in all lanes, lane 2 too, stopped earlier: next leave 1:00 in lane 1.',
+    );
+    expect(said({ do: 'resume', lanes: [2] }, 50_000, stopped)).toMatch(/^Resumed lane 2: /);
+  });
+
+  test('[start] a start that comes forward while all lanes are stopped says that nobody goes', () => {
+    const text = 'between auto 1:00\nOne\n50 @ 1:00\nTwo\n50 @ 1:00';
+    const stopped = runOf(text, [0, { do: 'start' }], [72_000, { do: 'stop' }]);
+    expect(said({ do: 'start' }, 80_000, stopped)).toBe(
+      'The start comes in 10 s, but all lanes are stopped: Resume sends them.',
+    );
   });
 
   test('a second cut of a line counts from what the first has left', () => {

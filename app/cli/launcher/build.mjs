@@ -1,47 +1,55 @@
 /*
- * Builds dist/: the program in one file for Node, the desktop program's few files, and the pages. Run by setup.mjs, with
+ * Builds dist/: the program in one file for Node, the desktop program's few files, and the pages. Run by set-up.mjs, with
  * the packages in place and the lock held. The new build is made beside the old one and then moved into
  * its place, so that a program that runs meanwhile never sees half of one. The same sources give the
  * same bytes.
  */
 
-import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { existsSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build as bundle } from 'esbuild';
 import { build as buildPages } from 'vite';
+import { UNFINISHED } from './lock.mjs';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
+const root = fileURLToPath(new URL('../../..', import.meta.url));
 const [stamp, dist = join(root, 'dist')] = process.argv.slice(2);
 if (stamp === undefined)
   throw new Error('build.mjs takes the stamp of the sources it builds, and a folder if not dist/.');
-const fresh = join(dist, '.new');
+const NODE_BUNDLE = /** @type {const} */ ({
+  absWorkingDir: root,
+  bundle: true,
+  platform: 'node',
+  // Electron's own Node is newer; the tests run the desktop program's files on this one.
+  target: 'node20.19',
+  charset: 'utf8',
+  legalComments: 'none',
+  logLevel: 'warning',
+});
+const fresh = mkdtempSync(join(dist, UNFINISHED));
 
 // The environment of whoever asks first, a test run for one, must not decide which React goes into the pages.
 process.env['NODE_ENV'] = 'production';
 
-rmSync(fresh, { recursive: true, force: true });
-mkdirSync(fresh, { recursive: true });
 await buildProgram(join(fresh, 'lanecall.mjs'));
 await buildDesktop(join(fresh, 'desktop'));
 await buildPages({ configFile: join(root, 'renderer', 'vite.config.ts'), build: { outDir: join(fresh, 'pages') } });
-putInPlace(['lanecall.mjs', 'desktop', 'pages']);
+rmSync(join(dist, '.stamp'), { force: true });
+for (const name of ['lanecall.mjs', 'desktop', 'pages']) {
+  if (existsSync(join(dist, name))) renameSync(join(dist, name), join(fresh, `${name}-before`));
+  renameSync(join(fresh, name), join(dist, name));
+}
+rmSync(fresh, { recursive: true });
 // Last, so that a build that was interrupted counts as none.
 writeFileSync(join(dist, '.stamp'), stamp);
 
 /** @param {string} outfile */
-async function buildProgram(outfile) {
-  await bundle({
-    absWorkingDir: root,
+function buildProgram(outfile) {
+  return bundle({
+    ...NODE_BUNDLE,
     entryPoints: [join(root, 'app', 'cli', 'main.ts')],
     outfile,
-    bundle: true,
-    platform: 'node',
-    target: 'node20.19',
     format: 'esm',
-    charset: 'utf8',
-    legalComments: 'none',
-    logLevel: 'warning',
     // Packages written as CommonJS ask for Node's own modules by require, which a module file has not.
     banner: {
       js: "import { createRequire as requireFrom } from 'node:module';\nconst require = requireFrom(import.meta.url);",
@@ -54,42 +62,20 @@ async function buildProgram(outfile) {
 /**
  * The main process, and for each window a preload script that needs no other file, because a sandboxed one
  * can load none.
- * @param {string} folder
+ * @param {string} outdir
  */
-async function buildDesktop(folder) {
+function buildDesktop(outdir) {
   const desktop = join(root, 'app', 'desktop');
-  await bundle({
-    absWorkingDir: root,
+  return bundle({
+    ...NODE_BUNDLE,
     entryPoints: {
       main: join(desktop, 'main.ts'),
       'preload-desk': join(desktop, 'preload', 'desk.ts'),
       'preload-wall': join(desktop, 'preload', 'wall.ts'),
     },
-    outdir: folder,
+    outdir,
     outExtension: { '.js': '.cjs' },
-    bundle: true,
-    platform: 'node',
-    // Electron's own Node is newer; the tests run the same files on this one.
-    target: 'node20.19',
     format: 'cjs',
-    charset: 'utf8',
-    legalComments: 'none',
-    logLevel: 'warning',
     external: ['electron'],
   });
-}
-
-/** @param {string[]} names */
-function putInPlace(names) {
-  const old = join(dist, '.old');
-  rmSync(old, { recursive: true, force: true });
-  mkdirSync(old);
-  rmSync(join(dist, '.stamp'), { force: true });
-  for (const name of names) {
-    mkdirSync(dirname(join(dist, name)), { recursive: true });
-    if (existsSync(join(dist, name))) renameSync(join(dist, name), join(old, name));
-    renameSync(join(fresh, name), join(dist, name));
-  }
-  rmSync(old, { recursive: true, force: true });
-  rmSync(fresh, { recursive: true, force: true });
 }

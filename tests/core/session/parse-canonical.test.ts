@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parseLanes, parseSession } from '../../../app/core/session/parse.ts';
 import type { Session } from '../../../app/core/session/session.ts';
-import { writeSession } from '../../../app/core/session/write.ts';
+import { writeSession } from '../../support/canonical-text.ts';
 import { mutate, seeded, validSession } from '../../support/session-text.ts';
 
 const HARBOUR = readFileSync(new URL('../../cases/sessions/harbour.txt', import.meta.url), 'utf8');

@@ -7,16 +7,15 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { ended } from './child-process.mjs';
-import { nodeTooOld, prepare } from './setup.mjs';
+import { standIn } from './child-process.mjs';
+import { nodeTooOld, prepare } from './set-up.mjs';
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const PROGRAM = join(root, 'dist', 'lanecall.mjs');
+const root = fileURLToPath(new URL('../../..', import.meta.url));
 
 // Soon enough that a server's port is free again when somebody tries once more.
 const PARENT_CHECK_MS = 250;
 
-/** @type {Record<string, (args: string[]) => Promise<number | void>>} a command that sets the exit status itself gives none */
+/** @type {Record<string, (args: string[]) => Promise<number | void>>} */
 const COMMANDS = { start, lanecall, test, build };
 
 const status = await launch(process.argv.slice(2));
@@ -38,39 +37,31 @@ async function launch([name = '', ...args]) {
 
 /** @param {string[]} args a session and the options of `serve` */
 async function start(args) {
-  await prepare(root, say, { build: true });
-  const { startArguments } = await import('./start.mjs');
-  const { openDesktop } = await import('./desktop.mjs');
-  const { openWhenServed } = await import('./system-browser.mjs');
-  const desktop = await openDesktop(root, args, usersFolder(), say);
-  if (desktop.opened) return desktop.ended;
-  if (desktop.why !== null) say(`${desktop.why}; serving the same program to browsers instead.`);
-  const serve = [PROGRAM, 'serve', ...startArguments(args, root)];
-  const child = spawn(process.execPath, serve, { cwd: usersFolder(), stdio: ['inherit', 'pipe', 'inherit'] });
-  openWhenServed(child.stdout);
-  return ended(child);
+  const program = await builtProgram();
+  return program.start(root, args, io());
 }
 
-/**
- * Becomes the program instead of starting it: no second process to wait for, signal or leave behind.
- * @param {string[]} args
- */
+/** @param {string[]} args */
 async function lanecall(args) {
-  await prepare(root, say, { build: true });
-  process.chdir(usersFolder());
-  process.argv = [process.execPath, PROGRAM, ...args];
-  await import(pathToFileURL(PROGRAM).href);
+  const program = await builtProgram();
+  return program.run(args, io());
 }
 
 /** @param {string[]} args */
 async function test(args) {
   await prepare(root, say, { build: false });
   const stages = join(root, 'tests', 'support', 'stages.ts');
-  return ended(spawn(process.execPath, ['--import', 'tsx', stages, ...args], { cwd: root, stdio: 'inherit' }));
+  return standIn(spawn(process.execPath, ['--import', 'tsx', stages, ...args], { cwd: root, stdio: 'inherit' }));
 }
 
 async function build() {
   await prepare(root, say, { build: true });
+}
+
+/** @returns {Promise<typeof import('../main.ts')>} */
+async function builtProgram() {
+  await build();
+  return import(pathToFileURL(join(root, 'dist', 'lanecall.mjs')).href);
 }
 
 /**
@@ -90,12 +81,11 @@ function endWithParent() {
   timer.unref();
 }
 
-/** The folder that the paths on the command line are meant from. */
-function usersFolder() {
-  const typed = process.env['INIT_CWD'];
+function io() {
+  const { stdin, stdout, stderr } = process;
   // npm runs a script of package.json in the package's folder and keeps the user's own in INIT_CWD.
   const movedByNpm = ['start', 'lanecall'].includes(process.env['npm_lifecycle_event'] ?? '');
-  return movedByNpm && typed !== undefined ? typed : process.cwd();
+  return { stdin, stdout, stderr, cwd: (movedByNpm && process.env['INIT_CWD']) || process.cwd() };
 }
 
 /** @param {string} line */

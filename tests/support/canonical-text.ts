@@ -4,12 +4,22 @@
  * coach's comments and layout are not kept.
  */
 
-import type { LengthUnit, Millis, Tenths } from '../units.ts';
-import { SECOND } from '../units.ts';
-import { distanceText } from '../lengths.ts';
-import { DEFAULT_BETWEEN, DEFAULT_GAP, DEFAULT_GRID, DEFAULT_START_ON } from './header.ts';
-import type { Hold, Interval, Item, Lane, Rounds, Session, SwimSet, TimedBlock, Timing } from './session.ts';
-import { formatTime } from './time.ts';
+import type { LengthUnit, Millis, Tenths } from '../../app/core/units.ts';
+import { SECOND } from '../../app/core/units.ts';
+import { distanceText } from '../../app/core/lengths.ts';
+import { DEFAULT_BETWEEN, DEFAULT_GAP, DEFAULT_GRID, DEFAULT_START_ON } from '../../app/core/session/header.ts';
+import type {
+  Hold,
+  Interval,
+  Item,
+  Lane,
+  Rounds,
+  Session,
+  SwimSet,
+  TimedBlock,
+  Timing,
+} from '../../app/core/session/session.ts';
+import { formatTime } from '../../app/core/session/time.ts';
 
 /** Spaces by which the lines under rounds are indented. */
 const STEP = '  ';
