@@ -18,6 +18,7 @@ import { WallScreen } from './wall-screen.tsx';
 import './colours.css';
 import './strips.css';
 import './wall.css';
+import './callout.css';
 
 openPage('root', () => {
   const link = openLink('wall');

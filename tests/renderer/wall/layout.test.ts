@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import type { Box, ClockFace } from '../../../renderer/wall/faces/clock-face.ts';
 import { FACES } from '../../../renderer/wall/faces/faces.ts';
 import { digitsFace } from '../../../renderer/wall/faces/digits-face.ts';
-import { sweepFace } from '../../../renderer/wall/faces/sweep-face.ts';
 import { layoutFor, type Layout, type Room } from '../../../renderer/wall/layout.ts';
 
 const SIZES = [
@@ -72,17 +71,6 @@ describe('[sizes] digits of leaves', () => {
     for (const each of everyRoom()) {
       const { lanes, clock } = layoutFor(each, digitsFace);
       expect(lanes.cap / clock.height).toBeLessThanOrEqual(each.lanes <= 3 ? 1 : 0.93);
-    }
-  });
-
-  test("with the pool's short readings are about as large as with long ones, or larger", () => {
-    for (const [width, height] of SIZES) {
-      for (const lanes of [1, 2, 4, 6, 8, 12]) {
-        const [short, long] = [':88', '88:88'].map((widest) =>
-          layoutFor(room(width, height, lanes, { widest }), sweepFace),
-        );
-        expect(short!.lanes.cap).toBeGreaterThan(long!.lanes.cap * 0.98);
-      }
     }
   });
 });

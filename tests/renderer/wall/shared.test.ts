@@ -15,7 +15,7 @@ function sharedAt(text: string, seconds: number): ReturnType<typeof sharedBy> {
 
 test('[shared] words that all lanes share, with the set that they are of, also where counts differ', () => {
   const text = 'lane 1\nlane 2\n3 rounds\n  100 steady @ 2:00\n  8/7 x 50 fast @ 1:00\n';
-  expect(sharedAt(text, 20)).toEqual({ words: '100 steady', set: '100 steady' });
+  expect(sharedAt(text, 5)).toEqual({ words: '100 steady', set: '100 steady' });
   expect(sharedAt(text, 135)).toEqual({ words: '50 fast', set: '8/7 x 50 fast' });
 });
 
