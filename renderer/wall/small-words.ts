@@ -13,22 +13,25 @@ export function smallWords(
   measure: Measure,
 ): (face: LaneFace, shared: boolean) => void {
   const { laneHeight, laneWidth } = callout;
-  const width = laneWidth - laneHeight * 1.3;
-  const large = { width, size: laneHeight * 0.56, least: laneHeight * 0.44 };
-  const small = { width, size: laneHeight * 0.4, least: laneHeight * 0.34 };
-  const word = wholeWriter(placeIn(strip, 'word'), large, measure);
+  const all = laneWidth - laneHeight * 1.3;
+  const sizes = (width: number) => ({
+    large: { width, size: laneHeight * 0.56, least: laneHeight * 0.44 },
+    small: { width, size: laneHeight * 0.4, least: laneHeight * 0.34 },
+  });
+  const word = wholeWriter(placeIn(strip, 'word'), sizes(all).large, measure);
   for (const name of ['interval', 'target', 'words', 'after', 'turn']) placeIn(strip, name).textContent = '';
   let shown: string | null = null;
   return (face, shared) => {
     const items = itemsOf(face, shared);
-    // Where all lanes are stopped the word stands large above them.
-    word(face.state === 'stopped' || items.length > 0 ? '' : face.word);
-    const key = joined(items);
+    const isStopped = face.state === 'stopped';
+    word(isStopped || items.length === 0 ? face.word : '');
+    const key = joined([isStopped ? face.word : '', ...items]);
     if (key === shown) return;
     shown = key;
+    const { large, small } = sizes(isStopped ? all - laneHeight * 0.56 * (measure(face.word) + 0.5) : all);
     const [first = '', ...rest] = items;
     const line = joined(items);
-    const isOne = rest.length === 0 || measure(line) * large.size <= width;
+    const isOne = rest.length === 0 || measure(line) * large.size <= large.width;
     wholeWriter(placeIn(strip, 'rep'), isOne ? large : small, measure)(isOne ? line : first);
     const second = isOne ? '' : firstThatFits(fuller(...rest), small, measure);
     wholeWriter(placeIn(strip, 'round'), small, measure)(second);

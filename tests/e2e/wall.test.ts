@@ -298,7 +298,11 @@ test('when the host is gone the screen runs on by itself and says that the link 
       await other.setViewportSize({ width, height });
       await other.clock.runFor(500);
       await other.getByText(said).first().waitFor();
-      expect(await misplaced(other), `${said} at ${width} x ${height}`).toEqual([]);
+      const laidOut = async (): Promise<string[]> => {
+        await other.clock.runFor(100);
+        return misplaced(other);
+      };
+      await expect.poll(laidOut, { message: `${said} at ${width} x ${height}`, timeout: 5_000 }).toEqual([]);
     }
   }
   await other.close();
