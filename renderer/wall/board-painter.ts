@@ -13,7 +13,7 @@ import { calloutOf, modeOf, stripFace } from './face.ts';
 import type { FaceMark } from './faces/clock-face.ts';
 import { createGuard } from './guard.ts';
 import { headFace, NOTHING_SHARED, sharedBy } from './head-face.ts';
-import { createHeadPainter } from './head-painter.ts';
+import { createHeadPainter, type LostText } from './head-painter.ts';
 import type { WallChoice } from './lane-choice.ts';
 import type { LaneFace } from './lane-face.ts';
 import type { Layout } from './layout.ts';
@@ -37,12 +37,6 @@ export interface Scene {
   /** The screen's own clock, in ms. */
   readonly own: number;
   readonly lost: LostText | null;
-}
-
-/** What is said of a lost link; `large` after a minute. */
-export interface LostText {
-  readonly text: string;
-  readonly large: boolean;
 }
 
 export function createBoardPainter(

@@ -3,10 +3,15 @@
  */
 
 import type { Measure } from '../ui/fit-text.ts';
-import type { LostText } from './board-painter.ts';
 import type { Head, Shared } from './head-face.ts';
 import type { Layout } from './layout.ts';
 import { placeIn, wordsWriter, type Writer } from './writers.ts';
+
+/** What is said of a lost link; `large` after a minute. */
+export interface LostText {
+  readonly text: string;
+  readonly large: boolean;
+}
 
 export interface HeadNow {
   readonly head: Head;
