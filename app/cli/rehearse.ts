@@ -3,7 +3,7 @@
  * says what happened: every leave, and what became of every command.
  */
 
-import { readCommand } from '../core/run/command.ts';
+import { readCommand } from '../core/run/read-command.ts';
 import { apply } from '../core/run/fold.ts';
 import { projectedEnd } from '../core/run/projection.ts';
 import { leavesOf, type Leave } from '../core/run/record.ts';

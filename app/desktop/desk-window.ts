@@ -4,7 +4,7 @@
  */
 
 import { screen, type BrowserWindow, type Rectangle } from 'electron';
-import type { Timers } from '../host/timers.ts';
+import type { Timers } from '../host/time/timers.ts';
 import { CHANNELS, type SessionFile } from '../wire/window-bridge.ts';
 import type { SomeDisplay } from './displays.ts';
 import { programWindow, type WindowEvents, type WindowLook } from './program-window.ts';

@@ -4,7 +4,7 @@
  */
 
 import { basename } from 'node:path';
-import type { DeckHost } from '../host/deck-host.ts';
+import type { DeckHost } from '../host/deck/deck-host.ts';
 import { readTextFile, type TextRead } from '../host/text-file.ts';
 import type { SessionFile } from '../wire/window-bridge.ts';
 

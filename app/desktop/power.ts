@@ -8,11 +8,11 @@ import { powerMonitor, powerSaveBlocker } from 'electron';
 import { HOUR, SECOND, type Millis } from '../core/units.ts';
 import { leavesOf } from '../core/run/record.ts';
 import { settle } from '../core/run/settle.ts';
-import type { Clock } from '../host/clock.ts';
-import type { DeckHost } from '../host/deck-host.ts';
-import type { OpenRun } from '../host/open-run.ts';
-import type { JournalFile } from '../host/journal-file.ts';
-import type { Consumer } from '../host/loop.ts';
+import type { Clock } from '../host/time/clock.ts';
+import type { DeckHost } from '../host/deck/deck-host.ts';
+import type { OpenRun } from '../host/deck/open-run.ts';
+import type { JournalFile } from '../host/journal/journal-file.ts';
+import type { Consumer } from '../host/time/loop.ts';
 
 /** Nobody has left and nobody has commanded for so long: the run is forgotten, and the machine may sleep. */
 const FORGOTTEN_AFTER: Millis = HOUR;

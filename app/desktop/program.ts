@@ -4,13 +4,13 @@
  */
 
 import { app, Menu, screen, session, type BrowserWindow } from 'electron';
-import { systemClock, type Clock } from '../host/clock.ts';
-import type { DeckHost } from '../host/deck-host.ts';
-import { openDeck } from '../host/deck-opening.ts';
-import { startLoop } from '../host/loop.ts';
-import { readPages } from '../host/pages.ts';
-import { followRun } from '../host/run-follower.ts';
-import { systemTimers } from '../host/timers.ts';
+import { systemClock, type Clock } from '../host/time/clock.ts';
+import type { DeckHost } from '../host/deck/deck-host.ts';
+import { openDeck } from '../host/deck/deck-opening.ts';
+import { startLoop } from '../host/time/loop.ts';
+import { readPages } from '../host/web/pages.ts';
+import { lifeSigns } from '../host/journal/life-signs.ts';
+import { systemTimers } from '../host/time/timers.ts';
 import { CHANNELS } from '../wire/window-bridge.ts';
 import { guardRequests } from './address-rules.ts';
 import { servePages } from './app-pages.ts';
@@ -47,7 +47,7 @@ export async function startProgram(folder: string, pages: string): Promise<Progr
   shutIn(pages);
   const windows = openWindows(host, clock, settings);
   const awake = stayAwake(host, clock);
-  const loop = startLoop(clock, timers, [followRun(host, clock, journal), awake]);
+  const loop = startLoop(clock, timers, [lifeSigns(host, clock, journal), awake]);
   host.onChange(() => loop.wake());
   watchSleep(host, clock, journal, () => {
     loop.wake();

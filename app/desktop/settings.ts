@@ -5,7 +5,7 @@
 
 import { join } from 'node:path';
 import type { Rectangle } from 'electron';
-import { systemDisk } from '../host/disk.ts';
+import { systemDisk } from '../host/journal/disk.ts';
 import type { RememberedDisplay, WallWish } from './displays.ts';
 
 export interface Settings {

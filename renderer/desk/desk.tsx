@@ -5,13 +5,13 @@
 
 import { useState, type ReactElement } from 'react';
 import { useDeck, useMoment } from '../ui/coach/use-deck.ts';
-import { Afterwards } from './afterwards.tsx';
-import { ArrivedFileNotice, useArrivedFile } from './arrived-file.tsx';
+import { Afterwards } from './afterwards/afterwards.tsx';
+import { ArrivedFileNotice, useArrivedFile } from './write/arrived-file.tsx';
 import type { DeskTools } from './desk-tools.ts';
-import { useMatchedClock } from './match-clock.tsx';
+import { useMatchedClock } from './actions/match-clock.tsx';
 import { Part, StopButton } from './part.tsx';
-import { RunScreen } from './run-screen.tsx';
-import { WriteScreen } from './write-screen.tsx';
+import { RunScreen } from './run/run-screen.tsx';
+import { WriteScreen } from './write/write-screen.tsx';
 import { Notices } from './notices.tsx';
 
 export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {

@@ -4,7 +4,8 @@
  */
 
 import { apply } from '../../app/core/run/fold.ts';
-import { readCommand, type Command, type TimedCommand } from '../../app/core/run/command.ts';
+import type { Command, TimedCommand } from '../../app/core/run/command.ts';
+import { readCommand } from '../../app/core/run/read-command.ts';
 import { openRun } from '../../app/core/run/state.ts';
 import { openPlan } from '../../app/core/plan/open-plan.ts';
 import type { Result } from '../../app/core/result.ts';

@@ -4,10 +4,9 @@
  */
 
 import { useState, type ReactElement } from 'react';
-import type { Command } from '../../app/core/run/command.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
-import { ACTIONS, commandOf, type ActionName } from '../ui/coach/actions.ts';
+import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
@@ -15,6 +14,9 @@ import { primaryOf, type Steering } from '../ui/coach/primary.ts';
 import { undoText } from '../ui/coach/offers.ts';
 import { useHand, type Tools } from '../ui/coach/use-deck.ts';
 import { goesText, leaveText, startNowText } from '../ui/coach/words.ts';
+
+const FEW = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'few');
+const MORE = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'more');
 
 interface RemoteActionsProps {
   readonly tools: Tools;
@@ -45,13 +47,12 @@ export function RemoteActions(props: RemoteActionsProps): ReactElement {
 
 function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOpen(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
-  const who = whoText(lane);
   const shared = { tools, moment };
   return (
     <div className="remote-grid">
-      <RemoteButton {...shared} action="skip" lanes={lanes} hint={`${who}: ${ACTIONS.skip.does}`} />
-      <RemoteButton {...shared} action="sit-out" lanes={lanes} hint={`${who}: ${ACTIONS['sit-out'].does}`} />
-      <RemoteButton {...shared} action="later" lanes={lanes} hint={shiftHint(moment, 'later', lane)} />
+      {FEW.map((action) => (
+        <RemoteButton key={action} {...shared} action={action} lanes={lanes} hint={doesText(moment, action, lane)} />
+      ))}
       <RemoteButton {...shared} action="undo" lanes={[]} hint={undoText(moment.view)} />
       <DeckButton name="More" hint="repeat, move on …" onPress={onOpen} onRefused={() => undefined} />
     </div>
@@ -61,23 +62,18 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
 /** Where a command has been accepted the few come back. */
 function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onBack(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
-  const who = whoText(lane);
   const shared = { tools, moment, onDone: onBack };
-  const interval = (seconds: number): Command => ({ do: 'interval', ...(lane === null ? {} : { lanes }), seconds });
   return (
     <div className="remote-grid is-more">
-      <RemoteButton {...shared} action="repeat" lanes={lanes} hint={`${who}: ${ACTIONS.repeat.does}`} />
-      <RemoteButton {...shared} action="sooner" lanes={lanes} hint={shiftHint(moment, 'sooner', lane)} />
-      <CommandButton {...shared} name="−5 s a rep" hint={`${who}: interval shorter`} command={interval(-5)} />
-      <CommandButton {...shared} name="+5 s a rep" hint={`${who}: interval longer`} command={interval(5)} />
-      <CommandButton
-        {...shared}
-        name="Mark"
-        hint={`${who}: for the record`}
-        command={{ do: 'mark', ...(lane === null ? {} : { lanes }) }}
-      />
-      <RemoteButton {...shared} action="restart" lanes={[]} hint={heldHint('restart')} />
-      <RemoteButton {...shared} action="move-on" lanes={[]} hint={heldHint('move-on')} />
+      {MORE.map((action) => (
+        <RemoteButton
+          key={action}
+          {...shared}
+          action={action}
+          lanes={ACTIONS[action].byChoice ? lanes : []}
+          hint={doesText(moment, action, lane)}
+        />
+      ))}
       {primaryOf(moment.view).main === 'finish' || primaryOf(moment.view).beside.includes('finish') ? (
         <span />
       ) : (
@@ -154,7 +150,16 @@ function laneSteering({ state }: LaneView): readonly Steering[] {
   return state === 'pending' ? ['stop'] : [];
 }
 
-function heldHint(action: 'restart' | 'move-on' | 'finish'): string {
+/** What it does and to whom, or that it is held; of a talk or break, that its end moves. */
+function doesText({ view }: Moment, action: ActionName, lane: number | null): string {
+  const { pressed, does } = ACTIONS[action];
+  if (pressed) return heldHint(action);
+  if (action !== 'sooner' && action !== 'later') return `${whoText(lane)}: ${does}`;
+  if (view.pauseEnd === null) return `${whoText(lane)} ${does}`;
+  return `${view.stretch.kind} ${action === 'sooner' ? 'shorter' : 'longer'}`;
+}
+
+function heldHint(action: ActionName): string {
   return `hold: ${ACTIONS[action].does}`;
 }
 
@@ -166,12 +171,6 @@ function besideHint(view: RunView, action: Steering, clock: ClockChoice): string
 
 function whoText(lane: number | null): string {
   return lane === null ? 'all lanes' : `lane ${lane}`;
-}
-
-/** What moves: the leaves to come, or the end of a talk or break. */
-function shiftHint({ view }: Moment, action: 'sooner' | 'later', lane: number | null): string {
-  if (view.pauseEnd === null) return `${whoText(lane)} ${ACTIONS[action].does}`;
-  return `${view.stretch.kind} ${action === 'sooner' ? 'shorter' : 'longer'}`;
 }
 
 interface RemoteButtonProps {

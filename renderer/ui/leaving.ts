@@ -4,7 +4,8 @@
  */
 
 import { ON_ITS_WAY } from '../../app/core/run/align.ts';
-import type { Command, TimedCommand } from '../../app/core/run/command.ts';
+import type { TimedCommand } from '../../app/core/run/command.ts';
+import { RULES } from '../../app/core/run/commands.ts';
 import type { LastView, LaneView, RunView } from '../../app/core/run/view.ts';
 import type { Millis } from '../../app/core/units.ts';
 
@@ -18,8 +19,6 @@ export function leavingNow({ t, phase, pauseEnd }: RunView, { last }: LaneView, 
   // R1: what was on its way when the stretch was given up left with it.
   return isSwim && last.at <= abandonedAt + ON_ITS_WAY ? null : last;
 }
-
-const GIVES_UP: readonly Command['do'][] = ['move-on', 'restart', 'go-to'];
 
 /** Lists of commands are values: what was found of one holds. */
 const known = new WeakMap<readonly TimedCommand[], Millis>();
@@ -38,10 +37,10 @@ function find(commands: readonly TimedCommand[]): Millis {
   let undone = 0;
   for (let index = commands.length - 1; index >= 0; index--) {
     const { command, at } = commands[index]!;
-    if (command.do === 'mark') continue;
+    const { steers, givesUp } = RULES[command.do];
     if (command.do === 'undo') undone++;
-    else if (undone > 0) undone--;
-    else if (GIVES_UP.includes(command.do)) return at;
+    else if (steers && undone > 0) undone--;
+    else if (givesUp) return at;
   }
   return -Infinity;
 }

@@ -5,9 +5,9 @@
  */
 
 import { spawn } from 'node:child_process';
-import { systemClock } from '../../app/host/clock.ts';
-import { startLoop } from '../../app/host/loop.ts';
-import { systemTimers } from '../../app/host/timers.ts';
+import { systemClock } from '../../app/host/time/clock.ts';
+import { startLoop } from '../../app/host/time/loop.ts';
+import { systemTimers } from '../../app/host/time/timers.ts';
 import { row, type Row } from './table.ts';
 
 const WAKE_UPS = 10_000;

@@ -5,7 +5,7 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { openDeckChannel, type DeckChannel } from '../../app/desktop/deck-channel.ts';
 import { pageAddress, type WindowKind } from '../../app/desktop/window-kind.ts';
-import { DeckHost } from '../../app/host/deck-host.ts';
+import { DeckHost } from '../../app/host/deck/deck-host.ts';
 import { JournalInMemory } from '../support/journal-in-memory.ts';
 import { WIRE_VERSION, type FromHost } from '../../app/wire/messages.ts';
 import { readFromHost } from '../support/from-host.ts';

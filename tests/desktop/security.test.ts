@@ -14,7 +14,7 @@ import { guardPermissions, mayHave } from '../../app/desktop/permissions.ts';
 import { mayUse } from '../../app/desktop/sender.ts';
 import { webPreferences } from '../../app/desktop/web-preferences.ts';
 import { pageAddress, plainAddress } from '../../app/desktop/window-kind.ts';
-import type { Page } from '../../app/host/pages.ts';
+import type { Page } from '../../app/host/web/pages.ts';
 import { CHANNELS } from '../../app/wire/window-bridge.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));

@@ -10,12 +10,14 @@ import { extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'acorn';
 import { describe, expect, test } from 'vitest';
+import { ACTIONS } from '../../renderer/ui/coach/actions.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const dist = join(root, 'dist');
 const PAGES = ['desk', 'wall', 'remote'];
 const emitted = filesBelow(join(dist, 'pages'));
 const scripts = emitted.filter((file) => extname(file) === '.js');
+const scriptsOf = (page: string): string[] => loadedBy(join(dist, 'pages', page, 'index.html'));
 
 describe('[build] pages', () => {
   test.each(PAGES)('%s has no script, style or handler of its own in the page', (page) => {
@@ -30,6 +32,18 @@ describe('[build] pages', () => {
     const asked = [...html.matchAll(/\s(?:src|href)="([^"]*)"/g)].map(([, address = '']) => address);
     expect(asked.length).toBeGreaterThan(0);
     expect(asked.filter((address) => !emitted.includes(join(dist, 'pages', address)))).toEqual([]);
+  });
+
+  test('the wall loads nothing of what only a coach reads', () => {
+    const words = Object.values(ACTIONS).flatMap(({ does }) => (does.includes(' ') ? [does] : []));
+    const holding = (page: string): string[] => {
+      const text = scriptsOf(page)
+        .map((file) => readFileSync(file, 'utf8'))
+        .join('\n');
+      return words.filter((each) => text.includes(each));
+    };
+    expect(holding('desk')).toEqual(words);
+    expect(holding('wall')).toEqual([]);
   });
 
   test('no style sheet holds a data address or one of another server', () => {
@@ -97,6 +111,21 @@ test('[build] the same sources give the same bytes, and none of them names this 
     rmSync(again, { recursive: true, force: true });
   }
 });
+
+/** A page's scripts, and those that they load at once. */
+function loadedBy(page: string): string[] {
+  const files = new Set<string>();
+  const look = (file: string): void => {
+    for (const [, name = ''] of readFileSync(file, 'utf8').matchAll(/["'](?:\.|\/assets)\/([\w-]+\.js)["']/g)) {
+      const script = join(dist, 'pages', 'assets', name);
+      if (files.has(script)) continue;
+      files.add(script);
+      look(script);
+    }
+  };
+  look(page);
+  return [...files];
+}
 
 function filesBelow(folder: string): string[] {
   const entries = readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1));

@@ -7,8 +7,8 @@ import { singleCuts } from '../../app/core/run/fit.ts';
 import { changedSince } from '../../app/core/run/seen.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import { view } from '../../app/core/run/view.ts';
-import { headText } from '../../renderer/desk/head-text.ts';
-import { outlineParts } from '../../renderer/desk/outline-rows.ts';
+import { headText } from '../../renderer/desk/run/head-text.ts';
+import { outlineParts } from '../../renderer/desk/outline/outline-rows.ts';
 import { nextLeaveOf } from '../../renderer/remote/next-leave.ts';
 import { runOf } from '../support/coach-run.ts';
 

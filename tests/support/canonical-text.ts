@@ -87,7 +87,8 @@ function writeItem(item: Item, indent: string, session: Session, lines: string[]
     case 'timed-swim':
       lines.push(indent + formatTime(item.time) + behind(item.words));
       return;
-    default:
+    case 'talk':
+    case 'break':
       lines.push(`${indent}${item.kind} ${formatTime(item.time)}${behind(item.words)}`);
   }
 }

@@ -4,7 +4,7 @@
  */
 
 import type { Locator, Page } from 'playwright';
-import type { Command } from '../../app/core/run/command.ts';
+import type { Command, CommandName, CommandOf } from '../../app/core/run/command.ts';
 
 /** Longer than the press that Move on and Finish want, in ms. */
 const LONG_PRESS = 700;
@@ -16,39 +16,37 @@ export interface BeforeCommand {
   outlineName(line: number): RegExp | null;
 }
 
+type Press<Name extends CommandName> = (page: Page, command: CommandOf<Name>, before: BeforeCommand) => Promise<void>;
+
+/** The commands that this hand has learnt. */
+const PRESSES: { readonly [Name in CommandName]?: Press<Name> } = {
+  start: (page) => button(page, /^Start( now)?$/).click(),
+  undo: (page) => button(page, 'Undo').click(),
+  'move-on': (page) => button(page, 'Move on').click({ delay: LONG_PRESS }),
+  finish: (page) => button(page, 'Finish').click({ delay: LONG_PRESS }),
+  stop: (page, { lanes }) => button(page, lanes ? `Stop lane ${lanes[0]}` : 'Stop all lanes').click(),
+  resume: (page, { lanes }) => button(page, lanes ? `Resume lane ${lanes[0]}` : 'Resume').click(),
+  rejoin: (page, { lanes }) => button(page, lanes ? `Rejoin lane ${lanes[0]}` : 'Rejoin').click(),
+  shift: (page, { lanes, seconds }) => shift(page, lanes?.[0], seconds),
+  swimmers: (page, { lanes, n }, before) =>
+    inLanePanel(page, lanes?.[0], n < before.swimmers(lanes?.[0] ?? -1) ? 'One fewer' : 'One more'),
+  mark: (page, { lanes, words = '' }) => mark(page, lanes?.[0], words),
+  cut: (page, { line }, before) => cut(page, line, before.outlineName(line)),
+  rewrite: (page, { text }) => rewrite(page, text),
+};
+
 /** Presses what gives the command; throws for one that this hand has not learnt. */
-export async function giveByHand(page: Page, command: Command, before: BeforeCommand): Promise<void> {
-  const lanes = 'lanes' in command ? (command.lanes ?? []) : [];
-  const [lane] = lanes;
-  if (lanes.length > 1) throw new Error(`${command.do} for several lanes is not one press`);
-  switch (command.do) {
-    case 'start':
-      return button(page, /^Start( now)?$/).click();
-    case 'undo':
-      return button(page, 'Undo').click();
-    case 'move-on':
-      return button(page, 'Move on').click({ delay: LONG_PRESS });
-    case 'finish':
-      return button(page, 'Finish').click({ delay: LONG_PRESS });
-    case 'stop':
-      return button(page, lane === undefined ? 'Stop all lanes' : `Stop lane ${lane}`).click();
-    case 'resume':
-      return button(page, lane === undefined ? 'Resume' : `Resume lane ${lane}`).click();
-    case 'rejoin':
-      return button(page, lane === undefined ? 'Rejoin' : `Rejoin lane ${lane}`).click();
-    case 'shift':
-      return shift(page, lane, command.seconds);
-    case 'swimmers':
-      return inLanePanel(page, lane, command.n < before.swimmers(lane ?? -1) ? 'One fewer' : 'One more');
-    case 'mark':
-      return mark(page, lane, command.words ?? '');
-    case 'cut':
-      return cut(page, command.line, before.outlineName(command.line));
-    case 'rewrite':
-      return rewrite(page, command.text);
-    default:
-      throw new Error(`this hand has not learnt ${command.do}`);
+export function giveByHand(page: Page, command: Command, before: BeforeCommand): Promise<void> {
+  if ('lanes' in command && (command.lanes ?? []).length > 1) {
+    throw new Error(`${command.do} for several lanes is not one press`);
   }
+  return press(page, command, before);
+}
+
+function press<Name extends CommandName>(page: Page, command: CommandOf<Name>, before: BeforeCommand): Promise<void> {
+  const given: Press<Name> | undefined = PRESSES[command.do];
+  if (!given) throw new Error(`this hand has not learnt ${command.do}`);
+  return given(page, command, before);
 }
 
 export function button(page: Page, name: string | RegExp): Locator {

@@ -7,12 +7,12 @@ import { request, type IncomingHttpHeaders } from 'node:http';
 import { connect, type Socket } from 'node:net';
 import { randomUUID } from 'node:crypto';
 import { WebSocket, type ClientOptions } from 'ws';
-import { systemClock, type Clock } from '../../app/host/clock.ts';
-import { DeckHost } from '../../app/host/deck-host.ts';
+import { systemClock, type Clock } from '../../app/host/time/clock.ts';
+import { DeckHost } from '../../app/host/deck/deck-host.ts';
 import { JournalInMemory } from './journal-in-memory.ts';
-import type { Page, Pages } from '../../app/host/pages.ts';
-import { startServer, type DeckServer } from '../../app/host/server.ts';
-import { systemTimers, type Timers } from '../../app/host/timers.ts';
+import type { Page, Pages } from '../../app/host/web/pages.ts';
+import { startServer, type DeckServer } from '../../app/host/web/server.ts';
+import { systemTimers, type Timers } from '../../app/host/time/timers.ts';
 import { WIRE_VERSION, type FromHost, type FromScreen } from '../../app/wire/messages.ts';
 import { readFromHost } from './from-host.ts';
 

@@ -3,8 +3,8 @@
  * their times while time is advanced; a stall lets time pass without them, so that they fire late.
  */
 
-import type { Clock, Jump, Moment, WallTime } from '../../app/host/clock.ts';
-import type { Timers } from '../../app/host/timers.ts';
+import type { Clock, Jump, Moment, WallTime } from '../../app/host/time/clock.ts';
+import type { Timers } from '../../app/host/time/timers.ts';
 
 interface FakeTimer {
   readonly due: number;

@@ -4,7 +4,7 @@
  */
 
 import { dirname } from 'node:path';
-import type { Disk, DiskFile, FileMark, Move } from '../../app/host/disk.ts';
+import type { Disk, DiskFile, FileMark, Move } from '../../app/host/journal/disk.ts';
 
 export class FakeDisk implements Disk {
   readonly files = new Map<string, Uint8Array>();

@@ -2,7 +2,7 @@
  * A folder that a host has for itself, until a test takes it away, or kills the host: then nothing more is written.
  */
 
-import type { Guard } from '../../app/host/run-file.ts';
+import type { Guard } from '../../app/host/journal/run-file.ts';
 
 export class FreeFolder implements Guard {
   /** Another host has it. */

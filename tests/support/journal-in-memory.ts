@@ -2,7 +2,7 @@
  * A journal in memory: nothing outlives the process. `lines` are what a disk would hold, signs of life apart.
  */
 
-import type { AliveSign, Closing, Journal, JournalLine, Opening, Writing } from '../../app/host/journal.ts';
+import type { AliveSign, Closing, Journal, JournalLine, Opening, Writing } from '../../app/host/journal/journal.ts';
 
 export class JournalInMemory implements Journal {
   readonly openings: Opening[] = [];

@@ -2,12 +2,12 @@
  * The host over fake time with a journal on a fake disk, that a test can kill and start again.
  */
 
-import { runsFolder } from '../../app/host/data-folder.ts';
-import { DeckHost } from '../../app/host/deck-host.ts';
-import { JournalFile } from '../../app/host/journal-file.ts';
-import { startLoop, type Loop } from '../../app/host/loop.ts';
-import { recover, type Recovery } from '../../app/host/recovery.ts';
-import { followRun } from '../../app/host/run-follower.ts';
+import { runsFolder } from '../../app/host/lock/data-folder.ts';
+import { DeckHost } from '../../app/host/deck/deck-host.ts';
+import { JournalFile } from '../../app/host/journal/journal-file.ts';
+import { startLoop, type Loop } from '../../app/host/time/loop.ts';
+import { recover, type Recovery } from '../../app/host/recovery/recovery.ts';
+import { lifeSigns } from '../../app/host/journal/life-signs.ts';
 import { FakeClock } from './fake-clock.ts';
 import { FakeDisk } from './fake-disk.ts';
 import { FreeFolder } from './free-folder.ts';
@@ -43,7 +43,7 @@ export class JournalledDeck {
     this.journal = new JournalFile({ disk, folder: FOLDER, boot, timers, guard: this.guard, tell });
     let ids = 0;
     this.host = new DeckHost({ clock, timers, journal: this.journal, newId: () => `${prefix}-${++ids}` });
-    this.loop = startLoop(clock, timers, [followRun(this.host, clock, this.journal)]);
+    this.loop = startLoop(clock, timers, [lifeSigns(this.host, clock, this.journal)]);
     this.host.onChange(() => this.loop.wake());
   }
 

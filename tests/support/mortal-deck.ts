@@ -9,7 +9,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { BrowserContext, Page } from 'playwright';
-import { readJournal } from '../../app/host/journal-text.ts';
+import { readJournal } from '../../app/host/journal/journal-text.ts';
 import { followRun, type FollowedRun } from '../../renderer/link/follow-run.ts';
 import type { DeckRun } from '../../renderer/link/store.ts';
 import type { CalledLeave } from './called-leaves.ts';

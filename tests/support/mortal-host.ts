@@ -5,12 +5,12 @@
  */
 
 import { fileURLToPath } from 'node:url';
-import { openDeck } from '../../app/host/deck-opening.ts';
-import { startLoop } from '../../app/host/loop.ts';
-import { readPages } from '../../app/host/pages.ts';
-import { followRun } from '../../app/host/run-follower.ts';
-import { startServer } from '../../app/host/server.ts';
-import { systemTimers } from '../../app/host/timers.ts';
+import { openDeck } from '../../app/host/deck/deck-opening.ts';
+import { startLoop } from '../../app/host/time/loop.ts';
+import { readPages } from '../../app/host/web/pages.ts';
+import { lifeSigns } from '../../app/host/journal/life-signs.ts';
+import { startServer } from '../../app/host/web/server.ts';
+import { systemTimers } from '../../app/host/time/timers.ts';
 import type { FromHost, Snapshot } from '../../app/wire/messages.ts';
 import { MovingClock, type ClockSetting } from './moving-clock.ts';
 
@@ -37,7 +37,7 @@ const tell = (message: ToParent): void => void process.send!(message);
 const opening = await openDeck(data!, clock, systemTimers);
 if (!opening.ok) throw new Error(opening.why);
 const { host, journal } = opening.deck;
-const loop = startLoop(clock, systemTimers, [followRun(host, clock, journal)]);
+const loop = startLoop(clock, systemTimers, [lifeSigns(host, clock, journal)]);
 clock.onJump(() => loop.wake());
 host.onChange(() => {
   loop.wake();

@@ -5,9 +5,9 @@
 
 import { fileURLToPath } from 'node:url';
 import type { BrowserContext, Page } from 'playwright';
-import type { OpenRun } from '../../app/host/open-run.ts';
-import { readPages } from '../../app/host/pages.ts';
-import { systemTimers } from '../../app/host/timers.ts';
+import type { OpenRun } from '../../app/host/deck/open-run.ts';
+import { readPages } from '../../app/host/web/pages.ts';
+import { systemTimers } from '../../app/host/time/timers.ts';
 import { DeckServerUnderTest } from './deck-server.ts';
 import { MovingClock } from './moving-clock.ts';
 

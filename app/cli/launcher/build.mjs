@@ -33,7 +33,9 @@ process.env['NODE_ENV'] = 'production';
 
 await buildProgram(join(fresh, 'lanecall.mjs'));
 await buildDesktop(join(fresh, 'desktop'));
-await buildPages({ configFile: join(root, 'renderer', 'vite.config.ts'), build: { outDir: join(fresh, 'pages') } });
+// The wall by itself: old televisions load it, and files that it shared would bring what only a coach reads.
+await buildPagesInto(join(fresh, 'pages'), ['wall']);
+await buildPagesInto(join(fresh, 'pages'), ['desk', 'remote']);
 rmSync(join(dist, '.stamp'), { force: true });
 for (const name of ['lanecall.mjs', 'desktop', 'pages']) {
   if (existsSync(join(dist, name))) renameSync(join(dist, name), join(fresh, `${name}-before`));
@@ -78,4 +80,15 @@ function buildDesktop(outdir) {
     format: 'cjs',
     external: ['electron'],
   });
+}
+
+/**
+ * The server maps `/` to desk, `/display` to wall and `/remote` to remote.
+ * @param {string} outDir
+ * @param {string[]} pages with what they share in files of its own
+ */
+async function buildPagesInto(outDir, pages) {
+  const folder = join(root, 'renderer');
+  const input = Object.fromEntries(pages.map((page) => [page, join(folder, page, 'index.html')]));
+  await buildPages({ configFile: join(folder, 'vite.config.ts'), build: { outDir, rolldownOptions: { input } } });
 }

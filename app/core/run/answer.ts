@@ -70,3 +70,13 @@ function laneNames(numbers: readonly number[]): string {
   if (numbers.length === 1) return `Lane ${numbers[0]}`;
   return `None of lanes ${numbers.slice(0, -1).join(', ')} and ${numbers[numbers.length - 1]}`;
 }
+
+/** Every lane named, or that is in, with the same change, whatever it has pending. */
+export function changeChosen(
+  state: RunState,
+  named: readonly number[] | undefined,
+  change: (lane: LaneState) => LaneState,
+): Outcome {
+  const chosen = choose(state, named, () => true, 'is in');
+  return chosen.ok ? done(changeLanes(state, chosen.lanes, change)) : chosen;
+}

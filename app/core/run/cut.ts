@@ -17,7 +17,7 @@ import type { LaneState, RunState } from './state.ts';
 export type Cuttable =
   { readonly kind: 'reps' | 'rounds'; readonly most: number } | { readonly kind: 'nothing'; readonly why: string };
 
-export function cut(state: RunState, line: number, n: number, t: Millis): Outcome {
+export function cutLine(state: RunState, line: number, n: number, t: Millis): Outcome {
   const cuttable = cuttableAt(state.plan.session, line);
   if (cuttable.kind === 'nothing') return no(cuttable.why);
   const total = (state.cuts.get(line) ?? 0) + n;
@@ -49,7 +49,8 @@ export function cuttableAt(session: Session, line: number): Cuttable {
     case 'block':
     case 'timed-swim':
       return { kind: 'nothing', why: 'What is swum by time cannot be cut: use Skip rep or Move on.' };
-    default:
+    case 'talk':
+    case 'break':
       return { kind: 'nothing', why: 'A talk or break cannot be cut: use Move on.' };
   }
 }

@@ -3,6 +3,9 @@
  * all of it stands there too.
  */
 
+import { RULES } from './commands.ts';
+import { isCommandName } from './read-command.ts';
+
 interface Given {
   readonly command: { readonly do?: unknown };
 }
@@ -16,9 +19,9 @@ export function notUndone<Each extends Given>(commands: readonly Each[]): readon
   for (const each of commands) {
     if (each.command.do !== 'undo') kept.push(each);
     else {
-      // A mark is passed over, and stays.
+      // What does not steer, a mark, is passed over and stays.
       let last = kept.length - 1;
-      while (kept[last]?.command.do === 'mark') last--;
+      while (last >= 0 && !isSteering(kept[last]!)) last--;
       if (last >= 0) kept.splice(last, 1);
     }
   }
@@ -28,4 +31,8 @@ export function notUndone<Each extends Given>(commands: readonly Each[]): readon
 /** Whether a start was given that was not undone. */
 export function hasStarted(commands: readonly Given[]): boolean {
   return notUndone(commands).some(({ command }) => command.do === 'start');
+}
+
+function isSteering({ command: { do: name } }: Given): boolean {
+  return typeof name === 'string' && isCommandName(name) && RULES[name].steers;
 }

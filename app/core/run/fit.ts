@@ -11,7 +11,7 @@ import { isSwimDown } from '../session/pace.ts';
 import type { Item } from '../session/session.ts';
 import { align, LEAD } from './align.ts';
 import { begunUnits, takesBegun } from './begun.ts';
-import { cut, cuttableAt } from './cut.ts';
+import { cutLine, cuttableAt } from './cut.ts';
 import { projectedEnd, projectedTimes } from './projection.ts';
 import { openRun, type RunState } from './state.ts';
 import type { Plan } from '../plan/plan.ts';
@@ -81,7 +81,7 @@ interface Tried extends Omit<CutOption, 'takesBegun'> {
 function tryCut(state: RunState, t: Millis, line: number, n: number): Tried | null {
   if (n < 1) return null;
   const cuttable = cuttableAt(state.plan.session, line);
-  const outcome = cut(state, line, n, t);
+  const outcome = cutLine(state, line, n, t);
   if (!outcome.ok || cuttable.kind === 'nothing') return null;
   const endsAt = projectedEnd(outcome.state, t);
   return {
@@ -154,7 +154,7 @@ function together(
     const enough = least(now, t, best.line, serves, most);
     if (enough) return { cuts: [...cuts, enough], serves: 'all' };
     cuts.push(best);
-    const outcome = cut(now, best.line, best.n, t);
+    const outcome = cutLine(now, best.line, best.n, t);
     if (!outcome.ok) throw new Error(`a cut that was tried is refused: ${outcome.why}`);
     now = outcome.state;
     left = left.filter((line) => line !== best.line);
@@ -274,7 +274,7 @@ function mostWhole(state: RunState, t: Millis, line: number): number {
   if (begun.size === 0) return high;
   while (low < high) {
     const middle = (low + high + 1) >>> 1;
-    const outcome = cut(state, line, middle, t);
+    const outcome = cutLine(state, line, middle, t);
     if (outcome.ok && takesBegun(state, outcome.state, line, begun)) high = middle - 1;
     else low = middle;
   }

@@ -10,12 +10,12 @@ import { laneLength, retime } from '../plan/retime.ts';
 import { piecesOf, samePieces, type Piece } from '../session/pieces.ts';
 import { align, LEAD } from './align.ts';
 import { done, no, type Outcome } from './answer.ts';
-import { stopToJoin, unlessTooSoon } from './lane-command.ts';
+import { stopToJoin, unlessTooSoon } from './lane-change.ts';
 import { isEmpty, placeIn, placeOf, startingFrom, type Place } from './place.ts';
 import { done as doneAt, waitAt, withoutWaiting } from './settle.ts';
 import { currentStretch, isPending, nextLeave, type LaneState, type Pending, type RunState } from './state.ts';
 
-export function rewrite(state: RunState, text: string, t: Millis): Outcome {
+export function rewritten(state: RunState, text: string, t: Millis): Outcome {
   const { source, session } = state.plan;
   const opened = openPlan({ text, lanesText: source.lanesText }, state.plan);
   if (!opened.ok) {
@@ -36,11 +36,11 @@ export function rewrite(state: RunState, text: string, t: Millis): Outcome {
   }
   const goes = before[stay]?.first ?? Infinity;
   const comes = after[stay]?.first ?? Infinity;
-  const rewritten = withNewLines({ ...withoutLines(state, goes), plan }, comes);
-  const from = placeAfter(rewritten, state.from, goes, comes);
-  if (state.phase === 'waiting') return done(atWhatIsLeft(rewritten, from, t));
-  const lanes = joinLanes(state, { ...rewritten, from }, comes, t);
-  return unlessTooSoon(state, { ...rewritten, from, lanes }, t);
+  const renewed = withNewLines({ ...withoutLines(state, goes), plan }, comes);
+  const from = placeAfter(renewed, state.from, goes, comes);
+  if (state.phase === 'waiting') return done(atWhatIsLeft(renewed, from, t));
+  const lanes = joinLanes(state, { ...renewed, from }, comes, t);
+  return unlessTooSoon(state, { ...renewed, from, lanes }, t);
 }
 
 /** The first line of the text in force that may still be changed, from 1; one past the last where none may. */

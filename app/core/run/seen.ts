@@ -4,11 +4,12 @@
  */
 
 import type { Millis } from '../units.ts';
-import type { Command } from './command.ts';
+import type { Command, CommandName, CommandOf } from './command.ts';
+import { RULES } from './commands.ts';
 import { startingFrom } from './place.ts';
 import { settleForCommand } from './settle.ts';
 import { countNow } from './standing.ts';
-import { currentStretch, isPending, type LaneState, type Pending, type RunState } from './state.ts';
+import { currentStretch, type LaneState, type Pending, type RunState } from './state.ts';
 
 /** A rep as a screen names it: line, round numbers outermost first, rep within its round. */
 export interface SeenRep {
@@ -39,32 +40,16 @@ export function changedSince(state: RunState, command: Command, seen: Seen, at: 
   return changes.length > 0 ? `Nothing was changed, because meanwhile ${changes.join(', ')}.` : null;
 }
 
+/** Whether the host is to be told what was on the screen with a command. */
+export function touchesReps(command: Command): boolean {
+  return RULES[command.do].touches !== null;
+}
+
 /** Which lanes the command would change the reps of; null for commands that are not about single reps. */
-function touchedBy(command: Command): ((lane: LaneState) => boolean) | null {
-  switch (command.do) {
-    case 'skip':
-    case 'sit-out':
-    case 'shift':
-    case 'interval':
-      return (lane) => isNamed(command, lane) && isPending(lane);
-    case 'repeat':
-      return (lane) => isNamed(command, lane) && lane.leftHere;
-    case 'resume':
-    case 'rejoin':
-      return (lane) => isNamed(command, lane) && lane.stoppedBy !== null;
-    case 'cut':
-      return (lane) => lane.reps.slice(lane.next).some(({ set }) => isOfLine(set, command.line));
-    default:
-      return null;
-  }
-}
-
-function isNamed({ lanes }: { readonly lanes?: readonly number[] }, lane: LaneState): boolean {
-  return lanes === undefined || lanes.includes(lane.number);
-}
-
-function isOfLine(set: Pending['set'], line: number): boolean {
-  return set.line === line || set.rounds.some((round) => round.line === line);
+function touchedBy<Name extends CommandName>(command: CommandOf<Name>): ((lane: LaneState) => boolean) | null {
+  const { touches } = RULES[command.do];
+  const lanes = 'lanes' in command ? (command.lanes as readonly number[] | undefined) : undefined;
+  return touches && ((lane) => (lanes === undefined || lanes.includes(lane.number)) && touches(lane, command));
 }
 
 /** What screens show as the lane's next rep: while waiting, the first of the stretch to begin. */

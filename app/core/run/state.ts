@@ -106,9 +106,10 @@ export interface Mark {
   readonly words: string;
 }
 
-/** A command with the state before it, whose own `undoable` is left empty. */
+/** A command, whether it takes leaves away, and the state before it, whose own `undoable` is left empty. */
 export interface Undoable {
   readonly command: Command;
+  readonly takesLeavesAway: boolean;
   readonly at: Millis;
   readonly before: RunState;
 }

@@ -3,6 +3,7 @@
  */
 
 import type { Millis } from '../units.ts';
+import { RULES } from '../run/commands.ts';
 import type { RunState, Undoable } from '../run/state.ts';
 import type { CueChoice } from './cue-choice.ts';
 import { APART } from './pips.ts';
@@ -49,8 +50,8 @@ function lastChange(state: RunState): Change | null {
 }
 
 function changeBy({ command, at, before }: Undoable, after: RunState): Change | null {
-  if (command.do !== 'stop' && command.do !== 'resume' && command.do !== 'rejoin') return null;
-  const kind = command.do === 'stop' ? 'stop' : 'resume';
+  const kind = RULES[command.do].sign;
+  if (!kind) return null;
   const changed = after.lanes.filter(({ stoppedBy }, index) => {
     const was = before.lanes[index]?.stoppedBy ?? null;
     return kind === 'stop' ? stoppedBy !== null && stoppedBy !== was : stoppedBy === null && was !== null;

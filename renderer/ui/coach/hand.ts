@@ -6,10 +6,11 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Command } from '../../../app/core/run/command.ts';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
+import { touchesReps } from '../../../app/core/run/seen.ts';
 import { view } from '../../../app/core/run/view.ts';
 import type { Link } from '../../link/link.ts';
 import { seenIn } from '../../link/seen.ts';
-import { ACTIONS, commandOf, touchesReps, type ActionName } from './actions.ts';
+import { ACTIONS, commandOf, type ActionName } from './actions.ts';
 import { createBounceGuard } from './bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane, type LaneChoice } from './lane-choice.ts';
 import { refusalOf } from './offers.ts';

@@ -4,11 +4,13 @@
  */
 
 import { apply } from '../../../app/core/run/fold.ts';
-import { readCommand, type Command, type LaneWord } from '../../../app/core/run/command.ts';
+import type { Command } from '../../../app/core/run/command.ts';
+import { RULES } from '../../../app/core/run/commands.ts';
+import { readCommand } from '../../../app/core/run/read-command.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { isPending, type RunState } from '../../../app/core/run/state.ts';
 import type { Millis } from '../../../app/core/units.ts';
-import { ACTIONS, commandLabel } from './actions.ts';
+import { commandLabel } from './actions.ts';
 
 /** null where it can be done, else the sentence that says why not. */
 export type Refusal = string | null;
@@ -31,22 +33,21 @@ export function refusalOf(state: RunState, command: Command, t: Millis): Refusal
   if (!read.ok) return read.faults;
   const answer = apply(state, command, t);
   if (!answer.ok) return answer.why;
-  return command.do === 'resume' || command.do === 'rejoin' ? unmeant(state, answer.state, command, t) : null;
+  return RULES[command.do].sign === 'resume' ? unmeant(state, answer.state, command, t) : null;
 }
 
-type Release = Extract<Command, { readonly do: LaneWord }>;
-
 /** Of a Resume or Rejoin that the run would take. */
-function unmeant(before: RunState, after: RunState, { do: name, lanes }: Release, t: Millis): Refusal {
+function unmeant(before: RunState, after: RunState, command: Command, t: Millis): Refusal {
+  const lanes = 'lanes' in command ? command.lanes : undefined;
   const isOfLastStop = (number: number): boolean =>
     before.lanes.some((lane) => lane.number === number && lane.stoppedBy === before.stops);
   if (stopSettles(before, t) && (!lanes || lanes.some(isOfLastStop))) {
-    return `Stopped. ${ACTIONS[name].label} is taken 1 s after a Stop; Undo takes the Stop back at once.`;
+    return `Stopped. ${commandLabel(command)} is taken 1 s after a Stop; Undo takes the Stop back at once.`;
   }
   const freed = after.lanes.filter(
     ({ stoppedBy }, index) => stoppedBy === null && before.lanes[index]!.stoppedBy !== null,
   );
-  const isOver = name === 'rejoin' && freed.length > 0 && !freed.some(isPending);
+  const isOver = command.do === 'rejoin' && freed.length > 0 && !freed.some(isPending);
   return isOver ? 'Nothing is left of the old times: use Resume.' : null;
 }
 

@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { rehearsal } from '../../../app/cli/rehearse.ts';
 import { readScript } from '../../../app/cli/script.ts';
-import { readCommand } from '../../../app/core/run/command.ts';
+import { readCommand } from '../../../app/core/run/read-command.ts';
 import { fit } from '../../../app/core/run/fit.ts';
 import { apply } from '../../../app/core/run/fold.ts';
 import { settle } from '../../../app/core/run/settle.ts';

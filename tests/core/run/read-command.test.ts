@@ -1,7 +1,7 @@
 // Commands as they come from outside: every list and every word has an end, and what is wrong is one short sentence.
 
 import { describe, expect, test } from 'vitest';
-import { readCommand } from '../../../app/core/run/command.ts';
+import { readCommand } from '../../../app/core/run/read-command.ts';
 
 function refusal(fields: Record<string, unknown>): string {
   const read = readCommand(fields);

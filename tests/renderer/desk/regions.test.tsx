@@ -33,19 +33,19 @@ const breakable = vi.hoisted(() => async (name: string, original: () => Promise<
   return Object.fromEntries(wrapped);
 });
 
-vi.mock('../../../renderer/desk/run-head.tsx', (original) => breakable('run-head', original));
-vi.mock('../../../renderer/desk/lane-row.tsx', (original) => breakable('lane-row', original));
-vi.mock('../../../renderer/desk/lane-panel.tsx', (original) => breakable('lane-panel', original));
-vi.mock('../../../renderer/desk/mark-panel.tsx', (original) => breakable('mark-panel', original));
-vi.mock('../../../renderer/desk/outline.tsx', (original) => breakable('outline', original));
-vi.mock('../../../renderer/desk/run-late.tsx', (original) => breakable('run-late', original));
-vi.mock('../../../renderer/desk/said-line.tsx', (original) => breakable('said-line', original));
-vi.mock('../../../renderer/desk/action-bar.tsx', (original) => breakable('action-bar', original));
+vi.mock('../../../renderer/desk/run/run-head.tsx', (original) => breakable('run-head', original));
+vi.mock('../../../renderer/desk/lanes/lane-row.tsx', (original) => breakable('lane-row', original));
+vi.mock('../../../renderer/desk/lanes/lane-panel.tsx', (original) => breakable('lane-panel', original));
+vi.mock('../../../renderer/desk/actions/mark-panel.tsx', (original) => breakable('mark-panel', original));
+vi.mock('../../../renderer/desk/outline/outline.tsx', (original) => breakable('outline', original));
+vi.mock('../../../renderer/desk/run/run-late.tsx', (original) => breakable('run-late', original));
+vi.mock('../../../renderer/desk/actions/said-line.tsx', (original) => breakable('said-line', original));
+vi.mock('../../../renderer/desk/actions/action-bar.tsx', (original) => breakable('action-bar', original));
 vi.mock('../../../renderer/desk/notices.tsx', (original) => breakable('notices', original));
-vi.mock('../../../renderer/desk/rewrite-screen.tsx', (original) => breakable('rewrite-screen', original));
-vi.mock('../../../renderer/desk/write-screen.tsx', (original) => breakable('write-screen', original));
-vi.mock('../../../renderer/desk/timetable-view.tsx', (original) => breakable('timetable-view', original));
-vi.mock('../../../renderer/desk/afterwards.tsx', (original) => breakable('afterwards', original));
+vi.mock('../../../renderer/desk/edit/rewrite-screen.tsx', (original) => breakable('rewrite-screen', original));
+vi.mock('../../../renderer/desk/write/write-screen.tsx', (original) => breakable('write-screen', original));
+vi.mock('../../../renderer/desk/timetable/timetable-view.tsx', (original) => breakable('timetable-view', original));
+vi.mock('../../../renderer/desk/afterwards/afterwards.tsx', (original) => breakable('afterwards', original));
 vi.mock('../../../renderer/ui/coach/clock.tsx', (original) => breakable('clock', original));
 
 const GOING: readonly [number, Command][] = [

@@ -1,0 +1,31 @@
+/*
+ * `gap`: a lane's swimmers leave so many seconds apart from its next leave on.
+ */
+
+import { SECOND } from '../../units.ts';
+import { changeChosen } from '../answer.ts';
+import { LANES, optional, wholeNumber, type FieldsOf } from '../command-fields.ts';
+import type { Rule } from '../command-rule.ts';
+import type { CommandWords } from '../command-words.ts';
+
+const fields = { lanes: optional(LANES), seconds: wholeNumber('seconds', 1, 60) };
+
+declare module '../command.ts' {
+  interface CommandFields {
+    readonly gap: FieldsOf<typeof fields>;
+  }
+}
+
+export const gap: Rule<'gap'> = {
+  fields,
+  carryOut: (now, { lanes, seconds }) => changeChosen(now, lanes, (lane) => ({ ...lane, gap: seconds * SECOND })),
+  steers: true,
+  touches: null,
+  takesLeavesAway: false,
+};
+
+export const gapWords = {
+  label: 'Gap',
+  actions: {},
+  says: ({ command: { seconds }, given, capital }) => `${capital(given)}: ${seconds} s apart from the next leave on.`,
+} satisfies CommandWords<'gap'>;

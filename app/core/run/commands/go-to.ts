@@ -1,0 +1,45 @@
+/*
+ * `go-to`: to any rep of the session, whose stretch waits; each lane starts with its first rep not before it.
+ */
+
+import type { Millis } from '../../units.ts';
+import { done, no, type Outcome } from '../answer.ts';
+import { optional, ROUNDS, wholeNumber, type FieldsOf } from '../command-fields.ts';
+import type { CommandOf } from '../command.ts';
+import type { Rule } from '../command-rule.ts';
+import type { CommandWords } from '../command-words.ts';
+import { placeIn } from '../place.ts';
+import type { RunState } from '../state.ts';
+import { beforeCountdown, waitAtWhatIsLeft } from '../ways-out.ts';
+
+const fields = { line: wholeNumber('line', 1), rounds: optional(ROUNDS), rep: wholeNumber('rep', 1) };
+
+declare module '../command.ts' {
+  interface CommandFields {
+    readonly 'go-to': FieldsOf<typeof fields>;
+  }
+}
+
+export const goTo: Rule<'go-to'> = {
+  fields,
+  carryOut: goneTo,
+  steers: true,
+  touches: null,
+  takesLeavesAway: true,
+  givesUp: true,
+};
+
+export const goToWords = {
+  label: 'Go to',
+  actions: {},
+  says: ({ cameTo }) => cameTo('Gone to'),
+} satisfies CommandWords<'go-to'>;
+
+/** Waits at the stretch that holds the rep in any lane; each lane will start with its first rep not before it. */
+function goneTo(state: RunState, target: CommandOf<'go-to'>, t: Millis): Outcome {
+  for (let index = 0; index < state.stretches.length; index++) {
+    const from = placeIn(state.stretches[index]!, target);
+    if (from) return done(waitAtWhatIsLeft(beforeCountdown(state, t), index, t, from));
+  }
+  return no(`Line ${target.line} has no such rep in the session as it stands.`);
+}

@@ -1,0 +1,152 @@
+/*
+ * `interval`: the intervals of a line, from a lane's next rep on, get longer or shorter.
+ */
+
+import { HOUR, SECOND, type Millis } from '../../units.ts';
+import type { Rep, Stretch } from '../../plan/plan.ts';
+import { retime, withTimes } from '../../plan/retime.ts';
+import { changeLanes, choose, no, type Outcome } from '../answer.ts';
+import { CHANGE, LANES, optional, type FieldsOf } from '../command-fields.ts';
+import type { CommandOf } from '../command.ts';
+import type { Rule } from '../command-rule.ts';
+import type { CommandWords, Told } from '../command-words.ts';
+import { NOTHING_LEFT, notGoing, unlessTooSoon } from '../lane-change.ts';
+import { isPending, type LaneState, type RunState } from '../state.ts';
+
+const fields = { lanes: optional(LANES), seconds: CHANGE };
+
+declare module '../command.ts' {
+  interface CommandFields {
+    readonly interval: FieldsOf<typeof fields>;
+  }
+}
+
+export const interval: Rule<'interval'> = {
+  fields,
+  carryOut: (now, { lanes, seconds }, at) => retimed(now, lanes, seconds, at),
+  steers: true,
+  touches: isPending,
+  takesLeavesAway: false,
+};
+
+/** One step of "−5 s a rep" and "+5 s a rep". */
+const STEP = 5;
+
+export const intervalWords = {
+  label: 'Interval',
+  actions: {
+    shorter: {
+      label: '−5 s a rep',
+      key: '[',
+      does: 'interval shorter',
+      pressed: false,
+      byChoice: true,
+      remote: 'more',
+      command: (lanes) => ({ do: 'interval', ...lanes, seconds: -STEP }),
+    },
+    longer: {
+      label: '+5 s a rep',
+      key: ']',
+      does: 'interval longer',
+      pressed: false,
+      byChoice: true,
+      remote: 'more',
+      command: (lanes) => ({ do: 'interval', ...lanes, seconds: STEP }),
+    },
+  },
+  says: (told) => `${intervalText(told)}: ${told.next()}.${blockText(told)}`,
+} satisfies CommandWords<'interval'>;
+
+function retimed(state: RunState, named: readonly number[] | undefined, seconds: number, t: Millis): Outcome {
+  if (state.phase !== 'going') return no(notGoing(state));
+  const chosen = choose(state, named, isPending, NOTHING_LEFT);
+  if (!chosen.ok) return chosen;
+  const by = seconds * SECOND;
+  let stretches = state.stretches;
+  const lines = new Set(state.retimed);
+  for (const index of chosen.lanes) {
+    const lane = state.lanes[index]!;
+    const line = lane.reps[lane.next]!.set.line;
+    const changed = withLongerIntervals(stretches, state.index, index, line, by);
+    if (!changed || !staysInBounds(lane, line, by)) {
+      return no(`An interval of lane ${lane.number} would not stay above 0 and at most 1:00:00.`);
+    }
+    stretches = changed;
+    lines.add(line);
+  }
+  const lanes = changeLanes(state, chosen.lanes, (lane) => withLongerPending(lane, by));
+  return unlessTooSoon(state, { ...lanes, stretches, retimed: lines }, t);
+}
+
+/**
+ * The stretches from the current one on with the lane's intervals of a line longer; null where one
+ * would leave its bounds.
+ */
+function withLongerIntervals(
+  stretches: readonly Stretch[],
+  current: number,
+  laneIndex: number,
+  line: number,
+  by: Millis,
+): readonly Stretch[] | null {
+  let fits = true;
+  const longer = (rep: Rep): Millis => {
+    if (rep.set.line !== line) return rep.interval;
+    fits &&= rep.interval + by > 0 && rep.interval + by <= HOUR;
+    return rep.interval + by;
+  };
+  const changed = stretches.map((stretch, index) => {
+    const own = index >= current ? stretch.lanes[laneIndex] : undefined;
+    if (!own || !own.reps.some(({ set }) => set.line === line)) return stretch;
+    const lanes = [...stretch.lanes];
+    lanes[laneIndex] = retime(own.reps, longer);
+    return { ...stretch, lanes };
+  });
+  return fits ? changed : null;
+}
+
+/** Whether what the lane still has of a line, a rep swum again among it, can have intervals so much longer. */
+function staysInBounds(lane: LaneState, line: number, by: Millis): boolean {
+  const left = lane.leftHere && lane.last ? [lane.last.rep] : [];
+  return [...left, ...lane.reps.slice(lane.next)].every(
+    ({ set, interval }) => set.line !== line || (interval + by > 0 && interval + by <= HOUR),
+  );
+}
+
+/** What the lane has pending with the intervals of its next rep's line longer, the one now running too. */
+function withLongerPending(lane: LaneState, by: Millis): LaneState {
+  const line = lane.reps[lane.next]!.set.line;
+  const running = lane.leftHere && lane.last!.rep.set.line === line;
+  let later = running ? by : 0;
+  const reps = lane.reps.slice(lane.next).map((rep) => {
+    const offset = rep.offset + later;
+    const interval = rep.set.line === line ? rep.interval + by : rep.interval;
+    later += interval - rep.interval;
+    return rep.again ? { ...rep, offset, interval } : withTimes(rep, offset, interval);
+  });
+  const last = running
+    ? { ...lane.last!, rep: { ...lane.last!.rep, interval: lane.last!.rep.interval + by } }
+    : lane.last;
+  return { ...lane, reps, next: 0, end: lane.end + later, last };
+}
+
+/** "50 fast on 1:05, was 1:00, in lane 1; on 1:15, was 1:10, in lane 2". */
+function intervalText({ touched, before, rep, interval: written, lanes, capital }: Told<unknown>): string {
+  const what = rep(
+    touched.map(({ is }) => is.reps[is.next]),
+    'the set',
+  );
+  const numbers = new Map<string, number[]>();
+  for (const { was, is } of touched) {
+    const text = `on ${written(is.reps[is.next]!)}, was ${written(was.reps[was.next]!)}`;
+    numbers.set(text, [...(numbers.get(text) ?? []), is.number]);
+  }
+  const texts = [...numbers].map(([text, of]) => `${text}, in ${lanes(of, before)}`);
+  return `${capital(what)} ${texts.join('; ')}`;
+}
+
+/** A timed block keeps its reps, so that it no longer takes the time that was written. */
+function blockText({ touched, command: { seconds } }: Told<CommandOf<'interval'>>): string {
+  const isBlock = touched.some(({ is }) => is.reps[is.next]?.set.kind === 'block');
+  return isBlock ? ` The timed block gets ${seconds > 0 ? 'longer' : 'shorter'} than it was written.` : '';
+}

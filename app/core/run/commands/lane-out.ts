@@ -1,0 +1,41 @@
+/*
+ * `lane-out`: lanes take no part in what follows; one at least stays in.
+ */
+
+import { changeLanes, choose, done, no, type Outcome } from '../answer.ts';
+import { LANES, type FieldsOf } from '../command-fields.ts';
+import type { Rule } from '../command-rule.ts';
+import type { CommandWords } from '../command-words.ts';
+import { NOTHING_PENDING, type RunState } from '../state.ts';
+
+const fields = { lanes: LANES };
+
+declare module '../command.ts' {
+  interface CommandFields {
+    readonly 'lane-out': FieldsOf<typeof fields>;
+  }
+}
+
+export const laneOut: Rule<'lane-out'> = {
+  fields,
+  carryOut: (now, { lanes }) => wentOut(now, lanes),
+  steers: true,
+  touches: null,
+  takesLeavesAway: true,
+};
+
+export const laneOutWords = {
+  label: 'Lane out',
+  actions: {},
+  says: ({ command, before, lanes, capital }) =>
+    `${capital(lanes(command.lanes, before))} ${command.lanes.length > 1 ? 'are' : 'is'} out.`,
+} satisfies CommandWords<'lane-out'>;
+
+function wentOut(state: RunState, named: readonly number[]): Outcome {
+  const chosen = choose(state, named, () => true, 'is in');
+  if (!chosen.ok) return chosen;
+  if (state.lanes.every((lane, index) => !lane.in || chosen.lanes.has(index))) {
+    return no('One lane at least stays in: use Finish to end the session.');
+  }
+  return done(changeLanes(state, chosen.lanes, (lane) => ({ ...lane, ...NOTHING_PENDING, in: false })));
+}

@@ -1,0 +1,60 @@
+/*
+ * `move-on`: what is pending is dropped and the stretch ends; the next waits for the coach, or begins where it is a talk or break.
+ */
+
+import type { Millis } from '../../units.ts';
+import { waitsFor, type Stretch } from '../../plan/plan.ts';
+import { done, type Outcome } from '../answer.ts';
+import type { Rule } from '../command-rule.ts';
+import type { CommandWords } from '../command-words.ts';
+import { begin, done as doneAt, waitAt } from '../settle.ts';
+import { currentStretch, type RunState } from '../state.ts';
+import { beforeCountdown, endedJustNow } from '../ways-out.ts';
+
+declare module '../command.ts' {
+  interface CommandFields {
+    readonly 'move-on': Readonly<Record<never, never>>;
+  }
+}
+
+export const moveOn: Rule<'move-on'> = {
+  fields: {},
+  carryOut: (now, _, at) => movedOn(now, at),
+  steers: true,
+  touches: null,
+  takesLeavesAway: true,
+  givesUp: true,
+};
+
+export const moveOnWords = {
+  label: 'Move on',
+  actions: {
+    'move-on': {
+      label: 'Move on',
+      key: 'Shift M',
+      does: 'to what is next',
+      pressed: true,
+      byChoice: false,
+      desk: 'row',
+      remote: 'more',
+      command: () => ({ do: 'move-on' }),
+    },
+  },
+  says: ({ cameTo }) => cameTo('Moved on to'),
+} satisfies CommandWords<'move-on'>;
+
+function movedOn(state: RunState, t: Millis): Outcome {
+  const bounced = endedJustNow(state, t);
+  if (bounced) return bounced;
+  const index = state.index + 1;
+  const next = state.stretches[index];
+  const passed = beforeCountdown(state, t);
+  if (!next) return done(doneAt(passed, t));
+  const goesOn = state.phase === 'going' && next.kind !== 'swim' && followsAtOnce(next, currentStretch(state));
+  return done(goesOn ? begin({ ...passed, from: null }, index, t) : waitAt(passed, index));
+}
+
+/** Whether a talk or break goes on by itself at once after what was before it (not at the start of a part, nor after a wait). */
+function followsAtOnce(next: Stretch, before: Stretch): boolean {
+  return next.partIndex === before.partIndex && waitsFor(next, before, false) === 'auto';
+}

@@ -1,0 +1,50 @@
+/*
+ * `restart`: back to waiting, this stretch whole again; while waiting, the one before it.
+ */
+
+import type { Millis } from '../../units.ts';
+import { done, no, type Outcome } from '../answer.ts';
+import type { Rule } from '../command-rule.ts';
+import type { CommandWords } from '../command-words.ts';
+import type { RunState } from '../state.ts';
+import { beforeCountdown, endedJustNow, waitAtWhatIsLeft } from '../ways-out.ts';
+
+declare module '../command.ts' {
+  interface CommandFields {
+    readonly restart: Readonly<Record<never, never>>;
+  }
+}
+
+export const restart: Rule<'restart'> = {
+  fields: {},
+  carryOut: (now, _, at) => restarted(now, at),
+  steers: true,
+  touches: null,
+  takesLeavesAway: true,
+  givesUp: true,
+};
+
+export const restartWords = {
+  label: 'Restart',
+  actions: {
+    restart: {
+      label: 'Restart',
+      key: 'Shift R',
+      does: 'back to the last start',
+      pressed: true,
+      byChoice: false,
+      desk: 'row',
+      remote: 'more',
+      command: () => ({ do: 'restart' }),
+    },
+  },
+  says: ({ cameTo }) => cameTo('Back at'),
+} satisfies CommandWords<'restart'>;
+
+function restarted(state: RunState, t: Millis): Outcome {
+  const bounced = endedJustNow(state, t);
+  if (bounced) return bounced;
+  if (state.phase === 'going') return done(waitAtWhatIsLeft(beforeCountdown(state, t), state.index, t));
+  if (state.index === 0) return no('This is the first stretch: there is none before it.');
+  return done(waitAtWhatIsLeft(state, state.index - 1, t));
+}

@@ -1,0 +1,54 @@
+/*
+ * `sit-out`: the next rep is dropped and nothing else moves.
+ */
+
+import { changeLanes, choose, done, type Outcome } from '../answer.ts';
+import { LANES, optional, type FieldsOf } from '../command-fields.ts';
+import type { Rule } from '../command-rule.ts';
+import type { CommandWords } from '../command-words.ts';
+import { NOTHING_LEFT } from '../lane-change.ts';
+import { isPending, type RunState } from '../state.ts';
+
+const fields = { lanes: optional(LANES) };
+
+declare module '../command.ts' {
+  interface CommandFields {
+    readonly 'sit-out': FieldsOf<typeof fields>;
+  }
+}
+
+export const sitOut: Rule<'sit-out'> = {
+  fields,
+  carryOut: (now, { lanes }) => satOut(now, lanes),
+  steers: true,
+  touches: isPending,
+  takesLeavesAway: false,
+};
+
+export const sitOutWords = {
+  label: 'Sit out',
+  actions: {
+    'sit-out': {
+      label: 'Sit out',
+      key: 'O',
+      does: 'times stay',
+      pressed: false,
+      byChoice: true,
+      desk: 'row',
+      remote: 'few',
+      command: (lanes) => ({ do: 'sit-out', ...lanes }),
+    },
+  },
+  says: ({ touched, who, rep, next }) => {
+    const dropped = rep(
+      touched.map(({ was }) => was.reps[was.next]),
+      'the next rep',
+    );
+    return `Sat out ${dropped} in ${who}: ${next()}.`;
+  },
+} satisfies CommandWords<'sit-out'>;
+
+function satOut(state: RunState, named: readonly number[] | undefined): Outcome {
+  const chosen = choose(state, named, isPending, NOTHING_LEFT);
+  return chosen.ok ? done(changeLanes(state, chosen.lanes, (lane) => ({ ...lane, next: lane.next + 1 }))) : chosen;
+}

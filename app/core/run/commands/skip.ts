@@ -1,0 +1,60 @@
+/*
+ * `skip`: the next rep is dropped; later ones, and the end, come sooner by its interval.
+ */
+
+import { changeLanes, choose, done, type Outcome } from '../answer.ts';
+import { LANES, optional, type FieldsOf } from '../command-fields.ts';
+import type { Rule } from '../command-rule.ts';
+import type { CommandWords } from '../command-words.ts';
+import { NOTHING_LEFT } from '../lane-change.ts';
+import { isPending, type RunState } from '../state.ts';
+
+const fields = { lanes: optional(LANES) };
+
+declare module '../command.ts' {
+  interface CommandFields {
+    readonly skip: FieldsOf<typeof fields>;
+  }
+}
+
+export const skip: Rule<'skip'> = {
+  fields,
+  carryOut: (now, { lanes }) => skipped(now, lanes),
+  steers: true,
+  touches: isPending,
+  takesLeavesAway: false,
+};
+
+export const skipWords = {
+  label: 'Skip rep',
+  actions: {
+    skip: {
+      label: 'Skip rep',
+      key: 'S',
+      does: 'the set gets shorter',
+      pressed: false,
+      byChoice: true,
+      desk: 'row',
+      remote: 'few',
+      command: (lanes) => ({ do: 'skip', ...lanes }),
+    },
+  },
+  says: ({ touched, who, rep, next }) => {
+    const dropped = rep(
+      touched.map(({ was }) => was.reps[was.next]),
+      'the next rep',
+    );
+    return `Skipped ${dropped} in ${who}: ${next()}.`;
+  },
+} satisfies CommandWords<'skip'>;
+
+function skipped(state: RunState, named: readonly number[] | undefined): Outcome {
+  const chosen = choose(state, named, isPending, NOTHING_LEFT);
+  if (!chosen.ok) return chosen;
+  return done(
+    changeLanes(state, chosen.lanes, (lane) => {
+      const sooner = lane.reps[lane.next]!.interval;
+      return { ...lane, next: lane.next + 1, origin: lane.origin - sooner, end: lane.end - sooner };
+    }),
+  );
+}

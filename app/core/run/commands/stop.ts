@@ -1,0 +1,71 @@
+/*
+ * `stop`: what is pending does not leave until the coach says so; with no lanes named what follows waits too.
+ */
+
+import { changeLanes, choose, done, no, type Outcome } from '../answer.ts';
+import { LANES, optional, type FieldsOf } from '../command-fields.ts';
+import type { Rule } from '../command-rule.ts';
+import type { CommandWords } from '../command-words.ts';
+import { NOTHING_LEFT, notGoing } from '../lane-change.ts';
+import { nextWaits } from '../settle.ts';
+import { currentStretch, isPending, type RunState } from '../state.ts';
+
+const fields = { lanes: optional(LANES) };
+
+declare module '../command.ts' {
+  interface CommandFields {
+    readonly stop: FieldsOf<typeof fields>;
+  }
+}
+
+export const stop: Rule<'stop'> = {
+  fields,
+  carryOut: (now, { lanes }) => stopped(now, lanes),
+  steers: true,
+  touches: null,
+  takesLeavesAway: true,
+  sign: 'stop',
+  keepsTime: 'stoppedAt',
+};
+
+export const stopWords = {
+  label: 'Stop',
+  actions: {
+    stop: {
+      label: 'Stop',
+      key: 'Space',
+      clicker: ['b', '.'],
+      does: '',
+      pressed: false,
+      byChoice: false,
+      command: (lanes) => ({ do: 'stop', ...lanes }),
+    },
+  },
+  says: ({ touched, who, before, kind }) =>
+    touched.length > 0 ? `Stopped ${who}.` : `Held: what follows the ${kind(before)} waits for Resume.`,
+} satisfies CommandWords<'stop'>;
+
+/** With no lanes named what follows waits too: nobody is sent until the coach says so. */
+export function stopped(state: RunState, named: readonly number[] | undefined): Outcome {
+  if (state.phase !== 'going') return no(notGoing(state));
+  const stops = state.stops + 1;
+  if (currentStretch(state).kind !== 'swim') {
+    return named
+      ? no('Nobody swims now: lanes cannot be stopped one by one.')
+      : done({ ...state, stops, heldAfter: true });
+  }
+  const chosen = choose(
+    state,
+    named,
+    (lane) => isPending(lane) && lane.stoppedBy === null,
+    `${NOTHING_LEFT} and is not stopped`,
+  );
+  if (!chosen.ok) return named || !beginsByItself(state) ? chosen : done({ ...state, stops, heldAfter: true });
+  const held = changeLanes(state, chosen.lanes, (lane) => ({ ...lane, stoppedBy: stops }));
+  return done({ ...held, stops, heldAfter: state.heldAfter || !named });
+}
+
+/** Whether something follows that would begin without the coach's word. */
+function beginsByItself(state: RunState): boolean {
+  return state.index + 1 < state.stretches.length && !nextWaits(state);
+}

@@ -1,0 +1,395 @@
+/*
+ * The host of the run: opens a session, takes commands in the order in which they arrive, has the
+ * journal write them down before they are answered, and tells every screen the whole truth again.
+ */
+
+import type { Millis } from '../../core/units.ts';
+import { openPlan } from '../../core/plan/open-plan.ts';
+import type { Source } from '../../core/plan/plan.ts';
+import { readCommand } from '../../core/run/read-command.ts';
+import { apply } from '../../core/run/fold.ts';
+import { changedSince, type Seen } from '../../core/run/seen.ts';
+import { changedText } from '../../core/session/line-changes.ts';
+import { textLines } from '../../core/session/lines.ts';
+import { settle } from '../../core/run/settle.ts';
+import { openRun } from '../../core/run/state.ts';
+import { withoutOldUndos } from '../../core/run/commands/undo.ts';
+import { WIRE_VERSION, type FromHost, type Snapshot, type SoundReport } from '../../wire/messages.ts';
+import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
+import { timeOfDayAt, type Clock, type Moment } from '../time/clock.ts';
+import type { FoundRun } from '../recovery/found-run.ts';
+import type { Closing, Journal } from '../journal/journal.ts';
+import type { ClosedWhy } from '../journal/journal-line.ts';
+import { JournalWatch, PATIENCE_AT_START } from '../journal/journal-watch.ts';
+import { matchedRun } from './matched-run.ts';
+import { StartUpReport } from '../recovery/start-up-report.ts';
+import type { OpenAnswer, OpenOptions, OpenRun } from './open-run.ts';
+import type { Recovery } from '../recovery/recovery.ts';
+import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
+import { isOverForGood } from '../recovery/run-end.ts';
+import { SoundArbiter } from './sound-arbiter.ts';
+import { textHash } from './text-hash.ts';
+import type { Timers } from '../time/timers.ts';
+
+export interface DeckPorts {
+  readonly clock: Clock;
+  readonly timers: Timers;
+  readonly journal: Journal;
+  /** A name never given before. */
+  readonly newId: () => string;
+}
+
+export type MatchAnswer = { readonly ok: true; readonly run: string } | { readonly ok: false; readonly why: string };
+
+export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly ok: false; readonly why: string };
+
+/** What a screen knew of the run when it gave a command. */
+interface ScreenKnew {
+  readonly seen: Seen;
+  readonly meantFor: string | null;
+  readonly madeFrom: string | null;
+}
+
+export type ScreenKind = keyof Snapshot['screens'];
+
+export class DeckHost {
+  private readonly clock: Clock;
+  private readonly journal: Journal;
+  private readonly watch: JournalWatch;
+  private readonly newId: () => string;
+  private readonly answers = new AnswerMemory();
+  private readonly listeners = new Set<() => void>();
+  private readonly screens = { desk: 0, wall: 0, remote: 0 };
+  private readonly soundArbiter = new SoundArbiter();
+  private readonly runTexts = new RunTexts();
+  private run: OpenRun | null = null;
+  private lastAt: Millis = 0;
+  private startUpReport: StartUpReport | null = null;
+  /** What other parts of the program have for the coach, by what it is about. */
+  private readonly said = new Map<string, string>();
+  private n = 0;
+  /** What has arrived is carried out one after the other, in that order. */
+  private queue: Promise<unknown> = Promise.resolve();
+
+  constructor({ clock, timers, journal, newId }: DeckPorts) {
+    this.clock = clock;
+    this.journal = journal;
+    this.newId = newId;
+    this.watch = new JournalWatch(timers, () => this.changed());
+    clock.onJump(() => this.changed());
+    journal.onCaughtUp(() => this.watch.caughtUpWithAll());
+  }
+
+  /**
+   * Goes on, before anything else has been opened, with the run that was found: `moment` is the one that its
+   * position is of. The coach is told what there is to be told, until they say that they have read it.
+   */
+  comeBack(recovery: Recovery, moment: Moment): Promise<void> {
+    return this.inOrder(async () => {
+      this.startUpReport = new StartUpReport(recovery);
+      if (recovery.found) await this.takeUp(recovery.found, moment);
+      this.changed();
+    });
+  }
+
+  /** Opens a session; t = 0 is the moment of the call. A run that is going is only given up where that is asked for. */
+  open(source: Source, options: OpenOptions): Promise<OpenAnswer> {
+    // Asked before the text is read, which takes its time with a large one while lanes are going.
+    if (!options.replace && this.wouldBeLost()) return Promise.resolve({ ok: false, reason: 'going', why: GOING });
+    const opened = openPlan(source);
+    if (!opened.ok) return Promise.resolve({ ok: false, reason: 'faults', ...opened.faults });
+    this.clock.check();
+    const moment = this.clock.moment();
+    const timeOfDay = timeOfDayAt(moment, this.clock.wall());
+    return this.inOrder(async () => {
+      if (!options.replace && this.wouldBeLost()) return { ok: false, reason: 'going', why: GOING };
+      const clockPhase = options.clockPhase ?? timeOfDay % 60_000;
+      const place = { clockPhase, openedAtTimeOfDay: timeOfDay };
+      const id = this.newId();
+      const replaced = this.run && this.closing(this.run, 'replaced', moment);
+      await this.watch.written(this.journal.open({ run: id, source, ...place, ...moment }, replaced));
+      this.startUpReport?.otherRunOpened();
+      const text = this.runTexts.begin(source, weightOf(opened.value));
+      const state = openRun(opened.value, clockPhase);
+      this.run = { id, text, openedAt: moment.hostTime, ...place, state, commands: [], away: [] };
+      this.lastAt = 0;
+      this.changed();
+      return { ok: true, run: id };
+    });
+  }
+
+  /**
+   * Matches the pool's clock: `shown` is what it shows past the full minute now, null for what the time of day does.
+   * The run is opened anew by it, under another id and with a journal of its own; all that was commanded stands.
+   */
+  matchClock(meantFor: string, shown: Millis | null): Promise<MatchAnswer> {
+    const moment = this.clock.moment();
+    return this.inOrder(async () => {
+      const { run } = this;
+      if (run?.id !== meantFor) return { ok: false, why: OTHER_RUN };
+      const sourceOf = (hash: string): Source => this.runTexts.get(hash)!;
+      const matched = matchedRun(run, shown, { moment, newId: this.newId, sourceOf });
+      if (!matched.ok) return matched;
+      const { opening, carried } = matched;
+      // Given in one go they are written in one go: the run before is closed when all of them are on the disk.
+      const opened = this.journal.open(opening, this.closing(run, 'replaced', moment));
+      const lines = carried.map((line) => this.journal.append(line).safe);
+      // Not the time of the last command but this one is where the run is.
+      this.journal.alive({ run: matched.run.id, at: Math.floor(opening.at ?? 0), leaves: [], ...moment });
+      await this.watch.written(Promise.all([opened, ...lines]).then(() => undefined));
+      this.startUpReport?.otherRunOpened();
+      this.run = matched.run;
+      this.changed();
+      return { ok: true, run: matched.run.id };
+    });
+  }
+
+  /**
+   * Takes a command as it came from a screen. The same id twice is one command, and gets its answer
+   * twice. Its time is that of the call, before anything is written or waited for. One that was meant
+   * for another run is refused, and so is a `rewrite` of a text (`madeFrom`, by its hash) no longer in force.
+   */
+  command(
+    id: string,
+    fields: Readonly<Record<string, unknown>>,
+    seen: Seen = {},
+    meantFor: string | null = null,
+    madeFrom: string | null = null,
+  ): Promise<CommandAnswer> {
+    const known = this.answers.get(id);
+    if (known) return known;
+    this.clock.check();
+    const moment = this.clock.moment();
+    const answer = this.inOrder(() => this.carryOut(id, fields, { seen, meantFor, madeFrom }, moment)).catch(faultOf);
+    this.answers.keep(id, answer, moment.hostTime);
+    return answer;
+  }
+
+  /** Gives up the run that has come back, in place of going on with it; only while that is still offered. */
+  leave(run: string): Promise<LeaveAnswer> {
+    const moment = this.clock.moment();
+    return this.inOrder(async () => {
+      if (this.run?.id !== run || !this.startUpReport?.offersToLeave(run)) return { ok: false, why: NOT_OFFERED };
+      await this.watch.written(this.endJournal(this.run, 'left', moment));
+      this.run = null;
+      void this.startUpReport.told();
+      this.runTexts.clear();
+      this.changed();
+      return { ok: true, why: null };
+    });
+  }
+
+  /** The coach has read what there was to be told once. */
+  told(): void {
+    // Screens hear of it when it will not be told again.
+    void this.startUpReport?.told().then(() => this.changed());
+  }
+
+  /** Tells the coach a sentence for as long as it lasts, one for each thing it may be about; null when it is over. */
+  tell(about: string, sentence: string | null): void {
+    if ((this.said.get(about) ?? null) === sentence) return;
+    if (sentence === null) this.said.delete(about);
+    else this.said.set(about, sentence);
+    this.changed();
+  }
+
+  /** Nothing more of the run is kept, for good; the sentence says why, and is all that is said of the record from now on. */
+  recordLost(sentence: string): void {
+    this.watch.giveUp();
+    this.tell('record', null);
+    this.tell('lock', sentence);
+  }
+
+  /**
+   * Gives the journal its end, once everything that has arrived before is carried out: an undo among that may
+   * have taken the run up again. What arrives later comes too late for one. Resolves with whether it was closed.
+   */
+  closeDone(): Promise<boolean> {
+    const moment = this.clock.moment();
+    return this.inOrder(() => {
+      const { run } = this;
+      if (!run || !isOverForGood(run.state, Math.floor(moment.hostTime - run.openedAt))) return Promise.resolve(false);
+      void this.watch.written(this.endJournal(run, 'done', moment));
+      return Promise.resolve(true);
+    });
+  }
+
+  /** The program ends in good order: a session that nobody has begun need not come back. */
+  endUnbegun(): Promise<void> {
+    return this.inOrder(async () => {
+      const { run } = this;
+      if (run && run.commands.length === 0) {
+        await this.watch.written(this.endJournal(run, 'not begun', this.clock.moment()));
+      }
+    });
+  }
+
+  /** Counts a screen in; the returned function counts it out again. */
+  join(kind: ScreenKind): () => void {
+    this.screens[kind]++;
+    this.changed();
+    let there = true;
+    return () => {
+      if (!there) return;
+      there = false;
+      this.screens[kind]--;
+      this.changed();
+    };
+  }
+
+  /** Takes what a screen says of its sound; the returned function takes it back when the screen is gone. */
+  sound(screen: ScreenKind, report: SoundReport): () => void {
+    const forget = this.soundArbiter.take(screen, report);
+    this.changed();
+    return () => {
+      if (forget()) this.changed();
+    };
+  }
+
+  /** Calls back whenever there is a new snapshot; the returned function ends that. */
+  onChange(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  snapshot(): Snapshot {
+    const { run } = this;
+    return {
+      say: 'snapshot',
+      version: WIRE_VERSION,
+      n: this.n,
+      epoch: this.clock.epoch(),
+      run: run && {
+        id: run.id,
+        text: run.text,
+        openedAt: run.openedAt,
+        clockPhase: run.clockPhase,
+        openedAtTimeOfDay: run.openedAtTimeOfDay,
+        commands: run.commands,
+        away: [...run.away],
+      },
+      screens: { ...this.screens },
+      notices: [...(this.startUpReport?.notices() ?? []), ...this.watch.notices(), ...this.said.values()],
+      news: this.startUpReport && this.startUpReport.forScreens(),
+      sound: this.soundArbiter.told(),
+    };
+  }
+
+  /** The texts that the snapshot names. */
+  texts(): readonly Extract<FromHost, { say: 'text' }>[] {
+    return this.runTexts.messages();
+  }
+
+  /** The run that is open, for whatever in the host follows it. */
+  current(): OpenRun | null {
+    return this.run;
+  }
+
+  /** Lets go of what can no longer be undone, by whatever arrives from now on: the plan of a text that was replaced is large. */
+  forgetUndone(): Promise<void> {
+    const now = this.clock.now();
+    return this.inOrder(() => {
+      const { run } = this;
+      if (run) this.run = { ...run, state: withoutOldUndos(run.state, Math.floor(now - run.openedAt)) };
+      return Promise.resolve();
+    });
+  }
+
+  private async carryOut(
+    id: string,
+    fields: Readonly<Record<string, unknown>>,
+    { seen, meantFor, madeFrom }: ScreenKnew,
+    moment: Moment,
+  ): Promise<CommandAnswer> {
+    const { run } = this;
+    if (!run) return refusal('No session is open.');
+    if (meantFor !== null && meantFor !== run.id) return refusal(OTHER_RUN);
+    const at = Math.max(this.lastAt, Math.floor(moment.hostTime - run.openedAt));
+    const command = readCommand(fields);
+    if (!command.ok) return refusal(command.faults);
+    const newText = 'text' in command.value ? command.value.text : null;
+    const changed =
+      newText !== null ? this.rewrittenSince(run, madeFrom) : changedSince(run.state, command.value, seen, at);
+    if (changed !== null) return refusal(changed);
+    const { lanesText } = run.state.plan.source;
+    if (newText !== null && !this.runTexts.hasRoom({ text: newText, lanesText })) return refusal(NO_MORE_TEXTS);
+    const answer = apply(run.state, command.value, at);
+    if (!answer.ok) return refusal(answer.why);
+    const { inFile, safe } = this.journal.append({ run: run.id, id, at, fields, ...moment });
+    await this.watch.written(safe, this.clock.now() - moment.hostTime, inFile);
+    this.lastAt = at;
+    if (newText !== null) this.runTexts.grow(weightOf(answer.state.plan));
+    const commands = [...run.commands, { at, command: this.runTexts.named(fields, lanesText) }];
+    this.run = { ...run, state: answer.state, commands };
+    this.changed();
+    return { ok: true, at, why: null };
+  }
+
+  /** One sentence saying what is different in the text in force from the one that a rewrite was made from; else null. */
+  private rewrittenSince(run: OpenRun, madeFrom: string | null): string | null {
+    const { source } = run.state.plan;
+    if (madeFrom === null || madeFrom === textHash(source)) return null;
+    const before = this.runTexts.get(madeFrom);
+    const what = before ? changedText(textLines(before.text), textLines(source.text)) : '';
+    return `The session has been changed since this was begun${what === '' ? '' : `: ${what}`}. Look at it again.`;
+  }
+
+  /** A run that nobody has given a command is only a text that was opened. */
+  private wouldBeLost(): boolean {
+    const { run } = this;
+    if (!run || run.commands.length === 0) return false;
+    return settle(run.state, Math.floor(this.clock.now() - run.openedAt)).phase !== 'done';
+  }
+
+  private async takeUp(found: FoundRun, moment: Moment): Promise<void> {
+    const { run: id, source, clockPhase, openedAtTimeOfDay, state, position, away } = found;
+    const { at, by } = position;
+    const text = this.runTexts.begin(source, found.weight);
+    const commands = found.commands.map((each) => ({
+      at: each.at,
+      command: this.runTexts.named(each.fields, source.lanesText),
+    }));
+    const openedAt = moment.hostTime - at;
+    this.run = { id, text, openedAt, clockPhase, openedAtTimeOfDay, state, commands, away };
+    this.lastAt = commands[commands.length - 1]?.at ?? 0;
+    for (const each of found.commands)
+      this.answers.keep(each.id, Promise.resolve({ ok: true, at: each.at, why: null }), moment.hostTime);
+    await this.watch.written(this.journal.back({ run: id, at, by, ...moment }), 0, undefined, PATIENCE_AT_START);
+  }
+
+  private endJournal(run: OpenRun, why: ClosedWhy, moment: Moment): Promise<void> {
+    return this.journal.close(this.closing(run, why, moment));
+  }
+
+  private closing(run: OpenRun, why: ClosedWhy, moment: Moment): Closing {
+    const at = Math.max(this.lastAt, Math.floor(moment.hostTime - run.openedAt));
+    return { run: run.id, at, why, ...moment };
+  }
+
+  private inOrder<Value>(task: () => Promise<Value>): Promise<Value> {
+    const result = this.queue.then(task);
+    // One that fails is its caller's to report; those behind it go on.
+    this.queue = result.catch(() => undefined);
+    return result;
+  }
+
+  private changed(): void {
+    this.n++;
+    for (const listener of this.listeners) listener();
+  }
+}
+
+const OTHER_RUN = 'Another session has been opened since: look again.';
+
+const NOT_OFFERED = 'That run is not one that has just come back: finish it instead.';
+
+const GOING = 'A run is going: finish it first, or open this session in its place.';
+
+/** A fault of the program in one command must not end the run for everybody. */
+function faultOf(error: unknown): CommandAnswer {
+  return refusal(`Something is wrong in the program, and nothing was changed: ${String(error)}`);
+}
+
+function refusal(why: string): CommandAnswer {
+  return { ok: false, at: null, why };
+}

@@ -1,0 +1,40 @@
+/*
+ * The run that is open, and what becomes of opening one.
+ */
+
+import type { Fault } from '../../core/result.ts';
+import type { Away } from '../../core/run/record.ts';
+import type { RunState } from '../../core/run/state.ts';
+import type { Millis } from '../../core/units.ts';
+import type { Snapshot } from '../../wire/messages.ts';
+
+export interface OpenRun {
+  readonly id: string;
+  readonly text: string;
+  /** Host time at t = 0. */
+  readonly openedAt: number;
+  readonly clockPhase: Millis;
+  readonly openedAtTimeOfDay: Millis;
+  /** After the last accepted command; `settle` takes it to a later time. */
+  readonly state: RunState;
+  readonly commands: NonNullable<Snapshot['run']>['commands'];
+  readonly away: readonly Away[];
+}
+
+export type OpenAnswer =
+  | { readonly ok: true; readonly run: string }
+  | {
+      readonly ok: false;
+      readonly reason: 'faults';
+      readonly in: 'session' | 'lanes';
+      readonly faults: readonly Fault[];
+    }
+  /** A run is going that would be lost. */
+  | { readonly ok: false; readonly reason: 'going'; readonly why: string };
+
+export interface OpenOptions {
+  /** Whether a run that is going may be lost. */
+  readonly replace: boolean;
+  /** What the pool's clock shows past the full minute, 0 to 59 999 ms; by default what the machine's does. */
+  readonly clockPhase?: Millis | undefined;
+}

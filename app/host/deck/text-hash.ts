@@ -1,0 +1,14 @@
+/*
+ * The name by which host and screens speak of a session text, so that it crosses the wire once.
+ */
+
+import { createHash } from 'node:crypto';
+import type { Source } from '../../core/plan/plan.ts';
+
+/** 32 hexadecimal digits, the same for the same texts. */
+export function textHash({ text, lanesText }: Source): string {
+  return createHash('sha256')
+    .update(JSON.stringify([text, lanesText]))
+    .digest('hex')
+    .slice(0, 32);
+}

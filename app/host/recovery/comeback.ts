@@ -1,0 +1,61 @@
+/*
+ * Where a run is when the host comes back to it, and what fell due while nobody was there.
+ */
+
+import type { Millis } from '../../core/units.ts';
+import { leavesOf, type Away, type Leave } from '../../core/run/record.ts';
+import { settle } from '../../core/run/settle.ts';
+import type { RunState } from '../../core/run/state.ts';
+import { isSameBoot } from '../lock/boot.ts';
+import { jumpBetween, type Moment, type Sample } from '../time/clock.ts';
+import type { JournalEntry, Stamp } from '../journal/journal-line.ts';
+
+export interface Position {
+  /** Now, in ms since the run was opened, with a fraction. */
+  readonly at: number;
+  /** The last time of which the journal knows that somebody was there. */
+  readonly seenAt: Millis;
+  /** The clock by which the time between was found: the wall clock where the machine was restarted. */
+  readonly by: 'monotonic' | 'wall';
+}
+
+/** From all lines of a journal, which may not be empty. Never before the last of them. */
+export function positionAt(entries: readonly JournalEntry[], now: Moment, boot: string): Position {
+  const last = entries[entries.length - 1]!;
+  const seenAt = Math.ceil(last.at);
+  const anchor = lastAnchor(entries);
+  // A monotonic clock that is behind the one before has begun anew, whatever the start is called.
+  if (isSameBoot(anchor.boot, boot) && now.monotonic >= last.mono) {
+    return { at: Math.max(last.at, anchor.at + elapsed(anchor, now)), seenAt, by: 'monotonic' };
+  }
+  return { at: Math.max(last.at, last.at + (now.wallMs - last.wall)), seenAt, by: 'wall' };
+}
+
+/** All times in which nobody was there, up to the position that they were found at. */
+export function awayTimes(entries: readonly JournalEntry[], { seenAt, at }: Position): readonly Away[] {
+  const before = entries.flatMap((entry, index) =>
+    entry.say === 'back' ? [{ from: Math.ceil(entries[index - 1]!.at), to: Math.floor(entry.at) }] : [],
+  );
+  return [...before, { from: seenAt, to: Math.floor(at) }].filter(({ from, to }) => from < to);
+}
+
+/** The leaves that fell due after somebody was last there. */
+export function leavesMissed(state: RunState, { seenAt, at }: Position): readonly Leave[] {
+  return leavesOf(settle(state, Math.floor(at)), seenAt);
+}
+
+/** Only these two have their time to a fraction of a ms: counted from any other, each comeback would lose some. */
+function lastAnchor(entries: readonly JournalEntry[]): Stamp {
+  for (let index = entries.length - 1; index > 0; index--) {
+    if (entries[index]!.say === 'back') return entries[index]!;
+  }
+  return entries[0]!;
+}
+
+/** In ms within one start of the machine, time slept included. */
+function elapsed(from: Stamp, now: Moment): number {
+  const before: Sample = { monotonic: from.mono, wall: from.wall, uptime: from.uptime };
+  const after: Sample = { monotonic: now.monotonic, wall: now.wallMs, uptime: now.uptime };
+  const jump = jumpBetween(before, after, process.platform === 'linux');
+  return now.monotonic - from.mono + (jump?.missed ?? 0);
+}

@@ -1,0 +1,111 @@
+/*
+ * A run as its journal tells it, folded again from the text and the commands.
+ */
+
+import type { Millis } from '../../core/units.ts';
+import { openPlan } from '../../core/plan/open-plan.ts';
+import type { Source } from '../../core/plan/plan.ts';
+import type { TimedCommand } from '../../core/run/command.ts';
+import { readCommand } from '../../core/run/read-command.ts';
+import { apply } from '../../core/run/fold.ts';
+import type { Away } from '../../core/run/record.ts';
+import { openRun, type RunState } from '../../core/run/state.ts';
+import type { Moment } from '../time/clock.ts';
+import { awayTimes, positionAt, type Position } from './comeback.ts';
+import type { CommandEntry } from '../journal/journal-line.ts';
+import { firstLines, type JournalLines } from '../journal/journal-text.ts';
+import type { FoundFile } from '../journal/run-file.ts';
+import { weightOf } from '../deck/run-texts.ts';
+
+export interface FoundCommand extends TimedCommand {
+  readonly id: string;
+  /** As they came from a screen. */
+  readonly fields: Readonly<Record<string, unknown>>;
+}
+
+/** A run to be gone on with. */
+export interface FoundRun {
+  readonly run: string;
+  readonly source: Source;
+  readonly clockPhase: Millis;
+  readonly openedAtTimeOfDay: Millis;
+  /** By the wall clock, in ms since 1970, UTC. */
+  readonly openedAtWall: number;
+  readonly commands: readonly FoundCommand[];
+  /** After the last command. */
+  readonly state: RunState;
+  /** Where it is at the moment given, and how that is known. */
+  readonly position: Position;
+  /** When nobody was there, this time included. */
+  readonly away: readonly Away[];
+  /** Of all its texts, see RunTexts. */
+  readonly weight: number;
+  readonly file: FoundFile;
+}
+
+/** A journal folded as far as it goes. */
+export interface FoldedJournal {
+  /** The lines that were used. */
+  readonly journal: JournalLines;
+  readonly commands: readonly FoundCommand[];
+  /** After the last command. */
+  readonly state: RunState;
+  /** Of all texts that came into force, see RunTexts. */
+  readonly weight: number;
+  /**
+   * Why the first line that was not used was not: its command is none for this program, or refused. What came
+   * behind it was given on top of it, and screens could not follow: it is not used either. Null where all were.
+   */
+  readonly refused: string | null;
+}
+
+/** Null where this program cannot read the session any more. */
+export function foldJournal(journal: JournalLines): FoldedJournal | null {
+  const { text, lanesText, clockPhase } = journal.opened;
+  const plan = openPlan({ text, lanesText });
+  if (!plan.ok) return null;
+  const commands: FoundCommand[] = [];
+  let state = openRun(plan.value, clockPhase);
+  let weight = weightOf(plan.value);
+  for (const [index, entry] of journal.entries.entries()) {
+    if (entry.say !== 'command') continue;
+    const next = carriedOut(state, entry, commands[commands.length - 1]?.at ?? 0);
+    if (!next.ok) return { journal: firstLines(journal, index), commands, state, weight, refused: next.why };
+    state = next.state;
+    if ('text' in next.command.command) weight += weightOf(state.plan);
+    commands.push(next.command);
+  }
+  return { journal, commands, state, weight, refused: null };
+}
+
+/** The run of a journal, at a moment. */
+export function foundRun(
+  { journal: { opened, entries }, commands, state, weight }: FoldedJournal,
+  file: FoundFile,
+  moment: Moment,
+  boot: string,
+): FoundRun {
+  const { run, text, lanesText, clockPhase, openedAtTimeOfDay } = opened;
+  const openedAtWall = opened.wall - opened.at;
+  const open = entries.filter(({ say }) => say !== 'closed');
+  const position = positionAt(open, moment, boot);
+  const away = awayTimes(open, position);
+  const source = { text, lanesText };
+  const times = { clockPhase, openedAtTimeOfDay, openedAtWall };
+  return { run, source, ...times, commands, state, position, away, weight, file };
+}
+
+type CarriedOut =
+  | { readonly ok: true; readonly state: RunState; readonly command: FoundCommand }
+  | { readonly ok: false; readonly why: string };
+
+/** `last`: the time of the command before. */
+function carriedOut(state: RunState, { id, at, command: fields }: CommandEntry, last: Millis): CarriedOut {
+  const command = readCommand(fields);
+  if (!command.ok) return { ok: false, why: command.faults };
+  if (!Number.isSafeInteger(at) || at < last)
+    return { ok: false, why: 'Its time is before that of the command before.' };
+  const answer = apply(state, command.value, at);
+  if (!answer.ok) return { ok: false, why: answer.why };
+  return { ok: true, state: answer.state, command: { id, at, fields, command: command.value } };
+}

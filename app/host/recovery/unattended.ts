@@ -1,0 +1,99 @@
+/*
+ * Runs to which nobody came back: closed when they are found, and listed at every start until the coach has
+ * been told. That it has is a second closing line, so that no list has to be kept beside the journals.
+ */
+
+import { leavesOf } from '../../core/run/record.ts';
+import { settle } from '../../core/run/settle.ts';
+import { projectedEnd } from '../../core/run/projection.ts';
+import { MINUTE, type Millis } from '../../core/units.ts';
+import type { Moment } from '../time/clock.ts';
+import { unattendedText } from './recovery-text.ts';
+import type { Disk } from '../journal/disk.ts';
+import type { FoundRun } from './found-run.ts';
+import { lineOf, type ClosedEntry, type JournalEntry } from '../journal/journal-line.ts';
+import { readJournal } from '../journal/journal-text.ts';
+import type { FoundFile } from '../journal/run-file.ts';
+
+/** A run past its projected end for longer than this was left unattended. */
+const UNATTENDED_AFTER: Millis = 30 * MINUTE;
+
+/** One that the coach is to be told of. */
+export interface UnattendedRun {
+  readonly path: string;
+  readonly text: string;
+  /** The time of its last line, in ms since it was opened. */
+  readonly at: Millis;
+}
+
+export interface ClosingPorts {
+  readonly disk: Disk;
+  readonly boot: string;
+  readonly moment: Moment;
+}
+
+/** By the end that was projected when somebody was last there: one that waits for a word would never end. */
+export function isUnattended({ state, position }: FoundRun): boolean {
+  const end = projectedEnd(settle(state, position.seenAt), position.seenAt);
+  return position.at > end + UNATTENDED_AFTER;
+}
+
+/** Closes a run that is unattended; null where it was over before the host ended, and lacked nothing but its last line. */
+export async function closeUnattended(ports: ClosingPorts, run: FoundRun): Promise<UnattendedRun | null> {
+  const { position } = run;
+  const at = Math.floor(position.at);
+  const wasOver = settle(run.state, position.seenAt).phase === 'done';
+  await closeFound(ports, run, wasOver ? 'done' : 'unattended');
+  return wasOver ? null : unattendedRun(run, at);
+}
+
+/** Closes a run that is not the one to be gone on with. */
+export async function closeFound(
+  ports: ClosingPorts,
+  { file, position }: FoundRun,
+  why: ClosedEntry['why'],
+): Promise<void> {
+  // What is torn and could not be cut off must not get anything behind it; it is found again the next time.
+  if (!file.torn) await writeClosing(ports, file, { at: Math.floor(position.at), why });
+}
+
+/** Of a journal that ends with this line: whether the coach is still to be told. */
+export function isToBeTold(last: JournalEntry | null): boolean {
+  return last?.say === 'closed' && last.why === 'unattended' && last.told !== true;
+}
+
+/** `at`: the time of the last line of its journal. */
+export function unattendedRun(run: FoundRun, at: Millis): UnattendedRun {
+  const leaves = leavesOf(settle(run.state, run.position.seenAt));
+  const lastLeave = leaves.reduce<Millis | null>((latest, leave) => Math.max(latest ?? 0, leave.at), null);
+  return { path: run.file.path, text: unattendedText(run, lastLeave), at };
+}
+
+/** The coach has been told of these. Where the disk refuses, they are told of again the next time. */
+export async function closeAsTold(ports: ClosingPorts, runs: readonly UnattendedRun[]): Promise<void> {
+  for (const { path, at } of runs) {
+    const bytes = await ports.disk.read(path).catch(() => null);
+    const journal = bytes && readJournal(bytes);
+    if (journal?.kind !== 'journal' || journal.stop !== null) continue;
+    const file = { path, bytes: bytes!, sum: journal.sums[journal.sums.length - 1]! };
+    await writeClosing(ports, file, { at, why: 'unattended', told: true });
+  }
+}
+
+/** Where it cannot be written, the run is found again the next time, and is as old as now. */
+async function writeClosing(
+  { disk, boot, moment }: ClosingPorts,
+  { path, bytes: { length }, sum }: Omit<FoundFile, 'torn'>,
+  fields: Pick<ClosedEntry, 'at' | 'why' | 'told'>,
+): Promise<void> {
+  const { monotonic: mono, uptime, wallMs: wall } = moment;
+  const { text } = lineOf({ say: 'closed', ...fields, mono, uptime, wall, boot }, sum);
+  const file = await disk.open(path).catch(() => null);
+  await file
+    ?.write(Buffer.from(text), length)
+    .then(() => file.sync())
+    // Half a line must not stay behind a whole journal.
+    .catch(() => file.truncate(length))
+    .catch(() => undefined);
+  await file?.close().catch(() => undefined);
+}

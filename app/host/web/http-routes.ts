@@ -1,0 +1,86 @@
+/*
+ * What the host answers over HTTP: the pages, whether it is well, and what may be asked of it. Everything
+ * else is refused with a sentence.
+ */
+
+import type { IncomingMessage, ServerResponse } from 'node:http';
+import { QUESTIONS, type Question } from '../deck/coach-requests.ts';
+import type { DeckHost } from '../deck/deck-host.ts';
+import { isFromOwnPage, ownHost } from './doorkeeper.ts';
+import type { Pages } from './pages.ts';
+import { sendJson, sendPage, sendRefusal } from './replies.ts';
+import { readBody, type Body } from './request-body.ts';
+import type { SessionFile } from '../../wire/window-bridge.ts';
+
+/** What answers are made from. */
+export interface Answering {
+  readonly host: DeckHost;
+  readonly pages: Pages;
+  /** The one the host listens on. */
+  readonly port: number;
+  /** Whether one more thing may be asked now; counts it. */
+  readonly mayAsk: (path: string) => boolean;
+  /** The session file that waits for a coach's window; null once it has been given. */
+  readonly takeFile: () => SessionFile | null;
+}
+
+/** Where a coach's window asks for it. The desktop program hands its files over itself. */
+const FILE_PATH = '/session-file';
+
+/** Answers one request; rejects only where the program is wrong. */
+export async function answerRequest(
+  { host, pages, port, mayAsk, takeFile }: Answering,
+  request: IncomingMessage,
+  response: ServerResponse,
+): Promise<void> {
+  const name = ownHost(request, port);
+  if (name === null) return sendRefusal(response, 403, 'This host answers to the names of this machine only.');
+  const { method } = request;
+  const [path = '', query = ''] = (request.url ?? '').split('?');
+  if (method === 'GET' || method === 'HEAD') return answerGet(pages, path, name, response);
+  if (!isFromOwnPage(request, name)) return sendRefusal(response, 403, 'Only pages of this host may do that.');
+  if (path === FILE_PATH && method === 'POST') return sendJson(response, 200, { file: takeFile() });
+  const question = QUESTIONS.get(path);
+  if (!question) return sendRefusal(response, pages.has(path) ? 405 : 404, 'There is nothing to be changed here.');
+  if (method !== question.method) return sendNotAllowed(response, question.method);
+  if (!mayAsk(path)) return sendRefusal(response, 429, 'Too much at once: wait a second and try again.');
+  return answerQuestion(question, host, query, request, response);
+}
+
+function answerGet(pages: Pages, path: string, name: string, response: ServerResponse): void {
+  if (path === '/healthz') return sendJson(response, 200, { ok: true });
+  const page = pages.get(path);
+  if (page) return sendPage(response, page, name);
+  const question = QUESTIONS.get(path);
+  if (question) return sendNotAllowed(response, question.method);
+  sendRefusal(
+    response,
+    404,
+    pages.size > 0 ? 'There is no such page.' : 'The pages are not built: npm run build makes them.',
+  );
+}
+
+function sendNotAllowed(response: ServerResponse, method: string): void {
+  sendJson(response, 405, { ok: false, why: `Only ${method} here.` }, { Allow: method, Connection: 'close' });
+}
+
+async function answerQuestion(
+  question: Question,
+  host: DeckHost,
+  query: string,
+  request: IncomingMessage,
+  response: ServerResponse,
+): Promise<void> {
+  const type = mediaType(request);
+  const refused = question.refusesType(type);
+  if (refused) return sendJson(response, refused.status, refused.value, { Connection: 'close' });
+  const limit = question.limit(type);
+  const body: Body = limit === null ? { ok: true, bytes: Buffer.alloc(0) } : await readBody(request, limit);
+  const { status, value } = await question.answer(host, { query, type, body });
+  // After a refusal the connection is not used again: whatever is still coming is not read.
+  sendJson(response, status, value, status === 200 ? {} : { Connection: 'close' });
+}
+
+function mediaType(request: IncomingMessage): string {
+  return (request.headers['content-type'] ?? '').split(';')[0]!.trim().toLowerCase();
+}

@@ -1,0 +1,152 @@
+/*
+ * The host on the network: this machine's own addresses and no others, plain HTTP and the socket.
+ */
+
+import { createServer, type Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import type { Clock } from '../time/clock.ts';
+import { Connections } from './connections.ts';
+import { deckSocket } from './deck-socket.ts';
+import type { DeckHost } from '../deck/deck-host.ts';
+import type { Pages } from './pages.ts';
+import { sendRefusal } from './replies.ts';
+import { answerRequest } from './http-routes.ts';
+import type { Timers } from '../time/timers.ts';
+import { TokenBucket } from './token-bucket.ts';
+import type { SessionFile } from '../../wire/window-bridge.ts';
+
+export interface DeckServer {
+  readonly port: number;
+  /** Says goodbye to every screen and stops listening. Resolves when no connection is left. */
+  close(why: string): Promise<void>;
+}
+
+export interface ServerPorts {
+  readonly host: DeckHost;
+  readonly clock: Clock;
+  readonly timers: Timers;
+  readonly pages: Pages;
+  /** For the editor of the coach's window that asks first. */
+  readonly file?: SessionFile | null;
+}
+
+/** The machine could not give the port; the sentence says which and what to do. */
+export class PortTaken extends Error {}
+
+/** What is listened on; the second only where the machine has it. */
+const IPV4 = '127.0.0.1';
+const IPV6 = '::1';
+
+/** In ms: how long a client may take over a request, its headers and all, and between two; 5 s with the wait for the check. */
+const LIMITS = {
+  headersTimeout: 4000,
+  requestTimeout: 4000,
+  keepAliveTimeout: 5000,
+  connectionsCheckingInterval: 1000,
+};
+
+/** In ms: how long a client may take over a request and its answer together; one that does not read it is hung up on. */
+const ANSWERED_WITHIN = 30_000;
+
+/** What may be asked of the host, by all pages together: large sessions cost it time that the leaves of a run need. */
+const SESSION_RATE = { perSecond: 2, burst: 20 };
+const OTHER_RATE = { perSecond: 20, burst: 40 };
+
+/** In ms: how long the last words to screens may take when the host closes. */
+const LAST_WORDS = 250;
+
+/** Listens on a port, or on any free one where it is 0. Rejects with `PortTaken`. */
+export async function startServer(
+  { host, clock, timers, pages, file = null }: ServerPorts,
+  port: number,
+): Promise<DeckServer> {
+  const socket = deckSocket(host, clock, timers);
+  const sessions = new TokenBucket(SESSION_RATE, clock.now());
+  const others = new TokenBucket(OTHER_RATE, clock.now());
+  const mayAsk = (path: string): boolean => (path === '/session' ? sessions : others).take(clock.now());
+  const connections = new Connections();
+  let waiting = file;
+  const takeFile = (): SessionFile | null => {
+    const taken = waiting;
+    waiting = null;
+    return taken;
+  };
+  let chosen = port;
+  const makeServer = (): Server => {
+    const server = createServer({ ...LIMITS, maxHeaderSize: 8192 }, (request, response) => {
+      connections.asks(request.socket, response);
+      const late = timers.set(() => response.destroy(), ANSWERED_WITHIN);
+      response.on('close', () => timers.clear(late));
+      answerRequest({ host, pages, port: chosen, mayAsk, takeFile }, request, response).catch((error: unknown) => {
+        if (response.headersSent) response.destroy();
+        else sendRefusal(response, 500, `Something is wrong in the program: ${String(error)}`);
+      });
+    });
+    server.on('connection', (connection) => connections.came(connection));
+    server.on('upgrade', (request, stream, head) => {
+      connections.gone(stream);
+      socket.upgrade(request, stream, head, chosen);
+    });
+    server.on('clientError', (_, stream) => {
+      if (stream.writable) stream.end('HTTP/1.1 400 Bad Request\r\nConnection: close\r\n\r\n', () => stream.destroy());
+      else stream.destroy();
+    });
+    return server;
+  };
+
+  const first = await listen(makeServer(), port, IPV4);
+  chosen = (first.address() as AddressInfo).port;
+  const second = await listen(makeServer(), chosen, IPV6).catch((error: unknown) => {
+    if (isMissingAddress(error)) return null;
+    first.close();
+    throw error;
+  });
+  const servers = second ? [first, second] : [first];
+  return {
+    port: chosen,
+    async close(why) {
+      const closed = servers.map((server) => new Promise((resolve) => server.close(resolve)));
+      socket.close(why);
+      const timer = timers.set(() => {
+        socket.terminate();
+        servers.forEach((server) => server.closeAllConnections());
+      }, LAST_WORDS);
+      servers.forEach((server) => server.closeIdleConnections());
+      await Promise.all(closed);
+      timers.clear(timer);
+    },
+  };
+}
+
+function listen(server: Server, port: number, address: string): Promise<Server> {
+  return new Promise((resolve, reject) => {
+    server.once('error', (error) => reject(withReason(error, port)));
+    server.listen({ port, host: address, exclusive: true }, () => {
+      server.removeAllListeners('error');
+      // Accepting a connection can fail (no file handles left): it is lost, the host goes on.
+      server.on('error', () => undefined);
+      resolve(server);
+    });
+  });
+}
+
+function withReason(error: Error, port: number): Error {
+  const code = codeOf(error);
+  if (code === 'EADDRINUSE') {
+    return new PortTaken(
+      `Port ${port} is in use, perhaps by a Lanecall that runs already: give another one with --port N.`,
+    );
+  }
+  if (code === 'EACCES') {
+    return new PortTaken(`Port ${port} may not be used by this user: give one from 1024 with --port N.`);
+  }
+  return error;
+}
+
+function isMissingAddress(error: unknown): boolean {
+  return ['EADDRNOTAVAIL', 'EAFNOSUPPORT', 'EINVAL'].includes(codeOf(error));
+}
+
+function codeOf(error: unknown): string {
+  return error instanceof Error && 'code' in error ? String(error.code) : '';
+}

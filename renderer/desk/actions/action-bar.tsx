@@ -1,0 +1,134 @@
+/*
+ * The bottom row: the one primary action under the thumb, always for all lanes, with what is offered
+ * beside it; and the actions for all lanes or for those chosen.
+ */
+
+import type { ReactElement } from 'react';
+import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../../ui/coach/actions.ts';
+import { CommandButton } from '../../ui/coach/command-button.tsx';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { undoText } from '../../ui/coach/offers.ts';
+import { primaryOf, type Primary, type Steering } from '../../ui/coach/primary.ts';
+import { useHand } from '../../ui/coach/use-deck.ts';
+import { goesText, lanesNamed, startNowText } from '../../ui/coach/words.ts';
+import type { DeskTools } from '../desk-tools.ts';
+
+interface ActionBarProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+}
+
+const SECONDARY = ACTION_NAMES.filter((name) => ACTIONS[name].desk === 'row');
+
+export function ActionBar({ tools, moment }: ActionBarProps): ReactElement {
+  useHand(tools.hand, (state) => state.choice);
+  const chosen = tools.hand.chosen();
+  const primary = primaryOf(moment.view);
+  return (
+    <nav className="actions" aria-label="Actions">
+      <PrimaryActions tools={tools} moment={moment} primary={primary} />
+      {SECONDARY.map((action) =>
+        // Its place stays empty: the others must not move from under a thumb.
+        action === primary.main ? (
+          <span key={action} />
+        ) : (
+          <ActionButton key={action} tools={tools} moment={moment} action={action} hint={hintOf(action, chosen)} />
+        ),
+      )}
+      <UndoButton tools={tools} moment={moment} />
+    </nav>
+  );
+}
+
+/** Finish beside no primary action is the one that stands in the row anyway. */
+function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly primary: Primary }): ReactElement {
+  const clock = useHand(tools.hand, (state) => state.clock);
+  const { main, beside } = primary;
+  const also = beside.filter((action) => action !== 'finish');
+  const lanesOf = (action: Steering): readonly number[] => (ACTIONS[action].byChoice ? tools.hand.chosen() : []);
+  const wordsOf = (action: Steering): { readonly name: string; readonly hint: string } =>
+    steeringWords(action, goesText(moment.view, action, clock, lanesOf(action)), lanesOf(action));
+  return (
+    <div className="primary">
+      {main === null ? (
+        <p className="primary-none">Nothing more leaves. The session ends by itself.</p>
+      ) : (
+        <ActionButton tools={tools} moment={moment} action={main} {...wordsOf(main)} look={`is-primary is-${main}`} />
+      )}
+      {also.length === 0 ? null : (
+        <div className="primary-beside">
+          {also.map((action) => (
+            <ActionButton
+              key={action}
+              tools={tools}
+              moment={moment}
+              action={action}
+              {...wordsOf(action)}
+              {...(action === 'start' ? { name: 'Start now', hint: `Enter, ${startNowText(moment.view)}` } : {})}
+              look="is-small"
+            />
+          ))}
+        </div>
+      )}
+    </div>
+  );
+}
+
+interface ActionButtonProps extends ActionBarProps {
+  readonly action: ActionName;
+  readonly name?: string;
+  readonly hint?: string;
+  readonly look?: string;
+}
+
+/** An action for all lanes or those chosen, by its plain name. */
+export function ActionButton({ tools, moment, action, name, hint, look }: ActionButtonProps): ReactElement {
+  const { label, key, pressed, byChoice } = ACTIONS[action];
+  const chosen = byChoice ? tools.hand.chosen() : [];
+  return (
+    <CommandButton
+      tools={tools}
+      moment={moment}
+      command={commandOf(action, chosen)}
+      name={name ?? label}
+      hint={hint ?? hintOf(action, chosen)}
+      look={`${look ?? ''} ${pressed ? 'is-hold' : ''}`}
+      keys={key.replace(' ', '+')}
+      held={pressed}
+    />
+  );
+}
+
+function UndoButton({ tools, moment }: ActionBarProps): ReactElement {
+  const hint = `U, ${undoText(moment.view)}`;
+  return <ActionButton tools={tools} moment={moment} action="undo" look="is-undo" hint={hint} />;
+}
+
+function steeringWords(
+  action: Steering,
+  goes: string,
+  lanes: readonly number[],
+): { readonly name: string; readonly hint: string } {
+  const when = goes === '' ? '' : `, ${goes}`;
+  switch (action) {
+    case 'start':
+      return { name: 'Start', hint: "Enter, or the clicker's forward key" };
+    case 'stop':
+      return { name: 'Stop all lanes', hint: "Space, or the clicker's blank-screen key" };
+    case 'resume':
+      return { name: 'Resume', hint: `Space, all lanes${when}` };
+    case 'rejoin':
+      return { name: 'Rejoin', hint: `J, ${lanes.length > 0 ? lanesNamed(lanes) : 'all lanes'}${when}` };
+    case 'finish':
+      return { name: 'Finish', hint: hintOf('finish', []) };
+  }
+}
+
+/** The key, and what it does or to whom. */
+export function hintOf(action: ActionName, chosen: readonly number[]): string {
+  const { key, does, pressed, byChoice } = ACTIONS[action];
+  const how = pressed ? `hold, or ${key}` : key;
+  if (byChoice && chosen.length > 0) return `${how}, ${lanesNamed(chosen)}`;
+  const what = byChoice ? `all lanes: ${does}` : does;
+  return what === '' ? how : `${how}, ${what}`;
+}

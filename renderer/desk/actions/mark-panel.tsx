@@ -1,0 +1,51 @@
+/*
+ * A word for the record: nothing changes by it.
+ */
+
+import { useRef, useState, type FormEvent, type ReactElement } from 'react';
+import { MARK_LIMIT } from '../../../app/core/run/command-fields.ts';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { lanesNamed } from '../../ui/coach/words.ts';
+import type { DeskTools } from '../desk-tools.ts';
+import { SidePanel } from '../panel.tsx';
+
+interface MarkPanelProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  /** As chosen when it was opened: the choice may run out while words are written. None: for all. */
+  readonly lanes: readonly number[];
+  onClose(): void;
+}
+
+export function MarkPanel({ tools, moment, lanes, onClose }: MarkPanelProps): ReactElement {
+  const [words, setWords] = useState('');
+  const field = useRef<HTMLInputElement>(null);
+  const mark = (event: FormEvent): void => {
+    event.preventDefault();
+    const named = lanes.filter((lane) =>
+      moment.view.lanes.some(({ number, state }) => number === lane && state !== 'out'),
+    );
+    void tools.hand
+      .press({ do: 'mark', ...(named.length > 0 ? { lanes: named } : {}), ...(words === '' ? {} : { words }) })
+      .then((ok) => (ok ? onClose() : undefined));
+  };
+  return (
+    <SidePanel title={`Mark, ${lanes.length > 0 ? lanesNamed(lanes) : 'all lanes'}`} first={field} onClose={onClose}>
+      <form onSubmit={mark} className="panel-group">
+        <label className="field">
+          For the record
+          <input
+            value={words}
+            maxLength={MARK_LIMIT}
+            onChange={(event) => setWords(event.target.value)}
+            placeholder="cramp"
+            ref={field}
+          />
+        </label>
+        <button type="submit" className="deck-button">
+          <span className="deck-button-label">Mark it</span>
+        </button>
+      </form>
+    </SidePanel>
+  );
+}

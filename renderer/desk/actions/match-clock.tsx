@@ -1,0 +1,103 @@
+/*
+ * "Match the pool's clock": a tap as the hand on the pool's wall passes 60, so that starts fall on round
+ * readings of that clock. The match belongs to the run; an edit of the session takes it over.
+ */
+
+import { useRef, useState, type ReactElement } from 'react';
+import { hasStarted } from '../../../app/core/run/first-start.ts';
+import { MINUTE, type Millis } from '../../../app/core/units.ts';
+import type { Link } from '../../link/link.ts';
+import type { DeckRun } from '../../link/store.ts';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import type { Moment } from '../../ui/coach/frames.ts';
+import type { Tools } from '../../ui/coach/use-deck.ts';
+import { followReopened } from '../write/draft.ts';
+import { matchClock } from '../write/open-session.ts';
+
+export interface MatchedClock {
+  /** What the pool's clock shows past the full minute now, in whole ms; null where it was not matched. */
+  now(): number | null;
+  readonly matched: boolean;
+  match(): void;
+  forget(): void;
+}
+
+/** Whether the clock of a run was matched, and is not just the time of day's. */
+export function isMatched({
+  clockPhase,
+  openedAtTimeOfDay,
+}: Pick<DeckRun, 'clockPhase' | 'openedAtTimeOfDay'>): boolean {
+  return clockPhase !== openedAtTimeOfDay % MINUTE;
+}
+
+/** What the pool's clock shows past the full minute at a time t of a run. */
+export function phaseAt({ clockPhase }: Pick<DeckRun, 'clockPhase'>, t: Millis): Millis {
+  return (clockPhase + t) % MINUTE;
+}
+
+/** As it was matched on this page, or else for the run that is open. */
+export function useMatchedClock(link: Pick<Link, 'now' | 'store'>, run: DeckRun | null): MatchedClock {
+  const passed = useRef<number | null>(null);
+  const [own, setOwn] = useState<'matched' | 'forgotten' | null>(null);
+  const ofRun = own === null && run !== null && isMatched(run);
+  return {
+    now() {
+      if (own === 'matched' && passed.current !== null) return Math.floor(performance.now() - passed.current) % MINUTE;
+      const t = link.now();
+      return ofRun && run && t !== null ? phaseAt(run, t) : null;
+    },
+    matched: own === 'matched' || ofRun,
+    match() {
+      passed.current = performance.now();
+      setOwn('matched');
+    },
+    forget() {
+      passed.current = null;
+      setOwn('forgotten');
+    },
+  };
+}
+
+interface MatchButtonProps {
+  readonly matched: boolean;
+  onMatch(): void;
+  onForget(): void;
+}
+
+export function MatchButton({ matched, onMatch, onForget }: MatchButtonProps): ReactElement {
+  return (
+    <DeckButton
+      name={matched ? "Pool's clock matched" : "Match the pool's clock"}
+      hint={matched ? 'tap to use the time of day' : 'tap as its hand passes 60'}
+      look="is-small is-match"
+      pressed={matched}
+      onPress={matched ? onForget : onMatch}
+      onRefused={() => undefined}
+    />
+  );
+}
+
+export function MatchClock({ phase }: { readonly phase: MatchedClock }): ReactElement {
+  return <MatchButton matched={phase.matched} onMatch={phase.match} onForget={phase.forget} />;
+}
+
+interface RunMatchProps {
+  readonly tools: Tools;
+  readonly moment: Moment;
+}
+
+/** In the window of a run that has not started: it is opened anew, by the clock as matched, with all it was told. */
+export function RunMatch({ tools, moment: { run } }: RunMatchProps): ReactElement | null {
+  if (hasStarted(run.commands)) return null;
+  const match = async (clockPhase: number | null): Promise<void> => {
+    const opened = await matchClock(run.id, clockPhase);
+    if (opened.kind === 'opened') {
+      if (opened.run !== null) followReopened(run.id, opened.run);
+      tools.hand.say(
+        clockPhase === null ? "The pool's clock is the time of day's." : "The pool's clock is matched.",
+        'done',
+      );
+    } else tools.hand.say('why' in opened ? opened.why : 'The clock could not be matched.', 'refused');
+  };
+  return <MatchButton matched={isMatched(run)} onMatch={() => void match(0)} onForget={() => void match(null)} />;
+}

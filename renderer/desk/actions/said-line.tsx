@@ -1,0 +1,93 @@
+/*
+ * Between lanes and actions: whom the next command is for, what was just done, in one sentence, and the
+ * tools that are needed less often than the actions under the thumb.
+ */
+
+import type { ReactElement } from 'react';
+import { ACTIONS } from '../../ui/coach/actions.ts';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { primaryOf } from '../../ui/coach/primary.ts';
+import { useHand } from '../../ui/coach/use-deck.ts';
+import { lanesNamed } from '../../ui/coach/words.ts';
+import { ActionButton } from './action-bar.tsx';
+import type { DeskTools } from '../desk-tools.ts';
+import { SoundButton } from './sound-button.tsx';
+
+interface SaidLineProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  onMark(): void;
+  onEdit(): void;
+}
+
+export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): ReactElement {
+  const { hand } = tools;
+  useHand(hand, (state) => state.said);
+  const said = hand.said();
+  useHand(hand, (state) => state.choice);
+  const chosen = hand.chosen();
+  const { view } = moment;
+  const nothing = (): void => undefined;
+  return (
+    <div className="said">
+      {chosen.length > 0 ? (
+        <p className="choice">
+          Next command: <strong>{lanesNamed(chosen)}</strong>
+        </p>
+      ) : null}
+      <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
+        {said ? <span key={said.n}>{said.text}</span> : openedText(view.heldOpenBy)}
+      </p>
+      <div className="said-tools">
+        <ShiftButton tools={tools} moment={moment} action="sooner" />
+        <ShiftButton tools={tools} moment={moment} action="later" />
+        <IntervalButton tools={tools} moment={moment} action="shorter" />
+        <IntervalButton tools={tools} moment={moment} action="longer" />
+        {primaryOf(view).beside.includes('rejoin') ? (
+          // It stands beside Resume then; the others keep their places.
+          <span className="deck-button is-nothing" />
+        ) : (
+          <ActionButton tools={tools} moment={moment} action="rejoin" hint="J, old times" look="is-small" />
+        )}
+        <DeckButton name="Mark" hint="M, note" keys="M" look="is-small" onPress={onMark} onRefused={nothing} />
+        <DeckButton name="Edit" hint="E, text" keys="E" look="is-small" onPress={onEdit} onRefused={nothing} />
+        <SoundButton sound={tools.sound} />
+      </div>
+    </div>
+  );
+}
+
+/** Says what moves: the leaves to come, or the end of a talk or break. */
+function ShiftButton({
+  tools,
+  moment,
+  action,
+}: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'sooner' | 'later' }): ReactElement {
+  const { pauseEnd, stretch } = moment.view;
+  const chosen = tools.hand.chosen();
+  const who = pauseEnd !== null ? `${stretch.kind} ends ` : allText(chosen);
+  const hint = `${action === 'sooner' ? '−' : '+'}, ${who}${ACTIONS[action].does}`;
+  return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
+}
+
+/** Every rep from now on, of the lanes chosen or of all. */
+function IntervalButton({
+  tools,
+  moment,
+  action,
+}: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'shorter' | 'longer' }): ReactElement {
+  const hint = `${ACTIONS[action].key}, ${allText(tools.hand.chosen())}${action}`;
+  return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
+}
+
+/** Lanes that are chosen stand beside it: the choice is said once. */
+function allText(chosen: readonly number[]): string {
+  return chosen.length > 0 ? '' : 'all ';
+}
+
+function openedText(held: readonly number[]): string {
+  if (held.length === 0) return '';
+  const [keep, them] = held.length > 1 ? ['keep', 'them'] : ['keeps', 'it'];
+  return `Only ${lanesNamed(held)}, stopped, ${keep} this set from ending: Resume ${them}, or Start now what follows.`;
+}

@@ -1,0 +1,46 @@
+/*
+ * Which screen sounds, what keeps it from it, and behind that the settings of this one.
+ */
+
+import { useEffect, useState, type ReactElement } from 'react';
+import { useStore } from 'zustand';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import type { Sound } from '../../sound/sound.ts';
+import { SoundPanel } from '../../sound/sound-panel.tsx';
+import { Region } from '../../ui/region.tsx';
+import { soundHint } from '../../sound/sound-words.ts';
+
+export function SoundButton({ sound }: { readonly sound: Sound }): ReactElement {
+  const state = useStore(sound.store);
+  const told = useStore(sound.link.store, (deck) => deck.sound);
+  const [open, setOpen] = useState(false);
+  const hint = soundHint(state, told, sound.id);
+  const isWrong = state.status === 'blocked' || state.status === 'gone';
+  useEffect(() => {
+    if (!open) return undefined;
+    // Wherever the keyboard is: the panel prints the key. It does not go back to the button, or Space would open it again.
+    const onKey = ({ key }: KeyboardEvent): void => (key === 'Escape' ? setOpen(false) : undefined);
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [open]);
+  return (
+    <div className="sound">
+      <DeckButton
+        name={`Sound ${hint}`}
+        label="Sound"
+        hint={hint}
+        look={`is-small ${isWrong ? 'is-wrong' : ''}`}
+        pressed={open}
+        onPress={() => setOpen(!open)}
+        onRefused={() => undefined}
+      />
+      {open ? (
+        <div className="sound-place">
+          <Region name="The sound's settings" advice="The sound goes on as it is." link={sound.link}>
+            <SoundPanel sound={sound} onClose={() => setOpen(false)} />
+          </Region>
+        </div>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,76 @@
+/*
+ * Keys of the window during a run, wired to the hand.
+ */
+
+import { useEffect, useState } from 'react';
+import { view, type RunView } from '../../../app/core/run/view.ts';
+import { createBounceGuard } from '../../ui/coach/bounce.ts';
+import { takesKeys, takesText } from '../../ui/coach/free-keyboard.ts';
+import { stopOrResume } from '../../ui/coach/primary.ts';
+import type { Tools } from '../../ui/coach/use-deck.ts';
+import { meaningOf, type KeyPress, type Meaning } from './keys.ts';
+import type { Panel } from '../panel.tsx';
+
+export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: Panel | null) => void): void {
+  // Kept over renders: a bounce may come on both sides of one.
+  const [bounces] = useState(createBounceGuard);
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      const meaning = meaningOf(pressOf(event));
+      if (!meaning) return;
+      event.preventDefault();
+      if (meaning.kind !== 'nothing' && bounces.accept(event.key, event.timeStamp)) carryOut(meaning);
+    };
+    const carryOut = (meaning: Meaning): void => {
+      const { hand, link } = tools;
+      const { run } = link.store.getState();
+      const t = link.now();
+      if (!run || t === null) return;
+      // Not the last frame's: a key may come between a command and the frame that shows it.
+      const now = view(run.state, t);
+      switch (meaning.kind) {
+        case 'act':
+          return void hand.act(meaning.name);
+        case 'stop-or-resume':
+          return void hand.act(stopOrResume(now));
+        case 'lane':
+          if (now.lanes.some(({ number }) => number === meaning.number)) hand.toggle(meaning.number);
+          return;
+        case 'panel': {
+          const lane = laneOfKey(now, hand.chosen());
+          if (meaning.name === 'lane') return setPanel({ kind: 'lane', lane });
+          if (meaning.name === 'mark') return setPanel({ kind: 'mark', lanes: hand.chosen() });
+          return setPanel({ kind: 'edit' });
+        }
+        case 'clear':
+          hand.clearChoice();
+          // Not Edit, which prints no such key: nothing typed is lost.
+          if (panel && panel.kind !== 'edit') setPanel(null);
+          return;
+        case 'nothing':
+          return;
+      }
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [tools, panel, setPanel, bounces]);
+}
+
+/** The lane whose panel the key opens: the first of those chosen, or of all. */
+export function laneOfKey({ lanes }: RunView, chosen: readonly number[]): number {
+  return chosen[0] ?? lanes[0]?.number ?? 0;
+}
+
+function pressOf(event: KeyboardEvent): KeyPress {
+  // Not the event's target: a control that was tapped has just given the keyboard back.
+  const at = document.activeElement;
+  return {
+    key: event.key,
+    code: event.code,
+    shift: event.shiftKey,
+    modified: event.ctrlKey || event.altKey || event.metaKey,
+    repeat: event.repeat,
+    typing: takesText(at) || (takesKeys(at) && /^(INPUT|SELECT)$/.test(at.tagName)),
+    onControl: takesKeys(at),
+  };
+}

@@ -1,0 +1,154 @@
+/*
+ * After the session: what each lane did against the plan, and what was marked.
+ */
+
+import { useMemo, type ReactElement } from 'react';
+import { distanceText } from '../../../app/core/lengths.ts';
+import { reading } from '../../../app/core/reading.ts';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { commandLabel } from '../../ui/coach/actions.ts';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { useHand } from '../../ui/coach/use-deck.ts';
+import { count, lanesNamed } from '../../ui/coach/words.ts';
+import { ActionButton } from '../actions/action-bar.tsx';
+import type { DeskTools } from '../desk-tools.ts';
+import { clockTime, clockTimeToSecond } from '../run/hour.ts';
+import { laneRecords } from './lane-record.ts';
+import { LightSwitch } from '../actions/light-switch.tsx';
+import { NotCalled } from '../run/not-called.tsx';
+import { recordCsv, recordFileName } from './record-csv.ts';
+
+interface AfterwardsProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  onWrite(): void;
+}
+
+/** Roles are written out because the table is laid out as blocks where it is narrow. */
+export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactElement {
+  const { run, view } = moment;
+  const { state } = view;
+  const records = useMemo(() => laneRecords(state), [state]);
+  useHand(tools.hand, (hand) => hand.said);
+  const said = tools.hand.said();
+  const { session } = state.plan;
+  const { unit } = session.pool;
+  const timeOf = (at: number | null): string => (at === null ? '–' : clockTime(run.openedAtTimeOfDay + at));
+  const leaveTimeOf = (at: number | null): string =>
+    at === null ? '–' : clockTimeToSecond(run.openedAtTimeOfDay + at);
+  return (
+    <div className="after">
+      <header className="write-head">
+        <h1>{session.title ?? 'Session'}: done</h1>
+        <p>
+          at {timeOf(state.doneAt)}, {reading(Math.floor((state.doneAt ?? 0) / 1000) * 1000)} after it was opened
+        </p>
+        <LightSwitch light={tools.light} />
+      </header>
+      <main className="after-record">
+        <table role="table">
+          <caption>What each lane did</caption>
+          <thead role="rowgroup">
+            <tr role="row">
+              <th role="columnheader" scope="col">
+                Lane
+              </th>
+              <th role="columnheader" scope="col">
+                Leaves
+              </th>
+              <th role="columnheader" scope="col">
+                Distance
+              </th>
+              <th role="columnheader" scope="col">
+                First leave
+              </th>
+              <th role="columnheader" scope="col">
+                Last leave
+              </th>
+              <th role="columnheader" scope="col">
+                By part
+              </th>
+            </tr>
+          </thead>
+          <tbody role="rowgroup">
+            {records.map((record) => (
+              <tr role="row" key={record.lane}>
+                <th role="rowheader" scope="row">
+                  Lane {record.lane}
+                </th>
+                <td role="cell" data-head="Leaves">
+                  {record.leaves} of {record.planned.leaves}
+                </td>
+                <td role="cell" data-head="Distance">
+                  {distanceText(record.distance)} of {distanceText(record.planned.distance)} {unit}
+                </td>
+                <td role="cell" data-head="First leave">
+                  {leaveTimeOf(record.first)}
+                </td>
+                <td role="cell" data-head="Last leave">
+                  {leaveTimeOf(record.last)}
+                </td>
+                <td role="cell" data-head="By part">
+                  {record.parts
+                    .map(
+                      ({ part, leaves, distance }) =>
+                        `${part} ${distance > 0 ? `${distanceText(distance)} ${unit}` : count(leaves, 'leave')}`,
+                    )
+                    .join(', ') || 'nothing'}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <section aria-label="Marks">
+          <h2>{state.marks.length === 0 ? 'Nothing was marked' : 'Marked'}</h2>
+          <ul className="marks">
+            {state.marks.map(({ at, lanes, words }, index) => (
+              <li key={index}>
+                <b>{timeOf(at)}</b> {words === '' ? 'a mark' : words}
+                {lanes.length > 0 ? `, ${lanesNamed(lanes)}` : ''}
+              </li>
+            ))}
+          </ul>
+        </section>
+        <NotCalled state={state} run={run} />
+      </main>
+      <footer className="write-foot">
+        <DeckButton
+          name="Write the next session"
+          look="is-primary is-start"
+          onPress={onWrite}
+          onRefused={() => undefined}
+        />
+        <DeckButton
+          name="Save the record"
+          hint="every leave and every command, for a spreadsheet"
+          onPress={() => saveText(recordFileName(session.title, new Date()), recordCsv(state, run))}
+          onRefused={() => undefined}
+        />
+        {view.undo ? (
+          <ActionButton
+            tools={tools}
+            moment={moment}
+            action="undo"
+            hint={`takes ${commandLabel(view.undo.command)} back`}
+          />
+        ) : null}
+        <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
+          {said?.text ?? ''}
+        </p>
+      </footer>
+    </div>
+  );
+}
+
+/** Hands a file to the browser, which puts it where it puts what is downloaded. */
+function saveText(name: string, text: string): void {
+  const url = URL.createObjectURL(new Blob([text], { type: 'text/csv;charset=utf-8' }));
+  const link = document.createElement('a');
+  link.href = url;
+  link.download = name;
+  link.click();
+  // Once the browser has had time to take it over.
+  setTimeout(() => URL.revokeObjectURL(url), 10_000);
+}

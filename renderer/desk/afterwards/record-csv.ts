@@ -1,0 +1,92 @@
+/*
+ * The record of a run for a spreadsheet: a row for every leave that happened and every command that was accepted
+ * (a stop, a skip, a cut, a mark, …), by time.
+ */
+
+import { csvText, secondsCell, wordsCell } from '../../../app/core/csv.ts';
+import { distanceText } from '../../../app/core/lengths.ts';
+import { leavesOf, wasCalled, type Away, type Leave } from '../../../app/core/run/record.ts';
+import type { RunState } from '../../../app/core/run/state.ts';
+import type { Millis } from '../../../app/core/units.ts';
+import { commandRecords, RECORD_TIMES, type CommandRecord, type RunOfCommands } from './command-record.ts';
+import { clockTimeToSecond } from '../run/hour.ts';
+import { partNames } from './lane-record.ts';
+
+const HEADER = [
+  'what',
+  'time of day',
+  'in s from the opening',
+  'lane',
+  'part',
+  'line',
+  'round',
+  'rep',
+  'of',
+  'distance',
+  'unit',
+  `words (${RECORD_TIMES})`,
+  'swimmers',
+  'gap in s',
+];
+
+/** What a record is made from, beside how the run stands. */
+export interface RecordedRun extends RunOfCommands {
+  /** When the program was not there. */
+  readonly away: readonly Away[];
+}
+
+/** Leaves before commands of the same moment. */
+export function recordCsv(state: RunState, run: RecordedRun): string {
+  const { openedAtTimeOfDay: openedAt, away } = run;
+  const parts = partNames(state);
+  const { unit } = state.plan.session.pool;
+  const when = (at: Millis): string[] => [clockTimeToSecond(openedAt + at), secondsCell(at)];
+  const rowOf = (leave: Leave): string[] => {
+    const { lane, rep, at, swimmers, gap } = leave;
+    return [
+      wasCalled(leave, away) ? 'leave' : 'leave not called',
+      ...when(at),
+      `${lane}`,
+      wordsCell(parts.get(rep.set.line) ?? ''),
+      `${rep.set.line}`,
+      rep.set.rounds.map(({ round, of }) => `${round} of ${of}`).join('; '),
+      `${rep.rep}`,
+      `${rep.of}`,
+      distanceText(rep.distance),
+      unit,
+      wordsCell(rep.set.words),
+      `${swimmers}`,
+      secondsCell(gap),
+    ];
+  };
+  const leaves = leavesOf(state).map((leave) => ({ at: leave.at, row: rowOf(leave) }));
+  const commands = commandRecords(run).map((record) => ({
+    at: record.at,
+    row: [whatOf(record), ...when(record.at), record.lanes.join(' '), ...NO_REP, wordsCell(wordsOf(record)), '', ''],
+  }));
+  const rows = [...leaves, ...commands].sort((a, b) => a.at - b.at);
+  return csvText([HEADER, ...rows.map(({ row }) => row)]);
+}
+
+/** From part to unit: what only leaves have. */
+const NO_REP: readonly string[] = ['', '', '', '', '', '', ''];
+
+function whatOf({ command, undone }: CommandRecord): string {
+  return undone ? `${command.do}, undone` : command.do;
+}
+
+/** A mark's own words; of anything else what it did. */
+function wordsOf({ command, did }: CommandRecord): string {
+  return command.do === 'mark' ? (command.words ?? '') : did;
+}
+
+/** A name that every file system takes, from the session's title and the local day. */
+export function recordFileName(title: string | null, day: Date): string {
+  const two = (number: number): string => `${number}`.padStart(2, '0');
+  const name = (title ?? 'Session')
+    .replace(/[^\p{L}\p{N} ,()-]+/gu, ' ')
+    .trim()
+    .slice(0, 60)
+    .trim();
+  return `${name === '' ? 'Session' : name} ${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}.csv`;
+}

@@ -1,0 +1,80 @@
+/*
+ * What has happened to a text while it was edited: lines that have begun, and a change from another screen. Each is
+ * said in a sentence, with what can be done about it; nothing that was typed goes by itself.
+ */
+
+import { useState, type ReactElement } from 'react';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { listed } from '../../ui/coach/words.ts';
+import type { Merged } from './edit-text.ts';
+
+interface EditNewsProps {
+  /** How many lines are locked now. */
+  readonly locked: number;
+  /** The first of those that was changed before it began; null for none. */
+  readonly broken: number | null;
+  /** What the text comes to together with another screen's change; null where there was none. */
+  readonly merged: Merged | null;
+  /** 'the cut of "3 rounds"': what would be forgotten with the text as it is typed, be it from another window. */
+  readonly forgets: readonly string[];
+  onPutBack(): void;
+  onMerge(text: string): void;
+  onGiveUp(): void;
+}
+
+export function EditNews(props: EditNewsProps): ReactElement {
+  const { locked, broken, merged, forgets, onPutBack, onMerge, onGiveUp } = props;
+  const begun = useBegun(locked);
+  return (
+    <div className="edit-news" role="status" aria-label="What has changed meanwhile">
+      {merged ? (
+        <>
+          <p>
+            {`The session has been changed since you began: ${merged.theirs}. What you typed is kept. `}
+            {merged.clash ? 'Where both are about the same line, yours would stand.' : ''}
+          </p>
+          <div className="edit-news-buttons">
+            <DeckButton
+              name={merged.clash ? 'Mine, and the rest of theirs' : 'Both changes together'}
+              look="is-small"
+              onPress={() => onMerge(merged.text)}
+              onRefused={() => undefined}
+            />
+            <DeckButton name="Theirs alone" look="is-small" onPress={onGiveUp} onRefused={() => undefined} />
+          </div>
+        </>
+      ) : broken !== null ? (
+        <>
+          <p>{`Line ${broken} has begun since you changed it: it is swum as it was. What you typed is kept.`}</p>
+          <div className="edit-news-buttons">
+            <DeckButton
+              name={`Put line ${broken} back as it is swum`}
+              look="is-small"
+              onPress={onPutBack}
+              onRefused={() => undefined}
+            />
+          </div>
+        </>
+      ) : forgets.length > 0 ? (
+        <p>{`Use from now on forgets ${listed(forgets)}: write it into the text if it is to stay.`}</p>
+      ) : (
+        <p>{begun ?? `${linesText(1, locked)} begun: locked. Change what comes below.`}</p>
+      )}
+    </div>
+  );
+}
+
+/** The sentence for the lines that were locked last while this is open. */
+function useBegun(locked: number): string | null {
+  const [known, setKnown] = useState({ locked, said: null as string | null });
+  if (known.locked !== locked) {
+    const said = locked > known.locked ? `${linesText(known.locked + 1, locked)} just begun: locked now.` : null;
+    setKnown({ locked, said });
+    return said;
+  }
+  return known.said;
+}
+
+function linesText(from: number, to: number): string {
+  return from >= to ? `Line ${to} has` : `Lines ${from} to ${to} have`;
+}

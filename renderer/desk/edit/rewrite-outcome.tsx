@@ -1,0 +1,52 @@
+/*
+ * Beside the text that is edited during a run: what it comes to from now on, by the head's own projection.
+ */
+
+import type { ReactElement } from 'react';
+import { reading } from '../../../app/core/reading.ts';
+import { SECOND } from '../../../app/core/units.ts';
+import type { DeckRun } from '../../link/store.ts';
+import type { Outcome } from './edit-outcome.ts';
+import { hourOf } from '../run/hour.ts';
+import { FaultList } from '../editor/session-editor.tsx';
+import { TimetableView } from '../timetable/timetable-view.tsx';
+
+interface RewriteOutcomeProps {
+  readonly outcome: Outcome;
+  readonly isChanged: boolean;
+  readonly run: DeckRun;
+  readonly faultsId: string;
+  onLine(line: number, column: number): void;
+}
+
+export function RewriteOutcome(props: RewriteOutcomeProps): ReactElement {
+  const { outcome, isChanged, run, faultsId, onLine } = props;
+  return (
+    <>
+      {outcome.kind === 'faults' ? (
+        <FaultList id={faultsId} faults={outcome.faults} onGoTo={onLine} />
+      ) : outcome.kind === 'refused' ? (
+        <p className="edit-refused">{outcome.why}</p>
+      ) : (
+        <TimetableView
+          plan={outcome.plan}
+          warnings={outcome.warnings}
+          live={outcome.live}
+          onLine={(line) => onLine(line, 1)}
+        >
+          <p className="edit-end">{isChanged ? endText(outcome, run) : 'From now on, as it runs:'}</p>
+        </TimetableView>
+      )}
+    </>
+  );
+}
+
+/** "With your text: ends 2:20 sooner, ≈ 20:27, 3 min in hand": against the end that the head shows. */
+function endText({ end, endNow, plan }: Extract<Outcome, { kind: 'fits' }>, { openedAtTimeOfDay }: DeckRun): string {
+  const hour = hourOf(openedAtTimeOfDay, end, plan.session.finishBy);
+  const by = end - endNow;
+  const moved =
+    Math.abs(by) < SECOND ? 'the end stays' : `ends ${reading(Math.abs(by))} ${by < 0 ? 'sooner' : 'later'}`;
+  const inHand = hour.inHandText === null ? '' : `, ${hour.inHandText}`;
+  return `With your text: ${moved}, ≈ ${hour.ends}${inHand}`;
+}

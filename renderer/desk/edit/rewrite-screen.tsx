@@ -1,0 +1,167 @@
+/*
+ * Editing the session while the run goes on: the whole text, of which what has begun is locked; beside it what it
+ * comes to. The leaves, what was said last and the actions stay in sight.
+ */
+
+import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type ReactElement } from 'react';
+import { firstLineToCome } from '../../../app/core/run/rewrite.ts';
+import type { Fault } from '../../../app/core/result.ts';
+import { createBounceGuard } from '../../ui/coach/bounce.ts';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { forgottenNames } from '../../ui/coach/said-cuts.ts';
+import { useHand } from '../../ui/coach/use-deck.ts';
+import { ActionBar } from '../actions/action-bar.tsx';
+import type { DeskTools } from '../desk-tools.ts';
+import { EditNews } from './edit-news.tsx';
+import { createOutcomeCache } from './edit-outcome.ts';
+import { brokenLock, isTyped, mergeEdit, withLockedLines } from './edit-text.ts';
+import { LaneLeaves } from '../lanes/lane-leaves.tsx';
+import { Part, StopButton } from '../part.tsx';
+import { RewriteOutcome } from './rewrite-outcome.tsx';
+import { RunHead } from '../run/run-head.tsx';
+import { putCursor, SessionEditor } from '../editor/session-editor.tsx';
+import { useEdit } from './use-edit.ts';
+import { useLockedEditing } from './use-locked-editing.ts';
+import type { WarningGroup } from '../timetable/warning-groups.ts';
+
+const NO_FAULTS: readonly Fault[] = [];
+const NO_WARNINGS: readonly WarningGroup[] = [];
+
+interface RewriteScreenProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  onClose(): void;
+}
+
+export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): ReactElement {
+  const { hand } = tools;
+  const { run, view } = moment;
+  const inForce = view.state.plan.source.text;
+  const locked = useMemo(() => firstLineToCome(view.state) - 1, [view.state]);
+  const edit = useEdit(run.id, inForce);
+  const text = edit.edited?.text ?? inForce;
+  const area = useRef<HTMLTextAreaElement>(null);
+  const faultsId = useId();
+
+  const [outcomeOf] = useState(createOutcomeCache);
+  const source = useDeferredValue(text);
+  const outcome = outcomeOf(moment, source);
+  const broken = useMemo(() => (text === inForce ? null : brokenLock(inForce, text, locked)), [inForce, text, locked]);
+  const merged = useMemo(
+    () => (edit.edited && edit.edited.base !== inForce ? mergeEdit(edit.edited, inForce) : null),
+    [edit.edited, inForce],
+  );
+  const refuse = (why: string): void => hand.say(why, 'refused');
+  const typing = useLockedEditing(area, {
+    accepts: (next) => isTyped(inForce, text, next, locked),
+    onText: edit.type,
+    onRefused: () => refuse(lockedText(locked)),
+  });
+
+  const why =
+    merged !== null
+      ? `The session has been changed since: ${merged.theirs}. See above the buttons what to do.`
+      : text === inForce
+        ? 'Nothing is changed yet.'
+        : broken !== null
+          ? `Line ${broken} has begun since you changed it: put it back first.`
+          : outcome.kind === 'faults'
+            ? 'The text has faults: see beside it.'
+            : outcome.kind === 'refused'
+              ? outcome.why
+              : null;
+  const [bounces] = useState(createBounceGuard);
+  const open = useRef(true);
+  useEffect(() => {
+    open.current = true;
+    return () => void (open.current = false);
+  }, []);
+  const use = async (): Promise<void> => {
+    const command = { do: 'rewrite', text } as const;
+    // What is refused has done nothing that a bounce could do a second time.
+    if (hand.refusal(command) === null && !bounces.accept(text, performance.now())) return;
+    const ok = await hand.give(command, edit.edited?.base ?? inForce);
+    // Where Edit was left meanwhile, what is typed since is another's to keep.
+    if (ok && open.current && edit.used(text)) onClose();
+  };
+  useHand(hand, (state) => state.said);
+  const said = hand.said();
+  return (
+    <div className="rewrite">
+      <Part tools={tools} name="The head" area="head">
+        <RunHead tools={tools} moment={moment} />
+      </Part>
+      <Part tools={tools} name="The next leaves">
+        <LaneLeaves tools={tools} moment={moment} />
+      </Part>
+      <main className="write-text">
+        <SessionEditor
+          label="Session"
+          text={text}
+          faults={outcome.kind === 'faults' ? outcome.faults : NO_FAULTS}
+          warnings={outcome.kind === 'fits' && source === text ? outcome.warnings : NO_WARNINGS}
+          faultsId={faultsId}
+          locked={locked}
+          area={area}
+          onChange={typing}
+        />
+        <EditNews
+          locked={locked}
+          broken={broken}
+          merged={merged}
+          forgets={outcome.kind === 'fits' ? forgottenNames(view.state, outcome.forgets) : []}
+          onPutBack={() => edit.swap(withLockedLines(inForce, text, locked))}
+          onMerge={(both) => edit.remake(inForce, both)}
+          onGiveUp={edit.close}
+        />
+      </main>
+      <section className="write-plan" aria-label="What it comes to" tabIndex={0}>
+        <Part tools={tools} name="The timetable" again={outcome}>
+          <RewriteOutcome
+            outcome={outcome}
+            isChanged={text !== inForce}
+            run={run}
+            faultsId={faultsId}
+            onLine={(line, column) => putCursor(area.current, line, column)}
+          />
+        </Part>
+      </section>
+      <div className="said">
+        <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
+          {said ? <span key={said.n}>{said.text}</span> : null}
+        </p>
+        <div className="rewrite-buttons">
+          <DeckButton name="Use from now on" look="is-deep" why={why} onPress={() => void use()} onRefused={refuse} />
+          {edit.edited ? (
+            <DeckButton name="Drop my changes" look="is-small" onPress={edit.close} onRefused={refuse} />
+          ) : null}
+          {edit.before !== null ? (
+            <DeckButton
+              name="Bring my text back"
+              look="is-small"
+              onPress={() => edit.swap(edit.before ?? inForce)}
+              onRefused={refuse}
+            />
+          ) : null}
+          <DeckButton
+            name="Back to the lanes"
+            hint={edit.edited ? 'what you typed is kept' : undefined}
+            look="is-small"
+            onPress={onClose}
+            onRefused={refuse}
+          />
+        </div>
+      </div>
+      <Part tools={tools} name="The row of actions" area="actions" instead={<StopButton tools={tools} />}>
+        <ActionBar tools={tools} moment={moment} />
+      </Part>
+    </div>
+  );
+}
+
+function lockedText(locked: number): string {
+  return locked === 1
+    ? 'Line 1 has begun: it stays as it is.'
+    : `Lines 1 to ${locked} have begun: they stay as they are.`;
+}

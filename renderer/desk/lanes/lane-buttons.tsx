@@ -1,0 +1,131 @@
+/*
+ * What can be done to one lane from its row; a stopped one says when it would go.
+ */
+
+import type { ReactElement } from 'react';
+import type { Command } from '../../../app/core/run/command.ts';
+import type { LaneView } from '../../../app/core/run/view.ts';
+import { ACTIONS, commandOf, type ActionName } from '../../ui/coach/actions.ts';
+import { CommandButton } from '../../ui/coach/command-button.tsx';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { useHand } from '../../ui/coach/use-deck.ts';
+import { leaveText } from '../../ui/coach/words.ts';
+import type { DeskTools } from '../desk-tools.ts';
+
+interface LaneButtonsProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  readonly lane: LaneView;
+  readonly open: boolean;
+  /** Whether the key for the lane's panel opens this lane's. */
+  readonly keyed: boolean;
+  onMore(): void;
+}
+
+export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneButtonsProps): ReactElement {
+  const { view } = moment;
+  const shared = { tools, moment, lane };
+  return (
+    <div className="lane-buttons">
+      {lane.state === 'out' ? (
+        <LaneInOut {...shared} />
+      ) : (
+        <>
+          {lane.state === 'stopped' ? (
+            <StoppedLaneButtons {...shared} />
+          ) : (
+            <LaneAction {...shared} action="stop" label="Stop" />
+          )}
+          <LaneAction {...shared} action="sit-out" label="Sit out" />
+          {lane.state === 'stopped' || view.pauseEnd !== null ? null : (
+            <>
+              <LaneAction {...shared} action="sooner" label="−5 s" hint={ACTIONS.sooner.does} />
+              <LaneAction {...shared} action="later" label="+5 s" hint={ACTIONS.later.does} />
+            </>
+          )}
+        </>
+      )}
+      <DeckButton
+        name={`Lane ${lane.number}…`}
+        hint={keyed ? 'L' : undefined}
+        keys={keyed ? 'L' : undefined}
+        pressed={open}
+        look="is-small"
+        onPress={onMore}
+        onRefused={() => undefined}
+      />
+    </div>
+  );
+}
+
+/** Each with the reading at which the lane would go. */
+function StoppedLaneButtons(props: Omit<LaneActionProps, 'action' | 'label' | 'look' | 'hint'>): ReactElement {
+  const clock = useHand(props.tools.hand, (state) => state.clock);
+  const { view } = props.moment;
+  const { resumeAt, rejoinAt } = props.lane;
+  const goes = (at: number | null): string => (at === null ? 'nothing left' : `goes ${leaveText(clock, view, at)}`);
+  return (
+    <>
+      <LaneAction {...props} action="resume" label="Resume" look="is-go" hint={goes(resumeAt)} />
+      <LaneAction {...props} action="rejoin" label="Rejoin" hint={goes(rejoinAt)} />
+    </>
+  );
+}
+
+interface LaneActionProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  readonly lane: LaneView;
+  readonly action: ActionName;
+  readonly label: string;
+  readonly look?: string;
+  readonly hint?: string;
+}
+
+/** An action for one lane: "Stop lane 2". */
+export function LaneAction({ lane, action, ...more }: LaneActionProps): ReactElement {
+  return <LaneButton {...more} lane={lane} command={commandOf(action, [lane.number])} />;
+}
+
+interface LaneButtonProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  readonly lane: LaneView;
+  readonly command: Command;
+  readonly label: string;
+  readonly look?: string;
+  readonly hint?: string;
+  /** What it does, where the label does not say all of it: "−5 s a rep". */
+  readonly does?: string;
+}
+
+/** A command for one lane, named so: "+5 s a rep lane 2". */
+export function LaneButton({ tools, moment, lane, command, label, look, hint, does }: LaneButtonProps): ReactElement {
+  return (
+    <CommandButton
+      tools={tools}
+      moment={moment}
+      command={command}
+      name={`${does ?? label} lane ${lane.number}`}
+      label={label}
+      hint={hint}
+      look={`is-small ${look ?? ''}`}
+    />
+  );
+}
+
+/** "Lane 2 out", or in again. */
+export function LaneInOut({ tools, moment, lane }: Omit<LaneActionProps, 'action' | 'label'>): ReactElement {
+  const { number, state } = lane;
+  const out = state === 'out';
+  return (
+    <CommandButton
+      tools={tools}
+      moment={moment}
+      command={{ do: out ? 'lane-in' : 'lane-out', lanes: [number] }}
+      name={`Lane ${number} ${out ? 'in' : 'out'}`}
+      look="is-small"
+    />
+  );
+}

@@ -1,0 +1,56 @@
+/*
+ * The next leaves of all lanes in a narrow strip: what stays in sight while the coach writes.
+ */
+
+import type { ReactElement } from 'react';
+import type { RunView } from '../../../app/core/run/view.ts';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { useDigits, useDrawn, useHand, type Tools } from '../../ui/coach/use-deck.ts';
+import { inText } from '../../ui/coach/words.ts';
+import { leaveOf, MANY } from './lane-text.ts';
+
+interface LaneLeavesProps {
+  readonly tools: Tools;
+  readonly moment: Moment;
+}
+
+export function LaneLeaves({ tools, moment }: LaneLeavesProps): ReactElement {
+  const { lanes } = moment.view;
+  const isMany = lanes.length > MANY;
+  return (
+    <section className="leaves-place" aria-label="Next leaves">
+      <ul className={`leaves ${isMany ? 'is-many' : ''}`} role="list">
+        {lanes.map(({ number, state }) => (
+          <LaneLeave key={number} tools={tools} number={number} state={state} isShort={isMany} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+interface LaneLeaveProps {
+  readonly tools: Tools;
+  readonly number: number;
+  readonly state: string;
+  /** "5 s" for "in 5 s". */
+  readonly isShort: boolean;
+}
+
+function LaneLeave({ tools, number, state, isShort }: LaneLeaveProps): ReactElement {
+  const clock = useHand(tools.hand, (hand) => hand.clock);
+  const leave = useDigits(tools.frames, (at) => (at ? leaveOf(at.view, number, clock) : ''));
+  const left = useDrawn(tools.frames, (at) => (at ? leftOf(at.view, number).slice(isShort ? 'in '.length : 0) : ''));
+  return (
+    <li className={`leaves-lane is-${state}`}>
+      <span className="hidden">Lane </span>
+      <b>{number}</b>
+      <span className="leaves-leave" ref={leave} />
+      <span className="leaves-left" ref={left} />
+    </li>
+  );
+}
+
+function leftOf(view: RunView, number: number): string {
+  const lane = view.lanes.find((each) => each.number === number);
+  return lane?.state === 'pending' && lane.next && lane.next.at !== null ? inText(lane.next.at - view.t) : '';
+}

@@ -1,0 +1,101 @@
+/*
+ * Everything that can be done to one lane and is not needed at a glance: its interval, its swimmers and
+ * their gap, single reps, and whether it is in.
+ */
+
+import type { ReactElement, ReactNode } from 'react';
+import type { Command } from '../../../app/core/run/command.ts';
+import { spanText } from '../../../app/core/reading.ts';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { count, repText } from '../../ui/coach/words.ts';
+import { intervalText } from '../../ui/estimates.ts';
+import type { DeskTools } from '../desk-tools.ts';
+import { LaneAction, LaneButton, LaneInOut } from './lane-buttons.tsx';
+import { SidePanel } from '../panel.tsx';
+
+interface LanePanelProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  readonly number: number;
+  onMark(): void;
+  onClose(): void;
+}
+
+export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelProps): ReactElement | null {
+  const lane = moment.view.lanes.find((each) => each.number === number);
+  if (!lane) return null;
+  const { unit } = moment.view.state.plan.session.pool;
+  const lanes = [number];
+  const shared = { tools, moment, lane };
+  const next = lane.next?.rep ?? null;
+  const names = moment.view.state.plan.session.lanes.find((each) => each.number === number)?.names ?? [];
+  const interval = (seconds: number): Command => ({ do: 'interval', lanes, seconds });
+  return (
+    <SidePanel
+      title={`Lane ${number}`}
+      beside={
+        <>
+          <DeckButton
+            name={`Mark lane ${number}`}
+            label="Mark"
+            look="is-small"
+            onPress={onMark}
+            onRefused={() => undefined}
+          />
+          <LaneInOut {...shared} />
+        </>
+      }
+      onClose={onClose}
+    >
+      {names.length > 0 ? <p className="panel-note">{names.join(', ')}</p> : null}
+      <Group
+        title="Interval"
+        now={next ? `${repText(next, unit)} on ${intervalText(next)}: each rep from now on` : 'nothing to come'}
+      >
+        <LaneButton {...shared} label="−5 s" does="−5 s a rep" command={interval(-5)} />
+        <LaneButton {...shared} label="−1 s" does="−1 s a rep" command={interval(-1)} />
+        <LaneButton {...shared} label="+1 s" does="+1 s a rep" command={interval(1)} />
+        <LaneButton {...shared} label="+5 s" does="+5 s a rep" command={interval(5)} />
+      </Group>
+      <Group title="Next rep" now={next ? 'skip shortens the set, sit out keeps times' : ''}>
+        <LaneAction {...shared} action="skip" label="Skip rep" />
+        <LaneAction {...shared} action="sit-out" label="Sit out" />
+        <LaneAction {...shared} action="repeat" label="Repeat" />
+      </Group>
+      <Group title="Leaves to come" now="all of them">
+        <LaneAction {...shared} action="sooner" label="−5 s" hint="sooner" />
+        <LaneAction {...shared} action="later" label="+5 s" hint="later" />
+        <LaneButton {...shared} label="+15 s" hint="later" command={{ do: 'shift', lanes, seconds: 15 }} />
+        <LaneButton {...shared} label="+1:00" hint="later" command={{ do: 'shift', lanes, seconds: 60 }} />
+      </Group>
+      <Group
+        title="Swimmers"
+        now={`${count(lane.swimmers, 'swimmer')}, ${spanText(lane.gap)} apart, from the next leave on`}
+      >
+        <LaneButton {...shared} label="One fewer" command={{ do: 'swimmers', lanes, n: lane.swimmers - 1 }} />
+        <LaneButton {...shared} label="One more" command={{ do: 'swimmers', lanes, n: lane.swimmers + 1 }} />
+        <LaneButton {...shared} label="5 s apart" command={{ do: 'gap', lanes, seconds: 5 }} />
+        <LaneButton {...shared} label="10 s apart" command={{ do: 'gap', lanes, seconds: 10 }} />
+      </Group>
+    </SidePanel>
+  );
+}
+
+interface GroupProps {
+  readonly title: string;
+  readonly now: string;
+  readonly children: ReactNode;
+}
+
+function Group({ title, now, children }: GroupProps): ReactElement {
+  return (
+    <fieldset className="panel-group">
+      <legend>
+        {title}
+        {now === '' ? null : <span className="panel-note">{now}</span>}
+      </legend>
+      <div className="panel-buttons">{children}</div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,63 @@
+/*
+ * A lane during the run: its number to choose it by, its next leave, what that is, and what can be
+ * done to this lane alone.
+ */
+
+import type { ReactElement } from 'react';
+import type { LaneView } from '../../../app/core/run/view.ts';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { useDigits, useDrawn, useHand } from '../../ui/coach/use-deck.ts';
+import { lastAbandoned } from '../../ui/leaving.ts';
+import type { DeskTools } from '../desk-tools.ts';
+import { keyOf } from '../actions/keys.ts';
+import { LaneButtons } from './lane-buttons.tsx';
+import { leaveOf, leftOf, moreWords, repWords, standing } from './lane-text.ts';
+
+interface LaneRowProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  readonly lane: LaneView;
+  readonly chosen: boolean;
+  readonly open: boolean;
+  /** Whether the key for the lane's panel opens this lane's. */
+  readonly keyed: boolean;
+  onMore(): void;
+}
+
+export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: LaneRowProps): ReactElement {
+  const { hand, frames } = tools;
+  const { view, run } = moment;
+  const clock = useHand(hand, (state) => state.clock);
+  const name = `Lane ${lane.number}`;
+  const leave = useDigits(frames, (at) => (at ? leaveOf(at.view, lane.number, clock) : ''));
+  const left = useDrawn(frames, (at) => (at ? leftOf(at.view, lane.number) : ''));
+  return (
+    <section className={`lane is-${standing(view, lane)}`} aria-label={name}>
+      <DeckButton
+        name={name}
+        label={lane.number}
+        look="lane-number"
+        pressed={chosen}
+        hint={lane.number === 10 ? '0' : undefined}
+        keys={keyOf(lane.number)}
+        onPress={() => hand.toggle(lane.number)}
+        onRefused={() => undefined}
+      />
+      <span
+        className="lane-leave"
+        ref={leave}
+        aria-label={lane.state === 'stopped' ? undefined : 'Next leave'}
+        role="group"
+      />
+      <div className="lane-words">
+        <p className="lane-rep">
+          <span className="lane-what">{repWords(view, lane)}</span>
+          <span className="lane-left" ref={left} />
+        </p>
+        <p className="lane-more">{moreWords(view, lane, clock, lastAbandoned(run.commands))}</p>
+      </div>
+      <LaneButtons tools={tools} moment={moment} lane={lane} open={open} keyed={keyed} onMore={onMore} />
+    </section>
+  );
+}

@@ -1,0 +1,96 @@
+/*
+ * A lane's row in words: its next leave or what stands in its place, what that is, and what else the coach
+ * wants to know of the lane.
+ */
+
+import { reading } from '../../../app/core/reading.ts';
+import { LEAD } from '../../../app/core/run/align.ts';
+import type { ClockChoice } from '../../../app/core/run/readings.ts';
+import type { LaneView, LastView, RunView } from '../../../app/core/run/view.ts';
+import type { Millis } from '../../../app/core/units.ts';
+import { count, inByText, inText, leaveText, repOf, repText, roundText } from '../../ui/coach/words.ts';
+import { intervalText } from '../../ui/estimates.ts';
+import { leavingNow } from '../../ui/leaving.ts';
+
+/** More lanes than this stand closer, so that ten are in sight at 1280 × 800 and at 1024 × 700. */
+export const MANY = 7;
+
+/** How a lane looks: as it stands, with the last seconds before a leave told apart. */
+export function standing(view: RunView, lane: LaneView): string {
+  const at = lane.next?.at ?? null;
+  if (lane.state === 'pending')
+    return at !== null && at - view.t <= LEAD ? 'ready' : at === null ? 'waiting' : 'pending';
+  return lane.state;
+}
+
+/** The large text of a lane: the reading of its next leave, or the word that stands in its place. */
+export function leaveOf(view: RunView, number: number, clock: ClockChoice): string {
+  const lane = view.lanes.find((each) => each.number === number);
+  if (!lane) return '';
+  switch (lane.state) {
+    case 'out':
+    case 'stopped':
+      return lane.state;
+    case 'finished':
+      return inByText(view, lane, clock);
+    case 'absent':
+      return view.pauseEnd === null ? '–' : view.stretch.kind;
+    case 'pending':
+      return lane.next && lane.next.at !== null ? leaveText(clock, view, lane.next.at) : 'waits';
+  }
+}
+
+/** Which rep of the set it is, and how soon it goes. */
+export function leftOf(view: RunView, number: number): string {
+  const lane = view.lanes.find((each) => each.number === number);
+  if (!lane || !lane.next || (lane.state !== 'pending' && lane.state !== 'stopped')) return '';
+  const of = repOf(lane.next);
+  const rep = of === null ? '' : `, ${of}`;
+  if (lane.state === 'stopped') return `${rep} next`;
+  return lane.next.at === null ? rep : `${rep}, ${inText(lane.next.at - view.t)}`;
+}
+
+/** What the lane swims next; which rep of it is it and how soon stands behind, where long words cannot push it out. */
+export function repWords(view: RunView, lane: LaneView): string {
+  const { unit } = view.state.plan.session.pool;
+  if (lane.state === 'out') return 'not in the session now';
+  if (view.pauseEnd !== null) return view.stretch.kind === 'talk' ? 'listens' : 'rests';
+  if (lane.state === 'absent') return 'nothing in this set';
+  if (!lane.next) return lane.last ? `${repText(lane.last.rep, unit)}, the last of it` : 'nothing to come';
+  return repText(lane.next.rep, unit);
+}
+
+/**
+ * Swimmers, interval, target and the leave after; while the lane leaves, how many are away.
+ * abandonedAt: when a stretch was given up last, as `lastAbandoned` has it.
+ */
+export function moreWords(view: RunView, lane: LaneView, clock: ClockChoice, abandonedAt: Millis): string {
+  if (lane.state === 'out') return '';
+  const { next } = lane;
+  // The pending times of a stopped lane are not its leaves.
+  const after = lane.state === 'stopped' ? null : lane.after;
+  const leaving = leavingNow(view, lane, abandonedAt);
+  if (leaving) return [leavingText(view, lane, leaving), ...thenText(view, after, clock)].join(', ');
+  const words = [count(lane.swimmers, 'swimmer'), ...ownRound(view, lane)];
+  if (next && !next.rep.set.untimed) words.push(`on ${intervalText(next.rep)}`);
+  if (next && next.rep.target !== null) words.push(`hold ${reading(next.rep.target)}`);
+  return [...words, ...thenText(view, after, clock)].join(', ');
+}
+
+function thenText(view: RunView, after: LaneView['after'], clock: ClockChoice): readonly string[] {
+  return after && after.at !== null ? [`then ${leaveText(clock, view, after.at)}`] : [];
+}
+
+/** The lane's round where lanes are in different ones; where all are in the same it stands in the head. */
+function ownRound(view: RunView, { next }: LaneView): readonly string[] {
+  const own = next ? roundText(next.rounds) : null;
+  const same = view.lanes.every((lane) => !lane.next || roundText(lane.next.rounds) === own);
+  return own === null || same ? [] : [own];
+}
+
+/** With the set where that is not the one the row is about, as after Move on. */
+function leavingText({ state }: RunView, { number, next }: LaneView, { rep, away, swimmers }: LastView): string {
+  const isOfRow = state.lanes.find((lane) => lane.number === number)?.leftHere && (!next || next.rep.set === rep.set);
+  const what = isOfRow ? 'leaving now' : `the tail of ${repText(rep, state.plan.session.pool.unit)}`;
+  return `${what}: ${away} of ${swimmers} away`;
+}

@@ -1,0 +1,148 @@
+/*
+ * A line of the outline, opened: reps or rounds to cut with what that brings, and where to go in it.
+ */
+
+import { useEffect, useRef, useState, type ReactElement } from 'react';
+import { reading } from '../../../app/core/reading.ts';
+import { takesBegun } from '../../../app/core/run/begun.ts';
+import { apply } from '../../../app/core/run/fold.ts';
+import type { Command } from '../../../app/core/run/command.ts';
+import { projectedEnd } from '../../../app/core/run/projection.ts';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { refusalOf } from '../../ui/coach/offers.ts';
+import { count } from '../../ui/coach/words.ts';
+import { about, lineIsEstimate } from '../../ui/estimates.ts';
+import type { DeskTools } from '../desk-tools.ts';
+import { begunText } from '../run/fit-advice.ts';
+import { endTime } from '../run/hour.ts';
+import type { OutlineRow, Target } from './outline-rows.ts';
+import { Stepper } from '../lanes/stepper.tsx';
+
+interface OutlineLineProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  readonly row: OutlineRow;
+  onDone(): void;
+}
+
+export function OutlineLine(props: OutlineLineProps): ReactElement {
+  const { row } = props;
+  const own = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    // The line with its controls. Newer browsers give a promise back, which is no effect's to return.
+    own.current?.parentElement?.scrollIntoView({ block: 'nearest' });
+  }, []);
+  return (
+    <div className="outline-open" ref={own}>
+      {row.cut && row.line !== null ? <CutLine {...props} line={row.line} cut={row.cut} /> : null}
+      {row.target ? <GoTo {...props} target={row.target} /> : null}
+      {!row.cut && !row.target ? <p className="panel-note">Nothing of this can be cut or gone to.</p> : null}
+    </div>
+  );
+}
+
+function CutLine({
+  tools,
+  moment,
+  line,
+  cut,
+  onDone,
+}: OutlineLineProps & { readonly line: number; readonly cut: NonNullable<OutlineRow['cut']> }): ReactElement {
+  const [wanted, setN] = useState(1);
+  const n = Math.min(wanted, cut.most);
+  const command = { do: 'cut', line, n } as const;
+  const what = count(n, cut.kind === 'reps' ? 'rep' : 'round');
+  return (
+    <div className="outline-choice">
+      <Stepper
+        name={cut.kind === 'reps' ? 'Reps to cut' : 'Rounds to cut'}
+        value={n}
+        least={1}
+        most={cut.most}
+        onChange={setN}
+      />
+      <Given
+        tools={tools}
+        moment={moment}
+        command={command}
+        name={`Cut ${what}`}
+        hint={cutEffect(moment, command, cut.kind)}
+        onDone={onDone}
+      />
+    </div>
+  );
+}
+
+function GoTo({ tools, moment, target, onDone }: OutlineLineProps & { readonly target: Target }): ReactElement {
+  const [rounds, setRounds] = useState(target.rounds.map(({ round }) => round));
+  const [rep, setRep] = useState(1);
+  const command: Command = { do: 'go-to', line: target.line, ...(rounds.length > 0 ? { rounds } : {}), rep };
+  return (
+    <div className="outline-choice">
+      {target.rounds.map(({ of }, depth) => (
+        <Stepper
+          key={depth}
+          name={`Round of ${of}`}
+          value={rounds[depth] ?? 1}
+          least={1}
+          most={of}
+          onChange={(round) => setRounds(rounds.map((known, at) => (at === depth ? round : known)))}
+        />
+      ))}
+      {target.reps > 1 ? (
+        <Stepper name={`Rep of ${target.reps}`} value={rep} least={1} most={target.reps} onChange={setRep} />
+      ) : null}
+      <Given
+        tools={tools}
+        moment={moment}
+        command={command}
+        name="Go to it"
+        hint="hold: then it waits for Start"
+        held
+        onDone={onDone}
+      />
+    </div>
+  );
+}
+
+interface GivenProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  readonly command: Command;
+  readonly name: string;
+  readonly hint: string;
+  readonly held?: boolean;
+  onDone(): void;
+}
+
+function Given({ tools, moment, command, name, hint, held, onDone }: GivenProps): ReactElement {
+  return (
+    <DeckButton
+      name={name}
+      hint={hint}
+      held={held}
+      look="is-deep"
+      why={refusalOf(moment.view.state, command, moment.view.t)}
+      judge={() => tools.hand.refusal(command)}
+      onPress={() => void tools.hand.press(command).then((ok) => (ok ? onDone() : undefined))}
+      onRefused={(why) => tools.hand.say(why, 'refused')}
+    />
+  );
+}
+
+type Cut = Extract<Command, { readonly do: 'cut' }>;
+
+/** "ends 5:35 sooner, 20:21"; what a cut of a set on no longest lane saves is nothing. */
+function cutEffect({ view, run }: Moment, command: Cut, kind: 'reps' | 'rounds'): string {
+  const { line } = command;
+  const answer = apply(view.state, command, view.t);
+  if (!answer.ok) return 'not now';
+  const end = projectedEnd(answer.state, view.t);
+  const by = view.projectedEnd - end;
+  const mark = about(lineIsEstimate(view.state.stretches, line));
+  const begun = begunText({ kind, takesBegun: takesBegun(view.state, answer.state, line) });
+  return by <= 0
+    ? `${begun}the end stays`
+    : `${begun}ends ${mark}${reading(by)} sooner, ≈ ${endTime(run.openedAtTimeOfDay + end)}`;
+}

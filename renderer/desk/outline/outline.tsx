@@ -1,0 +1,164 @@
+/*
+ * The session beside the lanes: what is done, going and to come; it follows the run, and a line that is tapped can be
+ * cut or gone to. Beside it, how the hour stands.
+ */
+
+import { useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactElement } from 'react';
+import { reading } from '../../../app/core/reading.ts';
+import type { RunState } from '../../../app/core/run/state.ts';
+import type { RunView } from '../../../app/core/run/view.ts';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { about } from '../../ui/estimates.ts';
+import { Block, inBlocks } from './blocks.tsx';
+import type { DeskTools } from '../desk-tools.ts';
+import { hourOf } from '../run/hour.ts';
+import { LightSwitch } from '../actions/light-switch.tsx';
+import { RunMatch } from '../actions/match-clock.tsx';
+import { OutlineLine } from './outline-line.tsx';
+import { outlineParts, type OutlinePart, type OutlineRow } from './outline-rows.ts';
+import { Part } from '../part.tsx';
+import { RunLate } from '../run/run-late.tsx';
+
+interface OutlineProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+}
+
+/** The height of a row by the style sheet, in px. */
+const ROW = 48;
+
+export function Outline({ tools, moment }: OutlineProps): ReactElement {
+  const [open, setOpen] = useState<string | null>(null);
+  // Parts opened or closed by a tap, by key; the current part is open without one.
+  const [tapped, setTapped] = useState<ReadonlyMap<string, boolean>>(new Map());
+  const isOpen = (part: OutlineRow): boolean => tapped.get(part.key) ?? part.progress === 'now';
+  const [outlineOf] = useState(createOutlineCache);
+  const rows = outlineOf(moment.view, tapped);
+  const blocks = useMemo(() => inBlocks(rows, ({ lines }) => lines.length + 1), [rows]);
+  const isOver = isPastFinish(moment);
+  const place = useRef<HTMLDivElement>(null);
+  const current = currentKey(rows);
+  useLayoutEffect(() => showCurrent(place.current), [current, isOver]);
+  useEffect(() => {
+    const onKey = ({ key }: KeyboardEvent): void => (key === 'Escape' ? setOpen(null) : undefined);
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
+  const late = (
+    <Part tools={tools} name="How the hour stands">
+      <RunLate tools={tools} moment={moment} />
+    </Part>
+  );
+  const lineOf = (row: OutlineRow): ReactElement => (
+    <li key={row.key} className={`outline-row is-line is-${row.progress}`} data-depth={row.depth}>
+      <button
+        type="button"
+        className="outline-button"
+        aria-expanded={open === row.key}
+        onMouseDown={(event) => event.preventDefault()}
+        onClick={() => setOpen(open === row.key ? null : row.key)}
+      >
+        {rowText(row)}
+      </button>
+      {open === row.key ? <OutlineLine tools={tools} moment={moment} row={row} onDone={() => setOpen(null)} /> : null}
+    </li>
+  );
+  const partOf = ({ row, lines }: OutlinePart): readonly ReactElement[] => [
+    <li key={row.key} className={`outline-row is-part is-${row.progress}`} data-depth={0}>
+      <button
+        type="button"
+        className="outline-part"
+        aria-expanded={isOpen(row)}
+        onMouseDown={(event) => event.preventDefault()}
+        onClick={() => setTapped(new Map(tapped).set(row.key, !isOpen(row)))}
+      >
+        {rowText(row)}
+      </button>
+    </li>,
+    ...lines.map(lineOf),
+  ];
+  return (
+    <>
+      <RunMatch moment={moment} tools={tools} />
+      {isOver ? late : null}
+      <div className="outline-place" ref={place}>
+        <h2 className="hidden">Session</h2>
+        {blocks.map((parts, index) => (
+          <Block
+            key={index}
+            as="ol"
+            className="outline"
+            rows={parts.reduce((sum, { lines }) => sum + lines.length + 1, 0)}
+            rowHeight={ROW}
+            always={blocks.length === 1 || parts.some(({ row }) => row.progress === 'now')}
+          >
+            {() => parts.flatMap(partOf)}
+          </Block>
+        ))}
+        {isOver ? null : late}
+        <p className="caution">
+          Lanecall times swimmers, it does not watch them. The lifeguard and the coach keep watch. No breath-holding
+          targets; effort only for swimmers fit to train; local pool rules come first.
+        </p>
+        <LightSwitch light={tools.light} />
+      </div>
+    </>
+  );
+}
+
+/** The last line that is going, or its part where that is closed; null after the end. */
+function currentKey(rows: readonly OutlinePart[]): string | null {
+  const going = rows.flatMap(({ row, lines }) => [row, ...lines]).filter(({ progress }) => progress === 'now');
+  return going[going.length - 1]?.key ?? null;
+}
+
+/** With a row above and a row below it; what is open under a finger stays there. */
+function showCurrent(place: HTMLElement | null): void {
+  const rows = place?.querySelectorAll('.is-now') ?? [];
+  const row = rows[rows.length - 1];
+  if (!place || !row || place.querySelector('.outline-open')) return;
+  const above = row.getBoundingClientRect().top - place.getBoundingClientRect().top;
+  if (above < ROW || above + 2 * ROW > place.clientHeight) place.scrollTop += above - ROW;
+}
+
+/** The outline, worked out anew where the run has changed, a part was tapped, or a second of a stretch has passed. */
+function createOutlineCache(): (view: RunView, tapped: ReadonlyMap<string, boolean>) => readonly OutlinePart[] {
+  let known: { state: RunState; tapped: ReadonlyMap<string, boolean>; second: number } | null = null;
+  let kept: readonly OutlinePart[] = [];
+  return (view, tapped) => {
+    const { state } = view;
+    const second = state.phase === 'going' ? Math.floor(view.t / 1000) : 0;
+    if (known === null || known.state !== state || known.tapped !== tapped || known.second !== second) {
+      kept = outlineParts(view, (part) => tapped.get(part.key) ?? part.progress === 'now');
+    }
+    known = { state, tapped, second };
+    return kept;
+  };
+}
+
+/** What must be done about the hour comes before the outline, because there is not always room for both. */
+function isPastFinish({ run, view }: Moment): boolean {
+  const { inHand } = hourOf(run.openedAtTimeOfDay, view.projectedEnd, view.state.plan.session.finishBy);
+  return inHand !== null && inHand < 0;
+}
+
+function rowText(row: OutlineRow): ReactElement {
+  const said = { done: 'done', now: 'now', 'to-come': 'to come' }[row.progress];
+  return (
+    <>
+      <span className="outline-words">
+        <span className="outline-text">{row.text}</span>
+        <span className="hidden">, {said}</span>
+        {row.note ? (
+          <>
+            <span className={row.kind === 'part' ? 'hidden' : undefined}>, </span>
+            <span className="outline-note">{row.note}</span>
+          </>
+        ) : null}
+      </span>
+      {row.time === null ? null : (
+        <span className="outline-time">{`${about(row.estimated)}${reading(Math.round(row.time / 1000) * 1000)}`}</span>
+      )}
+    </>
+  );
+}

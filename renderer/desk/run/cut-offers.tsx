@@ -1,0 +1,64 @@
+/*
+ * The cuts that bring the hour back, as they are offered while the session is written and while it runs: all of
+ * them, with what they are good for said above, and numbered where they are needed together.
+ */
+
+import type { ReactElement } from 'react';
+import { reading } from '../../../app/core/reading.ts';
+import type { CutOption, Fit } from '../../../app/core/run/fit.ts';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { about } from '../../ui/estimates.ts';
+import { adviceOf, begunText, cutHint, cutLabel } from './fit-advice.ts';
+
+interface CutOffersProps<Cut> {
+  readonly fit: Fit;
+  /** In the order in which they add up. */
+  readonly cuts: readonly Cut[];
+  /** The text that their lines are of. */
+  readonly text: string;
+  /** Whether what a cut of a line saves is an estimate. */
+  isEstimate(line: number): boolean;
+  /** The time of day of an end, in ms since the session's start or the run's opening. */
+  endTime(end: number): string;
+  /** Why a cut cannot be made, as it looks; null where it can. */
+  whyNot(cut: Cut): string | null;
+  /** Why it cannot be made at the press, because what was last drawn may be a second old; null where it can. */
+  judge(cut: Cut): string | null;
+  onCut(cut: Cut, label: string): void;
+  onRefused(why: string): void;
+}
+
+export function CutOffers<Cut extends CutOption>(props: CutOffersProps<Cut>): ReactElement | null {
+  const { fit, cuts, text, isEstimate, endTime, whyNot, judge, onCut, onRefused } = props;
+  const advice = adviceOf(fit);
+  if (advice === '') return null;
+  const together = fit.over > 0 && fit.serves !== 'each' && cuts.length > 1;
+  return (
+    <>
+      <p>{advice}</p>
+      <ol className="late-cuts" role="list">
+        {cuts.map((cut, index) => {
+          const label = cutLabel(text, cut);
+          return (
+            <li key={cut.line}>
+              <DeckButton
+                name={`${label}, line ${cut.line}`}
+                label={together ? `${index + 1}. ${label}` : label}
+                hint={`${begunText(cut)}${cutHint(
+                  `${about(isEstimate(cut.line))}${reading(cut.saves)}`,
+                  endTime(cut.endsAt),
+                  together && index > 0,
+                )}`}
+                look="is-deep late-cut"
+                why={whyNot(cut)}
+                judge={() => judge(cut)}
+                onPress={() => onCut(cut, label)}
+                onRefused={onRefused}
+              />
+            </li>
+          );
+        })}
+      </ol>
+    </>
+  );
+}

@@ -1,0 +1,43 @@
+/*
+ * Words about fitting the hour, the same before and during a run.
+ */
+
+import { swimDownPart, type CutOption, type Fit } from '../../../app/core/run/fit.ts';
+import type { RunState } from '../../../app/core/run/state.ts';
+import { count, writtenLine } from '../../ui/coach/words.ts';
+
+/** What the cuts are good for, in one line above them; nothing where the hour is kept. */
+export function adviceOf({ over, cuts, serves }: Fit): string {
+  if (over <= 0) return cuts.length > 0 ? 'If it gets late, any of these helps:' : '';
+  if (cuts.length === 0) return 'No cut brings the end forward: shorten the last part, or move on.';
+  if (serves === 'each') return cuts.length === 1 ? 'This cut brings it back:' : 'Any one of these brings it back:';
+  const all = cuts.length === 2 ? 'both' : `all ${cuts.length}`;
+  if (serves === 'all') return `It takes ${all} of these to bring it back:`;
+  return cuts.length === 1
+    ? 'This is all that can be cut, and it is not enough:'
+    : `Even ${all} of these are not enough:`;
+}
+
+/** "Cut 1 of 3 rounds", "Cut 2 of 12 x 75 free": a set as the coach wrote it. */
+export function cutLabel(text: string, { line, n, of, kind }: Pick<CutOption, 'line' | 'n' | 'of' | 'kind'>): string {
+  return `Cut ${n} of ${kind === 'reps' ? writtenLine(text, line) : count(of, 'round')}`;
+}
+
+/**
+ * "ends 5:35 sooner, ≈ 20:21"; of cuts that are needed together each one after the first says that it comes on
+ * top. saves: as it is to be read; ends: the end with it, by the time of day.
+ */
+export function cutHint(saves: string, ends: string, onTop: boolean): string {
+  return onTop ? `then another ${saves} sooner, ≈ ${ends}` : `ends ${saves} sooner, ≈ ${ends}`;
+}
+
+/** "the round under way too, ": what a cut takes that lanes have begun; '' for nothing. */
+export function begunText({ kind, takesBegun }: Pick<CutOption, 'kind' | 'takesBegun'>): string {
+  if (!takesBegun) return '';
+  return kind === 'rounds' ? 'the round under way too, ' : 'a rep under way too, ';
+}
+
+/** The part that is never cut: the swim-down, or else the last. */
+export function nameOfLast(state: RunState): string {
+  return state.plan.session.parts[swimDownPart(state)]?.name ?? 'The last part';
+}

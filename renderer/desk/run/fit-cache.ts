@@ -1,0 +1,45 @@
+/*
+ * Fitting the hour tries many cuts, so its answer is kept until something was commanded or began, and for
+ * five seconds at most.
+ */
+
+import { fit, singleCuts, type Fit } from '../../../app/core/run/fit.ts';
+import type { RunView } from '../../../app/core/run/view.ts';
+import { MINUTE, SECOND } from '../../../app/core/units.ts';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { finishAfter } from '../../ui/booked-finish.ts';
+
+/** With less than this in hand, cuts are offered before they are needed. */
+const TIGHT = 5 * MINUTE;
+
+/** How old what is worked out from a run may be while nothing is commanded or begins. */
+const KEPT_FOR = 5 * SECOND;
+
+/** A session with more stretches is not worked out again only because time has passed. */
+const MANY = 1000;
+
+/** The same for moments whose answer is kept as far as the passing of time goes. */
+export function spanOf({ state, t }: RunView): number {
+  return state.stretches.length > MANY ? 0 : Math.floor(t / KEPT_FOR);
+}
+
+/** A function that gives the fit of a moment; null for a session without a finish. */
+export function createFitCache(): (moment: Moment) => Fit | null {
+  let known = '';
+  let kept: Fit | null = null;
+  return (moment) => {
+    const { run, view } = moment;
+    const key = `${run.id} ${run.commands.length} ${view.phase} ${view.index} ${spanOf(view)}`;
+    if (key !== known) kept = fitNow(moment);
+    known = key;
+    return kept;
+  };
+}
+
+function fitNow({ run, view }: Moment): Fit | null {
+  const { finishBy } = view.state.plan.session;
+  if (finishBy === null) return null;
+  const fitted = fit(view.state, view.t, finishAfter(run.openedAtTimeOfDay, finishBy));
+  if (fitted.over > 0 || fitted.over < -TIGHT || view.phase === 'done') return fitted;
+  return { ...fitted, cuts: singleCuts(view.state, view.t) };
+}

@@ -1,0 +1,54 @@
+/*
+ * The head's words: the part, the set as written, the round while all lanes are in the same, and what
+ * comes next.
+ */
+
+import { reading } from '../../../app/core/reading.ts';
+import type { RunView } from '../../../app/core/run/view.ts';
+import type { Round, Stretch } from '../../../app/core/plan/plan.ts';
+import { swumNow, type SwumNow } from '../../ui/current-set.ts';
+import { itemIndexOf, itemWords, setOnLine, type Cuts } from '../../ui/set-words.ts';
+
+export interface HeadText {
+  readonly part: string;
+  readonly set: string;
+  readonly then: string;
+  /** null where lanes are in different rounds, or in none. */
+  readonly rounds: readonly Round[] | null;
+}
+
+export function headText(view: RunView): HeadText {
+  const { stretch, phase } = view;
+  const now = swumNow(view);
+  const { part } = stretch;
+  if (stretch.kind !== 'swim') return { part, set: pauseText(stretch), then: thenAfterPause(view, now), rounds: null };
+  const { cuts } = view.state;
+  const set = now ? itemWords(now.item, cuts) : '';
+  return {
+    part,
+    set: phase === 'waiting' ? `Next: ${set}` : set,
+    then: thenText(now, cuts),
+    rounds: now && now.rounds.length > 0 ? now.rounds : null,
+  };
+}
+
+function pauseText({ kind, time, words }: Stretch): string {
+  return `${kind === 'talk' ? 'Talk' : 'Break'} ${reading(time)}${words === '' ? '' : `: ${words}`}`;
+}
+
+/** What comes next, with its part's name where that is another. */
+function thenText(now: SwumNow | null, cuts: Cuts): string {
+  if (!now) return '';
+  if (!now.after) return 'The last of the session';
+  const { part, item } = now.after;
+  return `Then ${part === now.part ? '' : `${part.name}: `}${itemWords(item, cuts)}`;
+}
+
+/** After a talk or break in rounds that is the set that follows it there, not what follows the rounds. */
+function thenAfterPause({ following, stretch, state: { cuts } }: RunView, now: SwumNow | null): string {
+  if (!now || !following || following.kind !== 'swim' || following.partIndex !== stretch.partIndex)
+    return thenText(now, cuts);
+  const line = following.lanes.map(({ reps }) => reps[0]).find((rep) => rep !== undefined)?.set.line ?? 0;
+  const set = itemIndexOf(now.part, line) === now.index ? setOnLine(now.part, line) : null;
+  return set ? `Then ${itemWords(set, cuts)}` : thenText(now, cuts);
+}

@@ -1,0 +1,45 @@
+/*
+ * What fell due while the program was not there: it happened as far as the record goes, and nobody was called.
+ */
+
+import { useMemo, type ReactElement } from 'react';
+import { leavesText } from '../../../app/core/run/leaves-text.ts';
+import { leavesOf } from '../../../app/core/run/record.ts';
+import type { RunState } from '../../../app/core/run/state.ts';
+import type { DeckRun } from '../../link/store.ts';
+import { clockTimeToSecond } from './hour.ts';
+
+interface NotCalledProps {
+  readonly state: RunState;
+  readonly run: Pick<DeckRun, 'away' | 'openedAtTimeOfDay'>;
+}
+
+/** More sets than a session has. */
+const ALL = Infinity;
+
+export function NotCalled({ state, run: { away, openedAtTimeOfDay } }: NotCalledProps): ReactElement | null {
+  const spans = useMemo(() => {
+    const leaves = leavesOf(state);
+    return away
+      .map(({ from, to }) => ({ from, to, missed: leaves.filter(({ at }) => at > from && at <= to) }))
+      .filter(({ missed }) => missed.length > 0);
+  }, [state, away]);
+  if (spans.length === 0) return null;
+  const timeOf = (at: number): string => clockTimeToSecond(openedAtTimeOfDay + at);
+  return (
+    <section aria-label="Not called">
+      <h2>Not called, because the program was not there</h2>
+      <p>A screen that stayed open went on by itself and may have shown these leaves.</p>
+      <ul className="marks">
+        {spans.map(({ from, to, missed }) => (
+          <li key={from}>
+            <b>
+              {timeOf(from)} to {timeOf(to)}
+            </b>{' '}
+            {leavesText(missed, ALL)}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,106 @@
+/*
+ * The head of the run: the clock, what is swum and what comes next, and how the hour stands.
+ */
+
+import type { ReactElement } from 'react';
+import { reading } from '../../../app/core/reading.ts';
+import type { ClockChoice } from '../../../app/core/run/readings.ts';
+import { isPending } from '../../../app/core/run/state.ts';
+import type { RunView } from '../../../app/core/run/view.ts';
+import { Clock } from '../../ui/coach/clock.tsx';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { count, leaveText, roundText, secondsToGo } from '../../ui/coach/words.ts';
+import { useDeck, useDrawn, useHand } from '../../ui/coach/use-deck.ts';
+import { about, endIsEstimate } from '../../ui/estimates.ts';
+import type { DeskTools } from '../desk-tools.ts';
+import { headText } from './head-text.ts';
+import { clockTime, hourOf } from './hour.ts';
+
+const CLOCKS: readonly { readonly choice: ClockChoice; readonly name: string }[] = [
+  { choice: 'stretch', name: 'since last start' },
+  { choice: 'run', name: 'since opening' },
+  { choice: 'pool', name: "pool's clock" },
+];
+
+interface RunHeadProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+}
+
+export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
+  const { frames, hand, link } = tools;
+  const { view, run } = moment;
+  const choice = useHand(hand, (state) => state.clock);
+  const screens = useDeck(link, (state) => state.screens);
+  const now = useDrawn(frames, (at) => (at ? clockTime(at.run.openedAtTimeOfDay + at.view.t) : ''));
+  const left = useDrawn(frames, (at) => pauseLeft(at) || goesOnText(at, choice));
+  const text = headText(view);
+  const { session } = view.state.plan;
+  const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy);
+  const mark = about(endIsEstimate(view.state));
+  const others = [
+    screens.wall > 0 ? `on ${count(screens.wall, 'wall screen')}` : 'on no wall screen',
+    ...(screens.remote > 0 ? [count(screens.remote, 'remote')] : []),
+  ];
+  return (
+    <header className="head">
+      <div className="head-clock">
+        <Clock frames={frames} choice={choice} />
+        <label className="clock-choice">
+          <span className="hidden">Which clock</span>
+          <select value={choice} onChange={(event) => hand.setClock(event.target.value as ClockChoice)}>
+            {CLOCKS.map((each) => (
+              <option key={each.choice} value={each.choice}>
+                {each.name}
+              </option>
+            ))}
+          </select>
+        </label>
+      </div>
+      <div className="head-set">
+        <h1>
+          <span className="head-part">
+            {text.part}
+            {text.rounds && !goesOn(view) ? `, ${roundText(text.rounds)}` : null}
+          </span>
+          <span className="head-left" ref={left} />
+        </h1>
+        <p>{text.set}</p>
+        <p className="head-then">{text.then}</p>
+      </div>
+      <div className="head-session">
+        <h2>{session.title ?? 'Session'}</h2>
+        <p>
+          <span ref={now} /> now, {others.join(', ')}
+        </p>
+      </div>
+      <div className={`head-hour ${hour.inHand !== null && hour.inHand < 0 ? 'is-over' : ''}`}>
+        <h2>{hour.inHandText ? `${mark}${hour.inHandText}` : `ends ≈ ${hour.ends}`}</h2>
+        <p>
+          {hour.booked ? `ends ≈ ${hour.ends}` : 'no finish in the session'}
+          {hour.booked ? <span className="head-booked">, booked to {hour.booked}</span> : null}
+        </p>
+      </div>
+    </header>
+  );
+}
+
+/** Whether what follows begins by itself, and nobody is to leave before that. */
+function goesOn({ followsAt, state }: RunView): boolean {
+  return followsAt !== null && !state.lanes.some(isPending);
+}
+
+/** ", break at 5:40"; while lanes still leave, the line below says what comes next. */
+function goesOnText(moment: Moment | null, choice: ClockChoice): string {
+  if (!moment || !goesOn(moment.view)) return '';
+  const { following, followsAt } = moment.view;
+  if (!following || followsAt === null) return '';
+  const what = following.kind === 'swim' ? 'next set' : following.kind;
+  return `, ${what} at ${leaveText(choice, moment.view, followsAt)}`;
+}
+
+/** What is left of the talk or break that is going. */
+function pauseLeft(moment: Moment | null): string {
+  const end = moment?.view.pauseEnd ?? null;
+  return moment && end !== null ? `, ${reading(secondsToGo(end - moment.view.t) * 1000)} left` : '';
+}

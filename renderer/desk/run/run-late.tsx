@@ -1,0 +1,60 @@
+/*
+ * How the booked hour stands, beside the outline: what is in hand or over, when the swim-down must start,
+ * and the cuts that bring the hour back, each one tap and undone in one.
+ */
+
+import { useState, type ReactElement } from 'react';
+import type { CutOption } from '../../../app/core/run/fit.ts';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { refusalOf } from '../../ui/coach/offers.ts';
+import { about, endIsEstimate, lineIsEstimate } from '../../ui/estimates.ts';
+import { CutOffers } from './cut-offers.tsx';
+import type { DeskTools } from '../desk-tools.ts';
+import { nameOfLast } from './fit-advice.ts';
+import { createFitCache } from './fit-cache.ts';
+import { clockTime, endTime, hourOf } from './hour.ts';
+
+interface RunLateProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+}
+
+export function RunLate({ tools, moment }: RunLateProps): ReactElement {
+  const { run, view } = moment;
+  const { session, source } = view.state.plan;
+  const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy);
+  const [fitOf] = useState(createFitCache);
+  const fitted = fitOf(moment);
+  if (!fitted) {
+    return (
+      <section className="late" aria-label="If you run late">
+        <h2>If you run late</h2>
+        <p>{`Ends ≈ ${hour.ends}. With a finish in the session you see here what is in hand.`}</p>
+      </section>
+    );
+  }
+  const command = ({ line, n }: CutOption) => ({ do: 'cut', line, n }) as const;
+  const { swimDownBy } = fitted;
+  return (
+    <section className="late" aria-label="If you run late">
+      <h2>If you run late</h2>
+      <p>
+        {`Ends ≈ ${hour.ends}, ${about(endIsEstimate(view.state))}${hour.inHandText}, booked to ${hour.booked}.`}
+        {swimDownBy === null
+          ? null
+          : ` ${nameOfLast(view.state)} must start by ≈ ${clockTime(run.openedAtTimeOfDay + swimDownBy)}.`}
+      </p>
+      <CutOffers
+        fit={fitted}
+        cuts={fitted.cuts}
+        text={source.text}
+        isEstimate={(line) => lineIsEstimate(view.state.stretches, line)}
+        endTime={(end) => endTime(run.openedAtTimeOfDay + end)}
+        whyNot={(cut) => refusalOf(view.state, command(cut), view.t)}
+        judge={(cut) => tools.hand.refusal(command(cut))}
+        onCut={(cut) => void tools.hand.press(command(cut))}
+        onRefused={(why) => tools.hand.say(why, 'refused')}
+      />
+    </section>
+  );
+}

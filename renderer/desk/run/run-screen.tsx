@@ -1,0 +1,111 @@
+/*
+ * The window during a run: head, a row a lane, the outline of the session, and the actions under the
+ * thumb. Keys mean the same as the buttons.
+ */
+
+import { useCallback, useEffect, useRef, useState, type ReactElement } from 'react';
+import type { Moment } from '../../ui/coach/frames.ts';
+import { useHand } from '../../ui/coach/use-deck.ts';
+import { ActionBar } from '../actions/action-bar.tsx';
+import type { DeskTools } from '../desk-tools.ts';
+import { LanePanel } from '../lanes/lane-panel.tsx';
+import { LaneRow } from '../lanes/lane-row.tsx';
+import { MANY } from '../lanes/lane-text.ts';
+import { MarkPanel } from '../actions/mark-panel.tsx';
+import { Outline } from '../outline/outline.tsx';
+import type { Panel } from '../panel.tsx';
+import { Part, StopButton } from '../part.tsx';
+import { RewriteScreen } from '../edit/rewrite-screen.tsx';
+import { RunHead } from './run-head.tsx';
+import { SaidLine } from '../actions/said-line.tsx';
+import { laneOfKey, useRunKeys } from '../actions/use-run-keys.ts';
+
+interface RunScreenProps {
+  readonly tools: DeskTools;
+  readonly moment: Moment;
+  /** Back to writing: before anything has begun. */
+  onWrite(): void;
+}
+
+export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElement {
+  const [panel, setPanel] = useState<Panel | null>(null);
+  const close = (): void => setPanel(null);
+  useHand(tools.hand, ({ choice }) => choice);
+  const chosen = tools.hand.chosen();
+  const { view } = moment;
+  // What has been commanded would be lost by opening the session anew, even before the first start.
+  const untouched = moment.run.commands.length === 0;
+  const edit = untouched ? onWrite : () => setPanel({ kind: 'edit' });
+  const latestEdit = useRef(edit);
+  useEffect(() => {
+    latestEdit.current = edit;
+  });
+  const openPanel = useCallback(
+    (next: Panel | null) => (next?.kind === 'edit' ? latestEdit.current() : setPanel(next)),
+    [],
+  );
+  useRunKeys(tools, panel, openPanel);
+  const keyed = laneOfKey(view, chosen);
+  const mark = (lanes: readonly number[]): void => setPanel({ kind: 'mark', lanes });
+
+  if (panel?.kind === 'edit') {
+    return (
+      <Part tools={tools} name="Edit" onClose={close} instead={<StopButton tools={tools} />}>
+        <RewriteScreen key={moment.run.id} tools={tools} moment={moment} onClose={close} />
+      </Part>
+    );
+  }
+  return (
+    <div className={`run ${view.lanes.length > MANY ? 'is-many' : ''}`}>
+      <Part tools={tools} name="The head" area="head">
+        <RunHead tools={tools} moment={moment} />
+      </Part>
+      <main className="lanes" aria-label="Lanes">
+        {view.lanes.map((lane) => (
+          <Part key={lane.number} tools={tools} name={`Lane ${lane.number}`}>
+            <LaneRow
+              tools={tools}
+              moment={moment}
+              lane={lane}
+              chosen={chosen.includes(lane.number)}
+              keyed={lane.number === keyed}
+              open={panel?.kind === 'lane' && panel.lane === lane.number}
+              onMore={() => setPanel(isLane(panel, lane.number) ? null : { kind: 'lane', lane: lane.number })}
+            />
+          </Part>
+        ))}
+      </main>
+      <aside className="side" aria-label="Session">
+        {panel?.kind === 'lane' ? (
+          <Part key={panel.lane} tools={tools} name={`Lane ${panel.lane}'s panel`} onClose={close}>
+            <LanePanel
+              tools={tools}
+              moment={moment}
+              number={panel.lane}
+              onMark={() => mark([panel.lane])}
+              onClose={close}
+            />
+          </Part>
+        ) : panel?.kind === 'mark' ? (
+          <Part key={panel.lanes.join()} tools={tools} name="Mark" onClose={close}>
+            <MarkPanel tools={tools} moment={moment} lanes={panel.lanes} onClose={close} />
+          </Part>
+        ) : (
+          <Part key="outline" tools={tools} name="The session">
+            <Outline tools={tools} moment={moment} />
+          </Part>
+        )}
+      </aside>
+      <Part tools={tools} name="The line above the actions" area="said">
+        <SaidLine tools={tools} moment={moment} onMark={() => mark(tools.hand.chosen())} onEdit={edit} />
+      </Part>
+      <Part tools={tools} name="The row of actions" area="actions" instead={<StopButton tools={tools} />}>
+        <ActionBar tools={tools} moment={moment} />
+      </Part>
+    </div>
+  );
+}
+
+function isLane(panel: Panel | null, lane: number): boolean {
+  return panel?.kind === 'lane' && panel.lane === lane;
+}

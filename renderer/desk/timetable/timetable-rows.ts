@@ -1,0 +1,193 @@
+/*
+ * The timetable as the coach reads it beside the text: each part with its start and, line by line, what every lane
+ * swims on which interval. Before a run its times are the plan's; in a run they are the projection's, with lanes,
+ * swimmers and gaps as they are.
+ */
+
+import { distanceText } from '../../../app/core/lengths.ts';
+import { reading, spanText, timeOfDayAfter } from '../../../app/core/reading.ts';
+import type { Plan, Rep, Stretch } from '../../../app/core/plan/plan.ts';
+import { endsByEstimate, estimatedFrom, isEstimated } from '../../../app/core/plan/estimates.ts';
+import { plannedTimes } from '../../../app/core/plan/schedule.ts';
+import { totalsOf, type Totals } from '../../../app/core/plan/totals.ts';
+import type { Item, Lane } from '../../../app/core/session/session.ts';
+import { MINUTE, type Millis } from '../../../app/core/units.ts';
+import { about } from '../../ui/estimates.ts';
+import { clockTime } from '../run/hour.ts';
+import { cutsInside, itemWords, NO_CUTS, roundsLeft, type Cuts } from '../../ui/set-words.ts';
+
+export interface Timetable {
+  readonly lanes: readonly number[];
+  /** What is known of each lane, a row a kind. */
+  readonly squad: readonly TimetableRow[];
+  readonly parts: readonly TimetablePart[];
+  readonly totals: Totals;
+  /** "1:02:30", "≈" before it where it rests on estimates. */
+  readonly length: string;
+  /** "ends 20:27, booked to 20:30"; null without a start. */
+  readonly ends: string | null;
+}
+
+/** How a run stands, for its timetable. */
+export interface LiveTimes {
+  /** By part, from its first stretch still to come or going to its last, in ms since the run was opened. */
+  readonly parts: ReadonlyMap<number, { readonly start: Millis; readonly end: Millis }>;
+  /** Local time of day at t = 0, in ms after midnight. */
+  readonly openedAt: Millis;
+  readonly cuts: Cuts;
+  /** Its lanes, those that are out left out, with swimmers and gaps as they are. */
+  readonly lanes: readonly { readonly number: number; readonly swimmers: number; readonly gap: Millis }[];
+}
+
+export interface TimetablePart {
+  readonly key: number;
+  readonly name: string;
+  /** Time of day, or from the start of the session. */
+  readonly starts: string;
+  readonly length: string;
+  readonly rows: readonly TimetableRow[];
+  /** In lane order. */
+  readonly distances: readonly string[];
+}
+
+export interface TimetableRow {
+  readonly key: string;
+  readonly depth: number;
+  readonly words: string;
+  /** In lane order: "on 1:30", "on ≈ 1:45", "–" for a lane that sits it out; empty for a talk or break. */
+  readonly lanes: readonly string[];
+}
+
+/** The whole plan; in a run (`live`) the parts that are not over, the lanes that are in, and what cuts have left. */
+export function timetableOf(plan: Plan, live: LiveTimes | null = null): Timetable {
+  const { session } = plan;
+  const shown = session.lanes
+    .map((lane, index) => ({ lane, index, now: live?.lanes.find(({ number }) => number === lane.number) }))
+    .filter(({ now }) => live === null || now !== undefined);
+  const ofShown = <Value>(values: readonly Value[]): readonly Value[] => shown.map(({ index }) => values[index]!);
+  const totals = totalsOf(plan, plannedTimes(plan));
+  const reps = firstReps(plan.stretches);
+  const parts = totals.parts.filter(({ partIndex }) => live === null || live.parts.has(partIndex));
+  const estimated = estimatedParts(plan);
+  const fromEstimate = estimatedFrom(plan);
+  return {
+    lanes: shown.map(({ lane }) => lane.number),
+    squad: squadRows(shown.map(({ lane, now }) => ({ ...lane, ...now }))),
+    parts: parts.map(({ partIndex, name, first, start, end, distances }) => ({
+      key: partIndex,
+      name,
+      starts: live
+        ? liveStart(live, partIndex)
+        : `${about(first >= fromEstimate)}${planStart(session.startsAt, start)}`,
+      length: lengthText(live ? liveLength(live, partIndex) : end - start, estimated.has(partIndex)),
+      rows: rowsOf(
+        session.parts[partIndex]!.items,
+        0,
+        reps,
+        shown.map(({ index }) => index),
+        live?.cuts ?? NO_CUTS,
+      ),
+      distances: ofShown(distances).map(distanceText),
+    })),
+    totals: { ...totals, distances: ofShown(totals.distances) },
+    length: lengthText(totals.duration, estimated.size > 0),
+    ends: endsText(plan, totals.duration),
+  };
+}
+
+function planStart(startsAt: number | null, start: Millis): string {
+  return startsAt === null ? reading(start) : timeOfDayAfter(startsAt, start);
+}
+
+function liveStart({ parts, openedAt }: LiveTimes, partIndex: number): string {
+  return `≈ ${clockTime(openedAt + Math.round((parts.get(partIndex)?.start ?? 0) / MINUTE) * MINUTE)}`;
+}
+
+function liveLength({ parts }: LiveTimes, partIndex: number): Millis {
+  const times = parts.get(partIndex);
+  return times ? times.end - times.start : 0;
+}
+
+/** A base that is not written is marked as the estimate it is; without any css there is no row of them. */
+function squadRows(lanes: readonly Lane[]): readonly TimetableRow[] {
+  const row = (words: string, textOf: (lane: Lane) => string): TimetableRow => ({
+    key: words,
+    depth: 0,
+    words,
+    lanes: lanes.map(textOf),
+  });
+  const swimmers = row('Swimmers', (lane) => `${lane.swimmers}`);
+  // A row of its own: "7, 5 s apart" would be read as 7.5.
+  const gap = row('Gap', (lane) => (lane.swimmers === 1 ? '–' : spanText(lane.gap)));
+  const known = lanes.some((lane) => lane.swimmers > 1) ? [swimmers, gap] : [swimmers];
+  const base = row('Base, per 100', ({ base, baseFrom }) => `${baseFrom === 'written' ? '' : '≈ '}${reading(base)}`);
+  const css = row('css, per 100', (lane) => (lane.css === null ? '–' : reading(lane.css)));
+  return lanes.some((lane) => lane.css !== null) ? [...known, base, css] : [...known, base];
+}
+
+/** By line, the first rep that each lane swims of it, in lane order; null for a lane that does not. */
+function firstReps(stretches: readonly Stretch[]): ReadonlyMap<number, readonly (Rep | null)[]> {
+  const reps = new Map<number, (Rep | null)[]>();
+  for (const { lanes } of stretches) {
+    lanes.forEach((own, lane) => {
+      for (const rep of own.reps) {
+        const line = reps.get(rep.set.line) ?? lanes.map(() => null);
+        reps.set(rep.set.line, line);
+        line[lane] = line[lane] ?? rep;
+      }
+    });
+  }
+  return reps;
+}
+
+/** `lanes`: the places in lane order of those that are shown; `cuts`: what is not swum of these items. */
+function rowsOf(
+  items: readonly Item[],
+  depth: number,
+  reps: ReadonlyMap<number, readonly (Rep | null)[]>,
+  lanes: readonly number[],
+  cuts: Cuts,
+): readonly TimetableRow[] {
+  const rows: TimetableRow[] = [];
+  for (const item of items) {
+    const key = `${item.line} ${depth}`;
+    if (item.kind === 'rounds') {
+      rows.push({ key, depth, words: roundsLeft(item, cuts), lanes: [] });
+      for (const row of rowsOf(item.items, depth + 1, reps, lanes, cutsInside(item, cuts))) rows.push(row);
+    } else {
+      const own = item.kind === 'talk' || item.kind === 'break' ? undefined : reps.get(item.line);
+      rows.push({
+        key,
+        depth,
+        words: itemWords(item, cuts),
+        lanes: own ? lanes.map((lane) => intervalText(own[lane]!)) : [],
+      });
+    }
+  }
+  return rows;
+}
+
+function intervalText(rep: Rep | null): string {
+  if (!rep) return '–';
+  const { set, interval, target } = rep;
+  const hold = target === null ? '' : `, hold ${reading(target)}`;
+  return `${about(set.estimated)}${reading(interval)}${hold}`;
+}
+
+/** Whole seconds; marked where an estimate is in it. */
+function lengthText(length: Millis, estimated: boolean): string {
+  return `${about(estimated)}${reading(Math.round(length / 1000) * 1000)}`;
+}
+
+function estimatedParts({ stretches }: Plan): ReadonlySet<number> {
+  const parts = new Set<number>();
+  for (const stretch of stretches) if (isEstimated(stretch)) parts.add(stretch.partIndex);
+  return parts;
+}
+
+function endsText(plan: Plan, duration: Millis): string | null {
+  const { session } = plan;
+  if (session.startsAt === null) return null;
+  const ends = `ends ${about(endsByEstimate(plan))}${timeOfDayAfter(session.startsAt, Math.round(duration / 1000) * 1000)}`;
+  return session.finishBy === null ? ends : `${ends}, booked to ${timeOfDayAfter(session.finishBy, 0)}`;
+}

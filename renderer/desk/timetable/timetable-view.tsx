@@ -1,0 +1,174 @@
+/*
+ * The timetable beside the text: totals first, then part by part what each lane does, and what to look at again.
+ */
+
+import { memo, useMemo, type ReactElement, type ReactNode } from 'react';
+import { reading } from '../../../app/core/reading.ts';
+import { distanceText } from '../../../app/core/lengths.ts';
+import { endsByEstimate } from '../../../app/core/plan/estimates.ts';
+import type { Plan } from '../../../app/core/plan/plan.ts';
+import { about } from '../../ui/estimates.ts';
+import { Block, inBlocks } from '../outline/blocks.tsx';
+import {
+  timetableOf,
+  type LiveTimes,
+  type Timetable,
+  type TimetablePart,
+  type TimetableRow,
+} from './timetable-rows.ts';
+import type { WarningGroup } from './warning-groups.ts';
+
+interface TimetableViewProps {
+  readonly plan: Plan;
+  readonly warnings: readonly WarningGroup[];
+  /** Of a run: its own times in place of the plan's, whose totals are then left out. */
+  readonly live?: LiveTimes | null;
+  /** Stands below the totals. */
+  readonly children?: ReactNode;
+  onLine(line: number): void;
+}
+
+/** The height of a row by the style sheet, in px. */
+const ROW = 33;
+
+export function TimetableView({ plan, warnings, live = null, children, onLine }: TimetableViewProps): ReactElement {
+  const table = useMemo(() => timetableOf(plan, live), [plan, live]);
+  return (
+    <section className="timetable" aria-label="Timetable">
+      {live ? null : <TimetableHead plan={plan} table={table} />}
+      {children}
+      <TimetableTable table={table} unit={plan.session.pool.unit} isLive={live !== null} />
+      <WarningList warnings={warnings} onLine={onLine} />
+      <p className="caution">
+        ≈ marks estimates: usual swim times, not these swimmers'. Intervals by base and css rest on the paces written.
+      </p>
+    </section>
+  );
+}
+
+function TimetableHead({ plan, table }: { readonly plan: Plan; readonly table: Timetable }): ReactElement {
+  return (
+    <div className="timetable-head">
+      <h2>{plan.session.title ?? 'Session'}</h2>
+      <p className="timetable-length">{table.length}</p>
+      <p>{table.ends ?? 'no start in the session'}</p>
+      {table.totals.over ? (
+        <p className="is-over">{`${about(endsByEstimate(plan))}${reading(table.totals.over)} past the finish`}</p>
+      ) : null}
+    </div>
+  );
+}
+
+interface TimetableTableProps {
+  readonly table: Timetable;
+  readonly unit: string;
+  /** Without a sum: what was swum before is not in it. */
+  readonly isLive: boolean;
+}
+
+const TimetableTable = memo(function TimetableTable({ table, unit, isLive }: TimetableTableProps): ReactElement {
+  const blocks = useMemo(() => inBlocks(table.parts, ({ rows }) => rows.length + 1), [table]);
+  return (
+    <table>
+      <thead>
+        <tr>
+          <th scope="col">Part</th>
+          {table.lanes.map((lane) => (
+            <th key={lane} scope="col">
+              Lane {lane}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody className="timetable-squad">
+        <Rows rows={table.squad} lanes={table.lanes.length} />
+      </tbody>
+      {blocks.map((parts, index) => (
+        <Block
+          key={index}
+          as="tbody"
+          rows={parts.reduce((sum, { rows }) => sum + rows.length + 1, 0)}
+          rowHeight={ROW}
+          always={index === 0}
+        >
+          {() => parts.map((part) => <PartRows key={part.key} part={part} lanes={table.lanes.length} unit={unit} />)}
+        </Block>
+      ))}
+      {isLive ? null : (
+        <tfoot>
+          <tr>
+            <th scope="row">In all</th>
+            {table.totals.distances.map((distance, lane) => (
+              <td key={lane}>
+                {distanceText(distance)} {unit}
+              </td>
+            ))}
+          </tr>
+        </tfoot>
+      )}
+    </table>
+  );
+});
+
+interface PartRowsProps {
+  readonly part: TimetablePart;
+  readonly lanes: number;
+  readonly unit: string;
+}
+
+function PartRows({ part, lanes, unit }: PartRowsProps): ReactElement {
+  return (
+    <>
+      <tr className="timetable-part">
+        <th scope="row">
+          {part.starts} {part.name} <span>{part.length}</span>
+        </th>
+        {part.distances.map((distance, lane) => (
+          <td key={lane}>{distance === '0' ? '' : `${distance} ${unit}`}</td>
+        ))}
+      </tr>
+      <Rows rows={part.rows} lanes={lanes} />
+    </>
+  );
+}
+
+function Rows({ rows, lanes }: { readonly rows: readonly TimetableRow[]; readonly lanes: number }): ReactElement[] {
+  return rows.map((row) => (
+    <tr key={row.key}>
+      <th scope="row" data-depth={row.depth} colSpan={row.lanes.length === 0 ? lanes + 1 : 1}>
+        {row.words}
+      </th>
+      {row.lanes.map((text, lane) => (
+        <td key={lane}>{text}</td>
+      ))}
+    </tr>
+  ));
+}
+
+/** More would bury the timetable; those beyond come up once these are seen to. */
+const MOST_SHOWN = 100;
+
+interface WarningListProps {
+  readonly warnings: readonly WarningGroup[];
+  onLine(line: number): void;
+}
+
+function WarningList({ warnings, onLine }: WarningListProps): ReactElement {
+  const more = warnings.length - MOST_SHOWN;
+  return (
+    <>
+      <h3>{warnings.length === 0 ? 'No warnings' : `To look at again (${warnings.length})`}</h3>
+      <ul className="warnings">
+        {warnings.slice(0, MOST_SHOWN).map(({ code, line, sentence }) => (
+          <li key={`${code} ${line}`}>
+            <button type="button" className="text-line" onClick={() => onLine(line)}>
+              line {line}
+            </button>
+            {sentence}
+          </li>
+        ))}
+      </ul>
+      {more > 0 ? <p>And {more} more.</p> : null}
+    </>
+  );
+}

@@ -1,0 +1,69 @@
+/*
+ * A session file that comes in from outside the editor: dropped on the window while there is a run, or
+ * given to the program. Its text goes into the editor; a run that is going stays on the screen.
+ */
+
+import { useEffect, useState, type DragEvent, type ReactElement } from 'react';
+import { onSessionFile, type SessionFile } from '../../link/own-window.ts';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { keepDraft, keptDraft } from './draft.ts';
+import { readSessionFile } from './session-file.ts';
+
+export interface ArrivedFile {
+  /** Counts the files: each is a new text in the editor. */
+  readonly n: number;
+  /** What is to be said of the last one; null once it has been read. */
+  readonly said: string | null;
+  read(): void;
+  /** For the element that files are dropped on. */
+  drop(event: DragEvent): void;
+}
+
+/** runId: of the run that is open; onText: called when there is a new text in the editor that may be shown at once. */
+export function useArrivedFile(runId: () => string | null, isGoing: () => boolean, onText: () => void): ArrivedFile {
+  const [arrived, setArrived] = useState<{ readonly n: number; readonly said: string | null }>({ n: 0, said: null });
+  const take = ({ name, text, lanesText, why }: SessionFile): void => {
+    if (text !== null) {
+      const before = keptDraft();
+      if (before && before.text.trim() !== '' && before.text !== text) keepDraft(before, 'aside');
+      keepDraft({ text, lanesText: lanesText ?? '', from: name, during: runId() });
+      if (!isGoing()) onText();
+    }
+    setArrived(({ n }) => ({ n: text === null ? n : n + 1, said: why }));
+  };
+  const dropped = async (file: File): Promise<void> => {
+    const read = await readSessionFile(file);
+    const { name } = file;
+    if (read.ok) take({ name, text: read.text, lanesText: null, why: isGoing() ? inEditor(name) : '' });
+    else take({ name, text: null, lanesText: null, why: read.why });
+  };
+  useEffect(() => onSessionFile(take));
+  return {
+    n: arrived.n,
+    said: arrived.said === '' ? null : arrived.said,
+    read: () => setArrived(({ n }) => ({ n, said: null })),
+    drop(event) {
+      // The editor takes what is dropped on it itself.
+      if (event.defaultPrevented) return;
+      event.preventDefault();
+      const [file] = event.dataTransfer.files;
+      if (file) void dropped(file);
+    },
+  };
+}
+
+export function ArrivedFileNotice({ file }: { readonly file: ArrivedFile }): ReactElement | null {
+  if (file.said === null) return null;
+  return (
+    <div className="notices" role="status">
+      <p>{file.said}</p>
+      <div className="notices-answer">
+        <DeckButton name="Close this" look="is-small" onPress={file.read} onRefused={() => undefined} />
+      </div>
+    </div>
+  );
+}
+
+function inEditor(name: string): string {
+  return `${name} is in the editor, for when the run that is going is over.`;
+}

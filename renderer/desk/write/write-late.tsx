@@ -1,0 +1,67 @@
+/*
+ * How the booked hour stands while the session is written: when the swim-down must start, and the cuts
+ * that bring the hour back, each one tap that writes the line shorter, and one tap to take it back.
+ */
+
+import { useMemo, useState, type ReactElement } from 'react';
+import type { Plan } from '../../../app/core/plan/plan.ts';
+import { openRun } from '../../../app/core/run/state.ts';
+import { MINUTE, type Millis } from '../../../app/core/units.ts';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { lineIsEstimate } from '../../ui/estimates.ts';
+import { CutOffers } from '../run/cut-offers.tsx';
+import { nameOfLast } from '../run/fit-advice.ts';
+import { clockTime, endTime } from '../run/hour.ts';
+import { writtenFit, type WrittenCut } from '../timetable/written-cuts.ts';
+
+interface WriteLateProps {
+  readonly plan: Plan;
+  onText(text: string): void;
+}
+
+interface Made {
+  readonly label: string;
+  readonly before: string;
+  readonly after: string;
+}
+
+export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null {
+  const fitted = useMemo(() => writtenFit(plan), [plan]);
+  const [made, setMade] = useState<Made | null>(null);
+  const { text } = plan.source;
+  const undone = made?.after === text ? made : null;
+  if (!fitted) return null;
+  const { fit, cuts } = fitted;
+  const at = (ms: Millis): Millis => plan.session.startsAt! * MINUTE + ms;
+  const make = (cut: WrittenCut, label: string): void => {
+    setMade({ label, before: text, after: cut.text });
+    onText(cut.text);
+  };
+  return (
+    <section className="late write-late" aria-label="If you run late">
+      <CutOffers
+        fit={fit}
+        cuts={cuts}
+        text={text}
+        isEstimate={(line) => lineIsEstimate(plan.stretches, line)}
+        endTime={(end) => endTime(at(end))}
+        whyNot={() => null}
+        judge={() => null}
+        onCut={make}
+        onRefused={() => undefined}
+      />
+      {undone ? (
+        <DeckButton
+          name="Undo the cut"
+          hint={undone.label}
+          look="late-cut"
+          onPress={() => onText(undone.before)}
+          onRefused={() => undefined}
+        />
+      ) : null}
+      {fit.swimDownBy === null ? null : (
+        <p>{`${nameOfLast(openRun(plan, 0))} must start by ≈ ${clockTime(at(fit.swimDownBy))}.`}</p>
+      )}
+    </section>
+  );
+}

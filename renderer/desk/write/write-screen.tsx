@@ -1,0 +1,197 @@
+/*
+ * Writing a session: the text, its faults where it has some, else its timetable, and the one action,
+ * to run it.
+ */
+
+import { useDeferredValue, useId, useMemo, useRef, useState, type DragEvent, type ReactElement } from 'react';
+import { openPlan } from '../../../app/core/plan/open-plan.ts';
+import { warningsOf } from '../../../app/core/plan/warnings.ts';
+import type { Fault } from '../../../app/core/result.ts';
+import type { DeckRun } from '../../link/store.ts';
+import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import type { DeskTools } from '../desk-tools.ts';
+import { useDraft } from './draft.ts';
+import { EXAMPLE } from './example.ts';
+import { LightSwitch } from '../actions/light-switch.tsx';
+import { MatchClock, type MatchedClock } from '../actions/match-clock.tsx';
+import { openSession, type Opened } from './open-session.ts';
+import { FaultList, SessionEditor, putCursor } from '../editor/session-editor.tsx';
+import { Part } from '../part.tsx';
+import { readSessionFile } from './session-file.ts';
+import { TimetableView } from '../timetable/timetable-view.tsx';
+import { warningGroups, type WarningGroup } from '../timetable/warning-groups.ts';
+import { WriteLate } from './write-late.tsx';
+import { WriteSource } from './write-source.tsx';
+
+interface WriteScreenProps {
+  readonly tools: DeskTools;
+  /** The run that is open, going or over; null without one. */
+  readonly run: DeckRun | null;
+  readonly clock: MatchedClock;
+  /** Back to the run that is there; null without one. */
+  readonly onBack: (() => void) | null;
+  onOpened(): void;
+}
+
+const NO_FAULTS: readonly Fault[] = [];
+const NO_WARNINGS: readonly WarningGroup[] = [];
+
+export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreenProps): ReactElement {
+  const writing = useDraft(run);
+  const { text, lanesText } = writing.draft;
+  const setText = (next: string): void => writing.change({ text: next });
+  const [lanesWanted, setLanesWanted] = useState(false);
+  const showLanes = lanesWanted || lanesText !== '';
+  const [answer, setAnswer] = useState<Opened | null>(null);
+  const say = (why: string): void => setAnswer({ kind: 'failed', why });
+  const faultsId = useId();
+  const [busy, setBusy] = useState(false);
+  const editor = useRef<HTMLTextAreaElement>(null);
+  const lanesEditor = useRef<HTMLTextAreaElement>(null);
+
+  const source = useDeferredValue(text);
+  const lanes = useDeferredValue(lanesText.trim() === '' ? null : lanesText);
+  const opened = useMemo(() => openPlan({ text: source, lanesText: lanes }), [source, lanes]);
+  const faults = opened.ok || (source === '' && lanes === null) ? null : opened.faults;
+  const warnings = useMemo(() => (opened.ok ? warningGroups(warningsOf(opened.value)) : NO_WARNINGS), [opened]);
+
+  const take = async (file: File | undefined): Promise<void> => {
+    if (!file) return;
+    const read = await readSessionFile(file);
+    if (read.ok) writing.swap({ text: read.text, lanesText: '', from: file.name, during: null });
+    else say(read.why);
+  };
+  const drop = (event: DragEvent): void => {
+    event.preventDefault();
+    void take(event.dataTransfer.files[0]);
+  };
+  const open = async (replace: boolean): Promise<void> => {
+    setBusy(true);
+    const reply = await openSession({ text, lanesText: lanes, clockPhase: clock.now() }, replace);
+    setBusy(false);
+    setAnswer(reply);
+    if (reply.kind !== 'opened') return;
+    writing.openedAs(reply.run, { text, lanesText });
+    onOpened();
+  };
+  const why = busy
+    ? 'It is being opened.'
+    : opened.ok
+      ? null
+      : source === ''
+        ? 'Write or open a session first.'
+        : 'The text has faults: see beside it.';
+
+  return (
+    <div className="write" onDragOver={(event) => event.preventDefault()} onDrop={drop}>
+      <header className="write-head">
+        <div className="write-title">
+          <h1>Write the session</h1>
+          <WriteSource run={run} writing={writing} />
+        </div>
+        <label className="deck-button is-small file">
+          Open a file…
+          <input
+            type="file"
+            accept=".txt,.lanecall,text/plain"
+            aria-label="Open a session"
+            onChange={(event) => {
+              void take(event.target.files?.[0]);
+              // Else the same file, changed on the disk, could not be opened a second time.
+              event.target.value = '';
+            }}
+          />
+        </label>
+        <DeckButton
+          name="Example"
+          look="is-small"
+          why={text === '' ? null : 'Empty the text first.'}
+          onPress={() => setText(EXAMPLE)}
+          onRefused={say}
+        />
+        <DeckButton
+          name="Lanes apart"
+          hint="for every session"
+          look="is-small"
+          pressed={showLanes}
+          why={lanesText === '' ? null : 'There are lanes in it: empty it first.'}
+          onPress={() => setLanesWanted(!showLanes)}
+          onRefused={say}
+        />
+        <MatchClock phase={clock} />
+        <LightSwitch light={tools.light} />
+        {onBack ? <DeckButton name="Back to the run" look="is-small" onPress={onBack} onRefused={say} /> : null}
+      </header>
+      <main className="write-text">
+        <SessionEditor
+          label="Session"
+          text={text}
+          faults={faults?.in === 'session' ? faults.faults : NO_FAULTS}
+          warnings={source === text ? warnings : NO_WARNINGS}
+          faultsId={faultsId}
+          area={editor}
+          placeholder={'Write it as on the whiteboard,\nopen a file, or drop one here.'}
+          onChange={setText}
+        />
+        {showLanes ? (
+          <SessionEditor
+            label="Lanes"
+            text={lanesText}
+            faults={faults?.in === 'lanes' ? faults.faults : NO_FAULTS}
+            faultsId={faultsId}
+            area={lanesEditor}
+            placeholder="lane 1 css 1:20, 5 swimmers"
+            onChange={(next) => writing.change({ lanesText: next })}
+          />
+        ) : null}
+      </main>
+      <section className="write-plan" aria-label="What it comes to" tabIndex={0}>
+        <Part tools={tools} name="The timetable" again={opened}>
+          {faults ? (
+            <FaultList
+              id={faultsId}
+              faults={faults.faults}
+              onGoTo={(line, column) => putCursor((faults.in === 'lanes' ? lanesEditor : editor).current, line, column)}
+            />
+          ) : opened.ok ? (
+            <TimetableView
+              plan={opened.value}
+              warnings={warnings}
+              onLine={(line) => putCursor(editor.current, line, 1)}
+            >
+              <WriteLate plan={opened.value} onText={(cut) => (source === text ? setText(cut) : undefined)} />
+            </TimetableView>
+          ) : (
+            <p className="write-empty">The timetable of every lane stands here as you write.</p>
+          )}
+        </Part>
+      </section>
+      <footer className="write-foot">
+        <DeckButton
+          name="Run this session"
+          hint="it waits for Start"
+          look="is-primary is-start"
+          why={why}
+          onPress={() => void open(false)}
+          onRefused={say}
+        />
+        {answer?.kind === 'going' ? (
+          <DeckButton
+            name="End that run and run this"
+            held
+            hint="hold"
+            onPress={() => void open(true)}
+            onRefused={say}
+          />
+        ) : null}
+        <p className="said-text is-refused" role="status">
+          {answer && 'why' in answer ? answer.why : ''}
+        </p>
+        <p className="caution">
+          Lanecall times swimmers, it does not watch them: the lifeguard and the coach keep watch. No breath-holding
+          targets; effort targets only for swimmers fit to train; local pool rules and your qualification come first.
+        </p>
+      </footer>
+    </div>
+  );
+}

@@ -1,0 +1,22 @@
+// How long the answer to a command is known: by time, and not by how much else has been said meanwhile.
+
+import { expect, test } from 'vitest';
+import { AnswerMemory, type CommandAnswer } from '../../../app/host/deck/answer-memory.ts';
+
+const ANSWER: Promise<CommandAnswer> = Promise.resolve({ ok: true, at: 0, why: null });
+
+test('a command is known for two minutes, whatever number of others comes meanwhile', () => {
+  const memory = new AnswerMemory();
+  memory.keep('first', ANSWER, 0);
+  for (let n = 0; n < 50_000; n++) memory.keep(`other-${n}`, ANSWER, 120_000);
+  expect(memory.get('first')).toBe(ANSWER);
+});
+
+test('and is forgotten after that, so that a long evening fills no memory', () => {
+  const memory = new AnswerMemory();
+  for (let n = 0; n < 10_000; n++) memory.keep(`id-${n}`, ANSWER, n * 1000);
+  expect(memory.get('id-9999')).toBe(ANSWER);
+  expect(memory.get('id-9879')).toBe(ANSWER);
+  expect(memory.get('id-9878')).toBeUndefined();
+  expect(memory.get('id-0')).toBeUndefined();
+});

@@ -1,0 +1,225 @@
+/* One screen's conversation with the host, over a carrier that the test fills and drains. */
+
+import { describe, expect, test } from 'vitest';
+import { DeckHost } from '../../../app/host/deck/deck-host.ts';
+import { JournalInMemory } from '../../support/journal-in-memory.ts';
+import { connectScreen, type Carrier, type Screen } from '../../../app/host/deck/screen.ts';
+import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
+import { readFromHost } from '../../support/from-host.ts';
+import { FakeClock } from '../../support/fake-clock.ts';
+
+const SOURCE = { text: 'Squad\n8 x 50 @ 1:00\n', lanesText: null };
+
+class FakeCarrier implements Carrier {
+  readonly sent: FromHost[] = [];
+  readonly ends: string[] = [];
+  bytes = 0;
+  private readonly callbacks: (() => void)[] = [];
+
+  waiting(): number {
+    return this.bytes;
+  }
+
+  send(text: string, sent: () => void): void {
+    const message = readFromHost(text);
+    if (!message) throw new Error(`not a message: ${text}`);
+    this.sent.push(message);
+    this.callbacks.push(sent);
+  }
+
+  close(why: string): void {
+    this.ends.push(`closed: ${why}`);
+  }
+
+  terminate(): void {
+    this.ends.push('terminated');
+  }
+
+  /** Everything that was handed over has gone. */
+  drain(): void {
+    this.bytes = 0;
+    for (const sent of this.callbacks.splice(0)) sent();
+  }
+
+  said(say: FromHost['say']): FromHost[] {
+    return this.sent.filter((message) => message.say === say);
+  }
+}
+
+async function connect(): Promise<{ clock: FakeClock; host: DeckHost; carrier: FakeCarrier; screen: Screen }> {
+  const clock = new FakeClock();
+  const host = new DeckHost({ clock, timers: clock.timers, journal: new JournalInMemory(), newId: () => 'run' });
+  await host.open(SOURCE, { replace: false });
+  const carrier = new FakeCarrier();
+  return { clock, host, carrier, screen: connectScreen(host, clock, carrier) };
+}
+
+const hello = JSON.stringify({ say: 'hello', version: WIRE_VERSION, screen: 'desk' });
+
+async function greeted() {
+  const all = await connect();
+  all.screen.receive(hello);
+  all.carrier.drain();
+  return all;
+}
+
+async function give(host: DeckHost, count: number): Promise<void> {
+  for (let each = 0; each < count; each++) await host.command(`mark-${each}-${host.snapshot().n}`, { do: 'mark' });
+}
+
+describe('[screen] hello', () => {
+  test('is answered with the text once and the snapshot that names it', async () => {
+    const { carrier, host } = await greeted();
+    expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot']);
+    expect(carrier.sent[0]).toMatchObject({ hash: host.snapshot().run!.text, ...SOURCE });
+    await give(host, 3);
+    expect(carrier.said('text')).toHaveLength(1);
+    expect(carrier.said('snapshot')).toHaveLength(4);
+  });
+
+  test.each([
+    ['newer', { say: 'hello', version: WIRE_VERSION + 1, screen: 'desk' }],
+    ['newer', { say: 'hello', version: WIRE_VERSION + 1, screen: 'stand', squad: ['Ana'], screens: { more: 2 } }],
+    ['newer', { say: 'greet', version: WIRE_VERSION + 1, page: 7 }],
+    ['newer', { say: 'greet', page: 7 }],
+    ['newer', { say: 'hello', version: WIRE_VERSION, screen: 'desk', squad: [] }],
+    ['older', { say: 'hello', version: WIRE_VERSION - 1, name: 'desk' }],
+    ['older', { say: 'hello', version: 0 }],
+  ])('[wire] of a %s page is answered with what to do, whatever else it says: %o', async (than, message) => {
+    const { carrier, screen } = await connect();
+    screen.receive(JSON.stringify(message));
+    expect(carrier.sent).toEqual([
+      { say: 'bye', why: `This page is ${than} than the program: reload it.`, version: WIRE_VERSION },
+    ]);
+    expect(carrier.ends).toEqual([`closed: This page is ${than} than the program: reload it.`]);
+  });
+
+  test.each([
+    { say: 'command', id: 'a', command: { do: 'start' }, squad: 1 },
+    { say: 'draw', version: WIRE_VERSION + 1 },
+    { say: 'draw' },
+    { say: 'sound', id: 'p', n: 1, status: 'bluetooth', asked: false, more: null },
+  ])('[wire] nor is what only a newer page says dropped later: %o', async (message) => {
+    const { carrier, screen, host } = await greeted();
+    screen.receive(JSON.stringify(message));
+    expect(carrier.sent.at(-1)).toMatchObject({ say: 'bye', why: 'This page is newer than the program: reload it.' });
+    expect(host.snapshot().run!.commands).toEqual([]);
+  });
+
+  test.each([
+    ['no hello before a command', [JSON.stringify({ say: 'command', id: 'a', command: { do: 'start' } })]],
+    ['no hello before a ping', [JSON.stringify({ say: 'ping', n: 0, t1: 0 })]],
+    ['two of them', [hello, hello]],
+    ['junk', [hello, 'junk']],
+    ['an unknown message', [hello, '{"say":"open"}']],
+    ['a field too many', [hello, '{"say":"ping","n":1,"t1":2,"admin":true}']],
+    ['a command without an id', [hello, '{"say":"command","command":{"do":"start"}}']],
+  ])('hung up on: %s; the run stays as it is', async (_, messages) => {
+    const { carrier, screen, host } = await connect();
+    for (const message of messages) screen.receive(message);
+    expect(carrier.ends).toHaveLength(1);
+    expect(carrier.sent[carrier.sent.length - 1]).toMatchObject({ say: 'bye' });
+    expect(host.snapshot().screens.desk).toBe(0);
+    // Whatever it says from now on is not listened to.
+    screen.receive(JSON.stringify({ say: 'command', id: 'b', command: { do: 'start' } }));
+    await Promise.resolve();
+    expect(host.snapshot().run!.commands).toEqual([]);
+  });
+});
+
+describe('[screen] pings and commands', () => {
+  test('a ping comes back with host time at its coming and going', async () => {
+    const { carrier, clock, screen } = await greeted();
+    screen.receive(JSON.stringify({ say: 'ping', n: 7, t1: 12.5 }));
+    expect(carrier.said('pong')).toEqual([
+      { say: 'pong', n: 7, t1: 12.5, t2: clock.now(), t3: clock.now(), epoch: clock.epoch() },
+    ]);
+  });
+
+  test('a command is answered to the screen that gave it, and every screen hears of it', async () => {
+    const { carrier, host, clock, screen } = await greeted();
+    const other = new FakeCarrier();
+    connectScreen(host, clock, other).receive(hello);
+    clock.advance(42);
+    screen.receive(JSON.stringify({ say: 'command', id: 'go', command: { do: 'start' } }));
+    for (let turn = 0; turn < 20; turn++) await Promise.resolve();
+    expect(carrier.said('answer')).toEqual([{ say: 'answer', id: 'go', ok: true, at: 42, why: null }]);
+    expect(other.said('answer')).toEqual([]);
+    expect(other.said('snapshot').at(-1)).toMatchObject({ run: { commands: [{ at: 42, command: { do: 'start' } }] } });
+  });
+});
+
+test('[screen] one page is one in the list of those that sound, by whatever names it goes', async () => {
+  const { host, screen } = await greeted();
+  const sound = { say: 'sound', n: 0, status: 'running', asked: true, more: null };
+  for (let page = 0; page < 30; page++) screen.receive(JSON.stringify({ ...sound, id: `page-${page}` }));
+  expect(host.snapshot().sound!.screens).toMatchObject([{ id: 'page-29', on: true }]);
+  screen.gone();
+  expect(host.snapshot().sound!.screens).toEqual([]);
+});
+
+describe('[screen] one that does not keep up', () => {
+  test('gets no snapshots beyond 64 KiB waiting, and the latest alone when they are gone', async () => {
+    const { carrier, host } = await greeted();
+    carrier.bytes = 64 * 1024 + 1;
+    await give(host, 5);
+    expect(carrier.said('snapshot')).toHaveLength(1);
+    carrier.bytes = 10;
+    // Nothing was handed over meanwhile that could call back: the next change brings the latest.
+    await give(host, 1);
+    expect(carrier.said('snapshot')).toHaveLength(2);
+    expect(carrier.said('snapshot').at(-1)).toMatchObject({ run: { commands: { length: 6 } } });
+  });
+
+  test('what was skipped comes as soon as what was waiting has gone', async () => {
+    const { carrier, host } = await greeted();
+    await give(host, 1);
+    carrier.bytes = 64 * 1024 + 1;
+    await give(host, 4);
+    expect(carrier.said('snapshot')).toHaveLength(2);
+    carrier.drain();
+    expect(carrier.said('snapshot')).toHaveLength(3);
+    expect(carrier.said('snapshot').at(-1)).toMatchObject({ n: host.snapshot().n });
+    carrier.drain();
+    expect(carrier.said('snapshot')).toHaveLength(3);
+  });
+
+  test('is given up at 1 MiB', async () => {
+    const { carrier, screen, host } = await greeted();
+    carrier.bytes = 1024 * 1024 + 1;
+    screen.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
+    expect(carrier.ends).toEqual(['terminated']);
+    expect(host.snapshot().screens.desk).toBe(0);
+  });
+});
+
+describe('[screen] one that says too much', () => {
+  test('twenty a second are taken for as long as they come', async () => {
+    const { carrier, clock, screen } = await greeted();
+    for (let n = 0; n < 2000; n++) {
+      clock.advance(50);
+      screen.receive(JSON.stringify({ say: 'ping', n, t1: 0 }));
+    }
+    expect(carrier.ends).toEqual([]);
+    expect(carrier.said('pong')).toHaveLength(2000);
+  });
+
+  test('a flood is hung up on, and others are not', async () => {
+    const { carrier, clock, host, screen } = await greeted();
+    const other = new FakeCarrier();
+    const quiet = connectScreen(host, clock, other);
+    quiet.receive(hello);
+    for (let n = 0; n < 500; n++) screen.receive(JSON.stringify({ say: 'ping', n, t1: 0 }));
+    expect(carrier.ends).toEqual(['closed: Too many messages.']);
+    expect(carrier.said('pong').length).toBeLessThan(45);
+    quiet.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
+    expect(other.said('pong')).toHaveLength(1);
+    expect(other.ends).toEqual([]);
+  });
+
+  test('so is one of bare frames', async () => {
+    const { carrier, screen } = await greeted();
+    for (let n = 0; n < 50; n++) screen.nudged();
+    expect(carrier.ends).toEqual(['closed: Too many messages.']);
+  });
+});

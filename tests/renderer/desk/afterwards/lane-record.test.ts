@@ -1,0 +1,71 @@
+/*
+ * What each lane did, and the timetable beside the text.
+ */
+
+import { expect, test } from 'vitest';
+import { settle } from '../../../../app/core/run/settle.ts';
+import { laneRecords } from '../../../../renderer/desk/afterwards/lane-record.ts';
+import { timetableOf } from '../../../../renderer/desk/timetable/timetable-rows.ts';
+import { HARBOUR, runOf } from '../../../support/coach-run.ts';
+
+test('leaves and distance are those that happened, beside what the plan had', () => {
+  // T0 10 s: lane 1 leaves at 10 and 70, lane 2 at 10 only; then all is over.
+  const state = settle(
+    runOf('lane 1\nlane 2\nSet\n4 x 50 @ 1:00/1:10', [0, { do: 'start' }], [75_000, { do: 'finish' }]),
+    Infinity,
+  );
+  expect(laneRecords(state)).toEqual([
+    {
+      lane: 1,
+      leaves: 2,
+      distance: 1000,
+      planned: { leaves: 4, distance: 2000 },
+      first: 10_000,
+      last: 70_000,
+      parts: [{ part: 'Set', leaves: 2, distance: 1000 }],
+    },
+    {
+      lane: 2,
+      leaves: 1,
+      distance: 500,
+      planned: { leaves: 4, distance: 2000 },
+      first: 10_000,
+      last: 10_000,
+      parts: [{ part: 'Set', leaves: 1, distance: 500 }],
+    },
+  ]);
+});
+
+test('a lane that never left has nothing to show', () => {
+  const [record] = laneRecords(runOf('Set\n4 x 50 @ 1:00', [0, { do: 'finish' }]));
+  expect(record).toMatchObject({ leaves: 0, distance: 0, first: null, last: null, parts: [] });
+});
+
+test('the timetable has a row a line with each lane’s own interval, estimates marked', () => {
+  const table = timetableOf(runOf(HARBOUR).plan);
+  expect(table.lanes).toEqual([1, 2]);
+  expect(table.parts.map(({ name, starts }) => `${starts} ${name}`)[0]).toBe('19:30 Warm-up');
+  const [warmUp, main] = table.parts;
+  expect(warmUp?.length).toMatch(/^≈ /);
+  expect(warmUp?.rows[0]?.lanes[0]).toMatch(/^≈ /);
+  expect(main?.rows.map(({ words, depth, lanes }) => [words, depth, lanes])).toEqual([
+    ['3 rounds', 0, []],
+    ['150 steady', 1, ['2:15', '2:30']],
+    ['4 x 50 fast', 1, ['0:50', '0:55']],
+    ['talk 1:30 turns', 0, []],
+  ]);
+  expect(main?.length).not.toMatch(/≈/);
+  expect(main?.distances).toEqual(['1050', '1050']);
+});
+
+test('the timetable says who swims in each lane, how far apart and by what pace, each figure in a row of its own', () => {
+  const { plan } = runOf('lane 1 css 1:20, 5 swimmers, gap 10\nlane 2 base 1:40\nlane 3\nSet\n4 x 50 @ base');
+  expect(timetableOf(plan).squad.map(({ words, lanes }) => [words, ...lanes])).toEqual([
+    ['Swimmers', '5', '1', '1'],
+    ['Gap', '10 s', '–', '–'],
+    ['Base, per 100', '≈ 1:35', '1:40', '≈ 2:00'],
+    ['css, per 100', '1:20', '–', '–'],
+  ]);
+  const without = runOf('lane 2 base 1:40\nSet\n4 x 50 @ base').plan;
+  expect(timetableOf(without).squad.map(({ words }) => words)).toEqual(['Swimmers', 'Base, per 100']);
+});

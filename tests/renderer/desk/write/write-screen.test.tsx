@@ -1,0 +1,93 @@
+// @vitest-environment happy-dom
+/*
+ * Writing a session: what stands in the editor, files, and warnings beside their lines.
+ */
+
+import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { keepDraft, keptDraft } from '../../../../renderer/desk/write/draft.ts';
+import { WriteScreen } from '../../../../renderer/desk/write/write-screen.tsx';
+import { CoachWindow } from '../../../support/coach-window.ts';
+
+const TEXT = 'Harbour\nlane 1 base 1:30, 7 swimmers\nlane 2 base 1:30\nSet\n4 x 100 @ 1:00';
+
+const NO_CLOCK = { now: () => null, matched: false, match: () => undefined, forget: () => undefined };
+
+beforeEach(() => localStorage.clear());
+afterEach(() => {
+  cleanup();
+  vi.unstubAllGlobals();
+});
+
+function write(run: 'beside a run' | 'alone'): void {
+  const coach = new CoachWindow(TEXT);
+  const tools = {
+    ...coach.tools,
+    light: { choice: () => 'system', choose: () => undefined, subscribe: () => () => undefined },
+  };
+  render(
+    <WriteScreen
+      tools={tools as unknown as typeof coach.tools}
+      run={run === 'alone' ? null : coach.run}
+      clock={NO_CLOCK}
+      onBack={null}
+      onOpened={() => undefined}
+    />,
+  );
+}
+
+const area = (): HTMLTextAreaElement => screen.getByRole('textbox', { name: 'Session' });
+
+describe('beside a run', () => {
+  test('what is shown is what runs, and another draft can be taken back', () => {
+    keepDraft({ text: 'Tuesday\nSet\n4 x 50 @ 1:00', lanesText: '', from: 'tuesday.txt', during: null });
+    write('beside a run');
+    expect(area().value).toBe(TEXT);
+    screen.getByText('Harbour, opened 00:00: as it is open now');
+    fireEvent.click(screen.getByRole('button', { name: 'Take back tuesday.txt' }));
+    expect(area().value).toMatch(/^Tuesday/);
+    screen.getByText('tuesday.txt, changed: not in use until you run it');
+    fireEvent.click(screen.getByRole('button', { name: 'Take the one that is open' }));
+    expect(area().value).toBe(TEXT);
+  });
+});
+
+test('a draft is kept with what the run was opened with, and with what was typed while it was opened', async () => {
+  let answer = (): void => undefined;
+  const reply = { status: 200, text: () => Promise.resolve('{"run":"run-2"}') };
+  vi.stubGlobal('fetch', () => new Promise((resolve) => (answer = () => resolve(reply))));
+  keepDraft({ text: TEXT, lanesText: '', from: 'a.txt', during: null });
+  write('alone');
+  fireEvent.click(screen.getByRole('button', { name: 'Run this session' }));
+  fireEvent.change(area(), { target: { value: `${TEXT}\n50 easy @ 2:00` } });
+  answer();
+  await waitFor(() => expect(keptDraft()?.during).toBe('run-2'));
+  expect(keptDraft()).toMatchObject({ text: `${TEXT}\n50 easy @ 2:00`, opened: { text: TEXT, lanesText: '' } });
+});
+
+describe('a file', () => {
+  test('can be opened a second time, changed meanwhile', async () => {
+    write('alone');
+    const input = screen.getByLabelText<HTMLInputElement>('Open a session');
+    const pick = (text: string): void => {
+      const bytes = new TextEncoder().encode(text);
+      const file = { name: 'a.txt', size: bytes.length, arrayBuffer: () => Promise.resolve(bytes.buffer) };
+      fireEvent.change(input, { target: { files: [file] } });
+    };
+    pick('one');
+    await waitFor(() => expect(area().value).toBe('one'));
+    // A browser tells of no change where the same file is picked and the field still holds it.
+    expect(input.value).toBe('');
+    pick('two');
+    await waitFor(() => expect(area().value).toBe('two'));
+    screen.getByText('a.txt');
+  });
+});
+
+describe('warnings', () => {
+  test('stand beside their line in a few words, and once in the list with their lanes', async () => {
+    write('beside a run');
+    await screen.findByText('lanes 1 and 2: cannot make it');
+    screen.getByText(/^Lanes 1 and 2 cannot make their interval: 100 m on 1:00, expected to take about 1:20\.$/);
+  });
+});
