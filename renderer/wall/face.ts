@@ -4,15 +4,14 @@
  * cannot be worked out does not take the others with it.
  */
 
-import { reading } from '../../app/core/reading.ts';
-import { clockReading, type ClockChoice } from '../../app/core/run/readings.ts';
+import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
-import { SECOND, type Millis } from '../../app/core/units.ts';
-import { nextFace, pauseFace, doneFace, type Callout } from './head-face.ts';
-import { firstFace, laneFace, type LaneFace } from './lane-face.ts';
+import type { Millis } from '../../app/core/units.ts';
+import { doneFace, nextFace, pauseFace, stoppedFace, type Callout } from './callout-face.ts';
+import { firstFace, laneFace, swumFace, type LaneFace } from './lane-face.ts';
 
-/** swim: strips. next: the coach's word is waited for. pause: a talk or break. */
-export type WallMode = 'swim' | 'next' | 'pause' | 'done';
+/** swim: strips. stopped: all lanes are. next: the coach's word is waited for. pause: a talk or break. */
+export type WallMode = 'swim' | 'stopped' | 'next' | 'pause' | 'done';
 
 /** One lane's part of it. index: the lane's place in lane order; abandonedAt: as in `laneFace`. */
 export function stripFace(
@@ -22,21 +21,32 @@ export function stripFace(
   choice: ClockChoice,
   abandonedAt: Millis,
 ): LaneFace {
-  return modeOf(view) === 'swim'
-    ? laneFace(view, lane, index, choice, abandonedAt)
-    : firstFace(view, lane, index, abandonedAt);
+  switch (modeOf(view)) {
+    case 'swim':
+    case 'stopped':
+      return laneFace(view, lane, index, choice, abandonedAt);
+    case 'next':
+    case 'pause':
+      return firstFace(view, lane, index, choice, abandonedAt);
+    case 'done':
+      return swumFace(view, lane.number);
+  }
 }
 
 export function modeOf(view: RunView): WallMode {
   if (view.phase === 'done') return 'done';
   if (view.phase === 'waiting') return 'next';
-  return view.stretch.kind === 'swim' ? 'swim' : 'pause';
+  if (view.stretch.kind !== 'swim') return 'pause';
+  const is = (state: LaneView['state']): boolean => view.lanes.some((lane) => lane.state === state);
+  return is('stopped') && !is('pending') ? 'stopped' : 'swim';
 }
 
 export function calloutOf(view: RunView, openedAt: Millis): Callout | null {
   switch (modeOf(view)) {
     case 'swim':
       return null;
+    case 'stopped':
+      return stoppedFace(view);
     case 'next':
       return nextFace(view);
     case 'pause':
@@ -44,14 +54,4 @@ export function calloutOf(view: RunView, openedAt: Millis): Callout | null {
     case 'done':
       return doneFace(view, openedAt);
   }
-}
-
-/** A clock that has not started stands at 0:00; in a countdown it shows the seconds that are left. */
-export function clockFace(view: RunView, choice: ClockChoice): { readonly text: string; readonly label: string } {
-  const { startsIn } = view.clock;
-  if (startsIn !== null && choice === 'stretch') {
-    return { text: reading(Math.ceil(startsIn / SECOND) * SECOND), label: 'starts in' };
-  }
-  const shown = clockReading(choice, view.clock, view.state, view.t) ?? 0;
-  return { text: reading(Math.floor(shown / SECOND) * SECOND), label: '' };
 }

@@ -3,20 +3,23 @@
  */
 
 import { reading } from '../../app/core/reading.ts';
+import { distanceText } from '../../app/core/lengths.ts';
 import { LEAD } from '../../app/core/run/align.ts';
-import { readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
+import type { ClockChoice } from '../../app/core/run/readings.ts';
 import { countNow } from '../../app/core/run/standing.ts';
-import type { LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
+import type { RunState } from '../../app/core/run/state.ts';
+import type { LastView, LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
 import type { Rep, Round, Stretch } from '../../app/core/plan/plan.ts';
-import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
+import { MINUTE, SECOND, type Millis, type Tenths } from '../../app/core/units.ts';
 import { about, intervalText } from '../ui/estimates.ts';
 import { leavingNow } from '../ui/leaving.ts';
 import { laneSetWords, repWords, setOnLine } from '../ui/set-words.ts';
+import { readingOn } from './clock-text.ts';
 
 export interface LaneFace {
   readonly number: number;
-  /** first: what the lane will swim, while nobody swims. */
-  readonly state: 'waiting' | 'ready' | 'leaving' | 'stopped' | 'out' | 'finished' | 'absent' | 'first';
+  /** first: what the lane will swim, while nobody swims; swum: what it has, once the session is done. */
+  readonly state: 'waiting' | 'ready' | 'leaving' | 'stopped' | 'out' | 'finished' | 'absent' | 'first' | 'swum';
   /** The next leave as a reading; while leaving, the one that is happening. Empty where there is none. */
   readonly leave: string;
   readonly seconds: string;
@@ -27,10 +30,14 @@ export interface LaneFace {
   readonly round: string;
   readonly interval: string;
   readonly words: string;
+  /** Of the session's text: the set that these words are of; 0 for none. */
+  readonly line: number;
   readonly target: string;
   readonly after: string;
   /** Swimmers away of all, until the tail is away. */
   readonly dots: { readonly away: number; readonly of: number } | null;
+  /** Whose turn is next, beside the dots: "4 at 1:45". */
+  readonly turn: string;
   /** 0 to 1 of the strip's width. */
   readonly water: number;
 }
@@ -49,9 +56,11 @@ const NOTHING = {
   round: '',
   interval: '',
   words: '',
+  line: 0,
   target: '',
   after: '',
   dots: null,
+  turn: '',
   water: 0,
 };
 
@@ -68,55 +77,59 @@ export function laneFace(
 ): LaneFace {
   const { number, state, next, last } = lane;
   const leftHere = view.state.lanes[index]!.leftHere;
-  const shown = { ...NOTHING, number, dots: dotsOf(view, lane, abandonedAt) };
-  const leaveText = (at: Millis | null): string => {
-    const shows = at === null ? null : readingAt(choice, view.clock, view.state, at);
-    return shows === null ? '' : reading(shows);
-  };
+  const underWay = leavingNow(view, lane, abandonedAt);
+  const readingOf = (at: Millis | null): string => readingOn(choice, view, at);
+  const shown = { ...NOTHING, number, ...leavingFace(underWay, readingOf) };
   if (state === 'out') return { ...shown, state, word: 'out' };
-  if (state === 'stopped') {
-    const swim = next ? swimFace(view, view.stretch, next, index) : {};
-    return { ...shown, ...swim, state, word: 'stopped', interval: 'waits for the coach', target: '' };
-  }
+  // Swimmers who still wait for their turn wait for that rep, not for the next.
+  const counted = leftHere && underWay ? underWay : next;
+  const swim = counted ? swimFace(view, view.stretch, counted, index) : {};
+  if (state === 'stopped') return { ...shown, ...swim, state, word: 'stopped' };
   if (last !== null && leftHere && view.t - last.at < LEAVING) {
-    const swim = swimFace(view, view.stretch, last, index);
-    return {
-      ...shown,
-      ...swim,
-      state: 'leaving',
-      leave: leaveText(last.at),
-      seconds: '0',
-      after: thenText(next, leaveText),
-    };
+    const now = { leave: readingOf(last.at), seconds: '0', after: thenText(next, readingOf) };
+    return { ...shown, ...swimFace(view, view.stretch, last, index), ...now, state: 'leaving' };
   }
   if (next === null || next.at === null) {
-    // An untimed set is over at the coach's word, and nobody knows how long a swim before a rest will take.
-    const estimate = last !== null && last.rep.set.estimated;
-    const words = last === null ? '' : ownWords(view, last, index);
-    if (state === 'finished') return { ...shown, state, word: `in by ${about(estimate)}${leaveText(lane.end)}`, words };
-    return { ...shown, state: 'absent', word: 'no swim' };
+    if (state !== 'finished') return { ...shown, state: 'absent', word: 'no swim' };
+    return { ...shown, ...ownWords(view, last, index), state, word: finishedWord(view, lane, readingOf) };
   }
   const left = next.at - view.t;
   return {
     ...shown,
-    ...swimFace(view, view.stretch, next, index),
+    ...swim,
     state: left <= LEAD ? 'ready' : 'waiting',
-    leave: leaveText(next.at),
+    leave: readingOf(next.at),
     seconds: secondsText(left),
-    after: thenText(lane.after, leaveText),
+    after: thenText(lane.after, readingOf),
     water: Math.max(0, Math.min(1, left / FULL_WATER)),
   };
 }
 
-function dotsOf(view: RunView, lane: LaneView, abandonedAt: Millis): LaneFace['dots'] {
-  const leaving = leavingNow(view, lane, abandonedAt);
-  return leaving && { away: leaving.away, of: leaving.swimmers };
+/** "in by 7:45" until then. An untimed set is over at the coach's word, and nobody knows how long a swim takes. */
+function finishedWord(view: RunView, { last, end }: LaneView, readingOf: (at: Millis) => string): string {
+  const { estimated, untimed } = last?.rep.set ?? { estimated: false, untimed: false };
+  if (view.t < end) return `in by ${about(estimated)}${readingOf(end)}`;
+  return untimed ? "till the coach's word" : 'finished';
 }
 
-/** While nobody swims: what the lane swims first of what comes next. index, abandonedAt: as in `laneFace`. */
-export function firstFace(view: RunView, lane: LaneView, index: number, abandonedAt: Millis): LaneFace {
+function leavingFace(leave: LastView | null, readingOf: (at: Millis) => string): Pick<LaneFace, 'dots' | 'turn'> {
+  if (!leave) return { dots: null, turn: '' };
+  const { at, away, swimmers, tailAt } = leave;
+  const gap = (tailAt - at) / (swimmers - 1);
+  return { dots: { away, of: swimmers }, turn: `${away + 1} at ${readingOf(at + away * gap)}` };
+}
+
+/** While nobody swims: what the lane swims first of what comes next. The rest as in `laneFace`. */
+export function firstFace(
+  view: RunView,
+  lane: LaneView,
+  index: number,
+  choice: ClockChoice,
+  abandonedAt: Millis,
+): LaneFace {
   const stretch = view.phase === 'waiting' ? view.stretch : view.following;
-  const shown = { ...NOTHING, number: lane.number, dots: dotsOf(view, lane, abandonedAt) };
+  const leaving = leavingFace(leavingNow(view, lane, abandonedAt), (at) => readingOn(choice, view, at));
+  const shown = { ...NOTHING, number: lane.number, ...leaving };
   if (lane.state === 'out') return { ...shown, state: 'out', word: 'out' };
   const first = view.phase === 'waiting' ? lane.next : firstOf(view, index);
   if (!stretch || !first) return { ...shown, state: 'absent', word: stretch?.kind === 'swim' ? 'no swim' : '' };
@@ -124,6 +137,39 @@ export function firstFace(view: RunView, lane: LaneView, index: number, abandone
   // Of a set that begins its count says how often; of one that is gone on with, the rep.
   if (first.rep.rep > 1) return { ...shown, ...swim, state: 'first' };
   return { ...shown, ...swim, words: setWords(view, stretch, first.rep, index), rep: '', state: 'first' };
+}
+
+/** What a lane has swum of a session that is done. */
+export function swumFace({ state }: RunView, number: number): LaneFace {
+  const { reps, distance } = swumBy(state).get(number) ?? { reps: 0, distance: 0 };
+  const { unit } = state.plan.session.pool;
+  const words = reps === 0 ? 'no swim' : `${reps} ${reps === 1 ? 'rep' : 'reps'}`;
+  const interval = distance === 0 ? '' : `${distanceText(distance)} ${unit}`;
+  return { ...NOTHING, number, state: 'swum', words, interval };
+}
+
+type Swum = ReadonlyMap<number, { readonly reps: number; readonly distance: Tenths }>;
+
+/** What has left is settled once a session is done. */
+const known = new WeakMap<RunState['departed'], Swum>();
+
+function swumBy({ departed }: RunState): Swum {
+  let swum = known.get(departed);
+  if (!swum) known.set(departed, (swum = countSwum(departed)));
+  return swum;
+}
+
+function countSwum(departed: RunState['departed']): Swum {
+  const swum = new Map<number, { reps: number; distance: Tenths }>();
+  for (const { lane, reps, from, to } of departed) {
+    const own = swum.get(lane) ?? { reps: 0, distance: 0 };
+    for (const { distance } of reps.slice(from, to)) {
+      own.reps += 1;
+      own.distance += distance;
+    }
+    swum.set(lane, own);
+  }
+  return swum;
 }
 
 /** A rep with how many of it and of its rounds there now are, after cuts. */
@@ -135,9 +181,10 @@ function firstOf({ following, state }: RunView, index: number): Counted | null {
 }
 
 /** Of what is swum at one leave: a lane that has no leave to come is still at it. */
-function ownWords(view: RunView, last: Counted, index: number): string {
-  const { untimed, kind } = last.rep.set;
-  return untimed || kind === 'timed-swim' ? swimFace(view, view.stretch, last, index).words : '';
+function ownWords(view: RunView, last: Counted | null, index: number): Partial<Pick<LaneFace, 'words' | 'line'>> {
+  if (!last || !(last.rep.set.untimed || last.rep.set.kind === 'timed-swim')) return {};
+  const { words, line } = swimFace(view, view.stretch, last, index);
+  return { words, line };
 }
 
 function swimFace(
@@ -145,7 +192,7 @@ function swimFace(
   stretch: Stretch,
   { rep, of, rounds }: Counted,
   index: number,
-): Pick<LaneFace, 'rep' | 'round' | 'interval' | 'words' | 'target'> {
+): Pick<LaneFace, 'rep' | 'round' | 'interval' | 'words' | 'line' | 'target'> {
   const { untimed, words, kind } = rep.set;
   const span = untimed ? '' : `${kind === 'timed-swim' ? 'for' : 'on'} ${intervalText(rep)}`;
   return {
@@ -153,6 +200,7 @@ function swimFace(
     round: roundText(rounds),
     interval: span,
     words: untimed ? setWords(view, stretch, rep, index) : repWords(rep.distance, words),
+    line: rep.set.line,
     target: rep.target === null ? '' : `hold ${reading(rep.target)}`,
   };
 }
@@ -178,7 +226,7 @@ function secondsText(left: Millis): string {
   return seconds < 100 ? `${seconds}` : reading(seconds * SECOND);
 }
 
-function thenText(rep: NextRep | null, leaveText: (at: Millis | null) => string): string {
-  const text = leaveText(rep?.at ?? null);
+function thenText(rep: NextRep | null, readingOf: (at: Millis | null) => string): string {
+  const text = readingOf(rep?.at ?? null);
   return text === '' ? '' : `then ${text}`;
 }

@@ -1,29 +1,40 @@
 /*
- * Where everything on the wall screen stands and how large it is, worked out from the screen's size
- * and the number of lanes. What swimmers read from the water comes first: the digits of the leaves
- * are made as large as the strips allow, and everything else takes what is left.
+ * Where everything on the wall screen stands and how large it is, worked out from the screen's size, the lanes and
+ * the clock's face. What swimmers read from the water comes first: of the ways in which the face divides the board
+ * the one is taken that makes the leaves largest, and everything else takes what is left.
  */
 
-import { CAP, widthOf } from '../ui/digits.ts';
-import { stripLayout, fixedPlaces, ONE_COLUMN, type Room, type StripLayout } from './strip-layout.ts';
+import type { Box, ClockFace } from './faces/clock-face.ts';
+import { stripLayout, worth, type StripLayout, type Strips } from './strip-layout.ts';
 
-/** All in px; `…Cap` is the height of digits or capitals as drawn. */
+export interface Room {
+  /** The screen, in px. */
+  readonly width: number;
+  readonly height: number;
+  /** 0 without a session. */
+  readonly lanes: number;
+  /** The most swimmers in a lane: each has a dot. */
+  readonly swimmers: number;
+  /** The widest reading there can be, `88:88`. */
+  readonly widest: string;
+  /** Of each side: what a television may cut. */
+  readonly inset: number;
+}
+
+/** All in px. */
 export interface Layout {
-  /** Kept clear at every side, for screens that cut their picture. */
+  /** Kept clear at every side, drift included. */
   readonly insetX: number;
   readonly insetY: number;
   /** How far the whole picture may drift from its place. */
   readonly drift: number;
   readonly width: number;
-  readonly headHeight: number;
-  /** Clock and words beside each other, or the words under the clock. */
-  readonly head: 'beside' | 'stacked';
-  readonly clockCap: number;
-  readonly clockWidth: number;
-  /** Where the words of the head begin, and how wide and high they may be. */
-  readonly wordsX: number;
-  readonly wordsWidth: number;
-  readonly wordsHeight: number;
+  readonly height: number;
+  readonly wide: boolean;
+  readonly face: ClockFace;
+  readonly clock: Box;
+  readonly words: Box;
+  readonly body: Box;
   readonly lanes: StripLayout;
   readonly callout: CalloutLayout;
 }
@@ -39,104 +50,61 @@ export interface CalloutLayout {
   readonly rows: number;
   readonly laneWidth: number;
   readonly laneHeight: number;
+  readonly gap: number;
 }
-
-/** Overscan: television sets cut up to so much of each side. */
-const INSET = 0.05;
 
 /** Of the height, to each side: enough to move every edge off the pixels it stands on. */
 const DRIFT = 0.003;
 
-/**
- * Of the height: the most that the head may take; beside the words inset included. A screen on end has
- * the more height and the less width: there the clock may take the width, and the inset is not counted.
- */
-const HEAD_MOST = 0.25;
-const HEADS = [HEAD_MOST, 0.2375, 0.225];
+/** Of the height: the most that may stand above the lanes, inset included; more with few of them, or on end. */
+const HEAD = 0.25;
+const HIGH_HEAD = 0.4;
+const FEW = 3;
 
-/** Of the shorter side: what 16' of arc at 15 m are on a 55-inch screen, hung either way. */
-const IN_SIGHT = 0.102;
+/** Of ways to divide the board that give nearly the largest leaves the face's first is taken: the highest head. */
+const NEARLY = 1.05;
 
-/** The clock is the largest thing there is: leaves are at most so much of it. */
-const BELOW_CLOCK = 0.92;
-
-/** Of the height for large words and the time left, where they stand below each other. */
-const LEFT_UNDER_WORDS = 0.34;
-
-export function layoutFor(room: Room): Layout {
-  const frame = frameOf(room);
-  if (frame.head === 'stacked') {
-    const wide = layoutWithHead(room, frame, wideClock(room, frame));
-    if (wide.lanes.cap >= room.width * IN_SIGHT) return wide;
-  }
-  const tries = HEADS.map((share) => layoutWithHead(room, frame, headOf(room, frame, share)));
-  const largest = Math.max(...tries.map((layout) => layout.lanes.cap));
-  // Of heads that give the leaves much the same size the highest.
-  return tries.find((layout) => layout.lanes.cap * 1.01 >= largest)!;
-}
-
-interface Frame extends Pick<Layout, 'insetX' | 'insetY' | 'drift' | 'width' | 'head'> {
-  /** The width of the clock, in heights of its digits. */
-  readonly clockEm: number;
-}
-
-type HeadSize = Pick<Layout, 'headHeight' | 'clockCap'>;
-
-function frameOf(room: Room): Frame {
+export function layoutFor(room: Room, face: ClockFace): Layout {
   const drift = Math.max(1, Math.round(room.height * DRIFT));
-  const insetX = Math.ceil(room.width * INSET) + drift;
-  const insetY = Math.ceil(room.height * INSET) + drift;
-  const head = room.width > room.height ? 'beside' : 'stacked';
-  const clockEm = widthOf(room.hours ? '8:88:88' : '88:88') / CAP;
-  return { insetX, insetY, drift, width: room.width - 2 * insetX, head, clockEm };
+  const insetX = Math.ceil(room.width * room.inset) + drift;
+  const insetY = Math.ceil(room.height * room.inset) + drift;
+  const [width, height] = [room.width - 2 * insetX, room.height - 2 * insetY];
+  const wide = room.width > room.height;
+  const strips: Strips = { ...room, wide, side: Math.min(room.width, room.height) };
+  const headMost = Math.floor(room.height * (wide && room.lanes > FEW ? HEAD : HIGH_HEAD)) - insetY;
+  const tries = face
+    .measure({ width, height, headMost, lanes: room.lanes, widest: room.widest })
+    .map((division) => ({ division, lanes: stripLayout(strips, division.body, division.most) }));
+  const best = Math.max(...tries.map(({ lanes }) => worth(lanes, strips)));
+  const { division, lanes } = tries.find((each) => worth(each.lanes, strips) * NEARLY >= best)!;
+  const { clock, body } = division;
+  const words = alignedWords(division.words, body, lanes);
+  const callout = calloutLayout(strips, body, Math.min(clock.height, body.height * 0.45));
+  return { insetX, insetY, drift, width, height, wide, face, clock, words, body, lanes, callout };
 }
 
-function headOf(room: Room, { insetY, width, head, clockEm }: Frame, share: number): HeadSize {
-  const headHeight = Math.floor(room.height * share) - insetY;
-  const high = headHeight * (head === 'beside' ? 0.86 : 0.56);
-  const clockCap = Math.floor(Math.min(high, (width * (head === 'beside' ? 0.4 : 1)) / clockEm));
-  return { headHeight, clockCap };
+/** Words beside the clock begin where the words of the strips do. */
+function alignedWords(words: Box, body: Box, { form, columns, rep }: StripLayout): Box {
+  const x = body.x + rep.x;
+  const isAside = words.x > 0 && words.x < x && form !== 'below' && columns === 1;
+  return isAside && x < words.x + words.width * 0.4 ? { ...words, x, width: words.width - (x - words.x) } : words;
 }
 
-/** The clock as wide as the screen, or as its words leave room for. */
-function wideClock(room: Room, { width, clockEm }: Frame): HeadSize {
-  const words = width * 0.125;
-  const most = room.height * HEAD_MOST;
-  const clockCap = Math.floor(Math.min(width / clockEm, (most - words) / CLOCK_ROW));
-  return { headHeight: Math.floor(clockCap * CLOCK_ROW + words), clockCap };
+/** The lanes get two fifths of the body, on a screen on end more: they are read at the wall. */
+function calloutLayout({ lanes, wide, side }: Strips, body: Box, clockCap: number): CalloutLayout {
+  const columns = columnsFor(lanes, wide, body);
+  const rows = Math.max(1, Math.ceil(lanes / columns));
+  const gap = Math.floor(side * 0.03);
+  const laneHeight = Math.floor(Math.min(side * 0.11, (body.height * (wide ? 0.42 : 0.55)) / rows));
+  const laneWidth = Math.floor((body.width - (columns - 1) * gap) / columns);
+  const captionHeight = Math.floor(Math.min(laneHeight * 0.7, side * 0.05));
+  const height = body.height - rows * laneHeight - captionHeight;
+  const leftCap = wide ? Math.min(clockCap, height * 0.5) : Math.min(clockCap, height * 0.3);
+  return { height, captionHeight, leftCap, columns, rows, laneWidth, laneHeight, gap };
 }
 
-/** From the top of the clock to the words under it, in heights of its digits. */
-const CLOCK_ROW = 1.14;
-
-function layoutWithHead(room: Room, frame: Frame, { headHeight, clockCap }: HeadSize): Layout {
-  const { clockEm, ...place } = frame;
-  const { width, insetY, head } = place;
-  const clockWidth = Math.ceil(clockCap * clockEm);
-  const below = room.height - 2 * insetY - headHeight;
-  const lanes = stripLayout(room, width, below, clockCap * BELOW_CLOCK);
-  const aside = Math.max(
-    clockWidth + clockCap * 0.4,
-    lanes.form === 'one-row' && lanes.columns === 1 ? fixedPlaces(lanes) : 0,
-  );
-  const wordsX = head === 'beside' ? Math.round(aside) : 0;
-  const wordsHeight = Math.floor(head === 'beside' ? headHeight * 0.92 : headHeight - clockCap * CLOCK_ROW);
-  const words = { wordsX, wordsWidth: width - wordsX, wordsHeight };
-  const callout = calloutLayout(room, width, below, clockCap);
-  return { ...place, headHeight, clockCap, clockWidth, ...words, lanes, callout };
-}
-
-/** The lanes get two fifths of what is below the head, on a screen on end more: they are read at the wall. */
-function calloutLayout(room: Room, width: number, below: number, clockCap: number): CalloutLayout {
-  const isWide = room.width > room.height;
-  const most = isWide ? (room.lanes > ONE_COLUMN ? 3 : 2) : 1;
-  const columns = Math.max(1, Math.min(most, room.lanes));
-  const rows = Math.max(1, Math.ceil(room.lanes / columns));
-  const laneHeight = Math.floor(Math.min(room.height * 0.09, (below * (isWide ? 0.4 : 0.55)) / rows));
-  const laneWidth = Math.floor((width - (columns - 1) * room.height * 0.03) / columns);
-  const captionHeight = Math.floor(Math.min(laneHeight * 0.6, room.height * 0.04));
-  const height = below - rows * laneHeight - captionHeight;
-  // Under its words it must leave room for them.
-  const leftCap = isWide ? clockCap : Math.min(clockCap, height * LEFT_UNDER_WORDS);
-  return { height, captionHeight, leftCap, columns, rows, laneWidth, laneHeight };
+function columnsFor(lanes: number, wide: boolean, body: Box): number {
+  const most = wide ? (lanes > 8 ? 3 : 2) : 1;
+  const narrow = body.width < body.height * 1.2;
+  return Math.max(1, Math.min(narrow ? Math.min(most, 2) : most, Math.ceil(lanes / 2)));
 }

@@ -1,36 +1,39 @@
 /*
- * Which strips are light. A lane that leaves turns its strip light, and nothing on a screen that
- * many people look at may flicker: over the whole of it the lightness changes at most three times
- * in any second, and lanes that leave together change together.
+ * How the strips look. A lane that leaves turns its strip light, one that is ready turns amber, and nothing on a
+ * screen that many people look at may flicker: over the whole of it the looks change at most three times in any
+ * second, and lanes that change together change at once.
  */
 
-/** Changes in any second, and one of them kept for a leave: going dark again can wait, leaving cannot. */
+/** Changes in any second, and one of them kept for a leave: everything else can wait, leaving cannot. */
 const MOST = 3;
 const SECOND = 1000;
 
-export interface Lights {
+export type Looks<Look> = ReadonlyMap<number, Look>;
+
+export interface Lights<Look> {
   /**
-   * The lanes that may be light at t, given those that should be. Called with rising t; `due` lanes
-   * whose turn has not come stay as they are until it has.
+   * The looks that lanes may have at t, given those they should have. Called with rising t; lanes whose turn has not
+   * come stay as they are until it has.
    */
-  at(t: number, due: ReadonlySet<number>): ReadonlySet<number>;
+  at(t: number, due: Looks<Look>): Looks<Look>;
 }
 
-export function createLights(): Lights {
-  let light: ReadonlySet<number> = new Set();
+/** light: the look that cannot wait. */
+export function createLights<Look>(light: Look): Lights<Look> {
+  let shown: Looks<Look> | null = null;
   let changes: number[] = [];
   return {
     at(t, due) {
       // A clock that was set back must not hold changes up for longer than a second.
       changes = changes.filter((at) => Math.abs(t - at) < SECOND);
-      const turnsOn = [...due].some((lane) => !light.has(lane));
-      const turnsOff = [...light].some((lane) => !due.has(lane));
-      const most = turnsOn ? MOST : MOST - 1;
-      if ((turnsOn || turnsOff) && changes.length < most) {
+      if (!shown) return (shown = new Map(due));
+      const changed = Array.from(due).filter(([lane, look]) => shown?.get(lane) !== look);
+      const most = changed.some(([, look]) => look === light) ? MOST : MOST - 1;
+      if (changed.length > 0 && changes.length < most) {
         changes.push(t);
-        light = new Set(due);
+        shown = new Map(due);
       }
-      return light;
+      return shown;
     },
   };
 }

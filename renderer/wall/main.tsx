@@ -9,16 +9,21 @@ import { openPage } from '../ui/open-page.tsx';
 import { Region } from '../ui/region.tsx';
 import '../ui/tokens.css';
 import '../ui/digits.css';
+import { browserAwake } from './awake.ts';
+import { AwakeNote } from './awake-note.tsx';
 import { readWallChoice } from './lane-choice.ts';
 import { openOwnSound } from './own-sound.ts';
 import { SoundControl } from './sound-control.tsx';
 import { WallScreen } from './wall-screen.tsx';
+import './colours.css';
 import './strips.css';
 import './wall.css';
+import './callout.css';
 
 openPage('root', () => {
   const link = openLink('wall');
   const choice = readWallChoice(location.search);
+  const awake = browserAwake();
   const canPlay = 'AudioContext' in window || 'webkitAudioContext' in window;
   const sound = openOwnSound(ownStorage(), canPlay, async (memory) => {
     const { openSound } = await import('../sound/sound.ts');
@@ -28,6 +33,9 @@ openPage('root', () => {
     <>
       <Region name="The wall screen" advice="Swimmers leave at the coach's word meanwhile." link={link}>
         <WallScreen link={link} choice={choice} address={hostAddress()} />
+      </Region>
+      <Region name="The note on sleep" advice="The clock and the leaves go on." link={link}>
+        <AwakeNote link={link} ports={awake} />
       </Region>
       <Region name="The switch for the sound" advice="The clock and the leaves go on." link={link}>
         <SoundControl sound={sound} />

@@ -1,225 +1,238 @@
 /*
- * The strip of a lane: how high its digits are and where everything in it stands, in one of three
- * forms. Where lanes are many or the screen is narrow the digits come first; where they are few the
- * words grow.
+ * The strip of a lane: how large its digits are and where everything in it stands. The digits of the leave come
+ * first; where what stands beside them would be too small to read, they give way a little.
  */
 
 import { CAP, widthOf } from '../ui/digits.ts';
+import type { Box } from './faces/clock-face.ts';
 
-export interface Room {
-  /** The screen, in px. */
-  readonly width: number;
-  readonly height: number;
+/** What the strips are laid out for. */
+export interface Strips {
   readonly lanes: number;
   /** The most swimmers in a lane: each has a dot. */
   readonly swimmers: number;
-  /** Whether a reading may be past the hour. */
-  readonly hours: boolean;
+  /** The widest reading there can be, `88:88`. */
+  readonly widest: string;
+  /** Whether the screen is wide; else it hangs on end. */
+  readonly wide: boolean;
+  /** Of the screen's shorter side. */
+  readonly side: number;
+}
+
+/** From the edge that swimmers push off from, in px; no width where there is no room for it. */
+export interface Place {
+  readonly x: number;
+  readonly width: number;
 }
 
 /** All in px; `cap` is the height of digits as drawn. */
 export interface StripLayout {
-  /** All in one row; the words in a second one, where the screen is narrow; or high, with large words below the digits. */
-  readonly form: 'one-row' | 'two-rows' | 'tall';
+  /** The words in columns beside the digits, all in one column there, or in lines below them. */
+  readonly form: 'columns' | 'stack' | 'below';
+  /** Of words below the digits: what has how many lines; 1 where there are none. */
+  readonly lines: 1 | 2 | 4;
   readonly columns: number;
   readonly rows: number;
   readonly width: number;
   readonly height: number;
+  /** Between two strips of a column. */
+  readonly gap: number;
   readonly cap: number;
-  /** Of the row of digits; the whole strip's where all is in one row. */
+  /** Of the row of digits; the whole strip's unless the words stand below. */
   readonly main: number;
-  /** Lines of words below the digits: 0 in one row, 3 where the rep has the first of them. */
-  readonly lines: 0 | 1 | 2 | 3;
-  readonly water: number;
-  /** Widths of the strip's places, from the pool's edge on; 0 for what there is no room for. */
-  readonly number: number;
-  readonly leave: number;
-  readonly seconds: number;
-  readonly dots: number;
-  readonly dotColumns: number;
-  readonly rep: number;
-  readonly words: number;
-  readonly after: number;
-  /** Sizes of the larger and the smaller words. */
+  readonly number: Place;
+  readonly leave: Place;
+  readonly seconds: Place;
+  readonly rep: Place;
+  readonly interval: Place;
+  readonly words: Place;
+  readonly after: Place;
+  /** Dots, and whose turn is next; in the place of what stands there otherwise. */
+  readonly leaving: Place;
+  readonly dot: number;
+  /** Of rep, interval and target, and of the lesser words. */
   readonly large: number;
   readonly small: number;
-  /** Those of the rep and the round. */
-  readonly repLarge: number;
-  readonly repSmall: number;
 }
 
-/** Of a strip: digits, and the water at its foot. The rest keeps them apart. */
-const DIGITS = 0.855;
-const WATER = 0.065;
+/** Of a strip: the most that its digits take, and from four lanes on about the least. */
+const MOST_DIGITS = 0.9;
+const LEAST_DIGITS = 0.765;
+const FEW = 3;
 
-/** Of the height: 20' of arc at 15 m from a 55-inch screen. Digits grow past it only where the words have room too. */
-const PREFERRED = 0.127;
-
-/** Of a high strip: the most that the digits take of it, and of the row they stand in. */
-const TALL_DIGITS = 0.56;
-const TALL_ROW = 0.88;
-
-/** More lanes than this share two columns where the screen is wide. */
-export const ONE_COLUMN = 10;
+/** From so many lanes on they stand in two columns, where that makes the leaves larger. */
+const TWO_COLUMNS = 8;
 
 /** Widths in heights of the leave's digits. */
 const NUMBER = 0.95;
-const GAP = 0.38;
-const SECONDS = 1.62;
-const DOT = 0.3;
-const LARGE = 0.48;
-const SMALL = 0.35;
+const BEFORE_SECONDS = 0.36;
+const SECONDS = 1.32;
+const BEFORE_WORDS = 0.36;
 
-/** Widths in sizes of the small words: "round 2 of 3", "on 1:35", "50 fast", "then 12:00". */
-const REP = 5.6;
-const INTERVAL = 3.4;
-const SET = 9;
-const AFTER = 5;
+/** Widths in sizes of the words: "round 2 of 3", "hold 1:35", "12/6 at 1:45", "then 12:00". */
+const REP = 5.2;
+const INTERVAL = 4.4;
+const WORDS = 5;
+const AFTER = 4.6;
 
-/** From line to line of the words below the digits, in sizes. */
-const LINE = 1.15;
+/** Words smaller than this share of the screen's shorter side count against the digits beside them. */
+const READABLE = 0.032;
 
-export function stripLayout(room: Room, width: number, height: number, mostCap: number): StripLayout {
-  const columns = room.lanes > ONE_COLUMN && room.width > room.height ? 2 : 1;
-  const rows = Math.max(1, Math.ceil(room.lanes / columns));
-  // Two columns have the width of a gap between them.
-  const own = Math.floor(columns === 1 ? width : (width - room.height * 0.04) / 2);
-  const grid = { columns, rows, width: own };
-  const one = oneRow(room, grid, height / rows, mostCap);
-  const two = twoRows(room, grid, height / rows, mostCap);
-  const flat = two.cap > one.cap * 1.1 ? two : one;
-  const high = [true, false].map((beside) => tall(room, grid, height / rows, mostCap, beside));
-  // Never at the cost of the digits, and not for smaller words.
-  return high.find(({ cap, large }) => cap >= flat.cap * 0.98 && large >= flat.small * 0.95) ?? flat;
+/** The largest leaves that are worth having: see `worth`. */
+export function stripLayout(strips: Strips, body: Box, most: number): StripLayout {
+  let best: StripLayout | null = null;
+  for (const columns of strips.lanes >= TWO_COLUMNS && strips.wide ? [1, 2] : [1]) {
+    const rows = Math.max(1, Math.ceil(strips.lanes / columns));
+    const gutter = strips.side * 0.035;
+    const grid = { columns, rows, width: Math.floor((body.width - (columns - 1) * gutter) / columns) };
+    const room = { grid, height: body.height / rows, most, strips };
+    for (const candidate of [inColumns(room, true), inColumns(room, false), stacked(room), below(room)]) {
+      if (!best || worth(candidate, strips) > worth(best, strips) * 1.001) best = candidate;
+    }
+  }
+  const spare = body.height - best!.rows * best!.height;
+  const gap = Math.floor(Math.min(spare / Math.max(1, best!.rows - 1), best!.height * 0.35));
+  // A gap that looks like a fault is none.
+  return { ...best!, gap: gap < best!.height * 0.06 ? 0 : gap };
 }
 
-type Grid = Pick<StripLayout, 'columns' | 'rows' | 'width'>;
+/** The height of the leaves, less what it costs the words: their size, or the interval. */
+export function worth({ cap, large, interval, form }: StripLayout, { side, lanes }: Strips): number {
+  const readable = side * (lanes <= FEW ? READABLE * 1.6 : READABLE);
+  const whole = form === 'below' || interval.width > 0 ? 1 : 0.8;
+  return cap * whole * Math.pow(Math.min(1, large / readable), 0.8);
+}
 
-function oneRow(room: Room, grid: Grid, most: number, mostCap: number): StripLayout {
-  const leave = leaveWidth(room);
-  const dotColumns = dotColumnsFor(room.swimmers, 3);
-  const places = NUMBER + leave + GAP + SECONDS + dotColumns * DOT + (dotColumns > 0 ? GAP : 0);
-  const withWords = Math.max(room.height * PREFERRED, grid.width / (places + SMALL * (REP + SET)));
-  const cap = Math.min(most * DIGITS, mostCap, grid.width / (places + SMALL * REP), withWords);
-  const height = Math.floor(Math.min(most, cap / 0.76));
-  const small = cap * SMALL;
-  let left = grid.width - places * cap;
-  const after = left >= small * (REP + SET + AFTER + 2) ? small * AFTER : 0;
-  const rep = Math.min(left, small * REP);
-  left -= rep + after;
-  const words = left >= small * INTERVAL ? left : 0;
-  return {
-    form: 'one-row',
-    ...grid,
-    height,
-    cap,
-    main: height,
-    lines: 0,
-    water: Math.round(height * WATER),
-    ...widths(cap, leave, dotColumns),
-    rep: words > 0 ? rep : rep + left,
-    words,
-    after,
-    large: cap * LARGE,
-    small,
-    repLarge: cap * LARGE,
-    repSmall: small,
+interface StripRoom {
+  readonly grid: Pick<StripLayout, 'columns' | 'rows' | 'width'>;
+  readonly height: number;
+  readonly most: number;
+  readonly strips: Strips;
+}
+
+function inColumns(room: StripRoom, withInterval: boolean): StripLayout {
+  const { grid, height: most } = room;
+  const em = REP + (withInterval ? INTERVAL : 0);
+  const cap = capFor(room, fixedWidth(room) + em * 0.36);
+  const height = heightFor(room, cap);
+  const left = grid.width - fixedWidth(room) * cap;
+  // The leave after only where it does not cost the others.
+  const withAfter = withInterval && left / (em + AFTER * 0.85) >= cap * 0.34;
+  const large = Math.min(cap * 0.45, most * 0.4, left / (withAfter ? em + AFTER * 0.85 : em));
+  const small = large * 0.85;
+  const after = withAfter ? small * AFTER : 0;
+  const spare = left - large * em - after;
+  const words = spare >= small * WORDS ? spare : 0;
+  const x = grid.width - left;
+  const rep = { x, width: large * REP + (words === 0 ? spare * (withInterval ? 0.5 : 1) : 0) };
+  const interval = {
+    x: rep.x + rep.width,
+    width: withInterval ? large * INTERVAL + (words === 0 ? spare * 0.5 : 0) : 0,
   };
-}
-
-function twoRows(room: Room, grid: Grid, most: number, mostCap: number): StripLayout {
-  const leave = leaveWidth(room);
-  const small = Math.min(grid.width / 22, most * 0.17);
-  const across = grid.width / (NUMBER + leave + GAP + SECONDS);
-  const cap = Math.max(1, Math.min((most - small * 1.9) * DIGITS, mostCap, across));
-  const height = Math.floor(Math.min(most, cap / DIGITS + small * 2.6));
-  const dotColumns = dotColumnsFor(room.swimmers, 2);
-  const rep = grid.width * 0.46;
+  const own = { x: interval.x + interval.width, width: words };
+  const leaving = words > 0 ? own : interval;
   return {
-    form: 'two-rows',
-    ...grid,
-    height,
-    cap,
-    main: height - small * 1.6,
+    ...basics(room, cap, height),
+    form: 'columns',
     lines: 1,
-    water: Math.round(height * WATER),
-    ...widths(cap, leave, 0),
-    dots: dotColumns * small * 0.5,
-    dotColumns,
+    main: height,
     rep,
-    words: grid.width - rep - dotColumns * small * 0.5,
-    after: 0,
-    large: small,
-    small,
-    repLarge: small,
-    repSmall: small,
-  };
-}
-
-/** beside: whether the rep stands beside the digits, or in the first line below them. */
-function tall(room: Room, grid: Grid, height: number, mostCap: number, beside: boolean): StripLayout {
-  const leave = leaveWidth(room);
-  const dotColumns = dotColumnsFor(room.swimmers, 3);
-  const places = NUMBER + leave + GAP + SECONDS + dotColumns * DOT + (dotColumns > 0 ? GAP : 0);
-  const across = beside ? places + SMALL * REP : NUMBER + leave + GAP + SECONDS;
-  const cap = Math.max(1, Math.min(height * TALL_DIGITS, mostCap, grid.width / across));
-  const main = cap / TALL_ROW;
-  const water = Math.round(Math.min(height * WATER, cap * 0.16));
-  const rest = (height - main - water) * 0.88;
-  const lines = beside ? (rest >= cap * SMALL * 2.2 ? 2 : 1) : 3;
-  // The last of several lines is smaller than the others.
-  const large = Math.max(
-    1,
-    Math.min(rest / (LINE * (lines === 1 ? 1 : lines - 0.2)), cap * 0.85, grid.width / (beside ? 13 : 12)),
-  );
-  const small = lines === 1 ? large : large * 0.8;
-  const after = small * AFTER;
-  const own = { ...widths(cap, leave, beside ? dotColumns : 0), dotColumns };
-  const indent = own.number;
-  return {
-    form: 'tall',
-    ...grid,
-    height: Math.floor(height),
-    cap,
-    main,
-    lines,
-    water,
-    ...own,
-    rep: beside ? grid.width - places * cap : grid.width - indent - after,
-    words: grid.width - indent - after,
-    after,
+    interval,
+    words: own,
+    after: { x: grid.width - after, width: after },
+    leaving,
+    dot: dotSize(room, leaving.width - small * 0.5, small),
     large,
     small,
-    repLarge: beside ? cap * LARGE : large,
-    repSmall: beside ? cap * SMALL : small,
   };
 }
 
-function widths(
-  cap: number,
-  leave: number,
-  dotColumns: number,
-): Pick<StripLayout, 'number' | 'leave' | 'seconds' | 'dots' | 'dotColumns'> {
+function stacked(room: StripRoom): StripLayout {
+  const { grid } = room;
+  const cap = capFor(room, fixedWidth(room) + REP * 0.24);
+  const height = heightFor(room, cap);
+  const left = grid.width - fixedWidth(room) * cap;
+  const large = Math.min(height * 0.225, left / REP);
+  const small = large * 0.85;
+  const after = left - large * REP >= small * AFTER ? small * AFTER : 0;
+  const column = { x: grid.width - left, width: left - after };
   return {
-    number: cap * NUMBER,
-    leave: cap * (leave + GAP),
-    seconds: cap * SECONDS,
-    dots: dotColumns > 0 ? cap * (dotColumns * DOT + GAP) : 0,
-    dotColumns,
+    ...basics(room, cap, height),
+    form: 'stack',
+    lines: 1,
+    main: height,
+    rep: column,
+    interval: column,
+    words: { x: 0, width: 0 },
+    after: { x: grid.width - after, width: after },
+    leaving: column,
+    dot: dotSize(room, column.width - small * 0.5, small),
+    large,
+    small,
   };
 }
 
-function leaveWidth(room: Room): number {
-  return widthOf(room.hours ? '8:88:88' : '88:88') / CAP;
+/** Few lanes have two large lines below the digits; many have one, as high as three quarters for the digits leave it. */
+function below(room: StripRoom): StripLayout {
+  const { grid, height: most, strips } = room;
+  const isFew = strips.lanes <= FEW;
+  const across = Math.min(room.most, grid.width / (fixedWidth(room) - BEFORE_WORDS));
+  const cap = Math.max(1, Math.min(across, most * (isFew ? 0.62 : LEAST_DIGITS - 0.01)));
+  const height = Math.floor(isFew ? most : Math.min(most, cap / (LEAST_DIGITS - 0.01)));
+  const main = isFew ? cap * 1.16 : cap * 1.07;
+  const { lines, large } = linesIn(height - main, cap, room);
+  const x = isFew ? cap * NUMBER * 0.5 : large * 0.4;
+  const line = { x, width: grid.width - x - large * 0.4 };
+  return {
+    ...basics(room, cap, height),
+    form: 'below',
+    lines,
+    main,
+    rep: line,
+    interval: { x: 0, width: 0 },
+    words: { x: 0, width: 0 },
+    after: { x: 0, width: 0 },
+    leaving: line,
+    dot: Math.min(large * 0.5, (grid.width * 0.3) / Math.max(1, strips.swimmers)),
+    large,
+    small: large,
+  };
 }
 
-/** Dots stand in a block of so many rows at most; a lane of one needs none. */
-function dotColumnsFor(swimmers: number, rows: number): number {
-  if (swimmers <= 1) return 0;
-  return swimmers <= 4 ? 2 : Math.max(Math.ceil(swimmers / rows), 3);
+/** One line of words for many lanes; for few as many as make them largest: rep and round, interval and target, or each of them. */
+function linesIn(height: number, cap: number, { grid, strips }: StripRoom): Pick<StripLayout, 'lines' | 'large'> {
+  if (strips.lanes > FEW) return { lines: 1, large: Math.max(1, Math.min(height * 0.94, grid.width / 20)) };
+  const two = Math.min(height * 0.4, grid.width / 15, cap * 0.6);
+  const four = Math.min(height * 0.2, grid.width / 8, cap * 0.8);
+  return four > two ? { lines: 4, large: Math.max(1, four) } : { lines: 2, large: Math.max(1, two) };
 }
 
-/** The width of the places that every strip has. */
-export function fixedPlaces({ number, leave, seconds, dots }: StripLayout): number {
-  return number + leave + seconds + dots;
+/** Widths in heights of the digits, of all that every strip has. */
+function fixedWidth({ strips }: StripRoom): number {
+  return NUMBER + widthOf(strips.widest) / CAP + BEFORE_SECONDS + SECONDS + BEFORE_WORDS;
+}
+
+function capFor({ grid, height, most }: StripRoom, widthInCaps: number): number {
+  return Math.max(1, Math.min(height * MOST_DIGITS, most, grid.width / widthInCaps));
+}
+
+function heightFor({ height, strips }: StripRoom, cap: number): number {
+  return Math.floor(strips.lanes <= FEW ? height : Math.min(height, cap / LEAST_DIGITS));
+}
+
+function basics(
+  { grid, strips }: StripRoom,
+  cap: number,
+  height: number,
+): Pick<StripLayout, 'columns' | 'rows' | 'width' | 'height' | 'gap' | 'cap' | 'number' | 'leave' | 'seconds'> {
+  const number = { x: 0, width: cap * NUMBER };
+  const leave = { x: number.width, width: (cap * widthOf(strips.widest)) / CAP };
+  const seconds = { x: leave.x + leave.width + cap * BEFORE_SECONDS, width: cap * SECONDS };
+  return { ...grid, height, gap: 0, cap, number, leave, seconds };
+}
+
+/** Dots stand in two rows at most. */
+function dotSize({ strips }: StripRoom, width: number, most: number): number {
+  const rows = strips.swimmers > 6 ? 2 : 1;
+  return Math.max(1, Math.min(most * 0.55, width / Math.max(1, Math.ceil(strips.swimmers / rows))));
 }

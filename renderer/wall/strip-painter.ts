@@ -4,118 +4,133 @@
 
 import { createDigits } from '../ui/digits.ts';
 import type { Measure } from '../ui/fit-text.ts';
+import type { PushOff } from './lane-choice.ts';
 import type { LaneFace } from './lane-face.ts';
 import type { Layout } from './layout.ts';
-import { attributeWriter, firstThatFits, placeIn, wordsWriter } from './writers.ts';
+import { smallWords } from './small-words.ts';
+import { attributeWriter, firstThatFits, fuller, joined, placeIn, wholeWriter } from './writers.ts';
 
 export interface StripPainter {
-  /** light: whether the strip may be light now; small: the form it has while nobody swims. */
-  paint(face: LaneFace, light: boolean, small: boolean): void;
+  /** look: the one it may have now; small: the form while nobody swims; shared: whether the head says its words. */
+  paint(face: LaneFace, look: LaneFace['state'], small: boolean, shared: boolean): void;
 }
 
 /** Steps of the water's edge, by its full width: finer than anyone sees, and few enough to draw. */
-const WATER_STEPS = 600;
+const WATER_STEPS = 1200;
 
-export function createStripPainter(strip: HTMLElement, layout: Layout, measure: Measure): StripPainter {
+export function createStripPainter(strip: HTMLElement, layout: Layout, from: PushOff, measure: Measure): StripPainter {
   const state = attributeWriter(strip, 'data-state');
-  const lit = attributeWriter(strip, 'data-light');
+  const leaves = attributeWriter(strip, 'data-leaves');
   const leaveElement = placeIn(strip, 'leave');
   const leave = createDigits(leaveElement);
   const secondsElement = placeIn(strip, 'seconds');
   const seconds = createDigits(secondsElement);
   const long = attributeWriter(secondsElement, 'data-long');
   const dots = createDots(placeIn(strip, 'dots'));
-  const water = createWater(placeIn(strip, 'water'));
+  const water = createWater(placeIn(strip, 'water'), from);
   // The two forms share their places, so each begins anew what it writes there.
   let form: boolean | null = null;
   let words: WordsPainter = () => {};
 
   return {
-    paint(face, light, small) {
-      state(face.state);
-      lit(light ? 'yes' : '');
+    paint(face, look, small, shared) {
+      state(look);
+      leaves(face.dots ? 'yes' : '');
       leaveElement.hidden = face.leave === '';
       leave.show(face.leave);
       secondsElement.hidden = face.seconds === '';
       seconds.show(face.seconds);
-      long(face.seconds.length > 2 ? 'yes' : '');
+      long(face.seconds.length > 2 ? `${face.seconds.length}` : '');
       dots(face.dots);
       water(face.water);
-      if (form !== small) words = (small ? smallWords : stripWords)(strip, layout, measure);
+      if (form !== small) words = (small ? smallWords : WORDS[layout.lanes.form])(strip, layout, measure);
       form = small;
-      words(face);
+      words(face, shared);
     },
   };
 }
 
-type WordsPainter = (face: LaneFace) => void;
+export type WordsPainter = (face: LaneFace, shared: boolean) => void;
 
-function stripWords(strip: HTMLElement, layout: Layout, measure: Measure): WordsPainter {
-  const { lanes } = layout;
-  const { form, lines } = lanes;
-  const gap = lanes.small * 0.6;
-  const line = (width: number, size: number) => ({ width: Math.max(1, width), size, least: size * 0.55 });
-  const detailPlace = line(lanes.words - gap, lanes.small);
-  const rep = wordsWriter(placeIn(strip, 'rep'), line(lanes.rep - gap, lanes.repLarge), measure);
-  const round = wordsWriter(placeIn(strip, 'round'), line(lanes.rep - gap, lanes.repSmall), measure);
-  const words = wordsWriter(placeIn(strip, 'words'), line(lanes.words - gap, lanes.large), measure);
-  const detail = wordsWriter(placeIn(strip, 'detail'), detailPlace, measure);
-  const after = wordsWriter(placeIn(strip, 'after'), line(Math.max(1, lanes.after), lanes.small), measure);
-  const word = wordsWriter(
-    placeIn(strip, 'word'),
-    line(lanes.leave + lanes.seconds - lanes.cap * 0.4, lanes.cap * 1.05),
-    measure,
-  );
-  const noWords = lanes.words === 0;
-  const onlyInterval = !noWords && form === 'one-row' && lanes.words < lanes.small * 8;
-  const repOnOneLine = form === 'two-rows' || lines === 3;
-  return (face) => {
+type MakeWords = (strip: HTMLElement, layout: Layout, measure: Measure) => WordsPainter;
+
+const WORDS: { readonly [form in Layout['lanes']['form']]: MakeWords } = {
+  columns: besideWords,
+  stack: besideWords,
+  below: belowWords,
+};
+
+/** Words smaller than this share of what they should be are left out. */
+const LEAST = 0.62;
+
+function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure): WordsPainter {
+  const { large, small, rep, interval, words, after, leaving } = lanes;
+  const write = (name: string, width: number, size: number, lines = 1) => {
+    const place = { width: Math.max(1, width - small * 0.45), size, least: size * LEAST };
+    const high = lines > 1 ? { ...place, height: lanes.height * 0.9 } : place;
+    return wholeWriter(placeIn(strip, name), high, measure);
+  };
+  const writeRep = write('rep', rep.width, large);
+  const writeRound = write('round', rep.width, large);
+  const writeInterval = write('interval', interval.width, large);
+  const writeTarget = write('target', interval.width, large);
+  const writeWords = write('words', words.width, small, 2);
+  const writeAfter = write('after', after.width, small);
+  const turnInRep = leaving.width === 0;
+  const writeTurn = write('turn', turnInRep ? rep.width : leaving.width, small);
+  const word = wordWriter(strip, lanes, measure);
+  return (face, shared) => {
     word(face.word);
-    rep(repOnOneLine ? joined([face.rep, face.round]) : face.rep);
-    round(repOnOneLine ? '' : face.round);
+    writeRep(face.rep);
+    writeRound(turnInRep && face.turn !== '' ? face.turn : face.round);
+    writeInterval(interval.width > 0 ? face.interval : '');
+    writeTarget(interval.width > 0 ? face.target : '');
+    writeWords(words.width > 0 && !shared ? face.words : '');
+    writeAfter(after.width > 0 ? face.after : '');
+    writeTurn(turnInRep ? '' : face.turn);
+  };
+}
+
+/** One line or two below the digits, the last of the items going first; shorter while dots stand at its end. */
+function belowWords(strip: HTMLElement, { lanes }: Layout, measure: Measure): WordsPainter {
+  const { rep, large, dot, lines } = lanes;
+  const place = (width: number) => ({ width: Math.max(1, width), size: large, least: large * LEAST });
+  const turn = wholeWriter(placeIn(strip, 'turn'), place(rep.width * 0.5), measure);
+  const first = wholeWriter(placeIn(strip, 'rep'), place(rep.width), measure);
+  const second = wholeWriter(placeIn(strip, 'round'), place(rep.width), measure);
+  const third = wholeWriter(placeIn(strip, 'interval'), place(rep.width), measure);
+  const fourth = wholeWriter(placeIn(strip, 'target'), place(rep.width), measure);
+  const word = wordWriter(strip, lanes, measure);
+  return (face, shared) => {
+    const dots = face.dots ? face.dots.of * dot + large * 0.8 + measure(face.turn) * large : 0;
+    const words = shared ? '' : face.words;
+    const fit = (items: readonly string[], width: number): string =>
+      firstThatFits(fuller(...items), place(width), measure);
+    word(face.word);
+    turn(face.turn);
+    const { rep: count, round, interval, target, after } = face;
     if (lines === 1) {
-      words('');
-      detail(firstThatFits(fuller(face.interval, face.words, face.target), detailPlace, measure));
-    } else {
-      words(noWords || onlyInterval ? '' : face.words);
-      detail(noWords ? '' : firstThatFits(fuller(face.interval, face.target), detailPlace, measure));
+      first(fit([count, round, interval, target, words, after], rep.width - dots));
+      return;
     }
-    after(lanes.after > 0 ? face.after : '');
+    first(lines === 2 ? joined([count, round]) : count);
+    second(lines === 2 ? fit([interval, target, words, after], rep.width) : round);
+    if (lines === 2) return;
+    third(interval);
+    fourth(
+      fit(
+        [target, words, after].filter((item) => item !== ''),
+        rep.width,
+      ),
+    );
   };
 }
 
-/**
- * While nobody swims: the lane's first set and its interval, on one line where they fit it large, else
- * below each other. Long words are cut rather than set small.
- */
-function smallWords(strip: HTMLElement, layout: Layout, measure: Measure): WordsPainter {
-  const { laneHeight, laneWidth } = layout.callout;
-  const width = laneWidth - laneHeight * 1.15;
-  const large = { width, size: laneHeight * 0.56, least: laneHeight * 0.56 };
-  const small = { width, size: laneHeight * 0.4, least: laneHeight * 0.36 };
-  const word = wordsWriter(placeIn(strip, 'word'), small, measure);
-  let shown: string | null = null;
-  return (face) => {
-    word(face.word);
-    const wordings = fuller(face.interval, face.rep, face.target);
-    const key = joined([face.words, ...wordings]);
-    if (key === shown) return;
-    shown = key;
-    const onOneLine = wordings.map((wording) => joined([face.words, wording]));
-    const line = firstThatFits(onOneLine, large, measure);
-    const fits = measure(line) * large.size <= width;
-    wordsWriter(placeIn(strip, 'words'), fits ? large : small, measure)(fits ? line : face.words);
-    wordsWriter(placeIn(strip, 'detail'), small, measure)(fits ? '' : firstThatFits(wordings, small, measure));
-  };
-}
-
-/** Wordings from the fullest to the first item alone, the last item going first. */
-function fuller(...items: readonly string[]): readonly string[] {
-  return items.map((_, index) => joined(items.slice(0, items.length - index)));
-}
-
-function joined(items: readonly string[]): string {
-  return items.filter((item) => item !== '').join(', ');
+/** Stands in the places of leave and seconds: "stopped". */
+function wordWriter(strip: HTMLElement, lanes: Layout['lanes'], measure: Measure): (text: string) => void {
+  const width = lanes.seconds.x + lanes.seconds.width - lanes.leave.x;
+  const place = { width, size: lanes.cap * 1.12, least: lanes.cap * 0.3 };
+  return wholeWriter(placeIn(strip, 'word'), place, measure);
 }
 
 /** A dot a swimmer, filled as each goes. */
@@ -136,12 +151,15 @@ function createDots(element: HTMLElement): (dots: LaneFace['dots']) => void {
   };
 }
 
-function createWater(element: HTMLElement): (share: number) => void {
+/** Drains towards the edge that swimmers push off from. */
+function createWater(element: HTMLElement, from: PushOff): (share: number) => void {
+  const side = from === 'left' ? 1 : -1;
   let shown = -1;
   return (share) => {
     const step = Math.ceil(share * WATER_STEPS);
     if (step === shown) return;
     shown = step;
-    element.style.transform = `translateX(${(step / WATER_STEPS - 1) * 100}%)`;
+    element.hidden = step === 0;
+    element.style.transform = `translateX(${(step / WATER_STEPS - 1) * 100 * side}%)`;
   };
 }

@@ -6,7 +6,7 @@
 
 import { useEffect, useMemo, useState, type ReactElement } from 'react';
 import { useStore } from 'zustand';
-import { clockReading, readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
+import { clockReading, readingAt } from '../../app/core/run/readings.ts';
 import { view, type RunView } from '../../app/core/run/view.ts';
 import { reading } from '../../app/core/reading.ts';
 import { HOUR, MINUTE, SECOND } from '../../app/core/units.ts';
@@ -16,7 +16,9 @@ import type { DeckRun, DeckState } from '../link/store.ts';
 import { createMeasure } from '../ui/measure.ts';
 import { lastAbandoned } from '../ui/leaving.ts';
 import { Board } from './board.tsx';
-import { createBoardPainter, type LostText } from './board-painter.ts';
+import { createBoardPainter } from './board-painter.ts';
+import type { LostText } from './head-painter.ts';
+import { Idle } from './idle.tsx';
 import { chosenLanes, type WallChoice } from './lane-choice.ts';
 import { layoutFor, type Layout } from './layout.ts';
 
@@ -34,20 +36,22 @@ export function WallScreen({ link, choice, address }: WallProps): ReactElement {
   const { width, height } = useRoom();
   const isSet = useTypeface();
   const run = useStore(link.store, (state) => state.run);
+  const isFaulty = useStore(link.store, ({ faults }) => faults.length > 0);
   const waitsFor = useStore(link.store, (state) => messageFor(state, address));
-  const hours = usePastHour(link, choice.clock);
+  const hours = usePastHour(link, choice);
   const all = run ? run.state.lanes.map(({ number }) => number) : [];
   const shown = chosenLanes(all, choice).join(' ');
   const lanes = useMemo(() => (shown === '' ? [] : shown.split(' ').map(Number)), [shown]);
   const swimmers = run ? mostSwimmers(run, lanes) : 1;
   // Snapshots come often: only what changes the room makes a new layout.
-  const layout = useMemo(
-    () => layoutFor({ width, height, lanes: lanes.length, swimmers, hours }),
-    [width, height, lanes, swimmers, hours],
-  );
+  const layout = useMemo(() => {
+    const room = { width, height, lanes: lanes.length, swimmers, widest: widestReading(choice, hours) };
+    return layoutFor({ ...room, inset: choice.inset }, choice.face);
+  }, [choice, width, height, lanes, swimmers, hours]);
   // A new layout or typeface is a new board with a new painter.
   const key = [width, height, shown, swimmers, hours, isSet, run?.id].join('/');
-  if (!run) return <Message layout={layout} text={waitsFor} />;
+  if (!run && isFaulty) return <Message layout={layout} text={waitsFor} />;
+  if (!run) return <Idle key={key} layout={layout} choice={choice} text={waitsFor} />;
   return <RunBoard key={key} link={link} choice={choice} layout={layout} lanes={lanes} />;
 }
 
@@ -67,7 +71,7 @@ function RunBoard({ link, choice, layout, lanes }: RunBoardProps): ReactElement 
   }, [board, link, choice, layout]);
   return (
     <>
-      <Board layout={layout} lanes={lanes} flip={choice.flip} boardRef={setBoard} />
+      <Board layout={layout} lanes={lanes} from={choice.from} boardRef={setBoard} />
       {instead === null ? null : <Message layout={layout} text={instead} />}
     </>
   );
@@ -86,7 +90,7 @@ export function draw(
   layout: Layout,
   onInstead: (text: string | null) => void,
 ): () => void {
-  const painter = createBoardPainter(board, layout, createMeasure(600));
+  const painter = createBoardPainter(board, layout, choice, createMeasure(600));
   let frame = 0;
   let saidInstead: string | null = null;
   const paint = (): void => {
@@ -100,7 +104,6 @@ export function draw(
     painter.paint({
       view: now,
       openedAt: run.openedAtTimeOfDay,
-      choice: choice.clock,
       abandonedAt: lastAbandoned(run.commands),
       own: performance.now(),
       lost: lostText(link),
@@ -127,7 +130,10 @@ function viewNow(link: Link, { state }: DeckRun): RunView | string {
 
 function Message({ layout, text }: { readonly layout: Layout; readonly text: string }): ReactElement {
   const [title, ...lines] = text.split('\n');
-  const style = { padding: `${layout.insetY}px ${layout.insetX}px`, fontSize: layout.clockCap * 0.34 };
+  const style = {
+    padding: `${layout.insetY}px ${layout.insetX}px`,
+    fontSize: Math.min(layout.width * 0.035, layout.height * 0.06),
+  };
   return (
     <main className="message" style={style}>
       <h1>{title}</h1>
@@ -194,7 +200,7 @@ function useTypeface(): boolean {
 }
 
 /** Whether readings go past the hour: then the places for them are wider. */
-function usePastHour(link: Link, choice: ClockChoice): boolean {
+function usePastHour(link: Link, choice: WallChoice): boolean {
   const [past, setPast] = useState(false);
   useEffect(() => {
     const look = guarded('looking ahead for the hour', () => {
@@ -216,8 +222,14 @@ function usePastHour(link: Link, choice: ClockChoice): boolean {
 /** In ms: leaves are known long before the clock comes to them. */
 const LOOK_PACE = 500;
 
-function readsPastHour({ t, clock, state, lanes }: RunView, choice: ClockChoice): boolean {
+function readsPastHour({ t, clock, state, lanes }: RunView, { clock: choice }: WallChoice): boolean {
+  if (choice === 'pool') return false;
   const leaves = lanes.map(({ next, after }) => after?.at ?? next?.at ?? t);
   const shown = readingAt(choice, clock, state, Math.max(t, ...leaves)) ?? 0;
   return Math.max(shown, clockReading(choice, clock, state, t) ?? 0) >= HOUR;
+}
+
+function widestReading({ clock }: WallChoice, hours: boolean): string {
+  if (clock === 'pool') return ':88';
+  return hours ? '8:88:88' : '88:88';
 }

@@ -11,6 +11,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
 import { MovingDeck } from '../support/moving-deck.ts';
+import { drawnHeight, misplaced } from '../support/wall-sight.ts';
 
 const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
@@ -97,79 +98,11 @@ function nextLeave(number: number, on = page): Locator {
 
 const clock = (on = page): Locator => on.getByRole('timer', { name: 'Clock' });
 
-/** From the first to the last row on which digits are drawn, in px. Their box is moved up from them by a little. */
-async function drawnHeight(target: Locator): Promise<number> {
-  // Not while the screen is laid out anew.
-  await target.waitFor();
-  // A screen that has just changed its size lays itself out anew.
-  await expect.poll(() => target.boundingBox()).not.toBeNull();
-  const box = (await target.boundingBox())!;
-  const clip = { ...box, height: box.height * 1.1 };
-  const picture = await page.screenshot({ clip, animations: 'disabled' });
-  const other = await browser.newPage();
-  const rows = await other.evaluate(async (data) => {
-    const image = new Image();
-    image.src = `data:image/png;base64,${data}`;
-    await image.decode();
-    const canvas = document.createElement('canvas');
-    canvas.width = image.width;
-    canvas.height = image.height;
-    const context = canvas.getContext('2d')!;
-    context.drawImage(image, 0, 0);
-    const { data: pixels } = context.getImageData(0, 0, image.width, image.height);
-    let first = -1;
-    let last = -1;
-    for (let y = 0; y < image.height; y++) {
-      for (let x = 0; x < image.width; x++) {
-        // Red tells white and amber digits from water and ropes.
-        if (pixels[(y * image.width + x) * 4]! < 128) continue;
-        if (first < 0) first = y;
-        last = y;
-      }
-    }
-    return last - first + 1;
-  }, picture.toString('base64'));
-  await other.close();
-  return rows;
-}
-
-/** What overlaps, stands outside the inset of 5 %, or is cut by its own box, in words. */
-async function misplaced(on: Page = page): Promise<string[]> {
-  return on.evaluate(() => {
-    const found: string[] = [];
-    const [width, height] = [innerWidth, innerHeight];
-    const places = Array.from(document.querySelectorAll<HTMLElement>('[data-place], .strip-number'))
-      .filter((element) => element.childElementCount === 0 || element.classList.contains('digits'))
-      .filter((element) => element.textContent !== '' && element.getClientRects().length > 0)
-      .map((element) => {
-        const range = document.createRange();
-        range.selectNodeContents(element);
-        const box = range.getBoundingClientRect();
-        const size = parseFloat(getComputedStyle(element).fontSize);
-        // The typeface leaves 0.28 em above its capitals, and 0.2 em below digits, which descend nowhere.
-        const isDigits = element.matches('.digits, .strip-number');
-        const isOneLine = box.height < size * 1.6;
-        const top = box.top + (isOneLine ? size * 0.28 : 0);
-        const bottom = box.bottom - (isOneLine ? size * (isDigits ? 0.18 : 0.03) : 0);
-        const lane = element.closest<HTMLElement>('[data-lane]')?.dataset['lane'] ?? '';
-        return { name: `${lane} ${element.textContent.slice(0, 40)}`, left: box.left, right: box.right, top, bottom };
-      });
-    places.forEach((one, index) => {
-      const { left, right, top, bottom } = one;
-      if (left < width * 0.05 - 1 || right > width * 0.95 + 1 || top < height * 0.05 - 1 || bottom > height * 0.95 + 1)
-        found.push(`${one.name} stands outside`);
-      for (const other of places.slice(index + 1)) {
-        const across = Math.min(right, other.right) - Math.max(left, other.left);
-        const down = Math.min(bottom, other.bottom) - Math.max(top, other.top);
-        if (across > 1 && down > 1) found.push(`${one.name} overlaps ${other.name}`);
-      }
-    });
-    return found;
-  });
-}
-
-test('without a session the screen says what it waits for, and where the coach opens one', async () => {
+test('without a session the screen shows a pace clock and says what it waits for, and where the coach opens one', async () => {
   await page.goto(`${address}/display`);
+  const now = await clock().textContent();
+  expect(now).toMatch(/^\d?\d:\d\d$/);
+  await expect.poll(() => clock().textContent()).not.toBe(now);
   await page.getByText('Waiting for a session').waitFor();
   expect(await page.textContent('body')).toContain(`${address}/`);
 });
@@ -187,7 +120,8 @@ test('the page has an icon of its own, served as what it is', async () => {
 test('a session that is opened stands large, with what every lane swims first', async () => {
   await open(SIX_LANES);
   await page.getByRole('heading', { name: 'Next: Main set' }).waitFor();
-  expect(await lane(1).textContent()).toContain('4 x 50 fast');
+  await page.getByText('Each lane starts with 4 × 50 fast').waitFor();
+  expect(await lane(1).textContent()).toContain('on 0:40');
   expect(await clock().textContent()).toBe('0:00');
 });
 
@@ -206,7 +140,8 @@ test('a start counts its last 10 s down, then the clock runs and every lane show
   await expect.poll(() => clock(wall).textContent(), { timeout: 10_000 }).toBe('0:03');
   const leaves = await Promise.all([1, 2, 3, 4, 5, 6].map((number) => nextLeave(number, wall).textContent()));
   expect(leaves).toEqual(['0:40', '0:45', '0:45', '0:50', '0:50', '0:55']);
-  expect(await lane(1, wall).textContent()).toContain('2 of 4');
+  // Swimmers 2 to 5 wait for that rep.
+  expect(await lane(1, wall).textContent()).toMatch(/1 of 4.*2 at 0:05/);
   expect(deck.complaints).toEqual([]);
   await context.close();
   await deck.close();
@@ -283,7 +218,7 @@ test('few lanes: nothing overlaps or is cut off, in any state', async () => {
         await page.setViewportSize({ width, height });
         await page.waitForTimeout(150);
         await expect
-          .poll(misplaced, { message: `${lanes} lanes ${phase} at ${width} x ${height}`, timeout: 5_000 })
+          .poll(() => misplaced(page), { message: `${lanes} lanes ${phase} at ${width} x ${height}`, timeout: 5_000 })
           .toEqual([]);
       }
     }
@@ -301,7 +236,9 @@ test('nothing overlaps or is cut off, with the longest words, on any screen', as
     for (const [width, height] of SIZES) {
       await page.setViewportSize({ width, height });
       await page.waitForTimeout(300);
-      await expect.poll(misplaced, { message: `${phase} at ${width} x ${height}`, timeout: 5_000 }).toEqual([]);
+      await expect
+        .poll(() => misplaced(page), { message: `${phase} at ${width} x ${height}`, timeout: 5_000 })
+        .toEqual([]);
     }
   }
   for (const number of [1, 10]) {
@@ -361,7 +298,11 @@ test('when the host is gone the screen runs on by itself and says that the link 
       await other.setViewportSize({ width, height });
       await other.clock.runFor(500);
       await other.getByText(said).first().waitFor();
-      expect(await misplaced(other), `${said} at ${width} x ${height}`).toEqual([]);
+      const laidOut = async (): Promise<string[]> => {
+        await other.clock.runFor(100);
+        return misplaced(other);
+      };
+      await expect.poll(laidOut, { message: `${said} at ${width} x ${height}`, timeout: 5_000 }).toEqual([]);
     }
   }
   await other.close();

@@ -23,7 +23,7 @@ interface View {
 }
 
 const VIEWS: readonly View[] = [
-  ...viewsOf('wall', ['dark'], [1920, 1080], [1280, 720], [1080, 1920]),
+  ...viewsOf('wall', ['dark'], [1920, 1080], [1280, 720], [1024, 768], [1080, 1920]),
   ...viewsOf('coach', ['light', 'dark'], [1280, 800], [1024, 700], [1920, 1080], [768, 1024], [390, 844]),
   ...viewsOf('remote', ['light', 'dark'], [390, 844]),
 ];
@@ -70,7 +70,7 @@ async function takeViews(on: Browser, scene: Scene, views: readonly View[]): Pro
   const openedAt = await bringTo(deck, scene);
   const taken: Picture[] = [];
   for (const screen of new Set(views.map((each) => each.screen))) {
-    const page = await deck.openPage(context, PATHS[screen]);
+    const page = await deck.openPage(context, PATHS[screen] + (scene.asks ?? ''));
     const own = views.filter((each) => each.screen === screen);
     await show(page, own[0]!);
     deck.moveTo(openedAt + scene.at * 1000);

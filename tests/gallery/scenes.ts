@@ -14,6 +14,8 @@ export interface Scene {
   readonly commands: readonly (readonly [number, Command])[];
   readonly at: number;
   readonly screens: readonly ScreenName[];
+  /** What the wall's address asks for: `?face=sweep`. */
+  readonly asks?: string;
   /** Gone in seconds, or laid out by the size it is opened at: reached anew for each picture. */
   readonly fresh?: true;
   /** What is done on the coach's window before it is looked at. */
@@ -75,6 +77,14 @@ lane 4 css 1:30, 4 swimmers
 Main set
 6 x 150 free @ 2:30 hold css
 `;
+
+/** Lanes that leave a few seconds after each other. */
+function squadOf(lanes: number): string {
+  const all = Array.from({ length: lanes }, (_, lane) => lane);
+  const header = all.map((lane) => `lane ${lane + 1} base 1:${30 + lane}, ${3 + (lane % 4)} swimmers`).join('\n');
+  const intervals = all.map((lane) => `0:${50 + Math.min(lane, 9)}`).join('/');
+  return `Harbour squad\n${header}\n\nMain set\n3 rounds\n  4 x 50 fast @ ${intervals} hold 0:38\nbreak 0:45 drink\n`;
+}
 
 const BY_REST = `Harbour squad, by rests
 start 19:30
@@ -198,6 +208,20 @@ export const SCENES: readonly Scene[] = [
     screens: ALL,
   },
   { name: 'one lane', session: ONE_LANE, commands: [[19, { do: 'start' }]], at: 133, screens: ['wall', 'coach'] },
+  ...[2, 3, 8, 12].map((lanes): Scene => {
+    return {
+      name: `${lanes} lanes`,
+      session: squadOf(lanes),
+      commands: [[19, { do: 'start' }]],
+      at: 101.5,
+      screens: ['wall'],
+    };
+  }),
+  ...[6, 12].map((lanes): Scene => {
+    const commands: Scene['commands'] = [[19, { do: 'start' }]];
+    const asks = '?face=sweep';
+    return { name: `sweep, ${lanes} lanes`, session: squadOf(lanes), commands, at: 101.5, screens: ['wall'], asks };
+  }),
   { name: 'ten lanes waiting', session: TEN_LANES, commands: [], at: 5, screens: ['wall', 'coach'] },
   { name: 'ten lanes', session: TEN_LANES, commands: [[19, { do: 'start' }]], at: 114, screens: ALL },
   {

@@ -5,8 +5,10 @@
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import type { Millis } from '../../app/core/units.ts';
-import { calloutOf, clockFace, modeOf, stripFace, type WallMode } from '../../renderer/wall/face.ts';
-import { headFace, type Callout, type Head } from '../../renderer/wall/head-face.ts';
+import type { Callout } from '../../renderer/wall/callout-face.ts';
+import { clockFace } from '../../renderer/wall/clock-text.ts';
+import { calloutOf, modeOf, stripFace, type WallMode } from '../../renderer/wall/face.ts';
+import { headFace, type Head } from '../../renderer/wall/head-face.ts';
 import type { LaneFace } from '../../renderer/wall/lane-face.ts';
 
 export interface WallFace {
@@ -17,7 +19,7 @@ export interface WallFace {
   readonly head: Head;
   /** What stands large in every mode but swim. */
   readonly callout: Callout | null;
-  /** In lane order, all of them; none once the session is done. */
+  /** In lane order, all of them. */
   readonly lanes: readonly LaneFace[];
 }
 
@@ -30,7 +32,6 @@ export function wallFace(
 ): WallFace {
   const mode = modeOf(view);
   const { text: clock, label: clockLabel } = clockFace(view, choice);
-  const lanes =
-    mode === 'done' ? [] : view.lanes.map((lane, index) => stripFace(view, lane, index, choice, abandonedAt));
+  const lanes = view.lanes.map((lane, index) => stripFace(view, lane, index, choice, abandonedAt));
   return { mode, clock, clockLabel, head: headFace(view, openedAt, choice), callout: calloutOf(view, openedAt), lanes };
 }

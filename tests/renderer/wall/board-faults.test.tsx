@@ -27,8 +27,8 @@ vi.mock('../../../renderer/wall/strip-painter.ts', async (original) => {
     createStripPainter(...args: Parameters<typeof module.createStripPainter>) {
       const painter = module.createStripPainter(...args);
       return {
-        paint(face: LaneFace, light: boolean, small: boolean) {
-          painter.paint(face, light, small);
+        paint(face: LaneFace, ...how: [LaneFace['state'], boolean, boolean]) {
+          painter.paint(face, ...how);
           breakIf(`paint ${face.number}`);
         },
       };
@@ -40,10 +40,6 @@ vi.mock('../../../renderer/wall/face.ts', async (original) => {
   const module = await original<typeof import('../../../renderer/wall/face.ts')>();
   return {
     ...module,
-    clockFace(...args: Parameters<typeof module.clockFace>) {
-      breakIf('clock');
-      return module.clockFace(...args);
-    },
     calloutOf(...args: Parameters<typeof module.calloutOf>) {
       breakIf('callout');
       return module.calloutOf(...args);
@@ -51,6 +47,17 @@ vi.mock('../../../renderer/wall/face.ts', async (original) => {
     stripFace(...args: Parameters<typeof module.stripFace>) {
       breakIf(`face ${args[1].number}`);
       return module.stripFace(...args);
+    },
+  };
+});
+
+vi.mock('../../../renderer/wall/clock-text.ts', async (original) => {
+  const module = await original<typeof import('../../../renderer/wall/clock-text.ts')>();
+  return {
+    ...module,
+    clockFace(...args: Parameters<typeof module.clockFace>) {
+      breakIf('clock');
+      return module.clockFace(...args);
     },
   };
 });

@@ -16,6 +16,48 @@ describe('what the address asks for', () => {
   });
   test('what cannot be read asks for nothing', () => expect(lanesOf('?lanes=one')).toEqual(all));
   test('turned round for the other side', () => expect(lanesOf('?flip&lanes=1-3')).toEqual([3, 2, 1]));
+  test('push-off side and order by themselves; what is said of one holds against ?flip', () => {
+    const asked = (search: string): readonly string[] => {
+      const { from, order } = readWallChoice(search);
+      return [from, order];
+    };
+    expect(
+      ['', '?flip', '?from=right', '?order=up', '?flip&from=left', '?flip&order=down', '?from=above'].map(asked),
+    ).toEqual([
+      ['left', 'down'],
+      ['right', 'up'],
+      ['right', 'down'],
+      ['left', 'up'],
+      ['left', 'up'],
+      ['right', 'down'],
+      ['left', 'down'],
+    ]);
+    expect(lanesOf('?order=up')).toEqual([6, 5, 4, 3, 2, 1]);
+  });
+
+  test('an inset of 0 to 10 %, else 5', () => {
+    const insets = ['', '0', '2.5', '10', '11', '-1', 'wide'].map((inset) => readWallChoice(`?inset=${inset}`).inset);
+    expect(insets).toEqual([0.05, 0, 0.025, 0.1, 0.05, 0.05, 0.05]);
+  });
+
+  test("a face, digits by default; a sweep shows the pool's clock unless another is asked for", () => {
+    const asked = (search: string): readonly string[] => {
+      const { face, clock, top } = readWallChoice(search);
+      return [face.name, clock, top];
+    };
+    expect(['', '?face=sun', '?face=sweep', '?face=sweep&clock=run&top=00', '?top=12'].map(asked)).toEqual([
+      ['digits', 'stretch', '60'],
+      ['digits', 'stretch', '60'],
+      ['sweep', 'pool', '60'],
+      ['sweep', 'run', '00'],
+      ['digits', 'stretch', '60'],
+    ]);
+  });
+
+  test('end and minutes in hand only where they are asked for', () => {
+    expect(['', '?end'].map((search) => readWallChoice(search).end)).toEqual([false, true]);
+  });
+
   test('a clock, the one of the stretch by default', () => {
     expect(['', '?clock=run', '?clock=pool', '?clock=sun'].map((search) => readWallChoice(search).clock)).toEqual([
       'stretch',

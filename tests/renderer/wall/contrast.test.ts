@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 
-const tokens = readFileSync(new URL('../../../renderer/ui/tokens.css', import.meta.url), 'utf8');
+const tokens = ['ui/tokens.css', 'wall/colours.css']
+  .map((file) => readFileSync(new URL(`../../../renderer/${file}`, import.meta.url), 'utf8'))
+  .join('\n');
 
 /** Relative luminance of an sRGB colour `#rrggbb`, by WCAG 2.2. */
 function luminance(hex: string): number {
@@ -29,26 +31,52 @@ test('the sum agrees with published ones: black on white, #767676 and #595959 on
   expect(contrast('#595959', '#ffffff')).toBeCloseTo(7.0047, 3);
 });
 
-// What is read in each state, on what. Everything that is read at all is held to the same 7:1.
-const READ: readonly (readonly [state: string, text: string, ground: string])[] = [
-  ['clock, lane number and leave', 'on-deep', 'deep'],
-  ['seconds, words and the words of lanes that are out or finished', 'on-deep-quiet', 'deep'],
-  ['leave and seconds of a lane that is ready', 'ready', 'deep'],
+/** Clock, leaves, seconds and lane numbers; everything that is read at all, where it is no dearer. */
+const LARGE: readonly (readonly [state: string, text: string, ground: string])[] = [
+  ['clock, lane number and leave on the deck', 'on-deep', 'deck'],
+  ['lane number and leave on water', 'on-deep', 'water'],
+  ["the same where the water's edge crosses them", 'on-deep', 'surface-behind'],
+  ['lane number on amber water', 'on-deep', 'ready-water'],
+  ['seconds on the deck', 'seconds', 'deck'],
+  ['seconds on water', 'seconds', 'water'],
+  ['leave and seconds of a lane that is ready, on the deck', 'ready', 'deck'],
+  ['the same on amber water', 'ready', 'ready-water'],
   ['number, leave and seconds of a lane that is leaving', 'on-light', 'light'],
-  ['small words of a lane that is leaving', 'on-light-quiet', 'light'],
   ['the word "stopped", on the lighter stripe', 'on-stopped', 'stopped'],
   ['the word "stopped", on the darker stripe', 'on-stopped', 'stopped-stripe'],
   ['number and words of a stopped lane', 'on-deep', 'stopped'],
-  ['small words of a stopped lane', 'on-stopped-quiet', 'stopped'],
-  ['a lost link', 'on-stopped', 'deep'],
+  ['words of lanes that are out or finished', 'quiet', 'deck'],
+  ['a lost link', 'on-stopped', 'deck'],
+  ['numerals of the dial', 'quiet', 'dial'],
+  ['number of a lane on the dial that is ready', 'on-light', 'ready'],
 ];
 
-for (const [state, text, ground] of READ) {
-  test(`contrast is at least 7:1 for ${state}`, () => {
-    expect(contrast(token(text), token(ground))).toBeGreaterThanOrEqual(7);
-  });
+const SMALL: typeof LARGE = [
+  ['round, target and the leave after on water', 'quiet', 'water'],
+  ["the same where the water's edge crosses them", 'quiet', 'surface-behind'],
+  ['the same on amber water', 'quiet', 'ready-water'],
+  ["the same where the amber water's edge crosses them", 'quiet', 'ready-behind'],
+  ['small words of a lane that is leaving', 'on-light-quiet', 'light'],
+  ['small words of a stopped lane', 'on-stopped-quiet', 'stopped'],
+];
+
+for (const [least, pairs] of [
+  [7, LARGE],
+  [4.5, SMALL],
+] as const) {
+  for (const [state, text, ground] of pairs) {
+    test(`[wall] contrast is at least ${least}:1 for ${state}`, () => {
+      expect(contrast(token(text), token(ground))).toBeGreaterThanOrEqual(least);
+    });
+  }
 }
 
-test('water is told from the deep by at least 3:1', () => {
-  expect(contrast(token('pool-water'), token('deep'))).toBeGreaterThanOrEqual(3);
+test('[wall] the edge of the water is told from deck and water by at least 3:1', () => {
+  for (const [edge, water] of [
+    ['surface', 'water'],
+    ['ready', 'ready-water'],
+  ] as const) {
+    expect(contrast(token(edge), token('deck'))).toBeGreaterThanOrEqual(3);
+    expect(contrast(token(edge), token(water))).toBeGreaterThanOrEqual(3);
+  }
 });

@@ -63,10 +63,10 @@ describe('the clock', () => {
 
 describe('a lane', () => {
   test('waiting: leave, seconds to go rounded up, rep, round, interval, words, and the leave after', () => {
-    expect(face(started(), 20.5).lanes[0]).toMatchObject({
+    expect(face(started(), 40.5).lanes[0]).toMatchObject({
       state: 'waiting',
       leave: '2:15',
-      seconds: '2:05',
+      seconds: '1:45',
       rep: '1 of 4',
       round: 'round 1 of 3',
       interval: 'on 0:50',
@@ -86,7 +86,14 @@ describe('a lane', () => {
     const [now, late, next] = [145, 146.999, 147].map((t) => face(started(), t).lanes[0]!);
     expect(now).toMatchObject({ state: 'leaving', leave: '2:15', seconds: '0', rep: '1 of 4', after: 'then 3:05' });
     expect(late).toMatchObject({ state: 'leaving', leave: '2:15' });
-    expect(next).toMatchObject({ state: 'waiting', leave: '3:05', rep: '2 of 4' });
+    expect(next).toMatchObject({ state: 'waiting', leave: '3:05' });
+  });
+
+  test('[count] while swimmers of a rep still leave the strip keeps its count, and says whose turn is next', () => {
+    const [second, last, gone] = [152, 164.9, 165].map((t) => face(started(), t).lanes[0]!);
+    expect(second).toMatchObject({ leave: '3:05', rep: '1 of 4', interval: 'on 0:50', turn: '3 at 2:25' });
+    expect(last).toMatchObject({ rep: '1 of 4', turn: '5 at 2:35' });
+    expect(gone).toMatchObject({ rep: '2 of 4', turn: '', dots: null });
   });
 
   test('a dot a swimmer fills as each goes, until the tail is away', () => {
@@ -106,8 +113,8 @@ describe('a lane', () => {
       word: 'stopped',
       leave: '',
       seconds: '',
-      rep: '2 of 4',
-      interval: 'waits for the coach',
+      rep: '1 of 4',
+      interval: 'on 0:50',
       dots: { away: 2, of: 5 },
     });
     expect(face(deck, 149).lanes[1]!.state).toBe('waiting');
@@ -122,6 +129,22 @@ describe('a lane', () => {
     // Lane 3 swims no 75s: three rounds of 2:55 and 4 x 1:05.
     const shown = face(started(), 10 + 3 * (175 + 260) - 60).lanes[2]!;
     expect(shown).toMatchObject({ state: 'finished', word: 'in by 21:45', leave: '' });
+  });
+
+  test('"in by" does not stand there once that is past: finished, or till the coach says so', () => {
+    const timed = new Deck('lane 1\nlane 2\n1/2 x 50 free @ 1:00\n').at(0, { do: 'start' });
+    expect([69.9, 70].map((t) => face(timed, t).lanes[0]!.word)).toEqual(['in by 1:00', 'finished']);
+    const untimed = new Deck('lane 1 base 2:00\n200 easy choice\n').at(0, { do: 'start' });
+    expect([20, 338].map((t) => face(untimed, t).lanes[0]!.word)).toEqual(['in by ≈ 4:05', "till the coach's word"]);
+  });
+
+  test('[pool clock] readings are seconds past the top of the clock on the wall', () => {
+    const deck = new Deck(HARBOUR, 20).at(0, { do: 'start' });
+    const shown = face(deck, 40, 'pool');
+    expect(shown.clock).toBe(':00');
+    expect(shown.lanes[0]).toMatchObject({ leave: ':45', after: 'then :35' });
+    expect(face(deck, 14, 'pool').lanes[0]!.turn).toBe('2 at :35');
+    expect(face(deck, 7.5, 'pool').clockLabel).toBe('starts in 3');
   });
 
   test('an untimed set under way: when the lane is in is an estimate, and says so', () => {
@@ -255,12 +278,23 @@ describe('while nobody swims', () => {
     expect(face(deck, 1).lanes[1]).toMatchObject({ state: 'absent', word: 'no swim' });
   });
 
-  test('done: no lanes, and when it was', () => {
-    const deck = started().at(60, { do: 'finish' });
-    expect(face(deck, 100)).toMatchObject({
-      mode: 'done',
-      lanes: [],
-      callout: { title: 'Session done', lines: ['at 19:31'] },
-    });
+  test('done: when it was, and what each lane did', () => {
+    const deck = started().at(200, { do: 'finish' });
+    const shown = face(deck, 300);
+    expect(shown).toMatchObject({ mode: 'done', callout: { title: 'Session done', lines: ['at 19:33'] } });
+    expect(shown.lanes.map(({ words, interval }) => [words, interval])).toEqual([
+      ['3 reps', '250 m'],
+      ['2 reps', '200 m'],
+      ['2 reps', '200 m'],
+    ]);
+  });
+
+  test('all lanes stopped: one word for all, and the set that is talked about', () => {
+    const deck = started().at(148, { do: 'stop' });
+    const shown = face(deck, 155);
+    expect(shown.mode).toBe('stopped');
+    expect(shown.callout).toMatchObject({ title: 'stopped', lines: ['3 rounds: 150 steady, 4 x 50 fast'] });
+    // Swimmers whose lead has left follow it.
+    expect(shown.lanes[0]).toMatchObject({ state: 'stopped', turn: '4 at 2:30' });
   });
 });

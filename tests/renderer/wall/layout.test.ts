@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { layoutFor, type Layout } from '../../../renderer/wall/layout.ts';
-import type { Room } from '../../../renderer/wall/strip-layout.ts';
+import type { Box, ClockFace } from '../../../renderer/wall/faces/clock-face.ts';
+import { FACES } from '../../../renderer/wall/faces/faces.ts';
+import { digitsFace } from '../../../renderer/wall/faces/digits-face.ts';
+import { layoutFor, type Layout, type Room } from '../../../renderer/wall/layout.ts';
 
 const SIZES = [
   [1920, 1080],
@@ -13,7 +15,7 @@ const SIZES = [
 ] as const;
 
 function room(width: number, height: number, lanes: number, more: Partial<Room> = {}): Room {
-  return { width, height, lanes, swimmers: 6, hours: false, ...more };
+  return { width, height, lanes, swimmers: 6, widest: '88:88', inset: 0.05, ...more };
 }
 
 function everyRoom(): Room[] {
@@ -21,122 +23,150 @@ function everyRoom(): Room[] {
   for (const [width, height] of SIZES) {
     for (let lanes = 1; lanes <= 20; lanes++) {
       for (const swimmers of [1, 6, 20])
-        for (const hours of [false, true]) rooms.push({ width, height, lanes, swimmers, hours });
+        for (const widest of [':88', '88:88', '8:88:88'])
+          rooms.push({ width, height, lanes, swimmers, widest, inset: 0.05 });
     }
   }
   return rooms;
 }
 
-/** The widest row of a strip. */
-function widthsOf({ lanes }: Layout): number {
-  const { form, lines, number, leave, seconds, dots, rep, words, after } = lanes;
-  const digits = number + leave + seconds;
-  if (form === 'one-row') return digits + dots + rep + words + after;
-  if (form === 'two-rows') return Math.max(digits, rep + words + dots);
-  const below = number + words + after;
-  return lines === 3 ? Math.max(digits, below, number + rep + after) : Math.max(digits + dots + rep, below);
+/** Every room with every face. */
+function everyLayout(): (readonly [Room, Layout, ClockFace])[] {
+  return FACES.flatMap((face) => everyRoom().map((each) => [each, layoutFor(each, face), face] as const));
 }
 
-describe('the design case: six lanes, 55 inches, 15 m', () => {
-  for (const [width, height] of [SIZES[0], SIZES[1], SIZES[2]]) {
-    test(`digits of leaves are at least 10.2 % of ${height} lines and three quarters of the strip`, () => {
-      const { lanes } = layoutFor(room(width, height, 6));
-      expect(lanes.cap / height).toBeGreaterThanOrEqual(0.102);
-      expect(lanes.cap / lanes.height).toBeGreaterThanOrEqual(0.75);
+/** Of the height at 1920 x 1080, by the number of lanes. */
+const LEAST: readonly (readonly [lanes: number, share: number])[] = [
+  [1, 0.26],
+  [2, 0.2],
+  [3, 0.17],
+  [4, 0.13],
+  [5, 0.102],
+  [6, 0.102],
+  [7, 0.084],
+  [8, 0.084],
+  [9, 0.084],
+  [10, 0.084],
+  [11, 0.084],
+  [12, 0.084],
+];
+
+describe('[sizes] digits of leaves', () => {
+  for (const [lanes, share] of LEAST) {
+    test(`are at least ${share * 100} % of the height with ${lanes} lanes`, () => {
+      for (const swimmers of [1, 6, 20]) {
+        const { lanes: strips } = layoutFor(room(1920, 1080, lanes, { swimmers }), digitsFace);
+        expect(strips.cap / 1080).toBeGreaterThanOrEqual(share);
+      }
     });
   }
 
-  test('nothing is left out: words, target and the leave after have their places', () => {
-    const { lanes } = layoutFor(room(1920, 1080, 6));
-    expect(Math.min(lanes.rep, lanes.words, lanes.after, lanes.dots)).toBeGreaterThan(0);
+  test('are at least three quarters of the strip from four lanes on', () => {
+    for (const [{ lanes: count }, { lanes }] of everyLayout()) {
+      if (count >= 4) expect(lanes.cap / lanes.height).toBeGreaterThanOrEqual(0.75);
+    }
+  });
+
+  test('are never larger than a clock of digits; from four lanes on they are smaller', () => {
+    for (const each of everyRoom()) {
+      const { lanes, clock } = layoutFor(each, digitsFace);
+      expect(lanes.cap / clock.height).toBeLessThanOrEqual(each.lanes <= 3 ? 1 : 0.93);
+    }
   });
 });
 
-test('the head takes at most a quarter of the height; where the clock stands beside the words, everything included', () => {
+test('[sizes] the head is at most a quarter of the height, 0.4 with one to three lanes or on end, inset included', () => {
   for (const each of everyRoom()) {
-    const { head, insetY, headHeight } = layoutFor(each);
-    expect(headHeight + (head === 'beside' ? insetY : 0)).toBeLessThanOrEqual(each.height / 4);
+    const { insetY, body } = layoutFor(each, digitsFace);
+    const most = each.lanes <= 3 || each.width < each.height ? 0.4 : 0.25;
+    expect((insetY + body.y) / each.height).toBeLessThanOrEqual(most + 0.001);
   }
 });
 
-test('a screen on end has a clock nearly as wide as itself, while leaves are read from 15 m all the same', () => {
-  for (let lanes = 1; lanes <= 6; lanes++) {
-    const layout = layoutFor(room(1080, 1920, lanes));
-    expect(layout.clockWidth / layout.width, `${lanes} lanes`).toBeGreaterThanOrEqual(0.9);
-    expect(layout.lanes.cap / 1080, `${lanes} lanes`).toBeGreaterThanOrEqual(0.102);
-  }
+test('[sizes] two columns by themselves from eight lanes on where the screen is wide, and never below that or on end', () => {
+  expect([7, 8, 12].map((lanes) => layoutFor(room(1920, 1080, lanes), digitsFace).lanes.columns)).toEqual([1, 2, 2]);
+  expect(layoutFor(room(1080, 1920, 20), digitsFace).lanes.columns).toBe(1);
 });
 
-test('few lanes use the room: their strips fill the screen, with the leave after and words no smaller than those of four lanes', () => {
-  // Of 3:4 screens and phones lying down other forms fill most of the room.
-  for (const [width, height] of SIZES.slice(0, 5)) {
-    const four = layoutFor(room(width, height, 4));
-    for (let lanes = 1; lanes <= 3; lanes++) {
-      const layout = layoutFor(room(width, height, lanes));
-      const drawn = layout.insetY + layout.headHeight + layout.lanes.rows * layout.lanes.height;
-      const name = `${lanes} lanes at ${width} x ${height}`;
-      expect(drawn / (height - layout.insetY), name).toBeGreaterThanOrEqual(0.99);
-      expect(layout.lanes.after, name).toBeGreaterThan(0);
-      expect(layout.lanes.small / four.lanes.small, name).toBeGreaterThanOrEqual(0.8);
-      expect(layout.lanes.cap, name).toBeGreaterThanOrEqual(four.lanes.cap * 0.98);
+test('[sizes] interval and target stand as large as the rep, and nothing is left out of the design case', () => {
+  const { lanes } = layoutFor(room(1920, 1080, 6), digitsFace);
+  expect(lanes.form).toBe('columns');
+  for (const place of [lanes.rep, lanes.interval, lanes.after, lanes.leaving]) expect(place.width).toBeGreaterThan(0);
+  expect(lanes.large / 1080).toBeGreaterThanOrEqual(0.04);
+});
+
+test('[inset] everything stands inside it, drift included, from 0 to 10 %', () => {
+  for (const face of FACES) {
+    for (const inset of [0, 0.05, 0.1]) {
+      for (const base of everyRoom().filter(({ swimmers }) => swimmers === 6)) {
+        const layout = layoutFor({ ...base, inset }, face);
+        const { insetX, insetY, drift, width, height } = layout;
+        expect(insetX - drift).toBeGreaterThanOrEqual(base.width * inset);
+        expect(insetX + width + drift).toBeLessThanOrEqual(base.width * (1 - inset));
+        expect(insetY + height + drift).toBeLessThanOrEqual(base.height * (1 - inset));
+        for (const box of [layout.clock, layout.words, layout.body]) expect(isInside(box, layout)).toBe(true);
+      }
     }
   }
 });
 
-test('the clock is the largest thing on the screen', () => {
-  for (const each of everyRoom()) {
-    const layout = layoutFor(each);
-    expect(layout.lanes.cap).toBeLessThan(layout.clockCap);
+test('clock, words and lanes do not overlap, with any face', () => {
+  for (const [, layout] of everyLayout()) {
+    const { clock, words, body } = layout;
+    expect([overlap(clock, words), overlap(clock, body), overlap(words, body)]).toEqual([false, false, false]);
   }
 });
 
-test('everything stands inside the inset of 5 %, drift included', () => {
-  for (const each of everyRoom()) {
-    const layout = layoutFor(each);
-    const { insetX, insetY, drift, width, headHeight, lanes, callout } = layout;
-    const shares = callout.captionHeight + callout.rows * callout.laneHeight;
-    expect(insetX - drift).toBeGreaterThanOrEqual(each.width * 0.05);
-    expect(insetX + width + drift).toBeLessThanOrEqual(each.width * 0.95);
-    const foot = each.height * 0.95 - drift;
-    expect(insetY + headHeight + lanes.rows * lanes.height).toBeLessThanOrEqual(foot);
-    expect(insetY + headHeight + callout.height + shares).toBeLessThanOrEqual(foot);
+test('the strips fill no more than their room, and their places no more than the strip', () => {
+  for (const [, { body, lanes }] of everyLayout()) {
+    const { rows, columns, height, width, gap, main, large, lines, form } = lanes;
+    expect(rows * height + (rows - 1) * gap).toBeLessThanOrEqual(body.height + 0.01);
+    expect(columns * width).toBeLessThanOrEqual(body.width);
+    for (const place of [lanes.rep, lanes.interval, lanes.words, lanes.after, lanes.leaving]) {
+      expect(place.x + place.width).toBeLessThanOrEqual(width + 0.01);
+    }
+    if (form === 'below') expect(lines * large).toBeLessThanOrEqual(height - main);
   }
 });
 
-test('the places of a strip fill no more than its width', () => {
-  for (const each of everyRoom()) {
-    const layout = layoutFor(each);
-    expect(widthsOf(layout)).toBeLessThanOrEqual(layout.lanes.width + 0.01);
-    expect(layout.lanes.columns * layout.lanes.width).toBeLessThanOrEqual(layout.width);
+test('lane number, leave, seconds, rep and round have their places with every number of lanes', () => {
+  for (const [, { lanes }] of everyLayout()) {
+    expect(Math.min(lanes.number.width, lanes.leave.width, lanes.seconds.width, lanes.cap)).toBeGreaterThan(0);
+    // "round 2 of 3" takes 4.6 of its size.
+    expect(lanes.rep.width / lanes.large).toBeGreaterThanOrEqual(4.6);
   }
 });
 
-test('lane number, leave, seconds and rep have their places on every screen, with every number of lanes', () => {
-  for (const each of everyRoom()) {
-    const { number, leave, seconds, rep, repSmall, cap } = layoutFor(each).lanes;
-    expect(Math.min(number, leave, seconds, cap)).toBeGreaterThan(0);
-    // "round 2 of 3" takes 4.3 of its size.
-    expect(rep / repSmall).toBeGreaterThanOrEqual(4.3);
-  }
-});
-
-test('every lane has a strip', () => {
-  for (const each of everyRoom()) {
-    const { lanes, callout } = layoutFor(each);
+test('every lane has a strip, while they swim and while they do not', () => {
+  for (const [each, { lanes, callout }] of everyLayout()) {
     expect(lanes.rows * lanes.columns).toBeGreaterThanOrEqual(each.lanes);
     expect(callout.rows * callout.columns).toBeGreaterThanOrEqual(each.lanes);
+    expect(callout.height).toBeGreaterThan(0);
   }
 });
 
-test('more than ten lanes share two columns where the screen is wide, and stay in one where it is not', () => {
-  expect(layoutFor(room(1920, 1080, 10)).lanes.columns).toBe(1);
-  expect(layoutFor(room(1920, 1080, 11)).lanes.columns).toBe(2);
-  expect(layoutFor(room(1080, 1920, 20)).lanes.columns).toBe(1);
+test('where width is short the leave after goes first, then the words, then the columns', () => {
+  const order = [1920, 1560, 1290].map((width) => layoutFor(room(width, 1080, 6), digitsFace).lanes);
+  const kept = order.map(
+    ({ after, words, form }) => [after.width > 0, words.width > 0, form === 'columns'].filter(Boolean).length,
+  );
+  expect([...kept].sort((a, b) => b - a)).toEqual(kept);
+  expect(kept[0]).toBe(3);
 });
 
-test('where width is short the last in importance goes first: the leave after, then the words', () => {
-  const order = [1920, 1500, 1250, 1090].map((width) => layoutFor(room(width, 1080, 6)).lanes);
-  const gone = order.map(({ after, words }) => (after > 0 ? 0 : words > 0 ? 1 : 2));
-  expect([...gone].sort()).toEqual(gone);
-  expect(new Set(gone).size).toBe(3);
+test('[no session] the clock has most of the board', () => {
+  for (const face of FACES) {
+    const { clock, width, height } = layoutFor(room(1920, 1080, 0), face);
+    expect(clock.width > width * 0.9 || clock.height > height * 0.8).toBe(true);
+  }
 });
+
+function isInside({ x, y, width, height }: Box, board: Layout): boolean {
+  return x >= 0 && y >= 0 && x + width <= board.width + 0.01 && y + height <= board.height + 0.01;
+}
+
+function overlap(a: Box, b: Box): boolean {
+  const across = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
+  const down = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
+  return across > 0.01 && down > 0.01;
+}

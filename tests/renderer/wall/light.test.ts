@@ -1,38 +1,54 @@
 import { expect, test } from 'vitest';
 import { seeded } from './seeded.ts';
-import { createLights } from '../../../renderer/wall/light.ts';
+import { createLights, type Lights } from '../../../renderer/wall/light.ts';
 
 const FRAME = 16;
 
-function set(...lanes: number[]): ReadonlySet<number> {
-  return new Set(lanes);
+type Look = 'leaving' | 'ready' | 'waiting';
+
+const ALL = Array.from({ length: 20 }, (_, lane) => lane);
+
+/** Looks of all lanes: those named leave, the others wait. */
+function looks(...leaving: number[]): ReadonlyMap<number, Look> {
+  return new Map(ALL.map((lane) => [lane, leaving.includes(lane) ? 'leaving' : 'waiting']));
+}
+
+/** Lights that have been dark for long. */
+function darkLights(): Lights<Look> {
+  const lights = createLights<Look>('leaving');
+  lights.at(-5000, looks());
+  return lights;
+}
+
+function light(shown: ReadonlyMap<number, Look>): number[] {
+  return ALL.filter((lane) => shown.get(lane) === 'leaving');
 }
 
 test('a strip turns light on its leave, and lanes that leave together change together', () => {
-  const lights = createLights();
-  expect([...lights.at(0, set())]).toEqual([]);
-  expect([...lights.at(16, set(1, 4))]).toEqual([1, 4]);
-  expect([...lights.at(2016, set())]).toEqual([]);
+  const lights = darkLights();
+  expect(light(lights.at(0, looks()))).toEqual([]);
+  expect(light(lights.at(16, looks(1, 4)))).toEqual([1, 4]);
+  expect(light(lights.at(2016, looks()))).toEqual([]);
 });
 
 test('going dark waits where a second has had two changes, so that a leave still has one', () => {
-  const lights = createLights();
-  lights.at(0, set(1));
-  lights.at(100, set(1, 2));
-  expect([...lights.at(200, set(2))]).toEqual([1, 2]);
-  expect([...lights.at(300, set(2, 3))]).toEqual([2, 3]);
+  const lights = darkLights();
+  lights.at(0, looks(1));
+  lights.at(100, looks(1, 2));
+  expect(light(lights.at(200, looks(2)))).toEqual([1, 2]);
+  expect(light(lights.at(300, looks(2, 3)))).toEqual([2, 3]);
 });
 
 test('a fourth leave within a second waits for its turn', () => {
-  const lights = createLights();
-  lights.at(0, set(1));
-  lights.at(200, set(1, 2));
-  lights.at(400, set(1, 2, 3));
-  expect([...lights.at(600, set(1, 2, 3, 4))]).toEqual([1, 2, 3]);
-  expect([...lights.at(1000, set(1, 2, 3, 4))]).toEqual([1, 2, 3, 4]);
+  const lights = darkLights();
+  lights.at(0, looks(1));
+  lights.at(200, looks(1, 2));
+  lights.at(400, looks(1, 2, 3));
+  expect(light(lights.at(600, looks(1, 2, 3, 4)))).toEqual([1, 2, 3]);
+  expect(light(lights.at(1000, looks(1, 2, 3, 4)))).toEqual([1, 2, 3, 4]);
 });
 
-test('never more than three changes of lightness in any second, whatever leaves when', () => {
+test('never more than three changes of lightness in any second, whatever leaves or gets ready when', () => {
   for (const seed of [1, 2, 3, 4, 5]) {
     const random = seeded(seed);
     const leaves = Array.from({ length: 20 }, (_, lane) => ({
@@ -40,12 +56,17 @@ test('never more than three changes of lightness in any second, whatever leaves 
       first: random() * 3000,
       every: 300 + random() * 5000,
     }));
-    const lights = createLights();
+    const lights = darkLights();
     const changes: number[] = [];
     let before = '';
     for (let t = 0; t < 60_000; t += FRAME) {
       const due = leaves.filter(({ first, every }) => t >= first && (t - first) % every < 2000).map(({ lane }) => lane);
-      const now = [...lights.at(t, new Set(due))].join(' ');
+      const ready = leaves
+        .filter(({ first, every }) => t < first || (t - first) % every > every - 900)
+        .map(({ lane }) => lane);
+      const wanted = new Map(looks(...due));
+      for (const lane of ready) if (!due.includes(lane)) wanted.set(lane, 'ready');
+      const now = Array.from(lights.at(t, wanted).values()).join(' ');
       if (now !== before) changes.push(t);
       before = now;
     }
@@ -55,9 +76,9 @@ test('never more than three changes of lightness in any second, whatever leaves 
 });
 
 test('a clock that is set back holds nothing up for more than a second', () => {
-  const lights = createLights();
-  lights.at(90_000, set(1));
-  lights.at(90_100, set(1, 2));
-  lights.at(90_200, set(1, 2, 3));
-  expect([...lights.at(1000, set(5))]).toEqual([5]);
+  const lights = darkLights();
+  lights.at(90_000, looks(1));
+  lights.at(90_100, looks(1, 2));
+  lights.at(90_200, looks(1, 2, 3));
+  expect(light(lights.at(1000, looks(5)))).toEqual([5]);
 });

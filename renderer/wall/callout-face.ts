@@ -1,0 +1,98 @@
+/*
+ * What stands large in place of the strips while nobody swims.
+ */
+
+import { reading, timeOfDay } from '../../app/core/reading.ts';
+import type { RunView } from '../../app/core/run/view.ts';
+import type { Stretch, WrittenSet } from '../../app/core/plan/plan.ts';
+import type { Part } from '../../app/core/session/session.ts';
+import { MINUTE, type Millis } from '../../app/core/units.ts';
+import { swumNow } from '../ui/current-set.ts';
+import { itemIndexOf, itemWords } from '../ui/set-words.ts';
+import { upToSecond } from './clock-text.ts';
+import { cutsNow } from './cuts-now.ts';
+
+export interface Callout {
+  readonly title: string;
+  readonly lines: readonly string[];
+  /** Stands over the lanes' own shares of it; empty where no lane has one. */
+  readonly lanes: string;
+  /** Time left of a talk or break; empty for all else. */
+  readonly left: string;
+}
+
+/** While the coach's word is waited for. */
+export function nextFace(view: RunView): Callout {
+  const { part, kind } = view.stretch;
+  return {
+    title: `Next: ${part}`,
+    lines: wordsFrom(view, view.stretch, firstLine(view)),
+    lanes: kind === 'swim' ? 'Each lane starts with' : '',
+    left: '',
+  };
+}
+
+/** A talk or break that is going. */
+export function pauseFace(view: RunView): Callout {
+  const { kind, words, part } = view.stretch;
+  const name = kind === 'talk' ? 'Talk' : 'Break';
+  const { following } = view;
+  const left = Math.max(0, (view.pauseEnd ?? view.t) - view.t);
+  const lines = following ? wordsFrom(view, following, firstLineOf(following)) : [];
+  const then = following && following.part !== part ? `then ${following.part}: ` : 'then ';
+  return {
+    title: words === '' ? name : `${name}: ${words}`,
+    lines: lines.map((line, index) => (index === 0 ? then + line : line)),
+    lanes: following?.kind === 'swim' ? 'Then each lane starts with' : '',
+    left: reading(upToSecond(left)),
+  };
+}
+
+export function doneFace(view: RunView, openedAt: Millis): Callout {
+  return {
+    title: 'Session done',
+    lines: [`at ${timeOfDay(Math.floor((openedAt + view.projectedEnd) / MINUTE) % (24 * 60))}`],
+    lanes: 'Each lane has swum',
+    left: '',
+  };
+}
+
+/** All lanes are stopped: the coach talks, and this is what about. */
+export function stoppedFace(view: RunView): Callout {
+  const swum = swumNow(view);
+  const set = swum ? itemWords(swum.item, cutsNow(view)) : '';
+  return { title: 'stopped', lines: set === '' ? [] : [set], lanes: '', left: '' };
+}
+
+/** What is left of a stretch's part from the item with a line on. */
+function wordsFrom(view: RunView, stretch: Stretch, line: number): readonly string[] {
+  const part = partOf(view, stretch);
+  const index = part ? itemIndexOf(part, line) : -1;
+  const cuts = cutsNow(view);
+  return part && index >= 0 ? part.items.slice(index).map((item) => itemWords(item, cuts)) : [];
+}
+
+/** Where the stretch that is waited for begins. */
+function firstLine(view: RunView): number {
+  if (view.stretch.kind !== 'swim') return view.stretch.line;
+  const firsts = view.lanes.map(({ next }) => next?.rep.set);
+  return earliest(firsts, firstLineOf(view.stretch));
+}
+
+function firstLineOf(stretch: Stretch): number {
+  if (stretch.kind !== 'swim') return stretch.line;
+  return earliest(
+    stretch.lanes.map(({ reps }) => reps[0]?.set),
+    0,
+  );
+}
+
+function earliest(sets: readonly (WrittenSet | undefined)[], otherwise: number): number {
+  let first: WrittenSet | undefined;
+  for (const set of sets) if (set && (!first || set.order < first.order)) first = set;
+  return first ? first.line : otherwise;
+}
+
+function partOf(view: RunView, stretch: Stretch): Part | undefined {
+  return view.state.plan.session.parts[stretch.partIndex];
+}

@@ -1,0 +1,47 @@
+/*
+ * Times of the run as the screen's clock shows them. The pool's clock is a 60-second clock: readings of it are
+ * seconds past its top, `:35`.
+ */
+
+import { reading } from '../../app/core/reading.ts';
+import { clockReading, readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
+import { allStopped } from '../../app/core/run/state.ts';
+import type { RunView } from '../../app/core/run/view.ts';
+import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
+
+/** What the clock will show at a time of the run; empty where it shows nothing yet. */
+export function readingOn(choice: ClockChoice, { clock, state }: RunView, at: Millis | null): string {
+  const shows = at === null ? null : readingAt(choice, clock, state, at);
+  return shows === null ? '' : readingText(choice, shows);
+}
+
+/** A clock that has not started stands at 0:00; in a countdown it shows the seconds that are left. */
+export function clockFace(view: RunView, choice: ClockChoice): { readonly text: string; readonly label: string } {
+  const { startsIn } = view.clock;
+  // Nobody is sent off at the end of a countdown in which all lanes are stopped.
+  const counts = allStopped(view.state) ? 'stopped' : 'starts in';
+  if (startsIn !== null && choice === 'stretch') return { text: reading(upToSecond(startsIn)), label: counts };
+  const shown = clockReading(choice, view.clock, view.state, view.t) ?? 0;
+  const text = readingText(choice, Math.floor(shown / SECOND) * SECOND);
+  return {
+    text,
+    label: startsIn === null ? '' : allStopped(view.state) ? counts : `${counts} ${upToSecond(startsIn) / SECOND}`,
+  };
+}
+
+/**
+ * Where a 60-second hand stands, in ms past its top: at a time of the run, it comes to where it stood for readings of
+ * the same seconds. It counts from the start ahead as soon as that is known, so that it never jumps at a start.
+ */
+export function handAt(choice: ClockChoice, { clock, state }: RunView, at: Millis): Millis {
+  const shows = readingAt(choice, clock, state, at) ?? at + state.clockPhase;
+  return ((shows % MINUTE) + MINUTE) % MINUTE;
+}
+
+export function upToSecond(time: Millis): Millis {
+  return Math.ceil(time / SECOND) * SECOND;
+}
+
+function readingText(choice: ClockChoice, shows: Millis): string {
+  return choice === 'pool' ? reading(shows % MINUTE).slice(1) : reading(shows);
+}
