@@ -141,7 +141,10 @@ describe('[walls] the dependency rules', () => {
   test.each([
     ['app/core/plan.ts', "import { one as two } from './ratio.ts';"],
     ['app/wire/codec.ts', "import { z } from 'zod'; import { one as two } from '../core/ratio.ts';"],
-    ['app/host/web/server.ts', "import { WebSocketServer } from 'ws'; import 'node:http'; import '../wire/message.ts';"],
+    [
+      'app/host/web/server.ts',
+      "import { WebSocketServer } from 'ws'; import 'node:http'; import '../wire/message.ts';",
+    ],
     ['app/cli/serve.ts', "import '../host/journal.ts'; import 'node:fs';"],
     ['app/cli/launcher/build.mjs', "import 'esbuild'; import 'vite';"],
     ['app/cli/launcher/launch.mjs', "import 'node:fs'; import './lock.mjs';"],
