@@ -148,6 +148,7 @@ function hasOwnFields(value: Fields): boolean {
   switch (value['say']) {
     case 'opened':
       return (
+        isVersion(value['journal']) &&
         isId(value['run']) &&
         isText(value['text']) &&
         (isText(value['lanesText']) || value['lanesText'] === null) &&
@@ -165,6 +166,11 @@ function hasOwnFields(value: Fields): boolean {
     default:
       return false;
   }
+}
+
+/** Of a first line that this program can read: a higher one is never come to. */
+function isVersion(value: unknown): boolean {
+  return isWhole(value, JOURNAL_VERSION) && value !== 0;
 }
 
 function isText(value: unknown): value is string {

@@ -157,6 +157,11 @@ describe('[recovery] damaged files', () => {
       ['openedAtTimeOfDay', -1],
       ['run', ''],
       ['run', 'x'.repeat(65)],
+      ['journal', 0],
+      ['journal', -1],
+      ['journal', 1.5],
+      ['journal', '2'],
+      ['journal', null],
     ])(
       'a first line with %s %j: the file is put aside whole, and nobody reads "Invalid Date"',
       async (field, value) => {
