@@ -17,6 +17,8 @@ export interface Position {
   readonly seenAt: Millis;
   /** The clock by which the time between was found: the wall clock where the machine was restarted. */
   readonly by: 'monotonic' | 'wall';
+  /** False where that clock stands before the last sign of life, so that the time between is not known. */
+  readonly isKnown: boolean;
 }
 
 /** From all lines of a journal, which may not be empty. Never before the last of them. */
@@ -26,9 +28,10 @@ export function positionAt(entries: readonly JournalEntry[], now: Moment, boot: 
   const anchor = lastAnchor(entries);
   // A monotonic clock that is behind the one before has begun anew, whatever the start is called.
   if (isSameBoot(anchor.boot, boot) && now.monotonic >= last.mono) {
-    return { at: Math.max(last.at, anchor.at + elapsed(anchor, now)), seenAt, by: 'monotonic' };
+    return { at: Math.max(last.at, anchor.at + elapsed(anchor, now)), seenAt, by: 'monotonic', isKnown: true };
   }
-  return { at: Math.max(last.at, last.at + (now.wallMs - last.wall)), seenAt, by: 'wall' };
+  const away = now.wallMs - last.wall;
+  return { at: last.at + Math.max(0, away), seenAt, by: 'wall', isKnown: away >= 0 };
 }
 
 /** All times in which nobody was there, up to the position that they were found at. */

@@ -5,6 +5,7 @@
 import { basename } from 'node:path';
 import { spanText, timeOfDayAfter } from '../../core/reading.ts';
 import { MINUTE, type Millis } from '../../core/units.ts';
+import { hasStarted } from '../../core/run/first-start.ts';
 import { leavesText } from '../../core/run/leaves-text.ts';
 import { leavesMissed } from './comeback.ts';
 import type { FoundRun } from './found-run.ts';
@@ -18,6 +19,7 @@ const SCREENS_WENT_ON = 'A screen that stayed open went on by itself and may hav
 /** For how long nobody was there, by which clock that is known, and what was not called. */
 export function awayText(run: FoundRun): string {
   const { state, position } = run;
+  if (!position.isKnown) return unknownAwayText(hasStarted(run.commands));
   const away = Math.max(0, Math.floor(position.at - position.seenAt));
   const back = `The run has come back after ${spanText(away)} in which the program was not there.`;
   const restarted =
@@ -28,6 +30,16 @@ export function awayText(run: FoundRun): string {
       ? 'No leave fell due meanwhile.'
       : `Not called meanwhile: ${leavesText(missed, MOST_TOLD)}. ${SCREENS_WENT_ON}`;
   return [back, ...(position.by === 'wall' ? [restarted] : []), uncalled].join(' ');
+}
+
+/** Once a run has started its clock can be matched no more. */
+function unknownAwayText(started: boolean): string {
+  const mend = started ? 'shift the lanes until their leaves agree with it' : 'match the clock to it before the start';
+  return (
+    "The run has come back, but the machine was restarted and its clock stands before the run's last sign of life: " +
+    'for how long the program was not there is not known, nor what was not called. ' +
+    `The run goes on from that sign of life. Look at the clock on the wall, and ${mend}.`
+  );
 }
 
 /** What was kept of a run to which nobody came back; `lastLeave` in ms since it was opened, null without one. */

@@ -109,6 +109,27 @@ describe('[recovery] a host that was killed', () => {
     expect(again.now()).toBe(MINUTE);
   });
 
+  test('the coach is told then that nobody knows for how long nobody was there, and what to do', async () => {
+    const told = async (deck: JournalledDeck) => {
+      deck.kill();
+      const { deck: again } = await JournalledDeck.start(new FakeClock({ now: 5, timeOfDay: 0 }), deck.disk, 'boot-2');
+      return again.host.snapshot().notices[0];
+    };
+    const unknown =
+      "The run has come back, but the machine was restarted and its clock stands before the run's last sign of life: " +
+      'for how long the program was not there is not known, nor what was not called. ' +
+      'The run goes on from that sign of life. ';
+    expect(await told(await goingDeck())).toBe(
+      `${unknown}Look at the clock on the wall, and shift the lanes until their leaves agree with it.`,
+    );
+    const { deck: waiting } = await JournalledDeck.start();
+    await waiting.open(SQUAD);
+    await waiting.host.command('s', { do: 'gap', seconds: 7 });
+    expect(await told(waiting)).toBe(
+      `${unknown}Look at the clock on the wall, and match the clock to it before the start.`,
+    );
+  });
+
   test('a step of the wall clock while nobody was there moves nothing on the same start of the machine', async () => {
     const deck = await goingDeck();
     deck.kill();
