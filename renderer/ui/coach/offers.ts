@@ -54,7 +54,7 @@ function unmeant(before: RunState, after: RunState, command: Command, t: Millis)
 /** What Undo takes back, and for how long: "Skip rep, 6 s left"; or why it takes nothing back. */
 export function undoText({ undo, state, t }: Pick<RunView, 'undo' | 'state' | 't'>): string {
   if (!undo) return 'nothing to undo';
-  if (refusalOf(state, { do: 'undo' }, t) !== null) return 'swimmers have left since';
+  if (refusalOf(state, { do: 'undo' }, t) !== null) return 'too late to undo';
   return `${commandLabel(undo.command)}, ${Math.ceil((undo.until - t) / 1000)} s left`;
 }
 

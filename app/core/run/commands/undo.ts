@@ -50,12 +50,15 @@ function undone(state: RunState, now: RunState, t: Millis): Outcome {
     return done({ ...settle(before, t), marks: now.marks, undoable: state.undoable.slice(0, -1) });
   }
   const resumed = asIfStopped(undoable, t);
-  if (!resumed) return no('Swimmers have left since: what they did is not undone.');
-  const kept = leavesOf(resumed, at);
-  if (!happened.every((leave) => kept.some((other) => sameLeave(leave, other)))) {
-    return no('Swimmers have left since: what they did is not undone.');
+  const kept = resumed ? leavesOf(resumed, at) : [];
+  if (resumed && happened.every((leave) => kept.some((other) => sameLeave(leave, other)))) {
+    return done({ ...resumed, marks: now.marks });
   }
-  return done({ ...resumed, marks: now.marks });
+  return no(
+    happened.length > 0
+      ? 'Swimmers have left since: what they did is not undone.'
+      : 'Too late: without it lanes would have left already.',
+  );
 }
 
 /** The state without what no undo from t on can take back; the same one where there is nothing of that. */
@@ -68,7 +71,7 @@ export function withoutOldUndos(state: RunState, t: Millis): RunState {
 function asIfStopped({ command, takesLeavesAway, at, before }: Undoable, t: Millis): RunState | null {
   if (!takesLeavesAway) return null;
   const then = settleForCommand(before, at);
-  const outcome = asStopped(then, 'lanes' in command ? command.lanes : undefined);
+  const outcome = asStopped(then, 'lanes' in command ? command.lanes : undefined, at);
   if (!outcome.ok) return null;
   const { stops } = outcome.state;
   const stopped = settleForCommand({ ...outcome.state, commandAt: at, stoppedAt: at, steeredAt: at }, t);

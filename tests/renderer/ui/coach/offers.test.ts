@@ -6,7 +6,8 @@ import { describe, expect, test } from 'vitest';
 import { commandOf } from '../../../../renderer/ui/coach/actions.ts';
 import { createBounceGuard } from '../../../../renderer/ui/coach/bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane } from '../../../../renderer/ui/coach/lane-choice.ts';
-import { refusalOf } from '../../../../renderer/ui/coach/offers.ts';
+import { refusalOf, undoText } from '../../../../renderer/ui/coach/offers.ts';
+import { view } from '../../../../app/core/run/view.ts';
 import { afterCommands, runOf } from '../../../support/coach-run.ts';
 
 const SET = 'lane 1\nlane 2\nSet\n2 x 50 @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';
@@ -22,6 +23,15 @@ describe('what is offered', () => {
   test('a field out of range is not offered', () => {
     expect(refusalOf(going, { do: 'swimmers', lanes: [1], n: 0 }, 20_000)).toMatch(/n from 1 to 20/);
     expect(refusalOf(going, { do: 'swimmers', lanes: [1], n: 1 }, 20_000)).toBeNull();
+  });
+});
+
+describe('what Undo takes back', () => {
+  test('is said with its time left, and that it is too late, whoever has left', () => {
+    const later = afterCommands(going, [69_000, { do: 'shift', seconds: 5 }]);
+    expect(undoText(view(later, 69_500))).toBe('+5 s, 10 s left');
+    expect(undoText(view(later, 71_000))).toBe('too late to undo');
+    expect(undoText(view(later, 80_000))).toBe('nothing to undo');
   });
 });
 
