@@ -144,7 +144,7 @@ test('per-lane actions are for their lane, and each says whom it was for', async
 test('keys and a clicker do what stands on the buttons, and nothing while typing', async () => {
   await run(SESSION);
   await page.keyboard.press('Space');
-  expect(await said("Waiting for the coach's word")).toMatch(/nothing is going/);
+  expect(await said("Waiting for the coach's word")).toMatch(/no lead is to leave/);
   await page.keyboard.press('PageDown');
   await said('Started');
   await page.keyboard.press('2');

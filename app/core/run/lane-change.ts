@@ -43,5 +43,5 @@ export function displaced(lane: LaneState, by: Millis): LaneState {
 }
 
 export function notGoing(state: RunState): string {
-  return state.phase === 'done' ? 'The session is done.' : "Waiting for the coach's word: nothing is going.";
+  return state.phase === 'done' ? 'The session is done.' : "Waiting for the coach's word: no lead is to leave.";
 }

@@ -93,6 +93,19 @@ describe('a command for lanes', () => {
     );
   });
 
+  test('stop, with nothing but swimmers who follow still to go, says that they do so by themselves', () => {
+    const last = new Deck('lane 1 4 swimmers\n50 @ 1:00').at(0, { do: 'start' });
+    expect(last.refusal(24.9, { do: 'stop' })).toBe('Every lead has left: those behind follow by themselves.');
+    expect(last.refusal(25, { do: 'stop' })).toBe('No lane has a rep still to leave and is not stopped.');
+  });
+
+  test("while the coach's word is waited for says that no lead is to leave: those behind may still follow", () => {
+    const waiting = new Deck('lane 1 4 swimmers\nA\n50 @ 1:00\n\nB\n50 @ 1:00')
+      .at(0, { do: 'start' })
+      .at(12, { do: 'move-on' });
+    expect(waiting.refusal(13, { do: 'stop' })).toBe("Waiting for the coach's word: no lead is to leave.");
+  });
+
   test('that are not there or are out', () => {
     expect(deck().refusal(20, { do: 'skip', lanes: [1, 7] })).toBe('There is no lane 7.');
     expect(
@@ -100,6 +113,18 @@ describe('a command for lanes', () => {
         .at(15, { do: 'lane-out', lanes: [2] })
         .refusal(20, { do: 'skip', lanes: [1, 2] }),
     ).toBe('Lane 2 is out.');
+  });
+});
+
+describe('[undo] one that comes too late', () => {
+  test('says that swimmers have left since, where some have', () => {
+    const deck = new Deck('lane 1\n2 x 50 @ 1:00').at(0, { do: 'start' }).at(69, { do: 'repeat' });
+    expect(deck.refusal(71, { do: 'undo' })).toBe('Swimmers have left since: what they did is not undone.');
+  });
+
+  test('says that lanes would have left already without the command, where nobody has left since', () => {
+    const deck = new Deck('lane 1\n2 x 50 @ 1:00').at(0, { do: 'start' }).at(69, { do: 'shift', seconds: 5 });
+    expect(deck.refusal(71, { do: 'undo' })).toBe('Too late: without it lanes would have left already.');
   });
 });
 

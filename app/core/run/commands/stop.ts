@@ -2,6 +2,8 @@
  * `stop`: what is pending does not leave until the coach says so; with no lanes named what follows waits too.
  */
 
+import type { Millis } from '../../units.ts';
+import { tailOf } from '../../plan/schedule.ts';
 import { changeLanes, choose, done, no, type Lacking, type Outcome } from '../answer.ts';
 import { LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
@@ -25,7 +27,7 @@ declare module '../command.ts' {
 
 export const stop: Rule<'stop'> = {
   fields,
-  carryOut: (now, { lanes }) => stopped(now, lanes),
+  carryOut: (now, { lanes }, at) => stopped(now, lanes, at),
   steers: true,
   touches: null,
   takesLeavesAway: true,
@@ -51,7 +53,7 @@ export const stopWords = {
 } satisfies CommandWords<'stop'>;
 
 /** With no lanes named what follows waits too: nobody is sent until the coach says so. */
-export function stopped(state: RunState, named: readonly number[] | undefined): Outcome {
+export function stopped(state: RunState, named: readonly number[] | undefined, t: Millis): Outcome {
   if (state.phase !== 'going') return no(notGoing(state));
   const stops = state.stops + 1;
   if (currentStretch(state).kind !== 'swim') {
@@ -60,7 +62,11 @@ export function stopped(state: RunState, named: readonly number[] | undefined): 
       : done({ ...state, stops, heldAfter: true });
   }
   const chosen = choose(state, named, (lane) => isPending(lane) && lane.stoppedBy === null, GOING);
-  if (!chosen.ok) return named || !beginsByItself(state) ? chosen : done({ ...state, stops, heldAfter: true });
+  if (!chosen.ok) {
+    if (named) return chosen;
+    if (beginsByItself(state)) return done({ ...state, stops, heldAfter: true });
+    return onlyTailsLeave(state, t) ? no('Every lead has left: those behind follow by themselves.') : chosen;
+  }
   const held = changeLanes(state, chosen.lanes, (lane) => ({ ...lane, stoppedBy: stops }));
   return done({ ...held, stops, heldAfter: state.heldAfter || !named });
 }
@@ -68,4 +74,8 @@ export function stopped(state: RunState, named: readonly number[] | undefined): 
 /** Whether something follows that would begin without the coach's word. */
 function beginsByItself(state: RunState): boolean {
   return state.index + 1 < state.stretches.length && !nextWaits(state);
+}
+
+function onlyTailsLeave({ lanes }: RunState, t: Millis): boolean {
+  return !lanes.some(isPending) && lanes.some(({ leftHere, last }) => leftHere && last!.at + tailOf(last!) > t);
 }
