@@ -5,9 +5,9 @@
 
 import { reading } from '../../app/core/reading.ts';
 import { clockReading, readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
-import { allStopped } from '../../app/core/run/state.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
+import { countdownText } from '../ui/countdown.ts';
 
 /** What the clock will show at a time of the run; empty where it shows nothing yet. */
 export function readingOn(choice: ClockChoice, { clock, state }: RunView, at: Millis | null): string {
@@ -18,15 +18,13 @@ export function readingOn(choice: ClockChoice, { clock, state }: RunView, at: Mi
 /** A clock that has not started stands at 0:00; in a countdown it shows the seconds that are left. */
 export function clockFace(view: RunView, choice: ClockChoice): { readonly text: string; readonly label: string } {
   const { startsIn } = view.clock;
-  // Nobody is sent off at the end of a countdown in which all lanes are stopped.
-  const counts = allStopped(view.state) ? 'stopped' : 'starts in';
-  if (startsIn !== null && choice === 'stretch') return { text: reading(upToSecond(startsIn)), label: counts };
+  const label = countdownText(view);
+  if (startsIn !== null && choice === 'stretch') return { text: reading(upToSecond(startsIn)), label };
   const shown = clockReading(choice, view.clock, view.state, view.t) ?? 0;
   const text = readingText(choice, Math.floor(shown / SECOND) * SECOND);
-  return {
-    text,
-    label: startsIn === null ? '' : allStopped(view.state) ? counts : `${counts} ${upToSecond(startsIn) / SECOND}`,
-  };
+  // The clock that starts is the stretch's, which is not on this screen.
+  const counts = startsIn !== null && label === 'starts in';
+  return { text, label: counts ? `${label} ${upToSecond(startsIn) / SECOND}` : '' };
 }
 
 /**

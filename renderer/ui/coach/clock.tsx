@@ -7,6 +7,7 @@ import { reading } from '../../../app/core/reading.ts';
 import { SECOND } from '../../../app/core/units.ts';
 import { clockReading, type ClockChoice } from '../../../app/core/run/readings.ts';
 import { allStopped } from '../../../app/core/run/state.ts';
+import { countdownText } from '../countdown.ts';
 import type { Frames, Moment } from './frames.ts';
 import { secondsToGo } from './words.ts';
 import { useDigits, useDrawn } from './use-deck.ts';
@@ -31,7 +32,7 @@ export function Clock({ frames, choice }: ClockProps): ReactElement {
 export function clockLabel(moment: Moment | null, choice: ClockChoice): string {
   const t0 = moment?.view.clock.t0 ?? null;
   if (moment && t0 !== null && moment.view.t < t0 && allStopped(moment.view.state)) return 'stopped';
-  return startsIn(moment, choice) === null ? '' : 'starts in';
+  return moment && choice === 'stretch' ? countdownText(moment.view) : '';
 }
 
 /** What the clock shows: the last 10 s before a start count down; 0:00 before there ever was one. */

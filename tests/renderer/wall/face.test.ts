@@ -47,6 +47,29 @@ describe('the clock', () => {
     expect(face(deck, 10)).toMatchObject({ clock: '0:00', clockLabel: '' });
   });
 
+  test('says that only it starts, where every lane leaves later: nobody pushes off at its 0:00', () => {
+    const shifted = started().at(3, { do: 'shift', seconds: 5 });
+    expect(face(shifted, 5)).toMatchObject({ clock: '0:05', clockLabel: 'clock starts in' });
+    expect(face(shifted, 5, 'pool').clockLabel).toBe('');
+    const resumed = started().at(2, { do: 'stop' }).at(6, { do: 'resume' });
+    expect(face(resumed, 7).clockLabel).toBe('clock starts in');
+    const one = started().at(3, { do: 'shift', lanes: [2], seconds: 5 });
+    expect(face(one, 5).clockLabel).toBe('starts in');
+    expect(face(one, 5, 'pool').clockLabel).toBe('starts in 5');
+  });
+
+  test('goes by the lanes that are to leave, not by one that is stopped', () => {
+    const deck = started()
+      .at(3, { do: 'shift', lanes: [2, 3], seconds: 5 })
+      .at(4, { do: 'stop', lanes: [1] });
+    expect(face(deck, 5).clockLabel).toBe('clock starts in');
+  });
+
+  test('says "starts in" before a break that begins by itself, from which nobody leaves', () => {
+    const deck = new Deck('between auto 0:20\nA\n50 @ 1:00\n\nB\nbreak 1:00\n50 @ 1:00\n').at(0, { do: 'start' });
+    expect(face(deck, 85)).toMatchObject({ clock: '0:05', clockLabel: 'starts in' });
+  });
+
   test('shows whole seconds, each for its whole length', () => {
     const deck = started();
     expect([75, 75.999, 76].map((t) => face(deck, t).clock)).toEqual(['1:05', '1:05', '1:06']);

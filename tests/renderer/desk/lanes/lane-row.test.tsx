@@ -69,6 +69,7 @@ test('in the countdown the head says that it starts, and with all lanes stopped 
   };
   expect(clock(runOf(SET, [0, { do: 'start' }]))).toMatch(/^starts in/);
   expect(clock(runOf(SET, [0, { do: 'start' }], [4_000, { do: 'stop' }]))).toMatch(/^stopped/);
+  expect(clock(runOf(SET, [0, { do: 'start' }], [4_000, { do: 'shift', seconds: 5 }]))).toMatch(/^clock starts in/);
 });
 
 test('a mark for all lanes says so where it is written', () => {
