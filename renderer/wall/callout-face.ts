@@ -39,13 +39,19 @@ export function pauseFace(view: RunView): Callout {
   const { following } = view;
   const left = Math.max(0, (view.pauseEnd ?? view.t) - view.t);
   const lines = following ? wordsFrom(view, following, firstLineOf(following)) : [];
-  const then = following && following.part !== part ? `then ${following.part}: ` : 'then ';
+  const named = following && following.part !== part ? following.part : '';
   return {
     title: words === '' ? name : `${name}: ${words}`,
-    lines: lines.map((line, index) => (index === 0 ? then + line : line)),
+    lines: lines.map((line, index) => (index === 0 ? thenText(view.held, named) + line : line)),
     lanes: following?.kind === 'swim' ? 'Then each lane starts with' : '',
     left: reading(upToSecond(left)),
   };
+}
+
+/** Stands before what follows; a Stop in a talk or break makes it wait for the coach. `part`: empty for the same. */
+function thenText(held: boolean, part: string): string {
+  if (!held) return part === '' ? 'then ' : `then ${part}: `;
+  return `then, on the coach's word${part === '' ? '' : `, ${part}`}: `;
 }
 
 export function doneFace(view: RunView, openedAt: Millis): Callout {
