@@ -136,7 +136,12 @@ export function firstFace(
   const swim = swimFace(view, stretch, first, index);
   // Of a set that begins its count says how often; of one that is gone on with, the rep.
   if (first.rep.rep > 1) return { ...shown, ...swim, state: 'first' };
-  return { ...shown, ...swim, words: setWords(view, stretch, first.rep, index), rep: '', state: 'first' };
+  const words = setWords(view, stretch, first.rep, index);
+  const reps = stretch.lanes[index]!.reps.filter(({ set }) => set === first.rep.set);
+  // Those of a ladder, or with `drop`, have none in common.
+  const interval = reps.every((rep) => rep.interval === first.rep.interval) ? swim.interval : '';
+  const target = reps.every((rep) => rep.target === first.rep.target) ? swim.target : '';
+  return { ...shown, ...swim, words, interval, target, rep: '', state: 'first' };
 }
 
 /** What a lane has swum of a session that is done. */

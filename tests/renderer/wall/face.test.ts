@@ -289,6 +289,44 @@ describe('while nobody swims', () => {
     expect(shown.lanes[1]).toMatchObject({ state: 'first', words: '4 x 25 sprint', interval: 'on 0:45' });
   });
 
+  test('what follows a break in which Stop was pressed is said to wait for the coach', () => {
+    const text = 'A\n2 x 50 @ 1:00\nbreak 1:00\n4 x 25 fast @ 0:30\n';
+    const deck = new Deck(text).at(0, { do: 'start' });
+    expect(face(deck, 140).callout!.lines).toEqual(['then 4 x 25 fast']);
+    deck.at(135, { do: 'stop' });
+    expect(face(deck, 140).callout!.lines).toEqual(["then, on the coach's word: 4 x 25 fast"]);
+    deck.at(141, { do: 'resume' });
+    expect(face(deck, 142).callout!.lines).toEqual(['then 4 x 25 fast']);
+    const last = new Deck(`between auto 0:20\n${text.replace('4 x', '\nB\n4 x')}`).at(0, { do: 'start' });
+    expect(face(last, 140).callout!.lines).toEqual(['then B: 4 x 25 fast']);
+    last.at(135, { do: 'stop' });
+    expect(face(last, 140).callout!.lines).toEqual(["then, on the coach's word, B: 4 x 25 fast"]);
+  });
+
+  test.each([
+    ['a ladder', '25-50-75 pull @ base', '25-50-75 pull'],
+    ['drop', '4 x 50 fast @ 1:00 drop 5', '4 x 50 fast'],
+    ['add', '3 x 50 fast @ 1:00 add 5', '3 x 50 fast'],
+  ])('%s is told without an interval: its reps have none in common', (_, line, words) => {
+    const before = new Deck(`lane 1 base 1:40\n${line}\n2 x 25 easy @ 0:40\n`);
+    expect(face(before, 1).lanes[0]).toMatchObject({ state: 'first', words, interval: '' });
+    const pause = new Deck(`lane 1 base 1:40\n25 @ 0:30\nbreak 1:00\n${line}\n`).at(0, { do: 'start' });
+    expect(face(pause, 50)).toMatchObject({ mode: 'pause' });
+    expect(face(pause, 50).lanes[0]).toMatchObject({ state: 'first', words, interval: '' });
+  });
+
+  test('nor is a ladder told a hold, which is another for every distance', () => {
+    const ladder = new Deck('lane 1 css 1:20\n25-50-75 pull @ 1:30 hold css\n');
+    expect(face(ladder, 1).lanes[0]).toMatchObject({ interval: 'on 1:30', target: '' });
+    const even = new Deck('lane 1 css 1:20\n3 x 50 pull @ 1:30 hold css\n');
+    expect(face(even, 1).lanes[0]).toMatchObject({ interval: 'on 1:30', target: 'hold 0:40' });
+  });
+
+  test('the lane that swims but one rep of such a set is told its interval', () => {
+    const deck = new Deck('lane 1\nlane 2\n4/1 x 50 fast @ 1:00 drop 5\n');
+    expect(face(deck, 1).lanes.map(({ interval }) => interval)).toEqual(['', 'on 1:00']);
+  });
+
   test('a lane that goes on inside a set is told with which rep, one that begins it how many there are', () => {
     const deck = new Deck('lane 1\nlane 2\n4 x 50 back @ 1:00\n');
     expect(face(deck, 1).lanes[0]).toMatchObject({ words: '4 x 50 back', interval: 'on 1:00', rep: '' });
