@@ -26,7 +26,7 @@ beforeEach(async () => {
     commands: [],
     away: [],
     state: openRun(planOf(TEXT), 0),
-    position: { at: 1000.5, seenAt: 900, by: 'monotonic' as const },
+    position: { at: 1000.5, seenAt: 900, by: 'monotonic' as const, isKnown: true },
     weight: 0,
     file: { path: 'nowhere', bytes: new Uint8Array(), sum: '', torn: null },
   };
