@@ -48,10 +48,10 @@ export function pauseFace(view: RunView): Callout {
   };
 }
 
-/** Stands before what follows; a Stop in a talk or break makes it wait for the coach. `part`: empty for the same. */
+/** Stands before what follows, which waits for the coach where Stop was pressed in the talk or break. `part`: empty for the same. */
 function thenText(held: boolean, part: string): string {
   if (!held) return part === '' ? 'then ' : `then ${part}: `;
-  return `then, on the coach's word${part === '' ? '' : `, ${part}`}: `;
+  return `on the coach's word${part === '' ? '' : `, ${part}`}: `;
 }
 
 export function doneFace(view: RunView, openedAt: Millis): Callout {

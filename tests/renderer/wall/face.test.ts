@@ -294,13 +294,13 @@ describe('while nobody swims', () => {
     const deck = new Deck(text).at(0, { do: 'start' });
     expect(face(deck, 140).callout!.lines).toEqual(['then 4 x 25 fast']);
     deck.at(135, { do: 'stop' });
-    expect(face(deck, 140).callout!.lines).toEqual(["then, on the coach's word: 4 x 25 fast"]);
+    expect(face(deck, 140).callout!.lines).toEqual(["on the coach's word: 4 x 25 fast"]);
     deck.at(141, { do: 'resume' });
     expect(face(deck, 142).callout!.lines).toEqual(['then 4 x 25 fast']);
     const last = new Deck(`between auto 0:20\n${text.replace('4 x', '\nB\n4 x')}`).at(0, { do: 'start' });
     expect(face(last, 140).callout!.lines).toEqual(['then B: 4 x 25 fast']);
     last.at(135, { do: 'stop' });
-    expect(face(last, 140).callout!.lines).toEqual(["then, on the coach's word, B: 4 x 25 fast"]);
+    expect(face(last, 140).callout!.lines).toEqual(["on the coach's word, B: 4 x 25 fast"]);
   });
 
   test.each([
