@@ -143,13 +143,13 @@ describe('[walls] the dependency rules', () => {
     ['app/wire/codec.ts', "import { z } from 'zod'; import { one as two } from '../core/ratio.ts';"],
     [
       'app/host/web/server.ts',
-      "import { WebSocketServer } from 'ws'; import 'node:http'; import '../wire/message.ts';",
+      "import { WebSocketServer } from 'ws'; import 'node:http'; import '../../wire/message.ts';",
     ],
-    ['app/cli/serve.ts', "import '../host/journal.ts'; import 'node:fs';"],
+    ['app/cli/serve.ts', "import '../host/journal/journal.ts'; import 'node:fs';"],
     ['app/cli/launcher/build.mjs', "import 'esbuild'; import 'vite';"],
     ['app/cli/launcher/launch.mjs', "import 'node:fs'; import './lock.mjs';"],
     ['app/cli/launcher/start.ts', "import '../usage.ts'; import './lock.mjs';"],
-    ['app/desktop/main.ts', "import 'electron'; import '../host/journal.ts';"],
+    ['app/desktop/main.ts', "import 'electron'; import '../host/journal/journal.ts';"],
     ['app/desktop/preload.ts', "import 'electron'; import '../wire/message.ts';"],
     ['tests/support/electron-stand-in/app.ts', "import type { App } from 'electron';"],
     ['renderer/link/socket.ts', "import '../../app/wire/message.ts';"],
@@ -165,11 +165,11 @@ describe('[walls] the dependency rules', () => {
     ['app/core/plan.ts', "import 'zod';"],
     ['app/core/plan.ts', "import 'node:fs';"],
     ['app/core/plan.ts', "import '../../tests/support/clock.ts';"],
-    ['app/core/plan.ts', "export const later = () => import('../host/journal.ts');"],
-    ['app/wire/codec.ts', "import '../host/journal.ts';"],
+    ['app/core/plan.ts', "export const later = () => import('../host/journal/journal.ts');"],
+    ['app/wire/codec.ts', "import '../host/journal/journal.ts';"],
     ['app/wire/codec.ts', "import 'node:buffer';"],
     ['app/wire/codec.ts', "import 'ws';"],
-    ['app/host/web/server.ts', "import '../cli/usage.ts';"],
+    ['app/host/web/server.ts', "import '../../cli/usage.ts';"],
     ['app/host/web/server.ts', "import 'electron';"],
     ['app/host/web/server.ts', "import 'react';"],
     ['app/cli/serve.ts', "import '../../renderer/link/link.ts';"],
@@ -195,7 +195,7 @@ describe('[walls] the dependency rules', () => {
   });
 
   test('a file that only tests import is found', async () => {
-    const code = "import '../host/journal.ts';";
+    const code = "import '../host/journal/journal.ts';";
     targets['tests/support/clock.ts'] = "import '../../app/core/ratio.ts';";
     const broken = await brokenRules('app/cli/main.ts', code);
     targets['tests/support/clock.ts'] = '';
