@@ -13,6 +13,7 @@ import { align, LEAD } from './align.ts';
 import { begunUnits, takesBegun } from './begun.ts';
 import { cutLine, cuttableAt } from './cut.ts';
 import { projectedEnd, projectedTimes } from './projection.ts';
+import { settle } from './settle.ts';
 import { openRun, type RunState } from './state.ts';
 import type { Plan } from '../plan/plan.ts';
 
@@ -83,7 +84,9 @@ function tryCut(state: RunState, t: Millis, line: number, n: number): Tried | nu
   const cuttable = cuttableAt(state.plan.session, line);
   const outcome = cutLine(state, line, n, t);
   if (!outcome.ok || cuttable.kind === 'nothing') return null;
-  const endsAt = projectedEnd(outcome.state, t);
+  // What a cut leaves with nothing to leave is over at once.
+  const after = settle({ ...outcome.state, commandAt: t, steeredAt: t }, t);
+  const endsAt = projectedEnd(after, t);
   return {
     line,
     kind: cuttable.kind,
@@ -91,7 +94,7 @@ function tryCut(state: RunState, t: Millis, line: number, n: number): Tried | nu
     of: timesOf(state, line),
     saves: projectedEnd(state, t) - endsAt,
     endsAt,
-    after: outcome.state,
+    after,
   };
 }
 
@@ -154,9 +157,7 @@ function together(
     const enough = least(now, t, best.line, serves, most);
     if (enough) return { cuts: [...cuts, enough], serves: 'all' };
     cuts.push(best);
-    const outcome = cutLine(now, best.line, best.n, t);
-    if (!outcome.ok) throw new Error(`a cut that was tried is refused: ${outcome.why}`);
-    now = outcome.state;
+    now = tryCut(now, t, best.line, best.n)!.after;
     left = left.filter((line) => line !== best.line);
   }
 }

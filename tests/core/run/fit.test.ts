@@ -197,6 +197,15 @@ describe('fitting the hour', () => {
     });
   });
 
+  it('where a cut takes all that a stopped stretch has left, the end is that of the next one begun by hand', () => {
+    const parts = 'One\n2 x 25 free @ 0:15\nTwo\n50-100-50 @ 0:40\n2 x 50 @ 1:00';
+    const deck = new Deck(`start 19:30\nfinish 20:30\nbetween 0:00\nstart on 1\n${parts}`);
+    deck.at(0, { do: 'start' }).at(9.75, { do: 'stop' });
+    const [cut] = fit(deck.settled(25), 25_000, 289_999).cuts;
+    deck.at(25, { do: 'cut', line: cut!.line, n: cut!.n });
+    expect([cut!.line, cut!.endsAt]).toEqual([6, projectedEnd(deck.settled(25), 25_000)]);
+  });
+
   it('in any evening, what is offered is accepted and brings the end to where it says', () => {
     fc.assert(
       fc.property(evenings, fc.integer({ min: 0, max: 600_000 }), ({ text, phase, steps }, sooner) => {
