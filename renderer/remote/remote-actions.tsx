@@ -6,14 +6,14 @@
 import { useState, type ReactElement } from 'react';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
-import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../ui/coach/actions.ts';
+import { ACTION_NAMES, ACTIONS, commandNamed, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { primaryOf, type Steering } from '../ui/coach/primary.ts';
-import { undoText } from '../ui/coach/offers.ts';
+import { refusalOf, undoText } from '../ui/coach/offers.ts';
 import { useHand, type Tools } from '../ui/coach/use-deck.ts';
-import { goesText, leaveText, startNowText } from '../ui/coach/words.ts';
+import { goesText, leaveText, secondsToGo, startNowText } from '../ui/coach/words.ts';
 
 const FEW = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'few');
 const MORE = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'more');
@@ -48,12 +48,14 @@ export function RemoteActions(props: RemoteActionsProps): ReactElement {
 function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOpen(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
   const shared = { tools, moment };
+  // After the end no lane has anything to skip or move; Undo may take the Finish back.
+  const few = moment.view.phase === 'done' ? [] : FEW;
   return (
-    <div className="remote-grid">
-      {FEW.map((action) => (
+    <div className={`remote-grid ${few.length === 0 ? 'is-done' : ''}`}>
+      {few.map((action) => (
         <RemoteButton key={action} {...shared} action={action} lanes={lanes} hint={doesText(moment, action, lane)} />
       ))}
-      <RemoteButton {...shared} action="undo" lanes={[]} hint={undoText(moment.view)} />
+      <RemoteButton {...shared} action="undo" lanes={[]} hint={undoHint(moment.view)} />
       <DeckButton name="More" hint="repeat, move on …" onPress={onOpen} onRefused={() => undefined} />
     </div>
   );
@@ -161,6 +163,13 @@ function doesText({ view }: Moment, action: ActionName, lane: number | null): st
 
 function heldHint(action: ActionName): string {
   return `hold: ${ACTIONS[action].does}`;
+}
+
+/** What Undo takes back and from whom: no other line says it here once the next thing has been said. */
+function undoHint(view: RunView): string {
+  const { undo, state, t } = view;
+  if (!undo || refusalOf(state, { do: 'undo' }, t) !== null) return undoText(view);
+  return `${commandNamed(undo.command)}, ${secondsToGo(undo.until - t)} s left`;
 }
 
 /** What is offered beside the big one is for all lanes, as that is. */

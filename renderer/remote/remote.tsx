@@ -136,7 +136,9 @@ function leaveText(view: RunView, { number }: LaneView, clock: ClockChoice): str
 function Said({ tools, lost }: { readonly tools: Tools; readonly lost: boolean }): ReactElement {
   useHand(tools.hand, (state) => state.said);
   const said = tools.hand.said();
-  if (lost)
+  const lostSince = useDeck(tools.link, (state) => state.lostSince);
+  // What is said of a command that was given since then is about the lost link too.
+  if (lost && !(said && lostSince !== null && said.at >= lostSince))
     return (
       <p className="said-text is-refused" role="status">
         The link to the host is lost: it is being sought.

@@ -12,6 +12,7 @@ import { primaryOf, type Primary, type Steering } from '../../ui/coach/primary.t
 import { useHand } from '../../ui/coach/use-deck.ts';
 import { goesText, lanesNamed, startNowText } from '../../ui/coach/words.ts';
 import type { DeskTools } from '../desk-tools.ts';
+import { useTyping } from './use-typing.ts';
 
 interface ActionBarProps {
   readonly tools: DeskTools;
@@ -43,11 +44,12 @@ export function ActionBar({ tools, moment }: ActionBarProps): ReactElement {
 /** Finish beside no primary action is the one that stands in the row anyway. */
 function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly primary: Primary }): ReactElement {
   const clock = useHand(tools.hand, (state) => state.clock);
+  const typing = useTyping();
   const { main, beside } = primary;
   const also = beside.filter((action) => action !== 'finish');
   const lanesOf = (action: Steering): readonly number[] => (ACTIONS[action].byChoice ? tools.hand.chosen() : []);
   const wordsOf = (action: Steering): { readonly name: string; readonly hint: string } =>
-    steeringWords(action, goesText(moment.view, action, clock, lanesOf(action)), lanesOf(action));
+    steeringWords(action, goesText(moment.view, action, clock, lanesOf(action)), lanesOf(action), typing);
   return (
     <div className="primary">
       {main === null ? (
@@ -108,15 +110,18 @@ function steeringWords(
   action: Steering,
   goes: string,
   lanes: readonly number[],
+  typing: boolean,
 ): { readonly name: string; readonly hint: string } {
   const when = goes === '' ? '' : `, ${goes}`;
+  // What is typed goes into the text.
+  const key = (name: string): string => (typing ? `tap, or Esc then ${name}` : name);
   switch (action) {
     case 'start':
-      return { name: 'Start', hint: "Enter, or the clicker's forward key" };
+      return { name: 'Start', hint: typing ? key('Enter') : "Enter, or the clicker's forward key" };
     case 'stop':
-      return { name: 'Stop all lanes', hint: "Space, or the clicker's blank-screen key" };
+      return { name: 'Stop all lanes', hint: typing ? key('Space') : "Space, or the clicker's blank-screen key" };
     case 'resume':
-      return { name: 'Resume', hint: `Space, all lanes${when}` };
+      return { name: 'Resume', hint: `${key('Space')}, all lanes${when}` };
     case 'rejoin':
       return { name: 'Rejoin', hint: `J, ${lanes.length > 0 ? lanesNamed(lanes) : 'all lanes'}${when}` };
     case 'finish':

@@ -8,6 +8,7 @@ import { reading } from '../../../app/core/reading.ts';
 import { DeckButton } from '../../ui/coach/deck-button.tsx';
 import { commandLabel } from '../../ui/coach/actions.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
+import { refusalOf, undoText } from '../../ui/coach/offers.ts';
 import { useHand } from '../../ui/coach/use-deck.ts';
 import { count, lanesNamed } from '../../ui/coach/words.ts';
 import { ActionButton } from '../actions/action-bar.tsx';
@@ -131,7 +132,11 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
             tools={tools}
             moment={moment}
             action="undo"
-            hint={`takes ${commandLabel(view.undo.command)} back`}
+            hint={
+              refusalOf(state, { do: 'undo' }, view.t) === null
+                ? `takes ${commandLabel(view.undo.command)} back`
+                : undoText(view)
+            }
           />
         ) : null}
         <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">

@@ -38,9 +38,19 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   const isOver = isPastFinish(moment);
   const place = useRef<HTMLDivElement>(null);
   const current = currentKey(rows);
-  useLayoutEffect(() => showCurrent(place.current), [current, isOver]);
+  const [sought, setSought] = useState(0);
+  useLayoutEffect(() => showCurrent(place.current), [current, isOver, sought]);
+  const opened = useRef<Element | null>(null);
+  useLayoutEffect(() => {
+    if (opened.current) showOpened(place.current, opened.current);
+    opened.current = null;
+  }, [open, tapped]);
   useEffect(() => {
-    const onKey = ({ key }: KeyboardEvent): void => (key === 'Escape' ? setOpen(null) : undefined);
+    const onKey = ({ key }: KeyboardEvent): void => {
+      if (key !== 'Escape') return;
+      setOpen(null);
+      setSought((before) => before + 1);
+    };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
   }, []);
@@ -56,7 +66,10 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
         className="outline-button"
         aria-expanded={open === row.key}
         onMouseDown={(event) => event.preventDefault()}
-        onClick={() => setOpen(open === row.key ? null : row.key)}
+        onClick={({ currentTarget }) => {
+          opened.current = currentTarget.parentElement;
+          setOpen(open === row.key ? null : row.key);
+        }}
       >
         {rowText(row)}
       </button>
@@ -70,7 +83,10 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
         className="outline-part"
         aria-expanded={isOpen(row)}
         onMouseDown={(event) => event.preventDefault()}
-        onClick={() => setTapped(new Map(tapped).set(row.key, !isOpen(row)))}
+        onClick={({ currentTarget }) => {
+          opened.current = currentTarget.parentElement;
+          setTapped(new Map(tapped).set(row.key, !isOpen(row)));
+        }}
       >
         {rowText(row)}
       </button>
@@ -119,6 +135,18 @@ function showCurrent(place: HTMLElement | null): void {
   if (!place || !row || place.querySelector('.outline-open')) return;
   const above = row.getBoundingClientRect().top - place.getBoundingClientRect().top;
   if (above < ROW || above + 2 * ROW > place.clientHeight) place.scrollTop += above - ROW;
+}
+
+/** What a tap has opened, to its last line, or as much as there is room for from its first on. */
+function showOpened(place: HTMLElement | null, row: Element): void {
+  if (!place) return;
+  const isPart = (each: Element | null): boolean => each === null || each.matches('.is-part');
+  let last = row;
+  while (isPart(row) && !isPart(last.nextElementSibling)) last = last.nextElementSibling!;
+  const box = place.getBoundingClientRect();
+  const above = row.getBoundingClientRect().top - box.top;
+  const below = last.getBoundingClientRect().bottom - box.bottom;
+  place.scrollTop += Math.max(0, Math.min(above, below));
 }
 
 /** The outline, worked out anew where the run has changed, a part was tapped, or a second of a stretch has passed. */

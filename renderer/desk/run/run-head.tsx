@@ -99,8 +99,10 @@ function goesOnText(moment: Moment | null, choice: ClockChoice): string {
   return `, ${what} at ${leaveText(choice, moment.view, followsAt)}`;
 }
 
-/** What is left of the talk or break that is going. */
+/** What is left of the talk or break that is going, and that nothing follows by itself where Stop was pressed in it. */
 function pauseLeft(moment: Moment | null): string {
   const end = moment?.view.pauseEnd ?? null;
-  return moment && end !== null ? `, ${reading(secondsToGo(end - moment.view.t) * 1000)} left` : '';
+  if (!moment || end === null) return '';
+  const left = `, ${reading(secondsToGo(end - moment.view.t) * 1000)} left`;
+  return moment.view.held ? `${left}, then waits for Resume` : left;
 }

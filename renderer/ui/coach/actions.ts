@@ -5,7 +5,8 @@
 
 import type { Command, CommandName, CommandOf } from '../../../app/core/run/command.ts';
 import type { Action, CommandWords } from '../../../app/core/run/command-words.ts';
-import { WORDS } from '../../../app/core/run/commands.ts';
+import { RULES, WORDS } from '../../../app/core/run/commands.ts';
+import { capital, lanesNamed } from './words.ts';
 
 type Words = typeof WORDS;
 
@@ -26,6 +27,18 @@ export function commandOf(name: ActionName, lanes: readonly number[]): Command {
 /** What the coach calls a command. */
 export function commandLabel(command: Command): string {
   return labelOf(command);
+}
+
+/** The same with whom it is for: "+5 s lane 1", "Stop all lanes", "Lane 2 out". */
+export function commandNamed(command: Command): string {
+  const label = commandLabel(command);
+  const { fields, steers } = RULES[command.do];
+  if (!steers || !('lanes' in fields)) return label;
+  const lanes = 'lanes' in command ? command.lanes : undefined;
+  const who = lanes ? lanesNamed(lanes) : 'all lanes';
+  return command.do === 'lane-in' || command.do === 'lane-out'
+    ? label.replace('Lane', capital(who))
+    : `${label} ${who}`;
 }
 
 function labelOf<Name extends CommandName>(command: CommandOf<Name>): string {

@@ -1,8 +1,8 @@
 /*
  * Who has the keyboard in the coach's window. Keys are commands there (Space is Stop), so what was used by
  * mouse or touch keeps no keyboard: the focus goes back to the page once it has been used, or at the next
- * key. A control reached by Tab keeps the keyboard while it is used by keys; Escape gives it back. Fields
- * for text keep it however they were reached.
+ * key. A control reached by Tab keeps the keyboard while it is used by keys, and a field for text however it was
+ * reached; Escape gives it back.
  */
 
 /** Types of an input that is not typed into. */
@@ -56,7 +56,7 @@ export function freeKeyboard(page: Document): () => void {
     byPointer = false;
     if (/^(Shift|Control|Alt|Meta)$/.test(event.key) || isOpen(page.activeElement)) return;
     if (event.key === 'Tab') held = null;
-    else if (event.key === 'Escape' && takesKeys(page.activeElement)) page.activeElement.blur();
+    else if (event.key === 'Escape' && !event.isComposing) givesBackAt(page.activeElement);
     else giveBack();
   };
 
@@ -73,6 +73,11 @@ export function freeKeyboard(page: Document): () => void {
   return () => {
     for (const [name, listener] of listeners) page.removeEventListener(name, listener as EventListener, true);
   };
+}
+
+/** Only what keys write in or work: the page itself has nothing to give back. */
+function givesBackAt(element: Element | null): void {
+  if (takesText(element) || takesKeys(element)) (element as HTMLElement).blur();
 }
 
 /** Whether a select shows its list; browsers that cannot say so count it as closed, so that Space is Stop. */

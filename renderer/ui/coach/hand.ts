@@ -6,11 +6,14 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Command } from '../../../app/core/run/command.ts';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
+import { RULES } from '../../../app/core/run/commands.ts';
 import { touchesReps } from '../../../app/core/run/seen.ts';
 import { view } from '../../../app/core/run/view.ts';
+import { SECOND } from '../../../app/core/units.ts';
 import type { Link } from '../../link/link.ts';
+import { PATIENCE, UNHEARD } from '../../link/outbox.ts';
 import { seenIn } from '../../link/seen.ts';
-import { ACTIONS, commandOf, type ActionName } from './actions.ts';
+import { ACTIONS, commandNamed, commandOf, type ActionName } from './actions.ts';
 import { createBounceGuard } from './bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane, type LaneChoice } from './lane-choice.ts';
 import { refusalOf } from './offers.ts';
@@ -81,18 +84,19 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       return hand.give(command);
     },
     async give(command, madeFrom) {
-      const { run } = link.store.getState();
+      const { run, status } = link.store.getState();
       const t = link.now();
       const refusal = hand.refusal(command);
       if (!run || refusal !== null) return refuse(refusal ?? NO_SESSION);
       // The choice is for one command: the next is for all lanes, however soon it comes.
       hand.clearChoice();
+      if (status === 'lost') hand.say(unreachedText(command), 'refused');
       underWay++;
       const seen = t !== null && touchesReps(command) ? seenFor(command, t) : undefined;
       const answer = await link.command(command, seen, madeFrom);
       if (answer.ok && answer.at !== null) await followed(link, answer.at);
       underWay--;
-      if (!answer.ok || answer.at === null) return refuse(answer.why ?? 'The host did not take it: try again.');
+      if (!answer.ok || answer.at === null) return refuse(whyNot(command, answer.why));
       spokenTo = Math.max(spokenTo, answer.at);
       hand.say(saidOf(run.state, command, answer.at, readingsOf(store.getState().clock)) ?? 'Done.', 'done');
       return true;
@@ -146,6 +150,19 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
   });
 
   return hand;
+}
+
+/** Of a command given while the program is lost: the swimmers are not to wait for it. */
+function unreachedText(command: Command): string {
+  const then = RULES[command.do].steers ? 'call out to the swimmers. It' : 'it';
+  const within = `${PATIENCE / SECOND} s`;
+  return `${commandNamed(command)} has not reached the program: ${then} counts if the program is back within ${within}.`;
+}
+
+/** why: the program's; of a command that was not answered at all, which one it was. */
+function whyNot(command: Command, why: string | null): string {
+  if (why !== UNHEARD) return why ?? 'The host did not take it: try again.';
+  return `${commandNamed(command)} was not answered: look whether it was done before you give it again.`;
 }
 
 /** For how long an accepted command may take to reach the page's own run before it is spoken of, in ms. */

@@ -87,14 +87,15 @@ export function goesText(view: RunView, action: string, clock: ClockChoice, lane
   return `${also}goes ${leaveText(clock, view, first)}`;
 }
 
-/** What Start begins before its time, and what stopped lanes lose by it: "the break, drops the rest of lane 2". */
+/** What Start begins before its time, and what stopped lanes lose by it: "the break, cuts lane 2 short". */
 export function startNowText({ t, stretch, following, state }: RunView): string {
   // Before it has begun the current stretch itself comes forward, and nobody loses anything.
   const isAhead = state.phase === 'going' && t < state.t0!;
   const lost = isAhead ? [] : state.lanes.filter(isPending).map(({ number }) => number);
   const begins = isAhead ? stretch : following;
   const what = !begins || begins.kind === 'swim' ? `the ${isAhead ? '' : 'next '}set` : `the ${begins.kind}`;
-  return lost.length > 0 ? `${what}, drops the rest of ${lanesNamed(lost)}` : what;
+  if (lost.length === 0) return what;
+  return `${what}, cuts ${lost.length > 2 ? count(lost.length, 'lane') : lanesNamed(lost)} short`;
 }
 
 /** "in 22 s", "in 1:05": whole seconds to go, a begun one counting whole. */

@@ -72,7 +72,7 @@ test('Undo says what it takes back and counts down; with nothing to undo it is n
     const button = screen.getByRole('button', { name: 'Undo' });
     return [button.textContent, button.getAttribute('aria-disabled')];
   };
-  expect(undo()).toEqual(['UndoSkip rep, 7 s left', null]);
+  expect(undo()).toEqual(['UndoSkip rep lane 2, 7 s left', null]);
   cleanup();
   render(<RemoteActions tools={table.tools} moment={table.at(31_000)} lane={null} />);
   expect(undo()).toEqual(['Undonothing to undo', 'true']);
@@ -112,4 +112,12 @@ test('the rest is behind one more tap, and what ends something is held there too
   expect([said(), sent]).toEqual(['Hold Move on for 0.6 s.', []]);
   press('Back');
   expect(screen.getByRole('button', { name: 'Skip rep' })).toBeTruthy();
+});
+
+test('after Finish no lane has an action any more, and Undo takes it back', () => {
+  const { sent } = remote(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'finish' }]), 23_000, 2);
+  expect(screen.queryByRole('button', { name: /Skip rep|Sit out|\+5 s/ })).toBeNull();
+  expect(screen.getByRole('button', { name: 'Undo' }).textContent).toBe('UndoFinish, 7 s left');
+  press('Undo');
+  expect(sent).toEqual([{ do: 'undo' }]);
 });

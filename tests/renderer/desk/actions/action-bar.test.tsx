@@ -146,7 +146,7 @@ describe('what stands on the buttons', () => {
   test('what they do and to whom, as long as no lanes are chosen', () => {
     table(runOf(SET, [0, { do: 'start' }], [75_000, { do: 'stop', lanes: [2] }])).drawnAt(79_000);
     expect(button('Skip rep').textContent).toBe('Skip repS, all lanes: the set gets shorter');
-    expect(button('Start now').textContent).toBe('Start nowEnter, the break, drops the rest of lane 2');
+    expect(button('Start now').textContent).toBe('Start nowEnter, the break, cuts lane 2 short');
     expect(button('Finish').textContent).toBe('Finishhold, or Shift F, ends the session');
   });
 });

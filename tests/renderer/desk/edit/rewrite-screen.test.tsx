@@ -3,7 +3,7 @@
  * Editing the session while the run goes on.
  */
 
-import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
 import type { ReactElement } from 'react';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { RewriteScreen } from '../../../../renderer/desk/edit/rewrite-screen.tsx';
@@ -45,6 +45,16 @@ const area = (): HTMLTextAreaElement => screen.getByRole('textbox', { name: 'Ses
 const type = (text: string): void => void fireEvent.change(area(), { target: { value: text } });
 const button = (name: string | RegExp): HTMLElement => screen.getByRole('button', { name });
 const offered = (name: string | RegExp): boolean => button(name).getAttribute('aria-disabled') !== 'true';
+
+test('while the caret is in the text, the big button names no key that would be typed', () => {
+  going();
+  const hint = (): string | null => button('Stop all lanes').textContent;
+  expect(hint()).toContain('Space, or the clicker');
+  act(() => area().focus());
+  expect(hint()).toBe('Stop all lanestap, or Esc then Space');
+  act(() => area().blur());
+  expect(hint()).toContain('Space, or the clicker');
+});
 
 describe('the whole text is there, and what has begun of it is locked', () => {
   test('lines that have begun stay as they are, with a sentence, and those to come are taken', () => {

@@ -92,3 +92,14 @@ test('its panel says how many swimmers there are, so that the count and the gap 
   render(<LanePanel tools={tools as DeskTools} moment={at(20_000)} number={1} onMark={nothing} onClose={nothing} />);
   screen.getByText('7 swimmers, 5 s apart, from the next leave on');
 });
+
+test('[R5] a break in which Stop was pressed says that it waits for Resume', () => {
+  const table = coachTable(runOf(SET, [0, { do: 'start' }], [255_000, { do: 'stop' }]));
+  const moment = table.at(260_000);
+  const frames = {
+    ...table.tools.frames,
+    draw: (each: (at: typeof moment) => void) => (each(moment), () => undefined),
+  };
+  render(<RunHead tools={{ ...table.tools, frames } as DeskTools} moment={moment} />);
+  expect(screen.getByRole('heading', { level: 1 }).textContent).toMatch(/left, then waits for Resume$/);
+});

@@ -78,11 +78,13 @@ test('a tap on something else takes the keyboard from what was reached by Tab', 
   expect(document.activeElement).toBe(document.body);
 });
 
-test.each(['[type=text]', 'textarea'])('%s keeps it: there one types', (selector) => {
+test.each(['[type=text]', 'textarea'])('%s keeps it until Escape: there one types', (selector) => {
   tap(selector);
   press('a');
   expect(document.activeElement).toBe(at(selector));
   expect([takesText(at(selector)), takesKeys(at(selector))]).toEqual([true, false]);
+  press('Escape');
+  expect(document.activeElement).toBe(document.body);
 });
 
 test('a control that is given the keyboard without a tap, as by a screen reader, keeps it after an earlier tap elsewhere', () => {

@@ -7,8 +7,9 @@ import { createStore } from 'zustand/vanilla';
 import type { Command, TimedCommand } from '../../../../app/core/run/command.ts';
 import { apply } from '../../../../app/core/run/fold.ts';
 import type { Link } from '../../../../renderer/link/link.ts';
-import type { Seen } from '../../../../renderer/link/outbox.ts';
+import { UNHEARD, type Seen } from '../../../../renderer/link/outbox.ts';
 import { createDeckStore, type DeckRun } from '../../../../renderer/link/store.ts';
+import { commandNamed } from '../../../../renderer/ui/coach/actions.ts';
 import { createHand, type Hand } from '../../../../renderer/ui/coach/hand.ts';
 import { runOf } from '../../../support/coach-run.ts';
 
@@ -28,7 +29,7 @@ interface Table {
   said(): string | undefined;
 }
 
-function table({ refuse = null }: { refuse?: string | null } = {}): Table {
+function table({ refuse = null, lost = false }: { refuse?: string | null; lost?: boolean } = {}): Table {
   const store = createDeckStore();
   const sent: Table['sent'] = [];
   let now = 20_000;
@@ -66,7 +67,7 @@ function table({ refuse = null }: { refuse?: string | null } = {}): Table {
     close: () => undefined,
   };
   const hand = createHand(link, () => now, null);
-  store.setState({ status: 'live', run });
+  store.setState({ status: lost ? 'lost' : 'live', run });
   return {
     hand,
     sent,
@@ -116,6 +117,25 @@ describe('giving a command', () => {
     expect(await t.hand.act('skip', [2])).toBe(false);
     expect(t.said()).toBe('Lane 2 has left meanwhile.');
     expect(t.hand.store.getState().said?.kind).toBe('refused');
+  });
+
+  test('while the program is lost it is said at once, and an unanswered one is named', async () => {
+    const t = table({ refuse: UNHEARD, lost: true });
+    const given = t.hand.act('stop');
+    expect(t.said()).toBe(
+      'Stop all lanes has not reached the program: call out to the swimmers. It counts if the program is back within 5 s.',
+    );
+    expect(await given).toBe(false);
+    expect(t.said()).toBe('Stop all lanes was not answered: look whether it was done before you give it again.');
+  });
+
+  test.each<[Command, string]>([
+    [{ do: 'shift', lanes: [1], seconds: 5 }, '+5 s lane 1'],
+    [{ do: 'lane-out', lanes: [2] }, 'Lane 2 out'],
+    [{ do: 'move-on' }, 'Move on'],
+    [{ do: 'undo' }, 'Undo'],
+  ])('%j is named by what it does and to whom', (command, name) => {
+    expect(commandNamed(command)).toBe(name);
   });
 
   test('a choice of lanes is for one command', async () => {
