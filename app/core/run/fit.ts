@@ -13,7 +13,7 @@ import { align, LEAD } from './align.ts';
 import { begunUnits, takesBegun } from './begun.ts';
 import { cutLine, cuttableAt } from './cut.ts';
 import { projectedEnd, projectedTimes } from './projection.ts';
-import { settle } from './settle.ts';
+import { settle, settleForCommand } from './settle.ts';
 import { openRun, type RunState } from './state.ts';
 import type { Plan } from '../plan/plan.ts';
 
@@ -48,7 +48,7 @@ export function fit(state: RunState, t: Millis, finishAt: Millis): Fit {
   const end = projectedEnd(state, t);
   const swimDownBy = latestSwimDown(state, t, finishAt);
   if (end <= finishAt || state.phase === 'done') return { over: end - finishAt, swimDownBy, cuts: [], serves: 'each' };
-  return { over: end - finishAt, swimDownBy, ...cutsThatServe(state, t, finishAt) };
+  return { over: end - finishAt, swimDownBy, ...cutsThatServe(settleForCommand(state, t), t, finishAt) };
 }
 
 /** For a plan before its run, as if started on time; null without a start and a finish. */
@@ -65,7 +65,8 @@ export function fitPlan(plan: Plan): Fit | null {
  * The smallest cut of every line that brings the end forward, the most repeated first: what to do if it gets late.
  * Those that take what has begun stand there only where there are no others.
  */
-export function singleCuts(state: RunState, t: Millis): readonly CutOption[] {
+export function singleCuts(now: RunState, t: Millis): readonly CutOption[] {
+  const state = settleForCommand(now, t);
   const options = linesThatSave(state, t)
     .map((line) => least(state, t, line, (option) => option.saves > 0, mostOf))
     .filter(isOption);

@@ -206,6 +206,14 @@ describe('fitting the hour', () => {
     expect([cut!.line, cut!.endsAt]).toEqual([6, projectedEnd(deck.settled(25), 25_000)]);
   });
 
+  it('a rep that is about to leave, within a quarter of a second, is not offered', () => {
+    const deck = new Deck('start 19:30\nfinish 20:30\nstart on 1\nOne\n2 x 25 free @ 0:15\nTwo\n200 @ 4:00');
+    deck.at(0, { do: 'start' });
+    expect(fit(deck.settled(24.7), 24_700, 60_000).cuts.map(({ line }) => line)).toEqual([5]);
+    expect(fit(deck.settled(24.8), 24_800, 60_000).cuts).toEqual([]);
+    expect(singleCuts(deck.settled(24.8), 24_800)).toEqual([]);
+  });
+
   it('in any evening, what is offered is accepted and brings the end to where it says', () => {
     fc.assert(
       fc.property(evenings, fc.integer({ min: 0, max: 600_000 }), ({ text, phase, steps }, sooner) => {
