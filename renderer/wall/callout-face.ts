@@ -100,5 +100,5 @@ function earliest(sets: readonly (PlannedSet | undefined)[], otherwise: number):
 }
 
 function partOf(view: RunView, stretch: Stretch): Part | undefined {
-  return view.state.plan.session.parts[stretch.partIndex];
+  return view.plan.session.parts[stretch.partIndex];
 }

@@ -10,8 +10,8 @@ import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
 import { countdownText } from '../ui/countdown.ts';
 
 /** What the clock will show at a time of the run; empty where it shows nothing yet. */
-export function readingOn(choice: ClockChoice, { clock, state }: RunView, at: Millis | null): string {
-  const shows = at === null ? null : readingAt(choice, clock, state, at);
+export function readingOn(choice: ClockChoice, { clock }: RunView, at: Millis | null): string {
+  const shows = at === null ? null : readingAt(choice, clock, at);
   return shows === null ? '' : readingText(choice, shows);
 }
 
@@ -20,7 +20,7 @@ export function clockFace(view: RunView, choice: ClockChoice): { readonly text: 
   const { startsIn } = view.clock;
   const label = countdownText(view);
   if (startsIn !== null && choice === 'stretch') return { text: reading(upToSecond(startsIn)), label };
-  const shown = clockReading(choice, view.clock, view.state, view.t) ?? 0;
+  const shown = clockReading(choice, view.clock, view.t) ?? 0;
   const text = readingText(choice, Math.floor(shown / SECOND) * SECOND);
   // The clock that starts is the stretch's, which is not on this screen.
   const counts = startsIn !== null && label === 'starts in';
@@ -31,8 +31,8 @@ export function clockFace(view: RunView, choice: ClockChoice): { readonly text: 
  * Where a 60-second hand stands, in ms past its top: at a time of the run, it comes to where it stood for readings of
  * the same seconds. It counts from the start ahead as soon as that is known, so that it never jumps at a start.
  */
-export function handAt(choice: ClockChoice, { clock, state }: RunView, at: Millis): Millis {
-  const shows = readingAt(choice, clock, state, at) ?? at + state.clockPhase;
+export function handAt(choice: ClockChoice, { clock }: RunView, at: Millis): Millis {
+  const shows = readingAt(choice, clock, at) ?? at + clock.poolPhase;
   return ((shows % MINUTE) + MINUTE) % MINUTE;
 }
 

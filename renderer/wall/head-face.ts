@@ -5,13 +5,14 @@
 
 import { timeOfDay } from '../../app/core/reading.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
+import { endIsEstimate } from '../../app/core/run/view/estimate.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import type { Round } from '../../app/core/plan/plan.ts';
 import type { Item } from '../../app/core/session/session.ts';
 import { HOUR, MINUTE, type Millis } from '../../app/core/units.ts';
 import { finishAfter } from '../ui/booked-finish.ts';
 import { swumNow, type SwumNow } from '../ui/current-set.ts';
-import { about, endIsEstimate } from '../ui/estimates.ts';
+import { about } from '../ui/estimates.ts';
 import { itemWords, setOnLine, type Cuts } from '../ui/set-words.ts';
 import { readingOn } from './clock-text.ts';
 import { cutsNow } from './cuts-now.ts';
@@ -41,7 +42,7 @@ export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): 
   const bare = { set: '', then: '', end, time };
   const { part: title } = view.stretch;
   if (view.phase === 'waiting') return { ...bare, title: 'Waiting for the coach' };
-  if (view.phase === 'done') return { ...bare, title: view.state.plan.session.title ?? 'Session' };
+  if (view.phase === 'done') return { ...bare, title: view.plan.session.title ?? 'Session' };
   if (view.stretch.kind !== 'swim') return { ...bare, title };
   const swum = swumNow(view);
   if (!swum) return { ...bare, title };
@@ -63,8 +64,8 @@ export function sharedBy(view: RunView, lanes: readonly LaneFace[]): Shared {
   return { words: first.words, set: item ? itemWords(item, cutsNow(view)) : first.words };
 }
 
-function setOn({ state }: RunView, line: number): Item | null {
-  for (const part of state.plan.session.parts) {
+function setOn({ plan }: RunView, line: number): Item | null {
+  for (const part of plan.session.parts) {
     const item = setOnLine(part, line);
     if (item) return item;
   }
@@ -103,8 +104,8 @@ function followsText(view: RunView, choice: ClockChoice): string {
 /** "ends 20:27, 3 min in hand". Never promises more than there is: the end is rounded up, what is in hand down. */
 function endText(view: RunView, openedAt: Millis): string {
   const end = openedAt + view.projectedEnd;
-  const { finishBy } = view.state.plan.session;
-  const mark = about(endIsEstimate(view.state));
+  const { finishBy } = view.plan.session;
+  const mark = about(endIsEstimate(view));
   const ends = `ends ${mark}${clockTime(end)}`;
   if (finishBy === null) return ends;
   const hand = finishAfter(openedAt, finishBy) - view.projectedEnd;

@@ -4,10 +4,9 @@
 
 import { useEffect, useRef, useState, type ReactElement } from 'react';
 import { reading } from '../../../app/core/reading.ts';
-import { takesBegun } from '../../../app/core/run/begun.ts';
-import { apply } from '../../../app/core/run/fold.ts';
 import type { Command } from '../../../app/core/run/command.ts';
-import { projectedEnd } from '../../../app/core/run/projection.ts';
+import type { Target } from '../../../app/core/run/view/outline.ts';
+import { cutTakesBegun, tried } from '../../../app/core/run/view/trial.ts';
 import { DeckButton } from '../../ui/coach/deck-button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
@@ -16,7 +15,7 @@ import { about, lineIsEstimate } from '../../ui/estimates.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { begunText } from '../run/fit-advice.ts';
 import { endTime } from '../run/hour.ts';
-import type { OutlineRow, Target } from './outline-rows.ts';
+import type { OutlineRow } from './outline-rows.ts';
 import { Stepper } from '../lanes/stepper.tsx';
 
 interface OutlineLineProps {
@@ -134,12 +133,12 @@ type Cut = Extract<Command, { readonly do: 'cut' }>;
 /** "ends 5:35 sooner, 20:21"; what a cut of a set on no longest lane saves is nothing. */
 function cutEffect({ view, run }: Moment, command: Cut, kind: 'reps' | 'rounds'): string {
   const { line } = command;
-  const answer = apply(view.state, command, view.t);
-  if (!answer.ok) return 'not now';
-  const end = projectedEnd(answer.state, view.t);
+  const trial = tried(view, command);
+  if (!trial.ok) return 'not now';
+  const end = trial.after.projectedEnd;
   const by = view.projectedEnd - end;
-  const mark = about(lineIsEstimate(view.state.stretches, line));
-  const begun = begunText({ kind, takesBegun: takesBegun(view.state, answer.state, line) });
+  const mark = about(lineIsEstimate(view.stretches, line));
+  const begun = begunText({ kind, takesBegun: cutTakesBegun(view, trial.after, line) });
   return by <= 0
     ? `${begun}the end stays`
     : `${begun}ends ${mark}${reading(by)} sooner, ≈ ${endTime(run.openedAtTimeOfDay + end)}`;

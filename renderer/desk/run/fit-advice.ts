@@ -3,7 +3,7 @@
  */
 
 import { swimDownPart, type CutOption, type Fit } from '../../../app/core/run/fit.ts';
-import type { RunState } from '../../../app/core/run/state.ts';
+import type { RunView } from '../../../app/core/run/view.ts';
 import { count, writtenLine } from '../../ui/coach/words.ts';
 
 /** What the cuts are good for, in one line above them; nothing where the hour is kept. */
@@ -38,6 +38,6 @@ export function begunText({ kind, takesBegun }: Pick<CutOption, 'kind' | 'takesB
 }
 
 /** The part that is never cut: the swim-down, or else the last. */
-export function nameOfLast(state: RunState): string {
-  return state.plan.session.parts[swimDownPart(state)]?.name ?? 'The last part';
+export function nameOfLast(run: Pick<RunView, 'plan' | 'stretches'>): string {
+  return run.plan.session.parts[swimDownPart(run)]?.name ?? 'The last part';
 }

@@ -5,13 +5,13 @@
 import type { ReactElement } from 'react';
 import { reading } from '../../../app/core/reading.ts';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
-import { isPending } from '../../../app/core/run/state.ts';
+import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { Clock } from '../../ui/coach/clock.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { count, leaveText, roundText, secondsToGo } from '../../ui/coach/words.ts';
 import { useDeck, useDrawn, useHand } from '../../ui/coach/use-deck.ts';
-import { about, endIsEstimate } from '../../ui/estimates.ts';
+import { about } from '../../ui/estimates.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { headText } from './head-text.ts';
 import { clockTime, hourOf } from './hour.ts';
@@ -35,9 +35,9 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
   const now = useDrawn(frames, (at) => (at ? clockTime(at.run.openedAtTimeOfDay + at.view.t) : ''));
   const left = useDrawn(frames, (at) => pauseLeft(at) || goesOnText(at, choice));
   const text = headText(view);
-  const { session } = view.state.plan;
+  const { session } = view.plan;
   const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy);
-  const mark = about(endIsEstimate(view.state));
+  const mark = about(endIsEstimate(view));
   const others = [
     screens.wall > 0 ? `on ${count(screens.wall, 'wall screen')}` : 'on no wall screen',
     ...(screens.remote > 0 ? [count(screens.remote, 'remote')] : []),
@@ -86,8 +86,8 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
 }
 
 /** Whether what follows begins by itself, and nobody is to leave before that. */
-function goesOn({ followsAt, state }: RunView): boolean {
-  return followsAt !== null && !state.lanes.some(isPending);
+function goesOn({ followsAt, lanes }: RunView): boolean {
+  return followsAt !== null && !lanes.some((lane) => lane.pending);
 }
 
 /** ", break at 5:40"; while lanes still leave, the line below says what comes next. */

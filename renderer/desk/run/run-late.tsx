@@ -5,8 +5,9 @@
 
 import { useState, type ReactElement } from 'react';
 import type { CutOption } from '../../../app/core/run/fit.ts';
+import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { about, endIsEstimate, lineIsEstimate } from '../../ui/estimates.ts';
+import { about, lineIsEstimate } from '../../ui/estimates.ts';
 import { CutOffers } from './cut-offers.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { nameOfLast } from './fit-advice.ts';
@@ -20,7 +21,7 @@ interface RunLateProps {
 
 export function RunLate({ tools, moment }: RunLateProps): ReactElement {
   const { run, view } = moment;
-  const { session, source } = view.state.plan;
+  const { session, source } = view.plan;
   const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy);
   const [fitOf] = useState(createFitCache);
   const fitted = fitOf(moment);
@@ -38,16 +39,16 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
     <section className="late" aria-label="If you run late">
       <h2>If you run late</h2>
       <p>
-        {`Ends ≈ ${hour.ends}, ${about(endIsEstimate(view.state))}${hour.inHandText}, booked to ${hour.booked}.`}
+        {`Ends ≈ ${hour.ends}, ${about(endIsEstimate(view))}${hour.inHandText}, booked to ${hour.booked}.`}
         {swimDownBy === null
           ? null
-          : ` ${nameOfLast(view.state)} must start by ≈ ${clockTime(run.openedAtTimeOfDay + swimDownBy)}.`}
+          : ` ${nameOfLast(view)} must start by ≈ ${clockTime(run.openedAtTimeOfDay + swimDownBy)}.`}
       </p>
       <CutOffers
         fit={fitted}
         cuts={fitted.cuts}
         text={source.text}
-        isEstimate={(line) => lineIsEstimate(view.state.stretches, line)}
+        isEstimate={(line) => lineIsEstimate(view.stretches, line)}
         endTime={(end) => endTime(run.openedAtTimeOfDay + end)}
         whyNot={(cut) => tools.offers.whyNot(command(cut))}
         judge={(cut) => tools.hand.refusal(command(cut))}

@@ -5,7 +5,6 @@
 
 import { useMemo, useState, type ReactElement } from 'react';
 import type { Plan } from '../../../app/core/plan/plan.ts';
-import { openRun } from '../../../app/core/run/state.ts';
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import { DeckButton } from '../../ui/coach/deck-button.tsx';
 import { lineIsEstimate } from '../../ui/estimates.ts';
@@ -60,7 +59,7 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
         />
       ) : null}
       {fit.swimDownBy === null ? null : (
-        <p>{`${nameOfLast(openRun(plan, 0))} must start by ≈ ${clockTime(at(fit.swimDownBy))}.`}</p>
+        <p>{`${nameOfLast({ plan, stretches: plan.stretches })} must start by ≈ ${clockTime(at(fit.swimDownBy))}.`}</p>
       )}
     </section>
   );
