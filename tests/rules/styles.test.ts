@@ -46,7 +46,7 @@ describe('[styles]', () => {
     const text = [...sheets, ...scripts].map(textOf).join('\n');
     const used = new Set([...text.matchAll(/var\((--[\w-]+)/g)].map(([, name = '']) => name));
     const given = (from: string): string[] =>
-      [...from.matchAll(/(?<![\w-])(--[\w-]+)(?::|'|`)/g)].map(([, name = '']) => name);
+      [...from.matchAll(/(?:^|[\s'`{(])(--[\w-]+)(?=:|'|`)/g)].map(([, name = '']) => name);
     const tokens = NAMED.map((file) => textOf(join(renderer, file))).join('\n');
     expect(given(tokens).filter((name) => !used.has(name))).toEqual([]);
     const all = new Set(given(text));
