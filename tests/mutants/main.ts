@@ -60,20 +60,26 @@ function nameOf({ fileName, location: { start, end }, replacement }: MutantResul
   return [fileName, start.line, start.column, end.line, end.column, replacement].join(' ');
 }
 
-/** The folder of tests that mirrors a place, or the nearest above it: `app/core/csv.ts` is held by tests/core. */
-function testsBeside(place: string): string {
-  const folder = join('tests', place.replace(/^app[/]/, ''));
-  return existsSync(folder) ? folder : testsBeside(dirname(place));
+/** What more is tested elsewhere: what commands say to the coach where sentences are put together, their notes by the cues. */
+const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
+  'app/core/run/commands': ['core/run', 'core/sound', 'renderer/ui/coach', 'renderer/ui/leaving.test.ts'],
+};
+
+/** Below tests/, the folder that mirrors a place, or the nearest above it: `app/core/csv.ts` is held by tests/core. */
+function testsBeside(place: string): readonly string[] {
+  const mirror = place.replace(/^app[/]/, '');
+  return ELSEWHERE[place] ?? (existsSync(join('tests', mirror)) ? [mirror] : testsBeside(dirname(place)));
 }
 
 function optionsFor(place: string, mutate: string[], patience: number): PartialStrykerOptions {
+  process.env['LANECALL_TESTS'] = testsBeside(place).join(':');
   const reports = join(root, 'dist', 'mutants', place.replace(/[^a-z0-9]+/g, '-'));
   mkdirSync(reports, { recursive: true });
   return {
     mutate,
     testRunner: 'vitest',
     plugins: ['@stryker-mutator/vitest-runner', join(root, 'tests/mutants/survivors.mjs')],
-    vitest: { configFile: 'tests/mutants/vitest.config.ts', dir: testsBeside(place) },
+    vitest: { configFile: 'tests/mutants/vitest.config.ts', dir: 'tests' },
     coverageAnalysis: 'perTest',
     concurrency: 1,
     timeoutMS: patience,

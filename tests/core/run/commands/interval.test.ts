@@ -82,10 +82,12 @@ describe('what it is refused for', () => {
   });
 
   it('[interval] those of a later stretch count, as far as they are still to be swum', () => {
+    // The second round swims 1:00 and 59:55.
     const text = '2 rounds\n  2 x 50 @ 1:00 add 58:55\n  talk 0:30';
-    const deck = started(text).at(20, { do: 'cut', line: 2, n: 1 });
+    const first = { do: 'go-to', line: 2, rounds: [1], rep: 1 } as const;
     expect(started(text).refusal(20, { do: 'interval', seconds: 6 })).toBe(OUT_OF_BOUNDS);
-    expect(deck.at(21, { do: 'interval', seconds: 6 }).settled(21).lanes[0]!.end).toBe(76_000);
+    const deck = new Deck(text).at(0, { do: 'cut', line: 2, n: 1 }).at(1, first).at(2, { do: 'start' });
+    expect(deck.at(5, { do: 'interval', seconds: 6 }).settled(5).lanes[0]!.end).toBe(81_000);
   });
 
   it('[interval] those of other lines do not count', () => {
