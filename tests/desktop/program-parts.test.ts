@@ -51,6 +51,13 @@ describe('[start] the program reads its arguments', () => {
       false,
       { session: resolve('/s.txt'), lanes: resolve('/home/l.txt'), data: resolve('/home/d') },
     ],
+    [
+      'packed, with the address of a file, as the desktops of Linux hand one over',
+      ['/opt/lanecall', 'file:///home/a%20b.lanecall'],
+      false,
+      { ...none, session: '/home/a b.lanecall' },
+    ],
+    ['packed, with the address of a file elsewhere', ['/opt/lanecall', 'file://far/%zz'], false, none],
     ['with an option left open', ['lanecall', '--data'], false, none],
     ['with nothing at all', [], true, none],
   ])('%s', (_, argv, isDefaultApp, expected) => {

@@ -3,7 +3,7 @@
  * runtime is, and everywhere on a stand-in for the electron module, whose windows are real Chromium pages.
  */
 
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
 import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -110,6 +110,13 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
       .toContainEqual(expect.stringContaining('friday.txt is in the editor'));
     expect(await desk.locator('body').innerText()).toContain('Harbour squad');
     await button(desk, 'Close this').click();
+  });
+
+  test('a second start without a file opens none, whatever its words have become on the way', async () => {
+    const said = (await desk.getByRole('status').allInnerTexts()).join();
+    expect(await DesktopProgram.startSecond(engine, ['--data', data])).toBe(0);
+    await wait(desk, 500);
+    expect((await desk.getByRole('status').allInnerTexts()).join()).toBe(said);
   });
 
   test('a file that the system hands over goes the same way', async () => {
@@ -277,6 +284,23 @@ describe.each(ENGINES)('[desktop] on $name: one display', ({ path: engine }) => 
 });
 
 describe.each(ENGINES)('[start] on $name', ({ path: engine }) => {
+  test('a data folder that cannot be made is one line and the end, at once', () => {
+    const file = join(freshDataFolder(), 'a-file');
+    writeFileSync(file, '');
+    const words = [...(engine === STAND_IN ? [] : ['--no-sandbox']), ROOT, '--data', join(file, 'data')];
+    const { status, stderr } = spawnSync(engine, words, { encoding: 'utf8', timeout: 20_000 });
+    expect(status).toBe(1);
+    expect(stderr.trim().split('\n')).toEqual([expect.stringMatching(/no folder can be made there \(ENOTDIR/)]);
+  });
+
+  test('a sandbox that was switched off is not switched on beside it', async () => {
+    const program = await DesktopProgram.start(engine, ['--data', freshDataFolder()], [LAPTOP]);
+    // The test library gives the switch under Linux.
+    const isOff = await program.app.evaluate(({ app }) => app.commandLine.hasSwitch('no-sandbox'));
+    expect(isOff).toBe(process.platform === 'linux');
+    await program.close();
+  });
+
   test('npm start waits until the program is open, hands on the word to end, and ends with it', async () => {
     const desktop = new URL('../../app/cli/launcher/desktop.ts', import.meta.url);
     const words = [...(engine === STAND_IN ? [] : ['--no-sandbox']), ROOT, '--data', freshDataFolder()];

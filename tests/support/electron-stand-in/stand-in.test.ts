@@ -10,6 +10,7 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { freshDataFolder } from '../data-folder.ts';
 import { fromBrowser, toBrowser } from './addresses.ts';
 import { StandInApp } from './app.ts';
+import { asTheFirstHearsThem, commandLineSwitches } from './command-line.ts';
 import { StandInIpcMain } from './messages.ts';
 import { StandInSession } from './session.ts';
 import { StandInMenu, StandInPowerSaveBlocker, StandInScreen } from './system.ts';
@@ -80,6 +81,25 @@ describe('[stand-in] app', () => {
     app.enableSandbox();
     app.setReady();
     expect(() => app.enableSandbox()).toThrow('before app is ready');
+  });
+
+  test('a sandbox for all takes back the switch that was against it', () => {
+    const switches = commandLineSwitches(['--no-sandbox', '/clone', '--data', 'd'], { platform: 'linux', env: {} });
+    const started = new StandInApp(switches);
+    expect(started.commandLine.hasSwitch('no-sandbox')).toBe(true);
+    started.enableSandbox();
+    expect(started.commandLine.hasSwitch('no-sandbox')).toBe(false);
+  });
+
+  test("a second process's words come switches first, one of Chromium's among them", () => {
+    expect(asTheFirstHearsThem(['electron', '/clone', 'a.txt', '--data', 'd'])).toEqual([
+      'electron',
+      '--data',
+      '--allow-file-access-from-files',
+      '/clone',
+      'a.txt',
+      'd',
+    ]);
   });
 
   test('is ready once for whoever waits before and after', async () => {
