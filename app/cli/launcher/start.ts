@@ -18,7 +18,9 @@ export async function start(root: string, args: string[], io: Io): Promise<numbe
   if (values['help'] !== true && positionals.length <= 1) {
     const opening = await openDesktop(root, args, io);
     if ('ended' in opening) return opening.ended;
-    await complain(io, `${opening.why}; serving the same program to browsers instead.`);
+    const { why, remedy = [] } = opening;
+    await complain(io, `${why}; serving the same program to browsers instead${remedy.length > 0 ? ':' : '.'}`);
+    for (const command of remedy) await complain(io, `  ${command}`);
   }
   return serve(serveArguments(root, args), io, openInBrowser);
 }
