@@ -50,6 +50,8 @@ async function begin(app: StandInApp, { screen, session, ipcMain }: ReturnType<t
     session: session.defaultSession,
     displayOf: (bounds) => screen.getDisplayMatching(bounds).bounds,
     allClosed: () => app.windowsAllClosed(),
+    platform: process.platform,
+    later: (call, wait) => void setTimeout(call, wait),
   };
   app.connect({
     closeWindows() {
