@@ -16,7 +16,7 @@ import { expectedRepsIn } from '../../link/expected-reps.ts';
 import { ACTIONS, commandNamed, commandOf, type ActionName } from './actions.ts';
 import { createBounceGuard } from './bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane, type LaneChoice } from './lane-choice.ts';
-import { refusalOf } from './offers.ts';
+import { refusalOf } from './refusal.ts';
 import { saidOf } from './said.ts';
 import { readingsOf } from './words.ts';
 
