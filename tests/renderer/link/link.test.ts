@@ -31,7 +31,7 @@ describe('connecting', () => {
       run: null,
       screens: { desk: 0, wall: 0, remote: 0 },
       notices: [],
-      news: null,
+      startUp: null,
       sound: { more: null, screens: [] },
       faults: [],
     });
