@@ -5,7 +5,7 @@
 
 import type { ReactElement } from 'react';
 import { ACTIONS } from '../../ui/coach/actions.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { primaryOf } from '../../ui/coach/primary.ts';
 import { useHand } from '../../ui/coach/use-deck.ts';
@@ -28,7 +28,6 @@ export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): Reac
   useHand(hand, (state) => state.choice);
   const chosen = hand.chosen();
   const { view } = moment;
-  const nothing = (): void => undefined;
   return (
     <div className="said">
       {chosen.length > 0 ? (
@@ -50,8 +49,8 @@ export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): Reac
         ) : (
           <ActionButton tools={tools} moment={moment} action="rejoin" hint="J, old times" look="is-small" />
         )}
-        <DeckButton name="Mark" hint="M, note" keys="M" look="is-small" onPress={onMark} onRefused={nothing} />
-        <DeckButton name="Edit" hint="E, text" keys="E" look="is-small" onPress={onEdit} onRefused={nothing} />
+        <Button name="Mark" hint="M, note" keys="M" look="is-small" onPress={onMark} />
+        <Button name="Edit" hint="E, text" keys="E" look="is-small" onPress={onEdit} />
         <SoundButton sound={tools.sound} />
       </div>
     </div>

@@ -5,12 +5,12 @@
 
 import type { ReactElement } from 'react';
 import type { Command } from '../../../app/core/run/command.ts';
-import { DeckButton, type DeckButtonProps } from './deck-button.tsx';
+import { Button, type NamedButtonProps } from '../parts/button.tsx';
 import type { Moment } from './frames.ts';
 import { refusalOf } from './offers.ts';
 import type { Tools } from './use-deck.ts';
 
-export interface CommandButtonProps extends Omit<DeckButtonProps, 'why' | 'judge' | 'onPress' | 'onRefused'> {
+export interface CommandButtonProps extends Omit<NamedButtonProps, 'why' | 'judge' | 'onPress' | 'onRefused'> {
   readonly tools: Pick<Tools, 'hand'>;
   readonly moment: Moment;
   readonly command: Command;
@@ -21,7 +21,7 @@ export interface CommandButtonProps extends Omit<DeckButtonProps, 'why' | 'judge
 export function CommandButton({ tools, moment, command, onDone, ...looks }: CommandButtonProps): ReactElement {
   const { hand } = tools;
   return (
-    <DeckButton
+    <Button
       {...looks}
       why={refusalOf(moment.view.state, command, moment.view.t)}
       judge={() => hand.refusal(command)}
