@@ -32,7 +32,7 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-const wait = (ms: number): void => act(() => vi.advanceTimersByTime(ms));
+const wait = (ms: number): void => act(() => void vi.advanceTimersByTime(ms));
 
 describe('a tap', () => {
   test('is one press, at the click', () => {
