@@ -52,7 +52,7 @@ describe('stop, resume and rejoin', () => {
 
   it('[stop] in a talk lanes cannot be stopped; all of them means that what follows waits', () => {
     const deck = new Deck('50 @ 1:00\nbreak 0:30\n50 @ 1:00').at(0, { do: 'start' });
-    expect(deck.refusal(80, { do: 'stop', lanes: [1] })).toMatch(/one by one/);
+    expect(deck.refusal(80, { do: 'stop', lanes: [1] })).toMatch(/use Stop for all lanes/);
     expect(deck.at(80, { do: 'stop' }).settled(300)).toMatchObject({ phase: 'waiting', index: 2 });
   });
 
@@ -63,7 +63,7 @@ describe('stop, resume and rejoin', () => {
     deck.at(20, { do: 'lane-out', lanes: [2] });
     expect(deck.refusal(21, { do: 'stop', lanes: [2] })).toBe('Lane 2 is out.');
     deck.at(22, { do: 'stop', lanes: [1] });
-    expect(deck.refusal(23, { do: 'stop' })).toMatch(/not stopped/);
+    expect(deck.refusal(23, { do: 'stop' })).toMatch(/is going: each is stopped already/);
   });
 });
 
@@ -98,7 +98,7 @@ describe('skip, sit out and repeat', () => {
   });
 
   it('[repeat] only lanes that have left a rep since they began to take part', () => {
-    expect(started().refusal(5, { do: 'repeat' })).toMatch(/has left a rep/);
+    expect(started().refusal(5, { do: 'repeat' })).toMatch(/there is no rep to repeat/);
   });
 
   it('a timed block: skipping its last rep brings what follows sooner by the interval, not by what is left over', () => {
@@ -112,7 +112,9 @@ describe('shift and interval', () => {
   it('[interval] a rep swum again stays above 0 too, where cuts have taken it out of the stretch', () => {
     const deck = new Deck('5 x 100 @ 2:00 drop 25').at(0, { do: 'start' }).at(300, { do: 'repeat' });
     deck.at(301, { do: 'cut', line: 1, n: 2 }).at(302, { do: 'stop' });
-    expect(deck.refusal(303, { do: 'interval', seconds: -50 })).toMatch(/would not stay above 0/);
+    expect(deck.refusal(303, { do: 'interval', seconds: -50 })).toMatch(
+      /would become 0 or less: choose a smaller change/,
+    );
     expect(deck.state.lanes[0]!.reps.slice(deck.state.lanes[0]!.next).every(({ interval }) => interval > 0)).toBe(true);
   });
 
@@ -132,7 +134,7 @@ describe('shift and interval', () => {
     const deck = new Deck('between auto 1:00\nOne\n50 @ 1:00\nTwo\nbreak 1:00\n50 @ 1:00').at(0, { do: 'start' });
     // The first part ends at 1:10, the break is 2:10 to 3:10.
     expect(deck.at(80, { do: 'shift', seconds: 10 }).view(90).clock.t0).toBe(140_000);
-    expect(deck.refusal(150, { do: 'shift', seconds: -50 })).toMatch(/over already/);
+    expect(deck.refusal(150, { do: 'shift', seconds: -50 })).toMatch(/would already be over/);
     expect(deck.at(150, { do: 'shift', seconds: -20 }).leaves(1)).toEqual([10, 180]);
   });
 
@@ -150,7 +152,7 @@ describe('shift and interval', () => {
     const deck = started(text).at(20, { do: 'interval', seconds: 5 });
     deck.at(300, { do: 'start' });
     expect(deck.leaves(1, 400)).toEqual([10, 75, 310, 375]);
-    expect(started(text).refusal(20, { do: 'interval', seconds: -60 })).toMatch(/above 0/);
+    expect(started(text).refusal(20, { do: 'interval', seconds: -60 })).toMatch(/would become 0 or less/);
     expect(started(text).refusal(62, { do: 'interval', seconds: -5 })).toMatch(/Too soon/);
   });
 });
@@ -160,7 +162,7 @@ describe('squad', () => {
     const deck = started().at(20, { do: 'lane-out', lanes: [2] });
     expect(deck.leaves(2)).toEqual([10]);
     expect(deck.settled(Infinity).doneAt).toBe((10 + 4 * 60 + 240) * 1000);
-    expect(deck.refusal(21, { do: 'lane-out', lanes: [1] })).toMatch(/One lane at least/);
+    expect(deck.refusal(21, { do: 'lane-out', lanes: [1] })).toMatch(/At least one lane/);
   });
 
   it('[lane-in] at once, in the timetable of the stretch moved by the least displacement; what is due within the lead is missed', () => {

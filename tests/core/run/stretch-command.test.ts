@@ -9,7 +9,7 @@ describe('start', () => {
     expect(deck.view(4).clock.startsIn).toBe(6000);
     deck.at(4, { do: 'stop' });
     expect(deck.view(4).clock.startsIn).toBeNull();
-    expect(deck.refusal(7, { do: 'start' })).toBe('All lanes are stopped: use Resume, or Move on.');
+    expect(deck.refusal(7, { do: 'start' })).toBe('All lanes are stopped: use Resume or Move on.');
     deck.at(8, { do: 'resume' });
     expect(deck.leaves(1, 25)).toEqual([20]);
   });
@@ -24,7 +24,7 @@ describe('start', () => {
 
   it('[start] a second one within three seconds is a bounce', () => {
     const deck = new Deck(PARTS).at(0, { do: 'start' });
-    expect(deck.refusal(2.999, { do: 'start' })).toMatch(/just now/);
+    expect(deck.refusal(2.999, { do: 'start' })).toMatch(/less than 3 s ago/);
   });
 
   it('[start c] the next stretch begins where nobody is still to leave, or only stopped lanes are', () => {
@@ -61,7 +61,7 @@ describe('move on, restart, go to, finish', () => {
 
   it('[move-on] not within three seconds of an end that came by itself', () => {
     const deck = new Deck(PARTS).at(0, { do: 'start' });
-    expect(deck.refusal(132.999, { do: 'move-on' })).toMatch(/just now/);
+    expect(deck.refusal(132.999, { do: 'move-on' })).toMatch(/just ended by itself/);
     expect(deck.at(133, { do: 'move-on' }).state.index).toBe(2);
   });
 
@@ -81,8 +81,8 @@ describe('move on, restart, go to, finish', () => {
     expect(deck.reps(1)).toEqual(['4.1 at 10', '4.5 at 40', '4.6 at 100', '5.1 at 160', '5.2 at 280']);
     expect(deck.reps(2)).toEqual(['4.1 at 10', '5.1 at 40', '5.2 at 160']);
     expect(deck.settled(Infinity).doneAt).toBe(400_000);
-    expect(deck.refusal(35, { do: 'go-to', line: 4, rep: 7 })).toMatch(/no such rep/);
-    expect(deck.refusal(35, { do: 'go-to', line: 4, rounds: [1], rep: 5 })).toMatch(/no such rep/);
+    expect(deck.refusal(35, { do: 'go-to', line: 4, rep: 7 })).toMatch(/does not have that rep/);
+    expect(deck.refusal(35, { do: 'go-to', line: 4, rounds: [1], rep: 5 })).toMatch(/does not have that rep/);
   });
 
   it('[finish] done at once, also while waiting', () => {
