@@ -3,12 +3,12 @@
  * written. Screens count by these numbers, and a further cut takes the last of what is left.
  */
 
-import type { Rep, Round, Stretch, WrittenSet } from '../plan/plan.ts';
+import type { Rep, Round, Stretch, PlannedSet } from '../plan/plan.ts';
 import type { RunState } from './state.ts';
 
 export interface Standing {
   /** The number of the last rep of a set that is left in a lane; 0 for none. laneIndex: the lane's place in lane order. */
-  reps(set: WrittenSet, laneIndex: number): number;
+  reps(set: PlannedSet, laneIndex: number): number;
   /** The number of the last round that is left of the rounds at `depth` (0: outermost) around a set; 0 for none. */
   rounds(around: readonly Round[], depth: number): number;
 }
@@ -26,7 +26,7 @@ export function standingIn(stretches: readonly Stretch[]): Standing {
 }
 
 function counted(stretches: readonly Stretch[]): Standing {
-  const reps = new Map<WrittenSet, number[]>();
+  const reps = new Map<PlannedSet, number[]>();
   const rounds = new Map<string, number>();
   const seen = new Set<readonly Round[]>();
   const seeRounds = (around: readonly Round[]): void => {
