@@ -26,8 +26,8 @@ export interface Rule<Name extends CommandName> {
    * is no longer the one that the screen showed. Null for a command that is not about single reps.
    */
   readonly touches: ((lane: LaneState, command: CommandOf<Name>) => boolean) | null;
-  /** Whether it takes leaves away. If so, an undo that comes too late can treat it as a stop and resume that. */
-  readonly takesLeavesAway: boolean;
+  /** It takes leaves away, so an undo that comes too late can treat it as a stop and resume that. */
+  readonly takesLeavesAway?: true;
   /** It abandons the stretch that is going: nobody waits for its swimmers any more. */
   readonly givesUp?: true;
   /** Which two notes are played for it: those for lanes stopped, or those for lanes resumed. */

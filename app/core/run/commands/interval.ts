@@ -26,7 +26,6 @@ export const interval: Rule<'interval'> = {
   carryOut: (now, { lanes, seconds }, at) => retimed(now, lanes, seconds, at),
   steers: true,
   touches: isPending,
-  takesLeavesAway: false,
 };
 
 /** Seconds of one press of "−5 s a rep" or "+5 s a rep". */

@@ -26,7 +26,6 @@ export const shift: Rule<'shift'> = {
   carryOut: (now, { lanes, seconds }, at) => shifted(now, lanes, seconds, at),
   steers: true,
   touches: isPending,
-  takesLeavesAway: false,
 };
 
 /** Seconds of one press of "−5 s" or "+5 s". */

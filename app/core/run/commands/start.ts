@@ -23,7 +23,6 @@ export const start: Rule<'start'> = {
   carryOut: (now, _, at) => begun(now, at),
   steers: true,
   touches: null,
-  takesLeavesAway: false,
   keepsTime: 'startedAt',
 };
 
@@ -49,7 +48,7 @@ function begun(state: RunState, t: Millis): Outcome {
   if (t < state.startedAt + BOUNCE) return no('Start was given less than 3 s ago: press it again in a moment.');
   if (t < state.stoppedAt + BOUNCE) return no('Stop was given less than 3 s ago: press Start again in a moment.');
   if (state.phase === 'waiting') return done(beginByHand(state, state.index, t));
-  if (state.phase === 'going' && t < state.t0!) return startSooner(state, t);
+  if (t < state.t0!) return startSooner(state, t);
   return startNext(state, t);
 }
 
@@ -74,7 +73,7 @@ function startNext(state: RunState, t: Millis): Outcome {
   if (state.index + 1 >= state.stretches.length) return no('This is the last stretch: use Finish to end the session.');
   const open = state.lanes.filter(isPending);
   if (open.some((lane) => lane.stoppedBy === null)) return no('Lanes are still going: use Stop or Move on first.');
-  const someoneIsThrough = state.lanes.some((lane) => lane.takesPart && lane.leftHere && !isPending(lane));
+  const someoneIsThrough = state.lanes.some((lane) => lane.leftHere && !isPending(lane));
   if (open.length > 0 && !someoneIsThrough) return no(ALL_STOPPED);
   return done(beginByHand({ ...state, from: null }, state.index + 1, t));
 }
