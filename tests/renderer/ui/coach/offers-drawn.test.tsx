@@ -3,7 +3,7 @@
  * Buttons that draw themselves only where what they offer has changed, and are judged at the press all the same.
  */
 
-import { cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { cleanup, render, screen } from '@testing-library/react';
 import type { ReactElement } from 'react';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { ActionBar } from '../../../../renderer/desk/actions/action-bar.tsx';
