@@ -7,7 +7,7 @@ import { reading } from '../../../app/core/reading.ts';
 import type { Command } from '../../../app/core/run/command.ts';
 import type { Target } from '../../../app/core/run/view/outline.ts';
 import { cutTakesBegun, tried } from '../../../app/core/run/view/trial.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
 import { count } from '../../ui/coach/words.ts';
@@ -115,7 +115,7 @@ interface GivenProps {
 function Given({ tools, command, name, hint, held, onDone }: GivenProps): ReactElement {
   const why = useOffer(tools.offers, ({ whyNot }) => whyNot(command));
   return (
-    <DeckButton
+    <Button
       name={name}
       hint={hint}
       held={held}
