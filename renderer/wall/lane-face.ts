@@ -10,7 +10,7 @@ import { countIn } from '../../app/core/run/view/count.ts';
 import { swumIn } from '../../app/core/run/view/record.ts';
 import type { LastView, LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
 import type { Rep, Round, Stretch } from '../../app/core/plan/plan.ts';
-import { MINUTE, SECOND, type Millis, type Tenths } from '../../app/core/units.ts';
+import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
 import { about, intervalText } from '../ui/estimates.ts';
 import { leavingNow } from '../ui/leaving.ts';
 import { laneSetWords, repWords, setOnLine } from '../ui/set-words.ts';

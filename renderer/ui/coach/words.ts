@@ -7,7 +7,7 @@ import { reading } from '../../../app/core/reading.ts';
 import { readingAt, type ClockChoice } from '../../../app/core/run/readings.ts';
 import { contentOf, textLines } from '../../../app/core/session/lines.ts';
 import { countIn } from '../../../app/core/run/view/count.ts';
-import { currentStretch, isPending, type LaneState, type RunState } from '../../../app/core/run/state.ts';
+import { currentStretch, type RunState } from '../../../app/core/run/state.ts';
 import type { LaneView, NextRep, RunView } from '../../../app/core/run/view.ts';
 import type { Rep, Round } from '../../../app/core/plan/plan.ts';
 import { SECOND, type LengthUnit, type Millis } from '../../../app/core/units.ts';
