@@ -120,16 +120,16 @@ export const fromHost = z.discriminatedUnion('say', [
       /** Notices that the coach must see now; empty if all is well. */
       notices: z.array(z.string()),
       /**
-       * Not null while there is something to be told once: the first of the notices, and what was kept of each
-       * run that was left unattended; `run`: one that has come back and may be left.
+       * The report after a start, until the coach has read it; then null. It goes with the first notices, and lists each
+       * run that was left unattended. `run`: the run that has come back and may be left.
        */
       startUp: z
         .object({ run: id.nullable(), unattended: z.array(z.string()) })
         .strict()
         .nullable(),
       /**
-       * Screens that have said how their sound stands, `n` being the last word taken: one that is not `on`
-       * is to fall silent. `more`: whether more than one may sound; null until somebody has said.
+       * The screens that have reported their sound; `n` is the last report taken. A screen that is not `on` must fall
+       * silent. `more`: whether more than one may sound; null until somebody has said.
        */
       sound: z
         .object({
