@@ -27,7 +27,7 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
   if (!lane) return null;
   const { unit } = moment.view.plan.session.pool;
   const lanes = [number];
-  const shared = { tools, lane };
+  const shared = { tools, number };
   const next = lane.next?.rep ?? null;
   const names = moment.view.plan.session.lanes.find((each) => each.number === number)?.names ?? [];
   const interval = (seconds: number): Command => ({ do: 'interval', lanes, seconds });
@@ -37,7 +37,7 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
       beside={
         <>
           <Button name={`Mark lane ${number}`} label="Mark" look="is-small" onPress={onMark} />
-          <LaneInOut {...shared} />
+          <LaneInOut {...shared} isOut={lane.state === 'out'} />
         </>
       }
       onClose={onClose}
