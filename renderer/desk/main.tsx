@@ -10,7 +10,6 @@ import './desk.css';
 import './run/run.css';
 import './run/side.css';
 import './write/write.css';
-import './editor/editor.css';
 import './edit/edit.css';
 import './afterwards/after.css';
 import './narrow.css';
