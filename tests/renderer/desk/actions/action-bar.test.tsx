@@ -50,7 +50,7 @@ describe('the place of the big button', () => {
     t.drawnAt(87_999);
     expect(isOffered('Start now')).toBe(false);
     fireEvent.click(button('Start now'));
-    expect([t.sent, t.said()]).toEqual([[], 'Stopped just now: Start is taken again 3 s after it.']);
+    expect([t.sent, t.said()]).toEqual([[], 'Stop was given less than 3 s ago: press Start again in a moment.']);
     t.drawnAt(88_000);
     expect(isOffered('Start now')).toBe(true);
   });
@@ -70,7 +70,7 @@ describe('a press', () => {
     t.drawnAt(79_000);
     t.pressedAt(81_000);
     fireEvent.click(button('Skip rep'));
-    expect([t.sent, t.said()]).toEqual([[], 'No lane has a rep still to leave.']);
+    expect([t.sent, t.said()]).toEqual([[], 'No lane has any reps to come.']);
   });
 });
 
