@@ -45,13 +45,27 @@ export function leftOf(view: RunView, number: number): string {
   const lane = view.lanes.find((each) => each.number === number);
   if (!lane || !lane.next || (lane.state !== 'pending' && lane.state !== 'stopped')) return '';
   const of = repOf(lane.next);
-  const rep = of === null ? '' : `, ${of}`;
-  if (lane.state === 'stopped') return `${rep} next`;
-  return lane.next.at === null ? rep : `${rep}, ${inText(lane.next.at - view.t)}`;
+  const rep = of === null ? [] : [of];
+  if (lane.state === 'stopped') return [...rep, 'next'].join(' ');
+  return [...rep, ...(lane.next.at === null ? [] : [inText(lane.next.at - view.t)])].join(', ');
+}
+
+/** A sentence's words in groups, each with what divides it from the next: a row has a group whole or not at all. */
+export function groupsOf(text: string): readonly string[] {
+  const groups = text.split(', ');
+  return groups.map((words, at) => (at < groups.length - 1 ? `${words}, ` : words)).filter((words) => words !== '');
+}
+
+/** What the lane swims next: how far it is, then its words, of which the last go first where there is no room. */
+export function repGroups(view: RunView, lane: LaneView): readonly string[] {
+  const text = repWords(view, lane);
+  if (leftOf(view, lane.number) === '') return [text];
+  const from = text.indexOf(' ') + 1;
+  return [text.slice(0, from), ...groupsOf(`${text.slice(from)}, `)].filter((words) => words !== '');
 }
 
 /** What the lane swims next; which rep of it is it and how soon stands behind, where long words cannot push it out. */
-export function repWords(view: RunView, lane: LaneView): string {
+function repWords(view: RunView, lane: LaneView): string {
   const { unit } = view.state.plan.session.pool;
   if (lane.state === 'out') return 'not in the session now';
   if (view.pauseEnd !== null) return view.stretch.kind === 'talk' ? 'listens' : 'rests';
