@@ -8,6 +8,7 @@ import '../ui/digits.css';
 import '../ui/coach/coach.css';
 import './desk.css';
 import './run/run.css';
+import './lanes/lanes.css';
 import './run/side.css';
 import './write/write.css';
 import './edit/edit.css';

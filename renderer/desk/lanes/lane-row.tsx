@@ -63,7 +63,7 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
   );
 }
 
-/** Where there is no room for all, the last are left out whole (run.css). */
+/** Where there is no room for all, the last are left out whole (lanes.css). */
 function inGroups(groups: readonly string[]): ReactElement[] {
   return groups.map((words, at) => (
     <span key={at} className="lane-group">
