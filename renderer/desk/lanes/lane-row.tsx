@@ -12,7 +12,7 @@ import { lastAbandoned } from '../../ui/leaving.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { keyOf } from '../actions/keys.ts';
 import { LaneButtons } from './lane-buttons.tsx';
-import { groupsOf, leaveOf, leftOf, moreWords, repGroups, standing } from './lane-text.ts';
+import { leaveOf, leftOf, moreGroups, moreWords, repGroups, standing } from './lane-text.ts';
 
 interface LaneRowProps {
   readonly tools: DeskTools;
@@ -55,7 +55,7 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
           <span className="lane-what">{inGroups(repGroups(view, lane))}</span>
           <span className="lane-left" ref={left} />
         </p>
-        <p className="lane-more">{inGroups(groupsOf(more))}</p>
+        <p className="lane-more">{inGroups(moreGroups(more))}</p>
       </div>
       <LaneButtons tools={tools} moment={moment} lane={lane} open={open} keyed={keyed} onMore={onMore} />
     </section>

@@ -50,18 +50,24 @@ export function leftOf(view: RunView, number: number): string {
   return [...rep, ...(lane.next.at === null ? [] : [inText(lane.next.at - view.t)])].join(', ');
 }
 
-/** A sentence's words in groups, each with what divides it from the next: a row has a group whole or not at all. */
-export function groupsOf(text: string): readonly string[] {
-  const groups = text.split(', ');
-  return groups.map((words, at) => (at < groups.length - 1 ? `${words}, ` : words)).filter((words) => words !== '');
-}
-
-/** What the lane swims next: how far it is, then its words, of which the last go first where there is no room. */
+/** What the lane swims next: how far it is, then its words; a row has each group whole or not at all. */
 export function repGroups(view: RunView, lane: LaneView): readonly string[] {
   const text = repWords(view, lane);
+  // Only a rep has its place in the set behind it; all else is a sentence.
   if (leftOf(view, lane.number) === '') return [text];
   const from = text.indexOf(' ') + 1;
-  return [text.slice(0, from), ...groupsOf(`${text.slice(from)}, `)].filter((words) => words !== '');
+  return [
+    text.slice(0, from),
+    ...text
+      .slice(from)
+      .split(', ')
+      .map((words) => `${words}, `),
+  ].filter((words) => words !== '');
+}
+
+/** The same of a sentence that nothing follows: a comma goes with the group behind it. */
+export function moreGroups(text: string): readonly string[] {
+  return text.split(', ').map((words, at) => (at === 0 ? words : `, ${words}`));
 }
 
 /** What the lane swims next; which rep of it is it and how soon stands behind, where long words cannot push it out. */
