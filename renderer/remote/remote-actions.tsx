@@ -13,7 +13,9 @@ import type { Moment } from '../ui/coach/frames.ts';
 import { primaryOf, type Steering } from '../ui/coach/primary.ts';
 import { refusalOf, undoText } from '../ui/coach/offers.ts';
 import { useHand, type Tools } from '../ui/coach/use-deck.ts';
-import { goesText, leaveText, secondsToGo, startNowText } from '../ui/coach/words.ts';
+import { goesText, leaveText, startNowText } from '../ui/coach/words.ts';
+import { lanesOrAll } from '../../app/core/words/lanes.ts';
+import { secondsLeft } from '../../app/core/words/reading.ts';
 
 const FEW = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'few');
 const MORE = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'more');
@@ -169,7 +171,7 @@ function heldHint(action: ActionName): string {
 function undoHint(view: RunView): string {
   const { undo, state, t } = view;
   if (!undo || refusalOf(state, { do: 'undo' }, t) !== null) return undoText(view);
-  return `${commandNamed(undo.command)}, ${secondsToGo(undo.until - t)} s left`;
+  return `${commandNamed(undo.command)}, ${secondsLeft(undo.until - t)} s left`;
 }
 
 /** What is offered beside the big one is for all lanes, as that is. */
@@ -179,7 +181,7 @@ function besideHint(view: RunView, action: Steering, clock: ClockChoice): string
 }
 
 function whoText(lane: number | null): string {
-  return lane === null ? 'all lanes' : `lane ${lane}`;
+  return lanesOrAll(lane === null ? [] : [lane]);
 }
 
 interface RemoteButtonProps {

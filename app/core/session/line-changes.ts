@@ -3,6 +3,8 @@
  * the one in force, and for lines that begin while they are being changed.
  */
 
+import { spanned } from '../words/phrase.ts';
+
 /** Lines `from` to `to` (from 0, `to` not included) of the text before, and what stands in their place. */
 export interface Change {
   readonly from: number;
@@ -64,8 +66,7 @@ export function changedText(before: readonly string[], after: readonly string[])
 const MOST_NAMED = 4;
 
 function numbered(from: number, count: number): string {
-  if (count === 1) return `line ${from + 1} is`;
-  return `lines ${from + 1}${count === 2 ? ' and ' : ' to '}${from + count} are`;
+  return `${spanned('line', from + 1, from + count)} ${count === 1 ? 'is' : 'are'}`;
 }
 
 /**

@@ -9,7 +9,7 @@ import { DeckButton } from '../../ui/coach/deck-button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { primaryOf } from '../../ui/coach/primary.ts';
 import { useHand } from '../../ui/coach/use-deck.ts';
-import { lanesNamed } from '../../ui/coach/words.ts';
+import { lanesNamed } from '../../../app/core/words/lanes.ts';
 import { ActionButton } from './action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { SoundButton } from './sound-button.tsx';

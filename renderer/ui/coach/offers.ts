@@ -10,6 +10,7 @@ import { readCommand } from '../../../app/core/run/read-command.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { isPending, type RunState } from '../../../app/core/run/state.ts';
 import type { Millis } from '../../../app/core/units.ts';
+import { secondsLeft } from '../../../app/core/words/reading.ts';
 import { commandLabel } from './actions.ts';
 
 /** null where it can be done, else the sentence that says why not. */
@@ -55,7 +56,7 @@ function unmeant(before: RunState, after: RunState, command: Command, t: Millis)
 export function undoText({ undo, state, t }: Pick<RunView, 'undo' | 'state' | 't'>): string {
   if (!undo) return 'nothing to undo';
   if (refusalOf(state, { do: 'undo' }, t) !== null) return 'too late to undo';
-  return `${commandLabel(undo.command)}, ${Math.ceil((undo.until - t) / 1000)} s left`;
+  return `${commandLabel(undo.command)}, ${secondsLeft(undo.until - t)} s left`;
 }
 
 /** Whether a Start is for this moment, be it that one so soon after a Start or Stop is not taken yet. */

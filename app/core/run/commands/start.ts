@@ -2,7 +2,7 @@
  * `start`: the stretch that waits begins, a countdown is cut short, or the next stretch is begun by hand.
  */
 
-import { reading } from '../../reading.ts';
+import { reading } from '../../words/reading.ts';
 import { SECOND, type Millis } from '../../units.ts';
 import { align, BOUNCE, LEAD } from '../align.ts';
 import { done, no, type Outcome } from '../answer.ts';
