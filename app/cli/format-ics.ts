@@ -5,7 +5,7 @@
  */
 
 import { createHash } from 'node:crypto';
-import type { Plan, Stretch, WrittenSet } from '../core/plan/plan.ts';
+import type { Plan, Stretch, PlannedSet } from '../core/plan/plan.ts';
 import { plannedTimes } from '../core/plan/schedule.ts';
 import { totalsOf, type PartTotal } from '../core/plan/totals.ts';
 import { distanceIn } from '../core/words/distance.ts';
@@ -83,7 +83,7 @@ function description(
 }
 
 /** How often a line in rounds is swum in all. */
-function roundsNote({ rounds }: WrittenSet): string {
+function roundsNote({ rounds }: PlannedSet): string {
   const times = rounds.reduce((product, { of }) => product * of, 1);
   return times > 1 ? ` (${roundsText(times)})` : '';
 }

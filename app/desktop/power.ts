@@ -66,7 +66,7 @@ export function stayAwake(host: DeckHost, clock: Clock): Consumer & { stop(): vo
 export function watchSleep(host: DeckHost, clock: Clock, journal: JournalFile, woken: () => void): void {
   powerMonitor.on('suspend', () => {
     const run = host.current();
-    const moment = clock.moment();
+    const moment = clock.instant();
     if (run) journal.signNow({ run: run.id, at: Math.floor(moment.hostTime - run.openedAt), leaves: [], ...moment });
   });
   powerMonitor.on('resume', () => {

@@ -3,7 +3,7 @@
  */
 
 import type { RunView } from '../../app/core/run/view.ts';
-import type { Stretch, WrittenSet } from '../../app/core/plan/plan.ts';
+import type { Stretch, PlannedSet } from '../../app/core/plan/plan.ts';
 import type { Part } from '../../app/core/session/session.ts';
 import { itemIndexOf } from '../../app/core/session/item-on-line.ts';
 import type { Millis } from '../../app/core/units.ts';
@@ -95,8 +95,8 @@ function firstLineOf(stretch: Stretch): number {
   );
 }
 
-function earliest(sets: readonly (WrittenSet | undefined)[], otherwise: number): number {
-  let first: WrittenSet | undefined;
+function earliest(sets: readonly (PlannedSet | undefined)[], otherwise: number): number {
+  let first: PlannedSet | undefined;
   for (const set of sets) if (set && (!first || set.order < first.order)) first = set;
   return first ? first.line : otherwise;
 }

@@ -54,7 +54,7 @@ export interface Told<Given = Command> {
   earlier(): string;
   /** "50 fast", where it is the same in all lanes; else the other words. */
   rep(reps: readonly (Pending | undefined)[], otherwise: string): string;
-  /** "1:35", "≈ 1:35" where it is an estimate. */
+  /** "1:35", "≈1:35" where it is an estimate. */
   interval(rep: Pending): string;
   /** "next leave 6:10", the earliest of the lanes it changed. */
   next(): string;

@@ -6,8 +6,8 @@ import { useMemo, type ReactElement } from 'react';
 import { DeckButton } from '../../ui/coach/deck-button.tsx';
 import { commandLabel } from '../../ui/coach/actions.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { refusalOf, undoText } from '../../ui/coach/offers.ts';
-import { useHand } from '../../ui/coach/use-deck.ts';
+import { undoText } from '../../ui/coach/offers.ts';
+import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
 import { distanceIn, distanceText } from '../../../app/core/words/distance.ts';
 import { lanesNamed } from '../../../app/core/words/lanes.ts';
 import { count } from '../../../app/core/words/phrase.ts';
@@ -33,6 +33,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
   const records = useMemo(() => laneRecords(state), [state]);
   useHand(tools.hand, (hand) => hand.said);
   const said = tools.hand.said();
+  const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
   const { session } = state.plan;
   const { unit } = session.pool;
   const timeOf = (at: number | null): string => (at === null ? '–' : clockTime(run.openedAtTimeOfDay + at));
@@ -131,13 +132,8 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         {view.undo ? (
           <ActionButton
             tools={tools}
-            moment={moment}
             action="undo"
-            hint={
-              refusalOf(state, { do: 'undo' }, view.t) === null
-                ? `takes ${commandLabel(view.undo.command)} back`
-                : undoText(view)
-            }
+            hint={whyNoUndo === null ? `takes ${commandLabel(view.undo.command)} back` : undoText(view, whyNoUndo)}
           />
         ) : null}
         <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">

@@ -40,7 +40,7 @@ export function RewriteOutcome(props: RewriteOutcomeProps): ReactElement {
   );
 }
 
-/** "With your text: ends 2:20 sooner, ≈ 20:27, 3 min in hand": against the end that the head shows. */
+/** "With your text: ends 2:20 sooner, ≈20:27, 3 min in hand": against the end that the head shows. */
 function endText(outcome: Extract<Outcome, { kind: 'fits' }>, { openedAtTimeOfDay }: DeckRun): string {
   const { end, endNow, isEstimate, plan } = outcome;
   const { ends, inHandText } = hourOf(openedAtTimeOfDay, end, plan.session.finishBy, isEstimate);

@@ -6,7 +6,6 @@
 import { useState, type ReactElement } from 'react';
 import type { CutOption } from '../../../app/core/run/fit.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { refusalOf } from '../../ui/coach/offers.ts';
 import { lineIsEstimate } from '../../../app/core/plan/estimates.ts';
 import { endIsEstimate } from '../../../app/core/run/estimates.ts';
 import { about } from '../../../app/core/words/estimate.ts';
@@ -52,7 +51,7 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
         text={source.text}
         isEstimate={(line) => lineIsEstimate(view.state.stretches, line)}
         endTime={(end) => `${about(isEstimate)}${endTime(run.openedAtTimeOfDay + end)}`}
-        whyNot={(cut) => refusalOf(view.state, command(cut), view.t)}
+        whyNot={(cut) => tools.offers.whyNot(command(cut))}
         judge={(cut) => tools.hand.refusal(command(cut))}
         onCut={(cut) => void tools.hand.press(command(cut))}
         onRefused={(why) => tools.hand.say(why, 'refused')}
