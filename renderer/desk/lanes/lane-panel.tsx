@@ -5,7 +5,7 @@
 
 import type { ReactElement, ReactNode } from 'react';
 import type { Command } from '../../../app/core/run/command.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { onText } from '../../../app/core/words/interval.ts';
 import { count, spaced } from '../../../app/core/words/phrase.ts';
@@ -37,13 +37,7 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
       title={`Lane ${number}`}
       beside={
         <>
-          <DeckButton
-            name={`Mark lane ${number}`}
-            label="Mark"
-            look="is-small"
-            onPress={onMark}
-            onRefused={() => undefined}
-          />
+          <Button name={`Mark lane ${number}`} label="Mark" look="is-small" onPress={onMark} />
           <LaneInOut {...shared} />
         </>
       }

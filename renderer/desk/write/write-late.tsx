@@ -8,7 +8,7 @@ import { endsByEstimate, lineIsEstimate } from '../../../app/core/plan/estimates
 import type { Plan } from '../../../app/core/plan/plan.ts';
 import { openRun } from '../../../app/core/run/state.ts';
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import { CutOffers } from '../run/cut-offers.tsx';
 import { startByText } from '../run/fit-advice.ts';
 import { about } from '../../../app/core/words/estimate.ts';
@@ -49,16 +49,9 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
         whyNot={() => null}
         judge={() => null}
         onCut={make}
-        onRefused={() => undefined}
       />
       {undone ? (
-        <DeckButton
-          name="Undo the cut"
-          hint={undone.label}
-          look="late-cut"
-          onPress={() => onText(undone.before)}
-          onRefused={() => undefined}
-        />
+        <Button name="Undo the cut" hint={undone.label} look="late-cut" onPress={() => onText(undone.before)} />
       ) : null}
       {fit.swimDownBy === null ? null : <p>{startByText(openRun(plan, 0), at(fit.swimDownBy))}</p>}
     </section>
