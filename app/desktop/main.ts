@@ -65,6 +65,8 @@ function begin(): void {
     const session = sessionIn(more);
     if (session !== null) openFile(session);
   });
+  // A click on the Dock.
+  app.on('activate', () => void program.then((running) => running?.focus()));
   // Without a listener Electron would end the program while a window is being replaced.
   app.on('window-all-closed', () => undefined);
 }
@@ -73,7 +75,6 @@ async function start(): Promise<Program | null> {
   const folder = given.data ?? join(app.getPath('userData'), 'data');
   const started = await startProgram(folder, join(__dirname, '..', 'pages'));
   if (!started.ok) return refuse(started.why);
-  endInOrder(started.program);
   if (given.session !== null) await started.program.openFile(given.session, given.lanes);
   return started.program;
 }
@@ -83,15 +84,6 @@ function refuse(why: string): null {
   if (app.isPackaged) dialog.showErrorBox('Lanecall cannot start', why);
   process.stderr.write(`${why}\n`, () => app.exit(1));
   return null;
-}
-
-/** The journal gets its last lines before the program goes. */
-function endInOrder({ end }: Program): void {
-  let ended: Promise<void> | null = null;
-  app.on('before-quit', (event) => {
-    event.preventDefault();
-    ended ??= end().finally(() => app.exit(0));
-  });
 }
 
 function sessionIn(more: unknown): string | null {

@@ -8,7 +8,7 @@ import { join, resolve } from 'node:path';
 import type Electron from 'electron';
 import { describe, expect, test, vi } from 'vitest';
 import { startArguments } from '../../app/desktop/arguments.ts';
-import { deskLook, mayClose } from '../../app/desktop/desk-window.ts';
+import { deskLook } from '../../app/desktop/desk-window.ts';
 import type { SomeDisplay } from '../../app/desktop/displays.ts';
 import { menuTemplate, type MenuState } from '../../app/desktop/menu.ts';
 import { openFile } from '../../app/desktop/opened-file.ts';
@@ -119,17 +119,6 @@ describe("[desktop] the coach's window opens", () => {
   });
 });
 
-describe("[desktop] the coach's window closes", () => {
-  test.each<[string, boolean, number | null, number, boolean]>([
-    ['at once without a run', false, null, 0, true],
-    ['not at the first press during a run', true, null, 0, false],
-    ['at the second', true, 1000, 11_000, true],
-    ['not at one that comes much later', true, 1000, 11_001, false],
-  ])('%s', (_, isGoing, refusedAt, now, expected) => {
-    expect(mayClose(isGoing, refusedAt, now)).toBe(expected);
-  });
-});
-
 describe('[desktop] a page that dies', () => {
   test.each<[string, string, number[], number, string]>([
     ['comes back', 'crashed', [], 0, 'again'],
@@ -231,6 +220,7 @@ describe('[menu]', () => {
   test('has the wall screen: show, full screen or window, and every display', () => {
     const said: unknown[] = [];
     const template = menuTemplate(state, () => ({
+      showCoach: vi.fn(),
       show: (shown) => void said.push(shown),
       look: (look) => void said.push(look),
       moveTo: ({ id }) => void said.push(id),
@@ -246,9 +236,31 @@ describe('[menu]', () => {
     expect(said).toEqual([false, 'full screen', 'window', 1, 2]);
   });
 
-  test('has nothing that loads a page again, opens tools or ends the run by a slip', () => {
-    const roles = JSON.stringify(menuTemplate(state, () => ({ show: vi.fn(), look: vi.fn(), moveTo: vi.fn() })));
-    expect(roles).not.toMatch(/reload|toggleDevTools|viewMenu|windowMenu|close/i);
+  const rolesOn = (platform: NodeJS.Platform): string =>
+    JSON.stringify(
+      menuTemplate({ ...state, platform }, () => ({
+        showCoach: vi.fn(),
+        show: vi.fn(),
+        look: vi.fn(),
+        moveTo: vi.fn(),
+      })),
+    );
+
+  test.each(['linux', 'win32', 'darwin'] as const)(
+    'has on %s nothing that loads a page again, opens tools, hides the wall screen or closes a window by a slip',
+    (platform) => {
+      expect(rolesOn(platform)).not.toMatch(/reload|toggleDevTools|viewMenu|windowMenu|appMenu|hide|minimize|close/i);
+      expect(rolesOn(platform)).toContain('"role":"quit"');
+    },
+  );
+
+  test("has on macOS the windows, and the coach's by name", () => {
+    const showCoach = vi.fn();
+    const actions = { showCoach, show: vi.fn(), look: vi.fn(), moveTo: vi.fn() };
+    const template = menuTemplate({ ...state, platform: 'darwin' }, () => actions);
+    const window = template.find(({ role }) => role === 'window')!.submenu as Electron.MenuItemConstructorOptions[];
+    window[0]!.click?.({} as never, undefined, {} as never);
+    expect([window[0]!.label, showCoach.mock.calls.length]).toEqual(["Coach's window", 1]);
   });
 });
 

@@ -77,8 +77,11 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     const before = commands(data);
     await program.plug([LAPTOP]);
     await expect.poll(() => program.wall()).toMatchObject({ full: false });
-    const { bounds } = (await program.wall())!;
-    expect(bounds.x + bounds.width).toBeLessThanOrEqual(LAPTOP.bounds.width);
+    const rightEdge = async (): Promise<number> => {
+      const { x, width } = (await program.wall())!.bounds;
+      return x + width;
+    };
+    await expect.poll(rightEdge).toBeLessThanOrEqual(LAPTOP.bounds.width);
     await expect
       .poll(() => desk.getByRole('status').allInnerTexts())
       .toContainEqual(expect.stringMatching(/Pool TV.*in a window here, and goes back by itself.*extend/s));
@@ -143,7 +146,15 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     });
     await expect
       .poll(async () => (await desk.getByRole('status').allInnerTexts()).join())
-      .toMatch(/Close the window again.*\(a fault of the test\)\. The run goes on/s);
+      .toMatch(/Close this window or quit again.*\(a fault of the test\)\. The run goes on/s);
+    expect(await program.windows()).toHaveLength(2);
+  });
+
+  test('nor does the program end by its menu, and the window that asks comes to the front', async () => {
+    // Until what was said of the window is over.
+    await expect.poll(async () => (await desk.getByRole('status').allInnerTexts()).join()).not.toContain('quit again');
+    await program.app.evaluate(({ app }) => app.quit());
+    await expect.poll(async () => (await desk.getByRole('status').allInnerTexts()).join()).toContain('quit again');
     expect(await program.windows()).toHaveLength(2);
   });
 

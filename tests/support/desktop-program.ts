@@ -80,15 +80,21 @@ export class DesktopProgram {
     return status;
   }
 
-  close(): Promise<void> {
-    return this.app.close();
+  /** In good order, and without being asked whether a run may be left. */
+  async close(): Promise<void> {
+    await this.ended('SIGTERM');
   }
 
   /** As a machine that loses its power. */
   async kill(): Promise<void> {
+    await this.ended('SIGKILL');
+  }
+
+  private async ended(signal: NodeJS.Signals): Promise<void> {
     const child = this.app.process();
+    if (child.exitCode !== null || child.signalCode !== null) return;
     const gone = once(child, 'exit');
-    child.kill('SIGKILL');
+    child.kill(signal);
     await gone;
   }
 
