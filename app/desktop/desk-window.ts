@@ -14,8 +14,6 @@ export interface DeskPorts {
   mayLeave(): boolean;
   /** Where the window is, to open there the next time. */
   keep(bounds: Rectangle): void;
-  /** Its page is there. */
-  opened(): void;
 }
 
 export interface DeskWindow {
@@ -51,7 +49,6 @@ export function deskWindow(
       loaded = made;
       for (const file of waiting) made.webContents.send(CHANNELS.sessionFile, file);
       waiting = [];
-      ports.opened();
     },
   });
   const look = deskLook(screen.getAllDisplays(), screen.getPrimaryDisplay().id, before);

@@ -5,11 +5,14 @@
 
 import { spawn } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
+import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { app, dialog, Menu } from 'electron';
+import { dataFolder } from '../host/lock/data-folder.ts';
 import { registerScheme } from './app-pages.ts';
 import { startArguments } from './arguments.ts';
 import { executableOf, STARTED_APART, wordsForXServer } from './display-server.ts';
+import { bringOver } from './older-data.ts';
 import { startProgram, type Program } from './program.ts';
 
 const given = startArguments(process.argv, process.defaultApp ?? false, process.cwd());
@@ -72,7 +75,10 @@ function begin(): void {
 }
 
 async function start(): Promise<Program | null> {
-  const folder = given.data ?? join(app.getPath('userData'), 'data');
+  const { platform, env } = process;
+  const folder = given.data ?? dataFolder({ platform, env, home: homedir() });
+  // Where that fails it is tried again the next time.
+  if (given.data === null) await bringOver(join(app.getPath('userData'), 'data'), folder).catch(() => undefined);
   const started = await startProgram(folder, join(__dirname, '..', 'pages'));
   if (!started.ok) return refuse(started.why);
   if (given.session !== null) await started.program.openFile(given.session, given.lanes);

@@ -105,7 +105,13 @@ interface Windows {
 function openWindows(host: DeckHost, clock: Clock, settings: KeptSettings, endings: Endings): Windows {
   const timers = systemTimers;
   const kinds = new Map<number, WindowKind>();
-  const channel = openDeckChannel(host, clock, (contents) => kinds.get(contents) ?? null);
+  const channel = openDeckChannel(host, clock, {
+    kindOf: (contents) => kinds.get(contents) ?? null,
+    painted: (kind) => {
+      const window = kind === 'desk' ? desk.current() : null;
+      if (window) whenVisible(window, sayOpen);
+    },
+  });
   const made = (kind: WindowKind) => (window: BrowserWindow) => {
     kinds.set(window.webContents.id, kind);
     watchSessionEnd(window, endings);
@@ -117,7 +123,6 @@ function openWindows(host: DeckHost, clock: Clock, settings: KeptSettings, endin
     {
       mayLeave: endings.wayOut.mayLeave,
       keep: (bounds) => settings.change({ desk: bounds }),
-      opened: () => process.stdout.write(OPEN),
     },
     { made: made('desk'), pageGone: channel.gone, closed: () => app.quit() },
   );
@@ -156,8 +161,16 @@ function openWindows(host: DeckHost, clock: Clock, settings: KeptSettings, endin
   };
 }
 
-/** For whoever started the program: its first page is there. */
-const OPEN = 'Lanecall is open.\n';
+/** Painted on a window that is not shown would be painted for nobody. */
+function whenVisible(window: BrowserWindow, call: () => void): void {
+  if (window.isVisible()) call();
+  else window.once('show', call);
+}
+
+/** For whoever started the program: somebody can see the coach's window. Said once a page; once is heard. */
+function sayOpen(): void {
+  process.stdout.write('Lanecall is open.\n');
+}
 
 /** A fault of the program in one place must not end the run everywhere; Electron would stop it all with a box. */
 function faultText(error: unknown): string {

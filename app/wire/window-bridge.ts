@@ -7,12 +7,13 @@
 /** Under this name a page finds its bridge; there is none in a browser. */
 export const BRIDGE = 'lanecallWindow';
 
-/** From a window to the main process (`connect`, `say`, `hangUp`, `ask`) and back (the others). */
+/** From a window to the main process (`connect`, `say`, `hangUp`, `ask`, `painted`) and back (the others). */
 export const CHANNELS = {
   connect: 'deck:connect',
   say: 'deck:say',
   hangUp: 'deck:hang-up',
   ask: 'deck:ask',
+  painted: 'window:painted',
   heard: 'deck:heard',
   closed: 'deck:closed',
   woken: 'deck:woken',

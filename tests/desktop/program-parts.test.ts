@@ -3,7 +3,7 @@
  * back, when the machine may sleep, what becomes of a file, and what stands in the menu.
  */
 
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type Electron from 'electron';
 import { describe, expect, test, vi } from 'vitest';
@@ -11,6 +11,7 @@ import { startArguments } from '../../app/desktop/arguments.ts';
 import { deskLook } from '../../app/desktop/desk-window.ts';
 import type { SomeDisplay } from '../../app/desktop/displays.ts';
 import { menuTemplate, type MenuState } from '../../app/desktop/menu.ts';
+import { bringOver } from '../../app/desktop/older-data.ts';
 import { openFile } from '../../app/desktop/opened-file.ts';
 import { keepsAwake } from '../../app/desktop/power.ts';
 import { afterDeath } from '../../app/desktop/restarts.ts';
@@ -97,6 +98,31 @@ describe('[desktop] what is kept of the windows', () => {
     { wall: { display: { id: 'x' } }, desk: { x: 0, y: 0, width: 1, height: 1 } },
   ])('is read with what can be used of %j', (value) => {
     expect(settingsOf(value)).toEqual(FIRST_SETTINGS);
+  });
+});
+
+describe('[desktop] runs of an older data folder', () => {
+  test('are brought over once, and nothing that is there already is written over', async () => {
+    const [older, folder] = [freshDataFolder(), freshDataFolder()];
+    for (const [place, name, text] of [
+      [older, 'a.run', 'old a'],
+      [older, 'b.run', 'old b'],
+      [folder, 'b.run', 'new b'],
+    ] as const) {
+      mkdirSync(join(place, 'runs'), { recursive: true });
+      writeFileSync(join(place, 'runs', name), text);
+    }
+    await bringOver(older, folder);
+    const read = (name: string): string => readFileSync(join(folder, 'runs', name), 'utf8');
+    expect([read('a.run'), read('b.run')]).toEqual(['old a', 'new b']);
+    rmSync(join(folder, 'runs', 'a.run'));
+    await bringOver(older, folder);
+    expect(existsSync(join(folder, 'runs', 'a.run'))).toBe(false);
+    expect(existsSync(join(older, 'runs.brought-over', 'a.run'))).toBe(true);
+  });
+
+  test('are none where there is no such folder', async () => {
+    await expect(bringOver('/no/such/folder', freshDataFolder())).resolves.toBeUndefined();
   });
 });
 

@@ -5,8 +5,10 @@
 import { contextBridge, ipcRenderer } from 'electron';
 import { BRIDGE, CHANNELS, type CoachBridge, type Reply, type SessionFile } from '../../wire/window-bridge.ts';
 import { deckBridge } from './deck-bridge.ts';
+import { pageObserver, tellWhenPainted } from './paint.ts';
 
 contextBridge.exposeInMainWorld(BRIDGE, coachBridge());
+tellWhenPainted(pageObserver());
 
 function coachBridge(): CoachBridge {
   let listener: ((file: SessionFile) => void) | null = null;
