@@ -6,7 +6,7 @@
 
 import { createHash } from 'node:crypto';
 import { distanceText } from '../core/lengths.ts';
-import type { Plan, Stretch, WrittenSet } from '../core/plan/plan.ts';
+import type { Plan, Stretch, PlannedSet } from '../core/plan/plan.ts';
 import { plannedTimes } from '../core/plan/schedule.ts';
 import { totalsOf, type PartTotal } from '../core/plan/totals.ts';
 import { reading, timeOfDay } from '../core/reading.ts';
@@ -81,7 +81,7 @@ function description(
 }
 
 /** How often a line in rounds is swum in all. */
-function roundsNote({ rounds }: WrittenSet): string {
+function roundsNote({ rounds }: PlannedSet): string {
   const times = rounds.reduce((product, { of }) => product * of, 1);
   return times > 1 ? ` (${times} rounds)` : '';
 }

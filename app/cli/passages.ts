@@ -3,12 +3,12 @@
  * how people read a plan; the plan itself goes lane by lane.
  */
 
-import type { Plan, Rep, Stretch, WrittenSet } from '../core/plan/plan.ts';
+import type { Plan, Rep, Stretch, PlannedSet } from '../core/plan/plan.ts';
 import { linesOf, type SwimLine } from '../core/plan/swim-lines.ts';
 import type { Passage } from './set-label.ts';
 
 export interface StretchPassage {
-  readonly set: WrittenSet;
+  readonly set: PlannedSet;
   readonly line: SwimLine;
   /** In lane order. */
   readonly lanes: Passage;
@@ -18,7 +18,7 @@ export interface StretchPassage {
 export function passagesOf(plan: Plan): (stretch: Stretch) => readonly StretchPassage[] {
   const lines = new Map(linesOf(plan.session).map((line) => [line.item.line, line]));
   return (stretch) => {
-    const found = new Map<WrittenSet, Rep[][]>();
+    const found = new Map<PlannedSet, Rep[][]>();
     stretch.lanes.forEach(({ reps }, lane) => {
       for (const rep of reps) {
         const lanes = found.get(rep.set) ?? stretch.lanes.map(() => []);

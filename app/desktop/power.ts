@@ -65,7 +65,7 @@ export function stayAwake(host: DeckHost, clock: Clock): Consumer & { stop(): vo
 /** A sign of life of the run that is going, on the disk when this returns. */
 export function signNow(host: DeckHost, clock: Clock, journal: JournalFile): void {
   const run = host.current();
-  const moment = clock.moment();
+  const moment = clock.instant();
   if (run) journal.signNow({ run: run.id, at: Math.floor(moment.hostTime - run.openedAt), leaves: [], ...moment });
 }
 

@@ -121,7 +121,7 @@ export const fromHost = z.discriminatedUnion('say', [
        * Not null while there is something to be told once: the first of the notices, and what was kept of each
        * run that was left unattended; `run`: one that has come back and may be left.
        */
-      news: z
+      startUp: z
         .object({ run: id.nullable(), unattended: z.array(z.string()) })
         .strict()
         .nullable(),

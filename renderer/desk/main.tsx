@@ -20,6 +20,7 @@ import { askForSessionFile } from '../link/own-window.ts';
 import { createHand } from '../ui/coach/hand.ts';
 import { startFrames } from '../ui/coach/frames.ts';
 import { freeKeyboard } from '../ui/coach/free-keyboard.ts';
+import { createOffers } from '../ui/coach/offers.ts';
 import { followLight } from '../ui/coach/light-choice.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { openSound } from '../sound/sound.ts';
@@ -30,13 +31,14 @@ openPage('page', () => {
   const link = openLink('desk');
   const frames = startFrames(link);
   const hand = createHand(link, () => performance.now(), ownStorage());
+  const offers = createOffers(frames, hand);
   const sound = openSound(link, ownStorage());
   const light = followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
   freeKeyboard(document);
   void askForSessionFile();
   return (
     <StrictMode>
-      <Desk tools={{ link, frames, hand, sound, light }} />
+      <Desk tools={{ link, frames, hand, sound, light, offers }} />
     </StrictMode>
   );
 });

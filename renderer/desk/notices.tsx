@@ -12,28 +12,28 @@ import { goOn, leaveRun } from './comeback.ts';
 export function Notices({ tools }: { readonly tools: Tools }): ReactElement | null {
   const status = useDeck(tools.link, (state) => state.status);
   const notices = useDeck(tools.link, (state) => state.notices);
-  const news = useDeck(tools.link, (state) => state.news);
+  const startUp = useDeck(tools.link, (state) => state.startUp);
   const [refused, setRefused] = useState<string | null>(null);
   const faults = useDeck(tools.link, (state) => state.faults);
   useMoment(tools.frames);
   const lost = status === 'lost' ? [lostText(tools.link.lostFor())] : [];
   const all = [...lost, ...faults, ...notices];
-  if (all.length === 0 && news === null) return null;
+  if (all.length === 0 && startUp === null) return null;
   return (
     <div className="notices" role="status">
       {all.map((text) => (
         <p key={text}>{text}</p>
       ))}
-      <EarlierRuns runs={news?.unattended ?? []} />
-      {news && status === 'live' ? (
+      <EarlierRuns runs={startUp?.unattended ?? []} />
+      {startUp && status === 'live' ? (
         <div className="notices-answer">
           <DeckButton
-            name={news.run === null ? 'I have read it' : 'Go on'}
+            name={startUp.run === null ? 'I have read it' : 'Go on'}
             look="is-small"
             onPress={() => void goOn().then(setRefused)}
             onRefused={setRefused}
           />
-          <Leave run={news.run} onAnswer={setRefused} />
+          <Leave run={startUp.run} onAnswer={setRefused} />
           {refused === null ? null : <p>{refused}</p>}
         </div>
       ) : null}

@@ -23,7 +23,7 @@ export interface FollowedRun {
   readonly run: DeckRun;
   readonly text: string;
   /** One a command: equal strings are equal commands at equal times. */
-  readonly marks: readonly string[];
+  readonly commandKeys: readonly string[];
 }
 
 /** The run of a snapshot, or why it cannot be followed. `before` is what the snapshot before came to. */
@@ -32,12 +32,12 @@ export function followRun(
   snapshot: SnapshotRun,
   texts: Texts,
 ): Result<FollowedRun, string> {
-  const marks = snapshot.commands.map((timed) => JSON.stringify(timed));
-  const known = before !== null && goesOn(before, snapshot, marks) ? before : opened(snapshot, texts);
+  const commandKeys = snapshot.commands.map((timed) => JSON.stringify(timed));
+  const known = before !== null && goesOn(before, snapshot, commandKeys) ? before : opened(snapshot, texts);
   if (known === null) return { ok: false, faults: 'This screen cannot read the session: reload it.' };
   let { state } = known.run;
   const commands: TimedCommand[] = [...known.run.commands];
-  for (const { at, command: fields } of snapshot.commands.slice(known.marks.length)) {
+  for (const { at, command: fields } of snapshot.commands.slice(known.commandKeys.length)) {
     const command = withText(fields, texts);
     if (command === null) return { ok: false, faults: 'This screen cannot follow the run: reload it.' };
     state = apply(state, command, at).state;
@@ -45,13 +45,16 @@ export function followRun(
   }
   const { openedAt, openedAtTimeOfDay, away = [] } = snapshot;
   const run = { ...known.run, state, commands, openedAt, openedAtTimeOfDay, away };
-  return { ok: true, value: { run, text: snapshot.text, marks } };
+  return { ok: true, value: { run, text: snapshot.text, commandKeys } };
 }
 
-function goesOn(before: FollowedRun, snapshot: SnapshotRun, marks: readonly string[]): boolean {
+function goesOn(before: FollowedRun, snapshot: SnapshotRun, commandKeys: readonly string[]): boolean {
   const { run } = before;
   if (run.id !== snapshot.id || before.text !== snapshot.text || run.clockPhase !== snapshot.clockPhase) return false;
-  return before.marks.length <= marks.length && before.marks.every((mark, index) => mark === marks[index]);
+  return (
+    before.commandKeys.length <= commandKeys.length &&
+    before.commandKeys.every((key, index) => key === commandKeys[index])
+  );
 }
 
 function opened(snapshot: SnapshotRun, texts: Texts): FollowedRun | null {
@@ -63,7 +66,7 @@ function opened(snapshot: SnapshotRun, texts: Texts): FollowedRun | null {
   const { lanesText } = source;
   const times = { openedAt, clockPhase, openedAtTimeOfDay, away };
   const run = { id, plan: plan.value, state, commands: [], lanesText, ...times };
-  return { run, text: snapshot.text, marks: [] };
+  return { run, text: snapshot.text, commandKeys: [] };
 }
 
 /** The command, a rewrite with its text, which comes by its hash; null for what is no command. */

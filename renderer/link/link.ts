@@ -24,7 +24,7 @@ import { createHostClock } from './host-clock.ts';
 import { reportMishap } from './mishap.ts';
 import { ownCarrier } from './own-window.ts';
 import { sentenceFor } from './misread.ts';
-import { createOutbox, type CommandAnswer, type Seen } from './outbox.ts';
+import { createOutbox, type CommandAnswer, type ExpectedReps } from './outbox.ts';
 import { createDeckStore, type DeckStore } from './store.ts';
 
 export type ScreenKind = 'desk' | 'wall' | 'remote';
@@ -38,7 +38,7 @@ export interface Link {
   /** For how long the host has been lost, in ms; null while it is there or has never been. */
   lostFor(): number | null;
   /** Gives a command; `seen` for those that drop, move or repeat reps, `madeFrom` (a text) for a rewrite. Never rejects. */
-  command(command: Command, seen?: Seen, madeFrom?: string): Promise<CommandAnswer>;
+  command(command: Command, seen?: ExpectedReps, madeFrom?: string): Promise<CommandAnswer>;
   /** Tells the host how the sound here stands; without a connection nothing is said. */
   sound(report: SoundReport): void;
   close(): void;
@@ -200,7 +200,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     failures = 0;
     const run = snapshot.run ? follow(snapshot.run) : null;
     followed = run?.ok ? run.value : null;
-    const { screens, notices, news, sound = { more: null, screens: [] } } = snapshot;
+    const { screens, notices, startUp, sound = { more: null, screens: [] } } = snapshot;
     const faults = [...(run && !run.ok ? [run.faults] : []), ...(unread === null ? [] : [unread])];
     store.setState({
       status: 'live',
@@ -208,7 +208,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
       run: followed?.run ?? null,
       screens,
       notices,
-      news,
+      startUp,
       sound,
       faults,
     });

@@ -14,7 +14,7 @@ export interface CommandAnswer {
 }
 
 /** By lane number, the rep that a screen showed as the lane's next; null for none. */
-export type Seen = { readonly [lane: string]: SeenRep | null };
+export type ExpectedReps = { readonly [lane: string]: SeenRep | null };
 
 export interface OutboxPorts {
   /** Sends now, or does nothing where there is no connection. */
@@ -28,7 +28,7 @@ export interface OutboxPorts {
 
 export interface Outbox {
   /** `run`: the one the command is meant for; `madeFrom`: the hash of the text that a rewrite was made from. */
-  give(command: Command, run: string | null, seen?: Seen, madeFrom?: string): Promise<CommandAnswer>;
+  give(command: Command, run: string | null, seen?: ExpectedReps, madeFrom?: string): Promise<CommandAnswer>;
   answered(answer: Answer): void;
   /** Sends everything unanswered again. */
   resend(): void;

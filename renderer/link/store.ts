@@ -27,7 +27,7 @@ export interface DeckState {
    * Not null while the first of these are to be told once, and the runs that were left unattended; `run`: one
    * that has come back and may be left.
    */
-  readonly news: { readonly run: string | null; readonly unattended: readonly string[] } | null;
+  readonly startUp: { readonly run: string | null; readonly unattended: readonly string[] } | null;
   /** Which screens have said how their sound stands; `more` is null until somebody has said whether several may sound. */
   readonly sound: NonNullable<Snapshot['sound']>;
   /** What is wrong with this screen's own link, in sentences; empty when all is well. */
@@ -62,7 +62,7 @@ export function createDeckStore(): DeckStore {
     run: null,
     screens: { desk: 0, wall: 0, remote: 0 },
     notices: [],
-    news: null,
+    startUp: null,
     sound: { more: null, screens: [] },
     faults: [],
   }));

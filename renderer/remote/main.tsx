@@ -10,6 +10,7 @@ import './remote.css';
 import { openLink } from '../link/link.ts';
 import { createHand } from '../ui/coach/hand.ts';
 import { startFrames } from '../ui/coach/frames.ts';
+import { createOffers } from '../ui/coach/offers.ts';
 import { followLight } from '../ui/coach/light-choice.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { openPage } from '../ui/open-page.tsx';
@@ -19,10 +20,11 @@ openPage('page', () => {
   const link = openLink('remote');
   const frames = startFrames(link);
   const hand = createHand(link, () => performance.now(), ownStorage());
+  const offers = createOffers(frames, hand);
   followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
   return (
     <StrictMode>
-      <Remote tools={{ link, frames, hand }} />
+      <Remote tools={{ link, frames, hand, offers }} />
     </StrictMode>
   );
 });

@@ -10,9 +10,10 @@ import { ACTION_NAMES, ACTIONS, commandNamed, commandOf, type ActionName } from 
 import { CommandButton } from '../ui/coach/command-button.tsx';
 import { DeckButton } from '../ui/coach/deck-button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
-import { primaryOf, type Steering } from '../ui/coach/primary.ts';
-import { refusalOf, undoText } from '../ui/coach/offers.ts';
-import { useHand, type Tools } from '../ui/coach/use-deck.ts';
+import type { Steering } from '../ui/coach/primary.ts';
+import { undoText } from '../ui/coach/offers.ts';
+import type { Refusal } from '../ui/coach/refusal.ts';
+import { useHand, useOffer, type Tools } from '../ui/coach/use-deck.ts';
 import { goesText, leaveText, secondsToGo, startNowText } from '../ui/coach/words.ts';
 
 const FEW = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'few');
@@ -47,7 +48,8 @@ export function RemoteActions(props: RemoteActionsProps): ReactElement {
 
 function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOpen(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
-  const shared = { tools, moment };
+  const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
+  const shared = { tools };
   // After the end no lane has anything to skip or move; Undo may take the Finish back.
   const few = moment.view.phase === 'done' ? [] : FEW;
   return (
@@ -55,7 +57,7 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
       {few.map((action) => (
         <RemoteButton key={action} {...shared} action={action} lanes={lanes} hint={doesText(moment, action, lane)} />
       ))}
-      <RemoteButton {...shared} action="undo" lanes={[]} hint={undoHint(moment.view)} />
+      <RemoteButton {...shared} action="undo" lanes={[]} hint={undoHint(moment.view, whyNoUndo)} />
       <DeckButton name="More" hint="repeat, move on …" onPress={onOpen} onRefused={() => undefined} />
     </div>
   );
@@ -64,7 +66,8 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
 /** Where a command has been accepted the few come back. */
 function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onBack(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
-  const shared = { tools, moment, onDone: onBack };
+  const { main, beside } = useOffer(tools.offers, (offers) => offers.primary());
+  const shared = { tools, onDone: onBack };
   return (
     <div className="remote-grid is-more">
       {MORE.map((action) => (
@@ -76,7 +79,7 @@ function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onB
           hint={doesText(moment, action, lane)}
         />
       ))}
-      {primaryOf(moment.view).main === 'finish' || primaryOf(moment.view).beside.includes('finish') ? (
+      {main === 'finish' || beside.includes('finish') ? (
         <span />
       ) : (
         <RemoteButton {...shared} action="finish" lanes={[]} hint={heldHint('finish')} />
@@ -89,9 +92,9 @@ function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onB
 /** For all lanes at the very foot; above it what is offered beside it, and the stop of the lane looked after. */
 function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { readonly more: boolean }): ReactElement {
   const clock = useHand(tools.hand, (state) => state.clock);
-  const { main, beside } = primaryOf(moment.view);
+  const { main, beside } = useOffer(tools.offers, (offers) => offers.primary());
   const looked = moment.view.lanes.find(({ number }) => number === lane);
-  const shared = { tools, moment };
+  const shared = { tools };
   // Where more is open the lane's own wait behind Back: with ten lanes there is no room for both.
   const own = looked && !more ? laneSteering(looked) : [];
   const goes = (at: number | null): string =>
@@ -166,9 +169,9 @@ function heldHint(action: ActionName): string {
 }
 
 /** What Undo takes back and from whom: no other line says it here once the next thing has been said. */
-function undoHint(view: RunView): string {
-  const { undo, state, t } = view;
-  if (!undo || refusalOf(state, { do: 'undo' }, t) !== null) return undoText(view);
+function undoHint(view: RunView, whyNot: Refusal): string {
+  const { undo, t } = view;
+  if (!undo || whyNot !== null) return undoText(view, whyNot);
   return `${commandNamed(undo.command)}, ${secondsToGo(undo.until - t)} s left`;
 }
 
@@ -184,7 +187,6 @@ function whoText(lane: number | null): string {
 
 interface RemoteButtonProps {
   readonly tools: Tools;
-  readonly moment: Moment;
   readonly action: ActionName;
   readonly lanes: readonly number[];
   readonly name?: string | undefined;

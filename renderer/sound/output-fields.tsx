@@ -5,7 +5,7 @@
 
 import { useEffect, useRef, type ReactElement } from 'react';
 import { useStore } from 'zustand';
-import { isLit } from './beat.ts';
+import { isLit } from './sync-pulse.ts';
 import { CheckField, PanelButton, SelectField } from './panel-controls.tsx';
 import type { Sound } from './sound.ts';
 import { MOST_OFFSET, outputOf, withOutput, type OutputName } from './sound-choice.ts';
@@ -22,7 +22,7 @@ const STEP = 10;
 
 /** `why`: why nothing may beep now; null where it may. */
 export function OutputFields({ sound, why }: { readonly sound: Sound; readonly why: string | null }): ReactElement {
-  const { choice, beats, status } = useStore(sound.store);
+  const { choice, pulsing, status } = useStore(sound.store);
   const { offset, keepAwake } = outputOf(choice);
   const words = offset === 0 ? 'as it comes' : `${Math.abs(offset)} ms ${offset < 0 ? 'earlier' : 'later'}`;
   return (
@@ -50,13 +50,13 @@ export function OutputFields({ sound, why }: { readonly sound: Sound; readonly w
         />
       </label>
       <PanelButton
-        pressed={beats}
-        why={beats ? null : (why ?? (status === 'running' ? null : 'The sound is not on here.'))}
-        onPress={() => sound.setBeats(!beats)}
+        pressed={pulsing}
+        why={pulsing ? null : (why ?? (status === 'running' ? null : 'The sound is not on here.'))}
+        onPress={() => sound.setPulsing(!pulsing)}
       >
         Flash and beep
       </PanelButton>
-      {beats ? (
+      {pulsing ? (
         <>
           <Flash />
           <p className="sound-panel-said">Move the slider until you see the flash and hear the beep together.</p>

@@ -27,7 +27,7 @@ export function SoundPanel({ sound, onClose }: SoundPanelProps): ReactElement {
   const isGoing = useGoing(sound);
   useEffect(() => {
     panel.current?.focus();
-    return () => sound.setBeats(false);
+    return () => sound.setPulsing(false);
   }, [sound]);
   const { status, volume } = state;
   const isOn = status !== 'off' && status !== 'missing';

@@ -10,10 +10,10 @@ import { settle } from '../../app/core/run/settle.ts';
 import { pageAlarms } from '../link/knocker.ts';
 import type { Link } from '../link/link.ts';
 import { guarded } from '../link/mishap.ts';
-import { createBeat } from './beat.ts';
+import { createSyncPulse } from './sync-pulse.ts';
 import { createCuePlayer, HIDDEN_HORIZON, HORIZON } from './cue-player.ts';
 import { openHowler, type AudioOutput } from './howler-output.ts';
-import { createOneSounds } from './one-sounds.ts';
+import { createSoundReporter } from './sound-reporter.ts';
 import type { SoundOutput } from './schedule.ts';
 import { outputOf, readChoice, writeChoice, type SoundChoice } from './sound-choice.ts';
 import { voiceOf } from './sound-files.ts';
@@ -27,7 +27,7 @@ export interface SoundState {
   readonly volume: number;
   readonly choice: SoundChoice;
   /** Beeps once a second beside a flash. */
-  readonly beats: boolean;
+  readonly pulsing: boolean;
 }
 
 export interface Sound {
@@ -45,7 +45,7 @@ export interface Sound {
   isGoing(): boolean;
   /** The tone of a leave, at once. */
   test(): void;
-  setBeats(on: boolean): void;
+  setPulsing(on: boolean): void;
   /** Whether more than one screen may sound. */
   allowMore(more: boolean): void;
 }
@@ -88,7 +88,7 @@ export function openSound(link: Link, memory: Memory | null, ports: SoundPorts =
     yielded: false,
     volume: storedVolume(memory?.getItem(VOLUME_KEY) ?? null),
     choice: readChoice(memory?.getItem(CHOICE_KEY) ?? null),
-    beats: false,
+    pulsing: false,
   }));
   let output: AudioOutput | null = null;
   let wanted = memory?.getItem(ON_KEY) === 'on';
@@ -97,9 +97,9 @@ export function openSound(link: Link, memory: Memory | null, ports: SoundPorts =
   const player = createCuePlayer(laterOutput, (what, cue) =>
     window.dispatchEvent(new CustomEvent(`lanecall:cue-${what}`, { detail: cue })),
   );
-  const beat = createBeat(laterOutput);
+  const syncPulse = createSyncPulse(laterOutput);
   // Without storing it: the next time this screen is opened it may be the one that sounds.
-  const oneSounds = createOneSounds(link, memory, id, () => {
+  const reporter = createSoundReporter(link, memory, id, () => {
     wanted = false;
     store.setState({ yielded: true });
     pass();
@@ -108,20 +108,20 @@ export function openSound(link: Link, memory: Memory | null, ports: SoundPorts =
   function pass(): void {
     if (!wanted) {
       player.silence();
-      beat.silence();
+      syncPulse.silence();
       output?.keepAwake(false);
-      if (store.getState().beats) store.setState({ beats: false });
+      if (store.getState().pulsing) store.setState({ pulsing: false });
       return show('off');
     }
     const now = ports.now();
-    const { volume, choice, beats } = store.getState();
+    const { volume, choice, pulsing } = store.getState();
     output = output ?? ports.openOutput(volume);
     const status = output.state(now);
     show(status);
     if (status === 'gone' && now - renewedAt > RENEW) {
       renewedAt = now;
       player.silence();
-      beat.silence();
+      syncPulse.silence();
       output.renew();
     }
     if (choice.pitches) output.loadPitches();
@@ -133,9 +133,9 @@ export function openSound(link: Link, memory: Memory | null, ports: SoundPorts =
     const heard = status === 'running' && run && t !== null ? { id: run.id, state: run.state, t } : null;
     const horizon = ports.isHidden() ? HIDDEN_HORIZON : HORIZON;
     player.pass({ now, run: heard, choice, pitches, shift, horizon });
-    if (beats && isGoing()) store.setState({ beats: false });
-    if (store.getState().beats && status === 'running') beat.pass(now, shift, horizon);
-    else beat.silence();
+    if (pulsing && isGoing()) store.setState({ pulsing: false });
+    if (store.getState().pulsing && status === 'running') syncPulse.pass(now, shift, horizon);
+    else syncPulse.silence();
   }
 
   function isGoing(): boolean {
@@ -148,13 +148,13 @@ export function openSound(link: Link, memory: Memory | null, ports: SoundPorts =
     if (!wanted) return;
     output?.look(ports.now());
     player.retime();
-    beat.retime();
+    syncPulse.retime();
   }
 
   function show(status: SoundState['status']): void {
     if (store.getState().status === status) return;
     store.setState({ status });
-    oneSounds.tell(status);
+    reporter.tell(status);
   }
 
   function unlock(): void {
@@ -165,7 +165,7 @@ export function openSound(link: Link, memory: Memory | null, ports: SoundPorts =
     wanted = on;
     memory?.setItem(ON_KEY, on ? 'on' : 'off');
     store.setState({ yielded: false });
-    if (on) oneSounds.tell('starting', true);
+    if (on) reporter.tell('starting', true);
     pass();
     if (on) output?.unlock();
   }
@@ -201,11 +201,11 @@ export function openSound(link: Link, memory: Memory | null, ports: SoundPorts =
       if (store.getState().status !== 'running' || isGoing()) return;
       output?.schedule(voiceOf({ kind: 'leave', lanes: [] }, false), ports.now() + AT_ONCE);
     },
-    setBeats(on) {
-      store.setState({ beats: on && wanted });
+    setPulsing(on) {
+      store.setState({ pulsing: on && wanted });
       pass();
     },
-    allowMore: (more) => oneSounds.allowMore(more),
+    allowMore: (more) => reporter.allowMore(more),
   };
 }
 

@@ -4,7 +4,7 @@
 
 import { reading, timeOfDay } from '../../app/core/reading.ts';
 import type { RunView } from '../../app/core/run/view.ts';
-import type { Stretch, WrittenSet } from '../../app/core/plan/plan.ts';
+import type { Stretch, PlannedSet } from '../../app/core/plan/plan.ts';
 import type { Part } from '../../app/core/session/session.ts';
 import { MINUTE, type Millis } from '../../app/core/units.ts';
 import { swumNow } from '../ui/current-set.ts';
@@ -93,8 +93,8 @@ function firstLineOf(stretch: Stretch): number {
   );
 }
 
-function earliest(sets: readonly (WrittenSet | undefined)[], otherwise: number): number {
-  let first: WrittenSet | undefined;
+function earliest(sets: readonly (PlannedSet | undefined)[], otherwise: number): number {
+  let first: PlannedSet | undefined;
   for (const set of sets) if (set && (!first || set.order < first.order)) first = set;
   return first ? first.line : otherwise;
 }

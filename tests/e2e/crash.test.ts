@@ -97,8 +97,8 @@ describe('[crash] at the start', () => {
     await first.command('a', { do: 'start' });
     await first.kill();
     const second = await start(data);
-    const { run, news } = (await second.sight()).snapshot;
-    expect(news).toEqual({ run: run!.id, unattended: [] });
+    const { run, startUp } = (await second.sight()).snapshot;
+    expect(startUp).toEqual({ run: run!.id, unattended: [] });
     expect((await second.post('/leave', { run: 'another' })).status).toBe(409);
     expect((await second.post('/leave', { run: run!.id })).status).toBe(200);
     await second.kill();
@@ -276,7 +276,7 @@ describe('[crash] the pages', () => {
     await desk.close();
     await first.kill();
     const second = await start(data);
-    expect((await second.sight()).snapshot).toMatchObject({ run: null, news: null });
+    expect((await second.sight()).snapshot).toMatchObject({ run: null, startUp: null });
     expect(second.stderr).toBe('');
   });
 

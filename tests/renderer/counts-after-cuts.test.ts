@@ -4,7 +4,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { singleCuts } from '../../app/core/run/fit.ts';
-import { changedSince } from '../../app/core/run/seen.ts';
+import { changedSince } from '../../app/core/run/expected-reps.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import { view } from '../../app/core/run/view.ts';
 import { headText } from '../../renderer/desk/run/head-text.ts';

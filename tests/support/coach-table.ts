@@ -9,10 +9,12 @@ import { view } from '../../app/core/run/view.ts';
 import type { Link } from '../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../renderer/link/store.ts';
 import type { Frames, Moment } from '../../renderer/ui/coach/frames.ts';
-import { createHand, type Hand } from '../../renderer/ui/coach/hand.ts';
+import { createHand } from '../../renderer/ui/coach/hand.ts';
+import { createOffers } from '../../renderer/ui/coach/offers.ts';
+import type { Tools } from '../../renderer/ui/coach/use-deck.ts';
 
 export interface CoachTable {
-  readonly tools: { readonly link: Link; readonly frames: Frames; readonly hand: Hand };
+  readonly tools: Tools;
   /** As given, none of them carried out. */
   readonly sent: readonly Command[];
   /** The run's t at the next press, and the moment that is drawn then. */
@@ -43,7 +45,7 @@ export function coachTable(state: RunState): CoachTable {
   } as unknown as Frames;
   const hand = createHand(link, () => now, null);
   return {
-    tools: { link, frames, hand },
+    tools: { link, frames, hand, offers: createOffers(frames, hand) },
     sent,
     at: (t) => {
       now = t;

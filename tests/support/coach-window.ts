@@ -14,6 +14,7 @@ import type { Link } from '../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../renderer/link/store.ts';
 import type { Moment } from '../../renderer/ui/coach/frames.ts';
 import { createHand } from '../../renderer/ui/coach/hand.ts';
+import { createOffers } from '../../renderer/ui/coach/offers.ts';
 import { planOf } from './deck.ts';
 
 export interface Given {
@@ -77,7 +78,8 @@ export class CoachWindow {
       shown: () => this.moment,
       stop: () => undefined,
     };
-    this.tools = { link, frames, hand: createHand(link, () => this.t, null) } as unknown as DeskTools;
+    const hand = createHand(link, () => this.t, null);
+    this.tools = { link, frames, hand, offers: createOffers(frames, hand) } as unknown as DeskTools;
   }
 
   get run(): DeckRun {
@@ -97,6 +99,16 @@ export class CoachWindow {
       this.t = seconds * 1000;
       this.watchers.forEach((call) => call());
     });
+  }
+
+  /** Time goes on, and nothing is drawn anew: as between two seconds. */
+  silently(seconds: number): void {
+    this.t = seconds * 1000;
+  }
+
+  /** A lane's number tapped. */
+  choose(lane: number): void {
+    act(() => this.tools.hand.toggle(lane));
   }
 
   /** A command of another screen; throws where the run refuses it. */

@@ -3,7 +3,7 @@
  * their times while time is advanced; a stall lets time pass without them, so that they fire late.
  */
 
-import type { Clock, Jump, Moment, WallTime } from '../../app/host/time/clock.ts';
+import type { Clock, Jump, ClockInstant, WallTime } from '../../app/host/time/clock.ts';
 import type { Timers } from '../../app/host/time/timers.ts';
 
 interface FakeTimer {
@@ -50,7 +50,7 @@ export class FakeClock implements Clock {
   }
 
   /** The machine's own clocks: the monotonic one stops in sleep, the uptime does not. */
-  moment(): Moment {
+  instant(): ClockInstant {
     const { epochMs: wallMs } = this.wall();
     return { hostTime: this.time, wallMs, monotonic: this.time - this.slept, uptime: this.time };
   }

@@ -55,7 +55,7 @@ export class JournalledDeck {
     prefix = 'run',
   ): Promise<{ readonly deck: JournalledDeck; readonly recovery: Recovery }> {
     const deck = new JournalledDeck(clock, disk, boot, prefix);
-    const moment = clock.moment();
+    const moment = clock.instant();
     const recovery = await recover({ disk, folder: FOLDER, boot, moment });
     if (recovery.found) deck.journal.takeUp(recovery.found.run, recovery.found.file);
     await deck.host.comeBack(recovery, moment);

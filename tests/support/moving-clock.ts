@@ -4,7 +4,7 @@
  * It counts from the machine's monotonic clock, so that two processes can have the same one.
  */
 
-import type { Clock, Jump, Moment, WallTime } from '../../app/host/time/clock.ts';
+import type { Clock, Jump, ClockInstant, WallTime } from '../../app/host/time/clock.ts';
 import { DAY, HOUR, type Millis } from '../../app/core/units.ts';
 
 export interface ClockSetting {
@@ -43,7 +43,7 @@ export class MovingClock implements Clock {
     return { epochMs, timeOfDay: epochMs % DAY };
   }
 
-  moment(): Moment {
+  instant(): ClockInstant {
     const hostTime = this.now();
     return { hostTime, wallMs: this.wall().epochMs, monotonic: hostTime, uptime: hostTime };
   }

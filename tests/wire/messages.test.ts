@@ -40,7 +40,7 @@ const FROM_HOST: readonly FromHost[] = [
     },
     screens: { desk: 1, wall: 2, remote: 0 },
     notices: ['The disk is full.'],
-    news: { run: 'r', unattended: ['Harbour squad'] },
+    startUp: { run: 'r', unattended: ['Harbour squad'] },
   },
   {
     say: 'snapshot',
@@ -50,7 +50,7 @@ const FROM_HOST: readonly FromHost[] = [
     run: null,
     screens: { desk: 0, wall: 0, remote: 0 },
     notices: [],
-    news: null,
+    startUp: null,
   },
   {
     say: 'snapshot',
@@ -60,7 +60,7 @@ const FROM_HOST: readonly FromHost[] = [
     run: null,
     screens: { desk: 0, wall: 0, remote: 0 },
     notices: ['A run was left unattended.'],
-    news: { run: null, unattended: [] },
+    startUp: { run: null, unattended: [] },
   },
   {
     say: 'snapshot',
@@ -70,7 +70,7 @@ const FROM_HOST: readonly FromHost[] = [
     run: null,
     screens: { desk: 1, wall: 1, remote: 0 },
     notices: [],
-    news: null,
+    startUp: null,
     sound: {
       more: null,
       screens: [{ id: 'page', screen: 'wall', n: 3, status: 'running', on: true }],

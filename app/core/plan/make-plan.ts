@@ -6,7 +6,7 @@
  */
 
 import type { Item, Part, Pause, Rounds, Session } from '../session/session.ts';
-import type { Plan, Rep, Round, Source, Stretch, WrittenSet } from './plan.ts';
+import type { Plan, Rep, Round, Source, Stretch, PlannedSet } from './plan.ts';
 import type { Millis } from '../units.ts';
 import { swimsOf, type Swim, type SwimItem } from './swims.ts';
 
@@ -81,7 +81,7 @@ function addPause(walk: Walk, place: Place, pause: Pause, rounds: readonly Round
 
 function addSet(walk: Walk, place: Place, item: SwimItem, rounds: readonly Round[]): void {
   const untimed = item.kind === 'set' && item.timing.kind === 'untimed';
-  const set: WrittenSet = {
+  const set: PlannedSet = {
     line: item.line,
     order: walk.order++,
     kind: item.kind,
@@ -99,7 +99,7 @@ function addSet(walk: Walk, place: Place, item: SwimItem, rounds: readonly Round
   if (untimed) closeStretch(walk, place, true);
 }
 
-function addReps(lane: LaneDraft, set: WrittenSet, swims: readonly Swim[]): void {
+function addReps(lane: LaneDraft, set: PlannedSet, swims: readonly Swim[]): void {
   const of = swims.length;
   let offset = lane.length;
   for (let index = 0; index < of; index++) {

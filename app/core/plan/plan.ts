@@ -45,7 +45,7 @@ export interface LaneReps {
 /** One planned leave. */
 export interface Rep {
   /** The set it belongs to, as written out: one object for every passage through it in every round, shared by its lanes. */
-  readonly set: WrittenSet;
+  readonly set: PlannedSet;
   /** 1 to `of`, within the round. */
   readonly rep: number;
   readonly of: number;
@@ -63,7 +63,7 @@ export interface Rep {
 }
 
 /** A set at one place of the session with its rounds written out. */
-export interface WrittenSet {
+export interface PlannedSet {
   readonly line: number;
   /** Rises through the session: order of the session is (order, rep). */
   readonly order: number;

@@ -19,16 +19,14 @@ const MOST_REPS = 500;
 
 /** One list a lane, in lane order, a swim for every rep; empty where a lane sits the set out. */
 export function swimsOf(item: SwimItem, partName: string, session: Session): readonly (readonly Swim[])[] {
-  if (item.kind === 'timed-swim') return session.lanes.map(() => [timedSwim(item)]);
+  if (item.kind === 'timed-swim') return session.lanes.map(() => [swimByTime(item)]);
   const factor = factorOf(item.words, partName);
   return session.lanes.map((lane, index) => {
     const pace = { lane, index, factor, grid: session.grid };
     if (item.kind === 'block') return blockSwims(item, pace);
     const asked = distancesOf(item, index);
     if (asked.times === 0) return [];
-    return item.timing.kind === 'untimed'
-      ? [untimedSwim(item, asked, pace)]
-      : timedSwims(item, item.timing, asked, pace);
+    return item.timing.kind === 'untimed' ? [untimedSwim(item, asked, pace)] : setSwims(item, item.timing, asked, pace);
   });
 }
 
@@ -53,12 +51,12 @@ interface Pace {
   readonly grid: number;
 }
 
-function timedSwim(item: TimedSwim): Swim {
+function swimByTime(item: TimedSwim): Swim {
   // By the clock alone: it is expected to take the time it is given.
   return { distance: 0, interval: item.time, leftover: 0, target: null, expected: item.time };
 }
 
-function timedSwims(set: SwimSet, timing: Timed, { distances, times }: Distances, pace: Pace): readonly Swim[] {
+function setSwims(set: SwimSet, timing: Timed, { distances, times }: Distances, pace: Pace): readonly Swim[] {
   const swimAt = swimmer(set, timing, pace);
   return Array.from({ length: distances.length * times }, (_, rep) => swimAt(distances[rep % distances.length]!, rep));
 }

@@ -3,12 +3,12 @@
  * themselves; this is what screens count by, and what a further cut takes its last from.
  */
 
-import type { Rep, Round, Stretch, WrittenSet } from '../plan/plan.ts';
+import type { Rep, Round, Stretch, PlannedSet } from '../plan/plan.ts';
 import type { RunState } from './state.ts';
 
 export interface Standing {
   /** The last rep of a set that a lane (by its place in lane order) still has in the session; 0 for none. */
-  reps(set: WrittenSet, laneIndex: number): number;
+  reps(set: PlannedSet, laneIndex: number): number;
   /** The last round that still stands of the rounds at `depth` (0: outermost) around something; 0 for none. */
   rounds(around: readonly Round[], depth: number): number;
 }
@@ -26,7 +26,7 @@ export function standingIn(stretches: readonly Stretch[]): Standing {
 }
 
 function counted(stretches: readonly Stretch[]): Standing {
-  const reps = new Map<WrittenSet, number[]>();
+  const reps = new Map<PlannedSet, number[]>();
   const rounds = new Map<string, number>();
   const seen = new Set<readonly Round[]>();
   const seeRounds = (around: readonly Round[]): void => {

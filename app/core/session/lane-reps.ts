@@ -11,7 +11,7 @@ import type { Hold, Lane, Timing } from './session.ts';
 import type { Flaw } from './flaw.ts';
 import { intervalFlaw } from './values.ts';
 
-export interface Asked {
+export interface LineForLane {
   /** null where the lane's own line is at fault: then only what needs no pace is judged. */
   readonly lane: Lane | null;
   /** The lane's place in lane order, for the lists of the timing. */
@@ -29,13 +29,13 @@ export interface Asked {
 const MOST_REPS = 500;
 
 /** The first thing wrong with `count` reps of one distance, or null. */
-export function judgeReps(asked: Asked, distance: Tenths, count: number): Flaw | null {
+export function judgeReps(asked: LineForLane, distance: Tenths, count: number): Flaw | null {
   // Intervals change evenly from rep to rep, so the first and the last show all.
   return judgeTarget(asked, distance) ?? judgeInterval(asked, distance, 0) ?? judgeInterval(asked, distance, count - 1);
 }
 
 /** The first thing wrong with a ladder's reps, or null. */
-export function judgeLadder(asked: Asked, distances: readonly Tenths[]): Flaw | null {
+export function judgeLadder(asked: LineForLane, distances: readonly Tenths[]): Flaw | null {
   for (const [rep, distance] of distances.entries()) {
     const flaw = judgeTarget(asked, distance) ?? judgeInterval(asked, distance, rep);
     if (flaw) return flaw;
@@ -47,7 +47,7 @@ export function judgeLadder(asked: Asked, distances: readonly Tenths[]): Flaw | 
  * How many reps fit in a block's time by their intervals, 1 to 500; or what is wrong: with one of them, or
  * that not even one fits. Where nothing is known of the lane's pace it counts as one.
  */
-export function repsInBlock(asked: Asked, distance: Tenths, time: Millis): { readonly count: number } | Flaw {
+export function repsInBlock(asked: LineForLane, distance: Tenths, time: Millis): { readonly count: number } | Flaw {
   const flaw = judgeReps(asked, distance, 1);
   if (flaw) return flaw;
   const first = intervalAtRep(asked, distance, 0);
@@ -68,7 +68,7 @@ export function repsInBlock(asked: Asked, distance: Tenths, time: Millis): { rea
   }
 }
 
-function noneFits({ lane, timingAt }: Asked, interval: Millis, time: Millis): Flaw {
+function noneFits({ lane, timingAt }: LineForLane, interval: Millis, time: Millis): Flaw {
   const where = lane ? ` in lane ${lane.number}` : '';
   const takes = reading(interval);
   const message =
@@ -77,11 +77,11 @@ function noneFits({ lane, timingAt }: Asked, interval: Millis, time: Millis): Fl
   return { at: timingAt, message };
 }
 
-function stepOf({ timing }: Asked): Millis {
+function stepOf({ timing }: LineForLane): Millis {
   return timing.kind === 'interval' ? timing.step : 0;
 }
 
-function judgeTarget({ hold, lane, holdAt }: Asked, distance: Tenths): Flaw | null {
+function judgeTarget({ hold, lane, holdAt }: LineForLane, distance: Tenths): Flaw | null {
   if (hold?.kind !== 'css' || !lane) return null;
   if (lane.css === null) {
     const message = `hold css in lane ${lane.number}, which has no css: give the lane one, or hold a time`;
@@ -91,7 +91,7 @@ function judgeTarget({ hold, lane, holdAt }: Asked, distance: Tenths): Flaw | nu
   return { at: holdAt, message: `a target of 0:00 or less in lane ${lane.number}: it must be above 0` };
 }
 
-function judgeInterval(asked: Asked, distance: Tenths, rep: number): Flaw | null {
+function judgeInterval(asked: LineForLane, distance: Tenths, rep: number): Flaw | null {
   const interval = intervalAtRep(asked, distance, rep);
   const flaw = interval === null ? null : intervalFlaw(interval, asked.timingAt);
   if (!flaw) return null;
@@ -100,7 +100,7 @@ function judgeInterval(asked: Asked, distance: Tenths, rep: number): Flaw | null
 }
 
 /** null for an untimed set, and where it rests on a pace that is not known. */
-function intervalAtRep(asked: Asked, distance: Tenths, rep: number): Millis | null {
+function intervalAtRep(asked: LineForLane, distance: Tenths, rep: number): Millis | null {
   const { timing, index, lane, grid } = asked;
   if (timing.kind === 'untimed') return null;
   if (timing.kind === 'interval') {

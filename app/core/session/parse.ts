@@ -40,7 +40,7 @@ const NOTHING_TO_SWIM = 'nothing to swim: a session needs at least one set, as i
  */
 export function parseSession(text: string, lanes: LanesFile | null): Result<Session> {
   const { lines, faults: first } = readLines(text);
-  const reading = new Reading(new FaultList(first), lanes);
+  const reading = new SessionReader(new FaultList(first), lanes);
   for (const line of lines) reading.take(line);
   return reading.finish();
 }
@@ -66,7 +66,7 @@ export function parseLanes(text: string): Result<LanesFile> {
 }
 
 /** A session half read: what has stood so far. */
-class Reading {
+class SessionReader {
   private readonly faults: FaultList;
   private readonly file: LanesFile | null;
   private readonly header = emptyHeader();

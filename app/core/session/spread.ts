@@ -8,7 +8,7 @@ import { factorOf } from './pace.ts';
 import type { Hold, Item, Lane, Rounds, SwimSet, Timing } from './session.ts';
 import type { Clauses, TimedBy } from './clauses.ts';
 import { isFlaw, type Flaw } from './flaw.ts';
-import { judgeLadder, judgeReps, repsInBlock, type Asked } from './lane-reps.ts';
+import { judgeLadder, judgeReps, repsInBlock, type LineForLane } from './lane-reps.ts';
 import { columnAt, type Line } from './lines.ts';
 import type { PartLine, WrittenBlock, WrittenRounds } from './part-line.ts';
 import type { WrittenSet } from './set-line.ts';
@@ -149,7 +149,7 @@ function asker(
   spread: { readonly timing: Timing; readonly hold: readonly Hold[] | null },
   partName: string,
   grid: Millis,
-): (lane: Lane | null, index: number) => Asked {
+): (lane: Lane | null, index: number) => LineForLane {
   const { timing } = spread;
   const factor = factorOf(clauses.words, partName);
   return (lane, index) => {

@@ -8,7 +8,7 @@ import { openPlan } from '../../core/plan/open-plan.ts';
 import type { Source } from '../../core/plan/plan.ts';
 import { readCommand } from '../../core/run/read-command.ts';
 import { apply } from '../../core/run/fold.ts';
-import { changedSince, type Seen } from '../../core/run/seen.ts';
+import { changedSince, type ExpectedReps } from '../../core/run/expected-reps.ts';
 import { changedText } from '../../core/session/line-changes.ts';
 import { textLines } from '../../core/session/lines.ts';
 import { settle } from '../../core/run/settle.ts';
@@ -16,7 +16,7 @@ import { openRun } from '../../core/run/state.ts';
 import { withoutOldUndos } from '../../core/run/commands/undo.ts';
 import { WIRE_VERSION, type FromHost, type Snapshot, type SoundReport } from '../../wire/messages.ts';
 import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
-import { timeOfDayAt, type Clock, type Moment } from '../time/clock.ts';
+import { timeOfDayAt, type Clock, type ClockInstant } from '../time/clock.ts';
 import type { FoundRun } from '../recovery/found-run.ts';
 import type { Closing, Journal } from '../journal/journal.ts';
 import type { ClosedWhy } from '../journal/journal-line.ts';
@@ -45,7 +45,7 @@ export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly
 
 /** What a screen knew of the run when it gave a command. */
 interface ScreenKnew {
-  readonly seen: Seen;
+  readonly seen: ExpectedReps;
   readonly meantFor: string | null;
   readonly madeFrom: string | null;
 }
@@ -84,7 +84,7 @@ export class DeckHost {
    * Goes on, before anything else has been opened, with the run that was found: `moment` is the one that its
    * position is of. The coach is told what there is to be told, until they say that they have read it.
    */
-  comeBack(recovery: Recovery, moment: Moment): Promise<void> {
+  comeBack(recovery: Recovery, moment: ClockInstant): Promise<void> {
     return this.inOrder(async () => {
       this.startUpReport = new StartUpReport(recovery);
       if (recovery.found) await this.takeUp(recovery.found, moment);
@@ -99,7 +99,7 @@ export class DeckHost {
     const opened = openPlan(source);
     if (!opened.ok) return Promise.resolve({ ok: false, reason: 'faults', ...opened.faults });
     this.clock.check();
-    const moment = this.clock.moment();
+    const moment = this.clock.instant();
     const timeOfDay = timeOfDayAt(moment, this.clock.wall());
     return this.inOrder(async () => {
       if (!options.replace && this.wouldBeLost()) return { ok: false, reason: 'going', why: GOING };
@@ -123,7 +123,7 @@ export class DeckHost {
    * The run is opened anew by it, under another id and with a journal of its own; all that was commanded stands.
    */
   matchClock(meantFor: string, shown: Millis | null): Promise<MatchAnswer> {
-    const moment = this.clock.moment();
+    const moment = this.clock.instant();
     return this.inOrder(async () => {
       const { run } = this;
       if (run?.id !== meantFor) return { ok: false, why: OTHER_RUN };
@@ -152,14 +152,14 @@ export class DeckHost {
   command(
     id: string,
     fields: Readonly<Record<string, unknown>>,
-    seen: Seen = {},
+    seen: ExpectedReps = {},
     meantFor: string | null = null,
     madeFrom: string | null = null,
   ): Promise<CommandAnswer> {
     const known = this.answers.get(id);
     if (known) return known;
     this.clock.check();
-    const moment = this.clock.moment();
+    const moment = this.clock.instant();
     const answer = this.inOrder(() => this.carryOut(id, fields, { seen, meantFor, madeFrom }, moment)).catch(faultOf);
     this.answers.keep(id, answer, moment.hostTime);
     return answer;
@@ -167,7 +167,7 @@ export class DeckHost {
 
   /** Gives up the run that has come back, in place of going on with it; only while that is still offered. */
   leave(run: string): Promise<LeaveAnswer> {
-    const moment = this.clock.moment();
+    const moment = this.clock.instant();
     return this.inOrder(async () => {
       if (this.run?.id !== run || !this.startUpReport?.offersToLeave(run)) return { ok: false, why: NOT_OFFERED };
       await this.watch.written(this.endJournal(this.run, 'left', moment));
@@ -205,7 +205,7 @@ export class DeckHost {
    * have taken the run up again. What arrives later comes too late for one. Resolves with whether it was closed.
    */
   closeDone(): Promise<boolean> {
-    const moment = this.clock.moment();
+    const moment = this.clock.instant();
     return this.inOrder(() => {
       const { run } = this;
       if (!run || !isOverForGood(run.state, Math.floor(moment.hostTime - run.openedAt))) return Promise.resolve(false);
@@ -219,7 +219,7 @@ export class DeckHost {
     return this.inOrder(async () => {
       const { run } = this;
       if (run && run.commands.length === 0) {
-        await this.watch.written(this.endJournal(run, 'not begun', this.clock.moment()));
+        await this.watch.written(this.endJournal(run, 'not begun', this.clock.instant()));
       }
     });
   }
@@ -270,7 +270,7 @@ export class DeckHost {
       },
       screens: { ...this.screens },
       notices: [...(this.startUpReport?.notices() ?? []), ...this.watch.notices(), ...this.said.values()],
-      news: this.startUpReport && this.startUpReport.forScreens(),
+      startUp: this.startUpReport && this.startUpReport.forScreens(),
       sound: this.soundArbiter.told(),
     };
   }
@@ -299,7 +299,7 @@ export class DeckHost {
     id: string,
     fields: Readonly<Record<string, unknown>>,
     { seen, meantFor, madeFrom }: ScreenKnew,
-    moment: Moment,
+    moment: ClockInstant,
   ): Promise<CommandAnswer> {
     const { run } = this;
     if (!run) return refusal('No session is open.');
@@ -341,7 +341,7 @@ export class DeckHost {
     return settle(run.state, Math.floor(this.clock.now() - run.openedAt)).phase !== 'done';
   }
 
-  private async takeUp(found: FoundRun, moment: Moment): Promise<void> {
+  private async takeUp(found: FoundRun, moment: ClockInstant): Promise<void> {
     const { run: id, source, clockPhase, openedAtTimeOfDay, state, position, away } = found;
     const { at, by } = position;
     const text = this.runTexts.begin(source, found.weight);
@@ -357,11 +357,11 @@ export class DeckHost {
     await this.watch.written(this.journal.back({ run: id, at, by, ...moment }), 0, undefined, PATIENCE_AT_START);
   }
 
-  private endJournal(run: OpenRun, why: ClosedWhy, moment: Moment): Promise<void> {
+  private endJournal(run: OpenRun, why: ClosedWhy, moment: ClockInstant): Promise<void> {
     return this.journal.close(this.closing(run, why, moment));
   }
 
-  private closing(run: OpenRun, why: ClosedWhy, moment: Moment): Closing {
+  private closing(run: OpenRun, why: ClosedWhy, moment: ClockInstant): Closing {
     const at = Math.max(this.lastAt, Math.floor(moment.hostTime - run.openedAt));
     return { run: run.id, at, why, ...moment };
   }

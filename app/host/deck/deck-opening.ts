@@ -50,7 +50,7 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
   const journal = new JournalFile({ disk: systemDisk, folder: runsFolder(folder), boot, timers, guard: lock, tell });
   const host: DeckHost = new DeckHost({ clock, timers, journal, newId: randomUUID });
   lock.onLost(() => host.recordLost(takenText(folder)));
-  const moment = clock.moment();
+  const moment = clock.instant();
   const recovery = await recover({ disk: systemDisk, folder: runsFolder(folder), boot, moment });
   const { found, unattended } = recovery;
   if (found) journal.takeUp(found.run, found.file, silent);

@@ -10,7 +10,7 @@ import { apply } from '../../core/run/fold.ts';
 import { openPlan } from '../../core/plan/open-plan.ts';
 import type { Source } from '../../core/plan/plan.ts';
 import { MINUTE, type Millis } from '../../core/units.ts';
-import type { Moment } from '../time/clock.ts';
+import type { ClockInstant } from '../time/clock.ts';
 import type { JournalLine, Opening } from '../journal/journal.ts';
 import type { OpenRun } from './open-run.ts';
 
@@ -25,7 +25,7 @@ export type MatchedRun =
   | { readonly ok: false; readonly why: string };
 
 export interface MatchPorts {
-  readonly moment: Moment;
+  readonly moment: ClockInstant;
   readonly newId: () => string;
   /** The text that a hash names, of those of this run. */
   readonly sourceOf: (hash: string) => Source;

@@ -10,7 +10,7 @@ import type { DeckHost, ScreenKind } from './deck-host.ts';
 import { TokenBucket } from '../web/token-bucket.ts';
 
 /** What carries messages to one screen. */
-export interface Carrier {
+export interface ScreenChannel {
   /** Bytes handed over and not yet sent. */
   waiting(): number;
   /** Hands a message over; calls back when it has gone or failed. */
@@ -45,7 +45,7 @@ const MESSAGE_RATE = { perSecond: 20, burst: 40 };
 const PAGE_IS_OLDER = 'This page is older than the program: reload it.';
 const PAGE_IS_NEWER = 'This page is newer than the program: reload it.';
 
-export function connectScreen(host: DeckHost, clock: Clock, carrier: Carrier): Screen {
+export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChannel): Screen {
   const bucket = new TokenBucket(MESSAGE_RATE, clock.now());
   const textsSent = new Set<string>();
   let leave: (() => void) | null = null;

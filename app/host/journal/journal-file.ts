@@ -6,7 +6,7 @@
 
 import { join } from 'node:path';
 import type { Millis } from '../../core/units.ts';
-import type { Moment } from '../time/clock.ts';
+import type { ClockInstant } from '../time/clock.ts';
 import { diskReason, type Disk } from './disk.ts';
 import type { AliveSign, Closing, Comeback, Journal, JournalLine, Opening, Writing } from './journal.ts';
 import { JOURNAL_VERSION, type JournalEntry, type Stamp } from './journal-line.ts';
@@ -249,7 +249,7 @@ export class JournalFile implements Journal {
     return { disk, guard, mended: tell };
   }
 
-  private stamp(at: Millis, { monotonic: mono, uptime, wallMs: wall }: Moment): Stamp {
+  private stamp(at: Millis, { monotonic: mono, uptime, wallMs: wall }: ClockInstant): Stamp {
     return { at, mono, uptime, wall, boot: this.ports.boot };
   }
 }

@@ -6,7 +6,7 @@
 import type { Millis } from '../../core/units.ts';
 import type { Source } from '../../core/plan/plan.ts';
 import type { Leave } from '../../core/run/record.ts';
-import type { Moment } from '../time/clock.ts';
+import type { ClockInstant } from '../time/clock.ts';
 import type { ClosedWhy } from './journal-line.ts';
 
 export interface Journal {
@@ -37,7 +37,7 @@ export interface Writing {
   readonly safe: Promise<void>;
 }
 
-export interface Opening extends Moment {
+export interface Opening extends ClockInstant {
   readonly run: string;
   readonly source: Source;
   /** What the pool's clock shows past the full minute at t = 0, 0 to 59 999 ms. */
@@ -47,7 +47,7 @@ export interface Opening extends Moment {
   readonly at?: number;
 }
 
-export interface JournalLine extends Moment {
+export interface JournalLine extends ClockInstant {
   readonly run: string;
   /** Of the command. */
   readonly id: string;
@@ -56,13 +56,13 @@ export interface JournalLine extends Moment {
   readonly fields: Readonly<Record<string, unknown>>;
 }
 
-export interface AliveSign extends Moment {
+export interface AliveSign extends ClockInstant {
   readonly run: string;
   readonly at: Millis;
   readonly leaves: readonly Leave[];
 }
 
-export interface Comeback extends Moment {
+export interface Comeback extends ClockInstant {
   readonly run: string;
   /** Since the run was opened, with a fraction: the lines that follow are counted from here. */
   readonly at: number;
@@ -70,7 +70,7 @@ export interface Comeback extends Moment {
   readonly by: 'monotonic' | 'wall';
 }
 
-export interface Closing extends Moment {
+export interface Closing extends ClockInstant {
   readonly run: string;
   readonly at: Millis;
   readonly why: ClosedWhy;

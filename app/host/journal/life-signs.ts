@@ -44,7 +44,7 @@ export function lifeSigns(host: DeckHost, clock: Clock, journal: Journal): Consu
       if (leaves.length === 0 && to < signedAt + SIGN_EVERY) return;
       signedAt = to;
       const at = Math.floor(to - run.openedAt);
-      journal.alive({ run: run.id, at, leaves, ...clock.moment(), hostTime: to });
+      journal.alive({ run: run.id, at, leaves, ...clock.instant(), hostTime: to });
       void host.forgetUndone();
       if (!isOverForGood(run.state, at)) return;
       closed = run.state;

@@ -7,7 +7,7 @@ import { leavesOf, type Away, type Leave } from '../../core/run/record.ts';
 import { settle } from '../../core/run/settle.ts';
 import type { RunState } from '../../core/run/state.ts';
 import { isSameBoot } from '../lock/boot.ts';
-import { jumpBetween, type Moment, type Sample } from '../time/clock.ts';
+import { jumpBetween, type ClockInstant, type Sample } from '../time/clock.ts';
 import type { JournalEntry, Stamp } from '../journal/journal-line.ts';
 
 export interface Position {
@@ -22,7 +22,7 @@ export interface Position {
 }
 
 /** From all lines of a journal, which may not be empty. Never before the last of them. */
-export function positionAt(entries: readonly JournalEntry[], now: Moment, boot: string): Position {
+export function positionAt(entries: readonly JournalEntry[], now: ClockInstant, boot: string): Position {
   const last = entries[entries.length - 1]!;
   const seenAt = Math.ceil(last.at);
   const anchor = lastAnchor(entries);
@@ -56,7 +56,7 @@ function lastAnchor(entries: readonly JournalEntry[]): Stamp {
 }
 
 /** In ms within one start of the machine, time slept included. */
-function elapsed(from: Stamp, now: Moment): number {
+function elapsed(from: Stamp, now: ClockInstant): number {
   const before: Sample = { monotonic: from.mono, wall: from.wall, uptime: from.uptime };
   const after: Sample = { monotonic: now.monotonic, wall: now.wallMs, uptime: now.uptime };
   const jump = jumpBetween(before, after, process.platform === 'linux');

@@ -10,7 +10,7 @@ import { readCommand } from '../../core/run/read-command.ts';
 import { apply } from '../../core/run/fold.ts';
 import type { Away } from '../../core/run/record.ts';
 import { openRun, type RunState } from '../../core/run/state.ts';
-import type { Moment } from '../time/clock.ts';
+import type { ClockInstant } from '../time/clock.ts';
 import { awayTimes, positionAt, type Position } from './comeback.ts';
 import type { CommandEntry } from '../journal/journal-line.ts';
 import { firstLines, type JournalLines } from '../journal/journal-text.ts';
@@ -82,7 +82,7 @@ export function foldJournal(journal: JournalLines): FoldedJournal | null {
 export function foundRun(
   { journal: { opened, entries }, commands, state, weight }: FoldedJournal,
   file: FoundFile,
-  moment: Moment,
+  moment: ClockInstant,
   boot: string,
 ): FoundRun {
   const { run, text, lanesText, clockPhase, openedAtTimeOfDay } = opened;

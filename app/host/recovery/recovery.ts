@@ -4,7 +4,7 @@
  */
 
 import { join } from 'node:path';
-import type { Moment } from '../time/clock.ts';
+import type { ClockInstant } from '../time/clock.ts';
 import { isSameBoot } from '../lock/boot.ts';
 import {
   awayText,
@@ -58,7 +58,7 @@ export interface RecoveryPorts {
   readonly folder: string;
   readonly boot: string;
   /** Now. */
-  readonly moment: Moment;
+  readonly moment: ClockInstant;
 }
 
 /** Looks through the journals, newest first. Never rejects: what the disk refuses is said. */

@@ -25,7 +25,7 @@ export class StartUpReport {
     return [...(this.away === null ? [] : [this.away]), ...this.said];
   }
 
-  forScreens(): Snapshot['news'] {
+  forScreens(): Snapshot['startUp'] {
     if (this.notices().length === 0 && this.unattended.length === 0) return null;
     return { run: this.run, unattended: [...this.unattended] };
   }

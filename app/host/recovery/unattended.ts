@@ -7,7 +7,7 @@ import { leavesOf } from '../../core/run/record.ts';
 import { settle } from '../../core/run/settle.ts';
 import { projectedEnd } from '../../core/run/projection.ts';
 import { MINUTE, type Millis } from '../../core/units.ts';
-import type { Moment } from '../time/clock.ts';
+import type { ClockInstant } from '../time/clock.ts';
 import { unattendedText } from './recovery-text.ts';
 import type { Disk } from '../journal/disk.ts';
 import type { FoundRun } from './found-run.ts';
@@ -29,7 +29,7 @@ export interface UnattendedRun {
 export interface ClosingPorts {
   readonly disk: Disk;
   readonly boot: string;
-  readonly moment: Moment;
+  readonly moment: ClockInstant;
 }
 
 /** By the end that was projected when somebody was last there: one that waits for a word would never end. */

@@ -14,7 +14,7 @@ export interface Clock {
   /** The time of day where the machine stands: for labels and for the phase of a run, never to measure with. */
   wall(): WallTime;
   /** Now, on the host's clock and on the machine's. */
-  moment(): Moment;
+  instant(): ClockInstant;
   /** Looks whether the machine slept or the wall clock was set since it last looked; cheap enough for every wake-up. */
   check(): void;
   /** Changes when host time starts anew or has jumped: what screens have measured before is void then. */
@@ -31,7 +31,7 @@ export interface WallTime {
 }
 
 /** One moment on the host's clock, and on those of the machine, which outlive the process. In ms. */
-export interface Moment {
+export interface ClockInstant {
   readonly hostTime: number;
   /** Since 1970, UTC. */
   readonly wallMs: number;
@@ -79,13 +79,13 @@ export function jumpBetween(before: Sample, after: Sample, linux: boolean): Jump
 }
 
 /** The time of day at a moment, from a wall time read a little earlier or later: however long the process was paused between. */
-export function timeOfDayAt({ wallMs }: Pick<Moment, 'wallMs'>, { epochMs, timeOfDay }: WallTime): Millis {
+export function timeOfDayAt({ wallMs }: Pick<ClockInstant, 'wallMs'>, { epochMs, timeOfDay }: WallTime): Millis {
   const time = (timeOfDay + wallMs - epochMs) % DAY;
   return time < 0 ? time + DAY : time;
 }
 
 /** The machine's clocks, to be read one after another, all in ms. */
-export interface Readings {
+export interface MachineClocks {
   monotonic(): number;
   wall(): number;
   uptime(): number;
@@ -104,13 +104,13 @@ const AT_ONCE = 1;
  * the process between them shows as a wide bracket; the tightest of a few is kept. `width`, in ms: by how much
  * the clocks of a sample may be apart.
  */
-export function takeSample(readings: Readings): Sample & { readonly width: number } {
+export function takeSample(clocks: MachineClocks): Sample & { readonly width: number } {
   let tightest: (Sample & { readonly width: number }) | null = null;
   for (let attempt = 0; attempt < TRIES; attempt++) {
-    const before = readings.monotonic();
-    const uptime = readings.uptime();
-    const wall = readings.wall();
-    const monotonic = readings.monotonic();
+    const before = clocks.monotonic();
+    const uptime = clocks.uptime();
+    const wall = clocks.wall();
+    const monotonic = clocks.monotonic();
     const width = monotonic - before;
     if (!tightest || width < tightest.width) tightest = { monotonic, wall, uptime, width };
     if (width <= AT_ONCE) break;
@@ -119,10 +119,10 @@ export function takeSample(readings: Readings): Sample & { readonly width: numbe
 }
 
 /** The machine's own clock. */
-export function systemClock(readings: Readings = machineReadings): Clock {
-  const { linux } = readings;
+export function systemClock(clocks: MachineClocks = machineClocks): Clock {
+  const { linux } = clocks;
   const listeners = new Set<(jump: Jump) => void>();
-  let last = takeSample(readings);
+  let last = takeSample(clocks);
   let added = 0;
   let latest = -Infinity;
   let epoch = randomUUID();
@@ -134,9 +134,9 @@ export function systemClock(readings: Readings = machineReadings): Clock {
   };
 
   return {
-    now: () => hostTime(readings.monotonic()),
-    moment() {
-      const { monotonic, wall, uptime } = takeSample(readings);
+    now: () => hostTime(clocks.monotonic()),
+    instant() {
+      const { monotonic, wall, uptime } = takeSample(clocks);
       return { hostTime: hostTime(monotonic), wallMs: wall, monotonic, uptime };
     },
     wall() {
@@ -145,7 +145,7 @@ export function systemClock(readings: Readings = machineReadings): Clock {
       return { epochMs: date.getTime(), timeOfDay: (minutes * 60 + date.getSeconds()) * 1000 + date.getMilliseconds() };
     },
     check() {
-      const sample = takeSample(readings);
+      const sample = takeSample(clocks);
       // Clocks that were read too far apart would make a sleep of the pause: the next look finds what there is.
       if (sample.width > GAP / 2) return;
       const jump = jumpBetween(last, sample, linux);
@@ -163,7 +163,7 @@ export function systemClock(readings: Readings = machineReadings): Clock {
   };
 }
 
-const machineReadings: Readings = {
+const machineClocks: MachineClocks = {
   monotonic() {
     const [seconds, nanoseconds] = process.hrtime();
     return seconds * 1000 + nanoseconds / 1e6;

@@ -13,7 +13,7 @@ import type { Clock } from '../time/clock.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
 import { Doorstep } from './doorstep.ts';
 import { isFromOwnPage, ownHost } from './doorkeeper.ts';
-import { connectScreen, type Carrier, type Screen } from '../deck/screen.ts';
+import { connectScreen, type ScreenChannel, type Screen } from '../deck/screen.ts';
 import type { Timer, Timers } from '../time/timers.ts';
 
 export interface DeckSocket {
@@ -101,7 +101,7 @@ export function deckSocket(host: DeckHost, clock: Clock, timers: Timers): DeckSo
   };
 }
 
-function carrierOf(socket: WebSocket, timers: Timers): Carrier {
+function carrierOf(socket: WebSocket, timers: Timers): ScreenChannel {
   return {
     waiting: () => socket.bufferedAmount,
     send: (text, sent) => socket.send(text, () => sent()),

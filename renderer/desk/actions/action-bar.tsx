@@ -8,8 +8,8 @@ import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../../ui/coac
 import { CommandButton } from '../../ui/coach/command-button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/offers.ts';
-import { primaryOf, type Primary, type Steering } from '../../ui/coach/primary.ts';
-import { useHand } from '../../ui/coach/use-deck.ts';
+import type { Primary, Steering } from '../../ui/coach/primary.ts';
+import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
 import { goesText, lanesNamed, startNowText } from '../../ui/coach/words.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { useTyping } from './use-typing.ts';
@@ -22,9 +22,8 @@ interface ActionBarProps {
 const SECONDARY = ACTION_NAMES.filter((name) => ACTIONS[name].desk === 'row');
 
 export function ActionBar({ tools, moment }: ActionBarProps): ReactElement {
-  useHand(tools.hand, (state) => state.choice);
-  const chosen = tools.hand.chosen();
-  const primary = primaryOf(moment.view);
+  const chosen = useOffer(tools.offers, (offers) => offers.chosen());
+  const primary = useOffer(tools.offers, (offers) => offers.primary());
   return (
     <nav className="actions" aria-label="Actions">
       <PrimaryActions tools={tools} moment={moment} primary={primary} />
@@ -33,7 +32,7 @@ export function ActionBar({ tools, moment }: ActionBarProps): ReactElement {
         action === primary.main ? (
           <span key={action} />
         ) : (
-          <ActionButton key={action} tools={tools} moment={moment} action={action} hint={hintOf(action, chosen)} />
+          <ActionButton key={action} tools={tools} action={action} hint={hintOf(action, chosen)} />
         ),
       )}
       <UndoButton tools={tools} moment={moment} />
@@ -44,10 +43,11 @@ export function ActionBar({ tools, moment }: ActionBarProps): ReactElement {
 /** Finish beside no primary action is the one that stands in the row anyway. */
 function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly primary: Primary }): ReactElement {
   const clock = useHand(tools.hand, (state) => state.clock);
+  const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const typing = useTyping();
   const { main, beside } = primary;
   const also = beside.filter((action) => action !== 'finish');
-  const lanesOf = (action: Steering): readonly number[] => (ACTIONS[action].byChoice ? tools.hand.chosen() : []);
+  const lanesOf = (action: Steering): readonly number[] => (ACTIONS[action].byChoice ? chosen : []);
   const wordsOf = (action: Steering): { readonly name: string; readonly hint: string } =>
     steeringWords(action, goesText(moment.view, action, clock, lanesOf(action)), lanesOf(action), typing);
   return (
@@ -55,7 +55,7 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
       {main === null ? (
         <p className="primary-none">Nothing more leaves. The session ends by itself.</p>
       ) : (
-        <ActionButton tools={tools} moment={moment} action={main} {...wordsOf(main)} look={`is-primary is-${main}`} />
+        <ActionButton tools={tools} action={main} {...wordsOf(main)} look={`is-primary is-${main}`} />
       )}
       {also.length === 0 ? null : (
         <div className="primary-beside">
@@ -63,7 +63,6 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
             <ActionButton
               key={action}
               tools={tools}
-              moment={moment}
               action={action}
               {...wordsOf(action)}
               {...(action === 'start' ? { name: 'Start now', hint: `Enter, ${startNowText(moment.view)}` } : {})}
@@ -76,21 +75,23 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
   );
 }
 
-interface ActionButtonProps extends ActionBarProps {
+interface ActionButtonProps {
+  readonly tools: DeskTools;
   readonly action: ActionName;
   readonly name?: string;
   readonly hint?: string;
   readonly look?: string;
 }
 
+const ALL: readonly number[] = [];
+
 /** An action for all lanes or those chosen, by its plain name. */
-export function ActionButton({ tools, moment, action, name, hint, look }: ActionButtonProps): ReactElement {
+export function ActionButton({ tools, action, name, hint, look }: ActionButtonProps): ReactElement {
   const { label, key, pressed, byChoice } = ACTIONS[action];
-  const chosen = byChoice ? tools.hand.chosen() : [];
+  const chosen = useOffer(tools.offers, (offers) => (byChoice ? offers.chosen() : ALL));
   return (
     <CommandButton
       tools={tools}
-      moment={moment}
       command={commandOf(action, chosen)}
       name={name ?? label}
       hint={hint ?? hintOf(action, chosen)}
@@ -102,8 +103,9 @@ export function ActionButton({ tools, moment, action, name, hint, look }: Action
 }
 
 function UndoButton({ tools, moment }: ActionBarProps): ReactElement {
-  const hint = `U, ${undoText(moment.view)}`;
-  return <ActionButton tools={tools} moment={moment} action="undo" look="is-undo" hint={hint} />;
+  const whyNot = useOffer(tools.offers, (offers) => offers.whyNot({ do: 'undo' }));
+  const hint = `U, ${undoText(moment.view, whyNot)}`;
+  return <ActionButton tools={tools} action="undo" look="is-undo" hint={hint} />;
 }
 
 function steeringWords(

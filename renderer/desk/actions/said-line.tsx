@@ -7,8 +7,7 @@ import type { ReactElement } from 'react';
 import { ACTIONS } from '../../ui/coach/actions.ts';
 import { DeckButton } from '../../ui/coach/deck-button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { primaryOf } from '../../ui/coach/primary.ts';
-import { useHand } from '../../ui/coach/use-deck.ts';
+import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
 import { lanesNamed } from '../../ui/coach/words.ts';
 import { ActionButton } from './action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
@@ -22,11 +21,11 @@ interface SaidLineProps {
 }
 
 export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): ReactElement {
-  const { hand } = tools;
+  const { hand, offers } = tools;
   useHand(hand, (state) => state.said);
   const said = hand.said();
-  useHand(hand, (state) => state.choice);
-  const chosen = hand.chosen();
+  const chosen = useOffer(offers, (all) => all.chosen());
+  const hasRejoin = useOffer(offers, (all) => all.primary().beside.includes('rejoin'));
   const { view } = moment;
   const nothing = (): void => undefined;
   return (
@@ -42,13 +41,13 @@ export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): Reac
       <div className="said-tools">
         <ShiftButton tools={tools} moment={moment} action="sooner" />
         <ShiftButton tools={tools} moment={moment} action="later" />
-        <IntervalButton tools={tools} moment={moment} action="shorter" />
-        <IntervalButton tools={tools} moment={moment} action="longer" />
-        {primaryOf(view).beside.includes('rejoin') ? (
+        <IntervalButton tools={tools} action="shorter" />
+        <IntervalButton tools={tools} action="longer" />
+        {hasRejoin ? (
           // It stands beside Resume then; the others keep their places.
           <span className="deck-button is-nothing" />
         ) : (
-          <ActionButton tools={tools} moment={moment} action="rejoin" hint="J, old times" look="is-small" />
+          <ActionButton tools={tools} action="rejoin" hint="J, old times" look="is-small" />
         )}
         <DeckButton name="Mark" hint="M, note" keys="M" look="is-small" onPress={onMark} onRefused={nothing} />
         <DeckButton name="Edit" hint="E, text" keys="E" look="is-small" onPress={onEdit} onRefused={nothing} />
@@ -65,20 +64,20 @@ function ShiftButton({
   action,
 }: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'sooner' | 'later' }): ReactElement {
   const { pauseEnd, stretch } = moment.view;
-  const chosen = tools.hand.chosen();
+  const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const who = pauseEnd !== null ? `${stretch.kind} ends ` : allText(chosen);
   const hint = `${action === 'sooner' ? '−' : '+'}, ${who}${ACTIONS[action].does}`;
-  return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
+  return <ActionButton tools={tools} action={action} hint={hint} look="is-small" />;
 }
 
 /** Every rep from now on, of the lanes chosen or of all. */
 function IntervalButton({
   tools,
-  moment,
   action,
-}: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'shorter' | 'longer' }): ReactElement {
-  const hint = `${ACTIONS[action].key}, ${allText(tools.hand.chosen())}${action}`;
-  return <ActionButton tools={tools} moment={moment} action={action} hint={hint} look="is-small" />;
+}: Pick<SaidLineProps, 'tools'> & { readonly action: 'shorter' | 'longer' }): ReactElement {
+  const chosen = useOffer(tools.offers, (offers) => offers.chosen());
+  const hint = `${ACTIONS[action].key}, ${allText(chosen)}${action}`;
+  return <ActionButton tools={tools} action={action} hint={hint} look="is-small" />;
 }
 
 /** Lanes that are chosen stand beside it: the choice is said once. */

@@ -8,8 +8,8 @@ import { reading } from '../../../app/core/reading.ts';
 import { DeckButton } from '../../ui/coach/deck-button.tsx';
 import { commandLabel } from '../../ui/coach/actions.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { refusalOf, undoText } from '../../ui/coach/offers.ts';
-import { useHand } from '../../ui/coach/use-deck.ts';
+import { undoText } from '../../ui/coach/offers.ts';
+import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
 import { count, lanesNamed } from '../../ui/coach/words.ts';
 import { ActionButton } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
@@ -32,6 +32,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
   const records = useMemo(() => laneRecords(state), [state]);
   useHand(tools.hand, (hand) => hand.said);
   const said = tools.hand.said();
+  const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
   const { session } = state.plan;
   const { unit } = session.pool;
   const timeOf = (at: number | null): string => (at === null ? '–' : clockTime(run.openedAtTimeOfDay + at));
@@ -130,13 +131,8 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         {view.undo ? (
           <ActionButton
             tools={tools}
-            moment={moment}
             action="undo"
-            hint={
-              refusalOf(state, { do: 'undo' }, view.t) === null
-                ? `takes ${commandLabel(view.undo.command)} back`
-                : undoText(view)
-            }
+            hint={whyNoUndo === null ? `takes ${commandLabel(view.undo.command)} back` : undoText(view, whyNoUndo)}
           />
         ) : null}
         <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">

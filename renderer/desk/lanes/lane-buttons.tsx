@@ -25,7 +25,7 @@ interface LaneButtonsProps {
 
 export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneButtonsProps): ReactElement {
   const { view } = moment;
-  const shared = { tools, moment, lane };
+  const shared = { tools, lane };
   return (
     <div className="lane-buttons">
       {lane.state === 'out' ? (
@@ -33,7 +33,7 @@ export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneBu
       ) : (
         <>
           {lane.state === 'stopped' ? (
-            <StoppedLaneButtons {...shared} />
+            <StoppedLaneButtons {...shared} moment={moment} />
           ) : (
             <LaneAction {...shared} action="stop" label="Stop" />
           )}
@@ -60,22 +60,21 @@ export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneBu
 }
 
 /** Each with the reading at which the lane would go. */
-function StoppedLaneButtons(props: Omit<LaneActionProps, 'action' | 'label' | 'look' | 'hint'>): ReactElement {
-  const clock = useHand(props.tools.hand, (state) => state.clock);
-  const { view } = props.moment;
-  const { resumeAt, rejoinAt } = props.lane;
+function StoppedLaneButtons({ moment, ...shared }: Pick<LaneButtonsProps, 'tools' | 'moment' | 'lane'>): ReactElement {
+  const clock = useHand(shared.tools.hand, (state) => state.clock);
+  const { view } = moment;
+  const { resumeAt, rejoinAt } = shared.lane;
   const goes = (at: number | null): string => (at === null ? 'nothing left' : `goes ${leaveText(clock, view, at)}`);
   return (
     <>
-      <LaneAction {...props} action="resume" label="Resume" look="is-go" hint={goes(resumeAt)} />
-      <LaneAction {...props} action="rejoin" label="Rejoin" hint={goes(rejoinAt)} />
+      <LaneAction {...shared} action="resume" label="Resume" look="is-go" hint={goes(resumeAt)} />
+      <LaneAction {...shared} action="rejoin" label="Rejoin" hint={goes(rejoinAt)} />
     </>
   );
 }
 
 interface LaneActionProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
   readonly lane: LaneView;
   readonly action: ActionName;
   readonly label: string;
@@ -90,7 +89,6 @@ export function LaneAction({ lane, action, ...more }: LaneActionProps): ReactEle
 
 interface LaneButtonProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
   readonly lane: LaneView;
   readonly command: Command;
   readonly label: string;
@@ -101,11 +99,10 @@ interface LaneButtonProps {
 }
 
 /** A command for one lane, named so: "+5 s a rep lane 2". */
-export function LaneButton({ tools, moment, lane, command, label, look, hint, does }: LaneButtonProps): ReactElement {
+export function LaneButton({ tools, lane, command, label, look, hint, does }: LaneButtonProps): ReactElement {
   return (
     <CommandButton
       tools={tools}
-      moment={moment}
       command={command}
       name={`${does ?? label} lane ${lane.number}`}
       label={label}
@@ -116,13 +113,12 @@ export function LaneButton({ tools, moment, lane, command, label, look, hint, do
 }
 
 /** "Lane 2 out", or in again. */
-export function LaneInOut({ tools, moment, lane }: Omit<LaneActionProps, 'action' | 'label'>): ReactElement {
+export function LaneInOut({ tools, lane }: Omit<LaneActionProps, 'action' | 'label'>): ReactElement {
   const { number, state } = lane;
   const out = state === 'out';
   return (
     <CommandButton
       tools={tools}
-      moment={moment}
       command={{ do: out ? 'lane-in' : 'lane-out', lanes: [number] }}
       name={`Lane ${number} ${out ? 'in' : 'out'}`}
       look="is-small"

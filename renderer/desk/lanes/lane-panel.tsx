@@ -27,7 +27,7 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
   if (!lane) return null;
   const { unit } = moment.view.state.plan.session.pool;
   const lanes = [number];
-  const shared = { tools, moment, lane };
+  const shared = { tools, lane };
   const next = lane.next?.rep ?? null;
   const names = moment.view.state.plan.session.lanes.find((each) => each.number === number)?.names ?? [];
   const interval = (seconds: number): Command => ({ do: 'interval', lanes, seconds });

@@ -10,7 +10,7 @@ import type { Command } from '../../../app/core/run/command.ts';
 import { projectedEnd } from '../../../app/core/run/projection.ts';
 import { DeckButton } from '../../ui/coach/deck-button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { refusalOf } from '../../ui/coach/offers.ts';
+import { useOffer } from '../../ui/coach/use-deck.ts';
 import { count } from '../../ui/coach/words.ts';
 import { about, lineIsEstimate } from '../../ui/estimates.ts';
 import type { DeskTools } from '../desk-tools.ts';
@@ -64,7 +64,6 @@ function CutLine({
       />
       <Given
         tools={tools}
-        moment={moment}
         command={command}
         name={`Cut ${what}`}
         hint={cutEffect(moment, command, cut.kind)}
@@ -74,7 +73,7 @@ function CutLine({
   );
 }
 
-function GoTo({ tools, moment, target, onDone }: OutlineLineProps & { readonly target: Target }): ReactElement {
+function GoTo({ tools, target, onDone }: OutlineLineProps & { readonly target: Target }): ReactElement {
   const [rounds, setRounds] = useState(target.rounds.map(({ round }) => round));
   const [rep, setRep] = useState(1);
   const command: Command = { do: 'go-to', line: target.line, ...(rounds.length > 0 ? { rounds } : {}), rep };
@@ -95,7 +94,6 @@ function GoTo({ tools, moment, target, onDone }: OutlineLineProps & { readonly t
       ) : null}
       <Given
         tools={tools}
-        moment={moment}
         command={command}
         name="Go to it"
         hint="hold: then it waits for Start"
@@ -108,7 +106,6 @@ function GoTo({ tools, moment, target, onDone }: OutlineLineProps & { readonly t
 
 interface GivenProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
   readonly command: Command;
   readonly name: string;
   readonly hint: string;
@@ -116,17 +113,18 @@ interface GivenProps {
   onDone(): void;
 }
 
-function Given({ tools, moment, command, name, hint, held, onDone }: GivenProps): ReactElement {
+function Given({ tools, command, name, hint, held, onDone }: GivenProps): ReactElement {
+  const why = useOffer(tools.offers, ({ whyNot }) => whyNot(command));
   return (
     <DeckButton
       name={name}
       hint={hint}
       held={held}
       look="is-deep"
-      why={refusalOf(moment.view.state, command, moment.view.t)}
+      why={why}
       judge={() => tools.hand.refusal(command)}
       onPress={() => void tools.hand.press(command).then((ok) => (ok ? onDone() : undefined))}
-      onRefused={(why) => tools.hand.say(why, 'refused')}
+      onRefused={(reason) => tools.hand.say(reason, 'refused')}
     />
   );
 }

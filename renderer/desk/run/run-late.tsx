@@ -6,7 +6,6 @@
 import { useState, type ReactElement } from 'react';
 import type { CutOption } from '../../../app/core/run/fit.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { refusalOf } from '../../ui/coach/offers.ts';
 import { about, endIsEstimate, lineIsEstimate } from '../../ui/estimates.ts';
 import { CutOffers } from './cut-offers.tsx';
 import type { DeskTools } from '../desk-tools.ts';
@@ -50,7 +49,7 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
         text={source.text}
         isEstimate={(line) => lineIsEstimate(view.state.stretches, line)}
         endTime={(end) => endTime(run.openedAtTimeOfDay + end)}
-        whyNot={(cut) => refusalOf(view.state, command(cut), view.t)}
+        whyNot={(cut) => tools.offers.whyNot(command(cut))}
         judge={(cut) => tools.hand.refusal(command(cut))}
         onCut={(cut) => void tools.hand.press(command(cut))}
         onRefused={(why) => tools.hand.say(why, 'refused')}

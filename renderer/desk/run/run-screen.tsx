@@ -5,7 +5,7 @@
 
 import { useCallback, useEffect, useRef, useState, type ReactElement } from 'react';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { useHand } from '../../ui/coach/use-deck.ts';
+import { useOffer } from '../../ui/coach/use-deck.ts';
 import { ActionBar } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { LanePanel } from '../lanes/lane-panel.tsx';
@@ -30,8 +30,7 @@ interface RunScreenProps {
 export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElement {
   const [panel, setPanel] = useState<Panel | null>(null);
   const close = (): void => setPanel(null);
-  useHand(tools.hand, ({ choice }) => choice);
-  const chosen = tools.hand.chosen();
+  const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const { view } = moment;
   // What has been commanded would be lost by opening the session anew, even before the first start.
   const untouched = moment.run.commands.length === 0;

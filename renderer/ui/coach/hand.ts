@@ -7,16 +7,16 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Command } from '../../../app/core/run/command.ts';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { RULES } from '../../../app/core/run/commands.ts';
-import { touchesReps } from '../../../app/core/run/seen.ts';
+import { touchesReps } from '../../../app/core/run/expected-reps.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { SECOND } from '../../../app/core/units.ts';
 import type { Link } from '../../link/link.ts';
 import { PATIENCE, UNHEARD } from '../../link/outbox.ts';
-import { seenIn } from '../../link/seen.ts';
+import { expectedRepsIn } from '../../link/expected-reps.ts';
 import { ACTIONS, commandNamed, commandOf, type ActionName } from './actions.ts';
 import { createBounceGuard } from './bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane, type LaneChoice } from './lane-choice.ts';
-import { refusalOf } from './offers.ts';
+import { refusalOf } from './refusal.ts';
 import { saidOf } from './said.ts';
 import { readingsOf } from './words.ts';
 
@@ -124,8 +124,8 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
     return false;
   }
 
-  function seenFor(command: Command, t: number): ReturnType<typeof seenIn> {
-    const all = seenIn(view(link.store.getState().run!.state, t));
+  function seenFor(command: Command, t: number): ReturnType<typeof expectedRepsIn> {
+    const all = expectedRepsIn(view(link.store.getState().run!.state, t));
     const lanes = 'lanes' in command && command.lanes ? command.lanes : null;
     return lanes ? Object.fromEntries(lanes.map((lane) => [lane, all[lane] ?? null])) : all;
   }

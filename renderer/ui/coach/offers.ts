@@ -1,64 +1,87 @@
 /*
- * What the coach can do at a moment, and why not what they cannot: each command is tried on the run
- * by the very rules that the host will hold it to.
+ * What the coach may do now, worked out once for every button: when a second has passed, when a snapshot has come,
+ * and when other lanes are chosen. Between these the answers stay, so that a button draws itself only where its
+ * own has changed. A press is judged anew, by the hand.
  */
 
-import { apply } from '../../../app/core/run/fold.ts';
 import type { Command } from '../../../app/core/run/command.ts';
-import { RULES } from '../../../app/core/run/commands.ts';
-import { readCommand } from '../../../app/core/run/read-command.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
-import { isPending, type RunState } from '../../../app/core/run/state.ts';
-import type { Millis } from '../../../app/core/units.ts';
 import { commandLabel } from './actions.ts';
+import type { Frames, Moment } from './frames.ts';
+import type { Hand } from './hand.ts';
+import type { LaneChoice } from './lane-choice.ts';
+import { primaryOf, type Primary } from './primary.ts';
+import { refusalOf, type Refusal } from './refusal.ts';
 
-/** null where it can be done, else the sentence that says why not. */
-export type Refusal = string | null;
-
-/**
- * So soon after a Stop the Resume or Rejoin that has taken its place is not meant, in ms: whoever presses Stop twice
- * in fright, or with a wet finger, means Stop. A second press comes within a second; whoever sees that a Stop
- * was an accident needs longer than that to reach for Resume, and has Undo at once. A Stop is never kept waiting.
- */
-export const STOP_SETTLES: Millis = 1000;
-
-/** Whether lanes were stopped so short a time ago that none of them is sent on yet. */
-export function stopSettles({ stoppedAt }: Pick<RunState, 'stoppedAt'>, t: Millis): boolean {
-  return t < stoppedAt + STOP_SETTLES;
+export interface Offers {
+  /** Calls when an answer may be another, until what it returns is called. */
+  changed(call: () => void): () => void;
+  /** Why a command cannot be given; null where it can. Without a run or a clock the host judges: null too. */
+  whyNot(command: Command): Refusal;
+  /** The same object as long as it says the same; without a run or a clock, as it was last. */
+  primary(): Primary;
+  /** Lanes that are chosen, none for all: the same list as long as it has the same lanes. */
+  chosen(): readonly number[];
 }
 
-/** Why a command would be refused now, by the run or by what a hand means by it. */
-export function refusalOf(state: RunState, command: Command, t: Millis): Refusal {
-  const read = readCommand({ ...command });
-  if (!read.ok) return read.faults;
-  const answer = apply(state, command, t);
-  if (!answer.ok) return answer.why;
-  return RULES[command.do].sign === 'resume' ? unmeant(state, answer.state, command, t) : null;
+/** What the answers rest on, and whether each has been worked out since. */
+interface Known {
+  readonly moment: Moment | null;
+  readonly choice: LaneChoice;
+  readonly refusals: Map<string, Refusal>;
+  hasPrimary: boolean;
 }
 
-/** Of a Resume or Rejoin that the run would take. */
-function unmeant(before: RunState, after: RunState, command: Command, t: Millis): Refusal {
-  const lanes = 'lanes' in command ? command.lanes : undefined;
-  const isOfLastStop = (number: number): boolean =>
-    before.lanes.some((lane) => lane.number === number && lane.stoppedBy === before.stops);
-  if (stopSettles(before, t) && (!lanes || lanes.some(isOfLastStop))) {
-    return `Stopped. ${commandLabel(command)} is taken 1 s after a Stop; Undo takes the Stop back at once.`;
+export function createOffers(frames: Pick<Frames, 'changed' | 'shown'>, hand: Pick<Hand, 'store' | 'chosen'>): Offers {
+  let known: Known | null = null;
+  let primary: Primary = { main: null, beside: [] };
+  let chosen: readonly number[] = [];
+
+  function now(): Known {
+    const moment = frames.shown();
+    const { choice } = hand.store.getState();
+    if (known && known.moment === moment && known.choice === choice) return known;
+    chosen = kept(chosen, hand.chosen());
+    known = { moment, choice, refusals: new Map(), hasPrimary: false };
+    return known;
   }
-  const freed = after.lanes.filter(
-    ({ stoppedBy }, index) => stoppedBy === null && before.lanes[index]!.stoppedBy !== null,
-  );
-  const isOver = command.do === 'rejoin' && freed.length > 0 && !freed.some(isPending);
-  return isOver ? 'Nothing is left of the old times: use Resume.' : null;
+
+  return {
+    changed(call) {
+      const forget = [frames.changed(call), hand.store.subscribe(call)];
+      return () => forget.forEach((each) => each());
+    },
+    whyNot(command) {
+      const { moment, refusals } = now();
+      if (!moment) return null;
+      const key = JSON.stringify(command);
+      const before = refusals.get(key);
+      if (before !== undefined) return before;
+      const refusal = refusalOf(moment.view.state, command, moment.view.t);
+      refusals.set(key, refusal);
+      return refusal;
+    },
+    primary() {
+      const all = now();
+      if (all.moment && !all.hasPrimary) primary = kept(primary, primaryOf(all.moment.view));
+      all.hasPrimary = true;
+      return primary;
+    },
+    chosen() {
+      now();
+      return chosen;
+    },
+  };
 }
 
 /** What Undo takes back, and for how long: "Skip rep, 6 s left"; or why it takes nothing back. */
-export function undoText({ undo, state, t }: Pick<RunView, 'undo' | 'state' | 't'>): string {
+export function undoText({ undo, t }: Pick<RunView, 'undo' | 't'>, whyNot: Refusal): string {
   if (!undo) return 'nothing to undo';
-  if (refusalOf(state, { do: 'undo' }, t) !== null) return 'too late to undo';
+  if (whyNot !== null) return 'too late to undo';
   return `${commandLabel(undo.command)}, ${Math.ceil((undo.until - t) / 1000)} s left`;
 }
 
-/** Whether a Start is for this moment, be it that one so soon after a Start or Stop is not taken yet. */
-export function startFollows({ state, t }: Pick<RunView, 'state' | 't'>): boolean {
-  return refusalOf({ ...state, startedAt: -Infinity, stoppedAt: -Infinity }, { do: 'start' }, t) === null;
+/** The one before where both say the same, so that whoever follows it sees that nothing has changed. */
+function kept<Value>(before: Value, after: Value): Value {
+  return JSON.stringify(before) === JSON.stringify(after) ? before : after;
 }

@@ -5,7 +5,7 @@
 
 import type { RunView } from '../../../app/core/run/view.ts';
 import { isPending } from '../../../app/core/run/state.ts';
-import { startFollows } from './offers.ts';
+import { refusalOf } from './refusal.ts';
 
 export type Steering = 'start' | 'stop' | 'resume' | 'rejoin' | 'finish';
 
@@ -30,6 +30,11 @@ export function primaryOf(view: RunView): Primary {
 }
 
 const START: readonly Steering[] = ['start'];
+
+/** Whether a Start is for this moment, be it that one so soon after a Start or Stop is not taken yet. */
+function startFollows({ state, t }: Pick<RunView, 'state' | 't'>): boolean {
+  return refusalOf({ ...state, startedAt: -Infinity, stoppedAt: -Infinity }, { do: 'start' }, t) === null;
+}
 
 /** What Space and the clicker's blank-screen key mean: never a start. */
 export function stopOrResume(view: RunView): 'stop' | 'resume' {

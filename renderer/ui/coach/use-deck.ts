@@ -10,12 +10,14 @@ import type { DeckState } from '../../link/store.ts';
 import { createDigits } from '../digits.ts';
 import type { Frames, Moment } from './frames.ts';
 import type { Hand, HandState } from './hand.ts';
+import type { Offers } from './offers.ts';
 
 /** What every part of a coach's page works with. */
 export interface Tools {
   readonly link: Link;
   readonly frames: Frames;
   readonly hand: Hand;
+  readonly offers: Offers;
 }
 
 export function useMoment(frames: Frames): Moment | null {
@@ -28,6 +30,11 @@ export function useDeck<Part>(link: Link, pick: (state: DeckState) => Part): Par
 
 export function useHand<Part>(hand: Hand, pick: (state: HandState) => Part): Part {
   return useStore(hand.store, pick);
+}
+
+/** One answer of the offers, a string or one that stays the same object: drawn again only where it is another. */
+export function useOffer<Answer>(offers: Offers, ask: (offers: Offers) => Answer): Answer {
+  return useSyncExternalStore(offers.changed, () => ask(offers));
 }
 
 type TextOf = (moment: Moment | null) => string;

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import type { JournalLine, Writing } from '../../../app/host/journal/journal.ts';
 import { JournalInMemory } from '../../support/journal-in-memory.ts';
-import type { Seen } from '../../../app/core/run/seen.ts';
+import type { ExpectedReps } from '../../../app/core/run/expected-reps.ts';
 import { FakeClock } from '../../support/fake-clock.ts';
 
 const TEXT = `Harbour squad
@@ -31,7 +31,7 @@ function deck(journal = new JournalInMemory()) {
   let ids = 0;
   const host = new DeckHost({ clock, timers: clock.timers, journal, newId: () => `run-${++ids}` });
   let gave = 0;
-  const give = (fields: Record<string, unknown>, seen?: Seen) => host.command(`auto-${++gave}`, fields, seen);
+  const give = (fields: Record<string, unknown>, seen?: ExpectedReps) => host.command(`auto-${++gave}`, fields, seen);
   return { clock, host, journal, give };
 }
 

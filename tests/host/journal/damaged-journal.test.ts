@@ -173,9 +173,9 @@ describe('[recovery] damaged files', () => {
         const { deck: again, recovery } = await restarted(deck, 'boot-2');
         expect(recovery.found).toBeNull();
         expect(deck.disk.files.get(`${path}.torn`)).toEqual(bytes);
-        const { notices, news } = again.host.snapshot();
+        const { notices, startUp } = again.host.snapshot();
         expect(notices).toEqual([expect.stringContaining('is damaged: nothing in it can be used')]);
-        expect(JSON.stringify(news)).not.toContain('Invalid');
+        expect(JSON.stringify(startUp)).not.toContain('Invalid');
       },
     );
 
@@ -205,7 +205,7 @@ describe('[recovery] damaged files', () => {
     ])('an end with %s %j is none: the run comes back', async (field, value) => {
       const deck = await goingDeck();
       const path = deck.path();
-      await deck.journal.close({ run: 'run-1', at: 61_000, why: 'left', ...deck.clock.moment() });
+      await deck.journal.close({ run: 'run-1', at: 61_000, why: 'left', ...deck.clock.instant() });
       deck.kill();
       const bytes = deck.disk.files.get(path)!;
       const last = new TextDecoder().decode(bytes).trimEnd().split('\n').length;

@@ -66,7 +66,7 @@ describe('[journal] what stands in it', () => {
   test('a line given the moment the one before is written is written too, without another to push it', async () => {
     const { deck } = await opened();
     const append = (id: string) =>
-      deck.journal.append({ run: 'run-1', id, at: 0, fields: { do: 'mark' }, ...deck.clock.moment() });
+      deck.journal.append({ run: 'run-1', id, at: 0, fields: { do: 'mark' }, ...deck.clock.instant() });
     await append('a').inFile;
     await append('b').safe;
     expect(says(deck)).toEqual(['opened', 'command', 'command']);

@@ -22,7 +22,7 @@ async function opened() {
     guard: new FreeFolder(),
     tell: () => undefined,
   });
-  await journal.open({ run: 'r', source: SOURCE, clockPhase: 0, openedAtTimeOfDay: 0, ...clock.moment() }, null);
+  await journal.open({ run: 'r', source: SOURCE, clockPhase: 0, openedAtTimeOfDay: 0, ...clock.instant() }, null);
   const [path] = [...disk.files.keys()];
   const says = (of: Map<string, Uint8Array>) =>
     new TextDecoder()
@@ -30,7 +30,7 @@ async function opened() {
       .split('\n')
       .filter((line) => line !== '')
       .map((line) => (JSON.parse(line) as { say: string; at: number }).say);
-  const sign = (run = 'r') => journal.signNow({ run, at: 1000, leaves: [], ...clock.moment() });
+  const sign = (run = 'r') => journal.signNow({ run, at: 1000, leaves: [], ...clock.instant() });
   return { disk, journal, clock, says, sign };
 }
 
@@ -39,7 +39,7 @@ describe('[journal] before a sleep', () => {
     const { disk, journal, clock, says, sign } = await opened();
     sign();
     expect(says(disk.safe)).toEqual(['opened', 'alive']);
-    await journal.append({ run: 'r', id: 'a', at: 2000, fields: { do: 'start' }, ...clock.moment() }).safe;
+    await journal.append({ run: 'r', id: 'a', at: 2000, fields: { do: 'start' }, ...clock.instant() }).safe;
     expect(says(disk.safe)).toEqual(['opened', 'alive', 'command']);
   });
 
@@ -48,13 +48,13 @@ describe('[journal] before a sleep', () => {
     disk.room = 10;
     sign();
     disk.room = Infinity;
-    await journal.append({ run: 'r', id: 'a', at: 2000, fields: { do: 'start' }, ...clock.moment() }).safe;
+    await journal.append({ run: 'r', id: 'a', at: 2000, fields: { do: 'start' }, ...clock.instant() }).safe;
     expect(says(disk.safe)).toEqual(['opened', 'command']);
   });
 
   test('while something else is being written it waits its turn', async () => {
     const { disk, journal, clock, says, sign } = await opened();
-    const written = journal.append({ run: 'r', id: 'a', at: 500, fields: { do: 'start' }, ...clock.moment() }).safe;
+    const written = journal.append({ run: 'r', id: 'a', at: 500, fields: { do: 'start' }, ...clock.instant() }).safe;
     sign();
     expect(says(disk.files)).toEqual(['opened']);
     await written;
@@ -67,8 +67,8 @@ describe('[journal] before a sleep', () => {
     const rep = planOf([set(1, 1, 50, { timing: on(60) })]).stretches[0]!.lanes[0]!.reps[0]!;
     const leave = { lane: 1, stretch: 0, rep, swimmers: 1, gap: 5000 };
     const leaves = Array.from({ length: 200_000 }, (_, index) => ({ ...leave, at: index }));
-    journal.signNow({ run: 'r', at: 200_000, leaves, ...clock.moment() });
-    journal.alive({ run: 'r', at: 400_000, leaves, ...clock.moment() });
+    journal.signNow({ run: 'r', at: 200_000, leaves, ...clock.instant() });
+    journal.alive({ run: 'r', at: 400_000, leaves, ...clock.instant() });
     await journal.end();
     const [file] = [...disk.files.values()];
     const lines = new TextDecoder().decode(file).trimEnd().split('\n').slice(1);
@@ -78,7 +78,7 @@ describe('[journal] before a sleep', () => {
   test('nothing is written for another run, or for one that is closed', async () => {
     const { disk, journal, clock, says, sign } = await opened();
     sign('other');
-    await journal.close({ run: 'r', at: 1, why: 'done', ...clock.moment() });
+    await journal.close({ run: 'r', at: 1, why: 'done', ...clock.instant() });
     sign();
     expect(says(disk.files)).toEqual(['opened', 'closed']);
   });

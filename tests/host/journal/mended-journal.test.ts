@@ -203,9 +203,9 @@ describe('[journal] on the real disk', () => {
     const ports = { disk: systemDisk, boot: 'boot', timers: clock.timers, guard: new FreeFolder() };
     const journal = new JournalFile({ ...ports, folder: runsFolder(data), tell: (sentence) => said.push(sentence) });
     const source = { text: SQUAD, lanesText: null };
-    await journal.open({ run: 'r', source, clockPhase: 0, openedAtTimeOfDay: 0, ...clock.moment() }, null);
+    await journal.open({ run: 'r', source, clockPhase: 0, openedAtTimeOfDay: 0, ...clock.instant() }, null);
     const append = (id: string) =>
-      journal.append({ run: 'r', id, at: 1000, fields: { do: 'mark' }, ...clock.moment() }).safe;
+      journal.append({ run: 'r', id, at: 1000, fields: { do: 'mark' }, ...clock.instant() }).safe;
     await append('a');
     const [name] = readdirSync(runsFolder(data));
     return { data, path: join(runsFolder(data), name!), journal, said, append };

@@ -21,7 +21,7 @@ describe('[recovery] what is no ordinary file', () => {
     const data = freshDataFolder();
     mkdirSync(runsFolder(data));
     await make(join(runsFolder(data), NAME));
-    const moment = new FakeClock().moment();
+    const moment = new FakeClock().instant();
     return (await recover({ disk: systemDisk, folder: runsFolder(data), boot: 'b', moment })).said;
   }
 

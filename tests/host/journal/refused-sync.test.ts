@@ -15,13 +15,13 @@ test('[journal] a command that waits behind a sign of life is written where a sy
   let writeNow = (): void => undefined;
   const mark = (id: string): void => {
     const fields = { do: 'mark', words: id };
-    journal.append({ run: 'run-1', id, at: 0, fields, ...clock.moment() }).safe.catch(() => undefined);
+    journal.append({ run: 'run-1', id, at: 0, fields, ...clock.instant() }).safe.catch(() => undefined);
   };
   disk.held = new Promise((resolve) => (syncNow = resolve));
   mark('one');
   await settled();
   disk.writesHeld = new Promise((resolve) => (writeNow = resolve));
-  journal.alive({ run: 'run-1', at: 5, leaves: [], ...clock.moment() });
+  journal.alive({ run: 'run-1', at: 5, leaves: [], ...clock.instant() });
   await settled();
   mark('two');
   mark('three');

@@ -31,7 +31,7 @@ beforeEach(async () => {
     file: { path: 'nowhere', bytes: new Uint8Array(), sum: '', torn: null },
   };
   const unattended = { runs: ['An earlier one.'], told: () => Promise.resolve(void toldTimes++) };
-  await server.host.comeBack({ found, away: 'It is back.', said: ['A tear.'], unattended }, systemClock().moment());
+  await server.host.comeBack({ found, away: 'It is back.', said: ['A tear.'], unattended }, systemClock().instant());
 });
 afterEach(() => server.close());
 
@@ -40,11 +40,11 @@ describe('[comeback] over HTTP', () => {
     expect(server.host.snapshot()).toMatchObject({
       run: { id: 'found' },
       notices: ALL,
-      news: { run: 'found', unattended: ['An earlier one.'] },
+      startUp: { run: 'found', unattended: ['An earlier one.'] },
     });
     const reply = await server.ask('POST', '/leave', JSON_TYPE, '{"run":"found"}');
     expect(reply).toMatchObject({ status: 200 });
-    expect(server.host.snapshot()).toMatchObject({ run: null, notices: [], news: null });
+    expect(server.host.snapshot()).toMatchObject({ run: null, notices: [], startUp: null });
     expect(toldTimes).toBe(1);
   });
 
@@ -60,7 +60,7 @@ describe('[comeback] over HTTP', () => {
 
   test('the news are told, and the run goes on and cannot be left any more', async () => {
     expect(await server.ask('POST', '/told', JSON_TYPE, '{}')).toMatchObject({ status: 200 });
-    expect(server.host.snapshot()).toMatchObject({ run: { id: 'found' }, notices: [], news: null });
+    expect(server.host.snapshot()).toMatchObject({ run: { id: 'found' }, notices: [], startUp: null });
     await server.ask('POST', '/told', JSON_TYPE, '{}');
     expect(toldTimes).toBe(1);
     expect(await server.ask('POST', '/leave', JSON_TYPE, '{"run":"found"}')).toMatchObject({ status: 409 });
@@ -85,7 +85,7 @@ describe('[comeback] over HTTP', () => {
     expect(await server.ask('PUT', '/session', headers, TEXT)).toMatchObject({ status: 200 });
     expect(server.host.snapshot()).toMatchObject({
       notices: ['A tear.'],
-      news: { run: null, unattended: ['An earlier one.'] },
+      startUp: { run: null, unattended: ['An earlier one.'] },
     });
     expect(toldTimes).toBe(0);
   });

@@ -57,15 +57,15 @@ describe('[recovery] a host that was killed', () => {
     deck.kill();
     deck.clock.stall(75_000);
     const { deck: again } = await restarted(deck);
-    const { notices, news } = again.host.snapshot();
+    const { notices, startUp } = again.host.snapshot();
     expect(notices).toEqual([
       'The run has come back after 1:15 in which the program was not there. ' +
         'Not called meanwhile: lane 1: 50 free, reps 3 to 4; lane 2: 50 free, rep 4. ' +
         'A screen that stayed open went on by itself and may have shown them.',
     ]);
-    expect(news).toEqual({ run: 'run-1', unattended: [] });
+    expect(startUp).toEqual({ run: 'run-1', unattended: [] });
     again.host.told();
-    expect(again.host.snapshot()).toMatchObject({ notices: [], news: null });
+    expect(again.host.snapshot()).toMatchObject({ notices: [], startUp: null });
   });
 
   test('a machine that slept meanwhile costs no time', async () => {
@@ -197,7 +197,7 @@ describe('[recovery] runs that do not come back', () => {
     const { recovery, deck: again } = await restarted(deck);
     expect(recovery.found).toBeNull();
     // Lane 1 left at 10 and 50 s, lane 2 at 10 and 55 s; what would have come later was not called, and is not counted.
-    expect(again.host.snapshot()).toMatchObject({ run: null, notices: [], news: { run: null, unattended: [KEPT] } });
+    expect(again.host.snapshot()).toMatchObject({ run: null, notices: [], startUp: { run: null, unattended: [KEPT] } });
   });
 
   test('what was kept of one left unattended is listed at every start until the coach has read it, and not after', async () => {
@@ -213,10 +213,10 @@ describe('[recovery] runs that do not come back', () => {
     const { deck: last } = await restarted(deck);
     // Opening the next session is no sign that it was read.
     await last.open(SQUAD);
-    expect(last.host.snapshot().news).toEqual({ run: null, unattended: [KEPT] });
+    expect(last.host.snapshot().startUp).toEqual({ run: null, unattended: [KEPT] });
     last.host.told();
     await settled();
-    expect(last.host.snapshot().news).toBeNull();
+    expect(last.host.snapshot().startUp).toBeNull();
     await last.host.endUnbegun();
     last.kill();
     expect((await restarted(last)).recovery).toMatchObject({ found: null, ...NOTHING_TOLD });

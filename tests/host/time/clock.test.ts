@@ -1,7 +1,7 @@
 /* The clock's judgement of what happened between two looks, and the real clock as far as it can be seen. */
 
 import { describe, expect, test } from 'vitest';
-import { jumpBetween, systemClock, type Jump, type Readings, type Sample } from '../../../app/host/time/clock.ts';
+import { jumpBetween, systemClock, type Jump, type MachineClocks, type Sample } from '../../../app/host/time/clock.ts';
 
 const before: Sample = { monotonic: 5000, wall: 1_700_000_000_000, uptime: 9000 };
 
@@ -45,7 +45,7 @@ describe('[clock] elsewhere, where the monotonic clock goes on in sleep', () => 
 });
 
 /** A machine whose clocks agree, and on which the process is paused before the readings that a test says. */
-class PausingMachine implements Readings {
+class PausingMachine implements MachineClocks {
   readonly linux = true;
   time = 1_000_000;
   reads = 0;
@@ -101,7 +101,7 @@ describe('[clock] a process that is paused while it reads its clocks', () => {
     ]);
     const clock = systemClock(machine);
     machine.pauses = new Map([[machine.reads + 2, 700]]);
-    const { monotonic, wallMs, uptime } = clock.moment();
+    const { monotonic, wallMs, uptime } = clock.instant();
     expect(Math.abs(wallMs - 1_700_000_000_000 - monotonic)).toBeLessThan(1);
     expect(Math.abs(uptime - 5000 - monotonic)).toBeLessThan(1);
     clock.check();

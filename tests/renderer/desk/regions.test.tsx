@@ -11,6 +11,7 @@ import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import { startFrames, type Frames } from '../../../renderer/ui/coach/frames.ts';
 import { createHand } from '../../../renderer/ui/coach/hand.ts';
+import { createOffers } from '../../../renderer/ui/coach/offers.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { openSound } from '../../../renderer/sound/sound.ts';
 import { HARBOUR, runOf } from '../../support/coach-run.ts';
@@ -89,7 +90,7 @@ class Window {
       },
     });
     const light = { choice: () => 'system', choose: idle, subscribe: () => idle } as unknown as DeskTools['light'];
-    this.tools = { link, frames: this.frames, hand, sound, light };
+    this.tools = { link, frames: this.frames, hand, offers: createOffers(this.frames, hand), sound, light };
   }
 
   show(page: (tools: DeskTools) => ReactElement = (tools) => <Desk tools={tools} />): void {

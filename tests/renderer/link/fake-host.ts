@@ -115,7 +115,7 @@ export class FakeHost {
       run: this.run,
       screens,
       notices: [],
-      news: null,
+      startUp: null,
     });
   }
 

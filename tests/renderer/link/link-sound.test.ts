@@ -36,7 +36,7 @@ describe('[link] sound', () => {
       run: null,
       screens: { desk: 1, wall: 1, remote: 0 },
       notices: [],
-      news: null,
+      startUp: null,
       sound: { more: true, screens: [told] },
     });
     host.pass(100);

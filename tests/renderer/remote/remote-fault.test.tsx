@@ -7,13 +7,16 @@ import { WIRE_VERSION } from '../../../app/wire/messages.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { startFrames } from '../../../renderer/ui/coach/frames.ts';
 import { createHand } from '../../../renderer/ui/coach/hand.ts';
+import { createOffers } from '../../../renderer/ui/coach/offers.ts';
 import { FakeHost } from '../link/fake-host.ts';
 
 test('[wire] a remote older than the program says so, and what to do', () => {
   const host = new FakeHost();
   const link = host.open('remote');
   host.pass(1000);
-  render(<Remote tools={{ link, frames: startFrames(link), hand: createHand(link, () => host.now, null) }} />);
+  const frames = startFrames(link);
+  const hand = createHand(link, () => host.now, null);
+  render(<Remote tools={{ link, frames, hand, offers: createOffers(frames, hand) }} />);
   expect(screen.queryByText('Waiting for a session.')).not.toBeNull();
   act(() => {
     host.sendRaw(JSON.stringify({ say: 'snapshot', version: WIRE_VERSION + 1, squads: [] }));

@@ -145,7 +145,7 @@ describe('[sound] in a hidden page whose timers come once a minute', () => {
   test('the beeps of the settings go on as well', () => {
     const page = new SoundingPage(runOf('lane 1\nSet\n4 x 50 @ 1:00'));
     page.hide(true);
-    page.sound.setBeats(true);
+    page.sound.setPulsing(true);
     page.pass(5 * MINUTE);
     const beeps = [...page.sounds].filter(([at, file]) => file === 'pip' && at <= page.now);
     expect(beeps.length).toBeGreaterThanOrEqual(300);
@@ -153,15 +153,15 @@ describe('[sound] in a hidden page whose timers come once a minute', () => {
 });
 
 describe('[sound] a throw while it plays', () => {
-  test('is reported once, keeps nobody else from the news, and the next pass plays again', () => {
+  test('is reported once, keeps nobody else from the changed, and the next pass plays again', () => {
     const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
     const page = new SoundingPage();
-    const news = vi.fn();
-    page.deck.subscribe(news);
+    const changed = vi.fn();
+    page.deck.subscribe(changed);
     page.throws = true;
     page.pass(1000);
     page.follow(going);
-    expect(news).toHaveBeenCalledTimes(1);
+    expect(changed).toHaveBeenCalledTimes(1);
     page.throws = false;
     page.pass(MINUTE);
     // By the timer, and by whoever follows the deck.

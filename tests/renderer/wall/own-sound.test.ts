@@ -29,14 +29,14 @@ function player() {
       yielded: false,
       volume: 1,
       choice: PLAIN_CHOICE,
-      beats: false,
+      pulsing: false,
     }));
     const turn = (to: 'on' | 'off') => (): void => {
       memory.setItem('lanecall.sound', to);
       store.setState({ status: to === 'on' ? 'running' : 'off', yielded: false });
     };
     const nothing = (): void => undefined;
-    const others = { setVolume: nothing, choose: nothing, test: nothing, setBeats: nothing, allowMore: nothing };
+    const others = { setVolume: nothing, choose: nothing, test: nothing, setPulsing: nothing, allowMore: nothing };
     const link = { store: createDeckStore() } as unknown as Sound['link'];
     made = { link, id: 'wall', store, turnOn: turn('on'), turnOff: turn('off'), isGoing: () => false, ...others };
     return Promise.resolve(made);

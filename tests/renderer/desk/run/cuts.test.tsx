@@ -7,7 +7,6 @@ import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, describe, expect, test } from 'vitest';
 import { fit, fitPlan } from '../../../../app/core/run/fit.ts';
 import { openRun } from '../../../../app/core/run/state.ts';
-import { view } from '../../../../app/core/run/view.ts';
 import { CutOffers } from '../../../../renderer/desk/run/cut-offers.tsx';
 import { adviceOf } from '../../../../renderer/desk/run/fit-advice.ts';
 import { OutlineLine } from '../../../../renderer/desk/outline/outline-line.tsx';
@@ -92,10 +91,11 @@ describe('a cut that is pressed during a run', () => {
     // Rep 4 leaves at 190 s: from 189.75 s on it counts as away, and nothing is left to cut.
     window.at(186);
     const { rerender } = render(<RunLate tools={window.tools} moment={window.moment} />);
-    const { run } = window;
-    rerender(<RunLate tools={window.tools} moment={{ run, view: view(run.state, 189_800) }} />);
+    window.at(189.8);
+    rerender(<RunLate tools={window.tools} moment={window.moment} />);
     const button = screen.getByRole('button', { name: /^Cut 1 of 4 x 50/ });
     expect(button.getAttribute('aria-disabled')).toBe('true');
+    window.silently(186);
     fireEvent.click(button);
     expect(window.given.map(({ command }) => command)).toEqual([{ do: 'cut', line: 4, n: 1 }]);
   });

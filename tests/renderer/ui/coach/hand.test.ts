@@ -7,7 +7,7 @@ import { createStore } from 'zustand/vanilla';
 import type { Command, TimedCommand } from '../../../../app/core/run/command.ts';
 import { apply } from '../../../../app/core/run/fold.ts';
 import type { Link } from '../../../../renderer/link/link.ts';
-import { UNHEARD, type Seen } from '../../../../renderer/link/outbox.ts';
+import { UNHEARD, type ExpectedReps } from '../../../../renderer/link/outbox.ts';
 import { createDeckStore, type DeckRun } from '../../../../renderer/link/store.ts';
 import { commandNamed } from '../../../../renderer/ui/coach/actions.ts';
 import { createHand, type Hand } from '../../../../renderer/ui/coach/hand.ts';
@@ -19,7 +19,7 @@ interface Table {
   readonly hand: Hand;
   readonly sent: {
     readonly command: Command;
-    readonly seen: Seen | undefined;
+    readonly seen: ExpectedReps | undefined;
     readonly madeFrom?: string | undefined;
   }[];
   /** The run's t, and the page's own clock. */

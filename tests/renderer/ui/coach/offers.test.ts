@@ -6,7 +6,8 @@ import { describe, expect, test } from 'vitest';
 import { commandOf } from '../../../../renderer/ui/coach/actions.ts';
 import { createBounceGuard } from '../../../../renderer/ui/coach/bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane } from '../../../../renderer/ui/coach/lane-choice.ts';
-import { refusalOf, undoText } from '../../../../renderer/ui/coach/offers.ts';
+import { undoText } from '../../../../renderer/ui/coach/offers.ts';
+import { refusalOf } from '../../../../renderer/ui/coach/refusal.ts';
 import { view } from '../../../../app/core/run/view.ts';
 import { afterCommands, runOf } from '../../../support/coach-run.ts';
 
@@ -29,9 +30,10 @@ describe('what is offered', () => {
 describe('what Undo takes back', () => {
   test('is said with its time left, and that it is too late, whoever has left', () => {
     const later = afterCommands(going, [69_000, { do: 'shift', seconds: 5 }]);
-    expect(undoText(view(later, 69_500))).toBe('+5 s, 10 s left');
-    expect(undoText(view(later, 71_000))).toBe('too late to undo');
-    expect(undoText(view(later, 80_000))).toBe('nothing to undo');
+    const textAt = (t: number): string => undoText(view(later, t), refusalOf(later, { do: 'undo' }, t));
+    expect(textAt(69_500)).toBe('+5 s, 10 s left');
+    expect(textAt(71_000)).toBe('too late to undo');
+    expect(textAt(80_000)).toBe('nothing to undo');
   });
 });
 

@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Command } from '../../../../app/core/run/command.ts';
 import { view } from '../../../../app/core/run/view.ts';
-import { refusalOf } from '../../../../renderer/ui/coach/offers.ts';
+import { refusalOf } from '../../../../renderer/ui/coach/refusal.ts';
 import { primaryOf, stopOrResume } from '../../../../renderer/ui/coach/primary.ts';
 import { commandOf } from '../../../../renderer/ui/coach/actions.ts';
 import { runOf } from '../../../support/coach-run.ts';

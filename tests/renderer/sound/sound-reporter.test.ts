@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { createDeckStore, type DeckState } from '../../../renderer/link/store.ts';
-import { createOneSounds } from '../../../renderer/sound/one-sounds.ts';
+import { createSoundReporter } from '../../../renderer/sound/sound-reporter.ts';
 
 function page(kept: Record<string, string> = {}) {
   const store = createDeckStore();
@@ -14,7 +14,7 @@ function page(kept: Record<string, string> = {}) {
     setItem: (key: string, value: string) => void memory.set(key, value),
   };
   let n = 0;
-  const sounds = createOneSounds(
+  const sounds = createSoundReporter(
     {
       store,
       sound: ({ n: number, ...report }) => {

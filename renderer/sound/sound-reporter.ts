@@ -8,7 +8,7 @@ import type { DeckState } from '../link/store.ts';
 
 type Report = Parameters<Link['sound']>[0];
 
-export interface OneSounds {
+export interface SoundReporter {
   /** How the sound stands here now; `asked`: somebody has just switched it on. */
   tell(status: Report['status'], asked?: boolean): void;
   /** Somebody has chosen whether more than one screen may sound. */
@@ -19,12 +19,12 @@ export interface OneSounds {
  * `memory` keeps whether more may sound, for a host that is new. `onSilence` is called where this screen
  * has to give way, and tells then that it is off.
  */
-export function createOneSounds(
+export function createSoundReporter(
   link: Pick<Link, 'store' | 'sound'>,
   memory: Pick<Storage, 'getItem' | 'setItem'> | null,
   id: string,
   onSilence: () => void,
-): OneSounds {
+): SoundReporter {
   let n = 0;
   let status: Report['status'] = 'off';
   let more = readMore(memory?.getItem(MORE_KEY) ?? null);

@@ -12,21 +12,21 @@ import { countNow } from './standing.ts';
 import { currentStretch, type LaneState, type Pending, type RunState } from './state.ts';
 
 /** A rep as a screen names it: line, round numbers outermost first, rep within its round. */
-export interface SeenRep {
+export interface ExpectedRep {
   readonly line: number;
   readonly rounds: readonly number[];
   readonly rep: number;
 }
 
 /** By lane number, the rep that a screen showed as the lane's next; null where it showed none. */
-export type Seen = Readonly<Record<string, SeenRep | null>>;
+export type ExpectedReps = Readonly<Record<string, ExpectedRep | null>>;
 
 /**
  * One sentence saying what has changed, where the command would drop, move or repeat a rep in a lane
  * whose next rep is no longer the one that was seen; else null. Lanes that the command does not touch,
  * and lanes that are not named, are not looked at. A leave due within a quarter of a second has left.
  */
-export function changedSince(state: RunState, command: Command, seen: Seen, at: Millis): string | null {
+export function changedSince(state: RunState, command: Command, seen: ExpectedReps, at: Millis): string | null {
   const touches = touchedBy(command);
   if (!touches) return null;
   const now = settleForCommand(state, at);
@@ -59,7 +59,7 @@ function nextOf(state: RunState, lane: LaneState, index: number): Pending | unde
   return own ? startingFrom(own, state.from).reps[0] : undefined;
 }
 
-function isThat(next: Pending | undefined, shown: SeenRep | null): boolean {
+function isThat(next: Pending | undefined, shown: ExpectedRep | null): boolean {
   if (!next || !shown) return !next && !shown;
   const { rounds, line } = next.set;
   return (

@@ -1,13 +1,13 @@
 /* The flash and the beep of the settings: together, once a second, however far the sound is shifted. */
 
 import { describe, expect, test } from 'vitest';
-import { createBeat, isLit } from '../../../renderer/sound/beat.ts';
+import { createSyncPulse, isLit } from '../../../renderer/sound/sync-pulse.ts';
 
 /** When beeps are sent, by the page's clock, over ten seconds of passes a quarter of a second apart. */
 function beeps(shift: number): readonly number[] {
   const sent = new Map<number, number>();
   let n = 0;
-  const beat = createBeat({
+  const beat = createSyncPulse({
     schedule(_, heardAt) {
       const sound = n++;
       sent.set(sound, heardAt);

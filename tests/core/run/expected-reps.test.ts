@@ -1,7 +1,7 @@
 /* What was seen, held against the run when the command comes. */
 
 import { describe, expect, test } from 'vitest';
-import { changedSince, type Seen } from '../../../app/core/run/seen.ts';
+import { changedSince, type ExpectedReps } from '../../../app/core/run/expected-reps.ts';
 import type { Command } from '../../../app/core/run/command.ts';
 import { Deck } from '../../support/deck.ts';
 
@@ -26,7 +26,7 @@ const going = () => new Deck(TEXT).at(0, { do: 'start' });
 
 const of = (line: number, rep: number, ...rounds: number[]) => ({ line, rounds, rep });
 
-function check(deck: Deck, seconds: number, command: Command, seen: Seen): string | null {
+function check(deck: Deck, seconds: number, command: Command, seen: ExpectedReps): string | null {
   return changedSince(deck.state, command, seen, seconds * 1000);
 }
 

@@ -4,9 +4,9 @@
 
 import type { RunView } from '../../app/core/run/view.ts';
 import type { SeenRep } from '../../app/wire/messages.ts';
-import type { Seen } from './outbox.ts';
+import type { ExpectedReps } from './outbox.ts';
 
-export function seenIn(view: RunView): Seen {
+export function expectedRepsIn(view: RunView): ExpectedReps {
   const seen: { [lane: string]: SeenRep | null } = {};
   for (const { number, next } of view.lanes) {
     seen[number] = next && {
