@@ -18,11 +18,13 @@ import { openDeckChannel } from './deck-channel.ts';
 import { deskWindow, type DeskWindow } from './desk-window.ts';
 import { placesWindows } from './display-server.ts';
 import { menuTemplate, type MenuActions } from './menu.ts';
+import { nameSaveDialogs } from './downloads.ts';
 import { listenForEndings, watchSessionEnd, type Endings } from './endings.ts';
 import { openFile } from './opened-file.ts';
 import { guardPermissions } from './permissions.ts';
 import { keepsAwake, signNow, stayAwake, watchSleep } from './power.ts';
 import { keepSettings, type KeptSettings } from './settings.ts';
+import { keyForCoach } from './wall-keys.ts';
 import { wallWindow, type WallWindow } from './wall-window.ts';
 import { wayOut } from './way-out.ts';
 import type { WindowKind } from './window-kind.ts';
@@ -93,6 +95,7 @@ function shutIn(pages: string): void {
   guardPermissions(session.defaultSession);
   guardRequests(session.defaultSession);
   servePages(session.defaultSession, readPages(pages));
+  nameSaveDialogs(session.defaultSession);
 }
 
 interface Windows {
@@ -145,7 +148,13 @@ function openWindows(host: DeckHost, clock: Clock, settings: KeptSettings, endin
         Menu.setApplicationMenu(Menu.buildFromTemplate(template));
       },
     },
-    { made: made('wall'), pageGone: channel.gone },
+    {
+      made(window) {
+        made('wall')(window);
+        passKeysOn(window, () => desk.current());
+      },
+      pageGone: channel.gone,
+    },
   );
 
   return {
@@ -159,6 +168,15 @@ function openWindows(host: DeckHost, clock: Clock, settings: KeptSettings, endin
       if (window) settings.change({ desk: window.getNormalBounds() });
     },
   };
+}
+
+function passKeysOn(from: BrowserWindow, to: () => BrowserWindow | null): void {
+  from.webContents.on('before-input-event', (event, input) => {
+    const key = keyForCoach(input);
+    if (!key) return;
+    event.preventDefault();
+    to()?.webContents.send(CHANNELS.key, key);
+  });
 }
 
 /** Painted on a window that is not shown would be painted for nobody. */

@@ -18,6 +18,7 @@ export const CHANNELS = {
   closed: 'deck:closed',
   woken: 'deck:woken',
   sessionFile: 'deck:session-file',
+  key: 'window:key',
 } as const;
 
 /** What the page of every window has. */
@@ -37,6 +38,14 @@ export interface CoachBridge extends WindowBridge {
   ask(method: string, path: string, body: string): Promise<Reply>;
   /** Calls with every session file that cannot simply be run, so that the coach sees it. */
   onSessionFile(call: (file: SessionFile) => void): void;
+}
+
+/** A key that was pressed on another window, as `KeyboardEvent` has it. */
+export interface PressedKey {
+  readonly key: string;
+  readonly code: string;
+  readonly shiftKey: boolean;
+  readonly repeat: boolean;
 }
 
 export interface Reply {

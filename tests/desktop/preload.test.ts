@@ -126,4 +126,23 @@ describe('[preload]', () => {
     paint('first-contentful-paint');
     expect(electron.sent).toEqual([[CHANNELS.painted]]);
   });
+
+  test("a key of the wall screen is pressed on the coach's page, and not into what had the keyboard there", async () => {
+    const { pressOn } = await import('../../app/desktop/preload/pressed-keys.ts');
+    const order: unknown[] = [];
+    class KeyboardEvent {
+      readonly words: unknown[];
+      constructor(...words: unknown[]) {
+        this.words = words;
+      }
+    }
+    const page = {
+      document: { activeElement: { blur: () => order.push('blurred') } },
+      KeyboardEvent,
+      dispatchEvent: ({ words }: KeyboardEvent) => order.push(...words) > 0,
+    };
+    const key = { key: 'b', code: 'KeyB', shiftKey: false, repeat: false };
+    pressOn(page as never, key);
+    expect(order).toEqual(['blurred', 'keydown', { ...key, bubbles: true }]);
+  });
 });

@@ -19,6 +19,7 @@ import { FIRST_SETTINGS, readSettings, settingsOf, writeSettings } from '../../a
 import { DeckHost } from '../../app/host/deck/deck-host.ts';
 import type { OpenRun } from '../../app/host/deck/open-run.ts';
 import { JournalInMemory } from '../support/journal-in-memory.ts';
+import { keyForCoach } from '../../app/desktop/wall-keys.ts';
 import { HOUR, MINUTE, SECOND } from '../../app/core/units.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
 import { Deck } from '../support/deck.ts';
@@ -232,6 +233,42 @@ describe('[desktop] a session file that is opened', () => {
       text: null,
       why: expect.stringMatching(why) as unknown,
     });
+  });
+});
+
+describe('[desktop] a key on the wall screen', () => {
+  const press: Electron.Input = {
+    type: 'keyDown',
+    key: 'PageDown',
+    code: 'PageDown',
+    isAutoRepeat: false,
+    isComposing: false,
+    shift: false,
+    control: false,
+    alt: false,
+    meta: false,
+    location: 0,
+    modifiers: [],
+  };
+
+  test("goes to the coach's window as it was pressed", () => {
+    expect(keyForCoach(press)).toEqual({ key: 'PageDown', code: 'PageDown', shiftKey: false, repeat: false });
+    expect(keyForCoach({ ...press, key: 'M', code: 'KeyM', shift: true, isAutoRepeat: true })).toMatchObject({
+      shiftKey: true,
+      repeat: true,
+    });
+  });
+
+  test.each<[string, Partial<Electron.Input>]>([
+    ['that is let go', { type: 'keyUp' }],
+    ["with Control: the menu's", { control: true }],
+    ["with Alt: the system's", { alt: true }],
+    ["with Command: the menu's", { meta: true }],
+    ['that writes a character with others', { isComposing: true }],
+    ['to get about on the page', { key: 'Tab' }],
+    ['that is only held', { key: 'Shift' }],
+  ])('%s stays where it is', (_, change) => {
+    expect(keyForCoach({ ...press, ...change })).toBeNull();
   });
 });
 

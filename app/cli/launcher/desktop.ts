@@ -58,11 +58,11 @@ export async function runDesktop(
   await ended;
   const remedy = sandboxRemedy(runtime, said);
   if (remedy) return { why: NO_SANDBOX, remedy };
-  const words = firstLine(said);
+  const line = firstLine(said);
   const reason =
     first === 'late'
-      ? `nothing was to be seen of it for ${Math.round(patienceMs / 1000)} s${words === null ? '' : `: ${words}`}`
-      : (words ?? `it ended with ${first}`);
+      ? `nothing was to be seen of it for ${Math.round(patienceMs / 1000)} s${line === null ? '' : `: ${line}`}`
+      : (line ?? `it ended with ${first}`);
   return { why: `The desktop program could not be opened (${reason})` };
 }
 
