@@ -73,42 +73,6 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     expect(await button(desk, 'Stop all lanes').count()).toBe(1);
   });
 
-  test("a clicker works while the wall screen has the keyboard: Stop and Resume are the coach's", async () => {
-    const press = (keyCode: string): Promise<void> =>
-      program.app.evaluate(({ BrowserWindow }, key) => {
-        const contents = BrowserWindow.getAllWindows().map(({ webContents }) => webContents);
-        // As the system's own keys come; the runtime takes made-up ones only in a window with the focus.
-        const wall = contents.find((each) => each.getURL().endsWith('/display'))!;
-        const off = { shift: false, control: false, alt: false, meta: false, isAutoRepeat: false, isComposing: false };
-        wall.emit(
-          'before-input-event',
-          { preventDefault: () => undefined },
-          { type: 'keyDown', key, code: '', ...off },
-        );
-      }, keyCode);
-    await press('b');
-    await expect.poll(() => commands(data)).toContain('stop');
-    // Resume is not taken within a second of the Stop.
-    await wait(desk, 1100);
-    await press('b');
-    await expect.poll(() => commands(data)).toContain('resume');
-  });
-
-  test('a navigation that is refused leaves the page as it was, and heard', async () => {
-    const skips = (): number => commands(data).filter((name) => name === 'skip').length;
-    const before = skips();
-    await desk.evaluate(() => location.assign('/display'));
-    await wait(desk, 500);
-    expect(new URL(desk.url()).pathname).toBe('/');
-    // Pressed as a leave is on its way it is refused, because that rep is no longer next: then once more.
-    const skipped = async (): Promise<number> => {
-      await button(desk, 'Skip rep').click();
-      await wait(desk, 700);
-      return skips();
-    };
-    await expect.poll(skipped).toBeGreaterThan(before);
-  });
-
   test('a television that is unplugged and plugged in again has the wall screen again; the run goes on', async () => {
     const before = commands(data);
     await program.plug([LAPTOP]);
@@ -237,6 +201,42 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
       .poll(() => desk.getByRole('status').allInnerTexts())
       .toContainEqual(expect.stringContaining('saturday.txt is in the editor'));
     await button(desk, 'Close this').click();
+  });
+
+  test("a clicker works while the wall screen has the keyboard: Stop and Resume are the coach's", async () => {
+    const press = (keyCode: string): Promise<void> =>
+      program.app.evaluate(({ BrowserWindow }, key) => {
+        const contents = BrowserWindow.getAllWindows().map(({ webContents }) => webContents);
+        // As the system's own keys come; the runtime takes made-up ones only in a window with the focus.
+        const wall = contents.find((each) => each.getURL().endsWith('/display'))!;
+        const off = { shift: false, control: false, alt: false, meta: false, isAutoRepeat: false, isComposing: false };
+        wall.emit(
+          'before-input-event',
+          { preventDefault: () => undefined },
+          { type: 'keyDown', key, code: '', ...off },
+        );
+      }, keyCode);
+    await press('b');
+    await expect.poll(() => commands(data)).toContain('stop');
+    // Resume is not taken within a second of the Stop.
+    await wait(desk, 1100);
+    await press('b');
+    await expect.poll(() => commands(data)).toContain('resume');
+  });
+
+  test('a navigation that is refused leaves the page as it was, and heard', async () => {
+    const skips = (): number => commands(data).filter((name) => name === 'skip').length;
+    const before = skips();
+    await desk.evaluate(() => location.assign('/display'));
+    await wait(desk, 500);
+    expect(new URL(desk.url()).pathname).toBe('/');
+    // Pressed as a leave is on its way it is refused, because that rep is no longer next: then once more.
+    const skipped = async (): Promise<number> => {
+      await button(desk, 'Skip rep').click();
+      await wait(desk, 700);
+      return skips();
+    };
+    await expect.poll(skipped).toBeGreaterThan(before);
   });
 
   test('sleep: the journal is written before, and the screens jump to the true position after', async () => {
