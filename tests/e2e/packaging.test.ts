@@ -79,7 +79,7 @@ test.skipIf(process.platform === 'win32')(
     writeFileSync(file, Buffer.from(`dL7pKGdnNz796PbbjQWNKmHXBZaB9tsX\x01\x08${'1'.repeat(8)}`, 'latin1'));
     writeFileSync(join(folder, 'codesign'), `#!/bin/sh\nprintf '%s\\n' "$@" > '${folder}/words'\n`);
     chmodSync(join(folder, 'codesign'), 0o755);
-    const { PlatformPackager } = builder('app-builder-lib/out/platformPackager.js') as {
+    const { PlatformPackager } = builder('app-builder-lib') as {
       PlatformPackager: { prototype: { doAddElectronFuses(context: object): Promise<void> } };
     };
     const packager = Object.create(PlatformPackager.prototype, {

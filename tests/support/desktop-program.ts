@@ -9,6 +9,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { _electron, type ElectronApplication, type Page } from 'playwright';
 import { electronRuntime } from '../../app/cli/launcher/electron-runtime.ts';
+import { engineWords } from '../../app/cli/launcher/start.ts';
 import { DISPLAYS } from './electron-stand-in/displays-at-first.ts';
 import type { StandInDisplay } from './electron-stand-in/system.ts';
 
@@ -65,7 +66,7 @@ export class DesktopProgram {
   ): Promise<DesktopProgram> {
     const app = await _electron.launch({
       executablePath: engine,
-      args: [place, ...words],
+      args: [...engineWords(process), place, ...words],
       env: { ...process.env, [DISPLAYS]: JSON.stringify(displays) } as Record<string, string>,
     });
     const program = new DesktopProgram(app);
@@ -73,9 +74,19 @@ export class DesktopProgram {
     return program;
   }
 
+  /** On the machine's own displays, shut in as at home, and started as the launcher would. */
+  static async asItIs(engine: string, words: readonly string[]): Promise<DesktopProgram> {
+    const app = await _electron.launch({
+      executablePath: engine,
+      args: [...engineWords(process), ROOT, ...words],
+      chromiumSandbox: true,
+    });
+    return new DesktopProgram(app);
+  }
+
   /** A second one on the same data; its exit status. */
   static async startSecond(engine: string, words: readonly string[]): Promise<number | null> {
-    const child = spawn(engine, ['--no-sandbox', ROOT, ...words], { stdio: 'ignore' });
+    const child = spawn(engine, [...engineWords(process), ROOT, ...words], { stdio: 'ignore' });
     const [status] = (await once(child, 'exit')) as [number | null];
     return status;
   }

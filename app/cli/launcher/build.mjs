@@ -126,7 +126,8 @@ async function buildPagesInto(outDir, pages) {
   await buildPages({
     configFile: join(folder, 'vite.config.ts'),
     plugins: [collect],
-    build: { outDir, rolldownOptions: { input } },
+    // How long plugins take says how busy the machine is, and nothing of the build.
+    build: { outDir, rolldownOptions: { input, checks: { pluginTimings: false } } },
   });
   return files;
 }

@@ -100,6 +100,12 @@ export class StandInContents extends EventEmitter implements ContentsParts {
     return page.evaluate(code);
   }
 
+  async capturePage(): Promise<Pick<Electron.NativeImage, 'isEmpty' | 'toPNG'>> {
+    const { page } = await this.shown;
+    const png = await page.screenshot();
+    return { isEmpty: () => png.length === 0, toPNG: () => png };
+  }
+
   /** The room that the page has, whatever the window manager says. */
   async resize({ width, height }: Size): Promise<void> {
     const { session } = await this.shown;
