@@ -17,7 +17,7 @@ const engine = words.includes('--stand-in') ? STAND_IN : RUNTIME;
 const folder = resolve(words.find((word) => !word.startsWith('--')) ?? join(ROOT, 'dist', 'smoke'));
 if (engine === null) {
   process.stderr.write(
-    'There is no Electron runtime here: npm start fetches it. --stand-in tries this script alone.\n',
+    'There is no Electron runtime here (npm start fetches it), or no display. --stand-in tries this script alone.\n',
   );
   process.exit(1);
 }

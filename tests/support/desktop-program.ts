@@ -16,8 +16,8 @@ import type { StandInDisplay } from './electron-stand-in/system.ts';
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 export const STAND_IN = fileURLToPath(new URL('electron-stand-in/launch.mjs', import.meta.url));
 
-/** null on machines without it. */
-export const RUNTIME = electronRuntime(ROOT);
+/** null on machines without it, or without a display to show it on. */
+export const RUNTIME = hasDisplay(process) ? electronRuntime(ROOT) : null;
 
 /** What the program can be run on here, by name. */
 export const ENGINES: readonly { readonly name: string; readonly path: string }[] = [
@@ -166,6 +166,10 @@ export class DesktopProgram {
       item.click();
     }, labels);
   }
+}
+
+function hasDisplay({ platform, env }: Pick<NodeJS.Process, 'platform' | 'env'>): boolean {
+  return platform !== 'linux' || Boolean(env['DISPLAY'] || env['WAYLAND_DISPLAY']);
 }
 
 function display(id: number, label: string, internal: boolean, x: number, width: number, height: number) {
