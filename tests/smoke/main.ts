@@ -8,7 +8,8 @@
 import { spawnSync } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { RUNTIME, ROOT, STAND_IN } from '../support/desktop-program.ts';
+import { LAPTOP, ROOT, RUNTIME, STAND_IN, TELEVISION } from '../support/desktop-program.ts';
+import { DISPLAYS } from '../support/electron-stand-in/displays-at-first.ts';
 import { Report } from './report.ts';
 import { smoke } from './smoke.ts';
 
@@ -24,6 +25,7 @@ if (engine === null) {
 const built = spawnSync(process.execPath, [join(ROOT, 'app/cli/launcher/launch.mjs'), 'build'], { stdio: 'inherit' });
 if (built.status !== 0) process.exit(built.status ?? 1);
 mkdirSync(folder, { recursive: true });
+if (engine === STAND_IN) process.env[DISPLAYS] = JSON.stringify([LAPTOP, TELEVISION]);
 const report = new Report((line) => process.stdout.write(`${line}\n`));
 await smoke(engine, folder, report);
 process.stdout.write(`The pictures are in ${folder}.\n`);

@@ -3,7 +3,7 @@
  * looked at from outside through the test library's own door to Electron.
  */
 
-import { spawn } from 'node:child_process';
+import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
@@ -39,6 +39,8 @@ export interface WindowSight {
 
 export class DesktopProgram {
   readonly app: ElectronApplication;
+  /** Known from the start: the test library forgets it with the program. */
+  readonly child: ChildProcess;
   /** Errors of any page, and what a policy of theirs refused. */
   readonly complaints: string[] = [];
   /** What any page asked for. */
@@ -46,6 +48,7 @@ export class DesktopProgram {
 
   private constructor(app: ElectronApplication) {
     this.app = app;
+    this.child = app.process();
     app.context().on('request', (request) => this.requests.push(request.url()));
     const watch = (page: Page): void => {
       page.on('console', (message) => {
@@ -102,7 +105,7 @@ export class DesktopProgram {
   }
 
   private async ended(signal: NodeJS.Signals): Promise<void> {
-    const child = this.app.process();
+    const { child } = this;
     if (child.exitCode !== null || child.signalCode !== null) return;
     const gone = once(child, 'exit');
     child.kill(signal);
