@@ -8,13 +8,14 @@ import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { currentStretch } from '../../app/core/run/state.ts';
 import { Clock } from '../ui/coach/clock.tsx';
-import { DeckButton } from '../ui/coach/deck-button.tsx';
+import { Button } from '../ui/parts/button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { useDeck, useDigits, useDrawn, useHand, useMoment, type Tools } from '../ui/coach/use-deck.ts';
 import { Region } from '../ui/region.tsx';
 import { nextLeaveOf } from './next-leave.ts';
 import { RemoteActions } from './remote-actions.tsx';
+import styles from './remote.module.css';
 
 const LANE_KEY = 'lanecall.remote.lane';
 
@@ -25,7 +26,7 @@ export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
   const moment = useMoment(tools.frames);
   if (!moment) {
     const none = status === 'live' ? 'Waiting for a session.' : 'Looking for the host…';
-    return <p className="remote-empty">{fault ?? none}</p>;
+    return <p className={styles.empty}>{fault ?? none}</p>;
   }
   return <RemoteOfRun key={moment.run.id} tools={tools} moment={moment} lost={status === 'lost'} />;
 }
@@ -41,7 +42,7 @@ function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readon
     ownStorage()?.setItem(LANE_KEY, next === null ? '' : `${next} ${run}`);
   };
   return (
-    <main className={`remote ${more ? 'is-more' : ''}`}>
+    <main className={`${styles.whole} ${more ? styles.isMore : ''}`}>
       <h1 className="hidden">Lanecall remote</h1>
       <Region name="The head" advice={ADVICE} link={tools.link}>
         <Head tools={tools} moment={moment} lane={lane} />
@@ -64,13 +65,7 @@ const ADVICE = 'Leaves and tones go on. Draw it again, or load the page again.';
 /** Stop for all lanes, resting on nothing that the buttons are drawn from. */
 function StopAlone({ tools }: { readonly tools: Tools }): ReactElement {
   return (
-    <DeckButton
-      name="Stop"
-      hint="all lanes"
-      look="is-primary is-stop"
-      onPress={() => void tools.hand.act('stop', [])}
-      onRefused={() => undefined}
-    />
+    <Button name="Stop" hint="all lanes" look="is-primary is-stop" onPress={() => void tools.hand.act('stop', [])} />
   );
 }
 
@@ -89,15 +84,15 @@ function Head({ tools, moment, lane }: PartProps): ReactElement {
   const { view } = moment;
   const next = nextLeaveOf(view, lane, clock);
   return (
-    <header className="remote-head">
-      <div className="remote-row">
+    <header className={styles.head}>
+      <div className={styles.row}>
         <Clock frames={frames} choice={clock} />
-        <p className="remote-for">{lane === null ? 'All lanes' : `Lane ${lane}`}</p>
+        <p className={styles.for}>{lane === null ? 'All lanes' : `Lane ${lane}`}</p>
       </div>
-      <p className="remote-what">{next.what === '' ? currentStretch(view.state).part : next.what}</p>
-      <div className="remote-row">
-        <span className="remote-leave" role="group" aria-label="Next leave" ref={leave} />
-        <span className="remote-left" ref={left} />
+      <p className={styles.what}>{next.what === '' ? currentStretch(view.state).part : next.what}</p>
+      <div className={styles.row}>
+        <span className={styles.leave} role="group" aria-label="Next leave" ref={leave} />
+        <span className={styles.left} ref={left} />
       </div>
     </header>
   );
@@ -110,9 +105,13 @@ function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactE
   const { lanes } = moment.view;
   if (lanes.length < 2) return null;
   return (
-    <div className={`remote-lanes ${lanes.length > 6 ? 'is-many' : ''}`} role="group" aria-label="Lane to look after">
+    <div
+      className={`${styles.lanes} ${lanes.length > 6 ? styles.isMany : ''}`}
+      role="group"
+      aria-label="Lane to look after"
+    >
       {lanes.map((each) => (
-        <DeckButton
+        <Button
           key={each.number}
           name={`Lane ${each.number}`}
           label={each.number}
@@ -120,7 +119,6 @@ function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactE
           look={`is-small is-${each.state}`}
           pressed={each.number === lane}
           onPress={() => onLane(each.number === lane ? null : each.number)}
-          onRefused={() => undefined}
         />
       ))}
     </div>

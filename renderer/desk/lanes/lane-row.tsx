@@ -5,14 +5,14 @@
 
 import type { ReactElement } from 'react';
 import type { LaneView } from '../../../app/core/run/view.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useDigits, useDrawn, useHand } from '../../ui/coach/use-deck.ts';
 import { lastAbandoned } from '../../ui/leaving.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { keyOf } from '../actions/keys.ts';
 import { LaneButtons } from './lane-buttons.tsx';
-import { leaveOf, leftOf, moreWords, repWords, standing } from './lane-text.ts';
+import { leaveOf, leftOf, moreGroups, moreWords, repGroups, standing } from './lane-text.ts';
 
 interface LaneRowProps {
   readonly tools: DeskTools;
@@ -32,9 +32,10 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
   const name = `Lane ${lane.number}`;
   const leave = useDigits(frames, (at) => (at ? leaveOf(at.view, lane.number, clock) : ''));
   const left = useDrawn(frames, (at) => (at ? leftOf(at.view, lane.number) : ''));
+  const more = moreWords(view, lane, clock, lastAbandoned(run.commands));
   return (
     <section className={`lane is-${standing(view, lane)}`} aria-label={name}>
-      <DeckButton
+      <Button
         name={name}
         label={lane.number}
         look="lane-number"
@@ -42,7 +43,6 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
         hint={lane.number === 10 ? '0' : undefined}
         keys={keyOf(lane.number)}
         onPress={() => hand.toggle(lane.number)}
-        onRefused={() => undefined}
       />
       <span
         className="lane-leave"
@@ -52,12 +52,21 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
       />
       <div className="lane-words">
         <p className="lane-rep">
-          <span className="lane-what">{repWords(view, lane)}</span>
+          <span className="lane-what">{inGroups(repGroups(view, lane))}</span>
           <span className="lane-left" ref={left} />
         </p>
-        <p className="lane-more">{moreWords(view, lane, clock, lastAbandoned(run.commands))}</p>
+        <p className="lane-more">{inGroups(moreGroups(more))}</p>
       </div>
       <LaneButtons tools={tools} moment={moment} lane={lane} open={open} keyed={keyed} onMore={onMore} />
     </section>
   );
+}
+
+/** Where there is no room for all, the last are left out whole (lanes.css). */
+function inGroups(groups: readonly string[]): ReactElement[] {
+  return groups.map((words, at) => (
+    <span key={at} className="lane-group">
+      {words}
+    </span>
+  ));
 }
