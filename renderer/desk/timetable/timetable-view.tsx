@@ -8,6 +8,7 @@ import { distanceText } from '../../../app/core/lengths.ts';
 import { endsByEstimate } from '../../../app/core/plan/estimates.ts';
 import type { Plan } from '../../../app/core/plan/plan.ts';
 import { about } from '../../ui/estimates.ts';
+import { Button } from '../../ui/parts/button.tsx';
 import { Block, inBlocks } from '../outline/blocks.tsx';
 import {
   timetableOf,
@@ -162,9 +163,9 @@ function WarningList({ warnings, onLine }: WarningListProps): ReactElement {
       <ul className="warnings">
         {warnings.slice(0, MOST_SHOWN).map(({ code, line, sentence }) => (
           <li key={`${code} ${line}`}>
-            <button type="button" className="text-line" onClick={() => onLine(line)}>
+            <Button look="text-line" onPress={() => onLine(line)}>
               line {line}
-            </button>
+            </Button>
             {sentence}
           </li>
         ))}
