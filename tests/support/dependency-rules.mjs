@@ -28,7 +28,7 @@ const RUN = '^app/core/run/';
 const SCREENS_KNOW = [
   `${RUN}view[.]ts$`,
   `${RUN}view/`,
-  `${RUN}(align|readings|booked-finish|leaves-text)[.]ts$`,
+  `${RUN}(align|readings|booked-finish)[.]ts$`,
   `${RUN}(command|commands|command-words|command-fields|expected-reps|first-start|fit|record)[.]ts$`,
 ];
 // What folds the run, and what tells in a sentence how a command has changed it.

@@ -9,6 +9,7 @@ import { warningsOf } from '../../../app/core/plan/warnings.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { firstLineGiven, forgottenIn } from '../../../app/core/run/view/editing.ts';
+import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import { tried } from '../../../app/core/run/view/trial.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import type { DeckRun } from '../../link/store.ts';
@@ -29,6 +30,8 @@ export type Outcome =
       /** The projected end with it, and as it is now, in ms since the run was opened. */
       readonly end: Millis;
       readonly endNow: Millis;
+      /** Whether the end with it rests on an estimate. */
+      readonly isEstimate: boolean;
       /** The cuts and changed intervals that it would make the run forget; none where it is the text in force. */
       readonly forgets: ReturnType<typeof forgottenIn>;
     };
@@ -70,6 +73,7 @@ function outcomeOf({ run, view }: Moment, text: string): Outcome {
     live: liveTimes(after, run.openedAtTimeOfDay),
     end: after.projectedEnd,
     endNow: view.projectedEnd,
+    isEstimate: endIsEstimate(after),
     forgets: forgottenIn(view, after),
   };
 }

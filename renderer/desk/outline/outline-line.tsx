@@ -3,18 +3,20 @@
  */
 
 import { useEffect, useRef, useState, type ReactElement } from 'react';
-import { reading } from '../../../app/core/reading.ts';
 import type { Command } from '../../../app/core/run/command.ts';
 import type { Target } from '../../../app/core/run/view/outline.ts';
 import { cutTakesBegun, tried } from '../../../app/core/run/view/trial.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
-import { count } from '../../ui/coach/words.ts';
-import { about, lineIsEstimate } from '../../ui/estimates.ts';
+import { lineIsEstimate } from '../../../app/core/plan/estimates.ts';
+import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
+import { about } from '../../../app/core/words/estimate.ts';
+import { endMoves } from '../../../app/core/words/hour.ts';
+import { count } from '../../../app/core/words/phrase.ts';
+import { endTime } from '../../../app/core/words/time-of-day.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { begunText } from '../run/fit-advice.ts';
-import { endTime } from '../run/hour.ts';
 import type { OutlineRow } from './outline-rows.ts';
 import { Stepper } from '../../ui/parts/stepper.tsx';
 
@@ -145,10 +147,8 @@ function cutEffect({ view, run }: Moment, command: Cut, kind: 'reps' | 'rounds')
   const trial = tried(view, command);
   if (!trial.ok) return 'not now';
   const end = trial.after.projectedEnd;
-  const by = view.projectedEnd - end;
-  const mark = about(lineIsEstimate(view.stretches, line));
+  const moves = endMoves(end - view.projectedEnd, lineIsEstimate(view.stretches, line));
+  const ends = `${about(endIsEstimate(trial.after))}${endTime(run.openedAtTimeOfDay + end)}`;
   const begun = begunText({ kind, takesBegun: cutTakesBegun(view, trial.after, line) });
-  return by <= 0
-    ? `${begun}the end stays`
-    : `${begun}ends ${mark}${reading(by)} sooner, ≈ ${endTime(run.openedAtTimeOfDay + end)}`;
+  return `${begun}${moves}, ${ends}`;
 }

@@ -8,7 +8,7 @@ import type { RunView } from '../../../app/core/run/view.ts';
 import { fitOf, singleCutsOf } from '../../../app/core/run/view/late.ts';
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { finishAfter } from '../../ui/booked-finish.ts';
+import { finishAfter } from '../../../app/core/run/booked-finish.ts';
 
 /** With less than this in hand, cuts are offered before they are needed. */
 const TIGHT = 5 * MINUTE;

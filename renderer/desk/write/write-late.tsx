@@ -4,13 +4,14 @@
  */
 
 import { useMemo, useState, type ReactElement } from 'react';
+import { endsByEstimate, lineIsEstimate } from '../../../app/core/plan/estimates.ts';
 import type { Plan } from '../../../app/core/plan/plan.ts';
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import { lineIsEstimate } from '../../ui/estimates.ts';
 import { CutOffers } from '../run/cut-offers.tsx';
-import { nameOfLast } from '../run/fit-advice.ts';
-import { clockTime, endTime } from '../run/hour.ts';
+import { startByText } from '../run/fit-advice.ts';
+import { about } from '../../../app/core/words/estimate.ts';
+import { endTime } from '../../../app/core/words/time-of-day.ts';
 import { writtenFit, type WrittenCut } from '../timetable/written-cuts.ts';
 
 interface WriteLateProps {
@@ -43,7 +44,7 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
         cuts={cuts}
         text={text}
         isEstimate={(line) => lineIsEstimate(plan.stretches, line)}
-        endTime={(end) => endTime(at(end))}
+        endTime={(end) => `${about(endsByEstimate(plan))}${endTime(at(end))}`}
         whyNot={() => null}
         judge={() => null}
         onCut={make}
@@ -51,9 +52,7 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
       {undone ? (
         <Button name="Undo the cut" hint={undone.label} look="late-cut" onPress={() => onText(undone.before)} />
       ) : null}
-      {fit.swimDownBy === null ? null : (
-        <p>{`${nameOfLast({ plan, stretches: plan.stretches })} must start by ≈ ${clockTime(at(fit.swimDownBy))}.`}</p>
-      )}
+      {fit.swimDownBy === null ? null : <p>{startByText({ plan, stretches: plan.stretches }, at(fit.swimDownBy))}</p>}
     </section>
   );
 }
