@@ -12,7 +12,7 @@ const known = new WeakMap<Stretch, boolean>();
 export function isEstimated(stretch: Stretch): boolean {
   let found = known.get(stretch);
   if (found === undefined) {
-    found = stretch.lanes.some(({ reps }) => reps.some(({ set }) => set.estimated));
+    found = stretch.lanes.some(({ reps }) => reps.some(({ estimated }) => estimated));
     known.set(stretch, found);
   }
   return found;

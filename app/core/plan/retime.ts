@@ -28,6 +28,6 @@ export function laneLength(reps: readonly Rep[]): Millis {
 
 /** The same rep at another offset and with another interval. Field by field: thousands change with one command. */
 export function withTimes(rep: Rep, offset: Millis, interval: Millis): Rep {
-  const { set, rep: number, of, distance, leftover, target, expected } = rep;
-  return { set, rep: number, of, distance, offset, interval, leftover, target, expected };
+  const { set, words, estimated, rep: number, of, distance, leftover, target, expected } = rep;
+  return { set, words, estimated, rep: number, of, distance, offset, interval, leftover, target, expected };
 }

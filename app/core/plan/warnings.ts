@@ -6,6 +6,7 @@
 import { distanceText, isWholeLengths } from '../lengths.ts';
 import { reading, timeOfDay, timeOfDayAfter } from '../reading.ts';
 import type { Session } from '../session/session.ts';
+import { distanceAmong } from './distance-among-words.ts';
 import { endsByEstimate } from './estimates.ts';
 import type { Plan } from './plan.ts';
 import { laneWarnings } from './lane-warnings.ts';
@@ -19,7 +20,7 @@ export function warningsOf(plan: Plan): readonly Warning[] {
   const { session } = plan;
   const lines = linesOf(session);
   const found = [...overTime(plan), ...emptyParts(session)];
-  for (const line of lines) found.push(...partLengths(line, session));
+  for (const line of lines) found.push(...partLengths(line, session), ...wordsDistance(line, session));
   // One by one: a long session has more of them than a call can take as its arguments.
   session.lanes.forEach((_, index) => laneWarnings(plan, lines, index).forEach((warning) => found.push(warning)));
   return found.sort(
@@ -66,6 +67,14 @@ function partLengths({ item, distances }: SwimLine, session: Session): Warning[]
     });
   });
   return warnings;
+}
+
+/** A distance that nobody swims because it stands among the words: `300 swim 200 kick`. */
+function wordsDistance({ item }: SwimLine, { pool: { length, unit } }: Session): Warning[] {
+  const distance = distanceAmong(item.words, length);
+  if (distance === null) return [];
+  const message = `${distanceText(distance)} ${unit} stands among the words and is not swum: write a line for each set.`;
+  return [{ code: 'words-distance', line: item.line, lane: null, message }];
 }
 
 /** Whether lanes have distances of their own on this line. */
