@@ -17,6 +17,8 @@ export default defineConfig({
   plugins: [react()],
   // The oldest browsers have no globalThis; self is the same object in pages and workers.
   define: { globalThis: 'self' },
+  // It knows custom media, by which the widths stand in one file (ui/widths.css); and modules.
+  css: { transformer: 'lightningcss', lightningcss: { drafts: { customMedia: true } } },
   build: {
     target: ['chrome68', 'es2018'],
     cssTarget: 'chrome68',

@@ -5,6 +5,7 @@
  */
 
 import { resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
 
 export interface StartArguments {
   /** Absolute; null for none. */
@@ -33,9 +34,19 @@ export function startArguments(argv: readonly string[], isDefaultApp: boolean, f
     if (option) {
       const value = word.includes('=') ? word.slice(word.indexOf('=') + 1) : (words[++index] ?? '');
       if (value !== '') found[option] = resolve(folder, value);
-    } else if (!word.startsWith('-')) found.session ??= resolve(folder, word);
+    } else if (!word.startsWith('-')) found.session ??= pathOf(word, folder);
   }
   return found;
+}
+
+/** Linux's desktops hand a file over by its address. Null for an address that is no file of this machine. */
+function pathOf(word: string, folder: string): string | null {
+  if (!/^file:/i.test(word)) return resolve(folder, word);
+  try {
+    return fileURLToPath(word);
+  } catch {
+    return null;
+  }
 }
 
 /** Switches for the engine may stand before the program. */

@@ -70,7 +70,7 @@ export function deskWindow(
       ports.opened();
     },
   });
-  const look = deskLook(screen.getAllDisplays(), before);
+  const look = deskLook(screen.getAllDisplays(), screen.getPrimaryDisplay().id, before);
   window.open(look);
 
   return {
@@ -87,11 +87,18 @@ export function deskWindow(
 const WIDEST = 1280;
 const TALLEST = 860;
 
-/** At first it is on the display that is part of the machine, or on the first. */
-export function deskLook(displays: readonly SomeDisplay[], before: Rectangle | null): WindowLook & Rectangle {
+/**
+ * At first it is on the display that is part of the machine; where none is said to be, as never under Linux
+ * (ui/ozone/platform: only ChromeOS sets it), on the primary one.
+ */
+export function deskLook(
+  displays: readonly SomeDisplay[],
+  primary: number,
+  before: Rectangle | null,
+): WindowLook & Rectangle {
   const words = { title: 'Lanecall', takesFocus: true };
   if (before && displays.some(({ workArea }) => overlaps(workArea, before))) return { ...words, ...before };
-  const own = displays.find(({ internal }) => internal) ?? displays[0];
+  const own = displays.find(({ internal }) => internal) ?? displays.find(({ id }) => id === primary) ?? displays[0];
   const { x, y, width, height } = own?.workArea ?? { x: 0, y: 0, width: WIDEST, height: TALLEST };
   const size = { width: Math.min(WIDEST, width), height: Math.min(TALLEST, height) };
   return {

@@ -77,11 +77,6 @@ const NOT_PLACED =
   'This desktop does not let a program choose the display of a window. If the wall screen is on the wrong one: ' +
   'menu Wall screen, In a window; drag it to the television; then Full screen.';
 
-/** Wayland alone does not; beside it there mostly is an X server, through which the program then goes. */
-export function desktopOf(platform: NodeJS.Platform, env: Readonly<Record<string, string | undefined>>): Desktop {
-  return { platform, placesWindows: platform !== 'linux' || !env['WAYLAND_DISPLAY'] || Boolean(env['DISPLAY']) };
-}
-
 /** The words of each system's own settings. */
 function extending(platform: NodeJS.Platform): string {
   if (platform === 'win32') return 'press the Windows key and P, and choose Extend';

@@ -3,75 +3,86 @@
  * Electron is ready. Everything that has to be said before that is said here.
  */
 
+import { spawn } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { app, dialog, Menu } from 'electron';
 import { registerScheme } from './app-pages.ts';
 import { startArguments } from './arguments.ts';
+import { executableOf, STARTED_APART, wordsForXServer } from './display-server.ts';
 import { startProgram, type Program } from './program.ts';
 
 const given = startArguments(process.argv, process.defaultApp ?? false, process.cwd());
-let program: Promise<Program | null> | null = null;
-/** Files that the system hands over before there is anybody to open them. */
-let early: string[] = given.session === null ? [] : [given.session];
 
-// Chromium keeps its own files in `userData` itself; another folder for the data is another program.
-if (given.data !== null) {
-  const browser = join(given.data, 'browser');
-  mkdirSync(browser, { recursive: true });
-  app.setPath('userData', browser);
+main();
+
+function main(): void {
+  // Whoever started the program may be gone by the time that something is printed.
+  for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
+  const { platform, env, argv } = process;
+  const again = wordsForXServer({ platform, env, argv, chosen: app.commandLine.getSwitchValue('ozone-platform') });
+  if (again) {
+    spawn(executableOf(process), again, STARTED_APART).unref();
+    return app.exit(0);
+  }
+  if (given.data !== null && !keepDataIn(given.data)) return;
+  if (app.requestSingleInstanceLock({ session: given.session })) begin();
+  else app.quit();
 }
-const folder = given.data ?? join(app.getPath('userData'), 'data');
 
-if (app.requestSingleInstanceLock({ session: given.session })) begin();
-else app.quit();
+/** Chromium keeps its own files in `userData` itself; another folder for the data is another program. */
+function keepDataIn(folder: string): boolean {
+  const browser = join(folder, 'browser');
+  try {
+    mkdirSync(browser, { recursive: true });
+  } catch (error) {
+    refuse(`${folder}: no folder can be made there (${reasonOf(error)}).`);
+    return false;
+  }
+  app.setPath('userData', browser);
+  return true;
+}
 
 function begin(): void {
-  // Whoever started the program may be gone by the time that something is printed.
-  process.stdout.on('error', () => undefined);
-  app.enableSandbox();
-  // Wayland lets no program say where its windows go; beside an X server there is a way round it.
-  if (process.platform === 'linux' && process.env['DISPLAY']) app.commandLine.appendSwitch('ozone-platform', 'x11');
+  // It would take back a --no-sandbox that was given (App::EnableSandbox), when processes without one run already.
+  if (!app.commandLine.hasSwitch('no-sandbox')) app.enableSandbox();
   registerScheme();
   Menu.setApplicationMenu(null);
+  const program = app
+    .whenReady()
+    .then(start)
+    .catch((error: unknown) => refuse(reasonOf(error)));
+  // A file that comes before there is anybody to open it waits for the program like every other.
+  const openFile = (path: string): void => void program.then((running) => running?.openFile(path, null));
   app.on('open-file', (event, path) => {
     event.preventDefault();
-    void openFile(path);
+    openFile(path);
   });
-  app.on('second-instance', (_, argv, cwd, more) => {
-    const path = sessionIn(more) ?? startArguments(argv, process.defaultApp ?? false, cwd).session;
-    void program?.then((running) => running?.focus());
-    if (path !== null) void openFile(path);
+  // The words of the other process come in Chromium's order, with switches of its own among them
+  // (documentation of the event): what it hands over itself is what it means.
+  app.on('second-instance', (_event, _argv, _folder, more) => {
+    void program.then((running) => running?.focus());
+    const session = sessionIn(more);
+    if (session !== null) openFile(session);
   });
   // Without a listener Electron would end the program while a window is being replaced.
   app.on('window-all-closed', () => undefined);
-  program = app
-    .whenReady()
-    .then(start)
-    .catch((error: unknown) => refuse(error instanceof Error ? error.message : String(error)));
 }
 
 async function start(): Promise<Program | null> {
+  const folder = given.data ?? join(app.getPath('userData'), 'data');
   const started = await startProgram(folder, join(__dirname, '..', 'pages'));
   if (!started.ok) return refuse(started.why);
   endInOrder(started.program);
-  for (const path of early) await started.program.openFile(path, given.lanes);
-  early = [];
+  if (given.session !== null) await started.program.openFile(given.session, given.lanes);
   return started.program;
 }
 
 function refuse(why: string): null {
   // Whoever started a packed program sees no other word of it.
   if (app.isPackaged) dialog.showErrorBox('Lanecall cannot start', why);
-  process.stderr.write(`${why}\n`);
-  app.exit(1);
+  process.stderr.write(`${why}\n`, () => app.exit(1));
   return null;
-}
-
-async function openFile(path: string): Promise<void> {
-  const running = await program;
-  if (running) await running.openFile(path, null);
-  else early.push(path);
 }
 
 /** The journal gets its last lines before the program goes. */
@@ -86,4 +97,8 @@ function endInOrder({ end }: Program): void {
 function sessionIn(more: unknown): string | null {
   const { session } = (typeof more === 'object' && more !== null ? more : {}) as { readonly session?: unknown };
   return typeof session === 'string' ? session : null;
+}
+
+function reasonOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }

@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { BrowserWindow, type BrowserWindowConstructorOptions } from 'electron';
 import { guardNavigation } from './address-rules.ts';
+import { isFull, leaveBeforeClosing } from './full-screen.ts';
 import { afterDeath } from './restarts.ts';
 import { webPreferences } from './web-preferences.ts';
 import { pageAddress, plainAddress, type WindowKind } from './window-kind.ts';
@@ -84,8 +85,9 @@ export function programWindow(kind: WindowKind, events: WindowEvents): ProgramWi
     const then = afterDeath(reason, deaths, now, wasPlain);
     if (then === 'nothing') return;
     deaths = [...deaths.slice(-9), now];
-    const where = dead.isFullScreen() ? {} : dead.getBounds();
+    const where = isFull(dead, process.platform) ? {} : dead.getBounds();
     make({ ...look, ...where, takesFocus: false }, then === 'again' ? pageAddress(kind) : plainAddress(kind));
+    leaveBeforeClosing(dead, process.platform);
     dead.destroy();
   };
 

@@ -16,7 +16,7 @@ import { guardRequests } from './address-rules.ts';
 import { servePages } from './app-pages.ts';
 import { openDeckChannel } from './deck-channel.ts';
 import { deskWindow, type DeskWindow } from './desk-window.ts';
-import { desktopOf } from './displays.ts';
+import { placesWindows } from './display-server.ts';
 import { menuTemplate } from './menu.ts';
 import { openFile } from './opened-file.ts';
 import { guardPermissions } from './permissions.ts';
@@ -114,7 +114,10 @@ function openWindows(host: DeckHost, clock: Clock, settings: KeptSettings): Wind
     settings.now().wall,
     {
       timers,
-      desktop: desktopOf(process.platform, process.env),
+      desktop: {
+        platform: process.platform,
+        placesWindows: placesWindows(process.platform, app.commandLine.getSwitchValue('ozone-platform')),
+      },
       coachOn: desk.display,
       isEnding: () => ending,
       tell: (sentence) => host.tell('wall screen', sentence),

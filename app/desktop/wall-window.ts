@@ -14,6 +14,8 @@ import {
   type WallPlace,
   type WallWish,
 } from './displays.ts';
+import { leaveBeforeClosing } from './full-screen.ts';
+import { boundsOf, placing } from './placing.ts';
 import { programWindow, type WindowEvents } from './program-window.ts';
 
 export interface WallPorts {
@@ -49,13 +51,15 @@ export function wallWindow(
   let wish = first;
   let place: WallPlace = { look: 'none' };
   let timer: Timer | null = null;
+  const inPlace = placing(() => place, ports.desktop.platform, ports.timers);
 
   const window = programWindow('wall', {
     made(made) {
       made.setMenuBarVisibility(false);
+      made.on('close', () => leaveBeforeClosing(made, ports.desktop.platform));
       events.made(made);
     },
-    loaded: (made) => putIn(made, () => place, true, ports.desktop.platform),
+    loaded: (made) => inPlace.put(made, true),
     pageGone: events.pageGone,
     closed() {
       // Closed by hand: it stays closed until it is asked for.
@@ -73,8 +77,7 @@ export function wallWindow(
     place = placeForWall(screen.getAllDisplays(), ports.coachOn(), wish);
     if (place.look === 'full screen' && wish.display === null) wish = { ...wish, display: remembered(place.display) };
     if (place.look === 'none') window.close();
-    else if (window.current())
-      putIn(window.current()!, () => place, !isSamePlace(before, place), ports.desktop.platform);
+    else if (window.current()) inPlace.put(window.current()!, !isSamePlace(before, place));
     else window.open({ ...boundsOf(place), title: 'Lanecall wall screen', takesFocus: false });
     ports.tell(wallNotice(place, wish, ports.desktop));
     ports.changed(wish, place);
@@ -103,50 +106,7 @@ export function wallWindow(
   };
 }
 
-function boundsOf(place: Exclude<WallPlace, { look: 'none' }>) {
-  return place.look === 'window' ? place.bounds : place.display.bounds;
-}
-
 function isSamePlace(a: WallPlace, b: WallPlace): boolean {
   if (a.look === 'full screen' && b.look === 'full screen') return a.display.id === b.display.id;
   return a.look === 'window' && b.look === 'window' && a.bounds.x === b.bounds.x && a.bounds.y === b.bounds.y;
-}
-
-/**
- * Brings a window to a place, as that is when it gets there. `moves`: also one that somebody may have moved by
- * hand.
- */
-function putIn(window: BrowserWindow, placeNow: () => WallPlace, moves: boolean, platform: NodeJS.Platform): void {
-  const place = placeNow();
-  if (place.look === 'none') return;
-  if (!isFull(window, platform)) {
-    if (moves || place.look === 'full screen') put(window, place, platform);
-    return;
-  }
-  if (place.look === 'full screen' && screen.getDisplayMatching(window.getBounds()).id === place.display.id) return;
-  // It can only be moved to another display while it is not full screen.
-  if (platform === 'darwin') {
-    setFull(window, false, platform);
-    return put(window, place, platform);
-  }
-  // Asked for once more, because not every window manager has answered the first time.
-  window.removeAllListeners('leave-full-screen');
-  window.once('leave-full-screen', () => put(window, placeNow(), platform));
-  setFull(window, false, platform);
-}
-
-function put(window: BrowserWindow, place: WallPlace, platform: NodeJS.Platform): void {
-  if (window.isDestroyed() || place.look === 'none') return;
-  window.setBounds(boundsOf(place));
-  if (place.look === 'full screen') setFull(window, true, platform);
-}
-
-/** macOS gives a window in its own full screen a space of its own, slowly; the simple one is at once. */
-function setFull(window: BrowserWindow, on: boolean, platform: NodeJS.Platform): void {
-  if (platform === 'darwin') window.setSimpleFullScreen(on);
-  else window.setFullScreen(on);
-}
-
-function isFull(window: BrowserWindow, platform: NodeJS.Platform): boolean {
-  return platform === 'darwin' ? window.isSimpleFullScreen() : window.isFullScreen();
 }

@@ -70,6 +70,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
   let looks = 0;
   let pings = 0;
   let burstLeft = 0;
+  let inDoubt = false;
   let cancelPing = (): void => {};
   let cancelRetry = (): void => {};
   let followed: FollowedRun | null = null;
@@ -83,7 +84,6 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
 
   function connect(): void {
     cancelRetry();
-    open = false;
     ask();
     connection = carrier.connect({
       opened,
@@ -127,13 +127,20 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
 
   function ping(): void {
     if (askedAt !== null && burstLeft === 0 && isDead(askedAt)) return lose();
-    if (clock.inDoubt()) burstLeft = BURST;
     if (open) {
+      if (isNewlyInDoubt()) burstLeft = BURST;
       if (askedAt === null) ask();
       send({ say: 'ping', n: pings++, t1: ports.now() });
     }
     burstLeft = Math.max(0, burstLeft - 1);
     pingSoon(burstLeft > 0 && open ? BURST_PACE : PING_PACE);
+  }
+
+  /** A burst for each doubt, not one after another while nobody answers: it takes regular pings to find a dead host. */
+  function isNewlyInDoubt(): boolean {
+    const wasInDoubt = inDoubt;
+    inDoubt = clock.inDoubt();
+    return inDoubt && !wasInDoubt;
   }
 
   /**
@@ -232,7 +239,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
   function exactNow(): number | null {
     const run = store.getState().run;
     const host = clock.now();
-    if (open && burstLeft === 0 && clock.inDoubt()) measure();
+    if (open && burstLeft === 0 && isNewlyInDoubt()) measure();
     return run && host !== null ? host - run.openedAt : null;
   }
 

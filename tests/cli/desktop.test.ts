@@ -11,6 +11,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { request } from 'undici';
 import { afterAll, describe, expect, test } from 'vitest';
+import { handedOnAfter } from '../../app/cli/launcher/child-process.mjs';
 import { runDesktop } from '../../app/cli/launcher/desktop.ts';
 import { networkFor } from '../../app/cli/launcher/download-network.mjs';
 import { electronRuntime, fetchRuntime } from '../../app/cli/launcher/electron-runtime.ts';
@@ -46,6 +47,11 @@ describe('[start] the desktop program', () => {
       "console.error('[1:2:3/ERROR:x.cc(5)] libnss3.so: cannot open shared object file.\\n    at main (a.js:1)'); process.exit(127);",
       /\(libnss3\.so: cannot open shared object file\)$/,
     ],
+    [
+      'dies of what it says after much else',
+      "console.error('[1:2:3/ERROR:bus.cc(5)] Failed to connect to the bus.\\n[1:2:3:FATAL:x.cc:9] No room left. And so on.'); process.exit(133);",
+      /\(No room left\. And so on\)$/,
+    ],
     ['throws', "throw new Error('no luck');", /^The desktop program could not be opened \([^\n]*\)$/],
     ['ends without a word', 'process.exit(9);', /\(it ended with 9\)$/],
     ['never opens', 'setInterval(() => undefined, 1000);', /\(it did not open in time\)$/],
@@ -55,9 +61,33 @@ describe('[start] the desktop program', () => {
     expect(JSON.stringify(opening)).not.toMatch(/\\n|at main/);
   });
 
+  test.each([
+    'The SUID sandbox helper binary was found, but is not configured correctly. Rather than run without sandboxing',
+    'No usable sandbox! If you are running on Ubuntu 23.10+ or another Linux distro that has disabled',
+  ])('that may make no sandbox is told how it may, in two lines: %s', async (words) => {
+    const path = runtime(`console.error('[9:9:1/1:FATAL:x.cc:166] ${words}'); process.exit(133);`);
+    const opening = await runDesktop(path, [], folder);
+    expect(opening).toEqual({
+      why: expect.stringContaining('sandbox') as unknown,
+      remedy: [`sudo chown root:root "${folder}/chrome-sandbox"`, `sudo chmod 4755 "${folder}/chrome-sandbox"`],
+    });
+  });
+
   test('that is no program at all is one line too', async () => {
     const opening = await runDesktop(join(folder, 'missing'), [], folder);
     expect(opening).toEqual({ why: expect.stringContaining('ENOENT') as unknown });
+  });
+});
+
+describe('[start] a signal to the launcher', () => {
+  const at = (platform: NodeJS.Platform, isTerminal: boolean) => ({ platform, isTerminal });
+  test.each([
+    ['a word to end goes on at once', 'SIGTERM', at('linux', true), 0],
+    ['a Ctrl-C without a terminal goes on at once', 'SIGINT', at('darwin', false), 0],
+    ["a terminal's Ctrl-C has reached the program by itself", 'SIGINT', at('linux', true), null],
+    ['on Windows it may not have: the program has a moment to end by itself', 'SIGINT', at('win32', true), 3000],
+  ] as const)('%s', (_, signal, machine, expected) => {
+    expect(handedOnAfter(signal, machine)).toBe(expected);
   });
 });
 

@@ -4,7 +4,7 @@
 
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { serveArguments, whyNotDesktop } from '../../app/cli/launcher/start.ts';
+import { engineWords, serveArguments, whyNotDesktop } from '../../app/cli/launcher/start.ts';
 import { browserCommand } from '../../app/cli/launcher/system-browser.ts';
 
 describe('[start] the arguments of serve', () => {
@@ -62,5 +62,16 @@ describe('[start] the desktop program is tried', () => {
     if (why === null) expect(said).toBeNull();
     else expect(said).toMatch(why);
     expect(said ?? '').not.toMatch(/[.\n]$/);
+  });
+});
+
+describe('[start] the display server under Linux', () => {
+  test.each<[string, NodeJS.Platform, NodeJS.ProcessEnv, string[]]>([
+    ['is X where there is one beside Wayland', 'linux', { DISPLAY: ':0', WAYLAND_DISPLAY: 'wayland-0' }, ['x11']],
+    ['is X where there is nothing else', 'linux', { DISPLAY: ':0' }, ['x11']],
+    ['is left to Electron where there is Wayland alone', 'linux', { WAYLAND_DISPLAY: 'wayland-0' }, []],
+    ['is no matter elsewhere', 'darwin', { DISPLAY: ':0' }, []],
+  ])('%s', (_, platform, env, chosen) => {
+    expect(engineWords({ platform, env })).toEqual(chosen.map((name) => `--ozone-platform=${name}`));
   });
 });

@@ -4,7 +4,6 @@
 
 import { describe, expect, test } from 'vitest';
 import {
-  desktopOf,
   find,
   placeForWall,
   remembered,
@@ -16,7 +15,7 @@ import {
 const laptop = display(1, 'Built-in', 0, 1280, 800, true);
 const tv = display(2, 'Pool TV', 1280, 1920, 1080);
 const monitor = display(3, 'Desk monitor', 3200, 2560, 1440);
-const LINUX = desktopOf('linux', { DISPLAY: ':0', WAYLAND_DISPLAY: 'wayland-0' });
+const LINUX = { platform: 'linux', placesWindows: true } as const;
 const WISH: WallWish = { shown: true, look: 'full screen', display: null };
 
 describe('[displays] the wall screen goes', () => {
@@ -74,13 +73,13 @@ describe('[displays] the wall screen goes', () => {
 describe('[displays] the coach is told', () => {
   test.each(['win32', 'darwin', 'linux'] as const)('on %s how to extend instead of mirror', (platform) => {
     const place = placeForWall([laptop], 1, WISH);
-    expect(wallNotice(place, WISH, desktopOf(platform, { DISPLAY: ':0' }))).toMatch(
+    expect(wallNotice(place, WISH, { platform, placesWindows: true })).toMatch(
       /only one display.*extend onto it instead: .+\.$/s,
     );
   });
 
   test('how to put it there by hand where programs may not place windows', () => {
-    const wayland = desktopOf('linux', { WAYLAND_DISPLAY: 'wayland-0' });
+    const wayland = { platform: 'linux', placesWindows: false } as const;
     expect(wallNotice(placeForWall([laptop, tv], 1, WISH), WISH, wayland)).toMatch(/drag it to the television/);
   });
 

@@ -51,6 +51,13 @@ describe('[start] the program reads its arguments', () => {
       false,
       { session: resolve('/s.txt'), lanes: resolve('/home/l.txt'), data: resolve('/home/d') },
     ],
+    [
+      'packed, with the address of a file, as the desktops of Linux hand one over',
+      ['/opt/lanecall', 'file:///home/a%20b.lanecall'],
+      false,
+      { ...none, session: '/home/a b.lanecall' },
+    ],
+    ['packed, with the address of a file elsewhere', ['/opt/lanecall', 'file://far/%zz'], false, none],
     ['with an option left open', ['lanecall', '--data'], false, none],
     ['with nothing at all', [], true, none],
   ])('%s', (_, argv, isDefaultApp, expected) => {
@@ -96,13 +103,19 @@ describe('[desktop] what is kept of the windows', () => {
 describe("[desktop] the coach's window opens", () => {
   test('where it was, if there is still a display there', () => {
     const before = { x: 1400, y: 100, width: 900, height: 700 };
-    expect(deskLook([laptop, tv], before)).toMatchObject(before);
-    expect(deskLook([laptop], before)).toMatchObject({ x: 0, y: 0, width: 1280, height: 800 });
+    expect(deskLook([laptop, tv], 1, before)).toMatchObject(before);
+    expect(deskLook([laptop], 1, before)).toMatchObject({ x: 0, y: 0, width: 1280, height: 800 });
   });
 
   test("at first on the machine's own display", () => {
-    expect(deskLook([tv, laptop], null).x).toBeLessThan(1280);
-    expect(deskLook([], null)).toMatchObject({ width: 1280 });
+    expect(deskLook([tv, laptop], tv.id, null).x).toBeLessThan(1280);
+    expect(deskLook([], 0, null)).toMatchObject({ width: 1280 });
+  });
+
+  test('at first on the primary display where the system says of none that it is built in', () => {
+    const plain = { ...laptop, internal: false };
+    expect(deskLook([tv, plain], plain.id, null).x).toBeLessThan(1280);
+    expect(deskLook([plain, tv], tv.id, null).x).toBeGreaterThanOrEqual(1280);
   });
 });
 

@@ -3,16 +3,15 @@
  * runtime is, and everywhere on a stand-in for the electron module, whose windows are real Chromium pages.
  */
 
-import { spawn } from 'node:child_process';
-import { once } from 'node:events';
-import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { WindowBridge } from '../../app/wire/window-bridge.ts';
 import { button } from '../support/coach-hand.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
-import { DesktopProgram, ENGINES, LAPTOP, ROOT, RUNTIME, STAND_IN, TELEVISION } from '../support/desktop-program.ts';
+import { DesktopProgram, ENGINES, LAPTOP, RUNTIME, STAND_IN, TELEVISION } from '../support/desktop-program.ts';
+import { commands, secondsOf, sight } from '../support/desktop-sight.ts';
 
 const SESSION =
   'Harbour squad\nstart on 1\nlane 1\nlane 2\nMain set\n90 x 25 free @ 0:05/0:07\nSwim-down\n100 easy choice';
@@ -110,6 +109,13 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
       .toContainEqual(expect.stringContaining('friday.txt is in the editor'));
     expect(await desk.locator('body').innerText()).toContain('Harbour squad');
     await button(desk, 'Close this').click();
+  });
+
+  test('a second start without a file opens none, whatever its words have become on the way', async () => {
+    const said = (await desk.getByRole('status').allInnerTexts()).join();
+    expect(await DesktopProgram.startSecond(engine, ['--data', data])).toBe(0);
+    await wait(desk, 500);
+    expect((await desk.getByRole('status').allInnerTexts()).join()).toBe(said);
   });
 
   test('a file that the system hands over goes the same way', async () => {
@@ -254,47 +260,6 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
   });
 });
 
-describe.each(ENGINES)('[desktop] on $name: one display', ({ path: engine }) => {
-  test('it says how to extend instead of mirror; killed, it comes back where it should be', async () => {
-    const data = freshDataFolder();
-    const file = join(data, 'harbour.txt');
-    writeFileSync(file, SESSION);
-    const first = await DesktopProgram.start(engine, [file, '--data', data], [LAPTOP]);
-    const desk = await first.page('/');
-    await expect
-      .poll(() => desk.getByRole('status').allInnerTexts())
-      .toContainEqual(expect.stringMatching(/only one display.*extend/s));
-    expect(await first.wall()).toMatchObject({ full: false });
-    await button(desk, 'Start').click();
-    await expect.poll(() => commands(data)).toEqual(['start']);
-    await first.kill();
-    const second = await DesktopProgram.start(engine, ['--data', data], [LAPTOP, TELEVISION]);
-    const again = await second.page('/');
-    await expect.poll(() => button(again, 'Go on').count()).toBe(1);
-    await expect.poll(async () => sight(await second.page('/display'))).toMatch(/^\d+:\d\d$/);
-    await second.close();
-  });
-});
-
-describe.each(ENGINES)('[start] on $name', ({ path: engine }) => {
-  test('npm start waits until the program is open, hands on the word to end, and ends with it', async () => {
-    const desktop = new URL('../../app/cli/launcher/desktop.ts', import.meta.url);
-    const words = [...(engine === STAND_IN ? [] : ['--no-sandbox']), ROOT, '--data', freshDataFolder()];
-    const script = `const { runDesktop } = await import(${JSON.stringify(desktop.href)});
-      const opening = await runDesktop(${JSON.stringify(engine)}, ${JSON.stringify(words)}, '.');
-      process.stdout.write(Object.keys(opening).join());
-      process.exitCode = await opening.ended;`;
-    const child = spawn(process.execPath, ['--import', 'tsx', '--input-type=module', '--eval', script], {
-      stdio: 'pipe',
-    });
-    const [said] = (await once(child.stdout, 'data')) as [Buffer];
-    expect(said.toString()).toBe('ended');
-    const gone = once(child, 'exit');
-    child.kill('SIGTERM');
-    expect(await gone).toEqual([0, null]);
-  });
-});
-
 declare global {
   interface Window {
     lanecallWindow?: WindowBridge;
@@ -341,15 +306,6 @@ function nextLeave(wall: Page, lane: number): Promise<string | null> {
     .textContent();
 }
 
-/** What the clock reads. */
-async function sight(page: Page): Promise<string> {
-  return (await page.getByRole('timer', { name: 'Clock' }).textContent()) ?? '';
-}
-
-function secondsOf(reading: string): number {
-  return reading.split(':').reduce((sum, part) => sum * 60 + Number(part), 0);
-}
-
 function wait(page: Page, ms: number): Promise<void> {
   return page.evaluate((delay) => new Promise((resolve) => setTimeout(resolve, delay)), ms);
 }
@@ -360,15 +316,6 @@ function blockers(program: DesktopProgram): Promise<number> {
     ({ powerSaveBlocker }) =>
       Array.from({ length: 50 }, (_, id) => id).filter((id) => powerSaveBlocker.isStarted(id)).length,
   );
-}
-
-/** What the journal has of commands. */
-function commands(data: string): string[] {
-  const runs = join(data, 'runs');
-  return readdirSync(runs)
-    .flatMap((name) => readFileSync(join(runs, name), 'utf8').split('\n'))
-    .filter((line) => line.includes('"say":"command"'))
-    .map((line) => (JSON.parse(line) as { command: { do: string } }).command.do);
 }
 
 function crash(program: DesktopProgram, address: string): Promise<void> {

@@ -5,6 +5,8 @@ import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 import unit from '../vitest.config.ts';
 
+const TESTS = (process.env['LANECALL_TESTS'] ?? '').split(':');
+
 /** The first test that fails ends a trial, so those of many random cases come last. */
 class QuickFirst extends BaseSequencer {
   override sort(files: TestSpecification[]): Promise<TestSpecification[]> {
@@ -17,8 +19,8 @@ export default defineConfig({
   ...unit,
   test: {
     ...unit.test,
-    // From the folder that `main.ts` names.
-    include: ['**/*.test.{ts,tsx}'],
+    // What `main.ts` names, below tests/.
+    include: TESTS.map((place) => (place.includes('.test.') ? place : `${place}/**/*.test.{ts,tsx}`)),
     // Nothing that is mutated keeps anything from one file of tests to the next.
     isolate: false,
     sequence: { sequencer: QuickFirst },

@@ -110,7 +110,8 @@ export class DesktopProgram {
     const all = await this.app.evaluate(({ BrowserWindow }) =>
       BrowserWindow.getAllWindows().map((window) => ({
         url: window.webContents.getURL(),
-        full: window.isFullScreen(),
+        // The one of macOS that is used there is the simple one.
+        full: window.isFullScreen() || (process.platform === 'darwin' && window.isSimpleFullScreen()),
         bounds: window.getBounds(),
       })),
     );

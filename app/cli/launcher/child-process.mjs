@@ -29,12 +29,32 @@ export function ended(child) {
  * @param {import('node:child_process').ChildProcess} child
  */
 export function standIn(child) {
+  /** @type {NodeJS.Timeout | undefined} */
+  let timer;
   const handOn = (/** @type {NodeJS.Signals} */ signal) => {
-    // Ctrl-C in a terminal reaches the child by itself; a second one would read as impatience.
-    if (signal !== 'SIGINT' || !process.stdin.isTTY) child.kill(signal);
+    const wait = handedOnAfter(signal, { platform: process.platform, isTerminal: process.stdin.isTTY === true });
+    if (wait !== null) timer ??= setTimeout(() => ((timer = undefined), child.kill(signal)), wait);
   };
   for (const signal of SIGNALS) process.on(signal, handOn);
-  return ended(child).finally(() => SIGNALS.forEach((signal) => process.off(signal, handOn)));
+  return ended(child).finally(() => {
+    clearTimeout(timer);
+    for (const signal of SIGNALS) process.off(signal, handOn);
+  });
+}
+
+// What is written at an end is a few lines; on Windows there is no asking any more after that.
+const TIME_TO_END_MS = 3000;
+
+/**
+ * In how many ms a signal is handed on to the child; null for never. Ctrl-C in a terminal reaches the child by
+ * itself, and a second one would read as impatience. On Windows that is so only for programs of the terminal: one
+ * with windows may not be attached to it (electron/electron#5273), and is ended where it has not ended itself.
+ * @param {NodeJS.Signals} signal
+ * @param {{ platform: NodeJS.Platform, isTerminal: boolean }} machine
+ */
+export function handedOnAfter(signal, { platform, isTerminal }) {
+  if (signal !== 'SIGINT' || !isTerminal) return 0;
+  return platform === 'win32' ? TIME_TO_END_MS : null;
 }
 
 /**

@@ -18,7 +18,9 @@ export async function start(root: string, args: string[], io: Io): Promise<numbe
   if (values['help'] !== true && positionals.length <= 1) {
     const opening = await openDesktop(root, args, io);
     if ('ended' in opening) return opening.ended;
-    await complain(io, `${opening.why}; serving the same program to browsers instead.`);
+    const { why, remedy = [] } = opening;
+    await complain(io, `${why}; serving the same program to browsers instead${remedy.length > 0 ? ':' : '.'}`);
+    for (const command of remedy) await complain(io, `  ${command}`);
   }
   return serve(serveArguments(root, args), io, openInBrowser);
 }
@@ -28,11 +30,19 @@ async function openDesktop(root: string, args: string[], io: Io): Promise<Openin
   if (why !== null) return { why };
   try {
     const runtime = electronRuntime(root) ?? (await fetchRuntime(root, (line) => void complain(io, line)));
-    return await runDesktop(runtime, [root, ...args], io.cwd);
+    return await runDesktop(runtime, [...engineWords(process), root, ...args], io.cwd);
   } catch (error) {
     const reason = firstLine(error instanceof Error ? error.message : String(error));
     return { why: `The Electron runtime is not here and could not be fetched (${reason})` };
   }
+}
+
+/**
+ * What stands before the program on Electron's command line. Under Wayland alone windows cannot be placed, and it is
+ * only there that Chromium hears of another display server in time (see display-server.ts of the desktop program).
+ */
+export function engineWords({ platform, env }: Pick<NodeJS.Process, 'platform' | 'env'>): string[] {
+  return platform === 'linux' && env['DISPLAY'] ? ['--ozone-platform=x11'] : [];
 }
 
 /** A sentence without its full stop; null where the desktop program can be tried. */

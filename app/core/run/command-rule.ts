@@ -22,8 +22,8 @@ export interface Rule<Name extends CommandName> {
    * rep is no longer the one that was on the screen; null where it is not about single reps.
    */
   readonly touches: ((lane: LaneState, command: CommandOf<Name>) => boolean) | null;
-  /** Whether it takes leaves away, so that an undo that comes too late to have it undone can make a stop of it. */
-  readonly takesLeavesAway: boolean;
+  /** It takes leaves away: an undo that comes too late to have it undone can make a stop of it. */
+  readonly takesLeavesAway?: true;
   /** The stretch that is going is given up: nobody waits for its swimmers any more. */
   readonly givesUp?: true;
   /** The two notes that tell of it, where it stops lanes or lets them go on. */

@@ -60,6 +60,6 @@ function record(state: RunState, command: Command, at: Millis): RunState {
 /** What can be undone after a command: those before it only while they are recent. */
 function withUndoable(before: RunState, command: Command, at: Millis): readonly Undoable[] {
   const recent = before.undoable.filter((earlier) => at <= earlier.at + UNDO_FOR);
-  const { takesLeavesAway } = RULES[command.do];
+  const { takesLeavesAway = false } = RULES[command.do];
   return [...recent, { command, takesLeavesAway, at, before: { ...before, undoable: [] } }];
 }

@@ -26,6 +26,7 @@ describe('a command that is not one', () => {
     [{ do: 'cut', line: 1, n: 0 }, 'The command cut needs n, a whole number from 1.'],
     [{ do: 'cut', line: 0, n: 1 }, 'The command cut needs line, a whole number from 1.'],
     [{ do: 'cut', line: 1.5, n: 1 }, 'The command cut needs line, a whole number from 1.'],
+    [{ do: 'go-to', line: 0, rep: 1 }, 'The command go-to needs line, a whole number from 1.'],
     [{ do: 'go-to', line: 1, rep: 0 }, 'The command go-to needs rep, a whole number from 1.'],
     [{ do: 'rewrite', text: '' }, 'The command rewrite needs text, a whole session.'],
     [{ do: 'rewrite', text: 7 }, 'The command rewrite needs text, a whole session.'],

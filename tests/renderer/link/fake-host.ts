@@ -160,7 +160,8 @@ export class FakeHost {
     return () => this.timers.delete(timer);
   }
 
-  private ports(): Ports {
+  /** What the link has of its machine. */
+  ports(): Ports {
     return {
       now: () => this.now,
       wall: () => this.wall,
@@ -222,4 +223,14 @@ export class FakeHost {
       this.send({ say: 'pong', n: message.n, t1: message.t1, t2: t, t3: t, epoch: this.epoch });
     }
   }
+}
+
+/** A live link with a run opened when the host's clock and the run's start are the same. */
+export function live(): { host: FakeHost; link: Link } {
+  const host = new FakeHost();
+  const link = host.open();
+  host.pass(1000);
+  host.openRun();
+  host.pass(100);
+  return { host, link };
 }

@@ -52,7 +52,7 @@ describe('[link] timers once a minute', () => {
     host.pass(10_500);
     // Nothing runs for ten seconds, in the middle of a round trip.
     host.delay = 1900;
-    host.pass(1700);
+    host.pass(2000);
     host.now += 10_000;
     host.wall += 10_000;
     host.delay = 5;

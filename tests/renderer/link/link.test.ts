@@ -1,16 +1,8 @@
-import { describe, expect, test } from 'vitest';
-import type { Link } from '../../../renderer/link/link.ts';
-import { FakeHost } from './fake-host.ts';
-
-/** A live link with a run opened when the host's clock and the run's start are the same. */
-function live(): { host: FakeHost; link: Link } {
-  const host = new FakeHost();
-  const link = host.open();
-  host.pass(1000);
-  host.openRun();
-  host.pass(100);
-  return { host, link };
-}
+import { describe, expect, test, vi } from 'vitest';
+import { WIRE_VERSION } from '../../../app/wire/messages.ts';
+import type { Carrier } from '../../../renderer/link/carrier.ts';
+import { createLink } from '../../../renderer/link/link.ts';
+import { FakeHost, live } from './fake-host.ts';
 
 describe('connecting', () => {
   test('a screen says hello first, and is live once the host is heard and its time known', () => {
@@ -30,6 +22,27 @@ describe('connecting', () => {
     expect(host.count('ping')).toBe(8);
     host.pass(20_000);
     expect(host.count('ping')).toBe(18);
+  });
+
+  test('before the host is heard nothing is known, and nobody is said to sound', () => {
+    expect(new FakeHost().open().store.getState()).toEqual({
+      status: 'connecting',
+      lostSince: null,
+      run: null,
+      screens: { desk: 0, wall: 0, remote: 0 },
+      notices: [],
+      startUp: null,
+      sound: { more: null, screens: [] },
+      faults: [],
+    });
+  });
+
+  test('nothing is said before the connection is open, however long that takes', () => {
+    const host = new FakeHost();
+    host.delay = 3000;
+    host.open();
+    host.pass(10_000);
+    expect(host.heard[0]).toMatchObject({ say: 'hello' });
   });
 
   test("the run's t is host time since the run was opened, right to half the delay", () => {
@@ -79,6 +92,41 @@ describe('following the run', () => {
     host.sendSnapshot();
     host.pass(10);
     expect(link.store.getState().run!.state.phase).toBe('waiting');
+  });
+
+  test('what comes of a run is no reason to measure anew', () => {
+    const { host } = live();
+    host.pass(10_000);
+    const pings = host.count('ping');
+    host.accept(9000, { do: 'start' });
+    host.sendSnapshot();
+    host.pass(1500);
+    expect(host.count('ping') - pings).toBeLessThanOrEqual(1);
+  });
+
+  test('one who follows the deck and throws keeps nobody else from it', () => {
+    const told = vi.spyOn(console, 'error').mockImplementation(() => undefined);
+    const { host, link } = live();
+    const heard: (string | undefined)[] = [];
+    const stop = link.store.subscribe(() => {
+      throw new Error('no room for this one');
+    });
+    link.store.subscribe(({ run }) => heard.push(run?.state.phase));
+    host.accept(90, { do: 'start' });
+    host.pass(10);
+    expect(heard).toEqual(['going']);
+    expect(told.mock.calls.map(([words]) => words as string)).toEqual([
+      'Lanecall, following the deck: no room for this one',
+    ]);
+    stop();
+    told.mockRestore();
+  });
+
+  test('what the host says goodbye with stands on the screen', () => {
+    const { host, link } = live();
+    host.send({ say: 'bye', why: 'Too many messages.', version: WIRE_VERSION });
+    host.pass(10);
+    expect(link.store.getState().faults).toEqual(['Too many messages.']);
   });
 
   test('another run begins anew', () => {
@@ -228,97 +276,42 @@ describe('losing the host', () => {
     expect(host.count('ping') - pings).toBeLessThanOrEqual(9);
   });
 
-  test('a closed link calls nobody any more', () => {
+  test('a network that takes four seconds there and back is slow, not lost', () => {
     const { host, link } = live();
-    link.close();
-    const before = host.connectedAt.length;
-    host.wake();
+    host.delay = 1990;
     host.pass(60_000);
-    expect(host.connectedAt.length).toBe(before);
-  });
-});
-
-describe('a device that slept', () => {
-  test('shows no time until the host has said it again, and then the right one', () => {
-    const { host, link } = live();
-    host.sleep(60_000);
-    expect(link.now()).toBeNull();
-    host.pass(100);
-    expect(Math.abs(link.now()! - 60_200)).toBeLessThanOrEqual(10);
+    expect(link.store.getState().status).toBe('live');
+    expect(host.connectedAt).toHaveLength(1);
   });
 
-  test('an answer that was under way while it slept is not believed', () => {
+  test('a page that nothing ran in for ten seconds and that is woken hears what stands in line first', () => {
     const { host, link } = live();
+    host.pass(10_000);
+    host.delay = 1900;
+    host.pass(2000);
+    host.now += 10_000;
+    host.wall += 10_000;
+    host.delay = 100;
     host.wake();
-    host.pass(host.delay);
-    // The host has answered, and the answer is on its way.
-    host.sleep(60_000);
-    host.pass(host.delay);
-    expect(link.now()).toBeNull();
-    host.pass(100);
-    expect(Math.abs(link.now()! - (60_200 + 2 * host.delay))).toBeLessThanOrEqual(10);
+    host.pass(10_000);
+    expect(link.store.getState().status).toBe('live');
+    expect(host.connectedAt).toHaveLength(1);
   });
 
-  test('a small step of the time of day hides nothing', () => {
-    const { host, link } = live();
-    host.wall += 700;
-    expect(link.now()).not.toBeNull();
-    const before = host.count('ping');
-    host.pass(600);
-    expect(host.count('ping') - before).toBeGreaterThanOrEqual(8);
-  });
-});
-
-describe('commands', () => {
-  test('a command is answered by its id', async () => {
-    const { host, link } = live();
-    const answer = link.command({ do: 'start' });
-    host.pass(10);
-    expect(host.heard[host.heard.length - 1]).toMatchObject({ say: 'command', command: { do: 'start' } });
-    host.send({ say: 'answer', id: 'id-0', ok: true, at: 105, why: null });
-    host.pass(10);
-    expect(await answer).toEqual({ ok: true, at: 105, why: null });
-  });
-
-  test('goes with what the screen showed', () => {
-    const { host, link } = live();
-    void link.command({ do: 'skip', lanes: [1] }, { 1: { line: 2, rounds: [], rep: 3 } });
-    host.pass(10);
-    expect(host.heard[host.heard.length - 1]).toMatchObject({ seen: { 1: { line: 2, rounds: [], rep: 3 } } });
-  });
-
-  test('is sent again with the same id after a reconnection, until it is answered', async () => {
-    const { host, link } = live();
-    host.cut();
-    const answer = link.command({ do: 'stop' });
+  test('a carrier that is closed at once is called again', () => {
+    let calls = 0;
+    const closed: Carrier = {
+      patience: 6000,
+      connect(heard) {
+        calls++;
+        heard.closed();
+        return { send: () => undefined, close: () => undefined };
+      },
+    };
+    const host = new FakeHost();
+    const link = createLink('wall', closed, host.ports());
     host.pass(1000);
-    host.cut();
-    host.pass(1500);
-    const given = host.heard.filter((message) => message.say === 'command');
-    expect(given.map(({ id }) => id)).toEqual(['id-0', 'id-0']);
-    host.send({ say: 'answer', id: 'id-0', ok: false, at: null, why: 'No lane has anything pending.' });
-    host.pass(10);
-    expect(await answer).toEqual({ ok: false, at: null, why: 'No lane has anything pending.' });
-    host.cut();
-    host.pass(1000);
-    expect(host.heard.filter((message) => message.say === 'command').length).toBe(2);
-  });
-
-  test('fails with a sentence after 5 s without an answer', async () => {
-    const { host, link } = live();
-    host.isReachable = false;
-    host.cut();
-    const answer = link.command({ do: 'stop' });
-    host.pass(5000);
-    expect(await answer).toMatchObject({ ok: false, at: null });
-    expect((await answer).why).toMatch(/not answered/);
-  });
-
-  test('one too large for a message is posted', async () => {
-    const { host, link } = live();
-    const answer = link.command({ do: 'rewrite', text: `Main set\n# ${'x'.repeat(70_000)}\n` });
-    expect(await answer).toEqual({ ok: true, at: 1234, why: null });
-    expect(host.posted.length).toBe(1);
-    expect(host.count('command')).toBe(0);
+    expect(calls).toBe(3);
+    link.close();
   });
 });

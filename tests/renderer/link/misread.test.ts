@@ -40,6 +40,8 @@ describe('[wire] what a page cannot read', () => {
     ['This page cannot read what the program says: reload it.', { say: 'answer', id: 'a' }],
   ])('of no version: it says "%s" until the next connection, and goes on: %o', (sentence, message) => {
     const { host, state } = told(message);
+    // What is on the screen stays there.
+    expect(state().run).not.toBeNull();
     host.accept(120, { do: 'start' });
     host.pass(10);
     expect(state()).toMatchObject({ run: { commands: [{ at: 120 }] }, faults: [sentence] });
@@ -70,6 +72,8 @@ describe('[wire] loading itself anew', () => {
     const reload = (): void => void reloads++;
     for (let time = 0; time < 3; time++) reloadOnce(() => storage, reload);
     expect(reloads).toBe(1);
+    // Beside whatever else the pages of this address keep.
+    expect([...kept.keys()]).toEqual(['lanecall.reloaded']);
     reloadOnce(() => {
       throw new Error('no storage here');
     }, reload);

@@ -3,8 +3,16 @@
  */
 
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import type { SessionFile, WindowBridge } from '../../../app/wire/window-bridge.ts';
-import { askForSessionFile, onSessionFile, windowCarrier } from '../../../renderer/link/own-window.ts';
+import type { CoachBridge, SessionFile, WindowBridge } from '../../../app/wire/window-bridge.ts';
+import {
+  askForSessionFile,
+  askHost,
+  hostAddress,
+  onSessionFile,
+  onWoken,
+  ownCarrier,
+  windowCarrier,
+} from '../../../renderer/link/own-window.ts';
 
 class BridgeUnderTest implements WindowBridge {
   readonly said: string[] = [];
@@ -25,10 +33,37 @@ class BridgeUnderTest implements WindowBridge {
     this.hungUp++;
   }
 
-  onWoken(): void {
-    // No carrier listens to it.
+  wake: () => void = () => undefined;
+
+  onWoken(call: () => void): void {
+    this.wake = call;
   }
 }
+
+/** That of the coach's window. */
+class CoachBridgeUnderTest extends BridgeUnderTest implements CoachBridge {
+  readonly asked: string[] = [];
+  open: (file: SessionFile) => void = () => undefined;
+
+  ask(method: string, path: string, body: string): Promise<{ status: number; body: string }> {
+    this.asked.push(`${method} ${path} ${body}`);
+    return Promise.resolve({ status: 409, body: '{"ok":false}' });
+  }
+
+  onSessionFile(call: (file: SessionFile) => void): void {
+    this.open = call;
+  }
+}
+
+/** As in a window of the program with that bridge; without one, as in a browser. */
+function pageWith(bridge?: WindowBridge): void {
+  vi.stubGlobal('window', bridge ? { lanecallWindow: bridge } : {});
+  vi.stubGlobal('location', { host: 'deck:7525', origin: 'http://deck:7525' });
+}
+
+afterEach(() => {
+  vi.unstubAllGlobals();
+});
 
 function connect(bridge: BridgeUnderTest) {
   const heard: string[] = [];
@@ -80,6 +115,67 @@ describe('[link] the carrier of a window', () => {
   });
 });
 
+describe('[link] what carries messages and questions', () => {
+  test('in a window of the program is its bridge', async () => {
+    const bridge = new CoachBridgeUnderTest();
+    pageWith(bridge);
+    ownCarrier()
+      .connect({ opened: () => undefined, message: () => undefined, closed: () => undefined })
+      .send('a');
+    expect(bridge.said).toEqual(['a']);
+    expect(await askHost('PUT', '/session', '{}')).toEqual({ status: 409, body: '{"ok":false}' });
+    expect(bridge.asked).toEqual(['PUT /session {}']);
+    expect(hostAddress()).toBeNull();
+  });
+
+  test('in a browser is a socket and requests to the host that the page came from', async () => {
+    pageWith();
+    const addresses: string[] = [];
+    vi.stubGlobal(
+      'WebSocket',
+      class {
+        constructor(address: string) {
+          addresses.push(address);
+        }
+      },
+    );
+    ownCarrier().connect({ opened: () => undefined, message: () => undefined, closed: () => undefined });
+    expect(addresses).toEqual(['ws://deck:7525/deck']);
+    const fetched: unknown[] = [];
+    vi.stubGlobal('fetch', (path: string, options: unknown) => {
+      fetched.push([path, options]);
+      return Promise.resolve(new Response('{"ok":true}', { status: 201 }));
+    });
+    expect(await askHost('PUT', '/session', '{"text":""}')).toEqual({ status: 201, body: '{"ok":true}' });
+    const headers = { 'Content-Type': 'application/json' };
+    expect(fetched).toEqual([['/session', { method: 'PUT', headers, body: '{"text":""}' }]]);
+    expect(hostAddress()).toBe('http://deck:7525');
+  });
+
+  test('in a window that is not the coach’s carries no questions', async () => {
+    pageWith(new BridgeUnderTest());
+    await expect(askHost('POST', '/leave', '{}')).rejects.toThrow('Only the coach asks.');
+  });
+});
+
+describe('[window] the machine woke up', () => {
+  test('is told, until that is no longer wanted', () => {
+    const bridge = new BridgeUnderTest();
+    pageWith(bridge);
+    let woken = 0;
+    const stop = onWoken(() => woken++);
+    bridge.wake();
+    stop();
+    bridge.wake();
+    expect(woken).toBe(1);
+  });
+
+  test('is never told in a browser', () => {
+    pageWith();
+    expect(onWoken(() => undefined)).not.toThrow();
+  });
+});
+
 describe('[window] a session file that the served program was started with', () => {
   const FILE: SessionFile = { name: 'a.txt', text: 'Main\n', lanesText: null, why: 'a.txt has faults.' };
   const answers = (reply: () => Promise<Response>): void => {
@@ -87,7 +183,13 @@ describe('[window] a session file that the served program was started with', () 
     vi.stubGlobal('fetch', reply);
   };
 
-  afterEach(() => vi.unstubAllGlobals());
+  test('is asked for where the launcher left it', async () => {
+    const fetched = vi.fn(() => Promise.resolve(new Response('{"file":null}')));
+    answers(fetched);
+    await askForSessionFile();
+    const headers = { 'Content-Type': 'application/json' };
+    expect(fetched.mock.calls).toEqual([['/session-file', { method: 'POST', headers, body: '{}' }]]);
+  });
 
   test('is heard, whether it comes before somebody listens or after, and once', async () => {
     answers(() => Promise.resolve(new Response(JSON.stringify({ file: FILE }))));
@@ -103,7 +205,7 @@ describe('[window] a session file that the served program was started with', () 
 
   test.each<[string, () => Promise<Response>]>([
     ['none', () => Promise.resolve(new Response('{"file":null}'))],
-    ['a refusal', () => Promise.resolve(new Response('{"ok":false}', { status: 403 }))],
+    ['a refusal', () => Promise.resolve(new Response(JSON.stringify({ file: FILE }), { status: 403 }))],
     ['no JSON', () => Promise.resolve(new Response('<html>'))],
     ['no answer', () => Promise.reject(new Error('gone'))],
   ])('%s: nothing is heard', async (_, reply) => {
@@ -112,5 +214,19 @@ describe('[window] a session file that the served program was started with', () 
     onSessionFile((file) => heard.push(file));
     await askForSessionFile();
     expect(heard).toEqual([]);
+  });
+});
+
+describe('[window] a session file that somebody opened with the program', () => {
+  test('comes over the bridge, and is not asked for by a request', async () => {
+    const bridge = new CoachBridgeUnderTest();
+    pageWith(bridge);
+    const fetched = vi.fn();
+    vi.stubGlobal('fetch', fetched);
+    const heard: string[] = [];
+    onSessionFile(({ name }) => heard.push(name));
+    bridge.open({ name: 'a.txt', text: 'Main\n', lanesText: null, why: 'a.txt has faults.' });
+    await askForSessionFile();
+    expect([heard, bridge.asked, fetched.mock.calls]).toEqual([['a.txt'], [], []]);
   });
 });

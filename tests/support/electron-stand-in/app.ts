@@ -10,6 +10,7 @@ import { connect, createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type Electron from 'electron';
+import { asTheFirstHearsThem } from './command-line.ts';
 
 type AppParts = Pick<
   Electron.App,
@@ -41,7 +42,7 @@ interface SecondInstance {
 
 export class StandInApp extends EventEmitter implements AppParts {
   readonly commandLine: Electron.CommandLine;
-  readonly switches = new Map<string, string>();
+  readonly switches: Map<string, string>;
   isSandboxed = false;
   /** It is on its way out, and nothing more is begun. */
   isEnding = false;
@@ -56,8 +57,10 @@ export class StandInApp extends EventEmitter implements AppParts {
   /** Instances that came before the program was ready are told of then. */
   private early: SecondInstance[] = [];
 
-  constructor() {
+  /** switches: of the command line. */
+  constructor(switches: Map<string, string> = new Map()) {
     super();
+    this.switches = switches;
     this.readiness = new Promise((resolve) => (this.becomeReady = resolve));
     this.commandLine = {
       appendSwitch: (name: string, value = '') => void this.switches.set(name, value),
@@ -108,6 +111,7 @@ export class StandInApp extends EventEmitter implements AppParts {
   enableSandbox(): void {
     if (this.ready) throw new Error('app.enableSandbox() can only be called before app is ready');
     this.isSandboxed = true;
+    this.switches.delete('no-sandbox');
   }
 
   /** Belongs to the `userData` folder, as with Electron. */
@@ -118,7 +122,9 @@ export class StandInApp extends EventEmitter implements AppParts {
     const marker = join(folder, 'stand-in.lock');
     if (isHeld(marker)) {
       this.telling = new Promise((resolve) => {
-        const told = connect(place, () => told.end(JSON.stringify({ argv: process.argv, cwd: process.cwd(), data })));
+        const told = connect(place, () =>
+          told.end(JSON.stringify({ argv: asTheFirstHearsThem(process.argv), cwd: process.cwd(), data })),
+        );
         told.on('error', () => undefined);
         told.on('close', () => resolve());
       });

@@ -9,6 +9,7 @@ import inspector from 'node:inspector';
 import Module, { createRequire } from 'node:module';
 import { join, resolve } from 'node:path';
 import { StandInApp } from './app.ts';
+import { commandLineSwitches } from './command-line.ts';
 import { displaysAtFirst } from './displays-at-first.ts';
 import { StandInContents } from './contents.ts';
 import { Engine } from './engine.ts';
@@ -19,14 +20,14 @@ import { StandInWindow } from './window.ts';
 
 /** words: as Electron's executable would be given them. */
 export function runProgram(words: readonly string[]): void {
-  const isOurs = (word: string): boolean => /^--(inspect|remote-debugging-port)=|^--no-sandbox$/.test(word);
-  const [place = '.', ...rest] = words.filter((word) => !isOurs(word));
+  const place = words.find((word) => !word.startsWith('-')) ?? '.';
   const main = mainFileOf(resolve(place));
-  const app = new StandInApp();
+  const app = new StandInApp(commandLineSwitches(words, process));
   const electron = standIn(app);
   replaceElectron(electron);
-  process.argv = [process.argv[1]!, place, ...rest];
-  Object.assign(process, { defaultApp: true });
+  const executable = process.argv[1]!;
+  process.argv = [executable, ...words];
+  Object.assign(process, { defaultApp: true, execPath: executable });
   if (words.some((word) => word.startsWith('--inspect='))) inspector.open(0);
   createRequire(main)(main);
   void begin(app, electron);
@@ -49,6 +50,8 @@ async function begin(app: StandInApp, { screen, session, ipcMain }: ReturnType<t
     session: session.defaultSession,
     displayOf: (bounds) => screen.getDisplayMatching(bounds).bounds,
     allClosed: () => app.windowsAllClosed(),
+    platform: process.platform,
+    later: (call, wait) => void setTimeout(call, wait),
   };
   app.connect({
     closeWindows() {

@@ -8,8 +8,10 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { freshDataFolder } from '../data-folder.ts';
+import { FakeClock } from '../fake-clock.ts';
 import { fromBrowser, toBrowser } from './addresses.ts';
 import { StandInApp } from './app.ts';
+import { asTheFirstHearsThem, commandLineSwitches } from './command-line.ts';
 import { StandInIpcMain } from './messages.ts';
 import { StandInSession } from './session.ts';
 import { StandInMenu, StandInPowerSaveBlocker, StandInScreen } from './system.ts';
@@ -17,10 +19,12 @@ import { StandInWindow } from './window.ts';
 
 let app: StandInApp;
 let ended: number[];
+let clock: FakeClock;
 
 beforeEach(() => {
   for (const window of StandInWindow.getAllWindows()) window.destroy();
   app = new StandInApp();
+  clock = new FakeClock();
   ended = [];
   app.connect({
     closeWindows() {
@@ -35,6 +39,8 @@ beforeEach(() => {
     session: new StandInSession(),
     displayOf: () => ({ x: 1280, y: 0, width: 1920, height: 1080 }),
     allClosed: () => app.windowsAllClosed(),
+    platform: 'linux',
+    later: (call, wait) => void clock.timers.set(call, wait),
   };
 });
 
@@ -82,6 +88,25 @@ describe('[stand-in] app', () => {
     expect(() => app.enableSandbox()).toThrow('before app is ready');
   });
 
+  test('a sandbox for all takes back the switch that was against it', () => {
+    const switches = commandLineSwitches(['--no-sandbox', '/clone', '--data', 'd'], { platform: 'linux', env: {} });
+    const started = new StandInApp(switches);
+    expect(started.commandLine.hasSwitch('no-sandbox')).toBe(true);
+    started.enableSandbox();
+    expect(started.commandLine.hasSwitch('no-sandbox')).toBe(false);
+  });
+
+  test("a second process's words come switches first, one of Chromium's among them", () => {
+    expect(asTheFirstHearsThem(['electron', '/clone', 'a.txt', '--data', 'd'])).toEqual([
+      'electron',
+      '--data',
+      '--allow-file-access-from-files',
+      '/clone',
+      'a.txt',
+      'd',
+    ]);
+  });
+
   test('is ready once for whoever waits before and after', async () => {
     const waited = app.whenReady();
     app.setReady();
@@ -124,18 +149,56 @@ describe('[stand-in] BrowserWindow', () => {
     expect([window.isDestroyed(), heard, window.webContents.isDestroyed()]).toEqual([true, ['closed'], true]);
   });
 
-  test('full screen comes a little later, on the display it is on, and gives the bounds from before back', async () => {
-    const window = new StandInWindow({ x: 10, y: 20, width: 300, height: 200 });
-    const entered = new Promise((resolve) => window.once('enter-full-screen', resolve));
+  const BEFORE = { x: 10, y: 20, width: 300, height: 200 };
+  const DISPLAY = { x: 1280, y: 0, width: 1920, height: 1080 };
+  const on = (platform: NodeJS.Platform): StandInWindow => {
+    StandInWindow.ports = { ...StandInWindow.ports!, platform };
+    return new StandInWindow(BEFORE);
+  };
+
+  test('full screen under Linux comes a little later, on the display it is on; its bounds follow the word of it', () => {
+    const window = on('linux');
+    const seen: unknown[] = [];
+    for (const event of ['enter-full-screen', 'leave-full-screen']) {
+      window.on(event, () => seen.push([event, window.isFullScreen(), window.getBounds().x]));
+    }
     window.setFullScreen(true);
     expect(window.isFullScreen()).toBe(false);
-    await entered;
-    expect(window.getBounds()).toEqual({ x: 1280, y: 0, width: 1920, height: 1080 });
-    expect(window.getNormalBounds()).toEqual({ x: 10, y: 20, width: 300, height: 200 });
-    const left = new Promise((resolve) => window.once('leave-full-screen', resolve));
+    clock.advance(100);
+    expect(window.getBounds()).toEqual(DISPLAY);
+    expect(window.getNormalBounds()).toEqual(BEFORE);
     window.setFullScreen(false);
-    await left;
-    expect(window.getBounds()).toEqual({ x: 10, y: 20, width: 300, height: 200 });
+    clock.advance(100);
+    expect(window.getBounds()).toEqual(BEFORE);
+    expect(seen).toEqual([
+      ['enter-full-screen', true, 10],
+      ['leave-full-screen', false, 1280],
+    ]);
+  });
+
+  test('full screen under Windows is announced before it is so, and what is set meanwhile is lost', () => {
+    const window = on('win32');
+    window.setFullScreen(true);
+    expect([window.isFullScreen(), window.getBounds()]).toEqual([true, DISPLAY]);
+    let seen: unknown;
+    window.once('leave-full-screen', () => {
+      seen = window.isFullScreen();
+      window.setBounds({ x: 1, y: 2, width: 400, height: 300 });
+    });
+    window.setFullScreen(false);
+    expect([seen, window.isFullScreen(), window.getBounds()]).toEqual([true, false, BEFORE]);
+  });
+
+  test('the simple full screen of macOS is at once, unseen by isFullScreen, and hides the Dock until it is left', () => {
+    const window = on('darwin');
+    window.setSimpleFullScreen(true);
+    expect([window.isSimpleFullScreen(), window.isFullScreen(), window.getBounds()]).toEqual([true, false, DISPLAY]);
+    window.destroy();
+    expect(StandInWindow.isDockHidden).toBe(true);
+    const other = on('darwin');
+    other.setSimpleFullScreen(true);
+    other.setSimpleFullScreen(false);
+    expect([StandInWindow.isDockHidden, other.getBounds()]).toEqual([false, BEFORE]);
   });
 
   test('cannot be made before the program is ready', () => {

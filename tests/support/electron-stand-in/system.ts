@@ -14,6 +14,8 @@ export interface StandInDisplay {
   readonly label: string;
   readonly internal: boolean;
   readonly bounds: Electron.Rectangle;
+  /** Otherwise the first one is. */
+  readonly primary?: boolean;
 }
 
 export class StandInScreen extends EventEmitter implements ScreenParts {
@@ -29,7 +31,7 @@ export class StandInScreen extends EventEmitter implements ScreenParts {
   }
 
   getPrimaryDisplay(): Electron.Display {
-    return fullDisplay(this.displays[0]!);
+    return fullDisplay(this.displays.find(({ primary }) => primary) ?? this.displays[0]!);
   }
 
   /** The one that most of the rectangle lies on. */

@@ -1,6 +1,6 @@
 /*
- * Stands in for `BrowserWindow`: bounds, full screen and closing as the documentation has them, without a
- * window manager. The page in it gets the room that the window would have.
+ * Stands in for `BrowserWindow`: bounds, full screen and closing as each system has them, in its order and at its
+ * pace, without a window manager. The page in it gets the room that the window would have.
  */
 
 import { EventEmitter } from 'node:events';
@@ -14,6 +14,9 @@ export interface WindowPorts extends ContentsPorts {
   displayOf(bounds: Rectangle): Rectangle;
   /** The last window is closed. */
   allClosed(): void;
+  readonly platform: NodeJS.Platform;
+  /** What the system does in its own time, in ms. */
+  later(call: () => void, wait: number): void;
 }
 
 type WindowParts = Pick<
@@ -36,6 +39,8 @@ type WindowParts = Pick<
 export class StandInWindow extends EventEmitter implements WindowParts {
   static ports: WindowPorts | null = null;
   static readonly all: StandInWindow[] = [];
+  /** Whether Dock and menu bar of macOS are hidden for the whole system. */
+  static isDockHidden = false;
   readonly webContents: StandInContents;
   readonly title: string;
   isVisible = false;
@@ -43,6 +48,7 @@ export class StandInWindow extends EventEmitter implements WindowParts {
   private bounds: Rectangle;
   private normal: Rectangle;
   private full = false;
+  private simple = false;
   private destroyed = false;
 
   constructor({
@@ -106,32 +112,49 @@ export class StandInWindow extends EventEmitter implements WindowParts {
 
   /** Of no effect in full screen, as with most systems. */
   setBounds(bounds: Partial<Rectangle>): void {
-    if (this.full) return;
+    if (this.full || this.simple) return;
     this.moveTo({ ...this.bounds, ...bounds });
     this.normal = this.bounds;
   }
 
+  /** Of macOS's two kinds only the slow one. */
   isFullScreen(): boolean {
     return this.full;
   }
 
-  /** On the display that the window is on; done a little later, and told of then. */
+  /**
+   * On the display that the window is on. Windows announces it, then does it, all within the call, and restores the
+   * bounds from before whatever was set meanwhile; elsewhere it comes later, is announced then, and the bounds follow.
+   */
   setFullScreen(on: boolean): void {
     if (on === this.full) return;
-    setTimeout(() => {
-      if (this.destroyed) return;
+    const event = on ? 'enter-full-screen' : 'leave-full-screen';
+    const room = (): Rectangle => (on ? StandInWindow.ports!.displayOf(this.bounds) : this.normal);
+    if (StandInWindow.ports!.platform === 'win32') {
+      const before = room();
+      this.emit(event);
       this.full = on;
-      this.moveTo(on ? StandInWindow.ports!.displayOf(this.bounds) : this.normal);
-      this.emit(on ? 'enter-full-screen' : 'leave-full-screen');
-    }, 20);
+      this.moveTo(before);
+      return;
+    }
+    this.later(() => {
+      const before = room();
+      this.full = on;
+      this.emit(event);
+      this.later(() => this.moveTo(before));
+    });
   }
 
   isSimpleFullScreen(): boolean {
-    return this.full;
+    return this.simple;
   }
 
+  /** At once, unannounced; the bounds from before come back with the end of it, and only then the Dock. */
   setSimpleFullScreen(on: boolean): void {
-    this.full = on;
+    if (StandInWindow.ports!.platform !== 'darwin') throw new Error('setSimpleFullScreen is of macOS');
+    if (on === this.simple) return;
+    this.simple = on;
+    StandInWindow.isDockHidden = on;
     this.moveTo(on ? StandInWindow.ports!.displayOf(this.bounds) : this.normal);
   }
 
@@ -155,6 +178,10 @@ export class StandInWindow extends EventEmitter implements WindowParts {
 
   isDestroyed(): boolean {
     return this.destroyed;
+  }
+
+  private later(call: () => void): void {
+    StandInWindow.ports!.later(() => this.destroyed || call(), 20);
   }
 
   private moveTo(bounds: Rectangle): void {

@@ -21,7 +21,6 @@ export const cut: Rule<'cut'> = {
   steers: true,
   touches: ({ reps, next }, { line }) =>
     reps.slice(next).some(({ set }) => set.line === line || set.rounds.some((round) => round.line === line)),
-  takesLeavesAway: false,
 };
 
 export const cutWords = {

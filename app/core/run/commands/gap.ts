@@ -21,7 +21,6 @@ export const gap: Rule<'gap'> = {
   carryOut: (now, { lanes, seconds }) => changeChosen(now, lanes, (lane) => ({ ...lane, gap: seconds * SECOND })),
   steers: true,
   touches: null,
-  takesLeavesAway: false,
 };
 
 export const gapWords = {

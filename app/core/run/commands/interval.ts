@@ -26,7 +26,6 @@ export const interval: Rule<'interval'> = {
   carryOut: (now, { lanes, seconds }, at) => retimed(now, lanes, seconds, at),
   steers: true,
   touches: isPending,
-  takesLeavesAway: false,
 };
 
 /** One step of "−5 s a rep" and "+5 s a rep". */

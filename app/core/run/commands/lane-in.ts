@@ -25,7 +25,6 @@ export const laneIn: Rule<'lane-in'> = {
   carryOut: (now, { lanes }, at) => cameIn(now, lanes, at),
   steers: true,
   touches: null,
-  takesLeavesAway: false,
 };
 
 export const laneInWords = {

@@ -22,7 +22,6 @@ export const mark: Rule<'mark'> = {
   carryOut: (now, { lanes, words }, at) => marked(now, lanes, words, at),
   steers: false,
   touches: null,
-  takesLeavesAway: false,
 };
 
 export const markWords = {

@@ -24,7 +24,6 @@ export const rejoin: Rule<'rejoin'> = {
   carryOut: (now, { lanes }, at) => rejoined(now, lanes, at),
   steers: true,
   touches: isStopped,
-  takesLeavesAway: false,
   sign: 'resume',
 };
 

@@ -29,7 +29,6 @@ export const repeat: Rule<'repeat'> = {
   carryOut: (now, { lanes }, at) => swumAgain(now, lanes, at),
   steers: true,
   touches: (lane) => lane.leftHere,
-  takesLeavesAway: false,
 };
 
 export const repeatWords = {

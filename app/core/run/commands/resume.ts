@@ -25,7 +25,6 @@ export const resume: Rule<'resume'> = {
   carryOut: (now, { lanes }, at) => resumed(now, lanes, at),
   steers: true,
   touches: isStopped,
-  takesLeavesAway: false,
   sign: 'resume',
   keepsTime: 'resumedAt',
 };

@@ -20,7 +20,6 @@ export const rewrite: Rule<'rewrite'> = {
   carryOut: (now, { text }, at) => rewritten(now, text, at),
   steers: true,
   touches: null,
-  takesLeavesAway: false,
 };
 
 export const rewriteWords = {

@@ -26,7 +26,6 @@ export const shift: Rule<'shift'> = {
   carryOut: (now, { lanes, seconds }, at) => shifted(now, lanes, seconds, at),
   steers: true,
   touches: isPending,
-  takesLeavesAway: false,
 };
 
 /** One step of "−5 s" and "+5 s". */

@@ -22,7 +22,6 @@ export const sitOut: Rule<'sit-out'> = {
   carryOut: (now, { lanes }) => satOut(now, lanes),
   steers: true,
   touches: isPending,
-  takesLeavesAway: false,
 };
 
 export const sitOutWords = {

@@ -22,7 +22,6 @@ export const skip: Rule<'skip'> = {
   carryOut: (now, { lanes }) => skipped(now, lanes),
   steers: true,
   touches: isPending,
-  takesLeavesAway: false,
 };
 
 export const skipWords = {

@@ -23,7 +23,6 @@ export const start: Rule<'start'> = {
   carryOut: (now, _, at) => begun(now, at),
   steers: true,
   touches: null,
-  takesLeavesAway: false,
   keepsTime: 'startedAt',
 };
 
@@ -49,7 +48,7 @@ function begun(state: RunState, t: Millis): Outcome {
   if (t < state.startedAt + BOUNCE) return no('Started just now: Start is taken again 3 s after it.');
   if (t < state.stoppedAt + BOUNCE) return no('Stopped just now: Start is taken again 3 s after it.');
   if (state.phase === 'waiting') return done(beginByHand(state, state.index, t));
-  if (state.phase === 'going' && t < state.t0!) return startSooner(state, t);
+  if (t < state.t0!) return startSooner(state, t);
   return startNext(state, t);
 }
 
@@ -74,7 +73,7 @@ function startNext(state: RunState, t: Millis): Outcome {
   if (state.index + 1 >= state.stretches.length) return no('Nothing follows: use Finish.');
   const open = state.lanes.filter(isPending);
   if (open.some((lane) => lane.stoppedBy === null)) return no('Lanes are still going: Stop or Move on first.');
-  const someoneIsThrough = state.lanes.some((lane) => lane.takesPart && lane.leftHere && !isPending(lane));
+  const someoneIsThrough = state.lanes.some((lane) => lane.leftHere && !isPending(lane));
   if (open.length > 0 && !someoneIsThrough) return no(ALL_STOPPED);
   return done(beginByHand({ ...state, from: null }, state.index + 1, t));
 }

@@ -20,7 +20,6 @@ export const swimmers: Rule<'swimmers'> = {
   carryOut: (now, { lanes, n }) => changeChosen(now, lanes, (lane) => ({ ...lane, swimmers: n })),
   steers: true,
   touches: null,
-  takesLeavesAway: false,
 };
 
 export const swimmersWords = {

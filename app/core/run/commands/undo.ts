@@ -8,10 +8,9 @@ import { ON_ITS_WAY, UNDO_FOR } from '../align.ts';
 import { done, no, type Outcome } from '../answer.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords, Told } from '../command-words.ts';
-import { isStopped } from '../lane-change.ts';
 import { leavesOf, sameLeave, type Leave } from '../record.ts';
 import { settle, settleForCommand } from '../settle.ts';
-import { isPending, type RunState, type Undoable } from '../state.ts';
+import type { RunState, Undoable } from '../state.ts';
 import { resumeLanes } from './resume.ts';
 import { stopped as asStopped } from './stop.ts';
 
@@ -20,7 +19,6 @@ export const undo: Rule<'undo'> = {
   carryOut: (now, _, at, before) => undone(before, now, at),
   steers: false,
   touches: null,
-  takesLeavesAway: false,
 };
 
 export const undoWords = {
@@ -50,9 +48,10 @@ function undone(state: RunState, now: RunState, t: Millis): Outcome {
     return done({ ...settle(before, t), marks: now.marks, undoable: state.undoable.slice(0, -1) });
   }
   const resumed = asIfStopped(undoable, t);
-  const kept = resumed ? leavesOf(resumed, at) : [];
-  if (resumed && happened.every((leave) => kept.some((other) => sameLeave(leave, other)))) {
-    return done({ ...resumed, marks: now.marks });
+  if (resumed) {
+    const kept = leavesOf(resumed, at);
+    const noneIsLost = happened.every((leave) => kept.some((other) => sameLeave(leave, other)));
+    if (noneIsLost) return done({ ...resumed, marks: now.marks });
   }
   return no(
     happened.length > 0
@@ -77,7 +76,7 @@ function asIfStopped({ command, takesLeavesAway, at, before }: Undoable, t: Mill
   const stopped = settleForCommand({ ...outcome.state, commandAt: at, stoppedAt: at, steeredAt: at }, t);
   const chosen = new Set<number>();
   stopped.lanes.forEach((lane, index) => {
-    if (isStopped(lane) && lane.stoppedBy === stops && isPending(lane)) chosen.add(index);
+    if (lane.stoppedBy === stops) chosen.add(index);
   });
   if (chosen.size === 0) return null;
   const resumed = resumeLanes(stopped, chosen, t);

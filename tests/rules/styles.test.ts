@@ -1,0 +1,79 @@
+/*
+ * Style sheets are drawn from the tokens: a colour or a length in px has its name in one place. What a part measures by
+ * itself is said in rem, em, fr or parts of the screen.
+ */
+
+import { readdirSync, readFileSync } from 'node:fs';
+import { extname, join, relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, test } from 'vitest';
+
+const renderer = fileURLToPath(new URL('../../renderer', import.meta.url));
+/** Where values get their names. The wall's own are in a file that only the wall loads. */
+const NAMED = ['ui/tokens.css', 'ui/widths.css', 'wall/colours.css'];
+const COLOUR = /#[0-9a-f]{3,8}\b|\b(?:rgba?|hsla?|hwb|lab|lch|oklab|oklch|color)\(/gi;
+const PIXELS = /(?<![\w-])-?[\d.]*[1-9][\d.]*px\b/g;
+
+const files = filesBelow(renderer);
+const sheets = files.filter((file) => extname(file) === '.css');
+const scripts = files.filter((file) => ['.ts', '.tsx'].includes(extname(file)));
+
+describe('[styles]', () => {
+  test('there are sheets to look at, and the places of names are among them', () => {
+    expect(sheets.length).toBeGreaterThan(10);
+    expect(NAMED.filter((file) => !sheets.includes(join(renderer, file)))).toEqual([]);
+  });
+
+  test('no sheet writes a colour or a length in px that has no name', () => {
+    const plain = sheets.filter((file) => !NAMED.includes(placeOf(file)));
+    expect(plain.flatMap((file) => found(file, COLOUR, PIXELS))).toEqual([]);
+  });
+
+  test('no script writes a colour, and none gives an element a length in px as a number', () => {
+    expect(scripts.flatMap((file) => found(file, COLOUR))).toEqual([]);
+    expect(scripts.flatMap((file) => found(file, /style=\{\{[^}]*[:\s]\d*[1-9]\d*\s*[,}]/g))).toEqual([]);
+  });
+
+  test('in the places of names a value is only given a name', () => {
+    for (const file of NAMED) {
+      const named = textOf(join(renderer, file)).replaceAll(/^\s*--[\w-]+: [^;]+;$|^@(custom-media|media) .*$/gm, '');
+      expect(named.match(COLOUR), file).toBeNull();
+      expect(named.match(PIXELS), file).toBeNull();
+    }
+  });
+
+  test('every name that is used is given somewhere, and every name that tokens give is used', () => {
+    const text = [...sheets, ...scripts].map(textOf).join('\n');
+    const used = new Set([...text.matchAll(/var\((--[\w-]+)/g)].map(([, name = '']) => name));
+    const given = (from: string): string[] =>
+      [...from.matchAll(/(?:^|[\s'`{(])(--[\w-]+)(?=:|'|`)/g)].map(([, name = '']) => name);
+    const tokens = NAMED.map((file) => textOf(join(renderer, file))).join('\n');
+    expect(given(tokens).filter((name) => !used.has(name))).toEqual([]);
+    const all = new Set(given(text));
+    // Places in a lane's strip, which the wall works out and names one by one.
+    const drawn = /^--(number|leave|seconds|rep|interval|words|after|leaving)-(x|width)$/;
+    expect([...used].filter((name) => !all.has(name) && !drawn.test(name))).toEqual([]);
+  });
+});
+
+function found(file: string, ...patterns: RegExp[]): string[] {
+  return patterns.flatMap((pattern) =>
+    [...textOf(file).matchAll(pattern)].map(([text]) => `${placeOf(file)}: ${text}`),
+  );
+}
+
+function placeOf(file: string): string {
+  return relative(renderer, file).replaceAll('\\', '/');
+}
+
+/** Without comments. */
+function textOf(file: string): string {
+  return readFileSync(file, 'utf8').replaceAll(/\/\*[^]*?\*\/|(?<=^|\s)\/\/ .*$/gm, '');
+}
+
+function filesBelow(folder: string): string[] {
+  return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const inner = join(folder, entry.name);
+    return entry.isDirectory() ? filesBelow(inner) : [inner];
+  });
+}
