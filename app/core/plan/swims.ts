@@ -3,7 +3,15 @@
  * before anybody knows where in the hour they fall.
  */
 
-import { swims, type Lane, type Session, type SwimSet, type TimedBlock, type TimedSwim, type Way } from '../session/session.ts';
+import {
+  swims,
+  type Lane,
+  type Session,
+  type SwimSet,
+  type TimedBlock,
+  type TimedSwim,
+  type Way,
+} from '../session/session.ts';
 import type { Rep } from './plan.ts';
 import type { Tenths } from '../units.ts';
 import { expectedSwim, factorOf, intervalOf, targetOf } from '../session/pace.ts';

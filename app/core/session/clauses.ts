@@ -82,7 +82,10 @@ export function readClauses(text: string, from: number): Clauses | Flaw {
   if (isFlaw(read)) return read;
   const { timing, hold } = read;
   if (timing.kind === 'untimed' && hold && hold.lists.length > 1) {
-    return { at: hold.lists[1]!.at[0]!, message: 'a target for each rep of an untimed set: it is one leave, so write one hold' };
+    return {
+      at: hold.lists[1]!.at[0]!,
+      message: 'a target for each rep of an untimed set: it is one leave, so write one hold',
+    };
   }
   return read;
 }
@@ -119,7 +122,10 @@ function readHalves(text: string, from: number, [one, two]: readonly [HalfAt, Ha
   const second = readAll(text, two.end, false);
   if (isFlaw(second)) return second;
   if (second.timing.kind === 'untimed') {
-    return { at: two.from, message: `an interval or rest is missing after ${two.word}: ${one.word} have their own, so write one` };
+    return {
+      at: two.from,
+      message: `an interval or rest is missing after ${two.word}: ${one.word} have their own, so write one`,
+    };
   }
   const flaw = halfFlaw(line) ?? halfFlaw(first) ?? halfFlaw(second);
   if (flaw) return flaw;
@@ -136,7 +142,10 @@ function readHalves(text: string, from: number, [one, two]: readonly [HalfAt, Ha
 
 function halfFlaw({ timing, hold }: Clauses): Flaw | null {
   if (timing.kind === 'interval' && timing.step !== 0) {
-    return { at: timing.lists[0]!.at[0]!, message: 'drop or add beside odds and evens: write the intervals one a rep instead' };
+    return {
+      at: timing.lists[0]!.at[0]!,
+      message: 'drop or add beside odds and evens: write the intervals one a rep instead',
+    };
   }
   const list = timing.kind === 'interval' && timing.lists.length > 1 ? timing.lists : hold?.lists;
   if (!list || list.length < 2) return null;
@@ -251,7 +260,10 @@ function intervalClause(text: string, at: number, value: number): Found | Flaw {
   const word = step[1]!.toLowerCase();
   const stepAt = list.end + step[0].length;
   if (lists.length > 1) {
-    return { at: stepAt - word.length, message: `${word} behind one interval a rep: write the intervals, or one and ${word}` };
+    return {
+      at: stepAt - word.length,
+      message: `${word} behind one interval a rep: write the intervals, or one and ${word}`,
+    };
   }
   const time = timeAt(text, skipSpaces(text, stepAt));
   if (isFlaw(time)) {
@@ -275,7 +287,8 @@ function restClause(text: string, value: number): Found | Flaw {
   if (isFlaw(list)) return list;
   const comma = match(COMMA_NUMBER, text, list.end);
   if (comma) {
-    const message = 'a comma and a number behind a rest: a line has one rest, as in rest 15, or one a lane, as in rest 15/20';
+    const message =
+      'a comma and a number behind a rest: a line has one rest, as in rest 15, or one a lane, as in rest 15/20';
     return { at: list.end + comma[0].length, message };
   }
   return { kind: 'timing', timing: { kind: 'rest', lists: [list] }, end: list.end };

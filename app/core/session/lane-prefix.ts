@@ -19,7 +19,8 @@ export interface LaneRange {
   readonly at: number;
 }
 
-const PREFIX = /^lanes?\s+((?:\d+(?:\s*[-\u2010-\u2015\u2212]\s*\d+)?)(?:\s*,\s*\d+(?:\s*[-\u2010-\u2015\u2212]\s*\d+)?)*)\s*:(?:\s+|$)/i;
+const PREFIX =
+  /^lanes?\s+((?:\d+(?:\s*[-\u2010-\u2015\u2212]\s*\d+)?)(?:\s*,\s*\d+(?:\s*[-\u2010-\u2015\u2212]\s*\d+)?)*)\s*:(?:\s+|$)/i;
 const RANGE = /(\d+)(?:\s*[-\u2010-\u2015\u2212]\s*(\d+))?/g;
 const ONE_LANE = /^lane\s+\d+\s*:/i;
 const LANE_VALUE = /^(?:(?:base|css|gap)(?![\p{L}\p{N}-])|\d+\s*swimmers?(?![\p{L}\p{N}-])|\p{L}[^\d,]*(?:,|$))/iu;

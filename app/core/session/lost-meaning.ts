@@ -13,7 +13,8 @@ interface Found {
 
 const TIME_WITH_COLON = /(?:\d{1,2}:)?\d{0,2}:\d\d(?!\d)/;
 /** With a colon, or with primes; `50's` is a word. */
-const TIME = /(?:\d{1,2}:)?\d{0,2}:\d\d(?!\d)|\d{1,2}(?:\.\d)?(?:["”″]|['’′]{1,2})(?:[0-5]\d(?:\.\d)?(?:["”″]|['’′]{2})?)?(?![\p{L}\p{N}])/u;
+const TIME =
+  /(?:\d{1,2}:)?\d{0,2}:\d\d(?!\d)|\d{1,2}(?:\.\d)?(?:["”″]|['’′]{1,2})(?:[0-5]\d(?:\.\d)?(?:["”″]|['’′]{2})?)?(?![\p{L}\p{N}])/u;
 /** `1.40`: a time with a point. */
 const POINTED = /(?<![\d.:])\d{1,2}\.\d\d(?![\d.])/;
 /** `15 sec`; `by 25s` and `of 100s` are plurals. */

@@ -90,7 +90,9 @@ const EASY = /(?<![\p{L}\p{N}-])(?:easy|(?:swim|warm|cool)[- ]down)(?![\p{L}\p{N
 
 function firstInterval(interval: Interval, lane: Lane, distance: Tenths, grid: Millis): Millis {
   // A lane that swims by its css has one: the text would be at fault.
-  return interval.kind === 'time' ? interval.time : intervalByPace(paceOf(interval, lane)!, distance, interval.plus, grid);
+  return interval.kind === 'time'
+    ? interval.time
+    : intervalByPace(paceOf(interval, lane)!, distance, interval.plus, grid);
 }
 
 /** css × 1.05, else base − 10 s but never below half of base; per 100. */

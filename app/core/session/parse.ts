@@ -123,9 +123,11 @@ class SessionReader {
         return;
       }
       const message =
-        setting.word === 'lane'
-          ? 'lane is a setting: settings stand at the top; for a set of one lane write lane 4: and then the set'
-          : `${setting.word} is a setting: settings stand at the top, before the first heading or set`;
+        setting.word === 'lanes'
+          ? setting.flaw!.message
+          : setting.word === 'lane'
+            ? 'lane is a setting: settings stand at the top; for a set of one lane write lane 4: and then the set'
+            : `${setting.word} is a setting: settings stand at the top, before the first heading or set`;
       this.faults.add(line, { at: 0, message });
       doubtWhatItSets(setting, this.faults);
     } else if (isNote(line.text)) {

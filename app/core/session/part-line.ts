@@ -104,10 +104,7 @@ function isTimed(text: string, from: number): boolean {
   const token = tokenAt(text, from);
   const end = from + token.length;
   return (
-    token.includes(':') ||
-    primedAt(text, from) !== null ||
-    hasTimeUnit(text, end) ||
-    match(OF, text, end) !== null
+    token.includes(':') || primedAt(text, from) !== null || hasTimeUnit(text, end) || match(OF, text, end) !== null
   );
 }
 
@@ -116,7 +113,7 @@ function readTimed(text: string, pool: Pool, from: number): WrittenBlock | Writt
   if (isFlaw(time)) return time;
   if (time.ms === 0) return { at: from, message: 'a swim of 0:00: its time must be above 0' };
   const of = match(OF, text, time.end);
-  if (of) return readBlock(text, time.ms, time.end + of[0].length, pool);
+  if (of) return readBlock(text, { time: time.ms, from }, time.end + of[0].length, pool);
   if (time.ms > HOUR) return { at: from, message: 'a swim of more than an hour: its time is at most 1:00:00' };
   const clauses = readClauses(text, time.end);
   if (isFlaw(clauses)) return clauses;
@@ -126,7 +123,12 @@ function readTimed(text: string, pool: Pool, from: number): WrittenBlock | Writt
   return { kind: 'timed-swim', time: time.ms, words: clauses.words };
 }
 
-function readBlock(text: string, time: Millis, at: number, pool: Pool): WrittenBlock | Flaw {
+function readBlock(
+  text: string,
+  { time, from }: { readonly time: Millis; readonly from: number },
+  at: number,
+  pool: Pool,
+): WrittenBlock | Flaw {
   const distances = listAt(text, at, distanceAt);
   if (isFlaw(distances)) return distances;
   const flaw = distanceFlaw(distances, pool);
@@ -141,7 +143,7 @@ function readBlock(text: string, time: Millis, at: number, pool: Pool): WrittenB
   const { timing } = clauses;
   if (timing.kind === 'untimed') {
     return {
-      at: distances.at[0]!,
+      at: from,
       message: 'an interval or rest is missing: a timed block needs one to know how many reps fit, as in @ 1:30',
     };
   }
@@ -153,7 +155,10 @@ function repwiseFlaw({ halves, timing, hold, at }: Clauses): Flaw | null {
   if (halves) return { at: at!, message: 'odds and evens in a timed block: its reps are all alike' };
   const list = timing.kind === 'interval' && timing.lists.length > 1 ? timing.lists : hold?.lists;
   if (!list || list.length < 2) return null;
-  return { at: list[1]!.at[0]!, message: 'one value a rep in a timed block: how many reps fit follows from one interval' };
+  return {
+    at: list[1]!.at[0]!,
+    message: 'one value a rep in a timed block: how many reps fit follows from one interval',
+  };
 }
 
 /** `3 rounds`, `3 times`, `3 x` with nothing behind; null for any other line. */

@@ -126,7 +126,14 @@ export class PartTree {
     const item: WrittenItem = { line, written: read, lanes, items: [] };
     level.items.push(item);
     if (read.kind !== 'rounds' && read.kind !== 'lanes') return;
-    this.levels.push({ owner, under: line, repeats: read.kind === 'rounds', someLanes, indent: null, items: item.items });
+    this.levels.push({
+      owner,
+      under: line,
+      repeats: read.kind === 'rounds',
+      someLanes,
+      indent: null,
+      items: item.items,
+    });
   }
 
   /** To be called behind the last line. */
@@ -183,7 +190,10 @@ export function nameOf(text: string): string {
 function foreignUnderLanes({ kind }: PartLine, lanes: LanePrefix | null): Flaw | null {
   if (lanes) return { at: 0, message: 'lanes under lanes: what stands under a line of some lanes is for all of those' };
   if (kind !== 'talk' && kind !== 'break') return null;
-  return { at: 0, message: `a ${kind} for some lanes: everyone comes together for it, so write it at the part's margin` };
+  return {
+    at: 0,
+    message: `a ${kind} for some lanes: everyone comes together for it, so write it at the part's margin`,
+  };
 }
 
 function isRounds(line: PartLine): boolean {
@@ -191,7 +201,8 @@ function isRounds(line: PartLine): boolean {
 }
 
 function misplaced(indent: number, level: Level): string {
-  if (indent > level.indent!) return 'a line indented deeper than the one above it: only lines under rounds or lanes are';
+  if (indent > level.indent!)
+    return 'a line indented deeper than the one above it: only lines under rounds or lanes are';
   if (level.owner < 0) return 'a line less deep than the first line of its part: they stand at one margin';
   return `a line less deep than the first under its ${level.repeats ? 'rounds' : 'lanes'}: they stand at one indent`;
 }

@@ -67,13 +67,7 @@ function spreadSet(line: Line, written: WrittenSet, partName: string, squad: Squ
 }
 
 /** How many leaves a set has in all lanes together, or the first thing wrong with it in one of them. */
-function judgeSet(
-  set: SwimSet,
-  clauses: Clauses,
-  lanes: LaneList,
-  partName: string,
-  grid: Millis,
-): number | Flaw {
+function judgeSet(set: SwimSet, clauses: Clauses, lanes: LaneList, partName: string, grid: Millis): number | Flaw {
   const { reps, ways } = set;
   const askedOf = asker(set, clauses, partName, grid);
   let leaves = 0;
@@ -198,7 +192,8 @@ function askerBy(wayAt: (rep: number) => Way, clauses: Clauses, partName: string
     const factor = factors.get(words) ?? factorOf(words, partName);
     factors.set(words, factor);
     const written = clauses.halves ? clauses.halves[rep % 2]! : clauses;
-    const timingAt = written.timing.kind === 'untimed' ? 0 : valueAt(listFor<unknown>(written.timing.lists, rep), index);
+    const timingAt =
+      written.timing.kind === 'untimed' ? 0 : valueAt(listFor<unknown>(written.timing.lists, rep), index);
     const holdAt = written.hold ? valueAt(listFor(written.hold.lists, rep), index) : 0;
     return { lane, index, timing, hold: hold?.[index], factor, grid, timingAt, holdAt };
   };

@@ -20,7 +20,7 @@ interface Written {
   readonly half: 'am' | 'pm' | null;
 }
 
-const TIME = /^(\d{1,2})(?::(\d\d))?(?:\s*(am|pm)(?![\p{L}\p{N}-]))?/iu;
+const TIME = /^(\d{1,2})(?::(\d\d))?(?:\s*(am|pm)(?![\p{L}\p{N}]))?/iu;
 const TO = /^\s*(?:[-\u2010-\u2015\u2212]|to(?![\p{L}\p{N}-]))\s*/iu;
 const NOON = 12;
 const HALF_DAY: MinuteOfDay = NOON * 60;
