@@ -106,7 +106,7 @@ describe('[serve] a real one', () => {
       expect(await answer.json()).toMatchObject({
         id: 'a',
         ok: false,
-        why: expect.stringContaining('no lead is to leave'),
+        why: expect.stringContaining('no lead is due to leave'),
       });
       const told = performance.now();
       child.kill(signal);

@@ -1,5 +1,5 @@
 /*
- * The settings of a session or a lanes file, gathered line by line: each at most once.
+ * Gathers the settings of a session or a lanes file line by line, each at most once.
  */
 
 import type { Millis } from '../units.ts';
@@ -11,7 +11,7 @@ import type { Line } from './lines.ts';
 import { readBetween, readPool, readSeconds, type PoolSetting, type SettingLine } from './setting-line.ts';
 import { halfFlaw, readStart, readTimeOfDay, type TimeOfDay } from './time-of-day.ts';
 
-/** Settings as written; null where the text has none. */
+/** Settings as written; null for those that the text does not have. */
 export interface Header {
   pool: PoolSetting | null;
   start: SessionTime | null;
@@ -20,9 +20,9 @@ export interface Header {
   between: { readonly time: Millis; readonly auto: boolean } | null;
   startOn: Millis | null;
   grid: Millis | null;
-  /** By number; null for a lane whose line is at fault. */
+  /** By number; null for a lane whose line has a fault. */
   readonly lanes: Map<number, WrittenLane | null>;
-  /** Names of the settings that have stood. */
+  /** Names of the settings so far. */
   readonly seen: Set<string>;
 }
 
@@ -65,7 +65,7 @@ export function emptyHeader(): Header {
   };
 }
 
-/** Takes a setting into the header, or its fault into the list. `fileLanes`: numbers that a lanes file has. */
+/** Adds a setting to the header, or its fault to the list. `fileLanes`: the lane numbers of a lanes file. */
 export function takeSetting(
   header: Header,
   line: Line,
@@ -77,17 +77,17 @@ export function takeSetting(
   const flaw = setting.flaw ?? readSetting(header, line, setting, fileLanes);
   if (!flaw) return;
   faults.add(line, flaw);
-  // A lane whose number is known still counts as a lane; one without makes every list of lanes uncertain.
+  // A faulty lane whose number is known still counts as a lane; without a number, no list of lanes can be checked.
   if (header.lanes.size === lanesBefore) doubtWhatItSets(setting, faults);
 }
 
-/** Records that what a faulty setting line sets cannot be judged by. */
+/** Records that nothing can be checked against what a faulty setting line sets. */
 export function doubtWhatItSets(setting: SettingLine, faults: FaultList): void {
   if (setting.word === 'pool') faults.doubt('pool');
   if (setting.word === 'lane' || setting.word === 'lanes') faults.doubt('lanes');
 }
 
-/** Lanes in order of number; `sound` is false for each whose line is at fault. */
+/** Lanes in order of number; `sound` is false for a lane whose line has a fault. */
 export function lanesInForce(
   header: Header,
   file: LanesFile | null,
@@ -112,7 +112,7 @@ function readSetting(header: Header, line: Line, setting: SettingLine, fileLanes
   const on = setting.word === 'start' ? /^on(?![\p{L}\p{N}-])\s*/iu.exec(text.slice(setting.value)) : null;
   if (setting.word === 'lane') return takeLane(header, text, setting.value, fileLanes);
   const name = on ? 'start on' : setting.word;
-  if (header.seen.has(name)) return { at: 0, message: `a second ${name}: it stands at most once` };
+  if (header.seen.has(name)) return { at: 0, message: `a second ${name}: write it only once` };
   header.seen.add(name);
   const at = Math.min(setting.value + (on?.[0].length ?? 0), text.length);
   const flaw = readValue(header, line, name, at);
@@ -160,7 +160,7 @@ export function judgeTimes({ start, finish }: Header, faults: FaultList): void {
     if (flaw) faults.add(plain.line, flaw);
   }
   if (start.minute === finish.minute) {
-    const message = 'a finish equal to the start: a session ends after it begins';
+    const message = 'the finish is the same as the start: write a later finish';
     faults.add(finish.line, { at: finish.at, message });
   }
 }
@@ -174,11 +174,12 @@ function take<Value extends object>(read: Value | Flaw, keep: (value: Value) => 
 function takeLane(header: Header, text: string, value: number, fileLanes: readonly number[]): Flaw | null {
   const { number, lane } = readLane(text, value);
   if (number === null) return lane as Flaw;
-  if (header.lanes.has(number)) return { at: value, message: `a second line for lane ${number}: each lane has one` };
+  if (header.lanes.has(number))
+    return { at: value, message: `a second line for lane ${number}: write one line for each lane` };
   header.lanes.set(number, isFlaw(lane) ? null : lane);
   const added = Array.from(header.lanes.keys()).filter((own) => !fileLanes.includes(own));
   if (fileLanes.length + added.length > MOST_LANES && !fileLanes.includes(number)) {
-    return { at: 0, message: `more than ${MOST_LANES} lanes: a session has at most ${MOST_LANES}` };
+    return { at: 0, message: `more than ${MOST_LANES} lanes: a session can have ${MOST_LANES} at most` };
   }
   return isFlaw(lane) ? lane : null;
 }

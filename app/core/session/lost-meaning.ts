@@ -1,6 +1,6 @@
 /*
- * Words are free, but not everything may hide among them: a time, a count beside an x or a distance
- * in a heading is a set that the clock would never see.
+ * Words are free, but some must not hide what the clock would then miss: a time, a count beside an x, or a distance
+ * in a heading is probably meant as a set.
  */
 
 import type { Flaw } from './flaw.ts';
@@ -36,7 +36,7 @@ export function lostInWords(words: string, untimed: boolean): Flaw | null {
   if (!first) return null;
   const found = shorten(first[0]);
   const mend = {
-    time: 'a time stands after @, on, rest, hold, drop or add',
+    time: 'put a time after @, on, rest, hold, drop or add',
     pointed: `write a time with a colon, as in ${found.replace('.', ':')}, after @, on, rest or hold`,
     seconds: `write rest ${/^\d+/.exec(found)?.[0] ?? '15'} for a rest, or @ and the interval`,
     beside: 'write a line for each set, with its count first',
@@ -58,7 +58,7 @@ function isPlural(words: string, { index, 0: found }: Found): boolean {
   return Number.parseInt(found, 10) % 25 === 0 || /(?<![\p{L}\p{N}-])(?:by|of|as|in)\s+$/iu.test(words.slice(0, index));
 }
 
-/** What would be lost in a heading, or null: a time with a colon, a number beside `x`, a multiple of 25. */
+/** The first thing that would be lost in a heading, or null: a time with a colon, a number beside `x`, a multiple of 25. */
 export function lostInHeading(heading: string): Flaw | null {
   const time = TIME_WITH_COLON.exec(heading);
   const beside = besideAt(BESIDE_X, heading);
@@ -69,7 +69,7 @@ export function lostInHeading(heading: string): Flaw | null {
   return { at: first.index, message };
 }
 
-/** The number's first digits are taken back here: a pattern that did so would be slow on long numbers. */
+/** Finds the pattern, then goes back over the number's first digits: a pattern doing both would be slow on long numbers. */
 function besideAt(pattern: RegExp, text: string): Found | null {
   const found = pattern.exec(text);
   if (!found) return null;

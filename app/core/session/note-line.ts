@@ -23,6 +23,6 @@ export function readNote(text: string): NoteLine | Flaw {
   const kind = found[1]!.toLowerCase() as NoteLine['kind'];
   const words = foldSpaces(text.slice(found[0].length));
   const example = kind === 'kit' ? 'paddles, pull buoy' : 'mind the hands';
-  if (words === '') return { at: 0, message: `nothing stands after ${kind}: write ${kind}: ${example}` };
+  if (words === '') return { at: 0, message: `there is nothing after ${kind}: write ${kind}: ${example}` };
   return { kind, words };
 }

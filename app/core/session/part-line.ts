@@ -1,6 +1,6 @@
 /*
- * One line of a part as written: a set, a timed block, a swim by time, rounds, or a talk or break.
- * Lists are not spread over the lanes yet, and nothing that depends on a lane is looked at.
+ * Reads one line of a part: a set, a timed block, a swim by time, rounds, or a talk or break. Lists are not spread
+ * over the lanes yet, and nothing that depends on a lane is checked.
  */
 
 import type { Millis } from '../units.ts';
@@ -58,7 +58,7 @@ const OF = /\s+of\s*(?=\d)/iy;
 const ROUNDS = /\s*(?:rounds?(?![\p{L}\p{N}-])(?:\s+of(?![\p{L}\p{N}-]))?|times(?![\p{L}\p{N}-]))\s*:?\s*/iuy;
 const COLON_END = /\s*:?\s*$/y;
 
-/** Whether a line that begins with a letter is a talk or a break, or means to be one. */
+/** Whether a line that begins with a letter is a talk or a break, or is meant as one. */
 export function isPause(text: string): boolean {
   return PAUSE.test(text);
 }
@@ -91,7 +91,10 @@ function readPause(text: string): WrittenPause | Flaw {
 export function readSwimLine(text: string, pool: Pool, from = 0): SwimLine | Flaw {
   if (!startsTime(text, from)) {
     const found = shorten(text.slice(from).split(/\s/)[0]!);
-    return { at: from, message: `${found} begins no line: a set begins with a number, a heading with a letter` };
+    return {
+      at: from,
+      message: `a line cannot begin with ${found}: begin a set with a number, a heading with a letter`,
+    };
   }
   if (isTimed(text, from)) return readTimed(text, pool, from);
   const numbers = listAt(text, from, numberAt);
@@ -118,7 +121,10 @@ function readTimed(text: string, pool: Pool, from: number): WrittenBlock | Writt
   const clauses = readClauses(text, time.end);
   if (isFlaw(clauses)) return clauses;
   if (clauses.at !== null) {
-    return { at: clauses.at, message: 'a swim by time has no interval, rest or hold: its time is its interval' };
+    return {
+      at: clauses.at,
+      message: 'a swim by time cannot have an interval, rest or hold: its time is its interval',
+    };
   }
   return { kind: 'timed-swim', time: time.ms, words: clauses.words };
 }
@@ -134,7 +140,7 @@ function readBlock(
   const flaw = distanceFlaw(distances, pool);
   if (flaw) return flaw;
   if (hasRung(text, distances.end)) {
-    return { at: distances.end, message: 'a ladder in a timed block: a block repeats one distance' };
+    return { at: distances.end, message: 'a ladder in a timed block: a block repeats one distance, so write just one' };
   }
   const clauses = readClauses(text, distances.end);
   if (isFlaw(clauses)) return clauses;
@@ -165,19 +171,23 @@ function repwiseFlaw({ halves, timing, hold, at }: Clauses): Flaw | null {
 function readRounds(text: string, numbers: Listed<WrittenNumber>): WrittenRounds | Flaw | null {
   const { digits, unit } = numbers.values[0]!;
   const named = match(ROUNDS, text, numbers.end);
-  // `100 round the buoys` is a set; one round is the only one that has no s.
+  // `100 round the buoys` is a set: only `1 round` may be written without the s.
   const word = named && (/rounds|times/i.test(named[0]) || digits === '1') ? named : null;
   const times = behindTimes(text, numbers.end);
   const end = word ? numbers.end + word[0].length : times;
   const alone = times >= 0 && match(COLON_END, text, end) !== null;
   if ((!word && !alone) || unit !== null) return null;
   if (numbers.values.length > 1) {
-    return { at: numbers.at[0]!, message: 'a list of rounds: rounds are the same for every lane', opens: true };
+    return {
+      at: numbers.at[0]!,
+      message: 'a list of rounds: write one number, because every lane swims the same rounds',
+      opens: true,
+    };
   }
   const count = wholeCount(digits, numbers.at[0]!, 1);
   if (typeof count !== 'number') return { ...count, opens: true };
   if (word && end < text.length) {
-    const message = `${shorten(text.slice(end))} on a rounds line: only a colon may end it, its sets stand below, indented deeper`;
+    const message = `${shorten(text.slice(end))} after the rounds: put the sets on the lines below, indented deeper`;
     return { at: end, message, opens: true };
   }
   return { kind: 'rounds', times: count };

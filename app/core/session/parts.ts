@@ -1,6 +1,6 @@
 /*
- * Headings, margins and rounds: lines with their indents to a tree of parts. What a line says is
- * read elsewhere; here is decided where it belongs.
+ * Turns lines with their indents into a tree of parts: headings, margins and rounds. What a line says is read
+ * elsewhere; this file decides where it belongs.
  */
 
 import type { Flaw, FaultList } from './flaw.ts';
@@ -14,7 +14,7 @@ import type { Note } from './session.ts';
 
 export interface WrittenPart {
   readonly name: string;
-  /** The heading; null for sets that stand before any. */
+  /** null for sets that come before any heading. */
   readonly heading: Line | null;
   readonly items: WrittenItem[];
 }
@@ -58,7 +58,7 @@ export class PartTree {
   private readonly faults: FaultList;
   private levels: Level[] = [];
   private firstHeading: number | null = null;
-  /** The last heading that stands where none may: what follows may belong to it or to the part before. */
+  /** The last heading in a place where none is allowed: what follows may belong to it or to the part before. */
   private stray: Line | null = null;
 
   constructor(faults: FaultList) {
@@ -70,7 +70,7 @@ export class PartTree {
     this.firstHeading = first;
     if (line.indent !== 0 && line.indent !== first) {
       const message =
-        'a line of words that is indented: a heading stands at the left margin, words on the line of their set';
+        'a line of words that is indented: put a heading at the left margin, and words on the line of their set';
       this.faults.add(line, { at: 0, message });
       this.stray = line;
       return;
@@ -107,7 +107,7 @@ export class PartTree {
     if (this.levels.length === 0) this.open(partName, null);
     const misplaced = this.place(line);
     const level = this.levels[this.levels.length - 1]!;
-    // The line's own fault first: it is often why the line stands where it does.
+    // The line's own fault comes first: it is often why the line is in the wrong place.
     if (isFlaw(read)) this.faults.add(line, read);
     if (misplaced) this.faults.add(line, misplaced);
     const { indent: owner } = line;
@@ -121,7 +121,10 @@ export class PartTree {
     if (within) this.faults.add(line, within);
     const depth = this.levels.filter(({ repeats }) => repeats).length + 1;
     if (isRounds(read) && depth > DEEPEST_ROUNDS) {
-      this.faults.add(line, { at: 0, message: `rounds in rounds, ${depth} deep: at most ${DEEPEST_ROUNDS}` });
+      this.faults.add(line, {
+        at: 0,
+        message: `rounds in rounds, ${depth} deep: write them at most ${DEEPEST_ROUNDS} deep`,
+      });
     }
     const item: WrittenItem = { line, written: read, lanes, items: [] };
     level.items.push(item);
@@ -136,7 +139,7 @@ export class PartTree {
     });
   }
 
-  /** To be called behind the last line. */
+  /** Call this after the last line. */
   close(): void {
     while (this.levels.length > 0) this.closeLevel();
   }
@@ -150,7 +153,7 @@ export class PartTree {
     this.stray = null;
   }
 
-  /** Finds the level that a line belongs to; what is wrong with its indent, or null. */
+  /** Finds the level that a line belongs to. Gives what is wrong with its indent, or null. */
   private place(line: Line): Flaw | null {
     while (this.levels[this.levels.length - 1]!.owner >= line.indent) this.closeLevel();
     const level = this.levels[this.levels.length - 1]!;
@@ -175,8 +178,8 @@ export class PartTree {
     const { under, repeats, indent } = this.levels.pop()!;
     if (!under || indent !== null) return;
     const message = repeats
-      ? 'nothing stands under these rounds: the lines that repeat follow below, indented deeper'
-      : 'nothing stands under these lanes: write a set behind the colon, or sets below it, indented deeper';
+      ? 'there is nothing under these rounds: write the sets that repeat below, indented deeper'
+      : 'there is nothing under these lanes: write a set after the colon, or sets below, indented deeper';
     this.faults.add(under, { at: 0, message });
   }
 }
@@ -202,7 +205,7 @@ function isRounds(line: PartLine): boolean {
 
 function misplaced(indent: number, level: Level): string {
   if (indent > level.indent!)
-    return 'a line indented deeper than the one above it: only lines under rounds or lanes are';
-  if (level.owner < 0) return 'a line less deep than the first line of its part: they stand at one margin';
-  return `a line less deep than the first under its ${level.repeats ? 'rounds' : 'lanes'}: they stand at one indent`;
+    return 'this line is indented deeper than the one above: only the lines under rounds or lanes may be';
+  if (level.owner < 0) return 'this line is indented less than the first line of its part: give both the same indent';
+  return `this line is indented less than the first under its ${level.repeats ? 'rounds' : 'lanes'}: give both the same indent`;
 }

@@ -1,6 +1,6 @@
 /*
- * Lists spread over the lanes: `8/7/6` needs three of them, `8` serves any number. What comes out is
- * the session's item for a line, judged in every lane that swims it.
+ * Spreads lists over the lanes: `8/7/6` needs three lanes, `8` is for any number. The result is the session's item
+ * for a line, checked in every lane that swims it.
  */
 
 import type { Millis, Tenths } from '../units.ts';
@@ -15,14 +15,14 @@ import type { WrittenSet } from './set-line.ts';
 import type { Listed, RepListed, WrittenDistance } from './values.ts';
 
 export interface Squad {
-  /** In lane order. `sound` is false where the lane's own line is at fault: then its pace is not judged by. */
+  /** In lane order. `sound` is false if the lane's own line has a fault: then nothing is checked by its pace. */
   readonly lanes: readonly { readonly lane: Lane; readonly sound: boolean }[];
-  /** Whether it is certain that these are the lanes. */
+  /** False if a faulty line may have been meant as a lane. */
   readonly certain: boolean;
   readonly grid: Millis;
 }
 
-/** A line's item, and how many leaves it has in all lanes together. */
+/** A line's item, and how many leaves all lanes together have in it. */
 export interface Spread {
   readonly item: Item;
   readonly leaves: number;

@@ -69,7 +69,7 @@ describe('settings', () => {
     ['start 7:30 pm\nfinish 8:30', 'am or pm is missing'],
     ['start 7:30\nfinish 8:30 pm', 'am or pm is missing'],
     ['start 7:30 pm-8:30', 'am or pm is missing'],
-    ['start 19:30-19:30', 'equal to the start'],
+    ['start 19:30-19:30', 'the same as the start'],
     ['start 19:30-20', 'no time of day'],
     ['finish 20:30\nstart 19:30-20:45', 'a second finish'],
     ['start 19:30-20:30\nfinish 20:30', 'a second finish'],
@@ -79,10 +79,7 @@ describe('settings', () => {
   });
 
   test('[header] a setting that is badly written turns none of those behind it into a fault', () => {
-    const read = parseSession(
-      'Title\nlane1 css 1:20\nfinish at 20:30\nlane 2 base 1:30\npool 25 m\nPart\n50',
-      null,
-    );
+    const read = parseSession('Title\nlane1 css 1:20\nfinish at 20:30\nlane 2 base 1:30\npool 25 m\nPart\n50', null);
     expect(read.ok ? [] : read.faults.map(({ line }) => line)).toEqual([2, 3]);
   });
 

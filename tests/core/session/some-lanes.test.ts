@@ -99,9 +99,9 @@ describe('[lanes 1-3:]', () => {
     ['lanes 1-3: 50', '6:7 3 is not a lane of this session: its lanes are 1, 2, 4'],
     ['lanes 4-1: 50', '6:7 4-1: a range of lanes goes from the lower to the higher'],
     ['lanes 1, 2: 2/3/4 x 50 @ 1:00', 'a list of 3 for 2 lanes'],
-    ['lanes 1, 2: 0/0 x 50 @ 1:00', 'a count of 0 for all'],
-    ['lanes 1, 2:\n50', '6:1 nothing stands under these lanes'],
-    ['lanes 1, 2: 2 rounds\n50', '6:1 nothing stands under these rounds'],
+    ['lanes 1, 2: 0/0 x 50 @ 1:00', 'a count of 0 in every lane'],
+    ['lanes 1, 2:\n50', '6:1 there is nothing under these lanes'],
+    ['lanes 1, 2: 2 rounds\n50', '6:1 there is nothing under these rounds'],
     ['lanes 1, 2: talk 1:00', 'a talk or break for some lanes'],
     ['lanes 1, 2:\n  talk 1:00', '7:3 a talk for some lanes'],
     ['lanes 1, 2:\n  50\n  lane 1: 50', '8:3 lanes under lanes'],
@@ -149,8 +149,8 @@ describe('[note and kit]', () => {
   });
 
   test.each([
-    ['note:', '6:1 nothing stands after note'],
-    ['2 rounds\n  note: x\n50', '6:1 nothing stands under these rounds'],
+    ['note:', '6:1 there is nothing after note'],
+    ['2 rounds\n  note: x\n50', '6:1 there is nothing under these rounds'],
     ['note mind 4 x 50', 'in a heading would be lost'],
   ])('a fault: %s', (lines, words) => {
     expect(fault(lines)).toContain(words);

@@ -225,7 +225,7 @@ describe('[recovery] damaged files', () => {
     deck.disk.files.set(path, withField(bytes, line, 'command', command));
     const { recovery } = await restarted(deck);
     expect(recovery.found?.commands.map(({ id }) => id)).toEqual(['a']);
-    expect(recovery.said[0]).toContain('The command skip takes no field "__proto__"');
+    expect(recovery.said[0]).toContain('The command skip has no field "__proto__"');
   });
 
   test('one of a newer form is refused in a sentence and left untouched', async () => {
