@@ -9,7 +9,7 @@ import { plannedTimes } from '../core/plan/schedule.ts';
 import { totalsOf } from '../core/plan/totals.ts';
 import type { Warning } from '../core/plan/warning.ts';
 import { warningsOf } from '../core/plan/warnings.ts';
-import { timeOfDay } from '../core/reading.ts';
+import { timeOfDay } from '../core/words/time-of-day.ts';
 import type { LengthUnit, MinuteOfDay } from '../core/units.ts';
 
 export interface TimetableJson {
@@ -112,11 +112,11 @@ function leaveOf(rep: Rep, part: string, stretch: number, start: number): LeaveJ
     rep: rep.rep,
     of: rep.of,
     distance: rep.distance / 10,
-    words: rep.set.words,
+    words: rep.words,
     atMs: start + rep.offset,
     intervalMs: rep.interval,
     targetMs: rep.target,
-    estimated: rep.set.estimated,
+    estimated: rep.estimated,
     untimed: rep.set.untimed,
   };
 }

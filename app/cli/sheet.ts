@@ -3,7 +3,7 @@
  * and leave times are set into them.
  */
 
-import { reading } from '../core/reading.ts';
+import { reading } from '../core/words/reading.ts';
 import type { Passage } from './set-label.ts';
 
 /** A run of lanes side by side: from the lane at `from` up to, not including, `to`, in lane order. */

@@ -1,6 +1,5 @@
 /*
- * Distances against the pool's length: whole lengths or not, how many, and how a distance is
- * written. A pool of 33.33 m is swum three times for 100 m, so half a percent is not looked at.
+ * Distances against the pool's length: whole lengths or not, and how many. A pool of 33.33 m is swum three times for 100 m, so half a percent is not looked at.
  */
 
 import type { Hundredths, Tenths } from './units.ts';
@@ -18,13 +17,6 @@ export function isWholeLengths(distance: Tenths, pool: Hundredths): boolean {
 /** The whole number of lengths nearest to a distance, a half counting up. */
 export function roundedLengths(distance: Tenths, pool: Hundredths): number {
   return floorDivide(distance * 20 + pool, 2 * pool);
-}
-
-/** A distance in the pool's unit, with its one decimal only where it has one: `62.5`, `100`. */
-export function distanceText(distance: Tenths): string {
-  const whole = floorDivide(distance, 10);
-  const tenth = distance - whole * 10;
-  return tenth === 0 ? `${whole}` : `${whole}.${tenth}`;
 }
 
 function isNear(distance: Tenths, lengths: number, pool: Hundredths): boolean {

@@ -3,9 +3,12 @@
  * stands once a line and lane, with the figures of the rep that shows it with the least rest.
  */
 
-import { distanceText, isWholeLengths } from '../lengths.ts';
-import { reading, timeOfDay, timeOfDayAfter } from '../reading.ts';
+import { isWholeLengths } from '../lengths.ts';
 import type { Session } from '../session/session.ts';
+import { distanceIn, poolText } from '../words/distance.ts';
+import { about } from '../words/estimate.ts';
+import { readingLeft } from '../words/reading.ts';
+import { endTimeAfter, timeOfDay } from '../words/time-of-day.ts';
 import { distanceAmong } from './distance-among-words.ts';
 import { endsByEstimate } from './estimates.ts';
 import type { Plan } from './plan.ts';
@@ -35,9 +38,9 @@ function overTime(plan: Plan): Warning[] {
   const { startsAt, finishBy, finishLine } = plan.session;
   const { duration, over } = totalsOf(plan);
   if (!over || startsAt === null || finishBy === null) return [];
-  const end = timeOfDayAfter(startsAt, duration);
-  const about = endsByEstimate(plan) ? '≈ ' : '';
-  const message = `The plan ends at ${about}${end}, ${about}${reading(over)} after the finish at ${timeOfDay(finishBy)}.`;
+  const mark = about(endsByEstimate(plan));
+  const ends = `${mark}${endTimeAfter(startsAt, duration)}`;
+  const message = `The plan ends at ${ends}, ${mark}${readingLeft(over)} after the finish at ${timeOfDay(finishBy)}.`;
   return [{ code: 'over-time', line: finishLine ?? 1, lane: null, message }];
 }
 
@@ -58,7 +61,7 @@ function partLengths({ item, distances }: SwimLine, session: Session): Warning[]
   session.lanes.forEach((lane, index) => {
     const odd = distances[index]!.find((distance) => !isWholeLengths(distance, length));
     if (odd === undefined || (!listed && warnings.length > 0)) return;
-    const fact = `${distanceText(odd)} ${unit} is no whole number of lengths in a pool of ${length / 100} ${unit}.`;
+    const fact = `${distanceIn(odd, unit)} is no whole number of lengths in a pool of ${poolText(length, unit)}.`;
     warnings.push({
       code: 'part-lengths',
       line: item.line,
@@ -73,7 +76,7 @@ function partLengths({ item, distances }: SwimLine, session: Session): Warning[]
 function wordsDistance({ item }: SwimLine, { pool: { length, unit } }: Session): Warning[] {
   const distance = distanceAmong(item.words, length);
   if (distance === null) return [];
-  const message = `${distanceText(distance)} ${unit} stands among the words and is not swum: write a line for each set.`;
+  const message = `${distanceIn(distance, unit)} stands among the words and is not swum: write a line for each set.`;
   return [{ code: 'words-distance', line: item.line, lane: null, message }];
 }
 

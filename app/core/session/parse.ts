@@ -29,7 +29,7 @@ import { isPause, readPartLine, readSwimLine } from './part-line.ts';
 import { nameOf, PartTree, type WrittenItem } from './parts.ts';
 import type { Item, Part, Session } from './session.ts';
 import { beginsLikeSetting, settingOf } from './setting-line.ts';
-import { someOf, type SomeOfSquad } from './some-lanes.ts';
+import { allOf, someOf, type SomeOfSquad } from './some-lanes.ts';
 import { placeOf, spreadLine, type Spread, type Squad } from './spread.ts';
 import { startsTime } from './time.ts';
 
@@ -177,7 +177,7 @@ function spreadParts(tree: PartTree, squad: Squad, faults: FaultList): readonly 
   return tree.parts.map(({ name, heading, items }) => {
     const spread: Item[] = [];
     for (const item of items) {
-      const done = spreadItem(item, name, { squad, widen: (each) => each }, faults);
+      const done = spreadItem(item, name, allOf(squad), faults);
       if (!done) continue;
       spread.push(done.item);
       const before = leaves;
@@ -218,7 +218,7 @@ function spreadItem(
     leaves += done.leaves;
   }
   const place = placeOf(line, 0);
-  if (written.kind === 'lanes') return { item: { kind: 'lanes', ...place, items: spread }, leaves };
+  if (written.kind === 'lanes') return { item: { kind: 'lanes', ...place, lanes: some.lanes, items: spread }, leaves };
   const { times } = written;
   return { item: { kind: 'rounds', ...place, times, items: spread }, leaves: leaves * times };
 }

@@ -71,8 +71,12 @@ export interface Way {
   readonly hold: readonly Hold[] | null;
 }
 
-/** In lane order, whether each lane swims a line; null where all do. */
-export type SomeLanes = readonly boolean[] | null;
+/** The lanes that a line is for; null where it is for all. */
+export type SomeLanes = {
+  readonly numbers: readonly number[];
+  /** In lane order, whether each lane of the session swims it. */
+  readonly swims: readonly boolean[];
+} | null;
 
 /**
  * `8/7/6 x 75 free @ 1:20`, `300 easy`, `100-200-100 @ base`. Words, timing and hold are every rep's, but where
@@ -133,6 +137,7 @@ export interface LaneLines {
   readonly kind: 'lanes';
   readonly line: number;
   readonly column: number;
+  readonly lanes: SomeLanes;
   readonly items: readonly Item[];
 }
 
@@ -173,5 +178,5 @@ export function wayOf(set: SwimSet, index: number): Way {
 
 /** Whether a lane, by its place in lane order, swims a line. */
 export function swims(lanes: SomeLanes, laneIndex: number): boolean {
-  return lanes === null || lanes[laneIndex]!;
+  return lanes === null || lanes.swims[laneIndex]!;
 }

@@ -5,31 +5,38 @@
 
 import { isFlaw, type Flaw } from './flaw.ts';
 import { lanesMeant, type LanePrefix } from './lane-prefix.ts';
-import type { Item, SwimSet, Timing, Way } from './session.ts';
+import type { Item, SomeLanes, SwimSet, Timing, Way } from './session.ts';
 import type { Squad } from './spread.ts';
 
 /** Some lanes of a squad, and how to widen what was spread over them. */
 export interface SomeOfSquad {
   readonly squad: Squad;
+  readonly lanes: SomeLanes;
   widen(item: Item): Item;
 }
 
 /** The lanes that a line names, or what is wrong with one of them. Where the lanes are not certain it is for all. */
 export function someOf(squad: Squad, prefix: LanePrefix): SomeOfSquad | Flaw {
-  if (!squad.certain) return { squad, widen: (item) => item };
+  if (!squad.certain) return allOf(squad);
   const meant = lanesMeant(
     prefix,
     squad.lanes.map(({ lane }) => lane.number),
   );
   if (isFlaw(meant)) return meant;
-  const lanes = squad.lanes.filter((_, index) => meant[index]);
-  return { squad: { ...squad, lanes }, widen: (item) => widened(item, meant) };
+  const among = squad.lanes.filter((_, index) => meant[index]);
+  const lanes = { numbers: among.map(({ lane }) => lane.number), swims: meant };
+  return { squad: { ...squad, lanes: among }, lanes, widen: (item) => widened(item, lanes) };
 }
 
-function widened(item: Item, lanes: readonly boolean[]): Item {
+/** All lanes: nothing to widen. */
+export function allOf(squad: Squad): SomeOfSquad {
+  return { squad, lanes: null, widen: (item) => item };
+}
+
+function widened(item: Item, lanes: NonNullable<SomeLanes>): Item {
   const wide = <Value>(values: readonly Value[], others: Value): readonly Value[] => {
     let next = 0;
-    return lanes.map((swims) => (swims ? values[next++]! : others));
+    return lanes.swims.map((swims) => (swims ? values[next++]! : others));
   };
   const timing = <Kind extends Timing>(each: Kind): Kind =>
     each.kind === 'untimed' ? each : { ...each, lanes: wide<unknown>(each.lanes, each.lanes[0]) };

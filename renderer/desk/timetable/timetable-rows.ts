@@ -4,17 +4,19 @@
  * swimmers and gaps as they are.
  */
 
-import { distanceText } from '../../../app/core/lengths.ts';
-import { reading, spanText, timeOfDayAfter } from '../../../app/core/reading.ts';
 import type { Plan, Rep, Stretch } from '../../../app/core/plan/plan.ts';
 import { endsByEstimate, estimatedFrom, isEstimated } from '../../../app/core/plan/estimates.ts';
 import { plannedTimes } from '../../../app/core/plan/schedule.ts';
 import { totalsOf, type Totals } from '../../../app/core/plan/totals.ts';
 import type { Item, Lane } from '../../../app/core/session/session.ts';
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
-import { about } from '../../ui/estimates.ts';
-import { clockTime } from '../run/hour.ts';
-import { cutsInside, itemWords, NO_CUTS, roundsLeft, type Cuts } from '../../ui/set-words.ts';
+import { distanceText } from '../../../app/core/words/distance.ts';
+import { about } from '../../../app/core/words/estimate.ts';
+import { holdText, intervalText } from '../../../app/core/words/interval.ts';
+import { commaed } from '../../../app/core/words/phrase.ts';
+import { reading, readingLeft, spanText } from '../../../app/core/words/reading.ts';
+import { cutsInside, headingWords, itemWords, NO_CUTS, type Cuts } from '../../../app/core/words/set.ts';
+import { clockTime, endTimeAfter, timeOfDay, timeOfDayAfter } from '../../../app/core/words/time-of-day.ts';
 
 export interface Timetable {
   readonly lanes: readonly number[];
@@ -54,7 +56,7 @@ export interface TimetableRow {
   readonly key: string;
   readonly depth: number;
   readonly words: string;
-  /** In lane order: "on 1:30", "on ≈ 1:45", "–" for a lane that sits it out; empty for a talk or break. */
+  /** In lane order: "1:30", "≈1:45, hold 1:20", "–" for a lane that sits it out; empty for a talk or break. */
   readonly lanes: readonly string[];
 }
 
@@ -100,7 +102,7 @@ function planStart(startsAt: number | null, start: Millis): string {
 }
 
 function liveStart({ parts, openedAt }: LiveTimes, partIndex: number): string {
-  return `≈ ${clockTime(openedAt + Math.round((parts.get(partIndex)?.start ?? 0) / MINUTE) * MINUTE)}`;
+  return `${about(true)}${clockTime(openedAt + Math.round((parts.get(partIndex)?.start ?? 0) / MINUTE) * MINUTE)}`;
 }
 
 function liveLength({ parts }: LiveTimes, partIndex: number): Millis {
@@ -120,20 +122,21 @@ function squadRows(lanes: readonly Lane[]): readonly TimetableRow[] {
   // A row of its own: "7, 5 s apart" would be read as 7.5.
   const gap = row('Gap', (lane) => (lane.swimmers === 1 ? '–' : spanText(lane.gap)));
   const known = lanes.some((lane) => lane.swimmers > 1) ? [swimmers, gap] : [swimmers];
-  const base = row('Base, per 100', ({ base, baseFrom }) => `${baseFrom === 'written' ? '' : '≈ '}${reading(base)}`);
+  const base = row('Base, per 100', ({ base, baseFrom }) => `${about(baseFrom !== 'written')}${reading(base)}`);
   const css = row('css, per 100', (lane) => (lane.css === null ? '–' : reading(lane.css)));
   return lanes.some((lane) => lane.css !== null) ? [...known, base, css] : [...known, base];
 }
 
-/** By line, the first rep that each lane swims of it, in lane order; null for a lane that does not. */
-function firstReps(stretches: readonly Stretch[]): ReadonlyMap<number, readonly (Rep | null)[]> {
-  const reps = new Map<number, (Rep | null)[]>();
+/** By line, what each lane swims of it the first time, in lane order; nothing for a lane that does not. */
+function firstReps(stretches: readonly Stretch[]): ReadonlyMap<number, readonly (readonly Rep[])[]> {
+  const reps = new Map<number, Rep[][]>();
   for (const { lanes } of stretches) {
     lanes.forEach((own, lane) => {
       for (const rep of own.reps) {
-        const line = reps.get(rep.set.line) ?? lanes.map(() => null);
+        const line = reps.get(rep.set.line) ?? lanes.map(() => []);
         reps.set(rep.set.line, line);
-        line[lane] = line[lane] ?? rep;
+        const first = line[lane]!;
+        if (first.length === 0 || first[0]!.set === rep.set) first.push(rep);
       }
     });
   }
@@ -144,39 +147,42 @@ function firstReps(stretches: readonly Stretch[]): ReadonlyMap<number, readonly 
 function rowsOf(
   items: readonly Item[],
   depth: number,
-  reps: ReadonlyMap<number, readonly (Rep | null)[]>,
+  reps: ReadonlyMap<number, readonly (readonly Rep[])[]>,
   lanes: readonly number[],
   cuts: Cuts,
+  within = false,
 ): readonly TimetableRow[] {
   const rows: TimetableRow[] = [];
   for (const item of items) {
     const key = `${item.line} ${depth}`;
-    if (item.kind === 'rounds') {
-      rows.push({ key, depth, words: roundsLeft(item, cuts), lanes: [] });
-      for (const row of rowsOf(item.items, depth + 1, reps, lanes, cutsInside(item, cuts))) rows.push(row);
+    if (item.kind === 'rounds' || item.kind === 'lanes') {
+      rows.push({ key, depth, words: headingWords(item, cuts) ?? itemWords(item, cuts, within), lanes: [] });
+      const inner = item.kind === 'rounds' ? cutsInside(item, cuts) : cuts;
+      const isWithin = within || item.kind === 'lanes';
+      for (const row of rowsOf(item.items, depth + 1, reps, lanes, inner, isWithin)) rows.push(row);
     } else {
       const own = item.kind === 'talk' || item.kind === 'break' ? undefined : reps.get(item.line);
       rows.push({
         key,
         depth,
-        words: itemWords(item, cuts),
-        lanes: own ? lanes.map((lane) => intervalText(own[lane]!)) : [],
+        words: itemWords(item, cuts, within),
+        lanes: own ? lanes.map((lane) => timingText(item, own[lane]!)) : [],
       });
     }
   }
   return rows;
 }
 
-function intervalText(rep: Rep | null): string {
-  if (!rep) return '–';
-  const { set, interval, target } = rep;
-  const hold = target === null ? '' : `, hold ${reading(target)}`;
-  return `${about(set.estimated)}${reading(interval)}${hold}`;
+/** The first rep's; where reps differ, each of them once. */
+function timingText(item: Item, reps: readonly Rep[]): string {
+  if (reps.length === 0) return '–';
+  const shown = item.kind === 'set' && item.ways ? reps : reps.slice(0, 1);
+  return [...new Set(shown.map((rep) => commaed(intervalText(rep), holdText(rep.target))))].join(' / ');
 }
 
-/** Whole seconds; marked where an estimate is in it. */
+/** Marked where an estimate is in it. */
 function lengthText(length: Millis, estimated: boolean): string {
-  return `${about(estimated)}${reading(Math.round(length / 1000) * 1000)}`;
+  return `${about(estimated)}${readingLeft(length)}`;
 }
 
 function estimatedParts({ stretches }: Plan): ReadonlySet<number> {
@@ -188,6 +194,6 @@ function estimatedParts({ stretches }: Plan): ReadonlySet<number> {
 function endsText(plan: Plan, duration: Millis): string | null {
   const { session } = plan;
   if (session.startsAt === null) return null;
-  const ends = `ends ${about(endsByEstimate(plan))}${timeOfDayAfter(session.startsAt, Math.round(duration / 1000) * 1000)}`;
-  return session.finishBy === null ? ends : `${ends}, booked to ${timeOfDayAfter(session.finishBy, 0)}`;
+  const ends = `ends ${about(endsByEstimate(plan))}${endTimeAfter(session.startsAt, duration)}`;
+  return session.finishBy === null ? ends : `${ends}, booked to ${timeOfDay(session.finishBy)}`;
 }
