@@ -1,5 +1,5 @@
 /*
- * The timetable for a spreadsheet: a header and one row a leave, lane by lane (RFC 4180).
+ * The timetable for a spreadsheet (RFC 4180): a header and one row for each leave, lane by lane.
  */
 
 import { csvText, secondsCell, wordsCell } from '../core/csv.ts';
@@ -31,7 +31,7 @@ const HEADER = [
   'untimed',
 ];
 
-/** `times` are those of the plan's stretches. Stretches count from 1 here, for people. */
+/** The rows as text. `times`: one for each stretch of the plan. The file counts stretches from 1, for people. */
 export function timetableCsv(plan: Plan, times: readonly PlannedTime[]): string {
   const rows = [HEADER];
   plan.session.lanes.forEach((lane, index) => {
@@ -64,4 +64,9 @@ function leaveCells(plan: Plan, rep: Rep, start: Millis): string[] {
     rep.estimated ? 'yes' : 'no',
     rep.set.untimed ? 'yes' : 'no',
   ];
+}
+
+/** Adds seconds, because a column is easier to read if all its times are written alike. */
+function withSeconds(time: string): string {
+  return time.length === 'HH:MM'.length ? `${time}:00` : time;
 }
