@@ -18,6 +18,7 @@ import {
   type TimetableRow,
 } from './timetable-rows.ts';
 import type { WarningGroup } from './warning-groups.ts';
+import styles from './timetable-view.module.css';
 
 interface TimetableViewProps {
   readonly plan: Plan;
@@ -35,7 +36,7 @@ const ROW = 33;
 export function TimetableView({ plan, warnings, live = null, children, onLine }: TimetableViewProps): ReactElement {
   const table = useMemo(() => timetableOf(plan, live), [plan, live]);
   return (
-    <section className="timetable" aria-label="Timetable">
+    <section className={styles.whole} aria-label="Timetable">
       {live ? null : <TimetableHead plan={plan} table={table} />}
       {children}
       <TimetableTable table={table} unit={plan.session.pool.unit} isLive={live !== null} />
@@ -49,9 +50,9 @@ export function TimetableView({ plan, warnings, live = null, children, onLine }:
 
 function TimetableHead({ plan, table }: { readonly plan: Plan; readonly table: Timetable }): ReactElement {
   return (
-    <div className="timetable-head">
+    <div className={styles.head}>
       <h2>{plan.session.title ?? 'Session'}</h2>
-      <p className="timetable-length">{table.length}</p>
+      <p className={styles.length}>{table.length}</p>
       <p>{table.ends ?? 'no start in the session'}</p>
       {table.totals.over ? (
         <p className="is-over">{`${about(endsByEstimate(plan))}${readingLeft(table.totals.over)} past the finish`}</p>
@@ -81,7 +82,7 @@ const TimetableTable = memo(function TimetableTable({ table, unit, isLive }: Tim
           ))}
         </tr>
       </thead>
-      <tbody className="timetable-squad">
+      <tbody className={styles.squad}>
         <Rows rows={table.squad} lanes={table.lanes.length} />
       </tbody>
       {blocks.map((parts, index) => (
@@ -118,7 +119,7 @@ interface PartRowsProps {
 function PartRows({ part, lanes, unit }: PartRowsProps): ReactElement {
   return (
     <>
-      <tr className="timetable-part">
+      <tr className={styles.part}>
         <th scope="row">
           {part.starts} {part.name} <span>{part.length}</span>
         </th>
