@@ -188,7 +188,7 @@ test.each([false, true])(
     page = await openPage('/');
     await start(SESSION);
     await page.keyboard.press('Enter');
-    await said('Started');
+    await said('Start was given');
     const use = (what: Locator): Promise<void> => (touch ? what.tap() : what.click());
     const spaceIsStop = async (): Promise<void> => {
       await page.waitForTimeout(BOUNCE_TIME);

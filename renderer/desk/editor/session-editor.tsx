@@ -6,6 +6,7 @@
 
 import { useLayoutEffect, useMemo, useRef, useState, type ReactElement, type RefObject } from 'react';
 import type { Fault } from '../../../app/core/result.ts';
+import { Button } from '../../ui/parts/button.tsx';
 import { characterAt, faultMarks, FAULTS_SHOWN } from './fault-place.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import styles from './session-editor.module.css';
@@ -206,9 +207,9 @@ export function FaultList({ id, faults, onGoTo }: FaultListProps): ReactElement 
       <ul id={id}>
         {faults.slice(0, FAULTS_SHOWN).map(({ line, column, message }, index) => (
           <li key={index}>
-            <button type="button" className="text-line" onClick={() => onGoTo(line, column)}>
+            <Button look="text-line" onPress={() => onGoTo(line, column)}>
               line {line}
-            </button>
+            </Button>
             {message}
           </li>
         ))}

@@ -9,6 +9,7 @@ import type { LengthUnit } from '../../../app/core/units.ts';
 import { distanceIn } from '../../../app/core/words/distance.ts';
 import { about } from '../../../app/core/words/estimate.ts';
 import { readingLeft } from '../../../app/core/words/reading.ts';
+import { Button } from '../../ui/parts/button.tsx';
 import { Block, inBlocks } from '../outline/blocks.tsx';
 import {
   timetableOf,
@@ -161,9 +162,9 @@ function WarningList({ warnings, onLine }: WarningListProps): ReactElement {
       <ul className="warnings">
         {warnings.slice(0, MOST_SHOWN).map(({ code, line, sentence }) => (
           <li key={`${code} ${line}`}>
-            <button type="button" className="text-line" onClick={() => onLine(line)}>
+            <Button look="text-line" onPress={() => onLine(line)}>
               line {line}
-            </button>
+            </Button>
             {sentence}
           </li>
         ))}
