@@ -84,7 +84,7 @@ function optionsFor(place: string, mutate: string[], patience: number): PartialS
     concurrency: 1,
     timeoutMS: patience,
     timeoutFactor: 5,
-    ignorePatterns: ['/assets/sounds', '/.git', '/.ci', '/dist'],
+    ignorePatterns: ['/.git', '/.ci', '/dist'],
     tempDirName: join(tmpdir(), 'lanecall-mutants'),
     cleanTempDir: 'always',
     ignorers: ['thrown'],
