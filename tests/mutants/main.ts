@@ -24,6 +24,11 @@ const PATIENCE = 60_000;
 /** The same for those that took longer, tried once more. */
 const MORE_PATIENCE = 240_000;
 
+/** What more is tested elsewhere: what commands say to the coach where sentences are put together, their notes by the cues. */
+const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
+  'app/core/run/commands': ['core/run', 'core/sound', 'renderer/ui/coach', 'renderer/ui/leaving.test.ts'],
+};
+
 process.chdir(root);
 // Random cases are many for one run of the tests and too many for thousands.
 process.env['LANECALL_FEWER_RUNS'] = '50';
@@ -59,11 +64,6 @@ function isLate({ status, statusReason }: MutantResult): boolean {
 function nameOf({ fileName, location: { start, end }, replacement }: MutantResult): string {
   return [fileName, start.line, start.column, end.line, end.column, replacement].join(' ');
 }
-
-/** What more is tested elsewhere: what commands say to the coach where sentences are put together, their notes by the cues. */
-const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
-  'app/core/run/commands': ['core/run', 'core/sound', 'renderer/ui/coach', 'renderer/ui/leaving.test.ts'],
-};
 
 /** Below tests/, the folder that mirrors a place, or the nearest above it: `app/core/csv.ts` is held by tests/core. */
 function testsBeside(place: string): readonly string[] {

@@ -9,6 +9,8 @@ import { isPending, nextLeave, type LaneState, type RunState } from './state.ts'
 
 export const LEFT: Lacking = { none: 'has a rep still to leave', one: 'has no rep still to leave' };
 
+export const NOT_GOING = "Waiting for the coach's word: no lead is to leave.";
+
 export const STOPPED: Lacking = { none: 'is stopped', one: 'is not stopped' };
 
 /**
@@ -40,8 +42,4 @@ export function isStopped(lane: LaneState): boolean {
 /** The lane with everything it has pending moved. */
 export function displaced(lane: LaneState, by: Millis): LaneState {
   return { ...lane, origin: lane.origin + by, end: lane.end + by, displacement: lane.displacement + by };
-}
-
-export function notGoing(state: RunState): string {
-  return state.phase === 'done' ? 'The session is done.' : "Waiting for the coach's word: no lead is to leave.";
 }

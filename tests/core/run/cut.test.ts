@@ -54,18 +54,45 @@ describe('cut', () => {
     const deck = new Deck(text).at(0, { do: 'go-to', line: 2, rep: 3 }).at(1, { do: 'cut', line: 2, n: 1 });
     expect(deck.state).toMatchObject({ phase: 'waiting', index: 0, from: null });
     expect(deck.state.stretches.map(({ part }) => part)).toEqual(['Two']);
+    const second = new Deck('One\n50 @ 1:00\nTwo\n3 x 50 @ 1:00').at(0, { do: 'go-to', line: 4, rep: 3 });
+    second.at(1, { do: 'cut', line: 4, n: 1 });
+    expect(second.state).toMatchObject({ phase: 'done', index: 0, doneAt: 1000 });
+    expect(second.state.stretches.map(({ part }) => part)).toEqual(['One']);
     const last = new Deck('3 x 50 @ 1:00').at(0, { do: 'go-to', line: 1, rep: 3 }).at(1, { do: 'cut', line: 1, n: 1 });
     expect(last.state).toMatchObject({ phase: 'done', doneAt: 1000 });
     expect(last.view(2)).toMatchObject({ phase: 'done', undo: { command: { do: 'cut' } } });
   });
 
-  it('[cut] a stretch that was going and is left with nothing goes once it is no longer begun', () => {
-    const text = 'T\nMain\n2 rounds\n  2 x 50 @ 1:00\n  talk 0:30\n  1 x 25 @ 0:30\ntalk 0:30';
-    const back = { do: 'go-to', line: 4, rounds: [1], rep: 1 } as const;
-    const deck = new Deck(text).at(0, { ...back, rounds: [2] }).at(1, { do: 'start' });
-    deck.at(20, { do: 'cut', line: 3, n: 1 }).at(24, back);
-    expect(deck.state.stretches.every(({ kind, lanes }) => kind !== 'swim' || lanes[0]!.reps.length > 0)).toBe(true);
-    expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'talk', 'swim', 'talk']);
+  describe('a stretch that was going and is left with nothing', () => {
+    const back = { do: 'go-to', line: 2, rounds: [1], rep: 1 } as const;
+    /** In the second round; the first of its two reps has left, and the rest of it is cut. */
+    const emptied = (more = '') =>
+      new Deck(`2 rounds\n  2 x 50 @ 1:00\n  talk 0:30${more}`)
+        .at(0, { ...back, rounds: [2] })
+        .at(1, { do: 'start' })
+        .at(20, { do: 'cut', line: 1, n: 1 });
+    const kinds = (deck: Deck) =>
+      deck.state.stretches.map(({ kind, lanes }) => `${kind} ${lanes[0]?.reps.length ?? ''}`);
+
+    it('[cut] stays while it goes, and goes once it is no longer begun', () => {
+      expect(kinds(emptied())).toEqual(['swim 2', 'talk ', 'swim 0']);
+      expect(kinds(emptied().at(24, back))).toEqual(['swim 2', 'talk ']);
+      expect(emptied().at(24, back).state).toMatchObject({ phase: 'waiting', index: 0 });
+    });
+
+    it('[cut] goes with a restart: the next waits in its place, and with none the session is done', () => {
+      expect(emptied().at(24, { do: 'restart' }).state).toMatchObject({ phase: 'done', index: 1, doneAt: 24_000 });
+      expect(kinds(emptied().at(24, { do: 'restart' }))).toEqual(['swim 2', 'talk ']);
+      const next = emptied('\nTwo\n50 @ 1:00').at(24, { do: 'restart' });
+      expect(next.state).toMatchObject({ phase: 'waiting', index: 2 });
+      expect(kinds(next)).toEqual(['swim 2', 'talk ', 'swim 1']);
+    });
+
+    it('[cut] stands before those that follow once it is over', () => {
+      const over = emptied('\nTwo\n50 @ 1:00').at(200, { do: 'start' }).at(215, { do: 'restart' });
+      expect(over.state).toMatchObject({ phase: 'waiting', index: 3 });
+      expect(over.at(220, { do: 'start' }).reps(1).slice(-1)).toEqual(['5.1 at 230']);
+    });
   });
 
   it('[cut] takes the last reps that still stand of every occurrence, and screens count these', () => {

@@ -10,7 +10,7 @@ import { CHANGE, LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { CommandOf } from '../command.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords, Told } from '../command-words.ts';
-import { LEFT, notGoing, unlessTooSoon } from '../lane-change.ts';
+import { LEFT, NOT_GOING, unlessTooSoon } from '../lane-change.ts';
 import { isPending, type LaneState, type RunState } from '../state.ts';
 
 const fields = { lanes: optional(LANES), seconds: CHANGE };
@@ -57,7 +57,7 @@ export const intervalWords = {
 } satisfies CommandWords<'interval'>;
 
 function retimed(state: RunState, named: readonly number[] | undefined, seconds: number, t: Millis): Outcome {
-  if (state.phase !== 'going') return no(notGoing(state));
+  if (state.phase !== 'going') return no(NOT_GOING);
   const chosen = choose(state, named, isPending, LEFT);
   if (!chosen.ok) return chosen;
   const by = seconds * SECOND;

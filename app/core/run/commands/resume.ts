@@ -54,7 +54,7 @@ function resumed(state: RunState, named: readonly number[] | undefined, t: Milli
 }
 
 /**
- * The chosen lanes, all of them stopped, going again: the lanes of one stop keep their places to each
+ * Those of the chosen lanes that are stopped, going again: the lanes of one stop keep their places to each
  * other. A stop ended the lead before their next leave costs nothing, a later one restarts them on a
  * round reading.
  */
