@@ -125,6 +125,22 @@ describe('cut', () => {
     expect(again.refusal(141, { do: 'cut', line: 1, n: 1 })).toMatch(/still to come/);
   });
 
+  it('[cut] of rounds in rounds those of the line alone', () => {
+    const reps = (line: number) => {
+      const deck = new Deck('2 rounds\n  3 rounds\n    50 @ 1:00\n    talk 0:30').at(0, { do: 'cut', line, n: 1 });
+      return deck.state.stretches.map(({ kind }) => kind);
+    };
+    expect(reps(2)).toEqual(new Array(4).fill(['swim', 'talk']).flat());
+    expect(reps(1)).toEqual(new Array(3).fill(['swim', 'talk']).flat());
+  });
+
+  it('[cut] is taken where one lane still has something of it', () => {
+    const deck = new Deck('lane 1\nlane 2\n4 x 50 @ 1:00/0:30').at(0, { do: 'start' });
+    deck.at(110, { do: 'cut', line: 3, n: 2 });
+    expect(deck.leaves(1)).toEqual([10, 70]);
+    expect(deck.leaves(2)).toEqual([10, 40, 70, 100]);
+  });
+
   it('[cut] a line that is rounds and a set is cut by rounds', () => {
     const deck = new Deck('3 x 4 x 50 @ 1:00').at(0, { do: 'cut', line: 1, n: 1 });
     expect(deck.state.stretches[0]!.lanes[0]!.reps.length).toBe(8);
