@@ -134,6 +134,30 @@ describe('cut', () => {
     expect(reps(1)).toEqual(new Array(3).fill(['swim', 'talk']).flat());
   });
 
+  it('[cut] a waiting stretch that is left with nothing goes; with none to follow the session is done', () => {
+    const text = '2 rounds\n  50 @ 1:00\n  talk 0:30';
+    const deck = new Deck(text)
+      .at(0, { do: 'go-to', line: 2, rounds: [2], rep: 1 })
+      .at(1, { do: 'cut', line: 1, n: 1 });
+    expect(deck.state).toMatchObject({ phase: 'done', doneAt: 1000 });
+    expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'talk']);
+  });
+
+  it('[cut] what follows waits for the coach as long as an untimed set is left before it', () => {
+    const text = 'lane 1\nlane 2\n4 x 50 @ 1:00\n2 rounds\n  2 x 25 @ 0:30\n  1/0 x 100 easy\n2 x 50 @ 1:00';
+    const untimed = (line: number) =>
+      new Deck(text).at(0, { do: 'cut', line, n: 1 }).state.stretches.map((stretch) => stretch.untimed);
+    expect(untimed(3)).toEqual([true, true, false]);
+    expect(untimed(4)).toEqual([true, false]);
+  });
+
+  it('[cut] a timed block in a round goes by its whole time', () => {
+    const deck = new Deck('3 rounds\n  4:30 of 50s @ 2:00\n100 @ 2:00').at(0, { do: 'start' });
+    expect(deck.leaves(1)).toEqual([10, 130, 280, 400, 550, 670, 820]);
+    expect(deck.at(20, { do: 'cut', line: 1, n: 1 }).leaves(1)).toEqual([10, 130, 280, 400, 550]);
+    expect(deck.state.lanes[0]!.end).toBe(670_000);
+  });
+
   it('[cut] is taken where one lane still has something of it', () => {
     const deck = new Deck('lane 1\nlane 2\n4 x 50 @ 1:00/0:30').at(0, { do: 'start' });
     deck.at(110, { do: 'cut', line: 3, n: 2 });

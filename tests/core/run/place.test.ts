@@ -34,4 +34,6 @@ test('nothing is left from a place behind the last rep of every lane', () => {
   expect(isEmpty(stretch, { ...last, rep: 4 })).toBe(true);
   expect(startingFrom(stretch.lanes[0]!, { ...last, rep: 4 })).toEqual({ reps: [], length: 0 });
   expect(isEmpty(stretch)).toBe(false);
+  const uneven = planOf('lane 1\nlane 2\n2/1 x 50 @ 1:00').stretches[0]!;
+  expect(isEmpty(uneven, placeIn(uneven, { line: 3, rep: 2 }))).toBe(false);
 });
