@@ -1,24 +1,24 @@
 /*
- * The words of a command line, checked against what a command takes. Wrong usage is a sentence.
+ * Checks the words of a command line against what the command takes. Wrong usage comes back as a sentence.
  */
 
 import { parseArgs } from 'node:util';
 import type { Result } from '../core/result.ts';
 
-/** By name without the dashes: `value` takes one word, `flag` none. */
+/** Options by name, without the dashes: a `value` takes one word, a `flag` none. */
 export type Options = Readonly<Record<string, 'value' | 'flag'>>;
 
 export interface Arguments {
   readonly positionals: readonly string[];
-  /** The last one given for an option that takes a value. */
+  /** Values by option. If an option is given twice, the last value counts. */
   readonly values: ReadonlyMap<string, string>;
   readonly flags: ReadonlySet<string>;
 }
 
-/** What was given, or one sentence about what cannot be understood. `--help` is known to every command. */
+/** The arguments, or one sentence saying what is wrong. Every command knows `--help`. */
 export function readArguments(args: readonly string[], options: Options): Result<Arguments, string> {
   const known = new Map([...Object.entries(options), ['help', 'flag'] as const]);
-  // Not strict, so that the sentences are ours; the tokens say all that is needed to judge them.
+  // Not strict, so that the sentences are ours; the tokens are enough to check everything.
   const { tokens } = parseArgs({
     args: [...args],
     options: Object.fromEntries(
@@ -39,7 +39,7 @@ export function readArguments(args: readonly string[], options: Options): Result
       if (value !== undefined) return wrong(`${rawName} takes no value`);
       found.flags.add(name);
     } else {
-      // A lone dash is standard input; any other dash begins the next option, unless written with "=".
+      // A single dash is standard input. Any other word with a dash is the next option, unless it follows "=".
       if (value === undefined || value === '' || (!inlineValue && /^-./.test(value))) {
         return wrong(`${rawName} needs a value`);
       }

@@ -1,16 +1,15 @@
 /*
- * A day as given with --date. Only here does the program count days: everything else counts from
- * the start of the session.
+ * A day as given with --date. Only this file counts days; everything else counts from the start of the session.
  */
 
 import type { Millis } from '../core/units.ts';
 
-/** Midnight of a day, in ms of a calendar without time zones. */
+/** Midnight at the beginning of a day, in ms of a calendar without time zones. */
 export interface CalendarDay {
   readonly midnight: Millis;
 }
 
-/** The day of `YYYY-MM-DD`, years 1000 to 2999; null where that is no day. */
+/** The day of `YYYY-MM-DD`, years 1000 to 2999; null if there is no such day. */
 export function calendarDay(text: string): CalendarDay | null {
   const match = /^([12]\d{3})-(\d\d)-(\d\d)$/.exec(text);
   if (!match) return null;
@@ -23,7 +22,7 @@ export function dayText(day: CalendarDay): string {
   return new Date(day.midnight).toISOString().slice(0, 10);
 }
 
-/** `YYYYMMDDTHHMMSS` so long after midnight of a day, which may be on a later day; seconds begun are cut off. */
+/** `YYYYMMDDTHHMMSS` of the time `after` ms after midnight, which may be on a later day; part seconds are cut off. */
 export function stampText(day: CalendarDay, after: Millis): string {
   return new Date(day.midnight + after).toISOString().slice(0, 19).replace(/[-:]/g, '');
 }

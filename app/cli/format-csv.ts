@@ -1,5 +1,5 @@
 /*
- * The timetable for a spreadsheet: a header and one row a leave, lane by lane (RFC 4180).
+ * The timetable for a spreadsheet (RFC 4180): a header and one row for each leave, lane by lane.
  */
 
 import { csvText, secondsCell, wordsCell } from '../core/csv.ts';
@@ -29,7 +29,7 @@ const HEADER = [
   'untimed',
 ];
 
-/** `times` are those of the plan's stretches. Stretches count from 1 here, for people. */
+/** The rows as text. `times`: one for each stretch of the plan. The file counts stretches from 1, for people. */
 export function timetableCsv(plan: Plan, times: readonly PlannedTime[]): string {
   const rows = [HEADER];
   plan.session.lanes.forEach((lane, index) => {
@@ -69,7 +69,7 @@ function roundsText(rounds: readonly Round[]): string {
   return rounds.map(({ round, of }) => `${round} of ${of}`).join('; ');
 }
 
-/** A column reads better where all its times are written alike. */
+/** Adds seconds, because a column is easier to read if all its times are written alike. */
 function withSeconds(time: string): string {
   return time.length === 'HH:MM'.length ? `${time}:00` : time;
 }

@@ -1,7 +1,7 @@
 /*
- * The timetable for a calendar (RFC 5545): one event a part, in floating local time, because a pool
- * opens by its own clock. Nothing in it depends on when or where it is printed: the same session on
- * the same day gives the same bytes, and an event keeps its identity when its sets are changed.
+ * The timetable for a calendar (RFC 5545): one event for each part, in floating local time, because a pool opens by
+ * its own clock. Nothing in it depends on when or where it is printed: the same session on the same day gives the same
+ * bytes, and an event keeps its UID when its sets are changed.
  */
 
 import { createHash } from 'node:crypto';
@@ -18,7 +18,7 @@ import { setLabel } from './set-label.ts';
 /** Octets in a line before its CRLF (RFC 5545, 3.1). */
 const MOST_OCTETS = 75;
 
-/** `startsAt` is the session's start, on `day`. A part without stretches has no event. */
+/** The calendar as text. startsAt: the session's start, on `day`. A part without stretches has no event. */
 export function timetableIcs(plan: Plan, day: CalendarDay, startsAt: MinuteOfDay): string {
   const passages = passagesOf(plan);
   const lines = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Lanecall//Timetable//EN', 'CALSCALE:GREGORIAN'];
@@ -43,7 +43,7 @@ function eventLines(
     `UID:${identity([dayText(day), timeOfDay(startsAt), title, `${part.partIndex}`])}@lanecall.invalid`,
     `DTSTAMP:${stampText(day, 0)}Z`,
     `DTSTART:${stampText(day, start + part.start)}`,
-    // A part that ends within a second fills it, so that no event ends before its last swimmer.
+    // The end is rounded up to a whole second, so that no event ends before its last swimmer.
     `DTEND:${stampText(day, start + Math.ceil(part.end / SECOND) * SECOND)}`,
     `SUMMARY:${escaped(part.name === title ? title : `${part.name} (${title})`)}`,
     `DESCRIPTION:${escaped(description(plan, part, passages).join('\n'))}`,
@@ -51,7 +51,7 @@ function eventLines(
   ];
 }
 
-/** Letters and digits that are the same for the same words and differ for others. */
+/** A hash in letters and digits: the same for the same words, different for others. */
 function identity(words: readonly string[]): string {
   return createHash('sha256').update(words.join('\n')).digest('hex').slice(0, 32);
 }
@@ -80,7 +80,7 @@ function description(
   return lines;
 }
 
-/** How often a line in rounds is swum in all. */
+/** ` (3 rounds)`: how often a line in rounds is swum in all; '' for once. */
 function roundsNote({ rounds }: PlannedSet): string {
   const times = rounds.reduce((product, { of }) => product * of, 1);
   return times > 1 ? ` (${times} rounds)` : '';
@@ -91,7 +91,7 @@ function escaped(text: string): string {
   return text.replace(/[\\;,]/g, '\\$&').replace(/\n/g, '\\n');
 }
 
-/** With CRLF, folded into lines of at most 75 octets that never split a character (RFC 5545, 3.1). */
+/** The line with CRLF, folded into lines of at most 75 octets without splitting a character (RFC 5545, 3.1). */
 function folded(line: string): string {
   let text = '';
   let octets = 0;

@@ -1,6 +1,6 @@
 /*
- * The timetable for programs: the one object that interfaces outside rely on. Times are whole
- * milliseconds, distances in the pool's unit, times of day `HH:MM`.
+ * The timetable for programs: a JSON object that other programs rely on. Times are whole milliseconds, distances are
+ * in the pool's unit, times of day are `HH:MM`.
  */
 
 import type { Fault } from '../core/result.ts';
@@ -18,7 +18,7 @@ export interface TimetableJson {
   readonly startsAt: string | null;
   readonly finishBy: string | null;
   readonly durationMs: number;
-  /** Past the finish; null without a start or a finish. */
+  /** ms past the finish, 0 if it is not; null without a start or a finish. */
   readonly overMs: number | null;
   readonly stretches: readonly StretchJson[];
   readonly lanes: readonly LaneJson[];
@@ -89,7 +89,7 @@ export function timetableJson(plan: Plan): TimetableJson {
   };
 }
 
-/** What is printed in place of a timetable where a text has faults. */
+/** What is printed instead of a timetable if a text has faults. */
 export function faultsJson(faults: readonly Fault[]): { readonly errors: readonly Fault[] } {
   return { errors: faults.map(({ line, column, message }) => ({ line, column, message })) };
 }

@@ -1,6 +1,6 @@
 /*
- * The timetable for people: a sheet to pin up at the end of the lanes. Made for 80 columns, up to
- * 132 where there are more lanes; lanes that these do not hold follow in a table of their own.
+ * The timetable for people: a sheet to pin up at the end of the lanes. It is 80 columns wide, and up to 132 for more
+ * lanes. Lanes that do not fit follow in another table.
  */
 
 import { distanceText } from '../core/lengths.ts';
@@ -22,18 +22,18 @@ const CAUTION =
   'qualification come first. Mains-powered screens stand outside the pool’s zones, set up by a competent person.';
 
 const LEGEND =
-  'Leaves are readings of a clock that starts from 0:00 with each stretch. ≈ marks an estimate, or what rests on one.';
+  'Leaves are readings of a clock that starts from 0:00 with each stretch. ≈ marks an estimate, or a time based on one.';
 
 const BLANK: readonly string[] = [''];
 
-/** Lines ending in LF. The day, where known, stands beside the title. */
+/** The sheet, with lines ending in LF. The day, if known, is beside the title. */
 export function timetableText(plan: Plan, day: CalendarDay | null): string {
   const times = plannedTimes(plan);
   const totals = totalsOf(plan, times);
   const table: Timetable = { plan, times, passages: passagesOf(plan), estimatedFrom: estimatedFrom(plan) };
   const sheets = laneGroups(plan.session.lanes.length);
   const { width } = sheets[0]!;
-  // Lists in a list, not spread into a call: a part may have more lines than a call takes arguments.
+  // A list of lists, not spread into a call: a part may have more lines than a call takes arguments.
   const blocks: (readonly string[])[] = [headLines(table, totals, day, width)];
   for (const sheet of sheets) {
     blocks.push(BLANK, laneLines(plan, sheet));
@@ -77,7 +77,7 @@ function spareText(plan: Plan, { duration, over }: Totals): string {
 function laneLines(plan: Plan, sheet: Sheet): readonly string[] {
   const lanes = plan.session.lanes.slice(sheet.from, sheet.to);
   const rows = [lanes.map(({ swimmers }) => (swimmers === 1 ? '1 swimmer' : `${swimmers} swimmers`))];
-  // A row of its own: "7, 5 s apart" would be read as 7.5.
+  // On a row of its own: "7, 5 s apart" would be read as 7.5.
   if (lanes.some(({ swimmers }) => swimmers > 1))
     rows.push(lanes.map(({ swimmers, gap }) => (swimmers === 1 ? '' : `${spanText(gap)} apart`)));
   rows.push(lanes.map(baseText));
@@ -91,7 +91,7 @@ function baseText({ base, baseFrom }: Lane): string {
   return baseFrom === 'css' ? `base ≈${reading(base)}` : `base ${reading(base)}`;
 }
 
-/** Distance by lane and the time of each part; swims by time are in the time alone. */
+/** The distance of each lane and the time of each part. Swims by time count for the time only. */
 function totalLines(plan: Plan, totals: Totals, sheet: Sheet): readonly string[] {
   const { unit } = plan.session.pool;
   const distances = (list: readonly number[]): string =>

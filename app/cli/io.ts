@@ -1,5 +1,5 @@
 /*
- * Where a command reads and writes. Handed in, so that tests run commands in their own process.
+ * Where a command reads and writes. It is passed in, so that tests can run commands in their own process.
  */
 
 import { resolve } from 'node:path';
@@ -8,7 +8,7 @@ export interface Io {
   readonly stdin: AsyncIterable<Uint8Array | string>;
   readonly stdout: NodeJS.WritableStream;
   readonly stderr: NodeJS.WritableStream;
-  /** The folder that relative paths are meant from. */
+  /** The folder that relative paths start from. */
   readonly cwd: string;
 }
 
@@ -19,11 +19,11 @@ export function pathFrom(io: Io, path: string): string {
   return resolve(io.cwd, path);
 }
 
-/** Resolves when the text is handed over; a reader that has gone away (a closed pipe) is no failure, all else rejects. */
+/** Resolves when the text is written. A reader that has gone (a closed pipe) is not a failure; any other error rejects. */
 export function write(stream: NodeJS.WritableStream, text: string): Promise<void> {
   return new Promise((fulfil, reject) => {
     const done = (error?: Error | null): void => {
-      // Left listening after a failure: the stream reports the same error once more as an event.
+      // After a failure the listener stays: the stream reports the same error again as an event.
       if (!error) stream.removeListener('error', done);
       if (error && !isClosedPipe(error)) reject(error);
       else fulfil();
@@ -33,7 +33,7 @@ export function write(stream: NodeJS.WritableStream, text: string): Promise<void
   });
 }
 
-/** One line on standard error. */
+/** Writes one line to standard error. */
 export function complain(io: Io, line: string): Promise<void> {
   return write(io.stderr, `${line}\n`);
 }

@@ -1,5 +1,5 @@
 /*
- * The `lanecall` command: finds the command that is meant and hands the rest to it.
+ * The `lanecall` command: finds the command that is named and passes the rest of the words to it.
  */
 
 import { realpathSync } from 'node:fs';
@@ -27,7 +27,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
   }
 }
 
-/** The larger commands are loaded only where they are used: a timetable needs no server. */
+/** Loads a larger command only when it is used: a timetable needs no server. */
 async function runCommand(command: CommandName, args: readonly string[], io: Io): Promise<number> {
   if (command === 'timetable') return timetable(args, io);
   if (command === 'rehearse') return (await import('./rehearse.ts')).rehearse(args, io);
@@ -41,6 +41,6 @@ function isStartedDirectly(): boolean {
 
 if (isStartedDirectly()) {
   const { stdin, stdout, stderr } = process;
-  // Set, not exited with: what is still on its way to a slow pipe gets there.
+  // Only sets the exit code and does not exit, so that output still on its way to a slow pipe gets there.
   process.exitCode = await run(process.argv.slice(2), { stdin, stdout, stderr, cwd: process.cwd() });
 }

@@ -1,6 +1,6 @@
 /*
- * A stretch read line by line: each passage through a set with the leaves of every lane, which is
- * how people read a plan; the plan itself goes lane by lane.
+ * Reads a stretch line by line, as people do: each passage through a set, with the leaves of every lane. The plan
+ * itself is in order of lanes.
  */
 
 import type { Plan, Rep, Stretch, PlannedSet } from '../core/plan/plan.ts';
@@ -14,7 +14,7 @@ export interface StretchPassage {
   readonly lanes: Passage;
 }
 
-/** The passages of any stretch of a plan, in the order of the session. */
+/** Gives a function for the passages of a stretch of the plan, in the order of the session. */
 export function passagesOf(plan: Plan): (stretch: Stretch) => readonly StretchPassage[] {
   const lines = new Map(linesOf(plan.session).map((line) => [line.item.line, line]));
   return (stretch) => {

@@ -1,6 +1,6 @@
 /*
- * `lanecall rehearse`: runs a session in no time, with the commands of a script at their times, and
- * says what happened: every leave, and what became of every command.
+ * `lanecall rehearse`: runs a session without waiting, with the commands of a script at their times, and prints what
+ * happened: every leave, and the answer to every command.
  */
 
 import { readCommand } from '../core/run/read-command.ts';
@@ -23,7 +23,7 @@ export interface RehearsalJson {
   readonly leaves: readonly RehearsedLeave[];
   readonly answers: readonly RehearsedAnswer[];
   readonly phase: RunState['phase'];
-  /** Index of the stretch that is current when nothing more will happen. */
+  /** The index of the current stretch once nothing more will happen. */
   readonly stretch: number;
   readonly endMs: Millis | null;
   readonly projectedEndMs: Millis;
@@ -45,11 +45,11 @@ export interface RehearsedAnswer {
   readonly atMs: Millis;
   readonly do: string;
   readonly ok: boolean;
-  /** Why not; null where it was accepted. */
+  /** Why the command was refused; null if it was accepted. */
   readonly message: string | null;
 }
 
-/** The arguments behind `rehearse`; the exit status. */
+/** Runs `rehearse` with the words after it; gives the exit status. */
 export async function rehearse(args: readonly string[], io: Io): Promise<number> {
   const read = readArguments(args, { lanes: 'value', script: 'value', phase: 'value', format: 'value' });
   if (!read.ok) return wrongUsage(io, 'rehearse', read.faults);
@@ -65,16 +65,15 @@ export async function rehearse(args: readonly string[], io: Io): Promise<number>
   if ([session, lanes, script].filter((name) => name === STANDARD_INPUT).length > 1) {
     return wrongUsage(io, 'rehearse', 'only one of session, lanes and script can be standard input');
   }
-  if ((values.get('format') ?? 'json') !== 'json') return wrongUsage(io, 'rehearse', '--format is json');
+  if ((values.get('format') ?? 'json') !== 'json') return wrongUsage(io, 'rehearse', '--format can only be json');
   const phase = phaseOf(values.get('phase') ?? '0');
-  if (phase === null) return wrongUsage(io, 'rehearse', '--phase is whole milliseconds from 0 to 59999');
+  if (phase === null) return wrongUsage(io, 'rehearse', '--phase needs whole milliseconds from 0 to 59999');
   return printRehearsal(io, session, lanes, script, phase);
 }
 
 /**
- * What happens when the commands of a script are given at their times and nothing after the last.
- * phase: what the pool's clock shows past the full minute at the start, 0 to 59 999 ms. The script is
- * in order of time.
+ * What happens when the commands of a script are given at their times, and none after the last. phase: what the pool's
+ * clock shows past the full minute at t = 0, 0 to 59 999 ms. The script must be in order of time.
  */
 export function rehearsal(plan: Plan, phase: Millis, script: readonly ScriptLine[]): RehearsalJson {
   let state = openRun(plan, phase);

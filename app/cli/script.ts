@@ -1,19 +1,19 @@
 /*
- * A rehearsal's script: one JSON object a line, in order of time. Whether a command makes sense is for
- * the run to answer; what is no command line at all is a fault with its place.
+ * Reads a rehearsal's script: one JSON object on each line, in order of time. A line that is not a command is a fault
+ * with its place. Whether a command makes sense is for the run to answer.
  */
 
 import type { Fault, Result } from '../core/result.ts';
 import type { Millis } from '../core/units.ts';
 
 export interface ScriptLine {
-  /** Since the run was opened, whole. */
+  /** Whole ms since the run was opened. */
   readonly atMs: Millis;
-  /** The command as written, with its `do`; not checked further. */
+  /** The command as written, with its `do`; not checked yet. */
   readonly fields: Readonly<Record<string, unknown>>;
 }
 
-/** All commands of a script, or every faulty line of it. Blank lines mean nothing. */
+/** All commands of a script, or the fault of every line that has one. Blank lines are skipped. */
 export function readScript(text: string): Result<readonly ScriptLine[]> {
   const lines: ScriptLine[] = [];
   const faults: Fault[] = [];
@@ -27,7 +27,7 @@ export function readScript(text: string): Result<readonly ScriptLine[]> {
       if (typeof line === 'string') faults.push(faultIn(written, index, line));
       else if (line.atMs < latest) {
         faults.push(
-          faultIn(written, index, `"atMs" is ${line.atMs}, after ${latest}: commands stand in order of time`),
+          faultIn(written, index, `"atMs" is ${line.atMs} after ${latest}: put the commands in order of time`),
         );
       } else {
         latest = line.atMs;
@@ -44,16 +44,16 @@ function readLine(written: string): ScriptLine | string {
   try {
     value = JSON.parse(written);
   } catch {
-    return `no JSON: a line of a script reads ${example}`;
+    return `this is not JSON: write a line of a script as ${example}`;
   }
   if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-    return `no JSON object: a line of a script reads ${example}`;
+    return `this is not a JSON object: write a line of a script as ${example}`;
   }
   const { atMs, ...fields } = value as Record<string, unknown>;
   if (typeof atMs !== 'number' || !Number.isSafeInteger(atMs) || atMs < 0) {
-    return '"atMs" must be there, in whole milliseconds from 0';
+    return '"atMs" is missing or wrong: write whole milliseconds from 0';
   }
-  if (typeof fields['do'] !== 'string') return '"do" must be there, the name of a command';
+  if (typeof fields['do'] !== 'string') return '"do" is missing or wrong: write the name of a command';
   return { atMs, fields };
 }
 

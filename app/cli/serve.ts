@@ -1,6 +1,6 @@
 /*
- * `lanecall serve`: the host without a window. Opens the session where one is given, serves the pages
- * and runs until it is told to end.
+ * `lanecall serve`: the host without a window. It opens the session, if one is given, serves the pages and runs until
+ * it is told to end.
  */
 
 import { existsSync } from 'node:fs';
@@ -23,22 +23,22 @@ import { complain, EXIT, pathFrom, write, type Io } from './io.ts';
 import { readPlan, STANDARD_INPUT } from './session-file.ts';
 import { help, wrongUsage } from './usage.ts';
 
-/** Where the pages are found unless another port is asked for. */
+/** The port of the pages unless another one is asked for. */
 export const DEFAULT_PORT = 7525;
 
-/** What there is to begin with; null for nothing. */
+/** What the host begins with; null for nothing. */
 interface Beginning {
   readonly source: Source | null;
   /** A session with faults, for the coach's editor. */
   readonly draft: SessionFile | null;
-  /** Whether somebody named it, and is told where a run that comes back stands in its place. */
+  /** Whether somebody named the session. If a run comes back in its place, they are told. */
   readonly named: boolean;
 }
 
 /**
- * The arguments behind `serve`; the exit status, once the host has been told to end. `npm start` gives two more:
- * `--sample FILE`, opened where no session is named, and `--draft`, by which one with faults goes into the coach's
- * editor. `served` hears the address of the coach's window.
+ * Runs `serve` with the words after it; gives the exit status once the host has been told to end. `npm start` adds two
+ * options: `--sample FILE` is opened if no session is named, and with `--draft` a session with faults goes into the
+ * coach's editor. `served` gets the address of the coach's window.
  */
 export async function serve(
   args: readonly string[],
@@ -60,14 +60,14 @@ export async function serve(
   const session = named ?? values.get('sample');
   if (more.length > 0) return wrongUsage(io, 'serve', `takes one session, not ${positionals.length}`);
   const lanes = values.get('lanes') ?? null;
-  if (lanes !== null && session === undefined) return wrongUsage(io, 'serve', '--lanes goes with a session');
+  if (lanes !== null && session === undefined) return wrongUsage(io, 'serve', '--lanes needs a session');
   if (session === STANDARD_INPUT && lanes === STANDARD_INPUT) {
     return wrongUsage(io, 'serve', 'only one of session and lanes can be standard input');
   }
   if (flags.has('share'))
-    return wrongUsage(io, 'serve', '--share is not there yet: the pages are for this machine only');
+    return wrongUsage(io, 'serve', '--share does not work yet: the pages are for this machine only');
   const port = portOf(values.get('port'));
-  if (port === null) return wrongUsage(io, 'serve', '--port is a number from 0 to 65535');
+  if (port === null) return wrongUsage(io, 'serve', '--port needs a number from 0 to 65535');
   const plan = session === undefined ? null : await readPlan(io, session, lanes);
   if (plan && !plan.ok && !(plan.source && flags.has('draft'))) return plan.status;
   const data = values.get('data');
@@ -132,15 +132,15 @@ function draftOf(session: string, { text, lanesText }: Source): SessionFile {
   return { name, text, lanesText, why: `${name} has faults: they are marked in the editor.` };
 }
 
-/** A run is never lost by starting the program: what to do, where it is not wanted any more. */
+/** Starting the program never loses a run. Says what to do if the run is not wanted any more. */
 function notOpened(cameBack: string): string {
   return (
-    `The unfinished run of ${cameBack} has come back, and the session given is not opened in its place: ` +
-    'hold "Leave it" in the coach\'s window and open the session there, or give another folder with --data.'
+    `The unfinished run of ${cameBack} has come back, so the session you named is not opened: ` +
+    'hold "Leave it" in the coach\'s window and open the session there, or name another folder with --data.'
   );
 }
 
-/** Ctrl-C, or a polite word from the system. A second one ends the program at once, as if nobody listened. */
+/** Resolves on Ctrl-C, or when the system asks the program to end. A second time ends the program at once. */
 function untilTold(): { readonly told: Promise<void>; forget(): void } {
   const signals = ['SIGINT', 'SIGTERM'] as const;
   let end = (): void => undefined;
@@ -154,7 +154,7 @@ function untilTold(): { readonly told: Promise<void>; forget(): void } {
   return { told, forget };
 }
 
-/** Beside the built program, or where the build puts it for the sources. */
+/** The folder of the pages: beside the built program, or where the build puts it when run from source. */
 function pagesFolder(): string {
   const [beside, built] = ['./pages', '../../dist/pages'].map((path) => fileURLToPath(new URL(path, import.meta.url)));
   return existsSync(beside!) ? beside! : built!;
@@ -167,13 +167,13 @@ async function makeFolder(io: Io, path: string): Promise<boolean> {
   } catch (error) {
     await complain(
       io,
-      `${path}: no folder can be made there (${error instanceof Error ? error.message : String(error)})`,
+      `${path}: the folder cannot be made (${error instanceof Error ? error.message : String(error)})`,
     );
     return false;
   }
 }
 
-/** 0 for any that is free; null where it is none. */
+/** The port, 0 for any free one; null if the text is not a port. */
 function portOf(text: string | undefined): number | null {
   if (text === undefined) return DEFAULT_PORT;
   return /^\d{1,5}$/.test(text) && Number(text) <= 65_535 ? Number(text) : null;

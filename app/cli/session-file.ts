@@ -1,5 +1,5 @@
 /*
- * From the files named on the command line to a plan, or to the lines that say what is wrong.
+ * Makes a plan from the files named on the command line, or prints what is wrong with them.
  */
 
 import type { Fault } from '../core/result.ts';
@@ -8,21 +8,21 @@ import type { Plan, Source } from '../core/plan/plan.ts';
 import { readTextFile, readTextStream, type TextRead } from '../host/text-file.ts';
 import { complain, EXIT, pathFrom, type Io } from './io.ts';
 
-/** Standard input, on the command line and before a fault's line and column. */
+/** Names standard input, on the command line and before the line and column of a fault. */
 export const STANDARD_INPUT = '-';
 
 export type PlanRead =
   | { readonly ok: true; readonly plan: Plan }
   /**
-   * What to exit with; everything is said on standard error already. No faults where a file could not be read.
-   * `source`: the texts, where it is they that have faults.
+   * The exit status; what is wrong has been printed on standard error. No faults if a file could not be read.
+   * `source`: the texts, if the faults are in them.
    */
   | { readonly ok: false; readonly status: number; readonly faults: readonly Fault[]; readonly source?: Source };
 
-/** The plan of the session file and, if not null, the lanes file (at most one of them standard input). */
+/** Reads the plan from the session file and, if not null, the lanes file. Only one of them can be standard input. */
 export async function readPlan(io: Io, session: string, lanes: string | null): Promise<PlanRead> {
   const text = await readText(io, session);
-  // Without the lanes of a file of their own the lines cannot all be judged.
+  // If the lanes are in another file, not all lines can be checked without it.
   if (!text.ok) return refused(io, session, lanes === null ? withFaultsOfAllLines(text) : text);
   const lanesText = lanes === null ? null : await readText(io, lanes);
   if (lanes !== null && lanesText && !lanesText.ok) return refused(io, lanes, lanesText);
@@ -34,19 +34,19 @@ export async function readPlan(io: Io, session: string, lanes: string | null): P
   return { ...(await refused(io, name, { ok: false, why: 'fault', faults })), source };
 }
 
-/** A session that is not UTF-8 in places has its other faults said at once; the parser places both. */
+/** Adds the other faults of a session that is not all UTF-8, so that they are reported together. */
 function withFaultsOfAllLines(read: Exclude<TextRead, { ok: true }>): Exclude<TextRead, { ok: true }> {
   if (read.why !== 'fault' || read.legible === undefined) return read;
   const opened = openPlan({ text: read.legible, lanesText: null });
   return opened.ok ? read : { ...read, faults: opened.faults.faults };
 }
 
-/** The text of a file, or of standard input where `-` is named. */
+/** The text of a file, or of standard input for `-`. */
 export function readText(io: Io, name: string): Promise<TextRead> {
   return name === STANDARD_INPUT ? readTextStream(io.stdin) : readTextFile(pathFrom(io, name));
 }
 
-/** Says why a text cannot be used: a line a fault, or one line about its file. */
+/** Prints why a text cannot be used: one line for each fault, or one line about its file. */
 export async function refused(
   io: Io,
   name: string,

@@ -1,32 +1,32 @@
 /*
- * The paper under the text timetable: how wide it is, where its lanes' columns stand, and how text
- * and leave times are set into them.
+ * The layout of the text timetable: how wide it is, where the columns of the lanes are, and how text and leaves are
+ * set into them.
  */
 
 import { reading } from '../core/reading.ts';
 import type { Passage } from './set-label.ts';
 
-/** A run of lanes side by side: from the lane at `from` up to, not including, `to`, in lane order. */
+/** Lanes side by side: from index `from` up to but not including `to`, in lane order. */
 export interface Sheet {
   readonly from: number;
   readonly to: number;
-  /** Of the page, in characters. */
+  /** The width of the page, in characters. */
   readonly width: number;
-  /** Of one lane, with the space before the next. */
+  /** The width of one lane's column, with the space before the next. */
   readonly column: number;
 }
 
-/** The width for up to four lanes, and the widest there is. */
+/** The width for up to four lanes, and the largest width. */
 const NARROW = 80;
 const WIDE = 132;
 
 /** Room for two leaves of an hour side by side, or for "base 1:30 assumed". */
 const LEAST_COLUMN = 18;
 
-/** What stands left of the lanes' columns. */
+/** The margin left of the lanes' columns. */
 const MARGIN = '    ';
 
-/** All lanes in one sheet where they fit, else in sheets of nearly the same number of lanes. */
+/** All lanes on one sheet if they fit; if not, on sheets with nearly the same number of lanes each. */
 export function laneGroups(lanes: number): readonly Sheet[] {
   const most = Math.floor((WIDE - MARGIN.length) / LEAST_COLUMN);
   const sheets = Math.ceil(lanes / most);
@@ -39,7 +39,7 @@ export function laneGroups(lanes: number): readonly Sheet[] {
   });
 }
 
-/** One text a lane, at the top of its column. */
+/** A row with one text for each lane, at the left of its column. */
 export function columns(cells: readonly string[], sheet: Sheet): string {
   return MARGIN + cells.map((cell) => cell.padEnd(sheet.column)).join('');
 }
@@ -60,14 +60,14 @@ export function leaveRows(passage: Passage, sheet: Sheet): readonly string[] {
   });
 }
 
-/** Text at both ends of a line, filled up between; a left text that is too long goes on below. */
+/** A line with text at both ends and `fill` between them. A left text that is too long continues on more lines. */
 export function ends(left: string, right: string, width: number, fill = ' '): readonly string[] {
   const [first, ...more] = wrapped(left, width - right.length - 3, '', '  ');
   const end = right === '' ? '' : ` ${right}`;
   return [`${first!} `.padEnd(width - end.length, fill) + end, ...more];
 }
 
-/** Words broken into lines no longer than `width` where words allow; all but the first are indented deeper. */
+/** Wraps words into lines of at most `width` (unless one word is longer). All lines but the first are indented by `deeper`. */
 export function wrapped(text: string, width: number, indent: string, deeper: string): readonly string[] {
   const lines: string[] = [];
   let line = indent;

@@ -1,6 +1,6 @@
 /*
- * The middle of the text timetable: a block a part, in it the stretches with their starts, and
- * under every set the leaves of each lane as readings of a clock started with the stretch.
+ * The middle of the text timetable: a block for each part with its stretches and their starts. Under every set are the
+ * leaves of each lane, as readings of a clock that starts with the stretch.
  */
 
 import type { Plan, Round, Stretch } from '../core/plan/plan.ts';
@@ -11,16 +11,16 @@ import type { StretchPassage } from './passages.ts';
 import { setLabel } from './set-label.ts';
 import { columns, ends, leaveRows, wrapped, type Sheet } from './sheet.ts';
 
-/** A plan with what is worked out from it once for the whole sheet. */
+/** A plan, with what is worked out once for the whole sheet. */
 export interface Timetable {
   readonly plan: Plan;
   readonly times: readonly PlannedTime[];
   readonly passages: (stretch: Stretch) => readonly StretchPassage[];
-  /** The first stretch whose start rests on an estimate; that after the last where only the end does, or later. */
+  /** The index of the first stretch whose start is based on an estimate, see `estimatedFrom`. */
   readonly estimatedFrom: number;
 }
 
-/** Lanes by name, one in each column. */
+/** The row with the names of the lanes, one in each column. */
 export function laneNames(plan: Plan, sheet: Sheet): string {
   return columns(
     plan.session.lanes.slice(sheet.from, sheet.to).map(({ number }) => `Lane ${number}`),

@@ -17,7 +17,7 @@ const FORMATS = ['text', 'json', 'csv', 'ics'] as const;
 
 type Format = (typeof FORMATS)[number];
 
-/** The arguments behind `timetable`; the exit status. */
+/** Runs `timetable` with the words after it; gives the exit status. */
 export async function timetable(args: readonly string[], io: Io): Promise<number> {
   const read = readArguments(args, { lanes: 'value', format: 'value', date: 'value' });
   if (!read.ok) return wrongUsage(io, 'timetable', read.faults);
@@ -32,9 +32,9 @@ export async function timetable(args: readonly string[], io: Io): Promise<number
     return wrongUsage(io, 'timetable', 'only one of session and lanes can be standard input');
   }
   const format = FORMATS.find((known) => known === (values.get('format') ?? 'text'));
-  if (!format) return wrongUsage(io, 'timetable', `--format is one of ${FORMATS.join(', ')}`);
+  if (!format) return wrongUsage(io, 'timetable', `--format needs one of ${FORMATS.join(', ')}`);
   const date = values.has('date') ? calendarDay(values.get('date')!) : null;
-  if (values.has('date') && !date) return wrongUsage(io, 'timetable', '--date is a day such as 2026-03-05');
+  if (values.has('date') && !date) return wrongUsage(io, 'timetable', '--date needs a day such as 2026-03-05');
   if (format === 'ics' && !date) return wrongUsage(io, 'timetable', 'a calendar needs the day: --date YYYY-MM-DD');
   return printTimetable(io, session, lanes, format, date);
 }
@@ -54,7 +54,7 @@ async function printTimetable(
   const { plan } = read;
   if (format === 'ics' && date) {
     const { startsAt } = plan.session;
-    // The session's own text lacks something, so this counts as a fault in it and not as wrong usage.
+    // Something is missing in the session's text, so this is a fault of the text and not wrong usage.
     if (startsAt === null) return (await refused(io, session, { ok: false, why: 'fault', faults: [NO_START] })).status;
     await write(io.stdout, timetableIcs(plan, date, startsAt));
   } else if (format === 'json') await write(io.stdout, jsonText(timetableJson(plan)));

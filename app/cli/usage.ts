@@ -1,5 +1,5 @@
 /*
- * What `--help` says, and the one line about wrong usage.
+ * The texts of `--help`, and the line about wrong usage.
  */
 
 import { complain, EXIT, write, type Io } from './io.ts';
@@ -18,7 +18,7 @@ const HELP: Readonly<Record<CommandName, string>> = {
   or a calendar (ics, which needs the session's start and --date).
 `,
   rehearse: `lanecall rehearse SESSION [--lanes FILE] --script FILE [--phase MS] [--format json]
-  Runs the session in no time, with the commands of the script at their times, and prints
+  Runs the session without waiting, with the commands of the script at their times, and prints
   every leave that happened and every refusal.
 `,
   serve: `lanecall serve [SESSION] [--lanes FILE] [--port N] [--data DIR] [--share]
@@ -33,16 +33,16 @@ standard error as FILE:LINE:COLUMN: message.
 Exit status: 0 done, 2 faults in a text, 64 wrong usage, 66 a file that cannot be read.
 `;
 
-/** Prints the help of one command, or of all, on standard output. */
+/** Prints the help of one command, or of all commands, on standard output. */
 export async function help(io: Io, command: CommandName | null): Promise<number> {
   const texts = command ? HELP[command] : COMMANDS.map((name) => HELP[name]).join('\n');
   await write(io.stdout, OPENING + texts + CLOSING);
   return EXIT.done;
 }
 
-/** Says in one line what was wrong with the usage. */
+/** Prints one line on standard error that says what was wrong with the usage. */
 export async function wrongUsage(io: Io, command: CommandName | null, message: string): Promise<number> {
   const name = command ? `lanecall ${command}` : 'lanecall';
-  await complain(io, `${name}: ${message} (${name} --help tells more)`);
+  await complain(io, `${name}: ${message} (see ${name} --help)`);
   return EXIT.usage;
 }

@@ -1,23 +1,23 @@
 /*
- * Rows for a spreadsheet (RFC 4180), and how the values in them are written: times as seconds, so that
- * they can be reckoned with, and words so that no spreadsheet takes them for a formula.
+ * Rows for a spreadsheet (RFC 4180) and the values in them. Times are in seconds, so that a spreadsheet can calculate
+ * with them; words are written so that no spreadsheet takes them for a formula.
  */
 
 import type { Millis } from './units.ts';
 
 /**
- * Every row ends in CR LF; a cell with a comma, a quote or a line end stands in quotes, and so does one with a
- * semicolon or a tab, at which spreadsheets split where a comma is the decimal sign.
+ * Every row ends in CR LF. A cell with a comma, a quote or a line end is quoted. So is one with a semicolon or a tab,
+ * because spreadsheets split there in countries where the comma is the decimal sign.
  */
 export function csvText(rows: readonly (readonly string[])[]): string {
   return rows.map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
 }
 
 /**
- * Words that no spreadsheet runs. A session may come from anybody, and what begins with = + - or @ (full-width
- * forms included) is a formula there: an apostrophe in front says "this is text". It stands behind a separator
- * within the words too, because quotes in the middle of a row mean nothing to a program that splits at another
- * one than the comma. Words are for reading, so a visible apostrophe costs little; figures never get one.
+ * Words that no spreadsheet runs as a formula. A session may come from anybody, and a cell that begins with = + - or @
+ * (full-width forms too) is a formula: an apostrophe in front makes it text. The apostrophe is also put after a
+ * separator within the words, because a program that splits rows at another sign ignores quotes in the middle of a
+ * row. Words are for reading, so a visible apostrophe does little harm; numbers never get one.
  */
 export function wordsCell(words: string): string {
   return words.replace(FORMULA, "$1'$2");

@@ -1,26 +1,26 @@
 /*
- * Distances against the pool's length: whole lengths or not, how many, and how a distance is
- * written. A pool of 33.33 m is swum three times for 100 m, so half a percent is not looked at.
+ * Distances and the pool's length: whether a distance is whole lengths, how many, and how it is written. Three lengths
+ * of a 33.33 m pool count as 100 m, so a difference of half a percent is ignored.
  */
 
 import type { Hundredths, Tenths } from './units.ts';
 import { floorDivide } from './ratio.ts';
 
-/** How many times the difference to a whole number of lengths must fit into that number: half a percent. */
+/** A distance may differ from whole lengths by one part in this many: half a percent. */
 const TOLERANCE = 200;
 
-/** Whether a distance is a whole number of lengths, 1 or more, within half a percent of the number. */
+/** Whether a distance is a whole number of lengths, 1 or more, to within half a percent. */
 export function isWholeLengths(distance: Tenths, pool: Hundredths): boolean {
   const below = floorDivide(distance * 10, pool);
   return isNear(distance, below, pool) || isNear(distance, below + 1, pool);
 }
 
-/** The whole number of lengths nearest to a distance, a half counting up. */
+/** The whole number of lengths nearest to a distance; half a length is rounded up. */
 export function roundedLengths(distance: Tenths, pool: Hundredths): number {
   return floorDivide(distance * 20 + pool, 2 * pool);
 }
 
-/** A distance in the pool's unit, with its one decimal only where it has one: `62.5`, `100`. */
+/** A distance in the pool's unit, with a decimal only if it has one: `62.5`, `100`. */
 export function distanceText(distance: Tenths): string {
   const whole = floorDivide(distance, 10);
   const tenth = distance - whole * 10;

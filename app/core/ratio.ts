@@ -1,8 +1,8 @@
 /*
- * Exact fractions of whole numbers, for the few sums that are not whole until a rule rounds them:
- * an interval from a pace, an expected swim time. Kept in lowest terms so that numerators stay far
- * below 2^53 (the largest: 500 reps of 10 000 m at 10:00 a 100, with a factor, is 5e12 before
- * reduction). BigInt would do the same but is newer than the television browsers that fold runs.
+ * Exact fractions of whole numbers, for the few results that are not whole until a rule rounds them: an interval from
+ * a pace, an expected swim time. They are kept in lowest terms so that numerators stay far below 2^53 (the largest is
+ * 5e12 before reduction: 500 reps of 10 000 m at 10:00 per 100, with a factor). BigInt would do too, but television
+ * browsers that show the wall are too old for it.
  */
 
 /** num / den with den > 0, both whole, in lowest terms. */
@@ -11,7 +11,7 @@ export interface Ratio {
   readonly den: number;
 }
 
-/** num / den in lowest terms. Throws where den is not positive or a part leaves the safe whole numbers. */
+/** num / den in lowest terms. Throws if den is not positive, or if either is not a safe whole number. */
 export function ratio(num: number, den = 1): Ratio {
   if (!Number.isSafeInteger(num) || !Number.isSafeInteger(den) || den <= 0) {
     throw new RangeError(`not an exact fraction: ${num}/${den}`);
@@ -31,22 +31,22 @@ export function multiply(a: Ratio, b: Ratio): Ratio {
   return ratio(first.num * second.num, first.den * second.den);
 }
 
-/** Negative, zero or positive as a is less than, equal to or greater than b. */
+/** Negative if a < b, zero if they are equal, positive if a > b. */
 export function compare(a: Ratio, b: Ratio): number {
   return a.num * b.den - b.num * a.den;
 }
 
-/** The least multiple of step not below the fraction; step is a positive whole number. */
+/** The fraction rounded up to a multiple of step, a positive whole number. */
 export function ceilTo(step: number, a: Ratio): number {
   return -floorDivide(-a.num, a.den * step) * step || 0;
 }
 
-/** The multiple of step nearest to the fraction, halves going up; step is a positive whole number. */
+/** The fraction rounded to the nearest multiple of step, a positive whole number; halves are rounded up. */
 export function roundTo(step: number, a: Ratio): number {
   return floorDivide(2 * a.num + a.den * step, 2 * a.den * step) * step;
 }
 
-/** The whole quotient rounded towards minus infinity, without a float between. */
+/** The quotient rounded down (towards minus infinity), worked out in whole numbers only. */
 export function floorDivide(num: number, den: number): number {
   const rest = num % den;
   return (num - (rest < 0 ? rest + den : rest)) / den;

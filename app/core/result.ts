@@ -1,8 +1,8 @@
 /*
- * What a coach got wrong comes back as a value; what a programmer got wrong is thrown.
+ * A coach's mistake comes back as a value; a programmer's mistake is thrown.
  */
 
-/** One thing wrong with a text: where (both from 1; a tab counts as 4 columns), what was found and what would be right. */
+/** One mistake in a text: line and column (from 1; a tab counts as 4 columns), what was found and what to write instead. */
 export interface Fault {
   readonly line: number;
   readonly column: number;

@@ -1,7 +1,7 @@
 /*
- * The quantities the core counts in. Each is a whole number with its unit in the type, so that a
- * distance cannot be passed where a time is meant. Arithmetic gives a plain number, which either
- * accepts: the unit is a reminder to the reader and a guard at boundaries, not a burden in sums.
+ * The units of the core. Each is a whole number with its unit in the type, so that a distance cannot be passed as a
+ * time. Arithmetic gives a plain number, which every unit accepts: the types guard boundaries and remind the reader,
+ * but do not get in the way of sums.
  */
 
 type Unit<Name extends string> = number & { readonly unit?: Name };

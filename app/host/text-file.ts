@@ -1,6 +1,6 @@
 /*
- * Bytes to text, for the command line and the host: UTF-8 only, 256 KiB at most. What is wrong with
- * the text is a fault with its place, what is wrong with the file a sentence; neither is thrown.
+ * Bytes to text, for the command line and the host: UTF-8 only, 256 KiB at most. Something wrong with the text is a
+ * fault with its place; something wrong with the file is a sentence. Neither is thrown.
  */
 
 import { open } from 'node:fs/promises';
@@ -12,14 +12,14 @@ export const MOST_BYTES = 256 * 1024;
 export type TextRead =
   | { readonly ok: true; readonly text: string }
   /**
-   * Read, but not text that can be used. `legible`: what can be read of it, with U+FFFD for what is not
-   * UTF-8, so that whoever knows what the text should be can find the faults of its other lines too.
+   * Read, but the text has a fault. `legible`: the text with U+FFFD for what is not UTF-8, so that the parser can find
+   * the faults of the other lines too.
    */
   | { readonly ok: false; readonly why: 'fault'; readonly faults: readonly Fault[]; readonly legible?: string }
-  /** Not read at all; the message says why, in a few words that fit behind the file's name. */
+  /** Not read at all. The message says why, in a few words that follow the file's name. */
   | { readonly ok: false; readonly why: 'unreadable'; readonly message: string };
 
-/** The text of a file. Never rejects: a file that is not there or may not be read is `unreadable`. */
+/** The text of a file. Never rejects: a file that does not exist or may not be read is `unreadable`. */
 export async function readTextFile(path: string): Promise<TextRead> {
   try {
     const file = await open(path, 'r');
@@ -33,7 +33,7 @@ export async function readTextFile(path: string): Promise<TextRead> {
   }
 }
 
-/** The text of a stream such as standard input, as `readTextFile`. Stops reading where it gets too long. */
+/** The text of a stream such as standard input, like `readTextFile`. Stops reading when it gets too long. */
 export async function readTextStream(stream: AsyncIterable<Uint8Array | string>): Promise<TextRead> {
   const chunks: Buffer[] = [];
   let length = 0;
@@ -53,7 +53,11 @@ export async function readTextStream(stream: AsyncIterable<Uint8Array | string>)
 /** The text in these bytes, a byte-order mark included, or one fault: too long, or the first byte that is not UTF-8. */
 export function textOf(bytes: Uint8Array): Result<string> {
   if (bytes.length > MOST_BYTES) {
-    return faultAt(1, 1, `more than ${MOST_BYTES / 1024} KiB of text: a session is far shorter`);
+    return faultAt(
+      1,
+      1,
+      `more than ${MOST_BYTES / 1024} KiB of text: no session is that long, so check that this is the right file`,
+    );
   }
   const bad = firstBadByte(bytes);
   if (bad < 0) return { ok: true, value: decode(bytes) };
@@ -69,7 +73,7 @@ function readBytes(bytes: Uint8Array): TextRead {
   return bytes.length > MOST_BYTES ? fault : { ...fault, legible: decode(bytes) };
 }
 
-/** Not more than one byte above the limit, so that an endless file ends too. */
+/** Reads at most one byte more than the limit, so that an endless file ends too. */
 async function firstBytes(file: { read(buffer: Uint8Array, offset: number): Promise<{ bytesRead: number }> }) {
   const buffer = new Uint8Array(MOST_BYTES + 1);
   let length = 0;
@@ -97,7 +101,7 @@ function decode(bytes: Uint8Array): string {
   return new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
 }
 
-/** Where the next character would stand: a tab counts as 4 columns, a byte-order mark as none. */
+/** The line and column of the next character: a tab counts as 4 columns, a byte-order mark as none. */
 function placeAfter(text: string): { line: number; column: number } {
   const lines = text.replace(/^\uFEFF/, '').split('\n');
   let column = 1;
@@ -116,7 +120,7 @@ function firstBadByte(bytes: Uint8Array): number {
   return -1;
 }
 
-/** How many bytes the character at `at` takes; 0 where it is none. */
+/** How many bytes the character at `at` takes; 0 if there is no valid character. */
 function sequenceLength(bytes: Uint8Array, at: number): number {
   const lead = bytes[at]!;
   if (lead < 0x80) return 1;
@@ -130,7 +134,7 @@ function sequenceLength(bytes: Uint8Array, at: number): number {
   return more + 1;
 }
 
-/** Narrower after four leads: no overlong forms, no surrogates, nothing above U+10FFFF. */
+/** The range is narrower after four lead bytes: no overlong forms, no surrogates, nothing above U+10FFFF. */
 function secondByteRange(lead: number): readonly [number, number] {
   if (lead === 0xe0) return [0xa0, 0xbf];
   if (lead === 0xed) return [0x80, 0x9f];

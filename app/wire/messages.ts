@@ -1,16 +1,18 @@
 /*
- * Everything host and screens say to each other, in one versioned union; the network and the desktop
- * program's own channel carry the same. A message is checked on arrival: what is not exactly one of
- * these is not taken, and whoever sits before the page is told. Times are in ms; "host time" is the host's
- * monotonic clock.
+ * All messages between host and screens, in one versioned union. The network and the desktop program's own channel
+ * carry the same messages. Every message is checked on arrival; anything that is not exactly one of these is refused
+ * and the page says so. Times are in ms; "host time" is the host's monotonic clock.
  */
 
 import { z } from 'zod';
 
-/** Raised, from the first release on, with whatever an older screen or host could not read: a new kind of message, a new field, a new word. */
+/**
+ * From the first release on, it is raised with every change that an older screen or host could not read: a new kind of
+ * message, a new field, a new word.
+ */
 export const WIRE_VERSION = 1;
 
-/** The largest message a screen may send, in bytes. Session texts go by HTTP. */
+/** The largest message that a screen may send, in bytes. Session texts are sent by HTTP. */
 export const MESSAGE_LIMIT = 64 * 1024;
 
 /** The largest session text, in bytes. */
@@ -20,30 +22,30 @@ const id = z.string().min(1).max(64);
 const time = z.number().finite();
 const hash = z.string().regex(/^[0-9a-f]{16,64}$/);
 
-/** The rep a screen showed as a lane's next: line, round numbers outermost first, rep. */
+/** The rep that a screen showed as a lane's next: line, round numbers (outermost first), rep. */
 const seenRep = z
   .object({ line: z.number().int(), rounds: z.array(z.number().int()).max(8), rep: z.number().int() })
   .strict();
 
-/** How the sound of a screen stands there: `off` where it is not wanted, else what becomes of it. */
+/** The state of a screen's sound: `off` if it is not wanted, else what has become of it. */
 const soundStatus = z.enum(['off', 'blocked', 'starting', 'running', 'gone', 'missing']);
 
 /**
- * Fields that others read: those of a command the core's `readCommand`, which says in a sentence what is wrong.
- * Taken as they are, because a record of the validator's leaves out one named `__proto__` without a word.
+ * Fields that are checked elsewhere: those of a command by the core's `readCommand`, which says in a sentence what is
+ * wrong. They are not read with the validator's record, because that silently drops a field named `__proto__`.
  */
 const fields = z.custom<Readonly<Record<string, unknown>>>(
   (value) => typeof value === 'object' && value !== null && !Array.isArray(value),
 );
 
-/** By lane number; null for a lane that was shown to have none. */
+/** By lane number; null for a lane that was shown without a next rep. */
 const seenReps = fields
   .refine((lanes) => Object.keys(lanes).every((lane) => /^\d{1,2}$/.test(lane)))
   .pipe(z.record(z.string(), seenRep.nullable()));
 
 /** From a screen to the host. */
 export const fromScreen = z.discriminatedUnion('say', [
-  /** First of all, once. */
+  /** The first message, sent once. */
   z.object({ say: z.literal('hello'), version: z.number().int(), screen: z.enum(['desk', 'wall', 'remote']) }).strict(),
   /** Clock sync: t1 is the screen's clock when it was sent. */
   z.object({ say: z.literal('ping'), n: z.number().int().nonnegative(), t1: time }).strict(),
@@ -64,9 +66,9 @@ export const fromScreen = z.discriminatedUnion('say', [
     })
     .strict(),
   /**
-   * How this screen's sound stands, on connecting and whenever that changes; `id` names the page, `n` counts
-   * what it has said of it. `asked`: somebody wants it so just now. `more`: whether more than one screen may
-   * sound, as asked, or else as it was known here; null for no word of that.
+   * The state of this screen's sound, sent on connecting and whenever it changes. `id` names the page, `n` counts its
+   * reports. `asked`: whether somebody has just asked for it. `more`: whether more than one screen may sound, as asked
+   * or as last known here; null if it is not known.
    */
   z
     .object({
@@ -84,11 +86,11 @@ const timedCommand = z.object({ at: z.number().int(), command: fields }).strict(
 
 /** From the host to a screen. */
 export const fromHost = z.discriminatedUnion('say', [
-  /** Answer to a ping: when it came and when this was sent, in host time; `epoch` changes when host time starts anew or has jumped. */
+  /** The answer to a ping. t2, t3: host time when the ping came and when this was sent. `epoch` changes when host time has begun again or jumped. */
   z.object({ say: z.literal('pong'), n: z.number().int(), t1: time, t2: time, t3: time, epoch: id }).strict(),
-  /** A session text, sent once a connection before the first snapshot that names it. */
+  /** A session text. Each connection gets it once, before the first snapshot that names it. */
   z.object({ say: z.literal('text'), hash, text: z.string(), lanesText: z.string().nullable() }).strict(),
-  /** The whole truth about the run; the latest wins. */
+  /** The snapshot: everything about the run. The latest one counts. */
   z
     .object({
       say: z.literal('snapshot'),
@@ -99,35 +101,35 @@ export const fromHost = z.discriminatedUnion('say', [
       run: z
         .object({
           id,
-          /** Of the text the run was opened with. */
+          /** The hash of the text that the run was opened with. */
           text: hash,
           /** Host time at the run's t = 0. */
           openedAt: time,
           clockPhase: z.number().int().min(0).max(59_999),
           /** Local time of day at t = 0, in ms after midnight. */
           openedAtTimeOfDay: z.number().int().min(0).max(86_399_999),
-          /** All accepted ones, in order; a `rewrite` carries `textHash` in place of `text`. */
+          /** All accepted commands, in order; a `rewrite` has `textHash` in place of `text`. */
           commands: z.array(timedCommand),
-          /** When the program was not there: what left after `from`, and until `to`, was not called. None where it is left out. */
+          /** Times in which the program was not running: what left after `from`, up to `to`, was not called. Left out if none. */
           away: z.array(z.object({ from: z.number().int(), to: z.number().int() }).strict()).optional(),
         })
         .strict()
         .nullable(),
-      /** Screens connected now. */
+      /** How many screens are connected now. */
       screens: z.object({ desk: z.number().int(), wall: z.number().int(), remote: z.number().int() }).strict(),
-      /** What the coach must be told for as long as it lasts; empty when all is well. */
+      /** Notices that the coach must see now; empty if all is well. */
       notices: z.array(z.string()),
       /**
-       * Not null while there is something to be told once: the first of the notices, and what was kept of each
-       * run that was left unattended; `run`: one that has come back and may be left.
+       * The report after a start, until the coach has read it; then null. It goes with the first notices, and lists each
+       * run that was left unattended. `run`: the run that has come back and may be left.
        */
       startUp: z
         .object({ run: id.nullable(), unattended: z.array(z.string()) })
         .strict()
         .nullable(),
       /**
-       * Screens that have said how their sound stands, `n` being the last word taken: one that is not `on`
-       * is to fall silent. `more`: whether more than one may sound; null until somebody has said.
+       * The screens that have reported their sound; `n` is the last report taken. A screen that is not `on` must fall
+       * silent. `more`: whether more than one may sound; null until somebody has said.
        */
       sound: z
         .object({
@@ -148,25 +150,25 @@ export const fromHost = z.discriminatedUnion('say', [
         .optional(),
     })
     .strict(),
-  /** What became of a command, to the screen that gave it: `at` where it was accepted, `why` where not. */
+  /** The answer to a command, for the screen that gave it: `at` if it was accepted, `why` if not. */
   z.object({ say: z.literal('answer'), id, ok: z.boolean(), at: time.nullable(), why: z.string().nullable() }).strict(),
-  /** The host hangs up, and why; `version` is the host's. */
+  /** The host hangs up and says why; `version` is the host's. */
   z.object({ say: z.literal('bye'), why: z.string(), version: z.number().int().optional() }).strict(),
 ]);
 
-/** A session to be opened with its lanes, as the body of a request. */
+/** A session to open with its lanes, as the body of a request. */
 export const sessionToOpen = z
   .object({
     text: z.string(),
     lanesText: z.string().nullable().optional(),
     /** Whether a run that is going may be given up for it. */
     replace: z.boolean().optional(),
-    /** What the clock on the wall shows past the full minute, where the coach has matched it. */
+    /** What the clock on the wall shows past the full minute, in ms, if the coach has matched it. */
     clockPhase: z.number().int().min(0).max(59_999).optional(),
   })
   .strict();
 
-/** The run that has come back and is not to be gone on with, as the body of a request. */
+/** A run that has come back and that the coach leaves, as the body of a request. */
 export const runToLeave = z.object({ run: id }).strict();
 
 /** The pool's clock as matched for a run that has not started; null for the time of day's. */
@@ -181,10 +183,9 @@ export type SeenRep = z.infer<typeof seenRep>;
 export type SoundReport = Omit<Extract<FromScreen, { say: 'sound' }>, 'say'>;
 
 /**
- * What a text from the other side is. Of its version it is asked first, before anything else in it is looked
- * at, because nothing else may be what it was: `other version` where it names another one; `unknown` where it
- * is no message of ours but may be one of a newer program, by its `say`, a field or a word that is not known
- * here; `no message` for all else.
+ * What a text from the other side is. Its version is checked first, because in another version nothing else may mean
+ * the same. `other version`: it names another version. `unknown`: it may be a message of a newer program, because its
+ * `say`, a field or a word is not known here. `no message`: anything else.
  */
 export type Heard<Message> =
   | { readonly kind: 'message'; readonly message: Message }
@@ -227,5 +228,5 @@ function hear<Message>(schema: z.ZodType<Message>, text: string): Heard<Message>
     : { kind: 'no message' };
 }
 
-/** What may be a newer program's: a `say`, a field, or one word of several that is not known here. */
+/** Validation errors that a newer program's message may cause: an unknown `say`, field or word. */
 const NOT_KNOWN: readonly string[] = ['invalid_union', 'unrecognized_keys', 'invalid_value'];

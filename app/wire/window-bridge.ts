@@ -1,10 +1,10 @@
 /*
- * What the windows of the desktop program and its main process share: the names of the channels between
- * them, and the few functions that a window's page finds on `window`. Deck messages are those of the
- * network, as text; what a page would ask of a host by HTTP it asks here.
+ * What the windows of the desktop program share with its main process: the names of their channels, and the functions
+ * that a page finds on `window`. Deck messages are the same text as on the network; requests that a page would make
+ * by HTTP go through `ask`.
  */
 
-/** Under this name a page finds its bridge; there is none in a browser. */
+/** The name under which a page finds its bridge on `window`; a browser has none. */
 export const BRIDGE = 'lanecallWindow';
 
 /** From a window to the main process (`connect`, `say`, `hangUp`, `ask`) and back (the others). */
@@ -21,20 +21,20 @@ export const CHANNELS = {
 
 /** What the page of every window has. */
 export interface WindowBridge {
-  /** Opens a connection to the host; of one that was open nothing more is heard. */
+  /** Opens a connection to the host; nothing more is heard from an earlier one. */
   connect(message: (text: string) => void, closed: () => void): void;
   /** Sends a deck message over the open connection. */
   say(text: string): void;
   hangUp(): void;
-  /** Calls whenever the machine has woken up. */
+  /** Calls back whenever the machine has woken up. */
   onWoken(call: () => void): void;
 }
 
-/** What the coach's window has besides. */
+/** What the coach's window has in addition. */
 export interface CoachBridge extends WindowBridge {
-  /** As a request over HTTP. Rejects where the main process refuses to hear it. */
+  /** Like a request over HTTP. Rejects if the main process refuses the request. */
   ask(method: string, path: string, body: string): Promise<Reply>;
-  /** Calls with every session file that cannot simply be run, so that the coach sees it. */
+  /** Calls back with every session file that cannot simply be opened, so that the coach sees it. */
   onSessionFile(call: (file: SessionFile) => void): void;
 }
 
@@ -47,9 +47,9 @@ export interface Reply {
 /** A file that somebody has opened with the program. */
 export interface SessionFile {
   readonly name: string;
-  /** null where it could not be read. */
+  /** null if it could not be read. */
   readonly text: string | null;
   readonly lanesText: string | null;
-  /** Why it is not running already. */
+  /** Why it was not opened directly. */
   readonly why: string;
 }

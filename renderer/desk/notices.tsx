@@ -5,7 +5,7 @@
  */
 
 import { useState, type ReactElement } from 'react';
-import { DeckButton } from '../ui/coach/deck-button.tsx';
+import { Button } from '../ui/parts/button.tsx';
 import { useDeck, useMoment, type Tools } from '../ui/coach/use-deck.ts';
 import { goOn, leaveRun } from './comeback.ts';
 
@@ -27,7 +27,7 @@ export function Notices({ tools }: { readonly tools: Tools }): ReactElement | nu
       <EarlierRuns runs={startUp?.unattended ?? []} />
       {startUp && status === 'live' ? (
         <div className="notices-answer">
-          <DeckButton
+          <Button
             name={startUp.run === null ? 'I have read it' : 'Go on'}
             look="is-small"
             onPress={() => void goOn().then(setRefused)}
@@ -70,7 +70,7 @@ interface LeaveProps {
 function Leave({ run, onAnswer }: LeaveProps): ReactElement | null {
   if (run === null) return null;
   return (
-    <DeckButton
+    <Button
       name="Leave it"
       hint="hold"
       look="is-small"

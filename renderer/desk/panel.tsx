@@ -3,7 +3,7 @@
  */
 
 import { useEffect, useRef, type ReactElement, type ReactNode, type RefObject } from 'react';
-import { DeckButton } from '../ui/coach/deck-button.tsx';
+import { Button } from '../ui/parts/button.tsx';
 
 /** What stands beside the lanes in place of the outline. */
 export type Panel =
@@ -38,14 +38,7 @@ export function SidePanel({ title, children, beside, first, onClose }: PanelProp
           {title}
         </h2>
         {beside}
-        <DeckButton
-          name="Close"
-          hint="Esc"
-          keys="Escape"
-          look="is-small"
-          onPress={onClose}
-          onRefused={() => undefined}
-        />
+        <Button name="Close" hint="Esc" keys="Escape" look="is-small" onPress={onClose} />
       </div>
       {children}
     </section>

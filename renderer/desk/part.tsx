@@ -3,7 +3,7 @@
  */
 
 import type { ReactElement, ReactNode } from 'react';
-import { DeckButton } from '../ui/coach/deck-button.tsx';
+import { Button } from '../ui/parts/button.tsx';
 import type { Tools } from '../ui/coach/use-deck.ts';
 import { Region } from '../ui/region.tsx';
 
@@ -23,9 +23,7 @@ interface PartProps {
 const ADVICE = 'Leaves and tones go on, and so do the keys: Space stops all lanes.';
 
 export function Part({ tools, name, area, again, instead, onClose, children }: PartProps): ReactElement {
-  const close = onClose ? (
-    <DeckButton name={`Close: ${name}`} label="Close" look="is-small" onPress={onClose} onRefused={() => undefined} />
-  ) : null;
+  const close = onClose ? <Button name={`Close: ${name}`} label="Close" look="is-small" onPress={onClose} /> : null;
   return (
     <Region
       name={name}
@@ -48,12 +46,5 @@ export function Part({ tools, name, area, again, instead, onClose, children }: P
 /** Stop for all lanes, by itself: it rests on nothing that a row of actions is drawn from. */
 export function StopButton({ tools }: { readonly tools: Tools }): ReactElement {
   const { hand } = tools;
-  return (
-    <DeckButton
-      name="Stop all lanes"
-      look="is-primary is-stop"
-      onPress={() => void hand.act('stop', [])}
-      onRefused={() => undefined}
-    />
-  );
+  return <Button name="Stop all lanes" look="is-primary is-stop" onPress={() => void hand.act('stop', [])} />;
 }

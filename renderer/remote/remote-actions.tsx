@@ -8,7 +8,7 @@ import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { ACTION_NAMES, ACTIONS, commandNamed, commandOf, type ActionName } from '../ui/coach/actions.ts';
 import { CommandButton } from '../ui/coach/command-button.tsx';
-import { DeckButton } from '../ui/coach/deck-button.tsx';
+import { Button } from '../ui/parts/button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import type { Steering } from '../ui/coach/primary.ts';
 import { undoText } from '../ui/coach/offers.ts';
@@ -58,7 +58,7 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
         <RemoteButton key={action} {...shared} action={action} lanes={lanes} hint={doesText(moment, action, lane)} />
       ))}
       <RemoteButton {...shared} action="undo" lanes={[]} hint={undoHint(moment.view, whyNoUndo)} />
-      <DeckButton name="More" hint="repeat, move on …" onPress={onOpen} onRefused={() => undefined} />
+      <Button name="More" hint="repeat, move on …" onPress={onOpen} />
     </div>
   );
 }
@@ -84,7 +84,7 @@ function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onB
       ) : (
         <RemoteButton {...shared} action="finish" lanes={[]} hint={heldHint('finish')} />
       )}
-      <DeckButton name="Back" onPress={onBack} onRefused={() => undefined} />
+      <Button name="Back" onPress={onBack} />
     </div>
   );
 }

@@ -8,7 +8,7 @@ import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { currentStretch } from '../../app/core/run/state.ts';
 import { Clock } from '../ui/coach/clock.tsx';
-import { DeckButton } from '../ui/coach/deck-button.tsx';
+import { Button } from '../ui/parts/button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { useDeck, useDigits, useDrawn, useHand, useMoment, type Tools } from '../ui/coach/use-deck.ts';
@@ -64,13 +64,7 @@ const ADVICE = 'Leaves and tones go on. Draw it again, or load the page again.';
 /** Stop for all lanes, resting on nothing that the buttons are drawn from. */
 function StopAlone({ tools }: { readonly tools: Tools }): ReactElement {
   return (
-    <DeckButton
-      name="Stop"
-      hint="all lanes"
-      look="is-primary is-stop"
-      onPress={() => void tools.hand.act('stop', [])}
-      onRefused={() => undefined}
-    />
+    <Button name="Stop" hint="all lanes" look="is-primary is-stop" onPress={() => void tools.hand.act('stop', [])} />
   );
 }
 
@@ -112,7 +106,7 @@ function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactE
   return (
     <div className={`remote-lanes ${lanes.length > 6 ? 'is-many' : ''}`} role="group" aria-label="Lane to look after">
       {lanes.map((each) => (
-        <DeckButton
+        <Button
           key={each.number}
           name={`Lane ${each.number}`}
           label={each.number}
@@ -120,7 +114,6 @@ function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactE
           look={`is-small is-${each.state}`}
           pressed={each.number === lane}
           onPress={() => onLane(each.number === lane ? null : each.number)}
-          onRefused={() => undefined}
         />
       ))}
     </div>

@@ -150,7 +150,7 @@ describe('[rehearse] at the command line', () => {
   test('a field named __proto__ is refused as any unknown field', async () => {
     const { stdout } = await rehearse('{"atMs": 0, "do": "start", "__proto__": {"lanes": [1]}}\n');
     expect((JSON.parse(stdout) as RehearsalJson).answers).toEqual([
-      { atMs: 0, do: 'start', ok: false, message: 'The command start takes no field "__proto__".' },
+      { atMs: 0, do: 'start', ok: false, message: 'The command start has no field "__proto__".' },
     ]);
   });
 

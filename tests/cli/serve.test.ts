@@ -106,7 +106,7 @@ describe('[serve] a real one', () => {
       expect(await answer.json()).toMatchObject({
         id: 'a',
         ok: false,
-        why: expect.stringContaining('no lead is to leave'),
+        why: expect.stringContaining('no lead is due to leave'),
       });
       const told = performance.now();
       child.kill(signal);
@@ -170,6 +170,6 @@ describe('[serve] a real one', () => {
     await sample.ended;
     const named = await serve('session.txt', '--port', '0', '--data', 'back');
     await expect.poll(() => named.printed().stdout).toContain('Lanecall is at');
-    expect(named.printed().stderr).toContain('The unfinished run of Squad has come back, and the session given');
+    expect(named.printed().stderr).toContain('The unfinished run of Squad has come back, so the session you named');
   });
 });

@@ -86,7 +86,7 @@ describe('[crash] at the start', () => {
     const { status, stderr } = await ServedHost.refused(data);
     expect({ status, stderr }).toEqual({
       status: 1,
-      stderr: expect.stringMatching(/^Another Lanecall is at work in [^\n]+\n$/) as string,
+      stderr: expect.stringMatching(/^Another Lanecall is using [^\n]+\n$/) as string,
     });
     expect(await first.command('a', { do: 'start' })).toMatchObject({ ok: true });
   });

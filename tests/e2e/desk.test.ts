@@ -144,7 +144,7 @@ test('per-lane actions are for their lane, and each says whom it was for', async
 test('keys and a clicker do what stands on the buttons, and nothing while typing', async () => {
   await run(SESSION);
   await page.keyboard.press('Space');
-  expect(await said("Waiting for the coach's word")).toMatch(/no lead is to leave/);
+  expect(await said('The run is waiting for Start')).toMatch(/no lead is due to leave/);
   await page.keyboard.press('PageDown');
   await said('Started');
   await page.keyboard.press('2');
@@ -203,7 +203,7 @@ test('rounds are cut and what is to come is written anew in one step', async () 
   expect(await text.evaluate((area: HTMLTextAreaElement) => [area.value, area.selectionStart])).toEqual([SESSION, 0]);
   await text.fill(SESSION.replace('4 x 50 easy', '2 x 50 easy'));
   await button('Use from now on').click();
-  await said('What is to come is rewritten, ends 2:20 sooner.');
+  await said('Rewrote what is to come, ends 2:20 sooner.');
 });
 
 test('while it is written one tap cuts the session to its hour, and one takes the cut back', async () => {

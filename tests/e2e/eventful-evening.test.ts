@@ -177,7 +177,7 @@ async function outlive(leaves: readonly Leave[]): Promise<void> {
     ({ lane: number, rep: { distance, rep, set } }) => `lane ${number}: ${distance / 10} ${set.words}, rep ${rep}`,
   );
   uncalledText = named.join('; ');
-  expect(told).toContain(`Not called meanwhile: ${uncalledText}.`);
+  expect(told).toContain(`Not called in that time: ${uncalledText}.`);
   await button(coach, 'Go on').click();
   await news.waitFor({ state: 'detached' });
   await wall.getByRole('timer', { name: 'Clock' }).waitFor();

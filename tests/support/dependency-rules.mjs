@@ -19,6 +19,9 @@ const LAUNCHER = '^app/cli/launcher/[^/]+[.]mjs$';
 const AFTER_SET_UP = '^app/cli/launcher/(build|download-network)[.]mjs$';
 const ELECTRON = ['^electron$', ...packages('electron')];
 const PAGE_LIBRARIES = packages('react', 'react-dom', 'zustand', 'howler', '@fontsource/.+');
+// Only for the parts of the coach's screens: old televisions do not carry it.
+const ARIA = packages('react-aria-components', 'react-aria');
+const PARTS = '^renderer/ui/parts/';
 
 // Where commands, windows, pages, workers and builds start.
 const STARTS = [
@@ -51,7 +54,8 @@ const WALLS = [
   wall('app/desktop', { may: [CORE, WIRE, HOST, ...ELECTRON], nodeToo: true, except: '^app/desktop/preload' }),
   wall('app/desktop/preload', { may: [WIRE, ...ELECTRON] }),
   wall('renderer/link', { may: [CORE, WIRE, ...PAGE_LIBRARIES] }),
-  wall('renderer/ui', { may: [CORE, LINK, ASSETS, ...PAGE_LIBRARIES] }),
+  wall('renderer/ui', { may: [CORE, LINK, ASSETS, ...PAGE_LIBRARIES], except: PARTS }),
+  wall('renderer/ui/parts', { may: [UI, ...PAGE_LIBRARIES, ...ARIA] }),
   wall('renderer/sound', { may: [CORE, LINK, ASSETS, ...PAGE_LIBRARIES] }),
   wall('renderer/wall', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES] }),
   wall('renderer/desk', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES] }),
@@ -95,6 +99,12 @@ export default {
       severity: 'error',
       from: { path: STARTS },
       to: { path: '^(app|renderer)/', pathNot: [...STARTS, '[.]d[.]ts$'], reachable: false },
+    },
+    {
+      name: 'the wall loads no part of the coach’s screens',
+      severity: 'error',
+      from: { path: '^renderer/wall/' },
+      to: { path: PARTS, reachable: true },
     },
     { name: 'nothing imports tests', severity: 'error', from: { pathNot: '^tests/' }, to: { path: '^tests/' } },
     { name: 'no cycles', severity: 'error', from: {}, to: { circular: true } },

@@ -124,7 +124,7 @@ describe('[wire] what is not exactly a message is none', () => {
     if (message?.say !== 'command') throw new Error('it was not taken');
     expect(readCommand(message.command)).toEqual({
       ok: false,
-      faults: 'The command start takes no field "__proto__".',
+      faults: 'The command start has no field "__proto__".',
     });
   });
 

@@ -1,6 +1,6 @@
 /*
- * The warnings of one lane: what its intervals, its swimmers and the length of the pool make of
- * each line. Expected times are compared exactly, before the rounding that shows them.
+ * The warnings of one lane about each line: intervals, rest, number of swimmers and the far end. Expected times are
+ * compared exactly, before they are rounded for showing.
  */
 
 import { distanceText, roundedLengths } from '../lengths.ts';
@@ -15,7 +15,7 @@ import type { SwimLine } from './swim-lines.ts';
 import type { Swim } from './swims.ts';
 import type { Warning } from './warning.ts';
 
-/** Less rest than this is none to speak of: the lead has just time to look at the clock. */
+/** With less rest than this, the lead only just has time to look at the clock. */
 const LEAST_REST = ratio(5 * SECOND);
 
 /** A lane's view of the plan. */
@@ -27,18 +27,18 @@ interface LaneView {
   readonly index: number;
 }
 
-/** A rep with an interval, or of an untimed set, as warnings look at it. */
+/** A rep with an interval, or of an untimed set, as the warnings need it. */
 interface Judged {
   readonly distance: Tenths;
   readonly expected: Ratio;
   readonly held: boolean;
-  /** 0 for an untimed set, which has none. */
+  /** 0 for an untimed set. */
   readonly interval: Millis;
-  /** What the expected time leaves of the interval; null for an untimed set. */
+  /** The interval minus the expected time; null for an untimed set. */
   readonly rest: Ratio | null;
 }
 
-/** Those of the lane at `index` in lane order, not sorted; `lines` are those of the plan's session. */
+/** The warnings of the lane at `index` in lane order, not sorted; `lines` are those of the plan's session. */
 export function laneWarnings(plan: Plan, lines: readonly SwimLine[], index: number): readonly Warning[] {
   const { session } = plan;
   const view: LaneView = { plan, session, lane: session.lanes[index]!, index };
@@ -50,7 +50,7 @@ export function laneWarnings(plan: Plan, lines: readonly SwimLine[], index: numb
   return warnings;
 }
 
-/** By rest, the least first; none for a swim by time, whose length is all there is to it. */
+/** The reps with the least rest first; none for a swim by time. */
 function judgedReps({ lane, index }: LaneView, { item, factor, distances, swims }: SwimLine): readonly Judged[] {
   if (item.kind === 'timed-swim') return [];
   if (item.timing.kind === 'untimed') {
@@ -91,7 +91,7 @@ function restWarning({ session, lane }: LaneView, { item }: SwimLine, reps: read
   return [{ code: 'rest-short', line: item.line, lane: lane.number, message }];
 }
 
-/** More swimmers than fit round two lengths: the lead comes back before the last has left. */
+/** Warns of more swimmers than fit round two lengths: the lead comes back before the last has left. */
 function laneFull({ session, lane }: LaneView, { item }: SwimLine, reps: readonly Judged[]): Warning[] {
   const { length, unit } = session.pool;
   const column = lane.swimmers * lane.gap;
@@ -114,7 +114,7 @@ function tailLate({ plan, lane, index }: LaneView): Warning[] {
     reps.forEach((rep, place) => {
       const next = reps[place + 1];
       if (!next) return;
-      // Not the interval: behind its last rep a timed block goes on until its time is over.
+      // The interval would be wrong: after its last rep, a timed block goes on until its time is over.
       const again = next.offset - rep.offset;
       const rest = again - rep.expected;
       const known = worst.get(rep.set.line);
@@ -129,7 +129,7 @@ function tailLate({ plan, lane, index }: LaneView): Warning[] {
   });
 }
 
-/** Through all that the lane swims, in order; where a swim by time ends nobody can know, so it neither moves nor warns. */
+/** Goes through all that the lane swims, in order. Nobody knows where a swim by time ends, so it counts for nothing. */
 function farEnds({ plan, session, lane, index }: LaneView, lines: readonly SwimLine[]): Warning[] {
   const lengthsOf = lengthsBy(lines, session, index);
   const reps: Rep[] = [];
@@ -150,7 +150,7 @@ function farEnds({ plan, session, lane, index }: LaneView, lines: readonly SwimL
   return Array.from(found.values());
 }
 
-/** How many lengths a planned rep counts for; an untimed set's own reps are rounded one by one. */
+/** Gives a function for the lengths of a planned rep. The reps of an untimed set are rounded one by one. */
 function lengthsBy(lines: readonly SwimLine[], session: Session, index: number): (rep: Rep) => number {
   const pool = session.pool.length;
   const untimed = new Map<number, number>();
@@ -161,7 +161,7 @@ function lengthsBy(lines: readonly SwimLine[], session: Session, index: number):
   return ({ set, distance }) => (set.untimed ? untimed.get(set.line)! : roundedLengths(distance, pool));
 }
 
-/** At the first line whose times nobody gave: they come from a base that was only assumed. */
+/** Warns at the first line whose times come from an assumed base. */
 function assumedBase({ lane, index }: LaneView, lines: readonly SwimLine[]): Warning[] {
   if (lane.baseFrom !== 'assumed') return [];
   const first = lines.find((line) => restsOnBase(line, index));
@@ -173,7 +173,7 @@ function assumedBase({ lane, index }: LaneView, lines: readonly SwimLine[]): War
 function restsOnBase({ item, distances }: SwimLine, index: number): boolean {
   if (item.kind === 'timed-swim' || distances[index]!.length === 0) return false;
   if (item.timing.kind === 'interval') return item.timing.lanes[index]!.kind === 'base';
-  // A rest, or the length of an untimed set, is reckoned from the target where there is one.
+  // A rest, or the length of an untimed set, is worked out from the target if there is one.
   return item.hold === null;
 }
 

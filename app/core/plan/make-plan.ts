@@ -1,8 +1,7 @@
 /*
- * From a session to its plan: rounds written out, and every lane walked through each part with a
- * cursor. A stretch is closed wherever lanes come together: at the end of a part, before and after
- * a talk or break, and after an untimed set. Takes time in proportion to the leaves: what a set
- * asks of a lane is worked out once, however many rounds it is swum in.
+ * Makes the plan of a session: writes rounds out and moves a cursor for every lane through each part. A stretch ends
+ * wherever lanes come together: at the end of a part, before and after a talk or break, and after an untimed set. What
+ * a set asks of a lane is worked out once, however many rounds it has, so the work grows with the leaves only.
  */
 
 import type { Item, Part, Pause, Rounds, Session } from '../session/session.ts';
@@ -10,15 +9,15 @@ import type { Plan, Rep, Round, Source, Stretch, PlannedSet } from './plan.ts';
 import type { Millis } from '../units.ts';
 import { swimsOf, type Swim, type SwimItem } from './swims.ts';
 
-/** What the walk through a session carries from line to line. */
+/** What is kept from line to line on the way through a session. */
 interface Walk {
   readonly session: Session;
   readonly stretches: Stretch[];
-  /** One list a lane for every set met, the same in all its rounds. */
+  /** For every set met, one list for each lane, the same in all rounds. */
   readonly swims: Map<SwimItem, readonly (readonly Swim[])[]>;
-  /** The stretch being filled: one list of reps a lane, and where its cursor stands. */
+  /** The stretch being filled: a list of reps for each lane, and the position of the lane's cursor. */
   lanes: LaneDraft[];
-  /** Passages through sets so far. */
+  /** The number of passages through sets so far. */
   order: number;
 }
 
@@ -33,8 +32,8 @@ interface Place {
 }
 
 /**
- * The plan of a session that has no faults; `source` is only carried along. `known` are the stretches
- * of its first parts where they are planned already, as they came from here.
+ * The plan of a session without faults; `source` is only passed on. `known`: stretches of its first parts that were
+ * planned before by this function.
  */
 export function makePlan(session: Session, source: Source, known: readonly Stretch[] = []): Plan {
   const order = nextOrder(known);
@@ -110,7 +109,7 @@ function addReps(lane: LaneDraft, set: PlannedSet, swims: readonly Swim[]): void
   lane.length = offset;
 }
 
-/** Ends the stretch being filled, if anybody swims in it. */
+/** Ends the stretch being filled, if any lane swims in it. */
 function closeStretch(walk: Walk, place: Place, untimed: boolean): void {
   if (walk.lanes.every(({ reps }) => reps.length === 0)) return;
   walk.stretches.push({
@@ -127,7 +126,7 @@ function closeStretch(walk: Walk, place: Place, untimed: boolean): void {
   walk.lanes = emptyLanes(walk.session);
 }
 
-/** The number of the passage behind the last of these stretches. */
+/** The number of the passage after the last of these stretches. */
 function nextOrder(stretches: readonly Stretch[]): number {
   const swim = stretches.filter(({ kind }) => kind === 'swim').pop();
   const last = (swim?.lanes ?? []).map(({ reps }) => reps[reps.length - 1]?.set.order ?? -1);

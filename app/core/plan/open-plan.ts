@@ -1,5 +1,5 @@
 /*
- * From the texts to a plan in one step: what the commands, the host and every screen do first.
+ * Makes a plan from the texts in one step. The command line, the host and every screen begin with this.
  */
 
 import type { Fault, Result } from '../result.ts';
@@ -15,12 +15,12 @@ export interface PlanFaults {
   readonly faults: readonly Fault[];
 }
 
-/** As many as there may be leaves: talks in rounds in rounds are few in a text and endless when written out. */
+/** The same limit as for leaves. A few talks in nested rounds can become very many when written out. */
 const MOST_PAUSES = 100_000;
 
 /**
- * The plan, or the faults of the lanes file, or else those of the session (which is read with its lanes).
- * `before` is a plan of an earlier text: parts in which no line has changed are planned already.
+ * The plan; or the faults of the lanes file; or, if that has none, the faults of the session. before: the plan of an
+ * earlier text, from which unchanged first parts are taken over.
  */
 export function openPlan(source: Source, before: Plan | null = null): Result<Plan, PlanFaults> {
   const lanes = source.lanesText === null ? null : parseLanes(source.lanesText);
@@ -32,24 +32,24 @@ export function openPlan(source: Source, before: Plan | null = null): Result<Pla
   return { ok: true, value: makePlan(session.value, source, before ? unchanged(before, session.value, source) : []) };
 }
 
-/** The stretches of those first parts that end before the first line that has changed: nothing later moves them. */
+/** The stretches of the first parts that end before the first changed line: no later line can change them. */
 function unchanged(before: Plan, session: Session, source: Source): readonly Stretch[] {
   if (before.source.lanesText !== source.lanesText) return [];
   const line = firstChangedLine(textLines(before.source.text), textLines(source.text));
   if (line === null) return before.stretches;
-  // A part ends with the heading of the next; only where that stands as it stood is the part whole.
+  // A part ends at the next heading, so it is unchanged only if that heading is too.
   const ended = (partIndex: number): boolean => (session.parts[partIndex + 1]?.line ?? line) < line;
   return before.stretches.filter(({ partIndex }) => ended(partIndex));
 }
 
-/** The fault of the line with which talks and breaks, counted but not written out, become too many. */
+/** The fault of the line with which there are too many talks and breaks. They are counted, not written out. */
 function endlessPauses(session: Session): Fault | null {
   let pauses = 0;
   for (const part of session.parts) {
     for (const item of part.items) {
       pauses += pausesIn(item);
       if (pauses <= MOST_PAUSES) continue;
-      const message = `more than ${MOST_PAUSES} talks and breaks with this line: a session has fewer`;
+      const message = `with this line there are more than ${MOST_PAUSES} talks and breaks: write fewer rounds`;
       return { line: item.line, column: item.column, message };
     }
   }

@@ -1,12 +1,12 @@
 /*
- * The plan: rounds written out, every lane's leaves at offsets from the start of their stretch.
+ * The plan: rounds are written out, and every lane's leaves are offsets from the start of their stretch.
  */
 
 import type { Millis, Tenths } from '../units.ts';
 import type { Session } from '../session/session.ts';
 
 export interface Plan {
-  /** The text the plan was made from, and that of the lanes file, if any: a `rewrite` is compared with them. */
+  /** The text that the plan was made from, and that of the lanes file, if any. A `rewrite` is compared with them. */
   readonly source: Source;
   readonly session: Session;
   readonly stretches: readonly Stretch[];
@@ -22,12 +22,12 @@ export interface Stretch {
   readonly partIndex: number;
   readonly part: string;
   readonly kind: 'swim' | 'talk' | 'break';
-  /** A talk's or break's own line, words, length and rounds; '' , 0 and none for a swim. */
+  /** Line, words, length and rounds of a talk or break; 0, '', 0 and none for a swim. */
   readonly line: number;
   readonly words: string;
   readonly time: Millis;
   readonly rounds: readonly Round[];
-  /** In lane order, one for every lane of the session; empty for a talk or break. */
+  /** One for every lane of the session, in lane order; empty for a talk or break. */
   readonly lanes: readonly LaneReps[];
   /** Whether it ends with an untimed set: what follows waits for the coach's word. */
   readonly untimed: boolean;
@@ -38,7 +38,7 @@ export interface Stretch {
 /** What one lane swims in a stretch. */
 export interface LaneReps {
   readonly reps: readonly Rep[];
-  /** Where the lane's cursor ends, from the start of the stretch; the tail is not in it. */
+  /** From the start of the stretch to the end of the lane's cursor, without the tail. */
   readonly length: Millis;
 }
 
@@ -46,32 +46,32 @@ export interface LaneReps {
 export interface Rep {
   /** The set it belongs to, as written out: one object for every passage through it in every round, shared by its lanes. */
   readonly set: PlannedSet;
-  /** 1 to `of`, within the round. */
+  /** The number of the rep within the round, 1 to `of`. */
   readonly rep: number;
   readonly of: number;
-  /** 0 for a swim by time; the whole of an untimed set. */
+  /** 0 for a swim by time; for an untimed set, its whole distance. */
   readonly distance: Tenths;
   /** From the start of the stretch. */
   readonly offset: Millis;
   readonly interval: Millis;
-  /** What a timed block has left over after its last rep, 0 or more; 0 for all others. */
+  /** The time that a timed block has left over after its last rep, 0 or more; 0 for all other reps. */
   readonly leftover: Millis;
-  /** For one rep, also of an untimed set. */
+  /** The target of one rep, in an untimed set too; null for none. */
   readonly target: Millis | null;
-  /** By the rules for estimates: a hold, or cruise times factor; in whole ms, rounded half up, for showing. */
+  /** The expected swim time for showing: the hold, or cruise times factor; whole ms, a half rounded up. */
   readonly expected: Millis;
 }
 
 /** A set at one place of the session with its rounds written out. */
 export interface PlannedSet {
   readonly line: number;
-  /** Rises through the session: order of the session is (order, rep). */
+  /** Rises through the session: (order, rep) is the order of the session. */
   readonly order: number;
   readonly kind: 'set' | 'block' | 'timed-swim';
   readonly words: string;
   /** Outermost first. */
   readonly rounds: readonly Round[];
-  /** Its length, or its intervals, are estimates (an untimed set, a `rest`). */
+  /** Whether its length or its intervals are estimates (an untimed set, a `rest`). */
   readonly estimated: boolean;
   readonly untimed: boolean;
 }
@@ -86,7 +86,7 @@ export interface Round {
 /** What a stretch waits for before it begins (notation.md, "The plan"). */
 export type Waits = 'call' | 'auto';
 
-/** The three rules, first that fits; `before` is the stretch before as things stand, or undefined for the first. */
+/** The first of the three rules that applies. before: the stretch before it as things stand; undefined for the first. */
 export function waitsFor(stretch: Stretch, before: Stretch | undefined, betweenAuto: boolean): Waits {
   if (!before || before.untimed || before.kind === 'talk') return 'call';
   if (beginsPart(stretch, before)) return betweenAuto ? 'auto' : 'call';

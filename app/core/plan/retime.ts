@@ -1,14 +1,14 @@
 /*
- * A lane's offsets worked out again from its intervals, by the plan's own cursor: after a cut or a
- * change of interval the rest of a stretch lies where it would have been planned.
+ * Works a lane's offsets out again from its intervals, in the same way as the plan. So after a cut or a change of
+ * interval, the rest of a stretch is where the plan would have put it.
  */
 
 import type { LaneReps, Rep } from './plan.ts';
 import type { Millis } from '../units.ts';
 
 /**
- * The same reps with the first at 0 and each later one where the cursor stands; length is where it ends,
- * no tail. `intervalOf` may give a rep another interval than it has.
+ * The same reps with the first at offset 0 and each later one after the intervals before it. The length has no tail.
+ * `intervalOf` can give a rep a new interval.
  */
 export function retime(reps: readonly Rep[], intervalOf = (rep: Rep): Millis => rep.interval): LaneReps {
   let cursor: Millis = 0;
@@ -21,12 +21,12 @@ export function retime(reps: readonly Rep[], intervalOf = (rep: Rep): Millis => 
   return { reps: moved, length: cursor };
 }
 
-/** Where the cursor of a lane ends that swims these reps, in ms from the first leave; 0 without reps. */
+/** How long a lane takes for these reps, in ms from the first leave and without the tail; 0 without reps. */
 export function laneLength(reps: readonly Rep[]): Millis {
   return reps.reduce((length, rep) => length + rep.interval + rep.leftover, 0);
 }
 
-/** The same rep at another offset and with another interval. Field by field: thousands change with one command. */
+/** The rep with a new offset and interval. Copied field by field, for speed: one command can change thousands. */
 export function withTimes(rep: Rep, offset: Millis, interval: Millis): Rep {
   const { set, rep: number, of, distance, leftover, target, expected } = rep;
   return { set, rep: number, of, distance, offset, interval, leftover, target, expected };

@@ -1,26 +1,26 @@
 /*
- * When each stretch is planned to begin and how long it lasts, from 0 for the first. The live run
- * projects the rest of the hour by the same lengths and the same rule.
+ * When each stretch is planned to begin and how long it lasts, counted from the start of the first. The live run
+ * projects the rest of the hour by the same rules.
  */
 
 import type { Millis } from '../units.ts';
 import { beginsPart, waitsFor, type Plan, type Stretch, type Waits } from './plan.ts';
 
-/** A lane as far as its tail goes. */
+/** What a lane's tail depends on. */
 export interface Tail {
   readonly swimmers: number;
   readonly gap: Millis;
 }
 
 export interface PlannedTime {
-  /** From the start of the first stretch. */
+  /** ms from the start of the first stretch. */
   readonly start: Millis;
-  /** With the tails of its lanes. */
+  /** ms, with the tails of its lanes. */
   readonly duration: Millis;
   readonly waits: Waits;
 }
 
-/** One for each stretch of the plan. */
+/** The planned times of the stretches of a plan, one for each. */
 export function plannedTimes(plan: Plan): readonly PlannedTime[] {
   const { between, startOn, lanes } = plan.session;
   let end: Millis = 0;
@@ -33,13 +33,13 @@ export function plannedTimes(plan: Plan): readonly PlannedTime[] {
   });
 }
 
-/** The end of the last stretch; 0 without any. */
+/** The end of the last stretch; 0 if there is none. */
 export function planDuration(times: readonly PlannedTime[]): Millis {
   const last = times[times.length - 1];
   return last ? last.start + last.duration : 0;
 }
 
-/** That of the longest lane with its tail; a talk's or break's own time. `lanes` are in lane order, null for one that is out. */
+/** The length of the longest lane with its tail; for a talk or break, its time. lanes: in lane order, null for a lane that is out. */
 export function stretchLength(stretch: Stretch, lanes: readonly (Tail | null)[]): Millis {
   if (stretch.kind !== 'swim') return stretch.time;
   return stretch.lanes.reduce((longest, { reps, length }, index) => {
@@ -54,14 +54,14 @@ export function tailOf(lane: Tail): Millis {
   return (lane.swimmers - 1) * lane.gap;
 }
 
-/** The least multiple of `startOn` not below a time (0 or more). */
+/** The least multiple of `startOn` that is at or after a time (0 or more). */
 export function alignTo(startOn: Millis, time: Millis): Millis {
   return Math.ceil(time / startOn) * startOn;
 }
 
 /**
- * When a stretch is planned to begin after one that ended at `end`; `align` gives the least round reading
- * not below a time, on the plan's own clock or on the pool's.
+ * When a stretch is planned to begin after one that ended at `end`. `align` gives the first round reading at or after a
+ * time, on the plan's own clock or on the pool's.
  */
 export function plannedStart(
   stretch: Stretch,

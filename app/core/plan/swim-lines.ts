@@ -1,6 +1,6 @@
 /*
- * The lines of a session that somebody swims, each once however many rounds it stands in, with the
- * distance of every rep by lane. Warnings about what a line asks are judged on these.
+ * The lines of a session that somebody swims, each once, however many rounds it has, with the distances for each lane.
+ * The warnings about lines are worked out from these.
  */
 
 import type { Ratio } from '../ratio.ts';
@@ -11,14 +11,14 @@ import { distancesOf, swimsOf, type Distances, type Swim, type SwimItem } from '
 
 export interface SwimLine {
   readonly item: SwimItem;
-  /** How much slower its words, or its part's name, make it. */
+  /** How much slower it is because of its words or the name of its part. */
   readonly factor: Ratio;
   /**
-   * In lane order, one for each rung of a ladder, else one that stands for all reps; also for an untimed
-   * set, which is one leave. A swim by time has none, and so has a lane that sits out.
+   * In lane order: one for each rung of a ladder; else one for all reps, in an untimed set too. None for a swim by time,
+   * or for a lane that sits out.
    */
   readonly distances: readonly (readonly Tenths[])[];
-  /** In lane order, how often each of the distances of a set is swum; 0 where the lane sits out. */
+  /** In lane order, how often each of the distances of a set is swum; 0 if the lane sits out. */
   readonly times: readonly number[];
   /** In lane order, what the plan asks of each lane in one passage. */
   readonly swims: readonly (readonly Swim[])[];

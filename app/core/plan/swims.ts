@@ -1,6 +1,6 @@
 /*
- * What one line of a session asks of each lane: its reps with interval, target and expected time,
- * before anybody knows where in the hour they fall.
+ * What one line of a session asks of each lane: its reps with interval, target and expected time, without their place
+ * in the hour.
  */
 
 import type { Lane, Session, SwimSet, TimedBlock, TimedSwim } from '../session/session.ts';
@@ -14,10 +14,10 @@ export type Swim = Omit<Rep, 'set' | 'offset' | 'rep' | 'of'>;
 
 export type SwimItem = SwimSet | TimedBlock | TimedSwim;
 
-/** Most reps that a timed block writes out. */
+/** The most reps that a timed block writes out. */
 const MOST_REPS = 500;
 
-/** One list a lane, in lane order, a swim for every rep; empty where a lane sits the set out. */
+/** A list for each lane, in lane order, with a swim for every rep; empty if the lane sits the set out. */
 export function swimsOf(item: SwimItem, partName: string, session: Session): readonly (readonly Swim[])[] {
   if (item.kind === 'timed-swim') return session.lanes.map(() => [swimByTime(item)]);
   const factor = factorOf(item.words, partName);
@@ -30,14 +30,14 @@ export function swimsOf(item: SwimItem, partName: string, session: Session): rea
   });
 }
 
-/** Distances in the order in which they are swum, all of them so many times: the rungs of a ladder, or one distance. */
+/** Distances in the order in which they are swum (the rungs of a ladder, or one distance), and how often. */
 export interface Distances {
   readonly distances: readonly Tenths[];
-  /** 0 where a lane sits the set out. */
+  /** 0 if the lane sits the set out. */
   readonly times: number;
 }
 
-/** What a lane (by its place in lane order) swims of a set; not written out, because 500 untimed reps are one leave. */
+/** What a lane swims of a set. laneIndex: its place in lane order. Not written out: 500 untimed reps are one leave. */
 export function distancesOf({ reps }: SwimSet, laneIndex: number): Distances {
   if (reps.kind === 'ladder') return { distances: reps.distances, times: 1 };
   return { distances: [reps.distances[laneIndex]!], times: reps.counts[laneIndex]! };
@@ -52,7 +52,7 @@ interface Pace {
 }
 
 function swimByTime(item: TimedSwim): Swim {
-  // By the clock alone: it is expected to take the time it is given.
+  // A swim by time takes exactly its time.
   return { distance: 0, interval: item.time, leftover: 0, target: null, expected: item.time };
 }
 
@@ -62,8 +62,8 @@ function setSwims(set: SwimSet, timing: Timed, { distances, times }: Distances, 
 }
 
 /**
- * Reps as long as their intervals fit in the block's time; the last carries what is left over. One at least
- * fits: a text in which none does is refused.
+ * As many reps as fit in the block's time; the last one carries the time left over. At least one fits, because a text
+ * in which none fits is a fault.
  */
 function blockSwims(block: TimedBlock, pace: Pace): readonly Swim[] {
   const distance = block.distances[pace.index]!;
@@ -82,7 +82,7 @@ function blockSwims(block: TimedBlock, pace: Pace): readonly Swim[] {
 
 type Timed = TimedBlock['timing'];
 
-/** A function that gives rep `index` (from 0); its sums are done again only where the distance changes. */
+/** Gives a function for rep `index` (from 0). It calculates again only when the distance changes. */
 function swimmer(line: SwimSet | TimedBlock, timing: Timed, pace: Pace): (distance: Tenths, index: number) => Swim {
   const step = timing.kind === 'interval' ? timing.step : 0;
   let known: Swim | null = null;
@@ -110,7 +110,7 @@ function untimedSwim(set: SwimSet, { distances, times }: Distances, pace: Pace):
     distance: times * distances.reduce((sum, distance) => sum + distance, 0),
     interval: ceilTo(pace.grid, whole),
     leftover: 0,
-    // A ladder whose reps have different targets has none that could stand for all.
+    // If the reps of a ladder have different targets, there is no single one.
     target: targets.every((target) => target === targets[0]) ? targets[0]! : null,
     expected: roundTo(1, whole),
   };

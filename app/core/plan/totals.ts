@@ -7,27 +7,27 @@ import { DAY, MINUTE } from '../units.ts';
 import type { LaneReps, Plan } from './plan.ts';
 import { planDuration, plannedTimes, type PlannedTime } from './schedule.ts';
 
-/** A part of the text with something in it. */
+/** A part that has at least one stretch. */
 export interface PartTotal {
-  /** In the text, from 0, empty parts counting. */
+  /** The index of the part in the text, from 0; empty parts count. */
   readonly partIndex: number;
   readonly name: string;
-  /** Of its first stretch; the plan's stretches from `first` up to and including `last` are the part's. */
+  /** The indexes of its first and last stretch in the plan. */
   readonly first: number;
   readonly last: number;
-  /** From the start of the session to the part's first start and last end. */
+  /** ms from the start of the session to the part's first start, and to its last end. */
   readonly start: Millis;
   readonly end: Millis;
-  /** What each lane swims in it, in lane order; swims by time are not counted. */
+  /** The distance of each lane in it, in lane order; swims by time do not count. */
   readonly distances: readonly Tenths[];
 }
 
 export interface Totals {
   readonly parts: readonly PartTotal[];
-  /** Of the whole session, in lane order. */
+  /** The distance of each lane in the whole session, in lane order. */
   readonly distances: readonly Tenths[];
   readonly duration: Millis;
-  /** How far the planned end is past the finish: 0 if it is not, null without a start or a finish. */
+  /** How far the planned end is past the finish; 0 if it is not; null without a start or a finish. */
   readonly over: Millis | null;
 }
 
@@ -56,14 +56,14 @@ export function totalsOf(plan: Plan, times: readonly PlannedTime[] = plannedTime
   return { parts, distances, duration, over: available === null ? null : Math.max(0, duration - available) };
 }
 
-/** From the start to the finish, which is the next day's where it comes before the start; null where one is missing. */
+/** ms from the start to the finish. A finish before the start is on the next day. null if one of them is missing. */
 export function timeToFinish(startsAt: MinuteOfDay | null, finishBy: MinuteOfDay | null): Millis | null {
   if (startsAt === null || finishBy === null) return null;
   const span = (finishBy - startsAt) * MINUTE;
   return span < 0 ? span + DAY : span;
 }
 
-/** A talk has no lanes: nobody swims. */
+/** Adds the distances of a stretch; a talk or break has no lanes. */
 function sums(before: readonly Tenths[], lanes: readonly LaneReps[]): readonly Tenths[] {
   if (lanes.length === 0) return before;
   return before.map((sum, lane) => lanes[lane]!.reps.reduce((distance, rep) => distance + rep.distance, sum));

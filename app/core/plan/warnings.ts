@@ -1,6 +1,6 @@
 /*
- * What a coach may want to look at again before the session. Warnings never stop a session. Each
- * stands once a line and lane, with the figures of the rep that shows it with the least rest.
+ * What a coach may want to look at again before the session. Warnings never stop a session. Each is given once for a
+ * line and lane, with the numbers of the rep that has the least rest.
  */
 
 import { distanceText, isWholeLengths } from '../lengths.ts';
@@ -14,13 +14,13 @@ import type { SwimItem } from './swims.ts';
 import { totalsOf } from './totals.ts';
 import { WARNING_CODES, type Warning } from './warning.ts';
 
-/** By line, then lane (those for all lanes first), then in the order of the codes. */
+/** The warnings of a plan: by line, then by lane (those for all lanes first), then in the order of the codes. */
 export function warningsOf(plan: Plan): readonly Warning[] {
   const { session } = plan;
   const lines = linesOf(session);
   const found = [...overTime(plan), ...emptyParts(session)];
   for (const line of lines) found.push(...partLengths(line, session));
-  // One by one: a long session has more of them than a call can take as its arguments.
+  // Pushed one by one: a long session can have more warnings than a call takes arguments.
   session.lanes.forEach((_, index) => laneWarnings(plan, lines, index).forEach((warning) => found.push(warning)));
   return found.sort(
     (a, b) =>
@@ -49,7 +49,7 @@ function emptyParts(session: Session): Warning[] {
   return warnings;
 }
 
-/** One for all lanes where the line has one distance for all, else one for each lane concerned. */
+/** One warning if the line has one distance for all lanes; else one for each lane with such a distance. */
 function partLengths({ item, distances }: SwimLine, session: Session): Warning[] {
   const { length, unit } = session.pool;
   const listed = hasListedDistances(item);

@@ -7,16 +7,22 @@ import type { Millis } from '../units.ts';
 /** The warning that a lane gets before it is sent off. */
 export const LEAD: Millis = 10_000;
 
-/** A leave due so soon after a command is already on its way to the loudspeaker. */
+/** A leave due within this time after a command is already on its way to the loudspeaker. */
 export const ON_ITS_WAY: Millis = 250;
 
-/** A start, the start or stop before it (one button), and an end that it did not mean, are at least so far apart. */
+/**
+ * Start and Stop are one button, so a Start this soon after either is taken for a bounce. So is a move on or a
+ * restart this soon after a stretch has ended by itself.
+ */
 export const BOUNCE: Millis = 3000;
 
-/** For how long after a command it can be undone, that moment included. */
+/** How long a command can be undone, the last millisecond included. */
 export const UNDO_FOR: Millis = 10_000;
 
-/** What `align` needs to know of a run: the reading of the pool's clock at t = 0 past the minute, and `start on`. */
+/**
+ * What `align` needs to know of a run. clockPhase: what the pool's clock shows past the full minute at t = 0, from 0
+ * to 59 999 ms. startOn: the session's `start on`, in ms.
+ */
 export interface Alignment {
   readonly clockPhase: Millis;
   readonly startOn: Millis;

@@ -1,15 +1,15 @@
 /*
- * What a command comes to: a new state, or one sentence saying why not.
+ * The answer to a command: a new state, or one sentence saying why it was refused.
  */
 
 import type { LaneState, RunState } from './state.ts';
 
-/** The answer to a command: `state` is the one before it where it was refused. */
+/** The answer to a command. After a refusal, `state` is the state before it. */
 export type Answer =
   | { readonly ok: true; readonly state: RunState }
   | { readonly ok: false; readonly state: RunState; readonly why: string };
 
-/** What carrying a command out gives, before it is recorded. */
+/** The result of carrying a command out, before the command is recorded. */
 export type Outcome = { readonly ok: true; readonly state: RunState } | { readonly ok: false; readonly why: string };
 
 export function accepted(state: RunState): Answer {
@@ -28,11 +28,11 @@ export function no(why: string): Outcome {
   return { ok: false, why };
 }
 
-/** Indexes, in lane order, of the lanes a command is for; or why there are none. */
+/** The indexes of the lanes a command applies to, in lane order; or why it applies to none. */
 export type Chosen =
   { readonly ok: true; readonly lanes: ReadonlySet<number> } | { readonly ok: false; readonly why: string };
 
-/** What is said of lanes to which a command cannot apply: "No lane is stopped", "Lane 2 is not stopped". */
+/** How a refusal goes on after "No lane" (`none`) or "Lane 2" (`one`): "No lane is stopped.", "Lane 2 is not stopped." */
 export interface Lacking {
   readonly none: string;
   readonly one: string;
@@ -41,8 +41,8 @@ export interface Lacking {
 export const IN: Lacking = { none: 'is in', one: 'is out' };
 
 /**
- * The lanes named, or all that are in where none is; those to which the command cannot apply are
- * passed over. Refused where a named lane does not exist or is not in, and where none is left.
+ * The lanes a command applies to: of those named, or of all that are in, the ones that `applies` accepts.
+ * Refuses if a named lane does not exist or is out, or if no lane is left.
  */
 export function choose(
   state: RunState,
@@ -64,7 +64,6 @@ export function choose(
   return { ok: false, why: `${named ? noneOf(named) : 'No lane'} ${lacking.none}.` };
 }
 
-/** The state with the chosen lanes changed. */
 export function changeLanes(
   state: RunState,
   chosen: ReadonlySet<number>,
@@ -77,7 +76,7 @@ function noneOf(numbers: readonly number[]): string {
   return `None of lanes ${numbers.slice(0, -1).join(', ')} and ${numbers[numbers.length - 1]}`;
 }
 
-/** Every lane named, or that is in, with the same change, whatever it has pending. */
+/** Changes every lane named, or every lane that is in, whatever it has pending. */
 export function changeChosen(
   state: RunState,
   named: readonly number[] | undefined,

@@ -1,12 +1,12 @@
 /*
- * What lanes have begun of a line's rounds or reps, and whether a cut takes the rest of it: half a round swum is
- * worth less to a coach than a whole one left out.
+ * Which rounds or reps of a line the lanes have begun, and whether a cut would take the rest of one of them. A coach
+ * would rather leave out a whole round than stop in the middle of one.
  */
 
 import type { Rep } from '../plan/plan.ts';
 import { isPending, type RunState } from './state.ts';
 
-/** Between a state and the same after a cut of the line. */
+/** Whether the cut of a line that led from `before` to `after` took the rest of a round or rep already begun. */
 export function takesBegun(before: RunState, after: RunState, line: number, begun = begunUnits(before, line)): boolean {
   if (begun.size === 0) return false;
   const left = unitsToCome(after, line);
@@ -14,7 +14,7 @@ export function takesBegun(before: RunState, after: RunState, line: number, begu
   return false;
 }
 
-/** The rounds of a line, or the reps of its occurrences, of which a rep has left in any lane. */
+/** The units of a line (its rounds, or its reps wherever it occurs) that any lane has begun. */
 export function begunUnits(state: RunState, line: number): ReadonlySet<string> {
   const { departed, index, phase, departedBefore } = state;
   const known = knownBegun.get(departed) ?? new Map<string, ReadonlySet<string>>();
@@ -25,13 +25,13 @@ export function begunUnits(state: RunState, line: number): ReadonlySet<string> {
   return units;
 }
 
-/** By what has left, which the many cuts that are tried do not change. */
+/** Kept by the list of what has left: trying many cuts does not change that list. */
 const knownBegun = new WeakMap<RunState['departed'], Map<string, ReadonlySet<string>>>();
 
 function unitsLeft({ departed, index, phase, departedBefore }: RunState, line: number): ReadonlySet<string> {
   const units = new Set<string>();
   departed.forEach(({ stretch, reps, from, to }, place) => {
-    // What left before a restart is to be swum again, whole.
+    // What left before a restart will be swum again in full, so it does not count.
     const stands = stretch < index || (stretch === index && phase === 'going' && place >= departedBefore);
     if (!stands) return;
     for (let at = from; at < to; at++) {
@@ -42,7 +42,7 @@ function unitsLeft({ departed, index, phase, departedBefore }: RunState, line: n
   return units;
 }
 
-/** By lane and unit, the units of which a lane still has something to leave. */
+/** The units of which a lane still has reps to come; the keys are "lane unit". */
 function unitsToCome(state: RunState, line: number): ReadonlyMap<string, string> {
   const units = new Map<string, string>();
   const look = (reps: readonly (Rep & { readonly again?: true })[], lane: number): void => {
@@ -57,7 +57,7 @@ function unitsToCome(state: RunState, line: number): ReadonlyMap<string, string>
   return units;
 }
 
-/** Names the round of the line that a rep stands in, or the rep itself where it is of the line; null for neither. */
+/** Names the unit of the line that a rep belongs to: its round, or the rep itself; null if the rep is not of the line. */
 function unitOf({ set, rep }: Rep, line: number): string | null {
   const depth = set.rounds.findIndex((round) => round.line === line);
   const numbers = set.rounds.map(({ round }) => round);

@@ -1,17 +1,17 @@
 /*
- * The fields that commands are given with, as data: what a command's type has, and what is read from outside,
- * both come from here.
+ * The fields of commands, described as data. Both the types of commands and the checks on commands from outside are
+ * made from these descriptions.
  */
 
 import type { Result } from '../result.ts';
 
-/** One field: its value from what came from outside, or what it should be, as it goes on behind "needs". */
+/** One field. `read` gives its value, or the words that follow "The command … needs" in the refusal. */
 export interface Field<Value> {
   readonly optional: boolean;
   read(value: unknown): Result<Value, string>;
 }
 
-/** The fields of a command, by name, in the order in which they are looked at. */
+/** The fields of a command by name, in the order in which they are checked. */
 export type Fields = { readonly [field: string]: Field<unknown> };
 
 type Needed<Read> = Field<Read> & { readonly optional: false };
@@ -20,23 +20,23 @@ type Value<Of> = Of extends Field<infer Read> ? Read : never;
 
 type OptionalIn<F extends Fields> = { [K in keyof F]: F[K]['optional'] extends true ? K : never }[keyof F];
 
-/** What a command with these fields has. */
+/** The type of a command with these fields. */
 export type FieldsOf<F extends Fields> = { readonly [K in Exclude<keyof F, OptionalIn<F>>]: Value<F[K]> } & {
   readonly [K in OptionalIn<F>]?: Value<F[K]>;
 };
 
-/** As many lanes as a session may have, and as deep as its rounds may stand in rounds. */
+/** A session has at most this many lanes, and rounds nested at most this deep. */
 const MOST_LANES = 20;
 const DEEPEST_ROUNDS = 4;
 
-/** A mark's words, in characters. */
+/** The most characters that the words of a mark may have. */
 export const MARK_LIMIT = 200;
 
-/** With none named a command is for all lanes that are in. */
+/** Lane numbers. A command without this field is for all lanes that are in. */
 export const LANES = field((value): Result<readonly number[], string> => {
   if (!isList(value, 0, 20) || value.length === 0) return no('lanes as a list of lane numbers, each from 0 to 20');
   if (value.length > MOST_LANES) return no(`lanes as a list of at most ${MOST_LANES}, not ${value.length}`);
-  return new Set(value).size === value.length ? yes(value) : no('lanes as a list in which each lane stands once');
+  return new Set(value).size === value.length ? yes(value) : no('lanes as a list that names each lane once');
 });
 
 export const ROUNDS = field((value): Result<readonly number[], string> =>
@@ -45,12 +45,12 @@ export const ROUNDS = field((value): Result<readonly number[], string> =>
     : no(`rounds as a list of at most ${DEEPEST_ROUNDS} round numbers from 1 to 500, outermost first`),
 );
 
-/** By how much leaves or intervals change. */
+/** By how many seconds leaves or intervals change. */
 export const CHANGE = field((value): Result<number, string> =>
   isWhole(value, -600, 600) && value !== 0 ? yes(value) : no('whole seconds from -600 to 600, not 0'),
 );
 
-/** A whole session. It goes to screens by its hash, and a screen names beside it the text it was made from. */
+/** The text of a whole session. Screens are sent only its hash. A screen that sends a text names the text it started from. */
 export const TEXT = field((value): Result<string, string> =>
   typeof value === 'string' && value !== '' ? yes(value) : no('text, a whole session'),
 );
@@ -61,7 +61,7 @@ export const MARK_WORDS = field((value): Result<string, string> =>
     : no(`words of at most ${MARK_LIMIT} characters`),
 );
 
-/** A whole number from `least` to `most`; without `most`, from `least` on. */
+/** A whole number from `least` to `most`, both included; without `most`, from `least` up. */
 export function wholeNumber(name: string, least: number, most?: number): Needed<number> {
   const what = most === undefined ? `${name}, a whole number from ${least}` : `${name} from ${least} to ${most}`;
   return field((value): Result<number, string> =>
@@ -69,7 +69,6 @@ export function wholeNumber(name: string, least: number, most?: number): Needed<
   );
 }
 
-/** The same field, which may be left out. */
 export function optional<Read>({ read }: Needed<Read>): Field<Read> & { readonly optional: true } {
   return { optional: true, read };
 }

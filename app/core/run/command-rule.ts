@@ -1,5 +1,6 @@
 /*
- * What a command's own file says of it for the run: its fields, its rule, and what else the run must know.
+ * What the run needs to know about a command: its fields, its rule and its properties. Each command's own file in
+ * `commands/` says it.
  */
 
 import type { Millis } from '../units.ts';
@@ -11,23 +12,26 @@ import type { LaneState, RunState } from './state.ts';
 export interface Rule<Name extends CommandName> {
   readonly fields: { readonly [K in keyof CommandFields[Name]]-?: Field<Exclude<CommandFields[Name][K], undefined>> };
   /**
-   * The run with the command carried out, from how it stands (`now`) at the command's time, or why not. `before`
-   * is the run as the command before left it.
+   * Carries the command out on `now`, the run at the command's time, or says why not. `before` is the run as the
+   * command before this one left it.
    */
   carryOut(now: RunState, command: CommandOf<Name>, at: Millis, before: RunState): Outcome;
-  /** False where the run's own course stays as it is: then it is taken after the end too, R6 does not count from it, and it cannot be undone. */
+  /**
+   * False for a command that does not change the course of the run. Such a command is accepted even after the end,
+   * R6 does not count from it, and it cannot be undone.
+   */
   readonly steers: boolean;
   /**
-   * Whether it drops, moves or repeats reps of a lane that it is for, so that it is refused where the lane's next
-   * rep is no longer the one that was on the screen; null where it is not about single reps.
+   * Whether the command drops, moves or repeats reps of this lane. If it does, it is refused when the lane's next rep
+   * is no longer the one that the screen showed. Null for a command that is not about single reps.
    */
   readonly touches: ((lane: LaneState, command: CommandOf<Name>) => boolean) | null;
-  /** It takes leaves away: an undo that comes too late to have it undone can make a stop of it. */
+  /** It takes leaves away, so an undo that comes too late can treat it as a stop and resume that. */
   readonly takesLeavesAway?: true;
-  /** The stretch that is going is given up: nobody waits for its swimmers any more. */
+  /** It abandons the stretch that is going: nobody waits for its swimmers any more. */
   readonly givesUp?: true;
-  /** The two notes that tell of it, where it stops lanes or lets them go on. */
+  /** Which two notes are played for it: those for lanes stopped, or those for lanes resumed. */
   readonly sign?: 'stop' | 'resume';
-  /** Where the state keeps the time of the last one. */
+  /** The field of the state that keeps the time of the last such command. */
   readonly keepsTime?: 'startedAt' | 'stoppedAt' | 'resumedAt';
 }

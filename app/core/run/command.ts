@@ -1,13 +1,13 @@
 /*
- * What a coach can say during a run. Which commands there are, and their fields, each command's own file in
- * `commands/` declares; `commands.ts` holds them all.
+ * The commands that a coach can give during a run. Each command's own file in `commands/` declares its name and
+ * fields; `commands.ts` lists them all.
  */
 
 import type { Millis } from '../units.ts';
 
 /**
- * The fields of each command by its name. `undo` has none and is about the others; they add themselves, each in
- * its own file, so that a state can hold a command without every rule being known here.
+ * The fields of each command by its name. Only `undo`, which has none and is about the others, is declared here. The
+ * others add themselves in their own files, so a state can hold a command without importing every rule.
  */
 export interface CommandFields {
   readonly undo: Readonly<Record<never, never>>;

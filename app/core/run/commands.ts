@@ -1,7 +1,7 @@
 /*
- * Every command, each from its own file: what the run needs of it, and what the coach reads. Apart, because the
- * wall folds the run and tells nothing. A command without its line here, or a line without its command, does
- * not compile. Buttons that stand side by side stand in this order.
+ * Every command: its rule for the run, and its words for the coach. They are two lists because the wall needs the
+ * rules and never the words. A command that is missing here does not compile, nor does a line without its command.
+ * Buttons side by side stand in this order.
  */
 
 import type { CommandName } from './command.ts';

@@ -1,6 +1,6 @@
 /*
- * `cut`: the last reps of a set, or the last rounds, are not swum. It is taken out of every stretch
- * for good, and out of what is pending; what has left stays left.
+ * `cut`: the last reps of a set, or its last rounds, will not be swum. The cut removes them from every stretch for
+ * good, and from what is pending. What has left stays as it is.
  */
 
 import type { Millis } from '../units.ts';
@@ -13,7 +13,7 @@ import { withoutWaiting } from './settle.ts';
 import { standingIn, type Standing } from './standing.ts';
 import type { LaneState, RunState } from './state.ts';
 
-/** What a line of the session allows to be cut; `most`, all cuts of the line together. */
+/** What a cut of a line counts, and how many all cuts of the line together may take; or why it cannot be cut. */
 export type Cuttable =
   { readonly kind: 'reps' | 'rounds'; readonly most: number } | { readonly kind: 'nothing'; readonly why: string };
 
@@ -22,7 +22,8 @@ export function cutLine(state: RunState, line: number, n: number, t: Millis): Ou
   if (cuttable.kind === 'nothing') return no(cuttable.why);
   const total = (state.cuts.get(line) ?? 0) + n;
   if (total > cuttable.most) {
-    return no(`At least one ${cuttable.kind === 'reps' ? 'rep in every lane' : 'round'} of line ${line} stays.`);
+    const kept = cuttable.kind === 'reps' ? 'rep in every lane' : 'round';
+    return no(`Line ${line} must keep at least one ${kept}: cut fewer, or use Move on.`);
   }
   const standing = standingIn(state.stretches);
   const after = withoutCut(
@@ -30,14 +31,13 @@ export function cutLine(state: RunState, line: number, n: number, t: Millis): Ou
     cuttable.kind === 'reps' ? lastReps(line, n, standing) : lastRounds(line, n, standing),
     t,
   );
-  if (!after) return no(`Nothing of line ${line} that could be cut is still to come.`);
+  if (!after) return no(`Line ${line} has nothing left to cut.`);
   return done({ ...after, cuts: new Map(state.cuts).set(line, total) });
 }
 
-/** What can be cut of a line in the text in force. */
 export function cuttableAt(session: Session, line: number): Cuttable {
   const item = itemAt(session, line);
-  if (!item) return { kind: 'nothing', why: `Line ${line} is neither a set nor rounds.` };
+  if (!item) return { kind: 'nothing', why: `Line ${line} is neither a set nor rounds: choose another line to cut.` };
   switch (item.kind) {
     case 'rounds':
       return { kind: 'rounds', most: item.times - 1 };
@@ -48,20 +48,20 @@ export function cuttableAt(session: Session, line: number): Cuttable {
     }
     case 'block':
     case 'timed-swim':
-      return { kind: 'nothing', why: 'What is swum by time cannot be cut: use Skip rep or Move on.' };
+      return { kind: 'nothing', why: 'A timed swim or timed block cannot be cut: use Skip rep or Move on.' };
     case 'talk':
     case 'break':
       return { kind: 'nothing', why: 'A talk or break cannot be cut: use Move on.' };
   }
 }
 
-/** Which reps of a lane, and which talks and breaks by their rounds, a cut takes away. */
+/** What a cut takes away: reps of a lane, and talks and breaks by the rounds they stand in. */
 interface Goes {
   readonly rep: (rep: Rep, lane: number) => boolean;
   readonly pause: (rounds: readonly Round[]) => boolean;
 }
 
-/** Of every occurrence the last n that still stand there: an earlier cut left alone what had been passed over. */
+/** Takes the last n reps that are left of every occurrence: an earlier cut left alone what had been passed over. */
 function lastReps(line: number, n: number, standing: Standing): Goes {
   return {
     rep: ({ set, rep }, lane) => set.line === line && rep > standing.reps(set, lane) - n,
@@ -75,12 +75,12 @@ function lastRounds(line: number, n: number, standing: Standing): Goes {
   return { rep: ({ set }) => pause(set.rounds), pause };
 }
 
-/** The state without what goes; null where nothing pending or in a stretch not begun would go. */
+/** The state without what the cut takes; null if that drops nothing that is pending or in a stretch not begun. */
 function withoutCut(state: RunState, goes: Goes, t: Millis): RunState | null {
   const toCome = state.phase === 'going' ? state.index + 1 : state.index;
   let drops = false;
   const stretches = state.stretches.map((stretch, index) => {
-    // A stretch that is over stays as it was: a restart that goes back to it finds it whole.
+    // A stretch that is over stays as it was, so that a restart can go back to it.
     const left = index < state.index ? stretch : withoutFrom(stretch, goes);
     if (left !== stretch && index >= toCome) drops = true;
     return left;
@@ -107,7 +107,7 @@ function withoutReps(lane: LaneReps, goes: Goes, index: number): LaneReps {
   return reps.length === lane.reps.length ? lane : retime(reps);
 }
 
-/** What is pending without what goes; what follows comes sooner by its intervals, a timed block by what is left of it. */
+/** The lane without the reps that the cut takes. What follows comes sooner by their intervals and a block's leftover time. */
 function withoutPending(lane: LaneState, goes: Goes, index: number): LaneState {
   let sooner: Millis = 0;
   const reps = [];

@@ -1,6 +1,6 @@
 /*
- * What a screen showed when a command was given on it, held against how things stand when the command
- * arrives: a leave that happens while a finger is on its way must not cost the wrong rep.
+ * Compares what a screen showed when a command was given with how things stand when the command arrives. If a lane
+ * leaves while the coach's finger is on its way, the command must not change the wrong rep.
  */
 
 import type { Millis } from '../units.ts';
@@ -10,20 +10,20 @@ import { settleForCommand } from './settle.ts';
 import { countNow } from './standing.ts';
 import type { LaneState, Pending, RunState } from './state.ts';
 
-/** A rep as a screen names it: line, round numbers outermost first, rep within its round. */
+/** A rep as a screen names it: its line, its round numbers (outermost first) and its number within the round. */
 export interface ExpectedRep {
   readonly line: number;
   readonly rounds: readonly number[];
   readonly rep: number;
 }
 
-/** By lane number, the rep that a screen showed as the lane's next; null where it showed none. */
+/** By lane number, the rep that a screen showed as the lane's next; null if it showed none. */
 export type ExpectedReps = Readonly<Record<string, ExpectedRep | null>>;
 
 /**
- * One sentence saying what has changed, where the command would drop, move or repeat a rep in a lane
- * whose next rep is no longer the one that was seen; else null. Lanes that the command does not touch,
- * and lanes that are not named, are not looked at. A leave due within a quarter of a second has left.
+ * One sentence saying what has changed, if the command would drop, move or repeat a rep in a lane whose next rep is
+ * no longer the one that was seen; else null. Lanes that the command does not touch, and lanes missing from `seen`,
+ * are not checked. A leave due within the next 250 ms counts as having left.
  */
 export function changedSince(state: RunState, command: Command, seen: ExpectedReps, at: Millis): string | null {
   const touches = touchedBy(command);
@@ -36,15 +36,15 @@ export function changedSince(state: RunState, command: Command, seen: ExpectedRe
     const next = lane.reps[lane.next];
     if (!isThat(next, shown)) changes.push(changeOf(now, lane, index, next));
   });
-  return changes.length > 0 ? `Nothing was changed, because meanwhile ${changes.join(', ')}.` : null;
+  return changes.length > 0 ? `Nothing was changed: meanwhile ${changes.join(', ')}.` : null;
 }
 
-/** Whether the host is to be told what was on the screen with a command. */
+/** Whether a screen must send with this command what it showed. */
 export function touchesReps(command: Command): boolean {
   return RULES[command.do].touches !== null;
 }
 
-/** Which lanes the command would change the reps of; null for commands that are not about single reps. */
+/** Tells whether the command would change the reps of a lane; null for a command that is not about single reps. */
 function touchedBy<Name extends CommandName>(command: CommandOf<Name>): ((lane: LaneState) => boolean) | null {
   const { touches } = RULES[command.do];
   const lanes = 'lanes' in command ? (command.lanes as readonly number[] | undefined) : undefined;
@@ -63,9 +63,9 @@ function isThat(next: Pending | undefined, shown: ExpectedRep | null): boolean {
 }
 
 function changeOf(state: RunState, { number }: LaneState, index: number, next: Pending | undefined): string {
-  if (!next) return `lane ${number} has nothing more to leave`;
+  if (!next) return `lane ${number} has no more reps to come`;
   const { set, rep } = next;
   const { of } = countNow(state, next, index);
   const inRound = set.rounds.map(({ round }) => `round ${round}`).join(', ');
-  return `lane ${number} has come to rep ${rep} of ${of} of line ${set.line}${inRound === '' ? '' : ` in ${inRound}`}`;
+  return `lane ${number} has moved on to rep ${rep} of ${of} of line ${set.line}${inRound === '' ? '' : ` in ${inRound}`}`;
 }

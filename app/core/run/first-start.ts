@@ -1,6 +1,6 @@
 /*
- * What a run has been told before its first start: until then it can be opened anew by another pool's clock, and
- * all of it stands there too.
+ * The commands of a run before its first start. Until then the run can be opened again with the pool's clock matched
+ * anew, and these commands are given to the new run too.
  */
 
 import { RULES } from './commands.ts';
@@ -11,15 +11,15 @@ interface Given {
 }
 
 /**
- * The commands without those that were undone, and without their undos; of a run that has not started, where an undo
- * leaves nothing behind.
+ * The commands without those that were undone, and without the undos. Only for a run that has not started, in which
+ * an undo leaves no trace.
  */
 export function notUndone<Each extends Given>(commands: readonly Each[]): readonly Each[] {
   const kept: Each[] = [];
   for (const each of commands) {
     if (each.command.do !== 'undo') kept.push(each);
     else {
-      // What does not steer, a mark, is passed over and stays.
+      // A mark does not steer: an undo passes over it.
       let last = kept.length - 1;
       while (last >= 0 && !isSteering(kept[last]!)) last--;
       if (last >= 0) kept.splice(last, 1);
@@ -28,7 +28,7 @@ export function notUndone<Each extends Given>(commands: readonly Each[]): readon
   return kept;
 }
 
-/** Whether a start was given that was not undone. */
+/** Whether a start was given and not undone. */
 export function hasStarted(commands: readonly Given[]): boolean {
   return notUndone(commands).some(({ command }) => command.do === 'start');
 }

@@ -1,9 +1,8 @@
 /*
- * Fitting the hour: by how much the session runs over, when the swim-down must start, and the fewest
- * cuts that bring the end back. What a cut saves is worked out through the stretches, by carrying it out
- * on a state that is thrown away: a set that is on no longest lane saves nothing. Whole rounds go before
- * what is in them: a coach drops a round, not the last 50 of each. What a lane has begun is cut only where the
- * rest does not suffice.
+ * Fitting the hour: how far the session runs over, when the swim-down must start, and the fewest cuts that bring the
+ * end back to the finish. To find what a cut saves, it is carried out on a copy of the state: a set outside the
+ * longest lane saves nothing. Whole rounds are cut before the sets in them, because a coach drops a round and not the
+ * last 50 of each round. What a lane has begun is cut only if the rest is not enough.
  */
 
 import type { Millis } from '../units.ts';
@@ -18,28 +17,31 @@ import { openRun, type RunState } from './state.ts';
 import type { Plan } from '../plan/plan.ts';
 
 export interface Fit {
-  /** How far the projected end is past the finish; negative with time in hand. */
+  /** How far the projected end is past the finish; negative if there is time in hand. */
   readonly over: Millis;
-  /** The latest T0 of the swim-down that still ends by the finish; null once it has begun, or without one to come. */
+  /** The latest T0 at which the swim-down still ends by the finish; null if it has begun or none is to come. */
   readonly swimDownBy: Millis | null;
-  /** Where it runs over: single cuts that each bring it back alone, else the fewest that do together; else what brings it nearest. */
+  /**
+   * If the session runs over: the single cuts that are each enough; if there are none, the fewest that are enough
+   * together; if none are, those that come nearest.
+   */
   readonly cuts: readonly CutOption[];
-  /** `each`: any one of `cuts` is enough. `all`: they are needed together. `short`: even all of them are not enough. */
+  /** `each`: any one of `cuts` is enough. `all`: all of them are needed. `short`: all of them are still not enough. */
   readonly serves: 'each' | 'all' | 'short';
 }
 
 export interface CutOption {
   readonly line: number;
   readonly kind: 'reps' | 'rounds';
-  /** How many reps or rounds more are cut. */
+  /** How many more reps or rounds it cuts. */
   readonly n: number;
-  /** How many there now are without it, in the lane that has most. */
+  /** How many there are before this cut, in the lane that has most. */
   readonly of: number;
-  /** By how much this cut brings the end forward, after those listed before it where they are needed together. */
+  /** By how much the cut brings the end forward; if all cuts are needed, after those listed before it. */
   readonly saves: Millis;
-  /** The projected end with it (and those before it). */
+  /** The projected end after it; if all cuts are needed, after those listed before it too. */
   readonly endsAt: Millis;
-  /** Whether it takes what is left of a round, or of a rep, that a lane has begun. */
+  /** Whether it takes the rest of a round or rep that a lane has begun. */
   readonly takesBegun: boolean;
 }
 
@@ -51,19 +53,19 @@ export function fit(state: RunState, t: Millis, finishAt: Millis): Fit {
   return { over: end - finishAt, swimDownBy, ...cutsThatServe(settleForCommand(state, t), t, finishAt) };
 }
 
-/** For a plan before its run, as if started on time; null without a start and a finish. */
+/** For a plan before its run, as if it started on time; null if the session has no start or no finish. */
 export function fitPlan(plan: Plan): Fit | null {
   const { startsAt, finishBy } = plan.session;
   if (startsAt === null || finishBy === null) return null;
   const booked = ((finishBy - startsAt + 1440) % 1440 || 1440) * 60_000;
-  // A start given at -10 s comes at 0, on the top; a talk or break begins with the word itself.
+  // Start given at -10 s sets T0 to 0, on the top; a talk or break begins at the command itself.
   const word = plan.stretches[0]!.kind === 'swim' ? -LEAD : 0;
   return fit(openRun(plan, 0), word, booked);
 }
 
 /**
- * The smallest cut of every line that brings the end forward, the most repeated first: what to do if it gets late.
- * Those that take what has begun stand there only where there are no others.
+ * The smallest cut of every line that brings the end forward, the most repeated line first: the choices if it gets
+ * late. Cuts that take what a lane has begun are listed only if there are no others.
  */
 export function singleCuts(now: RunState, t: Millis): readonly CutOption[] {
   const state = settleForCommand(now, t);
@@ -74,18 +76,18 @@ export function singleCuts(now: RunState, t: Millis): readonly CutOption[] {
   return roundsFirst(state, whole.length > 0 ? whole : options);
 }
 
-/** A cut as it is tried, with the state after it. */
+/** A cut that was tried, with the state after it. */
 interface Tried extends Omit<CutOption, 'takesBegun'> {
   readonly after: RunState;
 }
 
-/** One cut of a line, with what it saves; null where it cannot be made. */
+/** Tries one cut of a line and finds what it saves; null if the cut is refused. */
 function tryCut(state: RunState, t: Millis, line: number, n: number): Tried | null {
   if (n < 1) return null;
   const cuttable = cuttableAt(state.plan.session, line);
   const outcome = cutLine(state, line, n, t);
   if (!outcome.ok || cuttable.kind === 'nothing') return null;
-  // What a cut leaves with nothing to leave is over at once.
+  // A stretch that the cut leaves with no reps to come may end at once.
   const after = settle({ ...outcome.state, commandAt: t, steeredAt: t }, t);
   const endsAt = projectedEnd(after, t);
   return {
@@ -99,7 +101,7 @@ function tryCut(state: RunState, t: Millis, line: number, n: number): Tried | nu
   };
 }
 
-/** The index of the part that is never cut: one named swim-down (the last of them), else the last. */
+/** The index of the part that is never cut: the last one named swim-down; if there is none, the last part. */
 export function swimDownPart(state: RunState): number {
   const { parts } = state.plan.session;
   for (let index = parts.length - 1; index >= 0; index--) if (isSwimDown(parts[index]!.name)) return index;
@@ -113,14 +115,14 @@ function latestSwimDown(state: RunState, t: Millis, finishAt: Millis): Millis | 
   if (first < 0 || begun || state.phase === 'done') return null;
   const times = projectedTimes(state, t);
   const takes = times[times.length - 1]!.end - times[first - state.index]!.start;
-  // The last round reading not after it.
+  // The last round reading at or before the latest start.
   return align(state, finishAt - takes - state.startOn + 1);
 }
 
-/** How many of a line may be cut. */
+/** How many reps or rounds of a line may be cut. */
 type Most = (state: RunState, t: Millis, line: number) => number;
 
-/** Whole rounds and reps where those suffice; else what lanes have begun as well. */
+/** Cuts whole rounds and reps if they are enough; if not, what lanes have begun as well. */
 function cutsThatServe(state: RunState, t: Millis, finishAt: Millis): Pick<Fit, 'cuts' | 'serves'> {
   const lines = linesThatSave(state, t);
   const whole = cutsUpTo(state, t, lines, finishAt, mostWhole);
@@ -140,7 +142,7 @@ function cutsUpTo(
   return together(state, t, lines, serves, most);
 }
 
-/** The fewest cuts together: all of what saves most, then of what saves most after that, the last only as much as is needed. */
+/** The fewest cuts together: all of the one that saves most, then of the next, and of the last only what is needed. */
 function together(
   state: RunState,
   t: Millis,
@@ -163,13 +165,13 @@ function together(
   }
 }
 
-/** Without the cuts of lines that stand in rounds of which some can be cut as well. */
+/** The options without the cuts of lines inside rounds that can be cut as well. */
 function roundsFirst(state: RunState, options: readonly CutOption[]): readonly CutOption[] {
   const rounds = new Set(options.filter(({ kind }) => kind === 'rounds').map(({ line }) => line));
   const inside = new Set<number>();
   const look = (items: readonly Item[], within: boolean): void => {
     for (const item of items) {
-      // A set written on one line with its rounds is cut by its rounds anyway.
+      // A set written on the same line as its rounds is cut by its rounds anyway.
       if (within && (item.kind === 'rounds' || !rounds.has(item.line))) inside.add(item.line);
       if (item.kind === 'rounds') look(item.items, within || rounds.has(item.line));
     }
@@ -178,13 +180,13 @@ function roundsFirst(state: RunState, options: readonly CutOption[]): readonly C
   return options.filter(({ line }) => !inside.has(line));
 }
 
-/** So many lines are tried, the most repeated; no real session has as many. */
+/** At most this many lines are tried, the most repeated first; no real session has as many. */
 const MOST_TRIED = 60;
 
-/** Each try works all stretches out once: in a session of thousands fewer lines are tried, so that nothing waits for it. */
+/** Stretches to work out in all. Each try works out every stretch, so a session of thousands tries fewer lines. */
 const MOST_WORKED_OUT = 30_000;
 
-/** Lines whose cut brings the end forward at all, the most repeated first, then in order of the session. */
+/** Lines whose cut brings the end forward: the most repeated first, equal ones in the order of the session. */
 function linesThatSave(state: RunState, t: Millis): readonly number[] {
   const kept = swimDownPart(state);
   const lines = new Set<number>();
@@ -205,14 +207,14 @@ function linesThatSave(state: RunState, t: Millis): readonly number[] {
     .filter((line) => mostThatSaves(state, t, line, mostOf) !== null);
 }
 
-/** How often a line is repeated as written: reps in its longest lane, or rounds; 0 for one that is not swum. */
+/** How often a line is repeated as written: its rounds, or its reps in the longest lane; 0 if it is not swum. */
 function timesOf({ stretches }: RunState, line: number): number {
   const known = timesBy.get(stretches) ?? timesIn(stretches);
   timesBy.set(stretches, known);
   return known.get(line) ?? 0;
 }
 
-/** By the stretches they are counted in, which many tries share. */
+/** Kept by the list of stretches, which many tries share. */
 const timesBy = new WeakMap<RunState['stretches'], ReadonlyMap<number, number>>();
 
 function timesIn(stretches: RunState['stretches']): ReadonlyMap<number, number> {
@@ -222,7 +224,7 @@ function timesIn(stretches: RunState['stretches']): ReadonlyMap<number, number> 
     for (const { reps } of lanes) {
       for (const { set, rep } of reps) {
         set.rounds.forEach(({ line, round }) => atLeast(line, round));
-        // A set on one line with its rounds is counted by those.
+        // A set written on the same line as its rounds is counted by the rounds.
         if (set.rounds.every((round) => round.line !== set.line)) atLeast(set.line, rep);
       }
     }
@@ -230,14 +232,14 @@ function timesIn(stretches: RunState['stretches']): ReadonlyMap<number, number> 
   return times;
 }
 
-/** The fewest of a line that save as much as it can; null where it saves nothing. */
+/** The smallest cut of a line that saves as much as its largest; null if that saves nothing. */
 function mostThatSaves(state: RunState, t: Millis, line: number, most: Most): CutOption | null {
   const all = tryCut(state, t, line, most(state, t, line));
   if (!all || all.saves <= 0) return null;
   return least(state, t, line, (option) => option.saves >= all.saves, most);
 }
 
-/** The least n that is enough, by halving: cutting more never ends later. */
+/** The least n that is enough, found by halving: a larger cut never ends later. */
 function least(
   state: RunState,
   t: Millis,
@@ -266,7 +268,7 @@ function mostOf(state: RunState, _t: Millis, line: number): number {
   return cuttable.kind === 'nothing' ? 0 : cuttable.most - (state.cuts.get(line) ?? 0);
 }
 
-/** The most that can be cut of a line without what a lane has begun, by halving: cutting more never takes less of that. */
+/** The largest cut of a line that takes nothing begun, found by halving: a larger cut never takes less of that. */
 function mostWhole(state: RunState, t: Millis, line: number): number {
   let low = 0;
   let high = mostOf(state, t, line);

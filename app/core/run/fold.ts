@@ -1,6 +1,6 @@
 /*
  * The run as a fold: a state and a command give the next state, or a refusal that changes nothing.
- * Nothing here reads a clock; every time is handed in.
+ * Nothing here reads a clock; the caller passes every time.
  */
 
 import type { Millis } from '../units.ts';
@@ -13,9 +13,8 @@ import { settleForCommand } from './settle.ts';
 import { isPending, openRun, type RunState, type Undoable } from './state.ts';
 
 /**
- * A command given at `at` (ms since the run was opened, whole, never before an earlier command).
- * Leaves, ends and beginnings due by then come first; a leave due within a quarter of a second has
- * left as far as the command is concerned.
+ * Gives a command at `at`: whole ms since the run was opened, never before an earlier command. Leaves, ends and
+ * beginnings due by then happen first. A leave due within the next 250 ms counts as having left.
  */
 export function apply(state: RunState, command: Command, at: Millis): Answer {
   const now = settleForCommand(state, at);
@@ -23,13 +22,13 @@ export function apply(state: RunState, command: Command, at: Millis): Answer {
   if (now.phase === 'done' && steers) return refused(state, 'The session is done.');
   const outcome = carryOut(now, command, at, state);
   if (!outcome.ok) return refused(state, outcome.why);
-  // It has made another run of it, in which it was not given.
+  // The outcome is the run without the undone command: an undo itself leaves nothing to record.
   if (command.do === 'undo') return accepted(outcome.state);
   const recorded = record(outcome.state, command, at);
   return accepted(steers ? { ...recorded, undoable: withUndoable(state, command, at) } : recorded);
 }
 
-/** The whole run from its commands; those that are refused change nothing. */
+/** The whole run from its commands; a refused command changes nothing. */
 export function fold(plan: Plan, clockPhase: Millis, commands: readonly TimedCommand[]): RunState {
   return commands.reduce((state, { command, at }) => apply(state, command, at).state, openRun(plan, clockPhase));
 }
@@ -43,7 +42,7 @@ function carryOut<Name extends CommandName>(
   return RULES[command.do].carryOut(now, command, at, before);
 }
 
-/** What every accepted command leaves behind; R4: a lane with nothing pending is never stopped. */
+/** What every accepted command leaves in the state. R4: a lane with nothing pending is never stopped. */
 function record(state: RunState, command: Command, at: Millis): RunState {
   const { steers, keepsTime } = RULES[command.do];
   return {
@@ -57,7 +56,7 @@ function record(state: RunState, command: Command, at: Millis): RunState {
   };
 }
 
-/** What can be undone after a command: those before it only while they are recent. */
+/** What can be undone after a command: the command, and those before it that are recent enough. */
 function withUndoable(before: RunState, command: Command, at: Millis): readonly Undoable[] {
   const recent = before.undoable.filter((earlier) => at <= earlier.at + UNDO_FOR);
   const { takesLeavesAway = false } = RULES[command.do];

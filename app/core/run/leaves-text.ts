@@ -5,7 +5,7 @@
 import { distanceText } from '../lengths.ts';
 import type { Leave } from './record.ts';
 
-/** Of so many sets at most, with how many more there are; empty for no leaves. */
+/** Names at most `most` sets, then how many more there are; '' for no leaves. */
 export function leavesText(leaves: readonly Leave[], most: number): string {
   const groups: { readonly first: Leave; readonly reps: number[] }[] = [];
   for (const leave of [...leaves].sort((a, b) => a.lane - b.lane || a.at - b.at)) {

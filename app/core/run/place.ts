@@ -1,5 +1,5 @@
 /*
- * A place in the order of the session, where a `go-to` makes a stretch begin.
+ * A place in the order of the session, at which a `go-to` makes a stretch begin.
  */
 
 import type { LaneReps, Rep, Stretch } from '../plan/plan.ts';
@@ -8,20 +8,20 @@ export interface Place {
   /** The order of its set among all that are swum, and the rep: places compare by these. */
   readonly order: number;
   readonly rep: number;
-  /** What it is in the text: the set's line, and round numbers outermost first. */
+  /** Where it stands in the text: the set's line, and its round numbers, outermost first. */
   readonly line: number;
   readonly rounds: readonly number[];
 }
 
-/** What names a rep from outside. */
+/** How a command from outside names a rep. */
 interface RepName {
   readonly line: number;
-  /** Outermost first; none where it stands in no rounds. */
+  /** Outermost first; left out if the rep is not in rounds. */
   readonly rounds?: readonly number[];
   readonly rep: number;
 }
 
-/** The place of a rep in a stretch, in whichever lane swims it; null where none does. */
+/** The place of a rep in a stretch, in any lane that swims it; null if no lane does. */
 export function placeIn(stretch: Stretch, { line, rounds = [], rep }: RepName): Place | null {
   for (const { reps } of stretch.lanes) {
     for (const candidate of reps) {
@@ -37,7 +37,7 @@ export function placeOf({ set, rep }: Rep): Place {
   return { order: set.order, rep, line: set.line, rounds: set.rounds.map(({ round }) => round) };
 }
 
-/** What a lane swims of a stretch that begins at a place: its first rep not before it, at offset 0. */
+/** What a lane swims of a stretch that begins at a place: from its first rep at or after it, which gets offset 0. */
 export function startingFrom(own: LaneReps, from: Place | null): LaneReps {
   if (!from) return own;
   const first = own.reps.findIndex(

@@ -1,6 +1,6 @@
 /*
- * When the session will be over, as things stand: stopped lanes as if resumed now, a waited-for start
- * as if given now, and everything after that by the plan's own rule.
+ * When the session will be over, as things stand. It is worked out as if stopped lanes were resumed now and a start
+ * that is waited for were given now. Everything after that follows the plan's own rule.
  */
 
 import type { Millis } from '../units.ts';
@@ -12,14 +12,14 @@ import { startingFrom } from './place.ts';
 import { latestEnd, startAfter } from './settle.ts';
 import { currentStretch, type RunState } from './state.ts';
 
-/** The projected end of the session at t, for a state settled at t; when it was done, where it is done. */
+/** The projected end of the session, for a state settled at t; once the session is done, the time when it was. */
 export function projectedEnd(state: RunState, t: Millis): Millis {
   if (state.phase === 'done') return state.doneAt!;
   const times = projectedTimes(state, t);
   return times[times.length - 1]!.end;
 }
 
-/** One planned time for each stretch from the current one on: [start, end]. The current one's start may be past. */
+/** [start, end] of each stretch from the current one on, in ms of the run. The current one's start may be past. */
 export function projectedTimes(
   state: RunState,
   t: Millis,
@@ -49,7 +49,7 @@ function startNow(state: RunState, t: Millis): Millis {
   return currentStretch(state).kind === 'swim' ? align(state, t + LEAD) : t;
 }
 
-/** The length of a stretch not begun, for the lanes that are in, with their tails as they are. */
+/** The length of a stretch that has not begun, for the lanes that are in, with their tails as they now are. */
 function lengthOf(state: RunState, stretch: Stretch): Millis {
   return stretchLength(
     stretch,

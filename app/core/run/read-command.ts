@@ -1,6 +1,6 @@
 /*
- * The reading of a command from outside: what is not exactly one of those that there are is refused with a
- * sentence, never guessed at.
+ * Reads a command from outside. Anything that is not exactly a known command is refused with a sentence; nothing is
+ * guessed.
  */
 
 import type { Result } from '../result.ts';
@@ -8,21 +8,23 @@ import type { Command, CommandName } from './command.ts';
 import type { Fields } from './command-fields.ts';
 import { RULES } from './commands.ts';
 
-/** Of a name that is not known, so many characters are said again. */
+/** How many characters of an unknown name the refusal repeats. */
 const NAME_SHOWN = 40;
 
 /**
- * A command from an object that came from outside, or one sentence saying what is wrong with it:
- * a field missing, unknown, empty, of the wrong kind or out of range.
+ * The command in an object from outside, or one sentence about the first field that is missing, unknown, empty, of
+ * the wrong kind or out of range.
  */
 export function readCommand(given: { readonly [name: string]: unknown }): Result<Command, string> {
   const name = given['do'];
   if (typeof name !== 'string' || !isCommandName(name)) {
-    return refuse(`There is no command ${typeof name === 'string' ? named(name) : 'without a text "do"'}.`);
+    return refuse(
+      typeof name === 'string' ? `There is no command ${named(name)}.` : 'A command needs its name as "do".',
+    );
   }
   const fields: Fields = RULES[name].fields;
   const unknown = Object.keys(given).find((field) => field !== 'do' && !has(fields, field));
-  if (unknown !== undefined) return refuse(`The command ${name} takes no field ${named(unknown)}.`);
+  if (unknown !== undefined) return refuse(`The command ${name} has no field ${named(unknown)}.`);
   const command: { [field: string]: unknown } = { do: name };
   for (const [field, { optional, read }] of Object.entries(fields)) {
     if (has(given, field)) {
@@ -42,7 +44,7 @@ function has(fields: object, name: string): boolean {
   return Object.prototype.hasOwnProperty.call(fields, name);
 }
 
-/** A name from outside in quotes, cut where it is endless. */
+/** A name from outside in quotes, cut short if it is long. */
 function named(name: string): string {
   return JSON.stringify(name.length > NAME_SHOWN ? `${name.slice(0, NAME_SHOWN)}…` : name);
 }

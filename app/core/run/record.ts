@@ -1,5 +1,5 @@
 /*
- * What has left, as facts in order: the record of a run.
+ * The record of a run: the leaves that have happened, in order.
  */
 
 import type { Millis } from '../units.ts';
@@ -8,7 +8,7 @@ import type { Pending, RunState } from './state.ts';
 /** One leave that happened. */
 export interface Leave {
   readonly lane: number;
-  /** Index of the stretch at the time. */
+  /** The index that the stretch had at the time. */
   readonly stretch: number;
   readonly rep: Pending;
   readonly at: Millis;
@@ -16,7 +16,10 @@ export interface Leave {
   readonly gap: Millis;
 }
 
-/** A time in which the program was not there, in ms since the run was opened: what left after `from`, and until `to`, was not called. */
+/**
+ * A time in which the program was not running, in ms since the run was opened. What left after `from`, up to and
+ * including `to`, was not called.
+ */
 export interface Away {
   readonly from: Millis;
   readonly to: Millis;
@@ -26,7 +29,7 @@ export function wasCalled({ at }: Leave, away: readonly Away[]): boolean {
   return away.every(({ from, to }) => at <= from || at > to);
 }
 
-/** The leaves of a state that come after a time (all by default), by time and then lane number. */
+/** The leaves of a state after a time (all by default), by time and then by lane number. */
 export function leavesOf(state: RunState, after: Millis = -Infinity): readonly Leave[] {
   const leaves: Leave[] = [];
   for (const { lane, stretch, reps, from, to, origin, swimmers, gap } of state.departed) {
@@ -40,7 +43,7 @@ export function leavesOf(state: RunState, after: Millis = -Infinity): readonly L
   return leaves.sort((a, b) => a.at - b.at || a.lane - b.lane);
 }
 
-/** Whether two leaves are the same: lane, rep and time. A rewrite can put another swim on a line: that is another rep. */
+/** Whether two leaves have the same lane, rep and time. If a rewrite put another swim on the line, the reps differ. */
 export function sameLeave(a: Leave, b: Leave): boolean {
   return (
     a.lane === b.lane &&

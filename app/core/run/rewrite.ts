@@ -1,6 +1,7 @@
 /*
- * `rewrite`: the text goes by pieces. Those that have begun stay as they are; what the new text has after
- * the first pieces that are the same takes the place of what was to come, in the stretch that is going too.
+ * `rewrite` compares the old and the new text piece by piece. The first pieces that are the same stay, and what has
+ * begun must be among them. What the new text has after them replaces what was to come, in the stretch that is going
+ * too.
  */
 
 import type { Millis } from '../units.ts';
@@ -38,8 +39,8 @@ export function rewritten(state: RunState, text: string, t: Millis): Outcome {
     const changed = before[stay]!;
     return no(
       changed.first === 1
-        ? 'What stands before the first part, title, lanes and settings, cannot be changed during a run.'
-        : `Line ${changed.first} has begun, or stands before what has: it cannot be changed now.`,
+        ? 'The title, lanes and settings before the first part cannot be changed during a run.'
+        : `Line ${changed.first} has begun, or comes before a line that has: it cannot be changed now.`,
     );
   }
   const goes = before[stay]?.first ?? Infinity;
@@ -51,30 +52,30 @@ export function rewritten(state: RunState, text: string, t: Millis): Outcome {
   return unlessTooSoon(state, { ...renewed, from, lanes }, t);
 }
 
-/** The first line of the text in force that may still be changed, from 1; one past the last where none may. */
+/** The first line of the text in force that may still be changed, counted from 1; one past the last line if none may. */
 export function firstLineToCome(state: RunState): number {
   const pieces = piecesOf(state.plan.source.text, state.plan.session);
   return pieces[begunPieces(state, pieces) - 1]!.last + 1;
 }
 
-/** What a rewrite has made the run forget, by lines of the text before it, in order. */
+/** What a rewrite has made the run forget, as line numbers of the old text, in order. */
 export interface Forgotten {
   readonly cuts: readonly number[];
   readonly intervals: readonly number[];
 }
 
-/** The cuts and changed intervals that went with the lines replaced between two states. */
+/** The cuts and changed intervals that went with the replaced lines, from the states before and after a rewrite. */
 export function forgottenBetween(before: RunState, after: RunState): Forgotten {
   const gone = (lines: Iterable<number>, still: { has(line: number): boolean }): number[] =>
     [...lines].filter((line) => !still.has(line)).sort((a, b) => a - b);
   return { cuts: gone(before.cuts.keys(), after.cuts), intervals: gone(before.retimed, after.retimed) };
 }
 
-/** How many of the first pieces have begun: what stands before the parts always has. */
+/** How many of the first pieces have begun. The piece before the first part always has. */
 function begunPieces(state: RunState, pieces: readonly Piece[]): number {
   if (state.phase === 'done') return pieces.length;
   let line = 0;
-  // Cuts can leave a stretch that has begun without a rep of its own: then those before it tell.
+  // Cuts can leave a stretch that has begun without reps: then the stretches before it decide.
   for (let index = state.index - 1; index >= 0 && line === 0; index--) line = lastLineOf(state.stretches[index]!);
   if (state.phase === 'going') {
     const first = firstLineOf(currentStretch(state));
@@ -82,18 +83,18 @@ function begunPieces(state: RunState, pieces: readonly Piece[]): number {
     for (const { reps, to } of departedHere(state)) line = Math.max(line, reps[to - 1]!.set.line);
   }
   const begun = pieceAt(pieces, line) + 1;
-  // The piece that holds the place a `go-to` named may be changed, those before it may not.
+  // The piece with the place that a `go-to` named may be changed; those before it may not.
   return state.phase === 'waiting' && state.from ? Math.max(begun, pieceAt(pieces, state.from.line)) : begun;
 }
 
-/** The index of the piece that a line stands in. */
+/** The index of the piece that holds a line. */
 function pieceAt(pieces: readonly Piece[], line: number): number {
   let at = 0;
   while (at + 1 < pieces.length && pieces[at + 1]!.first <= line) at++;
   return at;
 }
 
-/** A line of the stretch's last piece: pieces come in order along every lane, so the ends of the lanes tell. */
+/** A line of the stretch's last piece. Pieces are in order in every lane, so only the last rep of each lane matters. */
 function lastLineOf(stretch: Stretch): number {
   return stretch.lanes.reduce((line, { reps }) => Math.max(line, reps[reps.length - 1]?.set.line ?? 0), stretch.line);
 }
@@ -103,7 +104,7 @@ function firstLineOf(stretch: Stretch): number {
   return stretch.lanes.reduce((line, { reps }) => Math.min(line, reps[0]?.set.line ?? Infinity), Infinity);
 }
 
-/** The run without what stands from a line of the text in force on: stretches, what is pending, cuts and intervals. */
+/** The run without everything from a line of the text in force on: stretches, pending reps, cuts and intervals. */
 function withoutLines(state: RunState, line: number): RunState {
   const stretches: Stretch[] = [];
   state.stretches.forEach((stretch, index) => {
@@ -143,15 +144,15 @@ function withPendingBefore(lane: LaneState, line: number): LaneState {
 }
 
 /**
- * The stretches with what the new plan has from line `comes` on, behind those that stay. What in the text
- * nothing divides from the last of these joins it, where that is the current one or a later one.
+ * The stretches that stay, followed by what the new plan has from line `comes` on. If nothing in the text divides the
+ * new reps from the last stretch that stays, they join it; never a stretch before the current one.
  */
 function withNewLines(kept: RunState, comes: number): RunState {
   const planned = kept.plan.stretches;
   const first = planned.findIndex((stretch) => lastLineOf(stretch) >= comes);
   if (first < 0) return kept;
   const [next, ...later] = [planned[first]!, ...planned.slice(first + 1)];
-  // Where it begins with lines that stay, nothing in the text divides the rest from these.
+  // If it begins with lines that stay, nothing in the text divides its new lines from them.
   if (firstLineOf(next) >= comes) return { ...kept, stretches: [...kept.stretches, next, ...later] };
   const more = next.lanes.map(({ reps }) => reps.filter(({ set }) => set.line >= comes));
   const last = kept.stretches.length - 1;
@@ -164,8 +165,8 @@ function withNewLines(kept: RunState, comes: number): RunState {
 }
 
 /**
- * The lanes of a stretch that is going, behind what they still have with what has joined it from line `comes`
- * on: all of it, or from the place on that a `go-to` named.
+ * The lanes of the stretch that is going, with the reps that have joined it from line `comes` on put behind what they
+ * still have: all of those reps, or those from the place that a `go-to` named.
  */
 function joinLanes(before: RunState, after: RunState, comes: number, t: Millis): readonly LaneState[] {
   const stop = stopToJoin(before);
@@ -181,7 +182,7 @@ function joinLanes(before: RunState, after: RunState, comes: number, t: Millis):
   });
 }
 
-/** When the first new rep leaves in a lane that has nothing else pending and goes off. */
+/** When the first new rep leaves in a lane that has nothing else pending and is not stopped. */
 function joinsAt(state: RunState, was: LaneState, end: Millis, t: Millis): Millis {
   if (isPending(was)) return nextLeave(was);
   return end >= t + LEAD ? end : align(state, t + LEAD);
@@ -198,8 +199,8 @@ function withMore(lane: LaneState, more: readonly Rep[], leave: Millis): LaneSta
 }
 
 /**
- * Where a waiting run stands after a rewrite: at the stretch in the old one's place, from the place that a
- * `go-to` named; a stretch of which nothing is left from there goes. With none left the session is done.
+ * Where a waiting run stands after a rewrite: at the stretch that took the old one's place, from the place that a
+ * `go-to` named. A stretch with nothing left from there is removed. If no stretch is left, the session is done.
  */
 function atWhatIsLeft(state: RunState, from: Place | null, t: Millis): RunState {
   const stretch = state.stretches[state.index];
@@ -208,14 +209,14 @@ function atWhatIsLeft(state: RunState, from: Place | null, t: Millis): RunState 
   return waitAt(state, state.index, stretch.kind === 'swim' ? from : null);
 }
 
-/** The place a `go-to` named, where the pieces from old line `goes` on are replaced by those from new line `comes` on. */
+/** The place that a `go-to` named, once old lines from `goes` on are replaced by new lines from `comes` on. */
 function placeAfter(state: RunState, from: Place | null, goes: number, comes: number): Place | null {
   const stretch = state.stretches[state.index];
   if (!from || from.line < goes || !stretch) return from;
   return placeIn(stretch, from) ?? firstPlace(stretch, comes) ?? from;
 }
 
-/** The first place of a stretch, in the order of the session, that stands on a line from `comes` on. */
+/** The first place of a stretch, in the order of the session, on a line from `comes` on. */
 function firstPlace(stretch: Stretch, comes: number): Place | null {
   let first: Rep | null = null;
   for (const { reps } of stretch.lanes) {

@@ -1,6 +1,6 @@
 /*
- * Time passing: reps leave, stretches end, what goes on by itself begins. `settle` takes a state to
- * a time at which no command is given; it costs by the stretches passed, not by the leaves.
+ * The passing of time: reps leave, stretches end, and what follows by itself begins. `settle` takes a state to a time
+ * at which no command is given. Its cost grows with the stretches passed, not with the leaves.
  */
 
 import type { Millis } from '../units.ts';
@@ -13,8 +13,8 @@ import { leavesOf } from './record.ts';
 import { currentStretch, isPending, NOTHING_PENDING, type Departure, type LaneState, type RunState } from './state.ts';
 
 /**
- * The state at time t (t = Infinity: when nothing more happens by itself), everything due up to and
- * including t having happened.
+ * The state at time t, after everything due up to and including t has happened. With t = Infinity: the state once
+ * nothing more happens by itself.
  */
 export function settle(state: RunState, t: Millis): RunState {
   if (state.phase !== 'going') return state;
@@ -29,8 +29,8 @@ export function settle(state: RunState, t: Millis): RunState {
 }
 
 /**
- * The state as a command at t finds it. R1: besides what is due by t, a leave due a moment later is on
- * its way to the loudspeaker and has left, even out of a stretch that is about to begin by itself.
+ * The state as a command at t finds it. R1: a leave due within 250 ms after t is on its way to the loudspeaker and
+ * counts as having left, even if its stretch is only about to begin by itself.
  */
 export function settleForCommand(state: RunState, t: Millis): RunState {
   const onTheirWay = leavesOf(settle(state, t + ON_ITS_WAY), t);
@@ -38,7 +38,7 @@ export function settleForCommand(state: RunState, t: Millis): RunState {
   return settle(state, last ? last.at : t);
 }
 
-/** A state that is still being made: the only kind that is ever changed. Its lanes and departures are its own. */
+/** A state that is still being made, the only kind that is changed in place. It shares no lanes or departures. */
 type Draft = Writable<Omit<RunState, 'lanes' | 'departed'>> & { lanes: Writable<LaneState>[]; departed: Departure[] };
 
 type Writable<T> = { -readonly [field in keyof T]: T[field] };
@@ -47,7 +47,7 @@ function draftOf(state: RunState): Draft {
   return { ...state, lanes: state.lanes.map((lane) => ({ ...lane })), departed: [...state.departed] };
 }
 
-/** R1: of the current stretch, whatever is due by t in lanes that are not stopped has left. */
+/** R1: in lanes that are not stopped, whatever of the current stretch is due by t leaves. */
 function depart(now: Draft, t: Millis): void {
   for (const lane of now.lanes) {
     const next = lane.stoppedBy === null ? firstAfter(lane, t) : lane.next;
@@ -71,19 +71,19 @@ function depart(now: Draft, t: Millis): void {
 }
 
 /**
- * R5: when the stretch that is going ends, as things stand; Infinity while it is open, and for a last
- * stretch with an untimed set, which ends on the coach's word.
+ * R5: when the stretch that is going ends, as things stand; Infinity while it is open. A last stretch with an untimed
+ * set ends only at the coach's word: Infinity too.
  */
 export function stretchEnd(state: RunState): Millis {
   const stretch = currentStretch(state);
   if (stretch.kind !== 'swim') return Math.max(state.pauseEnd, state.commandAt);
   if (state.lanes.some(isPending)) return Infinity;
   if (stretch.untimed && state.index === state.stretches.length - 1) return Infinity;
-  // An end that a command put into the past is the time of that command.
+  // If a command moved the end into the past, the stretch ends at the time of that command.
   return Math.max(latestEnd(state.lanes), state.commandAt);
 }
 
-/** The greatest of the ends of the lanes that take part, each with its tail if it had a rep. */
+/** The latest end of the lanes that take part; a lane that had a rep ends with its tail. */
 export function latestEnd(lanes: readonly LaneState[]): Millis {
   let latest: Millis = -Infinity;
   for (const lane of lanes) {
@@ -92,12 +92,12 @@ export function latestEnd(lanes: readonly LaneState[]): Millis {
   return latest;
 }
 
-/** Whose tail the lane still has to see off: R2, those who follow a leave keep the number and gap of its moment. */
+/** The swimmers and gap for the lane's tail. R2: those who follow a lead keep the number and gap of that moment. */
 function lastToSwim(lane: LaneState): Tail {
   return lane.leftHere && !isPending(lane) ? lane.last! : lane;
 }
 
-/** R3: the stretch at `index` gets its T0, and each lane that is in takes part, from the place a `go-to` named, if any. */
+/** R3: gives the stretch at `index` its T0. Each lane that is in takes part, from the place that a `go-to` named, if any. */
 export function begin(state: RunState, index: number, t0: Millis): RunState {
   const now = draftOf(state);
   beginDraft(now, index, t0);
@@ -126,7 +126,7 @@ function beginDraft(now: Draft, index: number, t0: Millis): void {
   });
 }
 
-/** Whether what follows the current stretch waits for the coach's word; false where nothing follows. */
+/** Whether what follows the current stretch waits for the coach's word; false if nothing follows. */
 export function nextWaits(state: RunState): boolean {
   const next = state.stretches[state.index + 1];
   return (
@@ -135,18 +135,18 @@ export function nextWaits(state: RunState): boolean {
   );
 }
 
-/** When a stretch begins by itself after one that ended at `end`: R6, nobody is sent off with less than the lead after a command. */
+/** When a stretch begins by itself after one that ended at `end`. R6: a swim begins no sooner than LEAD after a command. */
 export function beginsByItselfAt(state: RunState, stretch: Stretch, before: Stretch, end: Millis): Millis {
   const planned = startAfter(state, stretch, before, end);
   return stretch.kind === 'swim' ? Math.max(planned, align(state, state.steeredAt + LEAD)) : planned;
 }
 
-/** The planned time of a stretch that follows one ending at `end`: the rule of the plan, on the pool's clock. */
+/** When a stretch after one that ended at `end` begins by the rule of the plan, on the pool's clock. */
 export function startAfter(state: RunState, stretch: Stretch, before: Stretch, end: Millis): Millis {
   return plannedStart(stretch, before, end, state.plan.session.between.time, (time) => align(state, time));
 }
 
-/** What follows the current stretch, ended by itself at `end`. */
+/** Ends the current stretch by itself at `end` and brings on what follows. */
 function endStretch(now: Draft, end: Millis): void {
   const index = now.index + 1;
   const next = now.stretches[index];
@@ -158,16 +158,16 @@ function endStretch(now: Draft, end: Millis): void {
   else beginDraft(now, index, beginsByItselfAt(now, next, before, end));
 }
 
-/** Waiting for the coach's word at a stretch; nothing is pending. */
+/** The run waiting for the coach's word at a stretch, with nothing pending. */
 export function waitAt(state: RunState, index: number, from: Place | null = null): RunState {
   return { ...state, phase: 'waiting', index, from, heldAfter: false, lanes: withNothingPending(state.lanes) };
 }
 
-/** The stretch that waits goes: the next waits in its place, and with none the session is done at t. */
+/** Removes the stretch that waits: the next one waits in its place. If there is none, the session is done at t. */
 export function withoutWaiting(state: RunState, t: Millis): RunState {
   const stretches = state.stretches.filter((_, index) => index !== state.index);
   if (state.index < stretches.length) return waitAt({ ...state, stretches }, state.index);
-  // The only stretch of a session stays for the screens to show, done as it is.
+  // A session's only stretch stays, so that the screens have something to show.
   return done(stretches.length > 0 ? { ...state, stretches } : state, t);
 }
 
@@ -186,7 +186,7 @@ function withNothingPending(lanes: readonly LaneState[]): readonly LaneState[] {
   return lanes.map((lane) => ({ ...lane, ...NOTHING_PENDING }));
 }
 
-/** Index of the first pending rep that leaves after t: leaves of a lane rise, so by halving. */
+/** Index of the first pending rep that leaves after t, found by halving: a lane's leaves are in order of time. */
 function firstAfter(lane: LaneState, t: Millis): number {
   let low = lane.next;
   let high = lane.reps.length;

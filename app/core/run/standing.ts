@@ -1,19 +1,19 @@
 /*
- * How many reps of each set, and rounds, there now are, after cuts. What was written stays in the reps
- * themselves; this is what screens count by, and what a further cut takes its last from.
+ * How many reps of each set, and how many rounds, are left after cuts. The reps themselves keep the counts as
+ * written. Screens count by these numbers, and a further cut takes the last of what is left.
  */
 
 import type { Rep, Round, Stretch, PlannedSet } from '../plan/plan.ts';
 import type { RunState } from './state.ts';
 
 export interface Standing {
-  /** The last rep of a set that a lane (by its place in lane order) still has in the session; 0 for none. */
+  /** The number of the last rep of a set that is left in a lane; 0 for none. laneIndex: the lane's place in lane order. */
   reps(set: PlannedSet, laneIndex: number): number;
-  /** The last round that still stands of the rounds at `depth` (0: outermost) around something; 0 for none. */
+  /** The number of the last round that is left of the rounds at `depth` (0: outermost) around a set; 0 for none. */
   rounds(around: readonly Round[], depth: number): number;
 }
 
-/** Worked out once for stretches that stay the same: they are never changed, only replaced. */
+/** Worked out once for each list of stretches: a list is replaced, never changed. */
 const known = new WeakMap<readonly Stretch[], Standing>();
 
 export function standingIn(stretches: readonly Stretch[]): Standing {
@@ -55,20 +55,23 @@ function counted(stretches: readonly Stretch[]): Standing {
   };
 }
 
-/** Names a group of rounds in its outer rounds: the same line stands once in each of these. */
+/** Names a group of rounds by its line and the numbers of the rounds around it: it occurs once in each of those. */
 function placeOf(around: readonly Round[], depth: number): string {
   const outer = around.slice(0, depth).map(({ round }) => round);
   return [around[depth]!.line, ...outer].join(' ');
 }
 
-/** How many reps and rounds there now are, after cuts; in `rep` they stay as written. */
+/** How many reps and rounds there now are, after cuts. */
 export interface CountNow {
   readonly of: number;
   /** Outermost first. */
   readonly rounds: readonly Round[];
 }
 
-/** Of a rep of a lane (by its place in lane order). What has left before a cut keeps its place: rep 7 of 8, with 3 cut, is 7 of 7. */
+/**
+ * The counts to show with a rep. lane: its place in lane order. A rep that left before the cut keeps its number: rep
+ * 7 of 8, with 3 cut, is 7 of 7.
+ */
 export function countNow(
   { cuts, stretches }: Pick<RunState, 'cuts' | 'stretches'>,
   { rep, of, set }: Pick<Rep, 'rep' | 'of' | 'set'>,

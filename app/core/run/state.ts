@@ -1,6 +1,6 @@
 /*
- * How a run stands. A state is a value: commands and passing time make new ones and share what
- * did not change, so the state before a command can be kept for its undo at no cost.
+ * The state of a run. A state is a value: commands and the passing of time make new states that share what did not
+ * change. So the state before a command can be kept for its undo at no cost.
  */
 
 import type { Command } from './command.ts';
@@ -14,44 +14,47 @@ export interface RunState extends Alignment {
   readonly plan: Plan;
   /** The plan's stretches, as changed by `cut`, `interval` and `rewrite`. */
   readonly stretches: readonly Stretch[];
-  /** Of the current stretch. */
+  /** The index of the current stretch in `stretches`. */
   readonly index: number;
   readonly phase: 'waiting' | 'going' | 'done';
-  /** T0 of the stretch that is going. In the other phases: of the last that was, or null. */
+  /** T0 of the stretch that is going; in the other phases, of the last stretch that was; null if there was none. */
   readonly t0: Millis | null;
   /** The T0 before that: the clock runs on from it until the last seconds before a start. */
   readonly t0Before: Millis | null;
-  /** End of the talk or break that is going. */
+  /** When the talk or break that is going ends. */
   readonly pauseEnd: Millis;
-  /** Since a `stop` of all lanes: what follows the stretch that is going waits for the coach's word. */
+  /** Set by a `stop` of all lanes: what follows the stretch that is going waits for the coach's word. */
   readonly heldAfter: boolean;
-  /** Where a `go-to` makes the current stretch begin; null for all of it. */
+  /** The place at which a `go-to` makes the current stretch begin; null for its beginning. */
   readonly from: Place | null;
   /** In lane order. */
   readonly lanes: readonly LaneState[];
-  /** When it was done. */
+  /** When the session was done; null before that. */
   readonly doneAt: Millis | null;
   /** How many reps or rounds have been cut, by line of the text in force. */
   readonly cuts: ReadonlyMap<number, number>;
   /** Lines of the text in force whose interval has been changed in a lane. */
   readonly retimed: ReadonlySet<number>;
-  /** What has left, in runs of consecutive leaves of one lane; in no order between lanes. */
+  /** What has left. Each entry is a row of consecutive leaves of one lane; entries of different lanes are in no order. */
   readonly departed: readonly Departure[];
-  /** How many of those there were when the current stretch last began: a `shift` before T0 makes leaves come before it. */
+  /**
+   * The length of `departed` when the current stretch last began. Times cannot tell: a `shift` before T0 can put a
+   * leave before it.
+   */
   readonly departedBefore: number;
   readonly marks: readonly Mark[];
-  /** Of the last accepted command, `start`, `stop`, and command that R6 counts from; -Infinity for none. */
+  /** When the last command, start, stop, and command that R6 counts from were accepted; -Infinity for none. */
   readonly commandAt: Millis;
   readonly startedAt: Millis;
   readonly stoppedAt: Millis;
   readonly steeredAt: Millis;
-  /** When lanes were resumed last; -Infinity for never. */
+  /** When lanes were last resumed; -Infinity for never. */
   readonly resumedAt: Millis;
-  /** When the last stretch ended by itself (R5). */
+  /** When a stretch last ended by itself (R5); -Infinity for never. */
   readonly endedAt: Millis;
-  /** Numbers the stops, so that lanes stopped together are known. */
+  /** How many stops there have been. The number of a stop tells which lanes it stopped together. */
   readonly stops: number;
-  /** The commands that `undo` may still take back, the last one last. */
+  /** The commands that `undo` may still take back, the latest last. */
   readonly undoable: readonly Undoable[];
 }
 
@@ -60,10 +63,13 @@ export interface LaneState {
   readonly in: boolean;
   readonly swimmers: number;
   readonly gap: Millis;
-  /** In the stretch that is going: whether it takes part, and whether it had a rep when it began to, or has got one by a rewrite. */
+  /**
+   * Whether the lane takes part in the stretch that is going; and whether it had a rep when it began to, or got one by
+   * a rewrite.
+   */
   readonly takesPart: boolean;
   readonly hadRep: boolean;
-  /** From `next` on pending; each leaves at `origin + offset`. */
+  /** The reps from `next` on are pending; each leaves at `origin + offset`. */
   readonly reps: readonly Pending[];
   readonly next: number;
   readonly origin: Millis;
@@ -71,15 +77,15 @@ export interface LaneState {
   readonly end: Millis;
   /** How far `resume` and `shift` have moved the lane since the stretch began. */
   readonly displacement: Millis;
-  /** The number of the stop that holds it; null where it is not stopped. */
+  /** The number of the stop that holds the lane; null if it is not stopped. */
   readonly stoppedBy: number | null;
   /** The last leave, of this stretch or an earlier one. */
   readonly last: LastLeave | null;
-  /** Whether that was since the lane began to take part in this stretch. */
+  /** Whether `last` was after the lane began to take part in this stretch. */
   readonly leftHere: boolean;
 }
 
-/** A rep still to leave; `again` marks one put in by `repeat`, which a cut leaves alone. */
+/** A rep that has not left. `again` marks one that `repeat` put in: a cut leaves it alone. */
 export type Pending = Rep & { readonly again?: true };
 
 export interface LastLeave {
@@ -90,7 +96,7 @@ export interface LastLeave {
   readonly gap: Millis;
 }
 
-/** Leaves reps[from] to reps[to - 1] of a lane, each at origin + offset. */
+/** The leaves of reps[from] to reps[to - 1] in a lane, each at origin + offset. */
 export interface Departure {
   readonly lane: number;
   readonly stretch: number;
@@ -108,7 +114,7 @@ export interface Mark {
   readonly words: string;
 }
 
-/** A command, whether it takes leaves away, and the state before it, whose own `undoable` is left empty. */
+/** A command that can be undone, with the state before it. The `undoable` of that state is empty. */
 export interface Undoable {
   readonly command: Command;
   readonly takesLeavesAway: boolean;
@@ -117,8 +123,8 @@ export interface Undoable {
 }
 
 /**
- * A run just opened, t = 0, waiting for the coach's word.
- * clockPhase: what the pool's clock shows past the full minute at t = 0, 0 to 59 999 ms.
+ * A run at t = 0, waiting for the coach's word. clockPhase: what the pool's clock shows past the full minute at t = 0,
+ * from 0 to 59 999 ms.
  */
 export function openRun(plan: Plan, clockPhase: Millis): RunState {
   return {
@@ -158,7 +164,7 @@ export function openRun(plan: Plan, clockPhase: Millis): RunState {
   };
 }
 
-/** What a lane is in no stretch. */
+/** The fields of a lane that takes part in no stretch. */
 export const NOTHING_PENDING = {
   takesPart: false,
   hadRep: false,
@@ -171,10 +177,10 @@ export const NOTHING_PENDING = {
   leftHere: false,
 };
 
-/** The stretch that is going or waits to begin; throws once nothing is left to be current. */
+/** The stretch that is going or waits to begin. Throws if the run has no stretches left. */
 export function currentStretch(state: RunState): Stretch {
   const stretch = state.stretches[state.index];
-  if (!stretch) throw new Error('a run has no current stretch');
+  if (!stretch) throw new Error('the run has no current stretch');
   return stretch;
 }
 
@@ -187,17 +193,17 @@ export function departedHere({ departed, departedBefore }: RunState): readonly D
   return departed.slice(departedBefore);
 }
 
-/** When the first of a run of leaves was. */
+/** The time of the first leave of a departure. */
 export function firstOf({ reps, from, origin }: Departure): Millis {
   return origin + reps[from]!.offset;
 }
 
-/** Whether there is something pending, and all of it is stopped. */
+/** Whether something is pending and every pending lane is stopped. */
 export function allStopped({ lanes }: Pick<RunState, 'lanes'>): boolean {
   return lanes.some(isPending) && lanes.every((lane) => !isPending(lane) || lane.stoppedBy !== null);
 }
 
-/** When the lane's next rep leaves; Infinity with nothing pending. Keeps its time while stopped. */
+/** When the lane's next rep leaves; Infinity if nothing is pending. A stopped lane keeps its time. */
 export function nextLeave(lane: LaneState): Millis {
   const rep = lane.reps[lane.next];
   return rep ? lane.origin + rep.offset : Infinity;

@@ -1,5 +1,5 @@
 /*
- * What the commands that leave a stretch before it is over share.
+ * What the commands that leave a stretch early share.
  */
 
 import type { Millis } from '../units.ts';
@@ -10,15 +10,17 @@ import { waitAt, withoutWaiting } from './settle.ts';
 import type { RunState } from './state.ts';
 
 export function endedJustNow(state: RunState, t: Millis): Outcome | null {
-  return t < state.endedAt + BOUNCE ? no('The stretch ended by itself just now.') : null;
+  return t < state.endedAt + BOUNCE
+    ? no('The stretch has just ended by itself: press again in a moment if you still mean it.')
+    : null;
 }
 
-/** A start that was still counting down never was: the clock goes on from the one before it. */
+/** Forgets a start that is still counting down: the clock goes on from the start before it. */
 export function beforeCountdown(state: RunState, t: Millis): RunState {
   return state.phase === 'going' && t < state.t0! ? { ...state, t0: state.t0Before } : state;
 }
 
-/** Waiting at a stretch, whole again; whatever cuts have left empty goes, of what is no longer begun. */
+/** Waits at a stretch, whole again. Removes it, or any stretch after it, if cuts have left nothing in it. */
 export function waitAtWhatIsLeft(state: RunState, index: number, t: Millis, from: Place | null = null): RunState {
   const stretches = state.stretches.filter((stretch, at) => at <= index || !isEmpty(stretch));
   const waiting = waitAt({ ...state, stretches }, index, from);

@@ -1,6 +1,6 @@
 /*
- * What stands behind the distance of a line: interval or rest, drop or add, target, and the words
- * that are left between them. Read from left to right, a word at a time.
+ * Reads what follows the distance on a line: interval or rest, drop or add, target, and the words between them. It
+ * goes from left to right, a word at a time.
  */
 
 import type { Millis } from '../units.ts';
@@ -14,9 +14,9 @@ import { holdAt, intervalAt, listAt, restAt, startsHold, startsInterval, type Li
 export interface Clauses {
   readonly timing: WrittenTiming;
   readonly hold: Listed<Hold> | null;
-  /** Before and after the interval, joined by one space, in the coach's spelling. */
+  /** The words before and after the interval, joined by one space, in the coach's spelling. */
   readonly words: string;
-  /** Where the first interval, rest or target stands; null where the line has only words. */
+  /** The index of the first interval, rest or target; null if the line has only words. */
   readonly at: number | null;
 }
 
@@ -31,17 +31,17 @@ export type TimedBy = Exclude<WrittenTiming, { kind: 'untimed' }>;
 type Found =
   | { readonly kind: 'timing'; readonly timing: WrittenTiming; readonly end: number }
   | { readonly kind: 'hold'; readonly hold: Listed<Hold>; readonly end: number }
-  /** `on 130`: words where the line has an interval elsewhere (`on 200 pace @ 1:00`), else its flaw. */
+  /** `on 130`: only words if the line has an interval elsewhere (`on 200 pace @ 1:00`); if it has none, a flaw. */
   | { readonly kind: 'doubt'; readonly flaw: Flaw; readonly end: number };
 
-/** A word or a sign, and the space behind it. */
+/** A word or a sign, and the space after it. */
 const WORD = /(?:[\p{L}\p{N}][\p{L}\p{N}\p{M}'’-]*|[^])\s*/uy;
-/** What a clause can begin with; all other words are passed over without a second look. */
+/** What a clause can begin with; all other words are skipped at once. */
 const BEGINS_CLAUSE = /[@:\dorhda]/iy;
 const KEYWORD = /(on|rest|ri|hold|drop|add)(?![\p{L}\p{N}'’-])/iuy;
 const ON = /on(?:\s+the)?\s*/iy;
 const REST_BEHIND = /\s*(?:rest|ri)(?![\p{L}\p{N}'’-])/iuy;
-/** `rest15`: the keyword runs into its value. */
+/** `rest15`: no space between the keyword and its value. */
 const GLUED = /(rest|ri|hold|drop|add)(:?\d)/iy;
 const STEP = /\s*,?\s*(drop|add)(?![\p{L}\p{N}'’-])/iuy;
 const SPACES = /\s*/y;
@@ -50,7 +50,7 @@ const VALUE_ENDS = /\s*(?:$|[,@]|(?:on|rest|ri|hold|drop|add)(?![\p{L}\p{N}'’-
 
 const NOTHING: Clauses = { timing: { kind: 'untimed' }, hold: null, words: '', at: null };
 
-/** The rest of a line of a part from an index on. */
+/** Reads the rest of a line of a part, from an index on. */
 export function readClauses(text: string, from: number): Clauses | Flaw {
   if (from === text.length) return NOTHING;
   let timing: WrittenTiming = { kind: 'untimed' };
@@ -73,10 +73,11 @@ export function readClauses(text: string, from: number): Clauses | Flaw {
       continue;
     }
     if (found.kind === 'hold') {
-      if (hold) return { at, message: 'a second target: a line has one hold' };
+      if (hold) return { at, message: 'a second target: write one hold on a line' };
       hold = found.hold;
     } else {
-      if (timing.kind !== 'untimed') return { at, message: 'a second interval or rest: a line has one of them' };
+      if (timing.kind !== 'untimed')
+        return { at, message: 'a second interval or rest: write only one of them on a line' };
       timing = found.timing;
     }
     first = first ?? at;
@@ -89,7 +90,7 @@ export function readClauses(text: string, from: number): Clauses | Flaw {
   return typeof words === 'string' ? { timing, hold, words, at: first } : words;
 }
 
-/** White space folded, commas and spaces at the ends dropped. */
+/** Folds white space and drops commas and spaces at the ends. */
 export function trimWords(words: string): string {
   const folded = foldSpaces(words);
   let from = 0;
@@ -99,7 +100,7 @@ export function trimWords(words: string): string {
   return folded.slice(from, to);
 }
 
-/** What begins at an index: a clause, its flaw, or nothing, and then the index to go on from. */
+/** The clause that begins at an index, or its flaw; if no clause begins there, the index to go on from. */
 function clauseAt(text: string, at: number, timed: boolean): Found | Flaw | number {
   if (!match(BEGINS_CLAUSE, text, at)) return at + match(WORD, text, at)![0].length;
   if (text[at] === '@') return intervalClause(text, at, skipSpaces(text, at + 1));
@@ -128,7 +129,7 @@ function clauseAt(text: string, at: number, timed: boolean): Found | Flaw | numb
       break;
     default:
       if (timed || startsTime(text, value)) {
-        const message = `${keyword} stands right after the interval and its value behind it: @ 2:00 ${keyword} 5`;
+        const message = `${keyword} must follow the interval and have a value after it: write @ 2:00 ${keyword} 5`;
         return { at, message };
       }
   }
@@ -175,23 +176,23 @@ function restClause(text: string, value: number): Found | Flaw {
   return isFlaw(list) ? list : { kind: 'timing', timing: { kind: 'rest', list }, end: list.end };
 }
 
-/** `15 s rest`, where the rest has no value of its own behind it; else where to go on. */
+/** `15 s rest` with no value after rest; else the index to go on from. */
 function restBefore(text: string, at: number): Found | number {
   const list = listAt(text, at, restAt);
-  // On from where the list broke off, not from its second value: a line of slashes is read once.
+  // Goes on from where the list broke off, not from its second value, so that a line of slashes is read once.
   if (isFlaw(list)) return Math.max(list.at, at + tokenAt(text, at).length);
   const rest = match(REST_BEHIND, text, list.end);
   if (!rest || startsTime(text, skipSpaces(text, list.end + rest[0].length))) return list.end;
   return { kind: 'timing', timing: { kind: 'rest', list }, end: list.end + rest[0].length };
 }
 
-/** A word right behind a value might belong to it; null where none stands there. */
+/** The flaw of a word right after a value, which might belong to it; null if there is no such word. */
 function behindValue(text: string, end: number, word: string): Flaw | null {
   if (match(VALUE_ENDS, text, end)) return null;
   const at = skipSpaces(text, end);
   if (startsTime(text, at) && typeof restBefore(text, at) !== 'number') return null;
   const next = shorten(text.slice(at).split(/\s/)[0]!);
-  return { at, message: `${next} right behind the value of ${word}: put a comma between them` };
+  return { at, message: `${next} right after the value of ${word}: put a comma between them` };
 }
 
 function joinWords(text: string, segments: readonly (readonly [from: number, to: number])[]): string | Flaw {
@@ -205,17 +206,20 @@ function joinWords(text: string, segments: readonly (readonly [from: number, to:
   }
   const words = pieces.join(' ');
   if (pieces.length < 2) return words;
-  // What only the joining brings together (`no rest @ 1:00 15 fast`) would read as something else on the wall.
+  // Joined words can mean something else (`no rest @ 1:00 15 fast`), and the wall would show that.
   const again = readClauses(`${words} @ 1:00`, 0);
   if (isFlaw(again) || again.timing.kind !== 'interval' || again.words !== words || again.hold || /\s#\s/.test(words)) {
     const [from, to] = segments[segments.length - 1]!;
     const at = Math.min(skipSpaces(text, from), to - 1);
-    return { at, message: `the words before and after the interval do not go together: "${shorten(words)}"` };
+    return {
+      at,
+      message: `the words before and after the interval would read as "${shorten(words)}" together: put them on one side of it`,
+    };
   }
   return words;
 }
 
-/** A number that is no time at all (1.30, 130): as an interval it may be a slip, or not be meant as one. */
+/** Whether a number is not a time (1.30, 130): as an interval it may be a slip, or not meant as an interval. */
 function isNoTime(text: string, at: number): boolean {
   return /^(?:\d{3,}|\d+\.\d\d)[\d.]*(?!:)/.test(text.slice(at, at + 20));
 }

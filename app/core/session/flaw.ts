@@ -1,6 +1,6 @@
 /*
- * What is wrong in one line, before it has a line number: the readers of times, lists and lines
- * know only the text they are given and an index into it. The list of faults gives it its place.
+ * What is wrong in one line, before it has a line number. The readers of times, lists and lines know only the text
+ * they are given and an index into it; the list of faults adds line and column.
  */
 
 import type { Fault } from '../result.ts';
@@ -10,9 +10,9 @@ export interface Flaw {
   /** Index into the line's text. */
   readonly at: number;
   readonly message: string;
-  /** What it was judged by: dropped where that itself is at fault, so that one mistake is told once. */
+  /** The setting that it was checked against. If that setting has a fault, this flaw is dropped: one mistake is reported once. */
   readonly judgedBy?: 'pool' | 'lanes';
-  /** The line may have been meant as rounds, so lines indented under it are no faults of theirs. */
+  /** The line may have been meant as rounds, so lines indented under it are not faults. */
   readonly opens?: true;
 }
 
@@ -20,10 +20,10 @@ export function isFlaw(read: object): read is Flaw {
   return 'message' in read;
 }
 
-/** At most one fault a line: the first found is the one a coach mends first, the rest often follow from it. */
+/** Keeps at most one fault a line: a coach mends the first one first, and the others often follow from it. */
 export class FaultList {
   private readonly faults = new Map<number, { fault: Fault; judgedBy: Flaw['judgedBy'] }>();
-  /** What cannot be judged by, because it is at fault itself. */
+  /** The settings that have faults themselves, so that nothing can be checked against them. */
   private readonly doubted = new Set<'pool' | 'lanes'>();
 
   constructor(first: readonly Fault[]) {
@@ -45,7 +45,7 @@ export class FaultList {
     return this.doubted.has(what);
   }
 
-  /** By line. */
+  /** In order of lines. */
   sorted(): Fault[] {
     const kept = Array.from(this.faults.values()).filter(({ judgedBy }) => !judgedBy || !this.doubted.has(judgedBy));
     return kept.map(({ fault }) => fault).sort((a, b) => a.line - b.line);

@@ -1,5 +1,5 @@
 /*
- * The settings of a session or a lanes file, gathered line by line: each at most once.
+ * Gathers the settings of a session or a lanes file line by line, each at most once.
  */
 
 import type { Millis, MinuteOfDay } from '../units.ts';
@@ -17,7 +17,7 @@ import {
   type SettingLine,
 } from './setting-line.ts';
 
-/** Settings as written; null where the text has none. */
+/** Settings as written; null for those that the text does not have. */
 export interface Header {
   pool: PoolSetting | null;
   startsAt: MinuteOfDay | null;
@@ -27,9 +27,9 @@ export interface Header {
   between: { readonly time: Millis; readonly auto: boolean } | null;
   startOn: Millis | null;
   grid: Millis | null;
-  /** By number; null for a lane whose line is at fault. */
+  /** By number; null for a lane whose line has a fault. */
   readonly lanes: Map<number, WrittenLane | null>;
-  /** Names of the settings that have stood. */
+  /** Names of the settings so far. */
   readonly seen: Set<string>;
 }
 
@@ -67,7 +67,7 @@ export function emptyHeader(): Header {
   };
 }
 
-/** Takes a setting into the header, or its fault into the list. `fileLanes`: numbers that a lanes file has. */
+/** Adds a setting to the header, or its fault to the list. `fileLanes`: the lane numbers of a lanes file. */
 export function takeSetting(
   header: Header,
   line: Line,
@@ -79,17 +79,17 @@ export function takeSetting(
   const flaw = setting.flaw ?? readSetting(header, line, setting, fileLanes);
   if (!flaw) return;
   faults.add(line, flaw);
-  // A lane whose number is known still counts as a lane; one without makes every list of lanes uncertain.
+  // A faulty lane whose number is known still counts as a lane; without a number, no list of lanes can be checked.
   if (header.lanes.size === lanesBefore) doubtWhatItSets(setting, faults);
 }
 
-/** Records that what a faulty setting line sets cannot be judged by. */
+/** Records that nothing can be checked against what a faulty setting line sets. */
 export function doubtWhatItSets(setting: SettingLine, faults: FaultList): void {
   if (setting.word === 'pool') faults.doubt('pool');
   if (setting.word === 'lane' || setting.word === 'lanes') faults.doubt('lanes');
 }
 
-/** Lanes in order of number; `sound` is false for each whose line is at fault. */
+/** Lanes in order of number; `sound` is false for a lane whose line has a fault. */
 export function lanesInForce(
   header: Header,
   file: LanesFile | null,
@@ -114,7 +114,7 @@ function readSetting(header: Header, line: Line, setting: SettingLine, fileLanes
   const on = setting.word === 'start' ? /^on(?![\p{L}\p{N}-])\s*/iu.exec(text.slice(setting.value)) : null;
   if (setting.word === 'lane') return takeLane(header, text, setting.value, fileLanes);
   const name = on ? 'start on' : setting.word;
-  if (header.seen.has(name)) return { at: 0, message: `a second ${name}: it stands at most once` };
+  if (header.seen.has(name)) return { at: 0, message: `a second ${name}: write it only once` };
   header.seen.add(name);
   const at = Math.min(setting.value + (on?.[0].length ?? 0), text.length);
   const flaw = readValue(header, line, name, at);
@@ -153,11 +153,12 @@ function take<Value extends object>(read: Value | Flaw, keep: (value: Value) => 
 function takeLane(header: Header, text: string, value: number, fileLanes: readonly number[]): Flaw | null {
   const { number, lane } = readLane(text, value);
   if (number === null) return lane as Flaw;
-  if (header.lanes.has(number)) return { at: value, message: `a second line for lane ${number}: each lane has one` };
+  if (header.lanes.has(number))
+    return { at: value, message: `a second line for lane ${number}: write one line for each lane` };
   header.lanes.set(number, isFlaw(lane) ? null : lane);
   const added = Array.from(header.lanes.keys()).filter((own) => !fileLanes.includes(own));
   if (fileLanes.length + added.length > MOST_LANES && !fileLanes.includes(number)) {
-    return { at: 0, message: `more than ${MOST_LANES} lanes: a session has at most ${MOST_LANES}` };
+    return { at: 0, message: `more than ${MOST_LANES} lanes: a session can have ${MOST_LANES} at most` };
   }
   return isFlaw(lane) ? lane : null;
 }

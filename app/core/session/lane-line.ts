@@ -1,6 +1,5 @@
 /*
- * `lane 1 css 1:20, base 1:30, 5 swimmers`: a lane as written, before the session's gap and grid
- * make a whole lane of it.
+ * Reads `lane 1 css 1:20, base 1:30, 5 swimmers`, and completes the lane with the session's gap and grid.
  */
 
 import type { Millis } from '../units.ts';
@@ -17,11 +16,11 @@ export interface WrittenLane {
   readonly css: Millis | null;
   readonly swimmers: number;
   readonly names: readonly string[];
-  /** null where the lane names none. */
+  /** null if the lane's line has none. */
   readonly gap: Millis | null;
 }
 
-/** How a lane line reads: its number (null where even that is wrong), and its lane or what is wrong. */
+/** A lane line as read: its number (null if even that is wrong), and the lane or what is wrong with it. */
 export interface ReadLane {
   readonly number: number | null;
   readonly lane: WrittenLane | Flaw;
@@ -35,12 +34,12 @@ const MOST_GAP = 60;
 const LEAST_PACE: Millis = 20 * SECOND;
 const MOST_PACE: Millis = 10 * MINUTE;
 
-/** The value of a lane line, from an index on. */
+/** Reads the value of a lane line, from an index on. */
 export function readLane(text: string, at: number): ReadLane {
   const found = /^(\d+)(?:$|,\s*|\s+,?\s*)/.exec(text.slice(at));
   const number = found ? Number(found[1]) : NaN;
   if (!found || number > HIGHEST_LANE) {
-    const message = `${shorten(text.slice(at).split(/[\s,]/)[0]!)} is no number of a lane: lanes are numbered from 0 to 20`;
+    const message = `${shorten(text.slice(at).split(/[\s,]/)[0]!)} is not a lane number: write one from 0 to 20`;
     return { number: null, lane: { at, message } };
   }
   const draft: Draft = { base: null, css: null, gap: null, swimmers: null, names: [] };
@@ -54,7 +53,7 @@ export function readLane(text: string, at: number): ReadLane {
   return { number, lane: { number, base, css, swimmers, names, gap } };
 }
 
-/** The lane in force, with the session's gap and grid where it has none of its own. */
+/** The complete lane: its gap is the session's if it has none, and a base from css is on the grid. */
 export function wholeLane(lane: WrittenLane, sessionGap: Millis, grid: Millis): Lane {
   const { number, css, swimmers, names } = lane;
   const gap = lane.gap ?? sessionGap;
@@ -81,7 +80,7 @@ function readItem(text: string, at: number, draft: Draft): Flaw | null {
   const keyed = /^(base|css|gap)(?![\p{L}\p{N}-])\s*/iu.exec(item);
   if (keyed) {
     const key = keyed[1]!.toLowerCase() as 'base' | 'css' | 'gap';
-    if (draft[key] !== null) return { at, message: `a second ${key} for the lane: it has one` };
+    if (draft[key] !== null) return { at, message: `a second ${key} for the lane: write it only once` };
     const value = at + keyed[0].length;
     const read = key === 'gap' ? readGap(text, value) : readPace(text, value, key);
     if (typeof read !== 'number') return read;
@@ -102,11 +101,11 @@ function readPace(text: string, at: number, key: string): Millis | Flaw {
     const next = shorten(text.slice(time.end));
     return {
       at: text.length - text.slice(time.end).trim().length,
-      message: `${next} right behind ${key}: put a comma between them`,
+      message: `${next} right after ${key}: put a comma between them`,
     };
   }
   if (time.ms < LEAST_PACE || time.ms > MOST_PACE) {
-    return { at, message: `${shorten(text.slice(at))} per 100 after ${key}: it goes from 0:20 to 10:00` };
+    return { at, message: `${shorten(text.slice(at))} per 100 after ${key}: write a time from 0:20 to 10:00` };
   }
   return time.ms;
 }
@@ -115,13 +114,13 @@ function readGap(text: string, at: number): Millis | Flaw {
   const value = text.slice(at);
   const seconds = /^\d{1,6}$/.test(value) ? Number(value) : 0;
   if (seconds >= 1 && seconds <= MOST_GAP) return seconds * SECOND;
-  const message = `${shorten(value) || 'nothing'} after gap: it is a whole number from 1 to 60, in seconds`;
+  const message = `${shorten(value) || 'nothing'} after gap: write a whole number from 1 to 60, in seconds`;
   return { at: Math.min(at, text.length - 1), message };
 }
 
 function readSwimmers(digits: string, at: number, draft: Draft): Flaw | null {
   const swimmers = Number(digits);
-  if (draft.swimmers !== null) return { at, message: 'a second number of swimmers for the lane: it has one' };
+  if (draft.swimmers !== null) return { at, message: 'a second number of swimmers for the lane: write it only once' };
   if (draft.names.length > 0) return { at, message: 'names and a number of swimmers together: write one or the other' };
   if (swimmers < 1 || swimmers > MOST_SWIMMERS) {
     return { at, message: `${shorten(digits)} swimmers: a lane has 1 to ${MOST_SWIMMERS}` };
@@ -132,14 +131,14 @@ function readSwimmers(digits: string, at: number, draft: Draft): Flaw | null {
 
 function readName(item: string, at: number, draft: Draft): Flaw | null {
   if (item === '')
-    return { at, message: 'nothing stands between two commas: write base, css, gap, swimmers or a name' };
+    return { at, message: 'there is nothing between two commas: write base, css, gap, swimmers or a name' };
   if (/\p{N}/u.test(item)) {
     return {
       at,
-      message: `${shorten(item)} is no name and no setting of a lane: write base 1:30, css 1:20, 5 swimmers or gap 10`,
+      message: `${shorten(item)} is neither a name nor a lane setting: write base 1:30, css 1:20, 5 swimmers or gap 10`,
     };
   }
-  if (/(?:^|\s)#$/.test(item)) return { at, message: 'a name that ends in # would read as a comment' };
+  if (/(?:^|\s)#$/.test(item)) return { at, message: 'a name that ends in #: leave out the #, which begins a comment' };
   if (draft.swimmers !== null)
     return { at, message: 'names and a number of swimmers together: write one or the other' };
   if (draft.names.length === MOST_SWIMMERS)

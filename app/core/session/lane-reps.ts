@@ -1,6 +1,6 @@
 /*
- * What one line asks of one lane, rep by rep: whether every interval is above 0 and at most an hour,
- * and every target above 0, in reps that are really swum.
+ * Checks what one line asks of one lane: in every rep that is really swum, the interval must be above 0 and at most
+ * an hour, and the target above 0.
  */
 
 import type { Millis, Tenths } from '../units.ts';
@@ -12,7 +12,7 @@ import type { Flaw } from './flaw.ts';
 import { intervalFlaw } from './values.ts';
 
 export interface LineForLane {
-  /** null where the lane's own line is at fault: then only what needs no pace is judged. */
+  /** null if the lane's own line has a fault: then only what needs no pace is checked. */
   readonly lane: Lane | null;
   /** The lane's place in lane order, for the lists of the timing. */
   readonly index: number;
@@ -20,17 +20,17 @@ export interface LineForLane {
   readonly hold: Hold | undefined;
   readonly factor: Ratio;
   readonly grid: Millis;
-  /** Where interval or rest, and target, stand in the line. */
+  /** Indexes into the line of its interval or rest, and of its target. */
   readonly timingAt: number;
   readonly holdAt: number;
 }
 
-/** Most reps of a set, and of a timed block. */
+/** The most reps that a set or a timed block may have. */
 const MOST_REPS = 500;
 
 /** The first thing wrong with `count` reps of one distance, or null. */
 export function judgeReps(asked: LineForLane, distance: Tenths, count: number): Flaw | null {
-  // Intervals change evenly from rep to rep, so the first and the last show all.
+  // Intervals change by the same step from rep to rep, so checking the first and the last is enough.
   return judgeTarget(asked, distance) ?? judgeInterval(asked, distance, 0) ?? judgeInterval(asked, distance, count - 1);
 }
 
@@ -44,8 +44,8 @@ export function judgeLadder(asked: LineForLane, distances: readonly Tenths[]): F
 }
 
 /**
- * How many reps fit in a block's time by their intervals, 1 to 500; or what is wrong: with one of them, or
- * that not even one fits. Where nothing is known of the lane's pace it counts as one.
+ * How many reps fit in a block's time, 1 to 500. Or the flaw of one of them, or that none fits. If the lane's pace is
+ * not known, the count is 1.
  */
 export function repsInBlock(asked: LineForLane, distance: Tenths, time: Millis): { readonly count: number } | Flaw {
   const flaw = judgeReps(asked, distance, 1);
@@ -72,7 +72,7 @@ function noneFits({ lane, timingAt }: LineForLane, interval: Millis, time: Milli
   const where = lane ? ` in lane ${lane.number}` : '';
   const takes = reading(interval);
   const message =
-    `not one rep fits${where}: it takes ${takes} and the block ${reading(time)}: ` +
+    `not one rep fits${where}: a rep takes ${takes} and the block lasts ${reading(time)}: ` +
     `give the block ${takes} or more, or write shorter reps`;
   return { at: timingAt, message };
 }
@@ -84,11 +84,11 @@ function stepOf({ timing }: LineForLane): Millis {
 function judgeTarget({ hold, lane, holdAt }: LineForLane, distance: Tenths): Flaw | null {
   if (hold?.kind !== 'css' || !lane) return null;
   if (lane.css === null) {
-    const message = `hold css in lane ${lane.number}, which has no css: give the lane one, or hold a time`;
+    const message = `lane ${lane.number} has no css to hold: give the lane a css, or write a time after hold`;
     return { at: holdAt, message };
   }
   if (targetOf(lane, hold, distance)! > 0) return null;
-  return { at: holdAt, message: `a target of 0:00 or less in lane ${lane.number}: it must be above 0` };
+  return { at: holdAt, message: `the target in lane ${lane.number} is 0:00 or less: write one above 0:00` };
 }
 
 function judgeInterval(asked: LineForLane, distance: Tenths, rep: number): Flaw | null {
@@ -99,7 +99,7 @@ function judgeInterval(asked: LineForLane, distance: Tenths, rep: number): Flaw 
   return { at: flaw.at, message: `${where}rep ${rep + 1}: ${flaw.message}` };
 }
 
-/** null for an untimed set, and where it rests on a pace that is not known. */
+/** The interval of a rep (from 0); null for an untimed set, or if it depends on a pace that is not known. */
 function intervalAtRep(asked: LineForLane, distance: Tenths, rep: number): Millis | null {
   const { timing, index, lane, grid } = asked;
   if (timing.kind === 'untimed') return null;

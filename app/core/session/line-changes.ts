@@ -1,19 +1,19 @@
 /*
- * What two texts have not in common, line by line: for a rewrite that was made from a text which is no longer
- * the one in force, and for lines that begin while they are being changed.
+ * The differences between two texts, line by line. They are needed when a rewrite was made from a text that is no
+ * longer in force, and when a line begins while the coach is changing it.
  */
 
-/** Lines `from` to `to` (from 0, `to` not included) of the text before, and what stands in their place. */
+/** Lines `from` up to but not including `to` (from 0) of the old text, and the lines that replace them. */
 export interface Change {
   readonly from: number;
   readonly to: number;
   readonly by: readonly string[];
 }
 
-/** The table of common lines may have so many cells; beyond that the middle counts as changed as a whole. */
+/** The most cells the table of common lines may have. If it needs more, the whole middle counts as changed. */
 const MOST_CELLS = 4_000_000;
 
-/** The changes that lead from one text to the other, in order, none touching the next; none where they are the same. */
+/** The changes from one text to the other, in order, with lines in common between them; none if the texts are equal. */
 export function changesOf(before: readonly string[], after: readonly string[]): readonly Change[] {
   const first = before.findIndex((line, index) => line !== after[index]);
   const start = first < 0 ? before.length : first;
@@ -27,7 +27,7 @@ export function changesOf(before: readonly string[], after: readonly string[]): 
   return withinMiddle(was, is, start);
 }
 
-/** A text with changes made in it that do not overlap; they may come in any order. */
+/** The text with changes made in it. They must not overlap; they may come in any order. */
 export function withChanges(before: readonly string[], changes: readonly Change[]): readonly string[] {
   const lines: string[] = [];
   let at = 0;
@@ -40,19 +40,22 @@ export function withChanges(before: readonly string[], changes: readonly Change[
   return lines;
 }
 
-/** Whether two changes are about the same lines, or both put something in at one place. */
+/** Whether two changes touch the same lines, or insert at the same place. */
 export function overlap(a: Change, b: Change): boolean {
   return (a.from < b.to && b.from < a.to) || a.from === b.from;
 }
 
-/** "line 4 is changed", "lines 4 to 6 are changed", "line 9 is new", "lines 2 and 3 are gone": by the numbers in `after`. */
+/**
+ * "line 4 is changed", "lines 4 to 6 are changed", "line 9 is new": by the numbers in `after`. "lines 2 and 3 are
+ * gone": by the numbers in `before`.
+ */
 export function changedText(before: readonly string[], after: readonly string[]): string {
   let shift = 0;
   const texts = changesOf(before, after).map(({ from, to, by }) => {
     const gone = to - from;
     const at = from + shift;
     shift += by.length - gone;
-    // What is gone has its number in the old text alone.
+    // Lines that are gone have numbers only in the old text.
     if (by.length === 0) return `${numbered(from, gone)} gone`;
     return `${numbered(at, by.length)} ${gone === 0 ? 'new' : 'changed'}`;
   });
@@ -60,7 +63,7 @@ export function changedText(before: readonly string[], after: readonly string[])
   return [...texts.slice(0, MOST_NAMED), ...(more > 0 ? [`and ${more} more`] : [])].join(', ');
 }
 
-/** More than these would be no sentence. */
+/** The most changes that the sentence names. */
 const MOST_NAMED = 4;
 
 function numbered(from: number, count: number): string {
@@ -69,8 +72,8 @@ function numbered(from: number, count: number): string {
 }
 
 /**
- * Changes by the longest common run of lines, from a table of how many lines each pair of tails has in common.
- * The two have their first line not in common.
+ * The changes by the longest common subsequence of lines. The table holds how many lines each pair of tails has in
+ * common. The first lines must differ.
  */
 function withinMiddle(was: readonly string[], is: readonly string[], offset: number): readonly Change[] {
   const common = Array.from({ length: was.length + 1 }, () => new Uint32Array(is.length + 1));

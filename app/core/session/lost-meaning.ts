@@ -1,6 +1,6 @@
 /*
- * Words are free, but not everything may hide among them: a time, a count beside an x or a distance
- * in a heading is a set that the clock would never see.
+ * Words are free, but some must not hide what the clock would then miss: a time, a count beside an x, or a distance
+ * in a heading is probably meant as a set.
  */
 
 import type { Flaw } from './flaw.ts';
@@ -16,19 +16,19 @@ const BESIDE_X = /\d\s*(?:[×*]|x(?!\p{L}))|(?:[×*]|(?<!\p{L})x)\s*\d/iu;
 const BESIDE_PLUS = /\d\s*\+|\+\s*\d/;
 const NUMBER = /\d+(?:\.\d+)?/g;
 
-/** What would be lost in words, or null: a time with a colon, a number beside `x` or `+`. */
+/** The first thing that would be lost in words, or null: a time with a colon, or a number beside `x` or `+`. */
 export function lostInWords(words: string): Flaw | null {
   const time = COLON_TIME.exec(words);
   const first = firstOf(time, firstOf(besideAt(BESIDE_X, words), besideAt(BESIDE_PLUS, words)));
   if (!first) return null;
   const mend =
     first === time
-      ? 'a time stands after @, on, rest, hold, drop or add'
+      ? 'put a time after @, on, rest, hold, drop or add'
       : 'write a line for each set, with its count first';
   return { at: first.index, message: `${shorten(first[0])} among the words would be lost: ${mend}` };
 }
 
-/** What would be lost in a heading, or null: a time with a colon, a number beside `x`, a multiple of 25. */
+/** The first thing that would be lost in a heading, or null: a time with a colon, a number beside `x`, a multiple of 25. */
 export function lostInHeading(heading: string): Flaw | null {
   const time = COLON_TIME.exec(heading);
   const beside = besideAt(BESIDE_X, heading);
@@ -39,7 +39,7 @@ export function lostInHeading(heading: string): Flaw | null {
   return { at: first.index, message };
 }
 
-/** The number's first digits are taken back here: a pattern that did so would be slow on long numbers. */
+/** Finds the pattern, then goes back over the number's first digits: a pattern doing both would be slow on long numbers. */
 function besideAt(pattern: RegExp, text: string): Found | null {
   const found = pattern.exec(text);
   if (!found) return null;

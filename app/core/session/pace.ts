@@ -1,7 +1,7 @@
 /*
- * From a lane's pace to intervals, targets and expected swim times (notation.md, "Expected swim
- * time" and the table of lines). Exact until the one rounding a rule names. Expected times are
- * common practice, estimates: what is derived from them says so.
+ * From a lane's pace to intervals, targets and expected swim times (notation.md, "Expected swim time" and the table
+ * of lines). Sums are exact up to the one rounding that the rule names. Expected times follow common practice and are
+ * estimates; whatever is derived from them is marked as one.
  */
 
 import type { Hold, Interval, Lane, Timing } from './session.ts';
@@ -9,7 +9,7 @@ import type { Millis, Tenths } from '../units.ts';
 import { SECOND } from '../units.ts';
 import { add, ceilTo, compare, multiply, ratio, roundTo, type Ratio } from '../ratio.ts';
 
-/** Base of a lane that names neither base nor css. */
+/** The base of a lane that has neither base nor css. */
 export const ASSUMED_BASE: Millis = 120_000;
 
 /** How much slower than css a swimmer cruises. */
@@ -20,17 +20,17 @@ export function baseFromCss(css: Millis, grid: Millis): Millis {
   return ceilTo(grid, add(multiply(ratio(css), CRUISE), ratio(10 * SECOND)));
 }
 
-/** The interval of one rep by the lane's base, in whole ms on the grid; may be below 1 where `plus` is negative. */
+/** The interval of one rep by the lane's base, in whole ms on the grid; can be 0 or less if `plus` is negative. */
 export function intervalByBase(base: Millis, distance: Tenths, plus: Millis, grid: Millis): Millis {
   return ceilTo(grid, add(per100(base, distance), ratio(plus)));
 }
 
-/** The interval of one rep by the rest behind it: expected swim and rest, up to the grid. */
+/** The interval of one rep by its rest: the expected swim plus the rest, rounded up to the grid. */
 export function intervalByRest(rest: Millis, expected: Ratio, grid: Millis): Millis {
   return ceilTo(grid, add(expected, ratio(rest)));
 }
 
-/** The target of one rep in ms; null without a hold, or where a css is asked of a lane that has none. */
+/** The target of one rep in ms; null without a hold, or if it asks for a css that the lane does not have. */
 export function targetOf(lane: Lane, hold: Hold | undefined, distance: Tenths): Millis | null {
   if (!hold) return null;
   if (hold.kind === 'time') return hold.time;
@@ -45,8 +45,8 @@ export function expectedSwim(lane: Lane, distance: Tenths, factor: Ratio, target
 }
 
 /**
- * The interval of rep `index` (from 0) of a set in lane number `laneIndex` of lane order, in whole ms,
- * before it is checked to be above 0 and at most an hour.
+ * The interval of rep `index` (from 0) of a set, in whole ms. laneIndex: the lane's place in lane order. Not yet
+ * checked: it can be 0 or less, or more than an hour.
  */
 export function intervalOf(
   timing: Exclude<Timing, { kind: 'untimed' }>,
@@ -75,10 +75,10 @@ export function isSwimDown(partName: string): boolean {
   return /^(?:swim|warm|cool)[- ]down$/i.test(partName.trim().replace(DASHES, '-'));
 }
 
-/** Dashes that keyboards and phones put for a hyphen. */
+/** Dashes that keyboards and phones type for a hyphen. */
 const DASHES = /[\u2010-\u2015\u2212]/g;
 
-/** Whole words; a hyphen belongs to the word. */
+/** Matches whole words only; a hyphen is part of the word. */
 const KICK = /(?<![\p{L}\p{N}-])(?:kick|kicks|kicking)(?![\p{L}\p{N}-])/iu;
 const DRILL = /(?<![\p{L}\p{N}-])(?:drill|drills|scull|sculls|sculling)(?![\p{L}\p{N}-])/iu;
 const EASY = /(?<![\p{L}\p{N}-])(?:easy|(?:swim|warm|cool)[- ]down)(?![\p{L}\p{N}-])/iu;

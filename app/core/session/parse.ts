@@ -1,7 +1,7 @@
 /*
- * Session text to a session, or to all its faults at once. Every line is read for itself, then set
- * in its place among parts and rounds, then spread over the lanes; a line that is at fault is left
- * out of what follows, so that one mistake is told once.
+ * Reads a session text: gives the session, or all its faults at once. Every line is read by itself, then put in its
+ * place among parts and rounds, then spread over the lanes. A line with a fault is left out of the later steps, so
+ * that one mistake is reported once.
  */
 
 import type { Result } from '../result.ts';
@@ -35,8 +35,8 @@ const NAMELESS = 'Session';
 const NOTHING_TO_SWIM = 'nothing to swim: a session needs at least one set, as in 4 x 50 easy @ 1:15';
 
 /**
- * A session from its text and, if there is one, the lanes file. Faults come by line, one a line, with
- * the column (from 1, code points, a tab as 4) of what is wrong. Never throws, whatever the text.
+ * A session from its text and, if there is one, the lanes file. Faults are in order of lines, one a line, each with
+ * its column (code points from 1, a tab counts as 4). Never throws, whatever the text is.
  */
 export function parseSession(text: string, lanes: LanesFile | null): Result<Session> {
   const { lines, faults: first } = readLines(text);
@@ -54,7 +54,7 @@ export function parseLanes(text: string): Result<LanesFile> {
     const setting = settingOf(line.text);
     const belongs = setting?.flaw || ['lane', 'pool', 'gap'].includes(setting?.word ?? '');
     if (setting && belongs) takeSetting(header, line, setting, faults, []);
-    else faults.add(line, { at: 0, message: 'a lanes file holds lane, pool and gap lines, nothing else' });
+    else faults.add(line, { at: 0, message: 'not a line of a lanes file: it can have lane, pool and gap lines only' });
   }
   const found = faults.sorted();
   if (found.length > 0) return { ok: false, faults: found };
@@ -65,7 +65,7 @@ export function parseLanes(text: string): Result<LanesFile> {
   };
 }
 
-/** A session half read: what has stood so far. */
+/** A session half read: what the lines so far have said. */
 class SessionReader {
   private readonly faults: FaultList;
   private readonly file: LanesFile | null;
@@ -91,7 +91,7 @@ class SessionReader {
     const { header, faults, file } = this;
     if (header.finishLine && header.finishBy === header.startsAt) {
       const at = settingOf(header.finishLine.text)!.value;
-      faults.add(header.finishLine, { at, message: 'a finish equal to the start: a session ends after it begins' });
+      faults.add(header.finishLine, { at, message: 'the finish is the same as the start: write a later finish' });
     }
     const certain = !faults.doubts('lanes');
     const lanes = lanesInForce(header, file);
@@ -99,7 +99,7 @@ class SessionReader {
     const parts = spreadParts(this.tree, squad, faults);
     const found = faults.sorted();
     const swims = parts.some((part) => part.items.some(hasSwim));
-    // A fault elsewhere may be the set, or is what the coach mends first.
+    // Any other fault may be in the line that was meant as the set, or is mended first anyway.
     if (!swims && found.length === 0) found.push({ line: 1, column: 1, message: NOTHING_TO_SWIM });
     if (found.length > 0) return { ok: false, faults: found };
     const session = settingsOf(header, file);
@@ -119,7 +119,7 @@ class SessionReader {
         );
         return;
       }
-      const message = `${setting.word} is a setting: settings stand at the top, before the first heading or set`;
+      const message = `${setting.word} is a setting: move it to the top, before the first heading or set`;
       this.faults.add(line, { at: 0, message });
       doubtWhatItSets(setting, this.faults);
     } else if (isPause(line.text)) {
@@ -139,7 +139,7 @@ class SessionReader {
     this.tree.item(line, read, this.title ?? NAMELESS);
   }
 
-  /** A line of the header that begins with neither letter nor number. */
+  /** A line of the header that begins with neither a letter nor a number. */
   private takeStranger(line: Line): void {
     const read = readSwimLine(line.text, DEFAULT_POOL);
     if (isFlaw(read)) this.faults.add(line, read);
@@ -170,7 +170,7 @@ function spreadParts(tree: PartTree, squad: Squad, faults: FaultList): readonly 
       const before = leaves;
       leaves += done.leaves;
       if (before <= MOST_LEAVES && leaves > MOST_LEAVES) {
-        const message = `more than ${MOST_LEAVES} leaves in all lanes with this line: a session has fewer reps`;
+        const message = `with this line all lanes together have more than ${MOST_LEAVES} leaves: write fewer reps or rounds`;
         faults.add(item.line, { at: 0, message });
       }
     }
@@ -178,7 +178,7 @@ function spreadParts(tree: PartTree, squad: Squad, faults: FaultList): readonly 
   });
 }
 
-/** A line with what repeats under it, counted, not written out; null where it is at fault. */
+/** A line with what repeats under it, counted and not written out; null if it has a fault. */
 function spreadItem(
   { line, written, items }: WrittenItem,
   partName: string,

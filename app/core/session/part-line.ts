@@ -1,6 +1,6 @@
 /*
- * One line of a part as written: a set, a timed block, a swim by time, rounds, or a talk or break.
- * Lists are not spread over the lanes yet, and nothing that depends on a lane is looked at.
+ * Reads one line of a part: a set, a timed block, a swim by time, rounds, or a talk or break. Lists are not spread
+ * over the lanes yet, and nothing that depends on a lane is checked.
  */
 
 import type { Millis } from '../units.ts';
@@ -50,7 +50,7 @@ const OF = /\s+of\s*(?=\d)/iy;
 const ROUNDS = /\s*(?:rounds?(?![\p{L}\p{N}-])(?:\s+of(?![\p{L}\p{N}-]))?|times(?![\p{L}\p{N}-]))\s*:?\s*/iuy;
 const COLON_END = /\s*:?\s*$/y;
 
-/** Whether a line that begins with a letter is a talk or a break, or means to be one. */
+/** Whether a line that begins with a letter is a talk or a break, or is meant as one. */
 export function isPause(text: string): boolean {
   return PAUSE.test(text);
 }
@@ -72,7 +72,7 @@ export function readPause(text: string): WrittenPause | Flaw {
 /** A line that does not begin with a letter. */
 export function readSwimLine(text: string, pool: Pool): PartLine | Flaw {
   if (!startsTime(text, 0)) {
-    const message = `${shorten(text.split(/\s/)[0]!)} begins no line: a set begins with a number, a heading with a letter`;
+    const message = `a line cannot begin with ${shorten(text.split(/\s/)[0]!)}: begin a set with a number, a heading with a letter`;
     return { at: 0, message };
   }
   if (isTimed(text)) return readTimed(text, pool);
@@ -81,7 +81,7 @@ export function readSwimLine(text: string, pool: Pool): PartLine | Flaw {
   return (numbers.end < text.length ? readRounds(text, numbers) : null) ?? readSet(text, numbers, pool);
 }
 
-/** A time with a colon or a unit, or a bare one that `of` and a distance follow. */
+/** Whether a line begins with a time: one with a colon or a unit, or a bare one followed by `of` and a distance. */
 function isTimed(text: string): boolean {
   const token = tokenAt(text, 0);
   return token.includes(':') || hasTimeUnit(text, token.length) || match(OF, text, token.length) !== null;
@@ -90,14 +90,17 @@ function isTimed(text: string): boolean {
 function readTimed(text: string, pool: Pool): WrittenBlock | WrittenTimedSwim | Flaw {
   const time = timeAt(text, 0);
   if (isFlaw(time)) return time;
-  if (time.ms === 0) return { at: 0, message: 'a swim of 0:00: its time must be above 0' };
+  if (time.ms === 0) return { at: 0, message: 'a swim of 0:00: write a time above 0:00' };
   const of = match(OF, text, time.end);
   if (of) return readBlock(text, time.ms, time.end + of[0].length, pool);
-  if (time.ms > HOUR) return { at: 0, message: 'a swim of more than an hour: its time is at most 1:00:00' };
+  if (time.ms > HOUR) return { at: 0, message: 'a swim of more than an hour: write 1:00:00 at most' };
   const clauses = readClauses(text, time.end);
   if (isFlaw(clauses)) return clauses;
   if (clauses.at !== null) {
-    return { at: clauses.at, message: 'a swim by time has no interval, rest or hold: its time is its interval' };
+    return {
+      at: clauses.at,
+      message: 'a swim by time cannot have an interval, rest or hold: its time is its interval',
+    };
   }
   return { kind: 'timed-swim', time: time.ms, words: clauses.words };
 }
@@ -108,7 +111,7 @@ function readBlock(text: string, time: Millis, at: number, pool: Pool): WrittenB
   const flaw = distanceFlaw(distances, pool);
   if (flaw) return flaw;
   if (hasRung(text, distances.end)) {
-    return { at: distances.end, message: 'a ladder in a timed block: a block repeats one distance' };
+    return { at: distances.end, message: 'a ladder in a timed block: a block repeats one distance, so write just one' };
   }
   const clauses = readClauses(text, distances.end);
   if (isFlaw(clauses)) return clauses;
@@ -122,23 +125,27 @@ function readBlock(text: string, time: Millis, at: number, pool: Pool): WrittenB
   return { kind: 'block', time, distances, clauses: { ...clauses, timing } };
 }
 
-/** `3 rounds`, `3 times`, `3 x` with nothing behind; null for any other line. */
+/** `3 rounds`, `3 times` or `3 x`, with nothing after it; null for any other line. */
 function readRounds(text: string, numbers: Listed<WrittenNumber>): WrittenRounds | Flaw | null {
   const { digits, unit } = numbers.values[0]!;
   const named = match(ROUNDS, text, numbers.end);
-  // `100 round the buoys` is a set; one round is the only one that has no s.
+  // `100 round the buoys` is a set: only `1 round` may be written without the s.
   const word = named && (/rounds|times/i.test(named[0]) || digits === '1') ? named : null;
   const times = behindTimes(text, numbers.end);
   const end = word ? numbers.end + word[0].length : times;
   const alone = times >= 0 && match(COLON_END, text, end) !== null;
   if ((!word && !alone) || unit !== null) return null;
   if (numbers.values.length > 1) {
-    return { at: 0, message: 'a list of rounds: rounds are the same for every lane', opens: true };
+    return {
+      at: 0,
+      message: 'a list of rounds: write one number, because every lane swims the same rounds',
+      opens: true,
+    };
   }
   const count = wholeCount(digits, 0, 1);
   if (typeof count !== 'number') return { ...count, opens: true };
   if (word && end < text.length) {
-    const message = `${shorten(text.slice(end))} on a rounds line: only a colon may end it, its sets stand below, indented deeper`;
+    const message = `${shorten(text.slice(end))} after the rounds: put the sets on the lines below, indented deeper`;
     return { at: end, message, opens: true };
   }
   return { kind: 'rounds', times: count };

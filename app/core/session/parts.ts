@@ -1,6 +1,6 @@
 /*
- * Headings, margins and rounds: lines with their indents to a tree of parts. What a line says is
- * read elsewhere; here is decided where it belongs.
+ * Turns lines with their indents into a tree of parts: headings, margins and rounds. What a line says is read
+ * elsewhere; this file decides where it belongs.
  */
 
 import type { Flaw, FaultList } from './flaw.ts';
@@ -11,7 +11,7 @@ import type { PartLine } from './part-line.ts';
 
 export interface WrittenPart {
   readonly name: string;
-  /** The heading; null for sets that stand before any. */
+  /** null for sets that come before any heading. */
   readonly heading: Line | null;
   readonly items: WrittenItem[];
 }
@@ -19,16 +19,16 @@ export interface WrittenPart {
 export interface WrittenItem {
   readonly line: Line;
   readonly written: PartLine;
-  /** What repeats under a rounds line; empty for all others. */
+  /** What repeats under a rounds line; empty for all other lines. */
   readonly items: WrittenItem[];
 }
 
-/** Lines that stand under one heading or one rounds line. */
+/** The lines under one heading or one rounds line. */
 interface Level {
   /** Indent of the rounds line; −1 for a part. */
   readonly owner: number;
   readonly rounds: Line | null;
-  /** Of its first line; null until that has come. */
+  /** The indent of its first line; null before there is one. */
   indent: number | null;
   readonly items: WrittenItem[];
 }
@@ -40,7 +40,7 @@ export class PartTree {
   private readonly faults: FaultList;
   private levels: Level[] = [];
   private firstHeading: number | null = null;
-  /** The last heading that stands where none may: what follows may belong to it or to the part before. */
+  /** The last heading in a place where none is allowed: what follows may belong to it or to the part before. */
   private stray: Line | null = null;
 
   constructor(faults: FaultList) {
@@ -52,7 +52,7 @@ export class PartTree {
     this.firstHeading = first;
     if (line.indent !== 0 && line.indent !== first) {
       const message =
-        'a line of words that is indented: a heading stands at the left margin, words on the line of their set';
+        'a line of words that is indented: put a heading at the left margin, and words on the line of their set';
       this.faults.add(line, { at: 0, message });
       this.stray = line;
       return;
@@ -62,12 +62,12 @@ export class PartTree {
     this.open(nameOf(line.text), line);
   }
 
-  /** A line of a part, or what is wrong with it; `partName` is for a line that stands before any heading. */
+  /** Takes a line of a part, or its flaw. `partName` is for a line before any heading. */
   item(line: Line, read: PartLine | Flaw, partName: string): void {
     if (this.levels.length === 0) this.open(partName, null);
     const misplaced = this.place(line);
     const level = this.levels[this.levels.length - 1]!;
-    // The line's own fault first: it is often why the line stands where it does.
+    // The line's own fault comes first: it is often why the line is in the wrong place.
     if (isFlaw(read)) this.faults.add(line, read);
     if (misplaced) this.faults.add(line, misplaced);
     if (isFlaw(read)) {
@@ -76,14 +76,17 @@ export class PartTree {
     }
     const depth = this.levels.length;
     if (isRounds(read) && depth > DEEPEST_ROUNDS) {
-      this.faults.add(line, { at: 0, message: `rounds in rounds, ${depth} deep: at most ${DEEPEST_ROUNDS}` });
+      this.faults.add(line, {
+        at: 0,
+        message: `rounds in rounds, ${depth} deep: write them at most ${DEEPEST_ROUNDS} deep`,
+      });
     }
     const item: WrittenItem = { line, written: read, items: [] };
     level.items.push(item);
     if (read.kind === 'rounds') this.levels.push({ owner: line.indent, rounds: line, indent: null, items: item.items });
   }
 
-  /** To be called behind the last line. */
+  /** Call this after the last line. */
   close(): void {
     while (this.levels.length > 0) this.closeLevel();
   }
@@ -96,7 +99,7 @@ export class PartTree {
     this.stray = null;
   }
 
-  /** Finds the level that a line belongs to; what is wrong with its indent, or null. */
+  /** Finds the level that a line belongs to. Gives what is wrong with its indent, or null. */
   private place(line: Line): Flaw | null {
     while (this.levels[this.levels.length - 1]!.owner >= line.indent) this.closeLevel();
     const level = this.levels[this.levels.length - 1]!;
@@ -115,7 +118,7 @@ export class PartTree {
   private closeLevel(): void {
     const level = this.levels.pop()!;
     if (level.rounds && level.indent === null) {
-      const message = 'nothing stands under these rounds: the lines that repeat follow below, indented deeper';
+      const message = 'there is nothing under these rounds: write the sets that repeat below, indented deeper';
       this.faults.add(level.rounds, { at: 0, message });
     }
   }
@@ -131,7 +134,8 @@ function isRounds(line: PartLine): boolean {
 }
 
 function misplaced(indent: number, level: Level): string {
-  if (indent > level.indent!) return 'a line indented deeper than the one above it: only lines under rounds are';
-  if (level.owner < 0) return 'a line less deep than the first line of its part: they stand at one margin';
-  return 'a line less deep than the first under its rounds: they stand at one indent';
+  if (indent > level.indent!)
+    return 'this line is indented deeper than the one above: only the lines under rounds may be';
+  if (level.owner < 0) return 'this line is indented less than the first line of its part: give both the same indent';
+  return 'this line is indented less than the first line under its rounds: give both the same indent';
 }

@@ -1,6 +1,6 @@
 /*
- * A text as a row of pieces, which is how a session is rewritten while it runs: all that stands before
- * the first part, each heading, and each line at its part's margin with what is indented under it.
+ * A text as a row of pieces; a rewrite of a running session compares pieces. They are: everything before the first
+ * part, each heading, and each line at its part's margin with what is indented under it.
  */
 
 import { contentOf, textLines } from './lines.ts';
@@ -8,13 +8,13 @@ import type { Session } from './session.ts';
 
 /** The lines of a session's text that belong together, counted from 1. */
 export interface Piece {
-  /** Its first line; 1 for what stands before the first part. */
+  /** Its first line; 1 for the piece before the first part. */
   readonly first: number;
-  /** Its last line that says something; first − 1 where none does. */
+  /** Its last line that is not empty; first − 1 if all are. */
   readonly last: number;
 }
 
-/** A text without faults as pieces; `session` is what was read from it. There is always a first one, before the parts. */
+/** The pieces of a text without faults; `session` was read from it. The piece before the parts is always there. */
 export function piecesOf(text: string, session: Session): readonly Piece[] {
   const lines = textLines(text);
   const firsts = [1];
@@ -30,8 +30,8 @@ export function piecesOf(text: string, session: Session): readonly Piece[] {
 }
 
 /**
- * How many of the first pieces stand in both texts, the same and on the same lines. Blank lines, comments
- * and blanks at a line's end count for nothing.
+ * How many of the first pieces are the same and on the same lines in both texts. Blank lines, comments and blanks at
+ * a line's end do not count.
  */
 export function samePieces(
   before: readonly Piece[],
@@ -49,7 +49,7 @@ export function samePieces(
   return same;
 }
 
-/** The first line whose content is not the same in both; Infinity where all are. */
+/** The first line whose content differs; Infinity if all are the same. */
 function firstChange(before: readonly string[], after: readonly string[]): number {
   const longer = Math.max(before.length, after.length);
   for (let index = 0; index < longer; index++) {

@@ -1,13 +1,13 @@
 /*
- * A session as written: settings, lanes, and parts with their lines. Lists (`8/7/6`) are already
- * spread to one value a lane, in lane order; intervals that rest on a lane's pace are still in
- * words (`base + 10 s`), because the plan is what works them out. Lines count from 1.
+ * A session as written: settings, lanes, and parts with their lines. Lists (`8/7/6`) are already spread to one value
+ * a lane, in lane order. Intervals that depend on a lane's pace are still as written (`base + 10 s`); the plan works
+ * them out. Lines count from 1.
  */
 
 import type { Hundredths, LengthUnit, Millis, MinuteOfDay, Tenths } from '../units.ts';
 
 export interface Session {
-  /** null where the text has none; shown as "Session". */
+  /** null if the text has none; screens then show "Session". */
   readonly title: string | null;
   readonly pool: { readonly length: Hundredths; readonly unit: LengthUnit };
   readonly startsAt: MinuteOfDay | null;
@@ -17,7 +17,7 @@ export interface Session {
   readonly between: { readonly time: Millis; readonly auto: boolean };
   readonly startOn: Millis;
   readonly grid: Millis;
-  /** Gap of lanes that name none. */
+  /** The gap of lanes that have none of their own. */
   readonly gap: Millis;
   /** At least one, by rising number. "Lane order" everywhere is this order. */
   readonly lanes: readonly Lane[];
@@ -27,16 +27,16 @@ export interface Session {
 
 export interface Lane {
   readonly number: number;
-  /** Interval per 100 in force: as written, or from css, or the 2:00 that is only assumed. */
+  /** The interval per 100: as written, or from the css, or 2:00 assumed. */
   readonly base: Millis;
   readonly baseFrom: 'written' | 'css' | 'assumed';
   /** Pace per 100. */
   readonly css: Millis | null;
   readonly swimmers: number;
-  /** Empty where the lane was given as a number of swimmers. */
+  /** Empty if the lane's line gives a number of swimmers. */
   readonly names: readonly string[];
   readonly gap: Millis;
-  /** Whether the gap stands on the lane's own line (a session's `gap` does not change it then). */
+  /** Whether the lane's own line gives the gap; then the session's `gap` does not apply. */
   readonly ownGap: boolean;
 }
 
@@ -59,7 +59,7 @@ export interface SwimSet {
         readonly kind: 'repeat';
         readonly counts: readonly number[];
         readonly distances: readonly Tenths[];
-        /** Whether the distances stand as a list on the line, one a lane. */
+        /** Whether the line lists the distances, one a lane. */
         readonly listed: boolean;
       }
     | { readonly kind: 'ladder'; readonly distances: readonly Tenths[] };
@@ -99,7 +99,7 @@ export interface Rounds {
   readonly items: readonly Item[];
 }
 
-/** Nobody swims. After a talk the coach's word is waited for; after a break things go on by themselves. */
+/** A talk or break: nobody swims. After a talk the run waits for the coach's word; after a break it goes on by itself. */
 export interface Pause {
   readonly kind: 'talk' | 'break';
   readonly line: number;
@@ -109,17 +109,17 @@ export interface Pause {
 }
 
 export type Timing =
-  /** step: seconds each rep's interval differs from the one before; `drop 5` is −5000. 0 without one. */
+  /** step: by how many ms each rep's interval differs from the one before; `drop 5` is −5000; 0 without one. */
   | { readonly kind: 'interval'; readonly lanes: readonly Interval[]; readonly step: Millis }
   | { readonly kind: 'rest'; readonly lanes: readonly Millis[] }
   | { readonly kind: 'untimed' };
 
 export type Interval =
   | { readonly kind: 'time'; readonly time: Millis }
-  /** The lane's base × distance / 100, plus (or minus) so much a rep, rounded up to the grid. */
+  /** The lane's base × distance / 100, plus `plus` ms a rep (can be negative), rounded up to the grid. */
   | { readonly kind: 'base'; readonly plus: Millis };
 
 export type Hold =
   | { readonly kind: 'time'; readonly time: Millis }
-  /** The lane's css, plus (or minus) so much a 100, scaled to the distance. */
+  /** The lane's css plus `plus` ms per 100 (can be negative), scaled to the distance. */
   | { readonly kind: 'css'; readonly plus: Millis };

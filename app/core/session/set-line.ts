@@ -1,5 +1,5 @@
 /*
- * A set as written: counts, distances or a ladder, and `3 x 4 x 50`, which is rounds over a set.
+ * Reads a set: counts, distances or a ladder, and `3 x 4 x 50`, which is rounds of a set.
  */
 
 import type { LengthUnit } from '../units.ts';
@@ -21,7 +21,7 @@ export interface WrittenSet {
   /** Of `3 x 4 x 50`: 3, over the set at index `at`; null for a set alone. */
   readonly rounds: number | null;
   readonly at: number;
-  /** null for a ladder, and where a count of 1 is left out. */
+  /** null for a ladder, or if the count is left out and so is 1. */
   readonly counts: Listed<number> | null;
   readonly distances: Listed<WrittenDistance>;
   readonly ladder: boolean;
@@ -36,13 +36,13 @@ export interface Pool {
 const MOST_COUNT = 500;
 const MOST_RUNGS = 20;
 
-/** An x that a letter follows with a space before it is a word's (`100 xtra`). */
+/** The times sign. An x with a space before it and a letter after it belongs to a word (`100 xtra`). */
 const TIMES = /x|\s*[×*]|\s+x(?!\p{L})/iuy;
 const RUNG = /\s*[-\u2010-\u2015\u2212]\s*(?=\d)/y;
-/** A dash that neither a distance nor words follow. */
+/** A dash with neither a distance nor words after it. */
 const STRAY_DASH = /\s*[-\u2010-\u2015\u2212]\s*(?:[-\u2010-\u2015\u2212@]|$)/y;
 
-/** A set from its first numbers, which are read already and begin the line. */
+/** Reads a set. `first`: the numbers that begin the line, read already. */
 export function readSet(text: string, first: Listed<WrittenNumber>, pool: Pool): WrittenSet | Flaw {
   const times = match(TIMES, text, first.end);
   if (!times) return finishSet(text, { rounds: null, at: 0, counts: null }, 0, pool);
@@ -53,7 +53,8 @@ export function readSet(text: string, first: Listed<WrittenNumber>, pool: Pool):
     const counts = countsOf(first, 0);
     return isFlaw(counts) ? counts : finishSet(text, { rounds: null, at: 0, counts }, second.at, pool);
   }
-  if (first.values.length > 1) return { at: 0, message: 'a list of rounds: rounds are the same for every lane' };
+  if (first.values.length > 1)
+    return { at: 0, message: 'a list of rounds: write one number, because every lane swims the same rounds' };
   const rounds = wholeCount(first.values[0]!.digits, 0, 1);
   if (typeof rounds !== 'number') return rounds;
   const counts = countsOf(second.numbers, 0);
@@ -63,7 +64,7 @@ export function readSet(text: string, first: Listed<WrittenNumber>, pool: Pool):
   return finishSet(text, { rounds, at: second.at, counts }, third.at, pool);
 }
 
-/** The numbers behind an `x`. */
+/** Reads the numbers after an `x`. */
 function afterTimes(
   text: string,
   behind: number,
@@ -80,28 +81,28 @@ function countsOf(numbers: Listed<WrittenNumber>, least: number): Listed<number>
   const values: number[] = [];
   for (const [index, { digits, unit }] of numbers.values.entries()) {
     const at = numbers.at[index]!;
-    if (unit !== null) return { at, message: `a count in ${unit}: a count stands before x, a distance after it` };
+    if (unit !== null) return { at, message: `a count in ${unit}: write the count before x and the distance after it` };
     const count = wholeCount(digits, at, least);
     if (typeof count !== 'number') return count;
     values.push(count);
   }
   if (values.every((count) => count === 0)) {
-    return { at: numbers.at[0]!, message: 'a count of 0 for all: at least one lane swims a set' };
+    return { at: numbers.at[0]!, message: 'a count of 0 in every lane: at least one lane must swim the set' };
   }
   return { values, at: numbers.at, end: numbers.end };
 }
 
-/** A count from its digits, between `least` and 500. */
+/** A count from its digits; it must be a whole number from `least` to 500. */
 export function wholeCount(digits: string, at: number, least: number): number | Flaw {
   const count = Number(digits);
-  if (digits.includes('.')) return { at, message: `${shorten(digits)} is no count: counts are whole numbers` };
+  if (digits.includes('.')) return { at, message: `${shorten(digits)} is not a count: write a whole number` };
   if (count < least || count > MOST_COUNT) {
-    return { at, message: `a count of ${shorten(digits)}: it goes from ${least} to ${MOST_COUNT}` };
+    return { at, message: `a count of ${shorten(digits)}: write one from ${least} to ${MOST_COUNT}` };
   }
   return count;
 }
 
-/** The distances from an index on, and what stands behind them. */
+/** Reads the distances from an index on, and what follows them. */
 function finishSet(
   text: string,
   begun: Pick<WrittenSet, 'rounds' | 'at' | 'counts'>,
@@ -114,7 +115,7 @@ function finishSet(
   const distances = ladder ? readLadder(text, list, begun.counts !== null) : list;
   if (isFlaw(distances)) return distances;
   const flaw = distanceFlaw(distances, pool);
-  // A small number alone may be the count of rounds whose word is misspelt.
+  // A small number alone may be a count of rounds, with the word rounds misspelt.
   if (flaw) return begun.counts === null && !ladder ? { ...flaw, opens: true } : flaw;
   const clauses = readClauses(text, distances.end);
   return isFlaw(clauses) ? clauses : { kind: 'set', ...begun, distances, ladder, clauses };
@@ -123,7 +124,10 @@ function finishSet(
 function readLadder(text: string, first: Listed<WrittenDistance>, counted: boolean): Listed<WrittenDistance> | Flaw {
   const start = first.at[0]!;
   if (counted)
-    return { at: start, message: 'a count before a ladder: write rounds over it, or a count x one distance' };
+    return {
+      at: start,
+      message: 'a count before a ladder: write a rounds line above the ladder, or a count x one distance',
+    };
   const values = [...first.values];
   const at = [...first.at];
   let end = first.end;
@@ -135,22 +139,25 @@ function readLadder(text: string, first: Listed<WrittenDistance>, counted: boole
     end = rung.end;
   }
   if (text.slice(start, end).includes('/')) {
-    return { at: start, message: 'a list of distances in a ladder: a ladder is the same for every lane' };
+    return {
+      at: start,
+      message: 'a list of distances in a ladder: write one distance, because every lane swims the same ladder',
+    };
   }
   if (match(STRAY_DASH, text, end)) return { at: end, message: 'a distance is missing after - in the ladder' };
   if (values.length > MOST_RUNGS) {
-    return { at: at[MOST_RUNGS]!, message: `a ladder of ${values.length} reps: it has 2 to ${MOST_RUNGS}` };
+    return { at: at[MOST_RUNGS]!, message: `a ladder of ${values.length} reps: write 2 to ${MOST_RUNGS}` };
   }
   return { values, at, end };
 }
 
-/** Index behind an `x` (or `×`, `*`) that stands at an index; −1 where none does. */
+/** The index after an `x` (or `×`, `*`) at an index; −1 if there is none. */
 export function behindTimes(text: string, at: number): number {
   const times = match(TIMES, text, at);
   return times ? at + times[0].length : -1;
 }
 
-/** Whether a dash and a number, the next rung of a ladder, stand at an index. */
+/** Whether the next rung of a ladder, a dash and a number, is at an index. */
 export function hasRung(text: string, at: number): boolean {
   return match(RUNG, text, at) !== null;
 }

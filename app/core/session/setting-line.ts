@@ -1,6 +1,6 @@
 /*
- * Which lines are settings, and what the settings of one word say: pool, start, finish, gap,
- * between, grid. (`lane` has more to say and a file of its own.)
+ * Tells which lines are settings, and reads pool, start, finish, gap, between and grid. (`lane` has a file of its
+ * own.)
  */
 
 import type { Hundredths, LengthUnit, Millis, MinuteOfDay } from '../units.ts';
@@ -12,7 +12,7 @@ export type SettingWord = 'pool' | 'start' | 'finish' | 'gap' | 'between' | 'gri
 
 export interface SettingLine {
   readonly word: SettingWord;
-  /** Where its value begins. */
+  /** The index at which its value begins. */
   readonly value: number;
   /** What is wrong with how it is written, if anything. */
   readonly flaw: Flaw | null;
@@ -29,7 +29,7 @@ const GLUED_VALUE = /^[^\p{L}\p{N}\s]*\d/u;
 
 const LONGEST_BETWEEN: Millis = 30 * MINUTE;
 
-/** The setting that a line is, or means to be; null for any other line. */
+/** The setting that a line is, or is meant as; null for any other line. */
 export function settingOf(text: string): SettingLine | null {
   const opening = OPENING.exec(text);
   if (!opening) return null;
@@ -39,11 +39,11 @@ export function settingOf(text: string): SettingLine | null {
   const isGlued = space === '' && (colon === '' ? GLUED_VALUE.test(rest) : VALUE.test(rest) || GLUED_VALUE.test(rest));
   if (word === 'lanes') {
     if (!isGlued && !/^:?\d/.test(rest)) return null;
-    const message = 'lanes is no setting: write a line for each lane, as in lane 1 css 1:20, 5 swimmers';
+    const message = 'lanes is not a setting: write a line for each lane, as in lane 1 css 1:20, 5 swimmers';
     return { word, value: whole.length, flaw: { at: 0, message } };
   }
   if (isGlued) {
-    const message = `${shorten(text.split(/\s/)[0]!)} has no space after ${word}: write ${word} and then its value`;
+    const message = `${shorten(text.split(/\s/)[0]!)} needs a space: write ${word}, a space and then its value`;
     return { word, value: whole.length, flaw: { at: 0, message } };
   }
   return VALUE.test(rest) && space !== '' ? { word, value: whole.length, flaw: null } : null;
@@ -52,13 +52,14 @@ export function settingOf(text: string): SettingLine | null {
 /** `25 m`, `33.33 m`, `25yd`. */
 export function readPool(text: string, at: number): PoolSetting | Flaw {
   const found = /^(\d+)(?:\.(\d+))?\s*(m|yd)$/i.exec(text.slice(at));
-  if (!found) return { at, message: `${valueIn(text, at)} is no pool: write its length and m or yd, as in pool 25 m` };
+  if (!found)
+    return { at, message: `${valueIn(text, at)} is not a pool: write its length and m or yd, as in pool 25 m` };
   const [, whole, decimals = '', unit] = found;
   const length = Number(whole) * 100 + Number(decimals.padEnd(2, '0'));
   if (decimals.length > 2 || length < 100 || length > 10_000) {
     return {
       at,
-      message: `${valueIn(text, at)} is no length of a pool: it goes from 1 to 100, with at most two decimals`,
+      message: `a pool cannot be ${valueIn(text, at)} long: write a length from 1 to 100, with at most two decimals`,
     };
   }
   return { length, unit: unit!.toLowerCase() === 'm' ? 'm' : 'yd' };
@@ -68,12 +69,12 @@ export function readPool(text: string, at: number): PoolSetting | Flaw {
 export function readTimeOfDay(text: string, at: number): { readonly minute: MinuteOfDay } | Flaw {
   const found = /^(\d{1,2}):(\d\d)$/.exec(text.slice(at));
   if (!found || Number(found[1]) > 23 || Number(found[2]) > 59) {
-    return { at, message: `${valueIn(text, at)} is no time of day: write 0:00 to 23:59, as in 19:30` };
+    return { at, message: `${valueIn(text, at)} is not a time of day: write one from 0:00 to 23:59, as in 19:30` };
   }
   return { minute: Number(found[1]) * 60 + Number(found[2]) };
 }
 
-/** A whole number of seconds among those allowed. */
+/** A whole number of seconds, in ms, if it is among those allowed. */
 export function readSeconds(
   text: string,
   at: number,
@@ -86,7 +87,7 @@ export function readSeconds(
   if (fits) return { ms: seconds * SECOND };
   const range =
     'from' in allowed ? `a whole number from ${allowed.from} to ${allowed.to}` : `one of ${allowed.join(', ')}`;
-  return { at, message: `${valueIn(text, at)} after ${name}: it is ${range}, in seconds` };
+  return { at, message: `${valueIn(text, at)} after ${name}: write ${range}, in seconds` };
 }
 
 /** `1:00`, or `auto 0:45`. */
@@ -104,11 +105,11 @@ export function readBetween(text: string, at: number): { readonly time: Millis; 
   if (time.end < text.length) {
     return {
       at: time.end + 1,
-      message: `${valueIn(text, time.end)} behind the time between parts: nothing else stands on its line`,
+      message: `${valueIn(text, time.end)} after the time between parts: write nothing else on this line`,
     };
   }
   if (time.ms > LONGEST_BETWEEN) {
-    return { at: value, message: `${valueIn(text, value)} between parts: it goes from 0:00 to 30:00` };
+    return { at: value, message: `${valueIn(text, value)} between parts: write a time from 0:00 to 30:00` };
   }
   return { time: time.ms, auto: auto !== null };
 }

@@ -1,6 +1,6 @@
 /*
- * Lists spread over the lanes: `8/7/6` needs three of them, `8` serves any number. What comes out is
- * the session's item for a line, judged in every lane that swims it.
+ * Spreads lists over the lanes: `8/7/6` needs three lanes, `8` is for any number. The result is the session's item
+ * for a line, checked in every lane that swims it.
  */
 
 import type { Millis, Tenths } from '../units.ts';
@@ -15,14 +15,14 @@ import type { WrittenSet } from './set-line.ts';
 import type { Listed, WrittenDistance } from './values.ts';
 
 export interface Squad {
-  /** In lane order. `sound` is false where the lane's own line is at fault: then its pace is not judged by. */
+  /** In lane order. `sound` is false if the lane's own line has a fault: then nothing is checked by its pace. */
   readonly lanes: readonly { readonly lane: Lane; readonly sound: boolean }[];
-  /** Whether it is certain that these are the lanes. */
+  /** False if a faulty line may have been meant as a lane. */
   readonly certain: boolean;
   readonly grid: Millis;
 }
 
-/** A line's item, and how many leaves it has in all lanes together. */
+/** A line's item, and how many leaves all lanes together have in it. */
 export interface Spread {
   readonly item: Item;
   readonly leaves: number;
@@ -32,7 +32,7 @@ type LaneList = readonly (Lane | null)[];
 
 const ONE: Listed<number> = { values: [1], at: [0], end: 0 };
 
-/** The item of any line but rounds, or the first thing wrong with it in some lane. */
+/** The item of any line except rounds, or the first thing that is wrong with it in a lane. */
 export function spreadLine(
   line: Line,
   written: Exclude<PartLine, WrittenRounds>,
@@ -143,7 +143,7 @@ function spreadList<Value>({ values, at }: Listed<Value>, lanes: number): readon
   return { at: at[0]!, message, judgedBy: 'lanes' };
 }
 
-/** What a line asks of a lane, with the places of its own values in the lists. */
+/** What a line asks of a lane, with the places of that lane's values in the lists. */
 function asker(
   clauses: Clauses,
   spread: { readonly timing: Timing; readonly hold: readonly Hold[] | null },
@@ -159,7 +159,7 @@ function asker(
   };
 }
 
-/** The lanes to judge by; where they are not certain, as many unknown ones as the line's longest list has values. */
+/** The lanes to check a line in. If the lanes are not certain: as many unknown ones as its longest list has values. */
 function lanesFor(squad: Squad, { timing, hold }: Clauses, lists: readonly (Listed<unknown> | null)[]): LaneList {
   if (squad.certain) return squad.lanes.map(({ lane, sound }) => (sound ? lane : null));
   const all = [...lists, hold, timing.list];

@@ -1,6 +1,6 @@
 /*
- * A cut made in the text, before the run: the counts of one line are written lower, or its ladder
- * shorter. Everything else, comments and spelling too, stays as the coach wrote it.
+ * Makes a cut in the text, before the run: lowers the counts of one line, or shortens its ladder. Everything else
+ * stays as the coach wrote it, comments and spelling too.
  */
 
 import { isFlaw } from './flaw.ts';
@@ -9,7 +9,7 @@ import { readSwimLine } from './part-line.ts';
 import type { Pool, WrittenSet } from './set-line.ts';
 import { match } from './time.ts';
 
-/** Characters of a line's text that others take the place of. */
+/** Characters of a line's text, and what replaces them. */
 interface Edit {
   readonly from: number;
   readonly to: number;
@@ -17,16 +17,16 @@ interface Edit {
 }
 
 const DIGITS = /\d+(?:\.\d+)?/y;
-/** Up to its s: what is left may be one round. */
+/** Up to the s of rounds, which goes if one round is left. */
 const ROUNDS = /^\d+\s*rounds(?!\p{L})/iu;
 
 /**
- * The text with `n` reps or rounds fewer on a line (from 1) that has more than n of them in every lane
- * that has any. Throws where the line is neither a set nor rounds.
+ * The text with `n` fewer reps or rounds on a line (from 1). Every lane that has any must have more than n. Throws if
+ * the line is neither a set nor rounds.
  */
 export function textWithCut(text: string, pool: Pool, line: number, n: number): string {
   const found = readLines(text).lines.find(({ number }) => number === line);
-  if (!found) throw new Error(`line ${line} says nothing that could be cut`);
+  if (!found) throw new Error(`line ${line} has nothing to cut`);
   const begin = lineStart(text, line) + found.start;
   return editsOf(found, pool, n).reduceRight(
     (edited, { from, to, by }) => edited.slice(0, begin + from) + by + edited.slice(begin + to),
@@ -55,7 +55,7 @@ function roundsGone(text: string, left: number): readonly Edit[] {
   return plural ? [count, { from: plural[0].length - 1, to: plural[0].length, by: '' }] : [count];
 }
 
-/** From behind the last rung that stays to the last digit of all: a unit behind that one is every rung's. */
+/** From after the last rung that stays to the last digit of all. A unit after that digit is for every rung and stays. */
 function rungsGone(text: string, { distances: { at } }: WrittenSet, n: number): Edit {
   return { from: digitsEnd(text, at[at.length - 1 - n]!), to: digitsEnd(text, at[at.length - 1]!), by: '' };
 }
@@ -68,7 +68,7 @@ function digitsAt(text: string, at: number): string {
   return match(DIGITS, text, at)![0];
 }
 
-/** Where a line begins; the first behind a byte-order mark. */
+/** Where a line begins; the first line begins after a byte-order mark. */
 function lineStart(text: string, line: number): number {
   let start = text.charCodeAt(0) === 0xfeff ? 1 : 0;
   for (let before = 1; before < line; before++) start = text.indexOf('\n', start) + 1;

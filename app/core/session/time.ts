@@ -1,6 +1,6 @@
 /*
- * TIME as coaches write it: `1:30`, `:45`, `1:02:30`, `1:12.5`, `90`, `15 s`, `10 min`. What is
- * nearly a time (`1.30`, `130`) is refused with what may have been meant, never guessed.
+ * TIME as coaches write it: `1:30`, `:45`, `1:02:30`, `1:12.5`, `90`, `15 s`, `10 min`. Something close to a time
+ * (`1.30`, `130`) is refused with a suggestion; the program never guesses.
  */
 
 import type { Millis } from '../units.ts';
@@ -9,21 +9,21 @@ import type { Flaw } from './flaw.ts';
 
 export interface ReadTime {
   readonly ms: Millis;
-  /** Index behind it, its unit included. */
+  /** The index after the time and its unit. */
   readonly end: number;
-  /** A number of seconds without a colon (and not of minutes). */
+  /** Whether it is a number of seconds without a colon. */
   readonly bare: boolean;
 }
 
-/** Digits, colons and points as they stand together; a point or colon at their end is punctuation. */
+/** Digits, colons and points together; a point or colon at the end is punctuation. */
 const TOKEN = /:?\d(?:[\d:.]*\d)?/y;
 const WITH_COLON = /^(?:(\d):([0-5]\d)|(\d{0,2})):([0-5]\d)(?:\.(\d))?$/;
 const BARE = /^(\d{1,2})(?:\.(\d))?$/;
 const UNIT = /\s*(sec|s|min)(?![\p{L}\p{N}-])/iuy;
-/** What cannot stand right behind a time: it would be part of it, and is not. */
+/** What may not follow a time directly: it looks like a part of the time and is not. */
 const GLUED = /(?:[\p{L}\p{N}:]|[,.\u2010-\u2015\u2212-]\d)[^\s/@]*/uy;
 
-/** The time at an index; a flaw where there is none or something like one. 0:00 is a time. */
+/** The time at an index; a flaw if there is none, or only something like one. 0:00 is a time. */
 export function timeAt(text: string, at: number): ReadTime | Flaw {
   const token = tokenAt(text, at);
   if (token === '') return { at, message: `a time is missing${found(text, at)}: write it as 1:30, or 90 for seconds` };
@@ -31,7 +31,7 @@ export function timeAt(text: string, at: number): ReadTime | Flaw {
   const behind = at + token.length;
   const glued = match(GLUED, text, behind);
   const unit = match(UNIT, text, behind);
-  // With a colon the time already says what its parts are: `1:30 min` would be a guess.
+  // A time with a colon takes no min: reading `1:30 min` would be a guess.
   const ofMinutes = unit?.[1]!.toLowerCase() === 'min';
   const taken = unit && read && !(ofMinutes && !read.bare) ? unit : null;
   if (!read || (glued && !taken)) {
@@ -45,22 +45,22 @@ export function timeAt(text: string, at: number): ReadTime | Flaw {
   return ofMinutes && taken ? { ms: read.ms * 60, end, bare: false } : { ms: read.ms, end, bare: read.bare };
 }
 
-/** Whether a number, or a colon and a digit, stands at an index. */
+/** Whether a number, or a colon and a digit, is at an index. */
 export function startsTime(text: string, at: number): boolean {
   return tokenAt(text, at) !== '';
 }
 
-/** The digits, colons and points at an index, or '' where no number begins there. */
+/** The digits, colons and points at an index, or '' if no number begins there. */
 export function tokenAt(text: string, at: number): string {
   return match(TOKEN, text, at)?.[0] ?? '';
 }
 
-/** Whether `s`, `sec` or `min` stands at an index (white space before it allowed). */
+/** Whether `s`, `sec` or `min` is at an index, with or without white space before it. */
 export function hasTimeUnit(text: string, at: number): boolean {
   return match(UNIT, text, at) !== null;
 }
 
-/** `1:30`, `0:05`, `1:12.5`, `1:02:30`; whole tenths of a second from 0. */
+/** `1:30`, `0:05`, `1:12.5`, `1:02:30`. ms: 0 or more, a whole number of tenths of a second. */
 export function formatTime(ms: Millis): string {
   const tenths = (ms % SECOND) / 100;
   const seconds = two(Math.floor((ms % MINUTE) / SECOND)) + (tenths ? `.${tenths}` : '');
@@ -68,13 +68,13 @@ export function formatTime(ms: Millis): string {
   return ms < HOUR ? `${minutes}:${seconds}` : `${Math.floor(ms / HOUR)}:${two(minutes)}:${seconds}`;
 }
 
-/** A piece of the text as a message shows it. */
+/** A piece of the text as a message shows it, at most 24 characters long. */
 export function shorten(piece: string): string {
   const characters = Array.from(piece.trim());
   return characters.length > 24 ? `${characters.slice(0, 24).join('')}…` : characters.join('');
 }
 
-/** A sticky match at an index. */
+/** The match of a sticky pattern at an index. */
 export function match(sticky: RegExp, text: string, at: number): RegExpExecArray | null {
   sticky.lastIndex = at;
   return sticky.exec(text);
@@ -93,7 +93,7 @@ function readToken(token: string): { readonly ms: Millis; readonly bare: boolean
   return ms >= SECOND && ms <= 99 * SECOND ? { ms, bare: true } : null;
 }
 
-/** What would be right; `behind` is the unit, or what is glued to the number. */
+/** What to write instead; `behind` is the unit, or what is glued to the number. */
 function whatIsMeant(token: string, behind: string): string {
   if (/^\d{3}$/.test(token) && /^min$/i.test(behind)) return `write ${formatTime(Number(token) * MINUTE)}`;
   const pointed = /^(\d{1,2})\.([0-5]\d)$/.exec(token);
@@ -104,13 +104,13 @@ function whatIsMeant(token: string, behind: string): string {
   }
   if (/^\d{3,4}$/.test(token)) {
     const other = /^0*(\d{1,2})([0-5]\d)$/.exec(token);
-    return `write ${formatTime(Number(token) * SECOND)} for so many seconds${other ? `, or ${other[1]}:${other[2]}` : ''}`;
+    return `write ${formatTime(Number(token) * SECOND)} if you mean seconds${other ? `, or ${other[1]}:${other[2]}` : ''}`;
   }
   if (/^\d{1,2}(?:\.\d)?$/.test(token) && readToken(token) === null)
-    return 'a bare number of seconds goes from 1 to 99';
-  if (token.includes(':') && !readToken(token)) return 'two digits below 60 stand after a colon, as in 1:05 or 1:02:30';
-  if (/^,\d/.test(behind)) return `tenths stand after a point, as in ${token}.5`;
-  return 'write it as 1:30, 1:12.5 or 90, with a space behind it';
+    return 'write seconds without a colon only from 1 to 99';
+  if (token.includes(':') && !readToken(token)) return 'write two digits below 60 after a colon, as in 1:05 or 1:02:30';
+  if (/^,\d/.test(behind)) return `write tenths after a point, as in ${token}.5`;
+  return 'write it as 1:30, 1:12.5 or 90, with a space after it';
 }
 
 function found(text: string, at: number): string {

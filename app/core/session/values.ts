@@ -1,6 +1,6 @@
 /*
- * The values of a line and lists of them with `/`: distances, intervals, rests and targets, each with
- * its place. A list is spread over the lanes later, when all lanes are known.
+ * Reads the values of a line and lists of them with `/`: distances, intervals, rests and targets, each with its
+ * place. A list is spread over the lanes later, when all lanes are known.
  */
 
 import type { LengthUnit, Millis, Tenths } from '../units.ts';
@@ -9,11 +9,11 @@ import type { Hold, Interval } from './session.ts';
 import { isFlaw, type Flaw } from './flaw.ts';
 import { match, shorten, startsTime, timeAt } from './time.ts';
 
-/** One value or several; `at` is where each stands. */
+/** One value or several; `at` has the index of each. */
 export interface Listed<Value> {
   readonly values: readonly Value[];
   readonly at: readonly number[];
-  /** Index behind the last. */
+  /** The index after the last value. */
   readonly end: number;
 }
 
@@ -24,7 +24,7 @@ export interface Read<Value> {
 
 export interface WrittenDistance {
   readonly tenths: Tenths;
-  /** As written behind it, or behind the last of its list. */
+  /** The unit as written after the distance, or after the last one of its list. */
   readonly unit: LengthUnit | null;
 }
 
@@ -33,7 +33,7 @@ export interface WrittenNumber extends WrittenDistance {
   readonly digits: string;
 }
 
-/** A bare `5` for an interval is more likely a slip (5 minutes, a count) than five seconds. */
+/** A bare `5` for an interval is more likely a slip (for 5 minutes, or a count) than five seconds. */
 const LEAST_BARE_INTERVAL: Millis = 10 * SECOND;
 const LEAST_DISTANCE: Tenths = 50;
 const MOST_DISTANCE: Tenths = 100_000;
@@ -41,7 +41,7 @@ const MOST_DISTANCE: Tenths = 100_000;
 const SLASH = /\s*\/\s*/y;
 const NUMBER = /\d+(?:\.\d+)?/y;
 const NOT_A_NUMBER = /[:.]\d/y;
-/** Spelled out too, because `100 yards` in a pool of metres would otherwise be 100 m of "yards". */
+/** Units spelled out count too: `100 yards` in a pool of metres would otherwise be 100 m with the word "yards". */
 const UNIT = /\s*(?:(yd|y|yds|yards?)|(m|metres?|meters?))(?![\p{L}\p{N}]|[-\u2010-\u2015\u2212]\p{L})/iuy;
 /** `100s`, as in "twenty minutes of 100s". */
 const PLURAL = /s(?![\p{L}\p{N}-])/iuy;
@@ -68,13 +68,13 @@ export function listAt<Value>(
   }
 }
 
-/** A number with its unit, if any: a distance, or a count until what follows tells. Ranges are not looked at. */
+/** A number with its unit, if any: a distance or a count, depending on what follows. Its range is not checked. */
 export function numberAt(text: string, at: number): Read<WrittenNumber> | Flaw {
   const digits = match(NUMBER, text, at)?.[0];
-  if (digits === undefined) return { at, message: 'a number is missing: one stands on each side of /' };
+  if (digits === undefined) return { at, message: 'a number is missing: write one on each side of /' };
   const behind = at + digits.length;
   if (match(NOT_A_NUMBER, text, behind)) {
-    return { at, message: `${shorten(text.slice(at))} stands where a count or a distance belongs` };
+    return { at, message: `${shorten(text.slice(at))} is in the place of a count or a distance: write a number there` };
   }
   const unit = match(UNIT, text, behind);
   const end = behind + (unit ?? match(PLURAL, text, behind) ?? [''])[0].length;
@@ -82,20 +82,20 @@ export function numberAt(text: string, at: number): Read<WrittenNumber> | Flaw {
   return { value: { digits, tenths, unit: unit ? (unit[1] ? 'yd' : 'm') : null }, end };
 }
 
-/** A distance's own faults; those against the pool are told by `distanceFlaw`. */
+/** Reads a distance and checks it by itself; `distanceFlaw` checks it against the pool. */
 export function distanceAt(text: string, at: number): Read<WrittenDistance> | Flaw {
   const read = numberAt(text, at);
   if (isFlaw(read)) return read;
   const { digits } = read.value;
   if (/\.\d\d/.test(digits))
-    return { at, message: `${shorten(digits)} is too fine: a distance has at most one decimal` };
+    return { at, message: `${shorten(digits)} has too many decimals: write a distance with at most one` };
   if (!(Number(digits) * 10 <= MOST_DISTANCE)) {
-    return { at, message: `${shorten(digits)} is too far: a distance goes from 5 to 10000` };
+    return { at, message: `${shorten(digits)} is too far: write a distance from 5 to 10000` };
   }
   return read;
 }
 
-/** What is wrong with distances in this pool, or null. A unit behind the last of a list stands for all. */
+/** What is wrong with distances in this pool, or null. A unit after the last of a list is for all of them. */
 export function distanceFlaw(
   list: Pick<Listed<WrittenDistance>, 'values' | 'at'>,
   pool: { readonly length: number; readonly unit: LengthUnit },
@@ -115,17 +115,17 @@ export function distanceFlaw(
       return distance.tenths < LEAST_DISTANCE ? { at, message } : { at, message, judgedBy: 'pool' };
     }
     if (distance.tenths < LEAST_DISTANCE)
-      return { at, message: `${number} is too short: a distance goes from 5 to 10000` };
+      return { at, message: `${number} is too short: write a distance from 5 to 10000` };
   }
   return null;
 }
 
-/** Whether an interval's value stands at an index: a number, `:` and a digit, or `base`. */
+/** Whether an interval's value is at an index: a number, `:` and a digit, or `base`. */
 export function startsInterval(text: string, at: number): boolean {
   return startsTime(text, at) || match(BASE, text, at) !== null;
 }
 
-/** A TIME above 0 and at most 1:00:00, or base with what is added to it. */
+/** Reads an interval: a TIME above 0 and at most 1:00:00, or base with what is added to it. */
 export function intervalAt(text: string, at: number): Read<Interval> | Flaw {
   const base = match(BASE, text, at);
   if (base) {
@@ -145,10 +145,10 @@ export function intervalAt(text: string, at: number): Read<Interval> | Flaw {
   return wrong ?? { value: { kind: 'time', time: time.ms }, end: time.end };
 }
 
-/** What is wrong with an interval of so many ms, or null. */
+/** What is wrong with an interval of `ms`, or null. */
 export function intervalFlaw(ms: Millis, at: number): Flaw | null {
-  if (ms <= 0) return { at, message: 'an interval of 0:00 or less: it must be above 0' };
-  if (ms > HOUR) return { at, message: 'an interval of more than an hour: it is at most 1:00:00' };
+  if (ms <= 0) return { at, message: 'an interval of 0:00 or less: write one above 0:00' };
+  if (ms > HOUR) return { at, message: 'an interval of more than an hour: write 1:00:00 at most' };
   return null;
 }
 
@@ -157,7 +157,7 @@ export function restAt(text: string, at: number): Read<Millis> | Flaw {
   return isFlaw(time) ? time : { value: time.ms, end: time.end };
 }
 
-/** Whether a target's value stands at an index: a number, `:` and a digit, or `css`. */
+/** Whether a target's value is at an index: a number, `:` and a digit, or `css`. */
 export function startsHold(text: string, at: number): boolean {
   return startsTime(text, at) || match(CSS, text, at) !== null;
 }
@@ -170,11 +170,11 @@ export function holdAt(text: string, at: number): Read<Hold> | Flaw {
   }
   const time = timeAt(text, at);
   if (isFlaw(time)) return time;
-  if (time.ms === 0) return { at, message: 'a target of 0:00: it must be above 0' };
+  if (time.ms === 0) return { at, message: 'a target of 0:00: write one above 0:00' };
   return { value: { kind: 'time', time: time.ms }, end: time.end };
 }
 
-/** `+10`, `-0:05`, or nothing (0). A dash that no number follows is a dash between words. */
+/** `+10`, `-0:05`, or nothing (0). A dash without a number after it is a dash between words. */
 function signedTimeAt(text: string, at: number, word: string): Read<Millis> | Flaw {
   const sign = match(SIGN, text, at);
   if (!sign) return { value: 0, end: at };

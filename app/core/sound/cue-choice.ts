@@ -1,20 +1,20 @@
 /*
- * What of a run is to be heard on a screen, as chosen there.
+ * Which sounds of a run a screen plays, as chosen on that screen.
  */
 
 export interface CueChoice {
   /**
-   * Pips count a leave in: `starts` where everyone leaves together after a start or resume, `always`
-   * before every leave that leaves room for them.
+   * Pips count a leave in. `starts`: only when everyone leaves together after a start or resume. `always`: before every
+   * leave that has room for them.
    */
   readonly pips: 'starts' | 'always' | 'never';
-  /** A softer tone for each further swimmer of a lane. */
+  /** Whether there is a softer tone for each swimmer behind the lead. */
   readonly followers: boolean;
-  /** Two notes for the coach's Stop and for what ends it. */
+  /** Whether there are two notes for the coach's Stop, and two when lanes go on. */
   readonly signs: boolean;
-  /** Lanes of which nothing is heard, by number. What they do counts for nothing here. */
+  /** The numbers of lanes that are not heard. This screen's sounds ignore them. */
   readonly muted: readonly number[];
 }
 
-/** Where nothing has been chosen. */
+/** The choice before anybody has chosen. */
 export const PLAIN_CUES: CueChoice = { pips: 'starts', followers: false, signs: false, muted: [] };

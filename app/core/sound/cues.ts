@@ -1,7 +1,6 @@
 /*
- * Which sounds are due when, from the run alone. The player asks for the next two seconds again and
- * again; the same cue has the same key each time, so that it can tell what is scheduled already and
- * what is no longer due.
+ * Which sounds are due when, worked out from the run. The player asks again and again for the next two seconds. A cue
+ * has the same key each time, so the player can tell what is already scheduled and what is no longer due.
  */
 
 import type { Millis } from '../units.ts';
@@ -15,26 +14,26 @@ export interface Cue {
   /** When it sounds, in ms since the run was opened. */
   readonly at: Millis;
   /**
-   * `leave`: a lane's first swimmer; `follow`: a further one; `pip`: counts a leave in; `stop` and
+   * `leave`: a lane's lead leaves; `follow`: a swimmer behind the lead leaves; `pip`: counts a leave in; `stop` and
    * `resume`: the coach has stopped lanes, or they go on.
    */
   readonly kind: 'leave' | 'follow' | 'pip' | 'stop' | 'resume';
-  /** The lanes it is for, by rising number; for a pip those that it counts in. */
+  /** The numbers of the lanes it is for, lowest first; for a pip, those that it counts in. */
   readonly lanes: readonly number[];
-  /** Names it among all cues of the run; stays the same while lanes join or drop out. */
+  /** Names the cue among all cues of the run; it stays the same when lanes are added or dropped. */
   readonly key: string;
 }
 
 /**
- * The cues with from <= at < until, by time, were nothing more commanded. The state need not be
- * settled. Lanes that leave together sound once; stopped and muted ones do not.
+ * The cues with from <= at < until, in order of time, if no more commands are given. The state need not be settled.
+ * Lanes that leave together have one sound; stopped and muted lanes have none.
  */
 export function cuesDue(state: RunState, from: Millis, until: Millis, choice: CueChoice = PLAIN_CUES): readonly Cue[] {
   const tones = tonesOf(state, from - CLEAR, until + COUNT, choice);
   const cues: Cue[] = [];
   for (const tone of tones) {
     const { at, kind, lanes } = tone;
-    // All times rise: a count begins only behind the tone before.
+    // All times stay in order: a count begins only after the tone before it.
     for (const pip of at > from ? pipsBefore(state, tone, tones, choice) : []) {
       cues.push({ at: pip, kind: 'pip', lanes, key: `pip ${pip}` });
     }

@@ -1,5 +1,5 @@
 /*
- * Three soft pips ahead of a leave, so that swimmers at the wall are ready for it.
+ * Three soft pips before a leave, so that swimmers at the wall are ready for it.
  */
 
 import { SECOND, type Millis } from '../units.ts';
@@ -12,19 +12,18 @@ import type { Tone } from './tones.ts';
 /** Seconds before the leave at which pips sound. */
 const PIPS = [3, 2, 1];
 
-/** Two sounds nearer to each other than this are taken for one. */
+/** Two sounds closer together than this are heard as one. */
 export const APART: Millis = SECOND / 2;
 
 /** How long before a leave its count begins. */
 export const COUNT: Millis = PIPS[0]! * SECOND;
 
-/** No tone may fall into the count of a leave, or just before it. */
+/** No other tone may sound within this time before a leave that pips count in. */
 export const CLEAR: Millis = COUNT + APART;
 
 /**
- * When pips count in a leave: all three or none, since a count with one missing would be counted
- * wrongly. There are none where another tone falls into them: from half a second before the first
- * pip up to the leave. `tones` holds all from then on.
+ * The times of the pips before a leave: three or none, because swimmers would miscount with one missing. There are none
+ * if another tone sounds between half a second before the first pip and the leave. `tones` has all tones from then on.
  */
 export function pipsBefore(state: RunState, leave: Tone, tones: readonly Tone[], choice: CueChoice): readonly Millis[] {
   return isCountedIn(state, leave, tones, choice) ? PIPS.map((seconds) => leave.at - seconds * SECOND) : [];
@@ -37,8 +36,8 @@ function isCountedIn(state: RunState, leave: Tone, tones: readonly Tone[], choic
 }
 
 /**
- * Whether everyone who is to leave at all leaves now, and nobody has left since the stretch started or
- * lanes were resumed. `state` is settled at the leave.
+ * Whether every lane with reps to come leaves now, and none has left since the stretch began or lanes were resumed.
+ * `state` is settled at the leave.
  */
 function isRestart(state: RunState, { at, lanes }: Tone, muted: readonly number[]): boolean {
   const together = state.lanes.every(

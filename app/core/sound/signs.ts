@@ -1,5 +1,5 @@
 /*
- * The two notes that say that the coach has stopped lanes, or that they go on.
+ * The two notes for lanes that the coach has stopped, and the two for lanes that go on.
  */
 
 import type { Millis } from '../units.ts';
@@ -12,20 +12,20 @@ export interface Sign {
   readonly at: Millis;
   readonly kind: 'stop' | 'resume';
   readonly lanes: readonly number[];
-  /** The time of its command, which names it. */
+  /** The time of its command, used as its name. */
   readonly given: Millis;
 }
 
-/** After its command, so that every screen has heard of that in time. */
+/** How long after its command a sign sounds, so that every screen has heard of the command in time. */
 const AFTER: Millis = 300;
 
-/** Later than this after its command it would only startle. */
+/** Later than this after its command, a sign would only startle people. */
 const TOO_LATE: Millis = 2000;
 
 /**
- * The sign of the last command, where that stopped lanes that are heard or let them go on; null for
- * none. It keeps half a second from every other sound, whose times (by rising time) are handed in:
- * the tone of a leave that was on its way comes first.
+ * The sign of the last command, if that stopped lanes that are heard, or let them go on; else null. It keeps half a
+ * second away from every other sound: the tone of a leave that is on its way comes first. sounds: the times of the
+ * others, in order.
  */
 export function signOf(state: RunState, sounds: readonly Millis[], choice: CueChoice): Sign | null {
   const change = choice.signs ? lastChange(state) : null;
@@ -44,7 +44,7 @@ type Change = Omit<Sign, 'at'>;
 function lastChange(state: RunState): Change | null {
   const last = state.undoable[state.undoable.length - 1];
   if (last) return changeBy(last, state);
-  // An undo that stands for a resume leaves nothing that could be undone.
+  // An undo that was treated as a resume leaves nothing to undo.
   if (state.resumedAt !== state.commandAt) return null;
   const lanes = state.lanes.filter(({ takesPart, stoppedBy }) => takesPart && stoppedBy === null);
   return { kind: 'resume', given: state.resumedAt, lanes: lanes.map(({ number }) => number) };

@@ -1,6 +1,6 @@
 /*
- * The tones of a run: one for each leave, and, where that is wanted, a softer one for each further
- * swimmer of a lane. Those of one time are one tone.
+ * The tones of a run: one for each leave and, if wanted, a softer one for each swimmer behind the lead. Tones at the
+ * same time are one tone.
  */
 
 import type { Millis } from '../units.ts';
@@ -12,16 +12,16 @@ import type { CueChoice } from './cue-choice.ts';
 export interface Tone {
   readonly at: Millis;
   readonly kind: 'leave' | 'follow';
-  /** By rising number. */
+  /** Lane numbers, lowest first. */
   readonly lanes: readonly number[];
 }
 
-/** No swimmer follows later than the twentieth at a gap of a minute. */
+/** The longest tail: the twentieth swimmer, at a gap of a minute. */
 const LONGEST_TAIL: Millis = 19 * 60_000;
 
 /**
- * The tones with from <= at <= until, by time, were nothing more commanded. A swimmer who follows at
- * the very time of another lane's leave has no tone beside it.
+ * The tones with from <= at <= until, in order of time, if no more commands are given. A swimmer who follows at the time
+ * of another lane's leave has no tone of their own.
  */
 export function tonesOf(state: RunState, from: Millis, until: Millis, choice: CueChoice): readonly Tone[] {
   const isHeard = ({ lane }: Leave): boolean => !choice.muted.includes(lane);
@@ -47,7 +47,7 @@ function add(tones: Map<Millis, Tone>, at: Millis, kind: Tone['kind'], lane: num
   tones.set(at, { at, kind, lanes: [...lanes, lane].sort((a, b) => a - b) });
 }
 
-/** R2: when the swimmers behind the lead leave, as far as that is in the span. */
+/** R2: the times within the span at which the swimmers behind the lead leave. */
 function followers({ at, swimmers, gap }: Leave, from: Millis, until: Millis): readonly Millis[] {
   const times: Millis[] = [];
   for (let place = 1; place < swimmers; place++) {
@@ -58,8 +58,8 @@ function followers({ at, swimmers, gap }: Leave, from: Millis, until: Millis): r
 }
 
 /**
- * Swimmers follow their lead whatever is commanded, but there is no tone for them once the coach has
- * stopped their lane, or everything that is still to leave, or has left their stretch.
+ * Whether the swimmers behind a lead have tones. They follow their lead whatever is commanded, but silently once the
+ * coach has stopped their lane or everything that is pending, or has left their stretch.
  */
 function isFollowedAloud(then: RunState, leave: Leave): boolean {
   const lane = then.lanes.find(({ number }) => number === leave.lane);

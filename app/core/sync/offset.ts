@@ -1,13 +1,13 @@
 /*
- * The host's time on a screen, from round trips: offset and delay of each as RFC 5905 (section 8) has
- * them, and of a window of them the one with the least delay, because what delays a message mostly
- * delays it one way. Small corrections are slewed in, so that no clock on a wall is seen to jump.
+ * Works out the host's time on a screen from round trips. Each gives an offset and a delay (RFC 5905, section 8). Of
+ * the last few, the one with the least delay counts, because delays are mostly in one direction. Small corrections are
+ * made gradually, so that the clock on the wall does not visibly jump.
  */
 
 /**
- * One round trip, in ms: the screen's clock when it asked (t1) and when the answer came (t4), host time
- * when the question came (t2) and when the answer was sent (t3). An epoch is a stretch of host time
- * without a jump; what was measured in one means nothing in another.
+ * One round trip, in ms: the screen's clock when it asked (t1) and when the answer came (t4); host time when the
+ * question came (t2) and when the answer was sent (t3). An epoch is a span of host time without a jump; a measurement
+ * holds only in its epoch.
  */
 export interface SyncSample {
   readonly t1: number;
@@ -23,11 +23,11 @@ export interface Sync {
   readonly used: number;
   /** Oldest first. */
   readonly window: readonly Measured[];
-  /** Host time minus the screen's: `offset` held at the screen's time `from`, and moves to `aim` from there. */
+  /** Host time minus screen time: it was `offset` at the screen's time `from`, and moves towards `aim` from then on. */
   readonly course: { readonly from: number; readonly offset: number; readonly aim: number } | null;
 }
 
-/** What a round trip says: host time minus the screen's, and how long it was under way. Right to half the delay. */
+/** The result of a round trip: host time minus screen time, and the delay. The error is at most half the delay. */
 export interface Measured {
   readonly offset: number;
   readonly delay: number;
@@ -35,20 +35,20 @@ export interface Measured {
   readonly at: number;
 }
 
-/** As many samples, and as old, in ms: beyond that the clocks' rates differ by more than a better sample gains. */
+/** The most samples kept, and their greatest age in ms. Older ones are worse, because the two clocks drift apart. */
 const WINDOW = 16;
 const OLDEST = 60_000;
 
-/** A round trip longer than twice the best and this, in ms, was held up on its way: it says nothing. */
+/** A round trip longer than twice the best plus this, in ms, was held up on its way and does not count. */
 const HELD_UP = 5;
 
-/** ms a second by which small corrections are made; nobody sees 1 in 200. */
+/** Small corrections change the clock's rate by 5 ms a second; nobody sees 1 in 200. */
 const SLEW = 5 / 1000;
 
-/** An error from which it is better to be right at once, in ms: three frames of a screen. */
+/** An error of this size or more is corrected at once, in ms: three frames of a screen. */
 const STEP = 60;
 
-/** The first burst of pings finds the time, and is followed at once. */
+/** The samples of the first burst of pings, which find the time: they are followed at once. */
 const FIRST_BURST = 8;
 
 /** Nothing measured yet. */
@@ -57,8 +57,8 @@ export function emptySync(): Sync {
 }
 
 /**
- * Takes in a round trip. One of another epoch begins anew. One that cannot be (an answer before the
- * question), is no later than the last, or was held up, is dropped.
+ * Adds a round trip. One of another epoch starts again from nothing. One that is impossible (an answer before its
+ * question), not later than the last, or held up is dropped.
  */
 export function addSample(sync: Sync, sample: SyncSample): Sync {
   const { t1, t2, t3, t4, epoch } = sample;
@@ -81,12 +81,12 @@ export function hostTimeAt({ course }: Sync, localNow: number): number | null {
   return course && localNow + offsetOn(course, localNow);
 }
 
-/** Offset and delay of one round trip. Clocks of unlike rates can make the delay of a long one negative: taken for 0. */
+/** Offset and delay of one round trip. If the two clocks run at different rates, a delay can be negative: it counts as 0. */
 export function measure({ t1, t2, t3, t4 }: Omit<SyncSample, 'epoch'>): Measured {
   return { offset: (t2 - t1 + (t3 - t4)) / 2, delay: Math.max(0, t4 - t1 - (t3 - t2)), at: t4 };
 }
 
-/** The one to go by: the least delay, of equals the latest; undefined of none. */
+/** The sample with the least delay; the latest, if several have it; undefined if there is none. */
 export function leastDelay(window: readonly Measured[]): Measured | undefined {
   return window.reduce<Measured | undefined>(
     (best, measured) => (best && best.delay < measured.delay ? best : measured),
@@ -94,7 +94,7 @@ export function leastDelay(window: readonly Measured[]): Measured | undefined {
   );
 }
 
-/** From what is shown at `now` to a better offset: by and by where little is wrong, else at once. */
+/** The course from the offset shown at `now` to a better one: gradually if the error is small, else at once. */
 function courseTo(aim: number, { used, course }: Sync, now: number): Sync['course'] {
   if (!course) return { from: now, offset: aim, aim };
   const offset = offsetOn(course, now);

@@ -1,6 +1,5 @@
 /*
- * The answers given to commands, by their ids, so that a command that comes a second time is not carried
- * out a second time.
+ * Remembers the answers to commands by their ids, so that a command that arrives twice is carried out once.
  */
 
 import type { Millis } from '../../core/units.ts';
@@ -11,8 +10,8 @@ export type CommandAnswer =
   | { readonly ok: false; readonly at: null; readonly why: string };
 
 /**
- * In ms: a screen sends a command again for five seconds at most, and what it sent may stand in a queue until
- * the connection is given up. No more are kept than may come in that time: every screen's messages are counted.
+ * In ms. A screen repeats a command for five seconds at most, but what it sent may wait in a queue until the connection
+ * is given up. The number kept stays small, because every screen may send only so many messages a second.
  */
 const REMEMBERED_FOR = 120_000;
 
@@ -25,12 +24,12 @@ export class AnswerMemory {
   /** Oldest first. */
   private readonly answers = new Map<string, Kept>();
 
-  /** The answer given or being worked out; undefined for an id not known. */
+  /** The answer, or the one being worked out; undefined if the id is not known. */
   get(id: string): Promise<CommandAnswer> | undefined {
     return this.answers.get(id)?.answer;
   }
 
-  /** `now` in ms, never less than before. */
+  /** Keeps an answer. now: ms, never less than before. */
   keep(id: string, answer: Promise<CommandAnswer>, now: number): void {
     this.answers.set(id, { at: now, answer });
     for (const [oldest, { at }] of this.answers) {

@@ -1,7 +1,7 @@
 /*
- * What may be asked of the host besides pages: a session to open, a command too long for a message, and
- * what the coach says to a run that has come back. The network and the windows of the desktop program
- * ask the same things and get the same replies.
+ * What the host can be asked besides pages: to open a session, to take a command too long for a message, to match the
+ * clock, and what to do with a run that has come back. The network and the windows of the desktop program ask the
+ * same things and get the same replies.
  */
 
 import {
@@ -17,14 +17,14 @@ import type { Body } from '../web/request-body.ts';
 import { textOf } from '../text-file.ts';
 
 export interface Reply {
-  /** As of HTTP. */
+  /** An HTTP status. */
   readonly status: number;
   readonly value: object;
 }
 
-/** A question that has come in whole. */
+/** A question that has arrived completely. */
 export interface Asked {
-  /** Behind the path, without its question mark. */
+  /** The part after the path, without its question mark. */
   readonly query: string;
   /** The media type of the body, in lower case. */
   readonly type: string;
@@ -33,14 +33,14 @@ export interface Asked {
 
 export interface Question {
   readonly method: 'PUT' | 'POST';
-  /** The reply to a body of a type that is not taken; null where it is. */
+  /** The reply to a body of the wrong type; null if the type is right. */
   refusesType(type: string): Reply | null;
-  /** In bytes; null where no body is read. */
+  /** The longest body, in bytes; null if no body is read. */
   limit(type: string): number | null;
   answer(host: DeckHost, asked: Asked): Promise<Reply>;
 }
 
-/** JSON around the largest texts: a line's end and a quotation mark take two bytes each there. */
+/** Room for the largest texts in JSON, where a line end or a quotation mark takes two bytes. */
 const JSON_LIMIT = 4 * TEXT_LIMIT;
 
 const JSON_TYPE = 'application/json';
@@ -54,14 +54,14 @@ export const QUESTIONS: ReadonlyMap<string, Question> = new Map<string, Question
       refusesType: (type) =>
         type === 'text/plain' || type === JSON_TYPE
           ? null
-          : refusal(415, 'A session comes as text/plain, or as application/json with its lanes.'),
+          : refusal(415, 'Send a session as text/plain, or as application/json with its lanes.'),
       limit: (type) => (type === 'text/plain' ? TEXT_LIMIT : JSON_LIMIT),
       answer: openSession,
     },
   ],
-  ['/command', asJson('A command comes as application/json.', giveCommand)],
-  ['/clock', asJson('A clock to be matched comes as application/json.', matchClock)],
-  ['/leave', asJson('The run to be left comes as application/json.', leaveRun)],
+  ['/command', asJson('Send a command as application/json.', giveCommand)],
+  ['/clock', asJson('Send a clock to match as application/json.', matchClock)],
+  ['/leave', asJson('Send the run to leave as application/json.', leaveRun)],
   ['/told', { method: 'POST', refusesType: () => null, limit: () => null, answer: told }],
 ]);
 
@@ -88,7 +88,7 @@ async function openSession(host: DeckHost, { query, type, body }: Asked): Promis
     return openText(host, { text: text.value, replace });
   }
   const session = readSession(body.bytes);
-  if (!session) return refusal(400, 'As JSON a session reads {"text": "…", "lanesText": "…" or null}.');
+  if (!session) return refusal(400, 'Write a session in JSON as {"text": "…", "lanesText": "…" or null}.');
   if ([session.text, session.lanesText ?? ''].some((each) => Buffer.byteLength(each) > TEXT_LIMIT)) {
     return refusal(413, TOO_LARGE);
   }
@@ -105,37 +105,36 @@ async function openText(
   return { status: 400, value: { errors: answer.faults, in: answer.in } };
 }
 
-const OTHER_VERSION = 'That was no command of this version of the program: reload the page.';
+const OTHER_VERSION = 'This command is not of this version of Lanecall: reload the page.';
 
-const TOO_LARGE = 'A session has at most 256 KiB of text.';
+const TOO_LARGE = 'A session can have 256 KiB of text at most: make it shorter.';
 
 async function giveCommand(host: DeckHost, { body }: Asked): Promise<Reply> {
   if (!body.ok) return refusal(body.why === 'too large' ? 413 : 400, TOO_LARGE);
   const heard = hearScreen(body.bytes.toString('utf8'));
   if (heard.kind === 'unknown' || heard.kind === 'other version') return refusal(400, OTHER_VERSION);
-  if (heard.kind !== 'message' || heard.message.say !== 'command') return refusal(400, 'That was no command.');
+  if (heard.kind !== 'message' || heard.message.say !== 'command') return refusal(400, 'That was not a command.');
   const { id, command, seen, run, madeFrom } = heard.message;
   return { status: 200, value: { say: 'answer', id, ...(await host.command(id, command, seen, run, madeFrom)) } };
 }
 
-/** The coach has matched the pool's clock, or takes that back. */
+/** The coach matches the pool's clock, or takes that back. */
 async function matchClock(host: DeckHost, { body }: Asked): Promise<Reply> {
   const asked = body.ok ? clockToMatch.safeParse(jsonOf(body.bytes)) : null;
-  if (!asked?.success)
-    return refusal(400, 'A clock to be matched reads {"run": "…", "clockPhase": 0 to 59999 or null}.');
+  if (!asked?.success) return refusal(400, 'Write a clock to match as {"run": "…", "clockPhase": 0 to 59999 or null}.');
   const answer = await host.matchClock(asked.data.run, asked.data.clockPhase);
   return answer.ok ? { status: 200, value: answer } : refusal(409, answer.why);
 }
 
-/** The coach does not go on with a run that has come back. */
+/** The coach leaves a run that has come back. */
 async function leaveRun(host: DeckHost, { body }: Asked): Promise<Reply> {
   const named = body.ok ? runToLeave.safeParse(jsonOf(body.bytes)) : null;
-  if (!named?.success) return refusal(400, 'The run to be left reads {"run": "…"}.');
+  if (!named?.success) return refusal(400, 'Write the run to leave as {"run": "…"}.');
   const answer = await host.leave(named.data.run);
   return answer.ok ? { status: 200, value: answer } : refusal(409, answer.why);
 }
 
-/** The coach has read what there was to be told once. */
+/** The coach has read the report. */
 function told(host: DeckHost): Promise<Reply> {
   host.told();
   return Promise.resolve({ status: 200, value: { ok: true } });
@@ -146,7 +145,7 @@ function readSession(bytes: Buffer): SessionToOpen | null {
   return result.success ? result.data : null;
 }
 
-/** undefined for what is no JSON in UTF-8. */
+/** The value; undefined if the bytes are not JSON in UTF-8. */
 function jsonOf(bytes: Buffer): unknown {
   try {
     return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));

@@ -1,6 +1,6 @@
 /*
- * The host of the run: opens a session, takes commands in the order in which they arrive, has the
- * journal write them down before they are answered, and tells every screen the whole truth again.
+ * The host of the run. It opens a session, takes commands in the order in which they arrive, has the journal write
+ * them down before it answers, and then sends every screen a new snapshot.
  */
 
 import type { Millis } from '../../core/units.ts';
@@ -35,7 +35,7 @@ export interface DeckPorts {
   readonly clock: Clock;
   readonly timers: Timers;
   readonly journal: Journal;
-  /** A name never given before. */
+  /** Makes a name that was never given before. */
   readonly newId: () => string;
 }
 
@@ -43,7 +43,7 @@ export type MatchAnswer = { readonly ok: true; readonly run: string } | { readon
 
 export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly ok: false; readonly why: string };
 
-/** What a screen knew of the run when it gave a command. */
+/** What a screen knew about the run when it gave a command. */
 interface ScreenKnew {
   readonly seen: ExpectedReps;
   readonly meantFor: string | null;
@@ -65,10 +65,10 @@ export class DeckHost {
   private run: OpenRun | null = null;
   private lastAt: Millis = 0;
   private startUpReport: StartUpReport | null = null;
-  /** What other parts of the program have for the coach, by what it is about. */
+  /** Notices for the coach from other parts of the program, by subject. */
   private readonly said = new Map<string, string>();
   private n = 0;
-  /** What has arrived is carried out one after the other, in that order. */
+  /** Everything that arrives is carried out one by one, in the order of arrival. */
   private queue: Promise<unknown> = Promise.resolve();
 
   constructor({ clock, timers, journal, newId }: DeckPorts) {
@@ -81,8 +81,8 @@ export class DeckHost {
   }
 
   /**
-   * Goes on, before anything else has been opened, with the run that was found: `moment` is the one that its
-   * position is of. The coach is told what there is to be told, until they say that they have read it.
+   * Continues the run that was found; to be called before anything else is opened. `moment` is the time of its
+   * position. The coach sees the report until they say that they have read it.
    */
   comeBack(recovery: Recovery, moment: ClockInstant): Promise<void> {
     return this.inOrder(async () => {
@@ -92,9 +92,9 @@ export class DeckHost {
     });
   }
 
-  /** Opens a session; t = 0 is the moment of the call. A run that is going is only given up where that is asked for. */
+  /** Opens a session; t = 0 is the moment of the call. Refuses if a run is going, unless `replace` is set. */
   open(source: Source, options: OpenOptions): Promise<OpenAnswer> {
-    // Asked before the text is read, which takes its time with a large one while lanes are going.
+    // Checked before the text is read: reading a large one would take time that lanes which are going need.
     if (!options.replace && this.wouldBeLost()) return Promise.resolve({ ok: false, reason: 'going', why: GOING });
     const opened = openPlan(source);
     if (!opened.ok) return Promise.resolve({ ok: false, reason: 'faults', ...opened.faults });
@@ -119,8 +119,8 @@ export class DeckHost {
   }
 
   /**
-   * Matches the pool's clock: `shown` is what it shows past the full minute now, null for what the time of day does.
-   * The run is opened anew by it, under another id and with a journal of its own; all that was commanded stands.
+   * Matches the pool's clock. shown: what it shows past the full minute now, in ms; null for the time of day's. The run
+   * is opened again by that clock, with a new id and a new journal; its commands stay.
    */
   matchClock(meantFor: string, shown: Millis | null): Promise<MatchAnswer> {
     const moment = this.clock.instant();
@@ -131,10 +131,10 @@ export class DeckHost {
       const matched = matchedRun(run, shown, { moment, newId: this.newId, sourceOf });
       if (!matched.ok) return matched;
       const { opening, carried } = matched;
-      // Given in one go they are written in one go: the run before is closed when all of them are on the disk.
+      // Given together, the lines are written together; the run before is closed when all of them are on the disk.
       const opened = this.journal.open(opening, this.closing(run, 'replaced', moment));
       const lines = carried.map((line) => this.journal.append(line).safe);
-      // Not the time of the last command but this one is where the run is.
+      // Marks where the run is now, which is later than its last command.
       this.journal.alive({ run: matched.run.id, at: Math.floor(opening.at ?? 0), leaves: [], ...moment });
       await this.watch.written(Promise.all([opened, ...lines]).then(() => undefined));
       this.startUpReport?.otherRunOpened();
@@ -145,9 +145,9 @@ export class DeckHost {
   }
 
   /**
-   * Takes a command as it came from a screen. The same id twice is one command, and gets its answer
-   * twice. Its time is that of the call, before anything is written or waited for. One that was meant
-   * for another run is refused, and so is a `rewrite` of a text (`madeFrom`, by its hash) no longer in force.
+   * Takes a command as it came from a screen. The same id twice is one command and gets the same answer twice. The
+   * command's time is that of the call, before anything is written or waited for. Refuses a command meant for another
+   * run, and a `rewrite` made from a text (`madeFrom`, its hash) that is no longer in force.
    */
   command(
     id: string,
@@ -165,7 +165,7 @@ export class DeckHost {
     return answer;
   }
 
-  /** Gives up the run that has come back, in place of going on with it; only while that is still offered. */
+  /** Gives up the run that has come back. Refuses if that is no longer offered. */
   leave(run: string): Promise<LeaveAnswer> {
     const moment = this.clock.instant();
     return this.inOrder(async () => {
@@ -179,13 +179,13 @@ export class DeckHost {
     });
   }
 
-  /** The coach has read what there was to be told once. */
+  /** To be called when the coach has read the report. */
   told(): void {
-    // Screens hear of it when it will not be told again.
+    // Screens are told once it is certain that the report will not appear again.
     void this.startUpReport?.told().then(() => this.changed());
   }
 
-  /** Tells the coach a sentence for as long as it lasts, one for each thing it may be about; null when it is over. */
+  /** Shows the coach a notice, one for each subject, until it is called with null. */
   tell(about: string, sentence: string | null): void {
     if ((this.said.get(about) ?? null) === sentence) return;
     if (sentence === null) this.said.delete(about);
@@ -193,7 +193,7 @@ export class DeckHost {
     this.changed();
   }
 
-  /** Nothing more of the run is kept, for good; the sentence says why, and is all that is said of the record from now on. */
+  /** To be called when no more of the run can be kept, ever. The sentence says why and replaces all notices of the record. */
   recordLost(sentence: string): void {
     this.watch.giveUp();
     this.tell('record', null);
@@ -201,8 +201,8 @@ export class DeckHost {
   }
 
   /**
-   * Gives the journal its end, once everything that has arrived before is carried out: an undo among that may
-   * have taken the run up again. What arrives later comes too late for one. Resolves with whether it was closed.
+   * Closes the journal of a run that is done, after everything that has arrived is carried out: an undo among it may
+   * make the run go on. Resolves with whether the journal was closed.
    */
   closeDone(): Promise<boolean> {
     const moment = this.clock.instant();
@@ -214,7 +214,7 @@ export class DeckHost {
     });
   }
 
-  /** The program ends in good order: a session that nobody has begun need not come back. */
+  /** To be called when the program ends normally: a session that nobody has begun need not come back. */
   endUnbegun(): Promise<void> {
     return this.inOrder(async () => {
       const { run } = this;
@@ -224,7 +224,7 @@ export class DeckHost {
     });
   }
 
-  /** Counts a screen in; the returned function counts it out again. */
+  /** Counts a screen as connected; the returned function undoes that. */
   join(kind: ScreenKind): () => void {
     this.screens[kind]++;
     this.changed();
@@ -237,7 +237,7 @@ export class DeckHost {
     };
   }
 
-  /** Takes what a screen says of its sound; the returned function takes it back when the screen is gone. */
+  /** Takes a screen's report about its sound; the returned function forgets it when the screen is gone. */
   sound(screen: ScreenKind, report: SoundReport): () => void {
     const forget = this.soundArbiter.take(screen, report);
     this.changed();
@@ -246,7 +246,7 @@ export class DeckHost {
     };
   }
 
-  /** Calls back whenever there is a new snapshot; the returned function ends that. */
+  /** Calls back whenever there is a new snapshot; the returned function stops that. */
   onChange(listener: () => void): () => void {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
@@ -280,12 +280,12 @@ export class DeckHost {
     return this.runTexts.messages();
   }
 
-  /** The run that is open, for whatever in the host follows it. */
+  /** The run that is open, for the parts of the host that follow it; null for none. */
   current(): OpenRun | null {
     return this.run;
   }
 
-  /** Lets go of what can no longer be undone, by whatever arrives from now on: the plan of a text that was replaced is large. */
+  /** Frees what can no longer be undone: the plan of a text that was replaced is large. */
   forgetUndone(): Promise<void> {
     const now = this.clock.now();
     return this.inOrder(() => {
@@ -325,16 +325,16 @@ export class DeckHost {
     return { ok: true, at, why: null };
   }
 
-  /** One sentence saying what is different in the text in force from the one that a rewrite was made from; else null. */
+  /** A sentence saying how the text in force differs from the one that a rewrite was made from; null if it does not. */
   private rewrittenSince(run: OpenRun, madeFrom: string | null): string | null {
     const { source } = run.state.plan;
     if (madeFrom === null || madeFrom === textHash(source)) return null;
     const before = this.runTexts.get(madeFrom);
     const what = before ? changedText(textLines(before.text), textLines(source.text)) : '';
-    return `The session has been changed since this was begun${what === '' ? '' : `: ${what}`}. Look at it again.`;
+    return `The session was changed while you were writing${what === '' ? '' : `: ${what}`}. Look at it again.`;
   }
 
-  /** A run that nobody has given a command is only a text that was opened. */
+  /** Whether opening another session would lose a run. A run without commands is only a text that was opened. */
   private wouldBeLost(): boolean {
     const { run } = this;
     if (!run || run.commands.length === 0) return false;
@@ -368,7 +368,7 @@ export class DeckHost {
 
   private inOrder<Value>(task: () => Promise<Value>): Promise<Value> {
     const result = this.queue.then(task);
-    // One that fails is its caller's to report; those behind it go on.
+    // If it fails, its caller reports that; the queue goes on.
     this.queue = result.catch(() => undefined);
     return result;
   }
@@ -379,15 +379,15 @@ export class DeckHost {
   }
 }
 
-const OTHER_RUN = 'Another session has been opened since: look again.';
+const OTHER_RUN = 'Another session has been opened in the meantime: check the screen, then try again.';
 
-const NOT_OFFERED = 'That run is not one that has just come back: finish it instead.';
+const NOT_OFFERED = 'This run can no longer be left: use Finish instead.';
 
 const GOING = 'A run is going: finish it first, or open this session in its place.';
 
-/** A fault of the program in one command must not end the run for everybody. */
+/** An error of the program in one command must not end the run for everybody. */
 function faultOf(error: unknown): CommandAnswer {
-  return refusal(`Something is wrong in the program, and nothing was changed: ${String(error)}`);
+  return refusal(`Lanecall had an error and changed nothing (${String(error)}): try again.`);
 }
 
 function refusal(why: string): CommandAnswer {

@@ -1,6 +1,6 @@
 /*
- * The host as it stands on a data folder: alone there, with its journal on the disk and the run that was
- * cut off, if there is one. What the disk refuses does not keep the clock from running; the coach is told.
+ * Opens a host on a data folder: takes the lock, sets up the journal, and brings back the run that was cut off, if
+ * there is one. If the disk refuses any of that, the clock runs all the same and the coach is told.
  */
 
 import { randomUUID } from 'node:crypto';
@@ -18,31 +18,31 @@ import type { Timers } from '../time/timers.ts';
 
 export type DeckOpening =
   | { readonly ok: true; readonly deck: OpenDeck }
-  /** Another host is at work there. */
+  /** Another host is using the folder. */
   | { readonly ok: false; readonly why: string };
 
 export interface OpenDeck {
   readonly host: DeckHost;
   readonly journal: JournalFile;
-  /** The title of the session whose run has come back and is not over; null where none has. */
+  /** The title of the session whose run has come back and is not over; null for none. */
   readonly cameBack: string | null;
-  /** What was kept of each run that was left unattended, while the coach has not been told. */
+  /** A sentence for each run that was left unattended, until the coach has read it. */
   readonly unattended: readonly string[];
-  /** Lets go of the folder when all that can be is written. */
+  /** Writes what can still be written, then gives up the folder. */
   close(): Promise<void>;
 }
 
-/** In ms: so long the disk may take over the last lines when the program ends. */
+/** In ms: how long to wait for the disk to write the last lines when the program ends. */
 const LAST_LINES = 1000;
 
-/** `folder` is made where it is not there. Rejects only where the program is wrong. */
+/** Opens a host on `folder`, which is made if it does not exist. Rejects only for an error of the program. */
 export async function openDeck(folder: string, clock: Clock, timers: Timers): Promise<DeckOpening> {
   const said: string[] = [];
   const taken = await takeLock(folder, timers, said);
   if (!taken)
     return {
       ok: false,
-      why: `Another Lanecall is at work in ${folder}: end that one, or give another folder with --data.`,
+      why: `Another Lanecall is using ${folder}: end that one, or name another folder with --data.`,
     };
   const { lock, silent } = taken;
   const boot = thisBoot();
@@ -68,7 +68,7 @@ function titleOfUnfinished(found: FoundRun | null): string | null {
   return found.state.plan.session.title ?? 'a session';
 }
 
-/** Null where another host has it. */
+/** Takes the lock of a folder; null if another host has it. */
 async function takeLock(
   folder: string,
   timers: Timers,
@@ -81,7 +81,7 @@ async function takeLock(
   } catch (error) {
     said.push(
       `The folder ${folder} cannot be written to (${diskReason(error)}): a run may not survive a crash, ` +
-        'and a second Lanecall there would not be noticed. Mend that, or start with another folder by --data.',
+        'and a second Lanecall there would not be noticed. Make it writable, or start with another folder by --data.',
     );
     return { lock: lockToCome(folder, timers), silent: false };
   }
@@ -89,8 +89,8 @@ async function takeLock(
 
 function takenText(folder: string): string {
   return (
-    `Another Lanecall has taken over ${folder}, because this one did not move for a while: nothing of what is done ` +
-    'here is kept any more. Close one of the two, and go on in the other.'
+    `Another Lanecall has taken over ${folder}, because this one stood still for a while: nothing you do here is ` +
+    'recorded any more. Close one of the two and go on in the other.'
   );
 }
 

@@ -1,6 +1,6 @@
 /*
- * A run that has not started, opened anew by the pool's clock as the coach has matched it. Its t goes on, and every
- * command that stands keeps its time, so that the fold gives what was shown before; only the clock is another.
+ * Opens a run that has not started again, by the pool's clock as the coach has matched it. Its t goes on and every
+ * command keeps its time, so the fold gives the same as before; only the clock differs.
  */
 
 import { openRun, type RunState } from '../../core/run/state.ts';
@@ -18,7 +18,7 @@ export type MatchedRun =
   | {
       readonly ok: true;
       readonly run: OpenRun;
-      /** For its journal, which begins with the commands that are carried over. */
+      /** The beginning of its journal, with the commands that are carried over. */
       readonly opening: Opening;
       readonly carried: readonly JournalLine[];
     }
@@ -27,13 +27,13 @@ export type MatchedRun =
 export interface MatchPorts {
   readonly moment: ClockInstant;
   readonly newId: () => string;
-  /** The text that a hash names, of those of this run. */
+  /** The text of this run that a hash names. */
   readonly sourceOf: (hash: string) => Source;
 }
 
-/** shown: what the pool's clock shows past the full minute at the moment; null for the time of day's. */
+/** The run opened again. shown: what the pool's clock shows past the full minute now, in ms; null for the time of day's. */
 export function matchedRun(run: OpenRun, shown: Millis | null, { moment, newId, sourceOf }: MatchPorts): MatchedRun {
-  if (hasStarted(run.commands)) return { ok: false, why: 'The run has started: its clock stays as it is.' };
+  if (hasStarted(run.commands)) return { ok: false, why: 'The run has started: its clock can no longer be changed.' };
   const t = moment.hostTime - run.openedAt;
   const { openedAtTimeOfDay } = run;
   const clockPhase = shown === null ? openedAtTimeOfDay % MINUTE : pastMinute(shown - Math.floor(t));
@@ -67,7 +67,7 @@ function openedRun(source: Source, clockPhase: Millis): RunState {
   return openRun(plan.value, clockPhase);
 }
 
-/** Before the first start nothing that was accepted depends on the clock. */
+/** Carries out a command once more. Before the first start, no accepted command depends on the clock. */
 function carriedOut(state: RunState, { fields, at }: JournalLine): RunState {
   const command = readCommand(fields);
   const answer = command.ok ? apply(state, command.value, at) : null;

@@ -1,5 +1,5 @@
 /*
- * The run that is open, and what becomes of opening one.
+ * The run that is open, and the answer to opening one.
  */
 
 import type { Fault } from '../../core/result.ts';
@@ -15,7 +15,7 @@ export interface OpenRun {
   readonly openedAt: number;
   readonly clockPhase: Millis;
   readonly openedAtTimeOfDay: Millis;
-  /** After the last accepted command; `settle` takes it to a later time. */
+  /** The state after the last accepted command; `settle` takes it to a later time. */
   readonly state: RunState;
   readonly commands: NonNullable<Snapshot['run']>['commands'];
   readonly away: readonly Away[];
@@ -29,12 +29,12 @@ export type OpenAnswer =
       readonly in: 'session' | 'lanes';
       readonly faults: readonly Fault[];
     }
-  /** A run is going that would be lost. */
+  /** A run is going and would be lost. */
   | { readonly ok: false; readonly reason: 'going'; readonly why: string };
 
 export interface OpenOptions {
   /** Whether a run that is going may be lost. */
   readonly replace: boolean;
-  /** What the pool's clock shows past the full minute, 0 to 59 999 ms; by default what the machine's does. */
+  /** What the pool's clock shows past the full minute, 0 to 59 999 ms; by default, what the machine's clock shows. */
   readonly clockPhase?: Millis | undefined;
 }

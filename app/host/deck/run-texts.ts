@@ -1,6 +1,6 @@
 /*
- * The session texts of the run that is open. Each is kept once and named by its hash; all together have a
- * bound, because every screen that connects and every restart reads and plans each of them again.
+ * The session texts of the run that is open. Each is kept once and named by its hash. Their total size is limited,
+ * because every screen that connects and every restart reads and plans all of them again.
  */
 
 import type { Plan, Source } from '../../core/plan/plan.ts';
@@ -8,20 +8,20 @@ import type { FromHost } from '../../wire/messages.ts';
 import { textHash } from './text-hash.ts';
 
 /**
- * What the texts of one run may weigh together, each as often as it came into force. A coach who rewrites ten
- * kilobytes every minute for three hours stays below it; a restart with as much takes a few seconds.
+ * The most that the texts of one run may weigh together; a text counts each time it comes into force. A coach who
+ * rewrites ten kilobytes every minute for three hours stays below it, and a restart with this much takes a few seconds.
  */
 export const MOST_TEXTS = 2 * 1024 * 1024;
 
 export const NO_MORE_TEXTS =
-  'No more changes of the text fit into this run: Stop, Skip, Cut and all else go on working, ' +
-  'and what you have written can be opened as a session of its own once this run is finished.';
+  'This run has no room for more changes of the text: all other commands still work, ' +
+  'and you can open what you have written as a new session once this run is finished.';
 
 export class RunTexts {
   private readonly sources = new Map<string, Source>();
   private weight = 0;
 
-  /** Forgets those of the run before. Gives the hash of the first. */
+  /** Forgets the texts of the run before and keeps the first one of this run. Gives its hash. */
   begin(source: Source, weight: number): string {
     this.clear();
     this.grow(weight);
@@ -33,12 +33,12 @@ export class RunTexts {
     this.weight = 0;
   }
 
-  /** Another text has come into force. */
+  /** To be called when another text has come into force. */
   grow(weight: number): void {
     this.weight += weight;
   }
 
-  /** Whether another may come into force; what it comes to is not known before it is planned, and goes to the next. */
+  /** Whether another text may come into force. Its own weight is known only once it is planned, and counts for the next. */
   hasRoom(source: Source): boolean {
     return this.weight + bytesOf(source) <= MOST_TEXTS;
   }
@@ -47,7 +47,7 @@ export class RunTexts {
     return this.sources.get(hash);
   }
 
-  /** A command as screens get it: a new text is named by its hash, and goes to each by itself. */
+  /** A command as screens get it: with the hash of a new text in place of the text, which is sent separately. */
   named(fields: Readonly<Record<string, unknown>>, lanesText: string | null): Record<string, unknown> {
     const { text, ...others } = fields;
     if (typeof text !== 'string') return { ...fields };
@@ -65,7 +65,7 @@ export class RunTexts {
   }
 }
 
-/** What a text takes: a byte as it crosses the wire, with its lanes, costs about as much as a leave to be planned. */
+/** What a text costs. A byte on the wire, its lanes included, costs about as much as planning a leave. */
 export function weightOf({ source, stretches }: Plan): number {
   const leaves = (sum: number, { reps }: { readonly reps: readonly unknown[] }): number => sum + reps.length;
   return stretches.reduce((sum, { lanes }) => lanes.reduce(leaves, sum + 1), bytesOf(source));

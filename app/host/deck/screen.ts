@@ -1,7 +1,7 @@
 /*
- * One connected screen, whatever carries its messages: it says hello, gets each session text once and
- * then the latest snapshot whenever it can take one, and has its pings and commands answered. A screen
- * that says anything else, or too much, is hung up on; nobody else notices.
+ * One connected screen, whatever carries its messages. It says hello, gets each session text once and then the latest
+ * snapshot whenever it can take one, and gets answers to its pings and commands. If it says anything else, or too
+ * much, the host hangs up; no other screen notices.
  */
 
 import { hearScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../../wire/messages.ts';
@@ -11,37 +11,37 @@ import { TokenBucket } from '../web/token-bucket.ts';
 
 /** What carries messages to one screen. */
 export interface ScreenChannel {
-  /** Bytes handed over and not yet sent. */
+  /** How many bytes are handed over and not yet sent. */
   waiting(): number;
   /** Hands a message over; calls back when it has gone or failed. */
   send(text: string, sent: () => void): void;
-  /** Hangs up, politely or at once. */
+  /** Hangs up with a reason. */
   close(why: string): void;
   terminate(): void;
 }
 
 export interface Screen {
   receive(text: string): void;
-  /** Something came that carries no message, and counts as one. */
+  /** To be called when something arrives that is not a message but counts as one. */
   nudged(): void;
-  /** Whether it has said hello, and is not gone again. */
+  /** Whether it has said hello and is still connected. */
   isGreeted(): boolean;
-  /** The carrier is gone, from whichever side. */
+  /** To be called when the connection has ended, whichever side ended it. */
   gone(): void;
   /** Says goodbye and hangs up. */
   dismiss(why: string): void;
 }
 
-/** Beyond so many bytes waiting a screen gets no snapshot until they are gone: the latest is all it needs. */
+/** With more bytes than this waiting, a screen gets no snapshot until they are sent: it needs only the latest. */
 const SKIP_ABOVE = 64 * 1024;
 
-/** Beyond so many it does not read at all. */
+/** With more bytes than this waiting, it is not reading at all. */
 const GIVE_UP_ABOVE = 1024 * 1024;
 
-/** Messages a second, and how many may come at once: eight pings on connecting, and a coach's quickest taps. */
+/** Messages a second, and how many may come at once: enough for eight pings on connecting and a coach's fastest taps. */
 const MESSAGE_RATE = { perSecond: 20, burst: 40 };
 
-/** Either way the program has the page that goes with it. */
+/** Either way, reloading gives the page that belongs to this program. */
 const PAGE_IS_OLDER = 'This page is older than the program: reload it.';
 const PAGE_IS_NEWER = 'This page is newer than the program: reload it.';
 
@@ -63,7 +63,7 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     } else carrier.send(JSON.stringify(message), pump);
   };
 
-  /** Sends what the screen lacks, as far as it keeps up; called again whenever something has gone. */
+  /** Sends what the screen does not have yet, as long as it keeps up; called again whenever something has been sent. */
   const pump = (): void => {
     if (leave === null) return;
     for (const text of host.texts()) {
@@ -104,7 +104,7 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     if (!kind) return;
     const forgetEarlier = fallSilent;
     fallSilent = host.sound(kind, { id, n, status, asked, more });
-    // One page sounds as one: under another id it is not kept a second time.
+    // One page has one report: a new id replaces the report under its earlier id.
     forgetEarlier?.();
   };
 
@@ -127,15 +127,16 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
 
   return {
     receive(text) {
-      // Before anything else: what a screen works out from a ping is as good as this moment.
+      // Taken before anything else: the screen's clock is only as good as this time.
       const t2 = clock.now();
       if (isTooMuch(t2)) return;
       const heard = hearScreen(text);
       if (heard.kind === 'other version') return hangUp(heard.newer ? PAGE_IS_NEWER : PAGE_IS_OLDER);
       if (heard.kind === 'unknown') return hangUp(PAGE_IS_NEWER);
-      if (heard.kind === 'no message') return hangUp('That was no message of a screen.');
+      if (heard.kind === 'no message') return hangUp('That was not a message of a screen.');
       const { message } = heard;
-      if ((message.say === 'hello') === (leave !== null)) return hangUp('A screen says hello first, and once.');
+      if ((message.say === 'hello') === (leave !== null))
+        return hangUp('A screen must say hello first, and only once.');
       if (message.say === 'hello') return hello(message);
       if (message.say === 'command') return void command(message);
       if (message.say === 'sound') return sound(message);

@@ -1,6 +1,6 @@
 /*
- * Which screens sound. Only one does, the one that was switched on last, unless more are wanted; the
- * others learn from the snapshot that they are to fall silent. A screen that goes away frees its place.
+ * Decides which screens sound. Unless more are wanted, only the one that was switched on last does; the others learn
+ * from the snapshot that they must fall silent. A screen that goes away frees its place.
  */
 
 import type { Snapshot, SoundReport } from '../../wire/messages.ts';
@@ -11,7 +11,7 @@ type ScreenKind = Told['screens'][number]['screen'];
 interface Entry {
   readonly screen: ScreenKind;
   readonly report: SoundReport;
-  /** Rises with every screen that comes to sound; null for one that does not. */
+  /** Higher for each screen that begins to sound; null for one that does not sound. */
   since: number | null;
 }
 
@@ -20,10 +20,13 @@ export class SoundArbiter {
   private more: boolean | null = null;
   private turns = 0;
 
-  /** Returns what forgets the screen again, unless it has said something newer; true where it was known. */
+  /**
+   * Takes a screen's report. The returned function forgets the screen, unless it has said something newer; it gives true
+   * if the screen was known.
+   */
   take(screen: ScreenKind, report: SoundReport): () => boolean {
     const { id, asked, more } = report;
-    // A screen that was there before the host came knows what was wanted then; what is asked now is stronger.
+    // A screen that was open before the host started knows what was wanted then; what is asked now counts more.
     if (more !== null && (asked || this.more === null)) this.more = more;
     const wants = report.status !== 'off' && report.status !== 'missing';
     const since = this.entries.get(id)?.since ?? null;

@@ -1,5 +1,5 @@
 /*
- * The name by which host and screens speak of a session text, so that it crosses the wire once.
+ * The name that host and screens use for a session text, so that the text is sent only once.
  */
 
 import { createHash } from 'node:crypto';

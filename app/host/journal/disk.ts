@@ -1,7 +1,7 @@
 /*
- * The files of the data folder, as a port, so that tests can have a disk that is full, slow or read-only.
- * Every call rejects, or throws, with the system's reason where the disk refuses. Only ordinary files are opened: a pipe
- * or a device that stands where a file should be would never let go of who reads it.
+ * The files of the data folder, as a port, so that tests can have a disk that is full, slow or read-only. Every call
+ * rejects, or throws, with the system's reason if the disk refuses. Only ordinary files are opened: reading a pipe or
+ * a device in place of a file might never end.
  */
 
 import { constants, fdatasyncSync, fstatSync, statSync, writeSync, type BigIntStats } from 'node:fs';
@@ -9,24 +9,24 @@ import { mkdir, open, readdir, rename, rm, stat, type FileHandle } from 'node:fs
 import { dirname } from 'node:path';
 
 export interface Disk {
-  /** Makes a folder and those above it; content with one that is there. */
+  /** Makes a folder and those above it, if they do not exist. */
   makeFolder(path: string): Promise<void>;
-  /** The names in a folder; none where it is not there. */
+  /** The names in a folder; none if it does not exist. */
   list(path: string): Promise<readonly string[]>;
   exists(path: string): Promise<boolean>;
   /**
-   * What stands under a name; null for nothing. At once, as the lock beside it is read: before every line there
-   * would be a turn of the threads that work on files, and on a busy machine each takes longer than the disk.
+   * The mark of the file with this name; null for none. It returns at once, without the thread pool: this is called
+   * before every line, and on a busy machine a turn of the pool takes longer than the disk.
    */
   mark(path: string): FileMark | null;
   read(path: string): Promise<Uint8Array>;
-  /** The last so many bytes of a file, or all of a shorter one. */
+  /** The last `bytes` bytes of a file, or all of a shorter one. */
   readEnd(path: string, bytes: number): Promise<Uint8Array>;
-  /** Opens a file for writing, and makes it where it is not there. */
+  /** Opens a file for writing; makes it if it does not exist. */
   open(path: string): Promise<DiskFile>;
-  /** Puts a whole file in place of what is there: after a crash there is the old one or the new one. */
+  /** Replaces a whole file: after a crash there is either the old one or the new one. */
   replace(path: string, bytes: Uint8Array): Promise<void>;
-  /** Gives files other names: all are in their places on the disk when it resolves. */
+  /** Renames files; resolves when all new names are on the disk itself. */
   move(moves: readonly Move[]): Promise<void>;
 }
 
@@ -36,22 +36,22 @@ export interface Move {
   readonly to: string;
 }
 
-/** What tells a file from another that has come to stand under its name. */
+/** Tells a file from another one that now has its name. */
 export interface FileMark {
-  /** null where the system does not say. */
+  /** null if the system does not say. */
   readonly id: string | null;
   /** In bytes. */
   readonly length: number;
-  /** When it was last changed, by the system's own count: for comparing only. */
+  /** When it was last changed, in the system's units: only for comparing. */
   readonly changed: bigint;
 }
 
 export interface DiskFile {
-  /** Of what is open, wherever its name has gone; at once. */
+  /** The mark of the open file, even if it was renamed; returns at once. */
   mark(): FileMark;
-  /** All of the bytes, from a place in the file on. */
+  /** Writes all of the bytes, from an offset in the file on. */
   write(bytes: Uint8Array, at: number): Promise<void>;
-  /** The same, and on the disk itself when it returns; throws where the disk refuses. For a machine that is about to sleep. */
+  /** The same; the bytes are on the disk itself when it returns. Throws if the disk refuses. For a machine about to sleep. */
   writeNow(bytes: Uint8Array, at: number): void;
   truncate(length: number): Promise<void>;
   /** Resolves once what has been written is on the disk itself. */
@@ -59,7 +59,7 @@ export interface DiskFile {
   close(): Promise<void>;
 }
 
-/** The machine's own. */
+/** The disk of this machine. */
 export const systemDisk: Disk = {
   makeFolder: async (path) => void (await mkdir(path, { recursive: true })),
   async list(path) {
@@ -147,11 +147,11 @@ async function withFile<Value>(
   }
 }
 
-/** Without waiting for whoever should be at the other end of a pipe. Windows has no such pipes among its files. */
+/** Opens without waiting for the other end of a pipe. Windows has no such pipes among its files. */
 const AT_ONCE = process.platform === 'win32' ? 0 : constants.O_NONBLOCK;
 
 async function openOrdinary(path: string, flags: number): Promise<FileHandle> {
-  // Looked at first, since to open some devices is to do something with them; what is open is looked at again.
+  // Checked before opening, because opening some devices does something to them; checked again once open.
   const stats = await statOf(path);
   if (stats && !stats.isFile()) throw notOrdinary(stats.isDirectory());
   const file = await open(path, flags | AT_ONCE, 0o600);
@@ -166,10 +166,10 @@ function notOrdinary(isFolder: boolean): Error {
   return Object.assign(new Error(code), { code });
 }
 
-/** Not a name of the system's: it opens whatever it is asked for. */
+/** Our own code for a failure: the system itself opens anything. */
 const NOT_ORDINARY = 'NOT_ORDINARY';
 
-/** A new name is on the disk only once its folder is. Windows cannot sync a folder, and does without. */
+/** A new name is on the disk itself only once its folder is synced. Windows cannot sync a folder. */
 async function syncFolder(path: string): Promise<void> {
   if (process.platform === 'win32') return;
   const folder = await open(path, constants.O_RDONLY);
@@ -180,7 +180,7 @@ async function syncFolder(path: string): Promise<void> {
   }
 }
 
-/** Windows gives volumes other names by path than by what is open; some disks there give files no numbers. */
+/** On Windows a volume has one number by path and another by open file, and some disks do not number files. */
 function markOf({ dev, ino, size, ctimeNs }: BigIntStats): FileMark {
   const id = process.platform === 'win32' ? `${ino}` : `${dev}:${ino}`;
   return { id: ino === 0n ? null : id, length: Number(size), changed: ctimeNs };
@@ -203,28 +203,28 @@ export function codeOf(error: unknown): string {
 const WORDS: Readonly<Record<string, string>> = {
   ENOSPC: 'the disk is full',
   EDQUOT: 'the disk is full for this user',
-  EFBIG: 'the file may not get longer',
+  EFBIG: 'the file cannot get any longer',
   EROFS: 'the disk is read-only',
-  EACCES: 'it may not be written or read by this user',
-  EPERM: 'it may not be written or read by this user',
-  EIO: 'the disk fails',
+  EACCES: 'this user may not read or write it',
+  EPERM: 'this user may not read or write it',
+  EIO: 'the disk is failing',
   ENXIO: 'the disk is not there any more',
   ENODEV: 'the disk is not there any more',
   ESTALE: 'the shared folder is not there any more',
   ETIMEDOUT: 'the disk does not answer',
-  ENOENT: 'it is not there any more',
+  ENOENT: 'it does not exist any more',
   EISDIR: 'it is a folder',
-  ENOTDIR: 'a file stands where a folder should be',
-  EEXIST: 'a file stands where a folder should be',
+  ENOTDIR: 'there is a file in place of a folder',
+  EEXIST: 'there is a file in place of a folder',
   EBUSY: 'another program has it open',
-  ELOOP: 'its links lead in a circle',
+  ELOOP: 'its links form a circle',
   ENAMETOOLONG: 'its name is too long',
   EMFILE: 'too many files are open on this machine',
   ENFILE: 'too many files are open on this machine',
-  [NOT_ORDINARY]: 'it is no ordinary file',
+  [NOT_ORDINARY]: 'it is not an ordinary file',
 };
 
-/** Why a disk refused, in words that fit into a sentence. */
+/** Why a disk refused, in words that fit into brackets in a sentence. */
 export function diskReason(error: unknown): string {
   const code = codeOf(error);
   if (code === '') return error instanceof Error ? error.message : String(error);

@@ -1,6 +1,6 @@
 /*
- * The journal on the disk: one file a run. Each line is written at once, where a kill of the process does not
- * reach it, and made safe from a power cut apart from that, as many at once as there are. What the disk refuses
+ * The journal on the disk, one file for each run. Each line is written at once, so that it outlives the process.
+ * Making lines safe from a power cut is a separate step, for all lines written by then. A line that the disk refuses
  * waits and is tried again until it is written.
  */
 
@@ -15,28 +15,28 @@ import type { Timer, Timers } from '../time/timers.ts';
 
 export interface JournalPorts {
   readonly disk: Disk;
-  /** Where journals are; made with the first. */
+  /** The folder of the journals; made with the first one. */
   readonly folder: string;
-  /** Which start of the machine this is. */
+  /** The name of this start of the machine. */
   readonly boot: string;
   readonly timers: Timers;
   readonly guard: Guard;
-  /** What has happened to the open run's file while it was open, for the coach; null when another run is opened. */
+  /** Gets a sentence for the coach about what has happened to the open file; null when another run is opened. */
   readonly tell: (sentence: string | null) => void;
 }
 
-/** In ms: so long after a refusal the disk is tried again. */
+/** In ms: how long after a refusal the disk is tried again. */
 const RETRY: Millis = 1000;
 
 interface Waiting {
   readonly file: RunFile;
-  /** null: the file is only let go of. */
+  /** null if the file is only to be closed. */
   readonly entry: JournalEntry | null;
-  /** The file is not needed after this. */
+  /** Whether the file can be closed after this. */
   readonly last: boolean;
   readonly safe: () => void;
   readonly refused: (why: Error) => void;
-  /** It is in the file, and then on the disk itself: however often it was refused before. */
+  /** Called when the line is in the file, and `onSafe` when it is on the disk itself, however often it was refused. */
   readonly onFile: () => void;
   readonly onSafe: () => void;
 }
@@ -49,9 +49,9 @@ export class JournalFile implements Journal {
   private file: RunFile | null = null;
   private run: string | null = null;
   private backlog: Waiting[] = [];
-  /** Written, and not yet known to be on the disk itself. */
+  /** Lines written and not yet known to be on the disk itself. */
   private unsafe: Waiting[] = [];
-  /** Leaves handed over that no sign of life has told of. */
+  /** Leaves handed over that are not yet in a sign of life. */
   private handed: (readonly [lane: number, at: Millis])[] = [];
   private writing: Promise<void> | null = null;
   private syncing: Promise<void> | null = null;
@@ -75,12 +75,12 @@ export class JournalFile implements Journal {
     const fields = { run, text, lanesText, clockPhase, openedAtTimeOfDay };
     return this.queue(
       { file, entry: { say: 'opened', journal: JOURNAL_VERSION, ...fields, ...stamp }, last: false },
-      // Not before: a kill between the two must leave one of them.
+      // Only then is the run before closed: a kill in between must leave one of the two.
       { onSafe: () => former && this.finish(former, replaced) },
     );
   }
 
-  /** Makes a file that was found the one that is written to. `shared`: the host that wrote it may still have it open. */
+  /** Continues a file that was found. `shared`: the host that wrote it may still have it open. */
   takeUp(run: string, found: FoundFile, shared = false): void {
     this.run = run;
     this.file = RunFile.found(this.filePorts(), found, shared);
@@ -91,7 +91,7 @@ export class JournalFile implements Journal {
     let onFile = (): void => undefined;
     const inFile = new Promise<void>((resolve) => (onFile = resolve));
     const command = this.put({ say: 'command', id, command: fields, ...stamp }, { onFile });
-    // Only a mark can come behind the end, and the end is what a journal ends with.
+    // Only a mark can follow the end. Then the end is written again, because it must be the last line.
     const end = this.file?.closed ? [this.put({ say: 'closed', why: 'done', ...stamp })] : [];
     return { inFile, safe: Promise.all([command, ...end]).then(() => undefined) };
   }
@@ -99,12 +99,12 @@ export class JournalFile implements Journal {
   alive({ run, at, leaves, ...moment }: AliveSign): void {
     if (run !== this.run || !this.file || this.file.closed) return;
     this.hand(leaves);
-    // Behind a disk that refuses or dawdles, one that waits is enough; the next has its leaves too.
+    // While the disk refuses or is slow, one waiting sign of life is enough: the next one carries its leaves too.
     if (this.behind || this.backlog.some(({ entry }) => entry?.say === 'alive')) return;
     this.put({ say: 'alive', leaves: this.handed.splice(0), ...this.stamp(at, moment) }).catch(() => undefined);
   }
 
-  /** A sign of life that is on the disk when this returns, if the disk is free and willing; for a machine that is about to sleep. */
+  /** Writes a sign of life before it returns, if the disk is free and does not refuse. For a machine about to sleep. */
   signNow(sign: AliveSign): void {
     const { file } = this;
     if (sign.run !== this.run || !file || file.closed) return;
@@ -129,7 +129,7 @@ export class JournalFile implements Journal {
     this.listeners.push(listener);
   }
 
-  /** Waits until what is waiting is written or refused, and lets go of the file. */
+  /** Waits until all waiting lines are written or refused, then closes the file. */
   async end(): Promise<void> {
     while (this.writing ?? this.syncing) await (this.writing ?? this.syncing);
     if (this.retry) this.ports.timers.clear(this.retry);
@@ -138,12 +138,12 @@ export class JournalFile implements Journal {
     this.file = null;
   }
 
-  /** One by one: after a long absence there are more than a call can take as its arguments. */
+  /** Adds one by one: after a long absence there can be more leaves than a call can take as arguments. */
   private hand(leaves: AliveSign['leaves']): void {
     for (const { lane, at } of leaves) this.handed.push([lane, at]);
   }
 
-  /** `replaced`: its last line, where it has none. */
+  /** Closes the file of the run before. `replaced`: its last line, if it has none yet. */
   private finish(former: RunFile, replaced: Closing | null): void {
     const entry = replaced && !former.closed ? this.closingEntry(replaced) : null;
     former.closed = true;
@@ -184,9 +184,9 @@ export class JournalFile implements Journal {
     });
   }
 
-  /** False where the disk refused. */
+  /** Writes the waiting lines; false if the disk refused. */
   private async writeBacklog(): Promise<boolean> {
-    // Lines given in one go are written in one go.
+    // Waits a turn, so that lines given together are written together.
     await Promise.resolve();
     while (this.backlog.length > 0) {
       const batch = ofFirstFile(this.backlog);
@@ -203,7 +203,7 @@ export class JournalFile implements Journal {
     return true;
   }
 
-  /** One at a time, each for all that has been written by then; lines go on being written meanwhile. False where the disk refused. */
+  /** Makes written lines safe, all of them in one sync at a time. Lines can be written meanwhile. False if the disk refused. */
   private async syncWritten(): Promise<boolean> {
     while (this.unsafe.length > 0) {
       const batch = ofFirstFile(this.unsafe);
@@ -227,7 +227,7 @@ export class JournalFile implements Journal {
     return true;
   }
 
-  /** Everyone who waits is told; what is to last is kept and tried again. */
+  /** Tells everyone who waits. Lines that must last are kept and tried again. */
   private refuse(error: unknown): false {
     const why = new Error(diskReason(error));
     for (const { refused } of [...this.unsafe, ...this.backlog]) refused(why);
@@ -254,25 +254,25 @@ export class JournalFile implements Journal {
   }
 }
 
-/** Names sort by the time of opening, UTC: 2026-11-05T19-30-02Z-….jsonl. */
+/** Names sort by the time of opening (UTC): 2026-11-05T19-30-02Z-….jsonl. */
 function fileName(wallMs: number, run: string): string {
   const time = new Date(wallMs).toISOString().slice(0, 19).replaceAll(':', '-');
   return `${time}Z-${run.replaceAll(/[^\w-]/g, '_').slice(0, 40)}.jsonl`;
 }
 
-/** Those at the front that are for the same file. */
+/** The lines at the front that are for the same file. */
 function ofFirstFile(lines: readonly Waiting[]): readonly Waiting[] {
   const other = lines.findIndex(({ file }) => file !== lines[0]!.file);
   return lines.slice(0, other < 0 ? undefined : other);
 }
 
-/** By identity: a disk that refused meanwhile may have had lines let go from among them. */
+/** Compares by identity, because a refusal in the meantime may have removed some of the lines. */
 function without(lines: readonly Waiting[], done: readonly Waiting[]): Waiting[] {
   const gone = new Set(done);
   return lines.filter((line) => !gone.has(line));
 }
 
-/** Signs of life are not waited for, nor kept where they cannot be written. */
+/** Whether a line must last. Nobody waits for signs of life, and they are dropped if they cannot be written. */
 function isLasting({ entry }: Waiting): boolean {
   return entry?.say !== 'alive';
 }

@@ -1,32 +1,32 @@
 /*
- * One line of a journal: a JSON object whose last field is the checksum of all before it, so that what
- * was written whole can be told from what was not, and any program can read it. From the second on each
- * names the checksum of the line before, so that a line that is missing, doubled or out of its place shows.
+ * One line of a journal: a JSON object whose last field is a checksum of everything before it. The checksum shows
+ * whether the line was written completely, and any program can read it. Each line after the first also has the
+ * checksum of the line before, which shows lines that are missing, doubled or out of place.
  */
 
 import { crc32 } from 'node:zlib';
 import { DAY, MINUTE, type Millis } from '../../core/units.ts';
 
-/** The form of the lines; raised when an older program could misread them. */
+/** The version of the lines; raised when an older program could misread them. */
 export const JOURNAL_VERSION = 2;
 
-/** From this form on every line but the first names the one before. */
+/** From this version on, every line but the first names the one before. */
 const CHAINED_FROM = 2;
 
-/** The moment of a line. `at` is since the run was opened; whole, but for `opened` and `back`, which are what others count from. */
+/** The time of a line. `at`: ms since the run was opened; whole, except in `opened` and `back`, from which others count. */
 export interface Stamp {
   readonly at: Millis;
-  /** In ms: the machine's monotonic clock, its uptime, and the wall clock since 1970 (UTC). */
+  /** In ms: the machine's monotonic clock, its uptime, and the wall clock (since 1970, UTC). */
   readonly mono: number;
   readonly uptime: number;
   readonly wall: number;
-  /** Which start of the machine the first two belong to. */
+  /** The start of the machine to which the first two belong. */
   readonly boot: string;
 }
 
 export type JournalEntry = OpenedEntry | CommandEntry | AliveEntry | BackEntry | ClosedEntry;
 
-/** The first line of a journal; `at` is 0 but for a run that was opened anew when its clock was matched. */
+/** The first line of a journal. `at` is 0, except for a run that was opened again when its clock was matched. */
 export interface OpenedEntry extends Stamp {
   readonly say: 'opened';
   readonly journal: number;
@@ -44,56 +44,56 @@ export interface CommandEntry extends Stamp {
   readonly command: Readonly<Record<string, unknown>>;
 }
 
-/** A sign of life with the leaves handed over since the last, as lane and time; takes no part in the fold. */
+/** A sign of life with the leaves handed over since the last one, as lane and time. The fold ignores it. */
 export interface AliveEntry extends Stamp {
   readonly say: 'alive';
   readonly leaves: readonly (readonly [lane: number, at: Millis])[];
 }
 
-/** The run was taken up again: from the last line before until here nobody was there. */
+/** The run was taken up again: the host was not running from the line before to this one. */
 export interface BackEntry extends Stamp {
   readonly say: 'back';
-  /** The clock by which the time between was found. */
+  /** The clock that told the time between. */
   readonly by: 'monotonic' | 'wall';
 }
 
-/** Nothing more is to come; a mark made later is followed by another of these. */
+/** The run is closed. A mark made later is followed by another of these. */
 export interface ClosedEntry extends Stamp {
   readonly say: 'closed';
   readonly why: ClosedWhy;
-  /** The coach has been told that it was left unattended; such a line comes behind the one without it. */
+  /** The coach has been told that the run was left unattended. Such a line follows the one without this field. */
   readonly told?: true;
 }
 
 const CLOSED_WHYS = ['done', 'left', 'replaced', 'unattended', 'not begun'] as const;
 
-/** Over; left by the coach after a crash; another was opened in its place; nobody came back to it; never begun. */
+/** Done; left by the coach after a crash; replaced by another run; nobody came back to it; never begun. */
 export type ClosedWhy = (typeof CLOSED_WHYS)[number];
 
-/** A line as it is written. */
+/** A line to be written. */
 export interface WrittenLine {
-  /** Its newline included. */
+  /** With its newline. */
   readonly text: string;
   /** Its checksum, which the next line names. */
   readonly sum: string;
 }
 
-/** `after`: the checksum of the line before; null for the first. */
+/** The line for an entry. `after`: the checksum of the line before; null for the first. */
 export function lineOf(entry: JournalEntry, after: string | null): WrittenLine {
   const body = JSON.stringify(after === null ? entry : { ...entry, after });
   const sum = checksum(body);
   return { text: `${body.slice(0, -1)},"sum":"${sum}"}\n`, sum };
 }
 
-/** What was read of a line. */
+/** A line that was read. */
 export interface ReadLine {
   readonly entry: JournalEntry;
   readonly sum: string;
-  /** The checksum of the line before, as this line has it; null where it names none. */
+  /** The checksum of the line before that this line names; null for none. */
   readonly after: string | null;
 }
 
-/** What a line without its newline says; null where it was not written whole, or is none. Never throws. */
+/** Reads a line without its newline; null if it was not written completely or is not a journal line. Never throws. */
 export function readLine(line: string): ReadLine | null {
   const parts = /^(\{.*),"sum":"([0-9a-f]{8})"\}$/s.exec(line);
   if (!parts) return null;
@@ -105,12 +105,12 @@ export function readLine(line: string): ReadLine | null {
   return { entry: value, sum: parts[2]!, after: typeof after === 'string' ? after : null };
 }
 
-/** Whether a line stands where it was written: behind the one before, in a journal of this version. */
+/** Whether a line really follows `before` in a journal of this version. */
 export function followsOn({ after }: ReadLine, before: ReadLine, version: number): boolean {
   return after === null ? version < CHAINED_FROM : after === before.sum;
 }
 
-/** The version that a first line claims to be of, whether or not it can be understood; null for none. */
+/** The version that a first line claims, whether or not this program can read it; null for none. */
 export function versionOf(line: string): number | null {
   const version = parsed(line)?.['journal'];
   return typeof version === 'number' ? version : null;
@@ -120,10 +120,10 @@ function checksum(body: string): string {
   return crc32(body).toString(16).padStart(8, '0');
 }
 
-/** In ms: no time of a line is later, be it by the wall clock (the end of the year 9999) or since something. */
+/** The largest time in a line, in ms: the end of the year 9999 by the wall clock. */
 const LATEST = 253_402_300_799_999;
 
-/** As of a run and of a command on the wire: screens take no longer name. */
+/** The longest id of a run or command, in characters, as on the wire. */
 const LONGEST_ID = 64;
 
 const HIGHEST_LANE = 20;
@@ -168,7 +168,7 @@ function hasOwnFields(value: Fields): boolean {
   }
 }
 
-/** Of a first line that this program can read: a higher one is never come to. */
+/** Whether a version is one that this program can read; higher ones are refused before. */
 function isVersion(value: unknown): boolean {
   return isWhole(value, JOURNAL_VERSION) && value !== 0;
 }

@@ -1,6 +1,6 @@
 /*
- * A first look at the journals of a folder, however many there are: of one that was closed nothing but its
- * end is read, and several are read at a time.
+ * Takes a first look at all journals of a folder. Of a closed journal only the end is read, and several are read at
+ * a time.
  */
 
 import { unreadableText } from '../recovery/recovery-text.ts';
@@ -8,7 +8,7 @@ import { diskReason, type Disk } from './disk.ts';
 import { lastEntryOf, readJournal, type JournalLines } from './journal-text.ts';
 import { isToBeTold } from '../recovery/unattended.ts';
 
-/** Not closed; or closed, but with something behind its end, or while the coach is still to be told that nobody came back to it. */
+/** A journal that is not closed; or has something after its end; or that the coach has not been told about yet. */
 export interface UnfinishedJournal {
   readonly kind: 'unfinished';
   readonly path: string;
@@ -24,13 +24,13 @@ export type JournalLook =
   | { readonly kind: 'newer'; readonly path: string; readonly version: number }
   | { readonly kind: 'unreadable'; readonly sentence: string };
 
-/** A closing line is far shorter, in bytes. */
+/** How many bytes to read; a closing line is far shorter. */
 const END = 1024;
 
-/** So many are read at a time: the system does no more than a few at once anyway. */
+/** How many are read at a time: the system reads only a few at once anyway. */
 const AT_A_TIME = 16;
 
-/** In the order of the paths. Never rejects. */
+/** The looks, in the order of the paths. Never rejects. */
 export async function lookAt(disk: Disk, paths: readonly string[]): Promise<readonly JournalLook[]> {
   const looks: JournalLook[] = [];
   for (let index = 0; index < paths.length; index += AT_A_TIME) {

@@ -1,6 +1,6 @@
 /*
- * A whole journal from its bytes. Everything before the first line that is damaged or out of its place is
- * used, and nothing after it, because what came later was given on top of what is lost.
+ * Reads a whole journal from its bytes. Lines are used up to the first one that is damaged or out of place. Nothing
+ * after it is used, because later commands were given on top of what is lost.
  */
 
 import {
@@ -15,27 +15,27 @@ import {
 
 export type JournalText =
   | JournalLines
-  /** Not even its first line is whole. */
+  /** Not even the first line is complete. */
   | { readonly kind: 'nothing' }
-  /** Written by a newer program, and not to be touched. */
+  /** Written by a newer program: it must not be changed. */
   | { readonly kind: 'newer'; readonly version: number };
 
 export interface JournalLines {
   readonly kind: 'journal';
   readonly opened: OpenedEntry;
-  /** All lines that are used, the first included. */
+  /** All lines that are used, from the first. */
   readonly entries: readonly JournalEntry[];
-  /** Where each of them ends, in bytes. */
+  /** The offset at which each of them ends, in bytes. */
   readonly ends: readonly number[];
   /** The checksum of each. */
   readonly sums: readonly string[];
-  /** How many bytes they take; what stands behind them is not used. */
+  /** How many bytes they take; what follows is not used. */
   readonly length: number;
-  /** Why the line behind them is not used; null where there is none. */
+  /** Why the next line is not used; null if there is none. */
   readonly stop: 'damaged' | 'out of place' | null;
 }
 
-/** Never throws, whatever the bytes are. */
+/** Reads a journal. Never throws, whatever the bytes are. */
 export function readJournal(bytes: Uint8Array): JournalText {
   const lines: ReadLine[] = [];
   const ends: number[] = [];
@@ -61,7 +61,7 @@ export function readJournal(bytes: Uint8Array): JournalText {
   return { kind: 'journal', opened, entries, ends, sums: lines.map(({ sum }) => sum), length, stop };
 }
 
-/** The last line of a journal that ends with these bytes; null where it is not whole, or longer than they are. */
+/** The last line of a journal that ends with these bytes; null if it is not complete in them. */
 export function lastEntryOf(end: Uint8Array): JournalEntry | null {
   return lastLineOf(end)?.entry ?? null;
 }
@@ -74,7 +74,7 @@ export function lastLineOf(end: Uint8Array): ReadLine | null {
   return line === null ? null : readLine(line);
 }
 
-/** The same journal as far as so many of its lines. */
+/** The journal with only its first `count` lines. */
 export function firstLines(journal: JournalLines, count: number): JournalLines {
   return {
     ...journal,
@@ -87,7 +87,7 @@ export function firstLines(journal: JournalLines, count: number): JournalLines {
 
 const NEWLINE = 0x0a;
 
-/** Only the first line opens a run, and every other belongs behind the one before. */
+/** Whether a line is in its place: only the first opens a run, and every other follows the one before. */
 function standsRight(line: ReadLine, before: ReadLine | undefined, version: number): boolean {
   if ((line.entry.say === 'opened') !== (before === undefined)) return false;
   return before === undefined || followsOn(line, before, version);

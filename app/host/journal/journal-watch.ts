@@ -1,52 +1,52 @@
 /*
- * Waits for the journal, but not for long: a disk that refuses or dawdles does not stop the run. The
- * coach is told for as long as anything is not on the disk.
+ * Waits for the journal, but not for long: a disk that refuses or is slow does not stop the run. As long as anything
+ * is not on the disk, the coach is told so.
  */
 
 import type { Timers } from '../time/timers.ts';
 
 /**
- * In ms: longer than a healthy disk takes, shorter than a coach notices, and less than a leave is on its way:
- * a command that is carried out later than that comes too late for a leave that was handed over meanwhile.
+ * In ms. Longer than a healthy disk takes and shorter than a coach notices. Also less than ON_ITS_WAY, the time for
+ * which a leave is on its way to the loudspeaker: a command carried out later than that comes too late for the leave.
  */
 const PATIENCE = 100;
 
 /**
- * In ms: so much longer for a line that is not even in the file, where a kill of the process would not reach it. It
- * takes a moment, which one that has waited for others may not have had. Both together are less than a leave is on its way.
+ * In ms: how much longer to wait for a line that is not even in the file, where it would outlive the process. A line
+ * that has waited behind others may not have had time for that. Both waits together are still less than ON_ITS_WAY.
  */
 const FOR_THE_FILE = 100;
 
 /**
- * In ms: a process that gets no turn may find all that time gone before it has even begun to write. So long the file is
- * waited for then; not behind a disk that is known to be slow, where each would wait so long behind the one before.
+ * In ms: the least wait for the file. A process that was held up may find its time over before it has begun to write.
+ * It does not apply when the disk is known to be slow: each line would wait this long behind the one before.
  */
 const LEAST_FOR_THE_FILE = 40;
 
 /**
- * In ms, for the first line of a run that has come back: its file is opened and read back first, which on a busy
- * machine takes a while, and a command given meanwhile would wait behind that for longer than it may.
+ * In ms, for the first line of a run that has come back. Its file is opened and read first, which takes a while on a
+ * busy machine, and a command given meanwhile would have to wait for that.
  */
 export const PATIENCE_AT_START = 2000;
 
 export class JournalWatch {
   private readonly timers: Timers;
   private readonly changed: () => void;
-  /** Numbers the writes; a notice is of one of them, and gone once that or a later one is on the disk. */
+  /** Numbers the writes. A notice belongs to one of them, and goes once that one or a later one is on the disk. */
   private writes = 0;
   private behind: { readonly write: number; readonly why: string } | null = null;
   private over = false;
 
-  /** `changed` is called when the notices are not what they were. */
+  /** `changed` is called when the notices have changed. */
   constructor(timers: Timers, changed: () => void) {
     this.timers = timers;
     this.changed = changed;
   }
 
   /**
-   * Resolves when the writing is done, has failed, or has taken too long; never rejects. `waited`: for how
-   * long, in ms, the one who gave it has waited already for what was to be written before. `inFile`: when what
-   * is written is in its file, if not yet safe there. `patience`: how long is too long, in ms.
+   * Resolves when the writing is done, has failed, or has taken too long; never rejects. `waited`: how long the
+   * caller has already waited for earlier writes, in ms. `inFile`: resolves when the line is in its file, if not yet
+   * safe there. `patience`: how long is too long, in ms.
    */
   written(
     writing: Promise<void>,
@@ -62,7 +62,7 @@ export class JournalWatch {
         void inFile.then(resolve);
       };
       const timer = this.timers.set(slow, Math.max(0, patience - waited));
-      // A process that was held up finds all its timers due before it hears what the disk has done meanwhile: once more.
+      // A process that was held up finds its timers due before it hears from the disk: it waits once more.
       let last = this.timers.set(
         () => (last = this.timers.set(resolve, 0)),
         Math.max(least, patience + FOR_THE_FILE - waited),
@@ -77,22 +77,22 @@ export class JournalWatch {
           this.timers.clear(last);
           resolve();
         })
-        // Both branches are dealt with; nothing is left to fail.
+        // Both outcomes are handled above.
         .catch(() => undefined);
     });
   }
 
-  /** Everything that was ever given to the journal is on the disk. */
+  /** To be called when everything that was given to the journal is on the disk. */
   caughtUpWithAll(): void {
     this.caughtUp(this.writes);
   }
 
-  /** Nothing is written any more, which the coach is told apart from this. */
+  /** To be called when nothing is written any more. The coach is told that elsewhere. */
   giveUp(): void {
     this.over = true;
   }
 
-  /** What the coach must be told, for as long as it lasts. */
+  /** What the coach must be told now. */
   notices(): readonly string[] {
     return this.behind && !this.over ? [noticeOf(this.behind.why)] : [];
   }
@@ -111,7 +111,7 @@ export class JournalWatch {
 
 function noticeOf(why: string): string {
   return (
-    `The record is not on the disk (${why}): the run goes on, and would not survive a crash. ` +
-    'It is tried again and again: see to the disk, and keep this machine running.'
+    `The record is not on the disk (${why}): the run goes on, but would not survive a crash. ` +
+    'Lanecall keeps trying: check the disk, and keep this machine running.'
   );
 }

@@ -1,6 +1,5 @@
 /*
- * What the host needs of a journal. Every accepted command is given to the journal before the command is
- * answered.
+ * What the host needs from a journal. Every accepted command is given to the journal before it is answered.
  */
 
 import type { Millis } from '../../core/units.ts';
@@ -11,28 +10,29 @@ import type { ClosedWhy } from './journal-line.ts';
 
 export interface Journal {
   /**
-   * A new run. `replaced`: how the one before is closed, unless it is; null where there is none. It is closed when
-   * the new one is on the disk, so that a kill between the two leaves one of them. Resolves with the new one.
+   * Begins a new run. `replaced`: how to close the run before, if it is not closed; null if there is none. It is closed
+   * only after the new run is on the disk, so that a kill in between leaves one of them. Resolves when the new run is
+   * on the disk.
    */
   open(opening: Opening, replaced: Closing | null): Promise<void>;
   append(line: JournalLine): Writing;
-  /** A sign of life with the leaves handed over since the last, not waited for. */
+  /** Writes a sign of life with the leaves handed over since the last one. Nobody waits for it. */
   alive(sign: AliveSign): void;
-  /** The run that was found is taken up again. Resolves and rejects as what `append` makes safe. */
+  /** Takes up the run that was found. Resolves and rejects like `safe` of `append`. */
   back(comeback: Comeback): Promise<void>;
-  /** Nothing more is to come, marks apart. Resolves and rejects likewise; does nothing for a run that is closed. */
+  /** Closes the run: only marks may follow. Resolves and rejects likewise; does nothing if the run is closed. */
   close(closing: Closing): Promise<void>;
-  /** Calls back whenever all that was refused has got onto the disk after all. */
+  /** Calls back whenever everything that the disk had refused is on it after all. */
   onCaughtUp(listener: () => void): void;
 }
 
 /** A line on its way to the disk. */
 export interface Writing {
-  /** Resolves once it is in the file, where a kill of the process does not reach it. */
+  /** Resolves once the line is in the file, where it outlives the process. */
   readonly inFile: Promise<void>;
   /**
-   * Resolves once this line and all before it are on the disk. Rejects with the reason where the disk refuses; the
-   * line is kept then and written with the next.
+   * Resolves once this line and all before it are on the disk. Rejects with the reason if the disk refuses; the line is
+   * then kept and written with the next one.
    */
   readonly safe: Promise<void>;
 }
@@ -43,15 +43,15 @@ export interface Opening extends ClockInstant {
   /** What the pool's clock shows past the full minute at t = 0, 0 to 59 999 ms. */
   readonly clockPhase: Millis;
   readonly openedAtTimeOfDay: Millis;
-  /** Since t = 0, with a fraction, for a run whose clock was matched later; 0 where it is left out. */
+  /** ms since t = 0, with a fraction, for a run whose clock was matched later; 0 if left out. */
   readonly at?: number;
 }
 
 export interface JournalLine extends ClockInstant {
   readonly run: string;
-  /** Of the command. */
+  /** The command's id. */
   readonly id: string;
-  /** Since the run was opened, whole. */
+  /** Whole ms since the run was opened. */
   readonly at: Millis;
   readonly fields: Readonly<Record<string, unknown>>;
 }
@@ -64,9 +64,9 @@ export interface AliveSign extends ClockInstant {
 
 export interface Comeback extends ClockInstant {
   readonly run: string;
-  /** Since the run was opened, with a fraction: the lines that follow are counted from here. */
+  /** ms since the run was opened, with a fraction: later lines are counted from here. */
   readonly at: number;
-  /** The clock by which the time that nobody was there was found. */
+  /** The clock that told how long the program was not running. */
   readonly by: 'monotonic' | 'wall';
 }
 

@@ -1,6 +1,7 @@
 /*
- * Follows the run along the loop: hands each leave that has happened to the journal, as a sign of life,
- * and gives one at least every five seconds. With each, what can no longer be undone is let go of. When the run is over for good, its journal is closed.
+ * Follows the run along the loop. It writes a sign of life with the leaves that have happened into the journal, at
+ * least every five seconds. With each, it lets go of what can no longer be undone. When the run is over for good, it
+ * closes the journal.
  */
 
 import type { Millis } from '../../core/units.ts';
@@ -18,9 +19,9 @@ const SIGN_EVERY: Millis = 5000;
 
 export function lifeSigns(host: DeckHost, clock: Clock, journal: Journal): Consumer {
   let signedAt = -Infinity;
-  /** Of a run that is closed, or about to be; one that was taken up again by then has another. */
+  /** The state of a run that is closed or about to be. A run that went on after all has another state. */
   let closed: RunState | null = null;
-  /** From one time to the next event nothing happens: most wake-ups fall between, and need not work it out again. */
+  /** A span in which nothing happens, up to the next event. Most wake-ups fall into it and need no work. */
   let quiet: { readonly state: RunState; readonly from: Millis; readonly event: Millis } | null = null;
 
   const eventFrom = (state: RunState, from: Millis): Millis => {
@@ -53,16 +54,16 @@ export function lifeSigns(host: DeckHost, clock: Clock, journal: Journal): Consu
   };
 }
 
-/** The leaves from `from`, included, to `to`, not included; in ms since the run was opened. */
+/** The leaves with from <= time < to, in ms since the run was opened. */
 export function leavesWithin(state: RunState, from: number, to: number): readonly Leave[] {
-  // Times of leaves are whole: the last whole time before `to`, and after the one before `from`.
+  // Leaves have whole times, so these are the last whole time before `to` and the last one before `from`.
   return leavesOf(settle(state, Math.ceil(to) - 1), Math.ceil(from) - 1).filter(({ at }) => at < to);
 }
 
-/** When, at a whole time `from` or later, a rep leaves or a stretch ends by itself; Infinity for never. */
+/** The first time at `from` or later (whole) at which a rep leaves or a stretch ends by itself; Infinity for never. */
 export function nextEvent(state: RunState, from: Millis): Millis {
   const now = settle(state, from - 1);
-  // A leave on its way to the loudspeaker when a command came counts as left before its time has come.
+  // A leave that was on its way to the loudspeaker when a command came has left before its time.
   const soon = leavesOf(now, from - 1).map(({ at }) => at);
   if (now.phase !== 'going') return Math.min(Infinity, ...soon);
   const leaves = now.lanes.filter((lane) => isPending(lane) && lane.stoppedBy === null).map(nextLeave);

@@ -1,7 +1,7 @@
 /*
- * The file of one run: lines are written behind each other, each naming the one before, and made safe apart
- * from that. What its name stands for is looked at before every write: a file that was removed, moved,
- * replaced, cut short or written over while it is open is written anew, whole.
+ * The file of one run. Lines are appended, each naming the one before, and made safe separately. Before every write
+ * the file is checked by its name: one that was removed, moved, replaced, cut short or written over while it was open
+ * is written again as a whole.
  */
 
 import { basename, dirname } from 'node:path';
@@ -9,40 +9,43 @@ import type { Disk, DiskFile, FileMark } from './disk.ts';
 import { lineOf, type JournalEntry } from './journal-line.ts';
 import { setTornAside, putAside } from './torn.ts';
 
-/** A journal that was found on the disk and is to be gone on with. */
+/** A journal that was found on the disk and will be continued. */
 export interface FoundFile {
   readonly path: string;
-  /** Of its lines that are used. */
+  /** The bytes of the lines that are used. */
   readonly bytes: Uint8Array;
   /** The checksum of the last of them. */
   readonly sum: string;
-  /** What stands behind them and must be set aside before anything is written; null for nothing. */
+  /** The bytes after them, which must be set aside before anything is written; null for none. */
   readonly torn: Uint8Array | null;
 }
 
-/** Whether the folder is still this host's to write in. */
+/** Checks that this host still has the lock of the folder and may write there. */
 export interface Guard {
-  /** Rejects with the reason where it is not, or where that cannot be found out. */
+  /** Rejects with the reason if it may not, or if that cannot be found out. */
   check(): Promise<void>;
-  /** The same at once; throws. */
+  /** The same without waiting: throws. */
   checkNow(): void;
 }
 
 export interface RunFilePorts {
   readonly disk: Disk;
   readonly guard: Guard;
-  /** Told, in a sentence for the coach, that the file had to be written anew. */
+  /** Gets a sentence for the coach when the file had to be written again. */
   readonly mended: (sentence: string) => void;
 }
 
 type Named = Pick<FileMark, 'id' | 'length'>;
 
-/** What has happened to a file behind the back of who has it open. */
+/** What has happened to a file while it was open. */
 export type Standing = 'whole' | 'gone' | 'another' | 'shorter' | 'longer';
 
 type Harm = Exclude<Standing, 'whole'> | 'written over';
 
-/** `length`: what has been written, in bytes. Where the system numbers no files, one that replaces another is told by its length alone. */
+/**
+ * Compares the open file with what its name now stands for. `length`: how much has been written, in bytes. If the
+ * system does not number files, only the length shows that a file has been replaced.
+ */
 export function standingOf(open: Named, named: Named | null, length: number): Standing {
   if (!named) return 'gone';
   if (open.id !== null && named.id !== null && open.id !== named.id) return 'another';
@@ -52,7 +55,7 @@ export function standingOf(open: Named, named: Named | null, length: number): St
 
 export class RunFile {
   readonly path: string;
-  /** Its last line has been given. */
+  /** Whether its last line has been given. */
   closed = false;
   private readonly ports: RunFilePorts;
   private open: DiskFile | null = null;
@@ -60,20 +63,20 @@ export class RunFile {
   private readonly parts: Uint8Array[] = [];
   private length = 0;
   private sum: string | null = null;
-  /** Of that, so much is known to be on the disk itself. */
+  /** How many of those bytes are known to be on the disk itself. */
   private safe = 0;
   private torn: Uint8Array | null = null;
-  /** Something may stand behind `length` that is to be overwritten. */
+  /** There may be bytes after `length` that must be overwritten. */
   private soiled = false;
-  /** What is not safe must be written again: a disk that could not make it safe may have dropped it. */
+  /** What is not safe must be written again: the disk failed to make it safe and may have dropped it. */
   private doubtful = false;
-  /** What was found to have happened to it, while the coach has not been told that it is mended. */
+  /** What has happened to the file, until the coach has been told that it is mended. */
   private harm: Harm | null = null;
-  /** All of it is put into a new file before anything more is written. */
+  /** Everything must be written into a new file before anything more is written. */
   private anew = false;
-  /** On some disks a file's number by its name is not its number once it is open. */
+  /** False on disks where a file has one number by its name and another once it is open. */
   private numbersHold = true;
-  /** What the system said of its last change after the last write here: any other is somebody else's. null for not known. */
+  /** The time of change that the system gave after our last write; any other is somebody else's. null if not known. */
   private ours: bigint | null = null;
   private turn: Promise<unknown> = Promise.resolve();
 
@@ -82,7 +85,7 @@ export class RunFile {
     this.path = path;
   }
 
-  /** `shared`: the host that wrote it may still have it open, and must not reach what is written from now on. */
+  /** `shared`: the host that wrote it may still have it open. Then a new file is used, which that host cannot reach. */
   static found(ports: RunFilePorts, { path, bytes, sum, torn }: FoundFile, shared: boolean): RunFile {
     const file = new RunFile(ports, path);
     file.parts.push(bytes);
@@ -94,7 +97,7 @@ export class RunFile {
     return file;
   }
 
-  /** Resolves when the lines are in the file, where a kill of the process does not reach them; all or none are. */
+  /** Resolves when the lines are in the file, where they outlive the process. Either all of them are or none. */
   write(entries: readonly JournalEntry[]): Promise<void> {
     return this.inTurn(async () => {
       const open = await this.ready();
@@ -105,7 +108,7 @@ export class RunFile {
     });
   }
 
-  /** Resolves when all that had been written by the time of the call is on the disk itself. */
+  /** Resolves when everything written before the call is on the disk itself. */
   async sync(): Promise<void> {
     const isReady = this.open !== null && !this.doubtful;
     const open = isReady ? this.open! : await this.inTurn(() => this.allAgain());
@@ -119,7 +122,7 @@ export class RunFile {
     this.safe = Math.max(this.safe, upTo);
   }
 
-  /** Writes a line and makes it safe at once; false where the file is not ready for that, or refuses. */
+  /** Writes a line and makes it safe before it returns; false if the file is not ready for that, or refuses. */
   writeNow(entry: JournalEntry): boolean {
     if (!this.open || this.soiled || this.doubtful) return false;
     const { bytes, sum } = this.linesOf([entry]);
@@ -138,7 +141,7 @@ export class RunFile {
     return this.inTurn(() => this.letGo());
   }
 
-  /** What may have been dropped is written again. */
+  /** Writes again what the disk may have dropped. */
   private async allAgain(): Promise<DiskFile> {
     const open = await this.ready();
     if (this.doubtful) await open.write(this.bytes().subarray(this.safe), this.safe);
@@ -151,12 +154,12 @@ export class RunFile {
     try {
       this.ours = open.mark().changed;
     } catch {
-      // It is read back before the next write; this one has been done all the same.
+      // The write is done. The file is read back before the next one.
       this.ours = null;
     }
   }
 
-  /** The file, open, as it was left by the write before; else made so. */
+  /** The open file, as the last write left it; if it is not, it is made so first. */
   private async ready(): Promise<DiskFile> {
     await this.ports.guard.check();
     if (!this.open) await this.openFile();
@@ -205,7 +208,7 @@ export class RunFile {
     return mark.changed === this.ours || (await this.isAsWritten()) ? null : 'written over';
   }
 
-  /** Whether what has been written is what stands there, as far as the disk may not have dropped it. */
+  /** Whether the file still has what has been written, except for what the disk may have dropped. */
   private async isAsWritten(): Promise<boolean> {
     const length = this.doubtful ? this.safe : this.length;
     const there = await this.ports.disk.read(this.path);
@@ -261,7 +264,7 @@ function mendedText(path: string, harm: Harm): string {
     'written over': 'was written over by another program (what it wrote is kept beside it)',
   }[harm];
   return (
-    `The record of this run (${basename(path)}) ${what} while the run was going: it is whole again in ` +
+    `The record of this run (${basename(path)}) ${what} while the run was going: Lanecall has written it again in ` +
     `${dirname(path)}. Leave that folder alone while Lanecall is open.`
   );
 }

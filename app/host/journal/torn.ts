@@ -1,10 +1,10 @@
 /*
- * What of a journal cannot be used is kept beside it, for whoever wants to look, and never written over.
+ * What cannot be used of a journal is kept in a file beside it, for anyone who wants to look, and never overwritten.
  */
 
 import type { Disk, Move } from './disk.ts';
 
-/** Keeps the bytes under a name of their own beside the journal, on the disk; the journal is not touched. */
+/** Writes the bytes to a new file beside the journal, safe on the disk; the journal is not touched. */
 export async function setTornAside(disk: Disk, path: string, bytes: Uint8Array): Promise<void> {
   await disk.replace(await freeName(disk, path), bytes);
 }
@@ -21,7 +21,7 @@ export async function cutOffTorn(disk: Disk, path: string, length: number, torn:
   }
 }
 
-/** Files of which nothing can be used are put aside whole. */
+/** Renames files of which nothing can be used. */
 export async function putAside(disk: Disk, paths: readonly string[]): Promise<void> {
   const moves: Move[] = [];
   for (const path of paths) moves.push({ from: path, to: await freeName(disk, path) });

@@ -1,6 +1,5 @@
 /*
- * Which start of the machine this is: the monotonic clock can be compared within one, and means nothing
- * across two.
+ * Tells which start of the machine this is. Monotonic times can be compared only within one start.
  */
 
 import { readFileSync } from 'node:fs';
@@ -8,8 +7,8 @@ import { uptime } from 'node:os';
 import type { Millis } from '../../core/units.ts';
 
 /**
- * Where the system gives a start no name, it is known by its time, wall clock less uptime, and the wall clock is
- * slewed and the uptime comes in whole seconds; no machine starts twice within half a minute of use.
+ * If the system has no name for a start, it is known by its time: wall clock minus uptime. That time is not exact,
+ * because the wall clock is slewed and the uptime comes in whole seconds. But no machine starts twice in half a minute.
  */
 const SAME_START: Millis = 30_000;
 
@@ -24,7 +23,7 @@ export function thisBoot(): string {
   }
 }
 
-/** wall and up in ms. */
+/** The name of a start from the wall clock and the uptime, both in ms. */
 export function bootByTime(wall: number, up: number): string {
   return `${BY_TIME}${Math.round(wall - up)}`;
 }

@@ -1,5 +1,5 @@
 /*
- * Where what must outlive the program is kept, unless another place is asked for.
+ * The folder for what must outlive the program, unless another folder is asked for.
  */
 
 import { isAbsolute, join } from 'node:path';
@@ -11,9 +11,9 @@ export interface Machine {
   readonly home: string;
 }
 
-/** The folder for programs' data that the system has for its user; it need not be there yet. Sources: XDG base directories, 0.8. */
+/** Our folder in the system's place for the user's program data; it may not exist yet. Source: XDG base directories, 0.8. */
 export function dataFolder({ platform, env, home }: Machine): string {
-  // Relative paths in it are to be ignored, says the standard.
+  // The standard says to ignore a relative path in it.
   const given = env['XDG_DATA_HOME'];
   if (given !== undefined && isAbsolute(given)) return join(given, 'lanecall');
   if (platform === 'darwin') return join(home, 'Library', 'Application Support', 'lanecall');
@@ -21,7 +21,7 @@ export function dataFolder({ platform, env, home }: Machine): string {
   return join(home, '.local', 'share', 'lanecall');
 }
 
-/** The journals, in a data folder. */
+/** The folder of the journals in a data folder. */
 export function runsFolder(folder: string): string {
   return join(folder, 'runs');
 }

@@ -1,11 +1,11 @@
 /*
- * One host at a time on a data folder. Its lock is a file with a beat, which goes on as long as the host does,
- * so that hosts that cannot see each other's processes (in containers, or on machines that share a folder) see
- * that. No clock is compared: a lock is abandoned when whoever waits for it has not seen it beat for so long. Where
- * the system says that the holder has ended, it is abandoned at once.
+ * One host at a time on a data folder. Its lock is a file with a counter, the beat, which the host raises as long as
+ * it runs. So hosts that cannot see each other's processes (in containers, or on machines that share a folder) can
+ * still see each other. No clocks are compared: a lock is abandoned if the host that wants it has seen no beat for six
+ * seconds. If the system says that the holder has ended, it is abandoned at once.
  *
- * A host may be stopped for longer than that, and wake up when another has its lock: it looks at the lock
- * before every write, and writes no more. What it had open by then is not what the other writes to (see RunFile).
+ * A host may be paused for longer than that and wake up when another has its lock. It checks the lock before every
+ * write, and then writes no more. The file it still has open is not the one that the other host writes (see RunFile).
  */
 
 import { randomUUID } from 'node:crypto';
@@ -20,22 +20,21 @@ import type { Guard } from '../journal/run-file.ts';
 import type { Timer, Timers } from '../time/timers.ts';
 
 export type LockTaken =
-  /** `silent`: it was another's that had not beaten for so long, and may not have ended. */
+  /** `silent`: the lock was taken from a host that had stopped beating but may still be running. */
   | { readonly ok: true; readonly lock: HostLock; readonly silent: boolean }
-  /** Another host has it: its process number, if the file says. */
+  /** Another host has it. pid: its process number, if the file says. */
   | { readonly ok: false; readonly pid: number | null };
 
-/** In ms. */
 export const BEAT_EVERY: Millis = 1000;
 
-/** So often, and so many times, a lock is looked at before it counts as abandoned: for six seconds, or six beats. */
+/** A lock is checked this often, and so many times, before it counts as abandoned: for six seconds, which is six beats. */
 export const LOOK_EVERY: Millis = 500;
 export const LOOKS = 12;
 
-/** A lock is given up or found abandoned a few times at most while it is being taken. */
+/** How often to try. While a lock is being taken, others give it up or leave it abandoned a few times at most. */
 const ATTEMPTS = 20;
 
-/** Takes the lock of a folder that is there. Rejects where the disk refuses. */
+/** Takes the lock of a folder, which must exist. Rejects if the disk refuses. */
 export async function takeHostLock(
   folder: string,
   timers: Timers,
@@ -46,7 +45,7 @@ export async function takeHostLock(
   const lock = new HostLock(folder, timers, facts, token);
   let silent = false;
   for (let attempt = 0; attempt < ATTEMPTS; attempt++) {
-    // Looked at first: a disk that refuses every new file must not hide the host that is at work on it.
+    // Checked before making one: even on a disk that refuses new files, another host there must be noticed.
     const text = lookedAt(path);
     if (text === UNREADABLE) return { ok: false, pid: null };
     if (text === null) {
@@ -68,14 +67,14 @@ export async function takeHostLock(
   return { ok: false, pid: null };
 }
 
-/** A lock that the disk does not let a host have now; it is made as soon as it can be, where nobody else has. */
+/** A lock that the disk refuses now. It is made as soon as the disk allows, if no other host has made one. */
 export function lockToCome(folder: string, timers: Timers): HostLock {
   const lock = new HostLock(folder, timers, systemFacts(), randomUUID());
   lock.beat();
   return lock;
 }
 
-/** A lock that is held, and the right to write that goes with it. */
+/** A lock that is held. Only its holder may write in the folder. */
 export class HostLock implements Guard {
   private readonly folder: string;
   private readonly path: string;
@@ -95,7 +94,7 @@ export class HostLock implements Guard {
     this.mine = { pid, born: facts.birthOf(pid), boot, space, token };
   }
 
-  /** Called back once when another host has taken the folder; nothing may be written there from then on. */
+  /** Calls back once when another host has taken the folder; from then on nothing may be written there. */
   onLost(listener: () => void): void {
     this.listeners.push(listener);
     if (this.lost) listener();
@@ -110,13 +109,13 @@ export class HostLock implements Guard {
     const text = readLock(this.path);
     const holder = text === null ? null : holderOf(text);
     if (holder?.token === this.mine.token) return;
-    // Gone with its folder, removed or written over by hand: nobody has taken it.
+    // Gone with its folder, removed or overwritten by hand: no other host has taken it.
     if (text !== null && !holder) removeAbandoned(this.path, text, this.mine.token);
     if (!holder && this.make()) return;
     if (holderOf(readLock(this.path) ?? '')?.token !== this.mine.token) this.lose();
   }
 
-  /** False where there is one. */
+  /** Makes the lock file; false if there is one already. */
   make(): boolean {
     mkdirSync(this.folder, { recursive: true });
     return makeLock(this.path, lockText(this.mine), this.mine.token);
@@ -131,7 +130,7 @@ export class HostLock implements Guard {
     }, BEAT_EVERY);
   }
 
-  /** Ours alone: a lock that was taken from us is not ours to give up. */
+  /** Removes the lock, unless another host has taken it from us. */
   release(): void {
     if (this.timer) this.timers.clear(this.timer);
     if (this.released) return;
@@ -139,7 +138,7 @@ export class HostLock implements Guard {
     try {
       if (holderOf(readLock(this.path) ?? '')?.token === this.mine.token) rmSync(this.path, { force: true });
     } catch {
-      // A lock that cannot be removed any more stops beating, which is as good.
+      // If it cannot be removed, it stops beating, which does the same.
     }
   }
 
@@ -147,7 +146,7 @@ export class HostLock implements Guard {
     try {
       if (!(await writeBeat(this.path, this.mine.token, ++this.beats)) && !this.released) this.checkNow();
     } catch {
-      // What the disk refuses now it may do the next time; whether the lock is still ours is looked at before every write.
+      // The disk may accept the next beat; and before every write it is checked that the lock is still ours.
     }
   }
 
@@ -162,7 +161,7 @@ const TAKEN = 'another Lanecall has the folder';
 
 const UNREADABLE = Symbol('unreadable');
 
-/** One that may not be read is somebody's all the same. */
+/** The text of a lock; null if there is none. A lock that may not be read still belongs to somebody. */
 function lookedAt(path: string): string | null | typeof UNREADABLE {
   try {
     return readLock(path);
@@ -172,14 +171,14 @@ function lookedAt(path: string): string | null | typeof UNREADABLE {
   }
 }
 
-/** What the system says of a holder at once. */
+/** What the system can say at once about a holder. */
 function knownOf({ pid, born, boot, space }: Holder, facts: ProcessFacts): 'there' | 'gone' | 'nothing' {
-  // Programs that had no beats named no start, and no list.
+  // Programs from before the beats wrote neither `boot` nor `space`.
   const isOurList = space === facts.space || boot === '';
   if (born !== null && born === facts.birthOf(pid)) return isOurList ? 'there' : 'nothing';
   if (space === null || space !== facts.space || !isSameBoot(boot, facts.boot)) return 'nothing';
   if (!facts.isRunning(pid)) return 'gone';
-  // A process of that number is there: a later one, where the system says when it began.
+  // A process has that number. If the system says when it began, it is a later one.
   return born !== null ? 'gone' : 'nothing';
 }
 

@@ -1,6 +1,6 @@
 /*
- * The file of a lock, as every system and shared folder can do it: made by one alone, read as it stands, and
- * moved away by one alone. Who has it writes a beat into it, in place.
+ * The file of a lock, made only with what every system and shared folder can do. Only one host can make it, and only
+ * one can move it away. Its holder writes a beat into it, in place.
  */
 
 import {
@@ -17,30 +17,30 @@ import {
 import { open } from 'node:fs/promises';
 import { codeOf } from '../journal/disk.ts';
 
-/** Who has a lock. */
+/** The process that has a lock. */
 export interface Holder {
   readonly pid: number;
-  /** Tells processes of one number apart; null where the system does not say. */
+  /** Tells apart processes with the same number; null if the system does not say. */
   readonly born: string | null;
-  /** Which start of which machine that number belongs to. */
+  /** The start of the machine in which that number holds. */
   readonly boot: string;
-  /** Within that, which list of processes; null where the system does not say. */
+  /** The list of processes within that start; null if the system does not say. */
   readonly space: string | null;
-  /** A name that no other holder ever has. */
+  /** A name that no other holder has, ever. */
   readonly token: string;
 }
 
-/** Digits of the beat: they stand at the end, so that they can be written over in place. */
+/** How many digits the beat has. They are at the end of the file, so that they can be overwritten in place. */
 const BEAT_DIGITS = 8;
 
 const BEHIND_BEAT = '"}';
 
-/** What stands in the file of a holder at first. */
+/** The text of a new lock file. */
 export function lockText(holder: Holder): string {
   return `${JSON.stringify(holder).slice(0, -1)},"beat":"${'0'.repeat(BEAT_DIGITS)}${BEHIND_BEAT}`;
 }
 
-/** Whose a text is; null where it names nobody. `boot` is empty in a lock of a program that had no beats. */
+/** The holder that a lock's text names; null if it names none. `boot` is empty in locks from before the beats. */
 export function holderOf(text: string): Holder | null {
   try {
     const value = JSON.parse(text) as Partial<Record<keyof Holder, unknown>> | null;
@@ -59,11 +59,11 @@ export function holderOf(text: string): Holder | null {
   }
 }
 
-/** null where there is none. Throws where it cannot be read, or is no ordinary file. */
+/** The text of a lock file; null if there is none. Throws if it cannot be read or is not an ordinary file. */
 export function readLock(path: string): string | null {
   let file: number;
   try {
-    // Not waiting for the other end, should it be a pipe.
+    // If it is a pipe, do not wait for its other end.
     file = openSync(path, constants.O_RDONLY | (process.platform === 'win32' ? 0 : constants.O_NONBLOCK));
   } catch (error) {
     if (codeOf(error) === 'ENOENT') return null;
@@ -77,9 +77,9 @@ export function readLock(path: string): string | null {
   }
 }
 
-/** Whether it was made: not where there is one. Throws where the disk refuses. */
+/** Makes a lock file; false if there is one already. Throws if the disk refuses. */
 export function makeLock(path: string, text: string, token: string): boolean {
-  // Under another name first, so that a lock is never there without its holder.
+  // Written under another name first, so that there is never a lock without its holder's name.
   const own = `${path}.${token}`;
   try {
     writeFileSync(own, text);
@@ -92,7 +92,7 @@ export function makeLock(path: string, text: string, token: string): boolean {
     return true;
   } catch (error) {
     if (codeOf(error) === 'EEXIST') return false;
-    // Disks of cameras and sticks have no links.
+    // The file systems of memory cards and sticks have no links.
     return makeWithoutLink(path, text);
   } finally {
     rmSync(own, { force: true });
@@ -105,15 +105,15 @@ function makeWithoutLink(path: string, text: string): boolean {
     return true;
   } catch (error) {
     if (codeOf(error) === 'EEXIST') return false;
-    // Made, and not filled: the disk is full.
+    // The file was made but not filled, because the disk is full.
     removeIfThere(path);
     throw error;
   }
 }
 
 /**
- * Two hosts may find the same lock abandoned, and the slower must not remove the faster one's new one: it is
- * moved away, which only one of them can do, and put back where it turns out to be another.
+ * Removes an abandoned lock. Two hosts may find it abandoned, and the slower one must not remove the new lock of the
+ * faster one. So the file is moved away first, which only one host can do, and put back if it is another lock.
  */
 export function removeAbandoned(path: string, text: string, token: string): void {
   if (readLock(path) !== text) return;
@@ -129,7 +129,7 @@ export function removeAbandoned(path: string, text: string, token: string): void
   rmSync(away, { force: true });
 }
 
-/** Writes a beat where the file is still the holder's own; false where it is another's, or gone. */
+/** Writes a beat if the file is still the holder's own; false if it is another's, or gone. */
 export async function writeBeat(path: string, token: string, beat: number): Promise<boolean> {
   let file;
   try {
@@ -149,7 +149,7 @@ export async function writeBeat(path: string, token: string, beat: number): Prom
   }
 }
 
-/** Of a file that could not be written: where the disk does not let it go either, the first reason is the one to be told. */
+/** Removes a file that could not be written. If that fails too, the reason of the failed write is what matters. */
 function removeIfThere(path: string): void {
   try {
     rmSync(path, { force: true });

@@ -1,6 +1,6 @@
 /*
- * What the system says of this process and of others, as far as it does: enough to know at once that the
- * holder of a lock is there, or has ended.
+ * What the system can say about this process and others. It tells at once whether the holder of a lock is still
+ * running or has ended; on some systems it cannot.
  */
 
 import { readFileSync, readlinkSync } from 'node:fs';
@@ -13,7 +13,7 @@ export interface ProcessFacts {
   /** As `Holder`. */
   readonly boot: string;
   readonly space: string | null;
-  /** When a process began; null where the system does not say, or once it has ended. */
+  /** When a process began; null if the system does not say, or if it has ended. */
   birthOf(pid: number): string | null;
   isRunning(pid: number): boolean;
 }
@@ -22,13 +22,13 @@ export function systemFacts(): ProcessFacts {
   return { pid: process.pid, boot: thisBoot(), space: spaceOfProcesses(), birthOf, isRunning };
 }
 
-/** When a process began: the start of the machine and the ticks since, as Linux keeps them; null elsewhere, or once it has ended. */
+/** When a process began: the start of the machine and the clock ticks since then, on Linux; null elsewhere, or if it has ended. */
 export function birthOf(pid: number): string | null {
   try {
     const status = readFileSync(`/proc/${pid}/stat`, 'utf8');
     // The name in brackets may hold spaces; the state comes after it, the start time 19 fields later.
     const fields = status.slice(status.lastIndexOf(')') + 2).split(' ');
-    // Ended, with nobody to collect its status: it stays in the list for as long as that.
+    // Z: it has ended and is still in the list because nobody has collected its status.
     return fields[0] === 'Z' ? null : `${thisBoot()} ${fields[19]}`;
   } catch {
     return null;
@@ -36,8 +36,8 @@ export function birthOf(pid: number): string | null {
 }
 
 /**
- * Linux has many lists of processes on one machine, and a number means nothing outside its own. Elsewhere there
- * is one a machine, but machines that were switched on together have the same start.
+ * Names the list of processes that this process is in. Linux can have many lists on one machine, and a process number
+ * holds only in its own. Other systems have one a machine, so the machine's name tells it.
  */
 function spaceOfProcesses(): string | null {
   if (process.platform !== 'linux') return hostname();
@@ -53,7 +53,7 @@ function isRunning(pid: number): boolean {
     process.kill(pid, 0);
     return true;
   } catch (error) {
-    // EPERM: somebody else's, but there.
+    // EPERM: it is another user's, but it is running.
     return codeOf(error) === 'EPERM';
   }
 }

@@ -1,5 +1,5 @@
 /*
- * Where a run is when the host comes back to it, and what fell due while nobody was there.
+ * Where a run is when the host comes back to it, and what was due while the host was not running.
  */
 
 import type { Millis } from '../../core/units.ts';
@@ -13,20 +13,20 @@ import type { JournalEntry, Stamp } from '../journal/journal-line.ts';
 export interface Position {
   /** Now, in ms since the run was opened, with a fraction. */
   readonly at: number;
-  /** The last time of which the journal knows that somebody was there. */
+  /** The last time at which the journal shows that the host was running. */
   readonly seenAt: Millis;
-  /** The clock by which the time between was found: the wall clock where the machine was restarted. */
+  /** The clock that told the time between: the wall clock if the machine was restarted. */
   readonly by: 'monotonic' | 'wall';
-  /** False where that clock stands before the last sign of life, so that the time between is not known. */
+  /** False if that clock is now earlier than at the last sign of life: then the time between is not known. */
   readonly isKnown: boolean;
 }
 
-/** From all lines of a journal, which may not be empty. Never before the last of them. */
+/** The position of a run from all lines of its journal (at least one). It is never before the last line. */
 export function positionAt(entries: readonly JournalEntry[], now: ClockInstant, boot: string): Position {
   const last = entries[entries.length - 1]!;
   const seenAt = Math.ceil(last.at);
   const anchor = lastAnchor(entries);
-  // A monotonic clock that is behind the one before has begun anew, whatever the start is called.
+  // If the monotonic clock is now behind the last line, it has begun again, whatever the name of the start says.
   if (isSameBoot(anchor.boot, boot) && now.monotonic >= last.mono) {
     return { at: Math.max(last.at, anchor.at + elapsed(anchor, now)), seenAt, by: 'monotonic', isKnown: true };
   }
@@ -34,7 +34,7 @@ export function positionAt(entries: readonly JournalEntry[], now: ClockInstant, 
   return { at: last.at + Math.max(0, away), seenAt, by: 'wall', isKnown: away >= 0 };
 }
 
-/** All times in which nobody was there, up to the position that they were found at. */
+/** All times in which the host was not running, up to this position. */
 export function awayTimes(entries: readonly JournalEntry[], { seenAt, at }: Position): readonly Away[] {
   const before = entries.flatMap((entry, index) =>
     entry.say === 'back' ? [{ from: Math.ceil(entries[index - 1]!.at), to: Math.floor(entry.at) }] : [],
@@ -42,12 +42,12 @@ export function awayTimes(entries: readonly JournalEntry[], { seenAt, at }: Posi
   return [...before, { from: seenAt, to: Math.floor(at) }].filter(({ from, to }) => from < to);
 }
 
-/** The leaves that fell due after somebody was last there. */
+/** The leaves that were due while the host was not running. */
 export function leavesMissed(state: RunState, { seenAt, at }: Position): readonly Leave[] {
   return leavesOf(settle(state, Math.floor(at)), seenAt);
 }
 
-/** Only these two have their time to a fraction of a ms: counted from any other, each comeback would lose some. */
+/** The last line of the two kinds with fractions of a ms: counting from any other would lose a little each time. */
 function lastAnchor(entries: readonly JournalEntry[]): Stamp {
   for (let index = entries.length - 1; index > 0; index--) {
     if (entries[index]!.say === 'back') return entries[index]!;
@@ -55,7 +55,7 @@ function lastAnchor(entries: readonly JournalEntry[]): Stamp {
   return entries[0]!;
 }
 
-/** In ms within one start of the machine, time slept included. */
+/** ms within one start of the machine, time slept included. */
 function elapsed(from: Stamp, now: ClockInstant): number {
   const before: Sample = { monotonic: from.mono, wall: from.wall, uptime: from.uptime };
   const after: Sample = { monotonic: now.monotonic, wall: now.wallMs, uptime: now.uptime };

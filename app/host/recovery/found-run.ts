@@ -1,5 +1,5 @@
 /*
- * A run as its journal tells it, folded again from the text and the commands.
+ * A run read from its journal: folded again from the text and the commands.
  */
 
 import type { Millis } from '../../core/units.ts';
@@ -19,26 +19,26 @@ import { weightOf } from '../deck/run-texts.ts';
 
 export interface FoundCommand extends TimedCommand {
   readonly id: string;
-  /** As they came from a screen. */
+  /** The command's fields as they came from a screen. */
   readonly fields: Readonly<Record<string, unknown>>;
 }
 
-/** A run to be gone on with. */
+/** A run that can be continued. */
 export interface FoundRun {
   readonly run: string;
   readonly source: Source;
   readonly clockPhase: Millis;
   readonly openedAtTimeOfDay: Millis;
-  /** By the wall clock, in ms since 1970, UTC. */
+  /** ms since 1970 (UTC) by the wall clock. */
   readonly openedAtWall: number;
   readonly commands: readonly FoundCommand[];
   /** After the last command. */
   readonly state: RunState;
   /** Where it is at the moment given, and how that is known. */
   readonly position: Position;
-  /** When nobody was there, this time included. */
+  /** The times in which the host was not running, the last one included. */
   readonly away: readonly Away[];
-  /** Of all its texts, see RunTexts. */
+  /** The weight of all its texts, see RunTexts. */
   readonly weight: number;
   readonly file: FoundFile;
 }
@@ -50,16 +50,16 @@ export interface FoldedJournal {
   readonly commands: readonly FoundCommand[];
   /** After the last command. */
   readonly state: RunState;
-  /** Of all texts that came into force, see RunTexts. */
+  /** The weight of all texts that came into force, see RunTexts. */
   readonly weight: number;
   /**
-   * Why the first line that was not used was not: its command is none for this program, or refused. What came
-   * behind it was given on top of it, and screens could not follow: it is not used either. Null where all were.
+   * Why a line was not used: this program does not know its command, or refuses it. Later lines are not used either,
+   * because they were given on top of it and screens could not follow. Null if all lines were used.
    */
   readonly refused: string | null;
 }
 
-/** Null where this program cannot read the session any more. */
+/** Folds a journal; null if this program can no longer read the session. */
 export function foldJournal(journal: JournalLines): FoldedJournal | null {
   const { text, lanesText, clockPhase } = journal.opened;
   const plan = openPlan({ text, lanesText });
@@ -78,7 +78,7 @@ export function foldJournal(journal: JournalLines): FoldedJournal | null {
   return { journal, commands, state, weight, refused: null };
 }
 
-/** The run of a journal, at a moment. */
+/** The run of a folded journal, at a moment. */
 export function foundRun(
   { journal: { opened, entries }, commands, state, weight }: FoldedJournal,
   file: FoundFile,

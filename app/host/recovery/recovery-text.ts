@@ -10,39 +10,39 @@ import { leavesText } from '../../core/run/leaves-text.ts';
 import { leavesMissed } from './comeback.ts';
 import type { FoundRun } from './found-run.ts';
 
-/** So many sets with leaves not called are told; more would hide the first of them. */
+/** The most sets with missed leaves that are named; more would hide the first of them. */
 const MOST_TOLD = 6;
 
-/** Why a coach may have seen a leave that counts as not called. */
-const SCREENS_WENT_ON = 'A screen that stayed open went on by itself and may have shown them.';
+/** Why a coach may have seen a leave that the record has as not called. */
+const SCREENS_WENT_ON = 'A screen that stayed open kept going by itself and may have shown them.';
 
-/** For how long nobody was there, by which clock that is known, and what was not called. */
+/** How long the program was not running, by which clock that is known, and what was not called. */
 export function awayText(run: FoundRun): string {
   const { state, position } = run;
   if (!position.isKnown) return unknownAwayText(hasStarted(run.commands));
   const away = Math.max(0, Math.floor(position.at - position.seenAt));
-  const back = `The run has come back after ${spanText(away)} in which the program was not there.`;
+  const back = `The run has come back: Lanecall was not running for ${spanText(away)}.`;
   const restarted =
-    'The machine was restarted: the time is taken from its time of day, so look whether it agrees with the clock on the wall.';
+    'The machine was restarted, so this comes from its time of day: check it against the clock on the wall.';
   const missed = leavesMissed(state, position);
   const uncalled =
     missed.length === 0
-      ? 'No leave fell due meanwhile.'
-      : `Not called meanwhile: ${leavesText(missed, MOST_TOLD)}. ${SCREENS_WENT_ON}`;
+      ? 'No leave was due in that time.'
+      : `Not called in that time: ${leavesText(missed, MOST_TOLD)}. ${SCREENS_WENT_ON}`;
   return [back, ...(position.by === 'wall' ? [restarted] : []), uncalled].join(' ');
 }
 
-/** Once a run has started its clock can be matched no more. */
+/** Once a run has started, its clock can no longer be matched. */
 function unknownAwayText(started: boolean): string {
   const mend = started ? 'shift the lanes until their leaves agree with it' : 'match the clock to it before the start';
   return (
-    "The run has come back, but the machine was restarted and its clock stands before the run's last sign of life: " +
-    'for how long the program was not there is not known, nor what was not called. ' +
-    `The run goes on from that sign of life. Look at the clock on the wall, and ${mend}.`
+    "The run has come back, but the machine was restarted and its clock is now earlier than the run's last record. " +
+    'Lanecall cannot tell how long it was not running, or which leaves were not called. ' +
+    `The run goes on from that last record. Look at the clock on the wall, and ${mend}.`
   );
 }
 
-/** What was kept of a run to which nobody came back; `lastLeave` in ms since it was opened, null without one. */
+/** What was kept of a run that was left unattended. lastLeave: ms since the run was opened, null for none. */
 export function unattendedText(run: FoundRun, lastLeave: Millis | null): string {
   const { openedAtTimeOfDay, commands } = run;
   const timeOf = (time: Millis): string => timeOfDayAfter(Math.floor(time / MINUTE), 0);
@@ -58,66 +58,67 @@ export function unattendedText(run: FoundRun, lastLeave: Millis | null): string 
   return `${run.state.plan.session.title ?? 'A session'}, ${opened}: ${given}, ${left}.`;
 }
 
-/** Why a record is not used to its end; `lines`: how many of them are used. */
+/** Why a record is used only up to a line; `lines`: how many lines are used. */
 export function stoppedText(path: string, lines: number, why: 'damaged' | 'out of place'): string {
   const name = basename(path);
-  if (lines === 0) return `The record ${name} is damaged: nothing in it can be used, and it is put aside as it is.`;
+  if (lines === 0)
+    return `The record ${name} is damaged and nothing in it can be used: it is kept unchanged under another name.`;
   const what =
     why === 'damaged'
       ? `The record ${name} is damaged`
-      : `In the record ${name} line ${lines + 1} is not the one that was written behind line ${lines}`;
-  return `${what}: everything up to line ${lines} is used, and the rest is kept beside it. ${LOOK}`;
+      : `In the record ${name}, line ${lines + 1} is not the one that was written after line ${lines}`;
+  return `${what}: Lanecall uses everything up to line ${lines} and keeps the rest in a file beside it. ${LOOK}`;
 }
 
-/** `why`: a sentence. */
+/** Why a record stops at a command. `why`: a sentence. */
 export function refusedText(path: string, line: number, why: string): string {
   return (
-    `Line ${line} of the record ${basename(path)} has a command that this Lanecall does not carry out (${why.replace(/\.$/, '')}): ` +
-    `the run is as it was before it, and that line and all behind it are kept beside the record. ${LOOK}`
+    `Line ${line} of the record ${basename(path)} has a command that this Lanecall cannot carry out (${why.replace(/\.$/, '')}): ` +
+    `the run is as it was before that line, and the rest is kept in a file beside the record. ${LOOK}`
   );
 }
 
-const LOOK = 'Look whether the screens show what the swimmers do before you go on.';
+const LOOK = 'Before you go on, check that the screens show what the swimmers are doing.';
 
 export function newerText(path: string, version: number): string {
   return (
-    `The record ${basename(path)} was written by a newer Lanecall (form ${version}): it is left as it is. ` +
-    'Open it with that one.'
+    `The record ${basename(path)} was written by a newer Lanecall (form ${version}): it is left unchanged. ` +
+    'Open it with that newer version.'
   );
 }
 
 export function brokenText(path: string): string {
   return (
-    `The session in the record ${basename(path)} cannot be read by this Lanecall: it is left as it is. ` +
-    'Open it with the one that wrote it, or move it out of the folder.'
+    `The session in the record ${basename(path)} cannot be read by this Lanecall: it is left unchanged. ` +
+    'Open it with the version that wrote it, or move it out of the folder.'
   );
 }
 
 export function unreadableFolderText(folder: string, why: string): string {
   return (
-    `The records in ${folder} cannot be read (${why}): a run that was going there does not come back. ` +
-    'Mend the folder and start Lanecall again, or give another folder with --data.'
+    `The records in ${folder} cannot be read (${why}): a run that was going cannot come back. ` +
+    'Repair the folder and start Lanecall again, or name another folder with --data.'
   );
 }
 
 export function unreadableText(path: string, why: string): string {
   return (
-    `The record ${basename(path)} cannot be read (${why}): it is left as it is. ` +
-    'Mend it and start Lanecall again, or move it out of the folder.'
+    `The record ${basename(path)} cannot be read (${why}): it is left unchanged. ` +
+    'Repair it and start Lanecall again, or move it out of the folder.'
   );
 }
 
-/** So many more of the sentences above were left out. */
+/** How many more records have a sentence like those above. */
 export function moreText(count: number, folder: string): string {
   const records = count === 1 ? '1 more record' : `${count} more records`;
-  return `${records} in ${folder} cannot be used to the end: look there when the session is over.`;
+  return `${records} in ${folder} cannot be used completely: look in that folder after the session.`;
 }
 
-/** So many unfinished records were not looked at. */
+/** How many unfinished records were not read at this start. */
 export function leftForLaterText(count: number, folder: string): string {
   const records = count === 1 ? '1 older record' : `${count} older records`;
   return (
     `${records} of unfinished runs in ${folder} are left for the next start. ` +
-    'Move them out of the folder where you do not need them.'
+    'Move them out of the folder if you do not need them.'
   );
 }

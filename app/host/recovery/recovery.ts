@@ -1,6 +1,6 @@
 /*
- * Coming back: what the journals of the data folder say of a run that nobody ended. The newest such run
- * goes on where it should be, and others are closed; what cannot be used is kept aside, and the coach is told.
+ * Coming back after a crash: finds runs in the data folder that nobody ended. The newest one goes on where it should
+ * be, and the others are closed. What cannot be used is set aside, and the coach is told.
  */
 
 import { join } from 'node:path';
@@ -32,22 +32,22 @@ import {
   type UnattendedRun,
 } from './unattended.ts';
 
-/** So many unfinished journals are folded, mended and closed at a start; nobody has more but by damage. */
+/** The most unfinished journals that one start folds, mends and closes. Only damage leaves more. */
 const MOST_UNFINISHED = 20;
 
-/** So many sentences of records that cannot be used to their end are told one by one. */
+/** The most records with damage that get a sentence each. */
 const MOST_SAID = 6;
 
 export interface Recovery {
   readonly found: FoundRun | null;
-  /** What the coach is told of that run; null without one. */
+  /** What the coach is told about that run; null if there is none. */
   readonly away: string | null;
   /** What else the coach must be told, in sentences. */
   readonly said: readonly string[];
   readonly unattended: {
     /** What was kept of each run that was left unattended, newest first. */
     readonly runs: readonly string[];
-    /** The coach has read that; never rejects. */
+    /** To be called when the coach has read them; never rejects. */
     told(): Promise<void>;
   };
 }
@@ -61,7 +61,7 @@ export interface RecoveryPorts {
   readonly moment: ClockInstant;
 }
 
-/** Looks through the journals, newest first. Never rejects: what the disk refuses is said. */
+/** Looks through the journals, newest first. Never rejects: if the disk refuses, `said` says so. */
 export async function recover(ports: RecoveryPorts): Promise<Recovery> {
   const said: string[] = [];
   const unattended: UnattendedRun[] = [];
@@ -86,7 +86,7 @@ export async function recover(ports: RecoveryPorts): Promise<Recovery> {
   };
 }
 
-/** Those that were not closed, or of which the coach is still to be told. What holds nothing is put aside. */
+/** The journals that are not closed, or that the coach has not been told about. Empty ones are put aside. */
 async function unfinishedJournals(
   { disk, folder }: RecoveryPorts,
   said: string[],
@@ -100,7 +100,7 @@ async function unfinishedJournals(
     else if (look.kind === 'unreadable') said.push(look.sentence);
   }
   for (const path of empty) said.push(stoppedText(path, 0, 'damaged'));
-  // Where the disk refuses they are found again the next time.
+  // If the disk refuses, the next start finds them again.
   if (empty.length > 0) await putAside(disk, empty).catch(() => undefined);
   return unfinished;
 }
@@ -117,8 +117,8 @@ async function journals(disk: Disk, folder: string, said: string[]): Promise<rea
 }
 
 /**
- * By when they were opened: within this start of the machine by the clock that nobody sets, else by the wall clock.
- * Of two copies of one journal the longer comes first.
+ * Sorts by the time of opening: within this start of the machine by the monotonic clock, else by the wall clock. The
+ * longer of two copies of one journal comes first.
  */
 function newestFirst(unfinished: readonly UnfinishedJournal[], boot: string): readonly UnfinishedJournal[] {
   const isOfThisStart = ({ journal }: UnfinishedJournal): boolean => isSameBoot(journal.opened.boot, boot);
@@ -130,7 +130,7 @@ function newestFirst(unfinished: readonly UnfinishedJournal[], boot: string): re
   ];
 }
 
-/** Null where there is no run to be gone on with, or to be closed. */
+/** Reads the run of a journal; null if there is none to continue or close. */
 async function readRun(
   ports: RecoveryPorts,
   { path, bytes, journal }: UnfinishedJournal,
@@ -144,12 +144,12 @@ async function readRun(
   }
   const last = journal.entries[journal.entries.length - 1]!;
   if (isToBeTold(last)) {
-    // It is only listed, and left as it is.
+    // It is only listed and left unchanged.
     const run = foundRun(folded, fileOf(path, bytes, folded.journal), ports.moment, ports.boot);
     unattended.push(unattendedRun(run, last.at));
     return null;
   }
-  // Of one that is closed only what is behind its end is of interest.
+  // Of a closed journal, only what follows its end matters.
   const isClosed = last.say === 'closed';
   const used = isClosed ? { ...folded, journal, refused: null } : folded;
   said.push(...stopText(path, used));
@@ -157,7 +157,7 @@ async function readRun(
   return isClosed ? null : foundRun(folded, file, ports.moment, ports.boot);
 }
 
-/** Why a journal is not used to its end, in a sentence; none where it is. */
+/** A sentence saying why a journal is not used to its end; none if it is. */
 function stopText(path: string, { journal: { entries, stop }, refused }: FoldedJournal): readonly string[] {
   if (refused !== null) return [refusedText(path, entries.length + 1, refused)];
   return stop === null ? [] : [stoppedText(path, entries.length, stop)];
@@ -168,7 +168,7 @@ function fileOf(path: string, bytes: Uint8Array, { length, sums }: JournalLines)
   return { path, bytes: bytes.subarray(0, length), sum: sums[sums.length - 1]!, torn };
 }
 
-/** Where it cannot be cut now, it is before anything is written. */
+/** Cuts off what cannot be used. If the disk refuses now, that is done before the next write. */
 async function withoutTorn(disk: Disk, file: FoundFile): Promise<FoundFile> {
   if (!file.torn) return file;
   const isCut = await cutOffTorn(disk, file.path, file.bytes.length, file.torn).then(

@@ -1,6 +1,6 @@
 /*
- * What the coach has to be told once after the host was started: of the run that has come back, of records
- * that are damaged, and of runs that were left unattended.
+ * What the coach must be told once after the host was started: about the run that has come back, damaged records, and
+ * runs that were left unattended.
  */
 
 import type { Snapshot } from '../../wire/messages.ts';
@@ -30,17 +30,17 @@ export class StartUpReport {
     return { run: this.run, unattended: [...this.unattended] };
   }
 
-  /** Whether this run has come back and may still be left in place of going on with it. */
+  /** Whether this run has come back and the coach may still leave it. */
   offersToLeave(run: string): boolean {
     return this.run === run;
   }
 
-  /** The run that has come back is no longer the one that is open; all else is still to be read. */
+  /** To be called when another run is opened: the rest of the report is still to be read. */
   otherRunOpened(): void {
     this.away = this.run = null;
   }
 
-  /** The coach has read it all. Resolves when that is on the disk, or cannot be put there; never rejects. */
+  /** To be called when the coach has read it all. Resolves when that is on the disk or the disk refuses; never rejects. */
   async told(): Promise<void> {
     const listed = this.unattended.length;
     this.otherRunOpened();

@@ -1,6 +1,6 @@
 /*
- * Runs to which nobody came back: closed when they are found, and listed at every start until the coach has
- * been told. That it has is a second closing line, so that no list has to be kept beside the journals.
+ * Runs to which nobody came back. They are closed when they are found, and listed at every start until the coach has
+ * read that. A second closing line records it, so no list is needed beside the journals.
  */
 
 import { leavesOf } from '../../core/run/record.ts';
@@ -18,11 +18,11 @@ import type { FoundFile } from '../journal/run-file.ts';
 /** A run past its projected end for longer than this was left unattended. */
 const UNATTENDED_AFTER: Millis = 30 * MINUTE;
 
-/** One that the coach is to be told of. */
+/** A run that was left unattended, which the coach must be told about. */
 export interface UnattendedRun {
   readonly path: string;
   readonly text: string;
-  /** The time of its last line, in ms since it was opened. */
+  /** The time of its last line, in ms since the run was opened. */
   readonly at: Millis;
 }
 
@@ -32,13 +32,16 @@ export interface ClosingPorts {
   readonly moment: ClockInstant;
 }
 
-/** By the end that was projected when somebody was last there: one that waits for a word would never end. */
+/**
+ * Whether a run was left unattended. It is judged by the end that was projected when the host last ran, because a run
+ * that waits for the coach's word would never end.
+ */
 export function isUnattended({ state, position }: FoundRun): boolean {
   const end = projectedEnd(settle(state, position.seenAt), position.seenAt);
   return position.at > end + UNATTENDED_AFTER;
 }
 
-/** Closes a run that is unattended; null where it was over before the host ended, and lacked nothing but its last line. */
+/** Closes an unattended run; null if it was over before the host ended and only its last line was missing. */
 export async function closeUnattended(ports: ClosingPorts, run: FoundRun): Promise<UnattendedRun | null> {
   const { position } = run;
   const at = Math.floor(position.at);
@@ -47,17 +50,17 @@ export async function closeUnattended(ports: ClosingPorts, run: FoundRun): Promi
   return wasOver ? null : unattendedRun(run, at);
 }
 
-/** Closes a run that is not the one to be gone on with. */
+/** Closes a run that will not be continued. */
 export async function closeFound(
   ports: ClosingPorts,
   { file, position }: FoundRun,
   why: ClosedEntry['why'],
 ): Promise<void> {
-  // What is torn and could not be cut off must not get anything behind it; it is found again the next time.
+  // Nothing may be written after a torn end that could not be cut off. The next start finds the run again.
   if (!file.torn) await writeClosing(ports, file, { at: Math.floor(position.at), why });
 }
 
-/** Of a journal that ends with this line: whether the coach is still to be told. */
+/** Whether the coach must still be told about a journal that ends with this line. */
 export function isToBeTold(last: JournalEntry | null): boolean {
   return last?.say === 'closed' && last.why === 'unattended' && last.told !== true;
 }
@@ -69,7 +72,7 @@ export function unattendedRun(run: FoundRun, at: Millis): UnattendedRun {
   return { path: run.file.path, text: unattendedText(run, lastLeave), at };
 }
 
-/** The coach has been told of these. Where the disk refuses, they are told of again the next time. */
+/** Records that the coach has been told about these runs. If the disk refuses, the next start tells about them again. */
 export async function closeAsTold(ports: ClosingPorts, runs: readonly UnattendedRun[]): Promise<void> {
   for (const { path, at } of runs) {
     const bytes = await ports.disk.read(path).catch(() => null);
@@ -80,7 +83,7 @@ export async function closeAsTold(ports: ClosingPorts, runs: readonly Unattended
   }
 }
 
-/** Where it cannot be written, the run is found again the next time, and is as old as now. */
+/** Writes a closing line. If the disk refuses, the next start finds the run again. */
 async function writeClosing(
   { disk, boot, moment }: ClosingPorts,
   { path, bytes: { length }, sum }: Omit<FoundFile, 'torn'>,

@@ -1,7 +1,7 @@
 /*
- * The one clock that the host goes by: monotonic, in ms, deaf to steps of the wall clock, and going on
- * through a closed lid. Linux stops its monotonic clock while the machine sleeps, so the time slept is
- * found from the uptime, which goes on, and added.
+ * The one clock that the host goes by: monotonic, in ms, unaffected by changes of the wall clock, and running on while
+ * the lid is closed. Linux stops its monotonic clock while the machine sleeps; the time slept is found from the
+ * uptime, which does not stop, and added.
  */
 
 import { randomUUID } from 'node:crypto';
@@ -9,17 +9,17 @@ import { uptime } from 'node:os';
 import { DAY, type Millis } from '../../core/units.ts';
 
 export interface Clock {
-  /** Host time in ms, with a fraction; never decreasing. Where it begins means nothing. */
+  /** Host time in ms, with a fraction; never decreasing. Its zero has no meaning. */
   now(): number;
-  /** The time of day where the machine stands: for labels and for the phase of a run, never to measure with. */
+  /** The local time of day: for labels and for the phase of a run, never for measuring. */
   wall(): WallTime;
   /** Now, on the host's clock and on the machine's. */
   instant(): ClockInstant;
-  /** Looks whether the machine slept or the wall clock was set since it last looked; cheap enough for every wake-up. */
+  /** Checks whether the machine slept or the wall clock was set since the last check; cheap enough for every wake-up. */
   check(): void;
-  /** Changes when host time starts anew or has jumped: what screens have measured before is void then. */
+  /** Changes when host time has begun again or has jumped: what screens have measured before is then void. */
   epoch(): string;
-  /** Told after `check` has found something; the returned function ends that. */
+  /** Calls back after `check` has found something; the returned function stops that. */
   onJump(listener: (jump: Jump) => void): () => void;
 }
 
@@ -30,21 +30,21 @@ export interface WallTime {
   readonly timeOfDay: Millis;
 }
 
-/** One moment on the host's clock, and on those of the machine, which outlive the process. In ms. */
+/** One moment on the host's clock, and on the machine's clocks, which outlive the process. In ms. */
 export interface ClockInstant {
   readonly hostTime: number;
   /** Since 1970, UTC. */
   readonly wallMs: number;
-  /** As in a sample. */
+  /** As in `Sample`. */
   readonly monotonic: number;
   readonly uptime: number;
 }
 
-/** What happened between two looks; each in ms, 0 where it did not. */
+/** What happened between two checks; each in ms, 0 if it did not happen. */
 export interface Jump {
   /** How long the machine slept. */
   readonly slept: number;
-  /** Of that, how much the monotonic clock missed and host time has been moved on by. */
+  /** How much of that the monotonic clock missed; host time has been moved on by as much. */
   readonly missed: number;
   /** How far the wall clock was set forward, or back (negative); never moves host time. */
   readonly wallStep: number;
@@ -54,20 +54,20 @@ export interface Jump {
 export interface Sample {
   readonly monotonic: number;
   readonly wall: number;
-  /** Since the machine was started, sleep included; in steps of 10 ms on Linux, coarser elsewhere. */
+  /** Time since the machine was started, sleep included; in steps of 10 ms on Linux, coarser elsewhere. */
   readonly uptime: number;
 }
 
-/** Above what the uptime's own steps, and reading three clocks one after another, can amount to. */
+/** More than the steps of the uptime, and the time between reading three clocks, can add up to. */
 const GAP: Millis = 250;
 
-/** Two seconds without a look, though one was due every quarter of a second: the machine slept, or as good as. */
+/** A check is due every quarter of a second. After two seconds without one, the machine slept or might as well have. */
 const LONG_SILENCE: Millis = 2000;
 
-/** The wall clock is slewed by small amounts all the time; beyond a second it was set. */
+/** The wall clock is slewed by small amounts all the time; a change of more than a second means that it was set. */
 const WALL_STEP: Millis = 1000;
 
-/** What happened between two samples, or null where nothing did. `linux`: the monotonic clock stops in sleep. */
+/** What happened between two samples; null for nothing. `linux`: the monotonic clock stops in sleep. */
 export function jumpBetween(before: Sample, after: Sample, linux: boolean): Jump | null {
   const monotonic = after.monotonic - before.monotonic;
   const gap = linux ? after.uptime - before.uptime - monotonic : 0;
@@ -78,31 +78,31 @@ export function jumpBetween(before: Sample, after: Sample, linux: boolean): Jump
   return slept > 0 || wallStep !== 0 ? { slept, missed, wallStep } : null;
 }
 
-/** The time of day at a moment, from a wall time read a little earlier or later: however long the process was paused between. */
+/** The time of day at a moment, from a wall time read earlier or later. It does not matter how long ago. */
 export function timeOfDayAt({ wallMs }: Pick<ClockInstant, 'wallMs'>, { epochMs, timeOfDay }: WallTime): Millis {
   const time = (timeOfDay + wallMs - epochMs) % DAY;
   return time < 0 ? time + DAY : time;
 }
 
-/** The machine's clocks, to be read one after another, all in ms. */
+/** Functions that read the machine's clocks, all in ms. */
 export interface MachineClocks {
   monotonic(): number;
   wall(): number;
   uptime(): number;
-  /** The monotonic clock stops in sleep. */
+  /** Whether the monotonic clock stops in sleep. */
   readonly linux: boolean;
 }
 
-/** So many samples are taken where the process is paused in the middle of each. */
+/** How many samples are taken at most, if the process is paused in the middle of each. */
 const TRIES = 5;
 
-/** In ms: reading three clocks takes a few microseconds; within this they count as read at once. */
+/** In ms: clocks read within this time count as read at once. Reading three takes a few microseconds. */
 const AT_ONCE = 1;
 
 /**
- * The clocks read so that they belong together: the others between two readings of the monotonic one. A pause of
- * the process between them shows as a wide bracket; the tightest of a few is kept. `width`, in ms: by how much
- * the clocks of a sample may be apart.
+ * Reads the clocks as close together as possible. The others are read between two readings of the monotonic clock; if
+ * the process is paused in between, those two lie far apart. The closest of a few tries is kept. width: how far apart
+ * the clocks of the sample can be, in ms.
  */
 export function takeSample(clocks: MachineClocks): Sample & { readonly width: number } {
   let tightest: (Sample & { readonly width: number }) | null = null;
@@ -118,7 +118,7 @@ export function takeSample(clocks: MachineClocks): Sample & { readonly width: nu
   return tightest!;
 }
 
-/** The machine's own clock. */
+/** The clock of this machine. */
 export function systemClock(clocks: MachineClocks = machineClocks): Clock {
   const { linux } = clocks;
   const listeners = new Set<(jump: Jump) => void>();
@@ -128,7 +128,7 @@ export function systemClock(clocks: MachineClocks = machineClocks): Clock {
   let epoch = randomUUID();
 
   const hostTime = (monotonic: number): number => {
-    // Some machines' monotonic clocks have gone back after deep sleep.
+    // On some machines the monotonic clock has gone back after deep sleep.
     latest = Math.max(latest, monotonic + added);
     return latest;
   };
@@ -146,7 +146,7 @@ export function systemClock(clocks: MachineClocks = machineClocks): Clock {
     },
     check() {
       const sample = takeSample(clocks);
-      // Clocks that were read too far apart would make a sleep of the pause: the next look finds what there is.
+      // Clocks read too far apart would make the pause look like sleep: the next check will tell.
       if (sample.width > GAP / 2) return;
       const jump = jumpBetween(last, sample, linux);
       last = sample;

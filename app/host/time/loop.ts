@@ -1,7 +1,6 @@
 /*
- * Wakes up towards the next thing due and hands over the time that has passed, in spans that follow
- * each other without a hole: a late wake-up is late, never wrong, and loses nothing. A timer is taken
- * for a hint and nothing more; what counts is the clock, from one origin.
+ * Wakes up when the next thing is due and hands over the time that has passed, in spans without gaps between them. So
+ * a late wake-up is late but loses nothing and is never wrong. A timer is only a hint; the clock decides.
  */
 
 import type { Clock } from './clock.ts';
@@ -16,20 +15,20 @@ export interface Span {
 export interface Consumer {
   /** When, at `from` or later, there is something to hand over; Infinity for nothing. */
   due(from: number): number;
-  /** Is given every span once, in order, empty ones never. */
+  /** Gets every span once, in order; never an empty one. */
   take(span: Span): void;
 }
 
 export interface Loop {
-  /** What is due has changed: looks again. */
+  /** To be called when what is due has changed. */
   wake(): void;
   stop(): void;
 }
 
-/** The longest that the loop sleeps, in ms: so soon a machine that slept is noticed. */
+/** The longest that the loop sleeps, in ms. It is also how soon the loop notices that the machine slept. */
 export const LONGEST_SLEEP = 250;
 
-/** Starts at the clock's now, its origin: with nothing due it wakes up at whole multiples of 250 ms from there. */
+/** Starts the loop. With nothing due it wakes up every LONGEST_SLEEP, counted from the time of this call. */
 export function startLoop(clock: Clock, timers: Timers, consumers: readonly Consumer[]): Loop {
   const origin = clock.now();
   let last = origin;
@@ -47,7 +46,7 @@ export function startLoop(clock: Clock, timers: Timers, consumers: readonly Cons
   const wakeUp = (): void => {
     clock.check();
     const now = clock.now();
-    // A span does not include its end, so what is due is handed over when it has passed, not when it has come.
+    // A span does not include its end, so a time that is due is handed over once it has passed.
     const span = now > target() ? { from: last, to: now } : null;
     if (span) last = now;
     try {
@@ -68,7 +67,7 @@ export function startLoop(clock: Clock, timers: Timers, consumers: readonly Cons
   };
 }
 
-/** Timers take whole ms and may fire one early: the least that lies beyond the target, and never more than the longest sleep. */
+/** Timers take whole ms and may fire 1 ms early: the least delay that ends after the target, LONGEST_SLEEP at most. */
 function delayTo(target: number, now: number): number {
   return Math.min(LONGEST_SLEEP, Math.max(1, Math.floor(target - now) + 1));
 }

@@ -1,7 +1,7 @@
 /*
- * The connections that are no screens, on all addresses together. Node's `maxConnections` would turn the newest
- * away; here the oldest goes, and one that asks nothing never takes the place of one that is being answered.
- * How long each may take is Node's to watch (`headersTimeout`, `requestTimeout`).
+ * The connections that are not screens, on all addresses together. Node's `maxConnections` would turn away the newest;
+ * here the oldest is ended. A connection that asks nothing never takes the place of one that is being answered. Node
+ * limits how long each may take (`headersTimeout`, `requestTimeout`).
  */
 
 import type { Socket } from 'node:net';
@@ -9,14 +9,14 @@ import type { Duplex } from 'node:stream';
 import type { ServerResponse } from 'node:http';
 import { Doorstep } from './doorstep.ts';
 
-/** Of each kind: every screen with its pictures and sounds in flight. */
+/** The most connections of each kind: enough for every screen to load its pictures and sounds at once. */
 const MOST_CONNECTIONS = 128;
 
 export class Connections {
-  /** Have not asked for anything yet, or not since they were answered. */
+  /** Connections that have not asked for anything yet, or not since their last answer. */
   private readonly silent = new Doorstep(MOST_CONNECTIONS);
   private readonly answered = new Doorstep(MOST_CONNECTIONS);
-  /** Takes each from where it is now. */
+  /** For each connection, the function that takes it out of the group it is in. */
   private readonly leave = new Map<Duplex, () => void>();
 
   came(connection: Socket): void {
@@ -31,7 +31,7 @@ export class Connections {
     });
   }
 
-  /** It has ended, or is a screen's from now on. */
+  /** To be called when it has ended, or has become a screen's. */
   gone(connection: Duplex): void {
     this.leave.get(connection)?.();
     this.leave.delete(connection);

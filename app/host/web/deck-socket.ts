@@ -1,6 +1,6 @@
 /*
- * The socket at /deck that screens speak through. Nothing is taken for granted about the other end: it
- * may be silent, deaf, flooding or gone without a word.
+ * The socket at /deck through which screens and host talk. The other end may send nothing, read nothing, send too much
+ * or vanish without closing.
  */
 
 import { randomUUID } from 'node:crypto';
@@ -19,26 +19,26 @@ import type { Timer, Timers } from '../time/timers.ts';
 export interface DeckSocket {
   /** Takes over a connection that asks to become a socket; `port` is the one the host listens on. */
   upgrade(request: IncomingMessage, socket: Duplex, head: Buffer, port: number): void;
-  /** Says goodbye to every screen, and takes no more. */
+  /** Says goodbye to every screen and accepts no more. */
   close(why: string): void;
-  /** Ends what connections are left. */
+  /** Ends the connections that are left. */
   terminate(): void;
 }
 
-/** Screens at once: more than a pool has. Those that have not said hello have room of their own. */
+/** The most screens at once: more than any pool has. Connections that have not said hello are counted separately. */
 const MOST_SCREENS = 32;
 const MOST_UNGREETED = 32;
 
-/** A screen is asked for a sign of life so often, in ms; one that owes two is gone. */
+/** How often a screen is asked for a sign of life, in ms. A screen that owes two answers is gone. */
 const PING_EVERY = 5000;
 
-/** In ms: how long a connection may stand without having said hello. A page does with its first message. */
+/** In ms: how long a connection may take to say hello. A page does so with its first message. */
 const HELLO_WITHIN = 5000;
 
-/** In ms: how long a screen that is hung up on may take to say goodbye. */
+/** In ms: how long a screen may take to answer the goodbye when the host hangs up. */
 const LAST_WORDS = 1000;
 
-/** "Policy violation" of RFC 6455, 7.4.1: this end will not go on with what it was sent. */
+/** "Policy violation" (RFC 6455, 7.4.1): the host does not accept what it was sent. */
 const NOT_ACCEPTED = 1008;
 
 export function deckSocket(host: DeckHost, clock: Clock, timers: Timers): DeckSocket {
@@ -59,18 +59,18 @@ export function deckSocket(host: DeckHost, clock: Clock, timers: Timers): DeckSo
     screens.set(socket, screen);
     const comeIn = doorstep.enter(() => socket.terminate());
     socket.on('message', (data, isBinary) => {
-      if (isBinary) screen.dismiss('Messages are text.');
+      if (isBinary) screen.dismiss('A message must be text.');
       else if (!screen.isGreeted() && isFull()) screen.dismiss('There are too many screens: close one of them.');
       else screen.receive(textOfMessage(data));
       if (screen.isGreeted()) comeIn();
     });
     socket.on('ping', () => screen.nudged());
     socket.on('pong', () => screen.nudged());
-    // A broken frame closes the socket by itself; without a listener it would end the program.
+    // A broken frame closes the socket by itself. Without this listener it would also end the program.
     socket.on('error', () => undefined);
     const stopPinging = keepAlive(socket, timers);
     const helloDue = timers.set(() => {
-      if (!screen.isGreeted()) screen.dismiss('A screen says hello within seconds.');
+      if (!screen.isGreeted()) screen.dismiss('A screen must say hello within 5 seconds.');
     }, HELLO_WITHIN);
     socket.on('close', () => {
       stopPinging();
@@ -115,9 +115,8 @@ function carrierOf(socket: WebSocket, timers: Timers): ScreenChannel {
 }
 
 /**
- * Ends a socket whose other end has not answered two questions in a row. Only an answer that has the question in
- * it counts, and a question stands in line behind all that was sent before it: one who does not read that, or
- * too slowly, cannot answer in time.
+ * Ends a socket whose other end has not answered two pings in a row. An answer counts only if it repeats its ping. A
+ * ping waits behind everything sent before it, so an end that reads nothing, or too slowly, cannot answer in time.
  */
 function keepAlive(socket: WebSocket, timers: Timers): () => void {
   let question = '';

@@ -1,6 +1,6 @@
 /*
- * Room for so many who have not said yet what they want. Where one more comes, the one that has waited longest
- * is sent away, so that those who say nothing never keep out one who does.
+ * A limited number of places for connections that have not said what they want. When one more comes, the one that has
+ * waited longest is sent away. So silent connections never keep out one that speaks.
  */
 
 export class Doorstep {
@@ -12,7 +12,7 @@ export class Doorstep {
     this.room = room;
   }
 
-  /** One more; the returned function takes it off again, for whatever reason. */
+  /** Adds one; the returned function removes it again. */
   enter(sendAway: () => void): () => void {
     const guest = { sendAway };
     this.waiting.add(guest);

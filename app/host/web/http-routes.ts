@@ -1,6 +1,6 @@
 /*
- * What the host answers over HTTP: the pages, whether it is well, and what may be asked of it. Everything
- * else is refused with a sentence.
+ * What the host answers over HTTP: the pages, a health check, and the coach's requests. Everything else is refused
+ * with a sentence.
  */
 
 import type { IncomingMessage, ServerResponse } from 'node:http';
@@ -12,38 +12,38 @@ import { sendJson, sendPage, sendRefusal } from './replies.ts';
 import { readBody, type Body } from './request-body.ts';
 import type { SessionFile } from '../../wire/window-bridge.ts';
 
-/** What answers are made from. */
+/** What the answers need. */
 export interface Answering {
   readonly host: DeckHost;
   readonly pages: Pages;
-  /** The one the host listens on. */
+  /** The port that the host listens on. */
   readonly port: number;
-  /** Whether one more thing may be asked now; counts it. */
+  /** Whether one more request is allowed now; counts it. */
   readonly mayAsk: (path: string) => boolean;
   /** The session file that waits for a coach's window; null once it has been given. */
   readonly takeFile: () => SessionFile | null;
 }
 
-/** Where a coach's window asks for it. The desktop program hands its files over itself. */
+/** The path at which a coach's window asks for the session file. The desktop program hands its files over itself. */
 const FILE_PATH = '/session-file';
 
-/** Answers one request; rejects only where the program is wrong. */
+/** Answers one request; rejects only for an error of the program. */
 export async function answerRequest(
   { host, pages, port, mayAsk, takeFile }: Answering,
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
   const name = ownHost(request, port);
-  if (name === null) return sendRefusal(response, 403, 'This host answers to the names of this machine only.');
+  if (name === null) return sendRefusal(response, 403, 'Use the address of this machine, such as localhost.');
   const { method } = request;
   const [path = '', query = ''] = (request.url ?? '').split('?');
   if (method === 'GET' || method === 'HEAD') return answerGet(pages, path, name, response);
-  if (!isFromOwnPage(request, name)) return sendRefusal(response, 403, 'Only pages of this host may do that.');
+  if (!isFromOwnPage(request, name)) return sendRefusal(response, 403, 'Only the pages of this Lanecall may do that.');
   if (path === FILE_PATH && method === 'POST') return sendJson(response, 200, { file: takeFile() });
   const question = QUESTIONS.get(path);
-  if (!question) return sendRefusal(response, pages.has(path) ? 405 : 404, 'There is nothing to be changed here.');
+  if (!question) return sendRefusal(response, pages.has(path) ? 405 : 404, 'Nothing can be changed at this address.');
   if (method !== question.method) return sendNotAllowed(response, question.method);
-  if (!mayAsk(path)) return sendRefusal(response, 429, 'Too much at once: wait a second and try again.');
+  if (!mayAsk(path)) return sendRefusal(response, 429, 'Too many requests at once: wait a second and try again.');
   return answerQuestion(question, host, query, request, response);
 }
 
@@ -53,11 +53,7 @@ function answerGet(pages: Pages, path: string, name: string, response: ServerRes
   if (page) return sendPage(response, page, name);
   const question = QUESTIONS.get(path);
   if (question) return sendNotAllowed(response, question.method);
-  sendRefusal(
-    response,
-    404,
-    pages.size > 0 ? 'There is no such page.' : 'The pages are not built: npm run build makes them.',
-  );
+  sendRefusal(response, 404, pages.size > 0 ? 'There is no such page.' : 'The pages are not built: run npm run build.');
 }
 
 function sendNotAllowed(response: ServerResponse, method: string): void {

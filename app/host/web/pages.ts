@@ -1,6 +1,6 @@
 /*
- * The pages as they were built, read once when the host starts: what is not in this list cannot be
- * asked for, however a path is spelt, and a new build made meanwhile does not mix with the old one.
+ * The pages as they were built, read once when the host starts. Nothing outside this list can be fetched, however the
+ * path is spelt, and a later build does not mix with this one.
  */
 
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
@@ -9,11 +9,11 @@ import { extname, join } from 'node:path';
 export interface Page {
   readonly body: Buffer;
   readonly type: string;
-  /** Whether its name changes with its content, so that it may be kept for ever. */
+  /** Whether its name changes with its content, so that browsers may keep it for ever. */
   readonly lasting: boolean;
 }
 
-/** By path as in a request: `/`, `/display`, `/assets/…`. */
+/** Pages by their path in a request: `/`, `/display`, `/assets/…`. */
 export type Pages = ReadonlyMap<string, Page>;
 
 const ROUTES: Readonly<Record<string, string>> = {
@@ -22,7 +22,7 @@ const ROUTES: Readonly<Record<string, string>> = {
   '/remote': 'remote/index.html',
 };
 
-/** Where the build puts what has a hash in its name. */
+/** The folder in which the build puts files with a hash in their names. */
 const HASHED = 'assets';
 
 const TYPES: Readonly<Record<string, string>> = {
@@ -38,7 +38,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.wav': 'audio/wav',
 };
 
-/** All pages in a folder and what they load; those that are not built are not there. */
+/** All built pages in a folder and the files that they load. */
 export function readPages(folder: string): Pages {
   const pages = new Map<string, Page>();
   for (const [route, file] of Object.entries(ROUTES)) {

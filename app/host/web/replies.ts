@@ -5,7 +5,7 @@
 import type { ServerResponse } from 'node:http';
 import type { Page } from './pages.ts';
 
-/** Nothing from elsewhere, nothing inline; sounds are fetched. `socket`: what pages may connect to besides their own origin. */
+/** Allows nothing from elsewhere and nothing inline; sounds are fetched. `socket`: where pages may connect besides their origin. */
 export function contentPolicy(socket: string | null): string {
   return [
     "default-src 'none'",
@@ -39,7 +39,7 @@ export function sendPage(response: ServerResponse, page: Page, host: string): vo
   response.end(response.req.method === 'HEAD' ? undefined : page.body);
 }
 
-/** Old browsers want it in full. A policy cannot name an IPv6 address; browsers that know those take 'self' for it. */
+/** Old browsers need the full address of the socket. A policy cannot name an IPv6 address; 'self' covers that. */
 function socketOf(host: string): string | null {
   return host.startsWith('[') ? null : `ws://${host}`;
 }
@@ -61,7 +61,7 @@ export function sendJson(
   response.end(response.req.method === 'HEAD' ? undefined : body);
 }
 
-/** A refusal with its reason in a sentence. The connection is not used again: whatever is still coming is not read. */
+/** Sends a refusal with its reason in a sentence, and closes the connection: what is still coming is not read. */
 export function sendRefusal(response: ServerResponse, status: number, why: string): void {
   sendJson(response, status, { ok: false, why }, { Connection: 'close' });
 }

@@ -1,6 +1,6 @@
 /*
- * The body of a request, up to a limit. What is longer is let run past for a while, because a browser
- * reads no answer before it has said everything, and not kept.
+ * Reads the body of a request, up to a limit. Of a longer one the rest is read for a while and dropped, because a
+ * browser does not read the answer before it has sent everything.
  */
 
 import type { IncomingMessage } from 'node:http';
@@ -8,7 +8,7 @@ import type { IncomingMessage } from 'node:http';
 export type Body =
   { readonly ok: true; readonly bytes: Buffer } | { readonly ok: false; readonly why: 'too large' | 'broken off' };
 
-/** So much more than the limit is listened to before the answer is given all the same. */
+/** How many bytes over the limit are read before the answer is given anyway. */
 const LISTEN_ON = 8 * 1024 * 1024;
 
 /** Resolves with at most `limit` bytes; never rejects. */

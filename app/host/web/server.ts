@@ -1,5 +1,5 @@
 /*
- * The host on the network: this machine's own addresses and no others, plain HTTP and the socket.
+ * Serves HTTP and the socket, on this machine's own addresses only.
  */
 
 import { createServer, type Server } from 'node:http';
@@ -17,7 +17,7 @@ import type { SessionFile } from '../../wire/window-bridge.ts';
 
 export interface DeckServer {
   readonly port: number;
-  /** Says goodbye to every screen and stops listening. Resolves when no connection is left. */
+  /** Says goodbye to every screen with a reason and stops listening. Resolves when no connection is left. */
   close(why: string): Promise<void>;
 }
 
@@ -26,18 +26,18 @@ export interface ServerPorts {
   readonly clock: Clock;
   readonly timers: Timers;
   readonly pages: Pages;
-  /** For the editor of the coach's window that asks first. */
+  /** A session file for the editor of the first coach's window that asks. */
   readonly file?: SessionFile | null;
 }
 
-/** The machine could not give the port; the sentence says which and what to do. */
+/** The port cannot be used; the message says which port, why, and what to do. */
 export class PortTaken extends Error {}
 
-/** What is listened on; the second only where the machine has it. */
+/** The addresses to listen on; IPv6 only if the machine has it. */
 const IPV4 = '127.0.0.1';
 const IPV6 = '::1';
 
-/** In ms: how long a client may take over a request, its headers and all, and between two; 5 s with the wait for the check. */
+/** In ms: how long a client may take for a request with its headers, and between two requests; 5 s with Node's check interval. */
 const LIMITS = {
   headersTimeout: 4000,
   requestTimeout: 4000,
@@ -45,17 +45,17 @@ const LIMITS = {
   connectionsCheckingInterval: 1000,
 };
 
-/** In ms: how long a client may take over a request and its answer together; one that does not read it is hung up on. */
+/** In ms: how long a request and its answer may take together. After that the host hangs up, even if the client has not read it. */
 const ANSWERED_WITHIN = 30_000;
 
-/** What may be asked of the host, by all pages together: large sessions cost it time that the leaves of a run need. */
+/** How many requests all pages together may make: a large session takes time that the leaves of a run need. */
 const SESSION_RATE = { perSecond: 2, burst: 20 };
 const OTHER_RATE = { perSecond: 20, burst: 40 };
 
-/** In ms: how long the last words to screens may take when the host closes. */
+/** In ms: how long the goodbyes to screens may take when the host closes. */
 const LAST_WORDS = 250;
 
-/** Listens on a port, or on any free one where it is 0. Rejects with `PortTaken`. */
+/** Listens on a port; 0 means any free one. Rejects with `PortTaken`. */
 export async function startServer(
   { host, clock, timers, pages, file = null }: ServerPorts,
   port: number,
@@ -79,7 +79,7 @@ export async function startServer(
       response.on('close', () => timers.clear(late));
       answerRequest({ host, pages, port: chosen, mayAsk, takeFile }, request, response).catch((error: unknown) => {
         if (response.headersSent) response.destroy();
-        else sendRefusal(response, 500, `Something is wrong in the program: ${String(error)}`);
+        else sendRefusal(response, 500, `Lanecall had an error (${String(error)}): try again.`);
       });
     });
     server.on('connection', (connection) => connections.came(connection));
@@ -123,7 +123,7 @@ function listen(server: Server, port: number, address: string): Promise<Server> 
     server.once('error', (error) => reject(withReason(error, port)));
     server.listen({ port, host: address, exclusive: true }, () => {
       server.removeAllListeners('error');
-      // Accepting a connection can fail (no file handles left): it is lost, the host goes on.
+      // Accepting a connection can fail (no file handles left). That connection is lost; the host goes on.
       server.on('error', () => undefined);
       resolve(server);
     });
@@ -133,12 +133,10 @@ function listen(server: Server, port: number, address: string): Promise<Server> 
 function withReason(error: Error, port: number): Error {
   const code = codeOf(error);
   if (code === 'EADDRINUSE') {
-    return new PortTaken(
-      `Port ${port} is in use, perhaps by a Lanecall that runs already: give another one with --port N.`,
-    );
+    return new PortTaken(`Port ${port} is in use, perhaps by another Lanecall: choose another port with --port N.`);
   }
   if (code === 'EACCES') {
-    return new PortTaken(`Port ${port} may not be used by this user: give one from 1024 with --port N.`);
+    return new PortTaken(`This user may not use port ${port}: choose one from 1024 up with --port N.`);
   }
   return error;
 }

@@ -1,5 +1,5 @@
 /*
- * How many messages a screen may send: so many a second in the long run, so many at once.
+ * Limits how many messages a screen may send: a rate a second in the long run, and a number at once.
  */
 
 export interface Rate {
@@ -12,14 +12,14 @@ export class TokenBucket {
   private tokens: number;
   private filledAt: number;
 
-  /** Full at `now`, in ms. */
+  /** The bucket is full at `now` (ms). */
   constructor(rate: Rate, now: number) {
     this.rate = rate;
     this.tokens = rate.burst;
     this.filledAt = now;
   }
 
-  /** Whether there is one more at `now`, which never decreases; takes it. */
+  /** Takes one token at `now` (ms, never decreasing); false if there is none. */
   take(now: number): boolean {
     const { perSecond, burst } = this.rate;
     this.tokens = Math.min(burst, this.tokens + ((now - this.filledAt) * perSecond) / 1000);

@@ -8,7 +8,7 @@ import { hasStarted } from '../../../app/core/run/first-start.ts';
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import type { Link } from '../../link/link.ts';
 import type { DeckRun } from '../../link/store.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import type { Tools } from '../../ui/coach/use-deck.ts';
 import { followReopened } from '../write/draft.ts';
@@ -66,13 +66,12 @@ interface MatchButtonProps {
 
 export function MatchButton({ matched, onMatch, onForget }: MatchButtonProps): ReactElement {
   return (
-    <DeckButton
+    <Button
       name={matched ? "Pool's clock matched" : "Match the pool's clock"}
       hint={matched ? 'tap to use the time of day' : 'tap as its hand passes 60'}
       look="is-small is-match"
       pressed={matched}
       onPress={matched ? onForget : onMatch}
-      onRefused={() => undefined}
     />
   );
 }

@@ -5,7 +5,7 @@
 
 import type { ReactElement } from 'react';
 import { ACTIONS } from '../../ui/coach/actions.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
 import { lanesNamed } from '../../ui/coach/words.ts';
@@ -27,7 +27,6 @@ export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): Reac
   const chosen = useOffer(offers, (all) => all.chosen());
   const hasRejoin = useOffer(offers, (all) => all.primary().beside.includes('rejoin'));
   const { view } = moment;
-  const nothing = (): void => undefined;
   return (
     <div className="said">
       {chosen.length > 0 ? (
@@ -49,8 +48,8 @@ export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): Reac
         ) : (
           <ActionButton tools={tools} action="rejoin" hint="J, old times" look="is-small" />
         )}
-        <DeckButton name="Mark" hint="M, note" keys="M" look="is-small" onPress={onMark} onRefused={nothing} />
-        <DeckButton name="Edit" hint="E, text" keys="E" look="is-small" onPress={onEdit} onRefused={nothing} />
+        <Button name="Mark" hint="M, note" keys="M" look="is-small" onPress={onMark} />
+        <Button name="Edit" hint="E, text" keys="E" look="is-small" onPress={onEdit} />
         <SoundButton sound={tools.sound} />
       </div>
     </div>

@@ -4,7 +4,7 @@
 
 import { useEffect, useState, type ReactElement } from 'react';
 import { useStore } from 'zustand';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { Sound } from '../../sound/sound.ts';
 import { SoundPanel } from '../../sound/sound-panel.tsx';
 import { Region } from '../../ui/region.tsx';
@@ -25,14 +25,13 @@ export function SoundButton({ sound }: { readonly sound: Sound }): ReactElement 
   }, [open]);
   return (
     <div className="sound">
-      <DeckButton
+      <Button
         name={`Sound ${hint}`}
         label="Sound"
         hint={hint}
         look={`is-small ${isWrong ? 'is-wrong' : ''}`}
         pressed={open}
         onPress={() => setOpen(!open)}
-        onRefused={() => undefined}
       />
       {open ? (
         <div className="sound-place">

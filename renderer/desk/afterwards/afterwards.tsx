@@ -5,7 +5,7 @@
 import { useMemo, type ReactElement } from 'react';
 import { distanceText } from '../../../app/core/lengths.ts';
 import { reading } from '../../../app/core/reading.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import { commandLabel } from '../../ui/coach/actions.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/offers.ts';
@@ -116,17 +116,11 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         <NotCalled state={state} run={run} />
       </main>
       <footer className="write-foot">
-        <DeckButton
-          name="Write the next session"
-          look="is-primary is-start"
-          onPress={onWrite}
-          onRefused={() => undefined}
-        />
-        <DeckButton
+        <Button name="Write the next session" look="is-primary is-start" onPress={onWrite} />
+        <Button
           name="Save the record"
           hint="every leave and every command, for a spreadsheet"
           onPress={() => saveText(recordFileName(session.title, new Date()), recordCsv(state, run))}
-          onRefused={() => undefined}
         />
         {view.undo ? (
           <ActionButton

@@ -4,7 +4,7 @@
  */
 
 import { useState, type ReactElement } from 'react';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import { listed } from '../../ui/coach/words.ts';
 import type { Merged } from './edit-text.ts';
 
@@ -34,25 +34,19 @@ export function EditNews(props: EditNewsProps): ReactElement {
             {merged.clash ? 'Where both are about the same line, yours would stand.' : ''}
           </p>
           <div className="edit-news-buttons">
-            <DeckButton
+            <Button
               name={merged.clash ? 'Mine, and the rest of theirs' : 'Both changes together'}
               look="is-small"
               onPress={() => onMerge(merged.text)}
-              onRefused={() => undefined}
             />
-            <DeckButton name="Theirs alone" look="is-small" onPress={onGiveUp} onRefused={() => undefined} />
+            <Button name="Theirs alone" look="is-small" onPress={onGiveUp} />
           </div>
         </>
       ) : broken !== null ? (
         <>
           <p>{`Line ${broken} has begun since you changed it: it is swum as it was. What you typed is kept.`}</p>
           <div className="edit-news-buttons">
-            <DeckButton
-              name={`Put line ${broken} back as it is swum`}
-              look="is-small"
-              onPress={onPutBack}
-              onRefused={() => undefined}
-            />
+            <Button name={`Put line ${broken} back as it is swum`} look="is-small" onPress={onPutBack} />
           </div>
         </>
       ) : forgets.length > 0 ? (

@@ -7,7 +7,7 @@ import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type Rea
 import { firstLineToCome } from '../../../app/core/run/rewrite.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import { createBounceGuard } from '../../ui/coach/bounce.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { forgottenNames } from '../../ui/coach/said-cuts.ts';
 import { useHand } from '../../ui/coach/use-deck.ts';
@@ -132,19 +132,19 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           {said ? <span key={said.n}>{said.text}</span> : null}
         </p>
         <div className="rewrite-buttons">
-          <DeckButton name="Use from now on" look="is-deep" why={why} onPress={() => void use()} onRefused={refuse} />
+          <Button name="Use from now on" look="is-deep" why={why} onPress={() => void use()} onRefused={refuse} />
           {edit.edited ? (
-            <DeckButton name="Drop my changes" look="is-small" onPress={edit.close} onRefused={refuse} />
+            <Button name="Drop my changes" look="is-small" onPress={edit.close} onRefused={refuse} />
           ) : null}
           {edit.before !== null ? (
-            <DeckButton
+            <Button
               name="Bring my text back"
               look="is-small"
               onPress={() => edit.swap(edit.before ?? inForce)}
               onRefused={refuse}
             />
           ) : null}
-          <DeckButton
+          <Button
             name="Back to the lanes"
             hint={edit.edited ? 'what you typed is kept' : undefined}
             look="is-small"

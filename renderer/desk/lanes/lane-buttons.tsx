@@ -7,7 +7,7 @@ import type { Command } from '../../../app/core/run/command.ts';
 import type { LaneView } from '../../../app/core/run/view.ts';
 import { ACTIONS, commandOf, type ActionName } from '../../ui/coach/actions.ts';
 import { CommandButton } from '../../ui/coach/command-button.tsx';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useHand } from '../../ui/coach/use-deck.ts';
 import { leaveText } from '../../ui/coach/words.ts';
@@ -46,14 +46,13 @@ export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneBu
           )}
         </>
       )}
-      <DeckButton
+      <Button
         name={`Lane ${lane.number}…`}
         hint={keyed ? 'L' : undefined}
         keys={keyed ? 'L' : undefined}
         pressed={open}
         look="is-small"
         onPress={onMore}
-        onRefused={() => undefined}
       />
     </div>
   );

@@ -6,7 +6,7 @@
 import type { ReactElement, ReactNode } from 'react';
 import type { Command } from '../../../app/core/run/command.ts';
 import { spanText } from '../../../app/core/reading.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { count, repText } from '../../ui/coach/words.ts';
 import { intervalText } from '../../ui/estimates.ts';
@@ -36,13 +36,7 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
       title={`Lane ${number}`}
       beside={
         <>
-          <DeckButton
-            name={`Mark lane ${number}`}
-            label="Mark"
-            look="is-small"
-            onPress={onMark}
-            onRefused={() => undefined}
-          />
+          <Button name={`Mark lane ${number}`} label="Mark" look="is-small" onPress={onMark} />
           <LaneInOut {...shared} />
         </>
       }

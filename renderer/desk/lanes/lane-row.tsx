@@ -5,7 +5,7 @@
 
 import type { ReactElement } from 'react';
 import type { LaneView } from '../../../app/core/run/view.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useDigits, useDrawn, useHand } from '../../ui/coach/use-deck.ts';
 import { lastAbandoned } from '../../ui/leaving.ts';
@@ -34,7 +34,7 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
   const left = useDrawn(frames, (at) => (at ? leftOf(at.view, lane.number) : ''));
   return (
     <section className={`lane is-${standing(view, lane)}`} aria-label={name}>
-      <DeckButton
+      <Button
         name={name}
         label={lane.number}
         look="lane-number"
@@ -42,7 +42,6 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
         hint={lane.number === 10 ? '0' : undefined}
         keys={keyOf(lane.number)}
         onPress={() => hand.toggle(lane.number)}
-        onRefused={() => undefined}
       />
       <span
         className="lane-leave"

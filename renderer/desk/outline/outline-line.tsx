@@ -8,7 +8,7 @@ import { takesBegun } from '../../../app/core/run/begun.ts';
 import { apply } from '../../../app/core/run/fold.ts';
 import type { Command } from '../../../app/core/run/command.ts';
 import { projectedEnd } from '../../../app/core/run/projection.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
 import { count } from '../../ui/coach/words.ts';
@@ -116,7 +116,7 @@ interface GivenProps {
 function Given({ tools, command, name, hint, held, onDone }: GivenProps): ReactElement {
   const why = useOffer(tools.offers, ({ whyNot }) => whyNot(command));
   return (
-    <DeckButton
+    <Button
       name={name}
       hint={hint}
       held={held}

@@ -6,7 +6,7 @@
 import type { ReactElement } from 'react';
 import { reading } from '../../../app/core/reading.ts';
 import type { CutOption, Fit } from '../../../app/core/run/fit.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import { about } from '../../ui/estimates.ts';
 import { adviceOf, begunText, cutHint, cutLabel } from './fit-advice.ts';
 
@@ -25,7 +25,7 @@ interface CutOffersProps<Cut> {
   /** Why it cannot be made at the press, because what was last drawn may be a second old; null where it can. */
   judge(cut: Cut): string | null;
   onCut(cut: Cut, label: string): void;
-  onRefused(why: string): void;
+  onRefused?(why: string): void;
 }
 
 export function CutOffers<Cut extends CutOption>(props: CutOffersProps<Cut>): ReactElement | null {
@@ -41,7 +41,7 @@ export function CutOffers<Cut extends CutOption>(props: CutOffersProps<Cut>): Re
           const label = cutLabel(text, cut);
           return (
             <li key={cut.line}>
-              <DeckButton
+              <Button
                 name={`${label}, line ${cut.line}`}
                 label={together ? `${index + 1}. ${label}` : label}
                 hint={`${begunText(cut)}${cutHint(

@@ -29,7 +29,7 @@ export function NotCalled({ state, run: { away, openedAtTimeOfDay } }: NotCalled
   return (
     <section aria-label="Not called">
       <h2>Not called, because the program was not there</h2>
-      <p>A screen that stayed open went on by itself and may have shown these leaves.</p>
+      <p>A screen that stayed open kept going by itself and may have shown these leaves.</p>
       <ul className="marks">
         {spans.map(({ from, to, missed }) => (
           <li key={from}>

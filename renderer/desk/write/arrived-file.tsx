@@ -5,7 +5,7 @@
 
 import { useEffect, useState, type DragEvent, type ReactElement } from 'react';
 import { onSessionFile, type SessionFile } from '../../link/own-window.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import { keepDraft, keptDraft } from './draft.ts';
 import { readSessionFile } from './session-file.ts';
 
@@ -58,7 +58,7 @@ export function ArrivedFileNotice({ file }: { readonly file: ArrivedFile }): Rea
     <div className="notices" role="status">
       <p>{file.said}</p>
       <div className="notices-answer">
-        <DeckButton name="Close this" look="is-small" onPress={file.read} onRefused={() => undefined} />
+        <Button name="Close this" look="is-small" onPress={file.read} />
       </div>
     </div>
   );

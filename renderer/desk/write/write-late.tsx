@@ -7,7 +7,7 @@ import { useMemo, useState, type ReactElement } from 'react';
 import type { Plan } from '../../../app/core/plan/plan.ts';
 import { openRun } from '../../../app/core/run/state.ts';
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import { lineIsEstimate } from '../../ui/estimates.ts';
 import { CutOffers } from '../run/cut-offers.tsx';
 import { nameOfLast } from '../run/fit-advice.ts';
@@ -48,16 +48,9 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
         whyNot={() => null}
         judge={() => null}
         onCut={make}
-        onRefused={() => undefined}
       />
       {undone ? (
-        <DeckButton
-          name="Undo the cut"
-          hint={undone.label}
-          look="late-cut"
-          onPress={() => onText(undone.before)}
-          onRefused={() => undefined}
-        />
+        <Button name="Undo the cut" hint={undone.label} look="late-cut" onPress={() => onText(undone.before)} />
       ) : null}
       {fit.swimDownBy === null ? null : (
         <p>{`${nameOfLast(openRun(plan, 0))} must start by ≈ ${clockTime(at(fit.swimDownBy))}.`}</p>

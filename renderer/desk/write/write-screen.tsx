@@ -8,7 +8,7 @@ import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { warningsOf } from '../../../app/core/plan/warnings.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import type { DeckRun } from '../../link/store.ts';
-import { DeckButton } from '../../ui/coach/deck-button.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { useDraft } from './draft.ts';
 import { EXAMPLE } from './example.ts';
@@ -102,14 +102,14 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
             }}
           />
         </label>
-        <DeckButton
+        <Button
           name="Example"
           look="is-small"
           why={text === '' ? null : 'Empty the text first.'}
           onPress={() => setText(EXAMPLE)}
           onRefused={say}
         />
-        <DeckButton
+        <Button
           name="Lanes apart"
           hint="for every session"
           look="is-small"
@@ -120,7 +120,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         />
         <MatchClock phase={clock} />
         <LightSwitch light={tools.light} />
-        {onBack ? <DeckButton name="Back to the run" look="is-small" onPress={onBack} onRefused={say} /> : null}
+        {onBack ? <Button name="Back to the run" look="is-small" onPress={onBack} onRefused={say} /> : null}
       </header>
       <main className="write-text">
         <SessionEditor
@@ -167,7 +167,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         </Part>
       </section>
       <footer className="write-foot">
-        <DeckButton
+        <Button
           name="Run this session"
           hint="it waits for Start"
           look="is-primary is-start"
@@ -176,13 +176,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           onRefused={say}
         />
         {answer?.kind === 'going' ? (
-          <DeckButton
-            name="End that run and run this"
-            held
-            hint="hold"
-            onPress={() => void open(true)}
-            onRefused={say}
-          />
+          <Button name="End that run and run this" held hint="hold" onPress={() => void open(true)} onRefused={say} />
         ) : null}
         <p className="said-text is-refused" role="status">
           {answer && 'why' in answer ? answer.why : ''}

@@ -5,10 +5,10 @@
 
 import { memo, type ReactElement } from 'react';
 import type { Command } from '../../../app/core/run/command.ts';
-import { DeckButton, type DeckButtonProps } from './deck-button.tsx';
+import { Button, type NamedButtonProps } from '../parts/button.tsx';
 import { useOffer, type Tools } from './use-deck.ts';
 
-export interface CommandButtonProps extends Omit<DeckButtonProps, 'why' | 'judge' | 'onPress' | 'onRefused'> {
+export interface CommandButtonProps extends Omit<NamedButtonProps, 'why' | 'judge' | 'onPress' | 'onRefused'> {
   readonly tools: Pick<Tools, 'hand' | 'offers'>;
   readonly command: Command;
   /** Told when the command has been accepted. */
@@ -21,7 +21,7 @@ function DrawnCommandButton({ tools, command, onDone, ...looks }: CommandButtonP
   const { hand, offers } = tools;
   const why = useOffer(offers, ({ whyNot }) => whyNot(command));
   return (
-    <DeckButton
+    <Button
       {...looks}
       why={why}
       judge={() => hand.refusal(command)}

@@ -11,7 +11,7 @@ describe('cut', () => {
     expect(deck.reps(1)).toEqual(['3.1 at 10', '3.2 at 70', '3.3 at 130', '4.1 at 190']);
     expect(deck.reps(2)).toEqual(['3.1 at 10', '3.2 at 70', '4.1 at 130']);
     expect(deck.at(30, { do: 'cut', line: 3, n: 1 }).reps(2)).toEqual(['3.1 at 10', '4.1 at 70']);
-    expect(deck.refusal(31, { do: 'cut', line: 3, n: 1 })).toMatch(/At least one rep/);
+    expect(deck.refusal(31, { do: 'cut', line: 3, n: 1 })).toMatch(/at least one rep/);
   });
 
   it('[cut] what has left stays, and is not swum in a restart', () => {
@@ -32,7 +32,7 @@ describe('cut', () => {
   it('[cut] rounds go with their talks, and a stretch left with nothing', () => {
     const deck = new Deck(ROUNDS).at(0, { do: 'cut', line: 2, n: 1 });
     expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'talk', 'swim', 'talk', 'swim', 'swim']);
-    expect(deck.refusal(1, { do: 'cut', line: 2, n: 2 })).toMatch(/round of line 2 stays/);
+    expect(deck.refusal(1, { do: 'cut', line: 2, n: 2 })).toMatch(/Line 2 must keep at least one round/);
     deck.at(1, { do: 'start' });
     expect(deck.view(20).lanes[0]!.next!.rounds).toMatchObject([{ round: 1, of: 2 }]);
   });
@@ -103,7 +103,7 @@ describe('cut', () => {
     deck.at(3, { do: 'cut', line: 4, n: 2 });
     expect(deck.state.stretches.map(({ lanes }) => lanes[0]!.reps.length)).toEqual([4, 2]);
     expect(deck.view(3).lanes[0]!.next).toMatchObject({ of: 3 });
-    expect(deck.refusal(4, { do: 'cut', line: 4, n: 1 })).toMatch(/At least one rep/);
+    expect(deck.refusal(4, { do: 'cut', line: 4, n: 1 })).toMatch(/at least one rep/);
   });
 
   it('[cut] a talk under way stays until it is over, and is gone after it', () => {
@@ -114,7 +114,7 @@ describe('cut', () => {
       rep: 1,
     });
     deck.at(1, { do: 'start' }).at(85, { do: 'mark' });
-    expect(deck.refusal(86, { do: 'cut', line: 1, n: 1 })).toMatch(/still to come/);
+    expect(deck.refusal(86, { do: 'cut', line: 1, n: 1 })).toMatch(/nothing left to cut/);
   });
 
   it('[cut] not timed blocks, swims by time, untimed sets, talks or headings; a rep swum again stays', () => {
@@ -122,7 +122,7 @@ describe('cut', () => {
     const deck = new Deck(text);
     for (const line of [1, 2, 3, 4, 5, 6, 99]) expect(deck.refusal(0, { do: 'cut', line, n: 1 })).not.toBe('');
     const again = new Deck('3 x 50 @ 1:00').at(0, { do: 'start' }).at(140, { do: 'repeat' });
-    expect(again.refusal(141, { do: 'cut', line: 1, n: 1 })).toMatch(/still to come/);
+    expect(again.refusal(141, { do: 'cut', line: 1, n: 1 })).toMatch(/nothing left to cut/);
   });
 
   it('[cut] of rounds in rounds those of the line alone', () => {

@@ -58,8 +58,8 @@ describe('[seen] a leave meanwhile', () => {
   ])('refuses %o with what has changed, for the lanes where it has', (command) => {
     const why = check(going(), 75, command, seen);
     expect(why).toBe(
-      'Nothing was changed, because meanwhile lane 1 has come to rep 1 of 2 of line 9 in round 1, ' +
-        'lane 2 has come to rep 1 of 2 of line 9 in round 1.',
+      'Nothing was changed: meanwhile lane 1 has moved on to rep 1 of 2 of line 9 in round 1, ' +
+        'lane 2 has moved on to rep 1 of 2 of line 9 in round 1.',
     );
   });
 
@@ -98,7 +98,7 @@ describe('[seen] a leave meanwhile', () => {
     // Lane 1 comes to rep 1 of its second round.
     expect(check(going(), 165, { do: 'skip', lanes: [1] }, { '1': of(IN_ROUNDS, 1, 2) })).toBeNull();
     expect(check(going(), 165, { do: 'skip', lanes: [1] }, { '1': shown })).toBe(
-      'Nothing was changed, because meanwhile lane 1 has come to rep 1 of 2 of line 9 in round 2.',
+      'Nothing was changed: meanwhile lane 1 has come to rep 1 of 2 of line 9 in round 2.',
     );
   });
 
@@ -121,7 +121,7 @@ describe('[seen] stopped lanes', () => {
       .at(20, { do: 'stop' })
       .at(22, { do: 'skip', lanes: [2] });
     const seen = { '1': of(SETS, 2), '2': of(SETS, 2), '3': of(SETS, 2) };
-    expect(check(deck, 25, { do: 'resume' }, seen)).toContain('lane 2 has come to rep 1 of 2 of line 9');
+    expect(check(deck, 25, { do: 'resume' }, seen)).toContain('lane 2 has moved on to rep 1 of 2 of line 9');
     expect(check(deck, 25, { do: 'rejoin', lanes: [2] }, seen)).not.toBeNull();
     expect(check(deck, 25, { do: 'resume', lanes: [1] }, seen)).toBeNull();
   });
@@ -133,7 +133,7 @@ describe('[seen] nothing to come', () => {
     // Lanes 1 and 2 leave for the last time, their fourth of line 10, at 610 s.
     expect(check(deck, 620, { do: 'repeat', lanes: [1] }, { '1': null })).toBeNull();
     expect(check(deck, 620, { do: 'repeat', lanes: [1] }, { '1': of(10, 4) })).toContain(
-      'lane 1 has nothing more to leave',
+      'lane 1 has no more reps to come',
     );
     expect(check(deck, 300, { do: 'repeat', lanes: [1] }, { '1': null })).not.toBeNull();
   });

@@ -13,16 +13,16 @@ describe('a Stop holds what follows', () => {
     expect(deck.leaves(1)).toEqual([10]);
     expect(deck.view(30)).toMatchObject({ held: true, followsAt: null, followingWaits: true });
     expect(deck.settled(200)).toMatchObject({ phase: 'waiting', index: 1 });
-    expect(deck.refusal(31, { do: 'stop' })).toMatch(/still to leave/);
+    expect(deck.refusal(31, { do: 'stop' })).toMatch(/reps to come/);
   });
 
   it('[stop] a lane cannot be stopped that has nothing pending, and what waits anyway is not held', () => {
     const deck = new Deck(AUTO).at(0, { do: 'start' });
-    expect(deck.refusal(30, { do: 'stop', lanes: [1] })).toMatch(/still to leave/);
+    expect(deck.refusal(30, { do: 'stop', lanes: [1] })).toMatch(/reps to come/);
     const byHand = new Deck('One\n50 @ 1:00\nTwo\n50 @ 1:00').at(0, { do: 'start' });
-    expect(byHand.refusal(30, { do: 'stop' })).toMatch(/still to leave/);
+    expect(byHand.refusal(30, { do: 'stop' })).toMatch(/reps to come/);
     const last = new Deck('50 @ 1:00').at(0, { do: 'start' });
-    expect(last.refusal(30, { do: 'stop' })).toMatch(/still to leave/);
+    expect(last.refusal(30, { do: 'stop' })).toMatch(/reps to come/);
   });
 
   it('[stop] of all lanes is not forgotten when the last stopped lane sits out', () => {
@@ -71,7 +71,7 @@ describe('a Stop holds what follows', () => {
 
   it('[start] a start goes on from a held stretch, but not within three seconds of the Stop', () => {
     const deck = new Deck(AUTO).at(0, { do: 'start' }).at(30, { do: 'stop' });
-    expect(deck.refusal(32.999, { do: 'start' })).toMatch(/Stopped just now/);
+    expect(deck.refusal(32.999, { do: 'start' })).toMatch(/Stop was given less than 3 s ago/);
     expect(deck.at(33, { do: 'start' }).leaves(1)).toEqual([10, 45]);
   });
 

@@ -83,7 +83,7 @@ describe('leaving', () => {
     deck.at(60, { do: 'skip' });
     // Skipped: the break is 1:10 to 1:12, then the swim on 1:15; a command at 1:11 pushes it to 1:25.
     expect(deck.leaves(1)).toEqual([10, 75]);
-    expect(deck.refusal(69, { do: 'shift', seconds: 5 })).toMatch(/No lane has a rep still to leave/);
+    expect(deck.refusal(69, { do: 'shift', seconds: 5 })).toMatch(/No lane has any reps to come/);
     expect(deck.at(69, { do: 'mark', words: 'late' }).leaves(1)).toEqual([10, 75]);
     expect(deck.at(71, { do: 'shift', seconds: 1 }).leaves(1)).toEqual([10, 85]);
   });

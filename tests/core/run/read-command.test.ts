@@ -21,7 +21,7 @@ describe('lists of a command', () => {
     expect(wrong([21])).toBe('The command stop needs lanes as a list of lane numbers, each from 0 to 20.');
     expect(wrong(numbers(21))).toBe('The command stop needs lanes as a list of at most 20, not 21.');
     expect(wrong(new Array(450_000).fill(1))).toBe('The command stop needs lanes as a list of at most 20, not 450000.');
-    expect(wrong([1, 2, 1])).toBe('The command stop needs lanes as a list in which each lane stands once.');
+    expect(wrong([1, 2, 1])).toBe('The command stop needs lanes as a list that names each lane once.');
   });
 
   test('rounds: at most as deep as rounds stand in rounds', () => {
@@ -41,7 +41,7 @@ describe('names in a refusal', () => {
 
   test('are not those of a name that is no text, however deep it is', () => {
     const deep = JSON.parse('['.repeat(30_000) + ']'.repeat(30_000)) as unknown;
-    expect(refusal({ do: deep })).toBe('There is no command without a text "do".');
-    expect(refusal({})).toBe('There is no command without a text "do".');
+    expect(refusal({ do: deep })).toBe('A command needs its name as "do".');
+    expect(refusal({})).toBe('A command needs its name as "do".');
   });
 });

@@ -13,7 +13,7 @@ describe('a command that is not one', () => {
   };
 
   test.each([
-    [{ do: 'start', now: 1 }, 'The command start takes no field "now".'],
+    [{ do: 'start', now: 1 }, 'The command start has no field "now".'],
     [{ do: 'cut', line: 1 }, 'The command cut needs the field "n".'],
     [{ do: 'lane-out' }, 'The command lane-out needs the field "lanes".'],
     [{ do: 'gap', seconds: 0 }, 'The command gap needs seconds from 1 to 60.'],
@@ -65,12 +65,12 @@ describe('a command for lanes', () => {
 
   test('is refused with what the lanes lack, said of one, of several and of all', () => {
     const over = deck();
-    expect(over.refusal(100, { do: 'skip', lanes: [2] })).toBe('Lane 2 has no rep still to leave.');
-    expect(over.refusal(100, { do: 'skip', lanes: [1, 3] })).toBe('None of lanes 1 and 3 has a rep still to leave.');
+    expect(over.refusal(100, { do: 'skip', lanes: [2] })).toBe('Lane 2 has no reps to come.');
+    expect(over.refusal(100, { do: 'skip', lanes: [1, 3] })).toBe('None of lanes 1 and 3 has any reps to come.');
     expect(over.refusal(100, { do: 'sit-out', lanes: [1, 2, 3] })).toBe(
-      'None of lanes 1, 2 and 3 has a rep still to leave.',
+      'None of lanes 1, 2 and 3 has any reps to come.',
     );
-    expect(over.refusal(100, { do: 'interval', seconds: 5 })).toBe('No lane has a rep still to leave.');
+    expect(over.refusal(100, { do: 'interval', seconds: 5 })).toBe('No lane has any reps to come.');
   });
 
   test.each([
@@ -78,8 +78,8 @@ describe('a command for lanes', () => {
     ['rejoin', 'No lane is stopped.', 'Lane 2 is not stopped.'],
     [
       'repeat',
-      'No lane has left a rep here that could be repeated.',
-      'Lane 2 has left no rep here that could be repeated.',
+      'No lane has left yet in this stretch: there is no rep to repeat.',
+      'Lane 2 has not left yet in this stretch: there is no rep to repeat.',
     ],
   ] as const)('%s says of a lane that it lacks what none has', (name, none, one) => {
     expect(deck().refusal(5, { do: name })).toBe(none);
@@ -88,23 +88,25 @@ describe('a command for lanes', () => {
 
   test('stop says that a lane is stopped already, or has nothing left to stop', () => {
     const stopped = deck().at(20, { do: 'stop' });
-    expect(stopped.refusal(30, { do: 'stop' })).toBe('No lane has a rep still to leave and is not stopped.');
-    expect(stopped.refusal(30, { do: 'stop', lanes: [2] })).toBe(
-      'Lane 2 has no rep still to leave, or is stopped already.',
+    expect(stopped.refusal(30, { do: 'stop' })).toBe(
+      'No lane is going: each is stopped already or has no reps to come.',
     );
+    expect(stopped.refusal(30, { do: 'stop', lanes: [2] })).toBe('Lane 2 is stopped already or has no reps to come.');
   });
 
   test('stop, with nothing but swimmers who follow still to go, says that they do so by themselves', () => {
     const last = new Deck('lane 1 4 swimmers\n50 @ 1:00').at(0, { do: 'start' });
-    expect(last.refusal(24.9, { do: 'stop' })).toBe('Every lead has left: those behind follow by themselves.');
-    expect(last.refusal(25, { do: 'stop' })).toBe('No lane has a rep still to leave and is not stopped.');
+    expect(last.refusal(24.9, { do: 'stop' })).toBe(
+      'Every lead has left: the swimmers behind follow and cannot be stopped.',
+    );
+    expect(last.refusal(25, { do: 'stop' })).toBe('No lane is going: each is stopped already or has no reps to come.');
   });
 
   test("while the coach's word is waited for says that no lead is to leave: those behind may still follow", () => {
     const waiting = new Deck('lane 1 4 swimmers\nA\n50 @ 1:00\n\nB\n50 @ 1:00')
       .at(0, { do: 'start' })
       .at(12, { do: 'move-on' });
-    expect(waiting.refusal(13, { do: 'stop' })).toBe("Waiting for the coach's word: no lead is to leave.");
+    expect(waiting.refusal(13, { do: 'stop' })).toBe('The run is waiting for Start: no lead is due to leave.');
   });
 
   test('that are not there or are out', () => {
@@ -120,12 +122,14 @@ describe('a command for lanes', () => {
 describe('[undo] one that comes too late', () => {
   test('says that swimmers have left since, where some have', () => {
     const deck = new Deck('lane 1\n2 x 50 @ 1:00').at(0, { do: 'start' }).at(69, { do: 'repeat' });
-    expect(deck.refusal(71, { do: 'undo' })).toBe('Swimmers have left since: what they did is not undone.');
+    expect(deck.refusal(71, { do: 'undo' })).toBe('Swimmers have left since then: what they swam cannot be undone.');
   });
 
   test('says that lanes would have left already without the command, where nobody has left since', () => {
     const deck = new Deck('lane 1\n2 x 50 @ 1:00').at(0, { do: 'start' }).at(69, { do: 'shift', seconds: 5 });
-    expect(deck.refusal(71, { do: 'undo' })).toBe('Too late: without it lanes would have left already.');
+    expect(deck.refusal(71, { do: 'undo' })).toBe(
+      'Too late to undo: without that command, lanes would already have left.',
+    );
   });
 });
 
@@ -143,9 +147,9 @@ describe('[cut] what cannot be cut', () => {
   const deck = () => new Deck(['lane 1', 'lane 2', ...text].join('\n'));
 
   test.each([
-    [4, 'Line 4 is neither a set nor rounds.'],
-    [5, 'What is swum by time cannot be cut: use Skip rep or Move on.'],
-    [6, 'What is swum by time cannot be cut: use Skip rep or Move on.'],
+    [4, 'Line 4 is neither a set nor rounds: choose another line to cut.'],
+    [5, 'A timed swim or timed block cannot be cut: use Skip rep or Move on.'],
+    [6, 'A timed swim or timed block cannot be cut: use Skip rep or Move on.'],
     [7, 'A talk or break cannot be cut: use Move on.'],
     [8, 'A talk or break cannot be cut: use Move on.'],
     [9, 'An untimed set cannot be cut: use Move on.'],
@@ -154,16 +158,18 @@ describe('[cut] what cannot be cut', () => {
   });
 
   test('one rep of those lanes that swim the set stays, one round of rounds', () => {
-    expect(deck().refusal(0, { do: 'cut', line: 10, n: 4 })).toBe('At least one rep in every lane of line 10 stays.');
+    expect(deck().refusal(0, { do: 'cut', line: 10, n: 4 })).toBe(
+      'Line 10 must keep at least one rep in every lane: cut fewer, or use Move on.',
+    );
     expect(deck().at(0, { do: 'cut', line: 10, n: 3 }).state.cuts.get(10)).toBe(3);
     const rounds = new Deck('2 rounds\n  50 @ 1:00');
-    expect(rounds.refusal(0, { do: 'cut', line: 1, n: 2 })).toBe('At least one round of line 1 stays.');
+    expect(rounds.refusal(0, { do: 'cut', line: 1, n: 2 })).toBe(
+      'Line 1 must keep at least one round: cut fewer, or use Move on.',
+    );
   });
 
   test('what has left or is passed cannot be cut any more', () => {
     const deck = new Deck('2 x 50 @ 1:00\n4 x 100 @ 2:00').at(0, { do: 'start' });
-    expect(deck.refusal(71, { do: 'cut', line: 1, n: 1 })).toBe(
-      'Nothing of line 1 that could be cut is still to come.',
-    );
+    expect(deck.refusal(71, { do: 'cut', line: 1, n: 1 })).toBe('Line 1 has nothing left to cut.');
   });
 });

@@ -59,12 +59,12 @@ const IN_A_PART: [line: string, column: number, words: string][] = [
   ['5 x 100 @ 59:50 add 5', 11, 'rep 5'],
   ['5 x 100 @ 1:00 drop', 16, 'missing after drop'],
   ['5 x 100 @ 1:00 drop fast', 16, 'missing after drop'],
-  ['5 x 100 @ 1:00 fast drop 5', 21, 'right after the interval'],
-  ['5 x 100 drop 5 @ 1:00', 9, 'right after the interval'],
-  ['5 x 100 rest 15 drop 5', 17, 'right after the interval'],
-  ['5 x 100 drop 5', 9, 'right after the interval'],
+  ['5 x 100 @ 1:00 fast drop 5', 21, 'must follow the interval'],
+  ['5 x 100 drop 5 @ 1:00', 9, 'must follow the interval'],
+  ['5 x 100 rest 15 drop 5', 17, 'must follow the interval'],
+  ['5 x 100 drop 5', 9, 'must follow the interval'],
   ['5 x 100 @ 2:00 drop 5 fast', 23, 'comma'],
-  ['5 x 100 @ 2:00 drop 5/10', 22, 'right behind'],
+  ['5 x 100 @ 2:00 drop 5/10', 22, 'right after the value'],
   ['5 x 100 hold 1:20 fast @ 2:00', 19, 'comma'],
   ['5/0 x 100 @ 2:00 hold css fast', 27, 'comma'],
   ['5 x 100 @ 2:00 hold', 16, 'missing after hold'],
@@ -82,7 +82,7 @@ const IN_A_PART: [line: string, column: number, words: string][] = [
   ['4 x 50 25 + 25 @ 1:00', 8, 'would be lost'],
   ['4 x 50 @ 1:00-1:10', 10, 'not a time'],
   ['4 x 50 @ 1:00, then 1:10', 21, 'would be lost'],
-  ['4 x 50 no rest @ 1:00 15 fast', 23, 'do not go together'],
+  ['4 x 50 no rest @ 1:00 15 fast', 23, 'would read as "no rest 15 fast"'],
   // counts and distances
   ['501 x 50', 1, '500'],
   ['8.5 x 50', 1, 'whole'],
@@ -100,11 +100,11 @@ const IN_A_PART: [line: string, column: number, words: string][] = [
   ['20:00 of 100s rest 10/20/30', 20, '2 lanes'],
   ['4/ x 50', 4, 'missing'],
   ['4 x 50/', 8, 'missing'],
-  ['4 x', 1, 'nothing stands under'],
+  ['4 x', 1, 'nothing under these rounds'],
   ['4 x free', 5, 'distance is missing'],
   ['4m x 50', 1, 'count'],
   ['4 x 1:30', 5, 'distance'],
-  ['4 x 12.55', 5, 'one decimal'],
+  ['4 x 12.55', 5, 'too many decimals'],
   ['10001', 1, '10000'],
   ['4 m', 1, '5 to 10000'],
   ['8 lengths', 1, 'less than one length'],
@@ -131,27 +131,27 @@ const IN_A_PART: [line: string, column: number, words: string][] = [
   // rounds
   ['0 rounds', 1, '1 to 500'],
   ['501 rounds', 1, '500'],
-  ['3 rounds 4 x 50', 10, 'only a colon'],
-  ['3 rounds: 50', 11, 'only a colon'],
-  ['3 times of', 9, 'only a colon'],
+  ['3 rounds 4 x 50', 10, 'after the rounds'],
+  ['3 rounds: 50', 11, 'after the rounds'],
+  ['3 times of', 9, 'after the rounds'],
   ['3/2 rounds', 1, 'every lane'],
   ['3/2 x 4 x 50', 1, 'rounds'],
-  ['2 rounds', 1, 'nothing stands under'],
+  ['2 rounds', 1, 'nothing under these rounds'],
   // talks, settings, headings, strangers
   ['talk', 1, 'time is missing'],
   ['talk about turns 1:30', 6, 'time is missing'],
   ['Rest', 1, 'time is missing'],
   ['break: drink', 8, 'time is missing'],
-  ['lane 3 css 1:20', 1, 'at the top'],
-  ['Start: 19:30', 1, 'at the top'],
-  ['start on time', 1, 'at the top'],
-  ['lane1', 1, 'at the top'],
-  ['lanes 4', 1, 'at the top'],
+  ['lane 3 css 1:20', 1, 'to the top'],
+  ['Start: 19:30', 1, 'to the top'],
+  ['start on time', 1, 'to the top'],
+  ['lane1', 1, 'to the top'],
+  ['lanes 4', 1, 'to the top'],
   ['Main set 1:30', 10, 'would be lost'],
   ['Kick 4x', 6, 'would be lost'],
   ['Pull 200', 6, 'would be lost'],
-  ['@ 1:00', 1, 'begins no line'],
-  ['- - 50', 3, 'begins no line'],
+  ['@ 1:00', 1, 'cannot begin with'],
+  ['- - 50', 3, 'cannot begin with'],
   // characters
   ['50 easy\u0007', 8, 'control'],
   ['50 e\rasy', 5, 'carriage return'],
@@ -194,11 +194,11 @@ const IN_THE_HEADER: [line: string, column: number, words: string][] = [
   ['lane 1 21 swimmers', 8, '1 to 20'],
   ['lane 1 5 swimmers, Ana', 20, 'names and a number'],
   ['lane 1 Ana, 5 swimmers', 13, 'names and a number'],
-  ['lane 1 Ana2', 8, 'no name'],
+  ['lane 1 Ana2', 8, 'neither a name'],
   ['lane 1 gap 0', 12, '1 to 60'],
   ['lane 1 Ana,, Bram', 12, 'between two commas'],
   [`lane 1 ${'A, '.repeat(20)}B`, 68, '20 names'],
-  ['? what', 1, 'begins no line'],
+  ['? what', 1, 'cannot begin with'],
 ];
 
 describe('faults', () => {
@@ -275,25 +275,25 @@ describe('faults', () => {
         line: 2,
         column: 23,
         message:
-          'not one rep fits in lane 4: it takes 40:00 and the block 20:00: give the block 40:00 or more, or write shorter reps',
+          'not one rep fits in lane 4: a rep takes 40:00 and the block lasts 20:00: give the block 40:00 or more, or write shorter reps',
       },
     ]);
     const lanes = 'lane 0 base 1:30\nlane 2 base 2:00\nlane 7 base 2:30\n';
     const named = (line: string): unknown =>
       faults(lanes + line).map(({ column, message }) => [column, message.slice(0, 29)]);
-    expect(named('2:00 of 100s @ base')).toEqual([[16, 'not one rep fits in lane 7: i']]);
-    expect(named('2:00 of 100s @ 1:30/2:05/2:10')).toEqual([[21, 'not one rep fits in lane 2: i']]);
-    expect(named('2:00 of 50/50/200 @ base')).toEqual([[21, 'not one rep fits in lane 7: i']]);
-    expect(named('2:00 of 100s rest 10/10/20')).toEqual([[25, 'not one rep fits in lane 7: i']]);
-    expect(named('2:00 of 100s @ 2:05 drop 10')).toEqual([[16, 'not one rep fits in lane 0: i']]);
+    expect(named('2:00 of 100s @ base')).toEqual([[16, 'not one rep fits in lane 7: a']]);
+    expect(named('2:00 of 100s @ 1:30/2:05/2:10')).toEqual([[21, 'not one rep fits in lane 2: a']]);
+    expect(named('2:00 of 50/50/200 @ base')).toEqual([[21, 'not one rep fits in lane 7: a']]);
+    expect(named('2:00 of 100s rest 10/10/20')).toEqual([[25, 'not one rep fits in lane 7: a']]);
+    expect(named('2:00 of 100s @ 2:05 drop 10')).toEqual([[16, 'not one rep fits in lane 0: a']]);
     expect(named('2:30 of 100s @ base')).toEqual([]);
-    expect(named('3 rounds\n  2:00 of 100s @ base')).toEqual([[18, 'not one rep fits in lane 7: i']]);
+    expect(named('3 rounds\n  2:00 of 100s @ base')).toEqual([[18, 'not one rep fits in lane 7: a']]);
   });
 
   test('[blocks] where the lanes are at fault, a rep that fits in none is still told, without a lane', () => {
     expect(faults('lane 1 css 9\n2:00 of 100s @ 2:05')).toMatchObject([
       { line: 1 },
-      { line: 2, column: 16, message: /^not one rep fits: it takes 2:05/ },
+      { line: 2, column: 16, message: /^not one rep fits: a rep takes 2:05/ },
     ]);
     expect(lines('lane 1 css 9\n2:00 of 300s @ base')).toEqual([1]);
   });
@@ -336,6 +336,6 @@ describe('faults', () => {
 
   test('[faults] a message is one clear sentence with what was found and what would be right', () => {
     expect(faults('4 x 50 @ 1.30')[0]!.message).toBe('1.30 is not a time: write 1:30 (or 1.3 for seconds)');
-    expect(faults('4 x 50 @ 130')[0]!.message).toBe('130 is not a time: write 2:10 for so many seconds, or 1:30');
+    expect(faults('4 x 50 @ 130')[0]!.message).toBe('130 is not a time: write 2:10 if you mean seconds, or 1:30');
   });
 });

@@ -14,19 +14,19 @@ const has = (words: string): unknown => expect.stringContaining(words);
 
 describe('[faults] of several in a line', () => {
   test("the line's own is told, not where it stands", () => {
-    expect(said('T\nPart\n50\n  0 x 50')).toEqual([[4, has('a count of 0 for all')]]);
+    expect(said('T\nPart\n50\n  0 x 50')).toEqual([[4, has('a count of 0 in every lane')]]);
     expect(said('T\nPart\n50\n  4 x 100 yd')).toEqual([[4, has('100 yd in a pool measured in m')]]);
   });
 
   test('where it is judged by a pool that is at fault itself, the next is told', () => {
     expect(said('pool 50 yards\nT\nPart\n50\n  4 x 100 yd')).toEqual([
-      [1, has('no pool')],
+      [1, has('is not a pool')],
       [5, has('deeper than the one above')],
     ]);
   });
 
   test('the first that would be lost among the words is told', () => {
-    expect(said('50 free 1:00 2x')).toEqual([[1, has('1:00 among the words would be lost: a time stands after @')]]);
+    expect(said('50 free 1:00 2x')).toEqual([[1, has('1:00 among the words would be lost: put a time after @')]]);
     expect(said('50 free 2x 1:00')).toEqual([
       [1, has('2x among the words would be lost: write a line for each set, with its count first')],
     ]);
@@ -58,28 +58,31 @@ describe('[faults] of lanes', () => {
       [5, has('in lane 1, rep 3: an interval of more than an hour')],
     ]);
     expect(said(`${SQUAD}100-3800 @ base`)).toEqual([[5, has('in lane 2, rep 2: an interval of more than an hour')]]);
-    expect(said(`${SQUAD}25-50 hold css`)).toEqual([[5, has('hold css in lane 2, which has no css')]]);
+    expect(said(`${SQUAD}25-50 hold css`)).toEqual([[5, has('lane 2 has no css to hold')]]);
     expect(said(`${SQUAD}25-50-75 @ base hold 0:50`)).toEqual([]);
   });
 
   test('so are the targets of a timed block', () => {
-    expect(said(`${SQUAD}20:00 of 100s @ base hold css`)).toEqual([[5, has('hold css in lane 2, which has no css')]]);
+    expect(said(`${SQUAD}20:00 of 100s @ base hold css`)).toEqual([[5, has('lane 2 has no css to hold')]]);
   });
 
   test('where they are not known a rep is named without one', () => {
     expect(said('lane 1 css 9\n5 x 100 @ 1:00 drop 15')).toEqual([
       [1, has('css')],
-      [2, 'rep 5: an interval of 0:00 or less: it must be above 0'],
+      [2, 'rep 5: an interval of 0:00 or less: write one above 0:00'],
     ]);
   });
 
   test('where it is not known how many there are, no lane is named and none is judged by its pace', () => {
     expect(said('lane1\n2:00 of 100s @ 2:05')).toEqual([
-      [1, has('no space after lane')],
-      [2, 'not one rep fits: it takes 2:05 and the block 2:00: give the block 2:05 or more, or write shorter reps'],
+      [1, has('lane1 needs a space')],
+      [
+        2,
+        'not one rep fits: a rep takes 2:05 and the block lasts 2:00: give the block 2:05 or more, or write shorter reps',
+      ],
     ]);
     expect(said('lane1\n2:00 of 600s @ base')).toHaveLength(1);
-    const judged = [expect.anything(), [2, has('not one rep fits: it takes 2:10')]];
+    const judged = [expect.anything(), [2, has('not one rep fits: a rep takes 2:10')]];
     expect(said('lane1\n2:00 of 50/100 @ 2:10')).toEqual(judged);
     expect(said('lane1\n2:00 of 50 @ 1:00/2:10')).toEqual(judged);
     expect(said('lane1\n2:00 of 50 @ 2:10 hold 0:40/0:50')).toEqual(judged);

@@ -232,7 +232,10 @@ describe('[host] what was seen', () => {
     const seen = { '1': rep(8, 2), '2': rep(8, 2), '5': rep(8, 2) };
     const [one, two] = await Promise.all([give({ do: 'skip' }, seen), give({ do: 'skip' }, seen)]);
     expect(one).toMatchObject({ ok: true });
-    expect(two).toMatchObject({ ok: false, why: expect.stringContaining('lane 1 has come to rep 3 of 8 of line 8') });
+    expect(two).toMatchObject({
+      ok: false,
+      why: expect.stringContaining('lane 1 has moved on to rep 3 of 8 of line 8'),
+    });
     expect(host.snapshot().run!.commands).toHaveLength(2);
   });
 

@@ -172,7 +172,7 @@ describe('[clock] matched before the first start', () => {
     const { id } = deck.host.current()!;
     expect(await deck.host.matchClock(id, 0)).toEqual({
       ok: false,
-      why: 'The run has started: its clock stays as it is.',
+      why: 'The run has started: its clock can no longer be changed.',
     });
     expect(await deck.host.matchClock('another', 0)).toMatchObject({ ok: false });
     expect(deck.host.current()!.id).toBe(id);

@@ -15,7 +15,7 @@ function long(bytes: number, number: number): string {
 /** Just under the largest that a session may be; eight of them fit. */
 const LONG = 240 * 1024;
 
-const REFUSED = /^No more changes of the text fit into this run: .+\.$/;
+const REFUSED = /^This run has no room for more changes of the text: .+\.$/;
 
 /** A going run that has been given long texts until one was refused; the refusal, and how many were taken. */
 async function full() {

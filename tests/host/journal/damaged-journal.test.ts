@@ -84,7 +84,7 @@ describe('[recovery] damaged files', () => {
     const other = `${FOLDER}/2020-01-01T00-00-00Z-other.jsonl`;
     deck.disk.files.set(other, CLOSED);
     const { deck: again } = await restarted(deck);
-    expect(again.host.snapshot().notices.join(' ')).toMatch(/is damaged: everything up to line \d+ is used/);
+    expect(again.host.snapshot().notices.join(' ')).toMatch(/is damaged: Lanecall uses everything up to line \d+/);
     const kept = deck.disk.files.get(`${path}.torn`)!;
     expect([...deck.disk.files.keys()].filter((name) => name.endsWith('.torn'))).toHaveLength(1);
     const used = damaged.length - kept.length;
@@ -130,8 +130,8 @@ describe('[recovery] damaged files', () => {
     deck.disk.list = () => Promise.reject(Object.assign(new Error('no folder'), { code: 'ENOTDIR' }));
     const { deck: again } = await restarted(deck);
     expect(again.host.snapshot().notices).toEqual([
-      `The records in ${FOLDER} cannot be read (a file stands where a folder should be): a run that was going there does not come back. ` +
-        'Mend the folder and start Lanecall again, or give another folder with --data.',
+      `The records in ${FOLDER} cannot be read (there is a file in place of a folder): a run that was going cannot come back. ` +
+        'Repair the folder and start Lanecall again, or name another folder with --data.',
     ]);
     await again.open(SQUAD);
     expect(again.host.snapshot().run).not.toBeNull();
@@ -174,7 +174,7 @@ describe('[recovery] damaged files', () => {
         expect(recovery.found).toBeNull();
         expect(deck.disk.files.get(`${path}.torn`)).toEqual(bytes);
         const { notices, startUp } = again.host.snapshot();
-        expect(notices).toEqual([expect.stringContaining('is damaged: nothing in it can be used')]);
+        expect(notices).toEqual([expect.stringContaining('is damaged and nothing in it can be used')]);
         expect(JSON.stringify(startUp)).not.toContain('Invalid');
       },
     );
@@ -196,7 +196,7 @@ describe('[recovery] damaged files', () => {
       deck.disk.files.set(path, withField(deck.disk.files.get(path)!, line, field, value));
       const { recovery } = await restarted(deck);
       expect(recovery.found?.run).toBe('run-1');
-      expect(recovery.said).toEqual([expect.stringContaining(`everything up to line ${line - 1} is used`)]);
+      expect(recovery.said).toEqual([expect.stringContaining(`uses everything up to line ${line - 1} and`)]);
     });
 
     test.each([
@@ -225,7 +225,7 @@ describe('[recovery] damaged files', () => {
     deck.disk.files.set(path, withField(bytes, line, 'command', command));
     const { recovery } = await restarted(deck);
     expect(recovery.found?.commands.map(({ id }) => id)).toEqual(['a']);
-    expect(recovery.said[0]).toContain('The command skip takes no field "__proto__"');
+    expect(recovery.said[0]).toContain('The command skip has no field "__proto__"');
   });
 
   test('one of a newer form is refused in a sentence and left untouched', async () => {

@@ -285,7 +285,7 @@ describe('[journal] a disk whose syncs hang', () => {
     deck.disk.unsyncable = 'EIO';
     await deck.host.command('a', { do: 'mark' });
     await deck.host.command('b', { do: 'mark' });
-    expect(deck.host.snapshot().notices).toEqual([expect.stringMatching(/not on the disk \(the disk fails\)/)]);
+    expect(deck.host.snapshot().notices).toEqual([expect.stringMatching(/not on the disk \(the disk is failing\)/)]);
     // As some systems do: what could not be made safe is dropped, and reads as it was before.
     const written = deck.disk.text(path);
     deck.disk.files.set(path, new Uint8Array(written.length).fill(0));

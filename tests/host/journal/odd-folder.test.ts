@@ -26,15 +26,15 @@ describe('[recovery] what is no ordinary file', () => {
   }
 
   test.each<readonly [string, (path: string) => unknown, string]>([
-    ['a named pipe', (path) => execFileSync('mkfifo', [path]), 'it is no ordinary file'],
-    ['a link to a device', (path) => symlinkSync('/dev/zero', path), 'it is no ordinary file'],
+    ['a named pipe', (path) => execFileSync('mkfifo', [path]), 'it is not an ordinary file'],
+    ['a link to a device', (path) => symlinkSync('/dev/zero', path), 'it is not an ordinary file'],
     ['a folder', (path) => mkdirSync(path), 'it is a folder'],
-    ['a link in a circle', (path) => symlinkSync(path, path), 'its links lead in a circle'],
-    ['a link to nothing', (path) => symlinkSync(`${path}.nothing`, path), 'it is not there any more'],
+    ['a link in a circle', (path) => symlinkSync(path, path), 'its links form a circle'],
+    ['a link to nothing', (path) => symlinkSync(`${path}.nothing`, path), 'it does not exist any more'],
   ])('%s is told of with what to do, and does not hold the start up', async (_, make, why) => {
     expect(await said(make)).toEqual([
-      `The record ${NAME} cannot be read (${why}): it is left as it is. ` +
-        'Mend it and start Lanecall again, or move it out of the folder.',
+      `The record ${NAME} cannot be read (${why}): it is left unchanged. ` +
+        'Repair it and start Lanecall again, or move it out of the folder.',
     ]);
   });
 
@@ -42,7 +42,7 @@ describe('[recovery] what is no ordinary file', () => {
     const server = createServer();
     const sentences = await said((path) => new Promise<void>((resolve) => server.listen(path, resolve)));
     server.close();
-    expect(sentences[0]).toContain('it is no ordinary file');
+    expect(sentences[0]).toContain('it is not an ordinary file');
   });
 
   test('a pipe in the place of what is kept of the windows counts as nothing chosen yet', async () => {
@@ -71,7 +71,7 @@ describe('[recovery] thousands of damaged journals', () => {
     expect(recovery.found?.run).toBe('run-1');
     expect(recovery.said).toHaveLength(7);
     expect(recovery.said[6]).toBe(
-      `${MANY - 6} more records in ${FOLDER} cannot be used to the end: look there when the session is over.`,
+      `${MANY - 6} more records in ${FOLDER} cannot be used completely: look in that folder after the session.`,
     );
     expect([...deck.disk.files.keys()].filter((path) => path.endsWith('.jsonl'))).toHaveLength(1);
     const { bytesRead } = deck.disk;

@@ -54,7 +54,7 @@ describe('[recovery] a command that cannot be carried out', () => {
     expect(recovery.said).toEqual([
       expect.stringMatching(
         new RegExp(
-          `^Line ${line} of the record .+ has a command that this Lanecall does not carry out \\(.+\\): the run`,
+          `^Line ${line} of the record .+ has a command that this Lanecall cannot carry out \\(.+\\): the run`,
         ),
       ),
     ]);
@@ -104,8 +104,8 @@ describe('[recovery] lines that are whole, but not where they were written', () 
     );
     const used = id === 'd' ? at + 1 : at;
     expect(given).toEqual(id === 'd' ? ['a', 'b', 'c', 'd'] : ['a', 'b']);
-    expect(recovery.said[0]).toContain(`line ${used + 1} is not the one that was written behind line ${used}`);
-    expect(recovery.said[0]).toContain('the rest is kept beside it');
+    expect(recovery.said[0]).toContain(`line ${used + 1} is not the one that was written after line ${used}`);
+    expect(recovery.said[0]).toContain('keeps the rest in a file beside it');
     expect(kept).toBe(before.slice(used).join(''));
   });
 

@@ -59,9 +59,9 @@ describe('[recovery] a host that was killed', () => {
     const { deck: again } = await restarted(deck);
     const { notices, startUp } = again.host.snapshot();
     expect(notices).toEqual([
-      'The run has come back after 1:15 in which the program was not there. ' +
-        'Not called meanwhile: lane 1: 50 free, reps 3 to 4; lane 2: 50 free, rep 4. ' +
-        'A screen that stayed open went on by itself and may have shown them.',
+      'The run has come back: Lanecall was not running for 1:15. ' +
+        'Not called in that time: lane 1: 50 free, reps 3 to 4; lane 2: 50 free, rep 4. ' +
+        'A screen that stayed open kept going by itself and may have shown them.',
     ]);
     expect(startUp).toEqual({ run: 'run-1', unattended: [] });
     again.host.told();
@@ -116,9 +116,9 @@ describe('[recovery] a host that was killed', () => {
       return again.host.snapshot().notices[0];
     };
     const unknown =
-      "The run has come back, but the machine was restarted and its clock stands before the run's last sign of life: " +
-      'for how long the program was not there is not known, nor what was not called. ' +
-      'The run goes on from that sign of life. ';
+      "The run has come back, but the machine was restarted and its clock is now earlier than the run's last record. " +
+      'Lanecall cannot tell how long it was not running, or which leaves were not called. ' +
+      'The run goes on from that last record. ';
     expect(await told(await goingDeck())).toBe(
       `${unknown}Look at the clock on the wall, and shift the lanes until their leaves agree with it.`,
     );

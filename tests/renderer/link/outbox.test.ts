@@ -76,8 +76,8 @@ describe('[link] an answer by post', () => {
       { ok: false, at: null, why: 'Too soon.' },
     ],
     [
-      { ok: false, why: 'A session has at most 256 KiB of text.' },
-      { ok: false, at: null, why: 'A session has at most 256 KiB of text.' },
+      { ok: false, why: 'A session can have 256 KiB of text at most: make it shorter.' },
+      { ok: false, at: null, why: 'A session can have 256 KiB of text at most: make it shorter.' },
     ],
     [
       { ok: false, at: '7', why: 7 },

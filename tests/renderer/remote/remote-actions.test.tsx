@@ -11,6 +11,7 @@ import { Remote } from '../../../renderer/remote/remote.tsx';
 import { RemoteActions } from '../../../renderer/remote/remote-actions.tsx';
 import { runOf } from '../../support/coach-run.ts';
 import { coachTable, type CoachTable } from '../../support/coach-table.ts';
+import { tap } from '../../support/finger.ts';
 
 /** T0 at 10 s: both lanes leave at 10 s and every minute. */
 const SET = 'lane 1\nlane 2\nSet\n4 x 50 fast @ 1:00';
@@ -107,8 +108,7 @@ test('the rest is behind one more tap, and what ends something is held there too
   const { said, sent } = remote(runOf(SET, [0, { do: 'start' }]), 20_000, null);
   expect(screen.queryByRole('button', { name: 'Move on' })).toBeNull();
   press('More');
-  fireEvent.pointerDown(screen.getByRole('button', { name: 'Move on' }));
-  fireEvent.pointerUp(screen.getByRole('button', { name: 'Move on' }));
+  tap(screen.getByRole('button', { name: 'Move on' }));
   expect([said(), sent]).toEqual(['Hold Move on for 0.6 s.', []]);
   press('Back');
   expect(screen.getByRole('button', { name: 'Skip rep' })).toBeTruthy();

@@ -1,5 +1,5 @@
 /*
- * `cut`: the last reps of a set, or the last rounds, are not swum.
+ * `cut`: the last reps of a set, or its last rounds, will not be swum.
  */
 
 import { wholeNumber, type FieldsOf } from '../command-fields.ts';

@@ -1,5 +1,5 @@
 /*
- * `finish`: the session is done, now.
+ * `finish`: the session ends now.
  */
 
 import { done } from '../answer.ts';

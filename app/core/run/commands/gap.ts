@@ -1,5 +1,5 @@
 /*
- * `gap`: a lane's swimmers leave so many seconds apart from its next leave on.
+ * `gap`: from its next leave on, a lane's swimmers leave this many seconds apart.
  */
 
 import { SECOND } from '../../units.ts';

@@ -1,5 +1,6 @@
 /*
- * `go-to`: to any rep of the session, whose stretch waits; each lane starts with its first rep not before it.
+ * `go-to`: jumps to any rep of the session. Its stretch waits for Start, and each lane then starts with its first rep
+ * at or after that one.
  */
 
 import type { Millis } from '../../units.ts';
@@ -35,11 +36,11 @@ export const goToWords = {
   says: ({ cameTo }) => cameTo('Gone to'),
 } satisfies CommandWords<'go-to'>;
 
-/** Waits at the stretch that holds the rep in any lane; each lane will start with its first rep not before it. */
+/** Waits at the first stretch in which any lane has the rep. */
 function goneTo(state: RunState, target: CommandOf<'go-to'>, t: Millis): Outcome {
   for (let index = 0; index < state.stretches.length; index++) {
     const from = placeIn(state.stretches[index]!, target);
     if (from) return done(waitAtWhatIsLeft(beforeCountdown(state, t), index, t, from));
   }
-  return no(`Line ${target.line} has no such rep in the session as it stands.`);
+  return no(`Line ${target.line} does not have that rep in the session as it stands: choose another rep.`);
 }

@@ -1,5 +1,5 @@
 /*
- * `interval`: the intervals of a line, from a lane's next rep on, get longer or shorter.
+ * `interval`: makes the intervals of a line longer or shorter, from a lane's next rep on.
  */
 
 import { HOUR, SECOND, type Millis } from '../../units.ts';
@@ -28,7 +28,7 @@ export const interval: Rule<'interval'> = {
   touches: isPending,
 };
 
-/** One step of "−5 s a rep" and "+5 s a rep". */
+/** Seconds of one press of "−5 s a rep" or "+5 s a rep". */
 const STEP = 5;
 
 export const intervalWords = {
@@ -68,7 +68,8 @@ function retimed(state: RunState, named: readonly number[] | undefined, seconds:
     const line = lane.reps[lane.next]!.set.line;
     const changed = withLongerIntervals(stretches, state.index, index, line, by);
     if (!changed || !staysInBounds(lane, line, by)) {
-      return no(`An interval of lane ${lane.number} would not stay above 0 and at most 1:00:00.`);
+      const limit = seconds > 0 ? 'more than 1:00:00' : '0 or less';
+      return no(`An interval in lane ${lane.number} would become ${limit}: choose a smaller change.`);
     }
     stretches = changed;
     lines.add(line);
@@ -78,8 +79,8 @@ function retimed(state: RunState, named: readonly number[] | undefined, seconds:
 }
 
 /**
- * The stretches from the current one on with the lane's intervals of a line longer; null where one
- * would leave its bounds.
+ * The stretches, with the lane's intervals of a line longer from the current stretch on; null if one would become 0
+ * or less, or more than an hour.
  */
 function withLongerIntervals(
   stretches: readonly Stretch[],
@@ -104,7 +105,7 @@ function withLongerIntervals(
   return fits ? changed : null;
 }
 
-/** Whether what the lane still has of a line, a rep swum again among it, can have intervals so much longer. */
+/** Whether the lane's pending reps of a line, repeated ones too, and the interval now running stay within bounds. */
 function staysInBounds(lane: LaneState, line: number, by: Millis): boolean {
   const left = lane.leftHere && lane.last ? [lane.last.rep] : [];
   return [...left, ...lane.reps.slice(lane.next)].every(
@@ -112,7 +113,7 @@ function staysInBounds(lane: LaneState, line: number, by: Millis): boolean {
   );
 }
 
-/** What the lane has pending with the intervals of its next rep's line longer, the one now running too. */
+/** The lane with longer intervals for its pending reps of its next rep's line. The interval now running changes too. */
 function withLongerPending(lane: LaneState, by: Millis): LaneState {
   const line = lane.reps[lane.next]!.set.line;
   const running = lane.leftHere && lane.last!.rep.set.line === line;
@@ -144,8 +145,8 @@ function intervalText({ touched, before, rep, interval: written, lanes, capital 
   return `${capital(what)} ${texts.join('; ')}`;
 }
 
-/** A timed block keeps its reps, so that it no longer takes the time that was written. */
+/** A timed block keeps its reps, so it no longer takes the time that was written. */
 function blockText({ touched, command: { seconds } }: Told<CommandOf<'interval'>>): string {
   const isBlock = touched.some(({ is }) => is.reps[is.next]?.set.kind === 'block');
-  return isBlock ? ` The timed block gets ${seconds > 0 ? 'longer' : 'shorter'} than it was written.` : '';
+  return isBlock ? ` The timed block is now ${seconds > 0 ? 'longer' : 'shorter'} than written.` : '';
 }

@@ -1,5 +1,5 @@
 /*
- * `lane-in`: lanes take part again, in a swim that is going at once.
+ * `lane-in`: brings lanes back in. If a swim is going, they join it at once.
  */
 
 import type { Millis } from '../../units.ts';
@@ -42,7 +42,7 @@ function cameIn(state: RunState, named: readonly number[], t: Millis): Outcome {
     const index = state.lanes.findIndex((lane) => lane.number === number);
     const lane = state.lanes[index];
     if (!lane) return no(`There is no lane ${number}.`);
-    if (lane.in) return no(`Lane ${number} is in already.`);
+    if (lane.in) return no(`Lane ${number} is already in.`);
     chosen.add(index);
   }
   const join = state.phase === 'going' && currentStretch(state).kind === 'swim' ? joining(state, t) : null;
@@ -57,9 +57,9 @@ function cameIn(state: RunState, named: readonly number[], t: Millis): Outcome {
 }
 
 /**
- * How a lane comes into the swim that is going: in the stretch's own timetable, moved as little as any
- * lane taking part has been; what is due within the lead is missed, and a lane that has missed
- * everything waits for the next stretch. It comes in stopped where a stop holds everyone.
+ * How a lane joins the swim that is going. It keeps the stretch's timetable, moved by the least displacement of the
+ * lanes taking part. It misses what is due before t + LEAD; a lane that has missed everything waits for the next
+ * stretch. If a stop holds everyone, it comes in stopped.
  */
 function joining(state: RunState, t: Millis): (lane: LaneState, index: number) => LaneState {
   const taking = state.lanes.filter((lane) => lane.takesPart);

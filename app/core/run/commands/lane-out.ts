@@ -1,5 +1,5 @@
 /*
- * `lane-out`: lanes take no part in what follows; one at least stays in.
+ * `lane-out`: takes lanes out of what follows. At least one lane stays in.
  */
 
 import { IN, changeLanes, choose, done, no, type Outcome } from '../answer.ts';
@@ -35,7 +35,7 @@ function wentOut(state: RunState, named: readonly number[]): Outcome {
   const chosen = choose(state, named, () => true, IN);
   if (!chosen.ok) return chosen;
   if (state.lanes.every((lane, index) => !lane.in || chosen.lanes.has(index))) {
-    return no('One lane at least stays in: use Finish to end the session.');
+    return no('At least one lane must stay in: use Finish to end the session.');
   }
   return done(changeLanes(state, chosen.lanes, (lane) => ({ ...lane, ...NOTHING_PENDING, in: false })));
 }

@@ -1,5 +1,5 @@
 /*
- * `mark`: a word for the record, and nothing else.
+ * `mark`: writes a note into the record and changes nothing else.
  */
 
 import type { Millis } from '../../units.ts';

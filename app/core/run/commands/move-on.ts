@@ -1,5 +1,6 @@
 /*
- * `move-on`: what is pending is dropped and the stretch ends; the next waits for the coach, or begins where it is a talk or break.
+ * `move-on`: drops what is pending and ends the stretch. The next stretch waits for the coach; a talk or break of the
+ * same part begins at once.
  */
 
 import type { Millis } from '../../units.ts';
@@ -54,7 +55,7 @@ function movedOn(state: RunState, t: Millis): Outcome {
   return done(goesOn ? begin({ ...passed, from: null }, index, t) : waitAt(passed, index));
 }
 
-/** Whether a talk or break goes on by itself at once after what was before it (not at the start of a part, nor after a wait). */
+/** Whether a talk or break begins by itself right after `before`. It does not at the start of a part or after a wait. */
 function followsAtOnce(next: Stretch, before: Stretch): boolean {
   return next.partIndex === before.partIndex && waitsFor(next, before, false) === 'auto';
 }

@@ -1,5 +1,5 @@
 /*
- * `rejoin`: stopped lanes go back into their old times; what they have missed is missed.
+ * `rejoin`: stopped lanes go back to their old times. The reps they have missed are dropped.
  */
 
 import type { Millis } from '../../units.ts';

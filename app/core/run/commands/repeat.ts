@@ -1,5 +1,5 @@
 /*
- * `repeat`: the rep that left last is swum again, next.
+ * `repeat`: swims the rep that left last again, as the next rep.
  */
 
 import type { Millis } from '../../units.ts';
@@ -12,8 +12,8 @@ import { NOT_GOING } from '../lane-change.ts';
 import { isPending, type LaneState, type RunState } from '../state.ts';
 
 const REPEATABLE: Lacking = {
-  none: 'has left a rep here that could be repeated',
-  one: 'has left no rep here that could be repeated',
+  none: 'has left yet in this stretch: there is no rep to repeat',
+  one: 'has not left yet in this stretch: there is no rep to repeat',
 };
 
 const fields = { lanes: optional(LANES) };
@@ -61,11 +61,10 @@ function swumAgain(state: RunState, named: readonly number[] | undefined, t: Mil
   return done(changeLanes(state, chosen.lanes, (lane) => repeated(state, lane, t)));
 }
 
-/** The lane's last rep swum again, next. */
 function repeated(state: RunState, lane: LaneState, t: Millis): LaneState {
   const { rep } = lane.last!;
   if (isPending(lane)) {
-    // In the place of the next leave; that one and all later ones move on by the rep's interval.
+    // It takes the time of the next leave; that leave and all later ones move back by the rep's interval.
     const offset = lane.reps[lane.next]!.offset - rep.interval;
     const reps = [{ ...rep, leftover: 0, again: true as const, offset }, ...lane.reps.slice(lane.next)];
     return { ...lane, reps, next: 0, origin: lane.origin + rep.interval, end: lane.end + rep.interval };

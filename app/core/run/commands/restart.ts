@@ -1,5 +1,6 @@
 /*
- * `restart`: back to waiting, this stretch whole again; while waiting, the one before it.
+ * `restart`: goes back to the start of this stretch, which waits, whole again. While a stretch waits, it goes back to
+ * the stretch before.
  */
 
 import type { Millis } from '../../units.ts';
@@ -45,6 +46,6 @@ function restarted(state: RunState, t: Millis): Outcome {
   const bounced = endedJustNow(state, t);
   if (bounced) return bounced;
   if (state.phase === 'going') return done(waitAtWhatIsLeft(beforeCountdown(state, t), state.index, t));
-  if (state.index === 0) return no('This is the first stretch: there is none before it.');
+  if (state.index === 0) return no('This is the first stretch: there is nothing before it to go back to.');
   return done(waitAtWhatIsLeft(state, state.index - 1, t));
 }

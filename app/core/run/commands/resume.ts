@@ -1,6 +1,6 @@
 /*
- * `resume`: stopped lanes go on. A stop ended the lead before their next leave costs nothing, a later one
- * restarts them on a round reading.
+ * `resume`: stopped lanes go on. If that is at least the lead before their next leave, they keep their times. If it
+ * is later, they restart on a round reading.
  */
 
 import type { Millis } from '../../units.ts';
@@ -54,9 +54,8 @@ function resumed(state: RunState, named: readonly number[] | undefined, t: Milli
 }
 
 /**
- * Those of the chosen lanes that are stopped, going again: the lanes of one stop keep their places to each
- * other. A stop ended the lead before their next leave costs nothing, a later one restarts them on a
- * round reading.
+ * Sets those of the chosen lanes going again that are stopped. Lanes that one command stopped move together, by
+ * one amount.
  */
 export function resumeLanes(state: RunState, chosen: ReadonlySet<number>, t: Millis): RunState {
   const earliest = new Map<number, Millis>();

@@ -1,5 +1,5 @@
 /*
- * `rewrite`: what is to come is swum by another text from now on.
+ * `rewrite`: replaces the text of what is still to come.
  */
 
 import { TEXT, type FieldsOf } from '../command-fields.ts';
@@ -25,5 +25,5 @@ export const rewrite: Rule<'rewrite'> = {
 export const rewriteWords = {
   label: 'Rewrite',
   actions: {},
-  says: ({ end, forgotten }) => `What is to come is rewritten${end()}.${forgotten()}`,
+  says: ({ end, forgotten }) => `Rewrote what is to come${end()}.${forgotten()}`,
 } satisfies CommandWords<'rewrite'>;

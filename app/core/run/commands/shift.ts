@@ -1,5 +1,5 @@
 /*
- * `shift`: leaves to come, or the end of a talk or break, come later or sooner.
+ * `shift`: moves the leaves to come, or the end of a talk or break, later or sooner.
  */
 
 import { SECOND, type Millis } from '../../units.ts';
@@ -28,7 +28,7 @@ export const shift: Rule<'shift'> = {
   touches: isPending,
 };
 
-/** One step of "−5 s" and "+5 s". */
+/** Seconds of one press of "−5 s" or "+5 s". */
 const STEP = 5;
 
 export const shiftWords = {
@@ -71,16 +71,17 @@ function shifted(state: RunState, named: Named, seconds: number, t: Millis): Out
   );
 }
 
-/** A talk or break ends later (or sooner) for everyone; before it has begun, its beginning moves too. */
+/** Moves the end of a talk or break, for all lanes. Before it has begun, its beginning moves too. */
 function shiftPause(state: RunState, named: Named, by: Millis, t: Millis): Outcome {
   const chosen = choose(state, named, () => true, IN);
   if (!chosen.ok) return chosen;
   const ahead = state.t0 !== null && t < state.t0;
   const pauseEnd = state.pauseEnd + by;
-  if (pauseEnd <= t) return no('It would be over already: use Start or Move on.');
+  const { kind } = currentStretch(state);
+  if (pauseEnd <= t) return no(`The ${kind} would already be over: use Start or Move on.`);
   if (!ahead) return done({ ...state, pauseEnd });
   const t0 = state.t0 + by;
-  return t0 < t ? no('It would have begun already: use Start.') : done({ ...state, pauseEnd, t0 });
+  return t0 < t ? no(`The ${kind} would already have begun: use Start.`) : done({ ...state, pauseEnd, t0 });
 }
 
 function shiftText({ command: { seconds }, before, who, next }: Told<CommandOf<'shift'>>): string {

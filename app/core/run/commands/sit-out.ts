@@ -1,5 +1,5 @@
 /*
- * `sit-out`: the next rep is dropped and nothing else moves.
+ * `sit-out`: drops the next rep; nothing else moves.
  */
 
 import { changeLanes, choose, done, type Outcome } from '../answer.ts';

@@ -1,5 +1,5 @@
 /*
- * `skip`: the next rep is dropped; later ones, and the end, come sooner by its interval.
+ * `skip`: drops the next rep. Later reps, and the lane's end, come sooner by its interval.
  */
 
 import { changeLanes, choose, done, type Outcome } from '../answer.ts';

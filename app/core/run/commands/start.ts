@@ -1,5 +1,5 @@
 /*
- * `start`: the stretch that waits begins, a countdown is cut short, or the next stretch is begun by hand.
+ * `start`: begins the stretch that waits, cuts a countdown short, or begins the next stretch by hand.
  */
 
 import { reading } from '../../reading.ts';
@@ -42,17 +42,17 @@ export const startWords = {
   says: started,
 } satisfies CommandWords<'start'>;
 
-const ALL_STOPPED = 'All lanes are stopped: use Resume, or Move on.';
+const ALL_STOPPED = 'All lanes are stopped: use Resume or Move on.';
 
 function begun(state: RunState, t: Millis): Outcome {
-  if (t < state.startedAt + BOUNCE) return no('Started just now: Start is taken again 3 s after it.');
-  if (t < state.stoppedAt + BOUNCE) return no('Stopped just now: Start is taken again 3 s after it.');
+  if (t < state.startedAt + BOUNCE) return no('Start was given less than 3 s ago: press it again in a moment.');
+  if (t < state.stoppedAt + BOUNCE) return no('Stop was given less than 3 s ago: press Start again in a moment.');
   if (state.phase === 'waiting') return done(beginByHand(state, state.index, t));
   if (t < state.t0!) return startSooner(state, t);
   return startNext(state, t);
 }
 
-/** A new T0 for a stretch on the coach's word: a swim gets the lead's warning and a round reading, a talk or break none. */
+/** Begins a stretch at the coach's word: a swim on a round reading, LEAD from now at the earliest; a talk or break now. */
 function beginByHand(state: RunState, index: number, t: Millis): RunState {
   return begin(state, index, state.stretches[index]!.kind === 'swim' ? align(state, t + LEAD) : t);
 }
@@ -62,17 +62,17 @@ function startSooner(state: RunState, t: Millis): Outcome {
   const t0 = currentStretch(state).kind === 'swim' ? align(state, t + LEAD) : t;
   const by = t0 - state.t0!;
   if (by >= 0) {
-    return no(allStopped(state) ? ALL_STOPPED : 'It cannot start sooner: everyone gets 10 s of warning.');
+    return no(allStopped(state) ? ALL_STOPPED : 'The start cannot come any sooner: every lane gets 10 s of warning.');
   }
   const lanes = state.lanes.map((lane) => ({ ...lane, origin: lane.origin + by, end: lane.end + by }));
   return unlessTooSoon(state, { ...state, t0, pauseEnd: state.pauseEnd + by, lanes }, t);
 }
 
-/** The next stretch, where nobody in this one is on their way to a leave. */
+/** Begins the next stretch. Refuses while a lane that is not stopped has reps to come in this one. */
 function startNext(state: RunState, t: Millis): Outcome {
-  if (state.index + 1 >= state.stretches.length) return no('Nothing follows: use Finish.');
+  if (state.index + 1 >= state.stretches.length) return no('This is the last stretch: use Finish to end the session.');
   const open = state.lanes.filter(isPending);
-  if (open.some((lane) => lane.stoppedBy === null)) return no('Lanes are still going: Stop or Move on first.');
+  if (open.some((lane) => lane.stoppedBy === null)) return no('Lanes are still going: use Stop or Move on first.');
   const someoneIsThrough = state.lanes.some((lane) => lane.leftHere && !isPending(lane));
   if (open.length > 0 && !someoneIsThrough) return no(ALL_STOPPED);
   return done(beginByHand({ ...state, from: null }, state.index + 1, t));
@@ -82,6 +82,6 @@ function started({ at, after, stretch, capital }: Told): string {
   const current = currentStretch(after);
   if (current.kind !== 'swim') return `${capital(current.kind)} of ${reading(current.time)} has begun.`;
   const ahead = Math.max(0, Math.ceil(((after.t0 ?? at) - at) / SECOND));
-  if (allStopped(after)) return `The start comes in ${ahead} s, but all lanes are stopped: Resume sends them.`;
-  return `Started ${stretch(after)}, ${ahead} s ahead.`;
+  if (allStopped(after)) return `The start is in ${ahead} s, but all lanes are stopped: use Resume to send them.`;
+  return `Started ${stretch(after)}: first leave in ${ahead} s.`;
 }

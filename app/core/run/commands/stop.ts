@@ -1,5 +1,5 @@
 /*
- * `stop`: what is pending does not leave until the coach says so; with no lanes named what follows waits too.
+ * `stop`: nobody leaves until the coach says so. If no lanes are named, what follows waits too.
  */
 
 import type { Millis } from '../../units.ts';
@@ -13,8 +13,8 @@ import { nextWaits } from '../settle.ts';
 import { currentStretch, isPending, type RunState } from '../state.ts';
 
 const GOING: Lacking = {
-  none: 'has a rep still to leave and is not stopped',
-  one: 'has no rep still to leave, or is stopped already',
+  none: 'is going: each is stopped already or has no reps to come',
+  one: 'is stopped already or has no reps to come',
 };
 
 const fields = { lanes: optional(LANES) };
@@ -52,26 +52,27 @@ export const stopWords = {
     touched.length > 0 ? `Stopped ${who}.` : `Held: what follows the ${kind(before)} waits for Resume.`,
 } satisfies CommandWords<'stop'>;
 
-/** With no lanes named what follows waits too: nobody is sent until the coach says so. */
 export function stopped(state: RunState, named: readonly number[] | undefined, t: Millis): Outcome {
   if (state.phase !== 'going') return no(NOT_GOING);
   const stops = state.stops + 1;
   if (currentStretch(state).kind !== 'swim') {
     return named
-      ? no('Nobody swims now: lanes cannot be stopped one by one.')
+      ? no('This is a talk or break: use Stop for all lanes, not for single ones.')
       : done({ ...state, stops, heldAfter: true });
   }
   const chosen = choose(state, named, (lane) => isPending(lane) && lane.stoppedBy === null, GOING);
   if (!chosen.ok) {
     if (named) return chosen;
     if (beginsByItself(state)) return done({ ...state, stops, heldAfter: true });
-    return onlyTailsLeave(state, t) ? no('Every lead has left: those behind follow by themselves.') : chosen;
+    return onlyTailsLeave(state, t)
+      ? no('Every lead has left: the swimmers behind follow and cannot be stopped.')
+      : chosen;
   }
   const held = changeLanes(state, chosen.lanes, (lane) => ({ ...lane, stoppedBy: stops }));
   return done({ ...held, stops, heldAfter: state.heldAfter || !named });
 }
 
-/** Whether something follows that would begin without the coach's word. */
+/** Whether the next stretch would begin without the coach's word. */
 function beginsByItself(state: RunState): boolean {
   return state.index + 1 < state.stretches.length && !nextWaits(state);
 }

@@ -1,5 +1,5 @@
 /*
- * `swimmers`: a lane has so many swimmers from its next leave on.
+ * `swimmers`: from its next leave on, a lane has this many swimmers.
  */
 
 import { changeChosen } from '../answer.ts';

@@ -1,6 +1,6 @@
 /*
- * `undo`: the run as if its last command had not been given, where swimmers have not acted on it; else,
- * for a command that took leaves away, as if it had been a stop that is resumed now.
+ * `undo`: takes the last command back, if swimmers have not acted on it yet. If they have, a command that took leaves
+ * away is treated as a stop that is resumed now; any other stays.
  */
 
 import type { Millis } from '../../units.ts';
@@ -36,7 +36,7 @@ export const undoWords = {
   says: undoText,
 } satisfies CommandWords<'undo'>;
 
-/** `state` as it was before the undo, `now` the same with everything up to t (and on its way) having happened. */
+/** `state` is the run as the last command left it; `now` is the same run at t, with what is on its way to the loudspeaker. */
 function undone(state: RunState, now: RunState, t: Millis): Outcome {
   const undoable = state.undoable[state.undoable.length - 1];
   if (!undoable || t > undoable.at + UNDO_FOR) {
@@ -55,18 +55,18 @@ function undone(state: RunState, now: RunState, t: Millis): Outcome {
   }
   return no(
     happened.length > 0
-      ? 'Swimmers have left since: what they did is not undone.'
-      : 'Too late: without it lanes would have left already.',
+      ? 'Swimmers have left since then: what they swam cannot be undone.'
+      : 'Too late to undo: without that command, lanes would already have left.',
   );
 }
 
-/** The state without what no undo from t on can take back; the same one where there is nothing of that. */
+/** The state without the commands that are too old to undo at t; the same object if there are none. */
 export function withoutOldUndos(state: RunState, t: Millis): RunState {
   const undoable = state.undoable.filter(({ at }) => t <= at + UNDO_FOR);
   return undoable.length === state.undoable.length ? state : { ...state, undoable };
 }
 
-/** The state at t had the command been a stop of the same lanes, resumed now; null where it cannot stand for one. */
+/** The state at t if the command had been a stop of the same lanes, resumed now; null if it cannot be treated so. */
 function asIfStopped({ command, takesLeavesAway, at, before }: Undoable, t: Millis): RunState | null {
   if (!takesLeavesAway) return null;
   const then = settleForCommand(before, at);

@@ -15,7 +15,7 @@ it('[go-to] each lane starts with its first rep not before the one named, all at
 
 it('[go-to] a rep that no lane has is refused', () => {
   const deck = new Deck('lane 1\nlane 2\nOne\n6/3 x 50 @ 1:00');
-  const none = 'Line 4 has no such rep in the session as it stands.';
+  const none = 'Line 4 does not have that rep in the session as it stands: choose another rep.';
   expect(deck.refusal(35, { do: 'go-to', line: 4, rep: 7 })).toBe(none);
   expect(deck.refusal(35, { do: 'go-to', line: 4, rounds: [1], rep: 5 })).toBe(none);
 });

@@ -5,7 +5,8 @@ import { Deck } from '../../../support/deck.ts';
 
 /** Lines 3 and 4 are the sets; started at 0, so T0 is 0:10. */
 const SETS = 'lane 1\nlane 2\n4 x 50 free @ 1:00/1:10\n2 x 100 kick @ 2:00';
-const OUT_OF_BOUNDS = 'An interval of lane 1 would not stay above 0 and at most 1:00:00.';
+const TOO_SHORT = 'An interval in lane 1 would become 0 or less: choose a smaller change.';
+const TOO_LONG = 'An interval in lane 1 would become more than 1:00:00: choose a smaller change.';
 
 const started = (text = SETS): Deck => new Deck(text).at(0, { do: 'start' });
 
@@ -65,18 +66,18 @@ describe('what gets longer', () => {
 describe('what it is refused for', () => {
   it('[interval] one that does not stay above 0, or sends a lane off too soon', () => {
     const text = '2 rounds\n  2 x 50 @ 1:00\n  talk 0:30';
-    expect(started(text).refusal(20, { do: 'interval', seconds: -60 })).toBe(OUT_OF_BOUNDS);
+    expect(started(text).refusal(20, { do: 'interval', seconds: -60 })).toBe(TOO_SHORT);
     expect(started(text).refusal(62, { do: 'interval', seconds: -5 })).toMatch(/Too soon/);
   });
 
   it('[interval] of the stretch that is going, all of them count, those of the reps that have left too', () => {
     // After two reps: 0:10 and 0:40 have left, 1:10 and 1:40 are to come.
     const rising = started('4 x 50 @ 0:10 add 30').at(30, { do: 'stop' });
-    expect(rising.refusal(31, { do: 'interval', seconds: -10 })).toBe(OUT_OF_BOUNDS);
+    expect(rising.refusal(31, { do: 'interval', seconds: -10 })).toBe(TOO_SHORT);
     expect(rising.at(31, { do: 'interval', seconds: -9 }).at(32, { do: 'resume' }).leaves(1, 60)).toEqual([10, 20, 51]);
     // 0:59:55 and 0:59:25 have left.
     const falling = started('4 x 50 @ 59:55 drop 30');
-    expect(falling.refusal(4000, { do: 'interval', seconds: 6 })).toBe(OUT_OF_BOUNDS);
+    expect(falling.refusal(4000, { do: 'interval', seconds: 6 })).toBe(TOO_LONG);
     falling.at(4000, { do: 'interval', seconds: 5 });
     expect(falling.state.stretches[0]!.lanes[0]!.reps[0]!.interval).toBe(3_600_000);
   });
@@ -85,7 +86,7 @@ describe('what it is refused for', () => {
     // The second round swims 1:00 and 59:55.
     const text = '2 rounds\n  2 x 50 @ 1:00 add 58:55\n  talk 0:30';
     const first = { do: 'go-to', line: 2, rounds: [1], rep: 1 } as const;
-    expect(started(text).refusal(20, { do: 'interval', seconds: 6 })).toBe(OUT_OF_BOUNDS);
+    expect(started(text).refusal(20, { do: 'interval', seconds: 6 })).toBe(TOO_LONG);
     const deck = new Deck(text).at(0, { do: 'cut', line: 2, n: 1 }).at(1, first).at(2, { do: 'start' });
     expect(deck.at(5, { do: 'interval', seconds: 6 }).settled(5).lanes[0]!.end).toBe(81_000);
   });
@@ -100,21 +101,21 @@ describe('what it is refused for', () => {
     const text = '2 rounds\n  2 x 50 @ 1:00 add 58:55';
     const deck = started(text).at(71, { do: 'cut', line: 2, n: 1 });
     expect(deck.leaves(1)).toEqual([10, 70, 3665]);
-    expect(deck.refusal(72, { do: 'interval', seconds: 6 })).toBe(OUT_OF_BOUNDS);
+    expect(deck.refusal(72, { do: 'interval', seconds: 6 })).toBe(TOO_LONG);
     expect(deck.at(72, { do: 'interval', seconds: 5 }).leaves(1)).toEqual([10, 70, 3670]);
   });
 
   it('[interval] that of a rep swum again counts, where cuts have taken it out of the stretch', () => {
     const deck = new Deck('5 x 100 @ 2:00 drop 25').at(0, { do: 'start' }).at(300, { do: 'repeat' });
     deck.at(301, { do: 'cut', line: 1, n: 2 }).at(302, { do: 'stop' });
-    expect(deck.refusal(303, { do: 'interval', seconds: -50 })).toBe(OUT_OF_BOUNDS);
+    expect(deck.refusal(303, { do: 'interval', seconds: -50 })).toBe(TOO_SHORT);
     expect(deck.state.lanes[0]!.reps.slice(deck.state.lanes[0]!.next).every(({ interval }) => interval > 0)).toBe(true);
     // 0:20 again, then 1:00.
     const again = started('2 rounds\n  2 x 50 @ 1:00 drop 40')
       .at(71, { do: 'repeat' })
       .at(72, { do: 'cut', line: 2, n: 1 });
     again.at(73, { do: 'stop' });
-    expect(again.refusal(74, { do: 'interval', seconds: -20 })).toBe(OUT_OF_BOUNDS);
+    expect(again.refusal(74, { do: 'interval', seconds: -20 })).toBe(TOO_SHORT);
   });
 
   it('[interval] none is running before the first leave of a stretch', () => {

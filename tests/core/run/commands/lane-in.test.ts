@@ -113,6 +113,6 @@ describe('what it is refused for', () => {
   it('[lane-in] a lane that does not exist, or is in already', () => {
     const deck = started().at(5, { do: 'lane-out', lanes: [2] });
     expect(deck.refusal(20, { do: 'lane-in', lanes: [2, 7] })).toBe('There is no lane 7.');
-    expect(deck.refusal(20, { do: 'lane-in', lanes: [2, 1] })).toBe('Lane 1 is in already.');
+    expect(deck.refusal(20, { do: 'lane-in', lanes: [2, 1] })).toBe('Lane 1 is already in.');
   });
 });

@@ -11,12 +11,12 @@ it('[lane-out] its pending reps go, one lane stays in, and the stretch no longer
   expect(deck.leaves(2)).toEqual([10]);
   expect(deck.settled(Infinity).doneAt).toBe((10 + 4 * 60 + 240) * 1000);
   expect(deck.refusal(21, { do: 'lane-out', lanes: [1] })).toBe(
-    'One lane at least stays in: use Finish to end the session.',
+    'At least one lane must stay in: use Finish to end the session.',
   );
 });
 
 it('[lane-out] refused for a lane that is out already, or for all of them', () => {
   const deck = new Deck(SETS).at(0, { do: 'lane-out', lanes: [2] });
   expect(deck.refusal(1, { do: 'lane-out', lanes: [2] })).toBe('Lane 2 is out.');
-  expect(new Deck(SETS).refusal(1, { do: 'lane-out', lanes: [1, 2] })).toMatch(/One lane at least/);
+  expect(new Deck(SETS).refusal(1, { do: 'lane-out', lanes: [1, 2] })).toMatch(/At least one lane/);
 });

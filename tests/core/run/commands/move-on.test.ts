@@ -38,6 +38,8 @@ it('[move-on] waiting: the stretch is passed over; past the last the session is 
 
 it('[move-on] not within three seconds of an end that came by itself', () => {
   const deck = new Deck(PARTS).at(0, { do: 'start' });
-  expect(deck.refusal(132.999, { do: 'move-on' })).toBe('The stretch ended by itself just now.');
+  expect(deck.refusal(132.999, { do: 'move-on' })).toBe(
+    'The stretch has just ended by itself: press again in a moment if you still mean it.',
+  );
   expect(deck.at(133, { do: 'move-on' }).state.index).toBe(2);
 });

@@ -35,7 +35,9 @@ it('[repeat] of a timed block is swum again without what the block has left over
 });
 
 it('[repeat] only lanes that have left a rep since they began to take part, and in a stretch that is going', () => {
-  expect(started().refusal(5, { do: 'repeat' })).toBe('No lane has left a rep here that could be repeated.');
+  expect(started().refusal(5, { do: 'repeat' })).toBe(
+    'No lane has left yet in this stretch: there is no rep to repeat.',
+  );
   const talk = started('50 @ 1:00\ntalk 1:00\n50 @ 1:00');
-  expect(talk.refusal(80, { do: 'repeat' })).toBe('No lane has left a rep here that could be repeated.');
+  expect(talk.refusal(80, { do: 'repeat' })).toBe('No lane has left yet in this stretch: there is no rep to repeat.');
 });

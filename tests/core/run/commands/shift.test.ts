@@ -29,7 +29,9 @@ describe('in a talk or break', () => {
   it('[shift] its end moves for everyone, before its T0 the beginning too', () => {
     const deck = ahead();
     expect(deck.at(80, { do: 'shift', seconds: 10 }).view(90).clock.t0).toBe(140_000);
-    expect(deck.refusal(150, { do: 'shift', seconds: -50 })).toBe('It would be over already: use Start or Move on.');
+    expect(deck.refusal(150, { do: 'shift', seconds: -50 })).toBe(
+      'The break would already be over: use Start or Move on.',
+    );
     expect(deck.at(150, { do: 'shift', seconds: -20 }).leaves(1)).toEqual([10, 180]);
   });
 
@@ -40,9 +42,9 @@ describe('in a talk or break', () => {
   });
 
   it('[shift] refused where it would have begun already, or would be over', () => {
-    expect(ahead().refusal(121, { do: 'shift', seconds: -10 })).toBe('It would have begun already: use Start.');
+    expect(ahead().refusal(121, { do: 'shift', seconds: -10 })).toBe('The break would already have begun: use Start.');
     expect(ahead().at(120, { do: 'shift', seconds: -10 }).state).toMatchObject({ t0: 120_000, pauseEnd: 180_000 });
-    expect(ahead().refusal(140, { do: 'shift', seconds: -50 })).toMatch(/over already/);
+    expect(ahead().refusal(140, { do: 'shift', seconds: -50 })).toMatch(/would already be over/);
     expect(ahead().at(139.999, { do: 'shift', seconds: -50 }).state.pauseEnd).toBe(140_000);
   });
 

@@ -6,7 +6,7 @@ import { Deck } from '../../../support/deck.ts';
 const PARTS = 'Test\nOne\n2 x 50 @ 1:00\nTwo\n2 x 50 @ 1:00\nbreak 0:30\n2 x 50 @ 1:00\nThree\n50 @ 1:00';
 /** One ends at 1:10, its break begins by itself at 2:10. */
 const BREAK_AHEAD = 'between auto 1:00\nOne\n50 @ 1:00\nTwo\nbreak 1:00\n50 @ 1:00';
-const ALL_STOPPED = 'All lanes are stopped: use Resume, or Move on.';
+const ALL_STOPPED = 'All lanes are stopped: use Resume or Move on.';
 
 describe('[start a] what waits begins', () => {
   it('a talk or break at once, a swim on a round reading the lead away', () => {
@@ -18,8 +18,8 @@ describe('[start a] what waits begins', () => {
 
   it('a second one within three seconds is a bounce', () => {
     const deck = new Deck(PARTS).at(0, { do: 'start' });
-    expect(deck.refusal(2.999, { do: 'start' })).toBe('Started just now: Start is taken again 3 s after it.');
-    expect(deck.refusal(3, { do: 'start' })).not.toMatch(/just now/);
+    expect(deck.refusal(2.999, { do: 'start' })).toBe('Start was given less than 3 s ago: press it again in a moment.');
+    expect(deck.refusal(3, { do: 'start' })).not.toMatch(/less than 3 s ago/);
   });
 });
 
@@ -40,14 +40,16 @@ describe('[start b] during a countdown', () => {
         .at(0, { do: 'start' })
         .at(2, { do: 'stop', lanes: stopped })
         .refusal(5, { do: 'start' });
-    expect(sentence([1])).toBe('It cannot start sooner: everyone gets 10 s of warning.');
+    expect(sentence([1])).toBe('The start cannot come any sooner: every lane gets 10 s of warning.');
     expect(sentence([1, 2])).toBe(ALL_STOPPED);
   });
 
   it('it brings the start forward, and every leave and end with it', () => {
     const deck = new Deck('start on 60\n50 @ 1:00').at(1, { do: 'start' });
     expect(deck.leaves(1)).toEqual([60]);
-    expect(deck.refusal(30, { do: 'start' })).toBe('It cannot start sooner: everyone gets 10 s of warning.');
+    expect(deck.refusal(30, { do: 'start' })).toBe(
+      'The start cannot come any sooner: every lane gets 10 s of warning.',
+    );
     const auto = new Deck('between auto 2:00\nOne\n50 @ 1:00\nTwo\n50 @ 1:00').at(0, { do: 'start' });
     expect(auto.at(81, { do: 'start' }).leaves(1)).toEqual([10, 95]);
     expect(auto.settled(Infinity).doneAt).toBe(155_000);
@@ -63,7 +65,7 @@ describe('[start b] during a countdown', () => {
 describe('[start c] the next stretch begins by hand', () => {
   it('where nobody is still to leave, or only stopped lanes are', () => {
     const deck = new Deck('lane 1\nlane 2\nOne\n1/3 x 50 @ 1:00\nTwo\n50 @ 1:00').at(0, { do: 'start' });
-    expect(deck.refusal(30, { do: 'start' })).toBe('Lanes are still going: Stop or Move on first.');
+    expect(deck.refusal(30, { do: 'start' })).toBe('Lanes are still going: use Stop or Move on first.');
     deck.at(30, { do: 'stop' }).at(41, { do: 'start' });
     expect(deck.leaves(1)).toEqual([10, 55]);
     expect(deck.leaves(2)).toEqual([10, 55]);
@@ -88,8 +90,8 @@ describe('[start c] the next stretch begins by hand', () => {
 
   it('with nothing to follow it says what to use', () => {
     const last = new Deck('50 @ 1:00').at(0, { do: 'start' });
-    expect(last.refusal(30, { do: 'start' })).toBe('Nothing follows: use Finish.');
+    expect(last.refusal(30, { do: 'start' })).toBe('This is the last stretch: use Finish to end the session.');
     const second = new Deck('between auto 0:00\nOne\n50 @ 1:00\nTwo\n50 @ 1:00').at(0, { do: 'start' });
-    expect(second.refusal(80, { do: 'start' })).toBe('Nothing follows: use Finish.');
+    expect(second.refusal(80, { do: 'start' })).toBe('This is the last stretch: use Finish to end the session.');
   });
 });

@@ -5,14 +5,16 @@ import { Deck } from '../../../support/deck.ts';
 
 /** Lines 3 and 4 are the sets; started at 0, so T0 is 0:10. */
 const SETS = 'lane 1\nlane 2\n4 x 50 free @ 1:00/1:10\n2 x 100 kick @ 2:00';
-const NONE_TO_STOP = 'No lane has a rep still to leave and is not stopped.';
+const NONE_TO_STOP = 'No lane is going: each is stopped already or has no reps to come.';
 
 const started = (text = SETS): Deck => new Deck(text).at(0, { do: 'start' });
 
 describe('stop', () => {
   it('[stop] in a talk lanes cannot be stopped; all of them means that what follows waits', () => {
     const deck = started('50 @ 1:00\nbreak 0:30\n50 @ 1:00');
-    expect(deck.refusal(80, { do: 'stop', lanes: [1] })).toBe('Nobody swims now: lanes cannot be stopped one by one.');
+    expect(deck.refusal(80, { do: 'stop', lanes: [1] })).toBe(
+      'This is a talk or break: use Stop for all lanes, not for single ones.',
+    );
     expect(deck.at(80, { do: 'stop' }).settled(300)).toMatchObject({ phase: 'waiting', index: 2 });
   });
 
@@ -36,7 +38,9 @@ describe('stop', () => {
   it('[stop] says that those behind follow by themselves, where that alone is still to come', () => {
     const swimmers = 'lane 1 4 swimmers\nlane 2\n';
     const tails = started(`${swimmers}50 @ 1:00`);
-    expect(tails.refusal(24.999, { do: 'stop' })).toBe('Every lead has left: those behind follow by themselves.');
+    expect(tails.refusal(24.999, { do: 'stop' })).toBe(
+      'Every lead has left: the swimmers behind follow and cannot be stopped.',
+    );
     expect(tails.refusal(25, { do: 'stop' })).toBe(NONE_TO_STOP);
     const oneStopped = started(`${swimmers}1/2 x 50 @ 1:00`).at(12, { do: 'stop' });
     expect(oneStopped.refusal(13, { do: 'stop' })).toBe(NONE_TO_STOP);

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { Deck } from '../../../support/deck.ts';
 
 const PARTS = 'Test\nOne\n2 x 50 @ 1:00\nTwo\n2 x 50 @ 1:00\nbreak 0:30\n2 x 50 @ 1:00\nThree\n50 @ 1:00';
-const SWUM = 'Swimmers have left since: what they did is not undone.';
+const SWUM = 'Swimmers have left since then: what they swam cannot be undone.';
 
 const started = (text = PARTS): Deck => new Deck(text).at(0, { do: 'start' });
 
@@ -87,6 +87,8 @@ describe('what it is refused for', () => {
     expect(stopped.at(20, { do: 'move-on' }).refusal(29.8, { do: 'undo' })).toBe(SWUM);
     // Out of a break, whose swim would have left at 1:40 by itself.
     const inBreak = started('One\n50 @ 1:00\nbreak 0:30\n50 @ 1:00').at(92, { do: 'move-on' });
-    expect(inBreak.refusal(99.8, { do: 'undo' })).toBe('Too late: without it lanes would have left already.');
+    expect(inBreak.refusal(99.8, { do: 'undo' })).toBe(
+      'Too late to undo: without that command, lanes would already have left.',
+    );
   });
 });

@@ -11,6 +11,7 @@ import { ActionBar } from '../../../../renderer/desk/actions/action-bar.tsx';
 import type { DeskTools } from '../../../../renderer/desk/desk-tools.ts';
 import { afterCommands, runOf } from '../../../support/coach-run.ts';
 import { coachTable, type CoachTable } from '../../../support/coach-table.ts';
+import { tap } from '../../../support/finger.ts';
 
 /** T0 at 10 s: lane 1 leaves at 10 and 70 s, lane 2 at 10 and 80 s; the break comes by itself at 150 s. */
 const SET = 'lane 1\nlane 2\nSet\n2 x 50 fast @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';
@@ -50,7 +51,7 @@ describe('the place of the big button', () => {
     t.drawnAt(87_999);
     expect(isOffered('Start now')).toBe(false);
     fireEvent.click(button('Start now'));
-    expect([t.sent, t.said()]).toEqual([[], 'Stopped just now: Start is taken again 3 s after it.']);
+    expect([t.sent, t.said()]).toEqual([[], 'Stop was given less than 3 s ago: press Start again in a moment.']);
     t.drawnAt(88_000);
     expect(isOffered('Start now')).toBe(true);
   });
@@ -70,7 +71,7 @@ describe('a press', () => {
     t.drawnAt(79_000);
     t.pressedAt(81_000);
     fireEvent.click(button('Skip rep'));
-    expect([t.sent, t.said()]).toEqual([[], 'No lane has a rep still to leave.']);
+    expect([t.sent, t.said()]).toEqual([[], 'No lane has any reps to come.']);
   });
 });
 
@@ -79,16 +80,16 @@ describe('a double tap', () => {
     const going = runOf(SET, [0, { do: 'start' }]);
     const before = table(going);
     before.drawnAt(85_000);
-    fireEvent.click(button('Stop all lanes'), { detail: 1 });
+    tap(button('Stop all lanes'));
     const after = table(afterCommands(going, [85_000, { do: 'stop' }]));
     after.drawnAt(85_200);
     for (const name of ['Resume', 'Rejoin', 'Start now']) {
-      fireEvent.click(button(name), { detail: 2 });
-      fireEvent.click(button('Undo'), { detail: 1 });
+      tap(button(name), 2);
+      tap(button('Undo'));
     }
     expect(after.sent).toEqual([{ do: 'undo' }]);
     after.pressedAt(86_500);
-    fireEvent.click(button('Resume'), { detail: 1 });
+    tap(button('Resume'));
     expect(after.sent).toContainEqual({ do: 'resume' });
   });
 });

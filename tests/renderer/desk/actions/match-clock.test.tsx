@@ -66,7 +66,7 @@ test('a tap asks the host to match the clock of this run, and says what it answe
   coach.other({ do: 'mark' });
   const replies = [
     new Response('{"ok":true,"run":"run-2"}', { status: 200 }),
-    new Response('{"ok":false,"why":"The run has started: its clock stays as it is."}', { status: 409 }),
+    new Response('{"ok":false,"why":"The run has started: its clock can no longer be changed."}', { status: 409 }),
   ];
   const asked: [string, string | undefined][] = [];
   vi.stubGlobal('fetch', (path: string, { body }: { body?: string }) => {
@@ -85,5 +85,5 @@ test('a tap asks the host to match the clock of this run, and says what it answe
     ['/clock', '{"run":"run-1","clockPhase":0}'],
     ['/clock', '{"run":"run-1","clockPhase":0}'],
   ]);
-  expect(said).toEqual(["The pool's clock is matched.", 'The run has started: its clock stays as it is.']);
+  expect(said).toEqual(["The pool's clock is matched.", 'The run has started: its clock can no longer be changed.']);
 });

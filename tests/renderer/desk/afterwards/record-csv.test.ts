@@ -30,7 +30,7 @@ test('every leave that happened and every mark has its row, by time', () => {
   );
   expect(header).toHaveLength(14);
   expect(rows.map((row) => row.join('|'))).toEqual([
-    'start|19:30:05|5|||||||||Started Main, "hard", 10 s ahead.||',
+    'start|19:30:05|5|||||||||Started Main, "hard": first leave in 10 s.||',
     'leave|19:30:15|15|1|Main, "hard"|5|1 of 2|1|2|50|m|\'=fast|3|10',
     'leave|19:30:15|15|2|Main, "hard"|5|1 of 2|1|2|50|m|\'=fast|1|5',
     'mark|19:30:20|20|1 2||||||||goggles, again||',
@@ -56,7 +56,7 @@ test('stops, skips, sit-outs, moves and all other commands have theirs, with wha
   ).slice(1);
   const commands = rows.filter(([what]) => what !== 'leave');
   expect(commands.map((row) => `${row[0]} at ${row[2]}, lanes ${row[3]}: ${row[11]}`)).toEqual([
-    'start at 0, lanes : Started Main, 10 s ahead.',
+    'start at 0, lanes : Started Main: first leave in 10 s.',
     'stop at 12, lanes 2: Stopped lane 2.',
     expect.stringMatching(/^skip, undone at 15, lanes 1: Skipped 50 fast in lane 1: next leave/),
     'undo at 17, lanes : Undone: Skip rep.',

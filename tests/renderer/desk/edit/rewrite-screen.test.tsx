@@ -160,7 +160,7 @@ describe('a text that another screen has changed meanwhile', () => {
   test('where the host refuses, its reason stands there and what was typed stays', async () => {
     const coach = going();
     type(TEXT.replace('4 x 75', '3 x 75'));
-    coach.refusal = 'The session has been changed since this was begun: line 7 is changed. Look at it again.';
+    coach.refusal = 'The session was changed while you were writing: line 7 is changed. Look at it again.';
     await waitFor(() => expect(offered('Use from now on')).toBe(true));
     fireEvent.click(button('Use from now on'));
     await screen.findByText(coach.refusal);

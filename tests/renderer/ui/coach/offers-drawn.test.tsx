@@ -3,24 +3,25 @@
  * Buttons that draw themselves only where what they offer has changed, and are judged at the press all the same.
  */
 
-import { cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { cleanup, render, screen } from '@testing-library/react';
 import type { ReactElement } from 'react';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { ActionBar } from '../../../../renderer/desk/actions/action-bar.tsx';
 import { LaneButtons } from '../../../../renderer/desk/lanes/lane-buttons.tsx';
-import type { DeckButtonProps } from '../../../../renderer/ui/coach/deck-button.tsx';
+import type { NamedButtonProps } from '../../../../renderer/ui/parts/button.tsx';
 import { useMoment } from '../../../../renderer/ui/coach/use-deck.ts';
 import { CoachWindow } from '../../../support/coach-window.ts';
+import { tap } from '../../../support/finger.ts';
 
 /** The names of buttons, each time that one is drawn. */
 const drawn = vi.hoisted((): string[] => []);
 
-vi.mock('../../../../renderer/ui/coach/deck-button.tsx', async (original) => {
-  const { DeckButton } = await original<typeof import('../../../../renderer/ui/coach/deck-button.tsx')>();
+vi.mock('../../../../renderer/ui/parts/button.tsx', async (original) => {
+  const { Button } = await original<typeof import('../../../../renderer/ui/parts/button.tsx')>();
   return {
-    DeckButton: (props: DeckButtonProps) => {
+    Button: (props: NamedButtonProps) => {
       drawn.push(props.name);
-      return DeckButton(props);
+      return Button(props);
     },
   };
 });
@@ -107,7 +108,7 @@ test('an offer that ends between two seconds is still drawn, and its press refus
   expect(isOffered('Rejoin')).toBe(true);
   coach.silently(360.5);
   expect(isOffered('Rejoin')).toBe(true);
-  fireEvent.click(button('Rejoin'), { detail: 1 });
+  tap(button('Rejoin'));
   expect(coach.given).toEqual([]);
   expect(coach.tools.hand.said()).toMatchObject({ text: 'Nothing is left of the old times: use Resume.' });
   coach.at(361);

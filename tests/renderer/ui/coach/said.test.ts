@@ -54,9 +54,9 @@ describe('said', () => {
   test('[interval] of a timed block says that it no longer takes the time that was written', () => {
     const block = runOf('lane 1\nSet\n8:00 of 100s free @ 2:00', [0, { do: 'start' }]);
     expect(said({ do: 'interval', seconds: 5 }, 20_000, block)).toBe(
-      '100 free on 2:05, was 2:00, in lane 1: next leave 2:05. The timed block gets longer than it was written.',
+      '100 free on 2:05, was 2:00, in lane 1: next leave 2:05. The timed block is now longer than written.',
     );
-    expect(said({ do: 'interval', seconds: -5 }, 20_000, block)).toMatch(/gets shorter than it was written\.$/);
+    expect(said({ do: 'interval', seconds: -5 }, 20_000, block)).toMatch(/is now shorter than written\.$/);
   });
 
   test('[resume] lanes that an earlier Stop had stopped are named besides those of the last one', () => {
@@ -74,7 +74,7 @@ describe('said', () => {
     const text = 'between auto 1:00\nOne\n50 @ 1:00\nTwo\n50 @ 1:00';
     const stopped = runOf(text, [0, { do: 'start' }], [72_000, { do: 'stop' }]);
     expect(said({ do: 'start' }, 80_000, stopped)).toBe(
-      'The start comes in 10 s, but all lanes are stopped: Resume sends them.',
+      'The start is in 10 s, but all lanes are stopped: use Resume to send them.',
     );
   });
 
@@ -84,7 +84,7 @@ describe('said', () => {
   });
 
   test('a start says how long it is until the first leave', () => {
-    expect(said({ do: 'start' }, 1_000, runOf(SET))).toBe('Started Set, 14 s ahead.');
+    expect(said({ do: 'start' }, 1_000, runOf(SET))).toBe('Started Set: first leave in 14 s.');
   });
 
   test('a resume says the reading at which lanes go again', () => {
@@ -117,9 +117,7 @@ describe('said', () => {
 
   test('a rewrite says how the end moves', () => {
     const text = HARBOUR.replace('4 x 50 easy @ 1:10', '2 x 50 easy @ 1:10');
-    expect(said({ do: 'rewrite', text }, 1_000, runOf(HARBOUR))).toBe(
-      'What is to come is rewritten, ends 2:20 sooner.',
-    );
+    expect(said({ do: 'rewrite', text }, 1_000, runOf(HARBOUR))).toBe('Rewrote what is to come, ends 2:20 sooner.');
   });
 
   test('[rewrite] a rewrite names the cuts and changed intervals that it forgets, by their lines as written', () => {
@@ -134,11 +132,11 @@ describe('said', () => {
     );
     const shorter = text.replace('6 x 100', '5 x 100');
     expect(said({ do: 'rewrite', text: shorter }, 30_000, changed)).toBe(
-      'What is to come is rewritten, ends 3:00 later. Forgotten: the cuts of "6 x 100 @ 2:00" and "3 rounds".',
+      'Rewrote what is to come, ends 3:00 later. Forgotten: the cuts of "6 x 100 @ 2:00" and "3 rounds".',
     );
     const waiting = runOf(text, [0, { do: 'cut', line: 2, n: 1 }]);
     expect(said({ do: 'rewrite', text: text.replace('4 x 50', '3 x 50') }, 1_000, waiting)).toBe(
-      'What is to come is rewritten, the end stays. Forgotten: the cut of "4 x 50 @ 1:00".',
+      'Rewrote what is to come, the end stays. Forgotten: the cut of "4 x 50 @ 1:00".',
     );
     // Five reps at 2:05, and five at 2:00.
     const later = afterCommands(
@@ -147,7 +145,7 @@ describe('said', () => {
       [3_000, { do: 'cut', line: 4, n: 1 }],
     );
     expect(said({ do: 'rewrite', text: shorter }, 4_000, later)).toBe(
-      'What is to come is rewritten, ends 0:25 sooner. ' +
+      'Rewrote what is to come, ends 0:25 sooner. ' +
         'Forgotten: the cut of "6 x 100 @ 2:00"; the changed interval of "6 x 100 @ 2:00".',
     );
   });

@@ -1,0 +1,192 @@
+/*
+ * The button of the coach's screens, on React Aria's: it tells a press by finger, mouse, pen or key from one by
+ * assistive technology, and says why when pressed while it cannot be done. A tap leaves the keyboard where it was, so
+ * that Space stays Stop; what ends something is held for 0.6 s. A toggle is the same button with `pressed`, because
+ * whether it is on is said by what it switches.
+ */
+
+import { useEffect, useId, useRef, useState, type ComponentProps, type ReactElement, type ReactNode } from 'react';
+import { Button as AriaButton } from 'react-aria-components/Button';
+
+/** How long a button that ends something is held, in ms. */
+export const HOLD_TIME = 600;
+
+interface Press {
+  /** Asked at the press, because what was last drawn may be a second old; without it the look decides. */
+  readonly judge?: (() => string | null) | undefined;
+  /** Why it cannot be done, as it looks; null or nothing where it can. */
+  readonly why?: string | null | undefined;
+  readonly held?: boolean | undefined;
+  onPress(button: HTMLButtonElement): void;
+  /** Told why, and that a short press was not enough. */
+  onRefused?: ((why: string) => void) | undefined;
+}
+
+interface Looks {
+  readonly look?: string | undefined;
+  /** The key, as `aria-keyshortcuts` wants it. */
+  readonly keys?: string | undefined;
+  readonly pressed?: boolean | undefined;
+  /** Of what folds out something. */
+  readonly expanded?: boolean | undefined;
+}
+
+interface Named {
+  /** The accessible name. */
+  readonly name: string;
+  /** What stands on it, where that is not the name. */
+  readonly label?: ReactNode;
+  /** A second, smaller line, no part of the name: the key, what it does, what is left of its time. */
+  readonly hint?: string | undefined;
+  readonly children?: undefined;
+}
+
+/** A line of text or a row of a list: it has the looks of its place, and what stands on it is its name. */
+interface Row {
+  readonly name?: undefined;
+  readonly label?: undefined;
+  readonly hint?: undefined;
+  readonly children: ReactNode;
+}
+
+export type NamedButtonProps = Named & Looks & Press;
+export type ButtonProps = (Named | Row) & Looks & Press;
+
+export function Button(props: ButtonProps): ReactElement {
+  const { name, label, hint, children, why, look = '', keys, held, pressed, expanded } = props;
+  const id = useId();
+  const { holding, own, aria } = usePress(props);
+  return (
+    <AriaButton
+      {...aria}
+      className={`${name === undefined ? '' : 'deck-button'} ${look} ${holding ? 'is-held' : ''}`}
+      {...(name === undefined ? {} : { 'aria-label': name })}
+      {...(hint === undefined ? {} : { 'aria-describedby': id })}
+      render={(dom) => (
+        <button
+          {...withOwn(dom, own)}
+          aria-disabled={why ? true : undefined}
+          aria-pressed={pressed}
+          aria-expanded={expanded}
+          aria-keyshortcuts={keys}
+          title={why ?? undefined}
+        />
+      )}
+    >
+      {held ? <span className="hold-bar" aria-hidden="true" /> : null}
+      {children ?? <span className="deck-button-label">{label ?? name}</span>}
+      {hint === undefined ? null : (
+        <span className="deck-button-hint" id={id}>
+          {hint}
+        </span>
+      )}
+    </AriaButton>
+  );
+}
+
+type AriaProps = Pick<ComponentProps<typeof AriaButton>, 'ref' | 'onPressStart' | 'onPressEnd' | 'onClick' | 'onBlur'>;
+type DomProps = ComponentProps<'button'>;
+type OwnProps = Pick<DomProps, 'onPointerUp' | 'onContextMenu'>;
+
+interface Pressing {
+  readonly holding: boolean;
+  readonly aria: AriaProps;
+  readonly own: OwnProps;
+}
+
+function usePress(props: ButtonProps): Pressing {
+  const { name, why, judge, held, onPress, onRefused } = props;
+  const button = useRef<HTMLButtonElement>(null);
+  const [holding, setHolding] = useState(false);
+  const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
+  // Done at the press of Enter, as buttons are; React Aria clicks once more at its release.
+  const entered = useRef(false);
+  useEffect(() => () => stop(timer.current), []);
+
+  const whyNow = (): string | null => (judge ? judge() : (why ?? null));
+  const done = (): void => {
+    const refusal = whyNow();
+    if (refusal !== null) onRefused?.(refusal);
+    else if (button.current) onPress(button.current);
+  };
+  const begin = (): void => {
+    const refusal = whyNow();
+    if (refusal !== null) return onRefused?.(refusal);
+    setHolding(true);
+    stop(timer.current);
+    timer.current = setTimeout(() => {
+      timer.current = null;
+      setHolding(false);
+      if (button.current) onPress(button.current);
+    }, HOLD_TIME);
+  };
+  const end = (): void => {
+    setHolding(false);
+    if (timer.current === null) return;
+    stop(timer.current);
+    timer.current = null;
+    onRefused?.(`Hold ${name} for 0.6 s.`);
+  };
+  if (held) {
+    return {
+      holding,
+      aria: {
+        ref: button,
+        // Assistive technology cannot hold.
+        onPressStart: ({ pointerType }) => (pointerType === 'virtual' ? done() : begin()),
+        onPressEnd: end,
+        onBlur: end,
+      },
+      // By touch the end of React Aria's press comes later than the finger's lifting, or without it.
+      own: { onPointerUp: end, onContextMenu: (event) => event.preventDefault() },
+    };
+  }
+  return {
+    holding,
+    aria: {
+      ref: button,
+      onPressStart: ({ pointerType, key }) => {
+        entered.current = pointerType === 'keyboard' && key === 'Enter';
+        if (entered.current) done();
+      },
+      onClick: ({ detail }) => {
+        if (!entered.current && !isSecondTap(name ?? '', detail)) done();
+        entered.current = false;
+      },
+    },
+    own: {},
+  };
+}
+
+/** With what React Aria has no place for; a press takes no focus. */
+function withOwn(dom: DomProps, { onPointerUp, onContextMenu }: OwnProps): DomProps {
+  return {
+    ...dom,
+    onMouseDown(event) {
+      event.preventDefault();
+      dom.onMouseDown?.(event);
+    },
+    onPointerUp(event) {
+      onPointerUp?.(event);
+      dom.onPointerUp?.(event);
+    },
+    onContextMenu,
+  };
+}
+
+/**
+ * The button clicked last. Where a press puts another button in its place (Stop gives way to Resume), the
+ * second tap of a double tap lands on that one, and is not meant for it.
+ */
+let clickedBefore = '';
+
+/** clicks: as the browser counts them in one place, 2 for the second of a double tap. */
+function isSecondTap(name: string, clicks: number): boolean {
+  const before = clickedBefore;
+  clickedBefore = name;
+  return clicks > 1 && before !== name;
+}
+
+function stop(timer: ReturnType<typeof setTimeout> | null): void {
+  if (timer !== null) clearTimeout(timer);
+}
