@@ -98,7 +98,7 @@ describe('[seen] a leave meanwhile', () => {
     // Lane 1 comes to rep 1 of its second round.
     expect(check(going(), 165, { do: 'skip', lanes: [1] }, { '1': of(IN_ROUNDS, 1, 2) })).toBeNull();
     expect(check(going(), 165, { do: 'skip', lanes: [1] }, { '1': shown })).toBe(
-      'Nothing was changed: meanwhile lane 1 has come to rep 1 of 2 of line 9 in round 2.',
+      'Nothing was changed: meanwhile lane 1 has moved on to rep 1 of 2 of line 9 in round 2.',
     );
   });
 

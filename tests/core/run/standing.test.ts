@@ -27,3 +27,26 @@ test('[cut] a timed block keeps its number of reps, also in a round that is cut 
   expect(last('4:00 of 50s @ 1:00')).toMatchObject({ of: 4, rep: { rep: 1, of: 4 } });
   expect(last('4 x 50 @ 1:00')).toMatchObject({ of: 1, rep: { rep: 1, of: 4 } });
 });
+
+test('[cut] every rounds line has its own count, inner ones in each round of the outer', () => {
+  const two = new Deck('2 rounds\n  50 @ 1:00\n5 rounds\n  50 @ 1:00').at(0, { do: 'cut', line: 1, n: 1 });
+  expect(two.view(1).lanes[0]!.next!.rounds).toMatchObject([{ round: 1, of: 1 }]);
+  const inner = { do: 'go-to', line: 3, rounds: [2, 1], rep: 1 } as const;
+  const deck = new Deck('2 rounds\n  3 rounds\n    50 @ 1:00\n  talk 0:30').at(0, inner).at(1, { do: 'start' });
+  deck.at(2, { do: 'cut', line: 2, n: 1 });
+  expect(deck.view(3).lanes[0]!.next!.rounds.map(({ of }) => of)).toEqual([2, 2]);
+  // The first round is over and stays whole.
+  expect(
+    deck
+      .at(4, { ...inner, rounds: [1, 1] })
+      .view(5)
+      .lanes[0]!.next!.rounds.map(({ of }) => of),
+  ).toEqual([2, 3]);
+});
+
+test('[cut] rounds of talks alone are counted too', () => {
+  const deck = new Deck('50 @ 1:00\n3 rounds\n  talk 0:30').at(0, { do: 'cut', line: 2, n: 1 });
+  expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'talk', 'talk']);
+  deck.at(1, { do: 'cut', line: 2, n: 1 });
+  expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'talk']);
+});
