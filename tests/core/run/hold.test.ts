@@ -67,6 +67,7 @@ describe('a Stop holds what follows', () => {
     const deck = new Deck(AUTO).at(0, { do: 'start' }).at(30, { do: 'stop' });
     expect(deck.settled(200).phase).toBe('waiting');
     expect(deck.refusal(200, { do: 'resume' })).toBe('No lane is stopped.');
+    expect(new Deck(AUTO).refusal(0, { do: 'resume' })).toBe('No lane is stopped.');
   });
 
   it('[stop] in a break is taken back by Resume', () => {
