@@ -22,7 +22,7 @@ if (places.length === 0) {
 /** How long a trial may take besides the time its tests take: a busy machine is slow, which is not noticing. */
 const PATIENCE = 60_000;
 /** The same for those that took longer, tried once more. */
-const MORE_PATIENCE = 240_000;
+const MORE_PATIENCE = 120_000;
 
 /** What more is tested elsewhere: what commands say to the coach where sentences are put together, their notes by the cues. */
 const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
