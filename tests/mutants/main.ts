@@ -61,6 +61,11 @@ function isLate({ status, statusReason }: MutantResult): boolean {
   return status === 'Timeout' && !statusReason?.startsWith('Hit limit');
 }
 
+/** Nothing loads any more, so that no test can begin: StrykerJS takes that for a survivor. */
+function isBroken({ status, static: isStatic, testsCompleted }: MutantResult): boolean {
+  return status === 'Survived' && isStatic === true && testsCompleted === 0;
+}
+
 function nameOf({ fileName, location: { start, end }, replacement }: MutantResult): string {
   return [fileName, start.line, start.column, end.line, end.column, replacement].join(' ');
 }
@@ -99,8 +104,9 @@ function optionsFor(place: string, mutate: string[], patience: number): PartialS
 function figuresOf(place: string, results: readonly MutantResult[]): string {
   const those = (...names: string[]) => results.filter(({ status }) => names.includes(status));
   const late = results.filter(isLate).length;
-  const noticed = those('Killed', 'Timeout').length - late;
-  const survived = those('Survived', 'NoCoverage');
+  const broken = results.filter(isBroken).length;
+  const noticed = those('Killed', 'Timeout').length + broken - late;
+  const survived = those('Survived', 'NoCoverage').filter((mutant) => !isBroken(mutant));
   const equal = survived.filter((mutant) => entryOf(mutant)).length;
   const missed = survived.length - equal;
   const share = ((100 * noticed) / (noticed + missed)).toFixed(1);
