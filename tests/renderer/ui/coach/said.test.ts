@@ -37,6 +37,7 @@ describe('said', () => {
     [{ do: 'gap', lanes: [1], seconds: 10 }, 20_000, 'Lane 1: 10 s apart from the next leave on.'],
     [{ do: 'mark', words: 'cramp' }, 20_000, 'Marked: cramp.'],
     [{ do: 'mark', lanes: [2], words: 'cramp' }, 20_000, 'Marked lane 2: cramp.'],
+    [{ do: 'mark' }, 20_000, 'Marked.'],
     [{ do: 'move-on' }, 20_000, 'Moved on to the break.'],
     [{ do: 'restart' }, 20_000, 'Back at Set, 50 fast: waits for Start.'],
     [{ do: 'go-to', line: 6, rep: 2 }, 20_000, 'Gone to Set, 25 m: waits for Start.'],
@@ -99,6 +100,17 @@ describe('said', () => {
   test('a lane that comes in says when it leaves first', () => {
     const out = afterCommands(going, [20_000, { do: 'lane-out', lanes: [2] }]);
     expect(said({ do: 'lane-in', lanes: [2] }, 40_000, out)).toBe('Lane 2 is in: next leave 1:10.');
+  });
+
+  test('several lanes are in or out, from the next start on where they have missed this one', () => {
+    const three = runOf('lane 1\nlane 2\nlane 3\nSet\n2 x 50 @ 1:00', [0, { do: 'start' }]);
+    expect(said({ do: 'lane-out', lanes: [2, 3] }, 20_000, three)).toBe('Lanes 2 and 3 are out.');
+    const out = afterCommands(three, [20_000, { do: 'lane-out', lanes: [2, 3] }]);
+    expect(said({ do: 'lane-in', lanes: [2, 3] }, 65_000, out)).toBe('Lanes 2 and 3 are in: from the next start on.');
+  });
+
+  test('a talk or break that is begun says how long it is', () => {
+    expect(said({ do: 'start' }, 1_000, runOf('break 0:30\n50 @ 1:00'))).toBe('Break of 0:30 has begun.');
   });
 
   test('what is skipped out of a stopped lane stays stopped, and says so', () => {
