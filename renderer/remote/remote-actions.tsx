@@ -15,6 +15,7 @@ import { undoText } from '../ui/coach/offers.ts';
 import type { Refusal } from '../ui/coach/refusal.ts';
 import { useHand, useOffer, type Tools } from '../ui/coach/use-deck.ts';
 import { goesText, leaveText, secondsToGo, startNowText } from '../ui/coach/words.ts';
+import styles from './remote.module.css';
 
 const FEW = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'few');
 const MORE = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'more');
@@ -35,7 +36,7 @@ export function RemoteActions(props: RemoteActionsProps): ReactElement {
     props.onMore?.(open);
   };
   return (
-    <nav className="remote-buttons" aria-label="Actions">
+    <nav className={styles.buttons} aria-label="Actions">
       {more ? (
         <MoreActions {...props} onBack={() => setMore(false)} />
       ) : (
@@ -53,7 +54,7 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
   // After the end no lane has anything to skip or move; Undo may take the Finish back.
   const few = moment.view.phase === 'done' ? [] : FEW;
   return (
-    <div className={`remote-grid ${few.length === 0 ? 'is-done' : ''}`}>
+    <div className={`${styles.grid} ${few.length === 0 ? styles.isDone : ''}`}>
       {few.map((action) => (
         <RemoteButton key={action} {...shared} action={action} lanes={lanes} hint={doesText(moment, action, lane)} />
       ))}
@@ -69,7 +70,7 @@ function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onB
   const { main, beside } = useOffer(tools.offers, (offers) => offers.primary());
   const shared = { tools, onDone: onBack };
   return (
-    <div className="remote-grid is-more">
+    <div className={`${styles.grid} ${styles.isMore}`}>
       {MORE.map((action) => (
         <RemoteButton
           key={action}
@@ -102,7 +103,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
   return (
     <>
       {beside.length + own.length === 0 ? null : (
-        <div className="remote-beside">
+        <div className={styles.beside}>
           {beside.map((action) => (
             <RemoteButton
               key={action}
@@ -131,7 +132,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
         </div>
       )}
       {main === null ? (
-        <p className="remote-none">{moment.view.phase === 'done' ? 'The session is done.' : 'Nothing more leaves.'}</p>
+        <p className={styles.none}>{moment.view.phase === 'done' ? 'The session is done.' : 'Nothing more leaves.'}</p>
       ) : (
         <RemoteButton
           {...shared}

@@ -46,6 +46,16 @@ describe('[build] pages', () => {
     expect(holding('wall')).toEqual([]);
   });
 
+  test('nor any of React Aria, which every control of the coach’s rests on', () => {
+    const isHeld = (page: string): boolean =>
+      scriptsOf(page).some((file) => readFileSync(file, 'utf8').includes('react-aria-pressable'));
+    expect(PAGES.map((page) => [page, isHeld(page)])).toEqual([
+      ['desk', true],
+      ['wall', false],
+      ['remote', true],
+    ]);
+  });
+
   test('no style sheet holds a data address or one of another server', () => {
     const sheets = emitted.filter((file) => extname(file) === '.css');
     expect(sheets.filter((file) => /url\(["']?(data:|https?:|\/\/)/.test(readFileSync(file, 'utf8')))).toEqual([]);

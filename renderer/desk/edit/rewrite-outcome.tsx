@@ -10,6 +10,7 @@ import type { Outcome } from './edit-outcome.ts';
 import { hourOf } from '../run/hour.ts';
 import { FaultList } from '../editor/session-editor.tsx';
 import { TimetableView } from '../timetable/timetable-view.tsx';
+import styles from './rewrite-outcome.module.css';
 
 interface RewriteOutcomeProps {
   readonly outcome: Outcome;
@@ -26,7 +27,7 @@ export function RewriteOutcome(props: RewriteOutcomeProps): ReactElement {
       {outcome.kind === 'faults' ? (
         <FaultList id={faultsId} faults={outcome.faults} onGoTo={onLine} />
       ) : outcome.kind === 'refused' ? (
-        <p className="edit-refused">{outcome.why}</p>
+        <p className={styles.refused}>{outcome.why}</p>
       ) : (
         <TimetableView
           plan={outcome.plan}
@@ -34,7 +35,7 @@ export function RewriteOutcome(props: RewriteOutcomeProps): ReactElement {
           live={outcome.live}
           onLine={(line) => onLine(line, 1)}
         >
-          <p className="edit-end">{isChanged ? endText(outcome, run) : 'From now on, as it runs:'}</p>
+          <p className={styles.end}>{isChanged ? endText(outcome, run) : 'From now on, as it runs:'}</p>
         </TimetableView>
       )}
     </>

@@ -45,13 +45,33 @@ export function leftOf(view: RunView, number: number): string {
   const lane = view.lanes.find((each) => each.number === number);
   if (!lane || !lane.next || (lane.state !== 'pending' && lane.state !== 'stopped')) return '';
   const of = repOf(lane.next);
-  const rep = of === null ? '' : `, ${of}`;
-  if (lane.state === 'stopped') return `${rep} next`;
-  return lane.next.at === null ? rep : `${rep}, ${inText(lane.next.at - view.t)}`;
+  const rep = of === null ? [] : [of];
+  if (lane.state === 'stopped') return [...rep, 'next'].join(' ');
+  return [...rep, ...(lane.next.at === null ? [] : [inText(lane.next.at - view.t)])].join(', ');
+}
+
+/** What the lane swims next: how far it is, then its words; a row has each group whole or not at all. */
+export function repGroups(view: RunView, lane: LaneView): readonly string[] {
+  const text = repWords(view, lane);
+  // Only a rep has its place in the set behind it; all else is a sentence.
+  if (leftOf(view, lane.number) === '') return [text];
+  const from = text.indexOf(' ') + 1;
+  return [
+    text.slice(0, from),
+    ...text
+      .slice(from)
+      .split(', ')
+      .map((words) => `${words}, `),
+  ].filter((words) => words !== '');
+}
+
+/** The same of a sentence that nothing follows: a comma goes with the group behind it. */
+export function moreGroups(text: string): readonly string[] {
+  return text.split(', ').map((words, at) => (at === 0 ? words : `, ${words}`));
 }
 
 /** What the lane swims next; which rep of it is it and how soon stands behind, where long words cannot push it out. */
-export function repWords(view: RunView, lane: LaneView): string {
+function repWords(view: RunView, lane: LaneView): string {
   const { unit } = view.state.plan.session.pool;
   if (lane.state === 'out') return 'not in the session now';
   if (view.pauseEnd !== null) return view.stretch.kind === 'talk' ? 'listens' : 'rests';

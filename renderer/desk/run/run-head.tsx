@@ -10,6 +10,7 @@ import type { RunView } from '../../../app/core/run/view.ts';
 import { Clock } from '../../ui/coach/clock.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { count, leaveText, roundText, secondsToGo } from '../../ui/coach/words.ts';
+import { Select } from '../../ui/parts/select.tsx';
 import { useDeck, useDrawn, useHand } from '../../ui/coach/use-deck.ts';
 import { about, endIsEstimate } from '../../ui/estimates.ts';
 import type { DeskTools } from '../desk-tools.ts';
@@ -46,16 +47,13 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
     <header className="head">
       <div className="head-clock">
         <Clock frames={frames} choice={choice} />
-        <label className="clock-choice">
-          <span className="hidden">Which clock</span>
-          <select value={choice} onChange={(event) => hand.setClock(event.target.value as ClockChoice)}>
-            {CLOCKS.map((each) => (
-              <option key={each.choice} value={each.choice}>
-                {each.name}
-              </option>
-            ))}
-          </select>
-        </label>
+        <Select
+          look="clock-choice"
+          label={<span className="hidden">Which clock</span>}
+          value={choice}
+          choices={CLOCKS}
+          onChange={hand.setClock}
+        />
       </div>
       <div className="head-set">
         <h1>

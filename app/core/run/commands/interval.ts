@@ -147,6 +147,6 @@ function intervalText({ touched, before, rep, interval: written, lanes, capital 
 
 /** A timed block keeps its reps, so it no longer takes the time that was written. */
 function blockText({ touched, command: { seconds } }: Told<CommandOf<'interval'>>): string {
-  const isBlock = touched.some(({ is }) => is.reps[is.next]?.set.kind === 'block');
+  const isBlock = touched.some(({ is }) => is.reps[is.next]!.set.kind === 'block');
   return isBlock ? ` The timed block is now ${seconds > 0 ? 'longer' : 'shorter'} than written.` : '';
 }
