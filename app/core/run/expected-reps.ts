@@ -4,6 +4,7 @@
  */
 
 import type { Millis } from '../units.ts';
+import { roundNumbers } from '../words/round.ts';
 import type { Command, CommandName, CommandOf } from './command.ts';
 import { RULES } from './commands.ts';
 import { settleForCommand } from './settle.ts';
@@ -66,6 +67,6 @@ function changeOf(state: RunState, { number }: LaneState, index: number, next: P
   if (!next) return `lane ${number} has no more reps to come`;
   const { set, rep } = next;
   const { of } = countNow(state, next, index);
-  const inRound = set.rounds.map(({ round }) => `round ${round}`).join(', ');
-  return `lane ${number} has moved on to rep ${rep} of ${of} of line ${set.line}${inRound === '' ? '' : ` in ${inRound}`}`;
+  const round = roundNumbers(set.rounds);
+  return `lane ${number} has moved on to rep ${rep} of ${of} of line ${set.line}${round === '' ? '' : ` in ${round}`}`;
 }

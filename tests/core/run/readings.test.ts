@@ -4,7 +4,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { clockReading, readingAt } from '../../../app/core/run/readings.ts';
-import { leavesText } from '../../../app/core/run/leaves-text.ts';
+import { leavesText } from '../../../app/core/words/leaves.ts';
 import { leavesOf, wasCalled } from '../../../app/core/run/record.ts';
 import { Deck } from '../../support/deck.ts';
 

@@ -132,6 +132,16 @@ describe('[clock] the clocks of this machine', () => {
     expect(await minuteOn('darwin')).toEqual([]);
   });
 
+  test('the time of day is the local one, to the millisecond', () => {
+    vi.useFakeTimers({ now: new Date(2026, 10, 26, 19, 30, 41, 250), toFake: ['Date'] });
+    const wall = systemClock().wall();
+    vi.useRealTimers();
+    expect(wall).toEqual({
+      epochMs: new Date(2026, 10, 26, 19, 30, 41, 250).getTime(),
+      timeOfDay: ((19 * 60 + 30) * 60 + 41) * 1000 + 250,
+    });
+  });
+
   test('the monotonic one is in milliseconds', () => {
     const read = (): number => Number(process.hrtime.bigint()) / 1e6;
     const before = read();
