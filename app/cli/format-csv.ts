@@ -3,11 +3,13 @@
  */
 
 import { csvText, secondsCell, wordsCell } from '../core/csv.ts';
-import { distanceText } from '../core/lengths.ts';
-import type { Plan, Rep, Round } from '../core/plan/plan.ts';
+import type { Plan, Rep } from '../core/plan/plan.ts';
 import type { PlannedTime } from '../core/plan/schedule.ts';
-import { reading, timeOfDayAfter } from '../core/reading.ts';
-import type { Millis } from '../core/units.ts';
+import { MINUTE, type Millis } from '../core/units.ts';
+import { distanceText } from '../core/words/distance.ts';
+import { reading } from '../core/words/reading.ts';
+import { roundCell } from '../core/words/round.ts';
+import { clockTimeToSecond } from '../core/words/time-of-day.ts';
 
 const HEADER = [
   'lane',
@@ -48,28 +50,18 @@ function leaveCells(plan: Plan, rep: Rep, start: Millis): string[] {
   const at = start + rep.offset;
   return [
     `${rep.set.line}`,
-    roundsText(rep.set.rounds),
+    roundCell(rep.set.rounds),
     `${rep.rep}`,
     `${rep.of}`,
     distanceText(rep.distance),
     pool.unit,
     wordsCell(rep.set.words),
     reading(rep.offset),
-    startsAt === null ? '' : withSeconds(timeOfDayAfter(startsAt, at)),
+    startsAt === null ? '' : clockTimeToSecond(startsAt * MINUTE + at),
     secondsCell(at),
     secondsCell(rep.interval),
     rep.target === null ? '' : secondsCell(rep.target),
     rep.set.estimated ? 'yes' : 'no',
     rep.set.untimed ? 'yes' : 'no',
   ];
-}
-
-/** Outermost first: `2 of 3; 1 of 2`. */
-function roundsText(rounds: readonly Round[]): string {
-  return rounds.map(({ round, of }) => `${round} of ${of}`).join('; ');
-}
-
-/** Adds seconds, because a column is easier to read if all its times are written alike. */
-function withSeconds(time: string): string {
-  return time.length === 'HH:MM'.length ? `${time}:00` : time;
 }

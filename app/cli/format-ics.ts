@@ -5,11 +5,13 @@
  */
 
 import { createHash } from 'node:crypto';
-import { distanceText } from '../core/lengths.ts';
 import type { Plan, Stretch, PlannedSet } from '../core/plan/plan.ts';
 import { plannedTimes } from '../core/plan/schedule.ts';
 import { totalsOf, type PartTotal } from '../core/plan/totals.ts';
-import { reading, timeOfDay } from '../core/reading.ts';
+import { distanceIn } from '../core/words/distance.ts';
+import { roundsText } from '../core/words/round.ts';
+import { pauseText } from '../core/words/stretch.ts';
+import { timeOfDay } from '../core/words/time-of-day.ts';
 import { MINUTE, SECOND, type MinuteOfDay } from '../core/units.ts';
 import { dayText, stampText, type CalendarDay } from './calendar-day.ts';
 import { passagesOf, type StretchPassage } from './passages.ts';
@@ -70,12 +72,12 @@ function description(
         if (!again(line.item.line)) lines.push(setLabel(line, lanes) + roundsNote(set));
       }
     } else if (!again(stretch.line)) {
-      lines.push(`${stretch.kind} ${reading(stretch.time)} ${stretch.words}`.trimEnd());
+      lines.push(pauseText(stretch));
     }
   }
   const { lanes, pool } = plan.session;
   part.distances.forEach((distance, index) => {
-    lines.push(`Lane ${lanes[index]!.number}: ${distanceText(distance)} ${pool.unit}`);
+    lines.push(`Lane ${lanes[index]!.number}: ${distanceIn(distance, pool.unit)}`);
   });
   return lines;
 }
@@ -83,7 +85,7 @@ function description(
 /** ` (3 rounds)`: how often a line in rounds is swum in all; '' for once. */
 function roundsNote({ rounds }: PlannedSet): string {
   const times = rounds.reduce((product, { of }) => product * of, 1);
-  return times > 1 ? ` (${times} rounds)` : '';
+  return times > 1 ? ` (${roundsText(times)})` : '';
 }
 
 /** TEXT values (RFC 5545, 3.3.11). */

@@ -9,7 +9,7 @@ import { plannedTimes } from '../core/plan/schedule.ts';
 import { totalsOf } from '../core/plan/totals.ts';
 import type { Warning } from '../core/plan/warning.ts';
 import { warningsOf } from '../core/plan/warnings.ts';
-import { timeOfDay } from '../core/reading.ts';
+import { timeOfDay } from '../core/words/time-of-day.ts';
 import type { LengthUnit, MinuteOfDay } from '../core/units.ts';
 
 export interface TimetableJson {

@@ -3,14 +3,17 @@
  * lanes. Lanes that do not fit follow in another table.
  */
 
-import { distanceText } from '../core/lengths.ts';
 import { endsByEstimate, estimatedFrom, isEstimated } from '../core/plan/estimates.ts';
 import type { Plan } from '../core/plan/plan.ts';
 import { plannedTimes } from '../core/plan/schedule.ts';
 import { timeToFinish, totalsOf, type Totals } from '../core/plan/totals.ts';
 import { warningsOf } from '../core/plan/warnings.ts';
-import { reading, spanText, timeOfDay, timeOfDayAfter } from '../core/reading.ts';
 import type { Lane } from '../core/session/session.ts';
+import { distanceIn, poolText } from '../core/words/distance.ts';
+import { about } from '../core/words/estimate.ts';
+import { count } from '../core/words/phrase.ts';
+import { reading, readingLeft, readingPast, spanText } from '../core/words/reading.ts';
+import { endTimeAfter, timeOfDay } from '../core/words/time-of-day.ts';
 import { dayForPeople, type CalendarDay } from './calendar-day.ts';
 import { passagesOf } from './passages.ts';
 import { columns, ends, laneGroups, wrapped, type Sheet } from './sheet.ts';
@@ -18,8 +21,8 @@ import { laneNames, partLines, type Timetable } from './text-parts.ts';
 
 const CAUTION =
   'Lanecall times swimmers, it does not watch them: the lifeguard and the coach keep watch. No breath-holding or ' +
-  'hypoxic targets; effort targets are for swimmers fit to train. Local pool rules and the coach’s licence and ' +
-  'qualification come first. Mains-powered screens stand outside the pool’s zones, set up by a competent person.';
+  "hypoxic targets; effort targets are for swimmers fit to train. Local pool rules and the coach's licence and " +
+  "qualification come first. Mains-powered screens stand outside the pool's zones, set up by a competent person.";
 
 const LEGEND =
   'Leaves are readings of a clock that starts from 0:00 with each stretch. ≈ marks an estimate, or a time based on one.';
@@ -49,34 +52,30 @@ export function timetableText(plan: Plan, day: CalendarDay | null): string {
 
 function headLines({ plan }: Timetable, totals: Totals, day: CalendarDay | null, width: number): string[] {
   const { title, pool, startsAt, finishBy } = plan.session;
-  const facts = [`pool ${pool.length / 100} ${pool.unit}`];
+  const facts = [`pool ${poolText(pool.length, pool.unit)}`];
   if (startsAt !== null) facts.push(`start ${timeOfDay(startsAt)}`);
   if (finishBy !== null) facts.push(`finish ${timeOfDay(finishBy)}`);
-  const about = aboutEnd(plan);
-  const end = startsAt === null ? '' : `, to ${about}${timeOfDayAfter(startsAt, totals.duration)}`;
+  const mark = about(endsByEstimate(plan));
+  const end = startsAt === null ? '' : `, to ${mark}${endTimeAfter(startsAt, totals.duration)}`;
   return [
     ...ends(title ?? 'Session', day ? dayForPeople(day) : '', width),
     facts.join(', '),
-    `planned length ${about}${reading(totals.duration)}${end}${spareText(plan, totals)}`,
+    `planned length ${mark}${readingLeft(totals.duration)}${end}${spareText(plan, totals)}`,
   ];
-}
-
-function aboutEnd(plan: Plan): string {
-  return endsByEstimate(plan) ? '≈' : '';
 }
 
 function spareText(plan: Plan, { duration, over }: Totals): string {
   const available = timeToFinish(plan.session.startsAt, plan.session.finishBy);
-  const about = aboutEnd(plan);
+  const isEstimate = endsByEstimate(plan);
   if (available === null) return '';
-  if (over) return `: ${about}${reading(over)} past the finish`;
-  if (available === duration) return about === '' ? ': just on the finish' : ': about on the finish';
-  return `: ${about}${reading(available - duration)} to spare`;
+  if (over) return `: ${about(isEstimate)}${readingLeft(over)} past the finish`;
+  if (available === duration) return isEstimate ? ': about on the finish' : ': just on the finish';
+  return `: ${about(isEstimate)}${readingPast(available - duration)} to spare`;
 }
 
 function laneLines(plan: Plan, sheet: Sheet): readonly string[] {
   const lanes = plan.session.lanes.slice(sheet.from, sheet.to);
-  const rows = [lanes.map(({ swimmers }) => (swimmers === 1 ? '1 swimmer' : `${swimmers} swimmers`))];
+  const rows = [lanes.map(({ swimmers }) => count(swimmers, 'swimmer'))];
   // On a row of its own: "7, 5 s apart" would be read as 7.5.
   if (lanes.some(({ swimmers }) => swimmers > 1))
     rows.push(lanes.map(({ swimmers, gap }) => (swimmers === 1 ? '' : `${spanText(gap)} apart`)));
@@ -88,7 +87,7 @@ function laneLines(plan: Plan, sheet: Sheet): readonly string[] {
 
 function baseText({ base, baseFrom }: Lane): string {
   if (baseFrom === 'assumed') return `base ${reading(base)} assumed`;
-  return baseFrom === 'css' ? `base ≈${reading(base)}` : `base ${reading(base)}`;
+  return `base ${about(baseFrom === 'css')}${reading(base)}`;
 }
 
 /** The distance of each lane and the time of each part. Swims by time count for the time only. */
@@ -96,16 +95,17 @@ function totalLines(plan: Plan, totals: Totals, sheet: Sheet): readonly string[]
   const { unit } = plan.session.pool;
   const distances = (list: readonly number[]): string =>
     columns(
-      list.slice(sheet.from, sheet.to).map((distance) => `${distanceText(distance)} ${unit}`),
+      list.slice(sheet.from, sheet.to).map((distance) => distanceIn(distance, unit)),
       sheet,
     );
-  const about = (from: number, to: number): string => (plan.stretches.slice(from, to + 1).some(isEstimated) ? '≈' : '');
+  const lengthText = (from: number, to: number, length: number): string =>
+    `${about(plan.stretches.slice(from, to + 1).some(isEstimated))}${readingLeft(length)}`;
   const lines = [...ends('Totals', '', sheet.width, '─'), laneNames(plan, sheet)];
   for (const { name, first, last, start, end, distances: swum } of totals.parts) {
-    const title = `${name}, ${about(first, last)}${reading(end - start)}`;
+    const title = `${name}, ${lengthText(first, last, end - start)}`;
     lines.push(...wrapped(title, sheet.width, '  ', '    '), distances(swum));
   }
-  const whole = `${about(0, plan.stretches.length)}${reading(totals.duration)}`;
+  const whole = lengthText(0, plan.stretches.length, totals.duration);
   return [...lines, `  In all, ${whole} with the time between parts`, distances(totals.distances)];
 }
 

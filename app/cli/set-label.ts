@@ -4,26 +4,26 @@
  * a dash; estimates carry a `≈`.
  */
 
-import { distanceText } from '../core/lengths.ts';
 import type { Rep } from '../core/plan/plan.ts';
 import type { SwimLine } from '../core/plan/swim-lines.ts';
-import { reading } from '../core/reading.ts';
-import type { SwimSet } from '../core/session/session.ts';
+import { distanceText } from '../core/words/distance.ts';
+import { about } from '../core/words/estimate.ts';
+import { spaced } from '../core/words/phrase.ts';
+import { reading } from '../core/words/reading.ts';
+import { blockSize, byLane, byRep, ladderText, setSizeText } from '../core/words/set.ts';
 
 /** One passage through a line: each lane's reps of it, in lane order, none where a lane sits out. */
 export type Passage = readonly (readonly Rep[])[];
 
 export function setLabel({ item, distances }: SwimLine, passage: Passage): string {
-  const words = item.words === '' ? '' : ` ${item.words}`;
-  if (item.kind === 'timed-swim') return `${reading(item.time)}${words}`;
+  if (item.kind === 'timed-swim') return spaced(reading(item.time), item.words);
   const swimming = passage.map((reps) => reps.length > 0);
   const each = (text: (lane: number) => string): string => oneForAll(swimming, text);
-  const swum = item.kind === 'block' ? `${reading(item.time)} of ` : countText(item);
-  const distance = each((lane) => listText(distances[lane]!.map(distanceText)));
-  const interval = each((lane) => intervalText(passage[lane]!));
-  const estimated = passage.some((reps) => reps.some(({ set }) => set.estimated)) ? '≈' : '';
-  const timing = item.timing.kind === 'untimed' ? `, ${estimated}${interval} in all` : ` @ ${estimated}${interval}`;
-  return `${swum}${distance}${words}${timing}${targetText(item.hold !== null, passage, each)}`;
+  const swum = spaced(sizeText(item, each, distances), item.words);
+  const interval = each((lane) => intervalsText(passage[lane]!));
+  const mark = about(passage.some((reps) => reps.some(({ set }) => set.estimated)));
+  const timing = item.timing.kind === 'untimed' ? `, ${mark}${interval} in all` : ` @ ${mark}${interval}`;
+  return spaced(`${swum}${timing}`, targetText(item.hold !== null, passage, each));
 }
 
 type Each = (text: (lane: number) => string) => string;
@@ -36,14 +36,19 @@ function oneForAll(swimming: readonly boolean[], text: (lane: number) => string)
   return texts.map((value) => value ?? '–').join('/');
 }
 
-function countText({ reps }: SwimSet): string {
-  if (reps.kind === 'ladder') return '';
-  const [first] = reps.counts;
-  if (reps.counts.some((count) => count !== first)) return `${reps.counts.join('/')} x `;
-  return first === 1 ? '' : `${first} x `;
+/** "8/7/6 x 75", "100-200-100", "20:00 of 100s". */
+function sizeText(
+  item: Exclude<SwimLine['item'], { readonly kind: 'timed-swim' }>,
+  each: Each,
+  distances: SwimLine['distances'],
+): string {
+  const distance = each((lane) => byRep(distances[lane]!.map(distanceText)));
+  if (item.kind === 'block') return blockSize(item.time, distance);
+  const { reps } = item;
+  return reps.kind === 'ladder' ? ladderText(reps.distances) : setSizeText(byLane(reps.counts.map(String)), distance);
 }
 
-function intervalText(reps: readonly Rep[]): string {
+function intervalsText(reps: readonly Rep[]): string {
   const [first, second] = reps;
   if (!first) return '';
   const step = second ? second.interval - first.interval : 0;
@@ -51,16 +56,11 @@ function intervalText(reps: readonly Rep[]): string {
   const sameDistance = reps.every(({ distance }) => distance === first.distance);
   if (step === 0 && even) return reading(first.interval);
   if (even && sameDistance) return `${reading(first.interval)} ${step < 0 ? 'drop' : 'add'} ${Math.abs(step) / 1000}`;
-  return listText(reps.map(({ interval }) => reading(interval)));
+  return byRep(reps.map(({ interval }) => reading(interval)));
 }
 
 /** The target of each rep; none where a ladder without an interval has no single one. */
 function targetText(held: boolean, passage: Passage, each: Each): string {
   if (!held || !passage.some((reps) => reps.some(({ target }) => target !== null))) return '';
-  return ` hold ${each((lane) => listText(passage[lane]!.map(({ target }) => (target === null ? '–' : reading(target)))))}`;
-}
-
-/** One text where all are the same, else one after the other as a ladder is written. */
-function listText(texts: readonly string[]): string {
-  return texts.every((text) => text === texts[0]) ? (texts[0] ?? '') : texts.join('-');
+  return `hold ${each((lane) => byRep(passage[lane]!.map(({ target }) => (target === null ? '–' : reading(target)))))}`;
 }

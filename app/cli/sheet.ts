@@ -3,7 +3,7 @@
  * set into them.
  */
 
-import { reading } from '../core/reading.ts';
+import { reading } from '../core/words/reading.ts';
 import type { Passage } from './set-label.ts';
 
 /** Lanes side by side: from index `from` up to but not including `to`, in lane order. */

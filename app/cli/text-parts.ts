@@ -3,10 +3,15 @@
  * leaves of each lane, as readings of a clock that starts with the stretch.
  */
 
-import type { Plan, Round, Stretch } from '../core/plan/plan.ts';
+import type { Plan, Stretch } from '../core/plan/plan.ts';
 import type { PlannedTime } from '../core/plan/schedule.ts';
 import type { PartTotal } from '../core/plan/totals.ts';
-import { reading, timeOfDayAfter } from '../core/reading.ts';
+import { about } from '../core/words/estimate.ts';
+import { capital } from '../core/words/phrase.ts';
+import { reading } from '../core/words/reading.ts';
+import { roundText } from '../core/words/round.ts';
+import { pauseText } from '../core/words/stretch.ts';
+import { timeOfDayAfter } from '../core/words/time-of-day.ts';
 import type { StretchPassage } from './passages.ts';
 import { setLabel } from './set-label.ts';
 import { columns, ends, leaveRows, wrapped, type Sheet } from './sheet.ts';
@@ -36,8 +41,7 @@ export function partLines(table: Timetable, part: PartTotal, sheet: Sheet): read
     const stretch = plan.stretches[index]!;
     const start = index > part.first ? startText(table, index) : '';
     if (stretch.kind !== 'swim') {
-      const words = `${stretch.kind === 'talk' ? 'Talk' : 'Break'} ${reading(stretch.time)} ${stretch.words}`.trim();
-      blocks.push([''], inset(words, start, sheet.width));
+      blocks.push([''], inset(capital(pauseText(stretch)), start, sheet.width));
       continue;
     }
     if (index > part.first) blocks.push([''], inset('Swim, clock from 0:00', start, sheet.width));
@@ -49,10 +53,9 @@ export function partLines(table: Timetable, part: PartTotal, sheet: Sheet): read
 /** When a stretch is planned to start and whether it waits for the coach. */
 function startText({ plan, times, estimatedFrom }: Timetable, index: number): string {
   const { start, waits } = times[index]!;
-  const about = index >= estimatedFrom ? '≈' : '';
   const { startsAt } = plan.session;
-  const when = startsAt === null ? `${about}${reading(start)} in` : `${about}${timeOfDayAfter(startsAt, start)}`;
-  return `${when}, ${waits === 'call' ? 'on the coach’s word' : 'by itself'}`;
+  const when = startsAt === null ? `${reading(start)} in` : timeOfDayAfter(startsAt, start);
+  return `${about(index >= estimatedFrom)}${when}, ${waits === 'call' ? "on the coach's word" : 'by itself'}`;
 }
 
 /** A line within a part, with its start at the far end. */
@@ -64,7 +67,7 @@ function swimLines({ passages }: Timetable, stretch: Stretch, sheet: Sheet): rea
   const lines: string[] = [];
   let rounds = '';
   for (const { set, line, lanes } of passages(stretch)) {
-    const here = roundsText(set.rounds);
+    const here = capital(roundText(set.rounds));
     if (here !== '' && here !== rounds) lines.push(`  ${here}`);
     rounds = here;
     lines.push(...wrapped(setLabel(line, lanes), sheet.width, '  ', '    '));
@@ -72,9 +75,4 @@ function swimLines({ passages }: Timetable, stretch: Stretch, sheet: Sheet): rea
     else lines.push(columns(['–'], sheet));
   }
   return lines;
-}
-
-/** Outermost first: `Round 2 of 3, in it 1 of 4`. */
-function roundsText(rounds: readonly Round[]): string {
-  return rounds.map(({ round, of }, depth) => `${depth === 0 ? 'Round' : 'in it'} ${round} of ${of}`).join(', ');
 }

@@ -1,6 +1,6 @@
 /*
- * Distances and the pool's length: whether a distance is whole lengths, how many, and how it is written. Three lengths
- * of a 33.33 m pool count as 100 m, so a difference of half a percent is ignored.
+ * Distances and the pool's length: whether a distance is whole lengths, and how many. Three lengths of a 33.33 m pool
+ * count as 100 m, so a difference of half a percent is ignored.
  */
 
 import type { Hundredths, Tenths } from './units.ts';
@@ -18,13 +18,6 @@ export function isWholeLengths(distance: Tenths, pool: Hundredths): boolean {
 /** The whole number of lengths nearest to a distance; half a length is rounded up. */
 export function roundedLengths(distance: Tenths, pool: Hundredths): number {
   return floorDivide(distance * 20 + pool, 2 * pool);
-}
-
-/** A distance in the pool's unit, with a decimal only if it has one: `62.5`, `100`. */
-export function distanceText(distance: Tenths): string {
-  const whole = floorDivide(distance, 10);
-  const tenth = distance - whole * 10;
-  return tenth === 0 ? `${whole}` : `${whole}.${tenth}`;
 }
 
 function isNear(distance: Tenths, lengths: number, pool: Hundredths): boolean {

@@ -4,8 +4,12 @@
 
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
-import { reading } from '../../app/core/reading.ts';
-import { inByText, inText, lanesNamed, leaveText, repOf, repText, stretchText } from '../ui/coach/words.ts';
+import { inByText } from '../../app/core/words/clock.ts';
+import { lanesNamed } from '../../app/core/words/lanes.ts';
+import { commaed } from '../../app/core/words/phrase.ts';
+import { inText, readingLeft } from '../../app/core/words/reading.ts';
+import { repText } from '../../app/core/words/rep.ts';
+import { leaveText, stretchText, whichRep } from '../ui/coach/words.ts';
 
 export interface NextLeave {
   /** The reading, or the word that stands in its place. */
@@ -22,8 +26,7 @@ export function nextLeaveOf(view: RunView, lane: number | null, clock: ClockChoi
   if (view.phase === 'done') return { leave: 'done', left: '', what: '' };
   if (view.phase === 'waiting') return { leave: 'waits', left: 'for Start', what: `Next: ${stretchText(view)}` };
   if (view.pauseEnd !== null) {
-    const left = reading(Math.ceil(Math.max(0, view.pauseEnd - view.t) / 1000) * 1000);
-    return { leave: left, left: 'left', what: stretchText(view) };
+    return { leave: readingLeft(view.pauseEnd - view.t), left: 'left', what: stretchText(view) };
   }
   const lanes = view.lanes.filter(({ number }) => lane === null || number === lane);
   const going = lanes.filter(({ state, next }) => state === 'pending' && next !== null && next.at !== null);
@@ -31,12 +34,11 @@ export function nextLeaveOf(view: RunView, lane: number | null, clock: ClockChoi
   const first = going.filter(({ next }) => next?.at === earliest);
   const next = first[0]?.next;
   if (!next) return { leave: standstill(view, lanes, clock), left: '', what: '' };
-  const of = repOf(next);
   const who = lane === null && view.lanes.length > 1 ? `${lanesNamed(first.map(({ number }) => number))}: ` : '';
   return {
     leave: leaveText(clock, view, earliest),
     left: inText(earliest - view.t),
-    what: `${who}${repText(next.rep, unit)}${of === null ? '' : `, ${of}`}`,
+    what: `${who}${commaed(repText(next.rep, unit), whichRep(next))}`,
   };
 }
 
@@ -45,5 +47,5 @@ function standstill(view: RunView, lanes: readonly LaneView[], clock: ClockChoic
   if (lanes.some(({ state }) => state === 'stopped')) return 'stopped';
   if (lanes.every(({ state }) => state === 'out')) return 'out';
   const swimming = lanes.filter(({ state }) => state === 'finished').sort((a, b) => b.end - a.end);
-  return swimming[0] ? inByText(view, swimming[0], clock) : 'no swim';
+  return swimming[0] ? inByText(clock, view, swimming[0]) : 'no swim';
 }

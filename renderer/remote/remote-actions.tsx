@@ -14,7 +14,9 @@ import type { Steering } from '../ui/coach/primary.ts';
 import { undoText } from '../ui/coach/offers.ts';
 import type { Refusal } from '../ui/coach/refusal.ts';
 import { useHand, useOffer, type Tools } from '../ui/coach/use-deck.ts';
-import { goesText, leaveText, secondsToGo, startNowText } from '../ui/coach/words.ts';
+import { lanesOrAll } from '../../app/core/words/lanes.ts';
+import { secondsLeft } from '../../app/core/words/reading.ts';
+import { goesText, leaveText, startNowText } from '../ui/coach/words.ts';
 import styles from './remote.module.css';
 
 const FEW = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'few');
@@ -173,7 +175,7 @@ function heldHint(action: ActionName): string {
 function undoHint(view: RunView, whyNot: Refusal): string {
   const { undo, t } = view;
   if (!undo || whyNot !== null) return undoText(view, whyNot);
-  return `${commandNamed(undo.command)}, ${secondsToGo(undo.until - t)} s left`;
+  return `${commandNamed(undo.command)}, ${secondsLeft(undo.until - t)} s left`;
 }
 
 /** What is offered beside the big one is for all lanes, as that is. */
@@ -183,7 +185,7 @@ function besideHint(view: RunView, action: Steering, clock: ClockChoice): string
 }
 
 function whoText(lane: number | null): string {
-  return lane === null ? 'all lanes' : `lane ${lane}`;
+  return lanesOrAll(lane === null ? [] : [lane]);
 }
 
 interface RemoteButtonProps {

@@ -2,6 +2,7 @@
  * What a screen says of its sound, and of the other screens'.
  */
 
+import { capital, listed } from '../../app/core/words/phrase.ts';
 import type { DeckState } from '../link/store.ts';
 import type { SoundState } from './sound.ts';
 
@@ -58,12 +59,4 @@ function soundingElsewhere({ screens }: Told, id: string): readonly string[] {
       if (status === 'blocked') return `${KINDS[screen]} (wants a tap)`;
       return status === 'gone' ? `${KINDS[screen]} (no device)` : KINDS[screen];
     });
-}
-
-function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]!}`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

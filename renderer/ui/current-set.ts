@@ -8,7 +8,7 @@ import { LEAD } from '../../app/core/run/align.ts';
 import type { LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
 import type { Rep, Round } from '../../app/core/plan/plan.ts';
 import type { Item, Part } from '../../app/core/session/session.ts';
-import { itemIndexOf } from './set-words.ts';
+import { itemIndexOf } from '../../app/core/session/item-on-line.ts';
 
 export interface SwumNow {
   readonly part: Part;

@@ -2,14 +2,17 @@
  * What stands large in place of the strips while nobody swims.
  */
 
-import { reading, timeOfDay } from '../../app/core/reading.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import type { Stretch, PlannedSet } from '../../app/core/plan/plan.ts';
 import type { Part } from '../../app/core/session/session.ts';
-import { MINUTE, type Millis } from '../../app/core/units.ts';
+import { itemIndexOf } from '../../app/core/session/item-on-line.ts';
+import type { Millis } from '../../app/core/units.ts';
+import { capital } from '../../app/core/words/phrase.ts';
+import { readingLeft } from '../../app/core/words/reading.ts';
+import { itemWords } from '../../app/core/words/set.ts';
+import { kindText } from '../../app/core/words/stretch.ts';
+import { clockTime } from '../../app/core/words/time-of-day.ts';
 import { swumNow } from '../ui/current-set.ts';
-import { itemIndexOf, itemWords } from '../ui/set-words.ts';
-import { upToSecond } from './clock-text.ts';
 import { cutsNow } from './cuts-now.ts';
 
 export interface Callout {
@@ -34,17 +37,16 @@ export function nextFace(view: RunView): Callout {
 
 /** A talk or break that is going. */
 export function pauseFace(view: RunView): Callout {
-  const { kind, words, part } = view.stretch;
-  const name = kind === 'talk' ? 'Talk' : 'Break';
+  const { words, part } = view.stretch;
+  const name = capital(kindText(view.stretch));
   const { following } = view;
-  const left = Math.max(0, (view.pauseEnd ?? view.t) - view.t);
   const lines = following ? wordsFrom(view, following, firstLineOf(following)) : [];
   const named = following && following.part !== part ? following.part : '';
   return {
     title: words === '' ? name : `${name}: ${words}`,
     lines: lines.map((line, index) => (index === 0 ? thenText(view.held, named) + line : line)),
     lanes: following?.kind === 'swim' ? 'Then each lane starts with' : '',
-    left: reading(upToSecond(left)),
+    left: readingLeft((view.pauseEnd ?? view.t) - view.t),
   };
 }
 
@@ -57,7 +59,7 @@ function thenText(held: boolean, part: string): string {
 export function doneFace(view: RunView, openedAt: Millis): Callout {
   return {
     title: 'Session done',
-    lines: [`at ${timeOfDay(Math.floor((openedAt + view.projectedEnd) / MINUTE) % (24 * 60))}`],
+    lines: [`at ${clockTime(openedAt + view.projectedEnd)}`],
     lanes: 'Each lane has swum',
     left: '',
   };

@@ -1,30 +1,28 @@
 /*
- * Times of the run as the screen's clock shows them. The pool's clock is a 60-second clock: readings of it are
- * seconds past its top, `:35`.
+ * The screen's clock at a moment, and times of the run as it shows them.
  */
 
-import { reading } from '../../app/core/reading.ts';
 import { clockReading, readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
-import { countdownText } from '../ui/countdown.ts';
+import { countdownText, leaveReading, readingOn as shownOn } from '../../app/core/words/clock.ts';
+import { readingLeft, secondsLeft } from '../../app/core/words/reading.ts';
 
 /** What the clock will show at a time of the run; empty where it shows nothing yet. */
-export function readingOn(choice: ClockChoice, { clock, state }: RunView, at: Millis | null): string {
-  const shows = at === null ? null : readingAt(choice, clock, state, at);
-  return shows === null ? '' : readingText(choice, shows);
+export function readingOn(choice: ClockChoice, view: RunView, at: Millis | null): string {
+  return at === null ? '' : (leaveReading(choice, view, at) ?? '');
 }
 
 /** A clock that has not started stands at 0:00; in a countdown it shows the seconds that are left. */
 export function clockFace(view: RunView, choice: ClockChoice): { readonly text: string; readonly label: string } {
   const { startsIn } = view.clock;
   const label = countdownText(view);
-  if (startsIn !== null && choice === 'stretch') return { text: reading(upToSecond(startsIn)), label };
+  if (startsIn !== null && choice === 'stretch') return { text: readingLeft(startsIn), label };
   const shown = clockReading(choice, view.clock, view.state, view.t) ?? 0;
-  const text = readingText(choice, Math.floor(shown / SECOND) * SECOND);
+  const text = shownOn(choice, Math.floor(shown / SECOND) * SECOND);
   // The clock that starts is the stretch's, which is not on this screen.
   const counts = startsIn !== null && label === 'starts in';
-  return { text, label: counts ? `${label} ${upToSecond(startsIn) / SECOND}` : '' };
+  return { text, label: counts ? `${label} ${secondsLeft(startsIn)}` : '' };
 }
 
 /**
@@ -34,12 +32,4 @@ export function clockFace(view: RunView, choice: ClockChoice): { readonly text: 
 export function handAt(choice: ClockChoice, { clock, state }: RunView, at: Millis): Millis {
   const shows = readingAt(choice, clock, state, at) ?? at + state.clockPhase;
   return ((shows % MINUTE) + MINUTE) % MINUTE;
-}
-
-export function upToSecond(time: Millis): Millis {
-  return Math.ceil(time / SECOND) * SECOND;
-}
-
-function readingText(choice: ClockChoice, shows: Millis): string {
-  return choice === 'pool' ? reading(shows % MINUTE).slice(1) : reading(shows);
 }

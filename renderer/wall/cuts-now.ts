@@ -3,7 +3,7 @@
  */
 
 import type { RunView } from '../../app/core/run/view.ts';
-import type { Cuts } from '../ui/set-words.ts';
+import type { Cuts } from '../../app/core/words/set.ts';
 
 /** What has been cut, as far as it had not left before: that has been swum all the same. */
 export function cutsNow({ state, lanes }: RunView): Cuts {

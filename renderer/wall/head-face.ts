@@ -3,16 +3,20 @@
  * comes next, the time of day, and when the session will be over.
  */
 
-import { timeOfDay } from '../../app/core/reading.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import type { Round } from '../../app/core/plan/plan.ts';
 import type { Item } from '../../app/core/session/session.ts';
-import { HOUR, MINUTE, type Millis } from '../../app/core/units.ts';
-import { finishAfter } from '../ui/booked-finish.ts';
+import { endIsEstimate } from '../../app/core/run/estimates.ts';
+import { setOnLine } from '../../app/core/session/item-on-line.ts';
+import type { Millis } from '../../app/core/units.ts';
+import { hourOf } from '../../app/core/words/hour.ts';
+import { capital, commaed } from '../../app/core/words/phrase.ts';
+import { roundText } from '../../app/core/words/round.ts';
+import { itemWords, type Cuts } from '../../app/core/words/set.ts';
+import { followingText } from '../../app/core/words/stretch.ts';
+import { clockTime } from '../../app/core/words/time-of-day.ts';
 import { swumNow, type SwumNow } from '../ui/current-set.ts';
-import { about, endIsEstimate } from '../ui/estimates.ts';
-import { itemWords, setOnLine, type Cuts } from '../ui/set-words.ts';
 import { readingOn } from './clock-text.ts';
 import { cutsNow } from './cuts-now.ts';
 import type { LaneFace } from './lane-face.ts';
@@ -37,7 +41,7 @@ export interface Shared {
 
 export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): Head {
   const end = view.phase === 'done' ? '' : endText(view, openedAt);
-  const time = timeOfDay(Math.floor((openedAt + view.t) / MINUTE) % (24 * 60));
+  const time = clockTime(openedAt + view.t);
   const bare = { set: '', then: '', end, time };
   const { part: title } = view.stretch;
   if (view.phase === 'waiting') return { ...bare, title: 'Waiting for the coach' };
@@ -50,7 +54,7 @@ export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): 
   const then = thenWords(swum, cuts);
   const follows = followsText(view, choice);
   // Nobody is to leave any more: what begins by itself is what all wait for.
-  return { title: follows === '' ? title + roundWords(view, swum) : follows, set, then, end, time };
+  return { title: follows === '' ? commaed(title, roundWords(view, swum)) : follows, set, then, end, time };
 }
 
 /** What all lanes that swim have in common. */
@@ -73,7 +77,7 @@ function setOn({ state }: RunView, line: number): Item | null {
 
 export const NOTHING_SHARED: Shared = { words: '', set: '' };
 
-/** ", round 2 of 3" while every lane is in that round of the outermost rounds, else nothing. */
+/** "round 2 of 3" while every lane is in that round of the outermost rounds, else nothing. */
 function roundWords({ lanes }: RunView, { rounds: [outermost] }: SwumNow): string {
   if (!outermost || outermost.of <= 1) return '';
   const { line, round, of } = outermost;
@@ -81,7 +85,7 @@ function roundWords({ lanes }: RunView, { rounds: [outermost] }: SwumNow): strin
   const counted = lanes
     .reduce<Round[]>((all, lane) => all.concat(lane.next?.rounds ?? [], lane.last?.rounds ?? []), [])
     .find((each) => each.line === line && each.round === round);
-  return `, round ${round} of ${counted ? counted.of : of}`;
+  return roundText([{ round, of: counted ? counted.of : of }]);
 }
 
 function thenWords({ part, after }: SwumNow, cuts: Cuts): string {
@@ -96,31 +100,11 @@ function followsText(view: RunView, choice: ClockChoice): string {
   if (lanes.some((lane) => lane.state === 'pending' || lane.state === 'stopped')) return '';
   const at = readingOn(choice, view, followsAt);
   if (at === '') return '';
-  const what = following.kind === 'swim' ? 'Next set' : following.kind === 'talk' ? 'Talk' : 'Break';
-  return `${what} at ${at}`;
+  return `${capital(followingText(following))} at ${at}`;
 }
 
-/** "ends 20:27, 3 min in hand". Never promises more than there is: the end is rounded up, what is in hand down. */
-function endText(view: RunView, openedAt: Millis): string {
-  const end = openedAt + view.projectedEnd;
-  const { finishBy } = view.state.plan.session;
-  const mark = about(endIsEstimate(view.state));
-  const ends = `ends ${mark}${clockTime(end)}`;
-  if (finishBy === null) return ends;
-  const hand = finishAfter(openedAt, finishBy) - view.projectedEnd;
-  return hand < 0
-    ? `${ends}, ${mark}${spanWords(Math.ceil(-hand / MINUTE))} over`
-    : `${ends}, ${mark}${spanWords(Math.floor(hand / MINUTE))} in hand`;
-}
-
-/** "23 min", "3 h 23 min", "2 h". */
-function spanWords(minutes: number): string {
-  const hours = Math.floor(minutes / (HOUR / MINUTE));
-  const rest = minutes - hours * (HOUR / MINUTE);
-  if (hours === 0) return `${rest} min`;
-  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
-}
-
-function clockTime(time: Millis): string {
-  return timeOfDay(Math.ceil(time / MINUTE) % (24 * 60));
+/** "ends 20:27, 3 min in hand". */
+function endText({ projectedEnd, state }: RunView, openedAt: Millis): string {
+  const hour = hourOf(openedAt, projectedEnd, state.plan.session.finishBy, endIsEstimate(state));
+  return commaed(`ends ${hour.ends}`, hour.inHandText ?? '');
 }

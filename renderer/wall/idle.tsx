@@ -5,7 +5,8 @@
 
 import { useEffect, useMemo, useRef, type ReactElement } from 'react';
 import { DAY, HOUR, MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
-import { reading, timeOfDay } from '../../app/core/reading.ts';
+import { readingOn } from '../../app/core/words/clock.ts';
+import { clockTime } from '../../app/core/words/time-of-day.ts';
 import { createMeasure } from '../ui/measure.ts';
 import { driftAt } from './drift.ts';
 import type { WallChoice } from './lane-choice.ts';
@@ -33,7 +34,7 @@ export function Idle({ layout, choice, text }: IdleProps): ReactElement {
       frame = requestAnimationFrame(draw);
       const now = timeOfDayNow();
       paint({ text: idleReading(now, choice), hand: now % MINUTE, marks: [] });
-      const shown = timeOfDay(Math.floor(now / MINUTE));
+      const shown = clockTime(now);
       if (day.textContent !== shown) day.textContent = shown;
       const { x, y } = driftAt(now, layout.drift);
       main.style.transform = `translate(${x}px, ${y}px)`;
@@ -89,7 +90,7 @@ function IdleText({
 /** Minutes and seconds past the hour; of the pool's clock, which has no minutes, seconds. */
 function idleReading(now: Millis, { clock }: WallChoice): string {
   const second = Math.floor(now / SECOND) * SECOND;
-  return clock === 'pool' ? reading(second % MINUTE).slice(1) : reading(second % HOUR);
+  return readingOn(clock, second % HOUR);
 }
 
 function timeOfDayNow(): Millis {

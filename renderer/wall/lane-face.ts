@@ -2,18 +2,23 @@
  * What one lane's strip says.
  */
 
-import { reading } from '../../app/core/reading.ts';
-import { distanceText } from '../../app/core/lengths.ts';
 import { LEAD } from '../../app/core/run/align.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import { countNow } from '../../app/core/run/standing.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import type { LastView, LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
-import type { Rep, Round, Stretch } from '../../app/core/plan/plan.ts';
-import { MINUTE, SECOND, type Millis, type Tenths } from '../../app/core/units.ts';
-import { about, intervalText } from '../ui/estimates.ts';
+import type { Rep, Stretch } from '../../app/core/plan/plan.ts';
+import { setOnLine } from '../../app/core/session/item-on-line.ts';
+import { MINUTE, type Millis, type Tenths } from '../../app/core/units.ts';
+import { inByText } from '../../app/core/words/clock.ts';
+import { distanceIn } from '../../app/core/words/distance.ts';
+import { holdText, onText } from '../../app/core/words/interval.ts';
+import { count } from '../../app/core/words/phrase.ts';
+import { readingLeft, secondsLeft } from '../../app/core/words/reading.ts';
+import { repOf, repWords } from '../../app/core/words/rep.ts';
+import { roundText } from '../../app/core/words/round.ts';
+import { laneSetWords } from '../../app/core/words/set.ts';
 import { leavingNow } from '../ui/leaving.ts';
-import { laneSetWords, repWords, setOnLine } from '../ui/set-words.ts';
 import { readingOn } from './clock-text.ts';
 
 export interface LaneFace {
@@ -91,7 +96,7 @@ export function laneFace(
   }
   if (next === null || next.at === null) {
     if (state !== 'finished') return { ...shown, state: 'absent', word: 'no swim' };
-    return { ...shown, ...ownWords(view, last, index), state, word: finishedWord(view, lane, readingOf) };
+    return { ...shown, ...ownWords(view, last, index), state, word: finishedWord(view, lane, choice) };
   }
   const left = next.at - view.t;
   return {
@@ -105,11 +110,10 @@ export function laneFace(
   };
 }
 
-/** "in by 7:45" until then. An untimed set is over at the coach's word, and nobody knows how long a swim takes. */
-function finishedWord(view: RunView, { last, end }: LaneView, readingOf: (at: Millis) => string): string {
-  const { estimated, untimed } = last?.rep.set ?? { estimated: false, untimed: false };
-  if (view.t < end) return `in by ${about(estimated)}${readingOf(end)}`;
-  return untimed ? "till the coach's word" : 'finished';
+/** Swimmers of an untimed set are told what ends it once its estimate is past. */
+function finishedWord(view: RunView, lane: LaneView, choice: ClockChoice): string {
+  const isPast = view.t >= lane.end && lane.last?.rep.set.untimed === true;
+  return isPast ? "till the coach's word" : inByText(choice, view, lane);
 }
 
 function leavingFace(leave: LastView | null, readingOf: (at: Millis) => string): Pick<LaneFace, 'dots' | 'turn'> {
@@ -148,8 +152,8 @@ export function firstFace(
 export function swumFace({ state }: RunView, number: number): LaneFace {
   const { reps, distance } = swumBy(state).get(number) ?? { reps: 0, distance: 0 };
   const { unit } = state.plan.session.pool;
-  const words = reps === 0 ? 'no swim' : `${reps} ${reps === 1 ? 'rep' : 'reps'}`;
-  const interval = distance === 0 ? '' : `${distanceText(distance)} ${unit}`;
+  const words = reps === 0 ? 'no swim' : count(reps, 'rep');
+  const interval = distance === 0 ? '' : distanceIn(distance, unit);
   return { ...NOTHING, number, state: 'swum', words, interval };
 }
 
@@ -195,18 +199,17 @@ function ownWords(view: RunView, last: Counted | null, index: number): Partial<P
 function swimFace(
   view: RunView,
   stretch: Stretch,
-  { rep, of, rounds }: Counted,
+  counted: Counted,
   index: number,
 ): Pick<LaneFace, 'rep' | 'round' | 'interval' | 'words' | 'line' | 'target'> {
-  const { untimed, words, kind } = rep.set;
-  const span = untimed ? '' : `${kind === 'timed-swim' ? 'for' : 'on'} ${intervalText(rep)}`;
+  const { rep, rounds } = counted;
   return {
-    rep: `${rep.rep} of ${of}`,
+    rep: repOf(counted),
     round: roundText(rounds),
-    interval: span,
-    words: untimed ? setWords(view, stretch, rep, index) : repWords(rep.distance, words),
+    interval: onText(rep),
+    words: rep.set.untimed ? setWords(view, stretch, rep, index) : repWords(rep),
     line: rep.set.line,
-    target: rep.target === null ? '' : `hold ${reading(rep.target)}`,
+    target: holdText(rep.target),
   };
 }
 
@@ -216,19 +219,13 @@ function setWords(view: RunView, { partIndex }: Stretch, rep: Rep, index: number
   const item = part ? setOnLine(part, rep.set.line) : null;
   // Of a line that is both rounds and a set, the cuts are of its rounds.
   const cuts = rep.set.rounds.some(({ line }) => line === rep.set.line) ? undefined : view.state.cuts;
-  return item?.kind === 'set' ? laneSetWords(item, index, cuts) : repWords(rep.distance, rep.set.words);
-}
-
-/** "round 2 of 3"; rounds in rounds from the outermost, "round 2 of 3, 1 of 2". */
-function roundText(rounds: readonly Round[]): string {
-  const each = rounds.map(({ round, of }) => `${round} of ${of}`);
-  return each.length === 0 ? '' : `round ${each.join(', ')}`;
+  return item?.kind === 'set' ? laneSetWords(item, index, cuts) : repWords(rep);
 }
 
 /** Seconds while they are two digits, then minutes and seconds. */
 function secondsText(left: Millis): string {
-  const seconds = Math.ceil(left / SECOND);
-  return seconds < 100 ? `${seconds}` : reading(seconds * SECOND);
+  const seconds = secondsLeft(left);
+  return seconds < 100 ? `${seconds}` : readingLeft(left);
 }
 
 function thenText(rep: NextRep | null, readingOf: (at: Millis | null) => string): string {

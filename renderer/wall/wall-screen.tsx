@@ -8,8 +8,8 @@ import { useEffect, useMemo, useState, type ReactElement } from 'react';
 import { useStore } from 'zustand';
 import { clockReading, readingAt } from '../../app/core/run/readings.ts';
 import { view, type RunView } from '../../app/core/run/view.ts';
-import { reading } from '../../app/core/reading.ts';
-import { HOUR, MINUTE, SECOND } from '../../app/core/units.ts';
+import { readingPast } from '../../app/core/words/reading.ts';
+import { HOUR, MINUTE } from '../../app/core/units.ts';
 import type { Link } from '../link/link.ts';
 import { guarded, reportMishap } from '../link/mishap.ts';
 import type { DeckRun, DeckState } from '../link/store.ts';
@@ -156,7 +156,7 @@ function messageFor({ status, faults }: DeckState, address: string | null): stri
 function lostText(link: Link): LostText | null {
   const lost = link.lostFor();
   if (lost === null) return null;
-  return { text: `Link lost for ${reading(Math.floor(lost / SECOND) * SECOND)}`, large: lost >= LONG_LOST };
+  return { text: `Link lost for ${readingPast(lost)}`, large: lost >= LONG_LOST };
 }
 
 function mostSwimmers(run: DeckRun, lanes: readonly number[]): number {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { timetableText } from '../../app/cli/format-text.ts';
 import { laneGroups, type Sheet } from '../../app/cli/sheet.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
-import { reading } from '../../app/core/reading.ts';
+import { reading } from '../../app/core/words/reading.ts';
 import {
   base,
   block,
@@ -118,16 +118,16 @@ describe('what stands around the leaves', () => {
 
   test('each part with its time of day, estimated once it rests on an estimate', () => {
     const lines = linesOf(planOf(hour, evening));
-    expect(lines.find((line) => line.startsWith('Warm-up ─'))).toMatch(/ 19:30, on the coach’s word$/);
-    expect(lines.find((line) => line.startsWith('Main set ─'))).toMatch(/─ 19:46:30, on the coach’s word$/);
-    expect(lines.find((line) => line.startsWith('Swim-down ─'))).toMatch(/ ≈19:53:50, on the coach’s word$/);
+    expect(lines.find((line) => line.startsWith('Warm-up ─'))).toMatch(/ 19:30, on the coach's word$/);
+    expect(lines.find((line) => line.startsWith('Main set ─'))).toMatch(/─ 19:46:30, on the coach's word$/);
+    expect(lines.find((line) => line.startsWith('Swim-down ─'))).toMatch(/ ≈19:53:50, on the coach's word$/);
     expect(lines.find((line) => line.includes('Talk 1:30 turns'))).toMatch(/ 19:40, by itself$/);
-    expect(lines.find((line) => line.includes('Swim, clock from 0:00'))).toMatch(/ 19:41:30, on the coach’s word$/);
+    expect(lines.find((line) => line.includes('Swim, clock from 0:00'))).toMatch(/ 19:41:30, on the coach's word$/);
   });
 
   test('without a start, times count from the beginning of the session', () => {
     expect(linesOf(planOf(hour)).find((line) => line.startsWith('Main set ─'))).toMatch(
-      / 16:30 in, on the coach’s word$/,
+      / 16:30 in, on the coach's word$/,
     );
   });
 
@@ -179,7 +179,8 @@ describe('sets as a coach would write them', () => {
       '2 x 100 @ 1:40 hold 1:20/1:20/1:25',
     ],
     [set(1, 4, 50, { lanes: 3, words: 'choice' }), '4 x 50 choice, ≈2:40 in all'],
-    [block(1, 1200, 100, base(0, 3), { lanes: 3, words: 'free' }), '20:00 of 100 free @ 1:30'],
+    [block(1, 1200, 100, base(0, 3), { lanes: 3, words: 'free' }), '20:00 of 100s free @ 1:30'],
+    [ladder(1, [100, 100], { timing: base(0, 3) }) as ReturnType<typeof set>, '100-100 @ 1:30'],
     [ladder(1, [100, 200, 100], { timing: base(0, 3) }) as ReturnType<typeof set>, '100-200-100 @ 1:30-3:00-1:30'],
   ])('%#: %j', (item, expected) => {
     expect(label(item)).toBe(expected);
@@ -189,10 +190,10 @@ describe('sets as a coach would write them', () => {
     const plan = planOf([rounds(1, 2, rounds(2, 2, set(3, 1, 50, { timing: on(60) })))]);
     const named = linesOf(plan).filter((line) => line.trim().startsWith('Round'));
     expect(named.map((line) => line.trim())).toEqual([
-      'Round 1 of 2, in it 1 of 2',
-      'Round 1 of 2, in it 2 of 2',
-      'Round 2 of 2, in it 1 of 2',
-      'Round 2 of 2, in it 2 of 2',
+      'Round 1 of 2, round 1 of 2',
+      'Round 1 of 2, round 2 of 2',
+      'Round 2 of 2, round 1 of 2',
+      'Round 2 of 2, round 2 of 2',
     ]);
   });
 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { distanceText, isWholeLengths, roundedLengths } from '../../app/core/lengths.ts';
+import { isWholeLengths, roundedLengths } from '../../app/core/lengths.ts';
 
 test('whole lengths within half a percent of their number, at least one', () => {
   expect(isWholeLengths(250, 2500)).toBe(true);
@@ -13,8 +13,4 @@ test('whole lengths within half a percent of their number, at least one', () => 
 test('distances rounded to whole lengths, a half up', () => {
   expect([250, 375, 374, 125, 124].map((distance) => roundedLengths(distance, 2500))).toEqual([1, 2, 1, 1, 0]);
   expect(roundedLengths(1000, 3333)).toBe(3);
-});
-
-test('distances are written with a decimal only where they have one', () => {
-  expect([1000, 625, 5].map(distanceText)).toEqual(['100', '62.5', '0.5']);
 });

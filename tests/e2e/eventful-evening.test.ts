@@ -13,7 +13,7 @@ import { rehearsal } from '../../app/cli/rehearse.ts';
 import { readScript, type ScriptLine } from '../../app/cli/script.ts';
 import type { Command } from '../../app/core/run/command.ts';
 import { readCommand } from '../../app/core/run/read-command.ts';
-import { reading } from '../../app/core/reading.ts';
+import { reading } from '../../app/core/words/reading.ts';
 import { leavesOf, type Leave } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
 import { HOUR, SECOND, type Millis } from '../../app/core/units.ts';

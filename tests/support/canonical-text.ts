@@ -6,7 +6,7 @@
 
 import type { LengthUnit, Millis, Tenths } from '../../app/core/units.ts';
 import { SECOND } from '../../app/core/units.ts';
-import { distanceText } from '../../app/core/lengths.ts';
+import { distanceText } from '../../app/core/words/distance.ts';
 import { DEFAULT_BETWEEN, DEFAULT_GAP, DEFAULT_GRID, DEFAULT_START_ON } from '../../app/core/session/header.ts';
 import type {
   Hold,
@@ -19,7 +19,7 @@ import type {
   TimedBlock,
   Timing,
 } from '../../app/core/session/session.ts';
-import { formatTime } from '../../app/core/session/time.ts';
+import { reading } from '../../app/core/words/reading.ts';
 
 /** Spaces by which the lines under rounds are indented. */
 const STEP = '  ';
@@ -47,7 +47,7 @@ function writeHeader(session: Session): string[] {
   if (finishBy !== null) lines.push(`finish ${timeOfDay(finishBy)}`);
   if (gap !== DEFAULT_GAP) lines.push(`gap ${gap / SECOND}`);
   if (between.auto || between.time !== DEFAULT_BETWEEN.time) {
-    lines.push(`between ${between.auto ? 'auto ' : ''}${formatTime(between.time)}`);
+    lines.push(`between ${between.auto ? 'auto ' : ''}${reading(between.time)}`);
   }
   if (startOn !== DEFAULT_START_ON) lines.push(`start on ${startOn / SECOND}`);
   if (grid !== DEFAULT_GRID) lines.push(`grid ${grid / SECOND}`);
@@ -57,8 +57,8 @@ function writeHeader(session: Session): string[] {
 
 function writeLane(lane: Lane): string {
   const items: string[] = [];
-  if (lane.css !== null) items.push(`css ${formatTime(lane.css)}`);
-  if (lane.baseFrom === 'written') items.push(`base ${formatTime(lane.base)}`);
+  if (lane.css !== null) items.push(`css ${reading(lane.css)}`);
+  if (lane.baseFrom === 'written') items.push(`base ${reading(lane.base)}`);
   if (lane.names.length > 0) items.push(...lane.names);
   else if (lane.swimmers !== 1) items.push(`${lane.swimmers} swimmers`);
   if (lane.ownGap) items.push(`gap ${lane.gap / SECOND}`);
@@ -82,14 +82,14 @@ function writeItem(item: Item, indent: string, session: Session, lines: string[]
       lines.push(indent + writeSet(item, pool));
       return;
     case 'block':
-      lines.push(`${indent}${formatTime(item.time)} of ${distances(item, pool)}${writeRest(item)}`);
+      lines.push(`${indent}${reading(item.time)} of ${distances(item, pool)}${writeRest(item)}`);
       return;
     case 'timed-swim':
-      lines.push(indent + formatTime(item.time) + behind(item.words));
+      lines.push(indent + reading(item.time) + behind(item.words));
       return;
     case 'talk':
     case 'break':
-      lines.push(`${indent}${item.kind} ${formatTime(item.time)}${behind(item.words)}`);
+      lines.push(`${indent}${item.kind} ${reading(item.time)}${behind(item.words)}`);
   }
 }
 
@@ -134,22 +134,22 @@ function behind(words: string): string {
 
 function writeTiming(timing: Timing): string {
   if (timing.kind === 'untimed') return '';
-  if (timing.kind === 'rest') return ` rest ${list(timing.lanes.map(formatTime))}`;
-  const step = timing.step === 0 ? '' : ` ${timing.step < 0 ? 'drop' : 'add'} ${formatTime(Math.abs(timing.step))}`;
+  if (timing.kind === 'rest') return ` rest ${list(timing.lanes.map(reading))}`;
+  const step = timing.step === 0 ? '' : ` ${timing.step < 0 ? 'drop' : 'add'} ${reading(Math.abs(timing.step))}`;
   return ` @ ${list(timing.lanes.map(writeInterval))}${step}`;
 }
 
 function writeInterval(interval: Interval): string {
-  return interval.kind === 'time' ? formatTime(interval.time) : `base${signed(interval.plus)}`;
+  return interval.kind === 'time' ? reading(interval.time) : `base${signed(interval.plus)}`;
 }
 
 function writeHold(hold: Hold): string {
-  return hold.kind === 'time' ? formatTime(hold.time) : `css${signed(hold.plus)}`;
+  return hold.kind === 'time' ? reading(hold.time) : `css${signed(hold.plus)}`;
 }
 
 function signed(plus: Millis): string {
   if (plus === 0) return '';
-  return `${plus < 0 ? '-' : '+'}${formatTime(Math.abs(plus))}`;
+  return `${plus < 0 ? '-' : '+'}${reading(Math.abs(plus))}`;
 }
 
 function distances(of: { readonly distances: readonly Tenths[]; readonly listed: boolean }, pool: Pool): string {

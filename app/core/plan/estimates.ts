@@ -24,6 +24,15 @@ export function estimatedFrom({ stretches }: Pick<Plan, 'stretches'>): number {
   return first < 0 ? stretches.length + 1 : first + 1;
 }
 
+/** Whether what a cut of a line saves is an estimate: of a set on that line, or in the rounds on it. */
+export function lineIsEstimate(stretches: readonly Stretch[], line: number): boolean {
+  return stretches.some(({ lanes }) =>
+    lanes.some(({ reps }) =>
+      reps.some(({ set }) => set.estimated && (set.line === line || set.rounds.some((round) => round.line === line))),
+    ),
+  );
+}
+
 /** Whether the end of the plan rests on an estimate. */
 export function endsByEstimate(plan: Pick<Plan, 'stretches'>): boolean {
   return estimatedFrom(plan) <= plan.stretches.length;

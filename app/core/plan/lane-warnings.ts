@@ -3,12 +3,14 @@
  * compared exactly, before they are rounded for showing.
  */
 
-import { distanceText, roundedLengths } from '../lengths.ts';
+import { roundedLengths } from '../lengths.ts';
 import { add, ceilTo, compare, floorDivide, multiply, ratio, type Ratio } from '../ratio.ts';
-import { reading, spanText } from '../reading.ts';
 import { ASSUMED_BASE, expectedSwim, targetOf } from '../session/pace.ts';
 import type { Lane, Session } from '../session/session.ts';
 import { SECOND, type Millis, type Tenths } from '../units.ts';
+import { distanceIn, poolText } from '../words/distance.ts';
+import { count } from '../words/phrase.ts';
+import { reading, spanText } from '../words/reading.ts';
 import type { Plan, Rep } from './plan.ts';
 import { tailOf } from './schedule.ts';
 import type { SwimLine } from './swim-lines.ts';
@@ -78,7 +80,7 @@ function differsFromBefore(swim: Swim, place: number, swims: readonly Swim[]): b
 function restWarning({ session, lane }: LaneView, { item }: SwimLine, reps: readonly Judged[]): Warning[] {
   const rep = reps[0];
   if (!rep?.rest || compare(rep.rest, LEAST_REST) >= 0) return [];
-  const swim = `${distanceText(rep.distance)} ${session.pool.unit} on ${reading(rep.interval)}`;
+  const swim = `${distanceIn(rep.distance, session.pool.unit)} on ${reading(rep.interval)}`;
   const takes = rep.held
     ? `held at ${reading(ceilTo(100, rep.expected))}`
     : `expected to take about ${reading(ceilTo(100, rep.expected))}${assumption(lane)}`;
@@ -98,7 +100,7 @@ function laneFull({ session, lane }: LaneView, { item }: SwimLine, reps: readonl
   const round = ({ expected, distance }: Judged): Ratio => multiply(expected, ratio(2 * length, 10 * distance));
   const rep = reps.find((judged) => 10 * judged.distance >= 2 * length && compare(ratio(column), round(judged)) > 0);
   if (!rep) return [];
-  const twoLengths = `${(2 * length) / 100} ${unit}`;
+  const twoLengths = poolText(2 * length, unit);
   const lead = spanText(floorDivide(round(rep).num, round(rep).den));
   const message =
     `Lane ${lane.number} is too full to swim in a circle: ${lane.swimmers} swimmers ${spanText(lane.gap)} apart ` +
@@ -143,8 +145,7 @@ function farEnds({ plan, session, lane, index }: LaneView, lines: readonly SwimL
     const next = reps[place + 1];
     const { line, kind } = rep.set;
     if (!next || next.set === rep.set || kind === 'timed-swim' || lengths % 2 === 0 || found.has(line)) return;
-    const swum = lengths === 1 ? '1 length' : `${lengths} lengths`;
-    const message = `Lane ${lane.number} ends this set at the far end, away from the screen (${swum} so far).`;
+    const message = `Lane ${lane.number} ends this set at the far end, away from the screen (${count(lengths, 'length')} so far).`;
     found.set(line, { code: 'far-end', line, lane: lane.number, message });
   });
   return Array.from(found.values());

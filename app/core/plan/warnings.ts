@@ -3,9 +3,12 @@
  * line and lane, with the numbers of the rep that has the least rest.
  */
 
-import { distanceText, isWholeLengths } from '../lengths.ts';
-import { reading, timeOfDay, timeOfDayAfter } from '../reading.ts';
+import { isWholeLengths } from '../lengths.ts';
 import type { Session } from '../session/session.ts';
+import { distanceIn, poolText } from '../words/distance.ts';
+import { about } from '../words/estimate.ts';
+import { readingLeft } from '../words/reading.ts';
+import { endTimeAfter, timeOfDay } from '../words/time-of-day.ts';
 import { endsByEstimate } from './estimates.ts';
 import type { Plan } from './plan.ts';
 import { laneWarnings } from './lane-warnings.ts';
@@ -34,9 +37,9 @@ function overTime(plan: Plan): Warning[] {
   const { startsAt, finishBy, finishLine } = plan.session;
   const { duration, over } = totalsOf(plan);
   if (!over || startsAt === null || finishBy === null) return [];
-  const end = timeOfDayAfter(startsAt, duration);
-  const about = endsByEstimate(plan) ? '≈ ' : '';
-  const message = `The plan ends at ${about}${end}, ${about}${reading(over)} after the finish at ${timeOfDay(finishBy)}.`;
+  const mark = about(endsByEstimate(plan));
+  const ends = `${mark}${endTimeAfter(startsAt, duration)}`;
+  const message = `The plan ends at ${ends}, ${mark}${readingLeft(over)} after the finish at ${timeOfDay(finishBy)}.`;
   return [{ code: 'over-time', line: finishLine ?? 1, lane: null, message }];
 }
 
@@ -57,7 +60,7 @@ function partLengths({ item, distances }: SwimLine, session: Session): Warning[]
   session.lanes.forEach((lane, index) => {
     const odd = distances[index]!.find((distance) => !isWholeLengths(distance, length));
     if (odd === undefined || (!listed && warnings.length > 0)) return;
-    const fact = `${distanceText(odd)} ${unit} is no whole number of lengths in a pool of ${length / 100} ${unit}.`;
+    const fact = `${distanceIn(odd, unit)} is no whole number of lengths in a pool of ${poolText(length, unit)}.`;
     warnings.push({
       code: 'part-lengths',
       line: item.line,

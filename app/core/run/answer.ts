@@ -2,6 +2,7 @@
  * The answer to a command: a new state, or one sentence saying why it was refused.
  */
 
+import { lanesNamed } from '../words/lanes.ts';
 import type { LaneState, RunState } from './state.ts';
 
 /** The answer to a command. After a refusal, `state` is the state before it. */
@@ -61,7 +62,7 @@ export function choose(
   });
   if (lanes.size > 0) return { ok: true, lanes };
   if (named && named.length === 1) return { ok: false, why: `Lane ${named[0]} ${lacking.one}.` };
-  return { ok: false, why: `${named ? noneOf(named) : 'No lane'} ${lacking.none}.` };
+  return { ok: false, why: `${named ? `None of ${lanesNamed(named)}` : 'No lane'} ${lacking.none}.` };
 }
 
 export function changeLanes(
@@ -70,10 +71,6 @@ export function changeLanes(
   change: (lane: LaneState) => LaneState,
 ): RunState {
   return { ...state, lanes: state.lanes.map((lane, index) => (chosen.has(index) ? change(lane) : lane)) };
-}
-
-function noneOf(numbers: readonly number[]): string {
-  return `None of lanes ${numbers.slice(0, -1).join(', ')} and ${numbers[numbers.length - 1]}`;
 }
 
 /** Changes every lane named, or every lane that is in, whatever it has pending. */

@@ -54,7 +54,7 @@ export interface Told<Given = Command> {
   earlier(): string;
   /** "50 fast" if all lanes have the same rep; else `otherwise`. */
   rep(reps: readonly (Pending | undefined)[], otherwise: string): string;
-  /** "1:35"; "≈ 1:35" if it is an estimate. */
+  /** "1:35"; "≈1:35" if it is an estimate. */
   interval(rep: Pending): string;
   /** "next leave 6:10": the earliest in the lanes that it changed. */
   next(): string;

@@ -4,12 +4,12 @@
  */
 
 import type { Millis } from '../units.ts';
+import { roundNumbers } from '../words/round.ts';
 import type { Command, CommandName, CommandOf } from './command.ts';
 import { RULES } from './commands.ts';
-import { startingFrom } from './place.ts';
 import { settleForCommand } from './settle.ts';
 import { countNow } from './standing.ts';
-import { currentStretch, type LaneState, type Pending, type RunState } from './state.ts';
+import type { LaneState, Pending, RunState } from './state.ts';
 
 /** A rep as a screen names it: its line, its round numbers (outermost first) and its number within the round. */
 export interface ExpectedRep {
@@ -34,7 +34,7 @@ export function changedSince(state: RunState, command: Command, seen: ExpectedRe
   now.lanes.forEach((lane, index) => {
     const shown = seen[String(lane.number)];
     if (shown === undefined || !lane.in || !touches(lane)) return;
-    const next = nextOf(now, lane, index);
+    const next = lane.reps[lane.next];
     if (!isThat(next, shown)) changes.push(changeOf(now, lane, index, next));
   });
   return changes.length > 0 ? `Nothing was changed: meanwhile ${changes.join(', ')}.` : null;
@@ -52,13 +52,6 @@ function touchedBy<Name extends CommandName>(command: CommandOf<Name>): ((lane: 
   return touches && ((lane) => (lanes === undefined || lanes.includes(lane.number)) && touches(lane, command));
 }
 
-/** What screens show as the lane's next rep; while the run waits, the first of the stretch to begin. */
-function nextOf(state: RunState, lane: LaneState, index: number): Pending | undefined {
-  if (state.phase !== 'waiting') return lane.reps[lane.next];
-  const own = currentStretch(state).lanes[index];
-  return own ? startingFrom(own, state.from).reps[0] : undefined;
-}
-
 function isThat(next: Pending | undefined, shown: ExpectedRep | null): boolean {
   if (!next || !shown) return !next && !shown;
   const { rounds, line } = next.set;
@@ -74,6 +67,6 @@ function changeOf(state: RunState, { number }: LaneState, index: number, next: P
   if (!next) return `lane ${number} has no more reps to come`;
   const { set, rep } = next;
   const { of } = countNow(state, next, index);
-  const inRound = set.rounds.map(({ round }) => `round ${round}`).join(', ');
-  return `lane ${number} has moved on to rep ${rep} of ${of} of line ${set.line}${inRound === '' ? '' : ` in ${inRound}`}`;
+  const round = roundNumbers(set.rounds);
+  return `lane ${number} has moved on to rep ${rep} of ${of} of line ${set.line}${round === '' ? '' : ` in ${round}`}`;
 }

@@ -5,7 +5,7 @@
 
 import type { Millis, Tenths } from '../units.ts';
 import type { Ratio } from '../ratio.ts';
-import { reading } from '../reading.ts';
+import { reading } from '../words/reading.ts';
 import { expectedSwim, intervalByBase, intervalByRest, targetOf } from './pace.ts';
 import type { Hold, Lane, Timing } from './session.ts';
 import type { Flaw } from './flaw.ts';

@@ -3,6 +3,8 @@
  * longer in force, and when a line begins while the coach is changing it.
  */
 
+import { spanned } from '../words/phrase.ts';
+
 /** Lines `from` up to but not including `to` (from 0) of the old text, and the lines that replace them. */
 export interface Change {
   readonly from: number;
@@ -67,8 +69,7 @@ export function changedText(before: readonly string[], after: readonly string[])
 const MOST_NAMED = 4;
 
 function numbered(from: number, count: number): string {
-  if (count === 1) return `line ${from + 1} is`;
-  return `lines ${from + 1}${count === 2 ? ' and ' : ' to '}${from + count} are`;
+  return `${spanned('line', from + 1, from + count)} ${count === 1 ? 'is' : 'are'}`;
 }
 
 /**

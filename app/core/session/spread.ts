@@ -4,6 +4,7 @@
  */
 
 import type { Millis, Tenths } from '../units.ts';
+import { count } from '../words/phrase.ts';
 import { factorOf } from './pace.ts';
 import type { Hold, Item, Lane, Rounds, SwimSet, Timing } from './session.ts';
 import type { Clauses, TimedBy } from './clauses.ts';
@@ -138,8 +139,7 @@ function spreadTiming(timing: TimedBy, lanes: number): Exclude<Timing, { kind: '
 function spreadList<Value>({ values, at }: Listed<Value>, lanes: number): readonly Value[] | Flaw {
   if (values.length === lanes) return values;
   if (values.length === 1) return new Array<Value>(lanes).fill(values[0]!);
-  const number = lanes === 1 ? '1 lane' : `${lanes} lanes`;
-  const message = `a list of ${values.length} for ${number}: write one value for all, or one for each lane`;
+  const message = `a list of ${values.length} for ${count(lanes, 'lane')}: write one value for all, or one for each lane`;
   return { at: at[0]!, message, judgedBy: 'lanes' };
 }
 

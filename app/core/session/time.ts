@@ -5,6 +5,7 @@
 
 import type { Millis } from '../units.ts';
 import { HOUR, MINUTE, SECOND } from '../units.ts';
+import { reading } from '../words/reading.ts';
 import type { Flaw } from './flaw.ts';
 
 export interface ReadTime {
@@ -60,14 +61,6 @@ export function hasTimeUnit(text: string, at: number): boolean {
   return match(UNIT, text, at) !== null;
 }
 
-/** `1:30`, `0:05`, `1:12.5`, `1:02:30`. ms: 0 or more, a whole number of tenths of a second. */
-export function formatTime(ms: Millis): string {
-  const tenths = (ms % SECOND) / 100;
-  const seconds = two(Math.floor((ms % MINUTE) / SECOND)) + (tenths ? `.${tenths}` : '');
-  const minutes = Math.floor((ms % HOUR) / MINUTE);
-  return ms < HOUR ? `${minutes}:${seconds}` : `${Math.floor(ms / HOUR)}:${two(minutes)}:${seconds}`;
-}
-
 /** A piece of the text as a message shows it, at most 24 characters long. */
 export function shorten(piece: string): string {
   const characters = Array.from(piece.trim());
@@ -95,7 +88,7 @@ function readToken(token: string): { readonly ms: Millis; readonly bare: boolean
 
 /** What to write instead; `behind` is the unit, or what is glued to the number. */
 function whatIsMeant(token: string, behind: string): string {
-  if (/^\d{3}$/.test(token) && /^min$/i.test(behind)) return `write ${formatTime(Number(token) * MINUTE)}`;
+  if (/^\d{3}$/.test(token) && /^min$/i.test(behind)) return `write ${reading(Number(token) * MINUTE)}`;
   const pointed = /^(\d{1,2})\.([0-5]\d)$/.exec(token);
   if (pointed) {
     const seconds =
@@ -104,7 +97,7 @@ function whatIsMeant(token: string, behind: string): string {
   }
   if (/^\d{3,4}$/.test(token)) {
     const other = /^0*(\d{1,2})([0-5]\d)$/.exec(token);
-    return `write ${formatTime(Number(token) * SECOND)} if you mean seconds${other ? `, or ${other[1]}:${other[2]}` : ''}`;
+    return `write ${reading(Number(token) * SECOND)} if you mean seconds${other ? `, or ${other[1]}:${other[2]}` : ''}`;
   }
   if (/^\d{1,2}(?:\.\d)?$/.test(token) && readToken(token) === null)
     return 'write seconds without a colon only from 1 to 99';
@@ -116,8 +109,4 @@ function whatIsMeant(token: string, behind: string): string {
 function found(text: string, at: number): string {
   const next = shorten(text.slice(at).trim().split(/\s/)[0] ?? '');
   return next === '' ? '' : ` before ${next}`;
-}
-
-function two(number: number): string {
-  return String(number).padStart(2, '0');
 }

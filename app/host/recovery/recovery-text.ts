@@ -3,10 +3,12 @@
  */
 
 import { basename } from 'node:path';
-import { spanText, timeOfDayAfter } from '../../core/reading.ts';
-import { MINUTE, type Millis } from '../../core/units.ts';
+import type { Millis } from '../../core/units.ts';
 import { hasStarted } from '../../core/run/first-start.ts';
-import { leavesText } from '../../core/run/leaves-text.ts';
+import { leavesText } from '../../core/words/leaves.ts';
+import { count } from '../../core/words/phrase.ts';
+import { spanText } from '../../core/words/reading.ts';
+import { clockTime } from '../../core/words/time-of-day.ts';
 import { leavesMissed } from './comeback.ts';
 import type { FoundRun } from './found-run.ts';
 
@@ -45,16 +47,14 @@ function unknownAwayText(started: boolean): string {
 /** What was kept of a run that was left unattended. lastLeave: ms since the run was opened, null for none. */
 export function unattendedText(run: FoundRun, lastLeave: Millis | null): string {
   const { openedAtTimeOfDay, commands } = run;
-  const timeOf = (time: Millis): string => timeOfDayAfter(Math.floor(time / MINUTE), 0);
   const day = new Date(run.openedAtWall).toLocaleDateString('en-GB', {
     day: 'numeric',
     month: 'long',
     year: 'numeric',
   });
-  const opened = `opened on ${day} at ${timeOf(openedAtTimeOfDay)}`;
-  const given =
-    commands.length === 0 ? 'no command' : commands.length === 1 ? '1 command' : `${commands.length} commands`;
-  const left = lastLeave === null ? 'no leave' : `the last leave at ${timeOf(openedAtTimeOfDay + lastLeave)}`;
+  const opened = `opened on ${day} at ${clockTime(openedAtTimeOfDay)}`;
+  const given = commands.length === 0 ? 'no command' : count(commands.length, 'command');
+  const left = lastLeave === null ? 'no leave' : `the last leave at ${clockTime(openedAtTimeOfDay + lastLeave)}`;
   return `${run.state.plan.session.title ?? 'A session'}, ${opened}: ${given}, ${left}.`;
 }
 
@@ -109,16 +109,14 @@ export function unreadableText(path: string, why: string): string {
 }
 
 /** How many more records have a sentence like those above. */
-export function moreText(count: number, folder: string): string {
-  const records = count === 1 ? '1 more record' : `${count} more records`;
-  return `${records} in ${folder} cannot be used completely: look in that folder after the session.`;
+export function moreText(more: number, folder: string): string {
+  return `${count(more, 'more record')} in ${folder} cannot be used completely: look in that folder after the session.`;
 }
 
 /** How many unfinished records were not read at this start. */
-export function leftForLaterText(count: number, folder: string): string {
-  const records = count === 1 ? '1 older record' : `${count} older records`;
+export function leftForLaterText(left: number, folder: string): string {
   return (
-    `${records} of unfinished runs in ${folder} are left for the next start. ` +
+    `${count(left, 'older record')} of unfinished runs in ${folder} are left for the next start. ` +
     'Move them out of the folder if you do not need them.'
   );
 }

@@ -10,7 +10,8 @@ import type { Moment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/offers.ts';
 import type { Primary, Steering } from '../../ui/coach/primary.ts';
 import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
-import { goesText, lanesNamed, startNowText } from '../../ui/coach/words.ts';
+import { lanesNamed, lanesOrAll } from '../../../app/core/words/lanes.ts';
+import { goesText, startNowText } from '../../ui/coach/words.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { useTyping } from './use-typing.ts';
 
@@ -125,7 +126,7 @@ function steeringWords(
     case 'resume':
       return { name: 'Resume', hint: `${key('Space')}, all lanes${when}` };
     case 'rejoin':
-      return { name: 'Rejoin', hint: `J, ${lanes.length > 0 ? lanesNamed(lanes) : 'all lanes'}${when}` };
+      return { name: 'Rejoin', hint: `J, ${lanesOrAll(lanes)}${when}` };
     case 'finish':
       return { name: 'Finish', hint: hintOf('finish', []) };
   }

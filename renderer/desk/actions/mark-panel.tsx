@@ -5,7 +5,7 @@
 import { useRef, useState, type FormEvent, type ReactElement } from 'react';
 import { MARK_LIMIT } from '../../../app/core/run/command-fields.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { lanesNamed } from '../../ui/coach/words.ts';
+import { lanesOrAll } from '../../../app/core/words/lanes.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { SidePanel } from '../panel.tsx';
@@ -34,7 +34,7 @@ export function MarkPanel({ tools, moment, lanes, onClose }: MarkPanelProps): Re
     mark();
   };
   return (
-    <SidePanel title={`Mark, ${lanes.length > 0 ? lanesNamed(lanes) : 'all lanes'}`} first={field} onClose={onClose}>
+    <SidePanel title={`Mark, ${lanesOrAll(lanes)}`} first={field} onClose={onClose}>
       <form onSubmit={submit} className="panel-group">
         <label className="field">
           For the record

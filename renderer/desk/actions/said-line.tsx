@@ -8,7 +8,7 @@ import { ACTIONS } from '../../ui/coach/actions.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
-import { lanesNamed } from '../../ui/coach/words.ts';
+import { lanesNamed } from '../../../app/core/words/lanes.ts';
 import { ActionButton } from './action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { SoundButton } from './sound-button.tsx';

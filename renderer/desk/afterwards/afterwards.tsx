@@ -3,17 +3,18 @@
  */
 
 import { useMemo, type ReactElement } from 'react';
-import { distanceText } from '../../../app/core/lengths.ts';
-import { reading } from '../../../app/core/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { commandLabel } from '../../ui/coach/actions.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/offers.ts';
 import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
-import { count, lanesNamed } from '../../ui/coach/words.ts';
+import { distanceIn, distanceText } from '../../../app/core/words/distance.ts';
+import { lanesNamed } from '../../../app/core/words/lanes.ts';
+import { count } from '../../../app/core/words/phrase.ts';
+import { readingPast } from '../../../app/core/words/reading.ts';
+import { clockTime, clockTimeToSecond } from '../../../app/core/words/time-of-day.ts';
 import { ActionButton } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
-import { clockTime, clockTimeToSecond } from '../run/hour.ts';
 import { laneRecords } from './lane-record.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
 import { NotCalled } from '../run/not-called.tsx';
@@ -43,7 +44,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
       <header className="write-head">
         <h1>{session.title ?? 'Session'}: done</h1>
         <p>
-          at {timeOf(state.doneAt)}, {reading(Math.floor((state.doneAt ?? 0) / 1000) * 1000)} after it was opened
+          at {timeOf(state.doneAt)}, {readingPast(state.doneAt ?? 0)} after it was opened
         </p>
         <LightSwitch light={tools.light} />
       </header>
@@ -82,7 +83,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
                   {record.leaves} of {record.planned.leaves}
                 </td>
                 <td role="cell" data-head="Distance">
-                  {distanceText(record.distance)} of {distanceText(record.planned.distance)} {unit}
+                  {distanceText(record.distance)} of {distanceIn(record.planned.distance, unit)}
                 </td>
                 <td role="cell" data-head="First leave">
                   {leaveTimeOf(record.first)}
@@ -94,7 +95,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
                   {record.parts
                     .map(
                       ({ part, leaves, distance }) =>
-                        `${part} ${distance > 0 ? `${distanceText(distance)} ${unit}` : count(leaves, 'leave')}`,
+                        `${part} ${distance > 0 ? distanceIn(distance, unit) : count(leaves, 'leave')}`,
                     )
                     .join(', ') || 'nothing'}
                 </td>

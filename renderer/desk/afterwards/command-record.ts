@@ -10,7 +10,7 @@ import type { Millis } from '../../../app/core/units.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { saidOf } from '../../ui/coach/said.ts';
 import { leaveText, type TimeText } from '../../ui/coach/words.ts';
-import { clockTimeToSecond } from '../run/hour.ts';
+import { clockTimeToSecond } from '../../../app/core/words/time-of-day.ts';
 
 export interface CommandRecord {
   readonly at: Millis;

@@ -4,12 +4,14 @@
  */
 
 import { csvText, secondsCell, wordsCell } from '../../../app/core/csv.ts';
-import { distanceText } from '../../../app/core/lengths.ts';
 import { leavesOf, wasCalled, type Away, type Leave } from '../../../app/core/run/record.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { commandRecords, RECORD_TIMES, type CommandRecord, type RunOfCommands } from './command-record.ts';
-import { clockTimeToSecond } from '../run/hour.ts';
+import { distanceText } from '../../../app/core/words/distance.ts';
+import { twoDigits } from '../../../app/core/words/reading.ts';
+import { roundCell } from '../../../app/core/words/round.ts';
+import { clockTimeToSecond } from '../../../app/core/words/time-of-day.ts';
 import { partNames } from './lane-record.ts';
 
 const HEADER = [
@@ -49,7 +51,7 @@ export function recordCsv(state: RunState, run: RecordedRun): string {
       `${lane}`,
       wordsCell(parts.get(rep.set.line) ?? ''),
       `${rep.set.line}`,
-      rep.set.rounds.map(({ round, of }) => `${round} of ${of}`).join('; '),
+      roundCell(rep.set.rounds),
       `${rep.rep}`,
       `${rep.of}`,
       distanceText(rep.distance),
@@ -82,11 +84,10 @@ function wordsOf({ command, did }: CommandRecord): string {
 
 /** A name that every file system takes, from the session's title and the local day. */
 export function recordFileName(title: string | null, day: Date): string {
-  const two = (number: number): string => `${number}`.padStart(2, '0');
   const name = (title ?? 'Session')
     .replace(/[^\p{L}\p{N} ,()-]+/gu, ' ')
     .trim()
     .slice(0, 60)
     .trim();
-  return `${name === '' ? 'Session' : name} ${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}.csv`;
+  return `${name === '' ? 'Session' : name} ${day.getFullYear()}-${twoDigits(day.getMonth() + 1)}-${twoDigits(day.getDate())}.csv`;
 }

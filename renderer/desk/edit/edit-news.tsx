@@ -5,7 +5,7 @@
 
 import { useState, type ReactElement } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
-import { listed } from '../../ui/coach/words.ts';
+import { capital, listed, spanned } from '../../../app/core/words/phrase.ts';
 import type { Merged } from './edit-text.ts';
 import styles from './edit-news.module.css';
 
@@ -71,5 +71,5 @@ function useBegun(locked: number): string | null {
 }
 
 function linesText(from: number, to: number): string {
-  return from >= to ? `Line ${to} has` : `Lines ${from} to ${to} have`;
+  return from >= to ? `Line ${to} has` : `${capital(spanned('line', from, to))} have`;
 }

@@ -8,6 +8,7 @@ import type { Plan } from '../../../app/core/plan/plan.ts';
 import { warningsOf } from '../../../app/core/plan/warnings.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import { apply } from '../../../app/core/run/fold.ts';
+import { endIsEstimate } from '../../../app/core/run/estimates.ts';
 import { projectedTimes } from '../../../app/core/run/projection.ts';
 import { firstLineToCome, forgottenBetween, type Forgotten } from '../../../app/core/run/rewrite.ts';
 import { settleForCommand } from '../../../app/core/run/settle.ts';
@@ -30,6 +31,8 @@ export type Outcome =
       /** The projected end with it, and as it is now, in ms since the run was opened. */
       readonly end: Millis;
       readonly endNow: Millis;
+      /** Whether the end with it rests on an estimate. */
+      readonly isEstimate: boolean;
       /** The cuts and changed intervals that it would make the run forget; none where it is the text in force. */
       readonly forgets: Forgotten;
     };
@@ -75,6 +78,7 @@ function outcomeOf({ run, view }: Moment, text: string): Outcome {
     live: liveTimes(state, t, run.openedAtTimeOfDay),
     end: endOf(state, t),
     endNow: view.projectedEnd,
+    isEstimate: endIsEstimate(state),
     forgets: forgottenBetween(view.state, state),
   };
 }

@@ -3,11 +3,10 @@
  */
 
 import type { ReactElement } from 'react';
-import { reading } from '../../../app/core/reading.ts';
-import { SECOND } from '../../../app/core/units.ts';
+import { endMoves, hourOf } from '../../../app/core/words/hour.ts';
+import { commaed } from '../../../app/core/words/phrase.ts';
 import type { DeckRun } from '../../link/store.ts';
 import type { Outcome } from './edit-outcome.ts';
-import { hourOf } from '../run/hour.ts';
 import { FaultList } from '../editor/session-editor.tsx';
 import { TimetableView } from '../timetable/timetable-view.tsx';
 import styles from './rewrite-outcome.module.css';
@@ -42,12 +41,9 @@ export function RewriteOutcome(props: RewriteOutcomeProps): ReactElement {
   );
 }
 
-/** "With your text: ends 2:20 sooner, ≈ 20:27, 3 min in hand": against the end that the head shows. */
-function endText({ end, endNow, plan }: Extract<Outcome, { kind: 'fits' }>, { openedAtTimeOfDay }: DeckRun): string {
-  const hour = hourOf(openedAtTimeOfDay, end, plan.session.finishBy);
-  const by = end - endNow;
-  const moved =
-    Math.abs(by) < SECOND ? 'the end stays' : `ends ${reading(Math.abs(by))} ${by < 0 ? 'sooner' : 'later'}`;
-  const inHand = hour.inHandText === null ? '' : `, ${hour.inHandText}`;
-  return `With your text: ${moved}, ≈ ${hour.ends}${inHand}`;
+/** "With your text: ends 2:20 sooner, ≈20:27, 3 min in hand": against the end that the head shows. */
+function endText(outcome: Extract<Outcome, { kind: 'fits' }>, { openedAtTimeOfDay }: DeckRun): string {
+  const { end, endNow, isEstimate, plan } = outcome;
+  const { ends, inHandText } = hourOf(openedAtTimeOfDay, end, plan.session.finishBy, isEstimate);
+  return `With your text: ${commaed(endMoves(end - endNow), ends, inHandText ?? '')}`;
 }

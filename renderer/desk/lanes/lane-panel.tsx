@@ -5,11 +5,12 @@
 
 import type { ReactElement, ReactNode } from 'react';
 import type { Command } from '../../../app/core/run/command.ts';
-import { spanText } from '../../../app/core/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { count, repText } from '../../ui/coach/words.ts';
-import { intervalText } from '../../ui/estimates.ts';
+import { onText } from '../../../app/core/words/interval.ts';
+import { count, spaced } from '../../../app/core/words/phrase.ts';
+import { spanText } from '../../../app/core/words/reading.ts';
+import { repText } from '../../../app/core/words/rep.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { LaneAction, LaneButton, LaneInOut } from './lane-buttons.tsx';
 import { SidePanel } from '../panel.tsx';
@@ -45,7 +46,7 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
       {names.length > 0 ? <p className="panel-note">{names.join(', ')}</p> : null}
       <Group
         title="Interval"
-        now={next ? `${repText(next, unit)} on ${intervalText(next)}: each rep from now on` : 'nothing to come'}
+        now={next ? `${spaced(repText(next, unit), onText(next))}: each rep from now on` : 'nothing to come'}
       >
         <LaneButton {...shared} label="−5 s" does="−5 s a rep" command={interval(-5)} />
         <LaneButton {...shared} label="−1 s" does="−1 s a rep" command={interval(-1)} />

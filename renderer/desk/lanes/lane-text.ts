@@ -3,13 +3,17 @@
  * wants to know of the lane.
  */
 
-import { reading } from '../../../app/core/reading.ts';
 import { LEAD } from '../../../app/core/run/align.ts';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import type { LaneView, LastView, RunView } from '../../../app/core/run/view.ts';
 import type { Millis } from '../../../app/core/units.ts';
-import { count, inByText, inText, leaveText, repOf, repText, roundText } from '../../ui/coach/words.ts';
-import { intervalText } from '../../ui/estimates.ts';
+import { inByText } from '../../../app/core/words/clock.ts';
+import { holdText, onText } from '../../../app/core/words/interval.ts';
+import { commaed, count, spaced } from '../../../app/core/words/phrase.ts';
+import { inText } from '../../../app/core/words/reading.ts';
+import { repText } from '../../../app/core/words/rep.ts';
+import { roundText } from '../../../app/core/words/round.ts';
+import { leaveText, whichRep } from '../../ui/coach/words.ts';
 import { leavingNow } from '../../ui/leaving.ts';
 
 /** More lanes than this stand closer, so that ten are in sight at 1280 × 800 and at 1024 × 700. */
@@ -32,7 +36,7 @@ export function leaveOf(view: RunView, number: number, clock: ClockChoice): stri
     case 'stopped':
       return lane.state;
     case 'finished':
-      return inByText(view, lane, clock);
+      return inByText(clock, view, lane);
     case 'absent':
       return view.pauseEnd === null ? '–' : view.stretch.kind;
     case 'pending':
@@ -44,10 +48,9 @@ export function leaveOf(view: RunView, number: number, clock: ClockChoice): stri
 export function leftOf(view: RunView, number: number): string {
   const lane = view.lanes.find((each) => each.number === number);
   if (!lane || !lane.next || (lane.state !== 'pending' && lane.state !== 'stopped')) return '';
-  const of = repOf(lane.next);
-  const rep = of === null ? [] : [of];
-  if (lane.state === 'stopped') return [...rep, 'next'].join(' ');
-  return [...rep, ...(lane.next.at === null ? [] : [inText(lane.next.at - view.t)])].join(', ');
+  const rep = whichRep(lane.next);
+  if (lane.state === 'stopped') return spaced(rep, 'next');
+  return commaed(rep, lane.next.at === null ? '' : inText(lane.next.at - view.t));
 }
 
 /** What the lane swims next: how far it is, then its words; a row has each group whole or not at all. */
@@ -90,22 +93,21 @@ export function moreWords(view: RunView, lane: LaneView, clock: ClockChoice, aba
   // The pending times of a stopped lane are not its leaves.
   const after = lane.state === 'stopped' ? null : lane.after;
   const leaving = leavingNow(view, lane, abandonedAt);
-  if (leaving) return [leavingText(view, lane, leaving), ...thenText(view, after, clock)].join(', ');
-  const words = [count(lane.swimmers, 'swimmer'), ...ownRound(view, lane)];
-  if (next && !next.rep.set.untimed) words.push(`on ${intervalText(next.rep)}`);
-  if (next && next.rep.target !== null) words.push(`hold ${reading(next.rep.target)}`);
-  return [...words, ...thenText(view, after, clock)].join(', ');
+  const then = thenText(view, after, clock);
+  if (leaving) return commaed(leavingText(view, lane, leaving), then);
+  const timing = next ? [onText(next.rep), holdText(next.rep.target)] : [];
+  return commaed(count(lane.swimmers, 'swimmer'), ownRound(view, lane), ...timing, then);
 }
 
-function thenText(view: RunView, after: LaneView['after'], clock: ClockChoice): readonly string[] {
-  return after && after.at !== null ? [`then ${leaveText(clock, view, after.at)}`] : [];
+function thenText(view: RunView, after: LaneView['after'], clock: ClockChoice): string {
+  return after && after.at !== null ? `then ${leaveText(clock, view, after.at)}` : '';
 }
 
 /** The lane's round where lanes are in different ones; where all are in the same it stands in the head. */
-function ownRound(view: RunView, { next }: LaneView): readonly string[] {
-  const own = next ? roundText(next.rounds) : null;
+function ownRound(view: RunView, { next }: LaneView): string {
+  const own = next ? roundText(next.rounds) : '';
   const same = view.lanes.every((lane) => !lane.next || roundText(lane.next.rounds) === own);
-  return own === null || same ? [] : [own];
+  return same ? '' : own;
 }
 
 /** With the set where that is not the one the row is about, as after Move on. */

@@ -3,7 +3,6 @@
  */
 
 import { useEffect, useRef, useState, type ReactElement } from 'react';
-import { reading } from '../../../app/core/reading.ts';
 import { takesBegun } from '../../../app/core/run/begun.ts';
 import { apply } from '../../../app/core/run/fold.ts';
 import type { Command } from '../../../app/core/run/command.ts';
@@ -11,11 +10,14 @@ import { projectedEnd } from '../../../app/core/run/projection.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
-import { count } from '../../ui/coach/words.ts';
-import { about, lineIsEstimate } from '../../ui/estimates.ts';
+import { lineIsEstimate } from '../../../app/core/plan/estimates.ts';
+import { endIsEstimate } from '../../../app/core/run/estimates.ts';
+import { about } from '../../../app/core/words/estimate.ts';
+import { endMoves } from '../../../app/core/words/hour.ts';
+import { count } from '../../../app/core/words/phrase.ts';
+import { endTime } from '../../../app/core/words/time-of-day.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { begunText } from '../run/fit-advice.ts';
-import { endTime } from '../run/hour.ts';
 import type { OutlineRow, Target } from './outline-rows.ts';
 import { Stepper } from '../../ui/parts/stepper.tsx';
 
@@ -146,10 +148,8 @@ function cutEffect({ view, run }: Moment, command: Cut, kind: 'reps' | 'rounds')
   const answer = apply(view.state, command, view.t);
   if (!answer.ok) return 'not now';
   const end = projectedEnd(answer.state, view.t);
-  const by = view.projectedEnd - end;
-  const mark = about(lineIsEstimate(view.state.stretches, line));
+  const moves = endMoves(end - view.projectedEnd, lineIsEstimate(view.state.stretches, line));
+  const ends = `${about(endIsEstimate(answer.state))}${endTime(run.openedAtTimeOfDay + end)}`;
   const begun = begunText({ kind, takesBegun: takesBegun(view.state, answer.state, line) });
-  return by <= 0
-    ? `${begun}the end stays`
-    : `${begun}ends ${mark}${reading(by)} sooner, ≈ ${endTime(run.openedAtTimeOfDay + end)}`;
+  return `${begun}${moves}, ${ends}`;
 }

@@ -13,7 +13,8 @@ import type { Rep, Round } from '../../../app/core/plan/plan.ts';
 import type { Item } from '../../../app/core/session/session.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { repNow } from '../../ui/current-set.ts';
-import { itemWords, roundsLeft, type Cuts } from '../../ui/set-words.ts';
+import { roundNumbers } from '../../../app/core/words/round.ts';
+import { itemWords, roundsLeft, type Cuts } from '../../../app/core/words/set.ts';
 
 export type Progress = 'done' | 'now' | 'to-come';
 
@@ -109,7 +110,7 @@ function lineRow(state: RunState, item: Item, depth: number, { part, now, ahead,
     depth,
     text: lineWords(item, state.cuts),
     progress: here && !passed ? 'now' : ahead.has(line) ? 'to-come' : 'done',
-    note: round && !passed ? `in round ${round.round}` : null,
+    note: round && !passed ? `in ${roundNumbers([round])}` : null,
     time: null,
     estimated: false,
     line,

@@ -4,15 +4,15 @@
  */
 
 import { useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactElement } from 'react';
-import { reading } from '../../../app/core/reading.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { about } from '../../ui/estimates.ts';
+import { about } from '../../../app/core/words/estimate.ts';
+import { readingLeft } from '../../../app/core/words/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { Block, inBlocks } from './blocks.tsx';
 import type { DeskTools } from '../desk-tools.ts';
-import { hourOf } from '../run/hour.ts';
+import { finishAfter } from '../../../app/core/run/booked-finish.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
 import { RunMatch } from '../actions/match-clock.tsx';
 import { OutlineLine } from './outline-line.tsx';
@@ -163,8 +163,8 @@ function createOutlineCache(): (view: RunView, tapped: ReadonlyMap<string, boole
 
 /** What must be done about the hour comes before the outline, because there is not always room for both. */
 function isPastFinish({ run, view }: Moment): boolean {
-  const { inHand } = hourOf(run.openedAtTimeOfDay, view.projectedEnd, view.state.plan.session.finishBy);
-  return inHand !== null && inHand < 0;
+  const { finishBy } = view.state.plan.session;
+  return finishBy !== null && finishAfter(run.openedAtTimeOfDay, finishBy) < view.projectedEnd;
 }
 
 function rowText(row: OutlineRow): ReactElement {
@@ -182,7 +182,7 @@ function rowText(row: OutlineRow): ReactElement {
         ) : null}
       </span>
       {row.time === null ? null : (
-        <span className="outline-time">{`${about(row.estimated)}${reading(Math.round(row.time / 1000) * 1000)}`}</span>
+        <span className="outline-time">{`${about(row.estimated)}${readingLeft(row.time)}`}</span>
       )}
     </>
   );

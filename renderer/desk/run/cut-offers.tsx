@@ -4,10 +4,8 @@
  */
 
 import type { ReactElement } from 'react';
-import { reading } from '../../../app/core/reading.ts';
 import type { CutOption, Fit } from '../../../app/core/run/fit.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import { about } from '../../ui/estimates.ts';
 import { adviceOf, begunText, cutHint, cutLabel } from './fit-advice.ts';
 
 interface CutOffersProps<Cut> {
@@ -18,7 +16,7 @@ interface CutOffersProps<Cut> {
   readonly text: string;
   /** Whether what a cut of a line saves is an estimate. */
   isEstimate(line: number): boolean;
-  /** The time of day of an end, in ms since the session's start or the run's opening. */
+  /** The time of day of an end, marked where it is an estimate, in ms since the session's start or the run's opening. */
   endTime(end: number): string;
   /** Why a cut cannot be made, as it looks; null where it can. */
   whyNot(cut: Cut): string | null;
@@ -44,11 +42,7 @@ export function CutOffers<Cut extends CutOption>(props: CutOffersProps<Cut>): Re
               <Button
                 name={`${label}, line ${cut.line}`}
                 label={together ? `${index + 1}. ${label}` : label}
-                hint={`${begunText(cut)}${cutHint(
-                  `${about(isEstimate(cut.line))}${reading(cut.saves)}`,
-                  endTime(cut.endsAt),
-                  together && index > 0,
-                )}`}
+                hint={`${begunText(cut)}${cutHint(cut, isEstimate(cut.line), endTime(cut.endsAt), together && index > 0)}`}
                 look="is-deep late-cut"
                 why={whyNot(cut)}
                 judge={() => judge(cut)}

@@ -3,8 +3,14 @@
  */
 
 import { swimDownPart, type CutOption, type Fit } from '../../../app/core/run/fit.ts';
+import { isEstimated } from '../../../app/core/plan/estimates.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
-import { count, writtenLine } from '../../ui/coach/words.ts';
+import type { Millis } from '../../../app/core/units.ts';
+import { about } from '../../../app/core/words/estimate.ts';
+import { movedText } from '../../../app/core/words/hour.ts';
+import { roundsText } from '../../../app/core/words/round.ts';
+import { clockTime } from '../../../app/core/words/time-of-day.ts';
+import { writtenLine } from '../../ui/coach/words.ts';
 
 /** What the cuts are good for, in one line above them; nothing where the hour is kept. */
 export function adviceOf({ over, cuts, serves }: Fit): string {
@@ -20,15 +26,20 @@ export function adviceOf({ over, cuts, serves }: Fit): string {
 
 /** "Cut 1 of 3 rounds", "Cut 2 of 12 x 75 free": a set as the coach wrote it. */
 export function cutLabel(text: string, { line, n, of, kind }: Pick<CutOption, 'line' | 'n' | 'of' | 'kind'>): string {
-  return `Cut ${n} of ${kind === 'reps' ? writtenLine(text, line) : count(of, 'round')}`;
+  return `Cut ${n} of ${kind === 'reps' ? writtenLine(text, line) : roundsText(of)}`;
 }
 
 /**
- * "ends 5:35 sooner, ≈ 20:21"; of cuts that are needed together each one after the first says that it comes on
- * top. saves: as it is to be read; ends: the end with it, by the time of day.
+ * "ends 5:35 sooner, 20:21"; of cuts that are needed together each one after the first says that it comes on top.
+ * isEstimate: whether what it saves is one; ends: the end with it, by the time of day.
  */
-export function cutHint(saves: string, ends: string, onTop: boolean): string {
-  return onTop ? `then another ${saves} sooner, ≈ ${ends}` : `ends ${saves} sooner, ≈ ${ends}`;
+export function cutHint(
+  { saves }: Pick<CutOption, 'saves'>,
+  isEstimate: boolean,
+  ends: string,
+  onTop: boolean,
+): string {
+  return `${onTop ? 'then another' : 'ends'} ${movedText(-saves, isEstimate)}, ${ends}`;
 }
 
 /** "the round under way too, ": what a cut takes that lanes have begun; '' for nothing. */
@@ -37,7 +48,10 @@ export function begunText({ kind, takesBegun }: Pick<CutOption, 'kind' | 'takesB
   return kind === 'rounds' ? 'the round under way too, ' : 'a rep under way too, ';
 }
 
-/** The part that is never cut: the swim-down, or else the last. */
-export function nameOfLast(state: RunState): string {
-  return state.plan.session.parts[swimDownPart(state)]?.name ?? 'The last part';
+/** "Swim-down must start by 20:24": the part that is never cut, or else the last. ofDay: its latest start. */
+export function startByText(state: RunState, ofDay: Millis): string {
+  const last = swimDownPart(state);
+  const name = state.plan.session.parts[last]?.name ?? 'The last part';
+  const isEstimate = state.stretches.some((stretch) => stretch.partIndex >= last && isEstimated(stretch));
+  return `${name} must start by ${about(isEstimate)}${clockTime(ofDay)}.`;
 }

@@ -7,7 +7,7 @@ import { fit, singleCuts, type Fit } from '../../../app/core/run/fit.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { finishAfter } from '../../ui/booked-finish.ts';
+import { finishAfter } from '../../../app/core/run/booked-finish.ts';
 
 /** With less than this in hand, cuts are offered before they are needed. */
 const TIGHT = 5 * MINUTE;

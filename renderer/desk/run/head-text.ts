@@ -3,11 +3,13 @@
  * comes next.
  */
 
-import { reading } from '../../../app/core/reading.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
-import type { Round, Stretch } from '../../../app/core/plan/plan.ts';
+import type { Round } from '../../../app/core/plan/plan.ts';
 import { swumNow, type SwumNow } from '../../ui/current-set.ts';
-import { itemIndexOf, itemWords, setOnLine, type Cuts } from '../../ui/set-words.ts';
+import { itemIndexOf, setOnLine } from '../../../app/core/session/item-on-line.ts';
+import { capital } from '../../../app/core/words/phrase.ts';
+import { itemWords, type Cuts } from '../../../app/core/words/set.ts';
+import { pauseText } from '../../../app/core/words/stretch.ts';
 
 export interface HeadText {
   readonly part: string;
@@ -21,7 +23,8 @@ export function headText(view: RunView): HeadText {
   const { stretch, phase } = view;
   const now = swumNow(view);
   const { part } = stretch;
-  if (stretch.kind !== 'swim') return { part, set: pauseText(stretch), then: thenAfterPause(view, now), rounds: null };
+  if (stretch.kind !== 'swim')
+    return { part, set: capital(pauseText(stretch)), then: thenAfterPause(view, now), rounds: null };
   const { cuts } = view.state;
   const set = now ? itemWords(now.item, cuts) : '';
   return {
@@ -30,10 +33,6 @@ export function headText(view: RunView): HeadText {
     then: thenText(now, cuts),
     rounds: now && now.rounds.length > 0 ? now.rounds : null,
   };
-}
-
-function pauseText({ kind, time, words }: Stretch): string {
-  return `${kind === 'talk' ? 'Talk' : 'Break'} ${reading(time)}${words === '' ? '' : `: ${words}`}`;
 }
 
 /** What comes next, with its part's name where that is another. */

@@ -3,11 +3,11 @@
  */
 
 import { useMemo, type ReactElement } from 'react';
-import { leavesText } from '../../../app/core/run/leaves-text.ts';
+import { leavesText } from '../../../app/core/words/leaves.ts';
 import { leavesOf } from '../../../app/core/run/record.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import type { DeckRun } from '../../link/store.ts';
-import { clockTimeToSecond } from './hour.ts';
+import { clockTimeToSecond } from '../../../app/core/words/time-of-day.ts';
 
 interface NotCalledProps {
   readonly state: RunState;

@@ -3,19 +3,23 @@
  */
 
 import type { ReactElement } from 'react';
-import { reading } from '../../../app/core/reading.ts';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { isPending } from '../../../app/core/run/state.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { Clock } from '../../ui/coach/clock.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { count, leaveText, roundText, secondsToGo } from '../../ui/coach/words.ts';
+import { endIsEstimate } from '../../../app/core/run/estimates.ts';
+import { hourOf } from '../../../app/core/words/hour.ts';
+import { count } from '../../../app/core/words/phrase.ts';
+import { readingLeft } from '../../../app/core/words/reading.ts';
+import { roundText } from '../../../app/core/words/round.ts';
+import { followingText } from '../../../app/core/words/stretch.ts';
+import { clockTime } from '../../../app/core/words/time-of-day.ts';
+import { leaveText } from '../../ui/coach/words.ts';
 import { Select } from '../../ui/parts/select.tsx';
 import { useDeck, useDrawn, useHand } from '../../ui/coach/use-deck.ts';
-import { about, endIsEstimate } from '../../ui/estimates.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { headText } from './head-text.ts';
-import { clockTime, hourOf } from './hour.ts';
 
 const CLOCKS: readonly { readonly choice: ClockChoice; readonly name: string }[] = [
   { choice: 'stretch', name: 'since last start' },
@@ -37,8 +41,7 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
   const left = useDrawn(frames, (at) => pauseLeft(at) || goesOnText(at, choice));
   const text = headText(view);
   const { session } = view.state.plan;
-  const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy);
-  const mark = about(endIsEstimate(view.state));
+  const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy, endIsEstimate(view.state));
   const others = [
     screens.wall > 0 ? `on ${count(screens.wall, 'wall screen')}` : 'on no wall screen',
     ...(screens.remote > 0 ? [count(screens.remote, 'remote')] : []),
@@ -73,9 +76,9 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
         </p>
       </div>
       <div className={`head-hour ${hour.inHand !== null && hour.inHand < 0 ? 'is-over' : ''}`}>
-        <h2>{hour.inHandText ? `${mark}${hour.inHandText}` : `ends ≈ ${hour.ends}`}</h2>
+        <h2>{hour.inHandText ?? `ends ${hour.ends}`}</h2>
         <p>
-          {hour.booked ? `ends ≈ ${hour.ends}` : 'no finish in the session'}
+          {hour.booked ? `ends ${hour.ends}` : 'no finish in the session'}
           {hour.booked ? <span className="head-booked">, booked to {hour.booked}</span> : null}
         </p>
       </div>
@@ -93,14 +96,13 @@ function goesOnText(moment: Moment | null, choice: ClockChoice): string {
   if (!moment || !goesOn(moment.view)) return '';
   const { following, followsAt } = moment.view;
   if (!following || followsAt === null) return '';
-  const what = following.kind === 'swim' ? 'next set' : following.kind;
-  return `, ${what} at ${leaveText(choice, moment.view, followsAt)}`;
+  return `, ${followingText(following)} at ${leaveText(choice, moment.view, followsAt)}`;
 }
 
 /** What is left of the talk or break that is going, and that nothing follows by itself where Stop was pressed in it. */
 function pauseLeft(moment: Moment | null): string {
   const end = moment?.view.pauseEnd ?? null;
   if (!moment || end === null) return '';
-  const left = `, ${reading(secondsToGo(end - moment.view.t) * 1000)} left`;
+  const left = `, ${readingLeft(end - moment.view.t)} left`;
   return moment.view.held ? `${left}, then waits for Resume` : left;
 }

@@ -6,12 +6,15 @@
 import { useState, type ReactElement } from 'react';
 import type { CutOption } from '../../../app/core/run/fit.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { about, endIsEstimate, lineIsEstimate } from '../../ui/estimates.ts';
+import { lineIsEstimate } from '../../../app/core/plan/estimates.ts';
+import { endIsEstimate } from '../../../app/core/run/estimates.ts';
+import { about } from '../../../app/core/words/estimate.ts';
+import { hourOf } from '../../../app/core/words/hour.ts';
+import { endTime } from '../../../app/core/words/time-of-day.ts';
 import { CutOffers } from './cut-offers.tsx';
 import type { DeskTools } from '../desk-tools.ts';
-import { nameOfLast } from './fit-advice.ts';
+import { startByText } from './fit-advice.ts';
 import { createFitCache } from './fit-cache.ts';
-import { clockTime, endTime, hourOf } from './hour.ts';
 
 interface RunLateProps {
   readonly tools: DeskTools;
@@ -21,14 +24,15 @@ interface RunLateProps {
 export function RunLate({ tools, moment }: RunLateProps): ReactElement {
   const { run, view } = moment;
   const { session, source } = view.state.plan;
-  const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy);
+  const isEstimate = endIsEstimate(view.state);
+  const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy, isEstimate);
   const [fitOf] = useState(createFitCache);
   const fitted = fitOf(moment);
   if (!fitted) {
     return (
       <section className="late" aria-label="If you run late">
         <h2>If you run late</h2>
-        <p>{`Ends ≈ ${hour.ends}. With a finish in the session you see here what is in hand.`}</p>
+        <p>{`Ends ${hour.ends}. With a finish in the session you see here what is in hand.`}</p>
       </section>
     );
   }
@@ -38,17 +42,15 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
     <section className="late" aria-label="If you run late">
       <h2>If you run late</h2>
       <p>
-        {`Ends ≈ ${hour.ends}, ${about(endIsEstimate(view.state))}${hour.inHandText}, booked to ${hour.booked}.`}
-        {swimDownBy === null
-          ? null
-          : ` ${nameOfLast(view.state)} must start by ≈ ${clockTime(run.openedAtTimeOfDay + swimDownBy)}.`}
+        {`Ends ${hour.ends}, ${hour.inHandText}, booked to ${hour.booked}.`}
+        {swimDownBy === null ? null : ` ${startByText(view.state, run.openedAtTimeOfDay + swimDownBy)}`}
       </p>
       <CutOffers
         fit={fitted}
         cuts={fitted.cuts}
         text={source.text}
         isEstimate={(line) => lineIsEstimate(view.state.stretches, line)}
-        endTime={(end) => endTime(run.openedAtTimeOfDay + end)}
+        endTime={(end) => `${about(isEstimate)}${endTime(run.openedAtTimeOfDay + end)}`}
         whyNot={(cut) => tools.offers.whyNot(command(cut))}
         judge={(cut) => tools.hand.refusal(command(cut))}
         onCut={(cut) => void tools.hand.press(command(cut))}

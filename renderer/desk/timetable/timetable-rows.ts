@@ -4,17 +4,19 @@
  * swimmers and gaps as they are.
  */
 
-import { distanceText } from '../../../app/core/lengths.ts';
-import { reading, spanText, timeOfDayAfter } from '../../../app/core/reading.ts';
 import type { Plan, Rep, Stretch } from '../../../app/core/plan/plan.ts';
 import { endsByEstimate, estimatedFrom, isEstimated } from '../../../app/core/plan/estimates.ts';
 import { plannedTimes } from '../../../app/core/plan/schedule.ts';
 import { totalsOf, type Totals } from '../../../app/core/plan/totals.ts';
 import type { Item, Lane } from '../../../app/core/session/session.ts';
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
-import { about } from '../../ui/estimates.ts';
-import { clockTime } from '../run/hour.ts';
-import { cutsInside, itemWords, NO_CUTS, roundsLeft, type Cuts } from '../../ui/set-words.ts';
+import { distanceText } from '../../../app/core/words/distance.ts';
+import { about } from '../../../app/core/words/estimate.ts';
+import { holdText, intervalText } from '../../../app/core/words/interval.ts';
+import { commaed } from '../../../app/core/words/phrase.ts';
+import { reading, readingLeft, spanText } from '../../../app/core/words/reading.ts';
+import { cutsInside, itemWords, NO_CUTS, roundsLeft, type Cuts } from '../../../app/core/words/set.ts';
+import { clockTime, endTimeAfter, timeOfDay, timeOfDayAfter } from '../../../app/core/words/time-of-day.ts';
 
 export interface Timetable {
   readonly lanes: readonly number[];
@@ -54,7 +56,7 @@ export interface TimetableRow {
   readonly key: string;
   readonly depth: number;
   readonly words: string;
-  /** In lane order: "on 1:30", "on ≈ 1:45", "–" for a lane that sits it out; empty for a talk or break. */
+  /** In lane order: "1:30", "≈1:45, hold 1:20", "–" for a lane that sits it out; empty for a talk or break. */
   readonly lanes: readonly string[];
 }
 
@@ -100,7 +102,7 @@ function planStart(startsAt: number | null, start: Millis): string {
 }
 
 function liveStart({ parts, openedAt }: LiveTimes, partIndex: number): string {
-  return `≈ ${clockTime(openedAt + Math.round((parts.get(partIndex)?.start ?? 0) / MINUTE) * MINUTE)}`;
+  return `${about(true)}${clockTime(openedAt + Math.round((parts.get(partIndex)?.start ?? 0) / MINUTE) * MINUTE)}`;
 }
 
 function liveLength({ parts }: LiveTimes, partIndex: number): Millis {
@@ -120,7 +122,7 @@ function squadRows(lanes: readonly Lane[]): readonly TimetableRow[] {
   // A row of its own: "7, 5 s apart" would be read as 7.5.
   const gap = row('Gap', (lane) => (lane.swimmers === 1 ? '–' : spanText(lane.gap)));
   const known = lanes.some((lane) => lane.swimmers > 1) ? [swimmers, gap] : [swimmers];
-  const base = row('Base, per 100', ({ base, baseFrom }) => `${baseFrom === 'written' ? '' : '≈ '}${reading(base)}`);
+  const base = row('Base, per 100', ({ base, baseFrom }) => `${about(baseFrom !== 'written')}${reading(base)}`);
   const css = row('css, per 100', (lane) => (lane.css === null ? '–' : reading(lane.css)));
   return lanes.some((lane) => lane.css !== null) ? [...known, base, css] : [...known, base];
 }
@@ -160,23 +162,20 @@ function rowsOf(
         key,
         depth,
         words: itemWords(item, cuts),
-        lanes: own ? lanes.map((lane) => intervalText(own[lane]!)) : [],
+        lanes: own ? lanes.map((lane) => timingText(own[lane]!)) : [],
       });
     }
   }
   return rows;
 }
 
-function intervalText(rep: Rep | null): string {
-  if (!rep) return '–';
-  const { set, interval, target } = rep;
-  const hold = target === null ? '' : `, hold ${reading(target)}`;
-  return `${about(set.estimated)}${reading(interval)}${hold}`;
+function timingText(rep: Rep | null): string {
+  return rep ? commaed(intervalText(rep), holdText(rep.target)) : '–';
 }
 
-/** Whole seconds; marked where an estimate is in it. */
+/** Marked where an estimate is in it. */
 function lengthText(length: Millis, estimated: boolean): string {
-  return `${about(estimated)}${reading(Math.round(length / 1000) * 1000)}`;
+  return `${about(estimated)}${readingLeft(length)}`;
 }
 
 function estimatedParts({ stretches }: Plan): ReadonlySet<number> {
@@ -188,6 +187,6 @@ function estimatedParts({ stretches }: Plan): ReadonlySet<number> {
 function endsText(plan: Plan, duration: Millis): string | null {
   const { session } = plan;
   if (session.startsAt === null) return null;
-  const ends = `ends ${about(endsByEstimate(plan))}${timeOfDayAfter(session.startsAt, Math.round(duration / 1000) * 1000)}`;
-  return session.finishBy === null ? ends : `${ends}, booked to ${timeOfDayAfter(session.finishBy, 0)}`;
+  const ends = `ends ${about(endsByEstimate(plan))}${endTimeAfter(session.startsAt, duration)}`;
+  return session.finishBy === null ? ends : `${ends}, booked to ${timeOfDay(session.finishBy)}`;
 }

@@ -3,11 +3,12 @@
  */
 
 import { memo, useMemo, type ReactElement, type ReactNode } from 'react';
-import { reading } from '../../../app/core/reading.ts';
-import { distanceText } from '../../../app/core/lengths.ts';
 import { endsByEstimate } from '../../../app/core/plan/estimates.ts';
 import type { Plan } from '../../../app/core/plan/plan.ts';
-import { about } from '../../ui/estimates.ts';
+import type { LengthUnit } from '../../../app/core/units.ts';
+import { distanceIn } from '../../../app/core/words/distance.ts';
+import { about } from '../../../app/core/words/estimate.ts';
+import { readingLeft } from '../../../app/core/words/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { Block, inBlocks } from '../outline/blocks.tsx';
 import {
@@ -55,7 +56,7 @@ function TimetableHead({ plan, table }: { readonly plan: Plan; readonly table: T
       <p className={styles.length}>{table.length}</p>
       <p>{table.ends ?? 'no start in the session'}</p>
       {table.totals.over ? (
-        <p className="is-over">{`${about(endsByEstimate(plan))}${reading(table.totals.over)} past the finish`}</p>
+        <p className="is-over">{`${about(endsByEstimate(plan))}${readingLeft(table.totals.over)} past the finish`}</p>
       ) : null}
     </div>
   );
@@ -63,7 +64,7 @@ function TimetableHead({ plan, table }: { readonly plan: Plan; readonly table: T
 
 interface TimetableTableProps {
   readonly table: Timetable;
-  readonly unit: string;
+  readonly unit: LengthUnit;
   /** Without a sum: what was swum before is not in it. */
   readonly isLive: boolean;
 }
@@ -101,9 +102,7 @@ const TimetableTable = memo(function TimetableTable({ table, unit, isLive }: Tim
           <tr>
             <th scope="row">In all</th>
             {table.totals.distances.map((distance, lane) => (
-              <td key={lane}>
-                {distanceText(distance)} {unit}
-              </td>
+              <td key={lane}>{distanceIn(distance, unit)}</td>
             ))}
           </tr>
         </tfoot>

@@ -4,7 +4,8 @@
  */
 
 import { WARNINGS, type Warning, type WarningCode, type WarningWords } from '../../../app/core/plan/warning.ts';
-import { lanesNamed } from '../../ui/coach/words.ts';
+import { lanesNamed } from '../../../app/core/words/lanes.ts';
+import { capital } from '../../../app/core/words/phrase.ts';
 
 export interface WarningGroup {
   readonly code: WarningCode;
@@ -38,7 +39,7 @@ function sentenceOf(group: readonly Warning[], lanes: readonly number[]): string
   const words = WARNINGS[group[0]!.code];
   const own = group.map((warning) => figuresOf(warning, words));
   if (group.length === 1 || own.includes(null)) return group.map(({ message }) => message).join(' ');
-  const head = `Lanes ${lanesNamed(lanes).replace(/^lanes? /, '')} ${words.several}`;
+  const head = `${capital(lanesNamed(lanes))} ${words.several}`;
   const same = own.every((each) => each === own[0]);
   return same
     ? `${head}: ${own[0]}.`

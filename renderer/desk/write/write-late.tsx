@@ -4,14 +4,15 @@
  */
 
 import { useMemo, useState, type ReactElement } from 'react';
+import { endsByEstimate, lineIsEstimate } from '../../../app/core/plan/estimates.ts';
 import type { Plan } from '../../../app/core/plan/plan.ts';
 import { openRun } from '../../../app/core/run/state.ts';
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import { lineIsEstimate } from '../../ui/estimates.ts';
 import { CutOffers } from '../run/cut-offers.tsx';
-import { nameOfLast } from '../run/fit-advice.ts';
-import { clockTime, endTime } from '../run/hour.ts';
+import { startByText } from '../run/fit-advice.ts';
+import { about } from '../../../app/core/words/estimate.ts';
+import { endTime } from '../../../app/core/words/time-of-day.ts';
 import { writtenFit, type WrittenCut } from '../timetable/written-cuts.ts';
 
 interface WriteLateProps {
@@ -44,7 +45,7 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
         cuts={cuts}
         text={text}
         isEstimate={(line) => lineIsEstimate(plan.stretches, line)}
-        endTime={(end) => endTime(at(end))}
+        endTime={(end) => `${about(endsByEstimate(plan))}${endTime(at(end))}`}
         whyNot={() => null}
         judge={() => null}
         onCut={make}
@@ -52,9 +53,7 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
       {undone ? (
         <Button name="Undo the cut" hint={undone.label} look="late-cut" onPress={() => onText(undone.before)} />
       ) : null}
-      {fit.swimDownBy === null ? null : (
-        <p>{`${nameOfLast(openRun(plan, 0))} must start by ≈ ${clockTime(at(fit.swimDownBy))}.`}</p>
-      )}
+      {fit.swimDownBy === null ? null : <p>{startByText(openRun(plan, 0), at(fit.swimDownBy))}</p>}
     </section>
   );
 }

@@ -6,7 +6,8 @@
 import type { Command, CommandName, CommandOf } from '../../../app/core/run/command.ts';
 import type { Action, CommandWords } from '../../../app/core/run/command-words.ts';
 import { RULES, WORDS } from '../../../app/core/run/commands.ts';
-import { capital, lanesNamed } from './words.ts';
+import { lanesOrAll } from '../../../app/core/words/lanes.ts';
+import { capital } from '../../../app/core/words/phrase.ts';
 
 type Words = typeof WORDS;
 
@@ -34,8 +35,7 @@ export function commandNamed(command: Command): string {
   const label = commandLabel(command);
   const { fields, steers } = RULES[command.do];
   if (!steers || !('lanes' in fields)) return label;
-  const lanes = 'lanes' in command ? command.lanes : undefined;
-  const who = lanes ? lanesNamed(lanes) : 'all lanes';
+  const who = lanesOrAll(('lanes' in command && command.lanes) || []);
   return command.do === 'lane-in' || command.do === 'lane-out'
     ? label.replace('Lane', capital(who))
     : `${label} ${who}`;

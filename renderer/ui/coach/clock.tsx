@@ -3,13 +3,12 @@
  */
 
 import type { ReactElement } from 'react';
-import { reading } from '../../../app/core/reading.ts';
 import { SECOND } from '../../../app/core/units.ts';
 import { clockReading, type ClockChoice } from '../../../app/core/run/readings.ts';
 import { allStopped } from '../../../app/core/run/state.ts';
-import { countdownText } from '../countdown.ts';
+import { countdownText, readingOn } from '../../../app/core/words/clock.ts';
+import { readingLeft } from '../../../app/core/words/reading.ts';
 import type { Frames, Moment } from './frames.ts';
-import { secondsToGo } from './words.ts';
 import { useDigits, useDrawn } from './use-deck.ts';
 
 interface ClockProps {
@@ -40,9 +39,9 @@ export function clockText(moment: Moment | null, choice: ClockChoice): string {
   if (!moment) return '–:––';
   const { view } = moment;
   const left = startsIn(moment, choice);
-  if (left !== null) return reading(secondsToGo(left) * SECOND);
+  if (left !== null) return readingLeft(left);
   const shown = clockReading(choice, view.clock, view.state, view.t) ?? 0;
-  return reading(Math.floor(shown / SECOND) * SECOND);
+  return readingOn(choice, Math.floor(shown / SECOND) * SECOND);
 }
 
 function startsIn(moment: Moment | null, choice: ClockChoice): number | null {

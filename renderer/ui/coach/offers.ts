@@ -6,6 +6,7 @@
 
 import type { Command } from '../../../app/core/run/command.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
+import { secondsLeft } from '../../../app/core/words/reading.ts';
 import { commandLabel } from './actions.ts';
 import type { Frames, Moment } from './frames.ts';
 import type { Hand } from './hand.ts';
@@ -78,7 +79,7 @@ export function createOffers(frames: Pick<Frames, 'changed' | 'shown'>, hand: Pi
 export function undoText({ undo, t }: Pick<RunView, 'undo' | 't'>, whyNot: Refusal): string {
   if (!undo) return 'nothing to undo';
   if (whyNot !== null) return 'too late to undo';
-  return `${commandLabel(undo.command)}, ${Math.ceil((undo.until - t) / 1000)} s left`;
+  return `${commandLabel(undo.command)}, ${secondsLeft(undo.until - t)} s left`;
 }
 
 /** The one before where both say the same, so that whoever follows it sees that nothing has changed. */

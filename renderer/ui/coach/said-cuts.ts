@@ -5,15 +5,18 @@
 import { cuttableAt } from '../../../app/core/run/cut.ts';
 import { forgottenBetween, type Forgotten } from '../../../app/core/run/rewrite.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
-import { itemWords, setOnLine } from '../set-words.ts';
-import { count, listed, writtenLine } from './words.ts';
+import { setOnLine } from '../../../app/core/session/item-on-line.ts';
+import { listed } from '../../../app/core/words/phrase.ts';
+import { roundsText } from '../../../app/core/words/round.ts';
+import { itemWords } from '../../../app/core/words/set.ts';
+import { writtenLine } from './words.ts';
 
 /** "1 of 3 rounds", "2 of 10 x 75 free": of as many as there were before this cut. */
 export function cutText(before: RunState, line: number, n: number): string {
   const { session } = before.plan;
   const cuttable = cuttableAt(session, line);
   const gone = before.cuts.get(line) ?? 0;
-  if (cuttable.kind === 'rounds') return `${n} of ${count(cuttable.most + 1 - gone, 'round')}`;
+  if (cuttable.kind === 'rounds') return `${n} of ${roundsText(cuttable.most + 1 - gone)}`;
   const set = session.parts.map((part) => setOnLine(part, line)).find((each) => each !== null);
   return set ? `${n} of ${itemWords(set, before.cuts)}` : `${n} of line ${line}`;
 }

@@ -17,12 +17,17 @@ import {
   type RunState,
 } from '../../../app/core/run/state.ts';
 import { view } from '../../../app/core/run/view.ts';
-import { reading } from '../../../app/core/reading.ts';
-import { SECOND, type Millis } from '../../../app/core/units.ts';
+import type { Millis } from '../../../app/core/units.ts';
+import { lineIsEstimate } from '../../../app/core/plan/estimates.ts';
+import { endMoves } from '../../../app/core/words/hour.ts';
+import { intervalText } from '../../../app/core/words/interval.ts';
+import { lanesNamed, lanesOf } from '../../../app/core/words/lanes.ts';
+import { capital, count } from '../../../app/core/words/phrase.ts';
+import { repText } from '../../../app/core/words/rep.ts';
+import { followingText, kindText } from '../../../app/core/words/stretch.ts';
 import { commandLabel, wordsOf } from './actions.ts';
 import { cutText, forgottenText } from './said-cuts.ts';
-import { about, intervalText, lineIsEstimate } from '../estimates.ts';
-import { capital, count, currentText, laneList, lanesNamed, repText, stoppedEarlier, type TimeText } from './words.ts';
+import { currentText, stoppedEarlier, type TimeText } from './words.ts';
 
 /** What a command has changed, and how times are to be read. */
 interface Change extends Pick<Told, 'at' | 'before' | 'after' | 'touched' | 'given'> {
@@ -42,7 +47,7 @@ export function saidOf(state: RunState, command: Command, at: Millis, timeText: 
     .map((was, index) => ({ was, is: after.lanes[index]! }))
     .filter(({ was, is }) => differs(was, is));
   const named = 'lanes' in command && command.lanes ? command.lanes : lanesIn(before);
-  return sentence(command, { at, before, after, touched, given: laneList(named, before), timeText });
+  return sentence(command, { at, before, after, touched, given: lanesOf(named, before.lanes), timeText });
 }
 
 function sentence<Name extends CommandName>(command: CommandOf<Name>, change: Change): string {
@@ -52,16 +57,16 @@ function sentence<Name extends CommandName>(command: CommandOf<Name>, change: Ch
 function toldOf<Given>(command: Given, { timeText, ...facts }: Change): Told<Given> {
   const { before, after, touched } = facts;
   const change = { ...facts, timeText };
-  const who = laneList(
+  const who = lanesOf(
     touched.map(({ is }) => is.number),
-    before,
+    before.lanes,
   );
   return {
     ...facts,
     command,
     who,
     earlier: () => earlierText(change, who),
-    lanes: laneList,
+    lanes: (numbers, { lanes }) => lanesOf(numbers, lanes),
     rep: (reps, otherwise) => commonText(reps, before, otherwise),
     interval: intervalText,
     next: () => nextText(change),
@@ -69,7 +74,7 @@ function toldOf<Given>(command: Given, { timeText, ...facts }: Change): Told<Giv
     end: (line) => endText(change, line),
     cameTo: (verb) => cameToText(change, verb),
     stretch: currentText,
-    kind: kindOf,
+    kind: (state) => kindText(currentStretch(state)),
     cut: (line, n) => cutText(before, line, n),
     forgotten: () => forgottenText(before, after),
     label: commandLabel,
@@ -108,7 +113,7 @@ function earlierText({ touched }: Change, who: string): string {
 
 function cameToText({ before, after }: Change, verb: string): string {
   if (after.phase === 'done') return 'Moved past the last set: the session is done.';
-  if (after.phase === 'going') return `${verb} the ${kindOf(after)}.`;
+  if (after.phase === 'going') return `${verb} the ${kindText(currentStretch(after))}.`;
   const first = firstRep(after);
   const what = first ? `${currentText(after)}, ${repText(first, before.plan.session.pool.unit)}` : currentText(after);
   return `${verb} ${what}: waits for Start.`;
@@ -131,7 +136,7 @@ function nextText(change: Change): string {
 function followsText({ at, after, timeText }: Change): string {
   const now = view(after, at);
   if (!now.following || now.followsAt === null) return 'what follows waits for Start';
-  return `${now.following.kind === 'swim' ? 'next set' : now.following.kind} at ${timeText(now, now.followsAt)}`;
+  return `${followingText(now.following)} at ${timeText(now, now.followsAt)}`;
 }
 
 function commonText(reps: readonly (Pending | undefined)[], state: RunState, otherwise: string): string {
@@ -146,9 +151,7 @@ function lanesIn(state: RunState): readonly number[] {
 /** How the projected end moved: ", ends 5:35 sooner". */
 function endText({ at, before, after }: Change, line: number | undefined): string {
   const by = projectedEnd(after, at) - projectedEnd(before, at);
-  if (Math.abs(by) < SECOND) return ', the end stays';
-  const isAbout = line !== undefined && lineIsEstimate(before.stretches, line);
-  return `, ends ${about(isAbout)}${reading(Math.abs(by))} ${by < 0 ? 'sooner' : 'later'}`;
+  return `, ${endMoves(by, line !== undefined && lineIsEstimate(before.stretches, line))}`;
 }
 
 function firstRep(state: RunState): Pending | null {
@@ -156,9 +159,4 @@ function firstRep(state: RunState): Pending | null {
     .lanes.map((lane) => lane.next)
     .find((candidate) => candidate !== null);
   return next ? next.rep : null;
-}
-
-function kindOf(state: RunState): string {
-  const { kind } = currentStretch(state);
-  return kind === 'swim' ? 'set' : kind;
 }

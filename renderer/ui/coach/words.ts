@@ -1,49 +1,27 @@
 /*
- * How reps, sets, lanes and leaves are put in words on the coach's screens.
+ * What only the coach's screens say: how lanes stand, and what a button would do.
  */
 
-import { distanceText } from '../../../app/core/lengths.ts';
-import { reading } from '../../../app/core/reading.ts';
-import { readingAt, type ClockChoice } from '../../../app/core/run/readings.ts';
+import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { contentOf, textLines } from '../../../app/core/session/lines.ts';
 import { countNow } from '../../../app/core/run/standing.ts';
 import { currentStretch, isPending, type LaneState, type RunState } from '../../../app/core/run/state.ts';
-import type { LaneView, NextRep, RunView } from '../../../app/core/run/view.ts';
-import type { Rep, Round } from '../../../app/core/plan/plan.ts';
-import { SECOND, type LengthUnit, type Millis } from '../../../app/core/units.ts';
+import type { NextRep, RunView } from '../../../app/core/run/view.ts';
+import type { Millis } from '../../../app/core/units.ts';
+import { leaveReading } from '../../../app/core/words/clock.ts';
+import { lanesNamed } from '../../../app/core/words/lanes.ts';
+import { count } from '../../../app/core/words/phrase.ts';
+import { repOf, repText } from '../../../app/core/words/rep.ts';
+import { followingText, kindText, pauseText } from '../../../app/core/words/stretch.ts';
 
-/** "50 fast", "50 m" without words, "15:00 easy swim". */
-export function repText({ distance, interval, set }: Rep, unit: LengthUnit): string {
-  if (set.kind === 'timed-swim') return join(reading(interval), set.words);
-  return set.words === '' ? `${distanceText(distance)} ${unit}` : join(distanceText(distance), set.words);
-}
-
-/** "3 of 4", counted as reps now are, after cuts; null where there is but one. */
-export function repOf({ rep, of }: Pick<NextRep, 'rep' | 'of'>): string | null {
-  return of > 1 ? `${rep.rep} of ${of}` : null;
-}
-
-/** "round 2 of 3", outermost first; null outside rounds. */
-export function roundText(rounds: readonly Round[]): string | null {
-  return rounds.length > 0 ? rounds.map(({ round, of }) => `round ${round} of ${of}`).join(', ') : null;
-}
-
-/** "lane 2", "lanes 2 and 4", "all lanes" where those are all that are in. */
-export function laneList(numbers: readonly number[], state: RunState): string {
-  const inside = state.lanes.filter((lane) => lane.in);
-  if (inside.length > 1 && inside.every((lane) => numbers.includes(lane.number))) return 'all lanes';
-  return lanesNamed(numbers);
-}
-
-/** "lane 2", "lanes 2, 3 and 4". */
-export function lanesNamed(numbers: readonly number[]): string {
-  return `${numbers.length === 1 ? 'lane' : 'lanes'} ${listed(numbers.map(String))}`;
+/** "3 of 4" behind what is swum; '' where there is but one rep. */
+export function whichRep(next: NextRep): string {
+  return next.of > 1 ? repOf(next) : '';
 }
 
 /** A time of the run as the chosen clock will show it; a dash where there is no clock to read yet. */
-export function leaveText(choice: ClockChoice, { clock, state }: Pick<RunView, 'clock' | 'state'>, at: Millis): string {
-  const shown = readingAt(choice, clock, state, at);
-  return shown === null ? '–' : reading(Math.max(0, shown));
+export function leaveText(choice: ClockChoice, view: Pick<RunView, 'clock' | 'state'>, at: Millis): string {
+  return leaveReading(choice, view, at) ?? '–';
 }
 
 /** How a sentence says a time of the run. */
@@ -58,16 +36,6 @@ export function readingsOf(choice: ClockChoice): TimeText {
 export function stoppedEarlier(lanes: readonly Pick<LaneState, 'number' | 'stoppedBy'>[]): readonly number[] {
   const last = Math.max(...lanes.map(({ stoppedBy }) => stoppedBy ?? -Infinity));
   return lanes.flatMap(({ number, stoppedBy }) => (stoppedBy !== null && stoppedBy < last ? [number] : []));
-}
-
-/**
- * Where a lane with nothing more to leave stands: "in by 3:45", with ≈ where that is an estimate, and "in"
- * from then on. An estimate is left standing: nobody knows whether the lane is in.
- */
-export function inByText(view: RunView, { last, end }: LaneView, clock: ClockChoice): string {
-  const estimate = last !== null && last.rep.set.estimated;
-  if (!estimate && view.t >= end) return 'in';
-  return `in by ${estimate ? '≈\u00a0' : ''}${leaveText(clock, view, end)}`;
 }
 
 /**
@@ -93,25 +61,14 @@ export function startNowText({ t, stretch, following, state }: RunView): string 
   const isAhead = state.phase === 'going' && t < state.t0!;
   const lost = isAhead ? [] : state.lanes.filter(isPending).map(({ number }) => number);
   const begins = isAhead ? stretch : following;
-  const what = !begins || begins.kind === 'swim' ? `the ${isAhead ? '' : 'next '}set` : `the ${begins.kind}`;
+  const what = `the ${!begins ? 'next set' : isAhead ? kindText(begins) : followingText(begins)}`;
   if (lost.length === 0) return what;
   return `${what}, cuts ${lost.length > 2 ? count(lost.length, 'lane') : lanesNamed(lost)} short`;
 }
 
-/** "in 22 s", "in 1:05": whole seconds to go, a begun one counting whole. */
-export function inText(left: Millis): string {
-  const whole = secondsToGo(left);
-  return whole < 60 ? `in ${whole} s` : `in ${reading(whole * SECOND)}`;
-}
-
-/** 7 as long as more than 6 s are left; never below 0. */
-export function secondsToGo(left: Millis): number {
-  return Math.max(0, Math.ceil(left / SECOND));
-}
-
 /** What the current stretch is called where it waits: what is swum or said first, as often as it now is. */
 export function stretchText({ stretch, state }: RunView): string {
-  if (stretch.kind !== 'swim') return join(`${stretch.kind} ${reading(stretch.time)}`, stretch.words);
+  if (stretch.kind !== 'swim') return pauseText(stretch);
   const lane = stretch.lanes.findIndex(({ reps }) => reps.length > 0);
   const first = stretch.lanes[lane]?.reps[0];
   if (!first) return stretch.part;
@@ -128,22 +85,4 @@ export function currentText(state: RunState): string {
 /** A line of a session's text (from 1) as the coach wrote it, without its indent and comment. */
 export function writtenLine(text: string, line: number): string {
   return contentOf(textLines(text)[line - 1] ?? '').trim();
-}
-
-/** "a", "a and b", "a, b and c". */
-export function listed(texts: readonly string[]): string {
-  if (texts.length < 2) return texts.join('');
-  return `${texts.slice(0, -1).join(', ')} and ${texts[texts.length - 1]}`;
-}
-
-export function count(n: number, one: string, many = `${one}s`): string {
-  return `${n} ${n === 1 ? one : many}`;
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-function join(first: string, words: string): string {
-  return words === '' ? first : `${first} ${words}`;
 }

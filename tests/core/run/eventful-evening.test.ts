@@ -14,7 +14,7 @@ import { apply } from '../../../app/core/run/fold.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { openRun, type RunState } from '../../../app/core/run/state.ts';
 import { view } from '../../../app/core/run/view.ts';
-import { reading } from '../../../app/core/reading.ts';
+import { reading } from '../../../app/core/words/reading.ts';
 import { HOUR, MINUTE, SECOND } from '../../../app/core/units.ts';
 import { planOf } from '../../support/deck.ts';
 

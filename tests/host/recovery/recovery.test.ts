@@ -60,7 +60,7 @@ describe('[recovery] a host that was killed', () => {
     const { notices, startUp } = again.host.snapshot();
     expect(notices).toEqual([
       'The run has come back: Lanecall was not running for 1:15. ' +
-        'Not called in that time: lane 1: 50 free, reps 3 to 4; lane 2: 50 free, rep 4. ' +
+        'Not called in that time: lane 1: 50 free, reps 3 and 4; lane 2: 50 free, rep 4. ' +
         'A screen that stayed open kept going by itself and may have shown them.',
     ]);
     expect(startUp).toEqual({ run: 'run-1', unattended: [] });

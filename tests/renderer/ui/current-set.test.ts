@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { view, type RunView } from '../../../app/core/run/view.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import { swumNow } from '../../../renderer/ui/current-set.ts';
-import { itemWords, NO_CUTS } from '../../../renderer/ui/set-words.ts';
+import { itemWords, NO_CUTS } from '../../../app/core/words/set.ts';
 import { runOf } from '../../support/coach-run.ts';
 
 const EVENING = `Harbour squad

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { fitText, LINE } from '../../../renderer/ui/fit-text.ts';
-import { itemWords, laneSetWords, NO_CUTS } from '../../../renderer/ui/set-words.ts';
+import { itemWords, laneSetWords, NO_CUTS } from '../../../app/core/words/set.ts';
 import { planOf } from '../../support/deck.ts';
 
 /** Every character half an em wide. */

@@ -2,7 +2,7 @@
  * `start`: begins the stretch that waits, cuts a countdown short, or begins the next stretch by hand.
  */
 
-import { reading } from '../../reading.ts';
+import { reading } from '../../words/reading.ts';
 import { SECOND, type Millis } from '../../units.ts';
 import { align, BOUNCE, LEAD } from '../align.ts';
 import { done, no, type Outcome } from '../answer.ts';

@@ -71,7 +71,7 @@ describe('the whole text is there, and what has begun of it is locked', () => {
   test('a piece of the part that is going can be changed, and what it comes to is said by the head’s projection', async () => {
     const coach = going();
     type(TEXT.replace('4 x 75', '3 x 75'));
-    await screen.findByText(/^With your text: ends 1:20 sooner, ≈ /);
+    await screen.findByText(/^With your text: ends 1:20 sooner, ≈/);
     fireEvent.click(button('Use from now on'));
     await waitFor(() => expect(closed).toBe(1));
     expect(coach.given).toEqual([

@@ -46,7 +46,7 @@ describe('the head', () => {
     const state = runOf(TURNS, [0, { do: 'move-on' }], [4000, { do: 'start' }]);
     expect(at(state, 20)).toMatchObject({ set: '2 rounds: 2 x 50 fast, break 0:30 drink', then: 'Then 100 easy' });
     expect(at(state, 20).rounds).toMatchObject([{ round: 1, of: 2 }]);
-    expect(at(state, 140)).toMatchObject({ set: 'Break 0:30: drink', then: 'Then 2 x 50 fast', rounds: null });
-    expect(at(state, 290)).toMatchObject({ set: 'Break 0:30: drink', then: 'Then 100 easy' });
+    expect(at(state, 140)).toMatchObject({ set: 'Break 0:30 drink', then: 'Then 2 x 50 fast', rounds: null });
+    expect(at(state, 290)).toMatchObject({ set: 'Break 0:30 drink', then: 'Then 100 easy' });
   });
 });

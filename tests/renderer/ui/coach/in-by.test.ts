@@ -4,7 +4,7 @@
 
 import { expect, test } from 'vitest';
 import { view } from '../../../../app/core/run/view.ts';
-import { inByText } from '../../../../renderer/ui/coach/words.ts';
+import { inByText } from '../../../../app/core/words/clock.ts';
 import { nextLeaveOf } from '../../../../renderer/remote/next-leave.ts';
 import { runOf } from '../../../support/coach-run.ts';
 
@@ -14,19 +14,19 @@ const UNTIMED = runOf('lane 1 base 1:30\nSet\n200 easy', [0, { do: 'start' }]);
 
 const inBy = (state: typeof TAIL, seconds: number): string => {
   const now = view(state, seconds * 1000);
-  return inByText(now, now.lanes[0]!, 'stretch');
+  return inByText('stretch', now, now.lanes[0]!);
 };
 
-test('a lane through with its leaves is in by a reading, then in', () => {
+test('a lane through with its leaves is in by a reading, then finished', () => {
   expect(view(TAIL, 71_000).lanes[0]?.state).toBe('finished');
   expect(inBy(TAIL, 71)).toBe('in by 2:00');
   expect(inBy(TAIL, 129.9)).toBe('in by 2:00');
-  expect(inBy(TAIL, 130)).toBe('in');
+  expect(inBy(TAIL, 130)).toBe('finished');
 });
 
 test('of an untimed set it is an estimate, and stays one', () => {
-  expect(inBy(UNTIMED, 12)).toBe('in by ≈\u00a03:00');
-  expect(inBy(UNTIMED, 600)).toBe('in by ≈\u00a03:00');
+  expect(inBy(UNTIMED, 12)).toBe('in by ≈3:00');
+  expect(inBy(UNTIMED, 600)).toBe('in by ≈3:00');
 });
 
 test('the remote says it for the lane it looks after, and for all the last of them', () => {

@@ -2,7 +2,7 @@
  * The booked finish as a time of the run: a session says only the time of day.
  */
 
-import { DAY, HOUR, MINUTE, type Millis, type MinuteOfDay } from '../../app/core/units.ts';
+import { DAY, HOUR, MINUTE, type Millis, type MinuteOfDay } from '../units.ts';
 
 /** A run opened so long after its finish, at the most, is late; one opened later still is for the next day. */
 const LATE: Millis = 4 * HOUR;

@@ -1,0 +1,25 @@
+/*
+ * Whom something is for: "lane 2", "lanes 1, 3 and 5", "all lanes".
+ */
+
+import { listed } from './phrase.ts';
+
+/** "lane 2", "lanes 2 and 4", "lanes 1, 3 and 5". */
+export function lanesNamed(numbers: readonly number[]): string {
+  return `${numbers.length === 1 ? 'lane' : 'lanes'} ${listed(numbers.map(String))}`;
+}
+
+/** As a command has them: those named, or all where it names none. */
+export function lanesOrAll(numbers: readonly number[]): string {
+  return numbers.length > 0 ? lanesNamed(numbers) : 'all lanes';
+}
+
+/** "all lanes" where those named are all that are in, else their numbers. */
+export function lanesOf(
+  numbers: readonly number[],
+  lanes: readonly { readonly number: number; readonly in: boolean }[],
+): string {
+  const inside = lanes.filter((lane) => lane.in);
+  const isAll = inside.length > 1 && inside.every(({ number }) => numbers.includes(number));
+  return isAll ? 'all lanes' : lanesNamed(numbers);
+}

@@ -1,0 +1,111 @@
+/*
+ * Sets as on a whiteboard: `4 x 50 fast`, `3 rounds: 150 steady, 4 x 50 fast`. Intervals are left out: they are a
+ * lane's own, and stand in its strip. Where cuts are handed in, what they have taken away is not counted.
+ */
+
+import type { Item, SwimSet } from '../session/session.ts';
+import type { Tenths } from '../units.ts';
+import { distanceText } from './distance.ts';
+import { spaced } from './phrase.ts';
+import { reading } from './reading.ts';
+import { roundsText } from './round.ts';
+import { pauseText } from './stretch.ts';
+
+/** How many reps or rounds have been cut, by line. */
+export type Cuts = ReadonlyMap<number, number>;
+
+export const NO_CUTS: Cuts = new Map();
+
+type Rounds = Extract<Item, { readonly kind: 'rounds' }>;
+
+/** One item of a part as written, without what has been cut; rounds with what is in them. */
+export function itemWords(item: Item, cuts: Cuts): string {
+  switch (item.kind) {
+    case 'set':
+      return spaced(setSize(item, cutOf(item.line, cuts)), item.words);
+    case 'block':
+      return spaced(blockSize(item.time, byLane(item.distances.map(distanceText))), item.words);
+    case 'timed-swim':
+      return spaced(reading(item.time), item.words);
+    case 'rounds':
+      return `${roundsLeft(item, cuts)}: ${innerList(item, cuts)}`;
+    case 'talk':
+    case 'break':
+      return pauseText(item);
+  }
+}
+
+/** One lane's own share of a set: `7 x 75 free` of `8/7/6 x 75 free`. lane: its index in lane order. */
+export function laneSetWords(set: SwimSet, lane: number, cuts: Cuts = NO_CUTS): string {
+  return spaced(laneSetSize(set, lane, cutOf(set.line, cuts)), set.words);
+}
+
+/** "3 rounds", without those that have been cut. */
+export function roundsLeft({ times, line }: Rounds, cuts: Cuts): string {
+  return roundsText(left(times, cutOf(line, cuts)));
+}
+
+/** The cuts of what is in the rounds: of a line that is both rounds and a set, the cuts are of its rounds. */
+export function cutsInside({ line }: Rounds, cuts: Cuts): Cuts {
+  return cuts.has(line) ? new Map([...cuts].filter(([cut]) => cut !== line)) : cuts;
+}
+
+/** "4 x 50"; a count of 1 is left out. */
+export function setSizeText(count: string, distance: string): string {
+  return count === '1' ? distance : `${count} x ${distance}`;
+}
+
+/** "20:00 of 100s": a timed block. */
+export function blockSize(time: number, distance: string): string {
+  return `${reading(time)} of ${distance}s`;
+}
+
+/** Every rung of a ladder, be all of them alike: `100-200-100`. */
+export function ladderText(distances: readonly Tenths[], cut = 0): string {
+  return distances.slice(0, left(distances.length, cut)).map(distanceText).join('-');
+}
+
+/** One value for all lanes where they agree, else one a lane: `8/7/6`. */
+export function byLane(values: readonly string[]): string {
+  return oneOr(values, '/');
+}
+
+/** One value for all reps where they agree, else one a rep: `1:30-1:25`. */
+export function byRep(values: readonly string[]): string {
+  return oneOr(values, '-');
+}
+
+function oneOr(values: readonly string[], between: string): string {
+  return values.every((value) => value === values[0]) ? (values[0] ?? '') : values.join(between);
+}
+
+function cutOf(line: number, cuts: Cuts): number {
+  return cuts.get(line) ?? 0;
+}
+
+function laneSetSize({ reps }: SwimSet, lane: number, cut: number): string {
+  if (reps.kind === 'ladder') return ladderText(reps.distances, cut);
+  return setSizeText(`${left(reps.counts[lane] ?? 0, cut)}`, distanceText(reps.distances[lane] ?? 0));
+}
+
+function setSize({ reps }: SwimSet, cut: number): string {
+  if (reps.kind === 'ladder') return ladderText(reps.distances, cut);
+  const counts = reps.counts.map((count) => `${left(count, cut)}`);
+  return setSizeText(byLane(counts), byLane(reps.distances.map(distanceText)));
+}
+
+/** Cuts leave one rep at least where there is any. */
+function left(count: number, cut: number): number {
+  return count === 0 ? 0 : Math.max(1, count - cut);
+}
+
+/** Rounds in rounds are bracketed, so that it is seen where they end. */
+function innerWords(item: Item, cuts: Cuts): string {
+  if (item.kind !== 'rounds') return itemWords(item, cuts);
+  return `${roundsLeft(item, cuts)} of (${innerList(item, cuts)})`;
+}
+
+function innerList(rounds: Rounds, cuts: Cuts): string {
+  const inner = cutsInside(rounds, cuts);
+  return rounds.items.map((item) => innerWords(item, inner)).join(', ');
+}
