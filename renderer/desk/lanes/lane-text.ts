@@ -11,9 +11,9 @@ import { inByText } from '../../../app/core/words/clock.ts';
 import { holdText, onText } from '../../../app/core/words/interval.ts';
 import { commaed, count, spaced } from '../../../app/core/words/phrase.ts';
 import { inText } from '../../../app/core/words/reading.ts';
-import { repOf, repText } from '../../../app/core/words/rep.ts';
+import { repText } from '../../../app/core/words/rep.ts';
 import { roundText } from '../../../app/core/words/round.ts';
-import { leaveText } from '../../ui/coach/words.ts';
+import { leaveText, whichRep } from '../../ui/coach/words.ts';
 import { leavingNow } from '../../ui/leaving.ts';
 
 /** More lanes than this stand closer, so that ten are in sight at 1280 × 800 and at 1024 × 700. */
@@ -48,9 +48,9 @@ export function leaveOf(view: RunView, number: number, clock: ClockChoice): stri
 export function leftOf(view: RunView, number: number): string {
   const lane = view.lanes.find((each) => each.number === number);
   if (!lane || !lane.next || (lane.state !== 'pending' && lane.state !== 'stopped')) return '';
-  const rep = lane.next.of > 1 ? repOf(lane.next) : '';
+  const rep = whichRep(lane.next);
   if (lane.state === 'stopped') return spaced(rep, 'next');
-  return lane.next.at === null ? rep : commaed(rep, inText(lane.next.at - view.t));
+  return commaed(rep, lane.next.at === null ? '' : inText(lane.next.at - view.t));
 }
 
 /** What the lane swims next: how far it is, then its words; a row has each group whole or not at all. */
