@@ -55,13 +55,13 @@ function leaveCells(plan: Plan, rep: Rep, start: Millis): string[] {
     `${rep.of}`,
     distanceText(rep.distance),
     pool.unit,
-    wordsCell(rep.set.words),
+    wordsCell(rep.words),
     reading(rep.offset),
     startsAt === null ? '' : clockTimeToSecond(startsAt * MINUTE + at),
     secondsCell(at),
     secondsCell(rep.interval),
     rep.target === null ? '' : secondsCell(rep.target),
-    rep.set.estimated ? 'yes' : 'no',
+    rep.estimated ? 'yes' : 'no',
     rep.set.untimed ? 'yes' : 'no',
   ];
 }

@@ -112,11 +112,11 @@ function leaveOf(rep: Rep, part: string, stretch: number, start: number): LeaveJ
     rep: rep.rep,
     of: rep.of,
     distance: rep.distance / 10,
-    words: rep.set.words,
+    words: rep.words,
     atMs: start + rep.offset,
     intervalMs: rep.interval,
     targetMs: rep.target,
-    estimated: rep.set.estimated,
+    estimated: rep.estimated,
     untimed: rep.set.untimed,
   };
 }

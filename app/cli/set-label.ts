@@ -21,7 +21,7 @@ export function setLabel({ item, distances }: SwimLine, passage: Passage): strin
   const each = (text: (lane: number) => string): string => oneForAll(swimming, text);
   const swum = spaced(sizeText(item, each, distances), item.words);
   const interval = each((lane) => intervalsText(passage[lane]!));
-  const mark = about(passage.some((reps) => reps.some(({ set }) => set.estimated)));
+  const mark = about(passage.some((reps) => reps.some(({ estimated }) => estimated)));
   const timing = item.timing.kind === 'untimed' ? `, ${mark}${interval} in all` : ` @ ${mark}${interval}`;
   return spaced(`${swum}${timing}`, targetText(item.hold !== null, passage, each));
 }

@@ -26,16 +26,17 @@ describe('[build] licences of others', () => {
   test('stand under the names of their packages, once each, with notices', () => {
     const paint = packaged('paint', 'MIT', { LICENSE: 'Permission of paint\r\n' });
     const sound = packaged('@band/sound', 'Apache-2.0', { 'LICENSE.md': 'Permission of sound', NOTICE: 'Thanks' });
-    const text = thirdPartyText([paint, '/clone/app/core/plan.ts', `\0${paint}?commonjs`, sound]);
+    const text = thirdPartyText('0.9.1', [paint, '/clone/app/core/plan.ts', `\0${paint}?commonjs`, sound]);
+    expect(text).toMatch(/^Lanecall 0\.9\.1,/);
     expect(text.match(/^\S+ 1\.2\.3 .*$/gm)).toEqual(['@band/sound 1.2.3 (Apache-2.0)', 'paint 1.2.3 (MIT)']);
     expect(text).toMatch(/Permission of sound\n\nThanks\n\n-+\n\npaint 1\.2\.3 \(MIT\)\n\nPermission of paint\n$/);
   });
 
   test('stop the build where one was not allowed, or is nowhere to be read', () => {
     const copyleft = packaged('other', 'GPL-3.0', { LICENSE: 'x' });
-    expect(() => thirdPartyText([copyleft])).toThrow(/^other is bundled under GPL-3\.0/);
+    expect(() => thirdPartyText('0.9.1', [copyleft])).toThrow(/^other is bundled under GPL-3\.0/);
     const silent = packaged('silent', 'MIT', {});
-    expect(() => thirdPartyText([silent])).toThrow(/^silent is bundled and has no text/);
+    expect(() => thirdPartyText('0.9.1', [silent])).toThrow(/^silent is bundled and has no text/);
   });
 
   test('are found for the innermost package, and for none of our own files', () => {

@@ -106,6 +106,7 @@ test('[build] what others have made goes along with its licence, and nothing tha
     expect(named).toContain(name);
   }
   for (const name of ['electron', 'vite', 'esbuild', 'undici', 'playwright']) expect(named).not.toContain(name);
+  expect(text).toMatch(/^Lanecall \d+\.\d+\.\d+,/);
   expect(text).toContain('SIL OPEN FONT LICENSE Version 1.1');
   expect(text.match(/Permission is hereby granted, free of charge/g)!.length).toBeGreaterThanOrEqual(6);
 });

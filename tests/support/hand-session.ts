@@ -49,6 +49,7 @@ export function session(content: readonly Part[] | readonly Item[], given: Parti
     gap: ms(5),
     lanes: [lane(1)],
     parts,
+    notes: [],
     ...given,
   };
 }
@@ -77,12 +78,14 @@ export function set(line: number, count: Each<number>, metres: Each<number>, giv
     distances: spread(metres, given.lanes).map(tenths),
     listed: Array.isArray(metres),
   } as const;
-  return { kind: 'set', line, column: 1, reps, ...rest(given), timing: given.timing ?? { kind: 'untimed' } };
+  const timing = given.timing ?? { kind: 'untimed' };
+  return { kind: 'set', line, column: 1, lanes: null, reps, ...rest(given), timing, ways: null };
 }
 
 export function ladder(line: number, metres: readonly number[], given: Given = {}): SwimSet {
   const reps = { kind: 'ladder', distances: metres.map(tenths) } as const;
-  return { kind: 'set', line, column: 1, reps, ...rest(given), timing: given.timing ?? { kind: 'untimed' } };
+  const timing = given.timing ?? { kind: 'untimed' };
+  return { kind: 'set', line, column: 1, lanes: null, reps, ...rest(given), timing, ways: null };
 }
 
 export function block(
@@ -97,6 +100,7 @@ export function block(
     kind: 'block',
     line,
     column: 1,
+    lanes: null,
     time: ms(seconds),
     distances,
     listed: Array.isArray(metres),
@@ -106,7 +110,7 @@ export function block(
 }
 
 export function timedSwim(line: number, seconds: number, words = ''): TimedSwim {
-  return { kind: 'timed-swim', line, column: 1, time: ms(seconds), words };
+  return { kind: 'timed-swim', line, column: 1, lanes: null, time: ms(seconds), words };
 }
 
 export function rounds(line: number, times: number, ...items: readonly Item[]): Rounds {

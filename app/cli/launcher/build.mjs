@@ -5,7 +5,7 @@
  * same bytes.
  */
 
-import { existsSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build as bundle } from 'esbuild';
@@ -41,7 +41,8 @@ const bundled = [
   ...(await buildPagesInto(join(fresh, 'pages'), ['wall'])),
   ...(await buildPagesInto(join(fresh, 'pages'), ['desk', 'remote'])),
 ];
-writeFileSync(join(fresh, 'THIRD-PARTY.txt'), thirdPartyText(bundled));
+const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+writeFileSync(join(fresh, 'THIRD-PARTY.txt'), thirdPartyText(version, bundled));
 rmSync(join(dist, '.stamp'), { force: true });
 for (const name of ['lanecall.mjs', 'desktop', 'pages', 'THIRD-PARTY.txt']) {
   if (existsSync(join(dist, name))) renameSync(join(dist, name), join(fresh, `${name}-before`));

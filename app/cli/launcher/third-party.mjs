@@ -14,15 +14,16 @@ const NOTICE = /^notice([.-]|$)/i;
 
 /**
  * The text for all packages that files belong to, in the order of their names.
+ * @param {string} version of Lanecall
  * @param {string[]} files absolute paths or a bundler's names for them; those outside node_modules are ours
  * @returns {string} throws where a licence is not allowed, or its text is nowhere
  */
-export function thirdPartyText(files) {
+export function thirdPartyText(version, files) {
   const folders = [...new Set(files.flatMap((file) => packageFolder(file) ?? []))];
   const parts = folders.map(readPackage).sort((a, b) => (a.title < b.title ? -1 : 1));
   // One package may be there twice in one version.
   const texts = new Set(parts.map(({ title, text }) => `${title}\n\n${text}`));
-  return `Lanecall carries the following, each under its own licence.\n\n${[...texts].join(`\n\n${'-'.repeat(72)}\n\n`)}\n`;
+  return `Lanecall ${version}, under the MIT licence, carries the following, each under its own.\n\n${[...texts].join(`\n\n${'-'.repeat(72)}\n\n`)}\n`;
 }
 
 /**

@@ -12,7 +12,7 @@ const known = new WeakMap<Stretch, boolean>();
 export function isEstimated(stretch: Stretch): boolean {
   let found = known.get(stretch);
   if (found === undefined) {
-    found = stretch.lanes.some(({ reps }) => reps.some(({ set }) => set.estimated));
+    found = stretch.lanes.some(({ reps }) => reps.some(({ estimated }) => estimated));
     known.set(stretch, found);
   }
   return found;
@@ -28,7 +28,9 @@ export function estimatedFrom({ stretches }: Pick<Plan, 'stretches'>): number {
 export function lineIsEstimate(stretches: readonly Stretch[], line: number): boolean {
   return stretches.some(({ lanes }) =>
     lanes.some(({ reps }) =>
-      reps.some(({ set }) => set.estimated && (set.line === line || set.rounds.some((round) => round.line === line))),
+      reps.some(
+        ({ set, estimated }) => estimated && (set.line === line || set.rounds.some((round) => round.line === line)),
+      ),
     ),
   );
 }

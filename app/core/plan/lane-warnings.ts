@@ -5,7 +5,7 @@
 
 import { roundedLengths } from '../lengths.ts';
 import { add, ceilTo, compare, floorDivide, multiply, ratio, type Ratio } from '../ratio.ts';
-import { ASSUMED_BASE, expectedSwim, targetOf } from '../session/pace.ts';
+import { ASSUMED_BASE, expectedSwim, factorOf, targetOf } from '../session/pace.ts';
 import type { Lane, Session } from '../session/session.ts';
 import { SECOND, type Millis, type Tenths } from '../units.ts';
 import { distanceIn, poolText } from '../words/distance.ts';
@@ -53,9 +53,10 @@ export function laneWarnings(plan: Plan, lines: readonly SwimLine[], index: numb
 }
 
 /** The reps with the least rest first; none for a swim by time. */
-function judgedReps({ lane, index }: LaneView, { item, factor, distances, swims }: SwimLine): readonly Judged[] {
+function judgedReps({ lane, index }: LaneView, { item, partName, distances, swims }: SwimLine): readonly Judged[] {
   if (item.kind === 'timed-swim') return [];
   if (item.timing.kind === 'untimed') {
+    const factor = factorOf(item.words, partName);
     return distances[index]!.map((distance) => {
       const target = targetOf(lane, item.hold?.[index], distance);
       const expected = expectedSwim(lane, distance, factor, target);
@@ -63,8 +64,8 @@ function judgedReps({ lane, index }: LaneView, { item, factor, distances, swims 
     });
   }
   return swims[index]!.filter(differsFromBefore)
-    .map(({ distance, target, interval }) => {
-      const expected = expectedSwim(lane, distance, factor, target);
+    .map(({ words, distance, target, interval }) => {
+      const expected = expectedSwim(lane, distance, factorOf(words, partName), target);
       const rest = add(ratio(interval), ratio(-expected.num, expected.den));
       return { distance, expected, held: target !== null, interval, rest };
     })
@@ -73,7 +74,8 @@ function judgedReps({ lane, index }: LaneView, { item, factor, distances, swims 
 
 function differsFromBefore(swim: Swim, place: number, swims: readonly Swim[]): boolean {
   const before = swims[place - 1];
-  return !before || before.distance !== swim.distance || before.interval !== swim.interval;
+  if (!before || before.distance !== swim.distance || before.interval !== swim.interval) return true;
+  return before.target !== swim.target || before.words !== swim.words;
 }
 
 /** `cannot-make`, or else `rest-short`. */
@@ -173,9 +175,12 @@ function assumedBase({ lane, index }: LaneView, lines: readonly SwimLine[]): War
 
 function restsOnBase({ item, distances }: SwimLine, index: number): boolean {
   if (item.kind === 'timed-swim' || distances[index]!.length === 0) return false;
-  if (item.timing.kind === 'interval') return item.timing.lanes[index]!.kind === 'base';
-  // A rest, or the length of an untimed set, is worked out from the target if there is one.
-  return item.hold === null;
+  const ways = (item.kind === 'set' && item.ways) || [item];
+  return ways.some(({ timing, hold }) => {
+    if (timing.kind === 'interval') return timing.lanes[index]!.kind === 'base';
+    // A rest, or the length of an untimed set, is worked out from the target if there is one.
+    return hold === null;
+  });
 }
 
 function assumption(lane: Lane): string {

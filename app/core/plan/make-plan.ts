@@ -50,10 +50,22 @@ export function makePlan(session: Session, source: Source, known: readonly Stret
 
 function walkItems(walk: Walk, place: Place, items: readonly Item[], rounds: readonly Round[]): void {
   for (const item of items) {
-    if (item.kind === 'rounds') walkRounds(walk, place, item, rounds);
-    else if (item.kind === 'set' || item.kind === 'block' || item.kind === 'timed-swim') {
-      addSet(walk, place, item, rounds);
-    } else addPause(walk, place, item, rounds);
+    switch (item.kind) {
+      case 'rounds':
+        walkRounds(walk, place, item, rounds);
+        break;
+      case 'lanes':
+        walkItems(walk, place, item.items, rounds);
+        break;
+      case 'talk':
+      case 'break':
+        addPause(walk, place, item, rounds);
+        break;
+      case 'set':
+      case 'block':
+      case 'timed-swim':
+        addSet(walk, place, item, rounds);
+    }
   }
 }
 
@@ -86,7 +98,7 @@ function addSet(walk: Walk, place: Place, item: SwimItem, rounds: readonly Round
     kind: item.kind,
     words: item.words,
     rounds,
-    estimated: item.kind !== 'timed-swim' && item.timing.kind !== 'interval',
+    estimated: isEstimated(item),
     untimed,
   };
   let swims = walk.swims.get(item);
@@ -98,12 +110,19 @@ function addSet(walk: Walk, place: Place, item: SwimItem, rounds: readonly Round
   if (untimed) closeStretch(walk, place, true);
 }
 
+function isEstimated(item: SwimItem): boolean {
+  if (item.kind === 'timed-swim') return false;
+  const ways = (item.kind === 'set' && item.ways) || [item];
+  return ways.some(({ timing }) => timing.kind !== 'interval');
+}
+
 function addReps(lane: LaneDraft, set: PlannedSet, swims: readonly Swim[]): void {
   const of = swims.length;
   let offset = lane.length;
   for (let index = 0; index < of; index++) {
-    const { distance, interval, leftover, target, expected } = swims[index]!;
-    lane.reps.push({ set, rep: index + 1, of, distance, offset, interval, leftover, target, expected });
+    const { words, estimated, distance, interval, leftover, target, expected } = swims[index]!;
+    const rep = index + 1;
+    lane.reps.push({ set, words, estimated, rep, of, distance, offset, interval, leftover, target, expected });
     offset += interval + leftover;
   }
   lane.length = offset;

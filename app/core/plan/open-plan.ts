@@ -58,5 +58,6 @@ function endlessPauses(session: Session): Fault | null {
 
 function pausesIn(item: Item): number {
   if (item.kind === 'rounds') return item.times * item.items.reduce((sum, inner) => sum + pausesIn(inner), 0);
+  // Under a line of some lanes there is none.
   return item.kind === 'talk' || item.kind === 'break' ? 1 : 0;
 }

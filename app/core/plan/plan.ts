@@ -46,6 +46,10 @@ export interface LaneReps {
 export interface Rep {
   /** The set it belongs to, as written out: one object for every passage through it in every round, shared by its lanes. */
   readonly set: PlannedSet;
+  /** Of the line, and the rep's own (`odds`, `evens`). */
+  readonly words: string;
+  /** Whether its interval, or length, is an estimate: it goes by a rest alone, or is an untimed set. */
+  readonly estimated: boolean;
   /** The number of the rep within the round, 1 to `of`. */
   readonly rep: number;
   readonly of: number;
@@ -68,10 +72,11 @@ export interface PlannedSet {
   /** Rises through the session: (order, rep) is the order of the session. */
   readonly order: number;
   readonly kind: 'set' | 'block' | 'timed-swim';
+  /** As on the line; a rep may have words of its own. */
   readonly words: string;
   /** Outermost first. */
   readonly rounds: readonly Round[];
-  /** Whether its length or its intervals are estimates (an untimed set, a `rest`). */
+  /** Whether its length, or any of its intervals, is an estimate (an untimed set, a `rest`). */
   readonly estimated: boolean;
   readonly untimed: boolean;
 }

@@ -28,6 +28,6 @@ export function laneLength(reps: readonly Rep[]): Millis {
 
 /** The rep with a new offset and interval. Copied field by field, for speed: one command can change thousands. */
 export function withTimes(rep: Rep, offset: Millis, interval: Millis): Rep {
-  const { set, rep: number, of, distance, leftover, target, expected } = rep;
-  return { set, rep: number, of, distance, offset, interval, leftover, target, expected };
+  const { set, words, estimated, rep: number, of, distance, leftover, target, expected } = rep;
+  return { set, words, estimated, rep: number, of, distance, offset, interval, leftover, target, expected };
 }

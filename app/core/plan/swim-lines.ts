@@ -3,16 +3,13 @@
  * The warnings about lines are worked out from these.
  */
 
-import type { Ratio } from '../ratio.ts';
-import { factorOf } from '../session/pace.ts';
-import type { Item, Part, Session } from '../session/session.ts';
+import { itemsUnder, swims, type Item, type Part, type Session } from '../session/session.ts';
 import type { Tenths } from '../units.ts';
 import { distancesOf, swimsOf, type Distances, type Swim, type SwimItem } from './swims.ts';
 
 export interface SwimLine {
   readonly item: SwimItem;
-  /** How much slower it is because of its words or the name of its part. */
-  readonly factor: Ratio;
+  readonly partName: string;
   /**
    * In lane order: one for each rung of a ladder; else one for all reps, in an untimed set too. None for a swim by time,
    * or for a lane that sits out.
@@ -33,18 +30,18 @@ export function linesOf(session: Session): readonly SwimLine[] {
 
 function collect(items: readonly Item[], part: Part, session: Session, lines: SwimLine[]): void {
   for (const item of items) {
-    if (item.kind === 'rounds') collect(item.items, part, session, lines);
-    else if (item.kind === 'set' || item.kind === 'block' || item.kind === 'timed-swim') {
+    collect(itemsUnder(item), part, session, lines);
+    if (item.kind === 'set' || item.kind === 'block' || item.kind === 'timed-swim') {
       const asked = session.lanes.map((_, index) => laneDistances(item, index));
       const distances = asked.map(({ distances, times }) => (times === 0 ? [] : distances));
       const times = asked.map((each) => each.times);
-      const factor = factorOf(item.words, part.name);
-      lines.push({ item, factor, distances, times, swims: swimsOf(item, part.name, session) });
+      lines.push({ item, partName: part.name, distances, times, swims: swimsOf(item, part.name, session) });
     }
   }
 }
 
 function laneDistances(item: SwimItem, index: number): Distances {
-  if (item.kind === 'timed-swim') return { distances: [], times: 1 };
-  return item.kind === 'block' ? { distances: [item.distances[index]!], times: 1 } : distancesOf(item, index);
+  const times = swims(item.lanes, index) ? 1 : 0;
+  if (item.kind === 'timed-swim') return { distances: [], times };
+  return item.kind === 'block' ? { distances: [item.distances[index]!], times } : distancesOf(item, index);
 }

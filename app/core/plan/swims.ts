@@ -3,11 +3,19 @@
  * in the hour.
  */
 
-import type { Lane, Session, SwimSet, TimedBlock, TimedSwim } from '../session/session.ts';
+import {
+  swims,
+  type Lane,
+  type Session,
+  type SwimSet,
+  type TimedBlock,
+  type TimedSwim,
+  type Way,
+} from '../session/session.ts';
 import type { Rep } from './plan.ts';
 import type { Tenths } from '../units.ts';
 import { expectedSwim, factorOf, intervalOf, targetOf } from '../session/pace.ts';
-import { add, ceilTo, multiply, ratio, roundTo, type Ratio } from '../ratio.ts';
+import { add, ceilTo, multiply, ratio, roundTo } from '../ratio.ts';
 
 /** What one rep asks, without its place; reps that ask the same may share it. */
 export type Swim = Omit<Rep, 'set' | 'offset' | 'rep' | 'of'>;
@@ -19,14 +27,14 @@ const MOST_REPS = 500;
 
 /** A list for each lane, in lane order, with a swim for every rep; empty if the lane sits the set out. */
 export function swimsOf(item: SwimItem, partName: string, session: Session): readonly (readonly Swim[])[] {
-  if (item.kind === 'timed-swim') return session.lanes.map(() => [swimByTime(item)]);
-  const factor = factorOf(item.words, partName);
   return session.lanes.map((lane, index) => {
-    const pace = { lane, index, factor, grid: session.grid };
+    if (!swims(item.lanes, index)) return [];
+    if (item.kind === 'timed-swim') return [swimByTime(item)];
+    const pace = { lane, index, partName, grid: session.grid };
     if (item.kind === 'block') return blockSwims(item, pace);
     const asked = distancesOf(item, index);
     if (asked.times === 0) return [];
-    return item.timing.kind === 'untimed' ? [untimedSwim(item, asked, pace)] : setSwims(item, item.timing, asked, pace);
+    return item.timing.kind === 'untimed' ? [untimedSwim(item, asked, pace)] : setSwims(item, asked, pace);
   });
 }
 
@@ -38,8 +46,8 @@ export interface Distances {
 }
 
 /** What a lane swims of a set. laneIndex: its place in lane order. Not written out: 500 untimed reps are one leave. */
-export function distancesOf({ reps }: SwimSet, laneIndex: number): Distances {
-  if (reps.kind === 'ladder') return { distances: reps.distances, times: 1 };
+export function distancesOf({ reps, lanes }: SwimSet, laneIndex: number): Distances {
+  if (reps.kind === 'ladder') return { distances: reps.distances, times: swims(lanes, laneIndex) ? 1 : 0 };
   return { distances: [reps.distances[laneIndex]!], times: reps.counts[laneIndex]! };
 }
 
@@ -47,18 +55,27 @@ interface Pace {
   readonly lane: Lane;
   /** In lane order. */
   readonly index: number;
-  readonly factor: Ratio;
+  readonly partName: string;
   readonly grid: number;
 }
 
-function swimByTime(item: TimedSwim): Swim {
+function swimByTime({ time, words }: TimedSwim): Swim {
   // A swim by time takes exactly its time.
-  return { distance: 0, interval: item.time, leftover: 0, target: null, expected: item.time };
+  return { words, estimated: false, distance: 0, interval: time, leftover: 0, target: null, expected: time };
 }
 
-function setSwims(set: SwimSet, timing: Timed, { distances, times }: Distances, pace: Pace): readonly Swim[] {
-  const swimAt = swimmer(set, timing, pace);
-  return Array.from({ length: distances.length * times }, (_, rep) => swimAt(distances[rep % distances.length]!, rep));
+function setSwims(set: SwimSet, { distances, times }: Distances, pace: Pace): readonly Swim[] {
+  const ways = set.ways ?? [set];
+  const swimmers = ways.map((way) => swimmer(way, timedBy(way), pace));
+  return Array.from({ length: distances.length * times }, (_, rep) =>
+    swimmers[rep % swimmers.length]!(distances[rep % distances.length]!, rep),
+  );
+}
+
+/** Of a set that is not untimed. */
+function timedBy({ timing }: Way): Timed {
+  if (timing.kind === 'untimed') throw new Error('an untimed set has no reps that could differ');
+  return timing;
 }
 
 /**
@@ -68,45 +85,49 @@ function setSwims(set: SwimSet, timing: Timed, { distances, times }: Distances, 
 function blockSwims(block: TimedBlock, pace: Pace): readonly Swim[] {
   const distance = block.distances[pace.index]!;
   const swimAt = swimmer(block, block.timing, pace);
-  const swims: Swim[] = [];
+  const reps: Swim[] = [];
   let used = 0;
-  while (swims.length < MOST_REPS) {
-    const next = swimAt(distance, swims.length);
+  while (reps.length < MOST_REPS) {
+    const next = swimAt(distance, reps.length);
     if (used + next.interval > block.time) break;
     used += next.interval;
-    swims.push(next);
+    reps.push(next);
   }
-  const last = swims[swims.length - 1]!;
-  return [...swims.slice(0, -1), { ...last, leftover: block.time - used }];
+  const last = reps[reps.length - 1]!;
+  return [...reps.slice(0, -1), { ...last, leftover: block.time - used }];
 }
 
 type Timed = TimedBlock['timing'];
 
 /** Gives a function for rep `index` (from 0). It calculates again only when the distance changes. */
-function swimmer(line: SwimSet | TimedBlock, timing: Timed, pace: Pace): (distance: Tenths, index: number) => Swim {
+function swimmer(way: Way, timing: Timed, pace: Pace): (distance: Tenths, index: number) => Swim {
   const step = timing.kind === 'interval' ? timing.step : 0;
   let known: Swim | null = null;
   return (distance, index) => {
-    if (known?.distance !== distance) known = firstSwim(line, timing, distance, pace);
+    if (known?.distance !== distance) known = firstSwim(way, timing, distance, pace);
     return step === 0 ? known : { ...known, interval: known.interval + index * step };
   };
 }
 
-function firstSwim(line: SwimSet | TimedBlock, timing: Timed, distance: Tenths, pace: Pace): Swim {
-  const target = targetOf(pace.lane, line.hold?.[pace.index], distance);
-  const expected = expectedSwim(pace.lane, distance, pace.factor, target);
+function firstSwim({ words, hold }: Way, timing: Timed, distance: Tenths, pace: Pace): Swim {
+  const target = targetOf(pace.lane, hold?.[pace.index], distance);
+  const expected = expectedSwim(pace.lane, distance, factorOf(words, pace.partName), target);
   const interval = intervalOf(timing, pace.index, pace.lane, distance, expected, pace.grid, 0);
-  return { distance, interval, leftover: 0, target, expected: roundTo(1, expected) };
+  const estimated = timing.kind === 'rest';
+  return { words, estimated, distance, interval, leftover: 0, target, expected: roundTo(1, expected) };
 }
 
 /** One leave for the whole set; its length is the sum of the expected times, rounded up to the grid once. */
-function untimedSwim(set: SwimSet, { distances, times }: Distances, pace: Pace): Swim {
-  const targets = distances.map((distance) => targetOf(pace.lane, set.hold?.[pace.index], distance));
+function untimedSwim({ words, hold }: SwimSet, { distances, times }: Distances, pace: Pace): Swim {
+  const factor = factorOf(words, pace.partName);
+  const targets = distances.map((distance) => targetOf(pace.lane, hold?.[pace.index], distance));
   const once = distances
-    .map((distance, index) => expectedSwim(pace.lane, distance, pace.factor, targets[index]!))
+    .map((distance, index) => expectedSwim(pace.lane, distance, factor, targets[index]!))
     .reduce(add, ratio(0));
   const whole = multiply(once, ratio(times));
   return {
+    words,
+    estimated: true,
     distance: times * distances.reduce((sum, distance) => sum + distance, 0),
     interval: ceilTo(pace.grid, whole),
     leftover: 0,

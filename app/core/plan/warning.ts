@@ -37,6 +37,7 @@ export const WARNINGS = {
   },
   'over-time': { one: '', several: '', short: 'past the finish' },
   'empty-part': { one: '', several: '', short: 'nothing under it' },
+  'words-distance': { one: '', several: '', short: 'a distance among the words' },
   'assumed-base': {
     one: ' has neither base nor css: its ',
     several: 'have neither base nor css',

@@ -9,6 +9,7 @@ import { distanceIn, poolText } from '../words/distance.ts';
 import { about } from '../words/estimate.ts';
 import { readingLeft } from '../words/reading.ts';
 import { endTimeAfter, timeOfDay } from '../words/time-of-day.ts';
+import { distanceAmong } from './distance-among-words.ts';
 import { endsByEstimate } from './estimates.ts';
 import type { Plan } from './plan.ts';
 import { laneWarnings } from './lane-warnings.ts';
@@ -22,7 +23,7 @@ export function warningsOf(plan: Plan): readonly Warning[] {
   const { session } = plan;
   const lines = linesOf(session);
   const found = [...overTime(plan), ...emptyParts(session)];
-  for (const line of lines) found.push(...partLengths(line, session));
+  for (const line of lines) found.push(...partLengths(line, session), ...wordsDistance(line, session));
   // Pushed one by one: a long session can have more warnings than a call takes arguments.
   session.lanes.forEach((_, index) => laneWarnings(plan, lines, index).forEach((warning) => found.push(warning)));
   return found.sort(
@@ -69,6 +70,14 @@ function partLengths({ item, distances }: SwimLine, session: Session): Warning[]
     });
   });
   return warnings;
+}
+
+/** A distance that nobody swims because it stands among the words: `300 swim 200 kick`. */
+function wordsDistance({ item }: SwimLine, { pool: { length, unit } }: Session): Warning[] {
+  const distance = distanceAmong(item.words, length);
+  if (distance === null) return [];
+  const message = `${distanceIn(distance, unit)} stands among the words and is not swum: write a line for each set.`;
+  return [{ code: 'words-distance', line: item.line, lane: null, message }];
 }
 
 /** Whether lanes have distances of their own on this line. */

@@ -6,7 +6,7 @@
 import type { Millis } from '../units.ts';
 import { retime } from '../plan/retime.ts';
 import type { LaneReps, Rep, Round, Stretch } from '../plan/plan.ts';
-import type { Item, Session } from '../session/session.ts';
+import { itemsUnder, type Item, type Session } from '../session/session.ts';
 import { done, no, type Outcome } from './answer.ts';
 import { isEmpty } from './place.ts';
 import { withoutWaiting } from './settle.ts';
@@ -49,6 +49,8 @@ export function cuttableAt(session: Session, line: number): Cuttable {
     case 'block':
     case 'timed-swim':
       return { kind: 'nothing', why: 'A timed swim or timed block cannot be cut: use Skip rep or Move on.' };
+    case 'lanes':
+      return { kind: 'nothing', why: `Line ${line} is neither a set nor rounds.` };
     case 'talk':
     case 'break':
       return { kind: 'nothing', why: 'A talk or break cannot be cut: use Move on.' };
@@ -123,7 +125,7 @@ function itemAt(session: Session, line: number): Item | null {
   const find = (items: readonly Item[]): Item | null => {
     for (const item of items) {
       if (item.line === line) return item;
-      const within = item.kind === 'rounds' ? find(item.items) : null;
+      const within = find(itemsUnder(item));
       if (within) return within;
     }
     return null;

@@ -7,7 +7,7 @@
 
 import type { Millis } from '../units.ts';
 import { isSwimDown } from '../session/pace.ts';
-import type { Item } from '../session/session.ts';
+import { itemsUnder, type Item } from '../session/session.ts';
 import { align, LEAD } from './align.ts';
 import { begunUnits, takesBegun } from './begun.ts';
 import { cutLine, cuttableAt } from './cut.ts';
@@ -173,7 +173,7 @@ function roundsFirst(state: RunState, options: readonly CutOption[]): readonly C
     for (const item of items) {
       // A set written on the same line as its rounds is cut by its rounds anyway.
       if (within && (item.kind === 'rounds' || !rounds.has(item.line))) inside.add(item.line);
-      if (item.kind === 'rounds') look(item.items, within || rounds.has(item.line));
+      look(itemsUnder(item), within || rounds.has(item.line));
     }
   };
   for (const { items } of state.plan.session.parts) look(items, false);

@@ -218,7 +218,7 @@ function firstReps(state: RunState, laneIndex: number): readonly Pending[] {
 
 function comingRep(state: RunState, rep: Pending, origin: Millis | null, lane: number): NextRep {
   const at = origin === null ? null : origin + rep.offset;
-  return { rep, words: rep.set.words, at, ...countNow(state, rep, lane) };
+  return { rep, words: rep.words, at, ...countNow(state, rep, lane) };
 }
 
 function lastView(state: RunState, { last }: LaneState, lane: number, t: Millis): LastView | null {

@@ -2,27 +2,20 @@
  * Gathers the settings of a session or a lanes file line by line, each at most once.
  */
 
-import type { Millis, MinuteOfDay } from '../units.ts';
+import type { Millis } from '../units.ts';
 import { SECOND } from '../units.ts';
 import type { Lane } from './session.ts';
 import { isFlaw, type Flaw, type FaultList } from './flaw.ts';
 import { readLane, wholeLane, type WrittenLane } from './lane-line.ts';
 import type { Line } from './lines.ts';
-import {
-  readBetween,
-  readPool,
-  readSeconds,
-  readTimeOfDay,
-  type PoolSetting,
-  type SettingLine,
-} from './setting-line.ts';
+import { readBetween, readPool, readSeconds, type PoolSetting, type SettingLine } from './setting-line.ts';
+import { halfFlaw, readStart, readTimeOfDay, type TimeOfDay } from './time-of-day.ts';
 
 /** Settings as written; null for those that the text does not have. */
 export interface Header {
   pool: PoolSetting | null;
-  startsAt: MinuteOfDay | null;
-  finishBy: MinuteOfDay | null;
-  finishLine: Line | null;
+  start: SessionTime | null;
+  finish: SessionTime | null;
   gap: Millis | null;
   between: { readonly time: Millis; readonly auto: boolean } | null;
   startOn: Millis | null;
@@ -31,6 +24,12 @@ export interface Header {
   readonly lanes: Map<number, WrittenLane | null>;
   /** Names of the settings so far. */
   readonly seen: Set<string>;
+}
+
+/** The start or the finish with the line it stands on; `at`: index of its value there. */
+export interface SessionTime extends TimeOfDay {
+  readonly line: Line;
+  readonly at: number;
 }
 
 /** What a lanes file says. */
@@ -55,9 +54,8 @@ const GRIDS = [1, 5, 10];
 export function emptyHeader(): Header {
   return {
     pool: null,
-    startsAt: null,
-    finishBy: null,
-    finishLine: null,
+    start: null,
+    finish: null,
     gap: null,
     between: null,
     startOn: null,
@@ -127,12 +125,9 @@ function readValue(header: Header, line: Line, name: string, at: number): Flaw |
     case 'pool':
       return take(readPool(text, at), (pool) => (header.pool = pool));
     case 'start':
-      return take(readTimeOfDay(text, at), ({ minute }) => (header.startsAt = minute));
+      return takeStart(header, line, at);
     case 'finish':
-      return take(readTimeOfDay(text, at), ({ minute }) => {
-        header.finishBy = minute;
-        header.finishLine = line;
-      });
+      return take(readTimeOfDay(text, at), (time) => (header.finish = { ...time, line, at }));
     case 'gap':
       return take(readSeconds(text, at, name, { from: LEAST_GAP, to: MOST_GAP }), ({ ms }) => (header.gap = ms));
     case 'between':
@@ -141,6 +136,32 @@ function readValue(header: Header, line: Line, name: string, at: number): Flaw |
       return take(readSeconds(text, at, name, STARTS_ON), ({ ms }) => (header.startOn = ms));
     default:
       return take(readSeconds(text, at, name, GRIDS), ({ ms }) => (header.grid = ms));
+  }
+}
+
+/** The start, and the finish too where both stand on its line. */
+function takeStart(header: Header, line: Line, at: number): Flaw | null {
+  const read = readStart(line.text, at);
+  if (isFlaw(read)) return read;
+  header.start = { ...read.start, line, at };
+  if (!read.finish) return null;
+  if (header.seen.has('finish')) return { at: 0, message: 'a second finish: it stands at most once' };
+  header.seen.add('finish');
+  header.finish = { ...read.finish, line, at };
+  return null;
+}
+
+/** Finds what start and finish have wrong with each other, once all settings are read. */
+export function judgeTimes({ start, finish }: Header, faults: FaultList): void {
+  if (!start || !finish) return;
+  if (start.line !== finish.line && start.half !== finish.half) {
+    const plain = start.half ? finish : start;
+    const flaw = halfFlaw(plain, plain.at);
+    if (flaw) faults.add(plain.line, flaw);
+  }
+  if (start.minute === finish.minute) {
+    const message = 'the finish is the same as the start: write a later finish';
+    faults.add(finish.line, { at: finish.at, message });
   }
 }
 

@@ -2,7 +2,7 @@
  * What of a session stands on a line of its text.
  */
 
-import type { Item, Part } from './session.ts';
+import { itemsUnder, type Item, type Part } from './session.ts';
 
 /** The item of a part that a line belongs to, by its place in the part; -1 where it is of no item. */
 export function itemIndexOf(part: Part, line: number): number {
@@ -15,12 +15,13 @@ export function setOnLine(part: Part, line: number): Item | null {
 }
 
 function holdsLine(item: Item, line: number): boolean {
-  return item.line === line || (item.kind === 'rounds' && item.items.some((inner) => holdsLine(inner, line)));
+  return item.line === line || itemsUnder(item).some((inner) => holdsLine(inner, line));
 }
 
 function find(items: readonly Item[], line: number): Item | null {
   for (const item of items) {
-    const found = item.kind === 'rounds' ? find(item.items, line) : item.line === line ? item : null;
+    const under = itemsUnder(item);
+    const found = under.length > 0 ? find(under, line) : item.line === line ? item : null;
     if (found) return found;
   }
   return null;

@@ -36,7 +36,7 @@ const MOST_PACE: Millis = 10 * MINUTE;
 
 /** Reads the value of a lane line, from an index on. */
 export function readLane(text: string, at: number): ReadLane {
-  const found = /^(\d+)(?:$|,\s*|\s+,?\s*)/.exec(text.slice(at));
+  const found = /^(\d+)(?:\s*:)?(?:$|,\s*|\s+,?\s*)/.exec(text.slice(at));
   const number = found ? Number(found[1]) : NaN;
   if (!found || number > HIGHEST_LANE) {
     const message = `${shorten(text.slice(at).split(/[\s,]/)[0]!)} is not a lane number: write one from 0 to 20`;

@@ -6,7 +6,7 @@
 import type { Millis, Tenths } from '../units.ts';
 import type { Ratio } from '../ratio.ts';
 import { reading } from '../words/reading.ts';
-import { expectedSwim, intervalByBase, intervalByRest, targetOf } from './pace.ts';
+import { expectedSwim, intervalByPace, intervalByRest, paceOf, targetOf } from './pace.ts';
 import type { Hold, Lane, Timing } from './session.ts';
 import type { Flaw } from './flaw.ts';
 import { intervalFlaw } from './values.ts';
@@ -34,13 +34,9 @@ export function judgeReps(asked: LineForLane, distance: Tenths, count: number): 
   return judgeTarget(asked, distance) ?? judgeInterval(asked, distance, 0) ?? judgeInterval(asked, distance, count - 1);
 }
 
-/** The first thing wrong with a ladder's reps, or null. */
-export function judgeLadder(asked: LineForLane, distances: readonly Tenths[]): Flaw | null {
-  for (const [rep, distance] of distances.entries()) {
-    const flaw = judgeTarget(asked, distance) ?? judgeInterval(asked, distance, rep);
-    if (flaw) return flaw;
-  }
-  return null;
+/** The first thing wrong with one rep (from 0), or null. */
+export function judgeRep(asked: LineForLane, distance: Tenths, rep: number): Flaw | null {
+  return judgeTarget(asked, distance) ?? judgeInterval(asked, distance, rep);
 }
 
 /**
@@ -92,6 +88,10 @@ function judgeTarget({ hold, lane, holdAt }: LineForLane, distance: Tenths): Fla
 }
 
 function judgeInterval(asked: LineForLane, distance: Tenths, rep: number): Flaw | null {
+  if (asked.lane?.css === null && asked.timing.kind === 'interval' && asked.timing.lanes[asked.index]!.kind === 'css') {
+    const message = `@ css in lane ${asked.lane.number}, which has no css: give the lane one, or write the interval`;
+    return { at: asked.timingAt, message };
+  }
   const interval = intervalAtRep(asked, distance, rep);
   const flaw = interval === null ? null : intervalFlaw(interval, asked.timingAt);
   if (!flaw) return null;
@@ -105,9 +105,9 @@ function intervalAtRep(asked: LineForLane, distance: Tenths, rep: number): Milli
   if (timing.kind === 'untimed') return null;
   if (timing.kind === 'interval') {
     const written = timing.lanes[index]!;
-    const first =
-      written.kind === 'time' ? written.time : lane && intervalByBase(lane.base, distance, written.plus, grid);
-    return first === null ? null : first + rep * timing.step;
+    if (written.kind === 'time') return written.time + rep * timing.step;
+    const pace = lane && paceOf(written, lane);
+    return pace === null ? null : intervalByPace(pace, distance, written.plus, grid) + rep * timing.step;
   }
   if (!lane) return null;
   const expected = expectedSwim(lane, distance, asked.factor, targetOf(lane, asked.hold, distance));

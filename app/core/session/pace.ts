@@ -20,9 +20,14 @@ export function baseFromCss(css: Millis, grid: Millis): Millis {
   return ceilTo(grid, add(multiply(ratio(css), CRUISE), ratio(10 * SECOND)));
 }
 
-/** The interval of one rep by the lane's base, in whole ms on the grid; can be 0 or less if `plus` is negative. */
-export function intervalByBase(base: Millis, distance: Tenths, plus: Millis, grid: Millis): Millis {
-  return ceilTo(grid, add(per100(base, distance), ratio(plus)));
+/** The interval of one rep by the lane's base or css, in whole ms on the grid; may be below 1 where `plus` is negative. */
+export function intervalByPace(pace: Millis, distance: Tenths, plus: Millis, grid: Millis): Millis {
+  return ceilTo(grid, add(per100(pace, distance), ratio(plus)));
+}
+
+/** The pace per 100 that an interval rests on; null where it rests on none, or on a css that the lane has not. */
+export function paceOf(interval: Interval, lane: Lane): Millis | null {
+  return interval.kind === 'time' ? null : interval.kind === 'base' ? lane.base : lane.css;
 }
 
 /** The interval of one rep by its rest: the expected swim plus the rest, rounded up to the grid. */
@@ -84,7 +89,10 @@ const DRILL = /(?<![\p{L}\p{N}-])(?:drill|drills|scull|sculls|sculling)(?![\p{L}
 const EASY = /(?<![\p{L}\p{N}-])(?:easy|(?:swim|warm|cool)[- ]down)(?![\p{L}\p{N}-])/iu;
 
 function firstInterval(interval: Interval, lane: Lane, distance: Tenths, grid: Millis): Millis {
-  return interval.kind === 'time' ? interval.time : intervalByBase(lane.base, distance, interval.plus, grid);
+  // A lane that swims by its css has one: the text would be at fault.
+  return interval.kind === 'time'
+    ? interval.time
+    : intervalByPace(paceOf(interval, lane)!, distance, interval.plus, grid);
 }
 
 /** css × 1.05, else base − 10 s but never below half of base; per 100. */

@@ -14,18 +14,23 @@ import {
   DEFAULT_START_ON,
   doubtWhatItSets,
   emptyHeader,
+  judgeTimes,
   lanesInForce,
   takeSetting,
   type Header,
   type LanesFile,
 } from './header.ts';
 import type { WrittenLane } from './lane-line.ts';
+import { lanePrefixOf } from './lane-prefix.ts';
 import { readLines, type Line } from './lines.ts';
-import { isPause, readPause, readSwimLine } from './part-line.ts';
+import { lostInHeading } from './lost-meaning.ts';
+import { isNote, readNote } from './note-line.ts';
+import { isPause, readPartLine, readSwimLine } from './part-line.ts';
 import { nameOf, PartTree, type WrittenItem } from './parts.ts';
 import type { Item, Part, Session } from './session.ts';
-import { settingOf } from './setting-line.ts';
-import { placeOf, spreadLine, type Squad } from './spread.ts';
+import { beginsLikeSetting, settingOf } from './setting-line.ts';
+import { allOf, someOf, type SomeOfSquad } from './some-lanes.ts';
+import { placeOf, spreadLine, type Spread, type Squad } from './spread.ts';
 import { startsTime } from './time.ts';
 
 export type { LanesFile } from './header.ts';
@@ -89,10 +94,7 @@ class SessionReader {
   finish(): Result<Session> {
     this.tree.close();
     const { header, faults, file } = this;
-    if (header.finishLine && header.finishBy === header.startsAt) {
-      const at = settingOf(header.finishLine.text)!.value;
-      faults.add(header.finishLine, { at, message: 'the finish is the same as the start: write a later finish' });
-    }
+    judgeTimes(header, faults);
     const certain = !faults.doubts('lanes');
     const lanes = lanesInForce(header, file);
     const squad = { lanes, certain, grid: header.grid ?? DEFAULT_GRID };
@@ -103,7 +105,8 @@ class SessionReader {
     if (!swims && found.length === 0) found.push({ line: 1, column: 1, message: NOTHING_TO_SWIM });
     if (found.length > 0) return { ok: false, faults: found };
     const session = settingsOf(header, file);
-    return { ok: true, value: { title: this.title, ...session, lanes: lanes.map(({ lane }) => lane), parts } };
+    const { title, tree } = this;
+    return { ok: true, value: { title, ...session, lanes: lanes.map(({ lane }) => lane), parts, notes: tree.notes } };
   }
 
   private takeWords(line: Line): void {
@@ -119,13 +122,23 @@ class SessionReader {
         );
         return;
       }
-      const message = `${setting.word} is a setting: move it to the top, before the first heading or set`;
+      const message =
+        setting.word === 'lanes'
+          ? setting.flaw!.message
+          : setting.word === 'lane'
+            ? 'lane is a setting: move it to the top, or for a set of one lane write lane 4: and then the set'
+            : `${setting.word} is a setting: move it to the top, before the first heading or set`;
       this.faults.add(line, { at: 0, message });
       doubtWhatItSets(setting, this.faults);
-    } else if (isPause(line.text)) {
+    } else if (isNote(line.text)) {
+      this.tree.note(line, readNote(line.text));
+    } else if (isPause(line.text) || lanePrefixOf(line.text)) {
       this.takeItem(line);
     } else if (this.inHeader && this.title === null) {
       this.title = nameOf(line.text);
+    } else if (this.inHeader && beginsLikeSetting(line.text) && lostInHeading(line.text)) {
+      // A setting that is badly written, rather than a heading: those behind it are settings still.
+      this.faults.add(line, lostInHeading(line.text)!);
     } else {
       this.inHeader = false;
       this.tree.heading(line);
@@ -135,8 +148,8 @@ class SessionReader {
   private takeItem(line: Line): void {
     this.inHeader = false;
     const pool = this.header.pool ?? this.file?.pool ?? DEFAULT_POOL;
-    const read = isPause(line.text) ? readPause(line.text) : readSwimLine(line.text, pool);
-    this.tree.item(line, read, this.title ?? NAMELESS);
+    const lanes = lanePrefixOf(line.text);
+    this.tree.item(line, readPartLine(line.text, lanes, pool), this.title ?? NAMELESS, lanes);
   }
 
   /** A line of the header that begins with neither a letter nor a number. */
@@ -146,12 +159,12 @@ class SessionReader {
   }
 }
 
-function settingsOf(header: Header, file: LanesFile | null): Omit<Session, 'title' | 'lanes' | 'parts'> {
+function settingsOf(header: Header, file: LanesFile | null): Omit<Session, 'title' | 'lanes' | 'parts' | 'notes'> {
   return {
     pool: header.pool ?? file?.pool ?? DEFAULT_POOL,
-    startsAt: header.startsAt,
-    finishBy: header.finishBy,
-    finishLine: header.finishLine?.number ?? null,
+    startsAt: header.start?.minute ?? null,
+    finishBy: header.finish?.minute ?? null,
+    finishLine: header.finish?.line.number ?? null,
     between: header.between ?? DEFAULT_BETWEEN,
     startOn: header.startOn ?? DEFAULT_START_ON,
     grid: header.grid ?? DEFAULT_GRID,
@@ -164,7 +177,7 @@ function spreadParts(tree: PartTree, squad: Squad, faults: FaultList): readonly 
   return tree.parts.map(({ name, heading, items }) => {
     const spread: Item[] = [];
     for (const item of items) {
-      const done = spreadItem(item, name, squad, faults);
+      const done = spreadItem(item, name, allOf(squad), faults);
       if (!done) continue;
       spread.push(done.item);
       const before = leaves;
@@ -178,32 +191,39 @@ function spreadParts(tree: PartTree, squad: Squad, faults: FaultList): readonly 
   });
 }
 
-/** A line with what repeats under it, counted and not written out; null if it has a fault. */
+/** A line with what stands under it, counted, not written out; null where it is at fault. */
 function spreadItem(
-  { line, written, items }: WrittenItem,
+  { line, written, lanes, items }: WrittenItem,
   partName: string,
-  squad: Squad,
+  among: SomeOfSquad,
   faults: FaultList,
-): { readonly item: Item; readonly leaves: number } | null {
-  if (written.kind !== 'rounds') {
-    const spread = spreadLine(line, written, partName, squad);
-    if (!isFlaw(spread)) return spread;
+): Spread | null {
+  const some = lanes ? someOf(among.squad, lanes) : among;
+  if (isFlaw(some)) {
+    faults.add(line, some);
+    return null;
+  }
+  if (written.kind !== 'rounds' && written.kind !== 'lanes') {
+    const spread = spreadLine(line, written, partName, some.squad);
+    if (!isFlaw(spread)) return { ...spread, item: some.widen(spread.item) };
     faults.add(line, spread);
     return null;
   }
   const spread: Item[] = [];
   let leaves = 0;
   for (const item of items) {
-    const done = spreadItem(item, partName, squad, faults);
+    const done = spreadItem(item, partName, some, faults);
     if (!done) continue;
     spread.push(done.item);
     leaves += done.leaves;
   }
+  const place = placeOf(line, 0);
+  if (written.kind === 'lanes') return { item: { kind: 'lanes', ...place, lanes: some.lanes, items: spread }, leaves };
   const { times } = written;
-  return { item: { kind: 'rounds', ...placeOf(line, 0), times, items: spread }, leaves: leaves * times };
+  return { item: { kind: 'rounds', ...place, times, items: spread }, leaves: leaves * times };
 }
 
 function hasSwim(item: Item): boolean {
-  if (item.kind === 'rounds') return item.items.some(hasSwim);
+  if (item.kind === 'rounds' || item.kind === 'lanes') return item.items.some(hasSwim);
   return item.kind !== 'talk' && item.kind !== 'break';
 }

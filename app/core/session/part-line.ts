@@ -7,7 +7,8 @@ import type { Millis } from '../units.ts';
 import { HOUR } from '../units.ts';
 import { readClauses, trimWords, type Clauses, type TimedBy } from './clauses.ts';
 import { isFlaw, type Flaw } from './flaw.ts';
-import { hasTimeUnit, match, shorten, startsTime, timeAt, tokenAt } from './time.ts';
+import type { LanePrefix } from './lane-prefix.ts';
+import { hasTimeUnit, match, primedAt, shorten, startsTime, timeAt, tokenAt } from './time.ts';
 import { behindTimes, hasRung, readSet, wholeCount, type Pool, type WrittenSet } from './set-line.ts';
 import {
   distanceAt,
@@ -19,7 +20,14 @@ import {
   type WrittenNumber,
 } from './values.ts';
 
-export type PartLine = WrittenSet | WrittenBlock | WrittenTimedSwim | WrittenRounds | WrittenPause;
+export type SwimLine = WrittenSet | WrittenBlock | WrittenTimedSwim | WrittenRounds;
+
+export type PartLine = SwimLine | WrittenPause | WrittenLaneLines;
+
+/** `lanes 1-3:` alone on its line. */
+export interface WrittenLaneLines {
+  readonly kind: 'lanes';
+}
 
 export interface WrittenBlock {
   readonly kind: 'block';
@@ -55,8 +63,18 @@ export function isPause(text: string): boolean {
   return PAUSE.test(text);
 }
 
+/** A line of a part, `lanes` being what it begins with. */
+export function readPartLine(text: string, lanes: LanePrefix | null, pool: Pool): PartLine | Flaw {
+  if (!lanes) return isPause(text) ? readPause(text) : readSwimLine(text, pool);
+  if (lanes.end >= text.length) return { kind: 'lanes' };
+  if (isPause(text.slice(lanes.end))) {
+    return { at: lanes.end, message: 'a talk or break for some lanes: everyone comes together for it' };
+  }
+  return readSwimLine(text, pool, lanes.end);
+}
+
 /** `talk 1:30 words`, `break 2:00`, `rest 2:00` on a line of its own. */
-export function readPause(text: string): WrittenPause | Flaw {
+function readPause(text: string): WrittenPause | Flaw {
   const [opening, word, colon] = PAUSE.exec(text)!;
   const at = opening.length;
   const name = word!.toLowerCase();
@@ -69,31 +87,37 @@ export function readPause(text: string): WrittenPause | Flaw {
   return { kind: name === 'talk' ? 'talk' : 'break', time: time.ms, words: trimWords(text.slice(time.end)) };
 }
 
-/** A line that does not begin with a letter. */
-export function readSwimLine(text: string, pool: Pool): PartLine | Flaw {
-  if (!startsTime(text, 0)) {
-    const message = `a line cannot begin with ${shorten(text.split(/\s/)[0]!)}: begin a set with a number, a heading with a letter`;
-    return { at: 0, message };
+/** A line that begins with a number at `from`. */
+export function readSwimLine(text: string, pool: Pool, from = 0): SwimLine | Flaw {
+  if (!startsTime(text, from)) {
+    const found = shorten(text.slice(from).split(/\s/)[0]!);
+    return {
+      at: from,
+      message: `a line cannot begin with ${found}: begin a set with a number, a heading with a letter`,
+    };
   }
-  if (isTimed(text)) return readTimed(text, pool);
-  const numbers = listAt(text, 0, numberAt);
+  if (isTimed(text, from)) return readTimed(text, pool, from);
+  const numbers = listAt(text, from, numberAt);
   if (isFlaw(numbers)) return numbers;
   return (numbers.end < text.length ? readRounds(text, numbers) : null) ?? readSet(text, numbers, pool);
 }
 
-/** Whether a line begins with a time: one with a colon or a unit, or a bare one followed by `of` and a distance. */
-function isTimed(text: string): boolean {
-  const token = tokenAt(text, 0);
-  return token.includes(':') || hasTimeUnit(text, token.length) || match(OF, text, token.length) !== null;
+/** A time with a colon or a unit, or a bare one that `of` and a distance follow. */
+function isTimed(text: string, from: number): boolean {
+  const token = tokenAt(text, from);
+  const end = from + token.length;
+  return (
+    token.includes(':') || primedAt(text, from) !== null || hasTimeUnit(text, end) || match(OF, text, end) !== null
+  );
 }
 
-function readTimed(text: string, pool: Pool): WrittenBlock | WrittenTimedSwim | Flaw {
-  const time = timeAt(text, 0);
+function readTimed(text: string, pool: Pool, from: number): WrittenBlock | WrittenTimedSwim | Flaw {
+  const time = timeAt(text, from);
   if (isFlaw(time)) return time;
-  if (time.ms === 0) return { at: 0, message: 'a swim of 0:00: write a time above 0:00' };
+  if (time.ms === 0) return { at: from, message: 'a swim of 0:00: its time must be above 0' };
   const of = match(OF, text, time.end);
-  if (of) return readBlock(text, time.ms, time.end + of[0].length, pool);
-  if (time.ms > HOUR) return { at: 0, message: 'a swim of more than an hour: write 1:00:00 at most' };
+  if (of) return readBlock(text, { time: time.ms, from }, time.end + of[0].length, pool);
+  if (time.ms > HOUR) return { at: from, message: 'a swim of more than an hour: its time is at most 1:00:00' };
   const clauses = readClauses(text, time.end);
   if (isFlaw(clauses)) return clauses;
   if (clauses.at !== null) {
@@ -105,7 +129,12 @@ function readTimed(text: string, pool: Pool): WrittenBlock | WrittenTimedSwim | 
   return { kind: 'timed-swim', time: time.ms, words: clauses.words };
 }
 
-function readBlock(text: string, time: Millis, at: number, pool: Pool): WrittenBlock | Flaw {
+function readBlock(
+  text: string,
+  { time, from }: { readonly time: Millis; readonly from: number },
+  at: number,
+  pool: Pool,
+): WrittenBlock | Flaw {
   const distances = listAt(text, at, distanceAt);
   if (isFlaw(distances)) return distances;
   const flaw = distanceFlaw(distances, pool);
@@ -115,17 +144,30 @@ function readBlock(text: string, time: Millis, at: number, pool: Pool): WrittenB
   }
   const clauses = readClauses(text, distances.end);
   if (isFlaw(clauses)) return clauses;
+  const repwise = repwiseFlaw(clauses);
+  if (repwise) return repwise;
   const { timing } = clauses;
   if (timing.kind === 'untimed') {
     return {
-      at: 0,
+      at: from,
       message: 'an interval or rest is missing: a timed block needs one to know how many reps fit, as in @ 1:30',
     };
   }
   return { kind: 'block', time, distances, clauses: { ...clauses, timing } };
 }
 
-/** `3 rounds`, `3 times` or `3 x`, with nothing after it; null for any other line. */
+/** How many reps of a block are swum follows from its one interval. */
+function repwiseFlaw({ halves, timing, hold, at }: Clauses): Flaw | null {
+  if (halves) return { at: at!, message: 'odds and evens in a timed block: its reps are all alike' };
+  const list = timing.kind === 'interval' && timing.lists.length > 1 ? timing.lists : hold?.lists;
+  if (!list || list.length < 2) return null;
+  return {
+    at: list[1]!.at[0]!,
+    message: 'one value a rep in a timed block: how many reps fit follows from one interval',
+  };
+}
+
+/** `3 rounds`, `3 times`, `3 x` with nothing behind; null for any other line. */
 function readRounds(text: string, numbers: Listed<WrittenNumber>): WrittenRounds | Flaw | null {
   const { digits, unit } = numbers.values[0]!;
   const named = match(ROUNDS, text, numbers.end);
@@ -137,12 +179,12 @@ function readRounds(text: string, numbers: Listed<WrittenNumber>): WrittenRounds
   if ((!word && !alone) || unit !== null) return null;
   if (numbers.values.length > 1) {
     return {
-      at: 0,
+      at: numbers.at[0]!,
       message: 'a list of rounds: write one number, because every lane swims the same rounds',
       opens: true,
     };
   }
-  const count = wholeCount(digits, 0, 1);
+  const count = wholeCount(digits, numbers.at[0]!, 1);
   if (typeof count !== 'number') return { ...count, opens: true };
   if (word && end < text.length) {
     const message = `${shorten(text.slice(end))} after the rounds: put the sets on the lines below, indented deeper`;

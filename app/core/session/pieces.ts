@@ -1,6 +1,6 @@
 /*
- * A text as a row of pieces; a rewrite of a running session compares pieces. They are: everything before the first
- * part, each heading, and each line at its part's margin with what is indented under it.
+ * A text as a row of pieces, which is how a session is rewritten while it runs: all that stands before
+ * the first part, each heading, and each line at its part's margin with what is indented under it, a note or kit line too.
  */
 
 import { contentOf, textLines } from './lines.ts';
@@ -22,6 +22,8 @@ export function piecesOf(text: string, session: Session): readonly Piece[] {
     if (part.line !== null) firsts.push(part.line);
     for (const item of part.items) firsts.push(item.line);
   }
+  for (const note of session.notes) if (note.atMargin) firsts.push(note.line);
+  firsts.sort((a, b) => a - b);
   return firsts.map((first, index) => {
     let last = (firsts[index + 1] ?? lines.length + 1) - 1;
     while (last >= first && contentOf(lines[last - 1]!) === '') last--;

@@ -23,6 +23,19 @@ export interface Session {
   readonly lanes: readonly Lane[];
   /** As in the text, empty ones too. */
   readonly parts: readonly Part[];
+  /** `note:` and `kit:` lines, by line. */
+  readonly notes: readonly Note[];
+}
+
+/** `note: mind the hands`, `kit: paddles`: nobody waits for it; it belongs to what follows it in its part. */
+export interface Note {
+  readonly kind: 'note' | 'kit';
+  readonly line: number;
+  /** Of its part in `parts`; null above the first heading or set: it belongs to the session. */
+  readonly partIndex: number | null;
+  readonly words: string;
+  /** Whether it stands at its part's margin: a rewrite takes it for a piece of its own then. */
+  readonly atMargin: boolean;
 }
 
 export interface Lane {
@@ -47,13 +60,33 @@ export interface Part {
   readonly items: readonly Item[];
 }
 
-export type Item = SwimSet | TimedBlock | TimedSwim | Rounds | Pause;
+export type Item = SwimSet | TimedBlock | TimedSwim | Rounds | LaneLines | Pause;
 
-/** `8/7/6 x 75 free @ 1:20`, `300 easy`, `100-200-100 @ base`. */
-export interface SwimSet {
+/** How one rep is swum. */
+export interface Way {
+  /** Of the line, and the rep's own. */
+  readonly words: string;
+  readonly timing: Timing;
+  /** One a lane, or null without a target. */
+  readonly hold: readonly Hold[] | null;
+}
+
+/** The lanes that a line is for; null where it is for all. */
+export type SomeLanes = {
+  readonly numbers: readonly number[];
+  /** In lane order, whether each lane of the session swims it. */
+  readonly swims: readonly boolean[];
+} | null;
+
+/**
+ * `8/7/6 x 75 free @ 1:20`, `300 easy`, `100-200-100 @ base`. Words, timing and hold are every rep's, but where
+ * `ways` says how each is swum.
+ */
+export interface SwimSet extends Way {
   readonly kind: 'set';
   readonly line: number;
   readonly column: number;
+  readonly lanes: SomeLanes;
   readonly reps:
     | {
         readonly kind: 'repeat';
@@ -63,10 +96,8 @@ export interface SwimSet {
         readonly listed: boolean;
       }
     | { readonly kind: 'ladder'; readonly distances: readonly Tenths[] };
-  readonly words: string;
-  readonly timing: Timing;
-  /** One a lane, or null without a target. */
-  readonly hold: readonly Hold[] | null;
+  /** Two of `odds … evens …`, or one a rep; rep n goes by way n, and by the first again behind the last. None untimed. */
+  readonly ways: readonly Way[] | null;
 }
 
 /** `20:00 of 100s free @ base`: as many reps as fit. */
@@ -74,6 +105,7 @@ export interface TimedBlock {
   readonly kind: 'block';
   readonly line: number;
   readonly column: number;
+  readonly lanes: SomeLanes;
   readonly time: Millis;
   readonly distances: readonly Tenths[];
   readonly listed: boolean;
@@ -87,6 +119,7 @@ export interface TimedSwim {
   readonly kind: 'timed-swim';
   readonly line: number;
   readonly column: number;
+  readonly lanes: SomeLanes;
   readonly time: Millis;
   readonly words: string;
 }
@@ -99,7 +132,16 @@ export interface Rounds {
   readonly items: readonly Item[];
 }
 
-/** A talk or break: nobody swims. After a talk the run waits for the coach's word; after a break it goes on by itself. */
+/** `lanes 1-3:` on a line of its own, over what stands indented under it; each line there says itself who swims it. */
+export interface LaneLines {
+  readonly kind: 'lanes';
+  readonly line: number;
+  readonly column: number;
+  readonly lanes: SomeLanes;
+  readonly items: readonly Item[];
+}
+
+/** Nobody swims. After a talk the coach's word is waited for; after a break things go on by themselves. */
 export interface Pause {
   readonly kind: 'talk' | 'break';
   readonly line: number;
@@ -116,10 +158,25 @@ export type Timing =
 
 export type Interval =
   | { readonly kind: 'time'; readonly time: Millis }
-  /** The lane's base × distance / 100, plus `plus` ms a rep (can be negative), rounded up to the grid. */
-  | { readonly kind: 'base'; readonly plus: Millis };
+  /** The lane's base, or css, × distance / 100, plus (or minus) so much a rep, rounded up to the grid. */
+  | { readonly kind: 'base' | 'css'; readonly plus: Millis };
 
 export type Hold =
   | { readonly kind: 'time'; readonly time: Millis }
   /** The lane's css plus `plus` ms per 100 (can be negative), scaled to the distance. */
   | { readonly kind: 'css'; readonly plus: Millis };
+
+/** What stands under a rounds line or one of some lanes; nothing for all others. */
+export function itemsUnder(item: Item): readonly Item[] {
+  return item.kind === 'rounds' || item.kind === 'lanes' ? item.items : [];
+}
+
+/** How rep `index` (from 0) of a set is swum. */
+export function wayOf(set: SwimSet, index: number): Way {
+  return set.ways === null ? set : set.ways[index % set.ways.length]!;
+}
+
+/** Whether a lane, by its place in lane order, swims a line. */
+export function swims(lanes: SomeLanes, laneIndex: number): boolean {
+  return lanes === null || lanes.swims[laneIndex]!;
+}

@@ -42,20 +42,21 @@ const RUNG = /\s*[-\u2010-\u2015\u2212]\s*(?=\d)/y;
 /** A dash with neither a distance nor words after it. */
 const STRAY_DASH = /\s*[-\u2010-\u2015\u2212]\s*(?:[-\u2010-\u2015\u2212@]|$)/y;
 
-/** Reads a set. `first`: the numbers that begin the line, read already. */
+/** A set from its first numbers, which are read already. */
 export function readSet(text: string, first: Listed<WrittenNumber>, pool: Pool): WrittenSet | Flaw {
+  const from = first.at[0]!;
   const times = match(TIMES, text, first.end);
-  if (!times) return finishSet(text, { rounds: null, at: 0, counts: null }, 0, pool);
+  if (!times) return finishSet(text, { rounds: null, at: from, counts: null }, from, pool);
   const second = afterTimes(text, first.end + times[0].length);
   if (isFlaw(second)) return second;
   const again = match(TIMES, text, second.numbers.end);
   if (!again) {
     const counts = countsOf(first, 0);
-    return isFlaw(counts) ? counts : finishSet(text, { rounds: null, at: 0, counts }, second.at, pool);
+    return isFlaw(counts) ? counts : finishSet(text, { rounds: null, at: from, counts }, second.at, pool);
   }
   if (first.values.length > 1)
-    return { at: 0, message: 'a list of rounds: write one number, because every lane swims the same rounds' };
-  const rounds = wholeCount(first.values[0]!.digits, 0, 1);
+    return { at: from, message: 'a list of rounds: write one number, because every lane swims the same rounds' };
+  const rounds = wholeCount(first.values[0]!.digits, from, 1);
   if (typeof rounds !== 'number') return rounds;
   const counts = countsOf(second.numbers, 0);
   if (isFlaw(counts)) return counts;
@@ -70,6 +71,10 @@ function afterTimes(
   behind: number,
 ): { readonly numbers: Listed<WrittenNumber>; readonly at: number } | Flaw {
   const at = behind + /^\s*/.exec(text.slice(behind))![0].length;
+  if (text.charAt(at) === '(') {
+    const message = 'a bracket after x: write 3 rounds on a line of its own, and the sets below it, indented deeper';
+    return { at, message, opens: true };
+  }
   if (!/\d/.test(text.charAt(at))) {
     return { at, message: 'a distance is missing after x: write count x distance, as in 4 x 50', opens: true };
   }
@@ -118,6 +123,9 @@ function finishSet(
   // A small number alone may be a count of rounds, with the word rounds misspelt.
   if (flaw) return begun.counts === null && !ladder ? { ...flaw, opens: true } : flaw;
   const clauses = readClauses(text, distances.end);
+  if (!isFlaw(clauses) && clauses.halves && ladder) {
+    return { at, message: 'odds and evens in a ladder: write its rungs as lines of their own' };
+  }
   return isFlaw(clauses) ? clauses : { kind: 'set', ...begun, distances, ladder, clauses };
 }
 

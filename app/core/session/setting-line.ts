@@ -3,9 +3,10 @@
  * own.)
  */
 
-import type { Hundredths, LengthUnit, Millis, MinuteOfDay } from '../units.ts';
+import type { Hundredths, LengthUnit, Millis } from '../units.ts';
 import { MINUTE, SECOND } from '../units.ts';
 import { isFlaw, type Flaw } from './flaw.ts';
+import { lanePrefixOf } from './lane-prefix.ts';
 import { shorten, startsTime, timeAt } from './time.ts';
 
 export type SettingWord = 'pool' | 'start' | 'finish' | 'gap' | 'between' | 'grid' | 'lane' | 'lanes';
@@ -32,14 +33,15 @@ const LONGEST_BETWEEN: Millis = 30 * MINUTE;
 /** The setting that a line is, or is meant as; null for any other line. */
 export function settingOf(text: string): SettingLine | null {
   const opening = OPENING.exec(text);
-  if (!opening) return null;
+  if (!opening || lanePrefixOf(text)) return null;
   const [whole, written, colon, space] = opening;
   const word = written!.toLowerCase() as SettingWord;
   const rest = text.slice(whole.length);
   const isGlued = space === '' && (colon === '' ? GLUED_VALUE.test(rest) : VALUE.test(rest) || GLUED_VALUE.test(rest));
   if (word === 'lanes') {
     if (!isGlued && !/^:?\d/.test(rest)) return null;
-    const message = 'lanes is not a setting: write a line for each lane, as in lane 1 css 1:20, 5 swimmers';
+    const message =
+      'lanes and a number: write lanes 1-3: and a set behind it, or for their paces a line a lane, as in lane 1 css 1:20';
     return { word, value: whole.length, flaw: { at: 0, message } };
   }
   if (isGlued) {
@@ -47,6 +49,11 @@ export function settingOf(text: string): SettingLine | null {
     return { word, value: whole.length, flaw: { at: 0, message } };
   }
   return VALUE.test(rest) && space !== '' ? { word, value: whole.length, flaw: null } : null;
+}
+
+/** Whether the first word is a setting's, whatever follows. */
+export function beginsLikeSetting(text: string): boolean {
+  return /^(?:pool|start|finish|gap|between|grid|lanes?)(?![\p{L}\p{N}-])/iu.test(text);
 }
 
 /** `25 m`, `33.33 m`, `25yd`. */
@@ -65,16 +72,7 @@ export function readPool(text: string, at: number): PoolSetting | Flaw {
   return { length, unit: unit!.toLowerCase() === 'm' ? 'm' : 'yd' };
 }
 
-/** `19:30`: minutes after midnight. */
-export function readTimeOfDay(text: string, at: number): { readonly minute: MinuteOfDay } | Flaw {
-  const found = /^(\d{1,2}):(\d\d)$/.exec(text.slice(at));
-  if (!found || Number(found[1]) > 23 || Number(found[2]) > 59) {
-    return { at, message: `${valueIn(text, at)} is not a time of day: write one from 0:00 to 23:59, as in 19:30` };
-  }
-  return { minute: Number(found[1]) * 60 + Number(found[2]) };
-}
-
-/** A whole number of seconds, in ms, if it is among those allowed. */
+/** A whole number of seconds among those allowed. */
 export function readSeconds(
   text: string,
   at: number,
@@ -114,6 +112,6 @@ export function readBetween(text: string, at: number): { readonly time: Millis; 
   return { time: time.ms, auto: auto !== null };
 }
 
-function valueIn(text: string, at: number): string {
+export function valueIn(text: string, at: number): string {
   return shorten(text.slice(at)) || 'nothing';
 }

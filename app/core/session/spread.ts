@@ -6,14 +6,14 @@
 import type { Millis, Tenths } from '../units.ts';
 import { count } from '../words/phrase.ts';
 import { factorOf } from './pace.ts';
-import type { Hold, Item, Lane, Rounds, SwimSet, Timing } from './session.ts';
-import type { Clauses, TimedBy } from './clauses.ts';
+import { wayOf, type Hold, type Item, type Lane, type Rounds, type SwimSet, type Timing, type Way } from './session.ts';
+import type { Clauses, TimedBy, WrittenTiming } from './clauses.ts';
 import { isFlaw, type Flaw } from './flaw.ts';
-import { judgeLadder, judgeReps, repsInBlock, type LineForLane } from './lane-reps.ts';
+import { judgeRep, judgeReps, repsInBlock, type LineForLane } from './lane-reps.ts';
 import { columnAt, type Line } from './lines.ts';
-import type { PartLine, WrittenBlock, WrittenRounds } from './part-line.ts';
+import type { PartLine, WrittenBlock, WrittenLaneLines, WrittenRounds } from './part-line.ts';
 import type { WrittenSet } from './set-line.ts';
-import type { Listed, WrittenDistance } from './values.ts';
+import type { Listed, RepListed, WrittenDistance } from './values.ts';
 
 export interface Squad {
   /** In lane order. `sound` is false if the lane's own line has a fault: then nothing is checked by its pace. */
@@ -31,45 +31,72 @@ export interface Spread {
 
 type LaneList = readonly (Lane | null)[];
 
+/** What a line asks of a lane by its place, for a rep from 0. */
+type Asker = (lane: Lane | null, index: number, rep: number) => LineForLane;
+
 const ONE: Listed<number> = { values: [1], at: [0], end: 0 };
 
-/** The item of any line except rounds, or the first thing that is wrong with it in a lane. */
+/** The item of a line that swims or pauses, or the first thing wrong with it in some lane. `squad`: who swims it. */
 export function spreadLine(
   line: Line,
-  written: Exclude<PartLine, WrittenRounds>,
+  written: Exclude<PartLine, WrittenRounds | WrittenLaneLines>,
   partName: string,
   squad: Squad,
 ): Spread | Flaw {
   if (written.kind === 'set') return spreadSet(line, written, partName, squad);
   if (written.kind === 'block') return spreadBlock(line, written, partName, squad);
-  const item = { ...written, ...placeOf(line, 0) };
-  return { item, leaves: written.kind === 'timed-swim' ? squad.lanes.length : 0 };
+  const place = placeOf(line, 0);
+  if (written.kind !== 'timed-swim') return { item: { ...written, ...place }, leaves: 0 };
+  return { item: { ...written, ...place, lanes: null }, leaves: squad.lanes.length };
 }
 
 function spreadSet(line: Line, written: WrittenSet, partName: string, squad: Squad): Spread | Flaw {
   const { clauses } = written;
-  const lists = [written.counts, written.ladder ? null : written.distances];
-  const lanes = lanesFor(squad, clauses, lists);
+  const lanes = lanesFor(squad, clauses, [written.counts, written.ladder ? null : written.distances]);
   const reps = spreadReps(written, lanes.length);
   if (isFlaw(reps)) return reps;
-  const timing = clauses.timing.kind === 'untimed' ? clauses.timing : spreadTiming(clauses.timing, lanes.length);
-  const spread = withHold(timing, clauses, lanes.length);
-  if (isFlaw(spread)) return spread;
-  const askedOf = asker(clauses, spread, partName, squad.grid);
+  const ways = spreadWays(clauses, lanes.length);
+  if (isFlaw(ways)) return ways;
+  const each = ways.length > 1 ? ways : null;
+  const place = placeOf(line, written.at);
+  const set: SwimSet = { kind: 'set', ...place, lanes: null, reps, ...ways[0]!, words: clauses.words, ways: each };
+  const leaves = judgeSet(set, clauses, lanes, partName, squad.grid);
+  if (typeof leaves !== 'number') return leaves;
+  if (written.rounds === null) return { item: set, leaves };
+  const item: Rounds = { kind: 'rounds', ...placeOf(line, 0), times: written.rounds, items: [set] };
+  return { item, leaves: leaves * written.rounds };
+}
+
+/** How many leaves a set has in all lanes together, or the first thing wrong with it in one of them. */
+function judgeSet(set: SwimSet, clauses: Clauses, lanes: LaneList, partName: string, grid: Millis): number | Flaw {
+  const { reps, ways } = set;
+  const askedOf = asker(set, clauses, partName, grid);
   let leaves = 0;
   for (const [index, lane] of lanes.entries()) {
     const count = reps.kind === 'ladder' ? reps.distances.length : reps.counts[index]!;
     if (count === 0) continue;
-    leaves += spread.timing.kind === 'untimed' ? 1 : count;
-    const asked = askedOf(lane, index);
-    const flaw =
-      reps.kind === 'ladder' ? judgeLadder(asked, reps.distances) : judgeReps(asked, reps.distances[index]!, count);
+    if (ways && !clauses.halves && ways.length !== count) return listFlaw(clauses, ways.length, count, lane);
+    leaves += set.timing.kind === 'untimed' ? 1 : count;
+    const distanceAt = (rep: number): Tenths =>
+      reps.kind === 'ladder' ? reps.distances[rep]! : reps.distances[index]!;
+    const different = reps.kind === 'ladder' ? count : Math.min(count, ways?.length ?? 0);
+    for (let rep = 0; rep < different; rep++) {
+      const flaw = judgeRep(askedOf(lane, index, rep), distanceAt(rep), rep);
+      if (flaw) return flaw;
+    }
+    const flaw = different === 0 ? judgeReps(askedOf(lane, index, 0), distanceAt(0), count) : null;
     if (flaw) return flaw;
   }
-  const set: SwimSet = { kind: 'set', ...placeOf(line, written.at), reps, words: clauses.words, ...spread };
-  if (written.rounds === null) return { item: set, leaves };
-  const item: Rounds = { kind: 'rounds', ...placeOf(line, 0), times: written.rounds, items: [set] };
-  return { item, leaves: leaves * written.rounds };
+  return leaves;
+}
+
+function listFlaw({ timing, hold }: Clauses, values: number, reps: number, lane: Lane | null): Flaw {
+  const ofTiming = timing.kind === 'interval' && timing.lists.length > 1;
+  const list = ofTiming ? timing.lists : hold!.lists;
+  const what = ofTiming ? 'intervals' : 'targets';
+  const where = lane ? ` in lane ${lane.number}` : '';
+  const message = `${values} ${what} for ${reps === 1 ? '1 rep' : `${reps} reps`}${where}: write one for each rep`;
+  return { at: list[1]!.at[0]!, message };
 }
 
 function spreadBlock(line: Line, written: WrittenBlock, partName: string, squad: Squad): Spread | Flaw {
@@ -77,29 +104,22 @@ function spreadBlock(line: Line, written: WrittenBlock, partName: string, squad:
   const lanes = lanesFor(squad, clauses, [written.distances]);
   const distances = spreadList(written.distances, lanes.length);
   if (isFlaw(distances)) return distances;
-  const spread = withHold(spreadTiming(clauses.timing, lanes.length), clauses, lanes.length);
-  if (isFlaw(spread)) return spread;
-  const askedOf = asker(clauses, spread, partName, squad.grid);
+  const timing = spreadTimed(clauses.timing, 0, lanes.length);
+  if (isFlaw(timing)) return timing;
+  const hold = spreadHold(clauses.hold, 0, lanes.length);
+  if (hold && isFlaw(hold)) return hold;
+  const way = { words: clauses.words, timing, hold };
+  const askedOf = askerBy(() => way, clauses, partName, squad.grid);
   let leaves = 0;
-  const tenths = distances.map((distance) => distance.tenths);
+  const tenths = tenthsOf(distances);
   for (const [index, lane] of lanes.entries()) {
-    const reps = repsInBlock(askedOf(lane, index), tenths[index]!, time);
+    const reps = repsInBlock(askedOf(lane, index, 0), tenths[index]!, time);
     if (isFlaw(reps)) return reps;
     leaves += reps.count;
   }
+  const listed = isList(written.distances);
   const place = placeOf(line, 0);
-  return {
-    item: {
-      kind: 'block',
-      ...place,
-      time,
-      distances: tenths,
-      listed: isList(written.distances),
-      words: clauses.words,
-      ...spread,
-    },
-    leaves,
-  };
+  return { item: { kind: 'block', ...place, lanes: null, time, distances: tenths, listed, ...way }, leaves };
 }
 
 function spreadReps(written: WrittenSet, lanes: number): SwimSet['reps'] | Flaw {
@@ -116,23 +136,40 @@ function isList({ values }: Listed<unknown>): boolean {
   return values.length > 1;
 }
 
-function withHold<Kind extends Timing>(
-  timing: Kind | Flaw,
-  { hold }: Clauses,
-  lanes: number,
-): { readonly timing: Kind; readonly hold: readonly Hold[] | null } | Flaw {
-  if (isFlaw(timing)) return timing;
-  const holds = hold && spreadList(hold, lanes);
-  return holds && isFlaw(holds) ? holds : { timing, hold: holds };
+/** Every way in which reps are swum, in their order; one alone where they are alike. */
+function spreadWays({ timing, hold, words, halves }: Clauses, lanes: number): readonly Way[] | Flaw {
+  const written = halves ?? Array.from({ length: waysIn(timing, hold) }, () => ({ timing, hold, words }));
+  const ways: Way[] = [];
+  for (const [rep, way] of written.entries()) {
+    const timed = way.timing.kind === 'untimed' ? way.timing : spreadTimed(way.timing, rep, lanes);
+    if (isFlaw(timed)) return timed;
+    const held = spreadHold(way.hold, rep, lanes);
+    if (held && isFlaw(held)) return held;
+    ways.push({ words: way.words, timing: timed, hold: held });
+  }
+  return ways;
 }
 
-function spreadTiming(timing: TimedBy, lanes: number): Exclude<Timing, { kind: 'untimed' }> | Flaw {
+function waysIn(timing: WrittenTiming, hold: RepListed<Hold> | null): number {
+  return Math.max(timing.kind === 'interval' ? timing.lists.length : 1, hold ? hold.lists.length : 1);
+}
+
+function spreadTimed(timing: TimedBy, rep: number, lanes: number): Exclude<Timing, { kind: 'untimed' }> | Flaw {
   if (timing.kind === 'rest') {
-    const rests = spreadList(timing.list, lanes);
+    const rests = spreadList(timing.lists[0], lanes);
     return isFlaw(rests) ? rests : { kind: 'rest', lanes: rests };
   }
-  const intervals = spreadList(timing.list, lanes);
+  const intervals = spreadList(listFor(timing.lists, rep), lanes);
   return isFlaw(intervals) ? intervals : { kind: 'interval', lanes: intervals, step: timing.step };
+}
+
+function spreadHold(hold: RepListed<Hold> | null, rep: number, lanes: number): readonly Hold[] | Flaw | null {
+  return hold && spreadList(listFor(hold.lists, rep), lanes);
+}
+
+/** A rep's own list, or the one for all. A rep beyond the last has the last one's: it is a fault that is told elsewhere. */
+function listFor<Value>(lists: readonly Listed<Value>[], rep: number): Listed<Value> {
+  return lists.length === 1 ? lists[0]! : lists[Math.min(rep, lists.length - 1)]!;
 }
 
 /** One value for all lanes, or one a lane. */
@@ -143,26 +180,32 @@ function spreadList<Value>({ values, at }: Listed<Value>, lanes: number): readon
   return { at: at[0]!, message, judgedBy: 'lanes' };
 }
 
-/** What a line asks of a lane, with the places of that lane's values in the lists. */
-function asker(
-  clauses: Clauses,
-  spread: { readonly timing: Timing; readonly hold: readonly Hold[] | null },
-  partName: string,
-  grid: Millis,
-): (lane: Lane | null, index: number) => LineForLane {
-  const { timing } = spread;
-  const factor = factorOf(clauses.words, partName);
-  return (lane, index) => {
-    const timingAt = clauses.timing.kind === 'untimed' ? 0 : valueAt(clauses.timing.list, index);
-    const holdAt = clauses.hold ? valueAt(clauses.hold, index) : 0;
-    return { lane, index, timing, hold: spread.hold?.[index], factor, grid, timingAt, holdAt };
+function asker(set: SwimSet, clauses: Clauses, partName: string, grid: Millis): Asker {
+  return askerBy((rep) => wayOf(set, rep), clauses, partName, grid);
+}
+
+/** What a line asks of a lane, with the places of its own values in the lists. */
+function askerBy(wayAt: (rep: number) => Way, clauses: Clauses, partName: string, grid: Millis): Asker {
+  const factors = new Map<string, LineForLane['factor']>();
+  return (lane, index, rep) => {
+    const { words, timing, hold } = wayAt(rep);
+    const factor = factors.get(words) ?? factorOf(words, partName);
+    factors.set(words, factor);
+    const written = clauses.halves ? clauses.halves[rep % 2]! : clauses;
+    const timingAt =
+      written.timing.kind === 'untimed' ? 0 : valueAt(listFor<unknown>(written.timing.lists, rep), index);
+    const holdAt = written.hold ? valueAt(listFor(written.hold.lists, rep), index) : 0;
+    return { lane, index, timing, hold: hold?.[index], factor, grid, timingAt, holdAt };
   };
 }
 
-/** The lanes to check a line in. If the lanes are not certain: as many unknown ones as its longest list has values. */
-function lanesFor(squad: Squad, { timing, hold }: Clauses, lists: readonly (Listed<unknown> | null)[]): LaneList {
+/** The lanes to judge by; where they are not certain, as many unknown ones as the line's longest list has values. */
+function lanesFor(squad: Squad, clauses: Clauses, lists: readonly (Listed<unknown> | null)[]): LaneList {
   if (squad.certain) return squad.lanes.map(({ lane, sound }) => (sound ? lane : null));
-  const all = [...lists, hold, timing.list];
+  const all: (Listed<unknown> | null)[] = [...lists];
+  for (const { timing, hold } of clauses.halves ?? [clauses]) {
+    all.push(...(timing.kind === 'untimed' ? [] : timing.lists), ...(hold?.lists ?? []));
+  }
   return new Array<null>(Math.max(...all.map((list) => list?.values.length ?? 1))).fill(null);
 }
 

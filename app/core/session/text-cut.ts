@@ -4,6 +4,7 @@
  */
 
 import { isFlaw } from './flaw.ts';
+import { lanePrefixOf } from './lane-prefix.ts';
 import { readLines, type Line } from './lines.ts';
 import { readSwimLine } from './part-line.ts';
 import type { Pool, WrittenSet } from './set-line.ts';
@@ -17,8 +18,8 @@ interface Edit {
 }
 
 const DIGITS = /\d+(?:\.\d+)?/y;
-/** Up to the s of rounds, which goes if one round is left. */
-const ROUNDS = /^\d+\s*rounds(?!\p{L})/iu;
+/** Up to its s: what is left may be one round. */
+const ROUNDS = /\d+\s*rounds(?!\p{L})/iuy;
 
 /**
  * The text with `n` fewer reps or rounds on a line (from 1). Every lane that has any must have more than n. Throws if
@@ -35,24 +36,28 @@ export function textWithCut(text: string, pool: Pool, line: number, n: number): 
 }
 
 function editsOf({ text, number }: Line, pool: Pool, n: number): readonly Edit[] {
-  const written = readSwimLine(text, pool);
+  // Behind the lanes that it is for.
+  const from = lanePrefixOf(text)?.end ?? 0;
+  const written = readSwimLine(text, pool, from);
   if (isFlaw(written) || (written.kind !== 'set' && written.kind !== 'rounds')) {
     throw new Error(`line ${number} is neither a set nor rounds`);
   }
-  if (written.kind === 'rounds') return roundsGone(text, written.times - n);
+  if (written.kind === 'rounds') return roundsGone(text, from, written.times - n);
   if (written.ladder) return [rungsGone(text, written, n)];
   // Of `3 x 4 x 50` the 3 is cut.
-  const counts = written.rounds === null ? written.counts!.at : [0];
+  const counts = written.rounds === null ? written.counts!.at : [from];
   return counts
     .map((from) => ({ from, digits: digitsAt(text, from) }))
     .filter(({ digits }) => Number(digits) > 0)
     .map(({ from, digits }) => ({ from, to: from + digits.length, by: `${Number(digits) - n}` }));
 }
 
-function roundsGone(text: string, left: number): readonly Edit[] {
-  const count = { from: 0, to: digitsEnd(text, 0), by: `${left}` };
-  const plural = left === 1 ? ROUNDS.exec(text) : null;
-  return plural ? [count, { from: plural[0].length - 1, to: plural[0].length, by: '' }] : [count];
+function roundsGone(text: string, from: number, left: number): readonly Edit[] {
+  const count = { from, to: digitsEnd(text, from), by: `${left}` };
+  const plural = left === 1 ? match(ROUNDS, text, from) : null;
+  if (!plural) return [count];
+  const end = from + plural[0].length;
+  return [count, { from: end - 1, to: end, by: '' }];
 }
 
 /** From after the last rung that stays to the last digit of all. A unit after that digit is for every rung and stays. */

@@ -1,6 +1,6 @@
 /*
- * TIME as coaches write it: `1:30`, `:45`, `1:02:30`, `1:12.5`, `90`, `15 s`, `10 min`. Something close to a time
- * (`1.30`, `130`) is refused with a suggestion; the program never guesses.
+ * TIME as coaches write it: `1:30`, `:45`, `1:02:30`, `1:12.5`, `90`, `15 s`, `10 min`, `1'30"`, `45"`. What is
+ * nearly a time (`1.30`, `130`) is refused with what may have been meant, never guessed.
  */
 
 import type { Millis } from '../units.ts';
@@ -20,20 +20,26 @@ export interface ReadTime {
 const TOKEN = /:?\d(?:[\d:.]*\d)?/y;
 const WITH_COLON = /^(?:(\d):([0-5]\d)|(\d{0,2})):([0-5]\d)(?:\.(\d))?$/;
 const BARE = /^(\d{1,2})(?:\.(\d))?$/;
-const UNIT = /\s*(sec|s|min)(?![\p{L}\p{N}-])/iuy;
-/** What may not follow a time directly: it looks like a part of the time and is not. */
-const GLUED = /(?:[\p{L}\p{N}:]|[,.\u2010-\u2015\u2212-]\d)[^\s/@]*/uy;
+const UNIT = /\s*(seconds?|secs?|s|minutes?|mins?)(?![\p{L}\p{N}-])/iuy;
+/** `45"`, `28.5''`; keyboards and phones put other signs for both primes. */
+const PRIMED_SECONDS = /(\d{1,2})(?:\.(\d))?(?:["”″]|['’′]{2})/y;
+/** `2'`, `1'30`, `1'30.5"`. */
+const PRIMED_MINUTES = /(\d{1,2})['’′](?!['’′])(?:([0-5]\d)(?:\.(\d))?(?:["”″]|['’′]{2})?)?/y;
+/** What cannot stand right behind a time: it would be part of it, and is not. */
+const GLUED = /(?:[\p{L}\p{N}:'’′"”″]|[,.\u2010-\u2015\u2212-]\d)[^\s/@]*/uy;
 
 /** The time at an index; a flaw if there is none, or only something like one. 0:00 is a time. */
 export function timeAt(text: string, at: number): ReadTime | Flaw {
+  const primed = primedAt(text, at);
+  if (primed) return primed;
   const token = tokenAt(text, at);
   if (token === '') return { at, message: `a time is missing${found(text, at)}: write it as 1:30, or 90 for seconds` };
   const read = readToken(token);
   const behind = at + token.length;
   const glued = match(GLUED, text, behind);
   const unit = match(UNIT, text, behind);
-  // A time with a colon takes no min: reading `1:30 min` would be a guess.
-  const ofMinutes = unit?.[1]!.toLowerCase() === 'min';
+  // With a colon the time already says what its parts are: `1:30 min` would be a guess.
+  const ofMinutes = /^m/i.test(unit?.[1] ?? '');
   const taken = unit && read && !(ofMinutes && !read.bare) ? unit : null;
   if (!read || (glued && !taken)) {
     const whole = token + (glued && !taken ? glued[0] : (taken?.[0] ?? ''));
@@ -56,9 +62,26 @@ export function tokenAt(text: string, at: number): string {
   return match(TOKEN, text, at)?.[0] ?? '';
 }
 
-/** Whether `s`, `sec` or `min` is at an index, with or without white space before it. */
+/** Whether a unit of time stands at an index (white space before it allowed): `s`, `seconds`, `min` and the like. */
 export function hasTimeUnit(text: string, at: number): boolean {
   return match(UNIT, text, at) !== null;
+}
+
+/** The time in minute and second marks at an index; null where none stands there. */
+export function primedAt(text: string, at: number): ReadTime | null {
+  const seconds = match(PRIMED_SECONDS, text, at);
+  const found = seconds ?? match(PRIMED_MINUTES, text, at);
+  if (!found) return null;
+  const end = at + found[0].length;
+  // A letter or digit behind it belongs to it: `50's` is a word.
+  if (/[\p{L}\p{N}]/u.test(text.charAt(end))) return null;
+  if (seconds) {
+    const ms = Number(found[1]) * SECOND + Number(found[2] ?? 0) * 100;
+    return ms >= SECOND && ms <= 99 * SECOND ? { ms, end, bare: true } : null;
+  }
+  const [, minutes, rest, tenths = '0'] = found;
+  const ms = Number(minutes) * MINUTE + Number(rest ?? 0) * SECOND + Number(tenths) * 100;
+  return rest === undefined && ms === 0 ? null : { ms, end, bare: false };
 }
 
 /** A piece of the text as a message shows it, at most 24 characters long. */
@@ -88,7 +111,7 @@ function readToken(token: string): { readonly ms: Millis; readonly bare: boolean
 
 /** What to write instead; `behind` is the unit, or what is glued to the number. */
 function whatIsMeant(token: string, behind: string): string {
-  if (/^\d{3}$/.test(token) && /^min$/i.test(behind)) return `write ${reading(Number(token) * MINUTE)}`;
+  if (/^\d{3}$/.test(token) && /^min/i.test(behind)) return `write ${reading(Number(token) * MINUTE)}`;
   const pointed = /^(\d{1,2})\.([0-5]\d)$/.exec(token);
   if (pointed) {
     const seconds =

@@ -7,13 +7,20 @@ import type { LengthUnit, Millis, Tenths } from '../units.ts';
 import { HOUR, SECOND } from '../units.ts';
 import type { Hold, Interval } from './session.ts';
 import { isFlaw, type Flaw } from './flaw.ts';
-import { match, shorten, startsTime, timeAt } from './time.ts';
+import { match, shorten, startsTime, timeAt, tokenAt } from './time.ts';
 
 /** One value or several; `at` has the index of each. */
 export interface Listed<Value> {
   readonly values: readonly Value[];
   readonly at: readonly number[];
   /** The index after the last value. */
+  readonly end: number;
+}
+
+/** A list of values for lanes for each rep. */
+export interface RepListed<Value> {
+  /** At least one; one alone is every rep's. */
+  readonly lists: readonly Listed<Value>[];
   readonly end: number;
 }
 
@@ -38,6 +45,11 @@ const LEAST_BARE_INTERVAL: Millis = 10 * SECOND;
 const LEAST_DISTANCE: Tenths = 50;
 const MOST_DISTANCE: Tenths = 100_000;
 
+const COMMA = /\s*,\s*/y;
+/** A number of seconds that might as well be words: `25`, `30 s`. */
+const BARE_NUMBER = /^\d+(?:\.\d)?\s*(?:s|secs?|seconds?)?$/i;
+/** What tells that a bare number behind a comma is a value: the next one, a word with a value of its own, or the end. */
+const LIST_GOES_ON = /\s*(?:$|[,/@]|(?:on|hold)(?![\p{L}\p{N}'’-]))/iuy;
 const SLASH = /\s*\/\s*/y;
 const NUMBER = /\d+(?:\.\d+)?/y;
 const NOT_A_NUMBER = /[:.]\d/y;
@@ -47,6 +59,10 @@ const UNIT = /\s*(?:(yd|y|yds|yards?)|(m|metres?|meters?))(?![\p{L}\p{N}]|[-\u20
 const PLURAL = /s(?![\p{L}\p{N}-])/iuy;
 const BASE = /base(?![\p{L}\p{N}]|-\p{L})/iuy;
 const CSS = /css(?![\p{L}\p{N}]|-\p{L})/iuy;
+const PACES = [
+  ['base', BASE],
+  ['css', CSS],
+] as const;
 const SIGN = /\s*([+\-\u2010-\u2015\u2212])\s*/y;
 
 /** Values with `/` between them, at least one. */
@@ -120,17 +136,18 @@ export function distanceFlaw(
   return null;
 }
 
-/** Whether an interval's value is at an index: a number, `:` and a digit, or `base`. */
+/** Whether an interval's value stands at an index: a number, `:` and a digit, `base` or `css`. */
 export function startsInterval(text: string, at: number): boolean {
-  return startsTime(text, at) || match(BASE, text, at) !== null;
+  return startsTime(text, at) || startsPace(text, at);
 }
 
-/** Reads an interval: a TIME above 0 and at most 1:00:00, or base with what is added to it. */
+/** A TIME above 0 and at most 1:00:00, or base or css with what is added to it. */
 export function intervalAt(text: string, at: number): Read<Interval> | Flaw {
-  const base = match(BASE, text, at);
-  if (base) {
-    const plus = signedTimeAt(text, at + base[0].length, 'base');
-    return isFlaw(plus) ? plus : { value: { kind: 'base', plus: plus.value }, end: plus.end };
+  for (const [kind, word] of PACES) {
+    const found = match(word, text, at);
+    if (!found) continue;
+    const plus = signedTimeAt(text, at + found[0].length, kind);
+    return isFlaw(plus) ? plus : { value: { kind, plus: plus.value }, end: plus.end };
   }
   const time = timeAt(text, at);
   if (isFlaw(time)) return time;
@@ -145,7 +162,43 @@ export function intervalAt(text: string, at: number): Read<Interval> | Flaw {
   return wrong ?? { value: { kind: 'time', time: time.ms }, end: time.end };
 }
 
-/** What is wrong with an interval of `ms`, or null. */
+function startsPace(text: string, at: number): boolean {
+  return PACES.some(([, word]) => match(word, text, at) !== null);
+}
+
+/** Lists with commas between them, one a rep: `1:30, 1:25, 1:20`. A comma may also end the value and begin words. */
+export function repListAt<Value>(
+  text: string,
+  start: number,
+  read: (text: string, at: number) => Read<Value> | Flaw,
+): RepListed<Value> | Flaw {
+  const first = listAt(text, start, read);
+  if (isFlaw(first)) return first;
+  const lists = [first];
+  for (let end = first.end; ;) {
+    const next = behindListComma(text, end);
+    if (next < 0) return { lists, end };
+    const list = listAt(text, next, read);
+    if (isFlaw(list)) return list;
+    lists.push(list);
+    end = list.end;
+  }
+}
+
+/** Where the list goes on behind a comma at an index; −1 where it does not. */
+function behindListComma(text: string, at: number): number {
+  const comma = match(COMMA, text, at);
+  if (!comma) return -1;
+  const next = at + comma[0].length;
+  if (startsPace(text, next)) return next;
+  if (!startsTime(text, next)) return -1;
+  const time = timeAt(text, next);
+  const token = tokenAt(text, next);
+  if (isFlaw(time)) return token.includes(':') ? next : -1;
+  return !BARE_NUMBER.test(text.slice(next, time.end)) || match(LIST_GOES_ON, text, time.end) ? next : -1;
+}
+
+/** What is wrong with an interval of so many ms, or null. */
 export function intervalFlaw(ms: Millis, at: number): Flaw | null {
   if (ms <= 0) return { at, message: 'an interval of 0:00 or less: write one above 0:00' };
   if (ms > HOUR) return { at, message: 'an interval of more than an hour: write 1:00:00 at most' };

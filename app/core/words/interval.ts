@@ -7,11 +7,11 @@ import type { Millis } from '../units.ts';
 import { about } from './estimate.ts';
 import { reading } from './reading.ts';
 
-type Timed = Pick<Rep, 'interval' | 'set'>;
+type Timed = Pick<Rep, 'interval' | 'estimated' | 'set'>;
 
 /** "1:35"; "≈1:35" of a rest or an untimed set. */
-export function intervalText({ interval, set }: Timed): string {
-  return `${about(set.estimated)}${reading(interval)}`;
+export function intervalText({ interval, estimated }: Pick<Rep, 'interval' | 'estimated'>): string {
+  return `${about(estimated)}${reading(interval)}`;
 }
 
 /** "on 1:35", of a swim by time "for 15:00"; '' of an untimed set, which is swum on no interval. */

@@ -10,16 +10,16 @@ import { reading } from './reading.ts';
 
 /** In a sentence: "50 fast", "50 m" without words, "15:00 easy swim". */
 export function repText(
-  { distance, interval, set }: Pick<Rep, 'distance' | 'interval' | 'set'>,
+  { distance, interval, words, set }: Pick<Rep, 'distance' | 'interval' | 'words' | 'set'>,
   unit: LengthUnit,
 ): string {
-  if (set.kind === 'timed-swim') return spaced(reading(interval), set.words);
-  return set.words === '' ? distanceIn(distance, unit) : spaced(distanceText(distance), set.words);
+  if (set.kind === 'timed-swim') return spaced(reading(interval), words);
+  return words === '' ? distanceIn(distance, unit) : spaced(distanceText(distance), words);
 }
 
 /** Beside its interval: "50 fast", "50"; of a swim by time its words alone. */
-export function repWords({ distance, set }: Pick<Rep, 'distance' | 'set'>): string {
-  return spaced(distance === 0 ? '' : distanceText(distance), set.words);
+export function repWords({ distance, words }: Pick<Rep, 'distance' | 'words'>): string {
+  return spaced(distance === 0 ? '' : distanceText(distance), words);
 }
 
 /** "3 of 4", counted as reps now are, after cuts. */

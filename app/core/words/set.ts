@@ -3,9 +3,18 @@
  * lane's own, and stand in its strip. Where cuts are handed in, what they have taken away is not counted.
  */
 
-import type { Item, SwimSet } from '../session/session.ts';
+import {
+  swims,
+  type Item,
+  type LaneLines,
+  type SomeLanes,
+  type SwimSet,
+  type TimedBlock,
+  type TimedSwim,
+} from '../session/session.ts';
 import type { Tenths } from '../units.ts';
 import { distanceText } from './distance.ts';
+import { lanesNamed } from './lanes.ts';
 import { spaced } from './phrase.ts';
 import { reading } from './reading.ts';
 import { roundsText } from './round.ts';
@@ -18,26 +27,55 @@ export const NO_CUTS: Cuts = new Map();
 
 type Rounds = Extract<Item, { readonly kind: 'rounds' }>;
 
-/** One item of a part as written, without what has been cut; rounds with what is in them. */
-export function itemWords(item: Item, cuts: Cuts): string {
+/**
+ * One item of a part as written, without what has been cut; rounds with what is in them. `within`: it stands under
+ * a line that names its lanes.
+ */
+export function itemWords(item: Item, cuts: Cuts, within = false): string {
   switch (item.kind) {
     case 'set':
-      return spaced(setSize(item, cutOf(item.line, cuts)), item.words);
     case 'block':
-      return spaced(blockSize(item.time, byLane(item.distances.map(distanceText))), item.words);
     case 'timed-swim':
-      return spaced(reading(item.time), item.words);
+      return forLanes(within ? null : item.lanes, lineWords(item, cuts));
     case 'rounds':
-      return `${roundsLeft(item, cuts)}: ${innerList(item, cuts)}`;
+      return `${roundsLeft(item, cuts)}: ${innerList(item, cuts, within)}`;
+    case 'lanes':
+      return forLanes(item.lanes, innerList(item, cuts, true));
     case 'talk':
     case 'break':
       return pauseText(item);
   }
 }
 
-/** One lane's own share of a set: `7 x 75 free` of `8/7/6 x 75 free`. lane: its index in lane order. */
-export function laneSetWords(set: SwimSet, lane: number, cuts: Cuts = NO_CUTS): string {
-  return spaced(laneSetSize(set, lane, cutOf(set.line, cuts)), set.words);
+/** "lanes 1 and 2: 4 x 50"; without the lanes where a line is for all. */
+function forLanes(lanes: SomeLanes, words: string): string {
+  return lanes === null ? words : `${lanesNamed(lanes.numbers)}: ${words}`;
+}
+
+function lineWords(item: SwimSet | TimedBlock | TimedSwim, cuts: Cuts): string {
+  if (item.kind === 'set') return spaced(setSize(item, cutOf(item.line, cuts)), item.words);
+  if (item.kind === 'timed-swim') return spaced(reading(item.time), item.words);
+  return spaced(blockSize(item.time, byLane(ofLanes(item.lanes, item.distances).map(distanceText))), item.words);
+}
+
+/** The values of the lanes that a line is for. */
+function ofLanes<Value>(lanes: SomeLanes, values: readonly Value[]): readonly Value[] {
+  return values.filter((_, index) => swims(lanes, index));
+}
+
+/**
+ * One lane's own share of a set: `7 x 75 free` of `8/7/6 x 75 free`. lane: its index in lane order; words: those of
+ * the rep it is at, where reps have their own.
+ */
+export function laneSetWords(set: SwimSet, lane: number, cuts: Cuts = NO_CUTS, words = set.words): string {
+  return spaced(laneSetSize(set, lane, cutOf(set.line, cuts)), words);
+}
+
+/** What stands under it left out: "3 rounds", "lanes 1 and 2"; null for a line that nothing stands under. */
+export function headingWords(item: Item, cuts: Cuts): string | null {
+  if (item.kind === 'lanes') return item.lanes && lanesNamed(item.lanes.numbers);
+  const stands = item.kind === 'rounds' && item.items.some(({ line }) => line !== item.line);
+  return stands ? roundsLeft(item, cuts) : null;
 }
 
 /** "3 rounds", without those that have been cut. */
@@ -88,10 +126,10 @@ function laneSetSize({ reps }: SwimSet, lane: number, cut: number): string {
   return setSizeText(`${left(reps.counts[lane] ?? 0, cut)}`, distanceText(reps.distances[lane] ?? 0));
 }
 
-function setSize({ reps }: SwimSet, cut: number): string {
+function setSize({ reps, lanes }: SwimSet, cut: number): string {
   if (reps.kind === 'ladder') return ladderText(reps.distances, cut);
-  const counts = reps.counts.map((count) => `${left(count, cut)}`);
-  return setSizeText(byLane(counts), byLane(reps.distances.map(distanceText)));
+  const counts = ofLanes(lanes, reps.counts).map((count) => `${left(count, cut)}`);
+  return setSizeText(byLane(counts), byLane(ofLanes(lanes, reps.distances).map(distanceText)));
 }
 
 /** Cuts leave one rep at least where there is any. */
@@ -100,12 +138,12 @@ function left(count: number, cut: number): number {
 }
 
 /** Rounds in rounds are bracketed, so that it is seen where they end. */
-function innerWords(item: Item, cuts: Cuts): string {
-  if (item.kind !== 'rounds') return itemWords(item, cuts);
-  return `${roundsLeft(item, cuts)} of (${innerList(item, cuts)})`;
+function innerWords(item: Item, cuts: Cuts, within: boolean): string {
+  if (item.kind !== 'rounds') return itemWords(item, cuts, within);
+  return `${roundsLeft(item, cuts)} of (${innerList(item, cuts, within)})`;
 }
 
-function innerList(rounds: Rounds, cuts: Cuts): string {
-  const inner = cutsInside(rounds, cuts);
-  return rounds.items.map((item) => innerWords(item, inner)).join(', ');
+function innerList(over: Rounds | LaneLines, cuts: Cuts, within: boolean): string {
+  const inner = over.kind === 'rounds' ? cutsInside(over, cuts) : cuts;
+  return over.items.map((item) => innerWords(item, inner, within)).join(', ');
 }

@@ -57,7 +57,7 @@ export function recordCsv(view: RunView, run: RecordedRun): string {
       `${rep.of}`,
       distanceText(rep.distance),
       unit,
-      wordsCell(rep.set.words),
+      wordsCell(rep.words),
       `${swimmers}`,
       secondsCell(gap),
     ];

@@ -7,11 +7,11 @@ import type { RunView } from '../../../app/core/run/view.ts';
 import { cutLeft, linesAhead, targetsOf, type Target } from '../../../app/core/run/view/outline.ts';
 import { isEstimated } from '../../../app/core/plan/estimates.ts';
 import type { Round } from '../../../app/core/plan/plan.ts';
-import type { Item } from '../../../app/core/session/session.ts';
+import { itemsUnder, type Item } from '../../../app/core/session/session.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { repNow } from '../../ui/current-set.ts';
 import { roundNumbers } from '../../../app/core/words/round.ts';
-import { itemWords, roundsLeft, type Cuts } from '../../../app/core/words/set.ts';
+import { headingWords, itemWords, NO_CUTS, type Cuts } from '../../../app/core/words/set.ts';
 
 export type Progress = 'done' | 'now' | 'to-come';
 
@@ -75,7 +75,7 @@ export function outlineParts(view: RunView, isOpen: (part: OutlineRow) => boolea
     if (!open.has(partIndex)) return { row, lines: NONE };
     const found = { part: row.key, now, ahead, targets, passed: row.progress === 'done' };
     const { items } = plan.session.parts[partIndex]!;
-    return { row, lines: flatten(items, 1).map(({ item, depth }) => lineRow(view, item, depth, found)) };
+    return { row, lines: flatten(items, 1).map((flat) => lineRow(view, flat, found)) };
   });
 }
 
@@ -89,17 +89,19 @@ interface Found {
   readonly passed: boolean;
 }
 
-function lineRow(view: RunView, item: Item, depth: number, { part, now, ahead, targets, passed }: Found): OutlineRow {
+function lineRow(view: RunView, flat: FlatItem, { part, now, ahead, targets, passed }: Found): OutlineRow {
+  const { item, depth } = flat;
   const { line } = item;
-  const here = now.get(line);
+  const lines = linesIn(item);
+  const here = now.get(lines.find((each) => now.has(each)) ?? line);
   const round = item.kind === 'rounds' ? here?.find((each) => each.line === line) : undefined;
   return {
     kind: 'line',
     key: `line ${line} ${item.kind} ${depth}`,
     part,
     depth,
-    text: lineWords(item, view.cuts),
-    progress: here && !passed ? 'now' : ahead.has(line) ? 'to-come' : 'done',
+    text: lineWords(flat, view.cuts),
+    progress: here && !passed ? 'now' : lines.some((each) => ahead.has(each)) ? 'to-come' : 'done',
     note: round && !passed ? `in ${roundNumbers([round])}` : null,
     time: null,
     estimated: false,
@@ -109,19 +111,30 @@ function lineRow(view: RunView, item: Item, depth: number, { part, now, ahead, t
   };
 }
 
+/** By which of them it is told how far a row is: a line of some lanes alone goes by those under it. */
+function linesIn(item: Item): readonly number[] {
+  return item.kind === 'lanes' ? item.items.flatMap(linesIn) : [item.line];
+}
+
 /** Rounds stand over their lines; rounds written on one line with their set stand for it. */
-function lineWords(item: Item, cuts: Cuts): string {
-  const stands = item.kind === 'rounds' && item.items.some(({ line }) => line !== item.line);
-  return stands ? roundsLeft(item, cuts) : itemWords(item, cuts);
+function lineWords({ item, within }: FlatItem, cuts: Cuts): string {
+  return headingWords(item, cuts) ?? itemWords(item, cuts, within);
+}
+
+interface FlatItem {
+  readonly item: Item;
+  readonly depth: number;
+  /** Under a line that names its lanes. */
+  readonly within: boolean;
 }
 
 /** Lines of items with their depth, rounds before what is in them; `3 x 4 x 50` is one line. */
-function flatten(items: readonly Item[], depth: number): readonly { readonly item: Item; readonly depth: number }[] {
-  const flat: { item: Item; depth: number }[] = [];
+function flatten(items: readonly Item[], depth: number, within = false): readonly FlatItem[] {
+  const flat: FlatItem[] = [];
   for (const item of items) {
-    flat.push({ item, depth });
-    if (item.kind === 'rounds' && !item.items.every(({ line }) => line === item.line)) {
-      for (const inner of flatten(item.items, depth + 1)) flat.push(inner);
+    flat.push({ item, depth, within });
+    if (headingWords(item, NO_CUTS) !== null) {
+      for (const inner of flatten(itemsUnder(item), depth + 1, within || item.kind === 'lanes')) flat.push(inner);
     }
   }
   return flat;

@@ -15,7 +15,7 @@ import { about } from '../../../app/core/words/estimate.ts';
 import { holdText, intervalText } from '../../../app/core/words/interval.ts';
 import { commaed } from '../../../app/core/words/phrase.ts';
 import { reading, readingLeft, spanText } from '../../../app/core/words/reading.ts';
-import { cutsInside, itemWords, NO_CUTS, roundsLeft, type Cuts } from '../../../app/core/words/set.ts';
+import { cutsInside, headingWords, itemWords, NO_CUTS, type Cuts } from '../../../app/core/words/set.ts';
 import { clockTime, endTimeAfter, timeOfDay, timeOfDayAfter } from '../../../app/core/words/time-of-day.ts';
 
 export interface Timetable {
@@ -127,15 +127,16 @@ function squadRows(lanes: readonly Lane[]): readonly TimetableRow[] {
   return lanes.some((lane) => lane.css !== null) ? [...known, base, css] : [...known, base];
 }
 
-/** By line, the first rep that each lane swims of it, in lane order; null for a lane that does not. */
-function firstReps(stretches: readonly Stretch[]): ReadonlyMap<number, readonly (Rep | null)[]> {
-  const reps = new Map<number, (Rep | null)[]>();
+/** By line, what each lane swims of it the first time, in lane order; nothing for a lane that does not. */
+function firstReps(stretches: readonly Stretch[]): ReadonlyMap<number, readonly (readonly Rep[])[]> {
+  const reps = new Map<number, Rep[][]>();
   for (const { lanes } of stretches) {
     lanes.forEach((own, lane) => {
       for (const rep of own.reps) {
-        const line = reps.get(rep.set.line) ?? lanes.map(() => null);
+        const line = reps.get(rep.set.line) ?? lanes.map(() => []);
         reps.set(rep.set.line, line);
-        line[lane] = line[lane] ?? rep;
+        const first = line[lane]!;
+        if (first.length === 0 || first[0]!.set === rep.set) first.push(rep);
       }
     });
   }
@@ -146,31 +147,37 @@ function firstReps(stretches: readonly Stretch[]): ReadonlyMap<number, readonly 
 function rowsOf(
   items: readonly Item[],
   depth: number,
-  reps: ReadonlyMap<number, readonly (Rep | null)[]>,
+  reps: ReadonlyMap<number, readonly (readonly Rep[])[]>,
   lanes: readonly number[],
   cuts: Cuts,
+  within = false,
 ): readonly TimetableRow[] {
   const rows: TimetableRow[] = [];
   for (const item of items) {
     const key = `${item.line} ${depth}`;
-    if (item.kind === 'rounds') {
-      rows.push({ key, depth, words: roundsLeft(item, cuts), lanes: [] });
-      for (const row of rowsOf(item.items, depth + 1, reps, lanes, cutsInside(item, cuts))) rows.push(row);
+    if (item.kind === 'rounds' || item.kind === 'lanes') {
+      rows.push({ key, depth, words: headingWords(item, cuts) ?? itemWords(item, cuts, within), lanes: [] });
+      const inner = item.kind === 'rounds' ? cutsInside(item, cuts) : cuts;
+      const isWithin = within || item.kind === 'lanes';
+      for (const row of rowsOf(item.items, depth + 1, reps, lanes, inner, isWithin)) rows.push(row);
     } else {
       const own = item.kind === 'talk' || item.kind === 'break' ? undefined : reps.get(item.line);
       rows.push({
         key,
         depth,
-        words: itemWords(item, cuts),
-        lanes: own ? lanes.map((lane) => timingText(own[lane]!)) : [],
+        words: itemWords(item, cuts, within),
+        lanes: own ? lanes.map((lane) => timingText(item, own[lane]!)) : [],
       });
     }
   }
   return rows;
 }
 
-function timingText(rep: Rep | null): string {
-  return rep ? commaed(intervalText(rep), holdText(rep.target)) : '–';
+/** The first rep's; where reps differ, each of them once. */
+function timingText(item: Item, reps: readonly Rep[]): string {
+  if (reps.length === 0) return '–';
+  const shown = item.kind === 'set' && item.ways ? reps : reps.slice(0, 1);
+  return [...new Set(shown.map((rep) => commaed(intervalText(rep), holdText(rep.target))))].join(' / ');
 }
 
 /** Marked where an estimate is in it. */

@@ -38,6 +38,16 @@ const IN_A_PART: [line: string, column: number, words: string][] = [
   ['1:5 easy', 1, 'two digits'],
   ['talk 1.30 turns', 6, '1:30'],
   ['130 of 100s @ base', 1, '2:10'],
+  ["4 x 50 @ 1'75", 10, 'not a time'],
+  ["4 x 50 @ 130''", 10, '2:10'],
+  // What would be lost among words
+  ['4 x 50 w/ 15 sec', 11, 'rest 15'],
+  ['4 x 50 w/ 15s', 11, 'rest 15'],
+  ['4 x 50 with 45" of rest', 13, 'would be lost'],
+  ["4 x 50 with 1'30 @ 2:00", 13, 'would be lost'],
+  ['4 x 50 from 1.40 @ 2:00', 13, '1:40'],
+  ['10:00 easy w/ 20 seconds', 15, 'rest 20'],
+  ['4 x (50 free, 50 back)', 5, '3 rounds'],
   // intervals
   ['4 x 50 @', 8, 'interval is missing'],
   ['4 x 50 @ free', 8, 'interval is missing'],
@@ -146,7 +156,7 @@ const IN_A_PART: [line: string, column: number, words: string][] = [
   ['Start: 19:30', 1, 'to the top'],
   ['start on time', 1, 'to the top'],
   ['lane1', 1, 'to the top'],
-  ['lanes 4', 1, 'to the top'],
+  ['lanes 4', 1, 'write lanes 1-3:'],
   ['Main set 1:30', 10, 'would be lost'],
   ['Kick 4x', 6, 'would be lost'],
   ['Pull 200', 6, 'would be lost'],
@@ -164,7 +174,7 @@ const IN_THE_HEADER: [line: string, column: number, words: string][] = [
   ['lane1 css 1:20', 1, 'space'],
   ['lane:1', 1, 'space'],
   ['pool25 m', 1, 'space'],
-  ['lanes 4', 1, 'each lane'],
+  ['lanes 4', 1, 'a line a lane'],
   ['pool 25', 6, 'm or yd'],
   ['pool 0.99 m', 6, '1 to 100'],
   ['pool 100.01 m', 6, '1 to 100'],
@@ -220,9 +230,9 @@ describe('faults', () => {
     expect(lines(twice)).toEqual([3, 5, 7, 10]);
   });
 
-  test('[header] a finish equal to the start is a fault of its line', () => {
+  test('[header] a finish the same as the start is a fault of its line', () => {
     expect(faults('finish 19:30\nstart 19:30\n50')).toMatchObject([
-      { line: 1, column: 8, message: /equal to the start/ },
+      { line: 1, column: 8, message: /the same as the start/ },
     ]);
   });
 

@@ -97,6 +97,10 @@ const FORMS: [line: string, meaning: object][] = [
   ['Talk: 2 min', { kind: 'talk', time: 120_000, words: '' }],
   ['break 2:00 drink', { kind: 'break', time: 120_000, words: 'drink' }],
   ['rest :30', { kind: 'break', time: 30_000, words: '' }],
+  ["2' easy", { kind: 'timed-swim', time: 120_000, words: 'easy' }],
+  ["20' of 100s @ base", { kind: 'block', time: 1_200_000 }],
+  ["4 x 50 by 50's", { words: "by 50's", timing: { kind: 'untimed' } }],
+  ['4 x 100 easy by 25s', { words: 'easy by 25s' }],
 ];
 
 describe('forms of a line', () => {
@@ -133,6 +137,17 @@ describe('forms of a line', () => {
 
   test.each([
     ['1:30', 90_000],
+    ["1'30", 90_000],
+    ['1’30”', 90_000],
+    ["1'30''", 90_000],
+    ['45"', 45_000],
+    ["45''", 45_000],
+    ['28.5"', 28_500],
+    ["2'", 120_000],
+    ['45 secs', 45_000],
+    ['45 seconds', 45_000],
+    ['2 mins', 120_000],
+    ['2 minutes', 120_000],
     ['01:30', 90_000],
     ['12:05', 725_000],
     ['0:59:59', 3_599_000],

@@ -14,6 +14,7 @@ describe('settings', () => {
   test('[header] every default', () => {
     expect({ ...session('50 easy'), parts: [] }).toEqual({
       parts: [],
+      notes: [],
       title: null,
       pool: { length: 2500, unit: 'm' },
       startsAt: null,
@@ -43,6 +44,43 @@ describe('settings', () => {
     ['grid 1', { grid: 1000 }],
   ])('[header] %s', (line, settings) => {
     expect(session(`${line}\n100\n`)).toMatchObject(settings);
+  });
+
+  test.each([
+    ['start 7:30 pm\nfinish 8:30 pm', 1170, 1230],
+    ['start 7 PM\nfinish 8:15pm', 1140, 1215],
+    ['start 12 am\nfinish 12:30 pm', 0, 750],
+    ['start 19:30-20:30', 1170, 1230],
+    ['start 19:30 to 20:30', 1170, 1230],
+    ['start 23:30 – 0:30', 1410, 30],
+    ['start 7:30-8:30 pm', 1170, 1230],
+    ['start 7-8 am', 420, 480],
+    ['start 11-1 pm', 660, 780],
+    ['start 11:30 pm to 12:30 am', 1410, 30],
+    ['start 7:30 pm\nfinish 20:30', 1170, 1230],
+  ])('[header] %s', (lines, startsAt, finishBy) => {
+    expect(session(`${lines}\n50`)).toMatchObject({ startsAt, finishBy });
+  });
+
+  test.each([
+    ['start 7', 'no time of day'],
+    ['start 13 pm', 'no time of day'],
+    ['start 0:30 am', 'no time of day'],
+    ['start 7:30 pm\nfinish 8:30', 'am or pm is missing'],
+    ['start 7:30\nfinish 8:30 pm', 'am or pm is missing'],
+    ['start 7:30 pm-8:30', 'am or pm is missing'],
+    ['start 19:30-19:30', 'the same as the start'],
+    ['start 19:30-20', 'no time of day'],
+    ['finish 20:30\nstart 19:30-20:45', 'a second finish'],
+    ['start 19:30-20:30\nfinish 20:30', 'a second finish'],
+  ])('[header] a fault: %s', (lines, words) => {
+    const read = parseSession(`${lines}\n50`, null);
+    expect(read.ok ? [] : read.faults.map(({ message }) => message)).toEqual([expect.stringContaining(words)]);
+  });
+
+  test('[header] a setting that is badly written turns none of those behind it into a fault', () => {
+    const read = parseSession('Title\nlane1 css 1:20\nfinish at 20:30\nlane 2 base 1:30\npool 25 m\nPart\n50', null);
+    expect(read.ok ? [] : read.faults.map(({ line }) => line)).toEqual([2, 3]);
   });
 
   test('[header] `start` and `start on` are two settings, and a finish before the start is the next day', () => {

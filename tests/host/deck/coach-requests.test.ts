@@ -27,7 +27,7 @@ const brokenBody = (host: DeckHost, path: string, why: 'too large' | 'broken off
 
 const refused = (status: number, why: string): Reply => ({ status, value: { ok: false, why } });
 
-const TOO_LARGE = 'A session has at most 256 KiB of text.';
+const TOO_LARGE = 'A session can have 256 KiB of text at most: make it shorter.';
 
 /** A host whose run has been given a start. */
 async function going(): Promise<DeckHost> {
@@ -39,10 +39,10 @@ async function going(): Promise<DeckHost> {
 
 describe('[requests] which bodies are taken', () => {
   test.each([
-    ['/session', 'PUT', 'image/png', 'A session comes as text/plain, or as application/json with its lanes.'],
-    ['/command', 'POST', 'text/plain', 'A command comes as application/json.'],
-    ['/clock', 'POST', 'text/plain', 'A clock to be matched comes as application/json.'],
-    ['/leave', 'POST', 'text/plain', 'The run to be left comes as application/json.'],
+    ['/session', 'PUT', 'image/png', 'Send a session as text/plain, or as application/json with its lanes.'],
+    ['/command', 'POST', 'text/plain', 'Send a command as application/json.'],
+    ['/clock', 'POST', 'text/plain', 'Send a clock to match as application/json.'],
+    ['/leave', 'POST', 'text/plain', 'Send the run to leave as application/json.'],
   ])('%s by %s, JSON and not %s', (path, method, type, why) => {
     const question = QUESTIONS.get(path)!;
     expect(question.method).toBe(method);
@@ -103,7 +103,7 @@ describe('[requests] a session', () => {
   });
 
   test('that is no JSON, or none of a session, or not in UTF-8, is refused with how one reads', async () => {
-    const why = 'As JSON a session reads {"text": "…", "lanesText": "…" or null}.';
+    const why = 'Write a session in JSON as {"text": "…", "lanesText": "…" or null}.';
     for (const body of ['{"text"', '{}', '{"text":7}', Buffer.from([0x22, 0xff, 0x22])]) {
       expect(await ask(deck(), '/session', body)).toEqual(refused(400, why));
     }
@@ -155,14 +155,14 @@ describe('[requests] a command', () => {
     ['that is no message', 'no JSON', false],
   ])('a message %s is refused', async (_, message, isNewer) => {
     const why = isNewer
-      ? 'That was no command of this version of the program: reload the page.'
-      : 'That was no command.';
+      ? 'This command is not of this version of Lanecall: reload the page.'
+      : 'That was not a command.';
     expect(await ask(deck(), '/command', message)).toEqual(refused(400, why));
   });
 });
 
 describe("[requests] the pool's clock", () => {
-  const READS = 'A clock to be matched reads {"run": "…", "clockPhase": 0 to 59999 or null}.';
+  const READS = 'Write a clock to match as {"run": "…", "clockPhase": 0 to 59999 or null}.';
 
   test('is matched, and the run opened anew', async () => {
     const host = deck();
@@ -179,10 +179,10 @@ describe("[requests] the pool's clock", () => {
     expect(await ask(host, '/clock', { run: 'run-1', clockPhase: 60_000 })).toEqual(refused(400, READS));
     expect(await brokenBody(host, '/clock', 'broken off')).toEqual(refused(400, READS));
     expect(await ask(host, '/clock', { run: 'run-9', clockPhase: 0 })).toEqual(
-      refused(409, 'Another session has been opened since: look again.'),
+      refused(409, 'Another session has been opened in the meantime: check the screen, then try again.'),
     );
     expect(await ask(host, '/clock', { run: 'run-1', clockPhase: 0 })).toEqual(
-      refused(409, 'The run has started: its clock stays as it is.'),
+      refused(409, 'The run has started: its clock can no longer be changed.'),
     );
     expect(await ask(deck(), '/clock', { run: 'run-1', clockPhase: 0 })).toMatchObject({ status: 409 });
   });
@@ -190,13 +190,13 @@ describe("[requests] the pool's clock", () => {
 
 describe('[requests] a run that came back', () => {
   test('is left only where one has just come back', async () => {
-    const why = 'That run is not one that has just come back: finish it instead.';
+    const why = 'This run can no longer be left: use Finish instead.';
     expect(await ask(await going(), '/leave', { run: 'run-1' })).toEqual(refused(409, why));
     expect(await ask(deck(), '/leave', { run: 'run-1' })).toEqual(refused(409, why));
   });
 
   test('is named, or nothing is left', async () => {
-    const why = 'The run to be left reads {"run": "…"}.';
+    const why = 'Write the run to leave as {"run": "…"}.';
     expect(await ask(deck(), '/leave', {})).toEqual(refused(400, why));
     expect(await brokenBody(deck(), '/leave', 'too large')).toEqual(refused(400, why));
   });

@@ -211,12 +211,12 @@ describe('[host] what the screens are told', () => {
   test('that a rewrite was made from a text that nobody has any more', async () => {
     const { host } = await back();
     const answer = await host.command('r', { do: 'rewrite', text: TEXT }, {}, null, 'f'.repeat(32));
-    expect(answer.why).toBe('The session has been changed since this was begun. Look at it again.');
+    expect(answer.why).toBe('The session was changed while you were writing. Look at it again.');
   });
 });
 
 test('[host] the clock of a run is matched only where that run is open', async () => {
-  const why = 'Another session has been opened since: look again.';
+  const why = 'Another session has been opened in the meantime: check the screen, then try again.';
   expect(await deck().host.matchClock('run-1', 0)).toEqual({ ok: false, why });
   const { host } = deck();
   await host.open(SOURCE, { replace: false });

@@ -28,7 +28,7 @@ export function endIsEstimate(view: RunView): boolean {
 /** When the lane will be through with its stretch: by what it is at, and what it has left. */
 function laneRestsOnEstimate({ takesPart, leftHere, last, reps, next }: LaneState): boolean {
   if (!takesPart) return false;
-  if (leftHere && last !== null && last.rep.set.estimated) return true;
-  for (let at = next; at < reps.length; at++) if (reps[at]!.set.estimated) return true;
+  if (leftHere && last !== null && last.rep.estimated) return true;
+  for (let at = next; at < reps.length; at++) if (reps[at]!.estimated) return true;
   return false;
 }
