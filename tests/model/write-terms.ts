@@ -125,7 +125,7 @@ function writeReps<Value>(
     const place = index === reps.length - 1 ? last : 'value';
     return writeList(list, random, (value) => write(value, place));
   });
-  return written.join(random.chance(0.85) ? ', ' : ',');
+  return written.join(', ');
 }
 
 export function writeList<Value>(list: PerLane<Value>, random: Random, write: (value: Value) => string): string {
