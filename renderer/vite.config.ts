@@ -18,7 +18,11 @@ export default defineConfig({
   // The oldest browsers have no globalThis; self is the same object in pages and workers.
   define: { globalThis: 'self' },
   // It knows custom media, by which the widths stand in one file (ui/widths.css); and modules.
-  css: { transformer: 'lightningcss', lightningcss: { drafts: { customMedia: true } } },
+  // Names of grid areas are not a module's own: a frame gives places to what stands in it.
+  css: {
+    transformer: 'lightningcss',
+    lightningcss: { drafts: { customMedia: true }, cssModules: { grid: false } },
+  },
   build: {
     target: ['chrome68', 'es2018'],
     cssTarget: 'chrome68',

@@ -65,8 +65,3 @@ function leaveCells(plan: Plan, rep: Rep, start: Millis): string[] {
     rep.set.untimed ? 'yes' : 'no',
   ];
 }
-
-/** Adds seconds, because a column is easier to read if all its times are written alike. */
-function withSeconds(time: string): string {
-  return time.length === 'HH:MM'.length ? `${time}:00` : time;
-}

@@ -1,6 +1,6 @@
 /*
- * Distances and the pool's length: whether a distance is whole lengths, and how many. Three lengths
- * of a 33.33 m pool count as 100 m, so a difference of half a percent is ignored.
+ * Distances and the pool's length: whether a distance is whole lengths, and how many. Three lengths of a 33.33 m pool
+ * count as 100 m, so a difference of half a percent is ignored.
  */
 
 import type { Hundredths, Tenths } from './units.ts';

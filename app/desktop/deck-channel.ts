@@ -25,12 +25,14 @@ interface Connection {
 /** Questions of pages come as nothing else. */
 const JSON_TYPE = 'application/json';
 
-/** kindOf: which window a `webContents.id` belongs to; null for none of ours. */
-export function openDeckChannel(
-  host: DeckHost,
-  clock: Clock,
-  kindOf: (contents: number) => WindowKind | null,
-): DeckChannel {
+export interface ChannelPorts {
+  /** Which window a `webContents.id` belongs to; null for none of ours. */
+  kindOf(contents: number): WindowKind | null;
+  /** The page of a window has been painted for the first time since it was loaded. */
+  painted(kind: WindowKind): void;
+}
+
+export function openDeckChannel(host: DeckHost, clock: Clock, { kindOf, painted }: ChannelPorts): DeckChannel {
   const connections = new Map<number, Connection>();
 
   const gone = (contents: number): void => {
@@ -77,6 +79,11 @@ export function openDeckChannel(
   ipcMain.on(CHANNELS.hangUp, (event, n: unknown) => {
     if (admitted(CHANNELS.hangUp, event) === null) return;
     if (connections.get(event.sender.id)?.n === n) gone(event.sender.id);
+  });
+
+  ipcMain.on(CHANNELS.painted, (event) => {
+    const kind = admitted(CHANNELS.painted, event);
+    if (kind !== null) painted(kind);
   });
 
   ipcMain.handle(CHANNELS.ask, (event, method: unknown, path: unknown, body: unknown): Promise<Reply> => {

@@ -1,27 +1,19 @@
 /*
  * How the coach's window opens and closes: where it was, if there is still a display there; and, because
- * closing it ends the program, during a run not at the first press.
+ * closing it ends the program, only where that may end.
  */
 
 import { screen, type BrowserWindow, type Rectangle } from 'electron';
-import type { Timers } from '../host/time/timers.ts';
 import { CHANNELS, type SessionFile } from '../wire/window-bridge.ts';
 import type { SomeDisplay } from './displays.ts';
 import { programWindow, type WindowEvents, type WindowLook } from './program-window.ts';
 import { isPageOf } from './window-kind.ts';
 
 export interface DeskPorts {
-  readonly timers: Timers;
-  /** In ms of any one clock. */
-  now(): number;
-  /** Whether a run would miss its window. */
-  isGoing(): boolean;
-  /** For the coach; null when it is over. */
-  tell(sentence: string | null): void;
+  /** Closing it ends the program. */
+  mayLeave(): boolean;
   /** Where the window is, to open there the next time. */
   keep(bounds: Rectangle): void;
-  /** Its page is there. */
-  opened(): void;
 }
 
 export interface DeskWindow {
@@ -42,16 +34,6 @@ export function deskWindow(
   // What the coach must see, until the page that shows it is there.
   let waiting: SessionFile[] = [];
   let loaded: BrowserWindow | null = null;
-  let refusedAt: number | null = null;
-
-  const mayCloseNow = (): boolean => {
-    const now = ports.now();
-    if (mayClose(ports.isGoing(), refusedAt, now)) return true;
-    refusedAt = now;
-    ports.tell(NOT_CLOSED);
-    ports.timers.set(() => ports.tell(null), MEANT_WITHIN);
-    return false;
-  };
 
   const window = programWindow('desk', {
     ...events,
@@ -59,7 +41,7 @@ export function deskWindow(
       events.made(made);
       made.on('close', (event) => {
         ports.keep(made.getNormalBounds());
-        if (!mayCloseNow()) event.preventDefault();
+        if (!ports.mayLeave()) event.preventDefault();
       });
     },
     loaded(made) {
@@ -67,7 +49,6 @@ export function deskWindow(
       loaded = made;
       for (const file of waiting) made.webContents.send(CHANNELS.sessionFile, file);
       waiting = [];
-      ports.opened();
     },
   });
   const look = deskLook(screen.getAllDisplays(), screen.getPrimaryDisplay().id, before);
@@ -116,14 +97,3 @@ function overlaps(area: Rectangle, window: Rectangle): boolean {
   const across = Math.min(area.x + area.width, window.x + window.width) - Math.max(area.x, window.x);
   return across >= HOLD && window.y >= area.y && window.y <= area.y + area.height - HOLD;
 }
-
-/** For so long a second press counts as meant, in ms. */
-const MEANT_WITHIN = 10_000;
-
-/** refusedAt: when a press was last refused, by the same clock as now; null for never. */
-export function mayClose(isGoing: boolean, refusedAt: number | null, now: number): boolean {
-  return !isGoing || (refusedAt !== null && now - refusedAt <= MEANT_WITHIN);
-}
-
-const NOT_CLOSED =
-  'A run is going. Close the window again within 10 s to end Lanecall; the run comes back when it is started again.';

@@ -5,11 +5,14 @@
 
 import { spawn } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
+import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { app, dialog, Menu } from 'electron';
+import { dataFolder } from '../host/lock/data-folder.ts';
 import { registerScheme } from './app-pages.ts';
 import { startArguments } from './arguments.ts';
 import { executableOf, STARTED_APART, wordsForXServer } from './display-server.ts';
+import { bringOver } from './older-data.ts';
 import { startProgram, type Program } from './program.ts';
 
 const given = startArguments(process.argv, process.defaultApp ?? false, process.cwd());
@@ -65,15 +68,19 @@ function begin(): void {
     const session = sessionIn(more);
     if (session !== null) openFile(session);
   });
+  // A click on the Dock.
+  app.on('activate', () => void program.then((running) => running?.focus()));
   // Without a listener Electron would end the program while a window is being replaced.
   app.on('window-all-closed', () => undefined);
 }
 
 async function start(): Promise<Program | null> {
-  const folder = given.data ?? join(app.getPath('userData'), 'data');
+  const { platform, env } = process;
+  const folder = given.data ?? dataFolder({ platform, env, home: homedir() });
+  // Where that fails it is tried again the next time.
+  if (given.data === null) await bringOver(join(app.getPath('userData'), 'data'), folder).catch(() => undefined);
   const started = await startProgram(folder, join(__dirname, '..', 'pages'));
   if (!started.ok) return refuse(started.why);
-  endInOrder(started.program);
   if (given.session !== null) await started.program.openFile(given.session, given.lanes);
   return started.program;
 }
@@ -83,15 +90,6 @@ function refuse(why: string): null {
   if (app.isPackaged) dialog.showErrorBox('Lanecall cannot start', why);
   process.stderr.write(`${why}\n`, () => app.exit(1));
   return null;
-}
-
-/** The journal gets its last lines before the program goes. */
-function endInOrder({ end }: Program): void {
-  let ended: Promise<void> | null = null;
-  app.on('before-quit', (event) => {
-    event.preventDefault();
-    ended ??= end().finally(() => app.exit(0));
-  });
 }
 
 function sessionIn(more: unknown): string | null {

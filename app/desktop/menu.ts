@@ -14,6 +14,8 @@ export interface MenuState {
 }
 
 export interface MenuActions {
+  /** Brings the coach's window to the front. */
+  showCoach(): void;
   show(shown: boolean): void;
   look(look: WallWish['look']): void;
   moveTo(display: SomeDisplay): void;
@@ -21,9 +23,17 @@ export interface MenuActions {
 
 /** actions: asked for when something is chosen. */
 export function menuTemplate(state: MenuState, actions: () => MenuActions): MenuItemConstructorOptions[] {
-  const own: MenuItemConstructorOptions =
-    state.platform === 'darwin' ? { role: 'appMenu' } : { label: 'Lanecall', submenu: [{ role: 'quit' }] };
-  return [own, { role: 'editMenu' }, { label: 'Wall screen', submenu: wallItems(state, actions) }];
+  const wall: MenuItemConstructorOptions = { label: 'Wall screen', submenu: wallItems(state, actions) };
+  const editing: MenuItemConstructorOptions = { role: 'editMenu' };
+  if (state.platform !== 'darwin') return [{ label: 'Lanecall', submenu: [{ role: 'quit' }] }, editing, wall];
+  const coach: MenuItemConstructorOptions = { label: "Coach's window", click: () => actions().showCoach() };
+  return [
+    // The usual menu of the program has Hide in it too, which would take the wall screen away.
+    { label: 'Lanecall', submenu: [{ role: 'about' }, { type: 'separator' }, { role: 'quit' }] },
+    editing,
+    wall,
+    { label: 'Window', role: 'window', submenu: [coach, { type: 'separator' }, { role: 'front' }] },
+  ];
 }
 
 function wallItems({ displays, wish, place }: MenuState, actions: () => MenuActions): MenuItemConstructorOptions[] {

@@ -62,13 +62,16 @@ export function stayAwake(host: DeckHost, clock: Clock): Consumer & { stop(): vo
   };
 }
 
+/** A sign of life of the run that is going, on the disk when this returns. */
+export function signNow(host: DeckHost, clock: Clock, journal: JournalFile): void {
+  const run = host.current();
+  const moment = clock.instant();
+  if (run) journal.signNow({ run: run.id, at: Math.floor(moment.hostTime - run.openedAt), leaves: [], ...moment });
+}
+
 /** woken: called after the host has found out how long the machine slept. */
 export function watchSleep(host: DeckHost, clock: Clock, journal: JournalFile, woken: () => void): void {
-  powerMonitor.on('suspend', () => {
-    const run = host.current();
-    const moment = clock.instant();
-    if (run) journal.signNow({ run: run.id, at: Math.floor(moment.hostTime - run.openedAt), leaves: [], ...moment });
-  });
+  powerMonitor.on('suspend', () => signNow(host, clock, journal));
   powerMonitor.on('resume', () => {
     clock.check();
     woken();

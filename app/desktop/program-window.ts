@@ -57,9 +57,8 @@ export function programWindow(kind: WindowKind, events: WindowEvents): ProgramWi
     const { id } = contents;
     window = made;
     guardNavigation(contents, kind);
-    contents.on('did-start-navigation', ({ isMainFrame, isSameDocument }) => {
-      if (isMainFrame && !isSameDocument) events.pageGone(id);
-    });
+    // Not when a navigation starts: that comes before it is refused (documentation, "Navigation Events").
+    contents.on('did-navigate', () => events.pageGone(id));
     contents.on('did-finish-load', () => events.loaded(made));
     contents.on('render-process-gone', (_, { reason }) => {
       events.pageGone(id);

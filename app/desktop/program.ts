@@ -17,20 +17,22 @@ import { servePages } from './app-pages.ts';
 import { openDeckChannel } from './deck-channel.ts';
 import { deskWindow, type DeskWindow } from './desk-window.ts';
 import { placesWindows } from './display-server.ts';
-import { menuTemplate } from './menu.ts';
+import { menuTemplate, type MenuActions } from './menu.ts';
+import { nameSaveDialogs } from './downloads.ts';
+import { listenForEndings, watchSessionEnd, type Endings } from './endings.ts';
 import { openFile } from './opened-file.ts';
 import { guardPermissions } from './permissions.ts';
-import { keepsAwake, stayAwake, watchSleep } from './power.ts';
+import { keepsAwake, signNow, stayAwake, watchSleep } from './power.ts';
 import { keepSettings, type KeptSettings } from './settings.ts';
+import { keyForCoach } from './wall-keys.ts';
 import { wallWindow, type WallWindow } from './wall-window.ts';
+import { wayOut } from './way-out.ts';
 import type { WindowKind } from './window-kind.ts';
 
 export interface Program {
   /** Brings the coach's window to the front. */
   focus(): void;
   openFile(path: string, lanes: string | null): Promise<void>;
-  /** Resolves when all that can be is written. */
-  end(): Promise<void>;
 }
 
 export type ProgramStart =
@@ -45,14 +47,36 @@ export async function startProgram(folder: string, pages: string): Promise<Progr
   const { host, journal, close } = opening.deck;
   const settings = await keepSettings(folder);
   shutIn(pages);
-  const windows = openWindows(host, clock, settings);
+  const out = wayOut({
+    timers,
+    now: clock.now,
+    isGoing() {
+      const run = host.current();
+      return run !== null && keepsAwake(run, Math.floor(clock.now() - run.openedAt));
+    },
+    tell: (sentence) => host.tell('closing', sentence),
+    show: () => windows.desk.focus(),
+  });
   const awake = stayAwake(host, clock);
+  const endings: Endings = {
+    wayOut: out,
+    async end() {
+      windows.end();
+      awake.stop();
+      loop.stop();
+      await settings.written();
+      await close();
+    },
+    endNow: () => signNow(host, clock, journal),
+  };
+  const windows = openWindows(host, clock, settings, endings);
   const loop = startLoop(clock, timers, [lifeSigns(host, clock, journal), awake]);
   host.onChange(() => loop.wake());
   watchSleep(host, clock, journal, () => {
     loop.wake();
     windows.woken();
   });
+  listenForEndings(endings);
   process.on('uncaughtException', (error) => host.tell('fault', faultText(error)));
   return {
     ok: true,
@@ -61,13 +85,6 @@ export async function startProgram(folder: string, pages: string): Promise<Progr
       async openFile(path, lanes) {
         const file = await openFile(host, path, lanes);
         if (file) windows.desk.send(file);
-      },
-      async end() {
-        windows.end();
-        awake.stop();
-        loop.stop();
-        await settings.written();
-        await close();
       },
     },
   };
@@ -78,6 +95,7 @@ function shutIn(pages: string): void {
   guardPermissions(session.defaultSession);
   guardRequests(session.defaultSession);
   servePages(session.defaultSession, readPages(pages));
+  nameSaveDialogs(session.defaultSession);
 }
 
 interface Windows {
@@ -87,26 +105,27 @@ interface Windows {
   end(): void;
 }
 
-function openWindows(host: DeckHost, clock: Clock, settings: KeptSettings): Windows {
+function openWindows(host: DeckHost, clock: Clock, settings: KeptSettings, endings: Endings): Windows {
   const timers = systemTimers;
   const kinds = new Map<number, WindowKind>();
-  const channel = openDeckChannel(host, clock, (contents) => kinds.get(contents) ?? null);
-  const made = (kind: WindowKind) => (window: BrowserWindow) => void kinds.set(window.webContents.id, kind);
-  const isGoing = (): boolean => {
-    const run = host.current();
-    return run !== null && keepsAwake(run, Math.floor(clock.now() - run.openedAt));
+  const channel = openDeckChannel(host, clock, {
+    kindOf: (contents) => kinds.get(contents) ?? null,
+    painted: (kind) => {
+      const window = kind === 'desk' ? desk.current() : null;
+      if (window) whenVisible(window, sayOpen);
+    },
+  });
+  const made = (kind: WindowKind) => (window: BrowserWindow) => {
+    kinds.set(window.webContents.id, kind);
+    watchSessionEnd(window, endings);
   };
   let ending = false;
 
   const desk = deskWindow(
     settings.now().desk,
     {
-      timers,
-      now: clock.now,
-      isGoing,
-      tell: (sentence) => host.tell('closing', sentence),
+      mayLeave: endings.wayOut.mayLeave,
       keep: (bounds) => settings.change({ desk: bounds }),
-      opened: () => process.stdout.write(OPEN),
     },
     { made: made('desk'), pageGone: channel.gone, closed: () => app.quit() },
   );
@@ -124,11 +143,18 @@ function openWindows(host: DeckHost, clock: Clock, settings: KeptSettings): Wind
       changed(wish, place) {
         settings.change({ wall: wish });
         const displays = screen.getAllDisplays();
-        const template = menuTemplate({ displays, wish, place, platform: process.platform }, () => wall);
+        const actions = (): MenuActions => ({ ...wall, showCoach: desk.focus });
+        const template = menuTemplate({ displays, wish, place, platform: process.platform }, actions);
         Menu.setApplicationMenu(Menu.buildFromTemplate(template));
       },
     },
-    { made: made('wall'), pageGone: channel.gone },
+    {
+      made(window) {
+        made('wall')(window);
+        passKeysOn(window, () => desk.current());
+      },
+      pageGone: channel.gone,
+    },
   );
 
   return {
@@ -144,8 +170,25 @@ function openWindows(host: DeckHost, clock: Clock, settings: KeptSettings): Wind
   };
 }
 
-/** For whoever started the program: its first page is there. */
-const OPEN = 'Lanecall is open.\n';
+function passKeysOn(from: BrowserWindow, to: () => BrowserWindow | null): void {
+  from.webContents.on('before-input-event', (event, input) => {
+    const key = keyForCoach(input);
+    if (!key) return;
+    event.preventDefault();
+    to()?.webContents.send(CHANNELS.key, key);
+  });
+}
+
+/** Painted on a window that is not shown would be painted for nobody. */
+function whenVisible(window: BrowserWindow, call: () => void): void {
+  if (window.isVisible()) call();
+  else window.once('show', call);
+}
+
+/** For whoever started the program: somebody can see the coach's window. Said once a page; once is heard. */
+function sayOpen(): void {
+  process.stdout.write('Lanecall is open.\n');
+}
 
 /** A fault of the program in one place must not end the run everywhere; Electron would stop it all with a box. */
 function faultText(error: unknown): string {

@@ -17,7 +17,7 @@ export interface Sender {
   readonly isTop: boolean;
 }
 
-const FOR_ALL: readonly string[] = [CHANNELS.connect, CHANNELS.say, CHANNELS.hangUp];
+const FOR_ALL: readonly string[] = [CHANNELS.connect, CHANNELS.say, CHANNELS.hangUp, CHANNELS.painted];
 const FOR_COACH: readonly string[] = [CHANNELS.ask];
 
 /** Has to be asked while the event is being handled: a frame that navigates is another afterwards. */

@@ -7,16 +7,18 @@
 /** The name under which a page finds its bridge on `window`; a browser has none. */
 export const BRIDGE = 'lanecallWindow';
 
-/** From a window to the main process (`connect`, `say`, `hangUp`, `ask`) and back (the others). */
+/** From a window to the main process (`connect`, `say`, `hangUp`, `ask`, `painted`) and back (the others). */
 export const CHANNELS = {
   connect: 'deck:connect',
   say: 'deck:say',
   hangUp: 'deck:hang-up',
   ask: 'deck:ask',
+  painted: 'window:painted',
   heard: 'deck:heard',
   closed: 'deck:closed',
   woken: 'deck:woken',
   sessionFile: 'deck:session-file',
+  key: 'window:key',
 } as const;
 
 /** What the page of every window has. */
@@ -36,6 +38,14 @@ export interface CoachBridge extends WindowBridge {
   ask(method: string, path: string, body: string): Promise<Reply>;
   /** Calls back with every session file that cannot simply be opened, so that the coach sees it. */
   onSessionFile(call: (file: SessionFile) => void): void;
+}
+
+/** A key that was pressed on another window, as `KeyboardEvent` has it. */
+export interface PressedKey {
+  readonly key: string;
+  readonly code: string;
+  readonly shiftKey: boolean;
+  readonly repeat: boolean;
 }
 
 export interface Reply {

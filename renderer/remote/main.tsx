@@ -6,7 +6,6 @@ import { StrictMode } from 'react';
 import '../ui/tokens.css';
 import '../ui/digits.css';
 import '../ui/coach/coach.css';
-import './remote.css';
 import { openLink } from '../link/link.ts';
 import { createHand } from '../ui/coach/hand.ts';
 import { startFrames } from '../ui/coach/frames.ts';

@@ -6,6 +6,7 @@ import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { inByText } from '../../app/core/words/clock.ts';
 import { lanesNamed } from '../../app/core/words/lanes.ts';
+import { commaed } from '../../app/core/words/phrase.ts';
 import { inText, readingLeft } from '../../app/core/words/reading.ts';
 import { repText } from '../../app/core/words/rep.ts';
 import { leaveText, stretchText, whichRep } from '../ui/coach/words.ts';
@@ -37,7 +38,7 @@ export function nextLeaveOf(view: RunView, lane: number | null, clock: ClockChoi
   return {
     leave: leaveText(clock, view, earliest),
     left: inText(earliest - view.t),
-    what: `${who}${repText(next.rep, unit)}${whichRep(next)}`,
+    what: `${who}${commaed(repText(next.rep, unit), whichRep(next))}`,
   };
 }
 

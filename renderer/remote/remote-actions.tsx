@@ -17,6 +17,7 @@ import { useHand, useOffer, type Tools } from '../ui/coach/use-deck.ts';
 import { lanesOrAll } from '../../app/core/words/lanes.ts';
 import { secondsLeft } from '../../app/core/words/reading.ts';
 import { goesText, leaveText, startNowText } from '../ui/coach/words.ts';
+import styles from './remote.module.css';
 
 const FEW = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'few');
 const MORE = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'more');
@@ -37,7 +38,7 @@ export function RemoteActions(props: RemoteActionsProps): ReactElement {
     props.onMore?.(open);
   };
   return (
-    <nav className="remote-buttons" aria-label="Actions">
+    <nav className={styles.buttons} aria-label="Actions">
       {more ? (
         <MoreActions {...props} onBack={() => setMore(false)} />
       ) : (
@@ -55,7 +56,7 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
   // After the end no lane has anything to skip or move; Undo may take the Finish back.
   const few = moment.view.phase === 'done' ? [] : FEW;
   return (
-    <div className={`remote-grid ${few.length === 0 ? 'is-done' : ''}`}>
+    <div className={`${styles.grid} ${few.length === 0 ? styles.isDone : ''}`}>
       {few.map((action) => (
         <RemoteButton key={action} {...shared} action={action} lanes={lanes} hint={doesText(moment, action, lane)} />
       ))}
@@ -71,7 +72,7 @@ function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onB
   const { main, beside } = useOffer(tools.offers, (offers) => offers.primary());
   const shared = { tools, onDone: onBack };
   return (
-    <div className="remote-grid is-more">
+    <div className={`${styles.grid} ${styles.isMore}`}>
       {MORE.map((action) => (
         <RemoteButton
           key={action}
@@ -104,7 +105,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
   return (
     <>
       {beside.length + own.length === 0 ? null : (
-        <div className="remote-beside">
+        <div className={styles.beside}>
           {beside.map((action) => (
             <RemoteButton
               key={action}
@@ -133,7 +134,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
         </div>
       )}
       {main === null ? (
-        <p className="remote-none">{moment.view.phase === 'done' ? 'The session is done.' : 'Nothing more leaves.'}</p>
+        <p className={styles.none}>{moment.view.phase === 'done' ? 'The session is done.' : 'Nothing more leaves.'}</p>
       ) : (
         <RemoteButton
           {...shared}

@@ -15,6 +15,7 @@ import { useDeck, useDigits, useDrawn, useHand, useMoment, type Tools } from '..
 import { Region } from '../ui/region.tsx';
 import { nextLeaveOf } from './next-leave.ts';
 import { RemoteActions } from './remote-actions.tsx';
+import styles from './remote.module.css';
 
 const LANE_KEY = 'lanecall.remote.lane';
 
@@ -25,7 +26,7 @@ export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
   const moment = useMoment(tools.frames);
   if (!moment) {
     const none = status === 'live' ? 'Waiting for a session.' : 'Looking for the host…';
-    return <p className="remote-empty">{fault ?? none}</p>;
+    return <p className={styles.empty}>{fault ?? none}</p>;
   }
   return <RemoteOfRun key={moment.run.id} tools={tools} moment={moment} lost={status === 'lost'} />;
 }
@@ -41,7 +42,7 @@ function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readon
     ownStorage()?.setItem(LANE_KEY, next === null ? '' : `${next} ${run}`);
   };
   return (
-    <main className={`remote ${more ? 'is-more' : ''}`}>
+    <main className={`${styles.whole} ${more ? styles.isMore : ''}`}>
       <h1 className="hidden">Lanecall remote</h1>
       <Region name="The head" advice={ADVICE} link={tools.link}>
         <Head tools={tools} moment={moment} lane={lane} />
@@ -83,15 +84,15 @@ function Head({ tools, moment, lane }: PartProps): ReactElement {
   const { view } = moment;
   const next = nextLeaveOf(view, lane, clock);
   return (
-    <header className="remote-head">
-      <div className="remote-row">
+    <header className={styles.head}>
+      <div className={styles.row}>
         <Clock frames={frames} choice={clock} />
-        <p className="remote-for">{lane === null ? 'All lanes' : `Lane ${lane}`}</p>
+        <p className={styles.for}>{lane === null ? 'All lanes' : `Lane ${lane}`}</p>
       </div>
-      <p className="remote-what">{next.what === '' ? currentStretch(view.state).part : next.what}</p>
-      <div className="remote-row">
-        <span className="remote-leave" role="group" aria-label="Next leave" ref={leave} />
-        <span className="remote-left" ref={left} />
+      <p className={styles.what}>{next.what === '' ? currentStretch(view.state).part : next.what}</p>
+      <div className={styles.row}>
+        <span className={styles.leave} role="group" aria-label="Next leave" ref={leave} />
+        <span className={styles.left} ref={left} />
       </div>
     </header>
   );
@@ -104,7 +105,11 @@ function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactE
   const { lanes } = moment.view;
   if (lanes.length < 2) return null;
   return (
-    <div className={`remote-lanes ${lanes.length > 6 ? 'is-many' : ''}`} role="group" aria-label="Lane to look after">
+    <div
+      className={`${styles.lanes} ${lanes.length > 6 ? styles.isMany : ''}`}
+      role="group"
+      aria-label="Lane to look after"
+    >
       {lanes.map((each) => (
         <Button
           key={each.number}

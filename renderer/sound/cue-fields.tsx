@@ -7,6 +7,7 @@ import { useStore } from 'zustand';
 import { CheckField, PanelButton, SelectField } from './panel-controls.tsx';
 import type { Sound } from './sound.ts';
 import type { SoundChoice } from './sound-choice.ts';
+import styles from './sound-panel.module.css';
 
 const PIPS: readonly (readonly [SoundChoice['pips'], string])[] = [
   ['starts', 'when all start or go on together'],
@@ -34,7 +35,7 @@ export function CueFields({ sound }: { readonly sound: Sound }): ReactElement {
         A pitch for each lane
       </CheckField>
       {lanes.length > 1 ? (
-        <div className="sound-panel-lanes" role="group" aria-label="Lanes that sound">
+        <div className={styles.lanes} role="group" aria-label="Lanes that sound">
           {lanes.map((lane) => (
             <PanelButton key={lane} pressed={!muted.includes(lane)} onPress={() => mute(lane)}>
               Lane {lane} {muted.includes(lane) ? 'silent' : 'sounds'}

@@ -106,7 +106,10 @@ export function openHowler(volume: number): AudioOutput {
       if (stamp !== null) mapping.take(stamp);
     },
     unlock() {
-      void audio()?.resume();
+      // What a context says against it shows in its state.
+      audio()
+        ?.resume()
+        .catch(() => undefined);
     },
     renew() {
       keepAwake.off();

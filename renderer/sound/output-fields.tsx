@@ -9,6 +9,7 @@ import { isLit } from './sync-pulse.ts';
 import { CheckField, PanelButton, SelectField } from './panel-controls.tsx';
 import type { Sound } from './sound.ts';
 import { MOST_OFFSET, outputOf, withOutput, type OutputName } from './sound-choice.ts';
+import styles from './sound-panel.module.css';
 
 const OUTPUTS: readonly (readonly [OutputName, string])[] = [
   ['own', "this machine's loudspeaker"],
@@ -36,7 +37,7 @@ export function OutputFields({ sound, why }: { readonly sound: Sound; readonly w
       <CheckField checked={keepAwake} onChange={(to) => sound.choose(withOutput(choice, { keepAwake: to }))}>
         Keep it awake between tones
       </CheckField>
-      <label className="sound-panel-field">
+      <label className={styles.field}>
         Sent {words}
         <input
           type="range"
@@ -59,7 +60,7 @@ export function OutputFields({ sound, why }: { readonly sound: Sound; readonly w
       {pulsing ? (
         <>
           <Flash />
-          <p className="sound-panel-said">Move the slider until you see the flash and hear the beep together.</p>
+          <p className={styles.said}>Move the slider until you see the flash and hear the beep together.</p>
         </>
       ) : null}
     </>
@@ -73,10 +74,10 @@ function Flash(): ReactElement {
     let frame = 0;
     const draw = (): void => {
       frame = requestAnimationFrame(draw);
-      box.current?.classList.toggle('is-lit', isLit(performance.now()));
+      box.current?.toggleAttribute('data-lit', isLit(performance.now()));
     };
     draw();
     return () => cancelAnimationFrame(frame);
   }, []);
-  return <div className="sound-panel-flash" ref={box} aria-hidden="true" />;
+  return <div className={styles.flash} data-part="flash" ref={box} aria-hidden="true" />;
 }

@@ -3,6 +3,7 @@
  */
 
 import { useState, type MouseEvent, type ReactElement, type ReactNode } from 'react';
+import styles from './sound-panel.module.css';
 
 interface PanelButtonProps {
   readonly children: ReactNode;
@@ -18,7 +19,7 @@ export function PanelButton({ children, pressed, why = null, onPress }: PanelBut
     <>
       <button
         type="button"
-        className="sound-panel-button"
+        className={styles.button}
         aria-pressed={pressed}
         aria-disabled={why === null ? undefined : true}
         title={why ?? undefined}
@@ -27,7 +28,7 @@ export function PanelButton({ children, pressed, why = null, onPress }: PanelBut
       >
         {children}
       </button>
-      {why !== null && refused ? <p className="sound-panel-said">{why}</p> : null}
+      {why !== null && refused ? <p className={styles.said}>{why}</p> : null}
     </>
   );
 }
@@ -40,7 +41,7 @@ interface CheckFieldProps {
 
 export function CheckField({ children, checked, onChange }: CheckFieldProps): ReactElement {
   return (
-    <label className="sound-panel-check">
+    <label className={styles.check}>
       <input type="checkbox" checked={checked} onChange={(event) => onChange(event.target.checked)} />
       <span>{children}</span>
     </label>
@@ -61,7 +62,7 @@ export function SelectField<Value extends string>(props: SelectFieldProps<Value>
     if (found) onChange(found[0]);
   };
   return (
-    <label className="sound-panel-field">
+    <label className={styles.field}>
       {name}
       <select value={value} onChange={(event) => choose(event.target.value)}>
         {choices.map(([each, words]) => (

@@ -10,7 +10,7 @@ import { OutputFields } from './output-fields.tsx';
 import { CheckField, PanelButton } from './panel-controls.tsx';
 import type { Sound } from './sound.ts';
 import { soundSentences } from './sound-words.ts';
-import './sound-panel.css';
+import styles from './sound-panel.module.css';
 
 interface SoundPanelProps {
   readonly sound: Sound;
@@ -34,7 +34,7 @@ export function SoundPanel({ sound, onClose }: SoundPanelProps): ReactElement {
   const why = isGoing ? 'A session is going: this would be taken for a leave.' : null;
   return (
     <div
-      className="sound-panel"
+      className={styles.whole}
       role="group"
       aria-label="Sound"
       ref={panel}
@@ -45,10 +45,10 @@ export function SoundPanel({ sound, onClose }: SoundPanelProps): ReactElement {
       <PanelButton pressed={isOn} onPress={isOn ? sound.turnOff : sound.turnOn}>
         Sound on this screen: {isOn ? 'on' : 'off'}
       </PanelButton>
-      <p className="sound-panel-said" aria-live="polite">
+      <p className={styles.said} aria-live="polite">
         {soundSentences(state, told, sound.id)}
       </p>
-      <label className="sound-panel-field">
+      <label className={styles.field}>
         Volume
         <input
           type="range"
@@ -76,7 +76,7 @@ export function SoundPanel({ sound, onClose }: SoundPanelProps): ReactElement {
       </CheckField>
       <PanelButton onPress={onClose}>
         Close{' '}
-        <span className="sound-panel-key" aria-hidden="true">
+        <span className={styles.key} aria-hidden="true">
           Esc
         </span>
       </PanelButton>

@@ -18,6 +18,10 @@ import { WallScreen } from './wall-screen.tsx';
 import './colours.css';
 import './strips.css';
 import './wall.css';
+import './head.css';
+import './part-failed.css';
+import './idle.css';
+import './sound-control.css';
 import './callout.css';
 
 openPage('root', () => {

@@ -54,7 +54,12 @@ describe('[start] the desktop program', () => {
     ],
     ['throws', "throw new Error('no luck');", /^The desktop program could not be opened \([^\n]*\)$/],
     ['ends without a word', 'process.exit(9);', /\(it ended with 9\)$/],
-    ['never opens', 'setInterval(() => undefined, 1000);', /\(it did not open in time\)$/],
+    ['shows nothing', 'setInterval(() => undefined, 1000);', /\(nothing was to be seen of it for 2 s\)$/],
+    [
+      'shows nothing and says why',
+      "console.error('[1:1:1/1:ERROR:gpu.cc(1)] GPU process exited.'); setInterval(() => undefined, 1000);",
+      /\(nothing was to be seen of it for 2 s: GPU process exited\)$/,
+    ],
   ])('that %s is one line, and no stack trace', async (_, script, why) => {
     const opening = await runDesktop(runtime(script), [], folder, 1500);
     expect(opening).toEqual({ why: expect.stringMatching(why) as unknown });

@@ -63,13 +63,18 @@ class WindowUnderTest {
 let host: DeckHost;
 let channel: DeckChannel;
 let windows: WindowUnderTest[];
+let painted: WindowKind[];
 
 beforeEach(async () => {
   const clock = new FakeClock();
   let ids = 0;
   host = new DeckHost({ clock, timers: clock.timers, journal: new JournalInMemory(), newId: () => `id-${ids++}` });
   windows = [new WindowUnderTest('desk'), new WindowUnderTest('wall')];
-  channel = openDeckChannel(host, clock, (id) => windows.find((window) => window.id === id)?.kind ?? null);
+  painted = [];
+  channel = openDeckChannel(host, clock, {
+    kindOf: (id) => windows.find((window) => window.id === id)?.kind ?? null,
+    painted: (kind) => void painted.push(kind),
+  });
   await host.open({ text: SESSION, lanesText: null }, { replace: false });
 });
 
@@ -125,9 +130,16 @@ describe('[desktop] deck messages of windows', () => {
     expect(host.snapshot().screens.desk).toBe(0);
   });
 
+  test('a window that has been painted is known by its kind', () => {
+    for (const window of windows) window.tell(CHANNELS.painted);
+    expect(painted).toEqual(['desk', 'wall']);
+  });
+
   test('a stranger is not heard at all', () => {
     const stranger = new WindowUnderTest('desk');
     stranger.connect();
+    stranger.tell(CHANNELS.painted);
+    expect(painted).toEqual([]);
     expect(stranger.heard).toEqual([]);
     expect(host.snapshot().screens.desk).toBe(0);
   });

@@ -104,4 +104,45 @@ describe('[preload]', () => {
     electron.listeners.get(CHANNELS.woken)!(EVENT);
     expect(woken).toEqual([[]]);
   });
+
+  test('the main process hears of a frame with something on it, not of one without', async () => {
+    const { tellWhenPainted } = await import('../../app/desktop/preload/paint.ts');
+    let paint: (name: string) => void = () => undefined;
+    let asked: object | null = null;
+    tellWhenPainted(
+      class {
+        constructor(seen: (list: { getEntriesByName(name: string): readonly unknown[] }) => void) {
+          paint = (painted) => seen({ getEntriesByName: (name) => (name === painted ? [{}] : []) });
+        }
+        observe(options: object): void {
+          asked = options;
+        }
+      },
+    );
+    // A page that was painted before anybody looked counts too.
+    expect(asked).toEqual({ type: 'paint', buffered: true });
+    paint('first-paint');
+    expect(electron.sent).toEqual([]);
+    paint('first-contentful-paint');
+    expect(electron.sent).toEqual([[CHANNELS.painted]]);
+  });
+
+  test("a key of the wall screen is pressed on the coach's page, and not into what had the keyboard there", async () => {
+    const { pressOn } = await import('../../app/desktop/preload/pressed-keys.ts');
+    const order: unknown[] = [];
+    class KeyboardEvent {
+      readonly words: unknown[];
+      constructor(...words: unknown[]) {
+        this.words = words;
+      }
+    }
+    const page = {
+      document: { activeElement: { blur: () => order.push('blurred') } },
+      KeyboardEvent,
+      dispatchEvent: ({ words }: KeyboardEvent) => order.push(...words) > 0,
+    };
+    const key = { key: 'b', code: 'KeyB', shiftKey: false, repeat: false };
+    pressOn(page as never, key);
+    expect(order).toEqual(['blurred', 'keydown', { ...key, bubbles: true }]);
+  });
 });

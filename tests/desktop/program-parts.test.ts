@@ -3,14 +3,15 @@
  * back, when the machine may sleep, what becomes of a file, and what stands in the menu.
  */
 
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type Electron from 'electron';
 import { describe, expect, test, vi } from 'vitest';
 import { startArguments } from '../../app/desktop/arguments.ts';
-import { deskLook, mayClose } from '../../app/desktop/desk-window.ts';
+import { deskLook } from '../../app/desktop/desk-window.ts';
 import type { SomeDisplay } from '../../app/desktop/displays.ts';
 import { menuTemplate, type MenuState } from '../../app/desktop/menu.ts';
+import { bringOver } from '../../app/desktop/older-data.ts';
 import { openFile } from '../../app/desktop/opened-file.ts';
 import { keepsAwake } from '../../app/desktop/power.ts';
 import { afterDeath } from '../../app/desktop/restarts.ts';
@@ -18,6 +19,7 @@ import { FIRST_SETTINGS, readSettings, settingsOf, writeSettings } from '../../a
 import { DeckHost } from '../../app/host/deck/deck-host.ts';
 import type { OpenRun } from '../../app/host/deck/open-run.ts';
 import { JournalInMemory } from '../support/journal-in-memory.ts';
+import { keyForCoach } from '../../app/desktop/wall-keys.ts';
 import { HOUR, MINUTE, SECOND } from '../../app/core/units.ts';
 import { freshDataFolder } from '../support/data-folder.ts';
 import { Deck } from '../support/deck.ts';
@@ -100,6 +102,31 @@ describe('[desktop] what is kept of the windows', () => {
   });
 });
 
+describe('[desktop] runs of an older data folder', () => {
+  test('are brought over once, and nothing that is there already is written over', async () => {
+    const [older, folder] = [freshDataFolder(), freshDataFolder()];
+    for (const [place, name, text] of [
+      [older, 'a.run', 'old a'],
+      [older, 'b.run', 'old b'],
+      [folder, 'b.run', 'new b'],
+    ] as const) {
+      mkdirSync(join(place, 'runs'), { recursive: true });
+      writeFileSync(join(place, 'runs', name), text);
+    }
+    await bringOver(older, folder);
+    const read = (name: string): string => readFileSync(join(folder, 'runs', name), 'utf8');
+    expect([read('a.run'), read('b.run')]).toEqual(['old a', 'new b']);
+    rmSync(join(folder, 'runs', 'a.run'));
+    await bringOver(older, folder);
+    expect(existsSync(join(folder, 'runs', 'a.run'))).toBe(false);
+    expect(existsSync(join(older, 'runs.brought-over', 'a.run'))).toBe(true);
+  });
+
+  test('are none where there is no such folder', async () => {
+    await expect(bringOver('/no/such/folder', freshDataFolder())).resolves.toBeUndefined();
+  });
+});
+
 describe("[desktop] the coach's window opens", () => {
   test('where it was, if there is still a display there', () => {
     const before = { x: 1400, y: 100, width: 900, height: 700 };
@@ -116,17 +143,6 @@ describe("[desktop] the coach's window opens", () => {
     const plain = { ...laptop, internal: false };
     expect(deskLook([tv, plain], plain.id, null).x).toBeLessThan(1280);
     expect(deskLook([plain, tv], tv.id, null).x).toBeGreaterThanOrEqual(1280);
-  });
-});
-
-describe("[desktop] the coach's window closes", () => {
-  test.each<[string, boolean, number | null, number, boolean]>([
-    ['at once without a run', false, null, 0, true],
-    ['not at the first press during a run', true, null, 0, false],
-    ['at the second', true, 1000, 11_000, true],
-    ['not at one that comes much later', true, 1000, 11_001, false],
-  ])('%s', (_, isGoing, refusedAt, now, expected) => {
-    expect(mayClose(isGoing, refusedAt, now)).toBe(expected);
   });
 });
 
@@ -220,6 +236,42 @@ describe('[desktop] a session file that is opened', () => {
   });
 });
 
+describe('[desktop] a key on the wall screen', () => {
+  const press: Electron.Input = {
+    type: 'keyDown',
+    key: 'PageDown',
+    code: 'PageDown',
+    isAutoRepeat: false,
+    isComposing: false,
+    shift: false,
+    control: false,
+    alt: false,
+    meta: false,
+    location: 0,
+    modifiers: [],
+  };
+
+  test("goes to the coach's window as it was pressed", () => {
+    expect(keyForCoach(press)).toEqual({ key: 'PageDown', code: 'PageDown', shiftKey: false, repeat: false });
+    expect(keyForCoach({ ...press, key: 'M', code: 'KeyM', shift: true, isAutoRepeat: true })).toMatchObject({
+      shiftKey: true,
+      repeat: true,
+    });
+  });
+
+  test.each<[string, Partial<Electron.Input>]>([
+    ['that is let go', { type: 'keyUp' }],
+    ["with Control: the menu's", { control: true }],
+    ["with Alt: the system's", { alt: true }],
+    ["with Command: the menu's", { meta: true }],
+    ['that writes a character with others', { isComposing: true }],
+    ['to get about on the page', { key: 'Tab' }],
+    ['that is only held', { key: 'Shift' }],
+  ])('%s stays where it is', (_, change) => {
+    expect(keyForCoach({ ...press, ...change })).toBeNull();
+  });
+});
+
 describe('[menu]', () => {
   const state: MenuState = {
     displays: [laptop, tv],
@@ -231,6 +283,7 @@ describe('[menu]', () => {
   test('has the wall screen: show, full screen or window, and every display', () => {
     const said: unknown[] = [];
     const template = menuTemplate(state, () => ({
+      showCoach: vi.fn(),
       show: (shown) => void said.push(shown),
       look: (look) => void said.push(look),
       moveTo: ({ id }) => void said.push(id),
@@ -246,9 +299,31 @@ describe('[menu]', () => {
     expect(said).toEqual([false, 'full screen', 'window', 1, 2]);
   });
 
-  test('has nothing that loads a page again, opens tools or ends the run by a slip', () => {
-    const roles = JSON.stringify(menuTemplate(state, () => ({ show: vi.fn(), look: vi.fn(), moveTo: vi.fn() })));
-    expect(roles).not.toMatch(/reload|toggleDevTools|viewMenu|windowMenu|close/i);
+  const rolesOn = (platform: NodeJS.Platform): string =>
+    JSON.stringify(
+      menuTemplate({ ...state, platform }, () => ({
+        showCoach: vi.fn(),
+        show: vi.fn(),
+        look: vi.fn(),
+        moveTo: vi.fn(),
+      })),
+    );
+
+  test.each(['linux', 'win32', 'darwin'] as const)(
+    'has on %s nothing that loads a page again, opens tools, hides the wall screen or closes a window by a slip',
+    (platform) => {
+      expect(rolesOn(platform)).not.toMatch(/reload|toggleDevTools|viewMenu|windowMenu|appMenu|hide|minimize|close/i);
+      expect(rolesOn(platform)).toContain('"role":"quit"');
+    },
+  );
+
+  test("has on macOS the windows, and the coach's by name", () => {
+    const showCoach = vi.fn();
+    const actions = { showCoach, show: vi.fn(), look: vi.fn(), moveTo: vi.fn() };
+    const template = menuTemplate({ ...state, platform: 'darwin' }, () => actions);
+    const window = template.find(({ role }) => role === 'window')!.submenu as Electron.MenuItemConstructorOptions[];
+    window[0]!.click?.({} as never, undefined, {} as never);
+    expect([window[0]!.label, showCoach.mock.calls.length]).toEqual(["Coach's window", 1]);
   });
 });
 

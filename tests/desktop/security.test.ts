@@ -190,9 +190,9 @@ describe('[security]', () => {
   test('17: a message counts only from the right window, its own frame and its own page', () => {
     const desk = { kind: 'desk', address: pageAddress('desk'), isTop: true } as const;
     const wall = { kind: 'wall', address: pageAddress('wall'), isTop: true } as const;
-    const channels = [CHANNELS.connect, CHANNELS.say, CHANNELS.hangUp, CHANNELS.ask];
+    const channels = [CHANNELS.connect, CHANNELS.say, CHANNELS.hangUp, CHANNELS.painted, CHANNELS.ask];
     expect(channels.filter((channel) => mayUse(channel, desk))).toEqual(channels);
-    expect(channels.filter((channel) => mayUse(channel, wall))).toEqual(channels.slice(0, 3));
+    expect(channels.filter((channel) => mayUse(channel, wall))).toEqual(channels.slice(0, 4));
     const strangers = [
       { ...desk, kind: null },
       { ...desk, address: null },

@@ -46,6 +46,16 @@ describe('[build] pages', () => {
     expect(holding('wall')).toEqual([]);
   });
 
+  test('nor any of React Aria, which every control of the coach’s rests on', () => {
+    const isHeld = (page: string): boolean =>
+      scriptsOf(page).some((file) => readFileSync(file, 'utf8').includes('react-aria-pressable'));
+    expect(PAGES.map((page) => [page, isHeld(page)])).toEqual([
+      ['desk', true],
+      ['wall', false],
+      ['remote', true],
+    ]);
+  });
+
   test('no style sheet holds a data address or one of another server', () => {
     const sheets = emitted.filter((file) => extname(file) === '.css');
     expect(sheets.filter((file) => /url\(["']?(data:|https?:|\/\/)/.test(readFileSync(file, 'utf8')))).toEqual([]);
@@ -89,6 +99,18 @@ describe('[build] the desktop program', () => {
   });
 });
 
+test('[build] what others have made goes along with its licence, and nothing that is only installed does', () => {
+  const text = readFileSync(join(dist, 'THIRD-PARTY.txt'), 'utf8');
+  const named = [...text.matchAll(/^(\S+) [\d.]+ \(([\w.-]+)\)$/gm)].map(([, name]) => name);
+  for (const name of ['react', 'react-dom', 'zustand', 'zod', 'ws', 'howler', '@fontsource/barlow-condensed']) {
+    expect(named).toContain(name);
+  }
+  for (const name of ['electron', 'vite', 'esbuild', 'undici', 'playwright']) expect(named).not.toContain(name);
+  expect(text).toMatch(/^Lanecall \d+\.\d+\.\d+,/);
+  expect(text).toContain('SIL OPEN FONT LICENSE Version 1.1');
+  expect(text.match(/Permission is hereby granted, free of charge/g)!.length).toBeGreaterThanOrEqual(6);
+});
+
 test('[build] the same sources give the same bytes, and none of them names this machine', () => {
   const again = mkdtempSync(join(tmpdir(), 'lanecall-build-'));
   try {
@@ -96,9 +118,10 @@ test('[build] the same sources give the same bytes, and none of them names this 
     const { status, stderr } = spawnSync(process.execPath, args, { cwd: tmpdir(), encoding: 'utf8' });
     expect([status, stderr]).toEqual([0, '']);
     const filesOf = (folder: string): string[] =>
-      [join(folder, 'lanecall.mjs'), ...['desktop', 'pages'].flatMap((part) => filesBelow(join(folder, part)))].map(
-        (file) => file.slice(folder.length),
-      );
+      [
+        ...['lanecall.mjs', 'THIRD-PARTY.txt'].map((name) => join(folder, name)),
+        ...['desktop', 'pages'].flatMap((part) => filesBelow(join(folder, part))),
+      ].map((file) => file.slice(folder.length));
     const built = filesOf(dist);
     expect(built).toContain('/desktop/main.cjs');
     expect(filesOf(again)).toEqual(built);

@@ -84,31 +84,41 @@ async function said(begins: string): Promise<void> {
 
 test.each([
   [390, 844],
+  [390, 780],
   [375, 667],
-])('with ten lanes the remote needs no scrolling at %i × %i, and every target is 48 px', async (width, height) => {
-  await start(TEN_LANES);
-  const remote = await openPage('/remote');
-  await remote.setViewportSize({ width, height });
-  await button('Lane 10', remote).click();
-  await button('Stop lane 10', remote).click();
-  await button('Rejoin lane 10', remote).waitFor();
-  const fits = (): Promise<unknown> =>
-    remote.evaluate(() => {
-      const boxes = Array.from(document.querySelectorAll('button'), (each) => ({
-        name: each.ariaLabel,
-        box: each.getBoundingClientRect(),
-      }));
-      return {
-        high: document.documentElement.scrollHeight - innerHeight,
-        out: boxes.filter(({ box }) => box.bottom > innerHeight || box.right > innerWidth).map(({ name }) => name),
-        small: boxes.filter(({ box }) => box.width > 0 && (box.width < 48 || box.height < 48)).map(({ name }) => name),
-      };
-    });
-  expect(await fits()).toEqual({ high: 0, out: [], small: [] });
-  await button('More', remote).click();
-  await button('Move on', remote).waitFor();
-  expect(await fits()).toEqual({ high: 0, out: [], small: [] });
-});
+  [320, 844],
+  [320, 640],
+])(
+  'with ten lanes the remote needs no scrolling at %i × %i, no hint under More is cut, and every target is 48 px',
+  async (width, height) => {
+    await start(TEN_LANES);
+    const remote = await openPage('/remote');
+    await remote.setViewportSize({ width, height });
+    await button('Lane 10', remote).click();
+    await button('Stop lane 10', remote).click();
+    await button('Rejoin lane 10', remote).waitFor();
+    const fits = (): Promise<unknown> =>
+      remote.evaluate(() => {
+        const boxes = Array.from(document.querySelectorAll('button'), (each) => ({
+          name: each.ariaLabel,
+          box: each.getBoundingClientRect(),
+          cut: each.scrollHeight > each.clientHeight,
+        }));
+        return {
+          high: document.documentElement.scrollHeight - innerHeight,
+          out: boxes.filter(({ box }) => box.bottom > innerHeight || box.right > innerWidth).map(({ name }) => name),
+          cut: boxes.filter(({ box, cut }) => box.width > 0 && cut).map(({ name }) => name),
+          small: boxes
+            .filter(({ box }) => box.width > 0 && (box.width < 48 || box.height < 48))
+            .map(({ name }) => name),
+        };
+      });
+    expect(await fits()).toMatchObject({ high: 0, out: [], small: [] });
+    await button('More', remote).click();
+    await button('Move on', remote).waitFor();
+    expect(await fits()).toEqual({ high: 0, out: [], cut: [], small: [] });
+  },
+);
 
 test('ten lanes are in sight at 1280 × 800, and 0 chooses the tenth', async () => {
   await start(TEN_LANES);
@@ -119,6 +129,28 @@ test('ten lanes are in sight at 1280 × 800, and 0 chooses the tenth', async () 
     .evaluate((lanes) => lanes.scrollHeight - lanes.clientHeight);
   expect(hidden).toBeLessThanOrEqual(0);
   expect(await onTop(button('Stop lane 10'))).toBe(true);
+});
+
+test("at 1024 × 700 a lane's row leaves out whole groups of words, the leave after first, and cuts none", async () => {
+  await page.setViewportSize({ width: 1024, height: 700 });
+  await start(TEN_LANES);
+  const rows = await page.getByRole('main', { name: 'Lanes' }).evaluate((lanes) =>
+    Array.from(lanes.querySelectorAll('section p'), (line) => {
+      const groups = Array.from(line.querySelectorAll<HTMLElement>('span:not(:has(span))'));
+      const isSeen = (group: HTMLElement): boolean =>
+        group.getBoundingClientRect().top < line.getBoundingClientRect().bottom - 1;
+      return {
+        text: line.textContent,
+        cut: groups.filter((group) => isSeen(group) && group.scrollWidth > group.clientWidth).length,
+        seen: groups.filter(isSeen).map((group) => group.textContent),
+        left: groups.filter((group) => !isSeen(group)).map((group) => group.textContent),
+      };
+    }),
+  );
+  expect(rows.length).toBe(20);
+  expect(rows.filter(({ cut }) => cut > 0)).toEqual([]);
+  for (const { seen } of rows) expect(seen.length).toBeGreaterThan(0);
+  expect(rows.flatMap(({ left }) => left.slice(-1)).filter((words) => words?.startsWith(', then ')).length).toBe(10);
 });
 
 test('Stop, Space and the clicker are for all lanes, whichever are chosen', async () => {
@@ -156,7 +188,7 @@ test.each([false, true])(
     page = await openPage('/');
     await start(SESSION);
     await page.keyboard.press('Enter');
-    await said('Started');
+    await said('Start was given');
     const use = (what: Locator): Promise<void> => (touch ? what.tap() : what.click());
     const spaceIsStop = async (): Promise<void> => {
       await page.waitForTimeout(BOUNCE_TIME);

@@ -173,7 +173,7 @@ test('what ends something wants to be held, and what cannot be done says why', a
   expect(await button('Restart').getAttribute('aria-disabled')).toBe('true');
   // The test library would wait for it to be enabled; a coach taps it as it is.
   await button('Repeat').click({ force: true });
-  await said("Waiting for the coach's word");
+  await said('The run is waiting for Start');
   await button('Move on').click();
   await said('Hold Move on for 0.6 s.');
   await button('Move on').click({ delay: 700 });

@@ -77,8 +77,11 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     const before = commands(data);
     await program.plug([LAPTOP]);
     await expect.poll(() => program.wall()).toMatchObject({ full: false });
-    const { bounds } = (await program.wall())!;
-    expect(bounds.x + bounds.width).toBeLessThanOrEqual(LAPTOP.bounds.width);
+    const rightEdge = async (): Promise<number> => {
+      const { x, width } = (await program.wall())!.bounds;
+      return x + width;
+    };
+    await expect.poll(rightEdge).toBeLessThanOrEqual(LAPTOP.bounds.width);
     await expect
       .poll(() => desk.getByRole('status').allInnerTexts())
       .toContainEqual(expect.stringMatching(/Pool TV.*in a window here, and goes back by itself.*extend/s));
@@ -112,10 +115,9 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
   });
 
   test('a second start without a file opens none, whatever its words have become on the way', async () => {
-    const said = (await desk.getByRole('status').allInnerTexts()).join();
     expect(await DesktopProgram.startSecond(engine, ['--data', data])).toBe(0);
     await wait(desk, 500);
-    expect((await desk.getByRole('status').allInnerTexts()).join()).toBe(said);
+    expect((await desk.getByRole('status').allInnerTexts()).join()).not.toMatch(/editor|folder|no such file/);
   });
 
   test('a file that the system hands over goes the same way', async () => {
@@ -143,7 +145,15 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     });
     await expect
       .poll(async () => (await desk.getByRole('status').allInnerTexts()).join())
-      .toMatch(/Close the window again.*\(a fault of the test\)\. The run goes on/s);
+      .toMatch(/Close this window or quit again.*\(a fault of the test\)\. The run goes on/s);
+    expect(await program.windows()).toHaveLength(2);
+  });
+
+  test('nor does the program end by its menu, and the window that asks comes to the front', async () => {
+    // Until what was said of the window is over.
+    await expect.poll(async () => (await desk.getByRole('status').allInnerTexts()).join()).not.toContain('quit again');
+    await program.app.evaluate(({ app }) => app.quit());
+    await expect.poll(async () => (await desk.getByRole('status').allInnerTexts()).join()).toContain('quit again');
     expect(await program.windows()).toHaveLength(2);
   });
 
@@ -166,8 +176,8 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     expect(longest).toBeLessThan(2500);
     expect(lost).toBe(false);
     const ahead = (await desk.evaluate(() => window.seenCues!)).map(({ heardAt, seenAt }) => heardAt - seenAt);
-    // Two lanes at 0:05 and 0:07 leave at least three times in ten seconds.
-    expect(ahead.length).toBeGreaterThanOrEqual(3);
+    // Two lanes at 0:05 and 0:07 leave at least twice in ten seconds, together or not.
+    expect(ahead.length).toBeGreaterThanOrEqual(2);
     expect(Math.min(...ahead)).toBeGreaterThan(200);
     // Pressed as a leave is on its way it is refused, because that rep is no longer next: then once more.
     const skipped = async (): Promise<readonly string[]> => {
@@ -190,6 +200,42 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
       .poll(() => desk.getByRole('status').allInnerTexts())
       .toContainEqual(expect.stringContaining('saturday.txt is in the editor'));
     await button(desk, 'Close this').click();
+  });
+
+  test("a clicker works while the wall screen has the keyboard: Stop and Resume are the coach's", async () => {
+    const press = (keyCode: string): Promise<void> =>
+      program.app.evaluate(({ BrowserWindow }, key) => {
+        const contents = BrowserWindow.getAllWindows().map(({ webContents }) => webContents);
+        // As the system's own keys come; the runtime takes made-up ones only in a window with the focus.
+        const wall = contents.find((each) => each.getURL().endsWith('/display'))!;
+        const off = { shift: false, control: false, alt: false, meta: false, isAutoRepeat: false, isComposing: false };
+        wall.emit(
+          'before-input-event',
+          { preventDefault: () => undefined },
+          { type: 'keyDown', key, code: '', ...off },
+        );
+      }, keyCode);
+    await press('b');
+    await expect.poll(() => commands(data)).toContain('stop');
+    // Resume is not taken within a second of the Stop.
+    await wait(desk, 1100);
+    await press('b');
+    await expect.poll(() => commands(data)).toContain('resume');
+  });
+
+  test('a navigation that is refused leaves the page as it was, and heard', async () => {
+    const skips = (): number => commands(data).filter((name) => name === 'skip').length;
+    const before = skips();
+    await desk.evaluate(() => location.assign('/display'));
+    await wait(desk, 500);
+    expect(new URL(desk.url()).pathname).toBe('/');
+    // Pressed as a leave is on its way it is refused, because that rep is no longer next: then once more.
+    const skipped = async (): Promise<number> => {
+      await button(desk, 'Skip rep').click();
+      await wait(desk, 700);
+      return skips();
+    };
+    await expect.poll(skipped).toBeGreaterThan(before);
   });
 
   test('sleep: the journal is written before, and the screens jump to the true position after', async () => {

@@ -50,11 +50,13 @@ describe('[packaging] electron-builder.yml', () => {
     const { definitions } = JSON.parse(readFileSync(builder.resolve('app-builder-lib/scheme.json'), 'utf8')) as {
       definitions: Record<string, { properties: object }>;
     };
-    // The others only say how the packer goes about it.
-    const fuses = Object.keys(definitions['FuseOptionsV1']!.properties).filter(
-      (name) => !['resetAdHocDarwinSignature'].includes(name),
-    );
+    const fuses = Object.keys(definitions['FuseOptionsV1']!.properties);
     expect(Object.keys(configuration['electronFuses'] as object).sort()).toEqual(fuses.sort());
+  });
+
+  test('leaves the display server and the sandbox under Linux to the program and the packer', () => {
+    expect(configuration['linux']).not.toHaveProperty('executableArgs');
+    expect(configuration['appImage'] ?? {}).not.toHaveProperty('executableArgs');
   });
 
   test('makes session files open here, and leaves plain text files whose they were', () => {
@@ -64,13 +66,49 @@ describe('[packaging] electron-builder.yml', () => {
   });
 });
 
+// The packer's own hook, on a folder that only looks like the program, and a signer that only writes down its words.
+test.skipIf(process.platform === 'win32')(
+  '[packaging] macOS: the program is signed anew once its fuses are set',
+  async () => {
+    const folder = freshDataFolder();
+    const app = join(folder, 'Lanecall.app');
+    const framework = join(app, 'Contents', 'Frameworks', 'Electron Framework.framework');
+    const file = join(framework, 'Electron Framework');
+    mkdirSync(framework, { recursive: true });
+    // The runtime's own mark, the version and the number of fuses, then the fuses (@electron/fuses, README).
+    writeFileSync(file, Buffer.from(`dL7pKGdnNz796PbbjQWNKmHXBZaB9tsX\x01\x08${'1'.repeat(8)}`, 'latin1'));
+    writeFileSync(join(folder, 'codesign'), `#!/bin/sh\nprintf '%s\\n' "$@" > '${folder}/words'\n`);
+    chmodSync(join(folder, 'codesign'), 0o755);
+    const { PlatformPackager } = builder('app-builder-lib') as {
+      PlatformPackager: { prototype: { doAddElectronFuses(context: object): Promise<void> } };
+    };
+    const packager = Object.create(PlatformPackager.prototype, {
+      config: { value: configuration },
+      appInfo: { value: { productFilename: 'Lanecall' } },
+    }) as typeof PlatformPackager.prototype;
+    const path = process.env['PATH'];
+    process.env['PATH'] = `${folder}:${path}`;
+    try {
+      await packager.doAddElectronFuses({ appOutDir: folder, electronPlatformName: 'darwin' });
+    } finally {
+      process.env['PATH'] = path;
+    }
+    expect(readFileSync(file, 'latin1').slice(-8)).toBe('00001100');
+    const words = readFileSync(join(folder, 'words'), 'utf8').trim().split('\n');
+    expect(words.slice(0, 3)).toEqual(['--sign', '-', '--force']);
+    expect(words.at(-1)).toBe(app);
+  },
+);
+
 test('[packaging] the package holds the built program and nothing else, and opens', async () => {
   const folder = freshDataFolder();
   const archive = pack(folder);
   const files = asar.listPackage(archive, {}).filter((name) => /\.[a-z0-9]+$/.test(name));
   expect(files).toContain('/dist/desktop/main.cjs');
   expect(files).toContain('/dist/pages/wall/index.html');
-  expect(files.filter((name) => !/^\/(dist\/(desktop|pages)\/|package\.json$)/.test(name))).toEqual([]);
+  expect(files).toContain('/dist/THIRD-PARTY.txt');
+  const ours = /^\/(dist\/(desktop|pages)\/|dist\/THIRD-PARTY\.txt$|package\.json$)/;
+  expect(files.filter((name) => !ours.test(name))).toEqual([]);
   const unpacked = join(folder, 'unpacked');
   asar.extractAll(archive, unpacked);
   const program = await DesktopProgram.start(STAND_IN, ['--data', freshDataFolder()], [LAPTOP], unpacked);

@@ -252,7 +252,7 @@ test('its settings are kept by the screen, worked by the keyboard, and without f
   await give({ do: 'start' });
   await page.getByTitle('A session is going: this would be taken for a leave.').first().click({ force: true });
   await page.getByText('A session is going: this would be taken for a leave.').first().waitFor();
-  await expect.poll(() => page.locator('.sound-panel-flash').count()).toBe(0);
+  await expect.poll(() => page.locator('[data-part="flash"]').count()).toBe(0);
   await slider.focus();
   await page.keyboard.press('Escape');
   await panel.waitFor({ state: 'hidden' });

@@ -36,8 +36,8 @@ function changeOf({ fileName, location: { start, end }, replacement = '' }: Muta
   const lines = readFileSync(fileName, 'utf8')
     .split('\n')
     .slice(start.line - 1, end.line);
-  const line = oneBlank(lines[0]!);
-  lines.push(lines.pop()!.slice(0, end.column - 1));
+  const line = oneBlank(lines[0] ?? '');
+  lines.push((lines.pop() ?? '').slice(0, end.column - 1));
   lines[0] = lines[0]!.slice(start.column - 1);
   return { file: relative('', fileName), line, was: oneBlank(lines.join('\n')), is: oneBlank(replacement) };
 }

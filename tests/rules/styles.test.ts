@@ -4,7 +4,7 @@
  */
 
 import { readdirSync, readFileSync } from 'node:fs';
-import { extname, join, relative } from 'node:path';
+import { dirname, extname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 
@@ -55,6 +55,51 @@ describe('[styles]', () => {
     expect([...used].filter((name) => !all.has(name) && !drawn.test(name))).toEqual([]);
   });
 });
+
+describe('[styles] modules', () => {
+  const modules = sheets.filter((file) => file.endsWith('.module.css'));
+  const uses = modules.map((file) => ({ file, classes: classesOf(file), used: namesAskedOf(file) }));
+
+  test('there are modules to look at', () => {
+    expect(modules.length).toBeGreaterThan(5);
+    expect(uses.every(({ classes }) => classes.size > 0)).toBe(true);
+  });
+
+  test('every class that a script asks of its module is there', () => {
+    const missing = ({ file, classes, used }: (typeof uses)[number]): string[] =>
+      [...used].filter((name) => !classes.has(name)).map((name) => `${placeOf(file)}: ${name}`);
+    expect(uses.flatMap(missing)).toEqual([]);
+  });
+
+  test('every class of a module is used by a script', () => {
+    const idle = ({ file, classes, used }: (typeof uses)[number]): string[] =>
+      [...classes].filter((name) => !used.has(name)).map((name) => `${placeOf(file)}: ${name}`);
+    expect(uses.flatMap(idle)).toEqual([]);
+  });
+
+  test('a script asks for classes by name, never by a name that it puts together', () => {
+    const importing = scripts.filter((file) => textOf(file).includes('.module.css'));
+    expect(importing.length).toBeGreaterThan(5);
+    expect(importing.flatMap((file) => found(file, /\bstyles\b(?!\.\w| from ')/g))).toEqual([]);
+  });
+});
+
+/** Its own: not those of others that it reaches by `:global`. */
+function classesOf(module: string): Set<string> {
+  const text = textOf(module)
+    .replaceAll(/:global\([^)]*\)|@import [^;]*;|\{[^{}]*\}/g, ' ')
+    .replaceAll(/\d\.\d/g, ' ');
+  return new Set([...text.matchAll(/\.([a-zA-Z][\w-]*)/g)].map(([, name = '']) => name));
+}
+
+function namesAskedOf(module: string): Set<string> {
+  const asking = scripts.filter((file) =>
+    [...textOf(file).matchAll(/import styles from '([^']+)'/g)].some(
+      ([, from = '']) => resolve(dirname(file), from) === module,
+    ),
+  );
+  return new Set(asking.flatMap((file) => [...textOf(file).matchAll(/\bstyles\.(\w+)/g)].map(([, name = '']) => name)));
+}
 
 function found(file: string, ...patterns: RegExp[]): string[] {
   return patterns.flatMap((pattern) =>

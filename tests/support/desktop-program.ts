@@ -3,20 +3,21 @@
  * looked at from outside through the test library's own door to Electron.
  */
 
-import { spawn } from 'node:child_process';
+import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { _electron, type ElectronApplication, type Page } from 'playwright';
 import { electronRuntime } from '../../app/cli/launcher/electron-runtime.ts';
+import { engineWords } from '../../app/cli/launcher/start.ts';
 import { DISPLAYS } from './electron-stand-in/displays-at-first.ts';
 import type { StandInDisplay } from './electron-stand-in/system.ts';
 
 export const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 export const STAND_IN = fileURLToPath(new URL('electron-stand-in/launch.mjs', import.meta.url));
 
-/** null on machines without it. */
-export const RUNTIME = electronRuntime(ROOT);
+/** null on machines without it, or without a display to show it on. */
+export const RUNTIME = hasDisplay(process) ? electronRuntime(ROOT) : null;
 
 /** What the program can be run on here, by name. */
 export const ENGINES: readonly { readonly name: string; readonly path: string }[] = [
@@ -38,6 +39,8 @@ export interface WindowSight {
 
 export class DesktopProgram {
   readonly app: ElectronApplication;
+  /** Known from the start: the test library forgets it with the program. */
+  readonly child: ChildProcess;
   /** Errors of any page, and what a policy of theirs refused. */
   readonly complaints: string[] = [];
   /** What any page asked for. */
@@ -45,6 +48,7 @@ export class DesktopProgram {
 
   private constructor(app: ElectronApplication) {
     this.app = app;
+    this.child = app.process();
     app.context().on('request', (request) => this.requests.push(request.url()));
     const watch = (page: Page): void => {
       page.on('console', (message) => {
@@ -65,7 +69,7 @@ export class DesktopProgram {
   ): Promise<DesktopProgram> {
     const app = await _electron.launch({
       executablePath: engine,
-      args: [place, ...words],
+      args: [...engineWords(process), place, ...words],
       env: { ...process.env, [DISPLAYS]: JSON.stringify(displays) } as Record<string, string>,
     });
     const program = new DesktopProgram(app);
@@ -73,22 +77,38 @@ export class DesktopProgram {
     return program;
   }
 
+  /** On the machine's own displays, shut in as at home, and started as the launcher would. */
+  static async asItIs(engine: string, words: readonly string[]): Promise<DesktopProgram> {
+    const app = await _electron.launch({
+      executablePath: engine,
+      args: [...engineWords(process), ROOT, ...words],
+      chromiumSandbox: true,
+    });
+    return new DesktopProgram(app);
+  }
+
   /** A second one on the same data; its exit status. */
   static async startSecond(engine: string, words: readonly string[]): Promise<number | null> {
-    const child = spawn(engine, ['--no-sandbox', ROOT, ...words], { stdio: 'ignore' });
+    const child = spawn(engine, [...engineWords(process), ROOT, ...words], { stdio: 'ignore' });
     const [status] = (await once(child, 'exit')) as [number | null];
     return status;
   }
 
-  close(): Promise<void> {
-    return this.app.close();
+  /** In good order, and without being asked whether a run may be left. */
+  async close(): Promise<void> {
+    await this.ended('SIGTERM');
   }
 
   /** As a machine that loses its power. */
   async kill(): Promise<void> {
-    const child = this.app.process();
+    await this.ended('SIGKILL');
+  }
+
+  private async ended(signal: NodeJS.Signals): Promise<void> {
+    const { child } = this;
+    if (child.exitCode !== null || child.signalCode !== null) return;
     const gone = once(child, 'exit');
-    child.kill('SIGKILL');
+    child.kill(signal);
     await gone;
   }
 
@@ -149,6 +169,10 @@ export class DesktopProgram {
       item.click();
     }, labels);
   }
+}
+
+function hasDisplay({ platform, env }: Pick<NodeJS.Process, 'platform' | 'env'>): boolean {
+  return platform !== 'linux' || Boolean(env['DISPLAY'] || env['WAYLAND_DISPLAY']);
 }
 
 function display(id: number, label: string, internal: boolean, x: number, width: number, height: number) {

@@ -5,12 +5,13 @@
  * same bytes.
  */
 
-import { existsSync, mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build as bundle } from 'esbuild';
 import { build as buildPages } from 'vite';
 import { UNFINISHED } from './lock.mjs';
+import { thirdPartyText } from './third-party.mjs';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const [stamp, dist = join(root, 'dist')] = process.argv.slice(2);
@@ -23,7 +24,9 @@ const NODE_BUNDLE = /** @type {const} */ ({
   // Electron's own Node is newer; the tests run the desktop program's files on this one.
   target: 'node20.19',
   charset: 'utf8',
+  // What they say stands in THIRD-PARTY.txt, whole.
   legalComments: 'none',
+  metafile: true,
   logLevel: 'warning',
 });
 const fresh = mkdtempSync(join(dist, UNFINISHED));
@@ -31,13 +34,17 @@ const fresh = mkdtempSync(join(dist, UNFINISHED));
 // The environment of whoever asks first, a test run for one, must not decide which React goes into the pages.
 process.env['NODE_ENV'] = 'production';
 
-await buildProgram(join(fresh, 'lanecall.mjs'));
-await buildDesktop(join(fresh, 'desktop'));
-// The wall by itself: old televisions load it, and files that it shared would bring what only a coach reads.
-await buildPagesInto(join(fresh, 'pages'), ['wall']);
-await buildPagesInto(join(fresh, 'pages'), ['desk', 'remote']);
+const bundled = [
+  ...(await buildProgram(join(fresh, 'lanecall.mjs'))),
+  ...(await buildDesktop(join(fresh, 'desktop'))),
+  // The wall by itself: old televisions load it, and files that it shared would bring what only a coach reads.
+  ...(await buildPagesInto(join(fresh, 'pages'), ['wall'])),
+  ...(await buildPagesInto(join(fresh, 'pages'), ['desk', 'remote'])),
+];
+const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
+writeFileSync(join(fresh, 'THIRD-PARTY.txt'), thirdPartyText(version, bundled));
 rmSync(join(dist, '.stamp'), { force: true });
-for (const name of ['lanecall.mjs', 'desktop', 'pages']) {
+for (const name of ['lanecall.mjs', 'desktop', 'pages', 'THIRD-PARTY.txt']) {
   if (existsSync(join(dist, name))) renameSync(join(dist, name), join(fresh, `${name}-before`));
   renameSync(join(fresh, name), join(dist, name));
 }
@@ -46,8 +53,8 @@ rmSync(fresh, { recursive: true });
 writeFileSync(join(dist, '.stamp'), stamp);
 
 /** @param {string} outfile */
-function buildProgram(outfile) {
-  return bundle({
+async function buildProgram(outfile) {
+  const { metafile } = await bundle({
     ...NODE_BUNDLE,
     entryPoints: [join(root, 'app', 'cli', 'main.ts')],
     outfile,
@@ -59,6 +66,7 @@ function buildProgram(outfile) {
     // Optional native speed-ups of ws, which it looks for and does without.
     external: ['bufferutil', 'utf-8-validate'],
   });
+  return filesIn(metafile);
 }
 
 /**
@@ -66,9 +74,9 @@ function buildProgram(outfile) {
  * can load none.
  * @param {string} outdir
  */
-function buildDesktop(outdir) {
+async function buildDesktop(outdir) {
   const desktop = join(root, 'app', 'desktop');
-  return bundle({
+  const { metafile } = await bundle({
     ...NODE_BUNDLE,
     entryPoints: {
       main: join(desktop, 'main.ts'),
@@ -80,6 +88,17 @@ function buildDesktop(outdir) {
     format: 'cjs',
     external: ['electron'],
   });
+  return filesIn(metafile);
+}
+
+/**
+ * What is left of each after the rest was shaken off.
+ * @param {import('esbuild').Metafile} metafile
+ */
+function filesIn({ outputs }) {
+  return Object.values(outputs).flatMap(({ inputs }) =>
+    Object.entries(inputs).flatMap(([file, { bytesInOutput }]) => (bytesInOutput > 0 ? [join(root, file)] : [])),
+  );
 }
 
 /**
@@ -90,5 +109,26 @@ function buildDesktop(outdir) {
 async function buildPagesInto(outDir, pages) {
   const folder = join(root, 'renderer');
   const input = Object.fromEntries(pages.map((page) => [page, join(folder, page, 'index.html')]));
-  await buildPages({ configFile: join(folder, 'vite.config.ts'), build: { outDir, rolldownOptions: { input } } });
+  /** @type {string[]} */
+  const files = [];
+  const collect = {
+    name: 'what-went-in',
+    /**
+     * @param {unknown} _
+     * @param {import('vite').Rolldown.OutputBundle} outputs
+     */
+    generateBundle(_, outputs) {
+      for (const output of Object.values(outputs)) {
+        if (output.type === 'asset') files.push(...output.originalFileNames.map((name) => join(folder, name)));
+        else files.push(...Object.entries(output.modules).flatMap(([id, { code }]) => (code ? [id] : [])));
+      }
+    },
+  };
+  await buildPages({
+    configFile: join(folder, 'vite.config.ts'),
+    plugins: [collect],
+    // How long plugins take says how busy the machine is, and nothing of the build.
+    build: { outDir, rolldownOptions: { input, checks: { pluginTimings: false } } },
+  });
+  return files;
 }

@@ -18,7 +18,7 @@ export interface NotOpened {
   readonly remedy?: readonly string[];
 }
 
-// The desktop program prints this when its first page is there.
+// The desktop program prints this when its first window has been painted.
 const OPEN = 'Lanecall is open.';
 const MOST_WORDS = 16_384;
 // A slow machine on its first start; one that takes longer will not open at all.
@@ -58,7 +58,11 @@ export async function runDesktop(
   await ended;
   const remedy = sandboxRemedy(runtime, said);
   if (remedy) return { why: NO_SANDBOX, remedy };
-  const reason = first === 'late' ? 'it did not open in time' : (firstLine(said) ?? `it ended with ${first}`);
+  const line = firstLine(said);
+  const reason =
+    first === 'late'
+      ? `nothing was to be seen of it for ${Math.round(patienceMs / 1000)} s${line === null ? '' : `: ${line}`}`
+      : (line ?? `it ended with ${first}`);
   return { why: `The desktop program could not be opened (${reason})` };
 }
 

@@ -7,10 +7,9 @@ import type { Millis } from '../units.ts';
 import { roundNumbers } from '../words/round.ts';
 import type { Command, CommandName, CommandOf } from './command.ts';
 import { RULES } from './commands.ts';
-import { startingFrom } from './place.ts';
 import { settleForCommand } from './settle.ts';
 import { countNow } from './standing.ts';
-import { currentStretch, type LaneState, type Pending, type RunState } from './state.ts';
+import type { LaneState, Pending, RunState } from './state.ts';
 
 /** A rep as a screen names it: its line, its round numbers (outermost first) and its number within the round. */
 export interface ExpectedRep {
@@ -35,7 +34,7 @@ export function changedSince(state: RunState, command: Command, seen: ExpectedRe
   now.lanes.forEach((lane, index) => {
     const shown = seen[String(lane.number)];
     if (shown === undefined || !lane.in || !touches(lane)) return;
-    const next = nextOf(now, lane, index);
+    const next = lane.reps[lane.next];
     if (!isThat(next, shown)) changes.push(changeOf(now, lane, index, next));
   });
   return changes.length > 0 ? `Nothing was changed: meanwhile ${changes.join(', ')}.` : null;
@@ -51,13 +50,6 @@ function touchedBy<Name extends CommandName>(command: CommandOf<Name>): ((lane: 
   const { touches } = RULES[command.do];
   const lanes = 'lanes' in command ? (command.lanes as readonly number[] | undefined) : undefined;
   return touches && ((lane) => (lanes === undefined || lanes.includes(lane.number)) && touches(lane, command));
-}
-
-/** What screens show as the lane's next rep; while the run waits, the first of the stretch to begin. */
-function nextOf(state: RunState, lane: LaneState, index: number): Pending | undefined {
-  if (state.phase !== 'waiting') return lane.reps[lane.next];
-  const own = currentStretch(state).lanes[index];
-  return own ? startingFrom(own, state.from).reps[0] : undefined;
 }
 
 function isThat(next: Pending | undefined, shown: ExpectedRep | null): boolean {

@@ -10,6 +10,8 @@ import { isPending, nextLeave, type LaneState, type RunState } from './state.ts'
 
 export const LEFT: Lacking = { none: 'has any reps to come', one: 'has no reps to come' };
 
+export const NOT_GOING = 'The run is waiting for Start: no lead is due to leave.';
+
 export const STOPPED: Lacking = { none: 'is stopped', one: 'is not stopped' };
 
 /**
@@ -40,8 +42,4 @@ export function isStopped(lane: LaneState): boolean {
 /** The lane with its pending leaves, its end and its displacement moved. */
 export function displaced(lane: LaneState, by: Millis): LaneState {
   return { ...lane, origin: lane.origin + by, end: lane.end + by, displacement: lane.displacement + by };
-}
-
-export function notGoing(state: RunState): string {
-  return state.phase === 'done' ? 'The session is done.' : 'The run is waiting for Start: no lead is due to leave.';
 }

@@ -8,7 +8,6 @@ import type { Stretch } from '../plan/plan.ts';
 import { stretchLength } from '../plan/schedule.ts';
 import { align, LEAD } from './align.ts';
 import { resumeLanes } from './commands/resume.ts';
-import { isStopped } from './lane-change.ts';
 import { startingFrom } from './place.ts';
 import { latestEnd, startAfter } from './settle.ts';
 import { currentStretch, type RunState } from './state.ts';
@@ -43,12 +42,7 @@ function currentEnd(state: RunState, t: Millis): Millis {
     return startNow(state, t) + lengthOf(state, { ...stretch, lanes });
   }
   if (stretch.kind !== 'swim') return Math.max(state.pauseEnd, t);
-  const stopped = new Set<number>();
-  state.lanes.forEach((lane, index) => {
-    if (isStopped(lane)) stopped.add(index);
-  });
-  const { lanes } = stopped.size > 0 ? resumeLanes(state, stopped, t) : state;
-  return Math.max(latestEnd(lanes), t);
+  return Math.max(latestEnd(resumeLanes(state, new Set(state.lanes.keys()), t).lanes), t);
 }
 
 function startNow(state: RunState, t: Millis): Millis {

@@ -81,7 +81,7 @@ export function countNow(
   if (!isCut) return { of, rounds: set.rounds };
   const standing = standingIn(stretches);
   return {
-    of: set.kind === 'set' && !set.untimed ? Math.max(rep, standing.reps(set, lane)) : of,
+    of: set.kind === 'set' ? Math.max(rep, standing.reps(set, lane)) : of,
     rounds: set.rounds.map((round, depth) => ({
       ...round,
       of: Math.max(round.round, standing.rounds(set.rounds, depth)),

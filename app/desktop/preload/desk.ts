@@ -3,10 +3,21 @@
  */
 
 import { contextBridge, ipcRenderer } from 'electron';
-import { BRIDGE, CHANNELS, type CoachBridge, type Reply, type SessionFile } from '../../wire/window-bridge.ts';
+import {
+  BRIDGE,
+  CHANNELS,
+  type CoachBridge,
+  type PressedKey,
+  type Reply,
+  type SessionFile,
+} from '../../wire/window-bridge.ts';
 import { deckBridge } from './deck-bridge.ts';
+import { pressOn, type KeyedPage } from './pressed-keys.ts';
+import { pageObserver, tellWhenPainted } from './paint.ts';
 
 contextBridge.exposeInMainWorld(BRIDGE, coachBridge());
+tellWhenPainted(pageObserver());
+ipcRenderer.on(CHANNELS.key, (_, key: PressedKey) => pressOn(globalThis as unknown as KeyedPage, key));
 
 function coachBridge(): CoachBridge {
   let listener: ((file: SessionFile) => void) | null = null;

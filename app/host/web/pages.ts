@@ -36,15 +36,18 @@ const TYPES: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
   '.woff': 'font/woff',
   '.wav': 'audio/wav',
+  '.txt': 'text/plain; charset=utf-8',
 };
 
-/** All built pages in a folder and the files that they load. */
+/** All built pages in a folder, the files that they load, and the licences beside it. */
 export function readPages(folder: string): Pages {
   const pages = new Map<string, Page>();
   for (const [route, file] of Object.entries(ROUTES)) {
     const path = join(folder, file);
     if (existsSync(path)) pages.set(route, readPage(path, false));
   }
+  const licences = join(folder, '..', 'THIRD-PARTY.txt');
+  if (existsSync(licences)) pages.set('/licences', readPage(licences, false));
   const hashed = join(folder, HASHED);
   for (const name of existsSync(hashed) ? readdirSync(hashed) : []) {
     pages.set(`/${HASHED}/${name}`, readPage(join(hashed, name), true));

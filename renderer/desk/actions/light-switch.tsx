@@ -3,7 +3,8 @@
  */
 
 import { useState, type ReactElement } from 'react';
-import { choiceIn, type Light, type LightChoice } from '../../ui/coach/light-choice.ts';
+import type { Light, LightChoice } from '../../ui/coach/light-choice.ts';
+import { Select } from '../../ui/parts/select.tsx';
 
 const CHOICES: readonly { readonly choice: LightChoice; readonly name: string }[] = [
   { choice: 'system', name: 'as the system' },
@@ -17,16 +18,5 @@ export function LightSwitch({ light }: { readonly light: Light }): ReactElement 
     light.choose(next);
     setChoice(next);
   };
-  return (
-    <label className="light-switch">
-      Colours
-      <select value={choice} onChange={(event) => choose(choiceIn(event.target.value))}>
-        {CHOICES.map((each) => (
-          <option key={each.choice} value={each.choice}>
-            {each.name}
-          </option>
-        ))}
-      </select>
-    </label>
-  );
+  return <Select look="light-switch" label="Colours" value={choice} choices={CHOICES} onChange={choose} />;
 }

@@ -6,6 +6,7 @@ import { useRef, useState, type FormEvent, type ReactElement } from 'react';
 import { MARK_LIMIT } from '../../../app/core/run/command-fields.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { lanesOrAll } from '../../../app/core/words/lanes.ts';
+import { Button } from '../../ui/parts/button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { SidePanel } from '../panel.tsx';
 
@@ -20,8 +21,7 @@ interface MarkPanelProps {
 export function MarkPanel({ tools, moment, lanes, onClose }: MarkPanelProps): ReactElement {
   const [words, setWords] = useState('');
   const field = useRef<HTMLInputElement>(null);
-  const mark = (event: FormEvent): void => {
-    event.preventDefault();
+  const mark = (): void => {
     const named = lanes.filter((lane) =>
       moment.view.lanes.some(({ number, state }) => number === lane && state !== 'out'),
     );
@@ -29,9 +29,13 @@ export function MarkPanel({ tools, moment, lanes, onClose }: MarkPanelProps): Re
       .press({ do: 'mark', ...(named.length > 0 ? { lanes: named } : {}), ...(words === '' ? {} : { words }) })
       .then((ok) => (ok ? onClose() : undefined));
   };
+  const submit = (event: FormEvent): void => {
+    event.preventDefault();
+    mark();
+  };
   return (
     <SidePanel title={`Mark, ${lanesOrAll(lanes)}`} first={field} onClose={onClose}>
-      <form onSubmit={mark} className="panel-group">
+      <form onSubmit={submit} className="panel-group">
         <label className="field">
           For the record
           <input
@@ -42,9 +46,7 @@ export function MarkPanel({ tools, moment, lanes, onClose }: MarkPanelProps): Re
             ref={field}
           />
         </label>
-        <button type="submit" className="deck-button">
-          <span className="deck-button-label">Mark it</span>
-        </button>
+        <Button name="Mark it" onPress={mark} />
       </form>
     </SidePanel>
   );

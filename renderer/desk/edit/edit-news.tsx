@@ -7,6 +7,7 @@ import { useState, type ReactElement } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
 import { capital, listed, spanned } from '../../../app/core/words/phrase.ts';
 import type { Merged } from './edit-text.ts';
+import styles from './edit-news.module.css';
 
 interface EditNewsProps {
   /** How many lines are locked now. */
@@ -26,14 +27,14 @@ export function EditNews(props: EditNewsProps): ReactElement {
   const { locked, broken, merged, forgets, onPutBack, onMerge, onGiveUp } = props;
   const begun = useBegun(locked);
   return (
-    <div className="edit-news" role="status" aria-label="What has changed meanwhile">
+    <div className={styles.whole} role="status" aria-label="What has changed meanwhile">
       {merged ? (
         <>
           <p>
             {`The session has been changed since you began: ${merged.theirs}. What you typed is kept. `}
             {merged.clash ? 'Where both are about the same line, yours would stand.' : ''}
           </p>
-          <div className="edit-news-buttons">
+          <div className={styles.buttons}>
             <Button
               name={merged.clash ? 'Mine, and the rest of theirs' : 'Both changes together'}
               look="is-small"
@@ -45,7 +46,7 @@ export function EditNews(props: EditNewsProps): ReactElement {
       ) : broken !== null ? (
         <>
           <p>{`Line ${broken} has begun since you changed it: it is swum as it was. What you typed is kept.`}</p>
-          <div className="edit-news-buttons">
+          <div className={styles.buttons}>
             <Button name={`Put line ${broken} back as it is swum`} look="is-small" onPress={onPutBack} />
           </div>
         </>

@@ -9,6 +9,7 @@ import type { DeckRun } from '../../link/store.ts';
 import type { Outcome } from './edit-outcome.ts';
 import { FaultList } from '../editor/session-editor.tsx';
 import { TimetableView } from '../timetable/timetable-view.tsx';
+import styles from './rewrite-outcome.module.css';
 
 interface RewriteOutcomeProps {
   readonly outcome: Outcome;
@@ -25,7 +26,7 @@ export function RewriteOutcome(props: RewriteOutcomeProps): ReactElement {
       {outcome.kind === 'faults' ? (
         <FaultList id={faultsId} faults={outcome.faults} onGoTo={onLine} />
       ) : outcome.kind === 'refused' ? (
-        <p className="edit-refused">{outcome.why}</p>
+        <p className={styles.refused}>{outcome.why}</p>
       ) : (
         <TimetableView
           plan={outcome.plan}
@@ -33,7 +34,7 @@ export function RewriteOutcome(props: RewriteOutcomeProps): ReactElement {
           live={outcome.live}
           onLine={(line) => onLine(line, 1)}
         >
-          <p className="edit-end">{isChanged ? endText(outcome, run) : 'From now on, as it runs:'}</p>
+          <p className={styles.end}>{isChanged ? endText(outcome, run) : 'From now on, as it runs:'}</p>
         </TimetableView>
       )}
     </>

@@ -6,8 +6,10 @@
 
 import { useLayoutEffect, useMemo, useRef, useState, type ReactElement, type RefObject } from 'react';
 import type { Fault } from '../../../app/core/result.ts';
+import { Button } from '../../ui/parts/button.tsx';
 import { characterAt, faultMarks, FAULTS_SHOWN } from './fault-place.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
+import styles from './session-editor.module.css';
 
 /** As in the style sheet: the height of a line and what stands above the first, in px. */
 const LINE = 26;
@@ -55,16 +57,16 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
     if (area.current) follow(area.current);
   });
   return (
-    <div className="editor" ref={layer}>
-      <div className="editor-numbers" aria-hidden="true">
-        <div className="editor-down">
+    <div className={styles.whole} ref={layer}>
+      <div className={styles.numbers} aria-hidden="true">
+        <div className={styles.down}>
           <LineNumbers {...inSight} count={lines.length} />
-          <NumbersOf lines={faults.map(({ line }) => line)} {...inSight} look="is-faulty" />
+          <NumbersOf lines={faults.map(({ line }) => line)} {...inSight} look={styles.isFaulty} />
         </div>
       </div>
-      <div className="editor-paper">
-        <div className="editor-marks" aria-hidden="true">
-          <div className="editor-down-across">
+      <div className={styles.paper}>
+        <div className={styles.marks} aria-hidden="true">
+          <div className={styles.downAcross}>
             <Underlines lines={lines} faults={faults} {...inSight} />
           </div>
         </div>
@@ -83,14 +85,14 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
           onScroll={(event) => follow(event.currentTarget)}
           onSelect={({ currentTarget: own }) => setCursor(lineAt(own.value, own.selectionStart))}
         />
-        <div className="editor-marks" aria-hidden="true">
-          <div className="editor-down">
+        <div className={styles.marks} aria-hidden="true">
+          <div className={styles.down}>
             <Notes lines={lines} faults={faults} warnings={warnings ?? []} cursor={cursor} {...inSight} />
           </div>
         </div>
         {locked > 0 ? (
-          <div className="editor-lock" aria-hidden="true">
-            <div className="editor-down" style={{ height: ABOVE + locked * LINE }} />
+          <div className={styles.lock} aria-hidden="true">
+            <div className={styles.down} style={{ height: ABOVE + locked * LINE }} />
           </div>
         ) : null}
       </div>
@@ -114,7 +116,7 @@ function LineNumbers({ from, to, count }: InSight & { readonly count: number }):
 interface NumbersOfProps extends InSight {
   /** From 1. */
   readonly lines: readonly number[];
-  readonly look: string;
+  readonly look: string | undefined;
 }
 
 function NumbersOf({ lines, from, to, look }: NumbersOfProps): ReactElement[] {
@@ -135,7 +137,7 @@ interface UnderlinesProps extends InSight {
 function Underlines({ lines, faults, from, to }: UnderlinesProps): ReactElement[] {
   const near = faults.filter(({ line }) => line > from && line <= to);
   return faultMarks(lines, near).map(({ row, before, words }, index) => (
-    <span key={index} className="editor-mark" style={{ top: topOf(row) }}>
+    <span key={index} className={styles.mark} style={{ top: topOf(row) }}>
       {before}
       <u>{words}</u>
     </span>
@@ -154,7 +156,8 @@ function Notes({ lines, faults, warnings, cursor, from, to }: NotesProps): React
   return notesOf(near, warnings, from, to).map(({ line, kind, words }) => (
     <span
       key={line}
-      className={`editor-mark is-note is-${kind} ${line === cursor ? 'is-written' : ''}`}
+      className={`${styles.mark} ${styles.isNote} ${line === cursor ? styles.isWritten : ''}`}
+      data-kind={kind}
       style={{ top: topOf(line - 1) }}
     >
       <span>{lines[line - 1] ?? ''}</span>
@@ -204,9 +207,9 @@ export function FaultList({ id, faults, onGoTo }: FaultListProps): ReactElement 
       <ul id={id}>
         {faults.slice(0, FAULTS_SHOWN).map(({ line, column, message }, index) => (
           <li key={index}>
-            <button type="button" className="text-line" onClick={() => onGoTo(line, column)}>
+            <Button look="text-line" onPress={() => onGoTo(line, column)}>
               line {line}
-            </button>
+            </Button>
             {message}
           </li>
         ))}

@@ -8,6 +8,7 @@ import type { Moment } from '../../ui/coach/frames.ts';
 import { useDigits, useDrawn, useHand, type Tools } from '../../ui/coach/use-deck.ts';
 import { inText } from '../../../app/core/words/reading.ts';
 import { leaveOf, MANY } from './lane-text.ts';
+import styles from './lane-leaves.module.css';
 
 interface LaneLeavesProps {
   readonly tools: Tools;
@@ -18,8 +19,8 @@ export function LaneLeaves({ tools, moment }: LaneLeavesProps): ReactElement {
   const { lanes } = moment.view;
   const isMany = lanes.length > MANY;
   return (
-    <section className="leaves-place" aria-label="Next leaves">
-      <ul className={`leaves ${isMany ? 'is-many' : ''}`} role="list">
+    <section className={styles.place} aria-label="Next leaves">
+      <ul className={`${styles.whole} ${isMany ? styles.isMany : ''}`} role="list">
         {lanes.map(({ number, state }) => (
           <LaneLeave key={number} tools={tools} number={number} state={state} isShort={isMany} />
         ))}
@@ -41,11 +42,11 @@ function LaneLeave({ tools, number, state, isShort }: LaneLeaveProps): ReactElem
   const leave = useDigits(tools.frames, (at) => (at ? leaveOf(at.view, number, clock) : ''));
   const left = useDrawn(tools.frames, (at) => (at ? leftOf(at.view, number).slice(isShort ? 'in '.length : 0) : ''));
   return (
-    <li className={`leaves-lane is-${state}`}>
+    <li className={styles.lane} data-state={state}>
       <span className="hidden">Lane </span>
       <b>{number}</b>
-      <span className="leaves-leave" ref={leave} />
-      <span className="leaves-left" ref={left} />
+      <span className={styles.leave} ref={leave} />
+      <span className={styles.left} ref={left} />
     </li>
   );
 }

@@ -12,7 +12,7 @@ import { lastAbandoned } from '../../ui/leaving.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { keyOf } from '../actions/keys.ts';
 import { LaneButtons } from './lane-buttons.tsx';
-import { leaveOf, leftOf, moreWords, repWords, standing } from './lane-text.ts';
+import { leaveOf, leftOf, moreGroups, moreWords, repGroups, standing } from './lane-text.ts';
 
 interface LaneRowProps {
   readonly tools: DeskTools;
@@ -32,6 +32,7 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
   const name = `Lane ${lane.number}`;
   const leave = useDigits(frames, (at) => (at ? leaveOf(at.view, lane.number, clock) : ''));
   const left = useDrawn(frames, (at) => (at ? leftOf(at.view, lane.number) : ''));
+  const more = moreWords(view, lane, clock, lastAbandoned(run.commands));
   return (
     <section className={`lane is-${standing(view, lane)}`} aria-label={name}>
       <Button
@@ -51,12 +52,21 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
       />
       <div className="lane-words">
         <p className="lane-rep">
-          <span className="lane-what">{repWords(view, lane)}</span>
+          <span className="lane-what">{inGroups(repGroups(view, lane))}</span>
           <span className="lane-left" ref={left} />
         </p>
-        <p className="lane-more">{moreWords(view, lane, clock, lastAbandoned(run.commands))}</p>
+        <p className="lane-more">{inGroups(moreGroups(more))}</p>
       </div>
       <LaneButtons tools={tools} moment={moment} lane={lane} open={open} keyed={keyed} onMore={onMore} />
     </section>
   );
+}
+
+/** Where there is no room for all, the last are left out whole (lanes.css). */
+function inGroups(groups: readonly string[]): ReactElement[] {
+  return groups.map((words, at) => (
+    <span key={at} className="lane-group">
+      {words}
+    </span>
+  ));
 }

@@ -9,7 +9,7 @@ import type { LaneView, LastView, RunView } from '../../../app/core/run/view.ts'
 import type { Millis } from '../../../app/core/units.ts';
 import { inByText } from '../../../app/core/words/clock.ts';
 import { holdText, onText } from '../../../app/core/words/interval.ts';
-import { commaed, count } from '../../../app/core/words/phrase.ts';
+import { commaed, count, spaced } from '../../../app/core/words/phrase.ts';
 import { inText } from '../../../app/core/words/reading.ts';
 import { repText } from '../../../app/core/words/rep.ts';
 import { roundText } from '../../../app/core/words/round.ts';
@@ -49,12 +49,32 @@ export function leftOf(view: RunView, number: number): string {
   const lane = view.lanes.find((each) => each.number === number);
   if (!lane || !lane.next || (lane.state !== 'pending' && lane.state !== 'stopped')) return '';
   const rep = whichRep(lane.next);
-  if (lane.state === 'stopped') return `${rep} next`;
-  return lane.next.at === null ? rep : `${rep}, ${inText(lane.next.at - view.t)}`;
+  if (lane.state === 'stopped') return spaced(rep, 'next');
+  return commaed(rep, lane.next.at === null ? '' : inText(lane.next.at - view.t));
+}
+
+/** What the lane swims next: how far it is, then its words; a row has each group whole or not at all. */
+export function repGroups(view: RunView, lane: LaneView): readonly string[] {
+  const text = repWords(view, lane);
+  // Only a rep has its place in the set behind it; all else is a sentence.
+  if (leftOf(view, lane.number) === '') return [text];
+  const from = text.indexOf(' ') + 1;
+  return [
+    text.slice(0, from),
+    ...text
+      .slice(from)
+      .split(', ')
+      .map((words) => `${words}, `),
+  ].filter((words) => words !== '');
+}
+
+/** The same of a sentence that nothing follows: a comma goes with the group behind it. */
+export function moreGroups(text: string): readonly string[] {
+  return text.split(', ').map((words, at) => (at === 0 ? words : `, ${words}`));
 }
 
 /** What the lane swims next; which rep of it is it and how soon stands behind, where long words cannot push it out. */
-export function repWords(view: RunView, lane: LaneView): string {
+function repWords(view: RunView, lane: LaneView): string {
   const { unit } = view.state.plan.session.pool;
   if (lane.state === 'out') return 'not in the session now';
   if (view.pauseEnd !== null) return view.stretch.kind === 'talk' ? 'listens' : 'rests';

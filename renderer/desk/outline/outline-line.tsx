@@ -19,7 +19,7 @@ import { endTime } from '../../../app/core/words/time-of-day.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { begunText } from '../run/fit-advice.ts';
 import type { OutlineRow, Target } from './outline-rows.ts';
-import { Stepper } from '../lanes/stepper.tsx';
+import { Stepper } from '../../ui/parts/stepper.tsx';
 
 interface OutlineLineProps {
   readonly tools: DeskTools;
@@ -63,6 +63,7 @@ function CutLine({
         least={1}
         most={cut.most}
         onChange={setN}
+        onRefused={(why) => tools.hand.say(why, 'refused')}
       />
       <Given
         tools={tools}
@@ -89,10 +90,18 @@ function GoTo({ tools, target, onDone }: OutlineLineProps & { readonly target: T
           least={1}
           most={of}
           onChange={(round) => setRounds(rounds.map((known, at) => (at === depth ? round : known)))}
+          onRefused={(why) => tools.hand.say(why, 'refused')}
         />
       ))}
       {target.reps > 1 ? (
-        <Stepper name={`Rep of ${target.reps}`} value={rep} least={1} most={target.reps} onChange={setRep} />
+        <Stepper
+          name={`Rep of ${target.reps}`}
+          value={rep}
+          least={1}
+          most={target.reps}
+          onChange={setRep}
+          onRefused={(why) => tools.hand.say(why, 'refused')}
+        />
       ) : null}
       <Given
         tools={tools}

@@ -9,6 +9,7 @@ import type { RunView } from '../../../app/core/run/view.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { about } from '../../../app/core/words/estimate.ts';
 import { readingLeft } from '../../../app/core/words/reading.ts';
+import { Button } from '../../ui/parts/button.tsx';
 import { Block, inBlocks } from './blocks.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { finishAfter } from '../../../app/core/run/booked-finish.ts';
@@ -61,35 +62,31 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   );
   const lineOf = (row: OutlineRow): ReactElement => (
     <li key={row.key} className={`outline-row is-line is-${row.progress}`} data-depth={row.depth}>
-      <button
-        type="button"
-        className="outline-button"
-        aria-expanded={open === row.key}
-        onMouseDown={(event) => event.preventDefault()}
-        onClick={({ currentTarget }) => {
-          opened.current = currentTarget.parentElement;
+      <Button
+        look="outline-button"
+        expanded={open === row.key}
+        onPress={(button) => {
+          opened.current = button.parentElement;
           setOpen(open === row.key ? null : row.key);
         }}
       >
         {rowText(row)}
-      </button>
+      </Button>
       {open === row.key ? <OutlineLine tools={tools} moment={moment} row={row} onDone={() => setOpen(null)} /> : null}
     </li>
   );
   const partOf = ({ row, lines }: OutlinePart): readonly ReactElement[] => [
     <li key={row.key} className={`outline-row is-part is-${row.progress}`} data-depth={0}>
-      <button
-        type="button"
-        className="outline-part"
-        aria-expanded={isOpen(row)}
-        onMouseDown={(event) => event.preventDefault()}
-        onClick={({ currentTarget }) => {
-          opened.current = currentTarget.parentElement;
+      <Button
+        look="outline-part"
+        expanded={isOpen(row)}
+        onPress={(button) => {
+          opened.current = button.parentElement;
           setTapped(new Map(tapped).set(row.key, !isOpen(row)));
         }}
       >
         {rowText(row)}
-      </button>
+      </Button>
     </li>,
     ...lines.map(lineOf),
   ];

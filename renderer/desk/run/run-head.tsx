@@ -16,6 +16,7 @@ import { roundText } from '../../../app/core/words/round.ts';
 import { followingText } from '../../../app/core/words/stretch.ts';
 import { clockTime } from '../../../app/core/words/time-of-day.ts';
 import { leaveText } from '../../ui/coach/words.ts';
+import { Select } from '../../ui/parts/select.tsx';
 import { useDeck, useDrawn, useHand } from '../../ui/coach/use-deck.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { headText } from './head-text.ts';
@@ -49,16 +50,13 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
     <header className="head">
       <div className="head-clock">
         <Clock frames={frames} choice={choice} />
-        <label className="clock-choice">
-          <span className="hidden">Which clock</span>
-          <select value={choice} onChange={(event) => hand.setClock(event.target.value as ClockChoice)}>
-            {CLOCKS.map((each) => (
-              <option key={each.choice} value={each.choice}>
-                {each.name}
-              </option>
-            ))}
-          </select>
-        </label>
+        <Select
+          look="clock-choice"
+          label={<span className="hidden">Which clock</span>}
+          value={choice}
+          choices={CLOCKS}
+          onChange={hand.setClock}
+        />
       </div>
       <div className="head-set">
         <h1>

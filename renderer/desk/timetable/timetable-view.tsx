@@ -9,6 +9,7 @@ import type { LengthUnit } from '../../../app/core/units.ts';
 import { distanceIn } from '../../../app/core/words/distance.ts';
 import { about } from '../../../app/core/words/estimate.ts';
 import { readingLeft } from '../../../app/core/words/reading.ts';
+import { Button } from '../../ui/parts/button.tsx';
 import { Block, inBlocks } from '../outline/blocks.tsx';
 import {
   timetableOf,
@@ -18,6 +19,7 @@ import {
   type TimetableRow,
 } from './timetable-rows.ts';
 import type { WarningGroup } from './warning-groups.ts';
+import styles from './timetable-view.module.css';
 
 interface TimetableViewProps {
   readonly plan: Plan;
@@ -35,7 +37,7 @@ const ROW = 33;
 export function TimetableView({ plan, warnings, live = null, children, onLine }: TimetableViewProps): ReactElement {
   const table = useMemo(() => timetableOf(plan, live), [plan, live]);
   return (
-    <section className="timetable" aria-label="Timetable">
+    <section className={styles.whole} aria-label="Timetable">
       {live ? null : <TimetableHead plan={plan} table={table} />}
       {children}
       <TimetableTable table={table} unit={plan.session.pool.unit} isLive={live !== null} />
@@ -49,9 +51,9 @@ export function TimetableView({ plan, warnings, live = null, children, onLine }:
 
 function TimetableHead({ plan, table }: { readonly plan: Plan; readonly table: Timetable }): ReactElement {
   return (
-    <div className="timetable-head">
+    <div className={styles.head}>
       <h2>{plan.session.title ?? 'Session'}</h2>
-      <p className="timetable-length">{table.length}</p>
+      <p className={styles.length}>{table.length}</p>
       <p>{table.ends ?? 'no start in the session'}</p>
       {table.totals.over ? (
         <p className="is-over">{`${about(endsByEstimate(plan))}${readingLeft(table.totals.over)} past the finish`}</p>
@@ -81,7 +83,7 @@ const TimetableTable = memo(function TimetableTable({ table, unit, isLive }: Tim
           ))}
         </tr>
       </thead>
-      <tbody className="timetable-squad">
+      <tbody className={styles.squad}>
         <Rows rows={table.squad} lanes={table.lanes.length} />
       </tbody>
       {blocks.map((parts, index) => (
@@ -118,7 +120,7 @@ interface PartRowsProps {
 function PartRows({ part, lanes, unit }: PartRowsProps): ReactElement {
   return (
     <>
-      <tr className="timetable-part">
+      <tr className={styles.part}>
         <th scope="row">
           {part.starts} {part.name} <span>{part.length}</span>
         </th>
@@ -160,9 +162,9 @@ function WarningList({ warnings, onLine }: WarningListProps): ReactElement {
       <ul className="warnings">
         {warnings.slice(0, MOST_SHOWN).map(({ code, line, sentence }) => (
           <li key={`${code} ${line}`}>
-            <button type="button" className="text-line" onClick={() => onLine(line)}>
+            <Button look="text-line" onPress={() => onLine(line)}>
               line {line}
-            </button>
+            </Button>
             {sentence}
           </li>
         ))}

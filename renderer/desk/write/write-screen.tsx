@@ -10,6 +10,7 @@ import type { Fault } from '../../../app/core/result.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
+import { About } from './about.tsx';
 import { useDraft } from './draft.ts';
 import { EXAMPLE } from './example.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
@@ -165,6 +166,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
             <p className="write-empty">The timetable of every lane stands here as you write.</p>
           )}
         </Part>
+        <About />
       </section>
       <footer className="write-foot">
         <Button

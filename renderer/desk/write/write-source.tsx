@@ -5,6 +5,7 @@
 
 import type { ReactElement } from 'react';
 import type { DeckRun } from '../../link/store.ts';
+import { Button } from '../../ui/parts/button.tsx';
 import { draftOf, type Draft, type Writing } from './draft.ts';
 
 interface WriteSourceProps {
@@ -20,14 +21,14 @@ export function WriteSource({ run, writing }: WriteSourceProps): ReactElement {
     <p className="write-source">
       <span>{sourceText(draft, run !== null, isOpen)}</span>
       {open && !isOpen ? (
-        <button type="button" className="text-line" onClick={() => swap(open)}>
+        <Button look="text-line" onPress={() => swap(open)}>
           Take the one that is open
-        </button>
+        </Button>
       ) : null}
       {aside && aside.text !== draft.text ? (
-        <button type="button" className="text-line" onClick={() => swap(aside)}>
+        <Button look="text-line" onPress={() => swap(aside)}>
           Take back {aside.from ?? firstLine(aside)}
-        </button>
+        </Button>
       ) : null}
     </p>
   );

@@ -14,9 +14,9 @@ import { count } from '../../../app/core/words/phrase.ts';
 import { repOf, repText } from '../../../app/core/words/rep.ts';
 import { followingText, kindText, pauseText } from '../../../app/core/words/stretch.ts';
 
-/** ", 3 of 4" behind what is swum; '' where there is but one rep. */
+/** "3 of 4" behind what is swum; '' where there is but one rep. */
 export function whichRep(next: NextRep): string {
-  return next.of > 1 ? `, ${repOf(next)}` : '';
+  return next.of > 1 ? repOf(next) : '';
 }
 
 /** A time of the run as the chosen clock will show it; a dash where there is no clock to read yet. */

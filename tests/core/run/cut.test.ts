@@ -54,18 +54,45 @@ describe('cut', () => {
     const deck = new Deck(text).at(0, { do: 'go-to', line: 2, rep: 3 }).at(1, { do: 'cut', line: 2, n: 1 });
     expect(deck.state).toMatchObject({ phase: 'waiting', index: 0, from: null });
     expect(deck.state.stretches.map(({ part }) => part)).toEqual(['Two']);
+    const second = new Deck('One\n50 @ 1:00\nTwo\n3 x 50 @ 1:00').at(0, { do: 'go-to', line: 4, rep: 3 });
+    second.at(1, { do: 'cut', line: 4, n: 1 });
+    expect(second.state).toMatchObject({ phase: 'done', index: 0, doneAt: 1000 });
+    expect(second.state.stretches.map(({ part }) => part)).toEqual(['One']);
     const last = new Deck('3 x 50 @ 1:00').at(0, { do: 'go-to', line: 1, rep: 3 }).at(1, { do: 'cut', line: 1, n: 1 });
     expect(last.state).toMatchObject({ phase: 'done', doneAt: 1000 });
     expect(last.view(2)).toMatchObject({ phase: 'done', undo: { command: { do: 'cut' } } });
   });
 
-  it('[cut] a stretch that was going and is left with nothing goes once it is no longer begun', () => {
-    const text = 'T\nMain\n2 rounds\n  2 x 50 @ 1:00\n  talk 0:30\n  1 x 25 @ 0:30\ntalk 0:30';
-    const back = { do: 'go-to', line: 4, rounds: [1], rep: 1 } as const;
-    const deck = new Deck(text).at(0, { ...back, rounds: [2] }).at(1, { do: 'start' });
-    deck.at(20, { do: 'cut', line: 3, n: 1 }).at(24, back);
-    expect(deck.state.stretches.every(({ kind, lanes }) => kind !== 'swim' || lanes[0]!.reps.length > 0)).toBe(true);
-    expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'talk', 'swim', 'talk']);
+  describe('a stretch that was going and is left with nothing', () => {
+    const back = { do: 'go-to', line: 2, rounds: [1], rep: 1 } as const;
+    /** In the second round; the first of its two reps has left, and the rest of it is cut. */
+    const emptied = (more = '') =>
+      new Deck(`2 rounds\n  2 x 50 @ 1:00\n  talk 0:30${more}`)
+        .at(0, { ...back, rounds: [2] })
+        .at(1, { do: 'start' })
+        .at(20, { do: 'cut', line: 1, n: 1 });
+    const kinds = (deck: Deck) =>
+      deck.state.stretches.map(({ kind, lanes }) => `${kind} ${lanes[0]?.reps.length ?? ''}`);
+
+    it('[cut] stays while it goes, and goes once it is no longer begun', () => {
+      expect(kinds(emptied())).toEqual(['swim 2', 'talk ', 'swim 0']);
+      expect(kinds(emptied().at(24, back))).toEqual(['swim 2', 'talk ']);
+      expect(emptied().at(24, back).state).toMatchObject({ phase: 'waiting', index: 0 });
+    });
+
+    it('[cut] goes with a restart: the next waits in its place, and with none the session is done', () => {
+      expect(emptied().at(24, { do: 'restart' }).state).toMatchObject({ phase: 'done', index: 1, doneAt: 24_000 });
+      expect(kinds(emptied().at(24, { do: 'restart' }))).toEqual(['swim 2', 'talk ']);
+      const next = emptied('\nTwo\n50 @ 1:00').at(24, { do: 'restart' });
+      expect(next.state).toMatchObject({ phase: 'waiting', index: 2 });
+      expect(kinds(next)).toEqual(['swim 2', 'talk ', 'swim 1']);
+    });
+
+    it('[cut] stands before those that follow once it is over', () => {
+      const over = emptied('\nTwo\n50 @ 1:00').at(200, { do: 'start' }).at(215, { do: 'restart' });
+      expect(over.state).toMatchObject({ phase: 'waiting', index: 3 });
+      expect(over.at(220, { do: 'start' }).reps(1).slice(-1)).toEqual(['5.1 at 230']);
+    });
   });
 
   it('[cut] takes the last reps that still stand of every occurrence, and screens count these', () => {
@@ -96,6 +123,46 @@ describe('cut', () => {
     for (const line of [1, 2, 3, 4, 5, 6, 99]) expect(deck.refusal(0, { do: 'cut', line, n: 1 })).not.toBe('');
     const again = new Deck('3 x 50 @ 1:00').at(0, { do: 'start' }).at(140, { do: 'repeat' });
     expect(again.refusal(141, { do: 'cut', line: 1, n: 1 })).toMatch(/nothing left to cut/);
+  });
+
+  it('[cut] of rounds in rounds those of the line alone', () => {
+    const reps = (line: number) => {
+      const deck = new Deck('2 rounds\n  3 rounds\n    50 @ 1:00\n    talk 0:30').at(0, { do: 'cut', line, n: 1 });
+      return deck.state.stretches.map(({ kind }) => kind);
+    };
+    expect(reps(2)).toEqual(new Array(4).fill(['swim', 'talk']).flat());
+    expect(reps(1)).toEqual(new Array(3).fill(['swim', 'talk']).flat());
+  });
+
+  it('[cut] a waiting stretch that is left with nothing goes; with none to follow the session is done', () => {
+    const text = '2 rounds\n  50 @ 1:00\n  talk 0:30';
+    const deck = new Deck(text)
+      .at(0, { do: 'go-to', line: 2, rounds: [2], rep: 1 })
+      .at(1, { do: 'cut', line: 1, n: 1 });
+    expect(deck.state).toMatchObject({ phase: 'done', doneAt: 1000 });
+    expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'talk']);
+  });
+
+  it('[cut] what follows waits for the coach as long as an untimed set is left before it', () => {
+    const text = 'lane 1\nlane 2\n4 x 50 @ 1:00\n2 rounds\n  2 x 25 @ 0:30\n  1/0 x 100 easy\n2 x 50 @ 1:00';
+    const untimed = (line: number) =>
+      new Deck(text).at(0, { do: 'cut', line, n: 1 }).state.stretches.map((stretch) => stretch.untimed);
+    expect(untimed(3)).toEqual([true, true, false]);
+    expect(untimed(4)).toEqual([true, false]);
+  });
+
+  it('[cut] a timed block in a round goes by its whole time', () => {
+    const deck = new Deck('3 rounds\n  4:30 of 50s @ 2:00\n100 @ 2:00').at(0, { do: 'start' });
+    expect(deck.leaves(1)).toEqual([10, 130, 280, 400, 550, 670, 820]);
+    expect(deck.at(20, { do: 'cut', line: 1, n: 1 }).leaves(1)).toEqual([10, 130, 280, 400, 550]);
+    expect(deck.state.lanes[0]!.end).toBe(670_000);
+  });
+
+  it('[cut] is taken where one lane still has something of it', () => {
+    const deck = new Deck('lane 1\nlane 2\n4 x 50 @ 1:00/0:30').at(0, { do: 'start' });
+    deck.at(110, { do: 'cut', line: 3, n: 2 });
+    expect(deck.leaves(1)).toEqual([10, 70]);
+    expect(deck.leaves(2)).toEqual([10, 40, 70, 100]);
   });
 
   it('[cut] a line that is rounds and a set is cut by rounds', () => {

@@ -1,7 +1,7 @@
 /* What was seen, held against the run when the command comes. */
 
 import { describe, expect, test } from 'vitest';
-import { changedSince, type ExpectedReps } from '../../../app/core/run/expected-reps.ts';
+import { changedSince, touchesReps, type ExpectedReps } from '../../../app/core/run/expected-reps.ts';
 import type { Command } from '../../../app/core/run/command.ts';
 import { Deck } from '../../support/deck.ts';
 
@@ -88,6 +88,26 @@ describe('[seen] a leave meanwhile', () => {
     expect(check(deck, 69.75, { do: 'skip', lanes: [1] }, seen)).not.toBeNull();
   });
 
+  test.each([
+    ['another line', of(SETS, 1, 2)],
+    ['another rep', of(IN_ROUNDS, 2, 2)],
+    ['another round', of(IN_ROUNDS, 1, 1)],
+    ['in no round', of(IN_ROUNDS, 1)],
+    ['deeper in rounds', of(IN_ROUNDS, 1, 2, 1)],
+  ])('is seen by everything that names a rep: %s', (_, shown) => {
+    // Lane 1 comes to rep 1 of its second round.
+    expect(check(going(), 165, { do: 'skip', lanes: [1] }, { '1': of(IN_ROUNDS, 1, 2) })).toBeNull();
+    expect(check(going(), 165, { do: 'skip', lanes: [1] }, { '1': shown })).toBe(
+      'Nothing was changed: meanwhile lane 1 has moved on to rep 1 of 2 of line 9 in round 2.',
+    );
+  });
+
+  test('is told without a round where there is none, and with all where there are several', () => {
+    expect(check(going(), 300, { do: 'skip', lanes: [1] }, { '1': of(SETS, 2) })).toMatch(/of line 10\.$/);
+    const nested = new Deck('3 rounds\n  2 rounds\n    50 @ 1:00').at(0, { do: 'start' });
+    expect(check(nested, 20, { do: 'skip' }, { '1': null })).toMatch(/of line 3 in round 1, round 2\.$/);
+  });
+
   test('into another round is another rep', () => {
     const deck = going();
     expect(check(deck, 195, { do: 'skip', lanes: [1] }, { '1': of(IN_ROUNDS, 2, 2) })).toBeNull();
@@ -118,11 +138,24 @@ describe('[seen] nothing to come', () => {
     expect(check(deck, 300, { do: 'repeat', lanes: [1] }, { '1': null })).not.toBeNull();
   });
 
-  test('while waiting a screen shows the first rep to come, and that is what counts', () => {
-    const waiting = new Deck(TEXT);
+  test('while waiting nothing is pending, so that nothing that was seen can be dropped wrongly', () => {
     const cut: Command = { do: 'cut', line: SETS, n: 1 };
-    expect(check(waiting, 5, cut, { '1': of(SETS, 1) })).toBeNull();
-    // Nothing is pending then, so that nothing that was seen can be dropped wrongly.
-    expect(check(waiting, 5, cut, { '1': of(IN_ROUNDS, 1, 1) })).toBeNull();
+    expect(check(new Deck(TEXT), 5, cut, { '1': of(IN_ROUNDS, 1, 1) })).toBeNull();
   });
+});
+
+test('[seen] what drops, moves or repeats reps is sent with what was seen', () => {
+  const about = (command: Command) => touchesReps(command);
+  const touching: Command[] = [
+    { do: 'skip' },
+    { do: 'sit-out' },
+    { do: 'repeat' },
+    { do: 'shift', seconds: 5 },
+    { do: 'interval', seconds: 5 },
+    { do: 'cut', line: SETS, n: 1 },
+    { do: 'resume' },
+    { do: 'rejoin' },
+  ];
+  expect(touching.filter(about)).toEqual(touching);
+  expect(([{ do: 'stop' }, { do: 'start' }, { do: 'lane-out', lanes: [1] }] as Command[]).filter(about)).toEqual([]);
 });

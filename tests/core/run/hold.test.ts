@@ -63,6 +63,13 @@ describe('a Stop holds what follows', () => {
     expect(missed.settled(Infinity)).toMatchObject({ phase: 'waiting', index: 1 });
   });
 
+  it('[resume] while the run waits there is nothing to let go, be it that a Stop held it', () => {
+    const deck = new Deck(AUTO).at(0, { do: 'start' }).at(30, { do: 'stop' });
+    expect(deck.settled(200).phase).toBe('waiting');
+    expect(deck.refusal(200, { do: 'resume' })).toBe('No lane is stopped.');
+    expect(new Deck(AUTO).refusal(0, { do: 'resume' })).toBe('No lane is stopped.');
+  });
+
   it('[stop] in a break is taken back by Resume', () => {
     const deck = new Deck('One\n50 @ 1:00\nbreak 0:32\n50 @ 1:00').at(0, { do: 'start' }).at(80, { do: 'stop' });
     expect(deck.leaves(1)).toEqual([10]);

@@ -50,6 +50,11 @@ describe('leaving', () => {
     expect(deck.at(6, { do: 'gap', seconds: 20 }).settled(Infinity).doneAt).toBe(110_000);
   });
 
+  it('[R5] a lane that swims nothing in a stretch has no tail there', () => {
+    const deck = new Deck('lane 1\nlane 2 20 swimmers, gap 60\n2/0 x 50 @ 1:00').at(0, { do: 'start' });
+    expect(deck.settled(Infinity).doneAt).toBe(130_000);
+  });
+
   it('[R5] an end that a command puts into the past is the time of the command', () => {
     const deck = new Deck('lane 1\nlane 2\n1/4 x 50 @ 1:00').at(0, { do: 'start' });
     expect(deck.at(100, { do: 'lane-out', lanes: [2] }).settled(Infinity).doneAt).toBe(100_000);

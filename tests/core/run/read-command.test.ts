@@ -17,6 +17,7 @@ describe('lists of a command', () => {
     expect(readCommand({ do: 'stop', lanes: [20, 0] }).ok).toBe(true);
     const wrong = (lanes: unknown): string => refusal({ do: 'stop', lanes });
     expect(wrong([])).toBe('The command stop needs lanes as a list of lane numbers, each from 0 to 20.');
+    expect(wrong([1, 21])).toBe('The command stop needs lanes as a list of lane numbers, each from 0 to 20.');
     expect(wrong([21])).toBe('The command stop needs lanes as a list of lane numbers, each from 0 to 20.');
     expect(wrong(numbers(21))).toBe('The command stop needs lanes as a list of at most 20, not 21.');
     expect(wrong(new Array(450_000).fill(1))).toBe('The command stop needs lanes as a list of at most 20, not 450000.');

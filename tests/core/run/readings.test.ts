@@ -69,6 +69,8 @@ describe('[away] what left while nobody was there', () => {
     expect(leavesText(leaves, 7)).toMatch(/^lane 1: 50 free, reps 1 to 4; .*lane 2: easy, rep 1; and 1 more set$/);
     expect(leavesText(leaves, 1)).toBe('lane 1: 50 free, reps 1 to 4; and 7 more sets');
     expect(leavesText([], 3)).toBe('');
+    const one = leavesOf(new Deck('lane 1\nlane 2\n2 x 50 @ 1:00').at(0, { do: 'start' }).settled(3600));
+    expect(leavesText(one, 9)).toBe('lane 1: 50, reps 1 and 2; lane 2: 50, reps 1 and 2');
     expect(leavesText([...leaves].reverse(), 1)).toBe('lane 1: 50 free, reps 1 to 4; and 7 more sets');
   });
 });

@@ -106,7 +106,14 @@ describe('a command for lanes', () => {
     const waiting = new Deck('lane 1 4 swimmers\nA\n50 @ 1:00\n\nB\n50 @ 1:00')
       .at(0, { do: 'start' })
       .at(12, { do: 'move-on' });
-    expect(waiting.refusal(13, { do: 'stop' })).toBe('The run is waiting for Start: no lead is due to leave.');
+    const given = [
+      { do: 'stop' },
+      { do: 'repeat' },
+      { do: 'shift', seconds: 5 },
+      { do: 'interval', seconds: 5 },
+    ] as const;
+    for (const command of given)
+      expect(waiting.refusal(13, command)).toBe('The run is waiting for Start: no lead is due to leave.');
   });
 
   test('that are not there or are out', () => {

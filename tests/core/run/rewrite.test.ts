@@ -29,6 +29,12 @@ describe('rewrite: which pieces stay', () => {
     expect(counting.at(5, rewrite('Main', '2 x 50 @ 1:00')).reps(1)).toEqual(['2.1 at 10', '2.2 at 70']);
   });
 
+  it('[rewrite] what left before a restart has not begun', () => {
+    const deck = new Deck(text(...MAIN)).at(0, { do: 'start' }).at(140, { do: 'restart' }).at(150, { do: 'start' });
+    deck.at(170, rewrite('Main', '2 x 50 @ 1:00', '2 x 75 @ 1:30'));
+    expect(deck.reps(1).slice(3)).toEqual(['2.1 at 160', '2.2 at 220', '3.1 at 280', '3.2 at 370']);
+  });
+
   it('[rewrite] what left before T0, because leaves were moved forward in the countdown, has begun', () => {
     const lines = [
       'start on 60',

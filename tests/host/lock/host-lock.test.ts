@@ -110,6 +110,10 @@ describe('[lock] one host on a data folder', () => {
       JSON.stringify({ pid: 1, born: 'b 1', boot: 'b', space: HERE.space, token: 't' }),
     ],
     [
+      'from before a power cut, where the system names no start and some process has its number by now',
+      JSON.stringify({ pid: process.pid, born: null, boot: bootByTime(1, 0), space: HERE.space, token: 't' }),
+    ],
+    [
       'of another list of processes',
       JSON.stringify({ pid: 1, born: null, boot: HERE.boot, space: 'other', token: 't' }),
     ],

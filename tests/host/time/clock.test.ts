@@ -24,6 +24,7 @@ describe('[clock] on Linux, whose monotonic clock stops in sleep', () => {
     ],
     ['the wall clock set forward', after(250, 90_250, 250), { slept: 0, missed: 0, wallStep: 90_000 }],
     ['the wall clock slewed by less than a second', after(250, 1240, 250), null],
+    ['the wall clock off by a second is not yet set', after(250, 1250, 250), null],
     ['both at once', after(250, 20_250, 10_250), { slept: 10_000, missed: 10_000, wallStep: 10_000 }],
   ])('%s', (_, sample, jump) => {
     expect(jumpBetween(before, sample, true)).toEqual(jump);
@@ -33,6 +34,7 @@ describe('[clock] on Linux, whose monotonic clock stops in sleep', () => {
 describe('[clock] elsewhere, where the monotonic clock goes on in sleep', () => {
   test.each([
     ['an ordinary wake-up; the uptime is of no use', after(250, 250, 1000), null],
+    ['a silence of two seconds is not yet sleep', after(2000, 2000, 2000), null],
     [
       'a long silence is a label, and nothing is added',
       after(60_000, 60_000, 60_000),

@@ -105,6 +105,52 @@ describe('[loop] stalls', () => {
   });
 });
 
+describe('[loop] its one timer', () => {
+  /** A loop with one thing due, and how often it has set its timer. */
+  function due(at: number) {
+    const clock = new FakeClock({ now: 0 });
+    let armed = 0;
+    const timers = {
+      ...clock.timers,
+      set: (call: () => void, delay: number) => {
+        armed++;
+        return clock.timers.set(call, delay);
+      },
+    };
+    const taken: number[] = [];
+    const consumer: Consumer = {
+      due: (from) => (at >= from ? at : Infinity),
+      take: ({ from, to }) => {
+        if (at >= from && at < to) taken.push(clock.now());
+      },
+    };
+    return { clock, loop: startLoop(clock, timers, [consumer]), armed: () => armed, taken };
+  }
+
+  test('is one, however often the loop is woken', () => {
+    const { clock, loop } = due(100);
+    for (let time = 0; time < 10; time++) loop.wake();
+    expect(clock.pending).toBe(1);
+  });
+
+  test('is set for beyond the thing due, not tried until it is past', () => {
+    const { clock, armed, taken } = due(100.5);
+    clock.advance(200);
+    expect([taken, armed()]).toEqual([[101], 2]);
+  });
+
+  test('is gone once the loop is stopped, also from within, and does not come back by waking it', () => {
+    const { clock, loop } = due(100);
+    loop.stop();
+    loop.wake();
+    expect(clock.pending).toBe(0);
+    const other = new FakeClock({ now: 0 });
+    const within = startLoop(other, other.timers, [{ due: () => 10, take: () => within.stop() }]);
+    other.advance(1000);
+    expect(other.pending).toBe(0);
+  });
+});
+
 describe('[loop] what its consumers do', () => {
   test('something new that is due sooner is not slept through once the loop is woken', () => {
     const clock = new FakeClock({ now: 0 });

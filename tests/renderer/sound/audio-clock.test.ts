@@ -23,8 +23,17 @@ describe('[sound] the stamp of the output', () => {
     });
   });
 
-  test('one that is nowhere near now is none', () => {
+  test('one that is nowhere near now is none, nor one of which only one clock has begun', () => {
     expect(readStamp({ currentTime: 2, ...stamped(2, 90_000) }, 5_000)).toBeNull();
+    expect(readStamp({ currentTime: 2, ...stamped(2, 3_000) }, 5_000)).toBeNull();
+    expect(readStamp({ currentTime: 2, ...stamped(2, 3_001) }, 5_000)).not.toBeNull();
+    expect(readStamp({ currentTime: 2, ...stamped(0, 5_000) }, 5_000)).toBeNull();
+    expect(readStamp({ currentTime: 2, ...stamped(2, 0) }, 1_000)).toBeNull();
+  });
+
+  test('from its third second on a device that has given none goes by the current time', () => {
+    expect(readStamp({ currentTime: 2.99, ...stamped(0, 0) }, 5_000)).toBeNull();
+    expect(readStamp({ currentTime: 3, ...stamped(0, 0) }, 5_000)).toEqual({ contextTime: 3, pageTime: 5_000 });
   });
 
   test('browsers without stamps: the current time less the delay that is known', () => {
@@ -54,9 +63,17 @@ describe('[sound] whether the context really moves', () => {
     expect(motion.look(1.5, true, 2_500)).toBe('moving');
   });
 
-  test('one that never moves is gone too', () => {
+  test('one that never moves is gone too, two seconds after it was first looked at', () => {
     const motion = createMotion();
-    expect(motion.look(0, false, 0)).toBe('starting');
-    expect(motion.look(0, false, 2_001)).toBe('still');
+    expect(motion.look(0, false, 90_000)).toBe('starting');
+    expect(motion.look(0, false, 92_000)).toBe('starting');
+    expect(motion.look(0, false, 92_001)).toBe('still');
+  });
+
+  test('one look says nothing of moving, the second does, from the very beginning of its time', () => {
+    expect(createMotion().look(5, true, 0)).toBe('starting');
+    const motion = createMotion();
+    motion.look(0, true, 0);
+    expect(motion.look(0.25, true, 250)).toBe('moving');
   });
 });

@@ -60,7 +60,11 @@ describe('[sound] mapping', () => {
     const mapping = createAudioMapping();
     const device = { gains: 134, off: () => 0 };
     look(mapping, device, 0, 60_000);
-    const first = errorAt(mapping, device, 60_200);
+    for (let at = 60_000; at < 80_000; at += 1_000) {
+      look(mapping, device, at, at + 1_000);
+      expect(Math.abs(errorAt(mapping, device, at + 1_200))).toBeLessThan(0.2);
+    }
+    const first = errorAt(mapping, device, 80_200);
     expect(Math.abs(first)).toBeLessThan(0.2);
     look(mapping, device, 3_600_000, 3_660_000);
     expect(errorAt(mapping, device, 3_660_200)).toBeCloseTo(first, 2);
@@ -106,9 +110,38 @@ describe('[sound] mapping', () => {
     expect(Math.abs(errorAt(mapping, device, 61_000))).toBeLessThan(1);
   });
 
-  test('the same stamp twice is one look', () => {
+  test('the same stamp twice is one look, also where it strays', () => {
     const mapping = createAudioMapping();
     for (let time = 0; time < 5; time++) mapping.take({ contextTime: 1, pageTime: 1_000 });
     expect(mapping.contextTimeFor(2_000)).toBeNull();
+    const stepped = createAudioMapping();
+    const device = { gains: 0, off: () => 0 };
+    look(stepped, device, 0, 1_000);
+    for (let time = 0; time < 10; time++) stepped.take({ contextTime: 9, pageTime: 1_000 });
+    expect(errorAt(stepped, device, 2_000)).toBeCloseTo(0, 6);
+  });
+
+  test('a stray before a step does not hold it up', () => {
+    const mapping = createAudioMapping();
+    const device = { gains: 0, off: (n: number) => (n < 200 ? 0 : n === 200 ? -40 : 9) };
+    look(mapping, device, 0, 10_200);
+    expect(errorAt(mapping, device, 10_200)).toBeCloseTo(9, 6);
+  });
+
+  test('six strays in a row are followed, even where they do not agree; five are not', () => {
+    const mapping = createAudioMapping();
+    const device = { gains: 0, off: (n: number) => (n < 200 ? 0 : n % 2 === 0 ? 5 : 12) };
+    look(mapping, device, 0, 10_250);
+    expect(errorAt(mapping, device, 10_250)).toBeCloseTo(0, 6);
+    look(mapping, device, 10_250, 10_300);
+    // The middle of the last three: 12, 5 and 12.
+    expect(errorAt(mapping, device, 10_300)).toBeCloseTo(12, 6);
+  });
+
+  test('of an even number of looks the middle is between two', () => {
+    const mapping = createAudioMapping();
+    const device = { gains: 0, off: (n: number) => (n < 2 ? 0 : 0.8) };
+    look(mapping, device, 0, 4 * LOOK);
+    expect(errorAt(mapping, device, 200)).toBeCloseTo(0.4, 6);
   });
 });

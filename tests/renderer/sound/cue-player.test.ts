@@ -139,6 +139,13 @@ describe('[sound] what is taken back', () => {
     }
   });
 
+  test('the same cue of another run is another sound', () => {
+    const b = bench();
+    b.passAt(68_500);
+    b.passAt(68_750, going, 'another');
+    expect(b.told).toEqual(['scheduled leave 70000', 'cancelled leave 70000', 'scheduled leave 70000']);
+  });
+
   test('a clock that is put right moves what is scheduled; by a little, without a word of it', () => {
     const b = bench();
     b.passAt(68_500);
@@ -205,6 +212,15 @@ describe('[sound] sent later or earlier', () => {
     }
   });
 
+  test('one sent earlier is scheduled by so much sooner', () => {
+    const b = bench();
+    b.shift = -300;
+    b.passAt(70_000 - HORIZON - 300);
+    expect(heard(b)).toEqual([]);
+    b.passAt(70_000 - HORIZON - 299);
+    expect(heard(b)).toEqual(['leave 74700']);
+  });
+
   test('a sound that is sent later is still taken back by a command before its time', () => {
     const b = bench();
     b.shift = 300;
@@ -225,6 +241,12 @@ describe('[sound] sent later or earlier', () => {
 });
 
 describe('[sound] what is chosen', () => {
+  test('nothing: the usual tone, when it is due', () => {
+    const b = bench();
+    b.player.pass({ now: ZERO + 69_000, run: { id: 'run', state: going, t: 69_000 } });
+    expect(heard(b)).toEqual(['leave 75000']);
+  });
+
   test('takes effect on the next pass, for what is scheduled too', () => {
     const b = bench();
     b.passAt(8_500);

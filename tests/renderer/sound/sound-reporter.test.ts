@@ -64,6 +64,32 @@ describe('[sound] a page says how its sound stands', () => {
     expect(p.said.slice(3)).toEqual([report('running')]);
   });
 
+  test('at once where the host is there already, counting what it says', () => {
+    const store = createDeckStore();
+    store.setState({ status: 'live' });
+    const said: unknown[] = [];
+    const sounds = createSoundReporter({ store, sound: (each) => said.push(each) }, null, 'me', () => undefined);
+    sounds.tell('running');
+    sounds.allowMore(true);
+    expect(said).toEqual([
+      { ...report('off'), n: 1 },
+      { ...report('running'), n: 2 },
+      { ...report('running', true, true), n: 3 },
+    ]);
+  });
+
+  test('whether more may sound is kept under a name of its own, the refusal too', () => {
+    const p = page();
+    p.sounds.allowMore(false);
+    expect([...p.memory]).toEqual([['lanecall.sound-more', 'no']]);
+    const again = page(Object.fromEntries(p.memory));
+    again.connect();
+    expect(again.last()).toEqual(report('off', false, false));
+    const other = page({ 'lanecall.sound-more': 'perhaps' });
+    other.connect();
+    expect(other.last()).toEqual(report('off', false, null));
+  });
+
   test('whether more may sound is asked for once, kept, and told to a host that is new', () => {
     const p = page();
     p.connect();

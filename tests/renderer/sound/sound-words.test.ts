@@ -45,6 +45,13 @@ test('on: alone, or with whom', () => {
   );
 });
 
+test('on with three others: all are named', () => {
+  const remote = { ...me, id: 'r', screen: 'remote' } as const;
+  expect(soundSentences(own('running'), told(me, wall, { ...me, id: 'other' }, remote), 'me')).toBe(
+    "The wall screen, the coach's window and the remote sound too.",
+  );
+});
+
 test.each([
   ['blocked', 'tap to hear it', 'The browser waits for a tap on this page.'],
   ['starting', 'starting', 'Starting.'],

@@ -33,8 +33,19 @@ describe('[sound] flash and beep', () => {
     }
   });
 
+  test('sent earlier, beeps are scheduled by so much sooner, to the end of what is looked ahead', () => {
+    const sent: number[] = [];
+    const nothing = { retime: () => undefined, cancel: () => undefined, release: () => undefined };
+    const pulse = createSyncPulse({ schedule: (_, heardAt) => (sent.push(heardAt), nothing) });
+    pulse.pass(10_800, -300, 2000);
+    pulse.pass(20_700, -300, 2000);
+    // Of the second pass the beep for 23 000 is not within its two seconds and three tenths.
+    expect(sent).toEqual([11_700, 12_700, 21_700]);
+  });
+
   test('the flash begins with the second and is over before its quarter: once a second, no more', () => {
     const changes = Array.from({ length: 3000 }, (_, now) => now + 1).filter((now) => isLit(now) !== isLit(now - 1));
     expect(changes).toEqual([200, 1000, 1200, 2000, 2200, 3000]);
+    expect([isLit(3000), isLit(3500)]).toEqual([true, false]);
   });
 });

@@ -49,16 +49,19 @@ describe('swimmers who follow their lead', () => {
     expect(followers(text, given, 22)).toEqual(BOTH(1));
   });
 
-  test('of a set that was given up are said until the next countdown, and then no more', () => {
-    const left: Given = [
-      [0, { do: 'start' }],
-      [14_000, { do: 'move-on' }],
-    ];
-    expect(followers(SETS, left, 14)).toEqual(BOTH(1));
-    const started: Given = [...left, [18_000, { do: 'start' }]];
-    expect(followers(SETS, started, 19)).toEqual(NOBODY);
-    expect(followers(SETS, started, 29)).toEqual(BOTH(1));
-  });
+  test.each<Command>([{ do: 'move-on' }, { do: 'restart' }, { do: 'go-to', line: 6, rep: 2 }])(
+    'of a set that was given up are said until the next countdown, and then no more: %j',
+    (command) => {
+      const left: Given = [
+        [0, { do: 'start' }],
+        [14_000, command],
+      ];
+      expect(followers(SETS, left, 14)).toEqual(BOTH(1));
+      const started: Given = [...left, [18_000, { do: 'start' }]];
+      expect(followers(SETS, started, 19)).toEqual(NOBODY);
+      expect(followers(SETS, started, 29)).toEqual(BOTH(1));
+    },
+  );
 
   test('of a set that was left for a break are said in the break', () => {
     const given: Given = [

@@ -5,7 +5,7 @@
 import { EventEmitter } from 'node:events';
 import { readFileSync } from 'node:fs';
 import type Electron from 'electron';
-import type { CDPSession, Page, Request as PageRequest, Route } from 'playwright';
+import type { CDPSession, Download, Frame, Page, Request as PageRequest, Route } from 'playwright';
 import { fromBrowser, toBrowser } from './addresses.ts';
 import type { Engine } from './engine.ts';
 import { frameOf, type StandInIpcMain } from './messages.ts';
@@ -45,6 +45,8 @@ export class StandInContents extends EventEmitter implements ContentsParts {
   /** The address that the program itself is loading: such a navigation is not asked about. */
   private loading: string | null = null;
   private address = '';
+  /** A navigation of the page has been let go, and has not arrived. */
+  private isLeaving = false;
   private destroyed = false;
   private crashed = false;
 
@@ -98,6 +100,12 @@ export class StandInContents extends EventEmitter implements ContentsParts {
     return page.evaluate(code);
   }
 
+  async capturePage(): Promise<Pick<Electron.NativeImage, 'isEmpty' | 'toPNG'>> {
+    const { page } = await this.shown;
+    const png = await page.screenshot();
+    return { isEmpty: () => png.length === 0, toPNG: () => png };
+  }
+
   /** The room that the page has, whatever the window manager says. */
   async resize({ width, height }: Size): Promise<void> {
     const { session } = await this.shown;
@@ -130,6 +138,8 @@ export class StandInContents extends EventEmitter implements ContentsParts {
     });
     if (preload !== undefined) await page.addInitScript(aroundPreload(readFileSync(preload, 'utf8')));
     await page.route('**/*', (route) => this.requested(route));
+    page.on('framenavigated', (frame) => this.navigated(frame));
+    page.on('download', (download) => this.downloaded(download));
     page.on('load', () => this.emit('did-finish-load'));
     page.on('popup', (popup) => {
       if (this.openHandler({ url: fromBrowser(popup.url()) }).action === 'deny') void popup.close();
@@ -149,10 +159,11 @@ export class StandInContents extends EventEmitter implements ContentsParts {
     await this.ports.session.answer(route).catch(() => route.abort().catch(() => undefined));
   }
 
-  /** Asks the program about a navigation that the page itself has begun, and tells of each that begins. */
+  /** Tells of each navigation that begins, then asks the program about one that the page itself has begun: in this order. */
   private isNavigationRefused(request: PageRequest): boolean {
     const url = fromBrowser(request.url());
     const isMainFrame = request.frame().parentFrame() === null;
+    this.emit('did-start-navigation', { url, isMainFrame, isSameDocument: false });
     if (isMainFrame && url === this.loading) this.loading = null;
     else {
       let refused = false;
@@ -161,8 +172,27 @@ export class StandInContents extends EventEmitter implements ContentsParts {
       if (isMainFrame && !refused) this.emit('will-navigate', details);
       if (refused) return true;
     }
-    if (isMainFrame) this.address = url;
-    this.emit('did-start-navigation', { url, isMainFrame, isSameDocument: false });
+    if (isMainFrame) this.isLeaving = true;
     return false;
+  }
+
+  /** The page that was is gone, the next one is there: the first moment at which its address is the window's. */
+  private navigated(frame: Frame): void {
+    if (frame.parentFrame() !== null) return;
+    this.address = fromBrowser(frame.url());
+    if (this.isLeaving) this.emit('did-navigate', {}, this.address);
+    this.isLeaving = false;
+  }
+
+  private downloaded(download: Download): void {
+    let path: string | null = null;
+    const item = {
+      getFilename: () => download.suggestedFilename(),
+      setSaveDialogOptions: (options: Electron.SaveDialogOptions) => this.ports.session.saveDialogs.push(options),
+      setSavePath: (chosen: string) => (path = chosen),
+    };
+    this.ports.session.emit('will-download', {}, item, this);
+    // With no path there would be a dialog, and nobody to answer it here.
+    void (path === null ? download.cancel() : download.saveAs(path)).catch(() => undefined);
   }
 }

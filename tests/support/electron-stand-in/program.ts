@@ -42,8 +42,11 @@ async function begin(app: StandInApp, { screen, session, ipcMain }: ReturnType<t
     kill: () => started.kill(),
   }));
   process.on('exit', kill);
-  // Electron quits in good order when it is told to end.
-  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, () => app.quit());
+  // Electron quits in good order when it is told to end, unless the program has taken the signal over since
+  // (there is one handler of a signal: ElectronBrowserMainParts::InstallShutdownSignalHandlers).
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
+    process.on(signal, () => process.listenerCount(signal) === 1 && app.quit());
+  }
   StandInWindow.ports = {
     engine,
     ipcMain,

@@ -3,6 +3,7 @@
  * asks the program whether a request may be made, and lets none out to a network.
  */
 
+import { EventEmitter } from 'node:events';
 import type Electron from 'electron';
 import type { Route } from 'playwright';
 import { fromBrowser } from './addresses.ts';
@@ -13,7 +14,9 @@ type RequestListener = (
   answer: (response: Electron.CallbackResponse) => void,
 ) => void;
 
-export class StandInSession {
+export class StandInSession extends EventEmitter {
+  /** What the program wants of the dialogs for what is saved. */
+  readonly saveDialogs: Electron.SaveDialogOptions[] = [];
   /** Handlers that were set, by the name of what set them. */
   readonly permissionHandlers = new Map<string, unknown>();
   private readonly schemes = new Map<string, Handler>();

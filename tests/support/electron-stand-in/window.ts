@@ -27,6 +27,8 @@ type WindowParts = Pick<
   | 'close'
   | 'destroy'
   | 'isDestroyed'
+  | 'isVisible'
+  | 'isFocused'
   | 'isMinimized'
   | 'restore'
   | 'isFullScreen'
@@ -43,8 +45,8 @@ export class StandInWindow extends EventEmitter implements WindowParts {
   static isDockHidden = false;
   readonly webContents: StandInContents;
   readonly title: string;
-  isVisible = false;
-  isFocused = false;
+  private visible = false;
+  private focused = false;
   private bounds: Rectangle;
   private normal: Rectangle;
   private full = false;
@@ -77,16 +79,26 @@ export class StandInWindow extends EventEmitter implements WindowParts {
   }
 
   show(): void {
-    this.isVisible = true;
+    this.showInactive();
     this.focus();
   }
 
   showInactive(): void {
-    this.isVisible = true;
+    if (this.visible) return;
+    this.visible = true;
+    this.emit('show');
+  }
+
+  isVisible(): boolean {
+    return this.visible;
   }
 
   focus(): void {
-    StandInWindow.all.forEach((other) => (other.isFocused = other === this));
+    StandInWindow.all.forEach((other) => (other.focused = other === this));
+  }
+
+  isFocused(): boolean {
+    return this.focused;
   }
 
   isMinimized(): boolean {

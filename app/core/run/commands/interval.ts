@@ -10,7 +10,7 @@ import { CHANGE, LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { CommandOf } from '../command.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords, Told } from '../command-words.ts';
-import { LEFT, notGoing, unlessTooSoon } from '../lane-change.ts';
+import { LEFT, NOT_GOING, unlessTooSoon } from '../lane-change.ts';
 import { isPending, type LaneState, type RunState } from '../state.ts';
 
 const fields = { lanes: optional(LANES), seconds: CHANGE };
@@ -57,7 +57,7 @@ export const intervalWords = {
 } satisfies CommandWords<'interval'>;
 
 function retimed(state: RunState, named: readonly number[] | undefined, seconds: number, t: Millis): Outcome {
-  if (state.phase !== 'going') return no(notGoing(state));
+  if (state.phase !== 'going') return no(NOT_GOING);
   const chosen = choose(state, named, isPending, LEFT);
   if (!chosen.ok) return chosen;
   const by = seconds * SECOND;
@@ -147,6 +147,6 @@ function intervalText({ touched, before, rep, interval: written, lanes, capital 
 
 /** A timed block keeps its reps, so it no longer takes the time that was written. */
 function blockText({ touched, command: { seconds } }: Told<CommandOf<'interval'>>): string {
-  const isBlock = touched.some(({ is }) => is.reps[is.next]?.set.kind === 'block');
+  const isBlock = touched.some(({ is }) => is.reps[is.next]!.set.kind === 'block');
   return isBlock ? ` The timed block is now ${seconds > 0 ? 'longer' : 'shorter'} than written.` : '';
 }

@@ -57,5 +57,5 @@ function movedOn(state: RunState, t: Millis): Outcome {
 
 /** Whether a talk or break begins by itself right after `before`. It does not at the start of a part or after a wait. */
 function followsAtOnce(next: Stretch, before: Stretch): boolean {
-  return next.partIndex === before.partIndex && waitsFor(next, before, false) === 'auto';
+  return waitsFor(next, before, false) === 'auto';
 }

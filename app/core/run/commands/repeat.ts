@@ -8,7 +8,7 @@ import { changeLanes, choose, done, no, type Lacking, type Outcome } from '../an
 import { LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords } from '../command-words.ts';
-import { notGoing } from '../lane-change.ts';
+import { NOT_GOING } from '../lane-change.ts';
 import { isPending, type LaneState, type RunState } from '../state.ts';
 
 const REPEATABLE: Lacking = {
@@ -55,7 +55,7 @@ export const repeatWords = {
 } satisfies CommandWords<'repeat'>;
 
 function swumAgain(state: RunState, named: readonly number[] | undefined, t: Millis): Outcome {
-  if (state.phase !== 'going') return no(notGoing(state));
+  if (state.phase !== 'going') return no(NOT_GOING);
   const chosen = choose(state, named, (lane) => lane.leftHere, REPEATABLE);
   if (!chosen.ok) return chosen;
   return done(changeLanes(state, chosen.lanes, (lane) => repeated(state, lane, t)));

@@ -54,7 +54,7 @@ function resumed(state: RunState, named: readonly number[] | undefined, t: Milli
 }
 
 /**
- * Sets the chosen lanes going again; all of them must be stopped. Lanes that one command stopped move together, by
+ * Sets those of the chosen lanes going again that are stopped. Lanes that one command stopped move together, by
  * one amount.
  */
 export function resumeLanes(state: RunState, chosen: ReadonlySet<number>, t: Millis): RunState {

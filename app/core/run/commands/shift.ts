@@ -8,7 +8,7 @@ import { CHANGE, LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { CommandOf } from '../command.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords, Told } from '../command-words.ts';
-import { displaced, LEFT, notGoing, unlessTooSoon } from '../lane-change.ts';
+import { displaced, LEFT, NOT_GOING, unlessTooSoon } from '../lane-change.ts';
 import { currentStretch, isPending, type RunState } from '../state.ts';
 
 type Named = readonly number[] | undefined;
@@ -59,7 +59,7 @@ export const shiftWords = {
 } satisfies CommandWords<'shift'>;
 
 function shifted(state: RunState, named: Named, seconds: number, t: Millis): Outcome {
-  if (state.phase !== 'going') return no(notGoing(state));
+  if (state.phase !== 'going') return no(NOT_GOING);
   const by = seconds * SECOND;
   if (currentStretch(state).kind !== 'swim') return shiftPause(state, named, by, t);
   const chosen = choose(state, named, isPending, LEFT);

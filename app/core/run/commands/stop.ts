@@ -8,7 +8,7 @@ import { changeLanes, choose, done, no, type Lacking, type Outcome } from '../an
 import { LANES, optional, type FieldsOf } from '../command-fields.ts';
 import type { Rule } from '../command-rule.ts';
 import type { CommandWords } from '../command-words.ts';
-import { notGoing } from '../lane-change.ts';
+import { NOT_GOING } from '../lane-change.ts';
 import { nextWaits } from '../settle.ts';
 import { currentStretch, isPending, type RunState } from '../state.ts';
 
@@ -53,7 +53,7 @@ export const stopWords = {
 } satisfies CommandWords<'stop'>;
 
 export function stopped(state: RunState, named: readonly number[] | undefined, t: Millis): Outcome {
-  if (state.phase !== 'going') return no(notGoing(state));
+  if (state.phase !== 'going') return no(NOT_GOING);
   const stops = state.stops + 1;
   if (currentStretch(state).kind !== 'swim') {
     return named

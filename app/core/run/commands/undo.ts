@@ -88,6 +88,5 @@ function sameLeaves(a: readonly Leave[], b: readonly Leave[]): boolean {
 }
 
 function undoText({ before, label }: Told): string {
-  const last = before.undoable[before.undoable.length - 1];
-  return last ? `Undone: ${label(last.command)}.` : 'Undone.';
+  return `Undone: ${label(before.undoable[before.undoable.length - 1]!.command)}.`;
 }

@@ -63,6 +63,28 @@ describe('into a swim that is going', () => {
     expect(deck.leaves(2, 200)).toEqual([120, 190]);
   });
 
+  it('[lane-in] stopped with the lanes of the last stop, only where every pending one is stopped', () => {
+    const deck = started('lane 1\nlane 2\nlane 3\n4/4/1 x 50 @ 1:00')
+      .at(5, { do: 'lane-out', lanes: [2] })
+      .at(20, { do: 'stop', lanes: [1] });
+    const stoppedBy = () => deck.at(30, { do: 'lane-in', lanes: [2] }).state.lanes[1]!.stoppedBy;
+    expect(stoppedBy()).toBe(1);
+    const twice = started('lane 1\nlane 2\nlane 3\n4 x 50 @ 1:00')
+      .at(5, { do: 'lane-out', lanes: [2] })
+      .at(20, { do: 'stop', lanes: [3] })
+      .at(21, { do: 'stop', lanes: [1] });
+    expect(twice.at(30, { do: 'lane-in', lanes: [2] }).state.lanes[1]!.stoppedBy).toBe(2);
+    const oneGoes = started('lane 1\nlane 2\nlane 3\n4 x 50 @ 1:00')
+      .at(5, { do: 'lane-out', lanes: [2] })
+      .at(20, { do: 'stop', lanes: [1] });
+    expect(oneGoes.at(30, { do: 'lane-in', lanes: [2] }).leaves(2)).toEqual([70, 130, 190]);
+  });
+
+  it('[lane-in] at once, where nothing is pending and no Stop holds what follows', () => {
+    const deck = started('lane 1\nlane 2\n1/3 x 50 @ 1:00').at(5, { do: 'lane-out', lanes: [2] });
+    expect(deck.at(30, { do: 'lane-in', lanes: [2] }).leaves(2)).toEqual([70, 130]);
+  });
+
   it('[lane-in] into an untimed last set that nobody takes part in any more, it has missed its leave', () => {
     const deck = started('lane 1\nlane 2\n100 easy').at(5, { do: 'lane-out', lanes: [2] });
     deck.at(20, { do: 'lane-in', lanes: [2] }).at(21, { do: 'lane-out', lanes: [1] });

@@ -32,7 +32,7 @@ it('[move-on] waiting: the stretch is passed over; past the last the session is 
     .at(2, { do: 'move-on' })
     .at(3, { do: 'move-on' });
   expect(deck.state).toMatchObject({ phase: 'waiting', index: 4 });
-  expect(deck.at(4, { do: 'move-on' }).state).toMatchObject({ phase: 'done', doneAt: 4000 });
+  expect(deck.at(4, { do: 'move-on' }).state).toMatchObject({ phase: 'done', index: 4, doneAt: 4000 });
   expect(deck.refusal(5, { do: 'start' })).toBe('The session is done.');
 });
 

@@ -26,3 +26,8 @@ it('[rejoin] a lane that has missed everything is no longer stopped, and the oth
   expect(deck.at(66, { do: 'rejoin' }).leaves(2)).toEqual([10, 130, 190]);
   expect(deck.leaves(1)).toEqual([10]);
 });
+
+it('[rejoin] in time before the first leave nothing is missed', () => {
+  const deck = new Deck('start on 60\n2 x 50 @ 1:00').at(1, { do: 'start' }).at(2, { do: 'stop' });
+  expect(deck.at(3, { do: 'rejoin' }).leaves(1)).toEqual([60, 120]);
+});

@@ -27,6 +27,6 @@ it('[restart] during a countdown the clock goes on from the start before it', ()
   const deck = new Deck(PARTS).at(0, { do: 'start' }).at(150, { do: 'start' });
   expect(deck.state.t0).toBe(160_000);
   expect(deck.at(155, { do: 'restart' }).view(156).clock.from).toBe(10_000);
-  const begun = new Deck(PARTS).at(0, { do: 'start' }).at(150, { do: 'start' }).at(161, { do: 'restart' });
+  const begun = new Deck(PARTS).at(0, { do: 'start' }).at(150, { do: 'start' }).at(160, { do: 'restart' });
   expect(begun.view(162).clock.from).toBe(160_000);
 });

@@ -34,6 +34,16 @@ describe('[start b] during a countdown', () => {
     expect(deck.leaves(1, 25)).toEqual([20]);
   });
 
+  it('with some lanes stopped, or none to stop, it says what is so', () => {
+    const sentence = (stopped: readonly number[]) =>
+      new Deck('lane 1\nlane 2\nlane 3\n2/2/0 x 50 @ 1:00')
+        .at(0, { do: 'start' })
+        .at(2, { do: 'stop', lanes: stopped })
+        .refusal(5, { do: 'start' });
+    expect(sentence([1])).toBe('The start cannot come any sooner: every lane gets 10 s of warning.');
+    expect(sentence([1, 2])).toBe(ALL_STOPPED);
+  });
+
   it('it brings the start forward, and every leave and end with it', () => {
     const deck = new Deck('start on 60\n50 @ 1:00').at(1, { do: 'start' });
     expect(deck.leaves(1)).toEqual([60]);

@@ -46,6 +46,12 @@ describe('stop', () => {
     expect(oneStopped.refusal(13, { do: 'stop' })).toBe(NONE_TO_STOP);
   });
 
+  it('[R5] a stretch stays open while a stopped lane has something pending, whatever the others have', () => {
+    const deck = started('lane 1\nlane 2\n2/1 x 50 @ 1:00\nTwo\n50 @ 1:00').at(20, { do: 'stop' });
+    expect(deck.settled(9000)).toMatchObject({ phase: 'going', index: 0 });
+    expect(deck.at(9000, { do: 'resume' }).leaves(1)).toEqual([10, 9010]);
+  });
+
   it('[R4] losing its last pending rep ends a stop', () => {
     const deck = started('3 x 50 @ 1:00\nTwo\n50 @ 1:00').at(0, { do: 'undo' });
     expect(deck.state.phase).toBe('waiting');

@@ -38,6 +38,29 @@ function write(run: 'beside a run' | 'alone'): void {
 
 const area = (): HTMLTextAreaElement => screen.getByRole('textbox', { name: 'Session' });
 
+describe('version and licences', () => {
+  test('are read when somebody opens them, not before', async () => {
+    const asked = vi.fn(() => Promise.resolve(new Response('Lanecall 9.9.9, under the MIT licence')));
+    vi.stubGlobal('fetch', asked);
+    write('alone');
+    expect(asked).not.toHaveBeenCalled();
+    const details = screen.getByText('Version and licences').parentElement as HTMLDetailsElement;
+    details.open = true;
+    fireEvent(details, new Event('toggle'));
+    await screen.findByText('Lanecall 9.9.9, under the MIT licence');
+    expect(asked).toHaveBeenCalledWith('/licences');
+  });
+
+  test('that cannot be read say so', async () => {
+    vi.stubGlobal('fetch', () => Promise.resolve(new Response('', { status: 404 })));
+    write('alone');
+    const details = screen.getByText('Version and licences').parentElement as HTMLDetailsElement;
+    details.open = true;
+    fireEvent(details, new Event('toggle'));
+    await screen.findByText(/cannot be read/);
+  });
+});
+
 describe('beside a run', () => {
   test('what is shown is what runs, and another draft can be taken back', () => {
     keepDraft({ text: 'Tuesday\nSet\n4 x 50 @ 1:00', lanesText: '', from: 'tuesday.txt', during: null });

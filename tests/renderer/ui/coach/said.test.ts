@@ -37,6 +37,7 @@ describe('said', () => {
     [{ do: 'gap', lanes: [1], seconds: 10 }, 20_000, 'Lane 1: 10 s apart from the next leave on.'],
     [{ do: 'mark', words: 'cramp' }, 20_000, 'Marked: cramp.'],
     [{ do: 'mark', lanes: [2], words: 'cramp' }, 20_000, 'Marked lane 2: cramp.'],
+    [{ do: 'mark' }, 20_000, 'Marked.'],
     [{ do: 'move-on' }, 20_000, 'Moved on to the break.'],
     [{ do: 'restart' }, 20_000, 'Back at Set, 50 fast: waits for Start.'],
     [{ do: 'go-to', line: 6, rep: 2 }, 20_000, 'Gone to Set, 25 m: waits for Start.'],
@@ -99,6 +100,39 @@ describe('said', () => {
   test('a lane that comes in says when it leaves first', () => {
     const out = afterCommands(going, [20_000, { do: 'lane-out', lanes: [2] }]);
     expect(said({ do: 'lane-in', lanes: [2] }, 40_000, out)).toBe('Lane 2 is in: next leave 1:10.');
+  });
+
+  test('several lanes are in or out, from the next start on where they have missed this one', () => {
+    const three = runOf('lane 1\nlane 2\nlane 3\nSet\n2 x 50 @ 1:00', [0, { do: 'start' }]);
+    expect(said({ do: 'lane-out', lanes: [2, 3] }, 20_000, three)).toBe('Lanes 2 and 3 are out.');
+    const out = afterCommands(three, [20_000, { do: 'lane-out', lanes: [2, 3] }]);
+    expect(said({ do: 'lane-in', lanes: [2, 3] }, 65_000, out)).toBe('Lanes 2 and 3 are in: from the next start on.');
+  });
+
+  test('where lanes are at different sets it is "the next rep", "the last rep", "the set"', () => {
+    const apart = runOf('lane 1\nlane 2\nSet\n1/2 x 50 fast @ 1:00\n2 x 100 kick @ 2:00', [0, { do: 'start' }]);
+    expect(said({ do: 'skip' }, 20_000, apart)).toMatch(/^Skipped the next rep in all lanes: /);
+    expect(said({ do: 'sit-out' }, 20_000, apart)).toMatch(/^Sat out the next rep in all lanes: /);
+    expect(said({ do: 'repeat' }, 80_000, apart)).toMatch(/^Repeating the last rep in all lanes: /);
+    expect(said({ do: 'interval', seconds: 5 }, 20_000, apart)).toMatch(
+      /^The set on 2:05, was 2:00, in lane 1; on 1:05, was 1:00, in lane 2: /,
+    );
+  });
+
+  test('what is so of one of the lanes is said: a timed block, the most reps missed, a leave to come', () => {
+    const block = runOf('lane 1\nlane 2\nSet\n1/2 x 50 @ 1:00\n8:00 of 100s @ 2:00', [0, { do: 'start' }]);
+    expect(said({ do: 'interval', seconds: 5 }, 20_000, block)).toMatch(
+      /The timed block is now longer than written\.$/,
+    );
+    const stopped = afterCommands(going, [60_000, { do: 'stop' }]);
+    expect(said({ do: 'rejoin' }, 130_000, stopped)).toMatch(/in all lanes, 2 reps missed: /);
+    const late = runOf('lane 1\nlane 2\nlane 3\nSet\n4/4/1 x 50 @ 1:00', [0, { do: 'lane-out', lanes: [2, 3] }]);
+    const begun = afterCommands(late, [0, { do: 'start' }]);
+    expect(said({ do: 'lane-in', lanes: [2, 3] }, 20_000, begun)).toMatch(/are in: next leave 1:00/);
+  });
+
+  test('a talk or break that is begun says how long it is', () => {
+    expect(said({ do: 'start' }, 1_000, runOf('break 0:30\n50 @ 1:00'))).toBe('Break of 0:30 has begun.');
   });
 
   test('what is skipped out of a stopped lane stays stopped, and says so', () => {

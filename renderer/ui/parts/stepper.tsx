@@ -1,0 +1,42 @@
+/*
+ * A whole number set by two buttons, one less and one more. Not React Aria's field for numbers: that one is typed
+ * into, and would keep Space from being Stop.
+ */
+
+import type { ReactElement } from 'react';
+import { Button } from './button.tsx';
+
+interface StepperProps {
+  readonly name: string;
+  readonly value: number;
+  readonly least: number;
+  readonly most: number;
+  onChange(value: number): void;
+  /** Told how far it goes. */
+  onRefused(why: string): void;
+}
+
+export function Stepper({ name, value, least, most, onChange, onRefused }: StepperProps): ReactElement {
+  const step = (by: number, label: string, sign: string): ReactElement => {
+    const next = value + by;
+    const isThere = next >= least && next <= most;
+    return (
+      <Button
+        name={`${name}: ${label}`}
+        label={sign}
+        look="is-step"
+        why={isThere ? null : `${name}: from ${least} to ${most}.`}
+        onPress={() => onChange(next)}
+        onRefused={onRefused}
+      />
+    );
+  };
+  return (
+    <div className="stepper" role="group" aria-label={name}>
+      <span className="stepper-name">{name}</span>
+      {step(-1, 'one less', '−')}
+      <output className="stepper-value">{value}</output>
+      {step(1, 'one more', '+')}
+    </div>
+  );
+}

@@ -1,0 +1,212 @@
+/* Who is let in, and how much of each: names, origins, room and rates, without a socket. */
+
+import { EventEmitter } from 'node:events';
+import type { IncomingMessage, ServerResponse } from 'node:http';
+import type { Socket } from 'node:net';
+import { describe, expect, test } from 'vitest';
+import { Connections } from '../../../app/host/web/connections.ts';
+import { isFromOwnPage, ownHost } from '../../../app/host/web/doorkeeper.ts';
+import { Doorstep } from '../../../app/host/web/doorstep.ts';
+import { contentPolicy, sendJson, sendPage, sendRefusal } from '../../../app/host/web/replies.ts';
+import { TokenBucket } from '../../../app/host/web/token-bucket.ts';
+
+/** A request with these headers, as Node gives them: names and values in turn, and by name. */
+function request(...rawHeaders: readonly string[]): IncomingMessage {
+  const headers: Record<string, string> = {};
+  rawHeaders.forEach((name, index) => {
+    if (index % 2 === 0) headers[name.toLowerCase()] ??= rawHeaders[index + 1]!;
+  });
+  return { rawHeaders, headers } as unknown as IncomingMessage;
+}
+
+describe('[web] the name a request asks for', () => {
+  test.each([
+    ['localhost:7525', 7525],
+    ['127.0.0.1:7525', 7525],
+    ['[::1]:7525', 7525],
+    ['localhost', 80],
+    ['[::1]', 80],
+  ])('%s is ours on port %i', (host, port) => {
+    expect(ownHost(request('Host', host), port)).toBe(host);
+  });
+
+  test('is ours however it is written', () => {
+    expect(ownHost(request('HOST', 'LocalHost:7525'), 7525)).toBe('localhost:7525');
+  });
+
+  test.each([
+    ['localhost:7526', 7525],
+    ['localhost', 7525],
+    ['localhost.example:7525', 7525],
+    ['example:80', 80],
+    ['', 80],
+  ])('%s is not, on port %i', (host, port) => {
+    expect(ownHost(request('Host', host), port)).toBeNull();
+  });
+
+  test('is none where there is none, or two, one hidden among other headers’ values', () => {
+    expect(ownHost(request('Accept', '*/*'), 7525)).toBeNull();
+    expect(ownHost(request('Host', 'localhost:7525', 'host', 'example'), 7525)).toBeNull();
+    expect(ownHost(request('X-Name', 'host', 'Host', 'localhost:7525'), 7525)).toBe('localhost:7525');
+  });
+
+  test('changes are taken from pages of that very name alone', () => {
+    const from = (origin: string): boolean => isFromOwnPage(request('Origin', origin), 'localhost:7525');
+    expect([from('http://localhost:7525'), from('http://127.0.0.1:7525'), from('null')]).toEqual([true, false, false]);
+    expect(isFromOwnPage(request(), 'localhost:7525')).toBe(false);
+  });
+});
+
+describe('[web] room', () => {
+  test('where one more comes than there is room for, the one that has waited longest is sent away', () => {
+    const step = new Doorstep(2);
+    const sent: string[] = [];
+    const leaveFirst = step.enter(() => sent.push('first'));
+    step.enter(() => sent.push('second'));
+    expect(sent).toEqual([]);
+    step.enter(() => sent.push('third'));
+    expect(sent).toEqual(['first']);
+    leaveFirst();
+    step.enter(() => sent.push('fourth'));
+    expect(sent).toEqual(['first', 'second']);
+  });
+
+  test('who has left takes no room', () => {
+    const step = new Doorstep(1);
+    const sent: string[] = [];
+    step.enter(() => sent.push('first'))();
+    step.enter(() => sent.push('second'));
+    expect(sent).toEqual([]);
+  });
+
+  class Line extends EventEmitter {
+    isGone = false;
+    destroy(): void {
+      this.isGone = true;
+    }
+  }
+
+  /** So many connections come. */
+  function come(connections: Connections, count: number): Line[] {
+    return Array.from({ length: count }, () => {
+      const line = new Line();
+      connections.came(line as unknown as Socket);
+      return line;
+    });
+  }
+
+  const gone = (lines: readonly Line[]): number => lines.filter(({ isGone }) => isGone).length;
+
+  test('is for 128 connections that ask nothing; one that closed or became a screen takes none', () => {
+    const connections = new Connections();
+    const lines = come(connections, 128);
+    lines[0]!.emit('close');
+    connections.gone(lines[1]! as unknown as Socket);
+    const more = come(connections, 2);
+    expect(gone([...lines, ...more])).toBe(0);
+    come(connections, 1);
+    expect(lines.findIndex(({ isGone }) => isGone)).toBe(2);
+  });
+
+  test('one that asks nothing never takes the place of one that is being answered; answered, it waits again', () => {
+    const connections = new Connections();
+    const [asking] = come(connections, 1);
+    const response = new EventEmitter();
+    connections.asks(asking as unknown as Socket, response as unknown as ServerResponse);
+    come(connections, 128);
+    expect(asking!.isGone).toBe(false);
+    response.emit('close');
+    const waiting = come(connections, 127);
+    expect([asking!.isGone, gone(waiting)]).toEqual([false, 0]);
+    come(connections, 1);
+    expect(asking!.isGone).toBe(true);
+  });
+
+  test('an answer that ends after its connection brings it back nowhere', () => {
+    const connections = new Connections();
+    const [asking] = come(connections, 1);
+    const response = new EventEmitter();
+    connections.asks(asking as unknown as Socket, response as unknown as ServerResponse);
+    asking!.emit('close');
+    response.emit('close');
+    expect(gone(come(connections, 128))).toBe(0);
+  });
+});
+
+describe('[web] messages a second', () => {
+  test('so many at once, then so many a second, and never more saved up than at once', () => {
+    const bucket = new TokenBucket({ perSecond: 20, burst: 3 }, 1000);
+    const take = (now: number): boolean => bucket.take(now);
+    expect([take(1000), take(1000), take(1000), take(1000)]).toEqual([true, true, true, false]);
+    expect([take(1049), take(1050), take(1050)]).toEqual([false, true, false]);
+    expect([60_000, 60_000, 60_000, 60_000].map(take)).toEqual([true, true, true, false]);
+  });
+});
+
+describe('[web] what a page may load', () => {
+  test('is its own, and the deck’s socket where that can be named', () => {
+    expect(contentPolicy('ws://localhost:7525')).toBe(
+      "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self' data:; " +
+        "media-src 'self'; connect-src 'self' ws://localhost:7525; frame-ancestors 'none'; base-uri 'none'; " +
+        "form-action 'none'",
+    );
+    expect(contentPolicy(null)).toContain("connect-src 'self';");
+  });
+});
+
+describe('[web] an answer', () => {
+  function response(method = 'GET') {
+    const said: { status: number; headers: Record<string, unknown>; body: string | undefined } = {
+      status: 0,
+      headers: {},
+      body: undefined,
+    };
+    const fake = {
+      req: { method },
+      writeHead: (status: number, headers: Record<string, unknown>) => Object.assign(said, { status, headers }),
+      end: (body?: Buffer) => (said.body = body?.toString()),
+    };
+    return { said, fake: fake as unknown as ServerResponse };
+  }
+
+  const SAFE = {
+    'X-Content-Type-Options': 'nosniff',
+    'Referrer-Policy': 'no-referrer',
+    'Cross-Origin-Resource-Policy': 'same-origin',
+    'Cross-Origin-Opener-Policy': 'same-origin',
+  };
+
+  test('in JSON is a line, kept nowhere, with the safe headers and its length', () => {
+    const { said, fake } = response();
+    sendJson(fake, 200, { ok: true });
+    const type = { 'Content-Type': 'application/json; charset=utf-8', 'Cache-Control': 'no-store' };
+    expect(said).toEqual({ status: 200, headers: { ...SAFE, ...type, 'Content-Length': 12 }, body: '{"ok":true}\n' });
+  });
+
+  test('that refuses says why, and ends the connection', () => {
+    const { said, fake } = response();
+    sendRefusal(fake, 403, 'Not from here.');
+    expect(said).toMatchObject({ status: 403, headers: { Connection: 'close' } });
+    expect(said.body).toBe('{"ok":false,"why":"Not from here."}\n');
+  });
+
+  test.each([
+    [true, 'public, max-age=31536000, immutable'],
+    [false, 'no-store'],
+  ])('with a page that lasts (%o) is kept so: %s', (lasting, kept) => {
+    const { said, fake } = response();
+    sendPage(fake, { body: Buffer.from('<p>'), type: 'text/html', lasting }, 'localhost:7525');
+    const policy = contentPolicy('ws://localhost:7525');
+    const own = { 'Content-Type': 'text/html', 'Content-Length': 3, 'Content-Security-Policy': policy };
+    expect(said).toEqual({ status: 200, headers: { ...SAFE, ...own, 'Cache-Control': kept }, body: '<p>' });
+  });
+
+  test('under an IPv6 address names no socket, and to a HEAD has no body', () => {
+    const { said, fake } = response('HEAD');
+    sendPage(fake, { body: Buffer.from('<p>'), type: 'text/html', lasting: true }, '[::1]:7525');
+    expect([said.headers['Content-Security-Policy'], said.body]).toEqual([contentPolicy(null), undefined]);
+    const json = response('HEAD');
+    sendJson(json.fake, 200, {});
+    expect(json.said.body).toBeUndefined();
+  });
+});
