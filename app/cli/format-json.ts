@@ -22,7 +22,17 @@ export interface TimetableJson {
   readonly overMs: number | null;
   readonly stretches: readonly StretchJson[];
   readonly lanes: readonly LaneJson[];
+  readonly notes: readonly NoteJson[];
   readonly warnings: readonly Warning[];
+}
+
+export interface NoteJson {
+  readonly line: number;
+  /** null with `partIndex` above the first part: it belongs to the session. */
+  readonly part: string | null;
+  readonly partIndex: number | null;
+  readonly kind: 'note' | 'kit';
+  readonly words: string;
 }
 
 export interface StretchJson {
@@ -85,6 +95,10 @@ export function timetableJson(plan: Plan): TimetableJson {
       distance: totals.distances[index]! / 10,
       leaves: leavesOf(plan, index, times),
     })),
+    notes: session.notes.map(({ line, partIndex, kind, words }) => {
+      const part = partIndex === null ? null : session.parts[partIndex]!.name;
+      return { line, part, partIndex, kind, words };
+    }),
     warnings: warningsOf(plan),
   };
 }

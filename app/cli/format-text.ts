@@ -17,7 +17,7 @@ import { endTimeAfter, timeOfDay } from '../core/words/time-of-day.ts';
 import { dayForPeople, type CalendarDay } from './calendar-day.ts';
 import { passagesOf } from './passages.ts';
 import { columns, ends, laneGroups, wrapped, type Sheet } from './sheet.ts';
-import { laneNames, partLines, type Timetable } from './text-parts.ts';
+import { laneNames, noteLines, partLines, type Timetable } from './text-parts.ts';
 
 const CAUTION =
   'Lanecall times swimmers, it does not watch them: the lifeguard and the coach keep watch. No breath-holding or ' +
@@ -60,6 +60,7 @@ function headLines({ plan }: Timetable, totals: Totals, day: CalendarDay | null,
   return [
     ...ends(title ?? 'Session', day ? dayForPeople(day) : '', width),
     facts.join(', '),
+    ...noteLines(plan.session, null, width),
     `planned length ${mark}${readingLeft(totals.duration)}${end}${spareText(plan, totals)}`,
   ];
 }

@@ -6,6 +6,7 @@
 import type { Plan, Stretch } from '../core/plan/plan.ts';
 import type { PlannedTime } from '../core/plan/schedule.ts';
 import type { PartTotal } from '../core/plan/totals.ts';
+import type { Session } from '../core/session/session.ts';
 import { about } from '../core/words/estimate.ts';
 import { capital } from '../core/words/phrase.ts';
 import { reading } from '../core/words/reading.ts';
@@ -36,7 +37,10 @@ export function laneNames(plan: Plan, sheet: Sheet): string {
 /** The block of one part. */
 export function partLines(table: Timetable, part: PartTotal, sheet: Sheet): readonly string[] {
   const { plan } = table;
-  const blocks = [ends(part.name, startText(table, part.first), sheet.width, '─')];
+  const blocks = [
+    ends(part.name, startText(table, part.first), sheet.width, '─'),
+    noteLines(plan.session, part.partIndex, sheet.width),
+  ];
   for (let index = part.first; index <= part.last; index++) {
     const stretch = plan.stretches[index]!;
     const start = index > part.first ? startText(table, index) : '';
@@ -48,6 +52,13 @@ export function partLines(table: Timetable, part: PartTotal, sheet: Sheet): read
     blocks.push([laneNames(plan, sheet)], swimLines(table, stretch, sheet));
   }
   return blocks.flat();
+}
+
+/** "note: …", "kit: …" of a part, or of the session above its parts (null). */
+export function noteLines({ notes }: Session, partIndex: number | null, width: number): readonly string[] {
+  return notes
+    .filter((note) => note.partIndex === partIndex)
+    .flatMap(({ kind, words }) => wrapped(`${kind}: ${words}`, width, '  ', '    '));
 }
 
 /** When a stretch is planned to start and whether it waits for the coach. */

@@ -48,7 +48,7 @@ export function itemWords(item: Item, cuts: Cuts, within = false): string {
 }
 
 /** "lanes 1 and 2: 4 x 50"; without the lanes where a line is for all. */
-function forLanes(lanes: SomeLanes, words: string): string {
+export function forLanes(lanes: SomeLanes, words: string): string {
   return lanes === null ? words : `${lanesNamed(lanes.numbers)}: ${words}`;
 }
 
