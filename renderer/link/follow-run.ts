@@ -7,6 +7,7 @@ import { apply } from '../../app/core/run/fold.ts';
 import type { Command, TimedCommand } from '../../app/core/run/command.ts';
 import { readCommand } from '../../app/core/run/read-command.ts';
 import { openRun } from '../../app/core/run/state.ts';
+import { givenIn } from '../../app/core/run/view/given.ts';
 import { openPlan } from '../../app/core/plan/open-plan.ts';
 import type { Result } from '../../app/core/result.ts';
 import type { Source } from '../../app/core/plan/plan.ts';
@@ -44,7 +45,7 @@ export function followRun(
     commands.push({ at, command });
   }
   const { openedAt, openedAtTimeOfDay, away = [] } = snapshot;
-  const run = { ...known.run, state, commands, openedAt, openedAtTimeOfDay, away };
+  const run = { ...known.run, state, given: givenIn(state), commands, openedAt, openedAtTimeOfDay, away };
   return { ok: true, value: { run, text: snapshot.text, commandKeys } };
 }
 
@@ -65,7 +66,7 @@ function opened(snapshot: SnapshotRun, texts: Texts): FollowedRun | null {
   const state = openRun(plan.value, clockPhase);
   const { lanesText } = source;
   const times = { openedAt, clockPhase, openedAtTimeOfDay, away };
-  const run = { id, plan: plan.value, state, commands: [], lanesText, ...times };
+  const run = { id, plan: plan.value, state, given: givenIn(state), commands: [], lanesText, ...times };
   return { run, text: snapshot.text, commandKeys: [] };
 }
 

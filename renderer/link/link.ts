@@ -263,7 +263,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     },
     command(command, seen, madeFrom) {
       const run = store.getState().run;
-      const { lanesText } = run?.state.plan.source ?? { lanesText: null };
+      const { lanesText } = run?.given.plan.source ?? { lanesText: null };
       const named = [...texts].find(([, each]) => each.text === madeFrom && each.lanesText === lanesText);
       return outbox.give(command, run?.id ?? null, seen, named?.[0]);
     },

@@ -7,6 +7,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { TimedCommand } from '../../app/core/run/command.ts';
 import type { Away } from '../../app/core/run/record.ts';
 import type { RunState } from '../../app/core/run/state.ts';
+import type { RunView } from '../../app/core/run/view.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import type { Millis } from '../../app/core/units.ts';
 import type { Snapshot } from '../../app/wire/messages.ts';
@@ -36,10 +37,12 @@ export interface DeckState {
 
 export interface DeckRun {
   readonly id: string;
-  /** As the run was opened; `state.plan` is the one in force. */
+  /** As the run was opened; `given.plan` is the one in force. */
   readonly plan: Plan;
   /** After the last accepted command, for `view(state, link.now())`. */
   readonly state: RunState;
+  /** The run right after that command, for what only commands change. */
+  readonly given: RunView;
   readonly commands: readonly TimedCommand[];
   /** Of the lanes file that the session was opened with. */
   readonly lanesText: string | null;

@@ -22,7 +22,7 @@ export interface NextLeave {
 
 /** lane: its number; null for whichever lanes leave first. */
 export function nextLeaveOf(view: RunView, lane: number | null, clock: ClockChoice): NextLeave {
-  const { unit } = view.state.plan.session.pool;
+  const { unit } = view.plan.session.pool;
   if (view.phase === 'done') return { leave: 'done', left: '', what: '' };
   if (view.phase === 'waiting') return { leave: 'waits', left: 'for Start', what: `Next: ${stretchText(view)}` };
   if (view.pauseEnd !== null) {

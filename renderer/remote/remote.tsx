@@ -6,7 +6,6 @@
 import { useState, type ReactElement } from 'react';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
-import { currentStretch } from '../../app/core/run/state.ts';
 import { Clock } from '../ui/coach/clock.tsx';
 import { Button } from '../ui/parts/button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
@@ -89,7 +88,7 @@ function Head({ tools, moment, lane }: PartProps): ReactElement {
         <Clock frames={frames} choice={clock} />
         <p className={styles.for}>{lane === null ? 'All lanes' : `Lane ${lane}`}</p>
       </div>
-      <p className={styles.what}>{next.what === '' ? currentStretch(view.state).part : next.what}</p>
+      <p className={styles.what}>{next.what === '' ? view.stretch.part : next.what}</p>
       <div className={styles.row}>
         <span className={styles.leave} role="group" aria-label="Next leave" ref={leave} />
         <span className={styles.left} ref={left} />

@@ -18,7 +18,7 @@ const PIPS: readonly (readonly [SoundChoice['pips'], string])[] = [
 export function CueFields({ sound }: { readonly sound: Sound }): ReactElement {
   const choice = useStore(sound.store, (state) => state.choice);
   const run = useStore(sound.link.store, (state) => state.run);
-  const lanes = run?.state.lanes.map(({ number }) => number) ?? [];
+  const lanes = run?.given.lanes.map(({ number }) => number) ?? [];
   const { pips, followers, signs, pitches, muted } = choice;
   const mute = (lane: number): void =>
     sound.choose({ muted: muted.includes(lane) ? muted.filter((other) => other !== lane) : [...muted, lane] });

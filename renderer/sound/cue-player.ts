@@ -5,8 +5,8 @@
 
 import { PLAIN_CUES, type CueChoice } from '../../app/core/sound/cue-choice.ts';
 import { cuesDue, type Cue } from '../../app/core/sound/cues.ts';
-import type { RunState } from '../../app/core/run/state.ts';
 import type { Millis } from '../../app/core/units.ts';
+import type { DeckRun } from '../link/store.ts';
 import { createSchedule, type DueSound, type SoundOutput } from './schedule.ts';
 import { voiceOf } from './sound-files.ts';
 
@@ -24,7 +24,7 @@ export interface CuePass {
   /** The page's clock, in ms. */
   readonly now: number;
   /** The run and its t, to fractions of a ms; null where there is none or it is not to be heard. */
-  readonly run: { readonly id: string; readonly state: RunState; readonly t: number } | null;
+  readonly run: (Pick<DeckRun, 'id' | 'state'> & { readonly t: number }) | null;
   readonly choice?: CueChoice;
   readonly pitches?: boolean;
   /** How much later, in ms, the sound is sent than it is due; below 0: earlier. */

@@ -6,7 +6,7 @@
  */
 
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { settle } from '../../app/core/run/settle.ts';
+import { view } from '../../app/core/run/view.ts';
 import { pageAlarms } from '../link/knocker.ts';
 import type { Link } from '../link/link.ts';
 import { guarded } from '../link/mishap.ts';
@@ -141,7 +141,7 @@ export function openSound(link: Link, memory: Memory | null, ports: SoundPorts =
   function isGoing(): boolean {
     const { run } = link.store.getState();
     const t = link.now();
-    return run !== null && t !== null && settle(run.state, t).phase === 'going';
+    return run !== null && t !== null && view(run.state, t).phase === 'going';
   }
 
   function look(): void {

@@ -28,7 +28,7 @@ export interface SwumNow {
  */
 export function swumNow(view: RunView): SwumNow | null {
   const { stretch } = view;
-  const { parts } = view.state.plan.session;
+  const { parts } = view.plan.session;
   const part = parts[stretch.partIndex];
   if (!part) return null;
   const reps = repsOf(view);
@@ -43,17 +43,14 @@ export function swumNow(view: RunView): SwumNow | null {
 /** A rep with its counts as they now are, after cuts. */
 type Counted = Pick<NextRep, 'rep' | 'of' | 'rounds'>;
 
-/**
- * What a lane swims, or, standing at the wall, will swim next; null where that is nothing in this stretch.
- * index: the lane's place in lane order.
- */
-export function repNow(view: RunView, lane: LaneView, index: number): Rep | null {
-  return countedNow(view, lane, index)?.rep ?? null;
+/** What a lane swims, or, standing at the wall, will swim next; null where that is nothing in this stretch. */
+export function repNow(view: RunView, lane: LaneView): Rep | null {
+  return countedNow(view, lane)?.rep ?? null;
 }
 
-function countedNow({ state, t }: RunView, lane: LaneView, index: number): Counted | null {
+function countedNow({ t }: RunView, lane: LaneView): Counted | null {
   if (lane.state === 'out' || lane.state === 'absent') return null;
-  const last = state.lanes[index]?.leftHere ? lane.last : null;
+  const last = lane.leftHere ? lane.last : null;
   const { next } = lane;
   if (!next) return last;
   const atHand = next.at === null || next.at - t <= LEAD;
@@ -62,7 +59,7 @@ function countedNow({ state, t }: RunView, lane: LaneView, index: number): Count
 
 /** Of the lanes that are still at it; of all where none is. */
 function repsOf(view: RunView): readonly Counted[] {
-  const all = view.lanes.map((lane, index) => ({ rep: countedNow(view, lane, index), lane }));
+  const all = view.lanes.map((lane) => ({ rep: countedNow(view, lane), lane }));
   const busy = all.filter(({ lane }) => lane.state !== 'finished' || view.t < lane.end);
   const reps = (of: typeof all): readonly Counted[] => of.map(({ rep }) => rep).filter((rep) => rep !== null);
   return reps(busy).length > 0 ? reps(busy) : reps(all);

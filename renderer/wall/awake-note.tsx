@@ -9,7 +9,7 @@ import { keepAwake, type AwakePorts } from './awake.ts';
 
 export function AwakeNote({ link, ports }: { readonly link: Link; readonly ports: AwakePorts }): ReactElement | null {
   const [kept, setKept] = useState(true);
-  const going = useStore(link.store, ({ run }) => run?.state.phase === 'going');
+  const going = useStore(link.store, ({ run }) => run?.given.phase === 'going');
   useEffect(() => keepAwake(ports, setKept), [ports]);
   if (kept || going) return null;
   return (

@@ -102,5 +102,5 @@ function earliest(sets: readonly (PlannedSet | undefined)[], otherwise: number):
 }
 
 function partOf(view: RunView, stretch: Stretch): Part | undefined {
-  return view.state.plan.session.parts[stretch.partIndex];
+  return view.plan.session.parts[stretch.partIndex];
 }

@@ -18,7 +18,7 @@ export function clockFace(view: RunView, choice: ClockChoice): { readonly text: 
   const { startsIn } = view.clock;
   const label = countdownText(view);
   if (startsIn !== null && choice === 'stretch') return { text: readingLeft(startsIn), label };
-  const shown = clockReading(choice, view.clock, view.state, view.t) ?? 0;
+  const shown = clockReading(choice, view.clock, view.t) ?? 0;
   const text = shownOn(choice, Math.floor(shown / SECOND) * SECOND);
   // The clock that starts is the stretch's, which is not on this screen.
   const counts = startsIn !== null && label === 'starts in';
@@ -29,7 +29,7 @@ export function clockFace(view: RunView, choice: ClockChoice): { readonly text: 
  * Where a 60-second hand stands, in ms past its top: at a time of the run, it comes to where it stood for readings of
  * the same seconds. It counts from the start ahead as soon as that is known, so that it never jumps at a start.
  */
-export function handAt(choice: ClockChoice, { clock, state }: RunView, at: Millis): Millis {
-  const shows = readingAt(choice, clock, state, at) ?? at + state.clockPhase;
+export function handAt(choice: ClockChoice, { clock }: RunView, at: Millis): Millis {
+  const shows = readingAt(choice, clock, at) ?? at + clock.poolPhase;
   return ((shows % MINUTE) + MINUTE) % MINUTE;
 }

@@ -6,8 +6,8 @@ import type { RunView } from '../../app/core/run/view.ts';
 import type { Cuts } from '../../app/core/words/set.ts';
 
 /** What has been cut, as far as it had not left before: that has been swum all the same. */
-export function cutsNow({ state, lanes }: RunView): Cuts {
-  const cuts = new Map(state.cuts);
+export function cutsNow({ cuts: given, lanes }: RunView): Cuts {
+  const cuts = new Map(given);
   const atMost = (line: number, n: number): void => {
     const cut = cuts.get(line);
     if (cut !== undefined && n < cut) cuts.set(line, n);

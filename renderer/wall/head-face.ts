@@ -4,10 +4,10 @@
  */
 
 import type { ClockChoice } from '../../app/core/run/readings.ts';
+import { endIsEstimate } from '../../app/core/run/view/estimate.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import type { Round } from '../../app/core/plan/plan.ts';
 import type { Item } from '../../app/core/session/session.ts';
-import { endIsEstimate } from '../../app/core/run/estimates.ts';
 import { setOnLine } from '../../app/core/session/item-on-line.ts';
 import type { Millis } from '../../app/core/units.ts';
 import { hourOf } from '../../app/core/words/hour.ts';
@@ -45,7 +45,7 @@ export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): 
   const bare = { set: '', then: '', end, time };
   const { part: title } = view.stretch;
   if (view.phase === 'waiting') return { ...bare, title: 'Waiting for the coach' };
-  if (view.phase === 'done') return { ...bare, title: view.state.plan.session.title ?? 'Session' };
+  if (view.phase === 'done') return { ...bare, title: view.plan.session.title ?? 'Session' };
   if (view.stretch.kind !== 'swim') return { ...bare, title };
   const swum = swumNow(view);
   if (!swum) return { ...bare, title };
@@ -67,8 +67,8 @@ export function sharedBy(view: RunView, lanes: readonly LaneFace[]): Shared {
   return { words: first.words, set: item ? itemWords(item, cutsNow(view)) : first.words };
 }
 
-function setOn({ state }: RunView, line: number): Item | null {
-  for (const part of state.plan.session.parts) {
+function setOn({ plan }: RunView, line: number): Item | null {
+  for (const part of plan.session.parts) {
     const item = setOnLine(part, line);
     if (item) return item;
   }
@@ -104,7 +104,7 @@ function followsText(view: RunView, choice: ClockChoice): string {
 }
 
 /** "ends 20:27, 3 min in hand". */
-function endText({ projectedEnd, state }: RunView, openedAt: Millis): string {
-  const hour = hourOf(openedAt, projectedEnd, state.plan.session.finishBy, endIsEstimate(state));
+function endText(view: RunView, openedAt: Millis): string {
+  const hour = hourOf(openedAt, view.projectedEnd, view.plan.session.finishBy, endIsEstimate(view));
   return commaed(`ends ${hour.ends}`, hour.inHandText ?? '');
 }

@@ -4,12 +4,12 @@
 
 import { LEAD } from '../../app/core/run/align.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
-import { countNow } from '../../app/core/run/standing.ts';
-import type { RunState } from '../../app/core/run/state.ts';
+import { countIn } from '../../app/core/run/view/count.ts';
+import { swumIn } from '../../app/core/run/view/record.ts';
 import type { LastView, LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
 import type { Rep, Stretch } from '../../app/core/plan/plan.ts';
 import { setOnLine } from '../../app/core/session/item-on-line.ts';
-import { MINUTE, type Millis, type Tenths } from '../../app/core/units.ts';
+import { MINUTE, type Millis } from '../../app/core/units.ts';
 import { inByText } from '../../app/core/words/clock.ts';
 import { distanceIn } from '../../app/core/words/distance.ts';
 import { holdText, onText } from '../../app/core/words/interval.ts';
@@ -81,7 +81,7 @@ export function laneFace(
   abandonedAt: Millis,
 ): LaneFace {
   const { number, state, next, last } = lane;
-  const leftHere = view.state.lanes[index]!.leftHere;
+  const leftHere = lane.leftHere;
   const underWay = leavingNow(view, lane, abandonedAt);
   const readingOf = (at: Millis | null): string => readingOn(choice, view, at);
   const shown = { ...NOTHING, number, ...leavingFace(underWay, readingOf) };
@@ -149,44 +149,20 @@ export function firstFace(
 }
 
 /** What a lane has swum of a session that is done. */
-export function swumFace({ state }: RunView, number: number): LaneFace {
-  const { reps, distance } = swumBy(state).get(number) ?? { reps: 0, distance: 0 };
-  const { unit } = state.plan.session.pool;
+export function swumFace(view: RunView, number: number): LaneFace {
+  const { reps, distance } = swumIn(view).get(number) ?? { reps: 0, distance: 0 };
+  const { unit } = view.plan.session.pool;
   const words = reps === 0 ? 'no swim' : count(reps, 'rep');
   const interval = distance === 0 ? '' : distanceIn(distance, unit);
   return { ...NOTHING, number, state: 'swum', words, interval };
 }
 
-type Swum = ReadonlyMap<number, { readonly reps: number; readonly distance: Tenths }>;
-
-/** What has left is settled once a session is done. */
-const known = new WeakMap<RunState['departed'], Swum>();
-
-function swumBy({ departed }: RunState): Swum {
-  let swum = known.get(departed);
-  if (!swum) known.set(departed, (swum = countSwum(departed)));
-  return swum;
-}
-
-function countSwum(departed: RunState['departed']): Swum {
-  const swum = new Map<number, { reps: number; distance: Tenths }>();
-  for (const { lane, reps, from, to } of departed) {
-    const own = swum.get(lane) ?? { reps: 0, distance: 0 };
-    for (const { distance } of reps.slice(from, to)) {
-      own.reps += 1;
-      own.distance += distance;
-    }
-    swum.set(lane, own);
-  }
-  return swum;
-}
-
 /** A rep with how many of it and of its rounds there now are, after cuts. */
 type Counted = Pick<NextRep, 'rep' | 'of' | 'rounds'>;
 
-function firstOf({ following, state }: RunView, index: number): Counted | null {
+function firstOf({ following, cuts, stretches }: RunView, index: number): Counted | null {
   const rep = following?.lanes[index]?.reps[0];
-  return rep ? { rep, ...countNow(state, rep, index) } : null;
+  return rep ? { rep, ...countIn({ cuts, stretches }, rep, index) } : null;
 }
 
 /** Of what is swum at one leave: a lane that has no leave to come is still at it. */
@@ -215,10 +191,10 @@ function swimFace(
 
 /** The lane's share of the whole set that a rep belongs to. */
 function setWords(view: RunView, { partIndex }: Stretch, rep: Rep, index: number): string {
-  const part = view.state.plan.session.parts[partIndex];
+  const part = view.plan.session.parts[partIndex];
   const item = part ? setOnLine(part, rep.set.line) : null;
   // Of a line that is both rounds and a set, the cuts are of its rounds.
-  const cuts = rep.set.rounds.some(({ line }) => line === rep.set.line) ? undefined : view.state.cuts;
+  const cuts = rep.set.rounds.some(({ line }) => line === rep.set.line) ? undefined : view.cuts;
   return item?.kind === 'set' ? laneSetWords(item, index, cuts, rep.words) : repWords(rep);
 }
 

@@ -39,7 +39,7 @@ export function WallScreen({ link, choice, address }: WallProps): ReactElement {
   const isFaulty = useStore(link.store, ({ faults }) => faults.length > 0);
   const waitsFor = useStore(link.store, (state) => messageFor(state, address));
   const hours = usePastHour(link, choice);
-  const all = run ? run.state.lanes.map(({ number }) => number) : [];
+  const all = run ? run.given.lanes.map(({ number }) => number) : [];
   const shown = chosenLanes(all, choice).join(' ');
   const lanes = useMemo(() => (shown === '' ? [] : shown.split(' ').map(Number)), [shown]);
   const swimmers = run ? mostSwimmers(run, lanes) : 1;
@@ -160,7 +160,7 @@ function lostText(link: Link): LostText | null {
 }
 
 function mostSwimmers(run: DeckRun, lanes: readonly number[]): number {
-  return Math.max(1, ...run.state.lanes.filter(({ number }) => lanes.includes(number)).map(({ swimmers }) => swimmers));
+  return Math.max(1, ...run.given.lanes.filter(({ number }) => lanes.includes(number)).map(({ swimmers }) => swimmers));
 }
 
 function useRoom(): { readonly width: number; readonly height: number } {
@@ -222,11 +222,11 @@ function usePastHour(link: Link, choice: WallChoice): boolean {
 /** In ms: leaves are known long before the clock comes to them. */
 const LOOK_PACE = 500;
 
-function readsPastHour({ t, clock, state, lanes }: RunView, { clock: choice }: WallChoice): boolean {
+function readsPastHour({ t, clock, lanes }: RunView, { clock: choice }: WallChoice): boolean {
   if (choice === 'pool') return false;
   const leaves = lanes.map(({ next, after }) => after?.at ?? next?.at ?? t);
-  const shown = readingAt(choice, clock, state, Math.max(t, ...leaves)) ?? 0;
-  return Math.max(shown, clockReading(choice, clock, state, t) ?? 0) >= HOUR;
+  const shown = readingAt(choice, clock, Math.max(t, ...leaves)) ?? 0;
+  return Math.max(shown, clockReading(choice, clock, t) ?? 0) >= HOUR;
 }
 
 function widestReading({ clock }: WallChoice, hours: boolean): string {

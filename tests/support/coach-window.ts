@@ -8,6 +8,7 @@ import type { Command } from '../../app/core/run/command.ts';
 import { apply } from '../../app/core/run/fold.ts';
 import { openRun } from '../../app/core/run/state.ts';
 import { view } from '../../app/core/run/view.ts';
+import { givenIn } from '../../app/core/run/view/given.ts';
 import type { Millis } from '../../app/core/units.ts';
 import type { DeskTools } from '../../renderer/desk/desk-tools.ts';
 import type { Link } from '../../renderer/link/link.ts';
@@ -34,12 +35,14 @@ export class CoachWindow {
 
   constructor(text: string) {
     const plan = planOf(text);
+    const state = openRun(plan, 0);
     this.store.setState({
       status: 'live',
       run: {
         id: 'run-1',
         plan,
-        state: openRun(plan, 0),
+        state,
+        given: givenIn(state),
         commands: [],
         lanesText: null,
         openedAt: 0,
@@ -124,7 +127,12 @@ export class CoachWindow {
     const answer = apply(run.state, command, this.t);
     if (!answer.ok) throw new Error(`${command.do}: ${answer.why}`);
     this.store.setState({
-      run: { ...run, state: answer.state, commands: [...run.commands, { at: this.t, command }] },
+      run: {
+        ...run,
+        state: answer.state,
+        given: givenIn(answer.state),
+        commands: [...run.commands, { at: this.t, command }],
+      },
     });
   }
 }

@@ -23,6 +23,18 @@ const PAGE_LIBRARIES = packages('react', 'react-dom', 'zustand', 'howler', '@fon
 const ARIA = packages('react-aria-components', 'react-aria');
 const PARTS = '^renderer/ui/parts/';
 
+// Screens know a run by its view, and what they say and ask by the commands; the state behind it they do not see.
+const RUN = '^app/core/run/';
+const SCREENS_KNOW = [
+  `${RUN}view[.]ts$`,
+  `${RUN}view/`,
+  `${RUN}(align|readings|booked-finish)[.]ts$`,
+  `${RUN}(command|commands|command-words|command-fields|expected-reps|first-start|fit|record)[.]ts$`,
+];
+// What folds the run, and what tells in a sentence how a command has changed it.
+const FOLDS = '^renderer/link/(store|follow-run)[.]ts$';
+const TELLS = '^renderer/(ui/coach/(said|said-cuts|words)|desk/afterwards/command-record)[.]ts$';
+
 // Where commands, windows, pages, workers and builds start.
 const STARTS = [
   '^app/cli/main[.]ts$',
@@ -79,6 +91,18 @@ export default {
   options,
   forbidden: [
     ...WALLS,
+    {
+      name: 'screens know a run by its view',
+      severity: 'error',
+      from: { path: '^renderer/', pathNot: [FOLDS, TELLS] },
+      to: { path: RUN, pathNot: SCREENS_KNOW },
+    },
+    {
+      name: 'nobody outside the core reaches through a view',
+      severity: 'error',
+      from: { path: '^(app|renderer)/', pathNot: CORE },
+      to: { path: `${RUN}view/settled[.]ts$` },
+    },
     {
       name: 'a folder of sources stands in the table',
       severity: 'error',

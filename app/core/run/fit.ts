@@ -102,10 +102,10 @@ function tryCut(state: RunState, t: Millis, line: number, n: number): Tried | nu
 }
 
 /** The index of the part that is never cut: the last one named swim-down; if there is none, the last part. */
-export function swimDownPart(state: RunState): number {
-  const { parts } = state.plan.session;
+export function swimDownPart({ plan, stretches }: Pick<RunState, 'plan' | 'stretches'>): number {
+  const { parts } = plan.session;
   for (let index = parts.length - 1; index >= 0; index--) if (isSwimDown(parts[index]!.name)) return index;
-  return state.stretches[state.stretches.length - 1]?.partIndex ?? -1;
+  return stretches[stretches.length - 1]?.partIndex ?? -1;
 }
 
 function latestSwimDown(state: RunState, t: Millis, finishAt: Millis): Millis | null {

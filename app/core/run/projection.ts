@@ -19,11 +19,14 @@ export function projectedEnd(state: RunState, t: Millis): Millis {
   return times[times.length - 1]!.end;
 }
 
-/** [start, end] of each stretch from the current one on, in ms of the run. The current one's start may be past. */
-export function projectedTimes(
-  state: RunState,
-  t: Millis,
-): readonly { readonly start: Millis; readonly end: Millis }[] {
+/** When a stretch begins and ends as things stand, in ms since the run was opened. */
+export interface StretchTimes {
+  readonly start: Millis;
+  readonly end: Millis;
+}
+
+/** Of each stretch from the current one on. The current one's start may be past. */
+export function projectedTimes(state: RunState, t: Millis): readonly StretchTimes[] {
   if (state.phase === 'done') return [];
   const start = state.phase === 'going' ? state.t0! : startNow(state, t);
   const times = [{ start, end: currentEnd(state, t) }];

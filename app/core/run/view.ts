@@ -1,14 +1,15 @@
 /*
- * What screens show of a run at a time t. All times are in ms since the run was opened; a screen turns
- * them into readings of the clock it shows (`readings.ts`).
+ * What screens know of a run at a time t, by name: they see nothing of the state behind it. All times are in ms since
+ * the run was opened; a screen turns them into readings of the clock it shows (`readings.ts`). What costs more
+ * than the rest is worked out when it is asked for; what only some screens ask is in `view/`.
  */
 
 import type { Millis } from '../units.ts';
-import type { Stretch } from '../plan/plan.ts';
+import type { Plan, Stretch } from '../plan/plan.ts';
 import { align, LEAD, UNDO_FOR } from './align.ts';
 import type { Command } from './command.ts';
 import { startingFrom } from './place.ts';
-import { projectedEnd, projectedTimes } from './projection.ts';
+import { projectedTimes, type StretchTimes } from './projection.ts';
 import { countNow, type CountNow } from './standing.ts';
 import { beginsByItselfAt, nextWaits, settle } from './settle.ts';
 import {
@@ -17,13 +18,20 @@ import {
   isPending,
   nextLeave,
   type LaneState,
+  type Mark,
   type Pending,
   type RunState,
 } from './state.ts';
+import { SETTLED, type Settled } from './view/settled.ts';
 
-export interface RunView {
+export interface RunView extends Settled {
   readonly t: Millis;
   readonly phase: RunState['phase'];
+  /** The session in force, with the text it was read from. */
+  readonly plan: Plan;
+  /** The plan's stretches as cuts, changed intervals and rewrites have left them. */
+  readonly stretches: readonly Stretch[];
+  /** Of the current stretch among them. */
   readonly index: number;
   readonly stretch: Stretch;
   /** What comes after the current stretch, null after the last. */
@@ -35,16 +43,26 @@ export interface RunView {
   /** When it begins by itself, as things stand; null where it waits for the coach's word, or nothing follows. */
   readonly followsAt: Millis | null;
   readonly clock: ClockView;
+  /** How many reps or rounds are cut, by line of the text in force. */
+  readonly cuts: ReadonlyMap<number, number>;
   /** When the talk or break that is going ends. */
   readonly pauseEnd: Millis | null;
   readonly lanes: readonly LaneView[];
   /** The only lanes that keep the stretch open, where all of them are stopped. */
   readonly heldOpenBy: readonly number[];
+  /** Whether something is pending, and all of it is stopped. */
+  readonly allStopped: boolean;
+  /** When lanes were last stopped; -Infinity for never. */
+  readonly stoppedAt: Millis;
+  /** The number of the last stop, 0 for none: `LaneView.stop` has it where that still holds the lane. */
+  readonly lastStop: number;
+  /** From the current stretch on, when each begins (the current one may have) and ends as things stand; none once done. */
+  readonly projectedTimes: readonly StretchTimes[];
+  /** When the session will be over as things stand; when it was done, where it is. */
   readonly projectedEnd: Millis;
+  readonly marks: readonly Mark[];
   /** What `undo` would take back, and until when. */
   readonly undo: { readonly command: Command; readonly until: Millis } | null;
-  /** The state settled at t, for what a screen asks beyond this. */
-  readonly state: RunState;
 }
 
 export interface ClockView {
@@ -54,6 +72,8 @@ export interface ClockView {
   readonly startsIn: Millis | null;
   /** T0 that readings of leaves to come count from: of the stretch that is going; null while waiting. */
   readonly t0: Millis | null;
+  /** What the pool's clock shows past the full minute at t = 0, 0 to 59 999 ms. */
+  readonly poolPhase: Millis;
 }
 
 export interface LaneView {
@@ -61,6 +81,12 @@ export interface LaneView {
   readonly state: 'out' | 'stopped' | 'pending' | 'finished' | 'absent';
   readonly swimmers: number;
   readonly gap: Millis;
+  /** Whether it has a rep still to leave in the stretch that is going. */
+  readonly pending: boolean;
+  /** The number of the stop that holds it: the same for lanes stopped together, higher for later ones; null where it is not stopped. */
+  readonly stop: number | null;
+  /** Whether a rep has left since the lane began to take part in this stretch. */
+  readonly leftHere: boolean;
   /** The rep to come; while waiting, the first of the stretch to begin, with no time yet. */
   readonly next: NextRep | null;
   /** The one after it. */
@@ -94,39 +120,62 @@ export interface LastView extends CountNow {
 export function view(state: RunState, t: Millis): RunView {
   const now = settle(state, t);
   const stretch = currentStretch(now);
+  const times = lazily(() => projectedTimes(now, t));
   const following = now.stretches[now.index + 1] ?? null;
   const last = now.undoable[now.undoable.length - 1];
   return {
     t,
     phase: now.phase,
+    plan: now.plan,
+    stretches: now.stretches,
     index: now.index,
     stretch,
     following,
     followingWaits: nextWaits(now),
     held: now.phase === 'going' && now.heldAfter && following !== null && !nextWaits({ ...now, heldAfter: false }),
-    followsAt: followsAt(now, t),
+    get followsAt() {
+      return followsAt(now, times);
+    },
     clock: clockView(now, t),
+    cuts: now.cuts,
     pauseEnd: now.phase === 'going' && stretch.kind !== 'swim' ? now.pauseEnd : null,
     lanes: now.lanes.map((lane, index) => laneView(now, lane, index, t)),
     heldOpenBy: heldOpenBy(now),
-    projectedEnd: projectedEnd(now, t),
+    allStopped: allStopped(now),
+    stoppedAt: now.stoppedAt,
+    lastStop: now.stops,
+    get projectedTimes() {
+      return times();
+    },
+    get projectedEnd() {
+      return now.phase === 'done' ? now.doneAt! : times()[times().length - 1]!.end;
+    },
+    marks: now.marks,
     undo: last && t <= last.at + UNDO_FOR ? { command: last.command, until: last.at + UNDO_FOR } : null,
-    state: now,
+    [SETTLED]: now,
   };
 }
 
-function followsAt(state: RunState, t: Millis): Millis | null {
+function lazily<Value>(work: () => Value): () => Value {
+  let kept: { readonly value: Value } | null = null;
+  return () => {
+    if (kept === null) kept = { value: work() };
+    return kept.value;
+  };
+}
+
+function followsAt(state: RunState, times: () => readonly StretchTimes[]): Millis | null {
   const following = state.stretches[state.index + 1];
   if (state.phase !== 'going' || !following || nextWaits(state)) return null;
-  return beginsByItselfAt(state, following, currentStretch(state), projectedTimes(state, t)[0]!.end);
+  return beginsByItselfAt(state, following, currentStretch(state), times()[0]!.end);
 }
 
 /** The clock counts from the last T0, until the last 10 s before the next count down. */
 function clockView(state: RunState, t: Millis): ClockView {
   const t0 = state.phase === 'going' ? state.t0 : null;
-  if (t0 === null || t >= t0) return { from: state.t0, startsIn: null, t0 };
+  if (t0 === null || t >= t0) return { from: state.t0, startsIn: null, t0, poolPhase: state.clockPhase };
   const counts = t0 - t <= LEAD && !allStopped(state);
-  return { from: state.t0Before, startsIn: counts ? t0 - t : null, t0 };
+  return { from: state.t0Before, startsIn: counts ? t0 - t : null, t0, poolPhase: state.clockPhase };
 }
 
 function laneView(state: RunState, lane: LaneState, index: number, t: Millis): LaneView {
@@ -143,6 +192,9 @@ function laneView(state: RunState, lane: LaneState, index: number, t: Millis): L
     state: laneStanding(state, lane, coming.length > 0),
     swimmers: lane.swimmers,
     gap: lane.gap,
+    pending: isPending(lane),
+    stop: lane.stoppedBy,
+    leftHere: lane.leftHere,
     next: coming[0] ?? null,
     after: coming[1] ?? null,
     last: due ? null : lastView(state, lane, index, t),

@@ -9,14 +9,14 @@ import { MINUTE, type Millis } from '../units.ts';
 import { about } from './estimate.ts';
 import { reading } from './reading.ts';
 
-type Clocked = Pick<RunView, 'clock' | 'state'>;
+type Clocked = Pick<RunView, 'clock'>;
 
 /** A leave, or another time to come; null where there is no clock to read yet. */
-export function leaveReading(choice: ClockChoice, { clock, state }: Clocked, at: Millis): string | null {
+export function leaveReading(choice: ClockChoice, { clock }: Clocked, at: Millis): string | null {
   const { from, t0 } = clock;
   // Until the next start the stretch's clock runs on, so that tails still get their times.
   const runsOn = choice === 'stretch' && from !== null && t0 !== null && at < t0;
-  const shown = runsOn ? at - from : readingAt(choice, clock, state, at);
+  const shown = runsOn ? at - from : readingAt(choice, clock, at);
   return shown === null ? null : readingOn(choice, Math.max(0, shown));
 }
 

@@ -3,7 +3,7 @@
  * beside it; and the actions for all lanes or for those chosen.
  */
 
-import type { ReactElement } from 'react';
+import { memo, type ReactElement } from 'react';
 import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../../ui/coach/actions.ts';
 import { CommandButton } from '../../ui/coach/command-button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
@@ -87,7 +87,9 @@ interface ActionButtonProps {
 const ALL: readonly number[] = [];
 
 /** An action for all lanes or those chosen, by its plain name. */
-export function ActionButton({ tools, action, name, hint, look }: ActionButtonProps): ReactElement {
+export const ActionButton = memo(DrawnActionButton);
+
+function DrawnActionButton({ tools, action, name, hint, look }: ActionButtonProps): ReactElement {
   const { label, key, pressed, byChoice } = ACTIONS[action];
   const chosen = useOffer(tools.offers, (offers) => (byChoice ? offers.chosen() : ALL));
   return (

@@ -3,6 +3,7 @@
  */
 
 import { useMemo, type ReactElement } from 'react';
+import { leavesIn } from '../../../app/core/run/view/record.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { commandLabel } from '../../ui/coach/actions.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
@@ -29,12 +30,13 @@ interface AfterwardsProps {
 /** Roles are written out because the table is laid out as blocks where it is narrow. */
 export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactElement {
   const { run, view } = moment;
-  const { state } = view;
-  const records = useMemo(() => laneRecords(state), [state]);
+  const { plan, marks, projectedEnd: doneAt } = view;
+  const leaves = leavesIn(view);
+  const records = useMemo(() => laneRecords(plan, leaves), [plan, leaves]);
   useHand(tools.hand, (hand) => hand.said);
   const said = tools.hand.said();
   const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
-  const { session } = state.plan;
+  const { session } = plan;
   const { unit } = session.pool;
   const timeOf = (at: number | null): string => (at === null ? '–' : clockTime(run.openedAtTimeOfDay + at));
   const leaveTimeOf = (at: number | null): string =>
@@ -44,7 +46,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
       <header className="write-head">
         <h1>{session.title ?? 'Session'}: done</h1>
         <p>
-          at {timeOf(state.doneAt)}, {readingPast(state.doneAt ?? 0)} after it was opened
+          at {timeOf(doneAt)}, {readingPast(doneAt)} after it was opened
         </p>
         <LightSwitch light={tools.light} />
       </header>
@@ -104,9 +106,9 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
           </tbody>
         </table>
         <section aria-label="Marks">
-          <h2>{state.marks.length === 0 ? 'Nothing was marked' : 'Marked'}</h2>
+          <h2>{marks.length === 0 ? 'Nothing was marked' : 'Marked'}</h2>
           <ul className="marks">
-            {state.marks.map(({ at, lanes, words }, index) => (
+            {marks.map(({ at, lanes, words }, index) => (
               <li key={index}>
                 <b>{timeOf(at)}</b> {words === '' ? 'a mark' : words}
                 {lanes.length > 0 ? `, ${lanesNamed(lanes)}` : ''}
@@ -114,14 +116,14 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
             ))}
           </ul>
         </section>
-        <NotCalled state={state} run={run} />
+        <NotCalled leaves={leaves} run={run} />
       </main>
       <footer className="write-foot">
         <Button name="Write the next session" look="is-primary is-start" onPress={onWrite} />
         <Button
           name="Save the record"
           hint="every leave and every command, for a spreadsheet"
-          onPress={() => saveText(recordFileName(session.title, new Date()), recordCsv(state, run))}
+          onPress={() => saveText(recordFileName(session.title, new Date()), recordCsv(view, run))}
         />
         {view.undo ? (
           <ActionButton

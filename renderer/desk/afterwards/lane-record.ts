@@ -3,8 +3,8 @@
  */
 
 import type { Millis, Tenths } from '../../../app/core/units.ts';
-import { leavesOf } from '../../../app/core/run/record.ts';
-import type { RunState } from '../../../app/core/run/state.ts';
+import type { Plan } from '../../../app/core/plan/plan.ts';
+import type { Leave } from '../../../app/core/run/record.ts';
 
 export interface LaneRecord {
   readonly lane: number;
@@ -18,13 +18,12 @@ export interface LaneRecord {
   readonly parts: readonly { readonly part: string; readonly leaves: number; readonly distance: Tenths }[];
 }
 
-/** One a lane, in lane order. */
-export function laneRecords(state: RunState): readonly LaneRecord[] {
-  const leaves = leavesOf(state);
-  const partOfOrder = partNames(state);
-  return state.plan.session.lanes.map(({ number }, index) => {
+/** One a lane, in lane order. plan: the one in force at the end. */
+export function laneRecords(plan: Plan, leaves: readonly Leave[]): readonly LaneRecord[] {
+  const partOfOrder = partNames(plan);
+  return plan.session.lanes.map(({ number }, index) => {
     const own = leaves.filter(({ lane }) => lane === number);
-    const planned = state.plan.stretches.reduce(
+    const planned = plan.stretches.reduce(
       (reps, { lanes }) => reps.concat(lanes[index]?.reps ?? []),
       [] as { distance: Tenths }[],
     );
@@ -47,7 +46,7 @@ export function laneRecords(state: RunState): readonly LaneRecord[] {
 }
 
 /** The part of each line of the text in force. */
-export function partNames({ plan }: RunState): ReadonlyMap<number, string> {
+export function partNames(plan: Plan): ReadonlyMap<number, string> {
   const names = new Map<number, string>();
   for (const { part, lanes } of plan.stretches) {
     for (const { reps } of lanes) for (const { set } of reps) names.set(set.line, part);

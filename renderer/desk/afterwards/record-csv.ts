@@ -4,8 +4,9 @@
  */
 
 import { csvText, secondsCell, wordsCell } from '../../../app/core/csv.ts';
-import { leavesOf, wasCalled, type Away, type Leave } from '../../../app/core/run/record.ts';
-import type { RunState } from '../../../app/core/run/state.ts';
+import { wasCalled, type Away, type Leave } from '../../../app/core/run/record.ts';
+import type { RunView } from '../../../app/core/run/view.ts';
+import { leavesIn } from '../../../app/core/run/view/record.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { commandRecords, RECORD_TIMES, type CommandRecord, type RunOfCommands } from './command-record.ts';
 import { distanceText } from '../../../app/core/words/distance.ts';
@@ -38,10 +39,10 @@ export interface RecordedRun extends RunOfCommands {
 }
 
 /** Leaves before commands of the same moment. */
-export function recordCsv(state: RunState, run: RecordedRun): string {
+export function recordCsv(view: RunView, run: RecordedRun): string {
   const { openedAtTimeOfDay: openedAt, away } = run;
-  const parts = partNames(state);
-  const { unit } = state.plan.session.pool;
+  const parts = partNames(view.plan);
+  const { unit } = view.plan.session.pool;
   const when = (at: Millis): string[] => [clockTimeToSecond(openedAt + at), secondsCell(at)];
   const rowOf = (leave: Leave): string[] => {
     const { lane, rep, at, swimmers, gap } = leave;
@@ -61,7 +62,7 @@ export function recordCsv(state: RunState, run: RecordedRun): string {
       secondsCell(gap),
     ];
   };
-  const leaves = leavesOf(state).map((leave) => ({ at: leave.at, row: rowOf(leave) }));
+  const leaves = leavesIn(view).map((leave) => ({ at: leave.at, row: rowOf(leave) }));
   const commands = commandRecords(run).map((record) => ({
     at: record.at,
     row: [whatOf(record), ...when(record.at), record.lanes.join(' '), ...NO_REP, wordsCell(wordsOf(record)), '', ''],

@@ -4,7 +4,7 @@
  */
 
 import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type ReactElement } from 'react';
-import { firstLineToCome } from '../../../app/core/run/rewrite.ts';
+import { firstLineOpen } from '../../../app/core/run/view/editing.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import { createBounceGuard } from '../../ui/coach/bounce.ts';
 import { Button } from '../../ui/parts/button.tsx';
@@ -37,8 +37,8 @@ interface RewriteScreenProps {
 export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): ReactElement {
   const { hand } = tools;
   const { run, view } = moment;
-  const inForce = view.state.plan.source.text;
-  const locked = useMemo(() => firstLineToCome(view.state) - 1, [view.state]);
+  const inForce = view.plan.source.text;
+  const locked = useMemo(() => firstLineOpen(view) - 1, [view]);
   const edit = useEdit(run.id, inForce);
   const text = edit.edited?.text ?? inForce;
   const area = useRef<HTMLTextAreaElement>(null);
@@ -110,7 +110,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           locked={locked}
           broken={broken}
           merged={merged}
-          forgets={outcome.kind === 'fits' ? forgottenNames(view.state, outcome.forgets) : []}
+          forgets={outcome.kind === 'fits' ? forgottenNames(view.plan.source.text, outcome.forgets) : []}
           onPutBack={() => edit.swap(withLockedLines(inForce, text, locked))}
           onMerge={(both) => edit.remake(inForce, both)}
           onGiveUp={edit.close}

@@ -2,7 +2,7 @@
  * What can be done to one lane from its row; a stopped one says when it would go.
  */
 
-import type { ReactElement } from 'react';
+import { memo, type ReactElement } from 'react';
 import type { Command } from '../../../app/core/run/command.ts';
 import type { LaneView } from '../../../app/core/run/view.ts';
 import { ACTIONS, commandOf, type ActionName } from '../../ui/coach/actions.ts';
@@ -25,15 +25,15 @@ interface LaneButtonsProps {
 
 export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneButtonsProps): ReactElement {
   const { view } = moment;
-  const shared = { tools, lane };
+  const shared = { tools, number: lane.number };
   return (
     <div className="lane-buttons">
       {lane.state === 'out' ? (
-        <LaneInOut {...shared} />
+        <LaneInOut {...shared} isOut />
       ) : (
         <>
           {lane.state === 'stopped' ? (
-            <StoppedLaneButtons {...shared} moment={moment} />
+            <StoppedLaneButtons tools={tools} moment={moment} lane={lane} />
           ) : (
             <LaneAction {...shared} action="stop" label="Stop" />
           )}
@@ -59,10 +59,15 @@ export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneBu
 }
 
 /** Each with the reading at which the lane would go. */
-function StoppedLaneButtons({ moment, ...shared }: Pick<LaneButtonsProps, 'tools' | 'moment' | 'lane'>): ReactElement {
-  const clock = useHand(shared.tools.hand, (state) => state.clock);
+function StoppedLaneButtons({
+  tools,
+  moment,
+  lane,
+}: Pick<LaneButtonsProps, 'tools' | 'moment' | 'lane'>): ReactElement {
+  const clock = useHand(tools.hand, (state) => state.clock);
   const { view } = moment;
-  const { resumeAt, rejoinAt } = shared.lane;
+  const { number, resumeAt, rejoinAt } = lane;
+  const shared = { tools, number };
   const goes = (at: number | null): string => (at === null ? 'nothing left' : `goes ${leaveText(clock, view, at)}`);
   return (
     <>
@@ -74,7 +79,7 @@ function StoppedLaneButtons({ moment, ...shared }: Pick<LaneButtonsProps, 'tools
 
 interface LaneActionProps {
   readonly tools: DeskTools;
-  readonly lane: LaneView;
+  readonly number: number;
   readonly action: ActionName;
   readonly label: string;
   readonly look?: string;
@@ -82,13 +87,15 @@ interface LaneActionProps {
 }
 
 /** An action for one lane: "Stop lane 2". */
-export function LaneAction({ lane, action, ...more }: LaneActionProps): ReactElement {
-  return <LaneButton {...more} lane={lane} command={commandOf(action, [lane.number])} />;
+export const LaneAction = memo(DrawnLaneAction);
+
+function DrawnLaneAction({ number, action, ...more }: LaneActionProps): ReactElement {
+  return <LaneButton {...more} number={number} command={commandOf(action, [number])} />;
 }
 
 interface LaneButtonProps {
   readonly tools: DeskTools;
-  readonly lane: LaneView;
+  readonly number: number;
   readonly command: Command;
   readonly label: string;
   readonly look?: string;
@@ -98,12 +105,12 @@ interface LaneButtonProps {
 }
 
 /** A command for one lane, named so: "+5 s a rep lane 2". */
-export function LaneButton({ tools, lane, command, label, look, hint, does }: LaneButtonProps): ReactElement {
+export function LaneButton({ tools, number, command, label, look, hint, does }: LaneButtonProps): ReactElement {
   return (
     <CommandButton
       tools={tools}
       command={command}
-      name={`${does ?? label} lane ${lane.number}`}
+      name={`${does ?? label} lane ${number}`}
       label={label}
       hint={hint}
       look={`is-small ${look ?? ''}`}
@@ -112,14 +119,16 @@ export function LaneButton({ tools, lane, command, label, look, hint, does }: La
 }
 
 /** "Lane 2 out", or in again. */
-export function LaneInOut({ tools, lane }: Omit<LaneActionProps, 'action' | 'label'>): ReactElement {
-  const { number, state } = lane;
-  const out = state === 'out';
+export function LaneInOut({
+  tools,
+  number,
+  isOut,
+}: Pick<LaneActionProps, 'tools' | 'number'> & { readonly isOut: boolean }): ReactElement {
   return (
     <CommandButton
       tools={tools}
-      command={{ do: out ? 'lane-in' : 'lane-out', lanes: [number] }}
-      name={`Lane ${number} ${out ? 'in' : 'out'}`}
+      command={{ do: isOut ? 'lane-in' : 'lane-out', lanes: [number] }}
+      name={`Lane ${number} ${isOut ? 'in' : 'out'}`}
       look="is-small"
     />
   );

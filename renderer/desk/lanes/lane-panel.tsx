@@ -26,11 +26,11 @@ interface LanePanelProps {
 export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelProps): ReactElement | null {
   const lane = moment.view.lanes.find((each) => each.number === number);
   if (!lane) return null;
-  const { unit } = moment.view.state.plan.session.pool;
+  const { unit } = moment.view.plan.session.pool;
   const lanes = [number];
-  const shared = { tools, lane };
+  const shared = { tools, number };
   const next = lane.next?.rep ?? null;
-  const names = moment.view.state.plan.session.lanes.find((each) => each.number === number)?.names ?? [];
+  const names = moment.view.plan.session.lanes.find((each) => each.number === number)?.names ?? [];
   const interval = (seconds: number): Command => ({ do: 'interval', lanes, seconds });
   return (
     <SidePanel
@@ -38,7 +38,7 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
       beside={
         <>
           <Button name={`Mark lane ${number}`} label="Mark" look="is-small" onPress={onMark} />
-          <LaneInOut {...shared} />
+          <LaneInOut {...shared} isOut={lane.state === 'out'} />
         </>
       }
       onClose={onClose}

@@ -75,7 +75,7 @@ export function moreGroups(text: string): readonly string[] {
 
 /** What the lane swims next; which rep of it is it and how soon stands behind, where long words cannot push it out. */
 function repWords(view: RunView, lane: LaneView): string {
-  const { unit } = view.state.plan.session.pool;
+  const { unit } = view.plan.session.pool;
   if (lane.state === 'out') return 'not in the session now';
   if (view.pauseEnd !== null) return view.stretch.kind === 'talk' ? 'listens' : 'rests';
   if (lane.state === 'absent') return 'nothing in this set';
@@ -111,8 +111,8 @@ function ownRound(view: RunView, { next }: LaneView): string {
 }
 
 /** With the set where that is not the one the row is about, as after Move on. */
-function leavingText({ state }: RunView, { number, next }: LaneView, { rep, away, swimmers }: LastView): string {
-  const isOfRow = state.lanes.find((lane) => lane.number === number)?.leftHere && (!next || next.rep.set === rep.set);
-  const what = isOfRow ? 'leaving now' : `the tail of ${repText(rep, state.plan.session.pool.unit)}`;
+function leavingText({ plan }: RunView, { leftHere, next }: LaneView, { rep, away, swimmers }: LastView): string {
+  const isOfRow = leftHere && (!next || next.rep.set === rep.set);
+  const what = isOfRow ? 'leaving now' : `the tail of ${repText(rep, plan.session.pool.unit)}`;
   return `${what}: ${away} of ${swimmers} away`;
 }

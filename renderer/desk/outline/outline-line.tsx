@@ -3,22 +3,21 @@
  */
 
 import { useEffect, useRef, useState, type ReactElement } from 'react';
-import { takesBegun } from '../../../app/core/run/begun.ts';
-import { apply } from '../../../app/core/run/fold.ts';
 import type { Command } from '../../../app/core/run/command.ts';
-import { projectedEnd } from '../../../app/core/run/projection.ts';
+import type { Target } from '../../../app/core/run/view/outline.ts';
+import { cutTakesBegun, tried } from '../../../app/core/run/view/trial.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
 import { lineIsEstimate } from '../../../app/core/plan/estimates.ts';
-import { endIsEstimate } from '../../../app/core/run/estimates.ts';
+import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import { about } from '../../../app/core/words/estimate.ts';
 import { endMoves } from '../../../app/core/words/hour.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { endTime } from '../../../app/core/words/time-of-day.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { begunText } from '../run/fit-advice.ts';
-import type { OutlineRow, Target } from './outline-rows.ts';
+import type { OutlineRow } from './outline-rows.ts';
 import { Stepper } from '../../ui/parts/stepper.tsx';
 
 interface OutlineLineProps {
@@ -145,11 +144,11 @@ type Cut = Extract<Command, { readonly do: 'cut' }>;
 /** "ends 5:35 sooner, 20:21"; what a cut of a set on no longest lane saves is nothing. */
 function cutEffect({ view, run }: Moment, command: Cut, kind: 'reps' | 'rounds'): string {
   const { line } = command;
-  const answer = apply(view.state, command, view.t);
-  if (!answer.ok) return 'not now';
-  const end = projectedEnd(answer.state, view.t);
-  const moves = endMoves(end - view.projectedEnd, lineIsEstimate(view.state.stretches, line));
-  const ends = `${about(endIsEstimate(answer.state))}${endTime(run.openedAtTimeOfDay + end)}`;
-  const begun = begunText({ kind, takesBegun: takesBegun(view.state, answer.state, line) });
+  const trial = tried(view, command);
+  if (!trial.ok) return 'not now';
+  const end = trial.after.projectedEnd;
+  const moves = endMoves(end - view.projectedEnd, lineIsEstimate(view.stretches, line));
+  const ends = `${about(endIsEstimate(trial.after))}${endTime(run.openedAtTimeOfDay + end)}`;
+  const begun = begunText({ kind, takesBegun: cutTakesBegun(view, trial.after, line) });
   return `${begun}${moves}, ${ends}`;
 }

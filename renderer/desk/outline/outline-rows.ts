@@ -3,13 +3,10 @@
  * going and what is to come, and what of it can still be cut or gone to.
  */
 
-import { cuttableAt } from '../../../app/core/run/cut.ts';
-import { projectedTimes } from '../../../app/core/run/projection.ts';
-import { standingIn } from '../../../app/core/run/standing.ts';
-import { isPending, type RunState } from '../../../app/core/run/state.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
+import { cutLeft, linesAhead, targetsOf, type Target } from '../../../app/core/run/view/outline.ts';
 import { isEstimated } from '../../../app/core/plan/estimates.ts';
-import type { Rep, Round } from '../../../app/core/plan/plan.ts';
+import type { Round } from '../../../app/core/plan/plan.ts';
 import { itemsUnder, type Item } from '../../../app/core/session/session.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { repNow } from '../../ui/current-set.ts';
@@ -38,13 +35,6 @@ export interface OutlineRow {
   readonly target: Target | null;
 }
 
-/** Where a line can be gone to: rounds outermost first, each with how many there are, and its reps. */
-export interface Target {
-  readonly line: number;
-  readonly rounds: readonly { readonly of: number; readonly round: number }[];
-  readonly reps: number;
-}
-
 export interface OutlinePart {
   readonly row: OutlineRow;
   /** Of an open part; none of a closed one. */
@@ -53,14 +43,14 @@ export interface OutlinePart {
 
 /** Every part, and the lines of those that are open: of thousands of parts one is, mostly. */
 export function outlineParts(view: RunView, isOpen: (part: OutlineRow) => boolean): readonly OutlinePart[] {
-  const { state, t } = view;
-  const lengths = partLengths(state, t);
-  const current = state.phase === 'done' ? Infinity : (state.stretches[state.index]?.partIndex ?? Infinity);
+  const { phase, plan, stretches } = view;
+  const lengths = partLengths(view);
+  const current = phase === 'done' ? Infinity : view.stretch.partIndex;
   const rows: { readonly row: OutlineRow; readonly partIndex: number }[] = [];
-  state.plan.session.parts.forEach((part, partIndex) => {
+  plan.session.parts.forEach((part, partIndex) => {
     if (part.items.length === 0) return;
     const progress = partIndex < current ? 'done' : partIndex === current ? 'now' : 'to-come';
-    const waits = progress === 'now' && state.phase === 'waiting';
+    const waits = progress === 'now' && phase === 'waiting';
     const row: OutlineRow = {
       kind: 'part',
       key: `part ${partIndex}`,
@@ -70,7 +60,7 @@ export function outlineParts(view: RunView, isOpen: (part: OutlineRow) => boolea
       progress,
       note: waits ? 'waits for Start' : null,
       time: lengths.get(partIndex) ?? null,
-      estimated: state.stretches.some((stretch) => stretch.partIndex === partIndex && isEstimated(stretch)),
+      estimated: stretches.some((stretch) => stretch.partIndex === partIndex && isEstimated(stretch)),
       line: null,
       cut: null,
       target: null,
@@ -79,13 +69,13 @@ export function outlineParts(view: RunView, isOpen: (part: OutlineRow) => boolea
   });
   const open = new Set(rows.filter(({ row }) => isOpen(row)).map(({ partIndex }) => partIndex));
   const now = linesNow(view);
-  const ahead = linesAhead(state, open);
-  const targets = targetsOf(state, open);
+  const ahead = linesAhead(view, open);
+  const targets = targetsOf(view, open);
   return rows.map(({ row, partIndex }) => {
     if (!open.has(partIndex)) return { row, lines: NONE };
     const found = { part: row.key, now, ahead, targets, passed: row.progress === 'done' };
-    const { items } = state.plan.session.parts[partIndex]!;
-    return { row, lines: flatten(items, 1).map((flat) => lineRow(state, flat, found)) };
+    const { items } = plan.session.parts[partIndex]!;
+    return { row, lines: flatten(items, 1).map((flat) => lineRow(view, flat, found)) };
   });
 }
 
@@ -99,7 +89,7 @@ interface Found {
   readonly passed: boolean;
 }
 
-function lineRow(state: RunState, flat: FlatItem, { part, now, ahead, targets, passed }: Found): OutlineRow {
+function lineRow(view: RunView, flat: FlatItem, { part, now, ahead, targets, passed }: Found): OutlineRow {
   const { item, depth } = flat;
   const { line } = item;
   const lines = linesIn(item);
@@ -110,13 +100,13 @@ function lineRow(state: RunState, flat: FlatItem, { part, now, ahead, targets, p
     key: `line ${line} ${item.kind} ${depth}`,
     part,
     depth,
-    text: lineWords(flat, state.cuts),
+    text: lineWords(flat, view.cuts),
     progress: here && !passed ? 'now' : lines.some((each) => ahead.has(each)) ? 'to-come' : 'done',
     note: round && !passed ? `in ${roundNumbers([round])}` : null,
     time: null,
     estimated: false,
     line,
-    cut: cutOf(state, line),
+    cut: cutLeft(view, line),
     target: targets.get(line) ?? null,
   };
 }
@@ -129,13 +119,6 @@ function linesIn(item: Item): readonly number[] {
 /** Rounds stand over their lines; rounds written on one line with their set stand for it. */
 function lineWords({ item, within }: FlatItem, cuts: Cuts): string {
   return headingWords(item, cuts) ?? itemWords(item, cuts, within);
-}
-
-function cutOf(state: RunState, line: number): OutlineRow['cut'] {
-  const cuttable = cuttableAt(state.plan.session, line);
-  if (cuttable.kind === 'nothing') return null;
-  const most = cuttable.most - (state.cuts.get(line) ?? 0);
-  return most > 0 ? { kind: cuttable.kind, most } : null;
 }
 
 interface FlatItem {
@@ -167,60 +150,18 @@ function linesNow(view: RunView): ReadonlyMap<number, readonly Round[]> {
   const { stretch } = view;
   if (view.phase === 'done') return lines;
   if (stretch.kind !== 'swim') add(stretch.line, stretch.rounds);
-  view.lanes.forEach((lane, index) => {
-    const rep = repNow(view, lane, index);
+  view.lanes.forEach((lane) => {
+    const rep = repNow(view, lane);
     if (rep) add(rep.set.line, rep.set.rounds);
   });
   return lines;
 }
 
-/** Lines of some parts with something still to leave or to come. */
-function linesAhead(state: RunState, parts: ReadonlySet<number>): ReadonlySet<number> {
-  const lines = new Set<number>();
-  const addRep = ({ set }: Rep): void => {
-    lines.add(set.line);
-    for (const { line } of set.rounds) lines.add(line);
-  };
-  if (state.phase === 'done') return lines;
-  for (const lane of state.lanes.filter(isPending)) for (const rep of lane.reps.slice(lane.next)) addRep(rep);
-  const from = state.phase === 'waiting' ? state.index : state.index + 1;
-  for (const stretch of state.stretches.slice(from)) {
-    if (!parts.has(stretch.partIndex)) continue;
-    if (stretch.kind !== 'swim') {
-      lines.add(stretch.line);
-      for (const { line } of stretch.rounds) lines.add(line);
-    }
-    for (const { reps } of stretch.lanes) for (const rep of reps) addRep(rep);
-  }
-  return lines;
-}
-
-/** For each line of some parts that is swum, and each rounds' line by the first set in it, where it can be gone to. */
-function targetsOf(state: RunState, parts: ReadonlySet<number>): ReadonlyMap<number, Target> {
-  const targets = new Map<number, Target>();
-  if (state.phase === 'done') return targets;
-  const standing = standingIn(state.stretches);
-  for (const stretch of state.stretches) {
-    if (!parts.has(stretch.partIndex)) continue;
-    for (const { reps } of stretch.lanes) {
-      for (const { set, rep } of reps) {
-        const known = targets.get(set.line);
-        if (known && known.reps >= rep) continue;
-        const rounds = set.rounds.map((_, depth) => ({ of: standing.rounds(set.rounds, depth), round: 1 }));
-        const target = { line: set.line, rounds, reps: rep };
-        targets.set(set.line, target);
-        for (const { line } of set.rounds) if (!targets.has(line)) targets.set(line, target);
-      }
-    }
-  }
-  return targets;
-}
-
 /** How long each part from the current one on will have taken, from its first stretch still known. */
-function partLengths(state: RunState, t: Millis): ReadonlyMap<number, Millis> {
+function partLengths({ projectedTimes, stretches, index: current }: RunView): ReadonlyMap<number, Millis> {
   const lengths = new Map<number, Millis>();
-  projectedTimes(state, t).forEach(({ start, end }, index) => {
-    const { partIndex } = state.stretches[state.index + index]!;
+  projectedTimes.forEach(({ start, end }, index) => {
+    const { partIndex } = stretches[current + index]!;
     lengths.set(partIndex, (lengths.get(partIndex) ?? 0) + end - start);
   });
   return lengths;

@@ -4,8 +4,6 @@
  */
 
 import { useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactElement } from 'react';
-import type { RunState } from '../../../app/core/run/state.ts';
-import type { RunView } from '../../../app/core/run/view.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { about } from '../../../app/core/words/estimate.ts';
 import { readingLeft } from '../../../app/core/words/reading.ts';
@@ -34,7 +32,7 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   const [tapped, setTapped] = useState<ReadonlyMap<string, boolean>>(new Map());
   const isOpen = (part: OutlineRow): boolean => tapped.get(part.key) ?? part.progress === 'now';
   const [outlineOf] = useState(createOutlineCache);
-  const rows = outlineOf(moment.view, tapped);
+  const rows = outlineOf(moment, tapped);
   const blocks = useMemo(() => inBlocks(rows, ({ lines }) => lines.length + 1), [rows]);
   const isOver = isPastFinish(moment);
   const place = useRef<HTMLDivElement>(null);
@@ -146,24 +144,23 @@ function showOpened(place: HTMLElement | null, row: Element): void {
   place.scrollTop += Math.max(0, Math.min(above, below));
 }
 
-/** The outline, worked out anew where the run has changed, a part was tapped, or a second of a stretch has passed. */
-function createOutlineCache(): (view: RunView, tapped: ReadonlyMap<string, boolean>) => readonly OutlinePart[] {
-  let known: { state: RunState; tapped: ReadonlyMap<string, boolean>; second: number } | null = null;
+/** The outline, worked out anew where the run has changed, a part was tapped, or something of a stretch has passed. */
+function createOutlineCache(): (moment: Moment, tapped: ReadonlyMap<string, boolean>) => readonly OutlinePart[] {
+  let known: { of: object; tapped: ReadonlyMap<string, boolean> } | null = null;
   let kept: readonly OutlinePart[] = [];
-  return (view, tapped) => {
-    const { state } = view;
-    const second = state.phase === 'going' ? Math.floor(view.t / 1000) : 0;
-    if (known === null || known.state !== state || known.tapped !== tapped || known.second !== second) {
+  return ({ run, view }, tapped) => {
+    const of = view.phase === 'going' ? view : run.state;
+    if (known === null || known.of !== of || known.tapped !== tapped) {
       kept = outlineParts(view, (part) => tapped.get(part.key) ?? part.progress === 'now');
     }
-    known = { state, tapped, second };
+    known = { of, tapped };
     return kept;
   };
 }
 
 /** What must be done about the hour comes before the outline, because there is not always room for both. */
 function isPastFinish({ run, view }: Moment): boolean {
-  const { finishBy } = view.state.plan.session;
+  const { finishBy } = view.plan.session;
   return finishBy !== null && finishAfter(run.openedAtTimeOfDay, finishBy) < view.projectedEnd;
 }
 

@@ -4,7 +4,7 @@
 
 import { swimDownPart, type CutOption, type Fit } from '../../../app/core/run/fit.ts';
 import { isEstimated } from '../../../app/core/plan/estimates.ts';
-import type { RunState } from '../../../app/core/run/state.ts';
+import type { RunView } from '../../../app/core/run/view.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { about } from '../../../app/core/words/estimate.ts';
 import { movedText } from '../../../app/core/words/hour.ts';
@@ -49,9 +49,9 @@ export function begunText({ kind, takesBegun }: Pick<CutOption, 'kind' | 'takesB
 }
 
 /** "Swim-down must start by 20:24": the part that is never cut, or else the last. ofDay: its latest start. */
-export function startByText(state: RunState, ofDay: Millis): string {
-  const last = swimDownPart(state);
-  const name = state.plan.session.parts[last]?.name ?? 'The last part';
-  const isEstimate = state.stretches.some((stretch) => stretch.partIndex >= last && isEstimated(stretch));
+export function startByText({ plan, stretches }: Pick<RunView, 'plan' | 'stretches'>, ofDay: Millis): string {
+  const last = swimDownPart({ plan, stretches });
+  const name = plan.session.parts[last]?.name ?? 'The last part';
+  const isEstimate = stretches.some((stretch) => stretch.partIndex >= last && isEstimated(stretch));
   return `${name} must start by ${about(isEstimate)}${clockTime(ofDay)}.`;
 }

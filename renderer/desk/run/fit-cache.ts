@@ -3,8 +3,9 @@
  * five seconds at most.
  */
 
-import { fit, singleCuts, type Fit } from '../../../app/core/run/fit.ts';
+import type { Fit } from '../../../app/core/run/fit.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
+import { fitOf, singleCutsOf } from '../../../app/core/run/view/late.ts';
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { finishAfter } from '../../../app/core/run/booked-finish.ts';
@@ -19,8 +20,8 @@ const KEPT_FOR = 5 * SECOND;
 const MANY = 1000;
 
 /** The same for moments whose answer is kept as far as the passing of time goes. */
-export function spanOf({ state, t }: RunView): number {
-  return state.stretches.length > MANY ? 0 : Math.floor(t / KEPT_FOR);
+export function spanOf({ stretches, t }: RunView): number {
+  return stretches.length > MANY ? 0 : Math.floor(t / KEPT_FOR);
 }
 
 /** A function that gives the fit of a moment; null for a session without a finish. */
@@ -37,9 +38,9 @@ export function createFitCache(): (moment: Moment) => Fit | null {
 }
 
 function fitNow({ run, view }: Moment): Fit | null {
-  const { finishBy } = view.state.plan.session;
+  const { finishBy } = view.plan.session;
   if (finishBy === null) return null;
-  const fitted = fit(view.state, view.t, finishAfter(run.openedAtTimeOfDay, finishBy));
+  const fitted = fitOf(view, finishAfter(run.openedAtTimeOfDay, finishBy));
   if (fitted.over > 0 || fitted.over < -TIGHT || view.phase === 'done') return fitted;
-  return { ...fitted, cuts: singleCuts(view.state, view.t) };
+  return { ...fitted, cuts: singleCutsOf(view) };
 }

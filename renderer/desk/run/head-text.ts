@@ -25,7 +25,7 @@ export function headText(view: RunView): HeadText {
   const { part } = stretch;
   if (stretch.kind !== 'swim')
     return { part, set: capital(pauseText(stretch)), then: thenAfterPause(view, now), rounds: null };
-  const { cuts } = view.state;
+  const { cuts } = view;
   const set = now ? itemWords(now.item, cuts) : '';
   return {
     part,
@@ -44,7 +44,7 @@ function thenText(now: SwumNow | null, cuts: Cuts): string {
 }
 
 /** After a talk or break in rounds that is the set that follows it there, not what follows the rounds. */
-function thenAfterPause({ following, stretch, state: { cuts } }: RunView, now: SwumNow | null): string {
+function thenAfterPause({ following, stretch, cuts }: RunView, now: SwumNow | null): string {
   if (!now || !following || following.kind !== 'swim' || following.partIndex !== stretch.partIndex)
     return thenText(now, cuts);
   const line = following.lanes.map(({ reps }) => reps[0]).find((rep) => rep !== undefined)?.set.line ?? 0;

@@ -4,26 +4,25 @@
 
 import { useMemo, type ReactElement } from 'react';
 import { leavesText } from '../../../app/core/words/leaves.ts';
-import { leavesOf } from '../../../app/core/run/record.ts';
-import type { RunState } from '../../../app/core/run/state.ts';
+import type { Leave } from '../../../app/core/run/record.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { clockTimeToSecond } from '../../../app/core/words/time-of-day.ts';
 
 interface NotCalledProps {
-  readonly state: RunState;
+  /** All that have happened. */
+  readonly leaves: readonly Leave[];
   readonly run: Pick<DeckRun, 'away' | 'openedAtTimeOfDay'>;
 }
 
 /** More sets than a session has. */
 const ALL = Infinity;
 
-export function NotCalled({ state, run: { away, openedAtTimeOfDay } }: NotCalledProps): ReactElement | null {
+export function NotCalled({ leaves, run: { away, openedAtTimeOfDay } }: NotCalledProps): ReactElement | null {
   const spans = useMemo(() => {
-    const leaves = leavesOf(state);
     return away
       .map(({ from, to }) => ({ from, to, missed: leaves.filter(({ at }) => at > from && at <= to) }))
       .filter(({ missed }) => missed.length > 0);
-  }, [state, away]);
+  }, [leaves, away]);
   if (spans.length === 0) return null;
   const timeOf = (at: number): string => clockTimeToSecond(openedAtTimeOfDay + at);
   return (

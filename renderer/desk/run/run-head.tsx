@@ -4,11 +4,10 @@
 
 import type { ReactElement } from 'react';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
-import { isPending } from '../../../app/core/run/state.ts';
+import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { Clock } from '../../ui/coach/clock.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { endIsEstimate } from '../../../app/core/run/estimates.ts';
 import { hourOf } from '../../../app/core/words/hour.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { readingLeft } from '../../../app/core/words/reading.ts';
@@ -40,8 +39,8 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
   const now = useDrawn(frames, (at) => (at ? clockTime(at.run.openedAtTimeOfDay + at.view.t) : ''));
   const left = useDrawn(frames, (at) => pauseLeft(at) || goesOnText(at, choice));
   const text = headText(view);
-  const { session } = view.state.plan;
-  const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy, endIsEstimate(view.state));
+  const { session } = view.plan;
+  const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy, endIsEstimate(view));
   const others = [
     screens.wall > 0 ? `on ${count(screens.wall, 'wall screen')}` : 'on no wall screen',
     ...(screens.remote > 0 ? [count(screens.remote, 'remote')] : []),
@@ -87,8 +86,8 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
 }
 
 /** Whether what follows begins by itself, and nobody is to leave before that. */
-function goesOn({ followsAt, state }: RunView): boolean {
-  return followsAt !== null && !state.lanes.some(isPending);
+function goesOn({ followsAt, lanes }: RunView): boolean {
+  return followsAt !== null && !lanes.some((lane) => lane.pending);
 }
 
 /** ", break at 5:40"; while lanes still leave, the line below says what comes next. */

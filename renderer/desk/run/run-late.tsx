@@ -5,9 +5,9 @@
 
 import { useState, type ReactElement } from 'react';
 import type { CutOption } from '../../../app/core/run/fit.ts';
+import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { lineIsEstimate } from '../../../app/core/plan/estimates.ts';
-import { endIsEstimate } from '../../../app/core/run/estimates.ts';
 import { about } from '../../../app/core/words/estimate.ts';
 import { hourOf } from '../../../app/core/words/hour.ts';
 import { endTime } from '../../../app/core/words/time-of-day.ts';
@@ -23,8 +23,8 @@ interface RunLateProps {
 
 export function RunLate({ tools, moment }: RunLateProps): ReactElement {
   const { run, view } = moment;
-  const { session, source } = view.state.plan;
-  const isEstimate = endIsEstimate(view.state);
+  const { session, source } = view.plan;
+  const isEstimate = endIsEstimate(view);
   const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy, isEstimate);
   const [fitOf] = useState(createFitCache);
   const fitted = fitOf(moment);
@@ -43,13 +43,13 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
       <h2>If you run late</h2>
       <p>
         {`Ends ${hour.ends}, ${hour.inHandText}, booked to ${hour.booked}.`}
-        {swimDownBy === null ? null : ` ${startByText(view.state, run.openedAtTimeOfDay + swimDownBy)}`}
+        {swimDownBy === null ? null : ` ${startByText(view, run.openedAtTimeOfDay + swimDownBy)}`}
       </p>
       <CutOffers
         fit={fitted}
         cuts={fitted.cuts}
         text={source.text}
-        isEstimate={(line) => lineIsEstimate(view.state.stretches, line)}
+        isEstimate={(line) => lineIsEstimate(view.stretches, line)}
         endTime={(end) => `${about(isEstimate)}${endTime(run.openedAtTimeOfDay + end)}`}
         whyNot={(cut) => tools.offers.whyNot(command(cut))}
         judge={(cut) => tools.hand.refusal(command(cut))}

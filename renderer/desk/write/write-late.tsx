@@ -6,7 +6,6 @@
 import { useMemo, useState, type ReactElement } from 'react';
 import { endsByEstimate, lineIsEstimate } from '../../../app/core/plan/estimates.ts';
 import type { Plan } from '../../../app/core/plan/plan.ts';
-import { openRun } from '../../../app/core/run/state.ts';
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { CutOffers } from '../run/cut-offers.tsx';
@@ -53,7 +52,7 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
       {undone ? (
         <Button name="Undo the cut" hint={undone.label} look="late-cut" onPress={() => onText(undone.before)} />
       ) : null}
-      {fit.swimDownBy === null ? null : <p>{startByText(openRun(plan, 0), at(fit.swimDownBy))}</p>}
+      {fit.swimDownBy === null ? null : <p>{startByText({ plan, stretches: plan.stretches }, at(fit.swimDownBy))}</p>}
     </section>
   );
 }

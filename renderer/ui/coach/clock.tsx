@@ -5,7 +5,6 @@
 import type { ReactElement } from 'react';
 import { SECOND } from '../../../app/core/units.ts';
 import { clockReading, type ClockChoice } from '../../../app/core/run/readings.ts';
-import { allStopped } from '../../../app/core/run/state.ts';
 import { countdownText, readingOn } from '../../../app/core/words/clock.ts';
 import { readingLeft } from '../../../app/core/words/reading.ts';
 import type { Frames, Moment } from './frames.ts';
@@ -30,7 +29,7 @@ export function Clock({ frames, choice }: ClockProps): ReactElement {
 /** What stands beside it before a start: that it counts down, or that all lanes are stopped and nothing does. */
 export function clockLabel(moment: Moment | null, choice: ClockChoice): string {
   const t0 = moment?.view.clock.t0 ?? null;
-  if (moment && t0 !== null && moment.view.t < t0 && allStopped(moment.view.state)) return 'stopped';
+  if (moment && t0 !== null && moment.view.t < t0 && moment.view.allStopped) return 'stopped';
   return moment && choice === 'stretch' ? countdownText(moment.view) : '';
 }
 
@@ -40,7 +39,7 @@ export function clockText(moment: Moment | null, choice: ClockChoice): string {
   const { view } = moment;
   const left = startsIn(moment, choice);
   if (left !== null) return readingLeft(left);
-  const shown = clockReading(choice, view.clock, view.state, view.t) ?? 0;
+  const shown = clockReading(choice, view.clock, view.t) ?? 0;
   return readingOn(choice, Math.floor(shown / SECOND) * SECOND);
 }
 

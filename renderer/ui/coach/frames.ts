@@ -101,5 +101,5 @@ function outline(moment: Moment | null): string {
     ({ state, next, last, swimmers, gap }) =>
       `${state} ${next ? next.at : ''} ${last ? last.away : ''} ${swimmers} ${gap}`,
   );
-  return `${run.id} ${now.phase} ${now.index} ${Math.floor(now.t / 1000)} ${stopSettles(now.state, now.t)} ${lanes.join('|')}`;
+  return `${run.id} ${now.phase} ${now.index} ${Math.floor(now.t / 1000)} ${stopSettles(now)} ${lanes.join('|')}`;
 }

@@ -106,7 +106,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       const t = link.now();
       if (!run) return NO_SESSION;
       // While this screen sets its clock anew (it has slept, or was very busy) the host alone judges.
-      return t === null ? null : refusalOf(run.state, command, t);
+      return t === null ? null : refusalOf(view(run.state, t), command);
     },
     say: (text, kind) => store.setState(({ said }) => ({ said: { text, kind, n: (said?.n ?? 0) + 1, at: now() } })),
     said() {

@@ -58,7 +58,7 @@ export function createOffers(frames: Pick<Frames, 'changed' | 'shown'>, hand: Pi
       const key = JSON.stringify(command);
       const before = refusals.get(key);
       if (before !== undefined) return before;
-      const refusal = refusalOf(moment.view.state, command, moment.view.t);
+      const refusal = refusalOf(moment.view, command);
       refusals.set(key, refusal);
       return refusal;
     },

@@ -3,11 +3,10 @@
  * to, and by what a hand means by it.
  */
 
-import { apply } from '../../../app/core/run/fold.ts';
 import type { Command } from '../../../app/core/run/command.ts';
 import { RULES } from '../../../app/core/run/commands.ts';
-import { readCommand } from '../../../app/core/run/read-command.ts';
-import { isPending, type RunState } from '../../../app/core/run/state.ts';
+import type { RunView } from '../../../app/core/run/view.ts';
+import { tried } from '../../../app/core/run/view/trial.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { commandLabel } from './actions.ts';
 
@@ -22,30 +21,26 @@ export type Refusal = string | null;
 export const STOP_SETTLES: Millis = 1000;
 
 /** Whether lanes were stopped so short a time ago that none of them is sent on yet. */
-export function stopSettles({ stoppedAt }: Pick<RunState, 'stoppedAt'>, t: Millis): boolean {
+export function stopSettles({ stoppedAt, t }: Pick<RunView, 'stoppedAt' | 't'>): boolean {
   return t < stoppedAt + STOP_SETTLES;
 }
 
 /** Why a command would be refused now, by the run or by what a hand means by it. */
-export function refusalOf(state: RunState, command: Command, t: Millis): Refusal {
-  const read = readCommand({ ...command });
-  if (!read.ok) return read.faults;
-  const answer = apply(state, command, t);
-  if (!answer.ok) return answer.why;
-  return RULES[command.do].sign === 'resume' ? unmeant(state, answer.state, command, t) : null;
+export function refusalOf(now: RunView, command: Command): Refusal {
+  const trial = tried(now, command);
+  if (!trial.ok) return trial.why;
+  return RULES[command.do].sign === 'resume' ? unmeant(now, trial.after, command) : null;
 }
 
 /** Of a Resume or Rejoin that the run would take. */
-function unmeant(before: RunState, after: RunState, command: Command, t: Millis): Refusal {
+function unmeant(before: RunView, after: RunView, command: Command): Refusal {
   const lanes = 'lanes' in command ? command.lanes : undefined;
   const isOfLastStop = (number: number): boolean =>
-    before.lanes.some((lane) => lane.number === number && lane.stoppedBy === before.stops);
-  if (stopSettles(before, t) && (!lanes || lanes.some(isOfLastStop))) {
+    before.lanes.some((lane) => lane.number === number && lane.stop === before.lastStop);
+  if (stopSettles(before) && (!lanes || lanes.some(isOfLastStop))) {
     return `Stopped. ${commandLabel(command)} is taken 1 s after a Stop; Undo takes the Stop back at once.`;
   }
-  const freed = after.lanes.filter(
-    ({ stoppedBy }, index) => stoppedBy === null && before.lanes[index]!.stoppedBy !== null,
-  );
-  const isOver = command.do === 'rejoin' && freed.length > 0 && !freed.some(isPending);
+  const freed = after.lanes.filter(({ stop }, index) => stop === null && before.lanes[index]!.stop !== null);
+  const isOver = command.do === 'rejoin' && freed.length > 0 && !freed.some(({ pending }) => pending);
   return isOver ? 'Nothing is left of the old times: use Resume.' : null;
 }

@@ -26,15 +26,15 @@ export function cutText(before: RunState, line: number, n: number): string {
  * written; '' for nothing.
  */
 export function forgottenText(before: RunState, after: RunState): string {
-  const all = forgottenNames(before, forgottenBetween(before, after));
+  const all = forgottenNames(before.plan.source.text, forgottenBetween(before, after));
   return all.length > 0 ? ` Forgotten: ${all.join('; ')}.` : '';
 }
 
 /** 'the cut of "3 rounds"', 'the changed intervals of "4 x 50 @ 1:00" and "200 easy @ 4:00"'. */
-export function forgottenNames(before: RunState, { cuts, intervals }: Forgotten): readonly string[] {
+export function forgottenNames(text: string, { cuts, intervals }: Forgotten): readonly string[] {
   const of = (lines: readonly number[], one: string): readonly string[] => {
     if (lines.length === 0) return [];
-    const written = lines.map((line) => `"${writtenLine(before.plan.source.text, line)}"`);
+    const written = lines.map((line) => `"${writtenLine(text, line)}"`);
     return [`the ${one}${lines.length > 1 ? 's' : ''} of ${listed(written)}`];
   };
   return [...of(cuts, 'cut'), ...of(intervals, 'changed interval')];

@@ -107,7 +107,10 @@ function standing(lane: LaneState): readonly unknown[] {
 
 /** ", lane 3 too, stopped earlier". */
 function earlierText({ touched }: Change, who: string): string {
-  const earlier = who === 'all lanes' ? stoppedEarlier(touched.map(({ was }) => was)) : [];
+  const earlier =
+    who === 'all lanes'
+      ? stoppedEarlier(touched.map(({ was: { number, stoppedBy } }) => ({ number, stop: stoppedBy })))
+      : [];
   return earlier.length > 0 ? `, ${lanesNamed(earlier)} too, stopped earlier` : '';
 }
 

@@ -4,9 +4,9 @@
 
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { contentOf, textLines } from '../../../app/core/session/lines.ts';
-import { countNow } from '../../../app/core/run/standing.ts';
-import { currentStretch, isPending, type LaneState, type RunState } from '../../../app/core/run/state.ts';
-import type { NextRep, RunView } from '../../../app/core/run/view.ts';
+import { currentStretch, type RunState } from '../../../app/core/run/state.ts';
+import type { LaneView, NextRep, RunView } from '../../../app/core/run/view.ts';
+import { countIn } from '../../../app/core/run/view/count.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { leaveReading } from '../../../app/core/words/clock.ts';
 import { lanesNamed } from '../../../app/core/words/lanes.ts';
@@ -20,12 +20,12 @@ export function whichRep(next: NextRep): string {
 }
 
 /** A time of the run as the chosen clock will show it; a dash where there is no clock to read yet. */
-export function leaveText(choice: ClockChoice, view: Pick<RunView, 'clock' | 'state'>, at: Millis): string {
+export function leaveText(choice: ClockChoice, view: Pick<RunView, 'clock'>, at: Millis): string {
   return leaveReading(choice, view, at) ?? '–';
 }
 
 /** How a sentence says a time of the run. */
-export type TimeText = (view: Pick<RunView, 'clock' | 'state'>, at: Millis) => string;
+export type TimeText = (view: Pick<RunView, 'clock'>, at: Millis) => string;
 
 /** As readings of a clock. */
 export function readingsOf(choice: ClockChoice): TimeText {
@@ -33,9 +33,9 @@ export function readingsOf(choice: ClockChoice): TimeText {
 }
 
 /** Of lanes that are stopped, the numbers of those that an earlier Stop than the last of theirs holds. */
-export function stoppedEarlier(lanes: readonly Pick<LaneState, 'number' | 'stoppedBy'>[]): readonly number[] {
-  const last = Math.max(...lanes.map(({ stoppedBy }) => stoppedBy ?? -Infinity));
-  return lanes.flatMap(({ number, stoppedBy }) => (stoppedBy !== null && stoppedBy < last ? [number] : []));
+export function stoppedEarlier(lanes: readonly Pick<LaneView, 'number' | 'stop'>[]): readonly number[] {
+  const last = Math.max(...lanes.map(({ stop }) => stop ?? -Infinity));
+  return lanes.flatMap(({ number, stop }) => (stop !== null && stop < last ? [number] : []));
 }
 
 /**
@@ -50,16 +50,16 @@ export function goesText(view: RunView, action: string, clock: ClockChoice, lane
   const times = stopped.map(({ resumeAt, rejoinAt }) => (action === 'resume' ? resumeAt : rejoinAt));
   const first = Math.min(...times.map((time) => time ?? Infinity));
   if (first === Infinity) return action === 'resume' ? 'nothing to resume' : 'nothing left of it';
-  const earlier = stoppedEarlier(view.state.lanes.filter(isMeant));
+  const earlier = stoppedEarlier(view.lanes.filter(isMeant));
   const also = earlier.length > 0 ? `${lanesNamed(earlier)} too, ` : '';
   return `${also}goes ${leaveText(clock, view, first)}`;
 }
 
 /** What Start begins before its time, and what stopped lanes lose by it: "the break, cuts lane 2 short". */
-export function startNowText({ t, stretch, following, state }: RunView): string {
+export function startNowText({ t, phase, clock, stretch, following, lanes }: RunView): string {
   // Before it has begun the current stretch itself comes forward, and nobody loses anything.
-  const isAhead = state.phase === 'going' && t < state.t0!;
-  const lost = isAhead ? [] : state.lanes.filter(isPending).map(({ number }) => number);
+  const isAhead = phase === 'going' && t < clock.t0!;
+  const lost = isAhead ? [] : lanes.filter((lane) => lane.pending).map(({ number }) => number);
   const begins = isAhead ? stretch : following;
   const what = `the ${!begins ? 'next set' : isAhead ? kindText(begins) : followingText(begins)}`;
   if (lost.length === 0) return what;
@@ -67,13 +67,13 @@ export function startNowText({ t, stretch, following, state }: RunView): string 
 }
 
 /** What the current stretch is called where it waits: what is swum or said first, as often as it now is. */
-export function stretchText({ stretch, state }: RunView): string {
+export function stretchText({ stretch, stretches, cuts, plan }: RunView): string {
   if (stretch.kind !== 'swim') return pauseText(stretch);
   const lane = stretch.lanes.findIndex(({ reps }) => reps.length > 0);
   const first = stretch.lanes[lane]?.reps[0];
   if (!first) return stretch.part;
-  const { of } = countNow(state, first, lane);
-  return `${of > 1 ? `${of} x ` : ''}${repText(first, state.plan.session.pool.unit)}`;
+  const { of } = countIn({ cuts, stretches }, first, lane);
+  return `${of > 1 ? `${of} x ` : ''}${repText(first, plan.session.pool.unit)}`;
 }
 
 /** "Main set", with the talk or break where the current stretch is one. */

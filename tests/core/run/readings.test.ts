@@ -15,8 +15,8 @@ describe('[clock] a time of the run as a clock shows it', () => {
   const shown = (deck: Deck, seconds: number, at = seconds) => {
     const { clock } = deck.view(seconds);
     return (['run', 'pool', 'stretch'] as const).map((choice) => [
-      readingAt(choice, clock, deck.settled(seconds), at * 1000),
-      clockReading(choice, clock, deck.settled(seconds), at * 1000),
+      readingAt(choice, clock, at * 1000),
+      clockReading(choice, clock, at * 1000),
     ]);
   };
 

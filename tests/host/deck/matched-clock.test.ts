@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Command } from '../../../app/core/run/command.ts';
 import { hasStarted, notUndone } from '../../../app/core/run/first-start.ts';
 import { view } from '../../../app/core/run/view.ts';
+import { SETTLED } from '../../../app/core/run/view/settled.ts';
 import { readJournal } from '../../../app/host/journal/journal-text.ts';
 import { FOLDER, JournalledDeck, restarted, SQUAD } from '../../support/journalled-deck.ts';
 
@@ -26,9 +27,10 @@ async function told(...commands: readonly Command[]): Promise<JournalledDeck> {
 function shown({ host, clock }: JournalledDeck): unknown {
   const { state, openedAt, openedAtTimeOfDay, away } = host.current()!;
   const t = Math.floor(clock.now() - openedAt);
+  const seen = view(state, t);
   return {
     t,
-    view: { ...view(state, t), state: null },
+    view: { ...seen, [SETTLED]: null, clock: { ...seen.clock, poolPhase: null } },
     openedAtTimeOfDay,
     away,
     text: state.plan.source,

@@ -3,6 +3,7 @@
  */
 
 import type { RunState } from '../../../app/core/run/state.ts';
+import { givenIn } from '../../../app/core/run/view/given.ts';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import type { AudioOutput, OutputState } from '../../../renderer/sound/howler-output.ts';
@@ -53,7 +54,7 @@ export class Page {
   }
 
   follow(state: RunState | null): void {
-    this.deck.setState({ status: 'live', run: state && ({ id: 'run', state } as DeckRun) });
+    this.deck.setState({ status: 'live', run: state && ({ id: 'run', state, given: givenIn(state) } as DeckRun) });
   }
 
   /** A pass, as comes four times a second. */

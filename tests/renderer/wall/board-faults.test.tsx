@@ -4,6 +4,7 @@
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Link } from '../../../renderer/link/link.ts';
+import { givenIn } from '../../../app/core/run/view/given.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import { readWallChoice } from '../../../renderer/wall/lane-choice.ts';
 import type { LaneFace } from '../../../renderer/wall/lane-face.ts';
@@ -81,7 +82,14 @@ class Wall {
   private frames: FrameRequestCallback[] = [];
 
   constructor() {
-    const run = { id: 'run', state: going, commands: [], openedAtTimeOfDay: 70_200_000, away: [] };
+    const run = {
+      id: 'run',
+      state: going,
+      given: givenIn(going),
+      commands: [],
+      openedAtTimeOfDay: 70_200_000,
+      away: [],
+    };
     this.deck.setState({ status: 'live', run: run as unknown as DeckRun });
     vi.spyOn(globalThis, 'requestAnimationFrame').mockImplementation((call) => this.frames.push(call));
     const link: Link = {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Command } from '../../../../app/core/run/command.ts';
 import type { Away } from '../../../../app/core/run/record.ts';
-import { settle } from '../../../../app/core/run/settle.ts';
+import { view } from '../../../../app/core/run/view.ts';
 import { recordCsv, recordFileName } from '../../../../renderer/desk/afterwards/record-csv.ts';
 import { runOf } from '../../../support/coach-run.ts';
 import { readCsv } from '../../../support/csv-reader.ts';
@@ -13,10 +13,10 @@ function record(
   away: readonly Away[],
   ...commands: readonly (readonly [number, Command])[]
 ): readonly (readonly string[])[] {
-  const state = settle(runOf(text, ...commands), Infinity);
+  const now = view(runOf(text, ...commands), 10_000_000);
   const given = commands.map(([at, command]) => ({ at, command }));
   const { plan } = runOf(text);
-  return readCsv(recordCsv(state, { plan, clockPhase: 0, commands: given, openedAtTimeOfDay: HALF_PAST_SEVEN, away }));
+  return readCsv(recordCsv(now, { plan, clockPhase: 0, commands: given, openedAtTimeOfDay: HALF_PAST_SEVEN, away }));
 }
 
 test('every leave that happened and every mark has its row, by time', () => {

@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { createStore } from 'zustand/vanilla';
 import type { Command, TimedCommand } from '../../../../app/core/run/command.ts';
 import { apply } from '../../../../app/core/run/fold.ts';
+import { givenIn } from '../../../../app/core/run/view/given.ts';
 import type { Link } from '../../../../renderer/link/link.ts';
 import { UNHEARD, type ExpectedReps } from '../../../../renderer/link/outbox.ts';
 import { createDeckStore, type DeckRun } from '../../../../renderer/link/store.ts';
@@ -38,6 +39,7 @@ function table({ refuse = null, lost = false }: { refuse?: string | null; lost?:
     id: 'run',
     plan: started.plan,
     state: started,
+    given: givenIn(started),
     commands: [{ at: 0, command: { do: 'start' } }],
     lanesText: null,
     openedAt: 0,
@@ -50,7 +52,7 @@ function table({ refuse = null, lost = false }: { refuse?: string | null; lost?:
     const answer = apply(before.state, command, now);
     if (!answer.ok) throw new Error(answer.why);
     const commands: TimedCommand[] = [...before.commands, { at: now, command }];
-    store.setState({ run: { ...before, state: answer.state, commands } });
+    store.setState({ run: { ...before, state: answer.state, given: givenIn(answer.state), commands } });
   };
   const link: Link = {
     store,

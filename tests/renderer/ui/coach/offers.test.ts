@@ -7,30 +7,34 @@ import { commandOf } from '../../../../renderer/ui/coach/actions.ts';
 import { createBounceGuard } from '../../../../renderer/ui/coach/bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane } from '../../../../renderer/ui/coach/lane-choice.ts';
 import { undoText } from '../../../../renderer/ui/coach/offers.ts';
-import { refusalOf } from '../../../../renderer/ui/coach/refusal.ts';
+import { refusalOf, type Refusal } from '../../../../renderer/ui/coach/refusal.ts';
+import type { Command } from '../../../../app/core/run/command.ts';
+import type { RunState } from '../../../../app/core/run/state.ts';
 import { view } from '../../../../app/core/run/view.ts';
 import { afterCommands, runOf } from '../../../support/coach-run.ts';
 
 const SET = 'lane 1\nlane 2\nSet\n2 x 50 @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';
 const going = runOf(SET, [0, { do: 'start' }]);
 
+const refusalAt = (state: RunState, command: Command, t: number): Refusal => refusalOf(view(state, t), command);
+
 describe('what is offered', () => {
   test('is what the run would take; the rest says why in its own sentence', () => {
-    expect(refusalOf(going, commandOf('skip', [2]), 20_000)).toBeNull();
-    expect(refusalOf(going, commandOf('resume', [2]), 20_000)).toBe('Lane 2 is not stopped.');
-    expect(refusalOf(going, commandOf('undo', []), 20_000)).toMatch(/more than 10 s/);
+    expect(refusalAt(going, commandOf('skip', [2]), 20_000)).toBeNull();
+    expect(refusalAt(going, commandOf('resume', [2]), 20_000)).toBe('Lane 2 is not stopped.');
+    expect(refusalAt(going, commandOf('undo', []), 20_000)).toMatch(/more than 10 s/);
   });
 
   test('a field out of range is not offered', () => {
-    expect(refusalOf(going, { do: 'swimmers', lanes: [1], n: 0 }, 20_000)).toMatch(/n from 1 to 20/);
-    expect(refusalOf(going, { do: 'swimmers', lanes: [1], n: 1 }, 20_000)).toBeNull();
+    expect(refusalAt(going, { do: 'swimmers', lanes: [1], n: 0 }, 20_000)).toMatch(/n from 1 to 20/);
+    expect(refusalAt(going, { do: 'swimmers', lanes: [1], n: 1 }, 20_000)).toBeNull();
   });
 });
 
 describe('what Undo takes back', () => {
   test('is said with its time left, and that it is too late, whoever has left', () => {
     const later = afterCommands(going, [69_000, { do: 'shift', seconds: 5 }]);
-    const textAt = (t: number): string => undoText(view(later, t), refusalOf(later, { do: 'undo' }, t));
+    const textAt = (t: number): string => undoText(view(later, t), refusalAt(later, { do: 'undo' }, t));
     expect(textAt(69_500)).toBe('+5 s, 10 s left');
     expect(textAt(71_000)).toBe('too late to undo');
     expect(textAt(80_000)).toBe('nothing to undo');
@@ -42,20 +46,20 @@ describe('a press that a Stop has put something else under', () => {
 
   test('Resume and Rejoin are not taken for a second after it, and say what to do', () => {
     for (const name of ['resume', 'rejoin'] as const) {
-      expect(refusalOf(stop(), commandOf(name, []), 20_500)).toMatch(/^Stopped\. .* taken 1 s after a Stop; Undo/);
-      expect(refusalOf(stop(2), commandOf(name, [2]), 20_999)).toMatch(/^Stopped\. /);
-      expect(refusalOf(stop(), commandOf(name, []), 21_000)).toBeNull();
+      expect(refusalAt(stop(), commandOf(name, []), 20_500)).toMatch(/^Stopped\. .* taken 1 s after a Stop; Undo/);
+      expect(refusalAt(stop(2), commandOf(name, [2]), 20_999)).toMatch(/^Stopped\. /);
+      expect(refusalAt(stop(), commandOf(name, []), 21_000)).toBeNull();
     }
     const held = runOf(SET, [0, { do: 'start' }], [155_000, { do: 'stop' }]);
-    expect(refusalOf(held, commandOf('resume', []), 155_900)).toMatch(/^Stopped\. /);
-    expect(refusalOf(held, commandOf('resume', []), 156_000)).toBeNull();
+    expect(refusalAt(held, commandOf('resume', []), 155_900)).toMatch(/^Stopped\. /);
+    expect(refusalAt(held, commandOf('resume', []), 156_000)).toBeNull();
   });
 
   test('Undo, a Stop, and Resume of a lane that was stopped before are taken at once', () => {
     const both = afterCommands(stop(2), [25_000, { do: 'stop' }]);
-    expect(refusalOf(both, commandOf('undo', []), 25_001)).toBeNull();
-    expect(refusalOf(both, commandOf('resume', [2]), 25_001)).toBeNull();
-    expect(refusalOf(stop(2), commandOf('stop', []), 20_001)).toBeNull();
+    expect(refusalAt(both, commandOf('undo', []), 25_001)).toBeNull();
+    expect(refusalAt(both, commandOf('resume', [2]), 25_001)).toBeNull();
+    expect(refusalAt(stop(2), commandOf('stop', []), 20_001)).toBeNull();
   });
 });
 
@@ -63,10 +67,10 @@ describe('a Rejoin', () => {
   test('that would leave nothing is not offered; one that leaves some lane something is', () => {
     // The last leaves are at 70 and 80 s: within 10 s of one it is missed.
     const stopped = afterCommands(going, [20_000, { do: 'stop' }]);
-    expect(refusalOf(stopped, commandOf('rejoin', []), 65_000)).toBeNull();
-    expect(refusalOf(stopped, commandOf('rejoin', [1]), 65_000)).toBe('Nothing is left of the old times: use Resume.');
-    expect(refusalOf(stopped, commandOf('rejoin', []), 75_000)).toBe('Nothing is left of the old times: use Resume.');
-    expect(refusalOf(stopped, commandOf('resume', []), 75_000)).toBeNull();
+    expect(refusalAt(stopped, commandOf('rejoin', []), 65_000)).toBeNull();
+    expect(refusalAt(stopped, commandOf('rejoin', [1]), 65_000)).toBe('Nothing is left of the old times: use Resume.');
+    expect(refusalAt(stopped, commandOf('rejoin', []), 75_000)).toBe('Nothing is left of the old times: use Resume.');
+    expect(refusalAt(stopped, commandOf('resume', []), 75_000)).toBeNull();
   });
 });
 

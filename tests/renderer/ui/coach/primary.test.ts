@@ -74,7 +74,7 @@ describe('the button, and what stands beside it', () => {
       if (main === null) continue;
       const t = seconds * 1000;
       const last = commands[commands.length - 1]?.[0] ?? -Infinity;
-      const refusal = refusalOf(runOf(text, ...commands), commandOf(main as 'start', []), t);
+      const refusal = refusalOf(view(runOf(text, ...commands), t), commandOf(main as 'start', []));
       if (!['start', 'resume'].includes(main) || t >= last + 3000) expect([what, refusal]).toEqual([what, null]);
     }
   });

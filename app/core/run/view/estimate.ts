@@ -1,16 +1,19 @@
 /*
- * What of a run rests on an estimate.
+ * Whether the projected end of a run is an estimate.
  */
 
-import { isEstimated } from '../plan/estimates.ts';
-import { waitsFor } from '../plan/plan.ts';
-import type { LaneState, RunState } from './state.ts';
+import { isEstimated } from '../../plan/estimates.ts';
+import { waitsFor } from '../../plan/plan.ts';
+import type { LaneState } from '../state.ts';
+import type { RunView } from '../view.ts';
+import { stateOf } from './settled.ts';
 
 /**
  * Whether the projected end of a session rests on an estimate: on what is still to be swum, or on when the coach
  * will give the word for a stretch.
  */
-export function endIsEstimate(state: RunState): boolean {
+export function endIsEstimate(view: RunView): boolean {
+  const state = stateOf(view);
   const { stretches, index, phase, heldAfter, plan } = state;
   if (phase === 'done') return false;
   if (phase === 'waiting') return true;
