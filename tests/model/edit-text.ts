@@ -3,7 +3,7 @@
  * lines of text that it has, to be taken out, put in and put in another order.
  */
 
-import { everyItem, lastLineBefore, linesOf, type ScenarioItem, type WrittenScenario } from './scenario.ts';
+import { everyItem, isNote, lastLineBefore, linesOf, type ScenarioItem, type WrittenScenario } from './scenario.ts';
 
 export interface EditedPart {
   heading: string | null;
@@ -61,7 +61,8 @@ export function writtenFrom(before: WrittenScenario, parts: readonly EditedPart[
 
 /** The blanks before a part's lines: what is put into it must stand as deep. */
 export function marginOf(part: EditedPart): string {
-  return /^\s*/.exec(part.items[0]?.lines[0] ?? '')?.[0] ?? '';
+  const first = part.items.find(({ item }) => !isNote(item));
+  return /^\s*/.exec(first?.lines[0] ?? '')?.[0] ?? '';
 }
 
 function movedBy(item: ScenarioItem, by: number): ScenarioItem {

@@ -6,10 +6,18 @@
 import { editable, marginOf, writtenFrom, type EditedItem, type EditedPart } from './edit-text.ts';
 import { inventItem } from './invent-part.ts';
 import { inventMoreParts, isTooLong } from './invent-session.ts';
-import { pieceWith, piecesOf } from './pieces.ts';
+import { hasNoteUnderLanes, pieceWith, piecesOf } from './pieces.ts';
 import type { Random } from './random.ts';
 import { hasPending, scenarioOf, type RunState } from './run-state.ts';
-import { everyItem, textOf, type Scenario, type ScenarioItem, type WrittenScenario } from './scenario.ts';
+import {
+  everyItem,
+  isNote,
+  isSwum,
+  textOf,
+  type Scenario,
+  type ScenarioItem,
+  type WrittenScenario,
+} from './scenario.ts';
 import { writeItems, writeParts } from './write-session.ts';
 
 /** A text; what it means is put among the texts unless it has faults. */
@@ -153,7 +161,7 @@ function isPause(item: ScenarioItem): boolean {
 }
 
 function newItems(part: EditedPart, scenario: Scenario, random: Random): EditedItem[] {
-  const items = Array.from({ length: random.pick([1, 1, 1, 2]) }, () => inventItem(random, scenario, 0));
+  const items = Array.from({ length: random.pick([1, 1, 1, 2]) }, () => inventItem(random, scenario));
   return items.map((item) => {
     const lines = writeItems([item], scenario, 0, marginOf(part), random);
     // A comment may have come before it; it learns its line from there.
@@ -181,13 +189,14 @@ function emptyText(scenario: Scenario): WrittenScenario {
 }
 
 /** What notation.md takes for a session: something to swim, and no sets before the first heading but in the first part. */
-function isSession({ scenario }: WrittenScenario): boolean {
-  const isSwum = everyItem(scenario.parts.flatMap((part) => part.items)).some(
-    (item) => item.kind === 'set' || item.kind === 'block' || item.kind === 'timed-swim',
+function isSession(written: WrittenScenario): boolean {
+  const { scenario } = written;
+  const someSwum = everyItem(scenario.parts.flatMap((part) => part.items)).some(isSwum);
+  // A note above the first set would be one of the session's.
+  const isHeaded = scenario.parts.every(
+    ({ heading, items: [first] }, index) => heading !== null || (index === 0 && first && !isNote(first)),
   );
-  const headless = scenario.parts.filter((part) => part.heading === null);
-  const isHeaded = headless.every((part) => part === scenario.parts[0] && part.items.length > 0);
-  return isSwum && isHeaded && !isTooLong(scenario);
+  return someSwum && isHeaded && !isTooLong(scenario) && !hasNoteUnderLanes(written);
 }
 
 /** Comments, blanks at the end of lines, other line ends and empty lines behind everything: nothing is replaced. */

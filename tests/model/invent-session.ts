@@ -3,9 +3,19 @@
  * soon over, with the unusual (holes in lane numbers, ladders, zeros in lists, decimals) not rare.
  */
 
-import { inventPart } from './invent-part.ts';
+import { inventNote, inventPart } from './invent-part.ts';
 import type { Random } from './random.ts';
-import { everyItem, repsWritten, type Scenario, type ScenarioLane, type ScenarioPart } from './scenario.ts';
+import {
+  everyItem,
+  hasItems,
+  isNote,
+  isSwum,
+  ofLanes,
+  repsWritten,
+  type Scenario,
+  type ScenarioLane,
+  type ScenarioPart,
+} from './scenario.ts';
 
 const POOLS: Scenario['pool'][] = [
   { hundredths: 2500, unit: 'm' },
@@ -27,8 +37,7 @@ export function inventSession(random: Random): Scenario {
   for (;;) {
     const parts = inventParts(random, frame);
     const scenario = { ...frame, parts };
-    if (parts.some((part) => everyItem(part.items).some((item) => isSwum(item.kind))) && !isTooLong(scenario))
-      return scenario;
+    if (parts.some((part) => everyItem(part.items).some(isSwum)) && !isTooLong(scenario)) return scenario;
   }
 }
 
@@ -51,6 +60,7 @@ function inventFrame(random: Random): Scenario {
     startOn: random.chance(0.4) ? 5 : random.pick([1, 10, 15, 30, 60]),
     grid: random.chance(0.6) ? 5 : random.pick([1, 10]),
     lanes: inventLanes(random),
+    notes: random.chance(0.2) ? Array.from({ length: random.whole(1, 2) }, () => inventNote(random)) : [],
     parts: [],
   };
 }
@@ -104,18 +114,15 @@ function inventParts(random: Random, frame: Scenario): ScenarioPart[] {
   });
 }
 
-function isSwum(kind: string): boolean {
-  return kind === 'set' || kind === 'block' || kind === 'timed-swim';
-}
-
 /** Rounds in rounds can make a small text long; such sessions only cost time. */
 export function isTooLong(scenario: Scenario): boolean {
-  const leaves = (items: ScenarioPart['items']): number =>
+  const leaves = (items: ScenarioPart['items'], own: Scenario): number =>
     items.reduce((sum, item) => {
-      if (item.kind === 'rounds') return sum + item.times * leaves(item.items);
+      if (item.kind === 'lanes') return sum + leaves(item.items, ofLanes(own, item.lanes));
+      if (hasItems(item)) return sum + item.times * leaves(item.items, own);
       if (item.kind === 'set')
-        return sum + Math.max(...scenario.lanes.map((_lane, index) => repsWritten(item.shape, index)));
-      return sum + 3;
+        return sum + Math.max(...own.lanes.map((_lane, index) => repsWritten(item.shape, index)));
+      return isNote(item) ? sum : sum + 3;
     }, 0);
-  return scenario.parts.reduce((sum, part) => sum + leaves(part.items), 0) > 120;
+  return scenario.parts.reduce((sum, part) => sum + leaves(part.items, scenario), 0) > 120;
 }

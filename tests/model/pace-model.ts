@@ -8,11 +8,11 @@ import {
   valueFor,
   type HoldWord,
   type PerLane,
+  type PlainTiming,
   type Scenario,
   type ScenarioBlock,
   type ScenarioLane,
   type ScenarioSet,
-  type ScenarioTiming,
 } from './scenario.ts';
 
 const ASSUMED_BASE = 120_000;
@@ -21,9 +21,16 @@ const ASSUMED_BASE = 120_000;
 export interface Swim {
   /** Tenths of the unit. */
   readonly distance: number;
+  readonly words: string;
   /** Milliseconds from this leave to the next; null in an untimed set. */
   readonly interval: number | null;
   readonly target: number | null;
+  /** A target was asked for: without one, the lane has no css to take it from. */
+  readonly isHeld: boolean;
+  /** Its interval is by a rest. */
+  readonly byRest: boolean;
+  /** What it takes would be different had the lane another base, and the base is only assumed. */
+  readonly onAssumedBase: boolean;
   readonly expected: Exact;
 }
 
@@ -58,12 +65,32 @@ export function baseOf(lane: ScenarioLane, scenario: Scenario): number {
   return upTo(scenario.grid * 1000, plus(times(exact(lane.css), exact(105, 100)), exact(10_000)));
 }
 
-/** Whether what the line takes in this lane would be different had the lane another base, and the base is only assumed. */
-export function restsOnAssumedBase(item: ScenarioSet | ScenarioBlock, scenario: Scenario, laneIndex: number): boolean {
-  const lane = laneAt(scenario, laneIndex);
-  if (lane.base !== null || lane.css !== null) return false;
-  if (item.timing.kind === 'interval') return valueFor(item.timing.lanes, laneIndex).kind === 'base';
-  return item.hold === null;
+/** What a line says of one of its reps. */
+interface RepTerms {
+  readonly words: string;
+  readonly timing: PlainTiming | { readonly kind: 'untimed' };
+  readonly hold: PerLane<HoldWord> | null;
+}
+
+/** `index` counts from 0, so the first rep is an odd one. */
+function termsOf(item: ScenarioSet | ScenarioBlock, index: number): RepTerms {
+  const { words, timing } = item;
+  const hold = item.hold !== null && 'reps' in item.hold ? valueOfRep(item.hold.reps, index) : item.hold;
+  if (timing.kind === 'listed') {
+    return { words, hold, timing: { kind: 'interval', lanes: valueOfRep(timing.reps, index), step: 0 } };
+  }
+  if (timing.kind === 'halves') {
+    const half = index % 2 === 0 ? timing.odds : timing.evens;
+    const spoken = [words, half.words].filter((some) => some !== '').join(' ');
+    return { words: spoken, timing: half.timing, hold: half.hold ?? hold };
+  }
+  return { words, timing, hold };
+}
+
+function valueOfRep<Value>(reps: readonly Value[], index: number): Value {
+  const value = reps[index];
+  if (value === undefined) throw new RangeError(`a list of ${reps.length} has no value for rep ${index + 1}`);
+  return value;
 }
 
 function swimOf(
@@ -75,21 +102,33 @@ function swimOf(
   partName: string,
 ): Swim {
   const lane = laneAt(scenario, laneIndex);
-  const target = targetFor(item.hold, distance, lane, laneIndex);
+  const terms = termsOf(item, index);
+  const target = targetFor(terms.hold, distance, lane, laneIndex);
   const expected =
     target === null
-      ? times(overDistance(cruiseOf(lane, scenario), distance), factorOf(item.words, partName))
+      ? times(overDistance(cruiseOf(lane, scenario), distance), factorOf(terms.words, partName))
       : exact(target);
   return {
     distance,
-    interval: intervalFor(item.timing, distance, index, expected, scenario, laneIndex),
+    words: terms.words,
+    interval: intervalFor(terms.timing, distance, index, expected, scenario, laneIndex),
     target,
+    isHeld: terms.hold !== null,
+    byRest: terms.timing.kind === 'rest',
+    onAssumedBase: restsOnAssumedBase(terms, lane, laneIndex),
     expected,
   };
 }
 
+function restsOnAssumedBase({ timing, hold }: RepTerms, lane: ScenarioLane, laneIndex: number): boolean {
+  if (lane.base !== null || lane.css !== null) return false;
+  if (timing.kind === 'interval') return valueFor(timing.lanes, laneIndex).kind === 'base';
+  return hold === null;
+}
+
+/** By css in a lane that has none it is 0, which no line may have. */
 function intervalFor(
-  timing: ScenarioTiming,
+  timing: RepTerms['timing'],
   distance: number,
   index: number,
   expected: Exact,
@@ -100,9 +139,11 @@ function intervalFor(
   if (timing.kind === 'untimed') return null;
   if (timing.kind === 'rest') return upTo(grid, plus(expected, exact(valueFor(timing.lanes, laneIndex))));
   const word = valueFor(timing.lanes, laneIndex);
-  const base = exact(baseOf(laneAt(scenario, laneIndex), scenario));
-  const first = word.kind === 'time' ? word.ms : upTo(grid, plus(overDistance(base, distance), exact(word.plus)));
-  return first + index * timing.step;
+  const lane = laneAt(scenario, laneIndex);
+  if (word.kind === 'time') return word.ms + index * timing.step;
+  const pace = word.kind === 'base' ? baseOf(lane, scenario) : lane.css;
+  if (pace === null) return 0;
+  return upTo(grid, plus(overDistance(exact(pace), distance), exact(word.plus))) + index * timing.step;
 }
 
 function targetFor(

@@ -3,7 +3,7 @@
  * part, each heading, each line at its part's margin with what is indented under it.
  */
 
-import { everyItem, lastLineBefore, linesOf, type WrittenScenario } from './scenario.ts';
+import { everyItem, isNote, lastLineBefore, linesOf, type ScenarioItem, type WrittenScenario } from './scenario.ts';
 
 /** The lines that count, each with its number; one blank or with nothing but a comment does not. */
 export type Piece = readonly { readonly line: number; readonly text: string }[];
@@ -16,11 +16,22 @@ export function piecesOf(written: WrittenScenario): Piece[] {
   const pieces = [pieceOfLines(written.header.map((_line, index) => index + 1))];
   written.scenario.parts.forEach((part, index) => {
     if (part.heading !== null) pieces.push(pieceOfLines([lastLineBefore(written, index) + 1]));
+    const first = part.items.find((item) => !isNote(item));
+    const margin = first ? indentOf(text[first.line - 1]) : Infinity;
+    let above: number[] | null = null;
+    const linesOfPieces: number[][] = [];
     for (const item of part.items) {
-      // Rounds and their only set may stand on one line.
-      const lines = new Set(everyItem([item]).map((one) => one.line));
-      pieces.push(pieceOfLines([...lines]));
+      // Lanes, rounds and their only set may stand on one line.
+      const lines = [...new Set(everyItem([item]).map((one) => one.line))];
+      // A note may stand as deep as it likes; indented under a line, it is of that line's piece.
+      if (above !== null && isNote(item) && indentOf(text[item.line - 1]) > margin) {
+        above.push(...lines);
+        continue;
+      }
+      linesOfPieces.push(lines);
+      above = lines;
     }
+    pieces.push(...linesOfPieces.map(pieceOfLines));
   });
   return pieces;
 }
@@ -36,6 +47,32 @@ export function pieceWith(pieces: readonly Piece[], line: number): number {
   const index = pieces.findIndex((piece) => piece.some((one) => one.line === line));
   if (index < 0) throw new RangeError(`no piece has line ${line}`);
   return index;
+}
+
+/** Whether a note stands indented under lines of some lanes, which may hold none. */
+export function hasNoteUnderLanes(written: WrittenScenario): boolean {
+  const text = linesOf(written);
+  return written.scenario.parts.some(({ items }) => {
+    const first = items.find((item) => !isNote(item));
+    const margin = first ? indentOf(text[first.line - 1]) : Infinity;
+    return items.some((item, index) => {
+      if (!isNote(item) || indentOf(text[item.line - 1]) <= margin) return false;
+      const above = items.slice(0, index).findLast((one) => !isNote(one));
+      return above !== undefined && endsWithLanes(above);
+    });
+  });
+}
+
+/** Its last lines are for some lanes. */
+export function endsWithLanes(item: ScenarioItem): boolean {
+  if (item.kind !== 'rounds') return item.kind === 'lanes';
+  const last = item.items.findLast((one) => !isNote(one));
+  return last !== undefined && endsWithLanes(last);
+}
+
+/** The blanks before a line, a tab being four. */
+export function indentOf(line: string | undefined): number {
+  return (/^\s*/.exec(line ?? '')?.[0] ?? '').replaceAll('\t', '    ').length;
 }
 
 /** A line without its comment and without the blanks at its end. */

@@ -67,6 +67,7 @@ export function plainSession(parts: readonly ScenarioPart[], about: Partial<Scen
     startOn: 5,
     grid: 5,
     lanes: [lane(1)],
+    notes: [],
     ...about,
     parts,
   };

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Command } from './command.ts';
 import { lane, part, pause, plainSession, rounds, set, untimed } from './plain-scenario.ts';
 import { modelRehearsal } from './run-model.ts';
-import { textOf, type ScenarioPart, type WrittenScenario } from './scenario.ts';
+import { textOf, type ScenarioItem, type ScenarioPart, type WrittenScenario } from './scenario.ts';
 
 type Order = [seconds: number, name: string, fields?: Partial<Command>] | [seconds: number, text: WrittenScenario];
 
@@ -58,6 +58,18 @@ describe('the model of a rewrite, against runs worked out on paper', () => {
     });
     const moved = oneLane(part('Main', pause('talk', 30), set(2, 50, 60), set(2, 100, 120)));
     expect(run(one, [0, 'start'], [20, moved]).ok).toEqual([true, false]);
+  });
+
+  test('a note is a piece of its own, or of the line under which it is indented', () => {
+    const note = (words: string): ScenarioItem => ({ kind: 'note', line: 0, words });
+    const withNote = (words: string, indent: string): WrittenScenario => {
+      const one = oneLane(part('Main', set(2, 50, 60), note(words), set(2, 100, 120)));
+      const lines = one.parts.flat().map((text, index) => (index === 2 ? indent + text : text));
+      return { ...one, parts: [lines] };
+    };
+    const changed = (indent: string) =>
+      run(withNote('easy', indent), [0, 'start'], [20, withNote('hard', indent)]).ok[1];
+    expect([changed(''), changed('  ')]).toEqual([true, false]);
   });
 
   test('rounds are one piece', () => {

@@ -6,16 +6,20 @@ import type { Command } from './command.ts';
 import type { Refusal } from './named-lanes.ts';
 import { waitAt } from './run-events.ts';
 import { repsFrom, scenarioOf, type RunState } from './run-state.ts';
-import { everyItem, repsWritten, type Scenario, type ScenarioItem } from './scenario.ts';
+import { everyItemInLanes, repsWritten, type Scenario, type ScenarioItem } from './scenario.ts';
 import { isLeftWithNothing, type ModelRep, type ModelRound, type ModelStretch } from './stretches-model.ts';
 
 export function cut(state: RunState, command: Command): Refusal {
   const [line, n] = [command.line ?? 0, command.n ?? 0];
   // Where rounds and their set stand on one line, the rounds come first and are what is cut.
-  const item = everyItem(scenarioOf(state).parts.flatMap((part) => part.items)).find((one) => one.line === line);
-  if (!item || !canBeCut(item)) return 'no set or rounds that can be cut';
+  const items = scenarioOf(state).parts.flatMap((part) => part.items);
+  const found = everyItemInLanes(items, scenarioOf(state)).find(
+    ({ item }) => item.line === line && item.kind !== 'lanes',
+  );
+  if (!found || !canBeCut(found.item)) return 'no set or rounds that can be cut';
+  const { item, own } = found;
   const inAll = (state.cuts.get(line) ?? 0) + n;
-  if (inAll > mostCuts(item, scenarioOf(state))) return 'one rep or round at least must stay';
+  if (inAll > mostCuts(item, own)) return 'one rep or round at least must stay';
   state.cuts.set(line, inAll);
 
   const isCut = item.kind === 'rounds' ? roundsToCut(state, line, n) : repsToCut(state, line, n);

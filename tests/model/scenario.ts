@@ -22,6 +22,8 @@ export interface Scenario {
   readonly grid: number;
   /** By rising number; at least one. */
   readonly lanes: readonly ScenarioLane[];
+  /** Those above the first heading or set: they belong to the whole session. */
+  readonly notes: readonly ScenarioNote[];
   readonly parts: readonly ScenarioPart[];
 }
 
@@ -44,10 +46,14 @@ export interface ScenarioPart {
 }
 
 /** The line of each is 0 until the text is written. */
-export type ScenarioItem = ScenarioSet | ScenarioBlock | ScenarioTimedSwim | ScenarioRounds | ScenarioPause;
+export type ScenarioItem =
+  ScenarioSet | ScenarioBlock | ScenarioTimedSwim | ScenarioRounds | ScenarioLanes | ScenarioPause | ScenarioNote;
 
-/** One value for all lanes, or one a lane in lane order. */
+/** One value for all lanes, or one a lane in lane order: of the lanes that the line is for. */
 export type PerLane<Value> = { readonly same: Value } | { readonly each: readonly Value[] };
+
+/** One for all reps, or one a rep. */
+export type PerRep<Value> = Value | { readonly reps: readonly Value[] };
 
 export interface ScenarioSet {
   readonly kind: 'set';
@@ -55,7 +61,8 @@ export interface ScenarioSet {
   readonly shape: SetShape;
   readonly words: string;
   readonly timing: ScenarioTiming;
-  readonly hold: PerLane<HoldWord> | null;
+  /** Of a set of odds and evens: for both, where neither has its own. */
+  readonly hold: PerRep<PerLane<HoldWord>> | null;
 }
 
 /** Distances are in tenths of the unit. */
@@ -70,7 +77,7 @@ export interface ScenarioBlock {
   readonly ms: number;
   readonly distances: PerLane<number>;
   readonly words: string;
-  readonly timing: Exclude<ScenarioTiming, { kind: 'untimed' }>;
+  readonly timing: PlainTiming;
   readonly hold: PerLane<HoldWord> | null;
 }
 
@@ -90,6 +97,17 @@ export interface ScenarioRounds {
   readonly oneLine: boolean;
 }
 
+/** Lines for some lanes alone. Lists in them have one value for each of these lanes. */
+export interface ScenarioLanes {
+  readonly kind: 'lanes';
+  line: number;
+  /** Indexes among the session's lanes, rising. */
+  readonly lanes: readonly number[];
+  readonly items: readonly ScenarioItem[];
+  /** `lanes 1-3: 4 x 50`: the lanes and what they swim, or its rounds, stand on one line. */
+  readonly oneLine: boolean;
+}
+
 export interface ScenarioPause {
   readonly kind: 'talk' | 'break';
   line: number;
@@ -97,15 +115,36 @@ export interface ScenarioPause {
   readonly words: string;
 }
 
-export type ScenarioTiming =
+export interface ScenarioNote {
+  readonly kind: 'note' | 'kit';
+  line: number;
+  readonly words: string;
+}
+
+export type PlainTiming =
   /** step: milliseconds that each rep's interval is longer than the one before; negative for `drop`. */
   | { readonly kind: 'interval'; readonly lanes: PerLane<IntervalWord>; readonly step: number }
-  | { readonly kind: 'rest'; readonly lanes: PerLane<number> }
+  | { readonly kind: 'rest'; readonly lanes: PerLane<number> };
+
+export type ScenarioTiming =
+  | PlainTiming
+  /** One interval a rep. */
+  | { readonly kind: 'listed'; readonly reps: readonly PerLane<IntervalWord>[] }
+  | { readonly kind: 'halves'; readonly odds: ScenarioHalf; readonly evens: ScenarioHalf }
   | { readonly kind: 'untimed' };
 
-export type IntervalWord =
-  { readonly kind: 'time'; readonly ms: number } | { readonly kind: 'base'; readonly plus: number };
+/** The odd reps of a set, or the even ones: their own words, beside the line's, and their own timing. */
+export interface ScenarioHalf {
+  readonly words: string;
+  readonly timing: PlainTiming;
+  readonly hold: PerLane<HoldWord> | null;
+}
 
+/** plus: milliseconds a rep. */
+export type IntervalWord =
+  { readonly kind: 'time'; readonly ms: number } | { readonly kind: 'base' | 'css'; readonly plus: number };
+
+/** plus: milliseconds a 100. */
 export type HoldWord = { readonly kind: 'time'; readonly ms: number } | { readonly kind: 'css'; readonly plus: number };
 
 /** A scenario with a text that means it. The text's lines are kept by part, because a rewrite keeps some of them. */
@@ -149,7 +188,37 @@ export function repsWritten(shape: SetShape, laneIndex: number): number {
   return shape.kind === 'ladder' ? shape.rungs.length : valueFor(shape.counts, laneIndex);
 }
 
-/** Every item of the items given and of the rounds in them, in the order of the text. */
+/** Every item of the items given and of what they hold, in the order of the text. */
 export function everyItem(items: readonly ScenarioItem[]): ScenarioItem[] {
-  return items.flatMap((item) => (item.kind === 'rounds' ? [item, ...everyItem(item.items)] : [item]));
+  return items.flatMap((item) => (hasItems(item) ? [item, ...everyItem(item.items)] : [item]));
+}
+
+/** The same, each with the session as it is for the lanes that swim the item. */
+export function everyItemInLanes(
+  items: readonly ScenarioItem[],
+  scenario: Scenario,
+): { item: ScenarioItem; own: Scenario }[] {
+  return items.flatMap((item) => {
+    const inner = item.kind === 'lanes' ? ofLanes(scenario, item.lanes) : scenario;
+    const under = hasItems(item) ? everyItemInLanes(item.items, inner) : [];
+    return [{ item, own: inner }, ...under];
+  });
+}
+
+/** The session with no lanes but these: in lines for them alone, they are all the lanes there are. */
+export function ofLanes(scenario: Scenario, indexes: readonly number[]): Scenario {
+  return { ...scenario, lanes: scenario.lanes.filter((_lane, index) => indexes.includes(index)) };
+}
+
+export function hasItems(item: ScenarioItem): item is ScenarioRounds | ScenarioLanes {
+  return item.kind === 'rounds' || item.kind === 'lanes';
+}
+
+export function isNote(item: ScenarioItem): item is ScenarioNote {
+  return item.kind === 'note' || item.kind === 'kit';
+}
+
+/** A line that somebody swims, as it stands. */
+export function isSwum(item: ScenarioItem): item is ScenarioSet | ScenarioBlock | ScenarioTimedSwim {
+  return item.kind === 'set' || item.kind === 'block' || item.kind === 'timed-swim';
 }

@@ -4,7 +4,16 @@
  */
 
 import type { Command } from './command.ts';
-import { everyItem, textOf, type ScenarioItem, type ScenarioPart, type WrittenScenario } from './scenario.ts';
+import {
+  everyItem,
+  hasItems,
+  isNote,
+  isSwum,
+  textOf,
+  type ScenarioItem,
+  type ScenarioPart,
+  type WrittenScenario,
+} from './scenario.ts';
 import { disagreementIn, type Disagreement, type Trial } from './trial.ts';
 
 /** The smallest trial that greedy steps lead to. */
@@ -64,9 +73,9 @@ function* smallerSessions(written: WrittenScenario): Generator<WrittenScenario> 
   for (let index = 0; index < scenario.parts.length; index += 1) {
     const part = scenario.parts[index];
     for (const [items, lines] of part ? withoutOne(part.items) : []) {
-      if (!scenario.parts.some((one) => isSwum(one === part ? items : one.items))) continue;
+      if (!scenario.parts.some((one) => someSwum(one === part ? items : one.items))) continue;
       // Sets before any heading are a part only as long as there are some.
-      if (part?.heading === null && items.length === 0) continue;
+      if (part?.heading === null && (!items[0] || isNote(items[0]))) continue;
       const parts = scenario.parts.map((one, place): ScenarioPart =>
         place === index && part ? { ...part, items } : one,
       );
@@ -80,7 +89,7 @@ function* smallerSessions(written: WrittenScenario): Generator<WrittenScenario> 
   const last = scenario.parts.length - 1;
   if (
     last > 0 &&
-    isSwum(scenario.parts.slice(0, -1).flatMap((part) => part.items)) &&
+    someSwum(scenario.parts.slice(0, -1).flatMap((part) => part.items)) &&
     scenario.parts[last]?.items.length === 0
   ) {
     yield {
@@ -95,20 +104,20 @@ function* smallerSessions(written: WrittenScenario): Generator<WrittenScenario> 
 function* withoutOne(items: readonly ScenarioItem[]): Generator<[ScenarioItem[], number[]]> {
   for (const item of items) {
     yield [items.filter((one) => one !== item), linesOfItem(item)];
-    if (item.kind !== 'rounds' || item.oneLine) continue;
+    if (!hasItems(item) || item.oneLine) continue;
     for (const [inner, lines] of withoutOne(item.items)) {
-      if (inner.length > 0) yield [items.map((one) => (one === item ? { ...item, items: inner } : one)), lines];
+      if (!inner.every(isNote)) yield [items.map((one) => (one === item ? { ...item, items: inner } : one)), lines];
     }
   }
 }
 
 /** A session with nothing to swim is none. */
-function isSwum(items: readonly ScenarioItem[]): boolean {
-  return everyItem(items).some((item) => item.kind !== 'rounds' && item.kind !== 'talk' && item.kind !== 'break');
+function someSwum(items: readonly ScenarioItem[]): boolean {
+  return everyItem(items).some(isSwum);
 }
 
 function linesOfItem(item: ScenarioItem): number[] {
-  return [item.line, ...(item.kind === 'rounds' ? item.items.flatMap(linesOfItem) : [])];
+  return everyItem([item]).map((one) => one.line);
 }
 
 /** The trial to look at: the text with numbered lines, then the script. */

@@ -4,15 +4,18 @@
  */
 
 import { exact, plus, upTo, type Exact } from './exact.ts';
-import { restsOnAssumedBase, swimsInBlock, swimsOf, type Swim } from './pace-model.ts';
-import type {
-  Scenario,
-  ScenarioBlock,
-  ScenarioItem,
-  ScenarioPart,
-  ScenarioPause,
-  ScenarioSet,
-  ScenarioTimedSwim,
+import { swimsInBlock, swimsOf, type Swim } from './pace-model.ts';
+import {
+  hasItems,
+  isNote,
+  ofLanes,
+  type Scenario,
+  type ScenarioBlock,
+  type ScenarioItem,
+  type ScenarioPart,
+  type ScenarioPause,
+  type ScenarioSet,
+  type ScenarioTimedSwim,
 } from './scenario.ts';
 
 /** One leave. A plain object of its own for every lane and every passage, so that a run may change it. */
@@ -68,11 +71,17 @@ export function stretchesOf(scenario: Scenario): ModelStretch[] {
     let open: ModelStretch | null = null;
     const name = nameOf(part, scenario);
 
-    const readOut = (item: ScenarioItem, rounds: readonly ModelRound[]): void => {
-      if (item.kind === 'rounds') {
+    /** `swimming`: the indexes of the lanes that the item is for. */
+    const readOut = (item: ScenarioItem, rounds: readonly ModelRound[], swimming: readonly number[]): void => {
+      if (isNote(item)) return;
+      if (item.kind === 'lanes') {
+        item.items.forEach((inner) => readOut(inner, rounds, item.lanes));
+        return;
+      }
+      if (hasItems(item)) {
         for (let round = 1; round <= item.times; round += 1) {
           const inside = [...rounds, { line: item.line, round, of: item.times }];
-          item.items.forEach((inner) => readOut(inner, inside));
+          item.items.forEach((inner) => readOut(inner, inside, swimming));
         }
         return;
       }
@@ -96,10 +105,14 @@ export function stretchesOf(scenario: Scenario): ModelStretch[] {
         stretches.push(open);
       }
       place += 1;
-      open.lanes.forEach((reps, laneIndex) => reps.push(...repsOf(item, rounds, place, scenario, laneIndex, name)));
+      const own = ofLanes(scenario, swimming);
+      for (const [ownIndex, laneIndex] of swimming.entries()) {
+        open.lanes[laneIndex]?.push(...repsOf(item, rounds, place, own, ownIndex, name));
+      }
       if (item.kind === 'set' && item.timing.kind === 'untimed') open = null;
     };
-    part.items.forEach((item) => readOut(item, []));
+    const allLanes = scenario.lanes.map((_lane, laneIndex) => laneIndex);
+    part.items.forEach((item) => readOut(item, [], allLanes));
   });
   return stretches;
 }
@@ -179,20 +192,20 @@ function repsOf(
       ? swimsOf(item, scenario, laneIndex, partName)
       : swimsInBlock(item, scenario, laneIndex, partName);
   if (swims.length === 0) return [];
-  const onAssumedBase = restsOnAssumedBase(item, scenario, laneIndex);
-  if (item.timing.kind === 'untimed') return [{ ...common, ...wholeOf(swims, scenario), onAssumedBase }];
+  if (item.timing.kind === 'untimed') return [{ ...common, ...wholeOf(swims, scenario) }];
   const total = swims.reduce((sum, swim) => sum + (swim.interval ?? 0), 0);
   return swims.map((swim, index) => ({
     ...common,
+    words: swim.words,
     rep: index + 1,
     of: swims.length,
     distance: swim.distance,
     interval: swim.interval ?? 0,
     leftover: item.kind === 'block' && index === swims.length - 1 ? blockTime(item) - total : 0,
     target: swim.target,
-    estimated: item.timing.kind === 'rest',
+    estimated: swim.byRest,
     untimed: false,
-    onAssumedBase,
+    onAssumedBase: swim.onAssumedBase,
     swims: [swim],
   }));
 }
@@ -210,6 +223,7 @@ function wholeOf(swims: readonly Swim[], scenario: Scenario) {
     target: targets.size === 1 ? (swims[0]?.target ?? null) : null,
     estimated: true,
     untimed: true,
+    onAssumedBase: swims.some((swim) => swim.onAssumedBase),
     swims,
   };
 }

@@ -174,6 +174,88 @@ describe('the model of the plan, against sums on paper', () => {
   });
 });
 
+describe('the model of reps and lanes that differ, against sums on paper', () => {
+  const at = (word: ReturnType<typeof time> | { kind: 'base' | 'css'; plus: number }) =>
+    ({ kind: 'interval', lanes: { same: word }, step: 0 }) as const;
+
+  test('odds and evens have their own words, interval and target; what a rest gives is estimated', () => {
+    const halves: ScenarioSet['timing'] = {
+      kind: 'halves',
+      odds: { words: 'fast', timing: at(time(50)), hold: { same: { kind: 'time', ms: 36_000 } } },
+      evens: { words: 'kick', timing: { kind: 'rest', lanes: { same: 20_000 } }, hold: null },
+    };
+    const timetable = modelTimetable(
+      plainSession([part('Main', line({ timing: halves }, { same: 3 }, { same: 500 }))], {
+        lanes: [lane(1, { base: 110_000 })],
+      }),
+    );
+    // Kicked at 1:40 a 100, a 50 takes 50 x 1.4 = 70 s, and 20 s of rest.
+    const odd = { words: 'free fast', intervalMs: 50_000, targetMs: 36_000, estimated: false };
+    const even = { words: 'free kick', intervalMs: 90_000, targetMs: null, estimated: true };
+    expect(leavesOf(timetable)).toMatchObject([odd, even, odd]);
+  });
+
+  test('a list a rep gives each its own interval, by css too', () => {
+    const listed: ScenarioSet['timing'] = {
+      kind: 'listed',
+      reps: [{ same: time(90) }, { same: { kind: 'css', plus: 10_000 } }, { same: base(0) }],
+    };
+    const timetable = modelTimetable(
+      plainSession([part('Main', line({ timing: listed }, { same: 3 }, { same: 1000 }))], {
+        lanes: [lane(1, { css: 72_000 })],
+      }),
+    );
+    // Base: 72 x 1.05 + 10 = 85.6, on the grid 90.
+    expect(leavesOf(timetable).map(({ intervalMs }) => intervalMs)).toEqual([90_000, 85_000, 90_000]);
+  });
+
+  test('lines for some lanes leave the others to go on; their lists have a value for each of these lanes', () => {
+    const some: ScenarioItem = {
+      kind: 'lanes',
+      line: 0,
+      lanes: [0, 2],
+      items: [set([2, 1], 50, 60)],
+      oneLine: false,
+    };
+    const timetable = modelTimetable(
+      plainSession([part('Main', some, set(1, 25, 30))], { lanes: [lane(2), lane(3), lane(7)] }),
+    );
+    expect([0, 1, 2].map((laneIndex) => leavesOf(timetable, laneIndex).map((leaf) => [leaf.line, leaf.atMs]))).toEqual([
+      [
+        [4, 0],
+        [4, 60_000],
+        [5, 120_000],
+      ],
+      [[5, 0]],
+      [
+        [4, 0],
+        [5, 60_000],
+      ],
+    ]);
+  });
+
+  test('notes belong to their part and make it no less empty', () => {
+    const note: ScenarioItem = { kind: 'note', line: 0, words: 'mind the hands' };
+    const timetable = modelTimetable(plainSession([part('Main', set(1, 50, 90)), part('Later', note)]));
+    expect(timetable.notes).toEqual([{ line: 5, part: 'Later', partIndex: 1, kind: 'note', words: 'mind the hands' }]);
+    expect(timetable.warnings).toContainEqual({ code: 'empty-part', line: 4, lane: null });
+  });
+
+  test('a distance among the words is not swum, unless they say of what it is', () => {
+    const warned = (words: string) =>
+      modelTimetable(plainSession([part('Main', set(1, 300, 600, words))])).warnings.some(
+        ({ code }) => code === 'words-distance',
+      );
+    expect(['swim 200 kick', 'fast 50, easy 50', '60 strokes', 'swim 40'].map(warned)).toEqual([
+      true,
+      true,
+      false,
+      false,
+    ]);
+    expect(['by 50', 'HR 150', 'as 50 kick 50 drill', 'the 200 pace', '75 % of it'].map(warned)).not.toContain(true);
+  });
+});
+
 describe('the warnings of the model, against sums on paper', () => {
   const codes = (session: ReturnType<typeof plainSession>) => modelTimetable(session).warnings.map(({ code }) => code);
 

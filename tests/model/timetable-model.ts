@@ -3,9 +3,10 @@
  */
 
 import { baseOf } from './pace-model.ts';
-import type { Scenario, WrittenScenario } from './scenario.ts';
+import { everyItem, isNote, type Scenario, type WrittenScenario } from './scenario.ts';
 import {
   beginAfter,
+  nameOf,
   stretchesOf,
   stretchLength,
   waitOf,
@@ -24,6 +25,7 @@ export interface ModelTimetable {
   readonly overMs: number | null;
   readonly stretches: readonly object[];
   readonly lanes: readonly object[];
+  readonly notes: readonly object[];
   /** By line, then lane (none first), then in the order of the rules; without their messages. */
   readonly warnings: readonly ModelWarning[];
 }
@@ -66,8 +68,20 @@ export function modelTimetable(written: WrittenScenario): ModelTimetable {
         leaves,
       };
     }),
+    notes: notesOf(scenario),
     warnings: warningsFor(written, stretches, overMs !== null && overMs > 0),
   };
+}
+
+/** In the order of the text. */
+function notesOf(scenario: Scenario): object[] {
+  const ofSession = scenario.notes.map(({ line, kind, words }) => ({ line, part: null, partIndex: null, kind, words }));
+  const ofParts = scenario.parts.flatMap((part, partIndex) =>
+    everyItem(part.items)
+      .filter(isNote)
+      .map(({ line, kind, words }) => ({ line, part: nameOf(part, scenario), partIndex, kind, words })),
+  );
+  return [...ofSession, ...ofParts];
 }
 
 /** Milliseconds between the swimmers of a lane. */

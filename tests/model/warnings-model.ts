@@ -4,7 +4,18 @@
  */
 
 import { exact, isBelow, plus, times, type Exact } from './exact.ts';
-import { lastLineBefore, type Scenario, type ScenarioItem, type WrittenScenario, everyItem } from './scenario.ts';
+import {
+  everyItemInLanes,
+  isNote,
+  isSwum,
+  lastLineBefore,
+  type Scenario,
+  type ScenarioBlock,
+  type ScenarioItem,
+  type ScenarioSet,
+  type ScenarioTimedSwim,
+  type WrittenScenario,
+} from './scenario.ts';
 import type { ModelRep, ModelStretch } from './stretches-model.ts';
 import type { Swim } from './pace-model.ts';
 
@@ -23,6 +34,7 @@ const CODES = [
   'far-end',
   'over-time',
   'empty-part',
+  'words-distance',
   'assumed-base',
 ];
 
@@ -44,11 +56,11 @@ export function warningsFor(
     const assumed = byStretch.flat().filter((rep) => rep.onAssumedBase);
     if (assumed.length > 0) note('assumed-base', Math.min(...assumed.map((rep) => rep.line)));
   });
-  found.push(...partLengths(scenario));
+  found.push(...partLengths(scenario), ...wordsDistances(scenario));
   if (isOver && written.finishLine !== null) found.push({ code: 'over-time', line: written.finishLine, lane: null });
   scenario.parts.forEach((part, index) => {
     const line = lastLineBefore(written, index) + 1;
-    if (part.items.length === 0) found.push({ code: 'empty-part', line, lane: null });
+    if (part.items.every(isNote)) found.push({ code: 'empty-part', line, lane: null });
   });
   return inOrder(found);
 }
@@ -119,7 +131,8 @@ function wholeLengths(distance: number, scenario: Scenario): number {
 function partLengths(scenario: Scenario): ModelWarning[] {
   const found: ModelWarning[] = [];
   const code = 'part-lengths';
-  for (const item of scenario.parts.flatMap((part) => everyItem(part.items))) {
+  const items = scenario.parts.flatMap((part) => part.items);
+  for (const { item, own } of everyItemInLanes(items, scenario)) {
     if (item.kind !== 'set' && item.kind !== 'block') continue;
     const distances = distancesIn(item);
     if ('all' in distances) {
@@ -130,11 +143,39 @@ function partLengths(scenario: Scenario): ModelWarning[] {
     distances.each.forEach((distance, laneIndex) => {
       const sitsOut =
         item.kind === 'set' && item.shape.kind === 'repeat' && countFor(item.shape.counts, laneIndex) === 0;
-      const lane = scenario.lanes[laneIndex]?.number ?? null;
+      const lane = own.lanes[laneIndex]?.number ?? null;
       if (!sitsOut && !isWhole(distance, scenario)) found.push({ code, line: item.line, lane });
     });
   }
   return found;
+}
+
+const BEFORE_WHAT_IS_SWUM = ['by', 'as', 'of', 'in', 'at', 'to', 'every', 'each', 'first', 'last', 'hr'];
+
+/** The words of whatever is swum; those of talks and breaks are free. */
+function wordsDistances(scenario: Scenario): ModelWarning[] {
+  const items = scenario.parts.flatMap((part) => part.items);
+  return everyItemInLanes(items, scenario)
+    .filter(({ item }) => isSwum(item) && wordsOf(item).some((words) => holdDistance(words, scenario)))
+    .map(({ item }) => ({ code: 'words-distance', line: item.line, lane: null }));
+}
+
+/** The line's own words, and those of its odds and evens. */
+function wordsOf(item: ScenarioSet | ScenarioBlock | ScenarioTimedSwim): string[] {
+  const halves = item.kind === 'set' && item.timing.kind === 'halves' ? [item.timing.odds, item.timing.evens] : [];
+  return [item.words, ...halves.map((half) => half.words)];
+}
+
+function holdDistance(words: string, scenario: Scenario): boolean {
+  const tokens = words.toLowerCase().split(/[\s,]+/);
+  return tokens.some((token, index) => {
+    if (!/^\d+$/.test(token) || Number(token) < 50 || !isWhole(Number(token) * 10, scenario)) return false;
+    const before = tokens.slice(0, index);
+    const after = tokens[index + 1] ?? '';
+    return (
+      !BEFORE_WHAT_IS_SWUM.includes(before[index - 1] ?? '') && !before.includes('as') && !['%', 'pace'].includes(after)
+    );
+  });
 }
 
 function countFor(counts: { same: number } | { each: readonly number[] }, laneIndex: number): number {

@@ -173,10 +173,10 @@ function assumedBase({ lane, index }: LaneView, lines: readonly SwimLine[]): War
   return [{ code: 'assumed-base', line: first.item.line, lane: lane.number, message }];
 }
 
-function restsOnBase({ item, distances }: SwimLine, index: number): boolean {
-  if (item.kind === 'timed-swim' || distances[index]!.length === 0) return false;
+function restsOnBase({ item, swims }: SwimLine, index: number): boolean {
+  if (item.kind === 'timed-swim') return false;
   const ways = (item.kind === 'set' && item.ways) || [item];
-  return ways.some(({ timing, hold }) => {
+  return ways.slice(0, swims[index]!.length).some(({ timing, hold }) => {
     if (timing.kind === 'interval') return timing.lanes[index]!.kind === 'base';
     // A rest, or the length of an untimed set, is worked out from the target if there is one.
     return hold === null;

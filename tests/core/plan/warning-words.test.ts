@@ -96,4 +96,6 @@ test('[assumed-base] at the first line that rests on it', () => {
   expect(at('50 @ 1:00', '50 easy')).toEqual([[2, ...assumed]]);
   expect(at('5:00 easy', '50 rest 10 hold 0:50', '50 easy hold 0:50')).toEqual([]);
   expect(at('lane 1', 'lane 2 base 2:00', '0/4 x 50 @ base', '50 @ base')).toEqual([[4, ...assumed]]);
+  // A single rep is an odd one: what the evens go by is swum by nobody.
+  expect(at('1 x 50 odds @ 1:00, evens @ base', '2 x 50 odds @ 1:00, evens @ base')).toEqual([[2, ...assumed]]);
 });
