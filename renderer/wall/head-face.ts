@@ -17,6 +17,7 @@ import { itemWords, type Cuts } from '../../app/core/words/set.ts';
 import { followingText } from '../../app/core/words/stretch.ts';
 import { clockTime } from '../../app/core/words/time-of-day.ts';
 import { swumNow, type SwumNow } from '../ui/current-set.ts';
+import { notesNow } from '../ui/notes-now.ts';
 import { readingOn } from './clock-text.ts';
 import { cutsNow } from './cuts-now.ts';
 import type { LaneFace } from './lane-face.ts';
@@ -42,7 +43,9 @@ export interface Shared {
 export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): Head {
   const end = view.phase === 'done' ? '' : endText(view, openedAt);
   const time = clockTime(openedAt + view.t);
-  const bare = { set: '', then: '', end, time };
+  const { kit } = notesNow(view);
+  const kitText = kit === '' ? '' : `kit: ${kit}`;
+  const bare = { set: '', then: view.phase === 'done' ? '' : kitText, end, time };
   const { part: title } = view.stretch;
   if (view.phase === 'waiting') return { ...bare, title: 'Waiting for the coach' };
   if (view.phase === 'done') return { ...bare, title: view.plan.session.title ?? 'Session' };
@@ -51,7 +54,7 @@ export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): 
   if (!swum) return { ...bare, title };
   const cuts = cutsNow(view);
   const set = itemWords(swum.item, cuts);
-  const then = thenWords(swum, cuts);
+  const then = commaed(kitText, thenWords(swum, cuts));
   const follows = followsText(view, choice);
   // Nobody is to leave any more: what begins by itself is what all wait for.
   return { title: follows === '' ? commaed(title, roundWords(view, swum)) : follows, set, then, end, time };

@@ -6,6 +6,7 @@
 import type { RunView } from '../../../app/core/run/view.ts';
 import type { Round } from '../../../app/core/plan/plan.ts';
 import { swumNow, type SwumNow } from '../../ui/current-set.ts';
+import { notesNow } from '../../ui/notes-now.ts';
 import { itemIndexOf, setOnLine } from '../../../app/core/session/item-on-line.ts';
 import { capital } from '../../../app/core/words/phrase.ts';
 import { itemWords, type Cuts } from '../../../app/core/words/set.ts';
@@ -20,6 +21,13 @@ export interface HeadText {
 }
 
 export function headText(view: RunView): HeadText {
+  const text = setText(view);
+  const { kit, note } = notesNow(view);
+  const said = [kit === '' ? '' : `Kit: ${kit}`, note === '' ? '' : `Note: ${note}`].filter((words) => words !== '');
+  return { ...text, then: [...said, text.then].filter((words) => words !== '').join('. ') };
+}
+
+function setText(view: RunView): HeadText {
   const { stretch, phase } = view;
   const now = swumNow(view);
   const { part } = stretch;
