@@ -157,7 +157,7 @@ describe('[crash] a disk on which nothing more fits', () => {
     expect(run!.commands).toHaveLength(1);
     expect(notices).toEqual([
       expect.stringContaining('has come back'),
-      expect.stringMatching(/cannot be written to \(the file may not get longer\).* would not be noticed/),
+      expect.stringMatching(/cannot be written to \(the file cannot get any longer\).* would not be noticed/),
       expect.stringMatching(/not on the disk .*would not survive/),
     ]);
     expect(readdirSync(data)).toEqual(['runs']);
@@ -215,7 +215,7 @@ describe('[lock] a host that is stopped where it is while another takes its fold
       .poll(async () => (await host.sight()).snapshot.notices)
       .toEqual([
         expect.stringMatching(
-          /^Another Lanecall has taken over .*: nothing .* is kept any more\. Close one of the two/,
+          /^Another Lanecall has taken over .*: nothing .* is recorded any more\. Close one of the two/,
         ),
       ]);
     expect(readFileSync(path!)).toEqual(before);
@@ -247,7 +247,7 @@ describe('[crash] the pages', () => {
     await start(data, { port });
     // A page calls again at least every 1.5 s; the rest is left to a busy machine.
     await notice(desk)
-      .getByText(/has come back after/)
+      .getByText(/has come back/)
       .waitFor({ timeout: 5000 });
     const leave = notice(desk).getByRole('button', { name: 'Leave it', exact: true });
     await leave.click();

@@ -170,16 +170,16 @@ async function outlive(leaves: readonly Leave[]): Promise<void> {
   expect(runTime(), 'shown as it happened').toBeGreaterThanOrEqual(at);
   await deck.revive();
   expect(Math.abs(deck.run().openedAt - openedAt), 'off its place, in ms').toBeLessThan(50);
-  const news = coach.getByRole('status').filter({ hasText: 'has come back after' });
-  await news.waitFor({ timeout: 5000 });
-  const told = (await news.textContent()) ?? '';
+  const notice = coach.getByRole('status').filter({ hasText: 'has come back' });
+  await notice.waitFor({ timeout: 5000 });
+  const told = (await notice.textContent()) ?? '';
   const named = leaves.map(
-    ({ lane: number, rep: { distance, rep, set } }) => `lane ${number}: ${distance / 10} ${set.words}, rep ${rep}`,
+    ({ lane: number, rep: { distance, rep, words } }) => `lane ${number}: ${distance / 10} ${words}, rep ${rep}`,
   );
   uncalledText = named.join('; ');
   expect(told).toContain(`Not called in that time: ${uncalledText}.`);
   await button(coach, 'Go on').click();
-  await news.waitFor({ state: 'detached' });
+  await notice.waitFor({ state: 'detached' });
   await wall.getByRole('timer', { name: 'Clock' }).waitFor();
   await followed();
 }
