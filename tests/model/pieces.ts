@@ -15,21 +15,17 @@ export function piecesOf(written: WrittenScenario): Piece[] {
 
   const pieces = [pieceOfLines(written.header.map((_line, index) => index + 1))];
   written.scenario.parts.forEach((part, index) => {
-    if (part.heading !== null) pieces.push(pieceOfLines([lastLineBefore(written, index) + 1]));
+    const linesOfPieces = part.heading === null ? [] : [[lastLineBefore(written, index) + 1]];
     const first = part.items.find((item) => !isNote(item));
     const margin = first ? indentOf(text[first.line - 1]) : Infinity;
-    let above: number[] | null = null;
-    const linesOfPieces: number[][] = [];
     for (const item of part.items) {
       // Lanes, rounds and their only set may stand on one line.
       const lines = [...new Set(everyItem([item]).map((one) => one.line))];
-      // A note may stand as deep as it likes; indented under a line, it is of that line's piece.
-      if (above !== null && isNote(item) && indentOf(text[item.line - 1]) > margin) {
-        above.push(...lines);
-        continue;
-      }
-      linesOfPieces.push(lines);
-      above = lines;
+      // A note may stand as deep as it likes; deeper than the margin, it is of the piece above it, a heading's too.
+      const isDeep = isNote(item) && indentOf(text[item.line - 1]) > margin;
+      const above = linesOfPieces[linesOfPieces.length - 1];
+      if (isDeep && above) above.push(...lines);
+      else linesOfPieces.push(lines);
     }
     pieces.push(...linesOfPieces.map(pieceOfLines));
   });
