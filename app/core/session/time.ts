@@ -26,7 +26,7 @@ const PRIMED_SECONDS = /(\d{1,2})(?:\.(\d))?(?:["”″]|['’′]{2})/y;
 /** `2'`, `1'30`, `1'30.5"`. */
 const PRIMED_MINUTES = /(\d{1,2})['’′](?!['’′])(?:([0-5]\d)(?:\.(\d))?(?:["”″]|['’′]{2})?)?/y;
 /** What cannot stand right behind a time: it would be part of it, and is not. */
-const GLUED = /(?:[\p{L}\p{N}:'’′"”″]|[,.\u2010-\u2015\u2212-]\d)[^\s/@]*/uy;
+const GLUED = /(?:[\p{L}\p{N}:'’′"”″]|,\d(?![\d:])|[.\u2010-\u2015\u2212-]\d)[^\s/@]*/uy;
 
 /** The time at an index; a flaw if there is none, or only something like one. 0:00 is a time. */
 export function timeAt(text: string, at: number): ReadTime | Flaw {
