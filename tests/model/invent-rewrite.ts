@@ -188,7 +188,7 @@ function emptyText(scenario: Scenario): WrittenScenario {
   };
 }
 
-/** What notation.md takes for a session: something to swim, and no sets before the first heading but in the first part. */
+/** What the notation takes for a session: something to swim, and no sets before the first heading but in the first part. */
 function isSession(written: WrittenScenario): boolean {
   const { scenario } = written;
   const someSwum = everyItem(scenario.parts.flatMap((part) => part.items)).some(isSwum);

@@ -1,5 +1,5 @@
 /*
- * Random sessions that notation.md allows: every kind of line, small enough that a run of them is
+ * Random sessions that the notation allows: every kind of line, small enough that a run of them is
  * soon over, with the unusual (holes in lane numbers, ladders, zeros in lists, decimals) not rare.
  */
 

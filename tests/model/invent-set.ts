@@ -1,5 +1,5 @@
 /*
- * Random sets and timed blocks. What notation.md forbids (an interval of nothing or of more than an
+ * Random sets and timed blocks. What the notation forbids (an interval of nothing or of more than an
  * hour, a target without a css, a set that nobody swims) is drawn again.
  */
 

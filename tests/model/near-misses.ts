@@ -1,5 +1,5 @@
 /*
- * Lines of which notation.md says plainly that they are a fault, each beside one that is hardly
+ * Lines of which the notation says plainly that they are a fault, each beside one that is hardly
  * different and none. They stand in a session of lanes 1, 2 and 4, of which 4 has no css.
  */
 

@@ -1,5 +1,5 @@
 /*
- * The pieces that a text is made of, as run.md's `rewrite` has them: what stands before the first
+ * The pieces that a text is made of, as a rewrite compares them: what stands before the first
  * part, each heading, each line at its part's margin with what is indented under it.
  */
 

@@ -1,6 +1,6 @@
 /*
  * Scenarios put together by hand, for examples that are worked out on paper: everything that is not
- * said is as notation.md has it without a setting.
+ * said is as the notation has it without a setting.
  */
 
 import {

@@ -1,5 +1,5 @@
 /*
- * The commands of a live run, each as its row of run.md says. A command is carried out on a state
+ * The commands of a live run, each by its rule. A command is carried out on a state
  * that is thrown away if it is refused, so that rules about what would come of it can be read off
  * what did come of it.
  */
@@ -88,8 +88,10 @@ function carryOut(state: RunState, command: Command, number: number, texts: Know
     case 'finish':
       finishRun(state, t);
       return null;
-    default:
+    case 'mark':
       return null;
+    default:
+      throw new Error(`the model does not know ${command.do}`);
   }
 }
 

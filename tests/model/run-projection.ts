@@ -1,5 +1,5 @@
 /*
- * When the session will end, as run.md defines it: stopped lanes as if resumed now, what waits as
+ * When the session will end, by the rules of the run: stopped lanes as if resumed now, what waits as
  * if started now, and everything after that by the plan's rule.
  */
 

@@ -1,5 +1,5 @@
 /*
- * How a run stands, in the words of run.md. A state is made afresh for every question, by going
+ * How a run stands, in the words of its rules. A state is made afresh for every question, by going
  * through all commands from the beginning, so it may be changed freely while that goes on.
  */
 

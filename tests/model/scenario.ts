@@ -1,6 +1,6 @@
 /*
  * A session as the model knows it: what the coach means, with the text beside it. The model never
- * reads text; it invents a meaning, writes it down in one of the many ways that notation.md allows,
+ * reads text; it invents a meaning, writes it down in one of the many ways that the notation allows,
  * and keeps both, so that whatever reads the text can be held against the meaning.
  */
 

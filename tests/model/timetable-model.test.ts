@@ -24,7 +24,7 @@ function line(about: Partial<ScenarioSet>, counts: PerLane<number>, distances: P
 const base = (plus: number) => ({ kind: 'base', plus }) as const;
 const time = (seconds: number) => ({ kind: 'time', ms: seconds * 1000 }) as const;
 
-/** The session that opens notation.md, in lanes of 1:20, 1:28 and 1:41. */
+/** The session that opens the README, in lanes of 1:20, 1:28 and 1:41. */
 function thursday() {
   const step = 0;
   return plainSession(

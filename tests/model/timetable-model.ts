@@ -30,7 +30,7 @@ export interface ModelTimetable {
   readonly warnings: readonly ModelWarning[];
 }
 
-/** The whole timetable of interfaces.md, but for the wording of the warnings. */
+/** The whole timetable as JSON, but for the wording of the warnings. */
 export function modelTimetable(written: WrittenScenario): ModelTimetable {
   const { scenario } = written;
   const stretches = stretchesOf(scenario);

@@ -1,5 +1,5 @@
 /*
- * The lines of a part, each written in one of the ways that notation.md allows for it.
+ * The lines of a part, each written in one of the ways that the notation allows for it.
  */
 
 import type { Random } from './random.ts';

@@ -1,5 +1,5 @@
 /*
- * Times in the ways that notation.md allows: with a colon, with primes, as bare numbers with or
+ * Times in the ways that the notation allows: with a colon, with primes, as bare numbers with or
  * without a unit's word; and what is written with them in a line.
  */
 

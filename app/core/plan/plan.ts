@@ -88,7 +88,7 @@ export interface Round {
   readonly of: number;
 }
 
-/** What a stretch waits for before it begins (notation.md, "The plan"). */
+/** What a stretch waits for before it begins (DEVELOPERS.md, "How a session becomes leaves"). */
 export type Waits = 'call' | 'auto';
 
 /** The first of the three rules that applies. before: the stretch before it as things stand; undefined for the first. */

@@ -5,7 +5,10 @@
 
 /** How the sentence of one lane goes on behind "Lane 3", and what is said of several. */
 export interface WarningWords {
-  /** Up to the lane's own figures. */
+  /**
+   * What stands between "Lane 3" and the lane's own figures in `message`, word for word: a screen that says several
+   * lanes together cuts the figures out there. '' where it is never about one lane.
+   */
   readonly one: string;
   readonly several: string;
   readonly short: string;

@@ -1,5 +1,5 @@
 /*
- * From a lane's pace to intervals, targets and expected swim times (notation.md, "Expected swim time" and the table
+ * From a lane's pace to intervals, targets and expected swim times (README, "Writing a session": the table
  * of lines). Sums are exact up to the one rounding that the rule names. Expected times follow common practice and are
  * estimates; whatever is derived from them is marked as one.
  */
