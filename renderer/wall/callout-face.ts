@@ -12,6 +12,7 @@ import { readingLeft } from '../../app/core/words/reading.ts';
 import { itemWords } from '../../app/core/words/set.ts';
 import { kindText } from '../../app/core/words/stretch.ts';
 import { clockTime } from '../../app/core/words/time-of-day.ts';
+import { notesNow } from '../ui/notes-now.ts';
 import { swumNow } from '../ui/current-set.ts';
 import { cutsNow } from './cuts-now.ts';
 
@@ -27,9 +28,11 @@ export interface Callout {
 /** While the coach's word is waited for. */
 export function nextFace(view: RunView): Callout {
   const { part, kind } = view.stretch;
+  const { kit } = notesNow(view);
+  const sets = wordsFrom(view, view.stretch, firstLine(view));
   return {
     title: `Next: ${part}`,
-    lines: wordsFrom(view, view.stretch, firstLine(view)),
+    lines: kit === '' ? sets : [`kit: ${kit}`, ...sets],
     lanes: kind === 'swim' ? 'Each lane starts with' : '',
     left: '',
   };

@@ -45,7 +45,7 @@ export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): 
   const time = clockTime(openedAt + view.t);
   const { kit } = notesNow(view);
   const kitText = kit === '' ? '' : `kit: ${kit}`;
-  const bare = { set: '', then: view.phase === 'done' ? '' : kitText, end, time };
+  const bare = { set: '', then: view.phase === 'going' ? kitText : '', end, time };
   const { part: title } = view.stretch;
   if (view.phase === 'waiting') return { ...bare, title: 'Waiting for the coach' };
   if (view.phase === 'done') return { ...bare, title: view.plan.session.title ?? 'Session' };

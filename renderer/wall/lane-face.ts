@@ -195,7 +195,7 @@ function setWords(view: RunView, { partIndex }: Stretch, rep: Rep, index: number
   const item = part ? setOnLine(part, rep.set.line) : null;
   // Of a line that is both rounds and a set, the cuts are of its rounds.
   const cuts = rep.set.rounds.some(({ line }) => line === rep.set.line) ? undefined : view.cuts;
-  return item?.kind === 'set' ? laneSetWords(item, index, cuts, rep.words) : repWords(rep);
+  return item?.kind === 'set' ? laneSetWords(item, index, cuts) : repWords(rep);
 }
 
 /** Seconds while they are two digits, then minutes and seconds. */

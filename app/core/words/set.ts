@@ -63,12 +63,9 @@ function ofLanes<Value>(lanes: SomeLanes, values: readonly Value[]): readonly Va
   return values.filter((_, index) => swims(lanes, index));
 }
 
-/**
- * One lane's own share of a set: `7 x 75 free` of `8/7/6 x 75 free`. lane: its index in lane order; words: those of
- * the rep it is at, where reps have their own.
- */
-export function laneSetWords(set: SwimSet, lane: number, cuts: Cuts = NO_CUTS, words = set.words): string {
-  return spaced(laneSetSize(set, lane, cutOf(set.line, cuts)), words);
+/** One lane's own share of a set: `7 x 75 free` of `8/7/6 x 75 free`. lane: its index in lane order. */
+export function laneSetWords(set: SwimSet, lane: number, cuts: Cuts = NO_CUTS): string {
+  return spaced(laneSetSize(set, lane, cutOf(set.line, cuts)), set.words);
 }
 
 /** What stands under it left out: "3 rounds", "lanes 1 and 2"; null for a line that nothing stands under. */
