@@ -4,7 +4,7 @@
  */
 
 import { beforeEach, describe, expect, test, vi } from 'vitest';
-import { BRIDGE, CHANNELS, type CoachBridge, type WindowBridge } from '../../app/wire/window-bridge.ts';
+import { BRIDGE, CHANNELS, type CoachBridge, type WindowBridge } from '../../../app/wire/window-bridge.ts';
 
 const electron = vi.hoisted(() => {
   const exposed = new Map<string, unknown>();
@@ -35,7 +35,9 @@ beforeEach(() => {
 const EVENT = { sender: 'a secret' };
 
 async function bridgeOf(kind: 'desk' | 'wall'): Promise<CoachBridge> {
-  await (kind === 'desk' ? import('../../app/desktop/preload/desk.ts') : import('../../app/desktop/preload/wall.ts'));
+  await (kind === 'desk'
+    ? import('../../../app/desktop/preload/desk.ts')
+    : import('../../../app/desktop/preload/wall.ts'));
   expect([...electron.exposed.keys()]).toEqual([BRIDGE]);
   return electron.exposed.get(BRIDGE) as CoachBridge;
 }
@@ -106,7 +108,7 @@ describe('[preload]', () => {
   });
 
   test('the main process hears of a frame with something on it, not of one without', async () => {
-    const { tellWhenPainted } = await import('../../app/desktop/preload/paint.ts');
+    const { tellWhenPainted } = await import('../../../app/desktop/preload/paint.ts');
     let paint: (name: string) => void = () => undefined;
     let asked: object | null = null;
     tellWhenPainted(
@@ -128,7 +130,7 @@ describe('[preload]', () => {
   });
 
   test("a key of the wall screen is pressed on the coach's page, and not into what had the keyboard there", async () => {
-    const { pressOn } = await import('../../app/desktop/preload/pressed-keys.ts');
+    const { pressOn } = await import('../../../app/desktop/preload/pressed-keys.ts');
     const order: unknown[] = [];
     class KeyboardEvent {
       readonly words: unknown[];

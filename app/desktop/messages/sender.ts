@@ -4,9 +4,9 @@
  */
 
 import type { WebFrameMain } from 'electron';
-import { MESSAGE_LIMIT, readFromScreen } from '../wire/messages.ts';
-import { CHANNELS } from '../wire/window-bridge.ts';
-import { isPageOf, type WindowKind } from './window-kind.ts';
+import { MESSAGE_LIMIT, readFromScreen } from '../../wire/messages.ts';
+import { CHANNELS } from '../../wire/window-bridge.ts';
+import { isPageOf, type WindowKind } from '../windows/window-kind.ts';
 
 export interface Sender {
   /** null for a window that is none of ours. */

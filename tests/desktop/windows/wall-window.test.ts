@@ -3,13 +3,13 @@
  */
 
 import { beforeEach, describe, expect, test, vi } from 'vitest';
-import type { WallPlace, WallWish } from '../../app/desktop/displays.ts';
-import { wallWindow, type WallWindow } from '../../app/desktop/wall-window.ts';
-import { FakeClock } from '../support/fake-clock.ts';
-import { StandInIpcMain } from '../support/electron-stand-in/messages.ts';
-import { StandInSession } from '../support/electron-stand-in/session.ts';
-import { StandInScreen, type StandInDisplay } from '../support/electron-stand-in/system.ts';
-import { StandInWindow } from '../support/electron-stand-in/window.ts';
+import type { WallPlace, WallWish } from '../../../app/desktop/windows/displays.ts';
+import { wallWindow, type WallWindow } from '../../../app/desktop/windows/wall-window.ts';
+import { FakeClock } from '../../support/fake-clock.ts';
+import { StandInIpcMain } from '../../support/electron-stand-in/messages.ts';
+import { StandInSession } from '../../support/electron-stand-in/session.ts';
+import { StandInScreen, type StandInDisplay } from '../../support/electron-stand-in/system.ts';
+import { StandInWindow } from '../../support/electron-stand-in/window.ts';
 
 const electron = vi.hoisted(() => ({ screen: null as unknown, BrowserWindow: null as unknown }));
 vi.mock('electron', () => electron);

@@ -4,13 +4,13 @@
  */
 
 import { ipcMain, type IpcMainEvent, type IpcMainInvokeEvent, type WebContents } from 'electron';
-import { QUESTIONS } from '../host/deck/coach-requests.ts';
-import type { Clock } from '../host/time/clock.ts';
-import type { DeckHost } from '../host/deck/deck-host.ts';
-import { connectScreen, type Screen } from '../host/deck/screen.ts';
-import { CHANNELS, type Reply } from '../wire/window-bridge.ts';
+import { QUESTIONS } from '../../host/deck/coach-requests.ts';
+import type { Clock } from '../../host/time/clock.ts';
+import type { DeckHost } from '../../host/deck/deck-host.ts';
+import { connectScreen, type Screen } from '../../host/deck/screen.ts';
+import { CHANNELS, type Reply } from '../../wire/window-bridge.ts';
 import { maySay, mayUse, senderOf } from './sender.ts';
-import type { WindowKind } from './window-kind.ts';
+import type { WindowKind } from '../windows/window-kind.ts';
 
 export interface DeckChannel {
   /** The page of a window has gone, from whatever cause. */

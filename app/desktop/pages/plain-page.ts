@@ -3,7 +3,7 @@
  * that could end.
  */
 
-import { PATHS, type WindowKind } from './window-kind.ts';
+import { PATHS, type WindowKind } from '../windows/window-kind.ts';
 
 const TITLES: Readonly<Record<WindowKind, string>> = {
   desk: "The coach's window has stopped",

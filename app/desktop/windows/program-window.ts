@@ -6,7 +6,7 @@
 import { join } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { BrowserWindow, type BrowserWindowConstructorOptions } from 'electron';
-import { guardNavigation } from './address-rules.ts';
+import { guardNavigation } from '../pages/address-rules.ts';
 import { isFull, leaveBeforeClosing } from './full-screen.ts';
 import { afterDeath } from './restarts.ts';
 import { webPreferences } from './web-preferences.ts';

@@ -4,7 +4,7 @@
  */
 
 import type { Input } from 'electron';
-import type { PressedKey } from '../wire/window-bridge.ts';
+import type { PressedKey } from '../../wire/window-bridge.ts';
 
 /** By them one gets about on the page itself. */
 const OF_THE_PAGE = ['Tab', 'ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight', 'Shift', 'Control', 'Alt', 'Meta'];

@@ -6,7 +6,7 @@
  */
 
 import { screen, type BrowserWindow, type Rectangle } from 'electron';
-import type { Timer, Timers } from '../host/time/timers.ts';
+import type { Timer, Timers } from '../../host/time/timers.ts';
 import type { WallPlace } from './displays.ts';
 import { isFull, setFull } from './full-screen.ts';
 

@@ -3,8 +3,8 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { executableOf, placesWindows, wordsForXServer } from '../../app/desktop/display-server.ts';
-import { commandLineSwitches } from '../support/electron-stand-in/command-line.ts';
+import { executableOf, placesWindows, wordsForXServer } from '../../../app/desktop/startup/display-server.ts';
+import { commandLineSwitches } from '../../support/electron-stand-in/command-line.ts';
 
 const BOTH = { DISPLAY: ':0', WAYLAND_DISPLAY: 'wayland-0', XDG_SESSION_TYPE: 'wayland' };
 const WAYLAND = { WAYLAND_DISPLAY: 'wayland-0', XDG_SESSION_TYPE: 'wayland' };

@@ -3,7 +3,7 @@
  * a run the first time is not enough. The system's own end, and a word from whoever started the program, are obeyed.
  */
 
-import type { Timers } from '../host/time/timers.ts';
+import type { Timers } from '../../host/time/timers.ts';
 
 export interface WayOutPorts {
   readonly timers: Timers;

@@ -4,7 +4,7 @@
  */
 
 import { screen, type BrowserWindow, type Rectangle } from 'electron';
-import { CHANNELS, type SessionFile } from '../wire/window-bridge.ts';
+import { CHANNELS, type SessionFile } from '../../wire/window-bridge.ts';
 import type { SomeDisplay } from './displays.ts';
 import { programWindow, type WindowEvents, type WindowLook } from './program-window.ts';
 import { isPageOf } from './window-kind.ts';

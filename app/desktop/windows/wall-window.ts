@@ -4,7 +4,7 @@
  */
 
 import { screen, type BrowserWindow } from 'electron';
-import type { Timer, Timers } from '../host/time/timers.ts';
+import type { Timer, Timers } from '../../host/time/timers.ts';
 import {
   placeForWall,
   remembered,

@@ -4,9 +4,9 @@
  */
 
 import { basename } from 'node:path';
-import type { DeckHost } from '../host/deck/deck-host.ts';
-import { readTextFile, type TextRead } from '../host/text-file.ts';
-import type { SessionFile } from '../wire/window-bridge.ts';
+import type { DeckHost } from '../../host/deck/deck-host.ts';
+import { readTextFile, type TextRead } from '../../host/text-file.ts';
+import type { SessionFile } from '../../wire/window-bridge.ts';
 
 /** What goes to the coach's window; null where the session is open already. Never rejects. */
 export async function openFile(host: DeckHost, path: string, lanes: string | null): Promise<SessionFile | null> {

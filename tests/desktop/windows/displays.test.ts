@@ -10,11 +10,9 @@ import {
   wallNotice,
   type SomeDisplay,
   type WallWish,
-} from '../../app/desktop/displays.ts';
+} from '../../../app/desktop/windows/displays.ts';
+import { laptop, monitor, tv } from '../../support/some-displays.ts';
 
-const laptop = display(1, 'Built-in', 0, 1280, 800, true);
-const tv = display(2, 'Pool TV', 1280, 1920, 1080);
-const monitor = display(3, 'Desk monitor', 3200, 2560, 1440);
 const LINUX = { platform: 'linux', placesWindows: true } as const;
 const WISH: WallWish = { shown: true, look: 'full screen', display: null };
 
@@ -97,8 +95,3 @@ describe('[displays] the coach is told', () => {
     expect(wallNotice(placeForWall(displays, 1, wish), wish, LINUX)).toBeNull();
   });
 });
-
-function display(id: number, label: string, x: number, width: number, height: number, internal = false): SomeDisplay {
-  const bounds = { x, y: 0, width, height };
-  return { id, label, internal, bounds, workArea: bounds };
-}

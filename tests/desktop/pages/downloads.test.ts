@@ -1,7 +1,7 @@
 import { EventEmitter } from 'node:events';
 import type { Session } from 'electron';
 import { expect, test } from 'vitest';
-import { nameSaveDialogs } from '../../app/desktop/downloads.ts';
+import { nameSaveDialogs } from '../../../app/desktop/pages/downloads.ts';
 
 test('[save] the dialog says what is saved, by its file name', () => {
   const session = new EventEmitter();

@@ -4,7 +4,7 @@
  */
 
 import type { Session } from 'electron';
-import { ownAddress } from './window-kind.ts';
+import { ownAddress } from '../windows/window-kind.ts';
 
 const ALLOWED: readonly string[] = ['fullscreen'];
 

@@ -4,10 +4,10 @@
  */
 
 import { protocol, type Session } from 'electron';
-import type { Pages } from '../host/web/pages.ts';
-import { contentPolicy, SAFE_HEADERS } from '../host/web/replies.ts';
+import type { Pages } from '../../host/web/pages.ts';
+import { contentPolicy, SAFE_HEADERS } from '../../host/web/replies.ts';
 import { plainPage } from './plain-page.ts';
-import { ownAddress, PLAIN_PATH, SCHEME } from './window-kind.ts';
+import { ownAddress, PLAIN_PATH, SCHEME } from '../windows/window-kind.ts';
 
 export interface PageReply {
   readonly status: number;

@@ -4,7 +4,7 @@
  */
 
 import type { Session, WebContents } from 'electron';
-import { isPageOf, ownAddress, type WindowKind } from './window-kind.ts';
+import { isPageOf, ownAddress, type WindowKind } from '../windows/window-kind.ts';
 
 /** A page may load itself again, and nothing else. */
 export function mayNavigate(kind: WindowKind, address: string): boolean {
