@@ -1,7 +1,7 @@
 /* Runs to which nobody came back: from when on a run is one, and that a disk that refuses loses nothing of it. */
 
 import { describe, expect, test } from 'vitest';
-import { projectedEnd } from '../../../app/core/run/projection.ts';
+import { projectedEnd } from '../../../app/core/run/hour/projection.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { readJournal } from '../../../app/host/journal/journal-text.ts';
 import { FakeDisk } from '../../support/fake-disk.ts';
@@ -13,6 +13,8 @@ const MINUTE = 60_000;
 async function left() {
   const deck = await goingDeck();
   deck.kill();
+  // The system closes what the killed one had open.
+  deck.disk.openFiles = 0;
   deck.clock.stall(24 * 60 * MINUTE);
   return { deck, path: deck.path(), before: deck.disk.text(deck.path()) };
 }
