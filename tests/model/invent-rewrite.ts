@@ -88,7 +88,7 @@ function gapNear(state: RunState, parts: readonly EditedPart[], random: Random):
 
 function linesOfMoment(state: RunState, random: Random): number[] {
   const stretch = state.stretches[state.current];
-  const named = state.startFrom === null ? [] : [state.startFrom.line];
+  const named = [state.startFrom?.line ?? Infinity].filter((line) => line < Infinity);
   const next = state.lanes.filter(hasPending).flatMap((lane) => lane.pending.slice(0, 1).map(({ rep }) => rep.line));
   const last = state.lanes.flatMap((lane) => lane.pending.slice(-1).map(({ rep }) => rep.line));
   const inStretch = stretch ? stretch.lanes.flat().map((rep) => rep.line) : [];

@@ -21,6 +21,7 @@ import {
   notBefore,
   type LaneState,
   type RunState,
+  type StartingPlace,
 } from './run-state.ts';
 import type { WrittenScenario } from './scenario.ts';
 import { walk, type ModelRep, type ModelStretch } from './stretches-model.ts';
@@ -112,11 +113,14 @@ function addToStretches(state: RunState, isNew: (line: number) => boolean): Mode
   return joining;
 }
 
+/** With nothing new in the stretch: all that stays comes before the place. */
+const AFTER_ALL: StartingPlace = { line: Infinity, rounds: [], rep: 1, place: Infinity };
+
 /** The place that a `go-to` named, where the new text still has that rep; else the first one that is new there. */
 function findStartingPlace(state: RunState, stays: (line: number) => boolean, isNew: (line: number) => boolean): void {
   const stretch = state.stretches[state.current];
   // A line that stays has its place in the new text, even if the rep has been cut.
-  if (state.startFrom === null || !stretch || stays(state.startFrom.line)) return;
+  if (state.startFrom === null || !stretch || (state.startFrom.line < Infinity && stays(state.startFrom.line))) return;
   const { line, rounds, rep: number } = state.startFrom;
   const isFirst = (rep: ModelRep, others: readonly ModelRep[]): boolean =>
     others.every((other) => rep.place < other.place || (rep.place === other.place && rep.rep <= other.rep));
@@ -125,7 +129,7 @@ function findStartingPlace(state: RunState, stays: (line: number) => boolean, is
   const first = fresh.find((rep) => isFirst(rep, fresh));
   if (same) state.startFrom = placeOf(same);
   else if (first) state.startFrom = placeOf(first);
-  else if (stretch.line !== null) state.startFrom = null;
+  else state.startFrom = stretch.line === null ? AFTER_ALL : null;
 }
 
 /** In one lane of the swim that is going: what is replaced is dropped, what joins follows. */
