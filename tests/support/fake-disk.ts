@@ -13,6 +13,8 @@ export class FakeDisk implements Disk {
   readonly folders = new Set<string>();
   /** How often anything was made safe. */
   syncs = 0;
+  /** How many files are open. */
+  openFiles = 0;
   /** Bytes that have been read. */
   bytesRead = 0;
   /** Bytes that still fit; a write that does not fit is written as far as it does, and fails. */
@@ -72,6 +74,7 @@ export class FakeDisk implements Disk {
   open(path: string): Promise<DiskFile> {
     return this.changing(() => {
       if (!this.files.has(path)) this.files.set(path, new Uint8Array());
+      this.openFiles++;
       const id = this.idOf(path);
       let orphan = this.files.get(path)!;
       // What was removed or replaced is still there for whoever has it open, and for nobody else.
@@ -100,7 +103,7 @@ export class FakeDisk implements Disk {
           await this.changing(() => void (isNamed() && this.safe.set(path, written)));
           this.syncs++;
         },
-        close: () => Promise.resolve(),
+        close: () => Promise.resolve(void this.openFiles--),
       };
     });
   }
