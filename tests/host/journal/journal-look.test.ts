@@ -2,8 +2,8 @@
 
 import { expect, test } from 'vitest';
 import { lookAt } from '../../../app/host/journal/journal-look.ts';
-import { FakeDisk } from '../../support/fake-disk.ts';
-import { goingDeck } from '../../support/journalled-deck.ts';
+import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { goingDeck } from '../../support/host/journalled-deck.ts';
 
 /** A disk that notes how many ends of files are read at the same time, and is slowest with the first. */
 class BusyDisk extends FakeDisk {

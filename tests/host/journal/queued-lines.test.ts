@@ -3,11 +3,11 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { JournalFile } from '../../../app/host/journal/journal-file.ts';
 import type { Leave } from '../../../app/core/run/record.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
-import { FakeDisk } from '../../support/fake-disk.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
+import { FakeDisk } from '../../support/host/fake-disk.ts';
 import { FreeFolder } from '../../support/free-folder.ts';
-import { on, planOf, set } from '../../support/hand-session.ts';
-import { settled } from '../../support/journalled-deck.ts';
+import { on, planOf, set } from '../../support/coach/hand-session.ts';
+import { settled } from '../../support/host/journalled-deck.ts';
 
 const SOURCE = { text: 'Main set\n4 x 50 free @ 1:00', lanesText: null };
 const REP = planOf([set(1, 1, 50, { timing: on(60) })]).stretches[0]!.lanes[0]!.reps[0]!;

@@ -4,7 +4,7 @@ import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, symlinkSync,
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { codeOf, diskReason, systemDisk } from '../../../app/host/journal/disk.ts';
-import { freshDataFolder } from '../../support/data-folder.ts';
+import { freshDataFolder } from '../../support/host/data-folder.ts';
 
 let folder: string;
 let path: string;

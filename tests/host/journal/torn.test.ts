@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { cutOffTorn, putAside, setTornAside } from '../../../app/host/journal/torn.ts';
-import { FakeDisk } from '../../support/fake-disk.ts';
+import { FakeDisk } from '../../support/host/fake-disk.ts';
 
 const PATH = '/data/runs/a.jsonl';
 

@@ -13,7 +13,7 @@ import {
   type Holder,
 } from '../../../app/host/lock/lock-file.ts';
 import { bend, failure, onPlatform } from '../../support/bent-system.ts';
-import { freshDataFolder } from '../../support/data-folder.ts';
+import { freshDataFolder } from '../../support/host/data-folder.ts';
 
 const HOLDER: Holder = { pid: 7, born: 'b 1', boot: 'b', space: 's', token: 't' };
 

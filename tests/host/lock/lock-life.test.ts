@@ -7,8 +7,8 @@ import { BEAT_EVERY, LOOK_EVERY, lockToCome, takeHostLock, type HostLock } from 
 import { holderOf, lockText } from '../../../app/host/lock/lock-file.ts';
 import { systemFacts } from '../../../app/host/lock/process-facts.ts';
 import { bend, failure } from '../../support/bent-system.ts';
-import { freshDataFolder } from '../../support/data-folder.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 let folder: string;
 let path: string;
