@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { ScreenBook } from '../../../app/host/screens/screen-book.ts';
 import { FIRST_SETTINGS } from '../../../app/core/screen/screen-settings.ts';
 import type { KeptScreen } from '../../../app/wire/screen-settings.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 const ROOM = { width: 1920, height: 1080 };
 
