@@ -12,7 +12,7 @@ export const OWN_WALL = 'Wall';
 export function screenName(text: string): string | null {
   const name = text.normalize('NFC').replace(/\s+/g, ' ').trim();
   // Nothing that cannot be seen, or that turns the letters after it around.
-  const isSeen = !/[\u0000-\u001f\u007f-\u009f\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufffd]/.test(name);
+  const isSeen = !/[\p{C}\p{Zl}\p{Zp}\ufffd]/u.test(name);
   return name !== '' && name.length <= LONGEST_NAME && isSeen ? name : null;
 }
 
