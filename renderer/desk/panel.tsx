@@ -9,7 +9,8 @@ import { Button } from '../ui/parts/button.tsx';
 export type Panel =
   | { readonly kind: 'lane'; readonly lane: number }
   | { readonly kind: 'mark'; readonly lanes: readonly number[] }
-  | { readonly kind: 'edit' };
+  | { readonly kind: 'edit' }
+  | { readonly kind: 'screens' };
 
 interface PanelProps {
   readonly title: string;

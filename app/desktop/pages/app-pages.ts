@@ -5,7 +5,7 @@
 
 import { protocol, type Session } from 'electron';
 import type { Pages } from '../../host/web/pages.ts';
-import { contentPolicy, SAFE_HEADERS } from '../../host/web/replies.ts';
+import { contentPolicy, FRAMING, SAFE_HEADERS, type Framing } from '../../host/web/replies.ts';
 import { plainPage } from './plain-page.ts';
 import { ownAddress, PLAIN_PATH, SCHEME } from '../windows/window-kind.ts';
 
@@ -24,7 +24,8 @@ export function registerScheme(): void {
 export function servePages(session: Session, pages: Pages): void {
   session.protocol.handle(SCHEME, ({ method, url }) => {
     const { status, type, body } = pageReply(pages, method, url);
-    return new Response(method === 'HEAD' ? null : body, { status, headers: headersOf(type) });
+    const framing = FRAMING[ownAddress(url)?.pathname ?? ''];
+    return new Response(method === 'HEAD' ? null : body, { status, headers: headersOf(type, framing) });
   });
 }
 
@@ -42,11 +43,11 @@ export function pageReply(pages: Pages, method: string, address: string): PageRe
   return { status: 200, type: page.type, body: new Uint8Array(page.body) };
 }
 
-export function headersOf(type: string): Record<string, string> {
+export function headersOf(type: string, framing?: Framing): Record<string, string> {
   return {
     ...SAFE_HEADERS,
     'Content-Type': type,
-    'Content-Security-Policy': contentPolicy(null),
+    'Content-Security-Policy': contentPolicy(null, framing),
     'Cache-Control': 'no-store',
   };
 }

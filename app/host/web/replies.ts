@@ -5,8 +5,13 @@
 import type { ServerResponse } from 'node:http';
 import type { Page } from './pages.ts';
 
+/** Which page may have which in a frame: the coach's window shows wall screens small. */
+export type Framing = 'frames walls' | 'framed' | 'neither';
+
+export const FRAMING: { readonly [path: string]: Framing } = { '/': 'frames walls', '/display': 'framed' };
+
 /** Allows nothing from elsewhere and nothing inline; sounds are fetched. `socket`: where pages may connect besides their origin. */
-export function contentPolicy(socket: string | null): string {
+export function contentPolicy(socket: string | null, framing: Framing = 'neither'): string {
   return [
     "default-src 'none'",
     "script-src 'self'",
@@ -15,7 +20,8 @@ export function contentPolicy(socket: string | null): string {
     "img-src 'self' data:",
     "media-src 'self'",
     socket === null ? "connect-src 'self'" : `connect-src 'self' ${socket}`,
-    "frame-ancestors 'none'",
+    ...(framing === 'frames walls' ? ["frame-src 'self'"] : []),
+    `frame-ancestors ${framing === 'framed' ? "'self'" : "'none'"}`,
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');
@@ -28,12 +34,12 @@ export const SAFE_HEADERS = {
   'Cross-Origin-Opener-Policy': 'same-origin',
 };
 
-export function sendPage(response: ServerResponse, page: Page, host: string): void {
+export function sendPage(response: ServerResponse, page: Page, host: string, framing?: Framing): void {
   response.writeHead(200, {
     ...SAFE_HEADERS,
     'Content-Type': page.type,
     'Content-Length': page.body.length,
-    'Content-Security-Policy': contentPolicy(socketOf(host)),
+    'Content-Security-Policy': contentPolicy(socketOf(host), framing),
     'Cache-Control': page.lasting ? 'public, max-age=31536000, immutable' : 'no-store',
   });
   response.end(response.req.method === 'HEAD' ? undefined : page.body);

@@ -2,7 +2,7 @@
  * After the session: what each lane did against the plan, and what was marked.
  */
 
-import { useMemo, type ReactElement } from 'react';
+import { useCallback, useMemo, useState, type ReactElement } from 'react';
 import { leavesIn } from '../../../app/core/run/view/record.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { commandLabel } from '../../ui/coach/commands/actions.ts';
@@ -16,8 +16,11 @@ import { readingPast } from '../../../app/core/words/time/reading.ts';
 import { clockTime, clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
 import { ActionButton } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
+import { Part } from '../part.tsx';
 import { laneRecords } from './lane-record.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
+import { ScreensButton, useScreensKey } from '../screens/screens-button.tsx';
+import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { NotCalled } from '../run/not-called.tsx';
 import { recordCsv, recordFileName } from './record-csv.ts';
 
@@ -36,6 +39,9 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
   useHand(tools.hand, (hand) => hand.said);
   const said = tools.hand.said();
   const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
+  const [screensOpen, setScreensOpen] = useState(false);
+  const toggleScreens = useCallback(() => setScreensOpen((isOpen) => !isOpen), []);
+  useScreensKey(screensOpen, toggleScreens);
   const { session } = plan;
   const { unit } = session.pool;
   const timeOf = (at: number | null): string => (at === null ? '–' : clockTime(run.openedAtTimeOfDay + at));
@@ -48,9 +54,17 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         <p>
           at {timeOf(doneAt)}, {readingPast(doneAt)} after it was opened
         </p>
+        <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
         <LightSwitch light={tools.light} />
       </header>
-      <main className="after-record">
+      {screensOpen ? (
+        <div className="after-record">
+          <Part tools={tools} name="The screens" onClose={toggleScreens}>
+            <ScreensPanel tools={tools} onClose={toggleScreens} />
+          </Part>
+        </div>
+      ) : null}
+      <main className="after-record" hidden={screensOpen}>
         <table role="table">
           <caption>What each lane did</caption>
           <thead role="rowgroup">

@@ -3,7 +3,16 @@
  * to run it.
  */
 
-import { useDeferredValue, useId, useMemo, useRef, useState, type DragEvent, type ReactElement } from 'react';
+import {
+  useCallback,
+  useDeferredValue,
+  useId,
+  useMemo,
+  useRef,
+  useState,
+  type DragEvent,
+  type ReactElement,
+} from 'react';
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
 import type { Fault } from '../../../app/core/result.ts';
@@ -14,6 +23,8 @@ import { About } from './about.tsx';
 import { useDraft } from './draft.ts';
 import { EXAMPLE } from './example.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
+import { ScreensButton, useScreensKey } from '../screens/screens-button.tsx';
+import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { MatchClock, type MatchedClock } from '../actions/match-clock.tsx';
 import { openSession, type Opened } from './open-session.ts';
 import { FaultList, SessionEditor, putCursor } from '../editor/session-editor.tsx';
@@ -45,6 +56,9 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
   const showLanes = lanesWanted || lanesText !== '';
   const [answer, setAnswer] = useState<Opened | null>(null);
   const say = (why: string): void => setAnswer({ kind: 'failed', why });
+  const [screensOpen, setScreensOpen] = useState(false);
+  const toggleScreens = useCallback(() => setScreensOpen((isOpen) => !isOpen), []);
+  useScreensKey(screensOpen, toggleScreens);
   const faultsId = useId();
   const [busy, setBusy] = useState(false);
   const editor = useRef<HTMLTextAreaElement>(null);
@@ -120,6 +134,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           onRefused={say}
         />
         <MatchClock phase={clock} />
+        <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
         <LightSwitch light={tools.light} />
         {onBack ? <Button name="Back to the run" look="is-small" onPress={onBack} onRefused={say} /> : null}
       </header>
@@ -146,7 +161,14 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           />
         ) : null}
       </main>
-      <section className="write-plan" aria-label="What it comes to" tabIndex={0}>
+      {screensOpen ? (
+        <div className="write-plan">
+          <Part tools={tools} name="The screens" onClose={toggleScreens}>
+            <ScreensPanel tools={tools} onClose={toggleScreens} />
+          </Part>
+        </div>
+      ) : null}
+      <section className="write-plan" aria-label="What it comes to" tabIndex={0} hidden={screensOpen}>
         <Part tools={tools} name="The timetable" again={opened}>
           {faults ? (
             <FaultList
