@@ -8,13 +8,34 @@ import { createStore } from 'zustand/vanilla';
 import type { Link } from './link.ts';
 import type { DeckState } from './store.ts';
 
+/** What would make a screen's leaves larger, and to how many metres they could be read then. */
+export interface SightHelp {
+  readonly kind: 'fewer words' | 'two columns' | 'shared' | 'leaves only';
+  /** Lanes that it keeps, for those shared with another screen. */
+  readonly lanes: readonly number[];
+  readonly least: number;
+}
+
+/** To how many metres a screen's leaves can be read at all, and well, as the page in the picture works it out. */
+export interface ScreenSight {
+  readonly least: number;
+  readonly preferred: number;
+  readonly helps: readonly SightHelp[];
+}
+
+export interface Lent {
+  readonly link: Link;
+  /** Tells the page around of the sight; null while no leaves are shown. */
+  onSight(sight: ScreenSight | null): void;
+}
+
 /** The element of a frame, with what is lent to the page in it. */
 interface LendingFrame extends Element {
-  lanecallLink?: Link;
+  lanecallLent?: Lent;
 }
 
 /** Lends a link to the page in a frame, as that of the wall screen with this name; what it returns ends that. */
-export function lendLink(link: Link, name: string, frame: Element): () => void {
+export function lendLink(link: Link, name: string, frame: Element, onSight: Lent['onSight']): () => void {
   const asScreen = (state: DeckState): DeckState => {
     const told = state.wallScreens.find((each) => each.name === name);
     return { ...state, screen: told ? { name, settings: told.settings } : null };
@@ -32,16 +53,16 @@ export function lendLink(link: Link, name: string, frame: Element): () => void {
     // It is the coach's.
     close: () => undefined,
   };
-  (frame as LendingFrame).lanecallLink = lent;
+  (frame as LendingFrame).lanecallLent = { link: lent, onSight };
   return () => {
     stop();
-    delete (frame as LendingFrame).lanecallLink;
+    delete (frame as LendingFrame).lanecallLent;
   };
 }
 
-/** The link that the page around this one lends it; null for a page that stands by itself. */
-export function lentLink(page: Pick<Window, 'frameElement'>): Link | null {
-  return (page.frameElement as LendingFrame | null)?.lanecallLink ?? null;
+/** What the page around this one lends it; null for a page that stands by itself. */
+export function lentTo(page: Pick<Window, 'frameElement'>): Lent | null {
+  return (page.frameElement as LendingFrame | null)?.lanecallLent ?? null;
 }
 
 /** The same screen stays the same object, so that a wall draws anew only what has changed. */

@@ -3,7 +3,7 @@
  */
 
 import type { ReactElement } from 'react';
-import { lentLink } from '../link/lent-link.ts';
+import { lentTo } from '../link/lent-link.ts';
 import { openLink, type Link } from '../link/link.ts';
 import { hostAddress } from '../link/connection/own-window.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
@@ -15,7 +15,6 @@ import { browserAwake } from './screen/awake.ts';
 import { AwakeNote } from './screen/awake-note.tsx';
 import { createIntroduction } from './screen/introduction.ts';
 import { readWallChoice } from './screen/lane-choice.ts';
-import { NameCard } from './screen/name-card.tsx';
 import { openOwnSound } from './screen/own-sound.ts';
 import { SoundControl } from './screen/sound-control.tsx';
 import { WallScreen } from './wall-screen.tsx';
@@ -29,8 +28,8 @@ import './screen/sound-control.css';
 import './callout/callout.css';
 
 openPage('root', () => {
-  const lent = lentLink(window);
-  if (lent) return <Shown link={lent} />;
+  const lent = lentTo(window);
+  if (lent) return <Shown link={lent.link} />;
   const own = createIntroduction(window, hostAddress() === null, ownStorage());
   const link = openLink('wall', own.introduce);
   own.follow(link);
@@ -56,13 +55,8 @@ openPage('root', () => {
 /** All that is shown: a picture of this screen in the coach's window has just that, and neither sounds nor stays awake. */
 function Shown({ link }: { readonly link: Link }): ReactElement {
   return (
-    <>
-      <Region name="The wall screen" advice="Swimmers leave at the coach's word meanwhile." link={link}>
-        <WallScreen link={link} choice={readWallChoice(location.search)} address={hostAddress()} />
-      </Region>
-      <Region name="The screen's name" advice="The clock and the leaves go on." link={link}>
-        <NameCard link={link} />
-      </Region>
-    </>
+    <Region name="The wall screen" advice="Swimmers leave at the coach's word meanwhile." link={link}>
+      <WallScreen link={link} choice={readWallChoice(location.search)} address={hostAddress()} />
+    </Region>
   );
 }

@@ -2,14 +2,16 @@
  * One wall screen: its picture, its name, how it stands, and its settings where it is open.
  */
 
-import type { ReactElement } from 'react';
+import { useState, type ReactElement } from 'react';
 import type { ScreenChange } from '../../../app/core/screen/screen-settings.ts';
 import type { ScreenTold } from '../../../app/wire/screen-settings.ts';
+import type { ScreenSight } from '../../link/lent-link.ts';
 import type { Link } from '../../link/link.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { addressText } from './address-wins.ts';
 import { ScreenName } from './screen-name.tsx';
 import { ScreenPicture } from './screen-picture.tsx';
+import { SightFields } from './sight-fields.tsx';
 import { SettingsFields } from './settings-fields.tsx';
 import styles from './screens-panel.module.css';
 
@@ -28,11 +30,12 @@ interface ScreenCardProps {
 export function ScreenCard(props: ScreenCardProps): ReactElement {
   const { link, screen, isOpen, onOpen, onChange, onRename, onForget, onRefused } = props;
   const { name, connected, settings } = screen;
+  const [sight, setSight] = useState<ScreenSight | null>(null);
   const isConnected = connected.length > 0;
   const address = addressText(connected);
   return (
     <li className={styles.card}>
-      <ScreenPicture link={link} screen={screen} />
+      <ScreenPicture link={link} screen={screen} onSight={setSight} />
       <section className={styles.body} aria-label={name}>
         <div className={styles.head}>
           <div className={styles.title}>
@@ -50,6 +53,7 @@ export function ScreenCard(props: ScreenCardProps): ReactElement {
         {address === '' ? null : <p className={styles.quiet}>{address}</p>}
         {isOpen ? (
           <>
+            {sight ? <SightFields sight={sight} reader={settings.reader} onChange={onChange} /> : null}
             <SettingsFields link={link} settings={settings} onChange={onChange} onRefused={onRefused} />
             <div className={styles.row}>
               <ScreenName name={name} onRename={onRename} onRefused={onRefused} />

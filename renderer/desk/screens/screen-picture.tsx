@@ -6,12 +6,14 @@
 import { useEffect, useRef, type CSSProperties, type ReactElement } from 'react';
 import type { ScreenTold } from '../../../app/wire/screen-settings.ts';
 import type { Link } from '../../link/link.ts';
-import { lendLink } from '../../link/lent-link.ts';
+import { lendLink, type ScreenSight } from '../../link/lent-link.ts';
 import styles from './screens-panel.module.css';
 
 interface ScreenPictureProps {
   readonly link: Link;
   readonly screen: ScreenTold;
+  /** Has to stay the same function: another one loads the picture anew. */
+  onSight(sight: ScreenSight | null): void;
 }
 
 /** In px: no picture is larger, so that two and their settings fit beside the lanes. */
@@ -20,17 +22,17 @@ const MOST = { width: 304, height: 216 };
 /** Of a screen that is not connected. */
 const USUAL_ROOM = { width: 1920, height: 1080 };
 
-export function ScreenPicture({ link, screen }: ScreenPictureProps): ReactElement {
+export function ScreenPicture({ link, screen, onSight }: ScreenPictureProps): ReactElement {
   const { name } = screen;
   const { search, room } = screen.connected[0] ?? { search: '', room: USUAL_ROOM };
   const frame = useRef<HTMLIFrameElement>(null);
   useEffect(() => {
     if (!frame.current) return undefined;
-    const takeBack = lendLink(link, name, frame.current);
+    const takeBack = lendLink(link, name, frame.current, onSight);
     // Only now: its page looks for what it is lent as soon as it is there.
     frame.current.src = pictureAddress(name, search);
     return takeBack;
-  }, [link, name, search]);
+  }, [link, name, search, onSight]);
   const scale = Math.min(MOST.width / room.width, MOST.height / room.height);
   const size = { width: Math.round(room.width * scale), height: Math.round(room.height * scale) };
   return (
