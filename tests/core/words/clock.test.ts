@@ -102,7 +102,8 @@ describe('[clock] beside the last 10 s before a start', () => {
   });
 
   test('it is the clock that starts, where every lane that will leave leaves later', () => {
-    const shifted = (...lanes: number[]) => begun().at(7, { do: 'shift', ...(lanes.length > 0 && { lanes }), s: 10 });
+    const shifted = (...lanes: number[]) =>
+      begun().at(7, { do: 'shift', ...(lanes.length > 0 && { lanes }), seconds: 10 });
     expect(countdownText(shifted().view(12))).toBe('clock starts in');
     expect(countdownText(shifted(1).view(12))).toBe('starts in');
     expect(
