@@ -53,7 +53,9 @@ describe('[words] a set', () => {
     const [set, rounds] = itemsOf('8/3 x 75 free @ 1:30\n3 rounds\n  100-200-100 @ 4:00');
     const cut = (line: number, n: number) => new Map([[line, n]]);
     expect(itemWords(set!, cut(4, 2))).toBe('6/1 x 75 free');
-    expect(laneSetWords(set as Extract<typeof set, { kind: 'set' }>, 1, cut(4, 5))).toBe('75 free');
+    const lane = (index: number, n: number) =>
+      laneSetWords(set as Extract<typeof set, { kind: 'set' }>, index, cut(4, n));
+    expect([lane(0, 0), lane(0, 5), lane(1, 5)]).toEqual(['8 x 75 free', '3 x 75 free', '75 free']);
     const [ladder] = itemsOf('100-200-100 @ 4:00');
     expect(laneSetWords(ladder as Extract<typeof ladder, { kind: 'set' }>, 0, cut(4, 1))).toBe('100-200');
     expect(itemWords(itemsOf('0/4 x 50 @ 1:00')[0]!, cut(4, 1))).toBe('0/3 x 50');
@@ -86,6 +88,11 @@ describe('[words] a set', () => {
   test('of `3 x 4 x 50` the rounds are cut, not the reps in them', () => {
     const [item] = itemsOf('3 x 4 x 50 @ 1:00');
     expect(itemWords(item!, new Map([[4, 2]]))).toBe('1 round: 4 x 50');
+    const both = new Map([
+      [4, 1],
+      [5, 1],
+    ]);
+    expect(itemWords(itemsOf('3 rounds\n  4 x 50 @ 1:00')[0]!, both)).toBe('2 rounds: 3 x 50');
   });
 
   test('one value where all agree, else one each', () => {
