@@ -9,10 +9,10 @@ import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { app, dialog, Menu } from 'electron';
 import { dataFolder } from '../host/lock/data-folder.ts';
-import { registerScheme } from './app-pages.ts';
-import { startArguments } from './arguments.ts';
-import { executableOf, STARTED_APART, wordsForXServer } from './display-server.ts';
-import { bringOver } from './older-data.ts';
+import { registerScheme } from './pages/app-pages.ts';
+import { startArguments } from './startup/arguments.ts';
+import { executableOf, STARTED_APART, wordsForXServer } from './startup/display-server.ts';
+import { bringOver } from './startup/older-data.ts';
 import { startProgram, type Program } from './program.ts';
 
 const given = startArguments(process.argv, process.defaultApp ?? false, process.cwd());

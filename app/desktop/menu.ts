@@ -4,7 +4,7 @@
  */
 
 import type { MenuItemConstructorOptions } from 'electron';
-import { find, type SomeDisplay, type WallPlace, type WallWish } from './displays.ts';
+import { find, type SomeDisplay, type WallPlace, type WallWish } from './windows/displays.ts';
 
 export interface MenuState {
   readonly displays: readonly SomeDisplay[];

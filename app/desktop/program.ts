@@ -12,22 +12,22 @@ import { readPages } from '../host/web/pages.ts';
 import { lifeSigns } from '../host/journal/life-signs.ts';
 import { systemTimers } from '../host/time/timers.ts';
 import { CHANNELS } from '../wire/window-bridge.ts';
-import { guardRequests } from './address-rules.ts';
-import { servePages } from './app-pages.ts';
-import { openDeckChannel } from './deck-channel.ts';
-import { deskWindow, type DeskWindow } from './desk-window.ts';
-import { placesWindows } from './display-server.ts';
+import { guardRequests } from './pages/address-rules.ts';
+import { servePages } from './pages/app-pages.ts';
+import { openDeckChannel } from './messages/deck-channel.ts';
+import { deskWindow, type DeskWindow } from './windows/desk-window.ts';
+import { placesWindows } from './startup/display-server.ts';
 import { menuTemplate, type MenuActions } from './menu.ts';
-import { nameSaveDialogs } from './downloads.ts';
-import { listenForEndings, watchSessionEnd, type Endings } from './endings.ts';
-import { openFile } from './opened-file.ts';
-import { guardPermissions } from './permissions.ts';
+import { nameSaveDialogs } from './pages/downloads.ts';
+import { listenForEndings, watchSessionEnd, type Endings } from './shutdown/endings.ts';
+import { openFile } from './startup/opened-file.ts';
+import { guardPermissions } from './pages/permissions.ts';
 import { keepsAwake, signNow, stayAwake, watchSleep } from './power.ts';
 import { keepSettings, type KeptSettings } from './settings.ts';
-import { keyForCoach } from './wall-keys.ts';
-import { wallWindow, type WallWindow } from './wall-window.ts';
-import { wayOut } from './way-out.ts';
-import type { WindowKind } from './window-kind.ts';
+import { keyForCoach } from './windows/wall-keys.ts';
+import { wallWindow, type WallWindow } from './windows/wall-window.ts';
+import { wayOut } from './shutdown/way-out.ts';
+import type { WindowKind } from './windows/window-kind.ts';
 
 export interface Program {
   /** Brings the coach's window to the front. */

@@ -6,7 +6,7 @@
 import { join } from 'node:path';
 import type { Rectangle } from 'electron';
 import { systemDisk } from '../host/journal/disk.ts';
-import type { RememberedDisplay, WallWish } from './displays.ts';
+import type { RememberedDisplay, WallWish } from './windows/displays.ts';
 
 export interface Settings {
   readonly wall: WallWish;

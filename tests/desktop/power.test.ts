@@ -4,11 +4,13 @@
 
 import { EventEmitter } from 'node:events';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
-import { stayAwake, watchSleep } from '../../app/desktop/power.ts';
-import { HOUR, SECOND } from '../../app/core/units.ts';
+import { keepsAwake, stayAwake, watchSleep } from '../../app/desktop/power.ts';
+import { HOUR, MINUTE, SECOND } from '../../app/core/units.ts';
 import { DeckHost } from '../../app/host/deck/deck-host.ts';
+import type { OpenRun } from '../../app/host/deck/open-run.ts';
 import { JournalFile } from '../../app/host/journal/journal-file.ts';
 import { startLoop } from '../../app/host/time/loop.ts';
+import { Deck } from '../support/deck.ts';
 import { FakeClock } from '../support/fake-clock.ts';
 import { FakeDisk } from '../support/fake-disk.ts';
 import { FreeFolder } from '../support/free-folder.ts';
@@ -99,4 +101,28 @@ describe('[power] the machine', () => {
     monitor.emit('suspend');
     expect(new TextDecoder().decode([...disk.files.values()][0])).not.toContain('alive');
   });
+});
+
+describe('[power] displays stay on', () => {
+  const TEXT = 'start on 1\nlane 1\nMain set\n4 x 50 free @ 1:00\nSwim-down\n100 easy';
+  const started = runOf(new Deck(TEXT).at(0, { do: 'start' }), 0);
+
+  test.each<[string, Pick<OpenRun, 'state' | 'commands'>, number, boolean]>([
+    ['not for a session that is only open', { ...started, commands: [] }, 0, false],
+    ['from the start on', started, 1, true],
+    ['between the stretches', started, 10 * MINUTE, true],
+    ['not when nothing has happened for an hour', started, 3 * MINUTE + 10 * SECOND + HOUR + 1, false],
+    [
+      'not when all is done',
+      runOf(new Deck(TEXT).at(0, { do: 'start' }).at(20, { do: 'finish' }), 20_000),
+      30_000,
+      false,
+    ],
+  ])('%s', (_, run, t, expected) => {
+    expect(keepsAwake(run, t)).toBe(expected);
+  });
+
+  function runOf(deck: Deck, at: number): Pick<OpenRun, 'state' | 'commands'> {
+    return { state: deck.state, commands: [{ at, command: { do: 'start' } }] };
+  }
 });

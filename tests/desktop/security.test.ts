@@ -8,12 +8,12 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { ESLint } from 'eslint';
 import { describe, expect, test, vi } from 'vitest';
-import { guardNavigation, guardRequests, mayNavigate, mayRequest } from '../../app/desktop/address-rules.ts';
-import { headersOf, pageReply, registerScheme } from '../../app/desktop/app-pages.ts';
-import { guardPermissions, mayHave } from '../../app/desktop/permissions.ts';
-import { mayUse } from '../../app/desktop/sender.ts';
-import { webPreferences } from '../../app/desktop/web-preferences.ts';
-import { pageAddress, plainAddress } from '../../app/desktop/window-kind.ts';
+import { guardNavigation, guardRequests, mayNavigate, mayRequest } from '../../app/desktop/pages/address-rules.ts';
+import { headersOf, pageReply, registerScheme } from '../../app/desktop/pages/app-pages.ts';
+import { guardPermissions, mayHave } from '../../app/desktop/pages/permissions.ts';
+import { mayUse } from '../../app/desktop/messages/sender.ts';
+import { webPreferences } from '../../app/desktop/windows/web-preferences.ts';
+import { pageAddress, plainAddress } from '../../app/desktop/windows/window-kind.ts';
 import type { Page } from '../../app/host/web/pages.ts';
 import { CHANNELS } from '../../app/wire/window-bridge.ts';
 
@@ -84,7 +84,7 @@ describe('[security]', () => {
 
   test('2 to 12: windows are made in one place, with these preferences alone', async () => {
     const makers = sources.filter(({ text }) => text.includes('new BrowserWindow('));
-    expect(makers.map(({ name }) => name)).toEqual(['program-window.ts']);
+    expect(makers.map(({ name }) => name)).toEqual([join('windows', 'program-window.ts')]);
     expect(makers[0]!.text.match(/webPreferences:/g)).toHaveLength(1);
     expect(makers[0]!.text).toMatch(/webPreferences: webPreferences\(/);
     const syntax = await ruleFor('menu.ts', 'no-restricted-syntax');

@@ -4,7 +4,7 @@
  */
 
 import type { Page } from 'playwright';
-import type { Command } from '../../app/core/run/command.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
 import { button } from '../support/coach-hand.ts';
 
 export interface Scene {

@@ -4,7 +4,7 @@
  */
 
 import { rehearsal } from '../../app/cli/rehearse.ts';
-import { timetableJson } from '../../app/cli/format-json.ts';
+import { timetableJson } from '../../app/cli/timetable/format-json.ts';
 import { openPlan } from '../../app/core/plan/open-plan.ts';
 import type { Command } from './command.ts';
 import { firstDifference, type Difference } from './difference.ts';

@@ -6,7 +6,7 @@
  */
 
 import { expect, test } from 'vitest';
-import { warningsOf } from '../../app/core/plan/warnings.ts';
+import { warningsOf } from '../../app/core/plan/warnings/warnings.ts';
 import { holdTime, lane, on, planOf, set } from '../support/hand-session.ts';
 
 interface Case {

@@ -5,7 +5,7 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { timetableCsv } from '../../app/cli/format-csv.ts';
+import { timetableCsv } from '../../app/cli/timetable/format-csv.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import { plannedTimes } from '../../app/core/plan/schedule.ts';
 import { readCsv } from '../support/csv-reader.ts';

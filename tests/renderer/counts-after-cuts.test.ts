@@ -3,8 +3,8 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { singleCuts } from '../../app/core/run/fit.ts';
-import { changedSince } from '../../app/core/run/expected-reps.ts';
+import { singleCuts } from '../../app/core/run/hour/fit.ts';
+import { changedSince } from '../../app/core/run/command/expected-reps.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import { view } from '../../app/core/run/view.ts';
 import { headText } from '../../renderer/desk/run/head-text.ts';

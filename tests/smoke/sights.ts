@@ -5,7 +5,7 @@
 
 import { writeFileSync } from 'node:fs';
 import { setTimeout as pause } from 'node:timers/promises';
-import { placeForWall, type SomeDisplay } from '../../app/desktop/displays.ts';
+import { placeForWall, type SomeDisplay } from '../../app/desktop/windows/displays.ts';
 import type { DesktopProgram } from '../support/desktop-program.ts';
 import { coloursOf } from '../support/png.ts';
 import { failed, held, type Outcome } from './report.ts';

@@ -20,7 +20,7 @@ import type {
   TimedBlock,
   Timing,
 } from '../../app/core/session/session.ts';
-import { reading } from '../../app/core/words/reading.ts';
+import { reading } from '../../app/core/words/time/reading.ts';
 
 /** Spaces by which the lines under rounds are indented. */
 const STEP = '  ';

@@ -4,7 +4,7 @@
  */
 
 import type { Locator, Page } from 'playwright';
-import type { Command, CommandName, CommandOf } from '../../app/core/run/command.ts';
+import type { Command, CommandName, CommandOf } from '../../app/core/run/command/command.ts';
 
 /** Longer than the press that Move on and Finish want, in ms. */
 const LONG_PRESS = 700;

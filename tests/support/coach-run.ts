@@ -2,7 +2,7 @@
  * Runs for the tests of the coach's screens: from a text, with commands given at their times.
  */
 
-import type { Command } from '../../app/core/run/command.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
 import { apply } from '../../app/core/run/fold.ts';
 import { openRun, type RunState } from '../../app/core/run/state.ts';
 import { openPlan } from '../../app/core/plan/open-plan.ts';

@@ -3,14 +3,14 @@
  * is looked at when the test says.
  */
 
-import type { Command } from '../../app/core/run/command.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import { view } from '../../app/core/run/view.ts';
 import type { Link } from '../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../renderer/link/store.ts';
 import type { Frames, Moment } from '../../renderer/ui/coach/frames.ts';
-import { createHand } from '../../renderer/ui/coach/hand.ts';
-import { createOffers } from '../../renderer/ui/coach/offers.ts';
+import { createHand } from '../../renderer/ui/coach/commands/hand.ts';
+import { createOffers } from '../../renderer/ui/coach/commands/offers.ts';
 import type { Tools } from '../../renderer/ui/coach/use-deck.ts';
 
 export interface CoachTable {

@@ -4,7 +4,7 @@
  */
 
 import { act } from '@testing-library/react';
-import type { Command } from '../../app/core/run/command.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
 import { apply } from '../../app/core/run/fold.ts';
 import { openRun } from '../../app/core/run/state.ts';
 import { view } from '../../app/core/run/view.ts';
@@ -14,8 +14,8 @@ import type { DeskTools } from '../../renderer/desk/desk-tools.ts';
 import type { Link } from '../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../renderer/link/store.ts';
 import type { Moment } from '../../renderer/ui/coach/frames.ts';
-import { createHand } from '../../renderer/ui/coach/hand.ts';
-import { createOffers } from '../../renderer/ui/coach/offers.ts';
+import { createHand } from '../../renderer/ui/coach/commands/hand.ts';
+import { createOffers } from '../../renderer/ui/coach/commands/offers.ts';
 import { planOf } from './deck.ts';
 
 export interface Given {

@@ -5,8 +5,8 @@
 
 import { setTimeout as pause } from 'node:timers/promises';
 import { fold } from '../../app/core/run/fold.ts';
-import type { TimedCommand } from '../../app/core/run/command.ts';
-import { readCommand } from '../../app/core/run/read-command.ts';
+import type { TimedCommand } from '../../app/core/run/command/command.ts';
+import { readCommand } from '../../app/core/run/command/read-command.ts';
 import { leavesOf, type Leave } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
 import { planOf } from './deck.ts';

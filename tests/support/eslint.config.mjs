@@ -70,11 +70,14 @@ export default defineConfig(
   },
   {
     files: ['app/desktop/**'],
-    ignores: ['app/desktop/program-window.ts'],
+    ignores: ['app/desktop/windows/program-window.ts'],
     rules: {
       'no-restricted-syntax': [
         'error',
-        { selector: "NewExpression[callee.name='BrowserWindow']", message: 'Windows are made in program-window.ts.' },
+        {
+          selector: "NewExpression[callee.name='BrowserWindow']",
+          message: 'Windows are made in windows/program-window.ts.',
+        },
         {
           selector: "MemberExpression[object.name='dialog'][property.name!='showErrorBox']",
           message: 'A box of the system holds the main process up.',

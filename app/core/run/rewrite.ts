@@ -8,10 +8,10 @@ import type { Millis } from '../units.ts';
 import { openPlan } from '../plan/open-plan.ts';
 import type { Rep, Stretch } from '../plan/plan.ts';
 import { laneLength, retime } from '../plan/retime.ts';
-import { piecesOf, samePieces, type Piece } from '../session/pieces.ts';
+import { piecesOf, samePieces, type Piece } from '../session/text/pieces.ts';
 import { align, LEAD } from './align.ts';
-import { done, no, type Outcome } from './answer.ts';
-import { stopToJoin, unlessTooSoon } from './lane-change.ts';
+import { done, no, type Outcome } from './command/answer.ts';
+import { stopToJoin, unlessTooSoon } from './command/lane-change.ts';
 import { isEmpty, placeIn, placeOf, startingFrom, type Place } from './place.ts';
 import { done as doneAt, waitAt, withoutWaiting } from './settle.ts';
 import {

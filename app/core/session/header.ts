@@ -5,11 +5,11 @@
 import type { Millis } from '../units.ts';
 import { SECOND } from '../units.ts';
 import type { Lane } from './session.ts';
-import { isFlaw, type Flaw, type FaultList } from './flaw.ts';
-import { readLane, wholeLane, type WrittenLane } from './lane-line.ts';
-import type { Line } from './lines.ts';
-import { readBetween, readPool, readSeconds, type PoolSetting, type SettingLine } from './setting-line.ts';
-import { halfFlaw, readStart, readTimeOfDay, type TimeOfDay } from './time-of-day.ts';
+import { isFlaw, type Flaw, type FaultList } from './values/flaw.ts';
+import { readLane, wholeLane, type WrittenLane } from './line/lane-line.ts';
+import type { Line } from './text/lines.ts';
+import { readBetween, readPool, readSeconds, type PoolSetting, type SettingLine } from './line/setting-line.ts';
+import { halfFlaw, readStart, readTimeOfDay, type TimeOfDay } from './values/time-of-day.ts';
 
 /** Settings as written; null for those that the text does not have. */
 export interface Header {

@@ -5,7 +5,7 @@
  */
 
 import type { Result } from '../result.ts';
-import { isFlaw, FaultList } from './flaw.ts';
+import { isFlaw, FaultList } from './values/flaw.ts';
 import {
   DEFAULT_BETWEEN,
   DEFAULT_GAP,
@@ -20,18 +20,18 @@ import {
   type Header,
   type LanesFile,
 } from './header.ts';
-import type { WrittenLane } from './lane-line.ts';
-import { lanePrefixOf } from './lane-prefix.ts';
-import { readLines, type Line } from './lines.ts';
-import { lostInHeading } from './lost-meaning.ts';
-import { isNote, readNote } from './note-line.ts';
-import { isPause, readPartLine, readSwimLine } from './part-line.ts';
+import type { WrittenLane } from './line/lane-line.ts';
+import { lanePrefixOf } from './line/lane-prefix.ts';
+import { readLines, type Line } from './text/lines.ts';
+import { lostInHeading } from './line/lost-meaning.ts';
+import { isNote, readNote } from './line/note-line.ts';
+import { isPause, readPartLine, readSwimLine } from './line/part-line.ts';
 import { nameOf, PartTree, type WrittenItem } from './parts.ts';
 import type { Item, Part, Session } from './session.ts';
-import { beginsLikeSetting, settingOf } from './setting-line.ts';
-import { allOf, someOf, type SomeOfSquad } from './some-lanes.ts';
-import { placeOf, spreadLine, type Spread, type Squad } from './spread.ts';
-import { startsTime } from './time.ts';
+import { beginsLikeSetting, settingOf } from './line/setting-line.ts';
+import { allOf, someOf, type SomeOfSquad } from './lanes/some-lanes.ts';
+import { placeOf, spreadLine, type Spread, type Squad } from './lanes/spread.ts';
+import { startsTime } from './values/time.ts';
 
 export type { LanesFile } from './header.ts';
 

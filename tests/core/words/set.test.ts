@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { setOnLine } from '../../../app/core/session/item-on-line.ts';
 import { distanceIn, distanceText, poolText } from '../../../app/core/words/distance.ts';
-import { about } from '../../../app/core/words/estimate.ts';
+import { about } from '../../../app/core/words/time/estimate.ts';
 import { holdText, intervalText, onText } from '../../../app/core/words/interval.ts';
 import { repOf, repText, repWords } from '../../../app/core/words/rep.ts';
 import { roundCell, roundNumbers, roundsText, roundText } from '../../../app/core/words/round.ts';

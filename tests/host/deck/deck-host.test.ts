@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import type { JournalLine, Writing } from '../../../app/host/journal/journal.ts';
 import { JournalInMemory } from '../../support/journal-in-memory.ts';
-import type { ExpectedReps } from '../../../app/core/run/expected-reps.ts';
+import type { ExpectedReps } from '../../../app/core/run/command/expected-reps.ts';
 import { FakeClock } from '../../support/fake-clock.ts';
 
 const TEXT = `Harbour squad

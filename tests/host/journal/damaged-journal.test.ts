@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { fold } from '../../../app/core/run/fold.ts';
 import { leavesOf } from '../../../app/core/run/record.ts';
 import { settle } from '../../../app/core/run/settle.ts';
-import { readCommand } from '../../../app/core/run/read-command.ts';
+import { readCommand } from '../../../app/core/run/command/read-command.ts';
 import { lineOf, type JournalEntry } from '../../../app/host/journal/journal-line.ts';
 import { readJournal } from '../../../app/host/journal/journal-text.ts';
 import { planOf } from '../../support/deck.ts';

@@ -3,7 +3,7 @@
  */
 
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { AudioOutput } from '../../../renderer/sound/howler-output.ts';
+import type { AudioOutput } from '../../../renderer/sound/output/howler-output.ts';
 import { PLAIN_CHOICE, withOutput, writeChoice } from '../../../renderer/sound/sound-choice.ts';
 import { openSound } from '../../../renderer/sound/sound.ts';
 import { runOf } from '../../support/coach-run.ts';

@@ -3,7 +3,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import type { Command } from '../../../app/core/run/command.ts';
+import type { Command } from '../../../app/core/run/command/command.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { moreWords } from '../../../renderer/desk/lanes/lane-text.ts';
 import { lastAbandoned } from '../../../renderer/ui/leaving.ts';

@@ -1,7 +1,7 @@
 /* What the wall says of cuts, of estimates, of what begins by itself, and of swimmers who follow. */
 
 import { describe, expect, test } from 'vitest';
-import type { Command } from '../../../app/core/run/command.ts';
+import type { Command } from '../../../app/core/run/command/command.ts';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { lastAbandoned } from '../../../renderer/ui/leaving.ts';

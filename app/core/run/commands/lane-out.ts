@@ -2,15 +2,15 @@
  * `lane-out`: takes lanes out of what follows. At least one lane stays in.
  */
 
-import { IN, changeLanes, choose, done, no, type Outcome } from '../answer.ts';
-import { LANES, type FieldsOf } from '../command-fields.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
+import { IN, changeLanes, choose, done, no, type Outcome } from '../command/answer.ts';
+import { LANES, type FieldsOf } from '../command/command-fields.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
 import { NOTHING_PENDING, type RunState } from '../state.ts';
 
 const fields = { lanes: LANES };
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly 'lane-out': FieldsOf<typeof fields>;
   }

@@ -3,15 +3,15 @@
  */
 
 import type { Millis } from '../../units.ts';
-import { IN, choose, done, type Outcome } from '../answer.ts';
-import { LANES, MARK_WORDS, optional, type FieldsOf } from '../command-fields.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
+import { IN, choose, done, type Outcome } from '../command/answer.ts';
+import { LANES, MARK_WORDS, optional, type FieldsOf } from '../command/command-fields.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
 import type { RunState } from '../state.ts';
 
 const fields = { lanes: optional(LANES), words: optional(MARK_WORDS) };
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly mark: FieldsOf<typeof fields>;
   }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { Command } from '../../../../app/core/run/command.ts';
+import type { Command } from '../../../../app/core/run/command/command.ts';
 import type { Away } from '../../../../app/core/run/record.ts';
 import { view } from '../../../../app/core/run/view.ts';
 import { recordCsv, recordFileName } from '../../../../renderer/desk/afterwards/record-csv.ts';

@@ -5,7 +5,7 @@
 
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, describe, expect, test } from 'vitest';
-import { fit, fitPlan } from '../../../../app/core/run/fit.ts';
+import { fit, fitPlan } from '../../../../app/core/run/hour/fit.ts';
 import { openRun } from '../../../../app/core/run/state.ts';
 import { CutOffers } from '../../../../renderer/desk/run/cut-offers.tsx';
 import { adviceOf } from '../../../../renderer/desk/run/fit-advice.ts';

@@ -4,7 +4,7 @@
 
 import { expect, test } from 'vitest';
 import { view } from '../../../../app/core/run/view.ts';
-import { inByText } from '../../../../app/core/words/clock.ts';
+import { inByText } from '../../../../app/core/words/time/clock.ts';
 import { nextLeaveOf } from '../../../../renderer/remote/next-leave.ts';
 import { runOf } from '../../../support/coach-run.ts';
 

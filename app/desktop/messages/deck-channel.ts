@@ -1,0 +1,120 @@
+/*
+ * Carries deck messages between the windows and the host, as the socket does for screens on the network.
+ * Each window has one connection at a time; a page that is loaded anew begins another.
+ */
+
+import { ipcMain, type IpcMainEvent, type IpcMainInvokeEvent, type WebContents } from 'electron';
+import { QUESTIONS } from '../../host/deck/coach-requests.ts';
+import type { Clock } from '../../host/time/clock.ts';
+import type { DeckHost } from '../../host/deck/deck-host.ts';
+import { connectScreen, type Screen } from '../../host/deck/screen.ts';
+import { CHANNELS, type Reply } from '../../wire/window-bridge.ts';
+import { maySay, mayUse, senderOf } from './sender.ts';
+import type { WindowKind } from '../windows/window-kind.ts';
+
+export interface DeckChannel {
+  /** The page of a window has gone, from whatever cause. */
+  gone(contents: number): void;
+}
+
+interface Connection {
+  readonly n: number;
+  readonly screen: Screen;
+}
+
+/** Questions of pages come as nothing else. */
+const JSON_TYPE = 'application/json';
+
+export interface ChannelPorts {
+  /** Which window a `webContents.id` belongs to; null for none of ours. */
+  kindOf(contents: number): WindowKind | null;
+  /** The page of a window has been painted for the first time since it was loaded. */
+  painted(kind: WindowKind): void;
+}
+
+export function openDeckChannel(host: DeckHost, clock: Clock, { kindOf, painted }: ChannelPorts): DeckChannel {
+  const connections = new Map<number, Connection>();
+
+  const gone = (contents: number): void => {
+    connections.get(contents)?.screen.gone();
+    connections.delete(contents);
+  };
+
+  /** The window's kind where it may use the channel. */
+  const admitted = (channel: string, event: IpcMainEvent | IpcMainInvokeEvent): WindowKind | null => {
+    const kind = kindOf(event.sender.id);
+    return mayUse(channel, senderOf(kind, event.senderFrame)) ? kind : null;
+  };
+
+  ipcMain.on(CHANNELS.connect, (event, n: unknown) => {
+    if (admitted(CHANNELS.connect, event) === null || typeof n !== 'number') return;
+    const { sender } = event;
+    gone(sender.id);
+    const hungUp = (): void => {
+      if (connections.get(sender.id)?.n === n) connections.delete(sender.id);
+      post(sender, CHANNELS.closed, n);
+    };
+    const screen = connectScreen(host, clock, {
+      // The channel between processes tells nothing of what is under way in it.
+      waiting: () => 0,
+      send(text, sent) {
+        post(sender, CHANNELS.heard, n, text);
+        sent();
+      },
+      close: hungUp,
+      terminate: hungUp,
+    });
+    connections.set(sender.id, { n, screen });
+  });
+
+  ipcMain.on(CHANNELS.say, (event, n: unknown, text: unknown) => {
+    const kind = admitted(CHANNELS.say, event);
+    const connection = connections.get(event.sender.id);
+    if (kind === null || !connection || connection.n !== n || typeof text !== 'string') return;
+    if (maySay(kind, text)) connection.screen.receive(text);
+    else
+      connection.screen.dismiss(kind === 'wall' ? 'The wall screen only shows.' : 'That was no message of a screen.');
+  });
+
+  ipcMain.on(CHANNELS.hangUp, (event, n: unknown) => {
+    if (admitted(CHANNELS.hangUp, event) === null) return;
+    if (connections.get(event.sender.id)?.n === n) gone(event.sender.id);
+  });
+
+  ipcMain.on(CHANNELS.painted, (event) => {
+    const kind = admitted(CHANNELS.painted, event);
+    if (kind !== null) painted(kind);
+  });
+
+  ipcMain.handle(CHANNELS.ask, (event, method: unknown, path: unknown, body: unknown): Promise<Reply> => {
+    if (admitted(CHANNELS.ask, event) === null) return Promise.reject(new Error('Only the coach may ask that.'));
+    return answerQuestion(host, method, path, body);
+  });
+
+  return { gone };
+}
+
+/** Answers as the host does over HTTP; `body` is JSON. */
+export async function answerQuestion(host: DeckHost, method: unknown, path: unknown, body: unknown): Promise<Reply> {
+  const question = typeof path === 'string' ? QUESTIONS.get(path) : undefined;
+  if (!question || method !== question.method || typeof body !== 'string') {
+    return replyOf(404, { ok: false, why: 'There is nothing to be asked here.' });
+  }
+  const bytes = Buffer.from(body);
+  const tooLarge = bytes.length > (question.limit(JSON_TYPE) ?? Infinity);
+  const { status, value } = await question.answer(host, {
+    query: '',
+    type: JSON_TYPE,
+    body: tooLarge ? { ok: false, why: 'too large' } : { ok: true, bytes },
+  });
+  return replyOf(status, value);
+}
+
+function replyOf(status: number, value: object): Reply {
+  return { status, body: JSON.stringify(value) };
+}
+
+/** A window may be on its way out while something for it is on its way in. */
+function post(contents: WebContents, channel: string, ...words: readonly unknown[]): void {
+  if (!contents.isDestroyed() && !contents.isCrashed()) contents.send(channel, ...words);
+}

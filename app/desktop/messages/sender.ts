@@ -1,0 +1,47 @@
+/*
+ * Which window may send what. Every message is held against the window it came from, the frame in it and
+ * the page that the frame shows; the wall screen has no way to change anything.
+ */
+
+import type { WebFrameMain } from 'electron';
+import { MESSAGE_LIMIT, readFromScreen } from '../../wire/messages.ts';
+import { CHANNELS } from '../../wire/window-bridge.ts';
+import { isPageOf, type WindowKind } from '../windows/window-kind.ts';
+
+export interface Sender {
+  /** null for a window that is none of ours. */
+  readonly kind: WindowKind | null;
+  /** What the sending frame shows; null where it is gone already. */
+  readonly address: string | null;
+  /** Whether it is the window's own frame and not one inside it. */
+  readonly isTop: boolean;
+}
+
+const FOR_ALL: readonly string[] = [CHANNELS.connect, CHANNELS.say, CHANNELS.hangUp, CHANNELS.painted];
+const FOR_COACH: readonly string[] = [CHANNELS.ask];
+
+/** Has to be asked while the event is being handled: a frame that navigates is another afterwards. */
+export function senderOf(kind: WindowKind | null, frame: WebFrameMain | null): Sender {
+  return { kind, address: frame?.url ?? null, isTop: frame !== null && frame.parent === null };
+}
+
+export function mayUse(channel: string, { kind, address, isTop }: Sender): boolean {
+  if (kind === null || address === null || !isTop || !isPageOf(kind, address)) return false;
+  return FOR_ALL.includes(channel) || (kind === 'desk' && FOR_COACH.includes(channel));
+}
+
+/** Whether a window may say this deck message: it names itself as what it is, and only the coach commands. */
+export function maySay(kind: WindowKind, text: string): boolean {
+  if (Buffer.byteLength(text) > MESSAGE_LIMIT) return false;
+  const message = readFromScreen(text);
+  if (!message) return false;
+  switch (message.say) {
+    case 'hello':
+      return message.screen === kind;
+    case 'ping':
+    case 'sound':
+      return true;
+    case 'command':
+      return kind === 'desk';
+  }
+}

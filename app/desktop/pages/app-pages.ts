@@ -1,0 +1,56 @@
+/*
+ * Hands the built pages to the windows under `app://lanecall/`, with the headers that the host on the
+ * network gives them. What is not in the list of pages cannot be asked for, however a path is spelt.
+ */
+
+import { protocol, type Session } from 'electron';
+import type { Pages } from '../../host/web/pages.ts';
+import { contentPolicy, SAFE_HEADERS } from '../../host/web/replies.ts';
+import { plainPage } from './plain-page.ts';
+import { ownAddress, PLAIN_PATH, SCHEME } from '../windows/window-kind.ts';
+
+export interface PageReply {
+  readonly status: number;
+  readonly type: string;
+  readonly body: Uint8Array<ArrayBuffer> | string;
+}
+
+/** Must be called before the program is ready. */
+export function registerScheme(): void {
+  const privileges = { standard: true, secure: true, supportFetchAPI: true, stream: true, codeCache: true };
+  protocol.registerSchemesAsPrivileged([{ scheme: SCHEME, privileges }]);
+}
+
+export function servePages(session: Session, pages: Pages): void {
+  session.protocol.handle(SCHEME, ({ method, url }) => {
+    const { status, type, body } = pageReply(pages, method, url);
+    return new Response(method === 'HEAD' ? null : body, { status, headers: headersOf(type) });
+  });
+}
+
+/** What is answered to a request; reading is all that may be asked. */
+export function pageReply(pages: Pages, method: string, address: string): PageReply {
+  const url = ownAddress(address);
+  if (!url) return refusal(403, 'Only pages of this program are here.');
+  if (method !== 'GET' && method !== 'HEAD') return refusal(405, 'Pages are only read.');
+  if (url.pathname === PLAIN_PATH) {
+    const kind = url.searchParams.get('window') === 'wall' ? 'wall' : 'desk';
+    return { status: 200, type: 'text/html; charset=utf-8', body: plainPage(kind) };
+  }
+  const page = pages.get(url.pathname);
+  if (!page) return refusal(404, 'There is no such page.');
+  return { status: 200, type: page.type, body: new Uint8Array(page.body) };
+}
+
+export function headersOf(type: string): Record<string, string> {
+  return {
+    ...SAFE_HEADERS,
+    'Content-Type': type,
+    'Content-Security-Policy': contentPolicy(null),
+    'Cache-Control': 'no-store',
+  };
+}
+
+function refusal(status: number, why: string): PageReply {
+  return { status, type: 'text/plain; charset=utf-8', body: `${why}\n` };
+}
