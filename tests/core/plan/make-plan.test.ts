@@ -15,7 +15,7 @@ import {
   rounds,
   set,
   timedSwim,
-} from '../../support/hand-session.ts';
+} from '../../support/coach/hand-session.ts';
 import { planOf as planOfText } from '../../support/deck.ts';
 
 function offsets(stretch: Stretch | undefined, index = 0): readonly number[] {

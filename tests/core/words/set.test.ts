@@ -19,7 +19,7 @@ import {
   NO_CUTS,
 } from '../../../app/core/words/set.ts';
 import { followingText, kindText, pauseText } from '../../../app/core/words/stretch.ts';
-import { runOf } from '../../support/coach-run.ts';
+import { runOf } from '../../support/coach/coach-run.ts';
 
 const HEAD = 'lane 1 base 1:30\nlane 2 base 1:40\nSet\n';
 const planOf = (lines: string) => runOf(`${HEAD}${lines}`).plan;

@@ -16,7 +16,7 @@ import {
   rounds,
   set,
   timedSwim,
-} from '../../../support/hand-session.ts';
+} from '../../../support/coach/hand-session.ts';
 import { planOf as planOfText } from '../../../support/deck.ts';
 
 /** Line and lane of the warnings of one code. */

@@ -14,7 +14,7 @@ import {
   paceOf,
   targetOf,
 } from '../../../../app/core/session/lanes/pace.ts';
-import { lane } from '../../../support/hand-session.ts';
+import { lane } from '../../../support/coach/hand-session.ts';
 
 describe('the factor of a rep’s words, whole words, the largest that applies', () => {
   const factor = (words: string, part = 'Main'): number => {
