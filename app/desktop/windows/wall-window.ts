@@ -51,7 +51,7 @@ export function wallWindow(
   let wish = first;
   let place: WallPlace = { look: 'none' };
   let timer: Timer | null = null;
-  const inPlace = placing(() => place, ports.desktop.platform, ports.timers);
+  const inPlace = placing(() => place, ports.desktop, ports.timers);
 
   const window = programWindow('wall', {
     made(made) {
