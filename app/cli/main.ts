@@ -5,7 +5,7 @@
 import { realpathSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { complain, EXIT, type Io } from './io.ts';
-import { timetable } from './timetable.ts';
+import { timetable } from './timetable/timetable.ts';
 import { COMMANDS, help, wrongUsage, type CommandName } from './usage.ts';
 
 export { start } from './launcher/start.ts';

@@ -3,9 +3,9 @@
  * happened: every leave, and the answer to every command.
  */
 
-import { readCommand } from '../core/run/read-command.ts';
+import { readCommand } from '../core/run/command/read-command.ts';
 import { apply } from '../core/run/fold.ts';
-import { projectedEnd } from '../core/run/projection.ts';
+import { projectedEnd } from '../core/run/hour/projection.ts';
 import { leavesOf, type Leave } from '../core/run/record.ts';
 import { settle } from '../core/run/settle.ts';
 import { openRun, type RunState } from '../core/run/state.ts';

@@ -2,7 +2,7 @@
  * What the coach says to a run that has come back after the host was gone: go on with it, or leave it.
  */
 
-import { askHost } from '../link/own-window.ts';
+import { askHost } from '../link/connection/own-window.ts';
 
 const UNHEARD = 'The host does not answer: see that it runs, then try again.';
 

@@ -4,8 +4,8 @@
  */
 
 import { apply } from '../../app/core/run/fold.ts';
-import type { Command, TimedCommand } from '../../app/core/run/command.ts';
-import { readCommand } from '../../app/core/run/read-command.ts';
+import type { Command, TimedCommand } from '../../app/core/run/command/command.ts';
+import { readCommand } from '../../app/core/run/command/read-command.ts';
 import { openRun } from '../../app/core/run/state.ts';
 import { givenIn } from '../../app/core/run/view/given.ts';
 import { openPlan } from '../../app/core/plan/open-plan.ts';

@@ -13,16 +13,16 @@ import {
   type Snapshot,
   type SoundReport,
 } from '../../app/wire/messages.ts';
-import type { Command } from '../../app/core/run/command.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
 import type { Millis } from '../../app/core/units.ts';
 import type { Source } from '../../app/core/plan/plan.ts';
-import { backOff } from './back-off.ts';
-import type { Carrier, Connection } from './carrier.ts';
-import { browserPorts, type Ports } from './ports.ts';
+import { backOff } from './connection/back-off.ts';
+import type { Carrier, Connection } from './connection/carrier.ts';
+import { browserPorts, type Ports } from './connection/ports.ts';
 import { followRun, type FollowedRun, type SnapshotRun } from './follow-run.ts';
-import { createHostClock } from './host-clock.ts';
+import { createHostClock } from './time/host-clock.ts';
 import { reportMishap } from './mishap.ts';
-import { ownCarrier } from './own-window.ts';
+import { ownCarrier } from './connection/own-window.ts';
 import { sentenceFor } from './misread.ts';
 import { createOutbox, type CommandAnswer, type ExpectedReps } from './outbox.ts';
 import { createDeckStore, type DeckStore } from './store.ts';

@@ -4,7 +4,7 @@
  */
 
 import { MESSAGE_LIMIT, type Answer, type SeenRep } from '../../app/wire/messages.ts';
-import type { Command } from '../../app/core/run/command.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
 
 /** What became of a command: `at` (ms since the run was opened) where it was accepted, `why` where not. */
 export interface CommandAnswer {

@@ -4,7 +4,7 @@
  */
 
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import type { TimedCommand } from '../../app/core/run/command.ts';
+import type { TimedCommand } from '../../app/core/run/command/command.ts';
 import type { Away } from '../../app/core/run/record.ts';
 import type { RunState } from '../../app/core/run/state.ts';
 import type { RunView } from '../../app/core/run/view.ts';

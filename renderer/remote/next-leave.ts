@@ -4,12 +4,12 @@
 
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
-import { inByText } from '../../app/core/words/clock.ts';
+import { inByText } from '../../app/core/words/time/clock.ts';
 import { lanesNamed } from '../../app/core/words/lanes.ts';
 import { commaed } from '../../app/core/words/phrase.ts';
-import { inText, readingLeft } from '../../app/core/words/reading.ts';
+import { inText, readingLeft } from '../../app/core/words/time/reading.ts';
 import { repText } from '../../app/core/words/rep.ts';
-import { leaveText, stretchText, whichRep } from '../ui/coach/words.ts';
+import { leaveText, stretchText, whichRep } from '../ui/coach/feedback/words.ts';
 
 export interface NextLeave {
   /** The reading, or the word that stands in its place. */

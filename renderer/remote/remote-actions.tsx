@@ -6,17 +6,17 @@
 import { useState, type ReactElement } from 'react';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
-import { ACTION_NAMES, ACTIONS, commandNamed, commandOf, type ActionName } from '../ui/coach/actions.ts';
-import { CommandButton } from '../ui/coach/command-button.tsx';
+import { ACTION_NAMES, ACTIONS, commandNamed, commandOf, type ActionName } from '../ui/coach/commands/actions.ts';
+import { CommandButton } from '../ui/coach/commands/command-button.tsx';
 import { Button } from '../ui/parts/button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
-import type { Steering } from '../ui/coach/primary.ts';
-import { undoText } from '../ui/coach/offers.ts';
-import type { Refusal } from '../ui/coach/refusal.ts';
+import type { Steering } from '../ui/coach/commands/primary.ts';
+import { undoText } from '../ui/coach/commands/offers.ts';
+import type { Refusal } from '../ui/coach/commands/refusal.ts';
 import { useHand, useOffer, type Tools } from '../ui/coach/use-deck.ts';
 import { lanesOrAll } from '../../app/core/words/lanes.ts';
-import { secondsLeft } from '../../app/core/words/reading.ts';
-import { goesText, leaveText, startNowText } from '../ui/coach/words.ts';
+import { secondsLeft } from '../../app/core/words/time/reading.ts';
+import { goesText, leaveText, startNowText } from '../ui/coach/feedback/words.ts';
 import styles from './remote.module.css';
 
 const FEW = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'few');

@@ -8,7 +8,7 @@ import { cuesDue, type Cue } from '../../app/core/sound/cues.ts';
 import type { Millis } from '../../app/core/units.ts';
 import type { DeckRun } from '../link/store.ts';
 import { createSchedule, type DueSound, type SoundOutput } from './schedule.ts';
-import { voiceOf } from './sound-files.ts';
+import { voiceOf } from './output/sound-files.ts';
 
 /** How far ahead cues are scheduled, in ms: longer than a covered page's timer sleeps. */
 export const HORIZON: Millis = 2000;

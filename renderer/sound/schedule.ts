@@ -3,7 +3,7 @@
  * no longer due, moved where a clock was put right. It plays nothing itself and owns no timer.
  */
 
-import type { SoundVoice } from './sound-files.ts';
+import type { SoundVoice } from './output/sound-files.ts';
 
 /** A sound that has been given to the output. */
 export interface ScheduledSound {

@@ -7,16 +7,16 @@
 
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { view } from '../../app/core/run/view.ts';
-import { pageAlarms } from '../link/knocker.ts';
+import { pageAlarms } from '../link/time/knocker.ts';
 import type { Link } from '../link/link.ts';
 import { guarded } from '../link/mishap.ts';
 import { createSyncPulse } from './sync-pulse.ts';
 import { createCuePlayer, HIDDEN_HORIZON, HORIZON } from './cue-player.ts';
-import { openHowler, type AudioOutput } from './howler-output.ts';
+import { openHowler, type AudioOutput } from './output/howler-output.ts';
 import { createSoundReporter } from './sound-reporter.ts';
 import type { SoundOutput } from './schedule.ts';
 import { outputOf, readChoice, writeChoice, type SoundChoice } from './sound-choice.ts';
-import { voiceOf } from './sound-files.ts';
+import { voiceOf } from './output/sound-files.ts';
 
 export interface SoundState {
   /** `off`: not wanted here. `blocked`: one tap on the page. `gone`: the device does not play. */

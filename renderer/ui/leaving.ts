@@ -4,8 +4,8 @@
  */
 
 import { ON_ITS_WAY } from '../../app/core/run/align.ts';
-import type { TimedCommand } from '../../app/core/run/command.ts';
-import { RULES } from '../../app/core/run/commands.ts';
+import type { TimedCommand } from '../../app/core/run/command/command.ts';
+import { RULES } from '../../app/core/run/command/commands.ts';
 import type { LastView, LaneView, RunView } from '../../app/core/run/view.ts';
 import type { Millis } from '../../app/core/units.ts';
 

@@ -6,19 +6,19 @@
 import type { RunView } from '../../app/core/run/view.ts';
 import { MINUTE, type Millis } from '../../app/core/units.ts';
 import type { Measure } from '../ui/fit-text.ts';
-import { createCalloutPainter } from './callout-painter.ts';
+import { createCalloutPainter } from './callout/callout-painter.ts';
 import { clockFace, handAt } from './clock-text.ts';
-import { driftAt } from './drift.ts';
+import { driftAt } from './screen/drift.ts';
 import { calloutOf, modeOf, stripFace } from './face.ts';
 import type { FaceMark } from './faces/clock-face.ts';
-import { createGuard } from './guard.ts';
-import { headFace, NOTHING_SHARED, sharedBy } from './head-face.ts';
-import { createHeadPainter, type LostText } from './head-painter.ts';
-import type { WallChoice } from './lane-choice.ts';
-import type { LaneFace } from './lane-face.ts';
+import { createGuard } from './screen/guard.ts';
+import { headFace, NOTHING_SHARED, sharedBy } from './head/head-face.ts';
+import { createHeadPainter, type LostText } from './head/head-painter.ts';
+import type { WallChoice } from './screen/lane-choice.ts';
+import type { LaneFace } from './strips/lane-face.ts';
 import type { Layout } from './layout.ts';
-import { createLights, type Looks } from './light.ts';
-import { createStripPainter } from './strip-painter.ts';
+import { createLights, type Looks } from './strips/light.ts';
+import { createStripPainter } from './strips/strip-painter.ts';
 import { attributeWriter, placeIn } from './writers.ts';
 
 export interface BoardPainter {

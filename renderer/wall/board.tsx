@@ -6,9 +6,9 @@
 import { memo, type CSSProperties, type ReactElement } from 'react';
 import { CAP } from '../ui/digits.ts';
 import type { Box } from './faces/clock-face.ts';
-import type { PushOff } from './lane-choice.ts';
+import type { PushOff } from './screen/lane-choice.ts';
 import type { Layout } from './layout.ts';
-import type { Place } from './strip-layout.ts';
+import type { Place } from './strips/strip-layout.ts';
 
 interface BoardProps {
   readonly layout: Layout;

@@ -5,8 +5,8 @@
 import { clockReading, readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
-import { countdownText, leaveReading, readingOn as shownOn } from '../../app/core/words/clock.ts';
-import { readingLeft, secondsLeft } from '../../app/core/words/reading.ts';
+import { countdownText, leaveReading, readingOn as shownOn } from '../../app/core/words/time/clock.ts';
+import { readingLeft, secondsLeft } from '../../app/core/words/time/reading.ts';
 
 /** What the clock will show at a time of the run; empty where it shows nothing yet. */
 export function readingOn(choice: ClockChoice, view: RunView, at: Millis | null): string {

@@ -7,8 +7,8 @@
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import type { Millis } from '../../app/core/units.ts';
-import { doneFace, nextFace, pauseFace, stoppedFace, type Callout } from './callout-face.ts';
-import { firstFace, laneFace, swumFace, type LaneFace } from './lane-face.ts';
+import { doneFace, nextFace, pauseFace, stoppedFace, type Callout } from './callout/callout-face.ts';
+import { firstFace, laneFace, swumFace, type LaneFace } from './strips/lane-face.ts';
 
 /** swim: strips. stopped: all lanes are. next: the coach's word is waited for. pause: a talk or break. */
 export type WallMode = 'swim' | 'stopped' | 'next' | 'pause' | 'done';

@@ -5,7 +5,7 @@
  */
 
 import type { Box, ClockFace } from './faces/clock-face.ts';
-import { stripLayout, worth, type StripLayout, type Strips } from './strip-layout.ts';
+import { stripLayout, worth, type StripLayout, type Strips } from './strips/strip-layout.ts';
 
 export interface Room {
   /** The screen, in px. */

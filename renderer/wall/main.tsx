@@ -3,26 +3,26 @@
  */
 
 import { openLink } from '../link/link.ts';
-import { hostAddress } from '../link/own-window.ts';
+import { hostAddress } from '../link/connection/own-window.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { openPage } from '../ui/open-page.tsx';
 import { Region } from '../ui/region.tsx';
 import '../ui/tokens.css';
 import '../ui/digits.css';
-import { browserAwake } from './awake.ts';
-import { AwakeNote } from './awake-note.tsx';
-import { readWallChoice } from './lane-choice.ts';
-import { openOwnSound } from './own-sound.ts';
-import { SoundControl } from './sound-control.tsx';
+import { browserAwake } from './screen/awake.ts';
+import { AwakeNote } from './screen/awake-note.tsx';
+import { readWallChoice } from './screen/lane-choice.ts';
+import { openOwnSound } from './screen/own-sound.ts';
+import { SoundControl } from './screen/sound-control.tsx';
 import { WallScreen } from './wall-screen.tsx';
 import './colours.css';
-import './strips.css';
+import './strips/strips.css';
 import './wall.css';
-import './head.css';
-import './part-failed.css';
-import './idle.css';
-import './sound-control.css';
-import './callout.css';
+import './head/head.css';
+import './screen/part-failed.css';
+import './idle/idle.css';
+import './screen/sound-control.css';
+import './callout/callout.css';
 
 openPage('root', () => {
   const link = openLink('wall');

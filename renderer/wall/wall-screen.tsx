@@ -8,7 +8,7 @@ import { useEffect, useMemo, useState, type ReactElement } from 'react';
 import { useStore } from 'zustand';
 import { clockReading, readingAt } from '../../app/core/run/readings.ts';
 import { view, type RunView } from '../../app/core/run/view.ts';
-import { readingPast } from '../../app/core/words/reading.ts';
+import { readingPast } from '../../app/core/words/time/reading.ts';
 import { HOUR, MINUTE } from '../../app/core/units.ts';
 import type { Link } from '../link/link.ts';
 import { guarded, reportMishap } from '../link/mishap.ts';
@@ -17,9 +17,9 @@ import { createMeasure } from '../ui/measure.ts';
 import { lastAbandoned } from '../ui/leaving.ts';
 import { Board } from './board.tsx';
 import { createBoardPainter } from './board-painter.ts';
-import type { LostText } from './head-painter.ts';
-import { Idle } from './idle.tsx';
-import { chosenLanes, type WallChoice } from './lane-choice.ts';
+import type { LostText } from './head/head-painter.ts';
+import { Idle } from './idle/idle.tsx';
+import { chosenLanes, type WallChoice } from './screen/lane-choice.ts';
 import { layoutFor, type Layout } from './layout.ts';
 
 interface WallProps {

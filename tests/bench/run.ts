@@ -2,7 +2,7 @@
 
 import { openPlan } from '../../app/core/plan/open-plan.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
-import type { Command } from '../../app/core/run/command.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
 import { apply } from '../../app/core/run/fold.ts';
 import { openRun, type RunState } from '../../app/core/run/state.ts';
 import { view } from '../../app/core/run/view.ts';

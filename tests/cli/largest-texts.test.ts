@@ -2,11 +2,11 @@
 // function as its arguments runs out of stack at some tens of thousands.
 
 import { describe, expect, test } from 'vitest';
-import { timetableCsv } from '../../app/cli/format-csv.ts';
-import { timetableIcs } from '../../app/cli/format-ics.ts';
-import { timetableJson } from '../../app/cli/format-json.ts';
-import { timetableText } from '../../app/cli/format-text.ts';
-import { calendarDay } from '../../app/cli/calendar-day.ts';
+import { timetableCsv } from '../../app/cli/timetable/format-csv.ts';
+import { timetableIcs } from '../../app/cli/timetable/format-ics.ts';
+import { timetableJson } from '../../app/cli/timetable/format-json.ts';
+import { timetableText } from '../../app/cli/timetable/format-text.ts';
+import { calendarDay } from '../../app/cli/timetable/calendar-day.ts';
 import { openPlan } from '../../app/core/plan/open-plan.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import { plannedTimes } from '../../app/core/plan/schedule.ts';

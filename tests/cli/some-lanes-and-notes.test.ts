@@ -3,8 +3,8 @@
  */
 
 import { expect, test } from 'vitest';
-import { timetableJson } from '../../app/cli/format-json.ts';
-import { timetableText } from '../../app/cli/format-text.ts';
+import { timetableJson } from '../../app/cli/timetable/format-json.ts';
+import { timetableText } from '../../app/cli/timetable/format-text.ts';
 import { openPlan } from '../../app/core/plan/open-plan.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 

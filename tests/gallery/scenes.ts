@@ -4,8 +4,8 @@
  */
 
 import type { Page } from 'playwright';
-import type { Command } from '../../app/core/run/command.ts';
-import { button } from '../support/coach-hand.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
+import { button } from '../support/coach/coach-hand.ts';
 
 export interface Scene {
   readonly name: string;

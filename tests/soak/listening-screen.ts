@@ -7,13 +7,13 @@
 import { randomUUID } from 'node:crypto';
 import { WebSocket } from 'ws';
 import { view, type RunView } from '../../app/core/run/view.ts';
-import type { Command } from '../../app/core/run/command.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
 import { cuesDue, type Cue } from '../../app/core/sound/cues.ts';
-import { readFromHost } from '../support/from-host.ts';
-import type { Carrier } from '../../renderer/link/carrier.ts';
+import { readFromHost } from '../support/host/from-host.ts';
+import type { Carrier } from '../../renderer/link/connection/carrier.ts';
 import { createLink, type Link } from '../../renderer/link/link.ts';
 import type { CommandAnswer } from '../../renderer/link/outbox.ts';
-import type { Ports } from '../../renderer/link/ports.ts';
+import type { Ports } from '../../renderer/link/connection/ports.ts';
 import { expectedRepsIn } from '../../renderer/link/expected-reps.ts';
 import type { DeckRun } from '../../renderer/link/store.ts';
 import { createSchedule, NO_SOUND, type DueSound, type ScheduledSound } from '../../renderer/sound/schedule.ts';

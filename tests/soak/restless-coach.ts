@@ -2,7 +2,7 @@
  * A coach who never leaves a squad alone: the session for it, and what is commanded next, by chance with a seed.
  */
 
-import type { Command } from '../../app/core/run/command.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 
 const LANES = 6;

@@ -4,9 +4,9 @@
 
 import { openPlan } from '../../app/core/plan/open-plan.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
-import type { Command } from '../../app/core/run/command.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
 import { apply } from '../../app/core/run/fold.ts';
-import { projectedEnd } from '../../app/core/run/projection.ts';
+import { projectedEnd } from '../../app/core/run/hour/projection.ts';
 import { leavesOf } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
 import { openRun, type RunState } from '../../app/core/run/state.ts';

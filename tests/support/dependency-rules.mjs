@@ -28,12 +28,13 @@ const RUN = '^app/core/run/';
 const SCREENS_KNOW = [
   `${RUN}view[.]ts$`,
   `${RUN}view/`,
-  `${RUN}(align|readings|booked-finish)[.]ts$`,
-  `${RUN}(command|commands|command-words|command-fields|expected-reps|first-start|fit|record)[.]ts$`,
+  `${RUN}(align|readings|first-start|record)[.]ts$`,
+  `${RUN}hour/(booked-finish|fit)[.]ts$`,
+  `${RUN}command/(command|commands|command-words|command-fields|expected-reps)[.]ts$`,
 ];
 // What folds the run, and what tells in a sentence how a command has changed it.
 const FOLDS = '^renderer/link/(store|follow-run)[.]ts$';
-const TELLS = '^renderer/(ui/coach/(said|said-cuts|words)|desk/afterwards/command-record)[.]ts$';
+const TELLS = '^renderer/(ui/coach/feedback/(said|said-cuts|words)|desk/afterwards/command-record)[.]ts$';
 
 // Where commands, windows, pages, workers and builds start.
 const STARTS = [

@@ -4,7 +4,7 @@
  */
 
 import fc from 'fast-check';
-import type { Command } from '../../app/core/run/command.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
 
 /** A command so many ms after the one before it. */
 export interface Step {

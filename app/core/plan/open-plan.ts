@@ -4,7 +4,7 @@
 
 import type { Fault, Result } from '../result.ts';
 import { parseLanes, parseSession } from '../session/parse.ts';
-import { firstChangedLine, textLines } from '../session/lines.ts';
+import { firstChangedLine, textLines } from '../session/text/lines.ts';
 import type { Item, Session } from '../session/session.ts';
 import { makePlan } from './make-plan.ts';
 import type { Plan, Source, Stretch } from './plan.ts';

@@ -14,7 +14,7 @@ import {
 } from '../session/session.ts';
 import type { Rep } from './plan.ts';
 import type { Tenths } from '../units.ts';
-import { expectedSwim, factorOf, intervalOf, targetOf } from '../session/pace.ts';
+import { expectedSwim, factorOf, intervalOf, targetOf } from '../session/lanes/pace.ts';
 import { add, ceilTo, multiply, ratio, roundTo } from '../ratio.ts';
 
 /** What one rep asks, without its place; reps that ask the same may share it. */

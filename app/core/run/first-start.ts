@@ -3,8 +3,8 @@
  * anew, and these commands are given to the new run too.
  */
 
-import { RULES } from './commands.ts';
-import { isCommandName } from './read-command.ts';
+import { RULES } from './command/commands.ts';
+import { isCommandName } from './command/read-command.ts';
 
 interface Given {
   readonly command: { readonly do?: unknown };

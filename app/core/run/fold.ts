@@ -6,9 +6,9 @@
 import type { Millis } from '../units.ts';
 import type { Plan } from '../plan/plan.ts';
 import { UNDO_FOR } from './align.ts';
-import { accepted, refused, type Answer, type Outcome } from './answer.ts';
-import type { Command, CommandName, CommandOf, TimedCommand } from './command.ts';
-import { RULES } from './commands.ts';
+import { accepted, refused, type Answer, type Outcome } from './command/answer.ts';
+import type { Command, CommandName, CommandOf, TimedCommand } from './command/command.ts';
+import { RULES } from './command/commands.ts';
 import { settleForCommand } from './settle.ts';
 import { isPending, openRun, type RunState, type Undoable } from './state.ts';
 

@@ -8,10 +8,10 @@ import type { Millis } from '../units.ts';
 import { openPlan } from '../plan/open-plan.ts';
 import type { Rep, Stretch } from '../plan/plan.ts';
 import { laneLength, retime } from '../plan/retime.ts';
-import { piecesOf, samePieces, type Piece } from '../session/pieces.ts';
+import { piecesOf, samePieces, type Piece } from '../session/text/pieces.ts';
 import { align, LEAD } from './align.ts';
-import { done, no, type Outcome } from './answer.ts';
-import { stopToJoin, unlessTooSoon } from './lane-change.ts';
+import { done, no, type Outcome } from './command/answer.ts';
+import { stopToJoin, unlessTooSoon } from './command/lane-change.ts';
 import { isEmpty, placeIn, placeOf, startingFrom, type Place } from './place.ts';
 import { done as doneAt, waitAt, withoutWaiting } from './settle.ts';
 import {
@@ -209,11 +209,14 @@ function atWhatIsLeft(state: RunState, from: Place | null, t: Millis): RunState 
   return waitAt(state, state.index, stretch.kind === 'swim' ? from : null);
 }
 
+/** The place of nothing yet: what stays of the stretch lies before it, and what joins later begins anew. */
+const AFTER_ALL: Place = { order: Infinity, rep: 1, line: Infinity, rounds: [] };
+
 /** The place that a `go-to` named, once old lines from `goes` on are replaced by new lines from `comes` on. */
 function placeAfter(state: RunState, from: Place | null, goes: number, comes: number): Place | null {
   const stretch = state.stretches[state.index];
   if (!from || from.line < goes || !stretch) return from;
-  return placeIn(stretch, from) ?? firstPlace(stretch, comes) ?? from;
+  return placeIn(stretch, from) ?? firstPlace(stretch, comes) ?? AFTER_ALL;
 }
 
 /** The first place of a stretch, in the order of the session, on a line from `comes` on. */

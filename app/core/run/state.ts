@@ -3,7 +3,7 @@
  * change. So the state before a command can be kept for its undo at no cost.
  */
 
-import type { Command } from './command.ts';
+import type { Command } from './command/command.ts';
 import type { Millis } from '../units.ts';
 import type { Alignment } from './align.ts';
 import type { Place } from './place.ts';

@@ -7,10 +7,10 @@
 import type { Millis } from '../units.ts';
 import type { Plan, Stretch } from '../plan/plan.ts';
 import { align, LEAD, UNDO_FOR } from './align.ts';
-import type { Command } from './command.ts';
+import type { Command } from './command/command.ts';
 import { startingFrom } from './place.ts';
-import { projectedTimes, type StretchTimes } from './projection.ts';
-import { countNow, type CountNow } from './standing.ts';
+import { projectedTimes, type StretchTimes } from './hour/projection.ts';
+import { countNow, type CountNow } from './cuts/standing.ts';
 import { beginsByItselfAt, nextWaits, settle } from './settle.ts';
 import {
   allStopped,

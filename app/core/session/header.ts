@@ -5,11 +5,11 @@
 import type { Millis } from '../units.ts';
 import { SECOND } from '../units.ts';
 import type { Lane } from './session.ts';
-import { isFlaw, type Flaw, type FaultList } from './flaw.ts';
-import { readLane, wholeLane, type WrittenLane } from './lane-line.ts';
-import type { Line } from './lines.ts';
-import { readBetween, readPool, readSeconds, type PoolSetting, type SettingLine } from './setting-line.ts';
-import { halfFlaw, readStart, readTimeOfDay, type TimeOfDay } from './time-of-day.ts';
+import { isFlaw, type Flaw, type FaultList } from './values/flaw.ts';
+import { readLane, wholeLane, type WrittenLane } from './line/lane-line.ts';
+import type { Line } from './text/lines.ts';
+import { readBetween, readPool, readSeconds, type PoolSetting, type SettingLine } from './line/setting-line.ts';
+import { halfFlaw, readStart, readTimeOfDay, type TimeOfDay } from './values/time-of-day.ts';
 
 /** Settings as written; null for those that the text does not have. */
 export interface Header {
@@ -87,11 +87,11 @@ export function doubtWhatItSets(setting: SettingLine, faults: FaultList): void {
   if (setting.word === 'lane' || setting.word === 'lanes') faults.doubt('lanes');
 }
 
-/** Lanes in order of number; `sound` is false for a lane whose line has a fault. */
+/** Lanes in order of number; `isValid` is false for a lane whose line has a fault. */
 export function lanesInForce(
   header: Header,
   file: LanesFile | null,
-): { readonly lane: Lane; readonly sound: boolean }[] {
+): { readonly lane: Lane; readonly isValid: boolean }[] {
   const written = new Map<number, WrittenLane | null>();
   for (const lane of file?.lanes ?? []) written.set(lane.number, lane);
   for (const [number, lane] of header.lanes) written.set(number, lane);
@@ -100,7 +100,7 @@ export function lanesInForce(
   const grid = header.grid ?? DEFAULT_GRID;
   return Array.from(written)
     .sort(([a], [b]) => a - b)
-    .map(([number, lane]) => ({ lane: wholeLane(lane ?? plainLane(number), gap, grid), sound: lane !== null }));
+    .map(([number, lane]) => ({ lane: wholeLane(lane ?? plainLane(number), gap, grid), isValid: lane !== null }));
 }
 
 function plainLane(number: number): WrittenLane {

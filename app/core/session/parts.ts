@@ -3,13 +3,13 @@
  * elsewhere; this file decides where it belongs.
  */
 
-import type { Flaw, FaultList } from './flaw.ts';
-import { isFlaw } from './flaw.ts';
-import type { Line } from './lines.ts';
-import type { LanePrefix } from './lane-prefix.ts';
-import { lostInHeading } from './lost-meaning.ts';
-import type { NoteLine } from './note-line.ts';
-import type { PartLine } from './part-line.ts';
+import type { Flaw, FaultList } from './values/flaw.ts';
+import { isFlaw } from './values/flaw.ts';
+import type { Line } from './text/lines.ts';
+import type { LanePrefix } from './line/lane-prefix.ts';
+import { lostInHeading } from './line/lost-meaning.ts';
+import type { NoteLine } from './line/note-line.ts';
+import type { PartLine } from './line/part-line.ts';
 import type { Note } from './session.ts';
 
 export interface WrittenPart {

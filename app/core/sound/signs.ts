@@ -3,7 +3,7 @@
  */
 
 import type { Millis } from '../units.ts';
-import { RULES } from '../run/commands.ts';
+import { RULES } from '../run/command/commands.ts';
 import type { RunState, Undoable } from '../run/state.ts';
 import type { CueChoice } from './cue-choice.ts';
 import { APART } from './pips.ts';

@@ -4,8 +4,8 @@
 
 import type { Rep } from '../plan/plan.ts';
 import type { Millis } from '../units.ts';
-import { about } from './estimate.ts';
-import { reading } from './reading.ts';
+import { about } from './time/estimate.ts';
+import { reading } from './time/reading.ts';
 
 type Timed = Pick<Rep, 'interval' | 'estimated' | 'set'>;
 

@@ -6,7 +6,7 @@ import type { Rep } from '../plan/plan.ts';
 import type { LengthUnit } from '../units.ts';
 import { distanceIn, distanceText } from './distance.ts';
 import { spaced } from './phrase.ts';
-import { reading } from './reading.ts';
+import { reading } from './time/reading.ts';
 
 /** In a sentence: "50 fast", "50 m" without words, "15:00 easy swim". */
 export function repText(

@@ -16,7 +16,7 @@ import type { Tenths } from '../units.ts';
 import { distanceText } from './distance.ts';
 import { lanesNamed } from './lanes.ts';
 import { spaced } from './phrase.ts';
-import { reading } from './reading.ts';
+import { reading } from './time/reading.ts';
 import { roundsText } from './round.ts';
 import { pauseText } from './stretch.ts';
 

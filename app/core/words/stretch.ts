@@ -5,7 +5,7 @@
 import type { Stretch } from '../plan/plan.ts';
 import type { Millis } from '../units.ts';
 import { spaced } from './phrase.ts';
-import { reading } from './reading.ts';
+import { reading } from './time/reading.ts';
 
 /** "set", "talk", "break". */
 export function kindText({ kind }: Pick<Stretch, 'kind'>): string {

@@ -6,11 +6,11 @@
 import type { Millis } from '../../core/units.ts';
 import { openPlan } from '../../core/plan/open-plan.ts';
 import type { Source } from '../../core/plan/plan.ts';
-import { readCommand } from '../../core/run/read-command.ts';
+import { readCommand } from '../../core/run/command/read-command.ts';
 import { apply } from '../../core/run/fold.ts';
-import { changedSince, type ExpectedReps } from '../../core/run/expected-reps.ts';
-import { changedText } from '../../core/session/line-changes.ts';
-import { textLines } from '../../core/session/lines.ts';
+import { changedSince, type ExpectedReps } from '../../core/run/command/expected-reps.ts';
+import { changedText } from '../../core/session/text/line-changes.ts';
+import { textLines } from '../../core/session/text/lines.ts';
 import { settle } from '../../core/run/settle.ts';
 import { openRun } from '../../core/run/state.ts';
 import { withoutOldUndos } from '../../core/run/commands/undo.ts';

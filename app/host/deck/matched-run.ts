@@ -4,7 +4,7 @@
  */
 
 import { openRun, type RunState } from '../../core/run/state.ts';
-import { readCommand } from '../../core/run/read-command.ts';
+import { readCommand } from '../../core/run/command/read-command.ts';
 import { hasStarted, notUndone } from '../../core/run/first-start.ts';
 import { apply } from '../../core/run/fold.ts';
 import { openPlan } from '../../core/plan/open-plan.ts';

@@ -5,8 +5,8 @@
 import type { Millis } from '../../core/units.ts';
 import { openPlan } from '../../core/plan/open-plan.ts';
 import type { Source } from '../../core/plan/plan.ts';
-import type { TimedCommand } from '../../core/run/command.ts';
-import { readCommand } from '../../core/run/read-command.ts';
+import type { TimedCommand } from '../../core/run/command/command.ts';
+import { readCommand } from '../../core/run/command/read-command.ts';
 import { apply } from '../../core/run/fold.ts';
 import type { Away } from '../../core/run/record.ts';
 import { openRun, type RunState } from '../../core/run/state.ts';

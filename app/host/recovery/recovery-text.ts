@@ -7,8 +7,8 @@ import type { Millis } from '../../core/units.ts';
 import { hasStarted } from '../../core/run/first-start.ts';
 import { leavesText } from '../../core/words/leaves.ts';
 import { count } from '../../core/words/phrase.ts';
-import { spanText } from '../../core/words/reading.ts';
-import { clockTime } from '../../core/words/time-of-day.ts';
+import { spanText } from '../../core/words/time/reading.ts';
+import { clockTime } from '../../core/words/time/time-of-day.ts';
 import { leavesMissed } from './comeback.ts';
 import type { FoundRun } from './found-run.ts';
 

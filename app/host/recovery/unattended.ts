@@ -5,7 +5,7 @@
 
 import { leavesOf } from '../../core/run/record.ts';
 import { settle } from '../../core/run/settle.ts';
-import { projectedEnd } from '../../core/run/projection.ts';
+import { projectedEnd } from '../../core/run/hour/projection.ts';
 import { MINUTE, type Millis } from '../../core/units.ts';
 import type { ClockInstant } from '../time/clock.ts';
 import { unattendedText } from './recovery-text.ts';

@@ -4,14 +4,14 @@
  */
 
 import { memo, type ReactElement } from 'react';
-import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../../ui/coach/actions.ts';
-import { CommandButton } from '../../ui/coach/command-button.tsx';
+import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../../ui/coach/commands/actions.ts';
+import { CommandButton } from '../../ui/coach/commands/command-button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { undoText } from '../../ui/coach/offers.ts';
-import type { Primary, Steering } from '../../ui/coach/primary.ts';
+import { undoText } from '../../ui/coach/commands/offers.ts';
+import type { Primary, Steering } from '../../ui/coach/commands/primary.ts';
 import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
 import { lanesNamed, lanesOrAll } from '../../../app/core/words/lanes.ts';
-import { goesText, startNowText } from '../../ui/coach/words.ts';
+import { goesText, startNowText } from '../../ui/coach/feedback/words.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { useTyping } from './use-typing.ts';
 

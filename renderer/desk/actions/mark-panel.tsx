@@ -3,7 +3,7 @@
  */
 
 import { useRef, useState, type FormEvent, type ReactElement } from 'react';
-import { MARK_LIMIT } from '../../../app/core/run/command-fields.ts';
+import { MARK_LIMIT } from '../../../app/core/run/command/command-fields.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { lanesOrAll } from '../../../app/core/words/lanes.ts';
 import { Button } from '../../ui/parts/button.tsx';

@@ -4,7 +4,7 @@
  */
 
 import type { ReactElement } from 'react';
-import { ACTIONS } from '../../ui/coach/actions.ts';
+import { ACTIONS } from '../../ui/coach/commands/actions.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useHand, useOffer } from '../../ui/coach/use-deck.ts';

@@ -6,9 +6,9 @@ import { useEffect, useState, type ReactElement } from 'react';
 import { useStore } from 'zustand';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Sound } from '../../sound/sound.ts';
-import { SoundPanel } from '../../sound/sound-panel.tsx';
+import { SoundPanel } from '../../sound/panel/sound-panel.tsx';
 import { Region } from '../../ui/region.tsx';
-import { soundHint } from '../../sound/sound-words.ts';
+import { soundHint } from '../../sound/panel/sound-words.ts';
 
 export function SoundButton({ sound }: { readonly sound: Sound }): ReactElement {
   const state = useStore(sound.store);

@@ -4,9 +4,9 @@
 
 import { useEffect, useState } from 'react';
 import { view, type RunView } from '../../../app/core/run/view.ts';
-import { createBounceGuard } from '../../ui/coach/bounce.ts';
+import { createBounceGuard } from '../../ui/coach/commands/bounce.ts';
 import { takesKeys, takesText } from '../../ui/coach/free-keyboard.ts';
-import { stopOrResume } from '../../ui/coach/primary.ts';
+import { stopOrResume } from '../../ui/coach/commands/primary.ts';
 import type { Tools } from '../../ui/coach/use-deck.ts';
 import { meaningOf, type KeyPress, type Meaning } from './keys.ts';
 import type { Panel } from '../panel.tsx';

@@ -2,15 +2,15 @@
  * What the coach commanded in a run, each with what it did: for the record.
  */
 
-import type { Command, TimedCommand } from '../../../app/core/run/command.ts';
-import { RULES } from '../../../app/core/run/commands.ts';
+import type { Command, TimedCommand } from '../../../app/core/run/command/command.ts';
+import { RULES } from '../../../app/core/run/command/commands.ts';
 import { apply } from '../../../app/core/run/fold.ts';
 import { openRun, type RunState } from '../../../app/core/run/state.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import type { DeckRun } from '../../link/store.ts';
-import { saidOf } from '../../ui/coach/said.ts';
-import { leaveText, type TimeText } from '../../ui/coach/words.ts';
-import { clockTimeToSecond } from '../../../app/core/words/time-of-day.ts';
+import { saidOf } from '../../ui/coach/feedback/said.ts';
+import { leaveText, type TimeText } from '../../ui/coach/feedback/words.ts';
+import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
 
 export interface CommandRecord {
   readonly at: Millis;

@@ -10,9 +10,9 @@ import { leavesIn } from '../../../app/core/run/view/record.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { commandRecords, RECORD_TIMES, type CommandRecord, type RunOfCommands } from './command-record.ts';
 import { distanceText } from '../../../app/core/words/distance.ts';
-import { twoDigits } from '../../../app/core/words/reading.ts';
+import { twoDigits } from '../../../app/core/words/time/reading.ts';
 import { roundCell } from '../../../app/core/words/round.ts';
-import { clockTimeToSecond } from '../../../app/core/words/time-of-day.ts';
+import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
 import { partNames } from './lane-record.ts';
 
 const HEADER = [

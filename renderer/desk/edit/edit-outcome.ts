@@ -5,7 +5,7 @@
 
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import type { Plan } from '../../../app/core/plan/plan.ts';
-import { warningsOf } from '../../../app/core/plan/warnings.ts';
+import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { firstLineGiven, forgottenIn } from '../../../app/core/run/view/editing.ts';

@@ -3,8 +3,14 @@
  * meanwhile, and a text that somebody else has changed. Nothing that was typed is ever dropped by itself.
  */
 
-import { changedText, changesOf, overlap, withChanges, type Change } from '../../../app/core/session/line-changes.ts';
-import { textLines } from '../../../app/core/session/lines.ts';
+import {
+  changedText,
+  changesOf,
+  overlap,
+  withChanges,
+  type Change,
+} from '../../../app/core/session/text/line-changes.ts';
+import { textLines } from '../../../app/core/session/text/lines.ts';
 
 export interface Edited {
   /** The text in force when it was begun. */

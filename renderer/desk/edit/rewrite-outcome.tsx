@@ -3,7 +3,7 @@
  */
 
 import type { ReactElement } from 'react';
-import { endMoves, hourOf } from '../../../app/core/words/hour.ts';
+import { endMoves, hourOf } from '../../../app/core/words/time/hour.ts';
 import { commaed } from '../../../app/core/words/phrase.ts';
 import type { DeckRun } from '../../link/store.ts';
 import type { Outcome } from './edit-outcome.ts';

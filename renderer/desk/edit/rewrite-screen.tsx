@@ -6,10 +6,10 @@
 import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type ReactElement } from 'react';
 import { firstLineOpen } from '../../../app/core/run/view/editing.ts';
 import type { Fault } from '../../../app/core/result.ts';
-import { createBounceGuard } from '../../ui/coach/bounce.ts';
+import { createBounceGuard } from '../../ui/coach/commands/bounce.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { forgottenNames } from '../../ui/coach/said-cuts.ts';
+import { forgottenNames } from '../../ui/coach/feedback/said-cuts.ts';
 import { useHand } from '../../ui/coach/use-deck.ts';
 import { ActionBar } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';

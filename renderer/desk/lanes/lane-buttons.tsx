@@ -3,14 +3,14 @@
  */
 
 import { memo, type ReactElement } from 'react';
-import type { Command } from '../../../app/core/run/command.ts';
+import type { Command } from '../../../app/core/run/command/command.ts';
 import type { LaneView } from '../../../app/core/run/view.ts';
-import { ACTIONS, commandOf, type ActionName } from '../../ui/coach/actions.ts';
-import { CommandButton } from '../../ui/coach/command-button.tsx';
+import { ACTIONS, commandOf, type ActionName } from '../../ui/coach/commands/actions.ts';
+import { CommandButton } from '../../ui/coach/commands/command-button.tsx';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useHand } from '../../ui/coach/use-deck.ts';
-import { leaveText } from '../../ui/coach/words.ts';
+import { leaveText } from '../../ui/coach/feedback/words.ts';
 import type { DeskTools } from '../desk-tools.ts';
 
 interface LaneButtonsProps {

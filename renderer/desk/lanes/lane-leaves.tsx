@@ -6,7 +6,7 @@ import type { ReactElement } from 'react';
 import type { RunView } from '../../../app/core/run/view.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useDigits, useDrawn, useHand, type Tools } from '../../ui/coach/use-deck.ts';
-import { inText } from '../../../app/core/words/reading.ts';
+import { inText } from '../../../app/core/words/time/reading.ts';
 import { leaveOf, MANY } from './lane-text.ts';
 import styles from './lane-leaves.module.css';
 

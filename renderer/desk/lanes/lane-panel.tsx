@@ -4,12 +4,12 @@
  */
 
 import type { ReactElement, ReactNode } from 'react';
-import type { Command } from '../../../app/core/run/command.ts';
+import type { Command } from '../../../app/core/run/command/command.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { onText } from '../../../app/core/words/interval.ts';
 import { count, spaced } from '../../../app/core/words/phrase.ts';
-import { spanText } from '../../../app/core/words/reading.ts';
+import { spanText } from '../../../app/core/words/time/reading.ts';
 import { repText } from '../../../app/core/words/rep.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { LaneAction, LaneButton, LaneInOut } from './lane-buttons.tsx';

@@ -7,13 +7,13 @@ import { LEAD } from '../../../app/core/run/align.ts';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import type { LaneView, LastView, RunView } from '../../../app/core/run/view.ts';
 import type { Millis } from '../../../app/core/units.ts';
-import { inByText } from '../../../app/core/words/clock.ts';
+import { inByText } from '../../../app/core/words/time/clock.ts';
 import { holdText, onText } from '../../../app/core/words/interval.ts';
 import { commaed, count, spaced } from '../../../app/core/words/phrase.ts';
-import { inText } from '../../../app/core/words/reading.ts';
+import { inText } from '../../../app/core/words/time/reading.ts';
 import { repText } from '../../../app/core/words/rep.ts';
 import { roundText } from '../../../app/core/words/round.ts';
-import { leaveText, whichRep } from '../../ui/coach/words.ts';
+import { leaveText, whichRep } from '../../ui/coach/feedback/words.ts';
 import { leavingNow } from '../../ui/leaving.ts';
 
 /** More lanes than this stand closer, so that ten are in sight at 1280 × 800 and at 1024 × 700. */

@@ -3,7 +3,7 @@
  */
 
 import { useEffect, useRef, useState, type ReactElement } from 'react';
-import type { Command } from '../../../app/core/run/command.ts';
+import type { Command } from '../../../app/core/run/command/command.ts';
 import type { Target } from '../../../app/core/run/view/outline.ts';
 import { cutTakesBegun, tried } from '../../../app/core/run/view/trial.ts';
 import { Button } from '../../ui/parts/button.tsx';
@@ -11,10 +11,10 @@ import type { Moment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
 import { lineIsEstimate } from '../../../app/core/plan/estimates.ts';
 import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
-import { about } from '../../../app/core/words/estimate.ts';
-import { endMoves } from '../../../app/core/words/hour.ts';
+import { about } from '../../../app/core/words/time/estimate.ts';
+import { endMoves } from '../../../app/core/words/time/hour.ts';
 import { count } from '../../../app/core/words/phrase.ts';
-import { endTime } from '../../../app/core/words/time-of-day.ts';
+import { endTime } from '../../../app/core/words/time/time-of-day.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { begunText } from '../run/fit-advice.ts';
 import type { OutlineRow } from './outline-rows.ts';

@@ -5,12 +5,12 @@
 
 import { useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactElement } from 'react';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { about } from '../../../app/core/words/estimate.ts';
-import { readingLeft } from '../../../app/core/words/reading.ts';
+import { about } from '../../../app/core/words/time/estimate.ts';
+import { readingLeft } from '../../../app/core/words/time/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { Block, inBlocks } from './blocks.tsx';
 import type { DeskTools } from '../desk-tools.ts';
-import { finishAfter } from '../../../app/core/run/booked-finish.ts';
+import { finishAfter } from '../../../app/core/run/hour/booked-finish.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
 import { RunMatch } from '../actions/match-clock.tsx';
 import { OutlineLine } from './outline-line.tsx';

@@ -4,7 +4,7 @@
  */
 
 import type { ReactElement } from 'react';
-import type { CutOption, Fit } from '../../../app/core/run/fit.ts';
+import type { CutOption, Fit } from '../../../app/core/run/hour/fit.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { adviceOf, begunText, cutHint, cutLabel } from './fit-advice.ts';
 

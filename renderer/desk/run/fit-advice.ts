@@ -2,15 +2,15 @@
  * Words about fitting the hour, the same before and during a run.
  */
 
-import { swimDownPart, type CutOption, type Fit } from '../../../app/core/run/fit.ts';
+import { swimDownPart, type CutOption, type Fit } from '../../../app/core/run/hour/fit.ts';
 import { isEstimated } from '../../../app/core/plan/estimates.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import type { Millis } from '../../../app/core/units.ts';
-import { about } from '../../../app/core/words/estimate.ts';
-import { movedText } from '../../../app/core/words/hour.ts';
+import { about } from '../../../app/core/words/time/estimate.ts';
+import { movedText } from '../../../app/core/words/time/hour.ts';
 import { roundsText } from '../../../app/core/words/round.ts';
-import { clockTime } from '../../../app/core/words/time-of-day.ts';
-import { writtenLine } from '../../ui/coach/words.ts';
+import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
+import { writtenLine } from '../../ui/coach/feedback/words.ts';
 
 /** What the cuts are good for, in one line above them; nothing where the hour is kept. */
 export function adviceOf({ over, cuts, serves }: Fit): string {

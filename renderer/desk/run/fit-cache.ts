@@ -3,12 +3,12 @@
  * five seconds at most.
  */
 
-import type { Fit } from '../../../app/core/run/fit.ts';
+import type { Fit } from '../../../app/core/run/hour/fit.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { fitOf, singleCutsOf } from '../../../app/core/run/view/late.ts';
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { finishAfter } from '../../../app/core/run/booked-finish.ts';
+import { finishAfter } from '../../../app/core/run/hour/booked-finish.ts';
 
 /** With less than this in hand, cuts are offered before they are needed. */
 const TIGHT = 5 * MINUTE;

@@ -6,7 +6,7 @@ import { useMemo, type ReactElement } from 'react';
 import { leavesText } from '../../../app/core/words/leaves.ts';
 import type { Leave } from '../../../app/core/run/record.ts';
 import type { DeckRun } from '../../link/store.ts';
-import { clockTimeToSecond } from '../../../app/core/words/time-of-day.ts';
+import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
 
 interface NotCalledProps {
   /** All that have happened. */

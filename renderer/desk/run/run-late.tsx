@@ -4,13 +4,13 @@
  */
 
 import { useState, type ReactElement } from 'react';
-import type { CutOption } from '../../../app/core/run/fit.ts';
+import type { CutOption } from '../../../app/core/run/hour/fit.ts';
 import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { lineIsEstimate } from '../../../app/core/plan/estimates.ts';
-import { about } from '../../../app/core/words/estimate.ts';
-import { hourOf } from '../../../app/core/words/hour.ts';
-import { endTime } from '../../../app/core/words/time-of-day.ts';
+import { about } from '../../../app/core/words/time/estimate.ts';
+import { hourOf } from '../../../app/core/words/time/hour.ts';
+import { endTime } from '../../../app/core/words/time/time-of-day.ts';
 import { CutOffers } from './cut-offers.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { startByText } from './fit-advice.ts';

@@ -11,12 +11,12 @@ import { totalsOf, type Totals } from '../../../app/core/plan/totals.ts';
 import type { Item, Lane } from '../../../app/core/session/session.ts';
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import { distanceText } from '../../../app/core/words/distance.ts';
-import { about } from '../../../app/core/words/estimate.ts';
+import { about } from '../../../app/core/words/time/estimate.ts';
 import { holdText, intervalText } from '../../../app/core/words/interval.ts';
 import { commaed } from '../../../app/core/words/phrase.ts';
-import { reading, readingLeft, spanText } from '../../../app/core/words/reading.ts';
+import { reading, readingLeft, spanText } from '../../../app/core/words/time/reading.ts';
 import { cutsInside, headingWords, itemWords, NO_CUTS, type Cuts } from '../../../app/core/words/set.ts';
-import { clockTime, endTimeAfter, timeOfDay, timeOfDayAfter } from '../../../app/core/words/time-of-day.ts';
+import { clockTime, endTimeAfter, timeOfDay, timeOfDayAfter } from '../../../app/core/words/time/time-of-day.ts';
 
 export interface Timetable {
   readonly lanes: readonly number[];

@@ -7,8 +7,8 @@ import { endsByEstimate } from '../../../app/core/plan/estimates.ts';
 import type { Plan } from '../../../app/core/plan/plan.ts';
 import type { LengthUnit } from '../../../app/core/units.ts';
 import { distanceIn } from '../../../app/core/words/distance.ts';
-import { about } from '../../../app/core/words/estimate.ts';
-import { readingLeft } from '../../../app/core/words/reading.ts';
+import { about } from '../../../app/core/words/time/estimate.ts';
+import { readingLeft } from '../../../app/core/words/time/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { Block, inBlocks } from '../outline/blocks.tsx';
 import {

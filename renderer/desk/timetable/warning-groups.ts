@@ -3,7 +3,12 @@
  * words for the line itself.
  */
 
-import { WARNINGS, type Warning, type WarningCode, type WarningWords } from '../../../app/core/plan/warning.ts';
+import {
+  WARNINGS,
+  type Warning,
+  type WarningCode,
+  type WarningWords,
+} from '../../../app/core/plan/warnings/warning.ts';
 import { lanesNamed } from '../../../app/core/words/lanes.ts';
 import { capital } from '../../../app/core/words/phrase.ts';
 

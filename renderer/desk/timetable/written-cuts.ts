@@ -6,8 +6,8 @@
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import type { Plan } from '../../../app/core/plan/plan.ts';
 import { totalsOf } from '../../../app/core/plan/totals.ts';
-import { fitPlan, type CutOption, type Fit } from '../../../app/core/run/fit.ts';
-import { textWithCut } from '../../../app/core/session/text-cut.ts';
+import { fitPlan, type CutOption, type Fit } from '../../../app/core/run/hour/fit.ts';
+import { textWithCut } from '../../../app/core/session/text/text-cut.ts';
 
 export interface WrittenCut extends CutOption {
   /** The session with this cut alone. */

@@ -4,7 +4,7 @@
  */
 
 import { useEffect, useState, type DragEvent, type ReactElement } from 'react';
-import { onSessionFile, type SessionFile } from '../../link/own-window.ts';
+import { onSessionFile, type SessionFile } from '../../link/connection/own-window.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { keepDraft, keptDraft } from './draft.ts';
 import { readSessionFile } from './session-file.ts';

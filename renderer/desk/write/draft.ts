@@ -6,7 +6,7 @@
 import { useRef, useState } from 'react';
 import type { DeckRun } from '../../link/store.ts';
 import { ownStorage } from '../../ui/coach/own-storage.ts';
-import { clockTime } from '../../../app/core/words/time-of-day.ts';
+import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 
 export interface Draft {
   readonly text: string;

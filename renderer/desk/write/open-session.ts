@@ -3,7 +3,7 @@
  */
 
 import type { Fault } from '../../../app/core/result.ts';
-import { askHost } from '../../link/own-window.ts';
+import { askHost } from '../../link/connection/own-window.ts';
 
 export type Opened =
   /** `run`: the id of the new run; null from a host that does not say. */

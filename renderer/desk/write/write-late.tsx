@@ -10,8 +10,8 @@ import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { CutOffers } from '../run/cut-offers.tsx';
 import { startByText } from '../run/fit-advice.ts';
-import { about } from '../../../app/core/words/estimate.ts';
-import { endTime } from '../../../app/core/words/time-of-day.ts';
+import { about } from '../../../app/core/words/time/estimate.ts';
+import { endTime } from '../../../app/core/words/time/time-of-day.ts';
 import { writtenFit, type WrittenCut } from '../timetable/written-cuts.ts';
 
 interface WriteLateProps {

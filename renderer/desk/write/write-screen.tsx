@@ -5,7 +5,7 @@
 
 import { useDeferredValue, useId, useMemo, useRef, useState, type DragEvent, type ReactElement } from 'react';
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
-import { warningsOf } from '../../../app/core/plan/warnings.ts';
+import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { Button } from '../../ui/parts/button.tsx';

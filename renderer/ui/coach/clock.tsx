@@ -5,8 +5,8 @@
 import type { ReactElement } from 'react';
 import { SECOND } from '../../../app/core/units.ts';
 import { clockReading, type ClockChoice } from '../../../app/core/run/readings.ts';
-import { countdownText, readingOn } from '../../../app/core/words/clock.ts';
-import { readingLeft } from '../../../app/core/words/reading.ts';
+import { countdownText, readingOn } from '../../../app/core/words/time/clock.ts';
+import { readingLeft } from '../../../app/core/words/time/reading.ts';
 import type { Frames, Moment } from './frames.ts';
 import { useDigits, useDrawn } from './use-deck.ts';
 

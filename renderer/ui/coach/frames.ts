@@ -8,7 +8,7 @@ import type { Link } from '../../link/link.ts';
 import { guarded, reportMishap } from '../../link/mishap.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { view, type RunView } from '../../../app/core/run/view.ts';
-import { stopSettles } from './refusal.ts';
+import { stopSettles } from './commands/refusal.ts';
 
 /** The run as it is looked at on a frame. */
 export interface Moment {

@@ -9,8 +9,8 @@ import type { Link } from '../../link/link.ts';
 import type { DeckState } from '../../link/store.ts';
 import { createDigits } from '../digits.ts';
 import type { Frames, Moment } from './frames.ts';
-import type { Hand, HandState } from './hand.ts';
-import type { Offers } from './offers.ts';
+import type { Hand, HandState } from './commands/hand.ts';
+import type { Offers } from './commands/offers.ts';
 
 /** What every part of a coach's page works with. */
 export interface Tools {

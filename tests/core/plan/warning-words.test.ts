@@ -3,7 +3,7 @@
  */
 
 import { expect, test } from 'vitest';
-import { warningsOf } from '../../../app/core/plan/warnings.ts';
+import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
 import { planOf } from '../../support/deck.ts';
 
 /** The sentences of one kind, each with its line and lane. */

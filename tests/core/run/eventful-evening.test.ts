@@ -8,13 +8,13 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { rehearsal } from '../../../app/cli/rehearse.ts';
 import { readScript } from '../../../app/cli/script.ts';
-import { readCommand } from '../../../app/core/run/read-command.ts';
-import { fit } from '../../../app/core/run/fit.ts';
+import { readCommand } from '../../../app/core/run/command/read-command.ts';
+import { fit } from '../../../app/core/run/hour/fit.ts';
 import { apply } from '../../../app/core/run/fold.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { openRun, type RunState } from '../../../app/core/run/state.ts';
 import { view } from '../../../app/core/run/view.ts';
-import { reading } from '../../../app/core/words/reading.ts';
+import { reading } from '../../../app/core/words/time/reading.ts';
 import { HOUR, MINUTE, SECOND } from '../../../app/core/units.ts';
 import { planOf } from '../../support/deck.ts';
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ON_ITS_WAY, LEAD, UNDO_FOR } from '../../../app/core/run/align.ts';
 import { apply, fold } from '../../../app/core/run/fold.ts';
-import { projectedEnd, projectedTimes } from '../../../app/core/run/projection.ts';
+import { projectedEnd, projectedTimes } from '../../../app/core/run/hour/projection.ts';
 import { leavesOf, sameLeave, type Leave } from '../../../app/core/run/record.ts';
 import { begin, settle } from '../../../app/core/run/settle.ts';
 import { currentStretch, openRun, type RunState } from '../../../app/core/run/state.ts';

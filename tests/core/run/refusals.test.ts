@@ -3,7 +3,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { readCommand } from '../../../app/core/run/read-command.ts';
+import { readCommand } from '../../../app/core/run/command/read-command.ts';
 import { Deck } from '../../support/deck.ts';
 
 describe('a command that is not one', () => {

@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { parseSession } from '../../../app/core/session/parse.ts';
 import { makePlan } from '../../../app/core/plan/make-plan.ts';
-import { warningsOf } from '../../../app/core/plan/warnings.ts';
+import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
 import type { Plan } from '../../../app/core/plan/plan.ts';
 
 /** Three lanes, the third without a css; the line stands at line 6. */

@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { apply } from '../../../app/core/run/fold.ts';
-import type { Command } from '../../../app/core/run/command.ts';
+import type { Command } from '../../../app/core/run/command/command.ts';
 import { leavesOf } from '../../../app/core/run/record.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { openRun, type RunState } from '../../../app/core/run/state.ts';

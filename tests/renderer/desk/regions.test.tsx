@@ -4,17 +4,17 @@
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import type { ReactElement } from 'react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { Command } from '../../../app/core/run/command.ts';
+import type { Command } from '../../../app/core/run/command/command.ts';
 import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
 import { Desk } from '../../../renderer/desk/desk.tsx';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import { startFrames, type Frames } from '../../../renderer/ui/coach/frames.ts';
-import { createHand } from '../../../renderer/ui/coach/hand.ts';
-import { createOffers } from '../../../renderer/ui/coach/offers.ts';
+import { createHand } from '../../../renderer/ui/coach/commands/hand.ts';
+import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { openSound } from '../../../renderer/sound/sound.ts';
-import { HARBOUR, runOf } from '../../support/coach-run.ts';
+import { HARBOUR, runOf } from '../../support/coach/coach-run.ts';
 
 /** Which parts of the window throw, by the module they are in; how often they were asked. */
 const broken = vi.hoisted(() => new Set<string>());

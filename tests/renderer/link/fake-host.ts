@@ -5,8 +5,8 @@
 
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { createLink, type Link, type ScreenKind } from '../../../renderer/link/link.ts';
-import type { Carrier, Heard } from '../../../renderer/link/carrier.ts';
-import type { Ports } from '../../../renderer/link/ports.ts';
+import type { Carrier, Heard } from '../../../renderer/link/connection/carrier.ts';
+import type { Ports } from '../../../renderer/link/connection/ports.ts';
 import {
   readFromScreen,
   WIRE_VERSION,

@@ -1,7 +1,7 @@
 /* A hidden page: its timers come once a minute, its messages at once. */
 
 import { describe, expect, test } from 'vitest';
-import { createAlarms, type Alarms } from '../../../renderer/link/alarms.ts';
+import { createAlarms, type Alarms } from '../../../renderer/link/time/alarms.ts';
 import { FakeHost } from './fake-host.ts';
 
 const MINUTE = 60_000;

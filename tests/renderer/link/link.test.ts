@@ -1,6 +1,6 @@
 import { describe, expect, test, vi } from 'vitest';
 import { WIRE_VERSION } from '../../../app/wire/messages.ts';
-import type { Carrier } from '../../../renderer/link/carrier.ts';
+import type { Carrier } from '../../../renderer/link/connection/carrier.ts';
 import { createLink } from '../../../renderer/link/link.ts';
 import { FakeHost, live } from './fake-host.ts';
 

@@ -4,7 +4,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { createOutbox, UNHEARD } from '../../../renderer/link/outbox.ts';
-import type { Command } from '../../../app/core/run/command.ts';
+import type { Command } from '../../../app/core/run/command/command.ts';
 
 /** Longer than a message may be. */
 const LARGE: Command = { do: 'rewrite', text: `Main set\n# ${'x'.repeat(70_000)}\n` };

@@ -3,7 +3,7 @@
  */
 
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { socketCarrier } from '../../../renderer/link/carrier.ts';
+import { socketCarrier } from '../../../renderer/link/connection/carrier.ts';
 
 class FakeSocket {
   static readonly OPEN = 1;

@@ -6,8 +6,8 @@ import { expect, test } from 'vitest';
 import { WIRE_VERSION } from '../../../app/wire/messages.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { startFrames } from '../../../renderer/ui/coach/frames.ts';
-import { createHand } from '../../../renderer/ui/coach/hand.ts';
-import { createOffers } from '../../../renderer/ui/coach/offers.ts';
+import { createHand } from '../../../renderer/ui/coach/commands/hand.ts';
+import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { FakeHost } from '../link/fake-host.ts';
 
 test('[wire] a remote older than the program says so, and what to do', () => {

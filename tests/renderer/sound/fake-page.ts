@@ -6,7 +6,7 @@ import type { RunState } from '../../../app/core/run/state.ts';
 import { givenIn } from '../../../app/core/run/view/given.ts';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
-import type { AudioOutput, OutputState } from '../../../renderer/sound/howler-output.ts';
+import type { AudioOutput, OutputState } from '../../../renderer/sound/output/howler-output.ts';
 import { openSound, type Sound } from '../../../renderer/sound/sound.ts';
 
 /** What a screen keeps, by what name. */

@@ -8,9 +8,9 @@ import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { RunState } from '../../../app/core/run/state.ts';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
-import type { AudioOutput } from '../../../renderer/sound/howler-output.ts';
+import type { AudioOutput } from '../../../renderer/sound/output/howler-output.ts';
 import { openSound, type Sound } from '../../../renderer/sound/sound.ts';
-import { afterCommands, runOf } from '../../support/coach-run.ts';
+import { afterCommands, runOf } from '../../support/coach/coach-run.ts';
 
 const MINUTE = 60_000;
 

@@ -9,7 +9,7 @@ import {
   writeChoice,
   type SoundChoice,
 } from '../../../renderer/sound/sound-choice.ts';
-import { voiceOf } from '../../../renderer/sound/sound-files.ts';
+import { voiceOf } from '../../../renderer/sound/output/sound-files.ts';
 
 describe('[sound] what is chosen', () => {
   test('is read as it was written', () => {

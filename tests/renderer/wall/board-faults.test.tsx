@@ -6,10 +6,10 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Link } from '../../../renderer/link/link.ts';
 import { givenIn } from '../../../app/core/run/view/given.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
-import { readWallChoice } from '../../../renderer/wall/lane-choice.ts';
-import type { LaneFace } from '../../../renderer/wall/lane-face.ts';
+import { readWallChoice } from '../../../renderer/wall/screen/lane-choice.ts';
+import type { LaneFace } from '../../../renderer/wall/strips/lane-face.ts';
 import { WallScreen } from '../../../renderer/wall/wall-screen.tsx';
-import { HARBOUR, runOf } from '../../support/coach-run.ts';
+import { HARBOUR, runOf } from '../../support/coach/coach-run.ts';
 
 /** What throws while it is here: "paint 1", "face 1", "head", "clock", "callout"; and how often it did. */
 const broken = vi.hoisted(() => ({ what: '', times: 0 }));
@@ -22,8 +22,8 @@ const breakIf = vi.hoisted(() => (what: string): void => {
 
 vi.mock('../../../renderer/ui/measure.ts', () => ({ createMeasure: () => (text: string) => text.length * 0.4 }));
 
-vi.mock('../../../renderer/wall/strip-painter.ts', async (original) => {
-  const module = await original<typeof import('../../../renderer/wall/strip-painter.ts')>();
+vi.mock('../../../renderer/wall/strips/strip-painter.ts', async (original) => {
+  const module = await original<typeof import('../../../renderer/wall/strips/strip-painter.ts')>();
   return {
     createStripPainter(...args: Parameters<typeof module.createStripPainter>) {
       const painter = module.createStripPainter(...args);
@@ -63,8 +63,8 @@ vi.mock('../../../renderer/wall/clock-text.ts', async (original) => {
   };
 });
 
-vi.mock('../../../renderer/wall/head-face.ts', async (original) => {
-  const module = await original<typeof import('../../../renderer/wall/head-face.ts')>();
+vi.mock('../../../renderer/wall/head/head-face.ts', async (original) => {
+  const module = await original<typeof import('../../../renderer/wall/head/head-face.ts')>();
   return {
     ...module,
     headFace(...args: Parameters<typeof module.headFace>) {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { driftAt } from '../../../renderer/wall/drift.ts';
-import { chosenLanes, readWallChoice } from '../../../renderer/wall/lane-choice.ts';
+import { driftAt } from '../../../renderer/wall/screen/drift.ts';
+import { chosenLanes, readWallChoice } from '../../../renderer/wall/screen/lane-choice.ts';
 
 describe('what the address asks for', () => {
   const all = [1, 2, 3, 4, 5, 6];

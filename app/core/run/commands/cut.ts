@@ -2,14 +2,14 @@
  * `cut`: the last reps of a set, or its last rounds, will not be swum.
  */
 
-import { wholeNumber, type FieldsOf } from '../command-fields.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
-import { cutLine } from '../cut.ts';
+import { wholeNumber, type FieldsOf } from '../command/command-fields.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
+import { cutLine } from '../cuts/cut.ts';
 
 const fields = { line: wholeNumber('line', 1), n: wholeNumber('n', 1) };
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly cut: FieldsOf<typeof fields>;
   }

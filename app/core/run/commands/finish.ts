@@ -2,13 +2,13 @@
  * `finish`: the session ends now.
  */
 
-import { done } from '../answer.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
+import { done } from '../command/answer.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
 import { done as doneAt } from '../settle.ts';
-import { beforeCountdown } from '../ways-out.ts';
+import { beforeCountdown } from '../command/ways-out.ts';
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly finish: Readonly<Record<never, never>>;
   }

@@ -3,14 +3,14 @@
  */
 
 import { SECOND } from '../../units.ts';
-import { changeChosen } from '../answer.ts';
-import { LANES, optional, wholeNumber, type FieldsOf } from '../command-fields.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
+import { changeChosen } from '../command/answer.ts';
+import { LANES, optional, wholeNumber, type FieldsOf } from '../command/command-fields.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
 
 const fields = { lanes: optional(LANES), seconds: wholeNumber('seconds', 1, 60) };
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly gap: FieldsOf<typeof fields>;
   }

@@ -4,18 +4,18 @@
  */
 
 import type { Millis } from '../../units.ts';
-import { done, no, type Outcome } from '../answer.ts';
-import { optional, ROUNDS, wholeNumber, type FieldsOf } from '../command-fields.ts';
-import type { CommandOf } from '../command.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
+import { done, no, type Outcome } from '../command/answer.ts';
+import { optional, ROUNDS, wholeNumber, type FieldsOf } from '../command/command-fields.ts';
+import type { CommandOf } from '../command/command.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
 import { placeIn } from '../place.ts';
 import type { RunState } from '../state.ts';
-import { beforeCountdown, waitAtWhatIsLeft } from '../ways-out.ts';
+import { beforeCountdown, waitAtWhatIsLeft } from '../command/ways-out.ts';
 
 const fields = { line: wholeNumber('line', 1), rounds: optional(ROUNDS), rep: wholeNumber('rep', 1) };
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly 'go-to': FieldsOf<typeof fields>;
   }

@@ -5,17 +5,17 @@
 import { HOUR, SECOND, type Millis } from '../../units.ts';
 import type { Rep, Stretch } from '../../plan/plan.ts';
 import { retime, withTimes } from '../../plan/retime.ts';
-import { changeLanes, choose, no, type Outcome } from '../answer.ts';
-import { CHANGE, LANES, optional, type FieldsOf } from '../command-fields.ts';
-import type { CommandOf } from '../command.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords, Told } from '../command-words.ts';
-import { LEFT, NOT_GOING, unlessTooSoon } from '../lane-change.ts';
+import { changeLanes, choose, no, type Outcome } from '../command/answer.ts';
+import { CHANGE, LANES, optional, type FieldsOf } from '../command/command-fields.ts';
+import type { CommandOf } from '../command/command.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords, Told } from '../command/command-words.ts';
+import { LEFT, NOT_GOING, unlessTooSoon } from '../command/lane-change.ts';
 import { isPending, type LaneState, type RunState } from '../state.ts';
 
 const fields = { lanes: optional(LANES), seconds: CHANGE };
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly interval: FieldsOf<typeof fields>;
   }

@@ -4,17 +4,17 @@
 
 import type { Millis } from '../../units.ts';
 import { LEAD } from '../align.ts';
-import { done, no, type Outcome } from '../answer.ts';
-import { LANES, type FieldsOf } from '../command-fields.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
-import { stopToJoin } from '../lane-change.ts';
+import { done, no, type Outcome } from '../command/answer.ts';
+import { LANES, type FieldsOf } from '../command/command-fields.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
+import { stopToJoin } from '../command/lane-change.ts';
 import { startingFrom } from '../place.ts';
 import { currentStretch, isPending, NOTHING_PENDING, type LaneState, type RunState } from '../state.ts';
 
 const fields = { lanes: LANES };
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly 'lane-in': FieldsOf<typeof fields>;
   }

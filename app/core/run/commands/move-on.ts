@@ -5,14 +5,14 @@
 
 import type { Millis } from '../../units.ts';
 import { waitsFor, type Stretch } from '../../plan/plan.ts';
-import { done, type Outcome } from '../answer.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
+import { done, type Outcome } from '../command/answer.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
 import { begin, done as doneAt, waitAt } from '../settle.ts';
 import { currentStretch, type RunState } from '../state.ts';
-import { beforeCountdown, endedJustNow } from '../ways-out.ts';
+import { beforeCountdown, endedJustNow } from '../command/ways-out.ts';
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly 'move-on': Readonly<Record<never, never>>;
   }

@@ -4,16 +4,16 @@
 
 import type { Millis } from '../../units.ts';
 import { LEAD } from '../align.ts';
-import { changeLanes, choose, done, type Outcome } from '../answer.ts';
-import { LANES, optional, type FieldsOf } from '../command-fields.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords, Told } from '../command-words.ts';
-import { isStopped, STOPPED } from '../lane-change.ts';
+import { changeLanes, choose, done, type Outcome } from '../command/answer.ts';
+import { LANES, optional, type FieldsOf } from '../command/command-fields.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords, Told } from '../command/command-words.ts';
+import { isStopped, STOPPED } from '../command/lane-change.ts';
 import { isPending, type RunState } from '../state.ts';
 
 const fields = { lanes: optional(LANES) };
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly rejoin: FieldsOf<typeof fields>;
   }

@@ -4,13 +4,13 @@
  */
 
 import type { Millis } from '../../units.ts';
-import { done, no, type Outcome } from '../answer.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
+import { done, no, type Outcome } from '../command/answer.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
 import type { RunState } from '../state.ts';
-import { beforeCountdown, endedJustNow, waitAtWhatIsLeft } from '../ways-out.ts';
+import { beforeCountdown, endedJustNow, waitAtWhatIsLeft } from '../command/ways-out.ts';
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly restart: Readonly<Record<never, never>>;
   }

@@ -2,14 +2,14 @@
  * `rewrite`: replaces the text of what is still to come.
  */
 
-import { TEXT, type FieldsOf } from '../command-fields.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
+import { TEXT, type FieldsOf } from '../command/command-fields.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
 import { rewritten } from '../rewrite.ts';
 
 const fields = { text: TEXT };
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly rewrite: FieldsOf<typeof fields>;
   }

@@ -2,16 +2,16 @@
  * `skip`: drops the next rep. Later reps, and the lane's end, come sooner by its interval.
  */
 
-import { changeLanes, choose, done, type Outcome } from '../answer.ts';
-import { LANES, optional, type FieldsOf } from '../command-fields.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
-import { LEFT } from '../lane-change.ts';
+import { changeLanes, choose, done, type Outcome } from '../command/answer.ts';
+import { LANES, optional, type FieldsOf } from '../command/command-fields.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
+import { LEFT } from '../command/lane-change.ts';
 import { isPending, type RunState } from '../state.ts';
 
 const fields = { lanes: optional(LANES) };
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly skip: FieldsOf<typeof fields>;
   }

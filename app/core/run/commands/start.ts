@@ -2,17 +2,17 @@
  * `start`: begins the stretch that waits, cuts a countdown short, or begins the next stretch by hand.
  */
 
-import { reading } from '../../words/reading.ts';
+import { reading } from '../../words/time/reading.ts';
 import { SECOND, type Millis } from '../../units.ts';
 import { align, BOUNCE, LEAD } from '../align.ts';
-import { done, no, type Outcome } from '../answer.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords, Told } from '../command-words.ts';
-import { unlessTooSoon } from '../lane-change.ts';
+import { done, no, type Outcome } from '../command/answer.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords, Told } from '../command/command-words.ts';
+import { unlessTooSoon } from '../command/lane-change.ts';
 import { begin } from '../settle.ts';
 import { allStopped, currentStretch, isPending, type RunState } from '../state.ts';
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly start: Readonly<Record<never, never>>;
   }

@@ -4,11 +4,11 @@
 
 import type { Millis } from '../../units.ts';
 import { tailOf } from '../../plan/schedule.ts';
-import { changeLanes, choose, done, no, type Lacking, type Outcome } from '../answer.ts';
-import { LANES, optional, type FieldsOf } from '../command-fields.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
-import { NOT_GOING } from '../lane-change.ts';
+import { changeLanes, choose, done, no, type Lacking, type Outcome } from '../command/answer.ts';
+import { LANES, optional, type FieldsOf } from '../command/command-fields.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
+import { NOT_GOING } from '../command/lane-change.ts';
 import { nextWaits } from '../settle.ts';
 import { currentStretch, isPending, type RunState } from '../state.ts';
 
@@ -19,7 +19,7 @@ const GOING: Lacking = {
 
 const fields = { lanes: optional(LANES) };
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly stop: FieldsOf<typeof fields>;
   }

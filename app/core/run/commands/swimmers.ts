@@ -2,14 +2,14 @@
  * `swimmers`: from its next leave on, a lane has this many swimmers.
  */
 
-import { changeChosen } from '../answer.ts';
-import { LANES, optional, wholeNumber, type FieldsOf } from '../command-fields.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords } from '../command-words.ts';
+import { changeChosen } from '../command/answer.ts';
+import { LANES, optional, wholeNumber, type FieldsOf } from '../command/command-fields.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords } from '../command/command-words.ts';
 
 const fields = { lanes: optional(LANES), n: wholeNumber('n', 1, 20) };
 
-declare module '../command.ts' {
+declare module '../command/command.ts' {
   interface CommandFields {
     readonly swimmers: FieldsOf<typeof fields>;
   }

@@ -5,9 +5,9 @@
 
 import type { Millis } from '../../units.ts';
 import { ON_ITS_WAY, UNDO_FOR } from '../align.ts';
-import { done, no, type Outcome } from '../answer.ts';
-import type { Rule } from '../command-rule.ts';
-import type { CommandWords, Told } from '../command-words.ts';
+import { done, no, type Outcome } from '../command/answer.ts';
+import type { Rule } from '../command/command-rule.ts';
+import type { CommandWords, Told } from '../command/command-words.ts';
 import { leavesOf, sameLeave, type Leave } from '../record.ts';
 import { settle, settleForCommand } from '../settle.ts';
 import type { RunState, Undoable } from '../state.ts';

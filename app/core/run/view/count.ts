@@ -3,7 +3,7 @@
  */
 
 import type { Rep } from '../../plan/plan.ts';
-import { countNow, type CountNow } from '../standing.ts';
+import { countNow, type CountNow } from '../cuts/standing.ts';
 import type { RunView } from '../view.ts';
 
 /** Of a rep of a lane, by its place in lane order, in one of the view's stretches. */

@@ -3,7 +3,7 @@
  */
 
 import type { Millis } from '../../units.ts';
-import { fit, singleCuts, type CutOption, type Fit } from '../fit.ts';
+import { fit, singleCuts, type CutOption, type Fit } from '../hour/fit.ts';
 import type { RunView } from '../view.ts';
 import { stateOf } from './settled.ts';
 

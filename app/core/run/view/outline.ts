@@ -4,8 +4,8 @@
  */
 
 import type { Rep } from '../../plan/plan.ts';
-import { cuttableAt } from '../cut.ts';
-import { standingIn } from '../standing.ts';
+import { cuttableAt } from '../cuts/cut.ts';
+import { standingIn } from '../cuts/standing.ts';
 import { isPending } from '../state.ts';
 import type { RunView } from '../view.ts';
 import { stateOf } from './settled.ts';

@@ -2,10 +2,10 @@
  * What would come of a command that is given at the view's t: it is carried out on a run that is thrown away.
  */
 
-import { takesBegun } from '../begun.ts';
-import type { Command } from '../command.ts';
+import { takesBegun } from '../cuts/begun.ts';
+import type { Command } from '../command/command.ts';
 import { apply } from '../fold.ts';
-import { readCommand } from '../read-command.ts';
+import { readCommand } from '../command/read-command.ts';
 import { view, type RunView } from '../view.ts';
 import { stateOf } from './settled.ts';
 

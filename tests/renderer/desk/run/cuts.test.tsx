@@ -5,7 +5,7 @@
 
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, describe, expect, test } from 'vitest';
-import { fit, fitPlan } from '../../../../app/core/run/fit.ts';
+import { fit, fitPlan } from '../../../../app/core/run/hour/fit.ts';
 import { openRun } from '../../../../app/core/run/state.ts';
 import { CutOffers } from '../../../../renderer/desk/run/cut-offers.tsx';
 import { adviceOf } from '../../../../renderer/desk/run/fit-advice.ts';
@@ -13,7 +13,7 @@ import { OutlineLine } from '../../../../renderer/desk/outline/outline-line.tsx'
 import type { OutlineRow } from '../../../../renderer/desk/outline/outline-rows.ts';
 import { RunLate } from '../../../../renderer/desk/run/run-late.tsx';
 import { writtenFit } from '../../../../renderer/desk/timetable/written-cuts.ts';
-import { CoachWindow } from '../../../support/coach-window.ts';
+import { CoachWindow } from '../../../support/coach/coach-window.ts';
 import { planOf } from '../../../support/deck.ts';
 
 afterEach(cleanup);

@@ -3,7 +3,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { warningsOf } from '../../../../app/core/plan/warnings.ts';
+import { warningsOf } from '../../../../app/core/plan/warnings/warnings.ts';
 import { warningGroups } from '../../../../renderer/desk/timetable/warning-groups.ts';
 import { planOf } from '../../../support/deck.ts';
 

@@ -1,0 +1,81 @@
+/*
+ * Makes a cut in the text, before the run: lowers the counts of one line, or shortens its ladder. Everything else
+ * stays as the coach wrote it, comments and spelling too.
+ */
+
+import { isFlaw } from '../values/flaw.ts';
+import { lanePrefixOf } from '../line/lane-prefix.ts';
+import { readLines, type Line } from './lines.ts';
+import { readSwimLine } from '../line/part-line.ts';
+import type { Pool, WrittenSet } from '../line/set-line.ts';
+import { match } from '../values/time.ts';
+
+/** Characters of a line's text, and what replaces them. */
+interface Edit {
+  readonly from: number;
+  readonly to: number;
+  readonly by: string;
+}
+
+const DIGITS = /\d+(?:\.\d+)?/y;
+/** Up to its s: what is left may be one round. */
+const ROUNDS = /\d+\s*rounds(?!\p{L})/iuy;
+
+/**
+ * The text with `n` fewer reps or rounds on a line (from 1). Every lane that has any must have more than n. Throws if
+ * the line is neither a set nor rounds.
+ */
+export function textWithCut(text: string, pool: Pool, line: number, n: number): string {
+  const found = readLines(text).lines.find(({ number }) => number === line);
+  if (!found) throw new Error(`line ${line} has nothing to cut`);
+  const begin = lineStart(text, line) + found.start;
+  return editsOf(found, pool, n).reduceRight(
+    (edited, { from, to, by }) => edited.slice(0, begin + from) + by + edited.slice(begin + to),
+    text,
+  );
+}
+
+function editsOf({ text, number }: Line, pool: Pool, n: number): readonly Edit[] {
+  // Behind the lanes that it is for.
+  const from = lanePrefixOf(text)?.end ?? 0;
+  const written = readSwimLine(text, pool, from);
+  if (isFlaw(written) || (written.kind !== 'set' && written.kind !== 'rounds')) {
+    throw new Error(`line ${number} is neither a set nor rounds`);
+  }
+  if (written.kind === 'rounds') return roundsGone(text, from, written.times - n);
+  if (written.ladder) return [rungsGone(text, written, n)];
+  // Of `3 x 4 x 50` the 3 is cut.
+  const counts = written.rounds === null ? written.counts!.at : [from];
+  return counts
+    .map((from) => ({ from, digits: digitsAt(text, from) }))
+    .filter(({ digits }) => Number(digits) > 0)
+    .map(({ from, digits }) => ({ from, to: from + digits.length, by: `${Number(digits) - n}` }));
+}
+
+function roundsGone(text: string, from: number, left: number): readonly Edit[] {
+  const count = { from, to: digitsEnd(text, from), by: `${left}` };
+  const plural = left === 1 ? match(ROUNDS, text, from) : null;
+  if (!plural) return [count];
+  const end = from + plural[0].length;
+  return [count, { from: end - 1, to: end, by: '' }];
+}
+
+/** From after the last rung that stays to the last digit of all. A unit after that digit is for every rung and stays. */
+function rungsGone(text: string, { distances: { at } }: WrittenSet, n: number): Edit {
+  return { from: digitsEnd(text, at[at.length - 1 - n]!), to: digitsEnd(text, at[at.length - 1]!), by: '' };
+}
+
+function digitsEnd(text: string, at: number): number {
+  return at + digitsAt(text, at).length;
+}
+
+function digitsAt(text: string, at: number): string {
+  return match(DIGITS, text, at)![0];
+}
+
+/** Where a line begins; the first line begins after a byte-order mark. */
+function lineStart(text: string, line: number): number {
+  let start = text.charCodeAt(0) === 0xfeff ? 1 : 0;
+  for (let before = 1; before < line; before++) start = text.indexOf('\n', start) + 1;
+  return start;
+}

@@ -1,0 +1,88 @@
+/*
+ * The host's time on this screen, from the answers to its pings. Host time starts anew with every
+ * epoch, so samples are kept by epoch, and a screen goes over to a new one only together with the
+ * snapshot that belongs to it. A device that has slept cannot trust its own clock: what was measured
+ * before is dropped with the next answer.
+ */
+
+import { addSample, emptySync, hostTimeAt, type Sync } from '../../../app/core/sync/offset.ts';
+
+/** The two clocks of the screen's own machine, in ms. */
+export interface OwnClock {
+  /** Never steps; may stand still while the machine sleeps. */
+  now(): number;
+  /** Time of day; goes on through sleep, may be set. */
+  wall(): number;
+}
+
+export interface Pong {
+  readonly t1: number;
+  readonly t2: number;
+  readonly t3: number;
+  readonly epoch: string;
+}
+
+export interface HostClock {
+  /** Takes the answer to a ping, at the moment it came in. */
+  heard(pong: Pong): void;
+  /** Whether anything has been measured in an epoch. */
+  knows(epoch: string): boolean;
+  /** Goes over to an epoch, and forgets all others. */
+  turnTo(epoch: string): void;
+  /** Host time in ms; null before the first answer and, after a sleep, until the next. */
+  now(): number | null;
+  /** Whether the machine may have slept since the last answer: ping at once. */
+  inDoubt(): boolean;
+}
+
+/** The two clocks part by this much where the machine has slept or its time of day was set: measure again. */
+const PARTED = 250;
+
+/** More than a time of day is ever corrected by in passing: the machine has slept, its clock says nothing now. */
+const ASLEEP = 2000;
+
+export function createHostClock(own: OwnClock): HostClock {
+  const syncs = new Map<string, Sync>();
+  let current: string | null = null;
+  let apart = own.wall() - own.now();
+  // When a sleep was noticed that no answer to a later ping has made good yet.
+  let doubtedAt: number | null = null;
+  let asleep = false;
+
+  function look(): void {
+    const parted = Math.abs(own.wall() - own.now() - apart);
+    if (parted <= PARTED) return;
+    apart = own.wall() - own.now();
+    doubtedAt = own.now();
+    if (parted > ASLEEP) asleep = true;
+  }
+
+  return {
+    heard({ t1, t2, t3, epoch }) {
+      look();
+      if (doubtedAt !== null) {
+        if (t1 < doubtedAt) return; // Its round trip was under way while the machine slept.
+        syncs.clear();
+        doubtedAt = null;
+        asleep = false;
+      }
+      syncs.set(epoch, addSample(syncs.get(epoch) ?? emptySync(), { t1, t2, t3, t4: own.now(), epoch }));
+    },
+    knows: (epoch) => syncs.has(epoch),
+    turnTo(epoch) {
+      current = epoch;
+      syncs.forEach((_, other) => {
+        if (other !== epoch) syncs.delete(other);
+      });
+    },
+    now() {
+      look();
+      const sync = current === null ? undefined : syncs.get(current);
+      return sync === undefined || asleep ? null : hostTimeAt(sync, own.now());
+    },
+    inDoubt() {
+      look();
+      return doubtedAt !== null;
+    },
+  };
+}

@@ -1,0 +1,40 @@
+/*
+ * A button that gives one command: looks as the run stood when that last changed, and is judged by the run as it
+ * stands when it is pressed. It draws itself only where its looks or its own offer have changed.
+ */
+
+import { memo, type ReactElement } from 'react';
+import type { Command } from '../../../../app/core/run/command/command.ts';
+import { Button, type NamedButtonProps } from '../../parts/button.tsx';
+import { useOffer, type Tools } from '../use-deck.ts';
+
+export interface CommandButtonProps extends Omit<NamedButtonProps, 'why' | 'judge' | 'onPress' | 'onRefused'> {
+  readonly tools: Pick<Tools, 'hand' | 'offers'>;
+  readonly command: Command;
+  /** Told when the command has been accepted. */
+  readonly onDone?: (() => void) | undefined;
+}
+
+export const CommandButton = memo(DrawnCommandButton, isSame);
+
+function DrawnCommandButton({ tools, command, onDone, ...looks }: CommandButtonProps): ReactElement {
+  const { hand, offers } = tools;
+  const why = useOffer(offers, ({ whyNot }) => whyNot(command));
+  return (
+    <Button
+      {...looks}
+      why={why}
+      judge={() => hand.refusal(command)}
+      onPress={() => void hand.press(command).then((ok) => (ok ? onDone?.() : undefined))}
+      onRefused={(reason) => hand.say(reason, 'refused')}
+    />
+  );
+}
+
+/** Commands are the same where they say the same: they are made anew each time that what stands around is drawn. */
+function isSame(before: CommandButtonProps, after: CommandButtonProps): boolean {
+  const { command: was, ...others } = before;
+  const { command: is, ...now } = after;
+  const names = new Set([...Object.keys(others), ...Object.keys(now)]) as Set<keyof typeof now>;
+  return JSON.stringify(was) === JSON.stringify(is) && [...names].every((name) => Object.is(others[name], now[name]));
+}

@@ -1,0 +1,88 @@
+/*
+ * What the coach may do now, worked out once for every button: when a second has passed, when a snapshot has come,
+ * and when other lanes are chosen. Between these the answers stay, so that a button draws itself only where its
+ * own has changed. A press is judged anew, by the hand.
+ */
+
+import type { Command } from '../../../../app/core/run/command/command.ts';
+import type { RunView } from '../../../../app/core/run/view.ts';
+import { secondsLeft } from '../../../../app/core/words/time/reading.ts';
+import { commandLabel } from './actions.ts';
+import type { Frames, Moment } from '../frames.ts';
+import type { Hand } from './hand.ts';
+import type { LaneChoice } from './lane-choice.ts';
+import { primaryOf, type Primary } from './primary.ts';
+import { refusalOf, type Refusal } from './refusal.ts';
+
+export interface Offers {
+  /** Calls when an answer may be another, until what it returns is called. */
+  changed(call: () => void): () => void;
+  /** Why a command cannot be given; null where it can. Without a run or a clock the host judges: null too. */
+  whyNot(command: Command): Refusal;
+  /** The same object as long as it says the same; without a run or a clock, as it was last. */
+  primary(): Primary;
+  /** Lanes that are chosen, none for all: the same list as long as it has the same lanes. */
+  chosen(): readonly number[];
+}
+
+/** What the answers rest on, and whether each has been worked out since. */
+interface Known {
+  readonly moment: Moment | null;
+  readonly choice: LaneChoice;
+  readonly refusals: Map<string, Refusal>;
+  hasPrimary: boolean;
+}
+
+export function createOffers(frames: Pick<Frames, 'changed' | 'shown'>, hand: Pick<Hand, 'store' | 'chosen'>): Offers {
+  let known: Known | null = null;
+  let primary: Primary = { main: null, beside: [] };
+  let chosen: readonly number[] = [];
+
+  function now(): Known {
+    const moment = frames.shown();
+    const { choice } = hand.store.getState();
+    if (known && known.moment === moment && known.choice === choice) return known;
+    chosen = kept(chosen, hand.chosen());
+    known = { moment, choice, refusals: new Map(), hasPrimary: false };
+    return known;
+  }
+
+  return {
+    changed(call) {
+      const forget = [frames.changed(call), hand.store.subscribe(call)];
+      return () => forget.forEach((each) => each());
+    },
+    whyNot(command) {
+      const { moment, refusals } = now();
+      if (!moment) return null;
+      const key = JSON.stringify(command);
+      const before = refusals.get(key);
+      if (before !== undefined) return before;
+      const refusal = refusalOf(moment.view, command);
+      refusals.set(key, refusal);
+      return refusal;
+    },
+    primary() {
+      const all = now();
+      if (all.moment && !all.hasPrimary) primary = kept(primary, primaryOf(all.moment.view));
+      all.hasPrimary = true;
+      return primary;
+    },
+    chosen() {
+      now();
+      return chosen;
+    },
+  };
+}
+
+/** What Undo takes back, and for how long: "Skip rep, 6 s left"; or why it takes nothing back. */
+export function undoText({ undo, t }: Pick<RunView, 'undo' | 't'>, whyNot: Refusal): string {
+  if (!undo) return 'nothing to undo';
+  if (whyNot !== null) return 'too late to undo';
+  return `${commandLabel(undo.command)}, ${secondsLeft(undo.until - t)} s left`;
+}
+
+/** The one before where both say the same, so that whoever follows it sees that nothing has changed. */
+function kept<Value>(before: Value, after: Value): Value {
+  return JSON.stringify(before) === JSON.stringify(after) ? before : after;
+}

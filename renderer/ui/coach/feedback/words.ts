@@ -1,0 +1,88 @@
+/*
+ * What only the coach's screens say: how lanes stand, and what a button would do.
+ */
+
+import type { ClockChoice } from '../../../../app/core/run/readings.ts';
+import { contentOf, textLines } from '../../../../app/core/session/text/lines.ts';
+import { currentStretch, type RunState } from '../../../../app/core/run/state.ts';
+import type { LaneView, NextRep, RunView } from '../../../../app/core/run/view.ts';
+import { countIn } from '../../../../app/core/run/view/count.ts';
+import type { Millis } from '../../../../app/core/units.ts';
+import { leaveReading } from '../../../../app/core/words/time/clock.ts';
+import { lanesNamed } from '../../../../app/core/words/lanes.ts';
+import { count } from '../../../../app/core/words/phrase.ts';
+import { repOf, repText } from '../../../../app/core/words/rep.ts';
+import { followingText, kindText, pauseText } from '../../../../app/core/words/stretch.ts';
+
+/** "3 of 4" behind what is swum; '' where there is but one rep. */
+export function whichRep(next: NextRep): string {
+  return next.of > 1 ? repOf(next) : '';
+}
+
+/** A time of the run as the chosen clock will show it; a dash where there is no clock to read yet. */
+export function leaveText(choice: ClockChoice, view: Pick<RunView, 'clock'>, at: Millis): string {
+  return leaveReading(choice, view, at) ?? '–';
+}
+
+/** How a sentence says a time of the run. */
+export type TimeText = (view: Pick<RunView, 'clock'>, at: Millis) => string;
+
+/** As readings of a clock. */
+export function readingsOf(choice: ClockChoice): TimeText {
+  return (view, at) => leaveText(choice, view, at);
+}
+
+/** Of lanes that are stopped, the numbers of those that an earlier Stop than the last of theirs holds. */
+export function stoppedEarlier(lanes: readonly Pick<LaneView, 'number' | 'stop'>[]): readonly number[] {
+  const last = Math.max(...lanes.map(({ stop }) => stop ?? -Infinity));
+  return lanes.flatMap(({ number, stop }) => (stop !== null && stop < last ? [number] : []));
+}
+
+/**
+ * When a Resume or Rejoin of all stopped lanes, or of those named, would send the first of them off: "goes 6:15", with those that were
+ * stopped earlier named: "lane 3 too, goes 6:15"; '' where none is stopped, or for another action.
+ */
+export function goesText(view: RunView, action: string, clock: ClockChoice, lanes: readonly number[] = []): string {
+  if (action !== 'resume' && action !== 'rejoin') return '';
+  const isMeant = ({ number }: { readonly number: number }): boolean => lanes.length === 0 || lanes.includes(number);
+  const stopped = view.lanes.filter((lane) => lane.state === 'stopped' && isMeant(lane));
+  if (stopped.length === 0) return '';
+  const times = stopped.map(({ resumeAt, rejoinAt }) => (action === 'resume' ? resumeAt : rejoinAt));
+  const first = Math.min(...times.map((time) => time ?? Infinity));
+  if (first === Infinity) return action === 'resume' ? 'nothing to resume' : 'nothing left of it';
+  const earlier = stoppedEarlier(view.lanes.filter(isMeant));
+  const also = earlier.length > 0 ? `${lanesNamed(earlier)} too, ` : '';
+  return `${also}goes ${leaveText(clock, view, first)}`;
+}
+
+/** What Start begins before its time, and what stopped lanes lose by it: "the break, cuts lane 2 short". */
+export function startNowText({ t, phase, clock, stretch, following, lanes }: RunView): string {
+  // Before it has begun the current stretch itself comes forward, and nobody loses anything.
+  const isAhead = phase === 'going' && t < clock.t0!;
+  const lost = isAhead ? [] : lanes.filter((lane) => lane.pending).map(({ number }) => number);
+  const begins = isAhead ? stretch : following;
+  const what = `the ${!begins ? 'next set' : isAhead ? kindText(begins) : followingText(begins)}`;
+  if (lost.length === 0) return what;
+  return `${what}, cuts ${lost.length > 2 ? count(lost.length, 'lane') : lanesNamed(lost)} short`;
+}
+
+/** What the current stretch is called where it waits: what is swum or said first, as often as it now is. */
+export function stretchText({ stretch, stretches, cuts, plan }: RunView): string {
+  if (stretch.kind !== 'swim') return pauseText(stretch);
+  const lane = stretch.lanes.findIndex(({ reps }) => reps.length > 0);
+  const first = stretch.lanes[lane]?.reps[0];
+  if (!first) return stretch.part;
+  const { of } = countIn({ cuts, stretches }, first, lane);
+  return `${of > 1 ? `${of} x ` : ''}${repText(first, plan.session.pool.unit)}`;
+}
+
+/** "Main set", with the talk or break where the current stretch is one. */
+export function currentText(state: RunState): string {
+  const stretch = currentStretch(state);
+  return stretch.kind === 'swim' ? stretch.part : `${stretch.part}, ${stretch.kind}`;
+}
+
+/** A line of a session's text (from 1) as the coach wrote it, without its indent and comment. */
+export function writtenLine(text: string, line: number): string {
+  return contentOf(textLines(text)[line - 1] ?? '').trim();
+}

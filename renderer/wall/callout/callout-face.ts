@@ -1,0 +1,109 @@
+/*
+ * What stands large in place of the strips while nobody swims.
+ */
+
+import type { RunView } from '../../../app/core/run/view.ts';
+import type { Stretch, PlannedSet } from '../../../app/core/plan/plan.ts';
+import type { Part } from '../../../app/core/session/session.ts';
+import { itemIndexOf } from '../../../app/core/session/item-on-line.ts';
+import type { Millis } from '../../../app/core/units.ts';
+import { capital } from '../../../app/core/words/phrase.ts';
+import { readingLeft } from '../../../app/core/words/time/reading.ts';
+import { itemWords } from '../../../app/core/words/set.ts';
+import { kindText } from '../../../app/core/words/stretch.ts';
+import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
+import { notesNow } from '../../ui/notes-now.ts';
+import { swumNow } from '../../ui/current-set.ts';
+import { cutsNow } from '../head/cuts-now.ts';
+
+export interface Callout {
+  readonly title: string;
+  readonly lines: readonly string[];
+  /** Stands over the lanes' own shares of it; empty where no lane has one. */
+  readonly lanes: string;
+  /** Time left of a talk or break; empty for all else. */
+  readonly left: string;
+}
+
+/** While the coach's word is waited for. */
+export function nextFace(view: RunView): Callout {
+  const { part, kind } = view.stretch;
+  const { kit } = notesNow(view);
+  const sets = wordsFrom(view, view.stretch, firstLine(view));
+  return {
+    title: `Next: ${part}`,
+    lines: kit === '' ? sets : [`kit: ${kit}`, ...sets],
+    lanes: kind === 'swim' ? 'Each lane starts with' : '',
+    left: '',
+  };
+}
+
+/** A talk or break that is going. */
+export function pauseFace(view: RunView): Callout {
+  const { words, part } = view.stretch;
+  const name = capital(kindText(view.stretch));
+  const { following } = view;
+  const lines = following ? wordsFrom(view, following, firstLineOf(following)) : [];
+  const named = following && following.part !== part ? following.part : '';
+  return {
+    title: words === '' ? name : `${name}: ${words}`,
+    lines: lines.map((line, index) => (index === 0 ? thenText(view.held, named) + line : line)),
+    lanes: following?.kind === 'swim' ? 'Then each lane starts with' : '',
+    left: readingLeft((view.pauseEnd ?? view.t) - view.t),
+  };
+}
+
+/** Stands before what follows, which waits for the coach where Stop was pressed in the talk or break. `part`: empty for the same. */
+function thenText(held: boolean, part: string): string {
+  if (!held) return part === '' ? 'then ' : `then ${part}: `;
+  return `on the coach's word${part === '' ? '' : `, ${part}`}: `;
+}
+
+export function doneFace(view: RunView, openedAt: Millis): Callout {
+  return {
+    title: 'Session done',
+    lines: [`at ${clockTime(openedAt + view.projectedEnd)}`],
+    lanes: 'Each lane has swum',
+    left: '',
+  };
+}
+
+/** All lanes are stopped: the coach talks, and this is what about. */
+export function stoppedFace(view: RunView): Callout {
+  const swum = swumNow(view);
+  const set = swum ? itemWords(swum.item, cutsNow(view)) : '';
+  return { title: 'stopped', lines: set === '' ? [] : [set], lanes: '', left: '' };
+}
+
+/** What is left of a stretch's part from the item with a line on. */
+function wordsFrom(view: RunView, stretch: Stretch, line: number): readonly string[] {
+  const part = partOf(view, stretch);
+  const index = part ? itemIndexOf(part, line) : -1;
+  const cuts = cutsNow(view);
+  return part && index >= 0 ? part.items.slice(index).map((item) => itemWords(item, cuts)) : [];
+}
+
+/** Where the stretch that is waited for begins. */
+function firstLine(view: RunView): number {
+  if (view.stretch.kind !== 'swim') return view.stretch.line;
+  const firsts = view.lanes.map(({ next }) => next?.rep.set);
+  return earliest(firsts, firstLineOf(view.stretch));
+}
+
+function firstLineOf(stretch: Stretch): number {
+  if (stretch.kind !== 'swim') return stretch.line;
+  return earliest(
+    stretch.lanes.map(({ reps }) => reps[0]?.set),
+    0,
+  );
+}
+
+function earliest(sets: readonly (PlannedSet | undefined)[], otherwise: number): number {
+  let first: PlannedSet | undefined;
+  for (const set of sets) if (set && (!first || set.order < first.order)) first = set;
+  return first ? first.line : otherwise;
+}
+
+function partOf(view: RunView, stretch: Stretch): Part | undefined {
+  return view.plan.session.parts[stretch.partIndex];
+}

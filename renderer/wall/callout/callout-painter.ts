@@ -1,0 +1,71 @@
+/*
+ * Draws what stands large while nobody swims: its words, and the time left of a talk or break.
+ */
+
+import { createDigits } from '../../ui/digits.ts';
+import type { Measure } from '../../ui/fit-text.ts';
+import type { Callout } from './callout-face.ts';
+import type { Shared } from '../head/head-face.ts';
+import type { Layout } from '../layout.ts';
+import { placeIn, wordsWriter } from '../writers.ts';
+
+/** The most lines of a part that are listed while its start is waited for. */
+const MOST_LINES = 6;
+
+export function createCalloutPainter(
+  board: HTMLElement,
+  layout: Layout,
+  measure: Measure,
+): (callout: Callout | null, shared: Shared) => void {
+  const root = placeIn(board, 'callout');
+  const list = placeIn(board, 'callout-lines');
+  const leftElement = placeIn(board, 'left-box');
+  const left = createDigits(placeIn(board, 'left'));
+  const { wide, body } = layout;
+  const { height, captionHeight, leftCap } = layout.callout;
+  const captionPlace = { width: body.width, size: captionHeight * 0.8, least: captionHeight * 0.5 };
+  const caption = wordsWriter(placeIn(board, 'callout-lanes'), captionPlace, measure);
+  let shown = '';
+  return (callout, shared) => {
+    root.hidden = callout === null;
+    caption(captionOf(callout, shared));
+    leftElement.hidden = callout === null || callout.left === '';
+    if (!callout) return;
+    left.show(callout.left);
+    const key = JSON.stringify([callout.title, callout.lines]);
+    if (key === shown) return;
+    shown = key;
+    // Beside the time left the words have less room.
+    const width = body.width - (callout.left !== '' && wide ? leftCap * 3.4 : 0);
+    const free = callout.left !== '' && !wide ? height - leftCap * 1.3 : height;
+    const few = callout.lines.length <= 1 ? 0.5 : callout.lines.length === 2 ? 0.42 : 0.3;
+    const most = Math.min(free * few, body.width * 0.15);
+    // One line rather than two, where that is not much smaller.
+    const onOneLine = width / measure(callout.title);
+    const size = onOneLine >= most * 0.6 ? Math.min(most, onOneLine) : most;
+    const title = { width, height: free * 0.46, size, least: size * 0.35 };
+    wordsWriter(placeIn(board, 'callout-title'), title, measure)(callout.title);
+    writeLines(list, callout.lines, { width, height: free * 0.46, most: most * 0.66 }, measure);
+  };
+}
+
+function captionOf(callout: Callout | null, { set }: Shared): string {
+  if (!callout || callout.lanes === '') return '';
+  return set === '' ? callout.lanes : `${callout.lanes} ${set}`;
+}
+
+function writeLines(
+  list: HTMLElement,
+  lines: readonly string[],
+  room: { readonly width: number; readonly height: number; readonly most: number },
+  measure: Measure,
+): void {
+  const more = lines.length - MOST_LINES;
+  const shown = more > 0 ? [...lines.slice(0, MOST_LINES - 1), `and ${more + 1} more`] : lines;
+  const size = Math.min(room.most, room.height / (shown.length * 1.25));
+  list.textContent = '';
+  for (const text of shown) {
+    const element = list.appendChild(list.ownerDocument.createElement('li'));
+    wordsWriter(element, { width: room.width, size, least: size * 0.45 }, measure)(text);
+  }
+}

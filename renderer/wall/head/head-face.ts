@@ -1,0 +1,113 @@
+/*
+ * What the head of the wall screen says: the part, the set that all lanes swim, the set as written, what
+ * comes next, the time of day, and when the session will be over.
+ */
+
+import type { ClockChoice } from '../../../app/core/run/readings.ts';
+import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
+import type { RunView } from '../../../app/core/run/view.ts';
+import type { Round } from '../../../app/core/plan/plan.ts';
+import type { Item } from '../../../app/core/session/session.ts';
+import { setOnLine } from '../../../app/core/session/item-on-line.ts';
+import type { Millis } from '../../../app/core/units.ts';
+import { hourOf } from '../../../app/core/words/time/hour.ts';
+import { capital, commaed } from '../../../app/core/words/phrase.ts';
+import { roundText } from '../../../app/core/words/round.ts';
+import { itemWords, type Cuts } from '../../../app/core/words/set.ts';
+import { followingText } from '../../../app/core/words/stretch.ts';
+import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
+import { swumNow, type SwumNow } from '../../ui/current-set.ts';
+import { notesNow } from '../../ui/notes-now.ts';
+import { readingOn } from '../clock-text.ts';
+import { cutsNow } from './cuts-now.ts';
+import type { LaneFace } from '../strips/lane-face.ts';
+
+export interface Head {
+  /** With the round while all lanes are in the same. */
+  readonly title: string;
+  readonly set: string;
+  readonly then: string;
+  readonly end: string;
+  /** Time of day. */
+  readonly time: string;
+}
+
+/** Where the lanes have nothing of their own to say, one of them says it for all. */
+export interface Shared {
+  /** The words of a rep that all lanes share: "50 fast"; empty where they differ. */
+  readonly words: string;
+  /** The set that they are of, as written: "4 x 50 fast". */
+  readonly set: string;
+}
+
+export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): Head {
+  const end = view.phase === 'done' ? '' : endText(view, openedAt);
+  const time = clockTime(openedAt + view.t);
+  const { kit } = notesNow(view);
+  const kitText = kit === '' ? '' : `kit: ${kit}`;
+  const bare = { set: '', then: view.phase === 'going' ? kitText : '', end, time };
+  const { part: title } = view.stretch;
+  if (view.phase === 'waiting') return { ...bare, title: 'Waiting for the coach' };
+  if (view.phase === 'done') return { ...bare, title: view.plan.session.title ?? 'Session' };
+  if (view.stretch.kind !== 'swim') return { ...bare, title };
+  const swum = swumNow(view);
+  if (!swum) return { ...bare, title };
+  const cuts = cutsNow(view);
+  const set = itemWords(swum.item, cuts);
+  const then = commaed(kitText, thenWords(swum, cuts));
+  const follows = followsText(view, choice);
+  // Nobody is to leave any more: what begins by itself is what all wait for.
+  return { title: follows === '' ? commaed(title, roundWords(view, swum)) : follows, set, then, end, time };
+}
+
+/** What all lanes that swim have in common. */
+export function sharedBy(view: RunView, lanes: readonly LaneFace[]): Shared {
+  const swims = lanes.filter(({ line }) => line > 0);
+  const [first, ...others] = swims;
+  if (!first || first.words === '' || others.some(({ words }) => words !== first.words)) return NOTHING_SHARED;
+  const isOne = others.every(({ line }) => line === first.line);
+  const item = isOne ? setOn(view, first.line) : null;
+  return { words: first.words, set: item ? itemWords(item, cutsNow(view)) : first.words };
+}
+
+function setOn({ plan }: RunView, line: number): Item | null {
+  for (const part of plan.session.parts) {
+    const item = setOnLine(part, line);
+    if (item) return item;
+  }
+  return null;
+}
+
+export const NOTHING_SHARED: Shared = { words: '', set: '' };
+
+/** "round 2 of 3" while every lane is in that round of the outermost rounds, else nothing. */
+function roundWords({ lanes }: RunView, { rounds: [outermost] }: SwumNow): string {
+  if (!outermost || outermost.of <= 1) return '';
+  const { line, round, of } = outermost;
+  // How many there now are, after cuts, the lanes know.
+  const counted = lanes
+    .reduce<Round[]>((all, lane) => all.concat(lane.next?.rounds ?? [], lane.last?.rounds ?? []), [])
+    .find((each) => each.line === line && each.round === round);
+  return roundText([{ round, of: counted ? counted.of : of }]);
+}
+
+function thenWords({ part, after }: SwumNow, cuts: Cuts): string {
+  if (!after) return '';
+  return `then ${after.part === part ? itemWords(after.item, cuts) : after.part.name}`;
+}
+
+/** "Break at 5:40" where nobody is to leave any more and it begins by itself, as a reading of the screen's clock. */
+function followsText(view: RunView, choice: ClockChoice): string {
+  const { followsAt, following, lanes } = view;
+  if (followsAt === null || !following) return '';
+  if (lanes.some((lane) => lane.state === 'pending' || lane.state === 'stopped')) return '';
+  const at = readingOn(choice, view, followsAt);
+  if (at === '') return '';
+  return `${capital(followingText(following))} at ${at}`;
+}
+
+/** "ends 20:27, 3 min in hand". */
+function endText(view: RunView, openedAt: Millis): string {
+  const hour = hourOf(openedAt, view.projectedEnd, view.plan.session.finishBy, endIsEstimate(view));
+  return commaed(`ends ${hour.ends}`, hour.inHandText ?? '');
+}

@@ -1,0 +1,99 @@
+/*
+ * The wall screen without a session: a pace clock, all day, and small below it what is waited for. It goes by the
+ * time of day, as a run's clock does that nobody has matched to another.
+ */
+
+import { useEffect, useMemo, useRef, type ReactElement } from 'react';
+import { DAY, HOUR, MINUTE, SECOND, type Millis } from '../../../app/core/units.ts';
+import { readingOn } from '../../../app/core/words/time/clock.ts';
+import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
+import { createMeasure } from '../../ui/measure.ts';
+import { driftAt } from '../screen/drift.ts';
+import type { WallChoice } from '../screen/lane-choice.ts';
+import type { Layout } from '../layout.ts';
+import { wordsWriter } from '../writers.ts';
+
+interface IdleProps {
+  readonly layout: Layout;
+  readonly choice: WallChoice;
+  /** What is waited for; further lines after a line break. */
+  readonly text: string;
+}
+
+export function Idle({ layout, choice, text }: IdleProps): ReactElement {
+  const board = useRef<HTMLElement>(null);
+  const clock = useRef<HTMLDivElement>(null);
+  const time = useRef<HTMLParagraphElement>(null);
+  useEffect(() => {
+    const [main, box, day] = [board.current, clock.current, time.current];
+    if (!main || !box || !day) return undefined;
+    box.textContent = '';
+    const paint = layout.face.place(box, layout.clock, choice);
+    let frame = 0;
+    const draw = (): void => {
+      frame = requestAnimationFrame(draw);
+      const now = timeOfDayNow();
+      paint({ text: idleReading(now, choice), hand: now % MINUTE, marks: [] });
+      const shown = clockTime(now);
+      if (day.textContent !== shown) day.textContent = shown;
+      const { x, y } = driftAt(now, layout.drift);
+      main.style.transform = `translate(${x}px, ${y}px)`;
+    };
+    draw();
+    return () => cancelAnimationFrame(frame);
+  }, [layout, choice]);
+  const { clock: at, words, insetX, insetY, width, height } = layout;
+  const size = Math.min(words.height * 0.4, words.width * 0.035);
+  return (
+    <main className="board" data-mode="idle" ref={board} style={{ left: insetX, top: insetY, width, height }}>
+      <div className="clock-box" style={{ left: at.x, top: at.y, width: at.width, height: at.height }} ref={clock} />
+      <div
+        className="idle-words"
+        style={{ left: words.x, top: words.y, width: words.width, height: words.height, fontSize: size }}
+      >
+        <IdleText text={text} width={words.width * 0.78} size={size} />
+        <p ref={time} />
+      </div>
+    </main>
+  );
+}
+
+function IdleText({
+  text,
+  width,
+  size,
+}: {
+  readonly text: string;
+  readonly width: number;
+  readonly size: number;
+}): ReactElement {
+  const [title = '', ...lines] = text.split('\n');
+  const place = useRef<HTMLDivElement>(null);
+  const measure = useMemo(() => createMeasure(600), []);
+  useEffect(() => {
+    place.current?.querySelectorAll<HTMLElement>('h1, p').forEach((element) => {
+      wordsWriter(element, { width, size, least: size * 0.5 }, measure)(element.dataset['text'] ?? '');
+    });
+  }, [text, width, size, measure]);
+  return (
+    <div ref={place}>
+      <h1 data-text={title}>{title}</h1>
+      {lines.map((line) => (
+        <p key={line} data-text={line}>
+          {line}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+/** Minutes and seconds past the hour; of the pool's clock, which has no minutes, seconds. */
+function idleReading(now: Millis, { clock }: WallChoice): string {
+  const second = Math.floor(now / SECOND) * SECOND;
+  return readingOn(clock, second % HOUR);
+}
+
+function timeOfDayNow(): Millis {
+  const now = new Date();
+  return (now.getTime() - now.getTimezoneOffset() * MINUTE) % DAY;
+}

@@ -1,0 +1,210 @@
+/*
+ * What one lane's strip says.
+ */
+
+import { LEAD } from '../../../app/core/run/align.ts';
+import type { ClockChoice } from '../../../app/core/run/readings.ts';
+import { countIn } from '../../../app/core/run/view/count.ts';
+import { swumIn } from '../../../app/core/run/view/record.ts';
+import type { LastView, LaneView, NextRep, RunView } from '../../../app/core/run/view.ts';
+import type { Rep, Stretch } from '../../../app/core/plan/plan.ts';
+import { setOnLine } from '../../../app/core/session/item-on-line.ts';
+import { MINUTE, type Millis } from '../../../app/core/units.ts';
+import { inByText } from '../../../app/core/words/time/clock.ts';
+import { distanceIn } from '../../../app/core/words/distance.ts';
+import { holdText, onText } from '../../../app/core/words/interval.ts';
+import { count } from '../../../app/core/words/phrase.ts';
+import { readingLeft, secondsLeft } from '../../../app/core/words/time/reading.ts';
+import { repOf, repWords } from '../../../app/core/words/rep.ts';
+import { roundText } from '../../../app/core/words/round.ts';
+import { laneSetWords } from '../../../app/core/words/set.ts';
+import { leavingNow } from '../../ui/leaving.ts';
+import { readingOn } from '../clock-text.ts';
+
+export interface LaneFace {
+  readonly number: number;
+  /** first: what the lane will swim, while nobody swims; swum: what it has, once the session is done. */
+  readonly state: 'waiting' | 'ready' | 'leaving' | 'stopped' | 'out' | 'finished' | 'absent' | 'first' | 'swum';
+  /** The next leave as a reading; while leaving, the one that is happening. Empty where there is none. */
+  readonly leave: string;
+  readonly seconds: string;
+  /** Stands in place of a leave: "stopped". */
+  readonly word: string;
+  /** "2 of 8", also "1 of 1": empty only where nothing is swum, or while nobody swims. */
+  readonly rep: string;
+  readonly round: string;
+  readonly interval: string;
+  readonly words: string;
+  /** Of the session's text: the set that these words are of; 0 for none. */
+  readonly line: number;
+  readonly target: string;
+  readonly after: string;
+  /** Swimmers away of all, until the tail is away. */
+  readonly dots: { readonly away: number; readonly of: number } | null;
+  /** Whose turn is next, beside the dots: "4 at 1:45". */
+  readonly turn: string;
+  /** 0 to 1 of the strip's width. */
+  readonly water: number;
+}
+
+/** For so long a strip shows the leave that is happening. */
+const LEAVING: Millis = 2000;
+
+/** What the water's full width stands for, in all lanes alike. */
+const FULL_WATER: Millis = MINUTE;
+
+const NOTHING = {
+  leave: '',
+  seconds: '',
+  word: '',
+  rep: '',
+  round: '',
+  interval: '',
+  words: '',
+  line: 0,
+  target: '',
+  after: '',
+  dots: null,
+  turn: '',
+  water: 0,
+};
+
+/**
+ * During a swim. index: the lane's place in lane order; abandonedAt: when a stretch was given up last, as
+ * `lastAbandoned` has it.
+ */
+export function laneFace(
+  view: RunView,
+  lane: LaneView,
+  index: number,
+  choice: ClockChoice,
+  abandonedAt: Millis,
+): LaneFace {
+  const { number, state, next, last } = lane;
+  const leftHere = lane.leftHere;
+  const underWay = leavingNow(view, lane, abandonedAt);
+  const readingOf = (at: Millis | null): string => readingOn(choice, view, at);
+  const shown = { ...NOTHING, number, ...leavingFace(underWay, readingOf) };
+  if (state === 'out') return { ...shown, state, word: 'out' };
+  // Swimmers who still wait for their turn wait for that rep, not for the next.
+  const counted = leftHere && underWay ? underWay : next;
+  const swim = counted ? swimFace(view, view.stretch, counted, index) : {};
+  if (state === 'stopped') return { ...shown, ...swim, state, word: 'stopped' };
+  if (last !== null && leftHere && view.t - last.at < LEAVING) {
+    const now = { leave: readingOf(last.at), seconds: '0', after: thenText(next, readingOf) };
+    return { ...shown, ...swimFace(view, view.stretch, last, index), ...now, state: 'leaving' };
+  }
+  if (next === null || next.at === null) {
+    if (state !== 'finished') return { ...shown, state: 'absent', word: 'no swim' };
+    return { ...shown, ...ownWords(view, last, index), state, word: finishedWord(view, lane, choice) };
+  }
+  const left = next.at - view.t;
+  return {
+    ...shown,
+    ...swim,
+    state: left <= LEAD ? 'ready' : 'waiting',
+    leave: readingOf(next.at),
+    seconds: secondsText(left),
+    after: thenText(lane.after, readingOf),
+    water: Math.max(0, Math.min(1, left / FULL_WATER)),
+  };
+}
+
+/** Swimmers of an untimed set are told what ends it once its estimate is past. */
+function finishedWord(view: RunView, lane: LaneView, choice: ClockChoice): string {
+  const isPast = view.t >= lane.end && lane.last?.rep.set.untimed === true;
+  return isPast ? "till the coach's word" : inByText(choice, view, lane);
+}
+
+function leavingFace(leave: LastView | null, readingOf: (at: Millis) => string): Pick<LaneFace, 'dots' | 'turn'> {
+  if (!leave) return { dots: null, turn: '' };
+  const { at, away, swimmers, tailAt } = leave;
+  const gap = (tailAt - at) / (swimmers - 1);
+  return { dots: { away, of: swimmers }, turn: `${away + 1} at ${readingOf(at + away * gap)}` };
+}
+
+/** While nobody swims: what the lane swims first of what comes next. The rest as in `laneFace`. */
+export function firstFace(
+  view: RunView,
+  lane: LaneView,
+  index: number,
+  choice: ClockChoice,
+  abandonedAt: Millis,
+): LaneFace {
+  const stretch = view.phase === 'waiting' ? view.stretch : view.following;
+  const leaving = leavingFace(leavingNow(view, lane, abandonedAt), (at) => readingOn(choice, view, at));
+  const shown = { ...NOTHING, number: lane.number, ...leaving };
+  if (lane.state === 'out') return { ...shown, state: 'out', word: 'out' };
+  const first = view.phase === 'waiting' ? lane.next : firstOf(view, index);
+  if (!stretch || !first) return { ...shown, state: 'absent', word: stretch?.kind === 'swim' ? 'no swim' : '' };
+  const swim = swimFace(view, stretch, first, index);
+  // Of a set that begins its count says how often; of one that is gone on with, the rep.
+  if (first.rep.rep > 1) return { ...shown, ...swim, state: 'first' };
+  const words = setWords(view, stretch, first.rep, index);
+  const reps = stretch.lanes[index]!.reps.filter(({ set }) => set === first.rep.set);
+  // Those of a ladder, or with `drop`, have none in common.
+  const interval = reps.every((rep) => rep.interval === first.rep.interval) ? swim.interval : '';
+  const target = reps.every((rep) => rep.target === first.rep.target) ? swim.target : '';
+  return { ...shown, ...swim, words, interval, target, rep: '', state: 'first' };
+}
+
+/** What a lane has swum of a session that is done. */
+export function swumFace(view: RunView, number: number): LaneFace {
+  const { reps, distance } = swumIn(view).get(number) ?? { reps: 0, distance: 0 };
+  const { unit } = view.plan.session.pool;
+  const words = reps === 0 ? 'no swim' : count(reps, 'rep');
+  const interval = distance === 0 ? '' : distanceIn(distance, unit);
+  return { ...NOTHING, number, state: 'swum', words, interval };
+}
+
+/** A rep with how many of it and of its rounds there now are, after cuts. */
+type Counted = Pick<NextRep, 'rep' | 'of' | 'rounds'>;
+
+function firstOf({ following, cuts, stretches }: RunView, index: number): Counted | null {
+  const rep = following?.lanes[index]?.reps[0];
+  return rep ? { rep, ...countIn({ cuts, stretches }, rep, index) } : null;
+}
+
+/** Of what is swum at one leave: a lane that has no leave to come is still at it. */
+function ownWords(view: RunView, last: Counted | null, index: number): Partial<Pick<LaneFace, 'words' | 'line'>> {
+  if (!last || !(last.rep.set.untimed || last.rep.set.kind === 'timed-swim')) return {};
+  const { words, line } = swimFace(view, view.stretch, last, index);
+  return { words, line };
+}
+
+function swimFace(
+  view: RunView,
+  stretch: Stretch,
+  counted: Counted,
+  index: number,
+): Pick<LaneFace, 'rep' | 'round' | 'interval' | 'words' | 'line' | 'target'> {
+  const { rep, rounds } = counted;
+  return {
+    rep: repOf(counted),
+    round: roundText(rounds),
+    interval: onText(rep),
+    words: rep.set.untimed ? setWords(view, stretch, rep, index) : repWords(rep),
+    line: rep.set.line,
+    target: holdText(rep.target),
+  };
+}
+
+/** The lane's share of the whole set that a rep belongs to. */
+function setWords(view: RunView, { partIndex }: Stretch, rep: Rep, index: number): string {
+  const part = view.plan.session.parts[partIndex];
+  const item = part ? setOnLine(part, rep.set.line) : null;
+  // Of a line that is both rounds and a set, the cuts are of its rounds.
+  const cuts = rep.set.rounds.some(({ line }) => line === rep.set.line) ? undefined : view.cuts;
+  return item?.kind === 'set' ? laneSetWords(item, index, cuts) : repWords(rep);
+}
+
+/** Seconds while they are two digits, then minutes and seconds. */
+function secondsText(left: Millis): string {
+  const seconds = secondsLeft(left);
+  return seconds < 100 ? `${seconds}` : readingLeft(left);
+}
+
+function thenText(rep: NextRep | null, readingOf: (at: Millis | null) => string): string {
+  const text = readingOf(rep?.at ?? null);
+  return text === '' ? '' : `then ${text}`;
+}

@@ -1,0 +1,238 @@
+/*
+ * The strip of a lane: how large its digits are and where everything in it stands. The digits of the leave come
+ * first; where what stands beside them would be too small to read, they give way a little.
+ */
+
+import { CAP, widthOf } from '../../ui/digits.ts';
+import type { Box } from '../faces/clock-face.ts';
+
+/** What the strips are laid out for. */
+export interface Strips {
+  readonly lanes: number;
+  /** The most swimmers in a lane: each has a dot. */
+  readonly swimmers: number;
+  /** The widest reading there can be, `88:88`. */
+  readonly widest: string;
+  /** Whether the screen is wide; else it hangs on end. */
+  readonly wide: boolean;
+  /** Of the screen's shorter side. */
+  readonly side: number;
+}
+
+/** From the edge that swimmers push off from, in px; no width where there is no room for it. */
+export interface Place {
+  readonly x: number;
+  readonly width: number;
+}
+
+/** All in px; `cap` is the height of digits as drawn. */
+export interface StripLayout {
+  /** The words in columns beside the digits, all in one column there, or in lines below them. */
+  readonly form: 'columns' | 'stack' | 'below';
+  /** Of words below the digits: what has how many lines; 1 where there are none. */
+  readonly lines: 1 | 2 | 4;
+  readonly columns: number;
+  readonly rows: number;
+  readonly width: number;
+  readonly height: number;
+  /** Between two strips of a column. */
+  readonly gap: number;
+  readonly cap: number;
+  /** Of the row of digits; the whole strip's unless the words stand below. */
+  readonly main: number;
+  readonly number: Place;
+  readonly leave: Place;
+  readonly seconds: Place;
+  readonly rep: Place;
+  readonly interval: Place;
+  readonly words: Place;
+  readonly after: Place;
+  /** Dots, and whose turn is next; in the place of what stands there otherwise. */
+  readonly leaving: Place;
+  readonly dot: number;
+  /** Of rep, interval and target, and of the lesser words. */
+  readonly large: number;
+  readonly small: number;
+}
+
+/** Of a strip: the most that its digits take, and from four lanes on about the least. */
+const MOST_DIGITS = 0.9;
+const LEAST_DIGITS = 0.765;
+const FEW = 3;
+
+/** From so many lanes on they stand in two columns, where that makes the leaves larger. */
+const TWO_COLUMNS = 8;
+
+/** Widths in heights of the leave's digits. */
+const NUMBER = 0.95;
+const BEFORE_SECONDS = 0.36;
+const SECONDS = 1.32;
+const BEFORE_WORDS = 0.36;
+
+/** Widths in sizes of the words: "round 2 of 3", "hold 1:35", "12/6 at 1:45", "then 12:00". */
+const REP = 5.2;
+const INTERVAL = 4.4;
+const WORDS = 5;
+const AFTER = 4.6;
+
+/** Words smaller than this share of the screen's shorter side count against the digits beside them. */
+const READABLE = 0.032;
+
+/** The largest leaves that are worth having: see `worth`. */
+export function stripLayout(strips: Strips, body: Box, most: number): StripLayout {
+  let best: StripLayout | null = null;
+  for (const columns of strips.lanes >= TWO_COLUMNS && strips.wide ? [1, 2] : [1]) {
+    const rows = Math.max(1, Math.ceil(strips.lanes / columns));
+    const gutter = strips.side * 0.035;
+    const grid = { columns, rows, width: Math.floor((body.width - (columns - 1) * gutter) / columns) };
+    const room = { grid, height: body.height / rows, most, strips };
+    for (const candidate of [inColumns(room, true), inColumns(room, false), stacked(room), below(room)]) {
+      if (!best || worth(candidate, strips) > worth(best, strips) * 1.001) best = candidate;
+    }
+  }
+  const spare = body.height - best!.rows * best!.height;
+  const gap = Math.floor(Math.min(spare / Math.max(1, best!.rows - 1), best!.height * 0.35));
+  // A gap that looks like a fault is none.
+  return { ...best!, gap: gap < best!.height * 0.06 ? 0 : gap };
+}
+
+/** The height of the leaves, less what it costs the words: their size, or the interval. */
+export function worth({ cap, large, interval, form }: StripLayout, { side, lanes }: Strips): number {
+  const readable = side * (lanes <= FEW ? READABLE * 1.6 : READABLE);
+  const whole = form === 'below' || interval.width > 0 ? 1 : 0.8;
+  return cap * whole * Math.pow(Math.min(1, large / readable), 0.8);
+}
+
+interface StripRoom {
+  readonly grid: Pick<StripLayout, 'columns' | 'rows' | 'width'>;
+  readonly height: number;
+  readonly most: number;
+  readonly strips: Strips;
+}
+
+function inColumns(room: StripRoom, withInterval: boolean): StripLayout {
+  const { grid, height: most } = room;
+  const em = REP + (withInterval ? INTERVAL : 0);
+  const cap = capFor(room, fixedWidth(room) + em * 0.36);
+  const height = heightFor(room, cap);
+  const left = grid.width - fixedWidth(room) * cap;
+  // The leave after only where it does not cost the others.
+  const withAfter = withInterval && left / (em + AFTER * 0.85) >= cap * 0.34;
+  const large = Math.min(cap * 0.45, most * 0.4, left / (withAfter ? em + AFTER * 0.85 : em));
+  const small = large * 0.85;
+  const after = withAfter ? small * AFTER : 0;
+  const spare = left - large * em - after;
+  const words = spare >= small * WORDS ? spare : 0;
+  const x = grid.width - left;
+  const rep = { x, width: large * REP + (words === 0 ? spare * (withInterval ? 0.5 : 1) : 0) };
+  const interval = {
+    x: rep.x + rep.width,
+    width: withInterval ? large * INTERVAL + (words === 0 ? spare * 0.5 : 0) : 0,
+  };
+  const own = { x: interval.x + interval.width, width: words };
+  const leaving = words > 0 ? own : interval;
+  return {
+    ...basics(room, cap, height),
+    form: 'columns',
+    lines: 1,
+    main: height,
+    rep,
+    interval,
+    words: own,
+    after: { x: grid.width - after, width: after },
+    leaving,
+    dot: dotSize(room, leaving.width - small * 0.5, small),
+    large,
+    small,
+  };
+}
+
+function stacked(room: StripRoom): StripLayout {
+  const { grid } = room;
+  const cap = capFor(room, fixedWidth(room) + REP * 0.24);
+  const height = heightFor(room, cap);
+  const left = grid.width - fixedWidth(room) * cap;
+  const large = Math.min(height * 0.225, left / REP);
+  const small = large * 0.85;
+  const after = left - large * REP >= small * AFTER ? small * AFTER : 0;
+  const column = { x: grid.width - left, width: left - after };
+  return {
+    ...basics(room, cap, height),
+    form: 'stack',
+    lines: 1,
+    main: height,
+    rep: column,
+    interval: column,
+    words: { x: 0, width: 0 },
+    after: { x: grid.width - after, width: after },
+    leaving: column,
+    dot: dotSize(room, column.width - small * 0.5, small),
+    large,
+    small,
+  };
+}
+
+/** Few lanes have two large lines below the digits; many have one, as high as three quarters for the digits leave it. */
+function below(room: StripRoom): StripLayout {
+  const { grid, height: most, strips } = room;
+  const isFew = strips.lanes <= FEW;
+  const across = Math.min(room.most, grid.width / (fixedWidth(room) - BEFORE_WORDS));
+  const cap = Math.max(1, Math.min(across, most * (isFew ? 0.62 : LEAST_DIGITS - 0.01)));
+  const height = Math.floor(isFew ? most : Math.min(most, cap / (LEAST_DIGITS - 0.01)));
+  const main = isFew ? cap * 1.16 : cap * 1.07;
+  const { lines, large } = linesIn(height - main, cap, room);
+  const x = isFew ? cap * NUMBER * 0.5 : large * 0.4;
+  const line = { x, width: grid.width - x - large * 0.4 };
+  return {
+    ...basics(room, cap, height),
+    form: 'below',
+    lines,
+    main,
+    rep: line,
+    interval: { x: 0, width: 0 },
+    words: { x: 0, width: 0 },
+    after: { x: 0, width: 0 },
+    leaving: line,
+    dot: Math.min(large * 0.5, (grid.width * 0.3) / Math.max(1, strips.swimmers)),
+    large,
+    small: large,
+  };
+}
+
+/** One line of words for many lanes; for few as many as make them largest: rep and round, interval and target, or each of them. */
+function linesIn(height: number, cap: number, { grid, strips }: StripRoom): Pick<StripLayout, 'lines' | 'large'> {
+  if (strips.lanes > FEW) return { lines: 1, large: Math.max(1, Math.min(height * 0.94, grid.width / 20)) };
+  const two = Math.min(height * 0.4, grid.width / 15, cap * 0.6);
+  const four = Math.min(height * 0.2, grid.width / 8, cap * 0.8);
+  return four > two ? { lines: 4, large: Math.max(1, four) } : { lines: 2, large: Math.max(1, two) };
+}
+
+/** Widths in heights of the digits, of all that every strip has. */
+function fixedWidth({ strips }: StripRoom): number {
+  return NUMBER + widthOf(strips.widest) / CAP + BEFORE_SECONDS + SECONDS + BEFORE_WORDS;
+}
+
+function capFor({ grid, height, most }: StripRoom, widthInCaps: number): number {
+  return Math.max(1, Math.min(height * MOST_DIGITS, most, grid.width / widthInCaps));
+}
+
+function heightFor({ height, strips }: StripRoom, cap: number): number {
+  return Math.floor(strips.lanes <= FEW ? height : Math.min(height, cap / LEAST_DIGITS));
+}
+
+function basics(
+  { grid, strips }: StripRoom,
+  cap: number,
+  height: number,
+): Pick<StripLayout, 'columns' | 'rows' | 'width' | 'height' | 'gap' | 'cap' | 'number' | 'leave' | 'seconds'> {
+  const number = { x: 0, width: cap * NUMBER };
+  const leave = { x: number.width, width: (cap * widthOf(strips.widest)) / CAP };
+  const seconds = { x: leave.x + leave.width + cap * BEFORE_SECONDS, width: cap * SECONDS };
+  return { ...grid, height, gap: 0, cap, number, leave, seconds };
+}
+
+/** Dots stand in two rows at most. */
+function dotSize({ strips }: StripRoom, width: number, most: number): number {
+  const rows = strips.swimmers > 6 ? 2 : 1;
+  return Math.max(1, Math.min(most * 0.55, width / Math.max(1, Math.ceil(strips.swimmers / rows))));
+}
