@@ -41,7 +41,11 @@ export function maySay(kind: WindowKind, text: string): boolean {
     case 'ping':
     case 'sound':
       return true;
+    case 'room':
+      return kind === 'wall';
     case 'command':
+    case 'screen':
+    case 'which':
       return kind === 'desk';
   }
 }
