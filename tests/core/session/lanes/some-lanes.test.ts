@@ -78,6 +78,14 @@ describe('[lanes 1-3:]', () => {
     ]);
   });
 
+  test('rounds and a set on one line', () => {
+    expect(leaves('lanes 1, 4: 2 x 1/2 x 50 @ 1:00\n25 @ 0:30')).toEqual([
+      ['0: 50@0', '0: 50@60', '0: 25@120'],
+      ['0: 25@0'],
+      ['0: 50@0', '0: 50@60', '0: 50@120', '0: 50@180', '0: 25@240'],
+    ]);
+  });
+
   test('on a line of its own it is for what stands under it; a lanes line counts no depth', () => {
     const deep = 'lanes 1, 2:\n  2 x\n   2 x\n    2 x\n     2 x\n      50 @ 1:00\n25 @ 0:30';
     expect(leaves(deep).map((lane) => lane.length)).toEqual([17, 17, 1]);
