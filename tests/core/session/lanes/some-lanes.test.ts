@@ -62,6 +62,7 @@ describe('[lanes 1-3:]', () => {
     ['lane 4:\n  50', [4]],
     ['lanes  1  -  2  ,  4  -  4  :  50', [1, 2, 4]],
     ['lane  4  :  50', [4]],
+    ['lanes 1  -  4: 50', [1, 2, 4]],
   ])('%j is for lanes %j', (line, numbers) => {
     const [item] = session(line).parts[0]!.items;
     expect(item).toMatchObject({ lanes: { numbers } });
@@ -118,6 +119,8 @@ describe('[lanes 1-3:]', () => {
   test('its number, its colon and its swimmers may stand apart', () => {
     const [lane] = session('50', 'lane  12  :  15  swimmers\nTitle\nPart\n').lanes;
     expect([lane!.number, lane!.swimmers]).toEqual([12, 15]);
+    const [other] = session('50', 'lane 4: 5 swimmers, gap 7\nTitle\nPart\n').lanes;
+    expect([other!.swimmers, other!.gap]).toEqual([5, 7000]);
   });
 
   test('a line that has lanes further on is a heading', () => {
@@ -149,6 +152,7 @@ describe('[lanes 1-3:]', () => {
     ['lanes 10-12, 11-12: 50', '6:7 10 is not a lane of this session'],
     ['lanes 1-12: 50', '6:7 12 is not a lane of this session'],
     ['lanes 1, 2-14: 50', '6:10 14 is not a lane of this session'],
+    ['lanes 1-2: base lane 4:', '6:12 a line cannot begin with base'],
     ['lane 4: 12  swimmers', '6:1 lane is a setting'],
     ['lanes 1, 3: 50', '6:10 3 is not a lane of this session: its lanes are 1, 2, 4'],
     ['lane 4: 4 swimmersx', '6:9 4 is less than one length'],
@@ -216,6 +220,7 @@ describe('[note and kit]', () => {
     expect(notes('note:  #1 first')).toEqual([['note', '#1 first']]);
     expect(notes('kit : x')).toEqual([]);
     expect(notes('notes: x')).toEqual([]);
+    expect(notes('Bring the kit: fins')).toEqual([]);
   });
 
   test.each([
