@@ -82,7 +82,7 @@ describe('[desktop] deck messages of windows', () => {
   test('a window that says hello has the session and the run, its pings and its commands answered', async () => {
     const [desk] = windows as [WindowUnderTest];
     desk.connect();
-    expect(desk.heard.map(({ say }) => say)).toEqual(['text', 'snapshot']);
+    expect(desk.heard.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens']);
     desk.say({ say: 'ping', n: 1, t1: 5 });
     desk.say({ say: 'command', id: 'a', command: { do: 'start' } });
     await expect.poll(() => desk.heard.map(({ say }) => say)).toContain('answer');

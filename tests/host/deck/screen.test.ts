@@ -68,9 +68,9 @@ async function give(host: DeckHost, count: number): Promise<void> {
 }
 
 describe('[screen] hello', () => {
-  test('is answered with the text once and the snapshot that names it', async () => {
+  test('is answered with the text once, the snapshot that names it, and the list of wall screens', async () => {
     const { carrier, host } = await greeted();
-    expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot']);
+    expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens']);
     expect(carrier.sent[0]).toMatchObject({ hash: host.snapshot().run!.text, ...SOURCE });
     await give(host, 3);
     expect(carrier.said('text')).toHaveLength(1);
