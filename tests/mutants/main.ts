@@ -75,9 +75,12 @@ function nameOf({ fileName, location: { start, end }, replacement }: MutantResul
   return [fileName, start.line, start.column, end.line, end.column, replacement].join(' ');
 }
 
-/** Below tests/, the folder that mirrors a place, or the nearest above it: `app/core/csv.ts` is held by tests/core. */
+/**
+ * Below tests/, the folder that mirrors a place, or the nearest above it: `app/core/csv.ts` is held by tests/core. What
+ * lies deeper in a folder of the core is held by the tests of all of that folder.
+ */
 function testsBeside(place: string): readonly string[] {
-  const mirror = place.replace(/^app[/]/, '');
+  const mirror = place.replace(/^app[/]/, '').replace(/^(core[/][^/]+)[/].*/, '$1');
   return ELSEWHERE[place] ?? (existsSync(join('tests', mirror)) ? [mirror] : testsBeside(dirname(place)));
 }
 
