@@ -37,8 +37,8 @@ export interface Link {
   exactNow(): number | null;
   /** For how long the host has been lost, in ms; null while it is there or has never been. */
   lostFor(): number | null;
-  /** Gives a command; `seen` for those that drop, move or repeat reps, `madeFrom` (a text) for a rewrite. Never rejects. */
-  command(command: Command, seen?: ExpectedReps, madeFrom?: string): Promise<CommandAnswer>;
+  /** Gives a command; `expected` for those that drop, move or repeat reps, `madeFrom` (a text) for a rewrite. Never rejects. */
+  command(command: Command, expected?: ExpectedReps, madeFrom?: string): Promise<CommandAnswer>;
   /** Tells the host how the sound here stands; without a connection nothing is said. */
   sound(report: SoundReport): void;
   close(): void;
@@ -261,11 +261,11 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     sound: (report) => {
       if (open) send({ say: 'sound', ...report });
     },
-    command(command, seen, madeFrom) {
+    command(command, expected, madeFrom) {
       const run = store.getState().run;
       const { lanesText } = run?.given.plan.source ?? { lanesText: null };
       const named = [...texts].find(([, each]) => each.text === madeFrom && each.lanesText === lanesText);
-      return outbox.give(command, run?.id ?? null, seen, named?.[0]);
+      return outbox.give(command, run?.id ?? null, expected, named?.[0]);
     },
     close() {
       stopWaking();
