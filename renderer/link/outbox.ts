@@ -75,12 +75,8 @@ export function createOutbox(ports: OutboxPorts): Outbox {
   }
 
   return {
-    give(command, run, expected, madeFrom) {
-      const id = ports.newId();
-      const message = JSON.stringify({
-=======
     ask,
-    give: (command, run, seen, madeFrom) =>
+    give: (command, run, expected, madeFrom) =>
       ask({
         say: 'command',
         command,
