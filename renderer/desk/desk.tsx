@@ -13,6 +13,7 @@ import { Part, StopButton } from './part.tsx';
 import { RunScreen } from './run/run-screen.tsx';
 import { WriteScreen } from './write/write-screen.tsx';
 import { Notices } from './notices.tsx';
+import styles from './desk.module.css';
 
 export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
   const status = useDeck(tools.link, (state) => state.status);
@@ -31,13 +32,13 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
 
   const away = run === null || left === run.id;
   return (
-    <div className="desk" onDragOver={(event) => event.preventDefault()} onDrop={file.drop}>
+    <div className={styles.whole} onDragOver={(event) => event.preventDefault()} onDrop={file.drop}>
       <Part tools={tools} name="The notices">
         <Notices tools={tools} />
         <ArrivedFileNotice file={file} />
       </Part>
       {status === 'connecting' ? (
-        <p className="desk-waiting">Looking for the host…</p>
+        <p className={styles.waiting}>Looking for the host…</p>
       ) : away ? (
         <Part key={file.n} tools={tools} name="The page to write on">
           <WriteScreen
@@ -49,7 +50,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
           />
         </Part>
       ) : moment === null || moment.run.id !== run.id ? (
-        <p className="desk-waiting">Setting the clock…</p>
+        <p className={styles.waiting}>Setting the clock…</p>
       ) : moment.view.phase === 'done' ? (
         <Part key="after" tools={tools} name="What was swum">
           <Afterwards tools={tools} moment={moment} onWrite={() => setLeft(run.id)} />

@@ -8,6 +8,7 @@ import { useState, type ReactElement } from 'react';
 import { Button } from '../ui/parts/button.tsx';
 import { useDeck, useMoment, type Tools } from '../ui/coach/use-deck.ts';
 import { goOn, leaveRun } from './comeback.ts';
+import styles from './notices.module.css';
 
 export function Notices({ tools }: { readonly tools: Tools }): ReactElement | null {
   const status = useDeck(tools.link, (state) => state.status);
@@ -20,16 +21,16 @@ export function Notices({ tools }: { readonly tools: Tools }): ReactElement | nu
   const all = [...lost, ...faults, ...notices];
   if (all.length === 0 && startUp === null) return null;
   return (
-    <div className="notices" role="status">
+    <div className={styles.notices} role="status" aria-label="Notices">
       {all.map((text) => (
         <p key={text}>{text}</p>
       ))}
       <EarlierRuns runs={startUp?.unattended ?? []} />
       {startUp && status === 'live' ? (
-        <div className="notices-answer">
+        <div className={styles.answer}>
           <Button
             name={startUp.run === null ? 'I have read it' : 'Go on'}
-            look="is-small"
+            look="small"
             onPress={() => void goOn().then(setRefused)}
             onRefused={setRefused}
           />
@@ -48,7 +49,7 @@ function EarlierRuns({ runs }: { readonly runs: readonly string[] }): ReactEleme
   if (runs.length === 0) return null;
   const more = runs.length - MOST_LISTED;
   return (
-    <section className="earlier-runs" aria-label="Earlier runs">
+    <section className={styles.earlier} aria-label="Earlier runs">
       <p>Earlier runs that were left unattended, and are closed:</p>
       <ul>
         {runs.slice(0, MOST_LISTED).map((run, index) => (
@@ -73,7 +74,7 @@ function Leave({ run, onAnswer }: LeaveProps): ReactElement | null {
     <Button
       name="Leave it"
       hint="hold"
-      look="is-small"
+      look="small"
       held
       onPress={() => void leaveRun(run).then(onAnswer)}
       onRefused={onAnswer}

@@ -4,6 +4,7 @@
 
 import { useEffect, useRef, type ReactElement, type ReactNode, type RefObject } from 'react';
 import { Button } from '../ui/parts/button.tsx';
+import styles from './panel.module.css';
 
 /** What stands beside the lanes in place of the outline. */
 export type Panel =
@@ -32,13 +33,13 @@ export function SidePanel({ title, children, beside, first, onClose }: PanelProp
     return () => window.scrollTo(0, before);
   }, [first]);
   return (
-    <section className="panel" aria-label={title} ref={panel}>
-      <div className="panel-head">
+    <section className={styles.panel} aria-label={title} ref={panel}>
+      <div className={styles.head}>
         <h2 tabIndex={-1} ref={heading}>
           {title}
         </h2>
         {beside}
-        <Button name="Close" hint="Esc" keys="Escape" look="is-small" onPress={onClose} />
+        <Button name="Close" hint="Esc" keys="Escape" look="small" onPress={onClose} />
       </div>
       {children}
     </section>

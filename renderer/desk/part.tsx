@@ -23,7 +23,7 @@ interface PartProps {
 const ADVICE = 'Leaves and tones go on, and so do the keys: Space stops all lanes.';
 
 export function Part({ tools, name, area, again, instead, onClose, children }: PartProps): ReactElement {
-  const close = onClose ? <Button name={`Close: ${name}`} label="Close" look="is-small" onPress={onClose} /> : null;
+  const close = onClose ? <Button name={`Close: ${name}`} label="Close" look="small" onPress={onClose} /> : null;
   return (
     <Region
       name={name}
@@ -46,5 +46,5 @@ export function Part({ tools, name, area, again, instead, onClose, children }: P
 /** Stop for all lanes, by itself: it rests on nothing that a row of actions is drawn from. */
 export function StopButton({ tools }: { readonly tools: Tools }): ReactElement {
   const { hand } = tools;
-  return <Button name="Stop all lanes" look="is-primary is-stop" onPress={() => void hand.act('stop', [])} />;
+  return <Button name="Stop all lanes" look="primary stop" onPress={() => void hand.act('stop', [])} />;
 }

@@ -8,7 +8,7 @@ import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { ACTION_NAMES, ACTIONS, commandNamed, commandOf, type ActionName } from '../ui/coach/commands/actions.ts';
 import { CommandButton } from '../ui/coach/commands/command-button.tsx';
-import { Button } from '../ui/parts/button.tsx';
+import { Button, type Look } from '../ui/parts/button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
 import type { Steering } from '../ui/coach/commands/primary.ts';
 import { undoText } from '../ui/coach/commands/offers.ts';
@@ -123,7 +123,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
               action={action}
               lanes={[lane ?? 0]}
               name={`${ACTIONS[action].label} lane ${lane}`}
-              look={action === 'resume' ? 'is-go' : ''}
+              look={action === 'resume' ? 'go' : undefined}
               hint={
                 action === 'stop'
                   ? undefined
@@ -140,7 +140,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
           {...shared}
           action={main}
           lanes={[]}
-          look={`is-primary is-${main}`}
+          look={`primary ${main}`}
           hint={
             main === 'finish'
               ? heldHint(main)
@@ -194,7 +194,7 @@ interface RemoteButtonProps {
   readonly lanes: readonly number[];
   readonly name?: string | undefined;
   readonly hint?: string | undefined;
-  readonly look?: string;
+  readonly look?: Look | undefined;
   onDone?(): void;
 }
 

@@ -9,6 +9,7 @@ import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { Clock } from '../ui/coach/clock.tsx';
 import { Button } from '../ui/parts/button.tsx';
 import type { Moment } from '../ui/coach/frames.ts';
+import { FeedbackLine } from '../ui/coach/feedback/feedback-line.tsx';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { useDeck, useDigits, useDrawn, useHand, useMoment, type Tools } from '../ui/coach/use-deck.ts';
 import { Region } from '../ui/region.tsx';
@@ -63,9 +64,7 @@ const ADVICE = 'Leaves and tones go on. Draw it again, or load the page again.';
 
 /** Stop for all lanes, resting on nothing that the buttons are drawn from. */
 function StopAlone({ tools }: { readonly tools: Tools }): ReactElement {
-  return (
-    <Button name="Stop" hint="all lanes" look="is-primary is-stop" onPress={() => void tools.hand.act('stop', [])} />
-  );
+  return <Button name="Stop" hint="all lanes" look="primary stop" onPress={() => void tools.hand.act('stop', [])} />;
 }
 
 interface PartProps {
@@ -115,7 +114,8 @@ function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactE
           name={`Lane ${each.number}`}
           label={each.number}
           hint={leaveText(moment.view, each, clock)}
-          look={`is-small is-${each.state}`}
+          look="small"
+          className={each.state === 'stopped' ? styles.isStopped : undefined}
           pressed={each.number === lane}
           onPress={() => onLane(each.number === lane ? null : each.number)}
         />
@@ -137,15 +137,12 @@ function Said({ tools, lost }: { readonly tools: Tools; readonly lost: boolean }
   // What is said of a command that was given since then is about the lost link too.
   if (lost && !(said && lostSince !== null && said.at >= lostSince))
     return (
-      <p className="said-text is-refused" role="status">
-        The link to the host is lost: it is being sought.
-      </p>
+      <FeedbackLine
+        feedback={{ text: 'The link to the host is lost: it is being sought.', kind: 'refused' }}
+        className={styles.said}
+      />
     );
-  return (
-    <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
-      {said?.text ?? ''}
-    </p>
-  );
+  return <FeedbackLine feedback={said} className={styles.said} />;
 }
 
 /** The lane that this page looked after in the run, before it was loaded again. */

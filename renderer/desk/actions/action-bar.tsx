@@ -10,23 +10,27 @@ import type { Moment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/commands/offers.ts';
 import type { Primary, Steering } from '../../ui/coach/commands/primary.ts';
 import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
+import type { Look } from '../../ui/parts/button.tsx';
 import { lanesNamed, lanesOrAll } from '../../../app/core/words/lanes.ts';
 import { goesText, startNowText } from '../../ui/coach/feedback/words.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { useTyping } from './use-typing.ts';
+import styles from './action-bar.module.css';
 
 interface ActionBarProps {
   readonly tools: DeskTools;
   readonly moment: Moment;
+  /** On a phone only the primary action and Undo: beside a text there is no room for more. */
+  readonly few?: boolean;
 }
 
 const SECONDARY = ACTION_NAMES.filter((name) => ACTIONS[name].desk === 'row');
 
-export function ActionBar({ tools, moment }: ActionBarProps): ReactElement {
+export function ActionBar({ tools, moment, few = false }: ActionBarProps): ReactElement {
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const primary = useOffer(tools.offers, (offers) => offers.primary());
   return (
-    <nav className="actions" aria-label="Actions">
+    <nav className={styles.actions} data-few={few ? '' : undefined} aria-label="Actions">
       <PrimaryActions tools={tools} moment={moment} primary={primary} />
       {SECONDARY.map((action) =>
         // Its place stays empty: the others must not move from under a thumb.
@@ -52,14 +56,14 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
   const wordsOf = (action: Steering): { readonly name: string; readonly hint: string } =>
     steeringWords(action, goesText(moment.view, action, clock, lanesOf(action)), lanesOf(action), typing);
   return (
-    <div className="primary">
+    <div className={styles.primary}>
       {main === null ? (
-        <p className="primary-none">Nothing more leaves. The session ends by itself.</p>
+        <p className={styles.none}>Nothing more leaves. The session ends by itself.</p>
       ) : (
-        <ActionButton tools={tools} action={main} {...wordsOf(main)} look={`is-primary is-${main}`} />
+        <ActionButton tools={tools} action={main} {...wordsOf(main)} look={`primary ${main}`} />
       )}
       {also.length === 0 ? null : (
-        <div className="primary-beside">
+        <div className={styles.beside}>
           {also.map((action) => (
             <ActionButton
               key={action}
@@ -67,7 +71,7 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
               action={action}
               {...wordsOf(action)}
               {...(action === 'start' ? { name: 'Start now', hint: `Enter, ${startNowText(moment.view)}` } : {})}
-              look="is-small"
+              look="small"
             />
           ))}
         </div>
@@ -81,7 +85,8 @@ interface ActionButtonProps {
   readonly action: ActionName;
   readonly name?: string;
   readonly hint?: string;
-  readonly look?: string;
+  readonly look?: Look;
+  readonly className?: string | undefined;
 }
 
 const ALL: readonly number[] = [];
@@ -89,7 +94,7 @@ const ALL: readonly number[] = [];
 /** An action for all lanes or those chosen, by its plain name. */
 export const ActionButton = memo(DrawnActionButton);
 
-function DrawnActionButton({ tools, action, name, hint, look }: ActionButtonProps): ReactElement {
+function DrawnActionButton({ tools, action, name, hint, look, className }: ActionButtonProps): ReactElement {
   const { label, key, pressed, byChoice } = ACTIONS[action];
   const chosen = useOffer(tools.offers, (offers) => (byChoice ? offers.chosen() : ALL));
   return (
@@ -98,7 +103,8 @@ function DrawnActionButton({ tools, action, name, hint, look }: ActionButtonProp
       command={commandOf(action, chosen)}
       name={name ?? label}
       hint={hint ?? hintOf(action, chosen)}
-      look={`${look ?? ''} ${pressed ? 'is-hold' : ''}`}
+      look={look}
+      className={className}
       keys={key.replace(' ', '+')}
       held={pressed}
     />
@@ -108,7 +114,7 @@ function DrawnActionButton({ tools, action, name, hint, look }: ActionButtonProp
 function UndoButton({ tools, moment }: ActionBarProps): ReactElement {
   const whyNot = useOffer(tools.offers, (offers) => offers.whyNot({ do: 'undo' }));
   const hint = `U, ${undoText(moment.view, whyNot)}`;
-  return <ActionButton tools={tools} action="undo" look="is-undo" hint={hint} />;
+  return <ActionButton tools={tools} action="undo" className={styles.undo} hint={hint} />;
 }
 
 function steeringWords(

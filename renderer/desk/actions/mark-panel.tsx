@@ -9,6 +9,7 @@ import { lanesOrAll } from '../../../app/core/words/lanes.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { SidePanel } from '../panel.tsx';
+import styles from '../panel.module.css';
 
 interface MarkPanelProps {
   readonly tools: DeskTools;
@@ -35,8 +36,8 @@ export function MarkPanel({ tools, moment, lanes, onClose }: MarkPanelProps): Re
   };
   return (
     <SidePanel title={`Mark, ${lanesOrAll(lanes)}`} first={field} onClose={onClose}>
-      <form onSubmit={submit} className="panel-group">
-        <label className="field">
+      <form onSubmit={submit} className={styles.group}>
+        <label className={styles.field}>
           For the record
           <input
             value={words}

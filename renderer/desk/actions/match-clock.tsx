@@ -62,14 +62,16 @@ interface MatchButtonProps {
   readonly matched: boolean;
   onMatch(): void;
   onForget(): void;
+  readonly className?: string | undefined;
 }
 
-export function MatchButton({ matched, onMatch, onForget }: MatchButtonProps): ReactElement {
+export function MatchButton({ matched, onMatch, onForget, className }: MatchButtonProps): ReactElement {
   return (
     <Button
       name={matched ? "Pool's clock matched" : "Match the pool's clock"}
       hint={matched ? 'tap to use the time of day' : 'tap as its hand passes 60'}
-      look="is-small is-match"
+      look="small"
+      className={className}
       pressed={matched}
       onPress={matched ? onForget : onMatch}
     />
@@ -83,10 +85,11 @@ export function MatchClock({ phase }: { readonly phase: MatchedClock }): ReactEl
 interface RunMatchProps {
   readonly tools: Tools;
   readonly moment: Moment;
+  readonly className?: string | undefined;
 }
 
 /** In the window of a run that has not started: it is opened anew, by the clock as matched, with all it was told. */
-export function RunMatch({ tools, moment: { run } }: RunMatchProps): ReactElement | null {
+export function RunMatch({ tools, moment: { run }, className }: RunMatchProps): ReactElement | null {
   if (hasStarted(run.commands)) return null;
   const match = async (clockPhase: number | null): Promise<void> => {
     const opened = await matchClock(run.id, clockPhase);
@@ -98,5 +101,12 @@ export function RunMatch({ tools, moment: { run } }: RunMatchProps): ReactElemen
       );
     } else tools.hand.say('why' in opened ? opened.why : 'The clock could not be matched.', 'refused');
   };
-  return <MatchButton matched={isMatched(run)} onMatch={() => void match(0)} onForget={() => void match(null)} />;
+  return (
+    <MatchButton
+      matched={isMatched(run)}
+      onMatch={() => void match(0)}
+      onForget={() => void match(null)}
+      className={className}
+    />
+  );
 }

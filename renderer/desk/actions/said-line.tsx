@@ -7,11 +7,13 @@ import type { ReactElement } from 'react';
 import { ACTIONS } from '../../ui/coach/commands/actions.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
+import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
 import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
 import { lanesNamed } from '../../../app/core/words/lanes.ts';
 import { ActionButton } from './action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { SoundButton } from './sound-button.tsx';
+import styles from './said-line.module.css';
 
 interface SaidLineProps {
   readonly tools: DeskTools;
@@ -28,28 +30,26 @@ export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): Reac
   const hasRejoin = useOffer(offers, (all) => all.primary().beside.includes('rejoin'));
   const { view } = moment;
   return (
-    <div className="said">
+    <div className={styles.whole}>
       {chosen.length > 0 ? (
-        <p className="choice">
+        <p className={styles.choice}>
           Next command: <strong>{lanesNamed(chosen)}</strong>
         </p>
       ) : null}
-      <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
-        {said ? <span key={said.n}>{said.text}</span> : openedText(view.heldOpenBy)}
-      </p>
-      <div className="said-tools">
+      <FeedbackLine feedback={said} otherwise={openedText(view.heldOpenBy)} className={styles.text} />
+      <div className={styles.tools}>
         <ShiftButton tools={tools} moment={moment} action="sooner" />
         <ShiftButton tools={tools} moment={moment} action="later" />
         <IntervalButton tools={tools} action="shorter" />
         <IntervalButton tools={tools} action="longer" />
         {hasRejoin ? (
           // It stands beside Resume then; the others keep their places.
-          <span className="deck-button is-nothing" />
+          <span className={styles.empty} />
         ) : (
-          <ActionButton tools={tools} action="rejoin" hint="J, old times" look="is-small" />
+          <ActionButton tools={tools} action="rejoin" hint="J, old times" look="small" />
         )}
-        <Button name="Mark" hint="M, note" keys="M" look="is-small" onPress={onMark} />
-        <Button name="Edit" hint="E, text" keys="E" look="is-small" onPress={onEdit} />
+        <Button name="Mark" hint="M, note" keys="M" look="small" onPress={onMark} />
+        <Button name="Edit" hint="E, text" keys="E" look="small" onPress={onEdit} />
         <SoundButton sound={tools.sound} />
       </div>
     </div>
@@ -66,7 +66,7 @@ function ShiftButton({
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const who = pauseEnd !== null ? `${stretch.kind} ends ` : allText(chosen);
   const hint = `${action === 'sooner' ? '−' : '+'}, ${who}${ACTIONS[action].does}`;
-  return <ActionButton tools={tools} action={action} hint={hint} look="is-small" />;
+  return <ActionButton tools={tools} action={action} hint={hint} look="small" />;
 }
 
 /** Every rep from now on, of the lanes chosen or of all. */
@@ -76,7 +76,7 @@ function IntervalButton({
 }: Pick<SaidLineProps, 'tools'> & { readonly action: 'shorter' | 'longer' }): ReactElement {
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const hint = `${ACTIONS[action].key}, ${allText(chosen)}${action}`;
-  return <ActionButton tools={tools} action={action} hint={hint} look="is-small" />;
+  return <ActionButton tools={tools} action={action} hint={hint} look="small" />;
 }
 
 /** Lanes that are chosen stand beside it: the choice is said once. */

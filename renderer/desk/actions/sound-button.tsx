@@ -9,6 +9,7 @@ import type { Sound } from '../../sound/sound.ts';
 import { SoundPanel } from '../../sound/panel/sound-panel.tsx';
 import { Region } from '../../ui/region.tsx';
 import { soundHint } from '../../sound/panel/sound-words.ts';
+import styles from './sound-button.module.css';
 
 export function SoundButton({ sound }: { readonly sound: Sound }): ReactElement {
   const state = useStore(sound.store);
@@ -24,17 +25,17 @@ export function SoundButton({ sound }: { readonly sound: Sound }): ReactElement 
     return () => window.removeEventListener('keydown', onKey);
   }, [open]);
   return (
-    <div className="sound">
+    <div className={styles.whole}>
       <Button
         name={`Sound ${hint}`}
         label="Sound"
         hint={hint}
-        look={`is-small ${isWrong ? 'is-wrong' : ''}`}
+        look={isWrong ? 'small wrong' : 'small'}
         pressed={open}
         onPress={() => setOpen(!open)}
       />
       {open ? (
-        <div className="sound-place">
+        <div className={styles.panel}>
           <Region name="The sound's settings" advice="The sound goes on as it is." link={sound.link}>
             <SoundPanel sound={sound} onClose={() => setOpen(false)} />
           </Region>

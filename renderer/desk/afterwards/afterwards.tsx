@@ -8,6 +8,7 @@ import { Button } from '../../ui/parts/button.tsx';
 import { commandLabel } from '../../ui/coach/commands/actions.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/commands/offers.ts';
+import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
 import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
 import { distanceIn, distanceText } from '../../../app/core/words/distance.ts';
 import { lanesNamed } from '../../../app/core/words/lanes.ts';
@@ -18,8 +19,11 @@ import { ActionButton } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { laneRecords } from './lane-record.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
-import { NotCalled } from '../run/not-called.tsx';
+import { NotCalled } from './not-called.tsx';
 import { recordCsv, recordFileName } from './record-csv.ts';
+import page from '../page.module.css';
+import table from '../table.module.css';
+import styles from './afterwards.module.css';
 
 interface AfterwardsProps {
   readonly tools: DeskTools;
@@ -42,16 +46,16 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
   const leaveTimeOf = (at: number | null): string =>
     at === null ? '–' : clockTimeToSecond(run.openedAtTimeOfDay + at);
   return (
-    <div className="after">
-      <header className="write-head">
+    <div className={`${page.page} ${styles.after}`}>
+      <header className={styles.head}>
         <h1>{session.title ?? 'Session'}: done</h1>
         <p>
           at {timeOf(doneAt)}, {readingPast(doneAt)} after it was opened
         </p>
         <LightSwitch light={tools.light} />
       </header>
-      <main className="after-record">
-        <table role="table">
+      <main className={`${page.card} ${styles.record}`}>
+        <table className={table.table} role="table">
           <caption>What each lane did</caption>
           <thead role="rowgroup">
             <tr role="row">
@@ -107,7 +111,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         </table>
         <section aria-label="Marks">
           <h2>{marks.length === 0 ? 'Nothing was marked' : 'Marked'}</h2>
-          <ul className="marks">
+          <ul className={styles.marks}>
             {marks.map(({ at, lanes, words }, index) => (
               <li key={index}>
                 <b>{timeOf(at)}</b> {words === '' ? 'a mark' : words}
@@ -118,8 +122,8 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         </section>
         <NotCalled leaves={leaves} run={run} />
       </main>
-      <footer className="write-foot">
-        <Button name="Write the next session" look="is-primary is-start" onPress={onWrite} />
+      <footer className={styles.foot}>
+        <Button name="Write the next session" look="primary start" onPress={onWrite} />
         <Button
           name="Save the record"
           hint="every leave and every command, for a spreadsheet"
@@ -132,9 +136,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
             hint={whyNoUndo === null ? `takes ${commandLabel(view.undo.command)} back` : undoText(view, whyNoUndo)}
           />
         ) : null}
-        <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
-          {said?.text ?? ''}
-        </p>
+        <FeedbackLine feedback={said} className={styles.text} />
       </footer>
     </div>
   );

@@ -37,17 +37,17 @@ export function EditNews(props: EditNewsProps): ReactElement {
           <div className={styles.buttons}>
             <Button
               name={merged.clash ? 'Mine, and the rest of theirs' : 'Both changes together'}
-              look="is-small"
+              look="small"
               onPress={() => onMerge(merged.text)}
             />
-            <Button name="Theirs alone" look="is-small" onPress={onGiveUp} />
+            <Button name="Theirs alone" look="small" onPress={onGiveUp} />
           </div>
         </>
       ) : broken !== null ? (
         <>
           <p>{`Line ${broken} has begun since you changed it: it is swum as it was. What you typed is kept.`}</p>
           <div className={styles.buttons}>
-            <Button name={`Put line ${broken} back as it is swum`} look="is-small" onPress={onPutBack} />
+            <Button name={`Put line ${broken} back as it is swum`} look="small" onPress={onPutBack} />
           </div>
         </>
       ) : forgets.length > 0 ? (

@@ -10,6 +10,7 @@ import { createBounceGuard } from '../../ui/coach/commands/bounce.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { forgottenNames } from '../../ui/coach/feedback/said-cuts.ts';
+import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
 import { useHand } from '../../ui/coach/use-deck.ts';
 import { ActionBar } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
@@ -24,6 +25,8 @@ import { putCursor, SessionEditor } from '../editor/session-editor.tsx';
 import { useEdit } from './use-edit.ts';
 import { useLockedEditing } from './use-locked-editing.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
+import page from '../page.module.css';
+import styles from './rewrite-screen.module.css';
 
 const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
@@ -88,14 +91,14 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   useHand(hand, (state) => state.said);
   const said = hand.said();
   return (
-    <div className="rewrite">
+    <div className={`${page.page} ${styles.rewrite}`}>
       <Part tools={tools} name="The head" area="head">
         <RunHead tools={tools} moment={moment} />
       </Part>
       <Part tools={tools} name="The next leaves">
         <LaneLeaves tools={tools} moment={moment} />
       </Part>
-      <main className="write-text">
+      <main className={styles.text}>
         <SessionEditor
           label="Session"
           text={text}
@@ -116,7 +119,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           onGiveUp={edit.close}
         />
       </main>
-      <section className="write-plan" aria-label="What it comes to" tabIndex={0}>
+      <section className={`${page.card} ${page.scrolls} ${styles.plan}`} aria-label="What it comes to" tabIndex={0}>
         <Part tools={tools} name="The timetable" again={outcome}>
           <RewriteOutcome
             outcome={outcome}
@@ -127,19 +130,15 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           />
         </Part>
       </section>
-      <div className="said">
-        <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
-          {said ? <span key={said.n}>{said.text}</span> : null}
-        </p>
-        <div className="rewrite-buttons">
-          <Button name="Use from now on" look="is-deep" why={why} onPress={() => void use()} onRefused={refuse} />
-          {edit.edited ? (
-            <Button name="Drop my changes" look="is-small" onPress={edit.close} onRefused={refuse} />
-          ) : null}
+      <div className={styles.said}>
+        <FeedbackLine feedback={said} className={styles.sentence} />
+        <div className={styles.buttons}>
+          <Button name="Use from now on" look="deep" why={why} onPress={() => void use()} onRefused={refuse} />
+          {edit.edited ? <Button name="Drop my changes" look="small" onPress={edit.close} onRefused={refuse} /> : null}
           {edit.before !== null ? (
             <Button
               name="Bring my text back"
-              look="is-small"
+              look="small"
               onPress={() => edit.swap(edit.before ?? inForce)}
               onRefused={refuse}
             />
@@ -147,14 +146,14 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           <Button
             name="Back to the lanes"
             hint={edit.edited ? 'what you typed is kept' : undefined}
-            look="is-small"
+            look="small"
             onPress={onClose}
             onRefused={refuse}
           />
         </div>
       </div>
       <Part tools={tools} name="The row of actions" area="actions" instead={<StopButton tools={tools} />}>
-        <ActionBar tools={tools} moment={moment} />
+        <ActionBar tools={tools} moment={moment} few />
       </Part>
     </div>
   );

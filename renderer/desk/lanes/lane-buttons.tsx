@@ -7,11 +7,12 @@ import type { Command } from '../../../app/core/run/command/command.ts';
 import type { LaneView } from '../../../app/core/run/view.ts';
 import { ACTIONS, commandOf, type ActionName } from '../../ui/coach/commands/actions.ts';
 import { CommandButton } from '../../ui/coach/commands/command-button.tsx';
-import { Button } from '../../ui/parts/button.tsx';
+import { Button, type Look } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { useHand } from '../../ui/coach/use-deck.ts';
 import { leaveText } from '../../ui/coach/feedback/words.ts';
 import type { DeskTools } from '../desk-tools.ts';
+import styles from './lane-row.module.css';
 
 interface LaneButtonsProps {
   readonly tools: DeskTools;
@@ -27,7 +28,7 @@ export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneBu
   const { view } = moment;
   const shared = { tools, number: lane.number };
   return (
-    <div className="lane-buttons">
+    <div className={styles.buttons}>
       {lane.state === 'out' ? (
         <LaneInOut {...shared} isOut />
       ) : (
@@ -51,7 +52,7 @@ export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneBu
         hint={keyed ? 'L' : undefined}
         keys={keyed ? 'L' : undefined}
         pressed={open}
-        look="is-small"
+        look="small"
         onPress={onMore}
       />
     </div>
@@ -71,7 +72,7 @@ function StoppedLaneButtons({
   const goes = (at: number | null): string => (at === null ? 'nothing left' : `goes ${leaveText(clock, view, at)}`);
   return (
     <>
-      <LaneAction {...shared} action="resume" label="Resume" look="is-go" hint={goes(resumeAt)} />
+      <LaneAction {...shared} action="resume" label="Resume" look="small go" hint={goes(resumeAt)} />
       <LaneAction {...shared} action="rejoin" label="Rejoin" hint={goes(rejoinAt)} />
     </>
   );
@@ -82,7 +83,7 @@ interface LaneActionProps {
   readonly number: number;
   readonly action: ActionName;
   readonly label: string;
-  readonly look?: string;
+  readonly look?: Look;
   readonly hint?: string;
 }
 
@@ -98,14 +99,22 @@ interface LaneButtonProps {
   readonly number: number;
   readonly command: Command;
   readonly label: string;
-  readonly look?: string;
+  readonly look?: Look;
   readonly hint?: string;
   /** What it does, where the label does not say all of it: "−5 s a rep". */
   readonly does?: string;
 }
 
 /** A command for one lane, named so: "+5 s a rep lane 2". */
-export function LaneButton({ tools, number, command, label, look, hint, does }: LaneButtonProps): ReactElement {
+export function LaneButton({
+  tools,
+  number,
+  command,
+  label,
+  look = 'small',
+  hint,
+  does,
+}: LaneButtonProps): ReactElement {
   return (
     <CommandButton
       tools={tools}
@@ -113,7 +122,7 @@ export function LaneButton({ tools, number, command, label, look, hint, does }: 
       name={`${does ?? label} lane ${number}`}
       label={label}
       hint={hint}
-      look={`is-small ${look ?? ''}`}
+      look={look}
     />
   );
 }
@@ -129,7 +138,7 @@ export function LaneInOut({
       tools={tools}
       command={{ do: isOut ? 'lane-in' : 'lane-out', lanes: [number] }}
       name={`Lane ${number} ${isOut ? 'in' : 'out'}`}
-      look="is-small"
+      look="small"
     />
   );
 }

@@ -14,6 +14,7 @@ import { repText } from '../../../app/core/words/rep.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { LaneAction, LaneButton, LaneInOut } from './lane-buttons.tsx';
 import { SidePanel } from '../panel.tsx';
+import styles from '../panel.module.css';
 
 interface LanePanelProps {
   readonly tools: DeskTools;
@@ -37,13 +38,13 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
       title={`Lane ${number}`}
       beside={
         <>
-          <Button name={`Mark lane ${number}`} label="Mark" look="is-small" onPress={onMark} />
+          <Button name={`Mark lane ${number}`} label="Mark" look="small" onPress={onMark} />
           <LaneInOut {...shared} isOut={lane.state === 'out'} />
         </>
       }
       onClose={onClose}
     >
-      {names.length > 0 ? <p className="panel-note">{names.join(', ')}</p> : null}
+      {names.length > 0 ? <p className={styles.note}>{names.join(', ')}</p> : null}
       <Group
         title="Interval"
         now={next ? `${spaced(repText(next, unit), onText(next))}: each rep from now on` : 'nothing to come'}
@@ -85,12 +86,12 @@ interface GroupProps {
 
 function Group({ title, now, children }: GroupProps): ReactElement {
   return (
-    <fieldset className="panel-group">
+    <fieldset className={styles.group}>
       <legend>
         {title}
-        {now === '' ? null : <span className="panel-note">{now}</span>}
+        {now === '' ? null : <span className={styles.note}>{now}</span>}
       </legend>
-      <div className="panel-buttons">{children}</div>
+      <div className={styles.buttons}>{children}</div>
     </fieldset>
   );
 }

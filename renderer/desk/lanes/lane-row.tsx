@@ -13,6 +13,7 @@ import type { DeskTools } from '../desk-tools.ts';
 import { keyOf } from '../actions/keys.ts';
 import { LaneButtons } from './lane-buttons.tsx';
 import { leaveOf, leftOf, moreGroups, moreWords, repGroups, standing } from './lane-text.ts';
+import styles from './lane-row.module.css';
 
 interface LaneRowProps {
   readonly tools: DeskTools;
@@ -34,38 +35,38 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
   const left = useDrawn(frames, (at) => (at ? leftOf(at.view, lane.number) : ''));
   const more = moreWords(view, lane, clock, lastAbandoned(run.commands));
   return (
-    <section className={`lane is-${standing(view, lane)}`} aria-label={name}>
+    <section className={styles.lane} data-state={standing(view, lane)} aria-label={name}>
       <Button
         name={name}
         label={lane.number}
-        look="lane-number"
+        className={styles.number}
         pressed={chosen}
         hint={lane.number === 10 ? '0' : undefined}
         keys={keyOf(lane.number)}
         onPress={() => hand.toggle(lane.number)}
       />
       <span
-        className="lane-leave"
+        className={styles.leave}
         ref={leave}
         aria-label={lane.state === 'stopped' ? undefined : 'Next leave'}
         role="group"
       />
-      <div className="lane-words">
-        <p className="lane-rep">
-          <span className="lane-what">{inGroups(repGroups(view, lane))}</span>
-          <span className="lane-left" ref={left} />
+      <div className={styles.words}>
+        <p className={styles.rep}>
+          <span className={styles.what}>{inGroups(repGroups(view, lane))}</span>
+          <span className={styles.left} ref={left} />
         </p>
-        <p className="lane-more">{inGroups(moreGroups(more))}</p>
+        <p className={styles.more}>{inGroups(moreGroups(more))}</p>
       </div>
       <LaneButtons tools={tools} moment={moment} lane={lane} open={open} keyed={keyed} onMore={onMore} />
     </section>
   );
 }
 
-/** Where there is no room for all, the last are left out whole (lanes.css). */
+/** Where there is no room for all, the last are left out whole (lane-row.module.css). */
 function inGroups(groups: readonly string[]): ReactElement[] {
   return groups.map((words, at) => (
-    <span key={at} className="lane-group">
+    <span key={at} className={styles.group}>
       {words}
     </span>
   ));

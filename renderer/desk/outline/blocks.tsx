@@ -31,7 +31,7 @@ export function inBlocks<Entry>(
 
 interface BlockProps {
   readonly as: 'ol' | 'tbody';
-  readonly className?: string;
+  readonly className?: string | undefined;
   /** How many rows are in it, and how high one is by the style sheet, in px: its height until it has been drawn. */
   readonly rows: number;
   readonly rowHeight: number;

@@ -19,6 +19,7 @@ import type { DeskTools } from '../desk-tools.ts';
 import { begunText } from '../run/fit-advice.ts';
 import type { OutlineRow } from './outline-rows.ts';
 import { Stepper } from '../../ui/parts/stepper.tsx';
+import styles from './outline-line.module.css';
 
 interface OutlineLineProps {
   readonly tools: DeskTools;
@@ -35,10 +36,10 @@ export function OutlineLine(props: OutlineLineProps): ReactElement {
     own.current?.parentElement?.scrollIntoView({ block: 'nearest' });
   }, []);
   return (
-    <div className="outline-open" ref={own}>
+    <div className={styles.open} data-part="open" ref={own}>
       {row.cut && row.line !== null ? <CutLine {...props} line={row.line} cut={row.cut} /> : null}
       {row.target ? <GoTo {...props} target={row.target} /> : null}
-      {!row.cut && !row.target ? <p className="panel-note">Nothing of this can be cut or gone to.</p> : null}
+      {!row.cut && !row.target ? <p className={styles.none}>Nothing of this can be cut or gone to.</p> : null}
     </div>
   );
 }
@@ -55,7 +56,7 @@ function CutLine({
   const command = { do: 'cut', line, n } as const;
   const what = count(n, cut.kind === 'reps' ? 'rep' : 'round');
   return (
-    <div className="outline-choice">
+    <div className={styles.choice}>
       <Stepper
         name={cut.kind === 'reps' ? 'Reps to cut' : 'Rounds to cut'}
         value={n}
@@ -80,7 +81,7 @@ function GoTo({ tools, target, onDone }: OutlineLineProps & { readonly target: T
   const [rep, setRep] = useState(1);
   const command: Command = { do: 'go-to', line: target.line, ...(rounds.length > 0 ? { rounds } : {}), rep };
   return (
-    <div className="outline-choice">
+    <div className={styles.choice}>
       {target.rounds.map(({ of }, depth) => (
         <Stepper
           key={depth}
@@ -130,7 +131,7 @@ function Given({ tools, command, name, hint, held, onDone }: GivenProps): ReactE
       name={name}
       hint={hint}
       held={held}
-      look="is-deep"
+      look="deep"
       why={why}
       judge={() => tools.hand.refusal(command)}
       onPress={() => void tools.hand.press(command).then((ok) => (ok ? onDone() : undefined))}

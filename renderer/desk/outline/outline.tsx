@@ -17,6 +17,8 @@ import { OutlineLine } from './outline-line.tsx';
 import { outlineParts, type OutlinePart, type OutlineRow } from './outline-rows.ts';
 import { Part } from '../part.tsx';
 import { RunLate } from '../run/run-late.tsx';
+import page from '../page.module.css';
+import styles from './outline.module.css';
 
 interface OutlineProps {
   readonly tools: DeskTools;
@@ -55,13 +57,13 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   }, []);
   const late = (
     <Part tools={tools} name="How the hour stands">
-      <RunLate tools={tools} moment={moment} />
+      <RunLate tools={tools} moment={moment} isOver={isOver} />
     </Part>
   );
   const lineOf = (row: OutlineRow): ReactElement => (
-    <li key={row.key} className={`outline-row is-line is-${row.progress}`} data-depth={row.depth}>
+    <li key={row.key} data-kind="line" data-progress={row.progress} data-depth={row.depth}>
       <Button
-        look="outline-button"
+        className={styles.line}
         expanded={open === row.key}
         onPress={(button) => {
           opened.current = button.parentElement;
@@ -74,9 +76,9 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
     </li>
   );
   const partOf = ({ row, lines }: OutlinePart): readonly ReactElement[] => [
-    <li key={row.key} className={`outline-row is-part is-${row.progress}`} data-depth={0}>
+    <li key={row.key} data-kind="part" data-progress={row.progress} data-depth={0}>
       <Button
-        look="outline-part"
+        className={styles.part}
         expanded={isOpen(row)}
         onPress={(button) => {
           opened.current = button.parentElement;
@@ -90,15 +92,15 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   ];
   return (
     <>
-      <RunMatch moment={moment} tools={tools} />
+      <RunMatch moment={moment} tools={tools} className={styles.match} />
       {isOver ? late : null}
-      <div className="outline-place" ref={place}>
+      <div className={`${page.scrolls} ${styles.place}`} ref={place}>
         <h2 className="hidden">Session</h2>
         {blocks.map((parts, index) => (
           <Block
             key={index}
             as="ol"
-            className="outline"
+            className={styles.list}
             rows={parts.reduce((sum, { lines }) => sum + lines.length + 1, 0)}
             rowHeight={ROW}
             always={blocks.length === 1 || parts.some(({ row }) => row.progress === 'now')}
@@ -107,11 +109,11 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
           </Block>
         ))}
         {isOver ? null : late}
-        <p className="caution">
+        <p className={page.caution}>
           Lanecall times swimmers, it does not watch them. The lifeguard and the coach keep watch. No breath-holding
           targets; effort only for swimmers fit to train; local pool rules come first.
         </p>
-        <LightSwitch light={tools.light} />
+        <LightSwitch light={tools.light} className={styles.light} />
       </div>
     </>
   );
@@ -125,9 +127,9 @@ function currentKey(rows: readonly OutlinePart[]): string | null {
 
 /** With a row above and a row below it; what is open under a finger stays there. */
 function showCurrent(place: HTMLElement | null): void {
-  const rows = place?.querySelectorAll('.is-now') ?? [];
+  const rows = place?.querySelectorAll('[data-progress="now"]') ?? [];
   const row = rows[rows.length - 1];
-  if (!place || !row || place.querySelector('.outline-open')) return;
+  if (!place || !row || place.querySelector('[data-part="open"]')) return;
   const above = row.getBoundingClientRect().top - place.getBoundingClientRect().top;
   if (above < ROW || above + 2 * ROW > place.clientHeight) place.scrollTop += above - ROW;
 }
@@ -135,7 +137,7 @@ function showCurrent(place: HTMLElement | null): void {
 /** What a tap has opened, to its last line, or as much as there is room for from its first on. */
 function showOpened(place: HTMLElement | null, row: Element): void {
   if (!place) return;
-  const isPart = (each: Element | null): boolean => each === null || each.matches('.is-part');
+  const isPart = (each: Element | null): boolean => each === null || each.matches('[data-kind="part"]');
   let last = row;
   while (isPart(row) && !isPart(last.nextElementSibling)) last = last.nextElementSibling!;
   const box = place.getBoundingClientRect();
@@ -168,18 +170,18 @@ function rowText(row: OutlineRow): ReactElement {
   const said = { done: 'done', now: 'now', 'to-come': 'to come' }[row.progress];
   return (
     <>
-      <span className="outline-words">
-        <span className="outline-text">{row.text}</span>
+      <span>
+        <span className={styles.text}>{row.text}</span>
         <span className="hidden">, {said}</span>
         {row.note ? (
           <>
             <span className={row.kind === 'part' ? 'hidden' : undefined}>, </span>
-            <span className="outline-note">{row.note}</span>
+            <span className={styles.note}>{row.note}</span>
           </>
         ) : null}
       </span>
       {row.time === null ? null : (
-        <span className="outline-time">{`${about(row.estimated)}${readingLeft(row.time)}`}</span>
+        <span className={styles.time}>{`${about(row.estimated)}${readingLeft(row.time)}`}</span>
       )}
     </>
   );

@@ -7,6 +7,7 @@ import type { ReactElement } from 'react';
 import type { CutOption, Fit } from '../../../app/core/run/hour/fit.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { adviceOf, begunText, cutHint, cutLabel } from './fit-advice.ts';
+import styles from './cut-offers.module.css';
 
 interface CutOffersProps<Cut> {
   readonly fit: Fit;
@@ -34,7 +35,7 @@ export function CutOffers<Cut extends CutOption>(props: CutOffersProps<Cut>): Re
   return (
     <>
       <p>{advice}</p>
-      <ol className="late-cuts" role="list">
+      <ol className={styles.cuts} role="list">
         {cuts.map((cut, index) => {
           const label = cutLabel(text, cut);
           return (
@@ -43,7 +44,8 @@ export function CutOffers<Cut extends CutOption>(props: CutOffersProps<Cut>): Re
                 name={`${label}, line ${cut.line}`}
                 label={together ? `${index + 1}. ${label}` : label}
                 hint={`${begunText(cut)}${cutHint(cut, isEstimate(cut.line), endTime(cut.endsAt), together && index > 0)}`}
-                look="is-deep late-cut"
+                look="deep"
+                className={styles.cut}
                 why={whyNot(cut)}
                 judge={() => judge(cut)}
                 onPress={() => onCut(cut, label)}

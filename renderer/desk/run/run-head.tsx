@@ -19,6 +19,7 @@ import { Select } from '../../ui/parts/select.tsx';
 import { useDeck, useDrawn, useHand } from '../../ui/coach/use-deck.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { headText } from './head-text.ts';
+import styles from './run-head.module.css';
 
 const CLOCKS: readonly { readonly choice: ClockChoice; readonly name: string }[] = [
   { choice: 'stretch', name: 'since last start' },
@@ -46,39 +47,39 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
     ...(screens.remote > 0 ? [count(screens.remote, 'remote')] : []),
   ];
   return (
-    <header className="head">
-      <div className="head-clock">
+    <header className={styles.head}>
+      <div className={styles.clock}>
         <Clock frames={frames} choice={choice} />
         <Select
-          look="clock-choice"
+          className={styles.choice}
           label={<span className="hidden">Which clock</span>}
           value={choice}
           choices={CLOCKS}
           onChange={hand.setClock}
         />
       </div>
-      <div className="head-set">
+      <div>
         <h1>
-          <span className="head-part">
+          <span className={styles.part}>
             {text.part}
             {text.rounds && !goesOn(view) ? `, ${roundText(text.rounds)}` : null}
           </span>
-          <span className="head-left" ref={left} />
+          <span className={styles.left} ref={left} />
         </h1>
         <p>{text.set}</p>
-        <p className="head-then">{text.then}</p>
+        <p className={styles.then}>{text.then}</p>
       </div>
-      <div className="head-session">
+      <div className={styles.session}>
         <h2>{session.title ?? 'Session'}</h2>
         <p>
           <span ref={now} /> now, {others.join(', ')}
         </p>
       </div>
-      <div className={`head-hour ${hour.inHand !== null && hour.inHand < 0 ? 'is-over' : ''}`}>
+      <div className={styles.hour} data-over={hour.inHand !== null && hour.inHand < 0 ? '' : undefined}>
         <h2>{hour.inHandText ?? `ends ${hour.ends}`}</h2>
         <p>
           {hour.booked ? `ends ${hour.ends}` : 'no finish in the session'}
-          {hour.booked ? <span className="head-booked">, booked to {hour.booked}</span> : null}
+          {hour.booked ? <span className={styles.booked}>, booked to {hour.booked}</span> : null}
         </p>
       </div>
     </header>

@@ -15,14 +15,18 @@ import { CutOffers } from './cut-offers.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { startByText } from './fit-advice.ts';
 import { createFitCache } from './fit-cache.ts';
+import styles from './run-late.module.css';
 
 interface RunLateProps {
   readonly tools: DeskTools;
   readonly moment: Moment;
+  /** Past the booked finish: it then stands above the outline. */
+  readonly isOver: boolean;
 }
 
-export function RunLate({ tools, moment }: RunLateProps): ReactElement {
+export function RunLate({ tools, moment, isOver }: RunLateProps): ReactElement {
   const { run, view } = moment;
+  const over = isOver ? '' : undefined;
   const { session, source } = view.plan;
   const isEstimate = endIsEstimate(view);
   const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy, isEstimate);
@@ -30,7 +34,7 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
   const fitted = fitOf(moment);
   if (!fitted) {
     return (
-      <section className="late" aria-label="If you run late">
+      <section className={styles.late} data-over={over} aria-label="If you run late">
         <h2>If you run late</h2>
         <p>{`Ends ${hour.ends}. With a finish in the session you see here what is in hand.`}</p>
       </section>
@@ -39,7 +43,7 @@ export function RunLate({ tools, moment }: RunLateProps): ReactElement {
   const command = ({ line, n }: CutOption) => ({ do: 'cut', line, n }) as const;
   const { swimDownBy } = fitted;
   return (
-    <section className="late" aria-label="If you run late">
+    <section className={styles.late} data-over={over} aria-label="If you run late">
       <h2>If you run late</h2>
       <p>
         {`Ends ${hour.ends}, ${hour.inHandText}, booked to ${hour.booked}.`}

@@ -19,6 +19,8 @@ import {
   type TimetableRow,
 } from './timetable-rows.ts';
 import type { WarningGroup } from './warning-groups.ts';
+import page from '../page.module.css';
+import tableStyles from '../table.module.css';
 import styles from './timetable-view.module.css';
 
 interface TimetableViewProps {
@@ -42,7 +44,7 @@ export function TimetableView({ plan, warnings, live = null, children, onLine }:
       {children}
       <TimetableTable table={table} unit={plan.session.pool.unit} isLive={live !== null} />
       <WarningList warnings={warnings} onLine={onLine} />
-      <p className="caution">
+      <p className={page.caution}>
         ≈ marks estimates: usual swim times, not these swimmers'. Intervals by base and css rest on the paces written.
       </p>
     </section>
@@ -56,7 +58,9 @@ function TimetableHead({ plan, table }: { readonly plan: Plan; readonly table: T
       <p className={styles.length}>{table.length}</p>
       <p>{table.ends ?? 'no start in the session'}</p>
       {table.totals.over ? (
-        <p className="is-over">{`${about(endsByEstimate(plan))}${readingLeft(table.totals.over)} past the finish`}</p>
+        <p
+          className={styles.over}
+        >{`${about(endsByEstimate(plan))}${readingLeft(table.totals.over)} past the finish`}</p>
       ) : null}
     </div>
   );
@@ -72,7 +76,7 @@ interface TimetableTableProps {
 const TimetableTable = memo(function TimetableTable({ table, unit, isLive }: TimetableTableProps): ReactElement {
   const blocks = useMemo(() => inBlocks(table.parts, ({ rows }) => rows.length + 1), [table]);
   return (
-    <table>
+    <table className={tableStyles.table}>
       <thead>
         <tr>
           <th scope="col">Part</th>
@@ -159,12 +163,10 @@ function WarningList({ warnings, onLine }: WarningListProps): ReactElement {
   return (
     <>
       <h3>{warnings.length === 0 ? 'No warnings' : `To look at again (${warnings.length})`}</h3>
-      <ul className="warnings">
+      <ul className={styles.warnings}>
         {warnings.slice(0, MOST_SHOWN).map(({ code, line, sentence }) => (
           <li key={`${code} ${line}`}>
-            <Button look="text-line" onPress={() => onLine(line)}>
-              line {line}
-            </Button>
+            <Button onPress={() => onLine(line)}>line {line}</Button>
             {sentence}
           </li>
         ))}

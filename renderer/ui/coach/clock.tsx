@@ -9,6 +9,7 @@ import { countdownText, readingOn } from '../../../app/core/words/time/clock.ts'
 import { readingLeft } from '../../../app/core/words/time/reading.ts';
 import type { Frames, Moment } from './frames.ts';
 import { useDigits, useDrawn } from './use-deck.ts';
+import styles from './clock.module.css';
 
 interface ClockProps {
   readonly frames: Frames;
@@ -19,9 +20,9 @@ export function Clock({ frames, choice }: ClockProps): ReactElement {
   const digits = useDigits(frames, (moment) => clockText(moment, choice));
   const label = useDrawn(frames, (moment) => clockLabel(moment, choice));
   return (
-    <div className="clock">
-      <span className="clock-label" ref={label} />
-      <span className="clock-digits" role="timer" aria-label="Clock" ref={digits} />
+    <div className={styles.clock}>
+      <span className={styles.label} ref={label} />
+      <span className={styles.digits} role="timer" aria-label="Clock" ref={digits} />
     </div>
   );
 }

@@ -7,6 +7,7 @@
 
 import { useEffect, useId, useRef, useState, type ComponentProps, type ReactElement, type ReactNode } from 'react';
 import { Button as AriaButton } from 'react-aria-components/Button';
+import styles from './button.module.css';
 
 /** How long a button that ends something is held, in ms. */
 export const HOLD_TIME = 600;
@@ -22,8 +23,15 @@ interface Press {
   onRefused?: ((why: string) => void) | undefined;
 }
 
+/** How large it is, and what kind of thing it does. */
+type Size = 'small' | 'primary';
+type Tone = 'deep' | 'stop' | 'start' | 'resume' | 'finish' | 'go' | 'wrong';
+export type Look = Size | Tone | `${Size} ${Tone}`;
+
 interface Looks {
-  readonly look?: string | undefined;
+  readonly look?: Look | undefined;
+  /** Of the module of the place it stands in. */
+  readonly className?: string | undefined;
   /** The key, as `aria-keyshortcuts` wants it. */
   readonly keys?: string | undefined;
   readonly pressed?: boolean | undefined;
@@ -41,7 +49,7 @@ interface Named {
   readonly children?: undefined;
 }
 
-/** A line of text or a row of a list: it has the looks of its place, and what stands on it is its name. */
+/** A row of a list, with the looks of its place, or, without a class, words in a text: what stands on it is its name. */
 interface Row {
   readonly name?: undefined;
   readonly label?: undefined;
@@ -53,18 +61,21 @@ export type NamedButtonProps = Named & Looks & Press;
 export type ButtonProps = (Named | Row) & Looks & Press;
 
 export function Button(props: ButtonProps): ReactElement {
-  const { name, label, hint, children, why, look = '', keys, held, pressed, expanded } = props;
+  const { name, label, hint, children, why, look, className, keys, held, pressed, expanded } = props;
   const id = useId();
   const { holding, own, aria } = usePress(props);
   return (
     <AriaButton
       {...aria}
-      className={`${name === undefined ? '' : 'deck-button'} ${look} ${holding ? 'is-held' : ''}`}
+      className={`${name !== undefined ? styles.button : className === undefined ? styles.text : ''} ${className ?? ''}`}
       {...(name === undefined ? {} : { 'aria-label': name })}
       {...(hint === undefined ? {} : { 'aria-describedby': id })}
       render={(dom) => (
         <button
           {...withOwn(dom, own)}
+          data-button={name === undefined ? undefined : ''}
+          data-look={look}
+          data-held={holding ? '' : undefined}
           aria-disabled={why ? true : undefined}
           aria-pressed={pressed}
           aria-expanded={expanded}
@@ -73,10 +84,14 @@ export function Button(props: ButtonProps): ReactElement {
         />
       )}
     >
-      {held ? <span className="hold-bar" aria-hidden="true" /> : null}
-      {children ?? <span className="deck-button-label">{label ?? name}</span>}
+      {held ? <span className={styles.bar} aria-hidden="true" /> : null}
+      {children ?? (
+        <span className={styles.label} data-label>
+          {label ?? name}
+        </span>
+      )}
       {hint === undefined ? null : (
-        <span className="deck-button-hint" id={id}>
+        <span className={styles.hint} data-hint id={id}>
           {hint}
         </span>
       )}

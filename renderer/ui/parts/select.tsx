@@ -7,7 +7,7 @@
 import type { ReactElement, ReactNode } from 'react';
 
 interface SelectProps<Value extends string> {
-  readonly look: string;
+  readonly className: string | undefined;
   readonly label: ReactNode;
   readonly value: Value;
   readonly choices: readonly { readonly choice: Value; readonly name: string }[];
@@ -15,9 +15,9 @@ interface SelectProps<Value extends string> {
 }
 
 export function Select<Value extends string>(props: SelectProps<Value>): ReactElement {
-  const { look, label, value, choices, onChange } = props;
+  const { className, label, value, choices, onChange } = props;
   return (
-    <label className={look}>
+    <label className={className}>
       {label}
       <select value={value} onChange={({ target }) => onChange(choices[target.selectedIndex]?.choice ?? value)}>
         {choices.map(({ choice, name }) => (

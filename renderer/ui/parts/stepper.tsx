@@ -5,6 +5,7 @@
 
 import type { ReactElement } from 'react';
 import { Button } from './button.tsx';
+import styles from './stepper.module.css';
 
 interface StepperProps {
   readonly name: string;
@@ -24,7 +25,6 @@ export function Stepper({ name, value, least, most, onChange, onRefused }: Stepp
       <Button
         name={`${name}: ${label}`}
         label={sign}
-        look="is-step"
         why={isThere ? null : `${name}: from ${least} to ${most}.`}
         onPress={() => onChange(next)}
         onRefused={onRefused}
@@ -32,10 +32,10 @@ export function Stepper({ name, value, least, most, onChange, onRefused }: Stepp
     );
   };
   return (
-    <div className="stepper" role="group" aria-label={name}>
-      <span className="stepper-name">{name}</span>
+    <div className={styles.stepper} role="group" aria-label={name}>
+      <span className={styles.name}>{name}</span>
       {step(-1, 'one less', '−')}
-      <output className="stepper-value">{value}</output>
+      <output className={styles.value}>{value}</output>
       {step(1, 'one more', '+')}
     </div>
   );
