@@ -15,7 +15,7 @@ import {
   rounds,
   set,
   timedSwim,
-} from '../../support/hand-session.ts';
+} from '../../support/coach/hand-session.ts';
 
 function offsets(stretch: Stretch | undefined, index = 0): readonly number[] {
   return (stretch?.lanes[index]?.reps ?? []).map(({ offset }) => offset / 1000);

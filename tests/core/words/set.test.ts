@@ -11,7 +11,7 @@ import { repOf, repText, repWords } from '../../../app/core/words/rep.ts';
 import { roundCell, roundNumbers, roundsText, roundText } from '../../../app/core/words/round.ts';
 import { byLane, byRep, itemWords, laneSetWords, ladderText, NO_CUTS } from '../../../app/core/words/set.ts';
 import { followingText, kindText, pauseText } from '../../../app/core/words/stretch.ts';
-import { runOf } from '../../support/coach-run.ts';
+import { runOf } from '../../support/coach/coach-run.ts';
 
 const HEAD = 'lane 1 base 1:30\nlane 2 base 1:40\nSet\n';
 const planOf = (lines: string) => runOf(`${HEAD}${lines}`).plan;

@@ -6,11 +6,11 @@ import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { openDeckChannel, type DeckChannel } from '../../../app/desktop/messages/deck-channel.ts';
 import { pageAddress, type WindowKind } from '../../../app/desktop/windows/window-kind.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
-import { JournalInMemory } from '../../support/journal-in-memory.ts';
+import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
-import { readFromHost } from '../../support/from-host.ts';
+import { readFromHost } from '../../support/host/from-host.ts';
 import { CHANNELS } from '../../../app/wire/window-bridge.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 const ipc = vi.hoisted(() => {
   const listeners = new Map<string, (event: object, ...words: unknown[]) => unknown>();

@@ -11,7 +11,7 @@ import {
   type SomeDisplay,
   type WallWish,
 } from '../../../app/desktop/windows/displays.ts';
-import { laptop, monitor, tv } from '../../support/some-displays.ts';
+import { laptop, monitor, tv } from '../../support/desktop/some-displays.ts';
 
 const LINUX = { platform: 'linux', placesWindows: true } as const;
 const WISH: WallWish = { shown: true, look: 'full screen', display: null };

@@ -5,7 +5,7 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import type { WallPlace, WallWish } from '../../../app/desktop/windows/displays.ts';
 import { wallWindow, type WallWindow } from '../../../app/desktop/windows/wall-window.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { StandInIpcMain } from '../../support/electron-stand-in/messages.ts';
 import { StandInSession } from '../../support/electron-stand-in/session.ts';
 import { StandInScreen, type StandInDisplay } from '../../support/electron-stand-in/system.ts';

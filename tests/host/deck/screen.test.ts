@@ -2,11 +2,11 @@
 
 import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
-import { JournalInMemory } from '../../support/journal-in-memory.ts';
+import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 import { connectScreen, type ScreenChannel, type Screen } from '../../../app/host/deck/screen.ts';
 import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
-import { readFromHost } from '../../support/from-host.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { readFromHost } from '../../support/host/from-host.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 const SOURCE = { text: 'Squad\n8 x 50 @ 1:00\n', lanesText: null };
 

@@ -14,7 +14,7 @@ import { createHand } from '../../../renderer/ui/coach/commands/hand.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { openSound } from '../../../renderer/sound/sound.ts';
-import { HARBOUR, runOf } from '../../support/coach-run.ts';
+import { HARBOUR, runOf } from '../../support/coach/coach-run.ts';
 
 /** Which parts of the window throw, by the module they are in; how often they were asked. */
 const broken = vi.hoisted(() => new Set<string>());

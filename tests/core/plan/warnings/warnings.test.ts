@@ -16,7 +16,7 @@ import {
   rounds,
   set,
   timedSwim,
-} from '../../../support/hand-session.ts';
+} from '../../../support/coach/hand-session.ts';
 
 /** Line and lane of the warnings of one code. */
 function places(plan: Plan, code: WarningCode): readonly string[] {
