@@ -5,7 +5,7 @@
 import { useMemo, type ReactElement } from 'react';
 import { leavesIn } from '../../../app/core/run/view/record.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import { commandLabel } from '../../ui/coach/commands/actions.ts';
+import { commandLabel } from '../../../app/core/run/command/command-label.ts';
 import type { Moment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/commands/offers.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';

@@ -8,7 +8,12 @@ import { wasCalled, type Away, type Leave } from '../../../app/core/run/record.t
 import type { RunView } from '../../../app/core/run/view.ts';
 import { leavesIn } from '../../../app/core/run/view/record.ts';
 import type { Millis } from '../../../app/core/units.ts';
-import { commandRecords, RECORD_TIMES, type CommandRecord, type RunOfCommands } from './command-record.ts';
+import {
+  commandRecords,
+  RECORD_TIMES,
+  type CommandRecord,
+  type RunOfCommands,
+} from '../../../app/core/run/feedback/command-record.ts';
 import { distanceText } from '../../../app/core/words/distance.ts';
 import { twoDigits } from '../../../app/core/words/time/reading.ts';
 import { roundCell } from '../../../app/core/words/round.ts';

@@ -9,7 +9,7 @@ import type { Fault } from '../../../app/core/result.ts';
 import { createBounceGuard } from '../../ui/coach/commands/bounce.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Moment } from '../../ui/coach/frames.ts';
-import { forgottenNames } from '../../ui/coach/feedback/said-cuts.ts';
+import { forgottenNames } from '../../../app/core/run/feedback/cut-words.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
 import { useHand } from '../../ui/coach/use-deck.ts';
 import { ActionBar } from '../actions/action-bar.tsx';

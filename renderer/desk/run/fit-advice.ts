@@ -10,7 +10,7 @@ import { about } from '../../../app/core/words/time/estimate.ts';
 import { movedText } from '../../../app/core/words/time/hour.ts';
 import { roundsText } from '../../../app/core/words/round.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
-import { writtenLine } from '../../ui/coach/feedback/words.ts';
+import { writtenLine } from '../../../app/core/session/text/lines.ts';
 
 /** What the cuts are good for, in one line above them; nothing where the hour is kept. */
 export function adviceOf({ over, cuts, serves }: Fit): string {

@@ -3,8 +3,9 @@
  * stands for.
  */
 
-import type { Command, CommandName, CommandOf } from '../../../../app/core/run/command/command.ts';
-import type { Action, CommandWords } from '../../../../app/core/run/command/command-words.ts';
+import type { Command, CommandName } from '../../../../app/core/run/command/command.ts';
+import { commandLabel } from '../../../../app/core/run/command/command-label.ts';
+import type { Action } from '../../../../app/core/run/command/command-words.ts';
 import { RULES, WORDS } from '../../../../app/core/run/command/commands.ts';
 import { lanesOrAll } from '../../../../app/core/words/lanes.ts';
 import { capital } from '../../../../app/core/words/phrase.ts';
@@ -25,12 +26,7 @@ export function commandOf(name: ActionName, lanes: readonly number[]): Command {
   return ACTIONS[name].command(lanes.length > 0 ? { lanes } : {});
 }
 
-/** What the coach calls a command. */
-export function commandLabel(command: Command): string {
-  return labelOf(command);
-}
-
-/** The same with whom it is for: "+5 s lane 1", "Stop all lanes", "Lane 2 out". */
+/** A command's label with whom it is for: "+5 s lane 1", "Stop all lanes", "Lane 2 out". */
 export function commandNamed(command: Command): string {
   const label = commandLabel(command);
   const { fields, steers } = RULES[command.do];
@@ -39,14 +35,4 @@ export function commandNamed(command: Command): string {
   return command.do === 'lane-in' || command.do === 'lane-out'
     ? label.replace('Lane', capital(who))
     : `${label} ${who}`;
-}
-
-function labelOf<Name extends CommandName>(command: CommandOf<Name>): string {
-  const { label } = wordsOf(command.do);
-  return typeof label === 'string' ? label : label(command);
-}
-
-export function wordsOf<Name extends CommandName>(name: Name): CommandWords<Name> {
-  const words: { readonly [N in CommandName]: CommandWords<N> } = WORDS;
-  return words[name];
 }

@@ -9,6 +9,7 @@ import type { ClockChoice } from '../../../../app/core/run/readings.ts';
 import { RULES } from '../../../../app/core/run/command/commands.ts';
 import { touchesReps } from '../../../../app/core/run/command/expected-reps.ts';
 import { view } from '../../../../app/core/run/view.ts';
+import { feedbackAt, feedbackOnLast } from '../../../../app/core/run/view/feedback.ts';
 import { SECOND } from '../../../../app/core/units.ts';
 import type { Link } from '../../../link/link.ts';
 import { PATIENCE, UNHEARD } from '../../../link/outbox.ts';
@@ -17,7 +18,6 @@ import { ACTIONS, commandNamed, commandOf, type ActionName } from './actions.ts'
 import { createBounceGuard } from './bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane, type LaneChoice } from './lane-choice.ts';
 import { refusalOf } from './refusal.ts';
-import { saidOf } from '../feedback/said.ts';
 import { readingsOf } from '../feedback/words.ts';
 
 export interface Said {
@@ -98,7 +98,8 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       underWay--;
       if (!answer.ok || answer.at === null) return refuse(whyNot(command, answer.why));
       spokenTo = Math.max(spokenTo, answer.at);
-      hand.say(saidOf(run.state, command, answer.at, readingsOf(store.getState().clock)) ?? 'Done.', 'done');
+      const before = view(run.state, answer.at);
+      hand.say(feedbackAt(before, command, readingsOf(store.getState().clock)) ?? 'Done.', 'done');
       return true;
     },
     refusal(command) {
@@ -141,11 +142,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
     }
     if (!last || last.at <= spokenTo || underWay > 0) return;
     spokenTo = last.at;
-    const entry = run.state.undoable[run.state.undoable.length - 1];
-    const text =
-      entry && entry.at === last.at
-        ? saidOf(entry.before, last.command, last.at, readingsOf(store.getState().clock))
-        : null;
+    const text = feedbackOnLast(run.given, last, readingsOf(store.getState().clock));
     if (text !== null) hand.say(`From another screen: ${text}`, 'done');
   });
 

@@ -7,7 +7,7 @@
 import type { Command } from '../../../../app/core/run/command/command.ts';
 import type { RunView } from '../../../../app/core/run/view.ts';
 import { secondsLeft } from '../../../../app/core/words/time/reading.ts';
-import { commandLabel } from './actions.ts';
+import { commandLabel } from '../../../../app/core/run/command/command-label.ts';
 import type { Frames, Moment } from '../frames.ts';
 import type { Hand } from './hand.ts';
 import type { LaneChoice } from './lane-choice.ts';

@@ -8,7 +8,7 @@ import { RULES } from '../../../../app/core/run/command/commands.ts';
 import type { RunView } from '../../../../app/core/run/view.ts';
 import { tried } from '../../../../app/core/run/view/trial.ts';
 import type { Millis } from '../../../../app/core/units.ts';
-import { commandLabel } from './actions.ts';
+import { commandLabel } from '../../../../app/core/run/command/command-label.ts';
 
 /** null where it can be done, else the sentence that says why not. */
 export type Refusal = string | null;

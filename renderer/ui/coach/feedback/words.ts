@@ -3,10 +3,10 @@
  */
 
 import type { ClockChoice } from '../../../../app/core/run/readings.ts';
-import { contentOf, textLines } from '../../../../app/core/session/text/lines.ts';
-import { currentStretch, type RunState } from '../../../../app/core/run/state.ts';
+import type { TimeText } from '../../../../app/core/run/feedback/feedback.ts';
 import type { LaneView, NextRep, RunView } from '../../../../app/core/run/view.ts';
 import { countIn } from '../../../../app/core/run/view/count.ts';
+import { stoppedEarlier } from '../../../../app/core/run/view/stops.ts';
 import type { Millis } from '../../../../app/core/units.ts';
 import { leaveReading } from '../../../../app/core/words/time/clock.ts';
 import { lanesNamed } from '../../../../app/core/words/lanes.ts';
@@ -24,18 +24,9 @@ export function leaveText(choice: ClockChoice, view: Pick<RunView, 'clock'>, at:
   return leaveReading(choice, view, at) ?? '–';
 }
 
-/** How a sentence says a time of the run. */
-export type TimeText = (view: Pick<RunView, 'clock'>, at: Millis) => string;
-
 /** As readings of a clock. */
 export function readingsOf(choice: ClockChoice): TimeText {
   return (view, at) => leaveText(choice, view, at);
-}
-
-/** Of lanes that are stopped, the numbers of those that an earlier Stop than the last of theirs holds. */
-export function stoppedEarlier(lanes: readonly Pick<LaneView, 'number' | 'stop'>[]): readonly number[] {
-  const last = Math.max(...lanes.map(({ stop }) => stop ?? -Infinity));
-  return lanes.flatMap(({ number, stop }) => (stop !== null && stop < last ? [number] : []));
 }
 
 /**
@@ -74,15 +65,4 @@ export function stretchText({ stretch, stretches, cuts, plan }: RunView): string
   if (!first) return stretch.part;
   const { of } = countIn({ cuts, stretches }, first, lane);
   return `${of > 1 ? `${of} x ` : ''}${repText(first, plan.session.pool.unit)}`;
-}
-
-/** "Main set", with the talk or break where the current stretch is one. */
-export function currentText(state: RunState): string {
-  const stretch = currentStretch(state);
-  return stretch.kind === 'swim' ? stretch.part : `${stretch.part}, ${stretch.kind}`;
-}
-
-/** A line of a session's text (from 1) as the coach wrote it, without its indent and comment. */
-export function writtenLine(text: string, line: number): string {
-  return contentOf(textLines(text)[line - 1] ?? '').trim();
 }
