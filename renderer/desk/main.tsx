@@ -10,7 +10,7 @@ import './page.module.css';
 import './write/write.css';
 import { openLink } from '../link/link.ts';
 import { askForSessionFile } from '../link/connection/own-window.ts';
-import { createHand } from '../ui/coach/commands/hand.ts';
+import { createCoachActions } from '../ui/coach/commands/coach-actions.ts';
 import { startFrames } from '../ui/coach/frames.ts';
 import { freeKeyboard } from '../ui/coach/free-keyboard.ts';
 import { createOffers } from '../ui/coach/commands/offers.ts';
@@ -23,15 +23,15 @@ import { Desk } from './desk.tsx';
 openPage('page', () => {
   const link = openLink('desk');
   const frames = startFrames(link);
-  const hand = createHand(link, () => performance.now(), ownStorage());
-  const offers = createOffers(frames, hand);
+  const actions = createCoachActions(link, () => performance.now(), ownStorage());
+  const offers = createOffers(frames, actions);
   const sound = openSound(link, ownStorage());
   const light = followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
   freeKeyboard(document);
   void askForSessionFile();
   return (
     <StrictMode>
-      <Desk tools={{ link, frames, hand, sound, light, offers }} />
+      <Desk tools={{ link, frames, actions, sound, light, offers }} />
     </StrictMode>
   );
 });

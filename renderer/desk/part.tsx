@@ -45,6 +45,6 @@ export function Part({ tools, name, area, again, instead, onClose, children }: P
 
 /** Stop for all lanes, by itself: it rests on nothing that a row of actions is drawn from. */
 export function StopButton({ tools }: { readonly tools: Tools }): ReactElement {
-  const { hand } = tools;
-  return <Button name="Stop all lanes" look="primary stop" onPress={() => void hand.act('stop', [])} />;
+  const { actions } = tools;
+  return <Button name="Stop all lanes" look="primary stop" onPress={() => void actions.act('stop', [])} />;
 }

@@ -6,14 +6,14 @@
 import { useState, type ReactElement } from 'react';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
-import { ACTION_NAMES, ACTIONS, commandNamed, commandOf, type ActionName } from '../ui/coach/commands/actions.ts';
+import { ACTION_NAMES, ACTIONS, commandNamed, commandOf, type ActionName } from '../ui/coach/commands/action-list.ts';
 import { CommandButton } from '../ui/coach/commands/command-button.tsx';
 import { Button, type Look } from '../ui/parts/button.tsx';
-import type { Moment } from '../ui/coach/frames.ts';
+import type { RunMoment } from '../ui/coach/frames.ts';
 import type { Steering } from '../ui/coach/commands/primary.ts';
 import { undoText } from '../ui/coach/commands/offers.ts';
 import type { Refusal } from '../ui/coach/commands/refusal.ts';
-import { useHand, useOffer, type Tools } from '../ui/coach/use-deck.ts';
+import { useActions, useOffer, type Tools } from '../ui/coach/use-deck.ts';
 import { lanesOrAll } from '../../app/core/words/lanes.ts';
 import { secondsLeft } from '../../app/core/words/time/reading.ts';
 import { goesText, leaveText, startNowText } from '../ui/coach/feedback/words.ts';
@@ -24,7 +24,7 @@ const MORE = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'more');
 
 interface RemoteActionsProps {
   readonly tools: Tools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   /** Looked after; null for all. */
   readonly lane: number | null;
   /** Told when what is needed less often is opened or closed. */
@@ -94,7 +94,7 @@ function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onB
 
 /** For all lanes at the very foot; above it what is offered beside it, and the stop of the lane looked after. */
 function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { readonly more: boolean }): ReactElement {
-  const clock = useHand(tools.hand, (state) => state.clock);
+  const clock = useActions(tools.actions, (state) => state.clock);
   const { main, beside } = useOffer(tools.offers, (offers) => offers.primary());
   const looked = moment.view.lanes.find(({ number }) => number === lane);
   const shared = { tools };
@@ -159,7 +159,7 @@ function laneSteering({ state }: LaneView): readonly Steering[] {
 }
 
 /** What it does and to whom, or that it is held; of a talk or break, that its end moves. */
-function doesText({ view }: Moment, action: ActionName, lane: number | null): string {
+function doesText({ view }: RunMoment, action: ActionName, lane: number | null): string {
   const { pressed, does } = ACTIONS[action];
   if (pressed) return heldHint(action);
   if (action !== 'sooner' && action !== 'later') return `${whoText(lane)}: ${does}`;

@@ -8,10 +8,10 @@ import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { Clock } from '../ui/coach/clock.tsx';
 import { Button } from '../ui/parts/button.tsx';
-import type { Moment } from '../ui/coach/frames.ts';
+import type { RunMoment } from '../ui/coach/frames.ts';
 import { FeedbackLine } from '../ui/coach/feedback/feedback-line.tsx';
 import { ownStorage } from '../ui/coach/own-storage.ts';
-import { useDeck, useDigits, useDrawn, useHand, useMoment, type Tools } from '../ui/coach/use-deck.ts';
+import { useDeck, useDigits, useDrawn, useActions, useMoment, type Tools } from '../ui/coach/use-deck.ts';
 import { Region } from '../ui/region.tsx';
 import { nextLeaveOf } from './next-leave.ts';
 import { RemoteActions } from './remote-actions.tsx';
@@ -51,7 +51,7 @@ function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readon
         <Lanes tools={tools} moment={moment} lane={lane} onLane={choose} />
       </Region>
       <Region name="What was said" advice={ADVICE} link={tools.link}>
-        <Said tools={tools} lost={lost} />
+        <RemoteFeedback tools={tools} lost={lost} />
       </Region>
       <Region name="The row of actions" advice={ADVICE} link={tools.link} instead={<StopAlone tools={tools} />}>
         <RemoteActions tools={tools} moment={moment} lane={lane} onMore={setMore} />
@@ -64,19 +64,19 @@ const ADVICE = 'Leaves and tones go on. Draw it again, or load the page again.';
 
 /** Stop for all lanes, resting on nothing that the buttons are drawn from. */
 function StopAlone({ tools }: { readonly tools: Tools }): ReactElement {
-  return <Button name="Stop" hint="all lanes" look="primary stop" onPress={() => void tools.hand.act('stop', [])} />;
+  return <Button name="Stop" hint="all lanes" look="primary stop" onPress={() => void tools.actions.act('stop', [])} />;
 }
 
 interface PartProps {
   readonly tools: Tools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   /** Looked after; null for all. */
   readonly lane: number | null;
 }
 
 function Head({ tools, moment, lane }: PartProps): ReactElement {
-  const { frames, hand } = tools;
-  const clock = useHand(hand, (state) => state.clock);
+  const { frames, actions } = tools;
+  const clock = useActions(actions, (state) => state.clock);
   const leave = useDigits(frames, (at) => (at ? nextLeaveOf(at.view, lane, clock).leave : ''));
   const left = useDrawn(frames, (at) => (at ? nextLeaveOf(at.view, lane, clock).left : ''));
   const { view } = moment;
@@ -99,7 +99,7 @@ function Head({ tools, moment, lane }: PartProps): ReactElement {
 /** A tap on a lane: the remote looks after it, and another gives all lanes back. */
 function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactElement | null {
   const { tools, moment, lane, onLane } = props;
-  const clock = useHand(tools.hand, (state) => state.clock);
+  const clock = useActions(tools.actions, (state) => state.clock);
   const { lanes } = moment.view;
   if (lanes.length < 2) return null;
   return (
@@ -130,19 +130,19 @@ function leaveText(view: RunView, { number }: LaneView, clock: ClockChoice): str
   return left === '' ? leave : `${leave}, ${left}`;
 }
 
-function Said({ tools, lost }: { readonly tools: Tools; readonly lost: boolean }): ReactElement {
-  useHand(tools.hand, (state) => state.said);
-  const said = tools.hand.said();
+function RemoteFeedback({ tools, lost }: { readonly tools: Tools; readonly lost: boolean }): ReactElement {
+  useActions(tools.actions, (state) => state.feedback);
+  const feedback = tools.actions.feedback();
   const lostSince = useDeck(tools.link, (state) => state.lostSince);
   // What is said of a command that was given since then is about the lost link too.
-  if (lost && !(said && lostSince !== null && said.at >= lostSince))
+  if (lost && !(feedback && lostSince !== null && feedback.at >= lostSince))
     return (
       <FeedbackLine
         feedback={{ text: 'The link to the host is lost: it is being sought.', kind: 'refused' }}
-        className={styles.said}
+        className={styles.feedback}
       />
     );
-  return <FeedbackLine feedback={said} className={styles.said} />;
+  return <FeedbackLine feedback={feedback} className={styles.feedback} />;
 }
 
 /** The lane that this page looked after in the run, before it was loaded again. */

@@ -4,12 +4,12 @@
  */
 
 import { memo, type ReactElement } from 'react';
-import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../../ui/coach/commands/actions.ts';
+import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../../ui/coach/commands/action-list.ts';
 import { CommandButton } from '../../ui/coach/commands/command-button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/commands/offers.ts';
 import type { Primary, Steering } from '../../ui/coach/commands/primary.ts';
-import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
+import { useActions, useOffer } from '../../ui/coach/use-deck.ts';
 import type { Look } from '../../ui/parts/button.tsx';
 import { lanesNamed, lanesOrAll } from '../../../app/core/words/lanes.ts';
 import { goesText, startNowText } from '../../ui/coach/feedback/words.ts';
@@ -19,7 +19,7 @@ import styles from './action-bar.module.css';
 
 interface ActionBarProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   /** On a phone only the primary action and Undo: beside a text there is no room for more. */
   readonly few?: boolean;
 }
@@ -47,7 +47,7 @@ export function ActionBar({ tools, moment, few = false }: ActionBarProps): React
 
 /** Finish beside no primary action is the one that stands in the row anyway. */
 function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly primary: Primary }): ReactElement {
-  const clock = useHand(tools.hand, (state) => state.clock);
+  const clock = useActions(tools.actions, (state) => state.clock);
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const typing = useTyping();
   const { main, beside } = primary;

@@ -3,7 +3,7 @@
  * forward key starts and does nothing else, its blank-screen key stops or resumes.
  */
 
-import { ACTION_NAMES, ACTIONS, type ActionName } from '../../ui/coach/commands/actions.ts';
+import { ACTION_NAMES, ACTIONS, type ActionName } from '../../ui/coach/commands/action-list.ts';
 
 export type Meaning =
   | { readonly kind: 'act'; readonly name: ActionName }

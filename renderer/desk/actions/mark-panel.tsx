@@ -4,7 +4,7 @@
 
 import { useRef, useState, type FormEvent, type ReactElement } from 'react';
 import { MARK_LIMIT } from '../../../app/core/run/command/command-fields.ts';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { lanesOrAll } from '../../../app/core/words/lanes.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
@@ -13,7 +13,7 @@ import styles from '../panel.module.css';
 
 interface MarkPanelProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   /** As chosen when it was opened: the choice may run out while words are written. None: for all. */
   readonly lanes: readonly number[];
   onClose(): void;
@@ -26,7 +26,7 @@ export function MarkPanel({ tools, moment, lanes, onClose }: MarkPanelProps): Re
     const named = lanes.filter((lane) =>
       moment.view.lanes.some(({ number, state }) => number === lane && state !== 'out'),
     );
-    void tools.hand
+    void tools.actions
       .press({ do: 'mark', ...(named.length > 0 ? { lanes: named } : {}), ...(words === '' ? {} : { words }) })
       .then((ok) => (ok ? onClose() : undefined));
   };

@@ -9,7 +9,7 @@ import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import type { Link } from '../../link/link.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import type { Tools } from '../../ui/coach/use-deck.ts';
 import { followReopened } from '../write/draft.ts';
 import { matchClock } from '../write/open-session.ts';
@@ -84,7 +84,7 @@ export function MatchClock({ phase }: { readonly phase: MatchedClock }): ReactEl
 
 interface RunMatchProps {
   readonly tools: Tools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   readonly className?: string | undefined;
 }
 
@@ -95,11 +95,11 @@ export function RunMatch({ tools, moment: { run }, className }: RunMatchProps): 
     const opened = await matchClock(run.id, clockPhase);
     if (opened.kind === 'opened') {
       if (opened.run !== null) followReopened(run.id, opened.run);
-      tools.hand.say(
+      tools.actions.say(
         clockPhase === null ? "The pool's clock is the time of day's." : "The pool's clock is matched.",
         'done',
       );
-    } else tools.hand.say('why' in opened ? opened.why : 'The clock could not be matched.', 'refused');
+    } else tools.actions.say('why' in opened ? opened.why : 'The clock could not be matched.', 'refused');
   };
   return (
     <MatchButton

@@ -22,7 +22,7 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
       if (meaning.kind !== 'nothing' && bounces.accept(event.key, event.timeStamp)) carryOut(meaning);
     };
     const carryOut = (meaning: Meaning): void => {
-      const { hand, link } = tools;
+      const { actions, link } = tools;
       const { run } = link.store.getState();
       const t = link.now();
       if (!run || t === null) return;
@@ -30,20 +30,20 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
       const now = view(run.state, t);
       switch (meaning.kind) {
         case 'act':
-          return void hand.act(meaning.name);
+          return void actions.act(meaning.name);
         case 'stop-or-resume':
-          return void hand.act(stopOrResume(now));
+          return void actions.act(stopOrResume(now));
         case 'lane':
-          if (now.lanes.some(({ number }) => number === meaning.number)) hand.toggle(meaning.number);
+          if (now.lanes.some(({ number }) => number === meaning.number)) actions.toggle(meaning.number);
           return;
         case 'panel': {
-          const lane = laneOfKey(now, hand.chosen());
+          const lane = laneOfKey(now, actions.chosen());
           if (meaning.name === 'lane') return setPanel({ kind: 'lane', lane });
-          if (meaning.name === 'mark') return setPanel({ kind: 'mark', lanes: hand.chosen() });
+          if (meaning.name === 'mark') return setPanel({ kind: 'mark', lanes: actions.chosen() });
           return setPanel({ kind: 'edit' });
         }
         case 'clear':
-          hand.clearChoice();
+          actions.clearChoice();
           // Not Edit, which prints no such key: nothing typed is lost.
           if (panel && panel.kind !== 'edit') setPanel(null);
           return;

@@ -6,10 +6,10 @@ import { useMemo, type ReactElement } from 'react';
 import { leavesIn } from '../../../app/core/run/view/record.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { commandLabel } from '../../../app/core/run/command/command-label.ts';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/commands/offers.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
-import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
+import { useActions, useOffer } from '../../ui/coach/use-deck.ts';
 import { distanceIn, distanceText } from '../../../app/core/words/distance.ts';
 import { lanesNamed } from '../../../app/core/words/lanes.ts';
 import { count } from '../../../app/core/words/phrase.ts';
@@ -27,7 +27,7 @@ import styles from './afterwards.module.css';
 
 interface AfterwardsProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   onWrite(): void;
 }
 
@@ -37,8 +37,8 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
   const { plan, marks, projectedEnd: doneAt } = view;
   const leaves = leavesIn(view);
   const records = useMemo(() => laneRecords(plan, leaves), [plan, leaves]);
-  useHand(tools.hand, (hand) => hand.said);
-  const said = tools.hand.said();
+  useActions(tools.actions, (actions) => actions.feedback);
+  const feedback = tools.actions.feedback();
   const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
   const { session } = plan;
   const { unit } = session.pool;
@@ -136,7 +136,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
             hint={whyNoUndo === null ? `takes ${commandLabel(view.undo.command)} back` : undoText(view, whyNoUndo)}
           />
         ) : null}
-        <FeedbackLine feedback={said} className={styles.text} />
+        <FeedbackLine feedback={feedback} className={styles.text} />
       </footer>
     </div>
   );

@@ -13,7 +13,7 @@ import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import { tried } from '../../../app/core/run/view/trial.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import type { DeckRun } from '../../link/store.ts';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { spanOf } from '../run/fit-cache.ts';
 import type { LiveTimes } from '../timetable/timetable-rows.ts';
 import { warningGroups, type WarningGroup } from '../timetable/warning-groups.ts';
@@ -37,7 +37,7 @@ export type Outcome =
     };
 
 /** A function that gives the outcome of a text in the run of a moment; it costs as much as opening the session. */
-export function createOutcomeCache(): (moment: Moment, text: string) => Outcome {
+export function createOutcomeCache(): (moment: RunMoment, text: string) => Outcome {
   let known = '';
   let before: DeckRun['state'] | null = null;
   let kept: Outcome | null = null;
@@ -51,7 +51,7 @@ export function createOutcomeCache(): (moment: Moment, text: string) => Outcome 
   };
 }
 
-function outcomeOf({ run, view }: Moment, text: string): Outcome {
+function outcomeOf({ run, view }: RunMoment, text: string): Outcome {
   const { source } = view.plan;
   const isSame = text === source.text;
   const opened = isSame ? { ok: true as const, value: view.plan } : openPlan({ ...source, text }, view.plan);

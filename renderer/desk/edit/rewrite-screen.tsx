@@ -8,10 +8,10 @@ import { firstLineOpen } from '../../../app/core/run/view/editing.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import { createBounceGuard } from '../../ui/coach/commands/bounce.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { forgottenNames } from '../../../app/core/run/feedback/cut-words.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
-import { useHand } from '../../ui/coach/use-deck.ts';
+import { useActions } from '../../ui/coach/use-deck.ts';
 import { ActionBar } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { EditNews } from './edit-news.tsx';
@@ -33,12 +33,12 @@ const NO_WARNINGS: readonly WarningGroup[] = [];
 
 interface RewriteScreenProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   onClose(): void;
 }
 
 export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): ReactElement {
-  const { hand } = tools;
+  const { actions } = tools;
   const { run, view } = moment;
   const inForce = view.plan.source.text;
   const locked = useMemo(() => firstLineOpen(view) - 1, [view]);
@@ -55,7 +55,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
     () => (edit.edited && edit.edited.base !== inForce ? mergeEdit(edit.edited, inForce) : null),
     [edit.edited, inForce],
   );
-  const refuse = (why: string): void => hand.say(why, 'refused');
+  const refuse = (why: string): void => actions.say(why, 'refused');
   const typing = useLockedEditing(area, {
     accepts: (next) => isTyped(inForce, text, next, locked),
     onText: edit.type,
@@ -83,13 +83,13 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   const use = async (): Promise<void> => {
     const command = { do: 'rewrite', text } as const;
     // What is refused has done nothing that a bounce could do a second time.
-    if (hand.refusal(command) === null && !bounces.accept(text, performance.now())) return;
-    const ok = await hand.give(command, edit.edited?.base ?? inForce);
+    if (actions.refusal(command) === null && !bounces.accept(text, performance.now())) return;
+    const ok = await actions.give(command, edit.edited?.base ?? inForce);
     // Where Edit was left meanwhile, what is typed since is another's to keep.
     if (ok && open.current && edit.used(text)) onClose();
   };
-  useHand(hand, (state) => state.said);
-  const said = hand.said();
+  useActions(actions, (state) => state.feedback);
+  const feedback = actions.feedback();
   return (
     <div className={`${page.page} ${styles.rewrite}`}>
       <Part tools={tools} name="The head" area="head">
@@ -130,8 +130,8 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           />
         </Part>
       </section>
-      <div className={styles.said}>
-        <FeedbackLine feedback={said} className={styles.sentence} />
+      <div className={styles.feedback}>
+        <FeedbackLine feedback={feedback} className={styles.sentence} />
         <div className={styles.buttons}>
           <Button name="Use from now on" look="deep" why={why} onPress={() => void use()} onRefused={refuse} />
           {edit.edited ? <Button name="Drop my changes" look="small" onPress={edit.close} onRefused={refuse} /> : null}

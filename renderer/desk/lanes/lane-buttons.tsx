@@ -5,18 +5,18 @@
 import { memo, type ReactElement } from 'react';
 import type { Command } from '../../../app/core/run/command/command.ts';
 import type { LaneView } from '../../../app/core/run/view.ts';
-import { ACTIONS, commandOf, type ActionName } from '../../ui/coach/commands/actions.ts';
+import { ACTIONS, commandOf, type ActionName } from '../../ui/coach/commands/action-list.ts';
 import { CommandButton } from '../../ui/coach/commands/command-button.tsx';
 import { Button, type Look } from '../../ui/parts/button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
-import { useHand } from '../../ui/coach/use-deck.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
+import { useActions } from '../../ui/coach/use-deck.ts';
 import { leaveText } from '../../ui/coach/feedback/words.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import styles from './lane-row.module.css';
 
 interface LaneButtonsProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   readonly lane: LaneView;
   readonly open: boolean;
   /** Whether the key for the lane's panel opens this lane's. */
@@ -65,7 +65,7 @@ function StoppedLaneButtons({
   moment,
   lane,
 }: Pick<LaneButtonsProps, 'tools' | 'moment' | 'lane'>): ReactElement {
-  const clock = useHand(tools.hand, (state) => state.clock);
+  const clock = useActions(tools.actions, (state) => state.clock);
   const { view } = moment;
   const { number, resumeAt, rejoinAt } = lane;
   const shared = { tools, number };

@@ -6,7 +6,7 @@
 import type { ReactElement, ReactNode } from 'react';
 import type { Command } from '../../../app/core/run/command/command.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { onText } from '../../../app/core/words/interval.ts';
 import { count, spaced } from '../../../app/core/words/phrase.ts';
 import { spanText } from '../../../app/core/words/time/reading.ts';
@@ -18,7 +18,7 @@ import styles from '../panel.module.css';
 
 interface LanePanelProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   readonly number: number;
   onMark(): void;
   onClose(): void;

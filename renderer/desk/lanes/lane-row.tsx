@@ -6,8 +6,8 @@
 import type { ReactElement } from 'react';
 import type { LaneView } from '../../../app/core/run/view.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
-import { useDigits, useDrawn, useHand } from '../../ui/coach/use-deck.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
+import { useDigits, useDrawn, useActions } from '../../ui/coach/use-deck.ts';
 import { lastAbandoned } from '../../ui/leaving.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { keyOf } from '../actions/keys.ts';
@@ -17,7 +17,7 @@ import styles from './lane-row.module.css';
 
 interface LaneRowProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   readonly lane: LaneView;
   readonly chosen: boolean;
   readonly open: boolean;
@@ -27,9 +27,9 @@ interface LaneRowProps {
 }
 
 export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: LaneRowProps): ReactElement {
-  const { hand, frames } = tools;
+  const { actions, frames } = tools;
   const { view, run } = moment;
-  const clock = useHand(hand, (state) => state.clock);
+  const clock = useActions(actions, (state) => state.clock);
   const name = `Lane ${lane.number}`;
   const leave = useDigits(frames, (at) => (at ? leaveOf(at.view, lane.number, clock) : ''));
   const left = useDrawn(frames, (at) => (at ? leftOf(at.view, lane.number) : ''));
@@ -43,7 +43,7 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
         pressed={chosen}
         hint={lane.number === 10 ? '0' : undefined}
         keys={keyOf(lane.number)}
-        onPress={() => hand.toggle(lane.number)}
+        onPress={() => actions.toggle(lane.number)}
       />
       <span
         className={styles.leave}

@@ -7,7 +7,7 @@ import type { Command } from '../../../app/core/run/command/command.ts';
 import type { Target } from '../../../app/core/run/view/outline.ts';
 import { cutTakesBegun, tried } from '../../../app/core/run/view/trial.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
 import { lineIsEstimate } from '../../../app/core/plan/estimates.ts';
 import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
@@ -23,7 +23,7 @@ import styles from './outline-line.module.css';
 
 interface OutlineLineProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   readonly row: OutlineRow;
   onDone(): void;
 }
@@ -63,7 +63,7 @@ function CutLine({
         least={1}
         most={cut.most}
         onChange={setN}
-        onRefused={(why) => tools.hand.say(why, 'refused')}
+        onRefused={(why) => tools.actions.say(why, 'refused')}
       />
       <Given
         tools={tools}
@@ -90,7 +90,7 @@ function GoTo({ tools, target, onDone }: OutlineLineProps & { readonly target: T
           least={1}
           most={of}
           onChange={(round) => setRounds(rounds.map((known, at) => (at === depth ? round : known)))}
-          onRefused={(why) => tools.hand.say(why, 'refused')}
+          onRefused={(why) => tools.actions.say(why, 'refused')}
         />
       ))}
       {target.reps > 1 ? (
@@ -100,7 +100,7 @@ function GoTo({ tools, target, onDone }: OutlineLineProps & { readonly target: T
           least={1}
           most={target.reps}
           onChange={setRep}
-          onRefused={(why) => tools.hand.say(why, 'refused')}
+          onRefused={(why) => tools.actions.say(why, 'refused')}
         />
       ) : null}
       <Given
@@ -133,9 +133,9 @@ function Given({ tools, command, name, hint, held, onDone }: GivenProps): ReactE
       held={held}
       look="deep"
       why={why}
-      judge={() => tools.hand.refusal(command)}
-      onPress={() => void tools.hand.press(command).then((ok) => (ok ? onDone() : undefined))}
-      onRefused={(reason) => tools.hand.say(reason, 'refused')}
+      judge={() => tools.actions.refusal(command)}
+      onPress={() => void tools.actions.press(command).then((ok) => (ok ? onDone() : undefined))}
+      onRefused={(reason) => tools.actions.say(reason, 'refused')}
     />
   );
 }
@@ -143,7 +143,7 @@ function Given({ tools, command, name, hint, held, onDone }: GivenProps): ReactE
 type Cut = Extract<Command, { readonly do: 'cut' }>;
 
 /** "ends 5:35 sooner, 20:21"; what a cut of a set on no longest lane saves is nothing. */
-function cutEffect({ view, run }: Moment, command: Cut, kind: 'reps' | 'rounds'): string {
+function cutEffect({ view, run }: RunMoment, command: Cut, kind: 'reps' | 'rounds'): string {
   const { line } = command;
   const trial = tried(view, command);
   if (!trial.ok) return 'not now';

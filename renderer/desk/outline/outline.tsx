@@ -4,7 +4,7 @@
  */
 
 import { useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactElement } from 'react';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
 import { readingLeft } from '../../../app/core/words/time/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
@@ -22,7 +22,7 @@ import styles from './outline.module.css';
 
 interface OutlineProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
 }
 
 /** The height of a row by the style sheet, in px. */
@@ -147,7 +147,7 @@ function showOpened(place: HTMLElement | null, row: Element): void {
 }
 
 /** The outline, worked out anew where the run has changed, a part was tapped, or something of a stretch has passed. */
-function createOutlineCache(): (moment: Moment, tapped: ReadonlyMap<string, boolean>) => readonly OutlinePart[] {
+function createOutlineCache(): (moment: RunMoment, tapped: ReadonlyMap<string, boolean>) => readonly OutlinePart[] {
   let known: { of: object; tapped: ReadonlyMap<string, boolean> } | null = null;
   let kept: readonly OutlinePart[] = [];
   return ({ run, view }, tapped) => {
@@ -161,7 +161,7 @@ function createOutlineCache(): (moment: Moment, tapped: ReadonlyMap<string, bool
 }
 
 /** What must be done about the hour comes before the outline, because there is not always room for both. */
-function isPastFinish({ run, view }: Moment): boolean {
+function isPastFinish({ run, view }: RunMoment): boolean {
   const { finishBy } = view.plan.session;
   return finishBy !== null && finishAfter(run.openedAtTimeOfDay, finishBy) < view.projectedEnd;
 }

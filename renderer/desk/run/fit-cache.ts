@@ -7,7 +7,7 @@ import type { Fit } from '../../../app/core/run/hour/fit.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { fitOf, singleCutsOf } from '../../../app/core/run/view/late.ts';
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { finishAfter } from '../../../app/core/run/hour/booked-finish.ts';
 
 /** With less than this in hand, cuts are offered before they are needed. */
@@ -25,7 +25,7 @@ export function spanOf({ stretches, t }: RunView): number {
 }
 
 /** A function that gives the fit of a moment; null for a session without a finish. */
-export function createFitCache(): (moment: Moment) => Fit | null {
+export function createFitCache(): (moment: RunMoment) => Fit | null {
   let known = '';
   let kept: Fit | null = null;
   return (moment) => {
@@ -37,7 +37,7 @@ export function createFitCache(): (moment: Moment) => Fit | null {
   };
 }
 
-function fitNow({ run, view }: Moment): Fit | null {
+function fitNow({ run, view }: RunMoment): Fit | null {
   const { finishBy } = view.plan.session;
   if (finishBy === null) return null;
   const fitted = fitOf(view, finishAfter(run.openedAtTimeOfDay, finishBy));

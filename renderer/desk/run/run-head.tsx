@@ -7,7 +7,7 @@ import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { Clock } from '../../ui/coach/clock.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { hourOf } from '../../../app/core/words/time/hour.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { readingLeft } from '../../../app/core/words/time/reading.ts';
@@ -16,7 +16,7 @@ import { followingText } from '../../../app/core/words/stretch.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import { leaveText } from '../../ui/coach/feedback/words.ts';
 import { Select } from '../../ui/parts/select.tsx';
-import { useDeck, useDrawn, useHand } from '../../ui/coach/use-deck.ts';
+import { useDeck, useDrawn, useActions } from '../../ui/coach/use-deck.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { headText } from './head-text.ts';
 import styles from './run-head.module.css';
@@ -29,13 +29,13 @@ const CLOCKS: readonly { readonly choice: ClockChoice; readonly name: string }[]
 
 interface RunHeadProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
 }
 
 export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
-  const { frames, hand, link } = tools;
+  const { frames, actions, link } = tools;
   const { view, run } = moment;
-  const choice = useHand(hand, (state) => state.clock);
+  const choice = useActions(actions, (state) => state.clock);
   const screens = useDeck(link, (state) => state.screens);
   const now = useDrawn(frames, (at) => (at ? clockTime(at.run.openedAtTimeOfDay + at.view.t) : ''));
   const left = useDrawn(frames, (at) => pauseLeft(at) || goesOnText(at, choice));
@@ -55,7 +55,7 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
           label={<span className="hidden">Which clock</span>}
           value={choice}
           choices={CLOCKS}
-          onChange={hand.setClock}
+          onChange={actions.setClock}
         />
       </div>
       <div>
@@ -92,7 +92,7 @@ function goesOn({ followsAt, lanes }: RunView): boolean {
 }
 
 /** ", break at 5:40"; while lanes still leave, the line below says what comes next. */
-function goesOnText(moment: Moment | null, choice: ClockChoice): string {
+function goesOnText(moment: RunMoment | null, choice: ClockChoice): string {
   if (!moment || !goesOn(moment.view)) return '';
   const { following, followsAt } = moment.view;
   if (!following || followsAt === null) return '';
@@ -100,7 +100,7 @@ function goesOnText(moment: Moment | null, choice: ClockChoice): string {
 }
 
 /** What is left of the talk or break that is going, and that nothing follows by itself where Stop was pressed in it. */
-function pauseLeft(moment: Moment | null): string {
+function pauseLeft(moment: RunMoment | null): string {
   const end = moment?.view.pauseEnd ?? null;
   if (!moment || end === null) return '';
   const left = `, ${readingLeft(end - moment.view.t)} left`;

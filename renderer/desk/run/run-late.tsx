@@ -6,7 +6,7 @@
 import { useState, type ReactElement } from 'react';
 import type { CutOption } from '../../../app/core/run/hour/fit.ts';
 import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { lineIsEstimate } from '../../../app/core/plan/estimates.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
 import { hourOf } from '../../../app/core/words/time/hour.ts';
@@ -19,7 +19,7 @@ import styles from './run-late.module.css';
 
 interface RunLateProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   /** Past the booked finish: it then stands above the outline. */
   readonly isOver: boolean;
 }
@@ -56,9 +56,9 @@ export function RunLate({ tools, moment, isOver }: RunLateProps): ReactElement {
         isEstimate={(line) => lineIsEstimate(view.stretches, line)}
         endTime={(end) => `${about(isEstimate)}${endTime(run.openedAtTimeOfDay + end)}`}
         whyNot={(cut) => tools.offers.whyNot(command(cut))}
-        judge={(cut) => tools.hand.refusal(command(cut))}
-        onCut={(cut) => void tools.hand.press(command(cut))}
-        onRefused={(why) => tools.hand.say(why, 'refused')}
+        judge={(cut) => tools.actions.refusal(command(cut))}
+        onCut={(cut) => void tools.actions.press(command(cut))}
+        onRefused={(why) => tools.actions.say(why, 'refused')}
       />
     </section>
   );

@@ -4,7 +4,7 @@
  */
 
 import { useCallback, useEffect, useRef, useState, type ReactElement } from 'react';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
 import { ActionBar } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
@@ -17,14 +17,14 @@ import type { Panel } from '../panel.tsx';
 import { Part, StopButton } from '../part.tsx';
 import { RewriteScreen } from '../edit/rewrite-screen.tsx';
 import { RunHead } from './run-head.tsx';
-import { SaidLine } from '../actions/said-line.tsx';
+import { FeedbackBar } from '../actions/feedback-bar.tsx';
 import { laneOfKey, useRunKeys } from '../actions/use-run-keys.ts';
 import page from '../page.module.css';
 import styles from './run-screen.module.css';
 
 interface RunScreenProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   /** Back to writing: before anything has begun. */
   onWrite(): void;
 }
@@ -97,8 +97,8 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
           </Part>
         )}
       </aside>
-      <Part tools={tools} name="The line above the actions" area="said">
-        <SaidLine tools={tools} moment={moment} onMark={() => mark(tools.hand.chosen())} onEdit={edit} />
+      <Part tools={tools} name="The line above the actions" area="feedback">
+        <FeedbackBar tools={tools} moment={moment} onMark={() => mark(tools.actions.chosen())} onEdit={edit} />
       </Part>
       <Part tools={tools} name="The row of actions" area="actions" instead={<StopButton tools={tools} />}>
         <ActionBar tools={tools} moment={moment} />

@@ -7,7 +7,7 @@ import { SECOND } from '../../../app/core/units.ts';
 import { clockReading, type ClockChoice } from '../../../app/core/run/readings.ts';
 import { countdownText, readingOn } from '../../../app/core/words/time/clock.ts';
 import { readingLeft } from '../../../app/core/words/time/reading.ts';
-import type { Frames, Moment } from './frames.ts';
+import type { Frames, RunMoment } from './frames.ts';
 import { useDigits, useDrawn } from './use-deck.ts';
 import styles from './clock.module.css';
 
@@ -28,14 +28,14 @@ export function Clock({ frames, choice }: ClockProps): ReactElement {
 }
 
 /** What stands beside it before a start: that it counts down, or that all lanes are stopped and nothing does. */
-export function clockLabel(moment: Moment | null, choice: ClockChoice): string {
+export function clockLabel(moment: RunMoment | null, choice: ClockChoice): string {
   const t0 = moment?.view.clock.t0 ?? null;
   if (moment && t0 !== null && moment.view.t < t0 && moment.view.allStopped) return 'stopped';
   return moment && choice === 'stretch' ? countdownText(moment.view) : '';
 }
 
 /** What the clock shows: the last 10 s before a start count down; 0:00 before there ever was one. */
-export function clockText(moment: Moment | null, choice: ClockChoice): string {
+export function clockText(moment: RunMoment | null, choice: ClockChoice): string {
   if (!moment) return '–:––';
   const { view } = moment;
   const left = startsIn(moment, choice);
@@ -44,6 +44,6 @@ export function clockText(moment: Moment | null, choice: ClockChoice): string {
   return readingOn(choice, Math.floor(shown / SECOND) * SECOND);
 }
 
-function startsIn(moment: Moment | null, choice: ClockChoice): number | null {
+function startsIn(moment: RunMoment | null, choice: ClockChoice): number | null {
   return choice === 'stretch' && moment ? moment.view.clock.startsIn : null;
 }

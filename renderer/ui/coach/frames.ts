@@ -11,20 +11,20 @@ import { view, type RunView } from '../../../app/core/run/view.ts';
 import { stopSettles } from './commands/refusal.ts';
 
 /** The run as it is looked at on a frame. */
-export interface Moment {
+export interface RunMoment {
   readonly run: DeckRun;
   readonly view: RunView;
 }
 
 export interface Frames {
   /** Calls with each frame's moment (null without a run or a clock) until what it returns is called. */
-  draw(each: (moment: Moment | null) => void): () => void;
+  draw(each: (moment: RunMoment | null) => void): () => void;
   /** Calls when a lane, the stretch or the second has changed. */
   changed(call: () => void): () => void;
   /** The last frame's moment. */
-  latest(): Moment | null;
+  latest(): RunMoment | null;
   /** The moment of the last change: the same until the next. */
-  shown(): Moment | null;
+  shown(): RunMoment | null;
   stop(): void;
 }
 
@@ -32,11 +32,11 @@ export interface Frames {
 const SELDOM = 250;
 
 export function startFrames(link: Link): Frames {
-  const drawers = new Set<(moment: Moment | null) => void>();
+  const drawers = new Set<(moment: RunMoment | null) => void>();
   const watchers = new Set<() => void>();
-  let moment: Moment | null = null;
+  let moment: RunMoment | null = null;
   let shownAs = '';
-  let shown: Moment | null = null;
+  let shown: RunMoment | null = null;
   let frame = 0;
 
   function look(): void {
@@ -75,7 +75,7 @@ export function startFrames(link: Link): Frames {
   };
 }
 
-function momentOf(link: Link): Moment | null | 'unknown' {
+function momentOf(link: Link): RunMoment | null | 'unknown' {
   try {
     const { run } = link.store.getState();
     const t = link.now();
@@ -94,7 +94,7 @@ function subscribe<Call>(calls: Set<Call>, call: Call): () => void {
 }
 
 /** Differs where a page has more to change than digits that count. */
-function outline(moment: Moment | null): string {
+function outline(moment: RunMoment | null): string {
   if (!moment) return 'none';
   const { view: now, run } = moment;
   const lanes = now.lanes.map(

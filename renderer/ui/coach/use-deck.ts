@@ -8,19 +8,19 @@ import { useStore } from 'zustand';
 import type { Link } from '../../link/link.ts';
 import type { DeckState } from '../../link/store.ts';
 import { createDigits } from '../digits.ts';
-import type { Frames, Moment } from './frames.ts';
-import type { Hand, HandState } from './commands/hand.ts';
+import type { Frames, RunMoment } from './frames.ts';
+import type { CoachActions, CoachActionsState } from './commands/coach-actions.ts';
 import type { Offers } from './commands/offers.ts';
 
 /** What every part of a coach's page works with. */
 export interface Tools {
   readonly link: Link;
   readonly frames: Frames;
-  readonly hand: Hand;
+  readonly actions: CoachActions;
   readonly offers: Offers;
 }
 
-export function useMoment(frames: Frames): Moment | null {
+export function useMoment(frames: Frames): RunMoment | null {
   return useSyncExternalStore(frames.changed, frames.shown);
 }
 
@@ -28,8 +28,8 @@ export function useDeck<Part>(link: Link, pick: (state: DeckState) => Part): Par
   return useStore(link.store, pick);
 }
 
-export function useHand<Part>(hand: Hand, pick: (state: HandState) => Part): Part {
-  return useStore(hand.store, pick);
+export function useActions<Part>(actions: CoachActions, pick: (state: CoachActionsState) => Part): Part {
+  return useStore(actions.store, pick);
 }
 
 /** One answer of the offers, a string or one that stays the same object: drawn again only where it is another. */
@@ -37,7 +37,7 @@ export function useOffer<Answer>(offers: Offers, ask: (offers: Offers) => Answer
   return useSyncExternalStore(offers.changed, () => ask(offers));
 }
 
-type TextOf = (moment: Moment | null) => string;
+type TextOf = (moment: RunMoment | null) => string;
 
 /** An element whose text is written on each frame, and only where it has changed. */
 export function useDrawn(frames: Frames, text: TextOf): RefObject<HTMLSpanElement | null> {
@@ -63,7 +63,7 @@ function useWritten(
     if (!element.current) return undefined;
     const write = writer(element.current);
     let shown: string | null = null;
-    const draw = (moment: Moment | null): void => {
+    const draw = (moment: RunMoment | null): void => {
       const now = latest.current(moment);
       if (now === shown) return;
       shown = now;

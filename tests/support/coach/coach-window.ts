@@ -13,8 +13,8 @@ import type { Millis } from '../../../app/core/units.ts';
 import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
-import type { Moment } from '../../../renderer/ui/coach/frames.ts';
-import { createHand } from '../../../renderer/ui/coach/commands/hand.ts';
+import type { RunMoment } from '../../../renderer/ui/coach/frames.ts';
+import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { planOf } from '../deck.ts';
 
@@ -31,7 +31,7 @@ export class CoachWindow {
   private readonly store = createDeckStore();
   private t: Millis = 0;
   private readonly watchers = new Set<() => void>();
-  private known: Moment | null = null;
+  private known: RunMoment | null = null;
 
   constructor(text: string) {
     const plan = planOf(text);
@@ -69,7 +69,7 @@ export class CoachWindow {
       },
     };
     const frames = {
-      draw: (each: (moment: Moment | null) => void) => {
+      draw: (each: (moment: RunMoment | null) => void) => {
         each(this.moment);
         return () => undefined;
       },
@@ -81,8 +81,8 @@ export class CoachWindow {
       shown: () => this.moment,
       stop: () => undefined,
     };
-    const hand = createHand(link, () => this.t, null);
-    this.tools = { link, frames, hand, offers: createOffers(frames, hand) } as unknown as DeskTools;
+    const actions = createCoachActions(link, () => this.t, null);
+    this.tools = { link, frames, actions, offers: createOffers(frames, actions) } as unknown as DeskTools;
   }
 
   get run(): DeckRun {
@@ -90,7 +90,7 @@ export class CoachWindow {
   }
 
   /** The same until something changes. */
-  get moment(): Moment {
+  get moment(): RunMoment {
     const { run } = this;
     if (this.known?.run !== run || this.known.view.t !== this.t) this.known = { run, view: view(run.state, this.t) };
     return this.known;
@@ -111,7 +111,7 @@ export class CoachWindow {
 
   /** A lane's number tapped. */
   choose(lane: number): void {
-    act(() => this.tools.hand.toggle(lane));
+    act(() => this.tools.actions.toggle(lane));
   }
 
   /** A command of another screen; throws where the run refuses it. */

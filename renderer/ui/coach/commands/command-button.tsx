@@ -9,7 +9,7 @@ import { Button, type NamedButtonProps } from '../../parts/button.tsx';
 import { useOffer, type Tools } from '../use-deck.ts';
 
 export interface CommandButtonProps extends Omit<NamedButtonProps, 'why' | 'judge' | 'onPress' | 'onRefused'> {
-  readonly tools: Pick<Tools, 'hand' | 'offers'>;
+  readonly tools: Pick<Tools, 'actions' | 'offers'>;
   readonly command: Command;
   /** Told when the command has been accepted. */
   readonly onDone?: (() => void) | undefined;
@@ -18,15 +18,15 @@ export interface CommandButtonProps extends Omit<NamedButtonProps, 'why' | 'judg
 export const CommandButton = memo(DrawnCommandButton, isSame);
 
 function DrawnCommandButton({ tools, command, onDone, ...looks }: CommandButtonProps): ReactElement {
-  const { hand, offers } = tools;
+  const { actions, offers } = tools;
   const why = useOffer(offers, ({ whyNot }) => whyNot(command));
   return (
     <Button
       {...looks}
       why={why}
-      judge={() => hand.refusal(command)}
-      onPress={() => void hand.press(command).then((ok) => (ok ? onDone?.() : undefined))}
-      onRefused={(reason) => hand.say(reason, 'refused')}
+      judge={() => actions.refusal(command)}
+      onPress={() => void actions.press(command).then((ok) => (ok ? onDone?.() : undefined))}
+      onRefused={(reason) => actions.say(reason, 'refused')}
     />
   );
 }

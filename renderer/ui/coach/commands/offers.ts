@@ -8,8 +8,8 @@ import type { Command } from '../../../../app/core/run/command/command.ts';
 import type { RunView } from '../../../../app/core/run/view.ts';
 import { secondsLeft } from '../../../../app/core/words/time/reading.ts';
 import { commandLabel } from '../../../../app/core/run/command/command-label.ts';
-import type { Frames, Moment } from '../frames.ts';
-import type { Hand } from './hand.ts';
+import type { Frames, RunMoment } from '../frames.ts';
+import type { CoachActions } from './coach-actions.ts';
 import type { LaneChoice } from './lane-choice.ts';
 import { primaryOf, type Primary } from './primary.ts';
 import { refusalOf, type Refusal } from './refusal.ts';
@@ -27,29 +27,32 @@ export interface Offers {
 
 /** What the answers rest on, and whether each has been worked out since. */
 interface Known {
-  readonly moment: Moment | null;
+  readonly moment: RunMoment | null;
   readonly choice: LaneChoice;
   readonly refusals: Map<string, Refusal>;
   hasPrimary: boolean;
 }
 
-export function createOffers(frames: Pick<Frames, 'changed' | 'shown'>, hand: Pick<Hand, 'store' | 'chosen'>): Offers {
+export function createOffers(
+  frames: Pick<Frames, 'changed' | 'shown'>,
+  actions: Pick<CoachActions, 'store' | 'chosen'>,
+): Offers {
   let known: Known | null = null;
   let primary: Primary = { main: null, beside: [] };
   let chosen: readonly number[] = [];
 
   function now(): Known {
     const moment = frames.shown();
-    const { choice } = hand.store.getState();
+    const { choice } = actions.store.getState();
     if (known && known.moment === moment && known.choice === choice) return known;
-    chosen = kept(chosen, hand.chosen());
+    chosen = kept(chosen, actions.chosen());
     known = { moment, choice, refusals: new Map(), hasPrimary: false };
     return known;
   }
 
   return {
     changed(call) {
-      const forget = [frames.changed(call), hand.store.subscribe(call)];
+      const forget = [frames.changed(call), actions.store.subscribe(call)];
       return () => forget.forEach((each) => each());
     },
     whyNot(command) {

@@ -74,7 +74,7 @@ test('a tap asks the host to match the clock of this run, and says what it answe
     return Promise.resolve(replies.shift());
   });
   const said: string[] = [];
-  const tools = { ...coach.tools, hand: { ...coach.tools.hand, say: (text: string) => said.push(text) } };
+  const tools = { ...coach.tools, actions: { ...coach.tools.actions, say: (text: string) => said.push(text) } };
   render(<RunMatch tools={tools as typeof coach.tools} moment={coach.moment} />);
   const button = screen.getByRole('button', { name: "Match the pool's clock" });
   for (let tap = 1; tap <= 2; tap++) {

@@ -3,7 +3,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { commandOf } from '../../../../../renderer/ui/coach/commands/actions.ts';
+import { commandOf } from '../../../../../renderer/ui/coach/commands/action-list.ts';
 import { createBounceGuard } from '../../../../../renderer/ui/coach/commands/bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane } from '../../../../../renderer/ui/coach/commands/lane-choice.ts';
 import { undoText } from '../../../../../renderer/ui/coach/commands/offers.ts';

@@ -14,13 +14,13 @@ import { SECOND } from '../../../../app/core/units.ts';
 import type { Link } from '../../../link/link.ts';
 import { PATIENCE, UNHEARD } from '../../../link/outbox.ts';
 import { expectedRepsIn } from '../../../link/expected-reps.ts';
-import { ACTIONS, commandNamed, commandOf, type ActionName } from './actions.ts';
+import { ACTIONS, commandNamed, commandOf, type ActionName } from './action-list.ts';
 import { createBounceGuard } from './bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane, type LaneChoice } from './lane-choice.ts';
 import { refusalOf } from './refusal.ts';
 import { readingsOf } from '../feedback/words.ts';
 
-export interface Said {
+export interface Feedback {
   readonly text: string;
   readonly kind: 'done' | 'refused';
   readonly n: number;
@@ -28,15 +28,15 @@ export interface Said {
   readonly at: number;
 }
 
-export interface HandState {
+export interface CoachActionsState {
   readonly choice: LaneChoice;
   /** The last thing said; `n` rises, so that the same sentence said again is seen to be new. */
-  readonly said: Said | null;
+  readonly feedback: Feedback | null;
   readonly clock: ClockChoice;
 }
 
-export interface Hand {
-  readonly store: StoreApi<HandState>;
+export interface CoachActions {
+  readonly store: StoreApi<CoachActionsState>;
   /** The lanes chosen just now; none: all. */
   chosen(): readonly number[];
   toggle(lane: number): void;
@@ -51,7 +51,7 @@ export interface Hand {
   refusal(command: Command): string | null;
   say(text: string, kind: 'done' | 'refused'): void;
   /** What was said last, as long as it is worth reading. */
-  said(): Said | null;
+  feedback(): Feedback | null;
   setClock(clock: ClockChoice): void;
 }
 
@@ -63,34 +63,42 @@ const NO_SESSION = 'There is no session to do this in.';
 /** Where a screen keeps which clock it shows. */
 const CLOCK_KEY = 'lanecall.clock';
 
-export function createHand(link: Link, now: () => number, memory: Pick<Storage, 'getItem' | 'setItem'> | null): Hand {
-  const store = createStore<HandState>(() => ({ choice: NO_CHOICE, said: null, clock: storedClock(memory) }));
+export function createCoachActions(
+  link: Link,
+  now: () => number,
+  memory: Pick<Storage, 'getItem' | 'setItem'> | null,
+): CoachActions {
+  const store = createStore<CoachActionsState>(() => ({
+    choice: NO_CHOICE,
+    feedback: null,
+    clock: storedClock(memory),
+  }));
   const bounces = createBounceGuard();
   /** Times of the commands that this page has spoken of, so that it speaks of others' too but not twice. */
   let spokenTo = -Infinity;
   let spokenOf = '';
   let underWay = 0;
 
-  const hand: Hand = {
+  const actions: CoachActions = {
     store,
     chosen: () => chosenAt(store.getState().choice, now()),
     toggle: (lane) => store.setState(({ choice }) => ({ choice: toggleLane(choice, lane, now()) })),
     clearChoice: () => store.setState({ choice: NO_CHOICE }),
-    act: (name, lanes) => hand.press(commandOf(name, lanes ?? (ACTIONS[name].byChoice ? hand.chosen() : []))),
+    act: (name, lanes) => actions.press(commandOf(name, lanes ?? (ACTIONS[name].byChoice ? actions.chosen() : []))),
     press(command) {
       // What is refused has done nothing that a bounce could do a second time.
-      const goes = hand.refusal(command) === null;
+      const goes = actions.refusal(command) === null;
       if (goes && !bounces.accept(JSON.stringify(command), now())) return Promise.resolve(false);
-      return hand.give(command);
+      return actions.give(command);
     },
     async give(command, madeFrom) {
       const { run, status } = link.store.getState();
       const t = link.now();
-      const refusal = hand.refusal(command);
+      const refusal = actions.refusal(command);
       if (!run || refusal !== null) return refuse(refusal ?? NO_SESSION);
       // The choice is for one command: the next is for all lanes, however soon it comes.
-      hand.clearChoice();
-      if (status === 'lost') hand.say(unreachedText(command), 'refused');
+      actions.clearChoice();
+      if (status === 'lost') actions.say(unreachedText(command), 'refused');
       underWay++;
       const seen = t !== null && touchesReps(command) ? seenFor(command, t) : undefined;
       const answer = await link.command(command, seen, madeFrom);
@@ -99,7 +107,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       if (!answer.ok || answer.at === null) return refuse(whyNot(command, answer.why));
       spokenTo = Math.max(spokenTo, answer.at);
       const before = view(run.state, answer.at);
-      hand.say(feedbackAt(before, command, readingsOf(store.getState().clock)) ?? 'Done.', 'done');
+      actions.say(feedbackAt(before, command, readingsOf(store.getState().clock)) ?? 'Done.', 'done');
       return true;
     },
     refusal(command) {
@@ -109,10 +117,11 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       // While this screen sets its clock anew (it has slept, or was very busy) the host alone judges.
       return t === null ? null : refusalOf(view(run.state, t), command);
     },
-    say: (text, kind) => store.setState(({ said }) => ({ said: { text, kind, n: (said?.n ?? 0) + 1, at: now() } })),
-    said() {
-      const { said } = store.getState();
-      return said && now() - said.at < SAID_FOR ? said : null;
+    say: (text, kind) =>
+      store.setState(({ feedback }) => ({ feedback: { text, kind, n: (feedback?.n ?? 0) + 1, at: now() } })),
+    feedback() {
+      const { feedback } = store.getState();
+      return feedback && now() - feedback.at < SAID_FOR ? feedback : null;
     },
     setClock(clock) {
       memory?.setItem(CLOCK_KEY, clock);
@@ -121,7 +130,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
   };
 
   function refuse(why: string): false {
-    hand.say(why, 'refused');
+    actions.say(why, 'refused');
     return false;
   }
 
@@ -143,10 +152,10 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
     if (!last || last.at <= spokenTo || underWay > 0) return;
     spokenTo = last.at;
     const text = feedbackOnLast(run.given, last, readingsOf(store.getState().clock));
-    if (text !== null) hand.say(`From another screen: ${text}`, 'done');
+    if (text !== null) actions.say(`From another screen: ${text}`, 'done');
   });
 
-  return hand;
+  return actions;
 }
 
 /** Of a command given while the program is lost: the swimmers are not to wait for it. */

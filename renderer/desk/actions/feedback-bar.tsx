@@ -4,28 +4,28 @@
  */
 
 import type { ReactElement } from 'react';
-import { ACTIONS } from '../../ui/coach/commands/actions.ts';
+import { ACTIONS } from '../../ui/coach/commands/action-list.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
-import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
+import { useActions, useOffer } from '../../ui/coach/use-deck.ts';
 import { lanesNamed } from '../../../app/core/words/lanes.ts';
 import { ActionButton } from './action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { SoundButton } from './sound-button.tsx';
-import styles from './said-line.module.css';
+import styles from './feedback-bar.module.css';
 
-interface SaidLineProps {
+interface FeedbackBarProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   onMark(): void;
   onEdit(): void;
 }
 
-export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): ReactElement {
-  const { hand, offers } = tools;
-  useHand(hand, (state) => state.said);
-  const said = hand.said();
+export function FeedbackBar({ tools, moment, onMark, onEdit }: FeedbackBarProps): ReactElement {
+  const { actions, offers } = tools;
+  useActions(actions, (state) => state.feedback);
+  const feedback = actions.feedback();
   const chosen = useOffer(offers, (all) => all.chosen());
   const hasRejoin = useOffer(offers, (all) => all.primary().beside.includes('rejoin'));
   const { view } = moment;
@@ -36,7 +36,7 @@ export function SaidLine({ tools, moment, onMark, onEdit }: SaidLineProps): Reac
           Next command: <strong>{lanesNamed(chosen)}</strong>
         </p>
       ) : null}
-      <FeedbackLine feedback={said} otherwise={openedText(view.heldOpenBy)} className={styles.text} />
+      <FeedbackLine feedback={feedback} otherwise={openedText(view.heldOpenBy)} className={styles.text} />
       <div className={styles.tools}>
         <ShiftButton tools={tools} moment={moment} action="sooner" />
         <ShiftButton tools={tools} moment={moment} action="later" />
@@ -61,7 +61,7 @@ function ShiftButton({
   tools,
   moment,
   action,
-}: Pick<SaidLineProps, 'tools' | 'moment'> & { readonly action: 'sooner' | 'later' }): ReactElement {
+}: Pick<FeedbackBarProps, 'tools' | 'moment'> & { readonly action: 'sooner' | 'later' }): ReactElement {
   const { pauseEnd, stretch } = moment.view;
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const who = pauseEnd !== null ? `${stretch.kind} ends ` : allText(chosen);
@@ -73,7 +73,7 @@ function ShiftButton({
 function IntervalButton({
   tools,
   action,
-}: Pick<SaidLineProps, 'tools'> & { readonly action: 'shorter' | 'longer' }): ReactElement {
+}: Pick<FeedbackBarProps, 'tools'> & { readonly action: 'shorter' | 'longer' }): ReactElement {
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const hint = `${ACTIONS[action].key}, ${allText(chosen)}${action}`;
   return <ActionButton tools={tools} action={action} hint={hint} look="small" />;
