@@ -1,5 +1,5 @@
 /*
- * The coach's window.
+ * Opens the page of the coach's window. `page.module.css` is loaded before the modules that build on it.
  */
 
 import { StrictMode } from 'react';

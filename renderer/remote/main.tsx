@@ -1,5 +1,5 @@
 /*
- * The small remote.
+ * Opens the remote's page.
  */
 
 import { StrictMode } from 'react';

@@ -1,6 +1,6 @@
 /*
- * The remote's actions: few and big; what is needed less often behind one more tap, in the same place. The
- * lowest is for all lanes and stays where it is.
+ * The remote's buttons: few and big, with the rarer ones one tap away in the same place. The lowest button is for all
+ * lanes and never moves.
  */
 
 import { useState, type ReactElement } from 'react';
@@ -25,9 +25,9 @@ const MORE = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'more');
 interface RemoteActionsProps {
   readonly tools: Tools;
   readonly moment: RunMoment;
-  /** Looked after; null for all. */
+  /** The chosen lane; null for all. */
   readonly lane: number | null;
-  /** Told when what is needed less often is opened or closed. */
+  /** Called when the rarer actions are opened or closed. */
   onMore?(open: boolean): void;
 }
 
@@ -53,7 +53,7 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
   const lanes = lane === null ? [] : [lane];
   const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
   const shared = { tools };
-  // After the end no lane has anything to skip or move; Undo may take the Finish back.
+  // After the end there is nothing to skip or move, but Undo may undo the Finish.
   const few = moment.view.phase === 'done' ? [] : FEW;
   return (
     <div className={`${styles.grid} ${few.length === 0 ? styles.isDone : ''}`}>
@@ -66,7 +66,7 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
   );
 }
 
-/** Where a command has been accepted the few come back. */
+/** Once a command has been accepted, the few come back. */
 function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onBack(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
   const { main, beside } = useOffer(tools.offers, (offers) => offers.primary());
@@ -92,13 +92,13 @@ function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onB
   );
 }
 
-/** For all lanes at the very foot; above it what is offered beside it, and the stop of the lane looked after. */
+/** The big button for all lanes at the bottom; above it what is offered beside it, and the chosen lane's Stop. */
 function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { readonly more: boolean }): ReactElement {
   const clock = useActions(tools.actions, (state) => state.clock);
   const { main, beside } = useOffer(tools.offers, (offers) => offers.primary());
   const looked = moment.view.lanes.find(({ number }) => number === lane);
   const shared = { tools };
-  // Where more is open the lane's own wait behind Back: with ten lanes there is no room for both.
+  // Not while the rarer actions are open: with ten lanes there is no room for both.
   const own = looked && !more ? laneSteering(looked) : [];
   const goes = (at: number | null): string =>
     at === null ? 'nothing left' : `goes ${leaveText(clock, moment.view, at)}`;
@@ -152,13 +152,13 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
   );
 }
 
-/** A lane's own Stop, or Resume and Rejoin; none where it is out or has nothing to leave. */
+/** A lane's own Stop, or Resume and Rejoin; none if it is out or has nothing to come. */
 function laneSteering({ state }: LaneView): readonly Steering[] {
   if (state === 'stopped') return ['resume', 'rejoin'];
   return state === 'pending' ? ['stop'] : [];
 }
 
-/** What it does and to whom, or that it is held; of a talk or break, that its end moves. */
+/** What it does and to which lanes, or that it is held. In a talk or break, what it does to its end. */
 function doesText({ view }: RunMoment, action: ActionName, lane: number | null): string {
   const { pressed, does } = ACTIONS[action];
   if (pressed) return heldHint(action);
@@ -171,14 +171,14 @@ function heldHint(action: ActionName): string {
   return `hold: ${ACTIONS[action].does}`;
 }
 
-/** What Undo takes back and from whom: no other line says it here once the next thing has been said. */
+/** What Undo would undo, with its lanes: the sentence about it may already be gone. */
 function undoHint(view: RunView, whyNot: Refusal): string {
   const { undo, t } = view;
   if (!undo || whyNot !== null) return undoText(view, whyNot);
   return `${commandNamed(undo.command)}, ${secondsLeft(undo.until - t)} s left`;
 }
 
-/** What is offered beside the big one is for all lanes, as that is. */
+/** For the buttons beside the big one, which are for all lanes too. */
 function besideHint(view: RunView, action: Steering, clock: ClockChoice): string {
   if (action === 'finish') return heldHint(action);
   return action === 'start' ? startNowText(view) : goesText(view, action, clock);

@@ -1,6 +1,6 @@
 /*
- * The remote: clock, the next leaves of all lanes or of the one it looks after, and the actions for one
- * thumb. The big one is always for all lanes; those of the lane looked after stand above it.
+ * The remote: the clock, the next leaves of all lanes or of one chosen lane, and buttons for one thumb. The big button
+ * is always for all lanes; the chosen lane's own buttons are above it.
  */
 
 import { useState, type ReactElement } from 'react';
@@ -19,7 +19,7 @@ import styles from './remote.module.css';
 
 const LANE_KEY = 'lanecall.remote.lane';
 
-/** Each run begins with all lanes and the few actions: what was chosen for the last one is not meant for it. */
+/** Each run begins with all lanes and the few actions: a lane chosen in the last run is not kept. */
 export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
   const status = useDeck(tools.link, (state) => state.status);
   const fault = useDeck(tools.link, (state) => state.faults[0]);
@@ -35,7 +35,7 @@ function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readon
   const run = moment.run.id;
   const [kept, setKept] = useState(() => keptLane(run));
   const [more, setMore] = useState(false);
-  // A lane that this session does not have is not looked after.
+  // The lane may not be in this session.
   const lane = moment.view.lanes.some(({ number }) => number === kept) ? kept : null;
   const choose = (next: number | null): void => {
     setKept(next);
@@ -50,7 +50,7 @@ function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readon
       <Region name="The lanes" advice={ADVICE} link={tools.link}>
         <Lanes tools={tools} moment={moment} lane={lane} onLane={choose} />
       </Region>
-      <Region name="What was said" advice={ADVICE} link={tools.link}>
+      <Region name="The sentence after a command" advice={ADVICE} link={tools.link}>
         <RemoteFeedback tools={tools} lost={lost} />
       </Region>
       <Region name="The row of actions" advice={ADVICE} link={tools.link} instead={<StopAlone tools={tools} />}>
@@ -62,7 +62,7 @@ function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readon
 
 const ADVICE = 'Leaves and tones go on. Draw it again, or load the page again.';
 
-/** Stop for all lanes, resting on nothing that the buttons are drawn from. */
+/** Stop for all lanes, in place of the buttons if those could not be drawn. */
 function StopAlone({ tools }: { readonly tools: Tools }): ReactElement {
   return <Button name="Stop" hint="all lanes" look="primary stop" onPress={() => void tools.actions.act('stop', [])} />;
 }
@@ -70,7 +70,7 @@ function StopAlone({ tools }: { readonly tools: Tools }): ReactElement {
 interface PartProps {
   readonly tools: Tools;
   readonly moment: RunMoment;
-  /** Looked after; null for all. */
+  /** The chosen lane; null for all. */
   readonly lane: number | null;
 }
 
@@ -96,7 +96,7 @@ function Head({ tools, moment, lane }: PartProps): ReactElement {
   );
 }
 
-/** A tap on a lane: the remote looks after it, and another gives all lanes back. */
+/** A tap on a lane chooses it; a second tap goes back to all lanes. */
 function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactElement | null {
   const { tools, moment, lane, onLane } = props;
   const clock = useActions(tools.actions, (state) => state.clock);
@@ -134,18 +134,18 @@ function RemoteFeedback({ tools, lost }: { readonly tools: Tools; readonly lost:
   useActions(tools.actions, (state) => state.feedback);
   const feedback = tools.actions.feedback();
   const lostSince = useDeck(tools.link, (state) => state.lostSince);
-  // What is said of a command that was given since then is about the lost link too.
+  // A sentence since the link was lost is about a command that the host may not have got: it matters more.
   if (lost && !(feedback && lostSince !== null && feedback.at >= lostSince))
     return (
       <FeedbackLine
-        feedback={{ text: 'The link to the host is lost: it is being sought.', kind: 'refused' }}
+        feedback={{ text: 'The link to the host is lost. Trying to reach it…', kind: 'refused' }}
         className={styles.feedback}
       />
     );
   return <FeedbackLine feedback={feedback} className={styles.feedback} />;
 }
 
-/** The lane that this page looked after in the run, before it was loaded again. */
+/** The lane that was chosen in this run before the page was loaded again. */
 function keptLane(run: string): number | null {
   const [lane, of] = (ownStorage()?.getItem(LANE_KEY) ?? '').split(' ');
   return of === run ? Number(lane) : null;

@@ -1,5 +1,5 @@
 /*
- * A button that opens a file of this machine: the browser's own field lies over it, unseen, and takes the press.
+ * A button that opens a file of this computer. The browser's own file field lies over it, invisible, and takes the press.
  */
 
 import type { ReactElement } from 'react';
@@ -9,7 +9,7 @@ interface FileButtonProps {
   /** The accessible name. */
   readonly name: string;
   readonly label: string;
-  /** As the field has it: the endings and types that are offered. */
+  /** Which files are offered, as the `accept` attribute of the field. */
   readonly accept: string;
   onFile(file: File | undefined): void;
 }
@@ -24,7 +24,7 @@ export function FileButton({ name, label, accept, onFile }: FileButtonProps): Re
         aria-label={name}
         onChange={({ target }) => {
           onFile(target.files?.[0]);
-          // Else the same file, changed on the disk, could not be opened a second time.
+          // Without this, the same file could not be opened again after it was changed on the disk.
           target.value = '';
         }}
       />

@@ -1,7 +1,7 @@
 /*
- * One of a few, in the browser's own list. Not React Aria's: its list takes the rest of the page from assistive
- * technology and holds it still while it is open, and Stop must be in reach at any time. Of this one
- * `ui/coach/free-keyboard.ts` knows when it is open, so that no clicker changes what was chosen before.
+ * A choice of one of a few, in the browser's own list. React Aria's list would hide the rest of the page from assistive
+ * technology and stop it from scrolling while it is open, and Stop must always be in reach. For the browser's list
+ * `ui/coach/free-keyboard.ts` knows whether it is open, so that a clicker cannot change the choice.
  */
 
 import type { ReactElement, ReactNode } from 'react';

@@ -1,6 +1,6 @@
 /*
- * A whole number set by two buttons, one less and one more. Not React Aria's field for numbers: that one is typed
- * into, and would keep Space from being Stop.
+ * A whole number with two buttons, one less and one more. React Aria's number field is typed into: while it has the
+ * keyboard, Space would not be Stop.
  */
 
 import type { ReactElement } from 'react';
@@ -13,7 +13,7 @@ interface StepperProps {
   readonly least: number;
   readonly most: number;
   onChange(value: number): void;
-  /** Told how far it goes. */
+  /** Called with the least and most, if it goes no further. */
   onRefused(why: string): void;
 }
 

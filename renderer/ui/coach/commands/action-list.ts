@@ -1,6 +1,5 @@
 /*
- * The coach's actions, as the commands have them: what each is called, which key gives it, and the command it
- * stands for.
+ * The coach's actions, collected from the commands: what each is called, which key gives it, and its command.
  */
 
 import type { Command, CommandName } from '../../../../app/core/run/command/command.ts';
@@ -21,12 +20,12 @@ export const ACTIONS = Object.assign({}, ...Object.values(WORDS).map(({ actions 
 
 export const ACTION_NAMES = Object.keys(ACTIONS) as readonly ActionName[];
 
-/** The command of an action for the lanes chosen; none chosen: for all. */
+/** The command of an action for these lanes; an empty list is for all of them. */
 export function commandOf(name: ActionName, lanes: readonly number[]): Command {
   return ACTIONS[name].command(lanes.length > 0 ? { lanes } : {});
 }
 
-/** A command's label with whom it is for: "+5 s lane 1", "Stop all lanes", "Lane 2 out". */
+/** What a command is called, with its lanes: "+5 s lane 1", "Stop all lanes", "Lane 2 out". */
 export function commandNamed(command: Command): string {
   const label = commandLabel(command);
   const { fields, steers } = RULES[command.do];

@@ -1,5 +1,5 @@
 /*
- * What only the coach's screens say: how lanes stand, and what a button would do.
+ * Phrases of the coach's screens: how lanes stand, and what a button would do.
  */
 
 import type { ClockChoice } from '../../../../app/core/run/readings.ts';
@@ -14,17 +14,17 @@ import { count } from '../../../../app/core/words/phrase.ts';
 import { repOf, repText } from '../../../../app/core/words/rep.ts';
 import { followingText, kindText, pauseText } from '../../../../app/core/words/stretch.ts';
 
-/** "3 of 4" behind what is swum; '' where there is but one rep. */
+/** "3 of 4", shown after what is swum; '' if there is only one rep. */
 export function whichRep(next: NextRep): string {
   return next.of > 1 ? repOf(next) : '';
 }
 
-/** A time of the run as the chosen clock will show it; a dash where there is no clock to read yet. */
+/** A time of the run as the chosen clock will show it; a dash if that clock does not run yet. */
 export function leaveText(choice: ClockChoice, view: Pick<RunView, 'clock'>, at: Millis): string {
   return leaveReading(choice, view, at) ?? '–';
 }
 
-/** As readings of a clock. */
+/** Times written as readings of a clock. */
 export function readingsOf(choice: ClockChoice): TimeText {
   return (view, at) => leaveText(choice, view, at);
 }
@@ -46,9 +46,9 @@ export function goesText(view: RunView, action: string, clock: ClockChoice, lane
   return `${also}goes ${leaveText(clock, view, first)}`;
 }
 
-/** What Start begins before its time, and what stopped lanes lose by it: "the break, cuts lane 2 short". */
+/** What Start would begin early, and which lanes lose what they have left: "the break, cuts lane 2 short". */
 export function startNowText({ t, phase, clock, stretch, following, lanes }: RunView): string {
-  // Before it has begun the current stretch itself comes forward, and nobody loses anything.
+  // If the current stretch has not begun, it begins early itself, and nobody loses anything.
   const isAhead = phase === 'going' && t < clock.t0!;
   const lost = isAhead ? [] : lanes.filter((lane) => lane.pending).map(({ number }) => number);
   const begins = isAhead ? stretch : following;
@@ -57,7 +57,7 @@ export function startNowText({ t, phase, clock, stretch, following, lanes }: Run
   return `${what}, cuts ${lost.length > 2 ? count(lost.length, 'lane') : lanesNamed(lost)} short`;
 }
 
-/** What the current stretch is called where it waits: what is swum or said first, as often as it now is. */
+/** What a waiting stretch is called: its first set, with the reps that cuts have left, or its talk or break. */
 export function stretchText({ stretch, stretches, cuts, plan }: RunView): string {
   if (stretch.kind !== 'swim') return pauseText(stretch);
   const lane = stretch.lanes.findIndex(({ reps }) => reps.length > 0);
