@@ -1,6 +1,5 @@
 /*
- * The coach's window as a whole: writing before there is a run, running, and afterwards; what the link
- * has to say stands above all three.
+ * The coach's window: writing before there is a run, then the run, then what was swum. Notices are above all three.
  */
 
 import { useState, type ReactElement } from 'react';
@@ -19,7 +18,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
   const status = useDeck(tools.link, (state) => state.status);
   const run = useDeck(tools.link, (state) => state.run);
   const moment = useMoment(tools.frames);
-  // The run (by its id) that the coach has left for writing the next session.
+  // The id of the run that the coach has left to write the next session.
   const [left, setLeft] = useState<string | null>(null);
 
   const clock = useMatchedClock(tools.link, run);

@@ -1,7 +1,7 @@
 /*
- * What the coach must know for as long as it lasts: a host that is lost, what the host reports, and
- * faults of this page's own link. News of a run that has come back, and of earlier ones that were left
- * unattended, stay until the coach has said what to do.
+ * Notices above every page of the coach's window: a lost host, what the host reports, and faults of this page's own
+ * link, each for as long as it lasts. News of a run that has come back, and of earlier ones that nobody was there for,
+ * stay until the coach answers.
  */
 
 import { useState, type ReactElement } from 'react';
@@ -42,7 +42,7 @@ export function Notices({ tools }: { readonly tools: Tools }): ReactElement | nu
   );
 }
 
-/** More would leave no room for the run that is on; those beyond stay in the data folder as all do. */
+/** More would leave no room for the run. All of them stay in the data folder. */
 const MOST_LISTED = 3;
 
 function EarlierRuns({ runs }: { readonly runs: readonly string[] }): ReactElement | null {
@@ -62,12 +62,12 @@ function EarlierRuns({ runs }: { readonly runs: readonly string[] }): ReactEleme
 }
 
 interface LeaveProps {
-  /** Null where none has come back that could be left. */
+  /** Null if no run has come back. */
   readonly run: string | null;
   onAnswer(refused: string | null): void;
 }
 
-/** It ends a run, so it is held like all that ends something. */
+/** It ends a run, so it has to be held. */
 function Leave({ run, onAnswer }: LeaveProps): ReactElement | null {
   if (run === null) return null;
   return (

@@ -1,6 +1,6 @@
 /*
- * The bottom row: the one primary action under the thumb, always for all lanes, with what is offered
- * beside it; and the actions for all lanes or for those chosen.
+ * The bottom row: the big primary button, always for all lanes, with what is offered beside it; then the actions for all
+ * lanes or for the chosen ones, and Undo.
  */
 
 import { memo, type ReactElement } from 'react';
@@ -33,7 +33,7 @@ export function ActionBar({ tools, moment, few = false }: ActionBarProps): React
     <nav className={styles.actions} data-few={few ? '' : undefined} aria-label="Actions">
       <PrimaryActions tools={tools} moment={moment} primary={primary} />
       {SECONDARY.map((action) =>
-        // Its place stays empty: the others must not move from under a thumb.
+        // Its place stays empty, so that no other button moves under the thumb.
         action === primary.main ? (
           <span key={action} />
         ) : (
@@ -45,7 +45,7 @@ export function ActionBar({ tools, moment, few = false }: ActionBarProps): React
   );
 }
 
-/** Finish beside no primary action is the one that stands in the row anyway. */
+/** Finish is not repeated beside the primary button: it is in the row anyway. */
 function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly primary: Primary }): ReactElement {
   const clock = useActions(tools.actions, (state) => state.clock);
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
@@ -91,7 +91,7 @@ interface ActionButtonProps {
 
 const ALL: readonly number[] = [];
 
-/** An action for all lanes or those chosen, by its plain name. */
+/** A button of an action, for all lanes or the chosen ones. */
 export const ActionButton = memo(DrawnActionButton);
 
 function DrawnActionButton({ tools, action, name, hint, look, className }: ActionButtonProps): ReactElement {
@@ -124,7 +124,7 @@ function steeringWords(
   typing: boolean,
 ): { readonly name: string; readonly hint: string } {
   const when = goes === '' ? '' : `, ${goes}`;
-  // What is typed goes into the text.
+  // While the coach types, keys go into the text.
   const key = (name: string): string => (typing ? `tap, or Esc then ${name}` : name);
   switch (action) {
     case 'start':
@@ -140,7 +140,7 @@ function steeringWords(
   }
 }
 
-/** The key, and what it does or to whom. */
+/** The key, then what the action does or for which lanes. */
 export function hintOf(action: ActionName, chosen: readonly number[]): string {
   const { key, does, pressed, byChoice } = ACTIONS[action];
   const how = pressed ? `hold, or ${key}` : key;

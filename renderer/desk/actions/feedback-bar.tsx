@@ -1,6 +1,5 @@
 /*
- * Between lanes and actions: whom the next command is for, what was just done, in one sentence, and the
- * tools that are needed less often than the actions under the thumb.
+ * The line between lanes and actions: the chosen lanes, the sentence after the last command, and smaller tools.
  */
 
 import type { ReactElement } from 'react';
@@ -43,7 +42,7 @@ export function FeedbackBar({ tools, moment, onMark, onEdit }: FeedbackBarProps)
         <IntervalButton tools={tools} action="shorter" />
         <IntervalButton tools={tools} action="longer" />
         {hasRejoin ? (
-          // It stands beside Resume then; the others keep their places.
+          // It is beside Resume then. An empty place keeps the other tools where they are.
           <span className={styles.empty} />
         ) : (
           <ActionButton tools={tools} action="rejoin" hint="J, old times" look="small" />
@@ -56,7 +55,7 @@ export function FeedbackBar({ tools, moment, onMark, onEdit }: FeedbackBarProps)
   );
 }
 
-/** Says what moves: the leaves to come, or the end of a talk or break. */
+/** Moves the leaves to come, or the end of a talk or break, and says which. */
 function ShiftButton({
   tools,
   moment,
@@ -69,7 +68,7 @@ function ShiftButton({
   return <ActionButton tools={tools} action={action} hint={hint} look="small" />;
 }
 
-/** Every rep from now on, of the lanes chosen or of all. */
+/** Changes every interval from now on, of the chosen lanes or of all. */
 function IntervalButton({
   tools,
   action,
@@ -79,7 +78,7 @@ function IntervalButton({
   return <ActionButton tools={tools} action={action} hint={hint} look="small" />;
 }
 
-/** Lanes that are chosen stand beside it: the choice is said once. */
+/** Chosen lanes are named in the same line already. */
 function allText(chosen: readonly number[]): string {
   return chosen.length > 0 ? '' : 'all ';
 }

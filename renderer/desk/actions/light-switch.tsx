@@ -1,5 +1,5 @@
 /*
- * Light by day, dark in a dim hall: as the system has it, or as chosen here.
+ * Light by day, dark in a dim hall: as the system is set, or as chosen here.
  */
 
 import { useState, type ReactElement } from 'react';

@@ -1,5 +1,5 @@
 /*
- * A word for the record: nothing changes by it.
+ * A panel to write a note into the record. A mark changes nothing in the run.
  */
 
 import { useRef, useState, type FormEvent, type ReactElement } from 'react';
@@ -14,7 +14,7 @@ import styles from '../panel.module.css';
 interface MarkPanelProps {
   readonly tools: DeskTools;
   readonly moment: RunMoment;
-  /** As chosen when it was opened: the choice may run out while words are written. None: for all. */
+  /** The lanes chosen when it was opened, because the choice may end while the coach types; empty for all. */
   readonly lanes: readonly number[];
   onClose(): void;
 }

@@ -1,5 +1,5 @@
 /*
- * Which screen sounds, what keeps it from it, and behind that the settings of this one.
+ * A button that says which screen sounds, or why none does. It opens the sound settings of this screen.
  */
 
 import { useEffect, useState, type ReactElement } from 'react';
@@ -19,7 +19,7 @@ export function SoundButton({ sound }: { readonly sound: Sound }): ReactElement 
   const isWrong = state.status === 'blocked' || state.status === 'gone';
   useEffect(() => {
     if (!open) return undefined;
-    // Wherever the keyboard is: the panel prints the key. It does not go back to the button, or Space would open it again.
+    // Escape works wherever the focus is. The focus does not go back to the button: there Space would open the panel again.
     const onKey = ({ key }: KeyboardEvent): void => (key === 'Escape' ? setOpen(false) : undefined);
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);

@@ -31,7 +31,7 @@ interface AfterwardsProps {
   onWrite(): void;
 }
 
-/** Roles are written out because the table is laid out as blocks where it is narrow. */
+/** The table's roles are written out because on a phone it is laid out as blocks, which would take them away. */
 export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactElement {
   const { run, view } = moment;
   const { plan, marks, projectedEnd: doneAt } = view;
@@ -142,13 +142,13 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
   );
 }
 
-/** Hands a file to the browser, which puts it where it puts what is downloaded. */
+/** Saves a file among the browser's downloads. */
 function saveText(name: string, text: string): void {
   const url = URL.createObjectURL(new Blob([text], { type: 'text/csv;charset=utf-8' }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;
   link.click();
-  // Once the browser has had time to take it over.
+  // By then the browser has read it.
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }

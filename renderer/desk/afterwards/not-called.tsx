@@ -1,5 +1,5 @@
 /*
- * What fell due while the program was not there: it happened as far as the record goes, and nobody was called.
+ * Leaves whose time came while the program was not running: the record counts them, but nobody was called.
  */
 
 import { useMemo, type ReactElement } from 'react';
@@ -10,12 +10,12 @@ import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
 import styles from './afterwards.module.css';
 
 interface NotCalledProps {
-  /** All that have happened. */
+  /** Every leave of the run. */
   readonly leaves: readonly Leave[];
   readonly run: Pick<DeckRun, 'away' | 'openedAtTimeOfDay'>;
 }
 
-/** More sets than a session has. */
+/** List every set. */
 const ALL = Infinity;
 
 export function NotCalled({ leaves, run: { away, openedAtTimeOfDay } }: NotCalledProps): ReactElement | null {

@@ -1,5 +1,5 @@
 /*
- * Beside the text that is edited during a run: what it comes to from now on, by the head's own projection.
+ * Beside a text that is edited during a run: its timetable from now on and when it would end, or its faults.
  */
 
 import type { ReactElement } from 'react';

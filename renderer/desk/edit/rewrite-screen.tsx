@@ -1,6 +1,6 @@
 /*
- * Editing the session while the run goes on: the whole text, of which what has begun is locked; beside it what it
- * comes to. The leaves, what was said last and the actions stay in sight.
+ * Edit: the whole text of the session while its run goes on. Lines that have begun are locked. Beside the text is what it
+ * comes to; the next leaves, the last sentence and the actions stay in sight.
  */
 
 import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type ReactElement } from 'react';
@@ -82,10 +82,10 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   }, []);
   const use = async (): Promise<void> => {
     const command = { do: 'rewrite', text } as const;
-    // What is refused has done nothing that a bounce could do a second time.
+    // A refused command did nothing, so pressing again at once is no bounce.
     if (actions.refusal(command) === null && !bounces.accept(text, performance.now())) return;
     const ok = await actions.give(command, edit.edited?.base ?? inForce);
-    // Where Edit was left meanwhile, what is typed since is another's to keep.
+    // If Edit was closed meanwhile, it may be open again with newer text, which must stay.
     if (ok && open.current && edit.used(text)) onClose();
   };
   useActions(actions, (state) => state.feedback);

@@ -1,5 +1,5 @@
 /*
- * What can be done to one lane from its row; a stopped one says when it would go.
+ * The buttons in a lane's row. On Resume and Rejoin of a stopped lane stands when it would go.
  */
 
 import { memo, type ReactElement } from 'react';
@@ -19,7 +19,7 @@ interface LaneButtonsProps {
   readonly moment: RunMoment;
   readonly lane: LaneView;
   readonly open: boolean;
-  /** Whether the key for the lane's panel opens this lane's. */
+  /** Whether the key L opens this lane's panel. */
   readonly keyed: boolean;
   onMore(): void;
 }
@@ -59,7 +59,7 @@ export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneBu
   );
 }
 
-/** Each with the reading at which the lane would go. */
+/** Each says at which reading the lane would go. */
 function StoppedLaneButtons({
   tools,
   moment,
@@ -101,11 +101,11 @@ interface LaneButtonProps {
   readonly label: string;
   readonly look?: Look;
   readonly hint?: string;
-  /** What it does, where the label does not say all of it: "−5 s a rep". */
+  /** What it does, if the label does not say it all: "−5 s a rep". */
   readonly does?: string;
 }
 
-/** A command for one lane, named so: "+5 s a rep lane 2". */
+/** A command for one lane. Its name includes the lane: "+5 s a rep lane 2". */
 export function LaneButton({
   tools,
   number,
@@ -127,7 +127,7 @@ export function LaneButton({
   );
 }
 
-/** "Lane 2 out", or in again. */
+/** Takes a lane out of the session, or in again. */
 export function LaneInOut({
   tools,
   number,

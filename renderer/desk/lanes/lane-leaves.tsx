@@ -1,5 +1,5 @@
 /*
- * The next leaves of all lanes in a narrow strip: what stays in sight while the coach writes.
+ * The next leaves of all lanes in a narrow strip, in sight while the coach edits the text.
  */
 
 import type { ReactElement } from 'react';

@@ -1,6 +1,6 @@
 /*
- * Everything that can be done to one lane and is not needed at a glance: its interval, its swimmers and
- * their gap, single reps, and whether it is in.
+ * The panel of one lane, for what is not needed at a glance: its interval, single reps, its leaves to come, and its
+ * swimmers and their gap.
  */
 
 import type { ReactElement, ReactNode } from 'react';

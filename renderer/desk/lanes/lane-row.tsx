@@ -1,6 +1,5 @@
 /*
- * A lane during the run: its number to choose it by, its next leave, what that is, and what can be
- * done to this lane alone.
+ * A lane's row during a run: its number, which chooses it, its next leave, what it swims, and its buttons.
  */
 
 import type { ReactElement } from 'react';
@@ -21,7 +20,7 @@ interface LaneRowProps {
   readonly lane: LaneView;
   readonly chosen: boolean;
   readonly open: boolean;
-  /** Whether the key for the lane's panel opens this lane's. */
+  /** Whether the key L opens this lane's panel. */
   readonly keyed: boolean;
   onMore(): void;
 }
@@ -63,7 +62,7 @@ export function LaneRow({ tools, moment, lane, chosen, open, keyed, onMore }: La
   );
 }
 
-/** Where there is no room for all, the last are left out whole (lane-row.module.css). */
+/** If there is no room for all groups, the last are not shown at all (`lane-row.module.css`). */
 function inGroups(groups: readonly string[]): ReactElement[] {
   return groups.map((words, at) => (
     <span key={at} className={styles.group}>

@@ -1,5 +1,5 @@
 /*
- * A line of the outline, opened: reps or rounds to cut with what that brings, and where to go in it.
+ * An opened line of the outline: how many reps or rounds to cut and what that saves, and which of them to go to.
  */
 
 import { useEffect, useRef, useState, type ReactElement } from 'react';
@@ -32,7 +32,7 @@ export function OutlineLine(props: OutlineLineProps): ReactElement {
   const { row } = props;
   const own = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    // The line with its controls. Newer browsers give a promise back, which is no effect's to return.
+    // In braces because newer browsers return a promise, and an effect must not.
     own.current?.parentElement?.scrollIntoView({ block: 'nearest' });
   }, []);
   return (
@@ -142,7 +142,7 @@ function Given({ tools, command, name, hint, held, onDone }: GivenProps): ReactE
 
 type Cut = Extract<Command, { readonly do: 'cut' }>;
 
-/** "ends 5:35 sooner, 20:21"; what a cut of a set on no longest lane saves is nothing. */
+/** "ends 5:35 sooner, 20:21". If the longest lane loses nothing by the cut, the end does not move. */
 function cutEffect({ view, run }: RunMoment, command: Cut, kind: 'reps' | 'rounds'): string {
   const { line } = command;
   const trial = tried(view, command);

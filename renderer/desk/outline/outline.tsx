@@ -1,6 +1,6 @@
 /*
- * The session beside the lanes: what is done, going and to come; it follows the run, and a line that is tapped can be
- * cut or gone to. Beside it, how the hour stands.
+ * The session beside the lanes: what is done, going on and to come. It scrolls along with the run. A tapped line can be
+ * cut or gone to. Below it, or above it when time is short, how the booked hour stands.
  */
 
 import { useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactElement } from 'react';
@@ -30,7 +30,7 @@ const ROW = 48;
 
 export function Outline({ tools, moment }: OutlineProps): ReactElement {
   const [open, setOpen] = useState<string | null>(null);
-  // Parts opened or closed by a tap, by key; the current part is open without one.
+  // Parts that were opened or closed by a tap, by key. The current part is open without one.
   const [tapped, setTapped] = useState<ReadonlyMap<string, boolean>>(new Map());
   const isOpen = (part: OutlineRow): boolean => tapped.get(part.key) ?? part.progress === 'now';
   const [outlineOf] = useState(createOutlineCache);
@@ -119,13 +119,13 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   );
 }
 
-/** The last line that is going, or its part where that is closed; null after the end. */
+/** The last line that is going on, or its part if that is closed; null after the end. */
 function currentKey(rows: readonly OutlinePart[]): string | null {
   const going = rows.flatMap(({ row, lines }) => [row, ...lines]).filter(({ progress }) => progress === 'now');
   return going[going.length - 1]?.key ?? null;
 }
 
-/** With a row above and a row below it; what is open under a finger stays there. */
+/** Scrolls to the current row with one row above and below it, unless a line is open: that must not move away. */
 function showCurrent(place: HTMLElement | null): void {
   const rows = place?.querySelectorAll('[data-progress="now"]') ?? [];
   const row = rows[rows.length - 1];
@@ -134,7 +134,7 @@ function showCurrent(place: HTMLElement | null): void {
   if (above < ROW || above + 2 * ROW > place.clientHeight) place.scrollTop += above - ROW;
 }
 
-/** What a tap has opened, to its last line, or as much as there is room for from its first on. */
+/** Scrolls to the end of what a tap has opened, but never past its beginning. */
 function showOpened(place: HTMLElement | null, row: Element): void {
   if (!place) return;
   const isPart = (each: Element | null): boolean => each === null || each.matches('[data-kind="part"]');
@@ -146,7 +146,7 @@ function showOpened(place: HTMLElement | null, row: Element): void {
   place.scrollTop += Math.max(0, Math.min(above, below));
 }
 
-/** The outline, worked out anew where the run has changed, a part was tapped, or something of a stretch has passed. */
+/** The outline, worked out again after a command, a tap on a part, or progress in a stretch. */
 function createOutlineCache(): (moment: RunMoment, tapped: ReadonlyMap<string, boolean>) => readonly OutlinePart[] {
   let known: { of: object; tapped: ReadonlyMap<string, boolean> } | null = null;
   let kept: readonly OutlinePart[] = [];
@@ -160,7 +160,7 @@ function createOutlineCache(): (moment: RunMoment, tapped: ReadonlyMap<string, b
   };
 }
 
-/** What must be done about the hour comes before the outline, because there is not always room for both. */
+/** Whether the session will end too late. What to do about it then comes above the outline: there may be no room for both. */
 function isPastFinish({ run, view }: RunMoment): boolean {
   const { finishBy } = view.plan.session;
   return finishBy !== null && finishAfter(run.openedAtTimeOfDay, finishBy) < view.projectedEnd;

@@ -86,7 +86,7 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
   );
 }
 
-/** Whether what follows begins by itself, and nobody is to leave before that. */
+/** Whether what follows begins by itself and nobody leaves before it does. */
 function goesOn({ followsAt, lanes }: RunView): boolean {
   return followsAt !== null && !lanes.some((lane) => lane.pending);
 }
@@ -99,7 +99,7 @@ function goesOnText(moment: RunMoment | null, choice: ClockChoice): string {
   return `, ${followingText(following)} at ${leaveText(choice, moment.view, followsAt)}`;
 }
 
-/** What is left of the talk or break that is going, and that nothing follows by itself where Stop was pressed in it. */
+/** What is left of a talk or break. If Stop was pressed in it, nothing follows by itself, and that is said too. */
 function pauseLeft(moment: RunMoment | null): string {
   const end = moment?.view.pauseEnd ?? null;
   if (!moment || end === null) return '';

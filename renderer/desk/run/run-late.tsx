@@ -1,6 +1,6 @@
 /*
- * How the booked hour stands, beside the outline: what is in hand or over, when the swim-down must start,
- * and the cuts that bring the hour back, each one tap and undone in one.
+ * How the booked hour stands: how much is in hand or over, when the swim-down must start at the latest, and the cuts
+ * that save enough. Each is one tap, and one Undo.
  */
 
 import { useState, type ReactElement } from 'react';
@@ -20,7 +20,7 @@ import styles from './run-late.module.css';
 interface RunLateProps {
   readonly tools: DeskTools;
   readonly moment: RunMoment;
-  /** Past the booked finish: it then stands above the outline. */
+  /** Whether it ends too late: then it is above the outline. */
   readonly isOver: boolean;
 }
 

@@ -1,6 +1,6 @@
 /*
- * The window during a run: head, a row a lane, the outline of the session, and the actions under the
- * thumb. Keys mean the same as the buttons.
+ * The coach's window during a run: the head, a row a lane, the outline beside them, and the actions at the bottom. Every
+ * key does what a button does.
  */
 
 import { useCallback, useEffect, useRef, useState, type ReactElement } from 'react';
@@ -25,7 +25,7 @@ import styles from './run-screen.module.css';
 interface RunScreenProps {
   readonly tools: DeskTools;
   readonly moment: RunMoment;
-  /** Back to writing: before anything has begun. */
+  /** Back to the write page, before anything has begun. */
   onWrite(): void;
 }
 
@@ -34,7 +34,7 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
   const close = (): void => setPanel(null);
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const { view } = moment;
-  // What has been commanded would be lost by opening the session anew, even before the first start.
+  // Once a command was given, even before the first start, opening the session again would lose it.
   const untouched = moment.run.commands.length === 0;
   const edit = untouched ? onWrite : () => setPanel({ kind: 'edit' });
   const latestEdit = useRef(edit);

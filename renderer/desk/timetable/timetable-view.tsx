@@ -1,5 +1,5 @@
 /*
- * The timetable beside the text: totals first, then part by part what each lane does, and what to look at again.
+ * The timetable beside the text: totals, then part by part what each lane does, then the warnings.
  */
 
 import { memo, useMemo, type ReactElement, type ReactNode } from 'react';
@@ -26,7 +26,7 @@ import styles from './timetable-view.module.css';
 interface TimetableViewProps {
   readonly plan: Plan;
   readonly warnings: readonly WarningGroup[];
-  /** Of a run: its own times in place of the plan's, whose totals are then left out. */
+  /** During a run: its own times instead of the plan's, and no totals. */
   readonly live?: LiveTimes | null;
   /** Stands below the totals. */
   readonly children?: ReactNode;
@@ -69,7 +69,7 @@ function TimetableHead({ plan, table }: { readonly plan: Plan; readonly table: T
 interface TimetableTableProps {
   readonly table: Timetable;
   readonly unit: LengthUnit;
-  /** Without a sum: what was swum before is not in it. */
+  /** Then without a sum, because what was swum before is not in it. */
   readonly isLive: boolean;
 }
 
@@ -150,7 +150,7 @@ function Rows({ rows, lanes }: { readonly rows: readonly TimetableRow[]; readonl
   ));
 }
 
-/** More would bury the timetable; those beyond come up once these are seen to. */
+/** More would bury the timetable. The others appear once some of these are gone. */
 const MOST_SHOWN = 100;
 
 interface WarningListProps {

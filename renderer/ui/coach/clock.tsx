@@ -1,5 +1,5 @@
 /*
- * The clock of the coach's screens: the reading as text in an element of its own, counted outside React.
+ * The clock of the coach's screens. Its digits are written straight into their element, past React.
  */
 
 import type { ReactElement } from 'react';
@@ -27,14 +27,14 @@ export function Clock({ frames, choice }: ClockProps): ReactElement {
   );
 }
 
-/** What stands beside it before a start: that it counts down, or that all lanes are stopped and nothing does. */
+/** Beside the clock before a start: "starts in", or "stopped" if all lanes are and nothing counts down. */
 export function clockLabel(moment: RunMoment | null, choice: ClockChoice): string {
   const t0 = moment?.view.clock.t0 ?? null;
   if (moment && t0 !== null && moment.view.t < t0 && moment.view.allStopped) return 'stopped';
   return moment && choice === 'stretch' ? countdownText(moment.view) : '';
 }
 
-/** What the clock shows: the last 10 s before a start count down; 0:00 before there ever was one. */
+/** What the clock shows. Its last 10 s before a start count down; it shows 0:00 before the first start. */
 export function clockText(moment: RunMoment | null, choice: ClockChoice): string {
   if (!moment) return '–:––';
   const { view } = moment;

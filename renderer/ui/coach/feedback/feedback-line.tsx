@@ -1,14 +1,14 @@
 /*
- * The sentence after a command, where a screen says it: a screen reader reads it out when it changes.
+ * The sentence after a command. A screen reader reads it out when it changes.
  */
 
 import type { ReactElement } from 'react';
 import styles from './feedback-line.module.css';
 
 interface FeedbackLineProps {
-  /** `n` tells the same sentence, said once more, from the one before. */
+  /** Another `n` makes the same sentence a new one. */
   readonly feedback: { readonly text: string; readonly kind: 'done' | 'refused'; readonly n?: number } | null;
-  /** What stands there where nothing is said. */
+  /** Shown if there is no sentence. */
   readonly otherwise?: string;
   readonly className?: string | undefined;
 }
