@@ -21,8 +21,8 @@ import { laneRecords } from './lane-record.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
 import { NotCalled } from './not-called.tsx';
 import { recordCsv, recordFileName } from './record-csv.ts';
-import page from '../page.module.css';
-import table from '../table.module.css';
+import pageStyles from '../page.module.css';
+import tableStyles from '../table.module.css';
 import styles from './afterwards.module.css';
 
 interface AfterwardsProps {
@@ -46,7 +46,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
   const leaveTimeOf = (at: number | null): string =>
     at === null ? '–' : clockTimeToSecond(run.openedAtTimeOfDay + at);
   return (
-    <div className={`${page.page} ${styles.after}`}>
+    <div className={`${pageStyles.page} ${styles.after}`}>
       <header className={styles.head}>
         <h1>{session.title ?? 'Session'}: done</h1>
         <p>
@@ -54,8 +54,8 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         </p>
         <LightSwitch light={tools.light} />
       </header>
-      <main className={`${page.card} ${styles.record}`}>
-        <table className={table.table} role="table">
+      <main className={`${pageStyles.card} ${styles.record}`}>
+        <table className={tableStyles.table} role="table">
           <caption>What each lane did</caption>
           <thead role="rowgroup">
             <tr role="row">

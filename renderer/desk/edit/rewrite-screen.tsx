@@ -25,7 +25,7 @@ import { putCursor, SessionEditor } from '../editor/session-editor.tsx';
 import { useEdit } from './use-edit.ts';
 import { useLockedEditing } from './use-locked-editing.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
-import page from '../page.module.css';
+import pageStyles from '../page.module.css';
 import styles from './rewrite-screen.module.css';
 
 const NO_FAULTS: readonly Fault[] = [];
@@ -91,7 +91,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   useActions(actions, (state) => state.feedback);
   const feedback = actions.feedback();
   return (
-    <div className={`${page.page} ${styles.rewrite}`}>
+    <div className={`${pageStyles.page} ${styles.rewrite}`}>
       <Part tools={tools} name="The head" area="head">
         <RunHead tools={tools} moment={moment} />
       </Part>
@@ -119,7 +119,11 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           onGiveUp={edit.close}
         />
       </main>
-      <section className={`${page.card} ${page.scrolls} ${styles.plan}`} aria-label="What it comes to" tabIndex={0}>
+      <section
+        className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.plan}`}
+        aria-label="What it comes to"
+        tabIndex={0}
+      >
         <Part tools={tools} name="The timetable" again={outcome}>
           <RewriteOutcome
             outcome={outcome}

@@ -17,7 +17,7 @@ import { OutlineLine } from './outline-line.tsx';
 import { outlineParts, type OutlinePart, type OutlineRow } from './outline-rows.ts';
 import { Part } from '../part.tsx';
 import { RunLate } from '../run/run-late.tsx';
-import page from '../page.module.css';
+import pageStyles from '../page.module.css';
 import styles from './outline.module.css';
 
 interface OutlineProps {
@@ -94,7 +94,7 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
     <>
       <RunMatch moment={moment} tools={tools} className={styles.match} />
       {isOver ? late : null}
-      <div className={`${page.scrolls} ${styles.place}`} ref={place}>
+      <div className={`${pageStyles.scrolls} ${styles.place}`} ref={place}>
         <h2 className="hidden">Session</h2>
         {blocks.map((parts, index) => (
           <Block
@@ -109,7 +109,7 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
           </Block>
         ))}
         {isOver ? null : late}
-        <p className={page.caution}>
+        <p className={pageStyles.caution}>
           Lanecall times swimmers, it does not watch them. The lifeguard and the coach keep watch. No breath-holding
           targets; effort only for swimmers fit to train; local pool rules come first.
         </p>

@@ -19,7 +19,7 @@ import { RewriteScreen } from '../edit/rewrite-screen.tsx';
 import { RunHead } from './run-head.tsx';
 import { FeedbackBar } from '../actions/feedback-bar.tsx';
 import { laneOfKey, useRunKeys } from '../actions/use-run-keys.ts';
-import page from '../page.module.css';
+import pageStyles from '../page.module.css';
 import styles from './run-screen.module.css';
 
 interface RunScreenProps {
@@ -57,11 +57,11 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
     );
   }
   return (
-    <div className={`${page.page} ${styles.run}`} data-many={view.lanes.length > MANY ? '' : undefined}>
+    <div className={`${pageStyles.page} ${styles.run}`} data-many={view.lanes.length > MANY ? '' : undefined}>
       <Part tools={tools} name="The head" area="head">
         <RunHead tools={tools} moment={moment} />
       </Part>
-      <main className={`${page.card} ${page.scrolls} ${styles.lanes}`} aria-label="Lanes">
+      <main className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.lanes}`} aria-label="Lanes">
         {view.lanes.map((lane) => (
           <Part key={lane.number} tools={tools} name={`Lane ${lane.number}`}>
             <LaneRow
@@ -76,7 +76,7 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
           </Part>
         ))}
       </main>
-      <aside className={`${page.card} ${page.scrolls} ${styles.side}`} aria-label="Session">
+      <aside className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.side}`} aria-label="Session">
         {panel?.kind === 'lane' ? (
           <Part key={panel.lane} tools={tools} name={`Lane ${panel.lane}'s panel`} onClose={close}>
             <LanePanel

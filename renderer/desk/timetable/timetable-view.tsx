@@ -19,7 +19,7 @@ import {
   type TimetableRow,
 } from './timetable-rows.ts';
 import type { WarningGroup } from './warning-groups.ts';
-import page from '../page.module.css';
+import pageStyles from '../page.module.css';
 import tableStyles from '../table.module.css';
 import styles from './timetable-view.module.css';
 
@@ -44,7 +44,7 @@ export function TimetableView({ plan, warnings, live = null, children, onLine }:
       {children}
       <TimetableTable table={table} unit={plan.session.pool.unit} isLive={live !== null} />
       <WarningList warnings={warnings} onLine={onLine} />
-      <p className={page.caution}>
+      <p className={pageStyles.caution}>
         ≈ marks estimates: usual swim times, not these swimmers'. Intervals by base and css rest on the paces written.
       </p>
     </section>

@@ -25,7 +25,7 @@ import { TimetableView } from '../timetable/timetable-view.tsx';
 import { warningGroups, type WarningGroup } from '../timetable/warning-groups.ts';
 import { WriteLate } from './write-late.tsx';
 import { WriteSource } from './write-source.tsx';
-import page from '../page.module.css';
+import pageStyles from '../page.module.css';
 
 interface WriteScreenProps {
   readonly tools: DeskTools;
@@ -87,7 +87,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         : 'The text has faults: see beside it.';
 
   return (
-    <div className={`${page.page} write`} onDragOver={(event) => event.preventDefault()} onDrop={drop}>
+    <div className={`${pageStyles.page} write`} onDragOver={(event) => event.preventDefault()} onDrop={drop}>
       <header className="write-head">
         <div className="write-title">
           <h1>Write the session</h1>
@@ -142,7 +142,11 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           />
         ) : null}
       </main>
-      <section className={`write-plan ${page.card} ${page.scrolls}`} aria-label="What it comes to" tabIndex={0}>
+      <section
+        className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}
+        aria-label="What it comes to"
+        tabIndex={0}
+      >
         <Part tools={tools} name="The timetable" again={opened}>
           {faults ? (
             <FaultList
@@ -177,7 +181,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           <Button name="End that run and run this" held hint="hold" onPress={() => void open(true)} onRefused={say} />
         ) : null}
         <FeedbackLine feedback={answer && 'why' in answer ? { text: answer.why, kind: 'refused' } : null} />
-        <p className={page.caution}>
+        <p className={pageStyles.caution}>
           Lanecall times swimmers, it does not watch them: the lifeguard and the coach keep watch. No breath-holding
           targets; effort targets only for swimmers fit to train; local pool rules and your qualification come first.
         </p>
