@@ -39,7 +39,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
       {status === 'connecting' ? (
         <p className={styles.waiting}>Looking for the host…</p>
       ) : away ? (
-        <Part key={file.n} tools={tools} name="The page to write on">
+        <Part key={file.n} tools={tools} name="The write page">
           <WriteScreen
             tools={tools}
             run={run}

@@ -50,7 +50,7 @@ function EarlierRuns({ runs }: { readonly runs: readonly string[] }): ReactEleme
   const more = runs.length - MOST_LISTED;
   return (
     <section className={styles.earlier} aria-label="Earlier runs">
-      <p>Earlier runs that were left unattended, and are closed:</p>
+      <p>These earlier runs were left unattended and are closed now:</p>
       <ul>
         {runs.slice(0, MOST_LISTED).map((run, index) => (
           <li key={index}>{run}</li>
@@ -85,5 +85,5 @@ function Leave({ run, onAnswer }: LeaveProps): ReactElement | null {
 function lostText(ms: number | null): string {
   const seconds = Math.floor((ms ?? 0) / 1000);
   const since = seconds < 60 ? '' : ` for ${Math.floor(seconds / 60)} min`;
-  return `The link to the host is lost${since}. The clock and the leaves go on here; where the program itself is gone, the record has them as not called. A command given now counts only if it is back within 5 s: look whether it was done.`;
+  return `The link to the host is lost${since}. The clock and the leaves go on here. If the program itself has ended, the record will have these leaves as not called. A command given now counts only if the link is back within 5 s: check whether it was carried out.`;
 }

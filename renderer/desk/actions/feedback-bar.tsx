@@ -85,6 +85,6 @@ function allText(chosen: readonly number[]): string {
 
 function openedText(held: readonly number[]): string {
   if (held.length === 0) return '';
-  const [keep, them] = held.length > 1 ? ['keep', 'them'] : ['keeps', 'it'];
-  return `Only ${lanesNamed(held)}, stopped, ${keep} this set from ending: Resume ${them}, or Start now what follows.`;
+  const [are, them] = held.length > 1 ? ['are', 'them'] : ['is', 'it'];
+  return `This set waits only for ${lanesNamed(held)}, which ${are} stopped: Resume ${them}, or Start now what follows.`;
 }

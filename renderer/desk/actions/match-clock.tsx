@@ -96,7 +96,7 @@ export function RunMatch({ tools, moment: { run }, className }: RunMatchProps): 
     if (opened.kind === 'opened') {
       if (opened.run !== null) followReopened(run.id, opened.run);
       tools.actions.say(
-        clockPhase === null ? "The pool's clock is the time of day's." : "The pool's clock is matched.",
+        clockPhase === null ? "The pool's clock follows the time of day again." : "The pool's clock is matched.",
         'done',
       );
     } else tools.actions.say('why' in opened ? opened.why : 'The clock could not be matched.', 'refused');

@@ -32,7 +32,7 @@ export function EditNews(props: EditNewsProps): ReactElement {
         <>
           <p>
             {`The session has been changed since you began: ${merged.theirs}. What you typed is kept. `}
-            {merged.clash ? 'Where both are about the same line, yours would stand.' : ''}
+            {merged.clash ? 'Where both changed the same line, yours is used.' : ''}
           </p>
           <div className={styles.buttons}>
             <Button

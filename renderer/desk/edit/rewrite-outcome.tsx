@@ -34,7 +34,7 @@ export function RewriteOutcome(props: RewriteOutcomeProps): ReactElement {
           live={outcome.live}
           onLine={(line) => onLine(line, 1)}
         >
-          <p className={styles.end}>{isChanged ? endText(outcome, run) : 'From now on, as it runs:'}</p>
+          <p className={styles.end}>{isChanged ? endText(outcome, run) : 'From now on, without a change:'}</p>
         </TimetableView>
       )}
     </>

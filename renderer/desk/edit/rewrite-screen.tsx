@@ -64,7 +64,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
 
   const why =
     merged !== null
-      ? `The session has been changed since: ${merged.theirs}. See above the buttons what to do.`
+      ? `The session has been changed since: ${merged.theirs}. What to do is said above the buttons.`
       : text === inForce
         ? 'Nothing is changed yet.'
         : broken !== null

@@ -56,7 +56,7 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
     return () => window.removeEventListener('keydown', onKey);
   }, []);
   const late = (
-    <Part tools={tools} name="How the hour stands">
+    <Part tools={tools} name="The time in hand">
       <RunLate tools={tools} moment={moment} isOver={isOver} />
     </Part>
   );

@@ -14,14 +14,14 @@ import { writtenLine } from '../../../app/core/session/text/lines.ts';
 
 /** The line above the cuts; '' if there is time enough and no cut to offer. */
 export function adviceOf({ over, cuts, serves }: Fit): string {
-  if (over <= 0) return cuts.length > 0 ? 'If it gets late, any of these helps:' : '';
+  if (over <= 0) return cuts.length > 0 ? 'If you run late, any of these cuts helps:' : '';
   if (cuts.length === 0) return 'No cut brings the end forward: shorten the last part, or move on.';
-  if (serves === 'each') return cuts.length === 1 ? 'This cut brings it back:' : 'Any one of these brings it back:';
+  if (serves === 'each') return cuts.length === 1 ? 'This cut is enough:' : 'Any one of these cuts is enough:';
   const all = cuts.length === 2 ? 'both' : `all ${cuts.length}`;
-  if (serves === 'all') return `It takes ${all} of these to bring it back:`;
+  if (serves === 'all') return `It takes ${all} of these cuts:`;
   return cuts.length === 1
     ? 'This is all that can be cut, and it is not enough:'
-    : `Even ${all} of these are not enough:`;
+    : `Even ${all} of these cuts are not enough:`;
 }
 
 /** "Cut 1 of 3 rounds", "Cut 2 of 12 x 75 free": a set as the coach wrote it. */

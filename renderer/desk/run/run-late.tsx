@@ -36,7 +36,7 @@ export function RunLate({ tools, moment, isOver }: RunLateProps): ReactElement {
     return (
       <section className={styles.late} data-over={over} aria-label="If you run late">
         <h2>If you run late</h2>
-        <p>{`Ends ${hour.ends}. With a finish in the session you see here what is in hand.`}</p>
+        <p>{`Ends ${hour.ends}. Write a finish into the session to see here how much time is in hand.`}</p>
       </section>
     );
   }

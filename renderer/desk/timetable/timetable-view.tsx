@@ -45,7 +45,8 @@ export function TimetableView({ plan, warnings, live = null, children, onLine }:
       <TimetableTable table={table} unit={plan.session.pool.unit} isLive={live !== null} />
       <WarningList warnings={warnings} onLine={onLine} />
       <p className={pageStyles.caution}>
-        ≈ marks estimates: usual swim times, not these swimmers'. Intervals by base and css rest on the paces written.
+        ≈ marks an estimate from usual swim times, not these swimmers' own. Intervals by base and css come from the
+        paces in the session.
       </p>
     </section>
   );
@@ -162,7 +163,7 @@ function WarningList({ warnings, onLine }: WarningListProps): ReactElement {
   const more = warnings.length - MOST_SHOWN;
   return (
     <>
-      <h3>{warnings.length === 0 ? 'No warnings' : `To look at again (${warnings.length})`}</h3>
+      <h3>{warnings.length === 0 ? 'No warnings' : `Warnings (${warnings.length})`}</h3>
       <ul className={styles.warnings}>
         {warnings.slice(0, MOST_SHOWN).map(({ code, line, sentence }) => (
           <li key={`${code} ${line}`}>

@@ -132,7 +132,7 @@ describe.each([
   ['run-head', 'The head'],
   ['lane-row', 'Lane 1'],
   ['outline', 'The session'],
-  ['run-late', 'How the hour stands'],
+  ['run-late', 'The time in hand'],
   ['feedback-bar', 'The line above the actions'],
   ['notices', 'The notices'],
   ['action-bar', 'The row of actions'],
@@ -220,7 +220,7 @@ describe('[faults] the other states of the window', () => {
     const writing = opened();
     writing.deck.setState({ run: null });
     writing.show();
-    expect(alerts().join()).toContain('The page to write on cannot be drawn.');
+    expect(alerts().join()).toContain('The write page cannot be drawn.');
     cleanup();
     opened([...GOING, [20_000, { do: 'finish' }]]).show();
     expect(alerts().join()).toContain('What was swum cannot be drawn.');

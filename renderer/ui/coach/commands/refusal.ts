@@ -38,7 +38,7 @@ function unmeant(before: RunView, after: RunView, command: Command): Refusal {
   const isOfLastStop = (number: number): boolean =>
     before.lanes.some((lane) => lane.number === number && lane.stop === before.lastStop);
   if (stopSettles(before) && (!lanes || lanes.some(isOfLastStop))) {
-    return `Stopped. ${commandLabel(command)} is taken 1 s after a Stop; Undo takes the Stop back at once.`;
+    return `Stopped. ${commandLabel(command)} works 1 s after a Stop; Undo takes the Stop back at once.`;
   }
   const freed = after.lanes.filter(({ stop }, index) => stop === null && before.lanes[index]!.stop !== null);
   const isOver = command.do === 'rejoin' && freed.length > 0 && !freed.some(({ pending }) => pending);

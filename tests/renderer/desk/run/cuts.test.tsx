@@ -45,7 +45,7 @@ describe('cuts that are needed together', () => {
         onRefused={() => undefined}
       />,
     );
-    screen.getByText(`It takes all ${cuts.length} of these to bring it back:`);
+    screen.getByText(`It takes all ${cuts.length} of these cuts:`);
     const buttons = screen.getAllByRole('button');
     expect(buttons).toHaveLength(5);
     expect(buttons[0]!.textContent).toMatch(/^1\. Cut 3 of 4 x 50 set a @ 1:00ends 3:00 sooner, \d+ min$/);
@@ -62,7 +62,7 @@ describe('cuts that are needed together', () => {
 
   test('where even all are not enough, that is said', () => {
     const fitted = fitPlan(planOf(FIVE_SETS))!;
-    expect(adviceOf(fitted)).toBe('Even all 5 of these are not enough:');
+    expect(adviceOf(fitted)).toBe('Even all 5 of these cuts are not enough:');
     expect(fitted.cuts).toHaveLength(5);
   });
 });

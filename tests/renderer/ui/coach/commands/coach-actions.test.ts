@@ -128,7 +128,9 @@ describe('giving a command', () => {
       'Stop all lanes has not reached the program: call out to the swimmers. It counts if the program is back within 5 s.',
     );
     expect(await given).toBe(false);
-    expect(t.said()).toBe('Stop all lanes was not answered: look whether it was done before you give it again.');
+    expect(t.said()).toBe(
+      'Stop all lanes was not answered: check whether it was carried out before you give it again.',
+    );
   });
 
   test.each<[Command, string]>([
