@@ -1,5 +1,7 @@
 /*
- * A panel beside the lanes, in place of the outline: a heading, controls, and a button that closes it.
+ * A panel beside the lanes, in place of the outline: a heading, controls, and a button that closes it. It is no dialog of
+ * React Aria's: that would hold the focus and hide the rest of the page, and Stop must stay in reach. Escape closes it
+ * wherever the focus is (`actions/use-run-keys.ts`).
  */
 
 import { useEffect, useRef, type ReactElement, type ReactNode, type RefObject } from 'react';

@@ -31,7 +31,10 @@ interface AfterwardsProps {
   onWrite(): void;
 }
 
-/** The table's roles are written out because on a phone it is laid out as blocks, which would take them away. */
+/**
+ * A plain table: React Aria's moves from cell to cell by arrow keys, and here is nothing to do in a cell. Its roles are
+ * written out because on a phone it is laid out as blocks, which would take them away.
+ */
 export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactElement {
   const { run, view } = moment;
   const { plan, marks, projectedEnd: doneAt } = view;

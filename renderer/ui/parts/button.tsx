@@ -1,7 +1,8 @@
 /*
  * The button of the coach's screens, built on React Aria's. If its action is not possible it can still be pressed and
  * then says why. A tap takes no keyboard focus, so that Space stays Stop. A button that ends something is held for
- * 0.6 s; assistive technology, which cannot hold, just presses it. With `pressed` it is a toggle.
+ * 0.6 s, also by a key; assistive technology, which cannot hold, just presses it. React Aria's `useLongPress` is for mouse
+ * and touch alone, so the holding is ours. With `pressed` the button is a toggle, with `expanded` it opens something.
  */
 
 import { useEffect, useId, useRef, useState, type ComponentProps, type ReactElement, type ReactNode } from 'react';
