@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 /*
- * Whom the remote's actions are for.
+ * Which lanes the remote's buttons are for, and what they say.
  */
 
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';

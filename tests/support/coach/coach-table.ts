@@ -1,6 +1,6 @@
 /*
- * What the components of the coach's screens work with in tests: a hand whose commands are kept, on a run that
- * is looked at when the test says.
+ * The tools that components of the coach's screens need in a test. Commands are kept in a list instead of being sent;
+ * the test says at which time the run is seen.
  */
 
 import type { Command } from '../../../app/core/run/command/command.ts';

@@ -1,6 +1,6 @@
 /*
- * What a part of the coach's window works with, for tests of it in a small DOM: a host that answers as the run
- * itself would, and a run's t that the test sets.
+ * The tools that parts of the coach's window need in a test without a browser: a host that answers as the run would, and
+ * a run whose time the test sets.
  */
 
 import { act } from '@testing-library/react';

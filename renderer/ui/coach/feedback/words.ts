@@ -4,7 +4,7 @@
 
 import type { ClockChoice } from '../../../../app/core/run/readings.ts';
 import type { TimeText } from '../../../../app/core/run/feedback/feedback.ts';
-import type { LaneView, NextRep, RunView } from '../../../../app/core/run/view.ts';
+import type { NextRep, RunView } from '../../../../app/core/run/view.ts';
 import { countIn } from '../../../../app/core/run/view/count.ts';
 import { stoppedEarlier } from '../../../../app/core/run/view/stops.ts';
 import type { Millis } from '../../../../app/core/units.ts';

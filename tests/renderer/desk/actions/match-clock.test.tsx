@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 /*
- * The match with the pool's clock, which an edit of the session takes over, and which is made until the first start.
+ * Matching the pool's clock: it can be done until the first start, and a session opened in place of another keeps it.
  */
 
 import { act, cleanup, fireEvent, render, renderHook, screen } from '@testing-library/react';

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 /*
- * The cuts that bring the hour back, offered alike while the session is written and while it runs.
+ * The cuts that end a session in time, offered the same way while it is written and while it runs.
  */
 
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';

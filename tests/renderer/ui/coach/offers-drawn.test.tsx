@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 /*
- * Buttons that draw themselves only where what they offer has changed, and are judged at the press all the same.
+ * Buttons are drawn again only if what they offer has changed, and are still checked at the press.
  */
 
 import { cleanup, render, screen } from '@testing-library/react';

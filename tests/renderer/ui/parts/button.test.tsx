@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 /*
- * The button of the coach's screens: when a press counts, what is held, and what it says where it is not offered.
+ * The button of the coach's screens: when a press counts, what has to be held, and what it says if it cannot be done.
  */
 
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
@@ -45,7 +45,7 @@ describe('a tap', () => {
     expect(pressed).toEqual(['pressed']);
   });
 
-  test('takes no keyboard: the browser is not let to move it', () => {
+  test('does not move the keyboard focus', () => {
     show();
     expect(fireEvent.mouseDown(button(), { button: 0 })).toBe(false);
   });
@@ -232,7 +232,7 @@ describe('for those who cannot see it', () => {
     expect(named.getAttribute('aria-keyshortcuts')).toBe('U');
   });
 
-  test('a row has what stands on it for a name, and says whether it is folded out', () => {
+  test('a row has its text for a name, and says whether it is open', () => {
     render(
       <Button expanded={false} onPress={() => undefined}>
         3 rounds, now

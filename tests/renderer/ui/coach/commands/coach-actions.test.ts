@@ -1,5 +1,5 @@
 /*
- * The coach's hand against a host that answers as the run itself would: what is sent, and what is said.
+ * The coach's actions with a host that answers as the run would: which commands are sent, and what the coach reads.
  */
 
 import { describe, expect, test } from 'vitest';
@@ -83,7 +83,7 @@ function table({ refuse = null, lost = false }: { refuse?: string | null; lost?:
 }
 
 describe('giving a command', () => {
-  test('what was on the screen goes with it, for the lanes it is for', async () => {
+  test('sends along what the screen showed as next, for the lanes it is for', async () => {
     const { actions, sent } = table();
     await actions.act('skip', [2]);
     expect(sent).toEqual([{ command: { do: 'skip', lanes: [2] }, seen: { 2: { line: 4, rounds: [], rep: 2 } } }]);
@@ -91,7 +91,7 @@ describe('giving a command', () => {
     expect(Object.keys(sent[1]?.seen ?? {})).toEqual(['1', '2']);
   });
 
-  test('a cut names what each lane was seen to have next', async () => {
+  test('a cut sends along what each lane had next on the screen', async () => {
     const { actions, sent } = table();
     await actions.give({ do: 'cut', line: 4, n: 1 });
     const next = { line: 4, rounds: [], rep: 2 };
@@ -104,27 +104,27 @@ describe('giving a command', () => {
     expect(sent.map(({ madeFrom }) => madeFrom)).toEqual([SET]);
   });
 
-  test('nothing is named as seen where nothing is dropped, moved or repeated', async () => {
+  test('sends nothing of the kind along if no rep is dropped, moved or repeated', async () => {
     const { actions, sent } = table();
     await actions.act('stop');
     expect(sent).toEqual([{ command: { do: 'stop' }, seen: undefined }]);
   });
 
-  test('what the run would refuse is not sent, and its reason is said', async () => {
+  test('is not sent if the run would refuse it, and the coach reads why', async () => {
     const { actions, sent, said } = table();
     expect(await actions.act('resume')).toBe(false);
     expect(sent).toEqual([]);
     expect(said()).toBe('No lane is stopped.');
   });
 
-  test('what the host refuses is said in its words', async () => {
+  test('the coach reads why the host refused it, in its words', async () => {
     const t = table({ refuse: 'Lane 2 has left meanwhile.' });
     expect(await t.actions.act('skip', [2])).toBe(false);
     expect(t.said()).toBe('Lane 2 has left meanwhile.');
     expect(t.actions.store.getState().feedback?.kind).toBe('refused');
   });
 
-  test('while the program is lost it is said at once, and an unanswered one is named', async () => {
+  test('while the host is lost the coach reads so at once, and which command had no answer', async () => {
     const t = table({ refuse: UNHEARD, lost: true });
     const given = t.actions.act('stop');
     expect(t.said()).toBe(
@@ -185,25 +185,25 @@ describe('giving a command', () => {
   });
 });
 
-describe('what is said', () => {
-  test('a command of one’s own once, not again as another screen’s', async () => {
+describe('the sentence after a command', () => {
+  test('comes once for a command of this screen, not again as another screen’s', async () => {
     const t = table();
     await t.actions.act('stop');
     expect(t.said()).toBe('Stopped all lanes.');
     expect(t.actions.store.getState().feedback?.n).toBe(1);
   });
 
-  test('a command of another screen, as such', () => {
+  test('says so if the command came from another screen', () => {
     const t = table();
     t.other({ do: 'skip', lanes: [1] });
     expect(t.said()).toBe('From another screen: Skipped 50 fast in lane 1: next leave 1:00.');
   });
 
-  test('nothing about what happened before the page was opened', () => {
+  test('does not come for what happened before the page was opened', () => {
     expect(table().said()).toBeUndefined();
   });
 
-  test('for 20 s, then it is old', async () => {
+  test('is shown for 20 s', async () => {
     const t = table();
     await t.actions.act('stop');
     t.at(39_999);

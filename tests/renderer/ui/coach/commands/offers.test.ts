@@ -41,10 +41,10 @@ describe('what Undo takes back', () => {
   });
 });
 
-describe('a press that a Stop has put something else under', () => {
+describe('just after a Stop', () => {
   const stop = (...lanes: number[]) => afterCommands(going, [20_000, { do: 'stop', ...(lanes[0] ? { lanes } : {}) }]);
 
-  test('Resume and Rejoin are not taken for a second after it, and say what to do', () => {
+  test('Resume and Rejoin are refused for a second, and say what to do', () => {
     for (const name of ['resume', 'rejoin'] as const) {
       expect(refusalAt(stop(), commandOf(name, []), 20_500)).toMatch(/^Stopped\. .* taken 1 s after a Stop; Undo/);
       expect(refusalAt(stop(2), commandOf(name, [2]), 20_999)).toMatch(/^Stopped\. /);
@@ -55,7 +55,7 @@ describe('a press that a Stop has put something else under', () => {
     expect(refusalAt(held, commandOf('resume', []), 156_000)).toBeNull();
   });
 
-  test('Undo, a Stop, and Resume of a lane that was stopped before are taken at once', () => {
+  test('Undo, another Stop, and Resume of a lane that was stopped earlier are accepted at once', () => {
     const both = afterCommands(stop(2), [25_000, { do: 'stop' }]);
     expect(refusalAt(both, commandOf('undo', []), 25_001)).toBeNull();
     expect(refusalAt(both, commandOf('resume', [2]), 25_001)).toBeNull();

@@ -1,5 +1,5 @@
 /*
- * The one action that a moment asks for, and what is offered beside it: a table of cases.
+ * What the big button does, and what is offered beside it: a table of cases.
  */
 
 import { describe, expect, test } from 'vitest';
