@@ -46,7 +46,7 @@ describe('just after a Stop', () => {
 
   test('Resume and Rejoin are refused for a second, and say what to do', () => {
     for (const name of ['resume', 'rejoin'] as const) {
-      expect(refusalAt(stop(), commandOf(name, []), 20_500)).toMatch(/^Stopped\. .* taken 1 s after a Stop; Undo/);
+      expect(refusalAt(stop(), commandOf(name, []), 20_500)).toMatch(/^Stopped\. .* works 1 s after a Stop; Undo/);
       expect(refusalAt(stop(2), commandOf(name, [2]), 20_999)).toMatch(/^Stopped\. /);
       expect(refusalAt(stop(), commandOf(name, []), 21_000)).toBeNull();
     }
