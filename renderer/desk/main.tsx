@@ -1,5 +1,6 @@
 /*
- * Opens the page of the coach's window. `page.module.css` is loaded before the modules that build on it.
+ * Opens the page of the coach's window. What several modules build on, `page.module.css` and
+ * `table.module.css`, is loaded before them.
  */
 
 import { StrictMode } from 'react';
@@ -7,6 +8,7 @@ import '../ui/tokens.css';
 import '../ui/digits.css';
 import '../ui/coach/coach.css';
 import './page.module.css';
+import './table.module.css';
 import './write/write.css';
 import { openLink } from '../link/link.ts';
 import { askForSessionFile } from '../link/connection/own-window.ts';
