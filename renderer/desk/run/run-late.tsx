@@ -15,6 +15,7 @@ import { CutOffers } from './cut-offers.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { startByText } from './fit-advice.ts';
 import { createFitCache } from './fit-cache.ts';
+import pageStyles from '../page.module.css';
 import styles from './run-late.module.css';
 
 interface RunLateProps {
@@ -27,6 +28,7 @@ interface RunLateProps {
 export function RunLate({ tools, moment, isOver }: RunLateProps): ReactElement {
   const { run, view } = moment;
   const over = isOver ? '' : undefined;
+  const look = isOver ? `${pageStyles.scrolls} ${styles.late}` : styles.late;
   const { session, source } = view.plan;
   const isEstimate = endIsEstimate(view);
   const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy, isEstimate);
@@ -34,7 +36,7 @@ export function RunLate({ tools, moment, isOver }: RunLateProps): ReactElement {
   const fitted = fitOf(moment);
   if (!fitted) {
     return (
-      <section className={styles.late} data-over={over} aria-label="If you run late">
+      <section className={look} data-over={over} aria-label="If you run late">
         <h2>If you run late</h2>
         <p>{`Ends ${hour.ends}. Write a finish into the session to see here how much time is in hand.`}</p>
       </section>
@@ -43,7 +45,7 @@ export function RunLate({ tools, moment, isOver }: RunLateProps): ReactElement {
   const command = ({ line, n }: CutOption) => ({ do: 'cut', line, n }) as const;
   const { swimDownBy } = fitted;
   return (
-    <section className={styles.late} data-over={over} aria-label="If you run late">
+    <section className={look} data-over={over} aria-label="If you run late">
       <h2>If you run late</h2>
       <p>
         {`Ends ${hour.ends}, ${hour.inHandText}, booked to ${hour.booked}.`}
