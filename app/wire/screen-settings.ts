@@ -47,6 +47,7 @@ const fields = {
   end: z.boolean(),
   names: z.boolean(),
   leavesOnly: z.boolean(),
+  twoColumns: z.boolean(),
 };
 
 export const screenSettings: z.ZodType<ScreenSettings> = z.object(fields).strict();

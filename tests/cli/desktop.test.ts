@@ -54,11 +54,11 @@ describe('[start] the desktop program', () => {
     ],
     ['throws', "throw new Error('no luck');", /^The desktop program could not be opened \([^\n]*\)$/],
     ['ends without a word', 'process.exit(9);', /\(it ended with 9\)$/],
-    ['shows nothing', 'setInterval(() => undefined, 1000);', /\(nothing was to be seen of it for 2 s\)$/],
+    ['shows nothing', 'setInterval(() => undefined, 1000);', /\(no window could be seen after 2 s\)$/],
     [
       'shows nothing and says why',
       "console.error('[1:1:1/1:ERROR:gpu.cc(1)] GPU process exited.'); setInterval(() => undefined, 1000);",
-      /\(nothing was to be seen of it for 2 s: GPU process exited\)$/,
+      /\(no window could be seen after 2 s: GPU process exited\)$/,
     ],
   ])('when it %s, the reason is one line without a stack trace', async (_, script, why) => {
     const opening = await runDesktop(runtime(script), [], folder, 1500);

@@ -173,7 +173,7 @@ describe('[set-up] packages', () => {
 describe('[set-up] the build', () => {
   beforeEach(() => {
     install('1.0.0');
-    write('app/cli/launcher/build.mjs', BUILD);
+    write('app/cli/build/build.mjs', BUILD);
     write('app/core/plan.ts', 'export const plan = 1;');
   });
 
@@ -205,7 +205,7 @@ describe('[set-up] the build', () => {
   });
 
   test('a build that fails ends with a sentence that says so, and does not count as built', async () => {
-    write('app/cli/launcher/build.mjs', 'process.exit(3);');
+    write('app/cli/build/build.mjs', 'process.exit(3);');
     await expect(prepare(clone, say, { build: true })).rejects.toThrow('The build failed');
     expect(buildIsCurrent(clone)).toBe(false);
   });
@@ -213,7 +213,7 @@ describe('[set-up] the build', () => {
 
 describe('[set-up] one at a time', () => {
   test('six commands at once on a fresh clone install once and build once', async () => {
-    write('app/cli/launcher/build.mjs', BUILD);
+    write('app/cli/build/build.mjs', BUILD);
     const script = setUpScript(true);
     const ends = await Promise.all(Array.from({ length: 6 }, () => finished(['--input-type=module', '-e', script])));
     expect(ends).toEqual([0, 0, 0, 0, 0, 0]);

@@ -15,8 +15,8 @@ const VALIDATOR = packages('zod');
 const SERVER_LIBRARIES = packages('ws');
 // What the launcher uses of the packages, once they are there.
 const BUILD_TOOLS = packages('esbuild', 'vite', 'undici');
-const LAUNCHER = '^app/cli/launcher/[^/]+[.]mjs$';
-const AFTER_SET_UP = '^app/cli/launcher/(build|download-network)[.]mjs$';
+const LAUNCHER = '^app/cli/(launcher|build)/[^/]+[.]mjs$';
+const AFTER_SET_UP = '^app/cli/(build/build|launcher/download-network)[.]mjs$';
 const ELECTRON = ['^electron$', ...packages('electron')];
 const PAGE_LIBRARIES = packages('react', 'react-dom', 'zustand', 'howler', '@fontsource/.+');
 // Only for the parts of the coach's screens: old televisions do not carry it.
@@ -30,16 +30,16 @@ const SCREENS_KNOW = [
   `${RUN}view/`,
   `${RUN}(align|readings|first-start|record)[.]ts$`,
   `${RUN}hour/(booked-finish|fit)[.]ts$`,
-  `${RUN}command/(command|commands|command-words|command-fields|expected-reps)[.]ts$`,
+  `${RUN}feedback/(command-record|cut-words|feedback)[.]ts$`,
+  `${RUN}command/(command|commands|command-words|command-label|command-fields|expected-reps)[.]ts$`,
 ];
-// What folds the run, and what tells in a sentence how a command has changed it.
+// What folds the run.
 const FOLDS = '^renderer/link/(store|follow-run)[.]ts$';
-const TELLS = '^renderer/(ui/coach/feedback/(said|said-cuts|words)|desk/afterwards/command-record)[.]ts$';
 
 // Where commands, windows, pages, workers and builds start.
 const STARTS = [
   '^app/cli/main[.]ts$',
-  '^app/cli/launcher/(lanecall|launch|build|download-network)[.]mjs$',
+  '^app/cli/(build/build|launcher/(lanecall|launch|download-network))[.]mjs$',
   '^app/desktop/(main|preload/(desk|wall))[.]ts$',
   '^renderer/(desk|wall|remote)/main[.]tsx?$',
   '-worker[.]ts$',
@@ -95,7 +95,7 @@ export default {
     {
       name: 'screens know a run by its view',
       severity: 'error',
-      from: { path: '^renderer/', pathNot: [FOLDS, TELLS] },
+      from: { path: '^renderer/', pathNot: FOLDS },
       to: { path: RUN, pathNot: SCREENS_KNOW },
     },
     {

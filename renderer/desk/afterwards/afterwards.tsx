@@ -2,13 +2,14 @@
  * After the session: what each lane did against the plan, and what was marked.
  */
 
-import { useCallback, useMemo, useState, type ReactElement } from 'react';
+import { useMemo, type ReactElement } from 'react';
 import { leavesIn } from '../../../app/core/run/view/record.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import { commandLabel } from '../../ui/coach/commands/actions.ts';
-import type { Moment } from '../../ui/coach/frames.ts';
+import { commandLabel } from '../../../app/core/run/command/command-label.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/commands/offers.ts';
-import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
+import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
+import { useActions, useOffer } from '../../ui/coach/use-deck.ts';
 import { distanceIn, distanceText } from '../../../app/core/words/distance.ts';
 import { lanesNamed } from '../../../app/core/words/lanes.ts';
 import { count } from '../../../app/core/words/phrase.ts';
@@ -19,37 +20,41 @@ import type { DeskTools } from '../desk-tools.ts';
 import { Part } from '../part.tsx';
 import { laneRecords } from './lane-record.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
-import { ScreensButton, useScreensKey } from '../screens/screens-button.tsx';
+import { ScreensButton, useScreensToggle } from '../screens/screens-button.tsx';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
-import { NotCalled } from '../run/not-called.tsx';
+import { NotCalled } from './not-called.tsx';
 import { recordCsv, recordFileName } from './record-csv.ts';
+import pageStyles from '../page.module.css';
+import tableStyles from '../table.module.css';
+import styles from './afterwards.module.css';
 
 interface AfterwardsProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   onWrite(): void;
 }
 
-/** Roles are written out because the table is laid out as blocks where it is narrow. */
+/**
+ * A plain table: React Aria's moves from cell to cell by arrow keys, and here is nothing to do in a cell. Its roles are
+ * written out because on a phone it is laid out as blocks, which would take them away.
+ */
 export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactElement {
   const { run, view } = moment;
   const { plan, marks, projectedEnd: doneAt } = view;
   const leaves = leavesIn(view);
   const records = useMemo(() => laneRecords(plan, leaves), [plan, leaves]);
-  useHand(tools.hand, (hand) => hand.said);
-  const said = tools.hand.said();
+  useActions(tools.actions, (actions) => actions.feedback);
+  const feedback = tools.actions.feedback();
   const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
-  const [screensOpen, setScreensOpen] = useState(false);
-  const toggleScreens = useCallback(() => setScreensOpen((isOpen) => !isOpen), []);
-  useScreensKey(screensOpen, toggleScreens);
+  const [screensOpen, toggleScreens] = useScreensToggle();
   const { session } = plan;
   const { unit } = session.pool;
   const timeOf = (at: number | null): string => (at === null ? '–' : clockTime(run.openedAtTimeOfDay + at));
   const leaveTimeOf = (at: number | null): string =>
     at === null ? '–' : clockTimeToSecond(run.openedAtTimeOfDay + at);
   return (
-    <div className="after">
-      <header className="write-head">
+    <div className={`${pageStyles.page} ${styles.after}`}>
+      <header className={styles.head}>
         <h1>{session.title ?? 'Session'}: done</h1>
         <p>
           at {timeOf(doneAt)}, {readingPast(doneAt)} after it was opened
@@ -58,14 +63,14 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         <LightSwitch light={tools.light} />
       </header>
       {screensOpen ? (
-        <div className="after-record">
+        <div className={`${pageStyles.card} ${styles.record}`}>
           <Part tools={tools} name="The screens" onClose={toggleScreens}>
             <ScreensPanel tools={tools} onClose={toggleScreens} />
           </Part>
         </div>
       ) : null}
-      <main className="after-record" hidden={screensOpen}>
-        <table role="table">
+      <main className={`${pageStyles.card} ${styles.record}`} hidden={screensOpen}>
+        <table className={tableStyles.table} role="table">
           <caption>What each lane did</caption>
           <thead role="rowgroup">
             <tr role="row">
@@ -121,7 +126,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         </table>
         <section aria-label="Marks">
           <h2>{marks.length === 0 ? 'Nothing was marked' : 'Marked'}</h2>
-          <ul className="marks">
+          <ul className={styles.marks}>
             {marks.map(({ at, lanes, words }, index) => (
               <li key={index}>
                 <b>{timeOf(at)}</b> {words === '' ? 'a mark' : words}
@@ -132,8 +137,8 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         </section>
         <NotCalled leaves={leaves} run={run} />
       </main>
-      <footer className="write-foot">
-        <Button name="Write the next session" look="is-primary is-start" onPress={onWrite} />
+      <footer className={styles.foot}>
+        <Button name="Write the next session" look="primary start" onPress={onWrite} />
         <Button
           name="Save the record"
           hint="every leave and every command, for a spreadsheet"
@@ -146,21 +151,19 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
             hint={whyNoUndo === null ? `takes ${commandLabel(view.undo.command)} back` : undoText(view, whyNoUndo)}
           />
         ) : null}
-        <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
-          {said?.text ?? ''}
-        </p>
+        <FeedbackLine feedback={feedback} className={styles.text} />
       </footer>
     </div>
   );
 }
 
-/** Hands a file to the browser, which puts it where it puts what is downloaded. */
+/** Saves a file among the browser's downloads. */
 function saveText(name: string, text: string): void {
   const url = URL.createObjectURL(new Blob([text], { type: 'text/csv;charset=utf-8' }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;
   link.click();
-  // Once the browser has had time to take it over.
+  // By then the browser has read it.
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }

@@ -26,13 +26,13 @@ export function LaneFields({ link, lanes, onChange }: LaneFieldsProps): ReactEle
   const offered = [...new Set([...there, ...(lanes ?? [])])].sort((a, b) => a - b);
   return (
     <div className={styles.buttons} role="group" aria-label="Lanes on this screen">
-      <Button name="All lanes" look="is-small" pressed={lanes === null} onPress={() => onChange(null)} />
+      <Button name="All lanes" look="small" pressed={lanes === null} onPress={() => onChange(null)} />
       {offered.map((lane) => (
         <Button
           key={lane}
           name={`Show lane ${lane}`}
           label={lane}
-          look="is-small"
+          look="small"
           pressed={lanes?.includes(lane) ?? false}
           onPress={() => onChange(toggled(lanes, lane))}
         />

@@ -45,7 +45,7 @@ export function ScreenCard(props: ScreenCardProps): ReactElement {
           <Button
             name={`Settings of ${name}`}
             label="Settings"
-            look="is-small"
+            look="small"
             expanded={isOpen}
             onPress={() => onOpen(!isOpen)}
           />
@@ -60,7 +60,7 @@ export function ScreenCard(props: ScreenCardProps): ReactElement {
               <Button
                 name={`Forget ${name}`}
                 label="Forget"
-                look="is-small"
+                look="small"
                 why={isConnected ? `“${name}” is connected: forget it once it is switched off.` : null}
                 onPress={onForget}
                 onRefused={onRefused}

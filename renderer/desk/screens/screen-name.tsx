@@ -21,7 +21,7 @@ export function ScreenName({ name, onRename, onRefused }: ScreenNameProps): Reac
     if (isOpen) field.current?.select();
   }, [isOpen]);
   if (!isOpen) {
-    return <Button name={`Rename ${name}`} label="Rename" look="is-small" onPress={() => setText(name)} />;
+    return <Button name={`Rename ${name}`} label="Rename" look="small" onPress={() => setText(name)} />;
   }
   const keep = (): void => {
     const wanted = screenName(text);
@@ -40,12 +40,12 @@ export function ScreenName({ name, onRename, onRefused }: ScreenNameProps): Reac
   };
   return (
     <form className={styles.rename} onSubmit={submit} onKeyDown={leave}>
-      <label className="field">
+      <label className={styles.field}>
         Name
         <input value={text} maxLength={LONGEST_NAME} onChange={({ target }) => setText(target.value)} ref={field} />
       </label>
-      <Button name="Keep this name" hint="Enter" look="is-small" onPress={keep} />
-      <Button name="Leave the name" hint="Esc" look="is-small" onPress={() => setText(null)} />
+      <Button name="Keep this name" hint="Enter" look="small" onPress={keep} />
+      <Button name="Leave the name" hint="Esc" look="small" onPress={() => setText(null)} />
     </form>
   );
 }

@@ -2,12 +2,12 @@
  * Opens and closes the wall screens' panel, by a tap or its key.
  */
 
-import { useEffect, type ReactElement } from 'react';
+import { useCallback, useEffect, useState, type ReactElement } from 'react';
 import { takesKeys, takesText } from '../../ui/coach/free-keyboard.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { useTyping } from '../actions/use-typing.ts';
 
-export const SCREENS_KEY = 'W';
+const SCREENS_KEY = 'W';
 
 interface ScreensButtonProps {
   readonly isOpen: boolean;
@@ -22,26 +22,26 @@ export function ScreensButton({ isOpen, onToggle }: ScreensButtonProps): ReactEl
       // What is typed goes into the text.
       hint={typing ? `Esc, then ${SCREENS_KEY}` : SCREENS_KEY}
       keys={SCREENS_KEY}
-      look="is-small"
+      look="small"
       expanded={isOpen}
       onPress={onToggle}
     />
   );
 }
 
-/** The key where no run has the keys: writing, and afterwards. Escape closes, wherever the keyboard is. */
-export function useScreensKey(isOpen: boolean, onToggle: () => void): void {
+/** Whether the panel is open where no run has the keys: writing, and afterwards. Escape closes it, wherever the keyboard is. */
+export function useScreensToggle(): readonly [isOpen: boolean, toggle: () => void] {
+  const [isOpen, setIsOpen] = useState(false);
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.altKey || event.metaKey || event.repeat) return;
       const at = document.activeElement;
       const isTyped = takesText(at) || (takesKeys(at) && /^(INPUT|SELECT)$/.test(at.tagName));
-      const means = event.key === 'Escape' ? isOpen : event.key.toUpperCase() === SCREENS_KEY && !isTyped;
-      if (!means) return;
-      event.preventDefault();
-      onToggle();
+      if (event.key === 'Escape') setIsOpen(false);
+      else if (event.key.toUpperCase() === SCREENS_KEY && !isTyped) setIsOpen((before) => !before);
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
-  }, [isOpen, onToggle]);
+  }, []);
+  return [isOpen, useCallback(() => setIsOpen((before) => !before), [])];
 }

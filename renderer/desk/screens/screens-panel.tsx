@@ -36,7 +36,7 @@ export function ScreensPanel({ tools, onClose }: ScreensPanelProps): ReactElemen
           <Button
             name="Show which is which"
             hint="each shows its name for 5 s"
-            look="is-small"
+            look="small"
             onPress={() => link.which()}
           />
         )}

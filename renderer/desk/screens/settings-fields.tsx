@@ -110,7 +110,7 @@ export function SettingsFields({ link, settings, onChange, onRefused }: Settings
           <Button
             key={setting}
             name={name}
-            look="is-small"
+            look="small"
             pressed={settings[setting] && !leavesOnly}
             why={leavesOnly ? 'Clock and leaves only are shown: take that back first.' : null}
             onPress={() => onChange({ [setting]: !settings[setting] })}
@@ -119,9 +119,15 @@ export function SettingsFields({ link, settings, onChange, onRefused }: Settings
         ))}
         <Button
           name="Clock and leaves only"
-          look="is-small"
+          look="small"
           pressed={leavesOnly}
           onPress={() => onChange({ leavesOnly: !leavesOnly })}
+        />
+        <Button
+          name="Two columns"
+          look="small"
+          pressed={settings.twoColumns}
+          onPress={() => onChange({ twoColumns: !settings.twoColumns })}
         />
       </div>
     </div>
@@ -136,7 +142,7 @@ interface FieldProps<Value extends string> {
 }
 
 function Field<Value extends string>({ label, ...rest }: FieldProps<Value>): ReactElement {
-  return <Select look={styles.select ?? ''} label={<span>{label}</span>} {...rest} />;
+  return <Select className={styles.select} label={<span>{label}</span>} {...rest} />;
 }
 
 /** With the one that is kept in its place. */

@@ -28,7 +28,7 @@ export function SightFields({ sight, reader, onChange }: SightFieldsProps): Reac
               key={help.kind}
               name={helpText(help)}
               hint={`leaves to ${metres(help.least)} m`}
-              look="is-small"
+              look="small"
               onPress={() => onChange(changeFor(help))}
             />
           ))}
