@@ -45,6 +45,7 @@ const panel = () => coach.getByRole('region', { name: 'Screens', exact: true });
 const boardSide = (page: Page) => page.locator('[data-from]').first().getAttribute('data-from');
 
 test('[screens] the coach renames and turns one of two; the picture is no screen, and Space stays Stop', async () => {
+  await coach.getByRole('button', { name: 'Start', exact: true }).waitFor();
   await coach.keyboard.press('w');
   await expect.poll(() => panel().getByRole('listitem').count()).toBe(2);
   await coach.getByRole('button', { name: 'Settings of Screen 1' }).click();
