@@ -14,16 +14,9 @@ import { settle } from '../../app/core/run/settle.ts';
 import { lineOf, type JournalEntry } from '../../app/host/journal/journal-line.ts';
 import { readJournal } from '../../app/host/journal/journal-text.ts';
 import { browserPath } from '../support/browser.ts';
-<<<<<<< HEAD
-import { crashTrial } from '../support/host/crash-trial.ts';
 import { freshDataFolder } from '../support/host/data-folder.ts';
 import { MortalDeck } from '../support/host/mortal-deck.ts';
 import { asPage, ServedHost } from '../support/host/served-host.ts';
-=======
-import { freshDataFolder } from '../support/data-folder.ts';
-import { MortalDeck } from '../support/mortal-deck.ts';
-import { asPage, ServedHost } from '../support/served-host.ts';
->>>>>>> 1f57125 (Run three end-to-end files side by side, with the desk's split by theme and fewer waits)
 
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 /** Longer than a button that ends something is held, in ms. */

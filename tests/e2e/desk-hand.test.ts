@@ -7,13 +7,7 @@ import { chromium, type Browser } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { BOUNCE_TIME } from '../../renderer/ui/coach/commands/bounce.ts';
 import { browserPath } from '../support/browser.ts';
-<<<<<<< HEAD
-import { freshDataFolder } from '../support/host/data-folder.ts';
-import { MovingDeck } from '../support/host/moving-deck.ts';
-import { ServedHost } from '../support/host/served-host.ts';
-=======
-import { DeskPage } from '../support/desk-page.ts';
->>>>>>> 1f57125 (Run three end-to-end files side by side, with the desk's split by theme and fewer waits)
+import { DeskPage } from '../support/coach/desk-page.ts';
 
 const SESSION = `Harbour squad
 start on 1

@@ -5,9 +5,9 @@
 
 import { chromium, type Browser, type BrowserContextOptions, type Locator } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { BOUNCE_TIME } from '../../renderer/ui/coach/bounce.ts';
+import { BOUNCE_TIME } from '../../renderer/ui/coach/commands/bounce.ts';
 import { browserPath } from '../support/browser.ts';
-import { DeskPage } from '../support/desk-page.ts';
+import { DeskPage } from '../support/coach/desk-page.ts';
 
 const SESSION = `Harbour squad
 start on 1

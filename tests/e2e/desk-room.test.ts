@@ -6,8 +6,8 @@
 import { chromium, type Browser, type Locator } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
-import { button } from '../support/coach-hand.ts';
-import { DeskPage } from '../support/desk-page.ts';
+import { button } from '../support/coach/coach-hand.ts';
+import { DeskPage } from '../support/coach/desk-page.ts';
 
 const TEN_LANES = `Ten lanes
 ${Array.from({ length: 10 }, (_, lane) => `lane ${lane + 1} base 1:30, 4 swimmers`).join('\n')}

@@ -4,9 +4,9 @@
  */
 
 import type { Browser, BrowserContext, BrowserContextOptions, Locator, Page } from 'playwright';
-import { BOUNCE_TIME } from '../../renderer/ui/coach/bounce.ts';
+import { BOUNCE_TIME } from '../../../renderer/ui/coach/commands/bounce.ts';
 import { button } from './coach-hand.ts';
-import { MovingDeck } from './moving-deck.ts';
+import { MovingDeck } from '../host/moving-deck.ts';
 
 export class DeskPage {
   readonly deck: MovingDeck;
