@@ -5,6 +5,14 @@
  */
 
 import { z } from 'zod';
+import {
+  nameOfScreen,
+  screenIntroduction,
+  screenRoom,
+  screenSettings,
+  screenTold,
+  screenWish,
+} from './screen-settings.ts';
 
 /**
  * From the first release on, it is raised with every change that an older screen or host could not read: a new kind of
@@ -23,7 +31,7 @@ const time = z.number().finite();
 const hash = z.string().regex(/^[0-9a-f]{16,64}$/);
 
 /** The rep that a screen showed as a lane's next: line, round numbers (outermost first), rep. */
-const seenRep = z
+const expectedRep = z
   .object({ line: z.number().int(), rounds: z.array(z.number().int()).max(8), rep: z.number().int() })
   .strict();
 
@@ -39,19 +47,26 @@ const fields = z.custom<Readonly<Record<string, unknown>>>(
 );
 
 /** By lane number; null for a lane that was shown without a next rep. */
-const seenReps = fields
+const expectedReps = fields
   .refine((lanes) => Object.keys(lanes).every((lane) => /^\d{1,2}$/.test(lane)))
-  .pipe(z.record(z.string(), seenRep.nullable()));
+  .pipe(z.record(z.string(), expectedRep.nullable()));
 
 /** From a screen to the host. */
 export const fromScreen = z.discriminatedUnion('say', [
-  /** The first message, sent once. */
-  z.object({ say: z.literal('hello'), version: z.number().int(), screen: z.enum(['desk', 'wall', 'remote']) }).strict(),
+  /** The first message, sent once. A wall screen introduces itself. */
+  z
+    .object({
+      say: z.literal('hello'),
+      version: z.number().int(),
+      screen: z.enum(['desk', 'wall', 'remote']),
+      wall: screenIntroduction.optional(),
+    })
+    .strict(),
   /** Clock sync: t1 is the screen's clock when it was sent. */
   z.object({ say: z.literal('ping'), n: z.number().int().nonnegative(), t1: time }).strict(),
   /**
    * A command. The same id twice is one command. `run` is the run it was meant for: in another it is
-   * refused. `seen` names, by lane number, the rep each lane was shown
+   * refused. `expected` names, by lane number, the rep each lane was shown
    * to have next (null: none), for commands that drop, move or repeat reps. `madeFrom` names the text that a
    * `rewrite` was made from: where another is in force by then it is refused.
    */
@@ -61,7 +76,7 @@ export const fromScreen = z.discriminatedUnion('say', [
       id,
       command: fields,
       run: id.optional(),
-      seen: seenReps.optional(),
+      expected: expectedReps.optional(),
       madeFrom: hash.optional(),
     })
     .strict(),
@@ -80,6 +95,12 @@ export const fromScreen = z.discriminatedUnion('say', [
       more: z.boolean().nullable(),
     })
     .strict(),
+  /** A wall screen has another size, or has been turned. */
+  z.object({ say: z.literal('room'), room: screenRoom }).strict(),
+  /** The coach wants something of the wall screens with this name. The same id twice is one wish. */
+  z.object({ say: z.literal('screen'), id, name: nameOfScreen, wish: screenWish }).strict(),
+  /** The coach wants to know which screen is which. */
+  z.object({ say: z.literal('which') }).strict(),
 ]);
 
 const timedCommand = z.object({ at: z.number().int(), command: fields }).strict();
@@ -150,7 +171,13 @@ export const fromHost = z.discriminatedUnion('say', [
         .optional(),
     })
     .strict(),
-  /** The answer to a command, for the screen that gave it: `at` if it was accepted, `why` if not. */
+  /** To a wall screen: its name and settings, on connecting and after each change of them. */
+  z.object({ say: z.literal('screen'), name: nameOfScreen, settings: screenSettings }).strict(),
+  /** To the coach: all wall screens that are connected or remembered, by name. The latest list counts. */
+  z.object({ say: z.literal('screens'), screens: z.array(screenTold) }).strict(),
+  /** Every wall screen shows its name, large, for five seconds. The coach's windows hear it for their pictures of them. */
+  z.object({ say: z.literal('which') }).strict(),
+  /** The answer to a command or a wish: `at` if a command was accepted, `why` if it was not. */
   z.object({ say: z.literal('answer'), id, ok: z.boolean(), at: time.nullable(), why: z.string().nullable() }).strict(),
   /** The host hangs up and says why; `version` is the host's. */
   z.object({ say: z.literal('bye'), why: z.string(), version: z.number().int().optional() }).strict(),
@@ -179,7 +206,7 @@ export type FromScreen = z.infer<typeof fromScreen>;
 export type FromHost = z.infer<typeof fromHost>;
 export type Snapshot = Extract<FromHost, { say: 'snapshot' }>;
 export type Answer = Extract<FromHost, { say: 'answer' }>;
-export type SeenRep = z.infer<typeof seenRep>;
+export type ExpectedRep = z.infer<typeof expectedRep>;
 export type SoundReport = Omit<Extract<FromScreen, { say: 'sound' }>, 'say'>;
 
 /**

@@ -146,7 +146,7 @@ describe('[walls] the dependency rules', () => {
       "import { WebSocketServer } from 'ws'; import 'node:http'; import '../../wire/message.ts';",
     ],
     ['app/cli/serve.ts', "import '../host/journal/journal.ts'; import 'node:fs';"],
-    ['app/cli/launcher/build.mjs', "import 'esbuild'; import 'vite';"],
+    ['app/cli/build/build.mjs', "import 'esbuild'; import 'vite';"],
     ['app/cli/launcher/launch.mjs', "import 'node:fs'; import './lock.mjs';"],
     ['app/cli/launcher/start.ts', "import '../usage.ts'; import './lock.mjs';"],
     ['app/desktop/main.ts', "import 'electron'; import '../host/journal/journal.ts';"],

@@ -27,6 +27,7 @@ import type { OpenAnswer, OpenOptions, OpenRun } from './open-run.ts';
 import type { Recovery } from '../recovery/recovery.ts';
 import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
 import { isOverForGood } from '../recovery/run-end.ts';
+import { ScreenBook } from '../screens/screen-book.ts';
 import { SoundArbiter } from './sound-arbiter.ts';
 import { textHash } from './text-hash.ts';
 import type { Timers } from '../time/timers.ts';
@@ -45,7 +46,7 @@ export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly
 
 /** What a screen knew about the run when it gave a command. */
 interface ScreenKnew {
-  readonly seen: ExpectedReps;
+  readonly expected: ExpectedReps;
   readonly meantFor: string | null;
   readonly madeFrom: string | null;
 }
@@ -53,6 +54,7 @@ interface ScreenKnew {
 export type ScreenKind = keyof Snapshot['screens'];
 
 export class DeckHost {
+  readonly screenBook: ScreenBook;
   private readonly clock: Clock;
   private readonly journal: Journal;
   private readonly watch: JournalWatch;
@@ -75,6 +77,7 @@ export class DeckHost {
     this.clock = clock;
     this.journal = journal;
     this.newId = newId;
+    this.screenBook = new ScreenBook(timers);
     this.watch = new JournalWatch(timers, () => this.changed());
     clock.onJump(() => this.changed());
     journal.onCaughtUp(() => this.watch.caughtUpWithAll());
@@ -152,7 +155,7 @@ export class DeckHost {
   command(
     id: string,
     fields: Readonly<Record<string, unknown>>,
-    seen: ExpectedReps = {},
+    expected: ExpectedReps = {},
     meantFor: string | null = null,
     madeFrom: string | null = null,
   ): Promise<CommandAnswer> {
@@ -160,7 +163,9 @@ export class DeckHost {
     if (known) return known;
     this.clock.check();
     const moment = this.clock.instant();
-    const answer = this.inOrder(() => this.carryOut(id, fields, { seen, meantFor, madeFrom }, moment)).catch(faultOf);
+    const answer = this.inOrder(() => this.carryOut(id, fields, { expected, meantFor, madeFrom }, moment)).catch(
+      faultOf,
+    );
     this.answers.keep(id, answer, moment.hostTime);
     return answer;
   }
@@ -298,7 +303,7 @@ export class DeckHost {
   private async carryOut(
     id: string,
     fields: Readonly<Record<string, unknown>>,
-    { seen, meantFor, madeFrom }: ScreenKnew,
+    { expected, meantFor, madeFrom }: ScreenKnew,
     moment: ClockInstant,
   ): Promise<CommandAnswer> {
     const { run } = this;
@@ -309,7 +314,7 @@ export class DeckHost {
     if (!command.ok) return refusal(command.faults);
     const newText = 'text' in command.value ? command.value.text : null;
     const changed =
-      newText !== null ? this.rewrittenSince(run, madeFrom) : changedSince(run.state, command.value, seen, at);
+      newText !== null ? this.rewrittenSince(run, madeFrom) : changedSince(run.state, command.value, expected, at);
     if (changed !== null) return refusal(changed);
     const { lanesText } = run.state.plan.source;
     if (newText !== null && !this.runTexts.hasRoom({ text: newText, lanesText })) return refusal(NO_MORE_TEXTS);

@@ -62,6 +62,12 @@ describe('[journal] the name of a file', () => {
   });
 });
 
+test('[journal] the first line of a run whose clock was matched later has the time of that, to a fraction', async () => {
+  const fields = { run: 'r', clockPhase: 7000, openedAtTimeOfDay: 5, at: 1234.5 };
+  await journal.open({ ...fields, source: SOURCE, ...clock.instant() }, null);
+  expect(lines()).toMatchObject([{ say: 'opened', ...fields, ...SOURCE }]);
+});
+
 describe('[journal] before a run is open, and after it is closed', () => {
   test('a command is refused with why, and a sign of life is nothing', async () => {
     await expect(mark('a')).rejects.toThrow('no journal is open');
@@ -112,6 +118,19 @@ describe('[journal] before a run is open, and after it is closed', () => {
 });
 
 describe('[journal] signs of life', () => {
+  test('wait for no other line: one that comes while a command is being written follows it', async () => {
+    await open();
+    let write = (): void => undefined;
+    disk.writesHeld = new Promise((resolve) => (write = resolve));
+    const safe = mark('a');
+    await settled();
+    alive([leave(1, 100)]);
+    write();
+    await safe;
+    await settled();
+    expect(says()).toEqual(['opened', 'a', 'alive']);
+  });
+
   test('of another run are not written', async () => {
     await open();
     alive([leave(1, 0)], 'another');

@@ -1,6 +1,6 @@
 /* The file of a lock by itself: whom it names, and that of several hosts only one makes it or takes it away. */
 
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { constants, existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import {
@@ -12,7 +12,7 @@ import {
   writeBeat,
   type Holder,
 } from '../../../app/host/lock/lock-file.ts';
-import { bend, failure } from '../../support/bent-system.ts';
+import { bend, failure, onPlatform } from '../../support/bent-system.ts';
 import { freshDataFolder } from '../../support/host/data-folder.ts';
 
 const HOLDER: Holder = { pid: 7, born: 'b 1', boot: 'b', space: 's', token: 't' };
@@ -53,6 +53,20 @@ describe('[lock] a lock is read', () => {
     const open = readdirSync('/proc/self/fd').length;
     readLock(path);
     expect(readdirSync('/proc/self/fd')).toHaveLength(open);
+  });
+
+  test.each([
+    ['linux', constants.O_RDONLY | constants.O_NONBLOCK],
+    ['win32', constants.O_RDONLY],
+  ] as const)('without waiting for the other end of a pipe, on %s', (platform, expected) => {
+    const flags: unknown[] = [];
+    bend('openSync', (real, file, ...more) => {
+      flags.push(more[0]);
+      return real(file, ...more);
+    });
+    onPlatform(platform);
+    readLock(path);
+    expect(flags).toEqual([expected]);
   });
 
   test('or the disk says why not', () => {
@@ -114,10 +128,15 @@ describe('[lock] a disk that is full', () => {
 });
 
 describe('[lock] an abandoned lock', () => {
-  test('is removed, if it is still the one that was found abandoned', () => {
+  test('is removed, if it is still the one that was found abandoned; another is not even moved', () => {
+    let moves = 0;
+    bend('renameSync', (real, from, to) => {
+      moves++;
+      real(from, to);
+    });
     writeFileSync(path, 'old');
     removeAbandoned(path, 'older', 't');
-    expect(text()).toBe('old');
+    expect([text(), moves]).toEqual(['old', 0]);
     removeAbandoned(path, 'old', 't');
     expect(readdirSync(folder)).toEqual([]);
     removeAbandoned(path, 'old', 't');
@@ -133,6 +152,16 @@ describe('[lock] an abandoned lock', () => {
     removeAbandoned(path, 'old', 't');
     expect(text()).toBe('the faster one’s');
     expect(readdirSync(folder)).toEqual(['host.lock']);
+  });
+
+  test('that is gone once it was moved away is gone', () => {
+    writeFileSync(path, 'old');
+    bend('renameSync', (real, from, to) => {
+      real(from, to);
+      rmSync(to);
+    });
+    removeAbandoned(path, 'old', 't');
+    expect(readdirSync(folder)).toEqual([]);
   });
 
   test('that a faster host has taken away meanwhile is nothing to worry about; a disk that refuses is', () => {

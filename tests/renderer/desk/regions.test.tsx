@@ -75,6 +75,9 @@ class Window {
         return Promise.resolve({ ok: false, at: null, why: 'Only a test.' });
       },
       sound: () => undefined,
+      room: () => undefined,
+      wish: () => Promise.resolve({ ok: false, at: null, why: null }),
+      which: () => undefined,
       close: () => undefined,
     };
     this.frames = startFrames(link);

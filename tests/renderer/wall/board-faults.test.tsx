@@ -99,6 +99,9 @@ class Wall {
       lostFor: () => null,
       command: () => Promise.resolve({ ok: false, at: null, why: null }),
       sound: () => undefined,
+      room: () => undefined,
+      wish: () => Promise.resolve({ ok: false, at: null, why: null }),
+      which: () => undefined,
       close: () => undefined,
     };
     Object.defineProperty(document, 'fonts', { configurable: true, value: { load: () => new Promise(() => {}) } });

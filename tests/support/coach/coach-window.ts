@@ -9,6 +9,7 @@ import { apply } from '../../../app/core/run/fold.ts';
 import { openRun } from '../../../app/core/run/state.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { givenIn } from '../../../app/core/run/view/given.ts';
+import type { ScreenTold, ScreenWish } from '../../../app/wire/screen-settings.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
 import type { Link } from '../../../renderer/link/link.ts';
@@ -26,6 +27,9 @@ export interface Given {
 export class CoachWindow {
   readonly tools: DeskTools;
   readonly given: Given[] = [];
+  /** What was wanted of wall screens, and how often which is which was asked. */
+  readonly wishes: { readonly name: string; readonly wish: ScreenWish }[] = [];
+  whichAsked = 0;
   /** What the host answers in place of carrying a command out; null where it does that. */
   refusal: string | null = null;
   private readonly store = createDeckStore();
@@ -57,6 +61,12 @@ export class CoachWindow {
       exactNow: () => this.t,
       lostFor: () => null,
       sound: () => undefined,
+      room: () => undefined,
+      wish: (name, wish) => {
+        this.wishes.push({ name, wish });
+        return Promise.resolve({ ok: this.refusal === null, at: null, why: this.refusal });
+      },
+      which: () => void this.whichAsked++,
       close: () => undefined,
       command: (command, _seen, madeFrom) => {
         this.given.push({ command, madeFrom });
@@ -112,6 +122,11 @@ export class CoachWindow {
   /** A lane's number tapped. */
   choose(lane: number): void {
     act(() => this.tools.hand.toggle(lane));
+  }
+
+  /** The host tells of wall screens. */
+  told(wallScreens: readonly ScreenTold[]): void {
+    act(() => this.store.setState({ wallScreens }));
   }
 
   /** A command of another screen; throws where the run refuses it. */

@@ -28,7 +28,7 @@ export interface FromParent {
 }
 
 /** The pages as `npm run build` makes them. */
-const BUILT_PAGES = fileURLToPath(new URL('../../dist/pages', import.meta.url));
+const BUILT_PAGES = fileURLToPath(new URL('../../../dist/pages', import.meta.url));
 
 const [data, port, setting] = process.argv.slice(2);
 const clock = new MovingClock(undefined, JSON.parse(setting!) as ClockSetting);

@@ -10,7 +10,7 @@ import { WebSocket } from 'ws';
 import { WIRE_VERSION, type FromHost, type Snapshot } from '../../../app/wire/messages.ts';
 import { readFromHost } from './from-host.ts';
 
-const PROGRAM = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
+const PROGRAM = fileURLToPath(new URL('../../../dist/lanecall.mjs', import.meta.url));
 
 export interface Ending {
   readonly status: number | null;

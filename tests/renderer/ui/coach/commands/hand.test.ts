@@ -60,6 +60,9 @@ function table({ refuse = null, lost = false }: { refuse?: string | null; lost?:
     exactNow: () => now,
     sound: () => undefined,
     lostFor: () => null,
+    room: () => undefined,
+    wish: () => Promise.resolve({ ok: false, at: null, why: null }),
+    which: () => undefined,
     command(command, seen, madeFrom) {
       sent.push({ command, seen, madeFrom });
       if (refuse !== null) return Promise.resolve({ ok: false, at: null, why: refuse });

@@ -1,8 +1,7 @@
 /*
- * Builds dist/: the program in one file for Node, the desktop program's few files, and the pages. Run by set-up.mjs, with
- * the packages in place and the lock held. The new build is made beside the old one and then moved into
- * its place, so that a program that runs meanwhile never sees half of one. The same sources give the
- * same bytes.
+ * Builds dist/: the program in one file for Node, the desktop program's few files, and the pages. Run by set-up.mjs,
+ * with the packages in place and the lock held. The new build is made beside the old one and then moved into its
+ * place, so that a program that is running never sees half a build. The same sources give the same bytes.
  */
 
 import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
@@ -10,7 +9,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build as bundle } from 'esbuild';
 import { build as buildPages } from 'vite';
-import { UNFINISHED } from './lock.mjs';
+import { UNFINISHED } from '../launcher/lock.mjs';
 import { thirdPartyText } from './third-party.mjs';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
@@ -24,7 +23,7 @@ const NODE_BUNDLE = /** @type {const} */ ({
   // Electron's own Node is newer; the tests run the desktop program's files on this one.
   target: 'node20.19',
   charset: 'utf8',
-  // What they say stands in THIRD-PARTY.txt, whole.
+  // The licences are in THIRD-PARTY.txt, in full.
   legalComments: 'none',
   metafile: true,
   logLevel: 'warning',
@@ -92,7 +91,7 @@ async function buildDesktop(outdir) {
 }
 
 /**
- * What is left of each after the rest was shaken off.
+ * The files of which something is left in the bundle.
  * @param {import('esbuild').Metafile} metafile
  */
 function filesIn({ outputs }) {

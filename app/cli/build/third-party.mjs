@@ -1,13 +1,13 @@
 /*
- * What the built program carries of others, with their licences: taken from what really went into the bundles,
- * because what is only installed is not given away. The licences of MIT's kind, Apache's and the typeface's ask that
+ * Lists the packages that the built program contains, with their licences. It goes by what really went into the
+ * bundles: what is only installed is not given away. MIT and its like, Apache and the typeface's licence ask that
  * their text goes along.
  */
 
 import { readFileSync, readdirSync } from 'node:fs';
 import { join, sep } from 'node:path';
 
-/** What may be bundled without asking anybody again. */
+/** Licences under which a package may be bundled without asking anybody. */
 const ALLOWED = ['MIT', 'ISC', '0BSD', 'BSD-2-Clause', 'BSD-3-Clause', 'Apache-2.0', 'OFL-1.1'];
 const TEXT = /^(licen[cs]e|copying)([.-]|$)/i;
 const NOTICE = /^notice([.-]|$)/i;

@@ -5,8 +5,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { packageFolder, thirdPartyText } from '../../app/cli/launcher/third-party.mjs';
-import { freshDataFolder } from '../support/host/data-folder.ts';
+import { packageFolder, thirdPartyText } from '../../../app/cli/build/third-party.mjs';
+import { freshDataFolder } from '../../support/host/data-folder.ts';
 
 let modules: string;
 beforeEach(() => {
