@@ -299,4 +299,4 @@ function writeYesterdays(data: string): void {
   );
 }
 
-const notice = (desk: Page) => desk.locator('.notices');
+const notice = (desk: Page) => desk.getByRole('status', { name: 'Notices' });
