@@ -37,6 +37,7 @@ openPage('root', () => {
     const { openSound } = await import('../sound/sound.ts');
     return openSound(link, memory);
   });
+  const Sight = ({ onOpen }: { onOpen(open: boolean): void }) => <SightControl link={link} onOpen={onOpen} />;
   return (
     <>
       <Region name="The wall screen" advice="Swimmers leave at the coach's word meanwhile." link={link}>
@@ -46,7 +47,7 @@ openPage('root', () => {
         <AwakeNote link={link} ports={awake} />
       </Region>
       <Region name="The controls at the foot" advice="The clock and the leaves go on." link={link}>
-        <SoundControl sound={sound} beside={(onOpen) => <SightControl link={link} onOpen={onOpen} />} />
+        <SoundControl sound={sound} beside={Sight} />
       </Region>
     </>
   );

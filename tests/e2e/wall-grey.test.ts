@@ -12,8 +12,10 @@ import { MovingDeck } from '../support/host/moving-deck.ts';
 import { contrastOf, freeze, greysOf, ground, type Clip } from '../support/wall/wall-grey.ts';
 import { contrasts } from '../support/wall/wall-sight.ts';
 
+const LANES = [1, 2, 3, 4, 5, 6];
+
 const SESSION = `start on 1
-${[1, 2, 3, 4, 5, 6].map((lane) => `lane ${lane} base 1:30, 4 swimmers`).join('\n')}
+${LANES.map((lane) => `lane ${lane} base 1:30, 4 swimmers`).join('\n')}
 
 Main set
 4/4/4/4/4/1 x 50 free @ 0:30/0:38/1:10/1:00/1:00/1:00 hold 0:30
@@ -68,40 +70,31 @@ test('[greys] the lanes are in all the states that a lane has while it is swum',
 for (const light of SCREEN_CHOICES.light) {
   test(`[greys] each state carries its word or its shape: ${light}`, async () => {
     await lookIn(light);
-    const deckGrey = ground(await greysOf(wall, { x: 2, y: 2, width: 20, height: 20 }));
-    const stripGrey = async (lane: number): Promise<number> =>
-      ground(await greysOf(wall, await partOf(lane, 0.6, 0.15, 0.1, 0.7)));
-    for (const lane of [1, 2, 3, 4, 5, 6]) {
+    const clips: Clip[] = [
+      { x: 2, y: 2, width: 20, height: 20 },
+      { ...(await partOf(4, 0.7, 0.5, 0.28, 0)), height: 1 },
+    ];
+    for (const lane of LANES) {
       const number = (await wall.locator(`[data-lane='${lane}'] > .strip-number`).boundingBox())!;
       const { y, height } = await partOf(lane, 0, 0, 1, 1);
-      // Beside the number and inside the plate, if there is one.
-      const plate = ground(
-        await greysOf(wall, {
-          x: number.x + number.width * 0.17,
-          y: y + height * 0.45,
-          width: 6,
-          height: height * 0.1,
-        }),
+      clips.push(
+        await partOf(lane, 0.6, 0.15, 0.1, 0.7),
+        // Beside the number, inside the plate where there is one; and left of that.
+        { x: number.x + number.width * 0.17, y: y + height * 0.45, width: 6, height: height * 0.1 },
+        { x: number.x + 2, y: y + height * 0.2, width: 4, height: height * 0.6 },
       );
-      const beside = ground(
-        await greysOf(wall, { x: number.x + 2, y: y + height * 0.2, width: 4, height: height * 0.6 }),
-      );
-      const hasPlate = contrastOf(plate, beside) >= 3;
-      expect(hasPlate, `plate of lane ${lane}`).toBe(lane === 2);
-      expect(contrastOf(await stripGrey(lane), deckGrey) >= 3, `strip of lane ${lane}`).toBe(lane === 1);
+    }
+    const [deckArea = [], hatching = [], ...areas] = await greysOf(wall, clips);
+    for (const lane of LANES) {
+      const [strip = 0, plate = 0, beside = 0] = areas.slice((lane - 1) * 3, lane * 3).map(ground);
+      expect(contrastOf(plate, beside) >= 3, `plate of lane ${lane}`).toBe(lane === 2);
+      expect(contrastOf(strip, ground(deckArea)) >= 3, `strip of lane ${lane}`).toBe(lane === 1);
     }
     const text = (lane: number): Promise<string | null> =>
       wall.locator(`[data-lane='${lane}'] .strip-word`).textContent();
-    expect(await Promise.all([1, 2, 3, 4, 5, 6].map(text))).toEqual([
-      '',
-      '',
-      '',
-      'stopped',
-      'out',
-      expect.stringMatching(/^in by/),
-    ]);
+    expect(await Promise.all(LANES.map(text))).toEqual(['', '', '', 'stopped', 'out', expect.stringMatching(/^in by/)]);
     expect(await wall.locator("[data-lane='1'] .dot").count()).toBe(4);
-    const [row = []] = await greysOf(wall, { ...(await partOf(4, 0.7, 0.5, 0.28, 0)), height: 1 });
+    const [row = []] = hatching;
     const [least, most] = [Math.min(...row), Math.max(...row)];
     const stripes = row.filter((grey, x) => x > 0 && grey > (least + most) / 2 !== row[x - 1]! > (least + most) / 2);
     expect(stripes.length, 'edges of hatching').toBeGreaterThanOrEqual(6);

@@ -11,8 +11,8 @@ import {
   useEffect,
   useRef,
   useState,
+  type ComponentType,
   type ReactElement,
-  type ReactNode,
   type RefObject,
 } from 'react';
 import { useStore } from 'zustand';
@@ -49,10 +49,10 @@ function loadPanel() {
 interface ControlProps {
   readonly sound: OwnSound;
   /** Stands beside the switch while somebody is there; tells whether it is open, for then they stay longer. */
-  readonly beside: (onOpen: (open: boolean) => void) => ReactNode;
+  readonly beside: ComponentType<{ onOpen(open: boolean): void }>;
 }
 
-export function SoundControl({ sound, beside }: ControlProps): ReactElement | null {
+export function SoundControl({ sound, beside: Beside }: ControlProps): ReactElement | null {
   const { status, yielded } = useStore(sound.store);
   const button = useRef<HTMLButtonElement>(null);
   const stays = useRef(STAYS);
@@ -66,7 +66,7 @@ export function SoundControl({ sound, beside }: ControlProps): ReactElement | nu
   if (sign === null && !isWrong) return null;
   return (
     <div className="sound-control-place">
-      {sign !== null ? beside(onOpen) : null}
+      {sign !== null ? <Beside onOpen={onOpen} /> : null}
       {sign !== null && player !== null && SETTABLE.includes(status) ? (
         <Settings player={player} onOpen={onOpen} />
       ) : null}

@@ -18,28 +18,36 @@ export async function freeze(page: Page): Promise<void> {
   });
 }
 
-/** Row by row, 0 to 1 of the light that comes from each pixel. */
-export async function greysOf(page: Page, clip: Clip): Promise<readonly (readonly number[])[]> {
+/** Of each area, row by row: 0 to 1 of the light that comes from each pixel. All of one picture. */
+export async function greysOf(
+  page: Page,
+  clips: readonly Clip[],
+): Promise<readonly (readonly (readonly number[])[])[]> {
   await page.evaluate(() => void (document.documentElement.style.filter = 'grayscale(1)'));
-  const picture = await page.screenshot({ clip, animations: 'disabled' });
+  const picture = await page.screenshot({ animations: 'disabled' });
   await page.evaluate(() => void (document.documentElement.style.filter = ''));
   const other = await page.context().browser()!.newPage();
-  const rows = await other.evaluate(async (data) => {
-    const image = new Image();
-    image.src = `data:image/png;base64,${data}`;
-    await image.decode();
-    const canvas = document.createElement('canvas');
-    [canvas.width, canvas.height] = [image.width, image.height];
-    const context = canvas.getContext('2d')!;
-    context.drawImage(image, 0, 0);
-    const { data: pixels } = context.getImageData(0, 0, image.width, image.height);
-    const light = (value: number): number => (value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4);
-    return Array.from({ length: image.height }, (_, y) =>
-      Array.from({ length: image.width }, (_, x) => light(pixels[(y * image.width + x) * 4]! / 255)),
-    );
-  }, picture.toString('base64'));
+  const areas = await other.evaluate(
+    async ([data, boxes]) => {
+      const image = new Image();
+      image.src = `data:image/png;base64,${data}`;
+      await image.decode();
+      const canvas = document.createElement('canvas');
+      [canvas.width, canvas.height] = [image.width, image.height];
+      const context = canvas.getContext('2d')!;
+      context.drawImage(image, 0, 0);
+      const light = (value: number): number => (value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4);
+      return boxes.map(({ x, y, width, height }) => {
+        const area = context.getImageData(Math.round(x), Math.round(y), Math.ceil(width), Math.ceil(height));
+        return Array.from({ length: area.height }, (_, row) =>
+          Array.from({ length: area.width }, (__, at) => light(area.data[(row * area.width + at) * 4]! / 255)),
+        );
+      });
+    },
+    [picture.toString('base64'), clips] as const,
+  );
   await other.close();
-  return rows;
+  return areas;
 }
 
 /** By WCAG 2.2. */
