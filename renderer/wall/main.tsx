@@ -5,6 +5,7 @@
 import type { ReactElement } from 'react';
 import { lentTo } from '../link/lent-link.ts';
 import { openLink, type Link } from '../link/link.ts';
+import { reportMishap } from '../link/mishap.ts';
 import { hostAddress } from '../link/connection/own-window.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { openPage } from '../ui/open-page.tsx';
@@ -14,22 +15,30 @@ import '../ui/digits.css';
 import { browserAwake } from './screen/awake.ts';
 import { AwakeNote } from './screen/awake-note.tsx';
 import { createIntroduction } from './screen/introduction.ts';
-import { readWallChoice } from './screen/lane-choice.ts';
 import { openOwnSound } from './screen/own-sound.ts';
+import { SightControl } from './screen/sight-control.tsx';
 import { SoundControl } from './screen/sound-control.tsx';
 import { WallScreen } from './wall-screen.tsx';
 import './colours.css';
 import './strips/strips.css';
+import './strips/states.css';
 import './wall.css';
 import './head/head.css';
 import './screen/part-failed.css';
 import './idle/idle.css';
+import './screen/screen-named.css';
 import './screen/sound-control.css';
 import './callout/callout.css';
 
 openPage('root', () => {
   const lent = lentTo(window);
-  if (lent) return <Shown link={lent.link} />;
+  if (lent) {
+    import('./sight/tell-sight.ts').then(
+      ({ tellSight }) => tellSight(lent, window),
+      (error) => reportMishap('telling how far it can be read', error),
+    );
+    return <Shown link={lent.link} />;
+  }
   const own = createIntroduction(window, hostAddress() === null, ownStorage());
   const link = openLink('wall', own.introduce);
   own.follow(link);
@@ -39,14 +48,15 @@ openPage('root', () => {
     const { openSound } = await import('../sound/sound.ts');
     return openSound(link, memory);
   });
+  const Sight = ({ onOpen }: { onOpen(open: boolean): void }) => <SightControl link={link} onOpen={onOpen} />;
   return (
     <>
       <Shown link={link} />
       <Region name="The note on sleep" advice="The clock and the leaves go on." link={link}>
         <AwakeNote link={link} ports={awake} />
       </Region>
-      <Region name="The switch for the sound" advice="The clock and the leaves go on." link={link}>
-        <SoundControl sound={sound} />
+      <Region name="The controls at the foot" advice="The clock and the leaves go on." link={link}>
+        <SoundControl sound={sound} beside={Sight} />
       </Region>
     </>
   );
@@ -56,7 +66,7 @@ openPage('root', () => {
 function Shown({ link }: { readonly link: Link }): ReactElement {
   return (
     <Region name="The wall screen" advice="Swimmers leave at the coach's word meanwhile." link={link}>
-      <WallScreen link={link} choice={readWallChoice(location.search)} address={hostAddress()} />
+      <WallScreen link={link} search={location.search} address={hostAddress()} />
     </Region>
   );
 }
