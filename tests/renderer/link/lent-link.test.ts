@@ -15,6 +15,7 @@ function coach() {
     store,
     now: () => 5,
     exactNow: () => 5.5,
+    hostNow: () => 7,
     lostFor: () => null,
     command: (command) => (said(command), Promise.resolve({ ok: true, at: 0, why: null })),
     wish: (...wish) => (said(wish), Promise.resolve({ ok: true, at: null, why: null })),

@@ -11,8 +11,9 @@ import { CoachWindow } from '../../../support/coach/coach-window.ts';
 
 beforeEach(() => {
   // This small DOM loads no frames, and complains of each at length.
-  const make = document.createElement.bind(document);
-  vi.spyOn(document, 'createElement').mockImplementation((name: string) => make(name === 'iframe' ? 'figure' : name));
+  const page: { createElement(name: string): Element } = document;
+  const make = page.createElement.bind(page);
+  vi.spyOn(page, 'createElement').mockImplementation((name) => make(name === 'iframe' ? 'figure' : name));
 });
 
 afterEach(() => {
