@@ -73,13 +73,12 @@ test('[screens] the coach renames and turns one of two; the picture is no screen
 
 test('[screens] which is which: each shows its own name, and no longer than it should', async () => {
   await coach.getByRole('button', { name: 'Show which is which' }).click();
-  for (const [page, name] of [
-    [walls[0]!, 'Shallow end'],
-    [walls[1]!, 'Deep end'],
-  ] as const) {
-    await page.getByRole('status').filter({ hasText: name }).waitFor({ timeout: 4000 });
-    await page.getByRole('status').filter({ hasText: name }).waitFor({ state: 'detached', timeout: 8000 });
-  }
+  const cards = [
+    walls[0]!.getByRole('status').filter({ hasText: 'Shallow end' }),
+    walls[1]!.getByRole('status').filter({ hasText: 'Deep end' }),
+  ];
+  await Promise.all(cards.map((card) => card.waitFor({ timeout: 4000 })));
+  await Promise.all(cards.map((card) => card.waitFor({ state: 'detached', timeout: 8000 })));
 });
 
 test('[screens] a host that was killed has the names and the settings again', async () => {

@@ -16,8 +16,8 @@ interface ScreenPictureProps {
   onSight(sight: ScreenSight | null): void;
 }
 
-/** In px: no picture is larger, so that two and their settings fit beside the lanes. */
-const MOST = { width: 304, height: 216 };
+/** In px: as wide as the column beside the lanes is on a window of 1024, so that no picture is cut off. */
+const MOST = { width: 232, height: 176 };
 
 /** Of a screen that is not connected. */
 const USUAL_ROOM = { width: 1920, height: 1080 };

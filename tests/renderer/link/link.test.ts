@@ -369,8 +369,9 @@ describe('[screens] wall screens', () => {
   test('a wish is answered as a command is, and given again where the link broke before that', async () => {
     const { host, link } = live();
     const answer = link.wish('Hall', { rename: 'Gym' });
+    host.pass(10);
     host.cut();
-    host.pass(5000);
+    host.pass(3000);
     const given = host.heard.filter((message) => message.say === 'screen');
     expect(given.map(({ name, wish }) => [name, wish])).toEqual([
       ['Hall', { rename: 'Gym' }],
