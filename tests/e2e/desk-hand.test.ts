@@ -10,6 +10,7 @@ import { browserPath } from '../support/browser.ts';
 import { freshDataFolder } from '../support/host/data-folder.ts';
 import { MovingDeck } from '../support/host/moving-deck.ts';
 import { ServedHost } from '../support/host/served-host.ts';
+import { editorOn, textOn } from '../support/coach/written-page.ts';
 
 const SESSION = `Harbour squad
 start on 1
@@ -70,7 +71,7 @@ function onTop(what: Locator): Promise<boolean> {
 }
 
 async function start(text: string): Promise<void> {
-  await page.getByRole('textbox', { name: 'Session', exact: true }).fill(text);
+  await editorOn(page).fill(text);
   await button('Run this session').click();
   await button('Start').click();
   await said('Started');
@@ -255,14 +256,14 @@ test('a control reached by Tab is worked by its keys, and Escape gives the keybo
 
 test('no letter is lost however fast they come, in Write and in Edit', async () => {
   const more = Array.from({ length: 12 }, (_, line) => `4 x 50 back and free by ${line} @ 1:30`).join('\n');
-  const box = page.getByRole('textbox', { name: 'Session', exact: true });
+  const box = editorOn(page);
   /** All in one task, as by a macro or a fast machine: React has no time of its own between them. */
   const typed = async (): Promise<string> => {
     await box.press('Control+End');
-    return box.evaluate((area: HTMLTextAreaElement, text) => {
+    await box.evaluate((_, text) => {
       for (const letter of text) document.execCommand('insertText', false, letter);
-      return area.value;
     }, more);
+    return textOn(page);
   };
   await box.fill(SESSION);
   expect(await typed()).toBe(SESSION + more);
@@ -271,7 +272,7 @@ test('no letter is lost however fast they come, in Write and in Edit', async () 
   await button('Edit').click();
   expect(await typed()).toBe(SESSION + more);
   await page.waitForTimeout(200);
-  expect(await box.inputValue()).toBe(SESSION + more);
+  expect(await textOn(page)).toBe(SESSION + more);
 });
 
 /** What of these hangs out of what scrolls round it, or of the window, or has something over it: by its name. */
