@@ -3,7 +3,6 @@
  * changed and marked, with the time of day.
  */
 
-import { commandText } from '../../core/record/command-text.ts';
 import { markWords } from '../../core/record/record-csv.ts';
 import type { LaneRecord, RunRecord } from '../../core/record/record.ts';
 import type { Millis } from '../../core/units.ts';
@@ -88,9 +87,9 @@ function changeLines({ commands, openedAtTimeOfDay }: RunRecord): readonly strin
   if (given.length === 0) return [];
   return [
     ...head('What the coach did'),
-    ...given.flatMap(({ at, command, undone }) =>
-      timed(openedAtTimeOfDay + at, commaed(commandText(command), undone ? 'undone' : '')),
-    ),
+    ...given.flatMap(({ at, did, undone }) => timed(openedAtTimeOfDay + at, undone ? `(undone) ${did}` : did)),
+    '',
+    '  In brackets stands the clock since the last start.',
   ];
 }
 

@@ -5,15 +5,13 @@
 import type { PlannedSet } from '../plan/plan.ts';
 import { apply } from '../run/fold.ts';
 import { openRun, type RunState } from '../run/state.ts';
+import { takenBack } from '../run/undone.ts';
 import type { KeptRun } from './kept-run.ts';
 import { isSameStretch, passed, passedForCommand, spansAfter, type Course, type Span } from './spans.ts';
-import { takenBack } from './undone.ts';
 
 export interface KeptCourse extends Course {
   /** The name of the part that each set of every text in force was in. */
   readonly partOf: ReadonlyMap<PlannedSet, string>;
-  /** The places of the commands that were taken back. */
-  readonly undone: ReadonlySet<number>;
 }
 
 export function courseOf({ plan, clockPhase, commands, until }: KeptRun): KeptCourse {
@@ -31,7 +29,7 @@ export function courseOf({ plan, clockPhase, commands, until }: KeptRun): KeptCo
     found.push(here);
     course = { state, spans };
   });
-  return { ...passed(course, until), partOf, undone: new Set(taken.values()) };
+  return { ...passed(course, until), partOf };
 }
 
 /**

@@ -4,14 +4,14 @@
  */
 
 import { csvText, secondsCell, wordsCell } from '../csv.ts';
+import { RECORD_TIMES } from '../run/feedback/command-record.ts';
 import { distanceText } from '../words/distance.ts';
 import { spaced } from '../words/phrase.ts';
 import { roundCell } from '../words/round.ts';
 import { clockTimeToSecond } from '../words/time/time-of-day.ts';
 import type { Millis } from '../units.ts';
-import { fieldsText } from './command-text.ts';
 import { paceOf } from './hand-time.ts';
-import type { CommandRecord, LeaveRecord, RunRecord } from './record.ts';
+import type { GivenRecord, LeaveRecord, RunRecord } from './record.ts';
 
 const HEADER = [
   'what',
@@ -29,30 +29,24 @@ const HEADER = [
   'gap in s',
   'hand time in s',
   'pace per 100 in s',
-  'words',
+  `words (${RECORD_TIMES})`,
 ];
 
-/** Leaves before commands of the same moment. `says`: what stands beside a command that is no mark. */
-export function recordCsv(
-  record: RunRecord,
-  says: (command: CommandRecord, index: number) => string = ({ command }) => fieldsText(command),
-): string {
+/** Leaves before commands of the same moment. */
+export function recordCsv(record: RunRecord): string {
   const when = (at: Millis): string[] => [clockTimeToSecond(record.openedAtTimeOfDay + at), secondsCell(at)];
   const leaves = record.lanes.reduce((all, lane) => all.concat(lane.leaves), [] as LeaveRecord[]);
   const rows = [
     ...leaves
       .sort((a, b) => a.at - b.at || a.lane - b.lane)
       .map((leave) => ({ at: leave.at, cells: leaveCells(leave, record.unit, when) })),
-    ...record.commands.map((command, index) => {
-      const words = command.command.do === 'mark' ? markWords(command) : says(command, index);
-      return { at: command.at, cells: commandCells(command, words, when) };
-    }),
+    ...record.commands.map((command) => ({ at: command.at, cells: commandCells(command, when) })),
   ];
   return csvText([HEADER, ...rows.sort((a, b) => a.at - b.at).map(({ cells }) => cells)]);
 }
 
 /** A mark's words, and what was added to them. */
-export function markWords({ command, added }: CommandRecord): string {
+export function markWords({ command, added }: GivenRecord): string {
   return spaced(command.do === 'mark' ? (command.words ?? '') : '', added);
 }
 
@@ -78,9 +72,10 @@ function leaveCells(leave: LeaveRecord, unit: string, when: (at: Millis) => stri
   ];
 }
 
-function commandCells({ at, command, undone }: CommandRecord, words: string, when: (at: Millis) => string[]): string[] {
-  const lanes = 'lanes' in command ? (command.lanes ?? []) : [];
+function commandCells(given: GivenRecord, when: (at: Millis) => string[]): string[] {
+  const { at, command, lanes, undone, did } = given;
   const what = undone ? `${command.do}, undone` : command.do;
+  const words = command.do === 'mark' ? markWords(given) : did;
   return [what, ...when(at), lanes.join(' '), ...NO_REP, wordsCell(words)];
 }
 

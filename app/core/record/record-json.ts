@@ -5,7 +5,7 @@
 
 import type { Attendance } from './afterwards.ts';
 import type { Ended } from './kept-run.ts';
-import type { CommandRecord, LaneRecord, LeaveRecord, RunRecord } from './record.ts';
+import type { GivenRecord, LaneRecord, LeaveRecord, RunRecord } from './record.ts';
 
 export interface RecordJson {
   readonly run: string;
@@ -94,6 +94,6 @@ function leaveJson({ stretch, part, rep, at, called, time }: LeaveRecord): Recor
   };
 }
 
-function commandJson({ at, command, undone, added }: CommandRecord): RecordCommandJson {
+function commandJson({ at, command, undone, added }: GivenRecord): RecordCommandJson {
   return { atMs: at, ...command, ...(undone ? { undone } : {}), ...(added === '' ? {} : { added }) };
 }

@@ -5,7 +5,7 @@
 
 import type { Plan } from '../plan/plan.ts';
 import { totalsOf } from '../plan/totals.ts';
-import type { Command } from '../run/command/command.ts';
+import { commandRecords, type CommandRecord } from '../run/feedback/command-record.ts';
 import { leavesOf, wasCalled, type Leave } from '../run/record.ts';
 import type { LengthUnit, Millis, Tenths } from '../units.ts';
 import { NOTHING_ADDED, type Afterwards } from './afterwards.ts';
@@ -26,7 +26,7 @@ export interface RunRecord {
   readonly unit: LengthUnit;
   /** In lane order. */
   readonly lanes: readonly LaneRecord[];
-  readonly commands: readonly CommandRecord[];
+  readonly commands: readonly GivenRecord[];
   readonly parts: readonly PartRecord[];
   readonly added: Afterwards;
   readonly load: number | null;
@@ -51,10 +51,7 @@ export interface LeaveRecord extends Leave {
   readonly time: Millis | null;
 }
 
-export interface CommandRecord {
-  readonly at: Millis;
-  readonly command: Command;
-  readonly undone: boolean;
+export interface GivenRecord extends CommandRecord {
   /** Words added to a mark afterwards; '' for none. */
   readonly added: string;
 }
@@ -80,9 +77,9 @@ export function recordOf(kept: KeptRun, added: Afterwards = NOTHING_ADDED): RunR
     duration,
     unit: plan.session.pool.unit,
     lanes: lanesOf(course, leaves, kept, added),
-    commands: kept.commands.map(({ at, command }, index) => {
+    commands: commandRecords(kept).map((command, index) => {
       const words = added.marks.filter((mark) => mark.command === index).map((mark) => mark.words);
-      return { at, command, undone: course.undone.has(index), added: words.join(' ') };
+      return { ...command, added: words.join(' ') };
     }),
     parts: partsOf(plan, spansUntil(course, duration)),
     added,

@@ -119,10 +119,10 @@ describe('[record] with a run', () => {
     expect(lines[1]).toBe('opened 19:30, until 20:28, 58:50 in all: done');
     expect(stdout).toMatch(/^ {5}1 +2200 m +1825 m +29 of 35 +19:31:05 +20:27:35$/m);
     expect(stdout).toMatch(/^ {2}Turns +planned 9:50, took 11:00$/m);
-    expect(stdout).toContain('19:43:28  +5 s, all lanes');
-    expect(stdout).toContain('19:30:15  Swimmers 3, lane 2');
-    expect(stdout).toContain('19:56:39  Move on, undone');
-    expect(stdout).toContain('20:05:50  Cut 1, line 22');
+    expect(stdout).toContain('19:43:28  The talk ends 5 s later.');
+    expect(stdout).toContain('19:35:43  Resumed lane 4: next leave 19:35:55 (4:50).');
+    expect(stdout).toContain('19:56:39  (undone) Moved on to the break.');
+    expect(stdout).toContain('20:05:50  Cut 1 of 3 rounds, ends 6:30 sooner.');
     expect(stdout).toContain('19:47:56  cramp, lane 3');
     expect(stdout).toContain('20:01:10  fire alarm');
   });

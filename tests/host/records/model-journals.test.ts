@@ -12,6 +12,7 @@ import { listRuns } from '../../../app/host/records/run-list.ts';
 import { modelRehearsal } from '../../model/run/run-model.ts';
 import { textOf } from '../../model/scenario.ts';
 import { inventTrial } from '../../model/trial.ts';
+import { recordedCommands, recordedLeaves } from '../../support/recorded.ts';
 import { freshDataFolder, removeDataFolders } from '../../support/host/data-folder.ts';
 import { said, writeJournal } from '../../support/host/written-journal.ts';
 
@@ -43,13 +44,9 @@ test(`[record] seeds 1 to ${SEEDS}`, async () => {
     const read = await readKept(listed);
     if (!read.ok) throw new Error(read.why);
     expect(read.said, listed.run).toBeNull();
-    const { lanes, commands, parts } = recordJson(recordOf(read.kept));
-    const leaves = lanes.flatMap(({ lane, leaves: own }) =>
-      own.map(({ part: _, words: __, called: ___, timeMs: ____, ...leave }) => ({ lane, ...leave })),
-    );
-    const byTime = leaves.sort((a, b) => a.atMs - b.atMs || a.lane - b.lane);
-    expect(byTime, listed.run).toEqual(expected.get(listed.run)!.leaves);
-    expect(commands.map(({ undone: _, ...command }) => command)).toEqual(accepted.get(listed.run));
-    for (const { durationMs } of parts) expect(durationMs, listed.run).toBeGreaterThanOrEqual(0);
+    const record = recordJson(recordOf(read.kept));
+    expect(recordedLeaves(record), listed.run).toEqual(expected.get(listed.run)!.leaves);
+    expect(recordedCommands(record)).toEqual(accepted.get(listed.run));
+    for (const { durationMs } of record.parts) expect(durationMs, listed.run).toBeGreaterThanOrEqual(0);
   }
 }, 60_000);

@@ -2,8 +2,8 @@
  * Which commands were taken back.
  */
 
-import type { TimedCommand } from '../run/command/command.ts';
-import { RULES } from '../run/command/commands.ts';
+import type { TimedCommand } from './command/command.ts';
+import { RULES } from './command/commands.ts';
 
 /** By the place of each undo, the place of the command that it took back: the last that stood and is no mark. */
 export function takenBack(commands: readonly TimedCommand[]): ReadonlyMap<number, number> {
