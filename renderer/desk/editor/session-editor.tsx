@@ -4,7 +4,7 @@
  * there. Lines that may no longer be changed are dimmed.
  */
 
-import { useEffect, useLayoutEffect, useRef, type ReactElement, type RefObject } from 'react';
+import { useEffect, useImperativeHandle, useLayoutEffect, useRef, type ReactElement, type RefObject } from 'react';
 import type { Fault } from '../../../app/core/result.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import { lineMarks, markLines } from './line-marks.ts';
@@ -34,6 +34,7 @@ const NO_WARNINGS: readonly WarningGroup[] = [];
 export function SessionEditor(props: SessionEditorProps): ReactElement {
   const { label, text, faults, warnings = NO_WARNINGS, faultsId, locked = 0, area, placeholder } = props;
   const place = useRef<HTMLDivElement>(null);
+  const own = useRef<TextView>(null);
   // The editor stays while what it calls is new with every render.
   const latest = useRef(props);
   const first = useRef({ text, locked, placeholder });
@@ -49,28 +50,26 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
       accepts: (next) => latest.current.accepts?.(next) ?? true,
       onChange: (next) => latest.current.onChange(next),
     });
-    area.current = view;
-    return () => {
-      area.current = null;
-      view.destroy();
-    };
-  }, [area]);
+    own.current = view;
+    return () => view.destroy();
+  }, []);
+  useImperativeHandle(area, () => own.current!);
   useLayoutEffect(() => {
-    if (area.current) putText(area.current, text);
-  }, [area, text]);
-  useLayoutEffect(() => area.current?.dispatch({ effects: lockLines.of(locked) }), [area, locked]);
+    if (own.current) putText(own.current, text);
+  }, [text]);
+  useLayoutEffect(() => own.current?.dispatch({ effects: lockLines.of(locked) }), [locked]);
   useLayoutEffect(() => {
-    area.current?.dispatch({ effects: markLines.of({ faults, warnings }) });
-  }, [area, faults, warnings]);
+    own.current?.dispatch({ effects: markLines.of({ faults, warnings }) });
+  }, [faults, warnings]);
   const isFaulty = faults.length > 0;
   useLayoutEffect(() => {
     const said = isFaulty ? { 'aria-describedby': faultsId } : {};
-    const own = { 'aria-label': label, 'aria-invalid': `${isFaulty}`, spellcheck: 'false', ...said };
-    if (area.current) describe(area.current, { ...own, tabindex: '0', autocapitalize: 'off', autocorrect: 'off' });
-  }, [area, label, isFaulty, faultsId]);
+    const attributes = { 'aria-label': label, 'aria-invalid': `${isFaulty}`, spellcheck: 'false', ...said };
+    if (own.current) describe(own.current, { ...attributes, tabindex: '0', autocapitalize: 'off', autocorrect: 'off' });
+  }, [label, isFaulty, faultsId]);
   useEffect(() => {
     // What may be changed is what it is opened for; a line or two of what may not are left in sight.
-    if (area.current && first.current.locked > 0) showFrom(area.current, first.current.locked - 2);
-  }, [area]);
+    if (own.current && first.current.locked > 0) showFrom(own.current, first.current.locked - 2);
+  }, []);
   return <div className={styles.whole} ref={place} />;
 }
