@@ -12,6 +12,7 @@ import { DeckHost } from './deck-host.ts';
 import { diskReason, systemDisk } from '../journal/disk.ts';
 import type { FoundRun } from '../recovery/found-run.ts';
 import { lockToCome, takeHostLock, type HostLock } from '../lock/host-lock.ts';
+import { Library } from '../library/library.ts';
 import { JournalFile } from '../journal/journal-file.ts';
 import { recover } from '../recovery/recovery.ts';
 import type { Timers } from '../time/timers.ts';
@@ -24,6 +25,7 @@ export type DeckOpening =
 export interface OpenDeck {
   readonly host: DeckHost;
   readonly journal: JournalFile;
+  readonly library: Library;
   /** The title of the session whose run has come back and is not over; null for none. */
   readonly cameBack: string | null;
   /** A sentence for each run that was left unattended, until the coach has read it. */
@@ -60,7 +62,9 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
     await atMost(journal.end(), timers);
     lock.release();
   };
-  return { ok: true, deck: { host, journal, cameBack: titleOfUnfinished(found), unattended: unattended.runs, close } };
+  const library = new Library({ disk: systemDisk, folder, wall: () => clock.instant().wall });
+  const cameBack = titleOfUnfinished(found);
+  return { ok: true, deck: { host, journal, library, cameBack, unattended: unattended.runs, close } };
 }
 
 function titleOfUnfinished(found: FoundRun | null): string | null {

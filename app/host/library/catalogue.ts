@@ -1,0 +1,95 @@
+/*
+ * What is known of all texts of a shelf, so that a list or a search needs no disk: only files that have changed are read
+ * again. The system tells when the folder has changed; where it cannot, and now and then in any case, the folder is
+ * looked at again.
+ */
+
+import type { LibraryEntry, ShelfKind } from '../../wire/library.ts';
+import type { FileFacts } from '../journal/disk.ts';
+import { pieceFacts, searchedText, searchedWords, sessionFacts, type SessionFacts } from './session-facts.ts';
+import { ShelfRefusal, type Shelf } from './shelf.ts';
+
+interface Known {
+  readonly file: FileFacts;
+  readonly facts: SessionFacts;
+  readonly searched: string;
+}
+
+/** In ms: a folder on a shared disk may change without a word. */
+const LOOK_EVERY = 5000;
+
+/** How many files the system is asked about at once. */
+const AT_ONCE = 32;
+
+export class Catalogue {
+  private readonly shelf: Shelf;
+  private readonly kind: ShelfKind;
+  private readonly wall: () => number;
+  private known = new Map<string, Known>();
+  private stale = true;
+  private lookedAt = -Infinity;
+  private watching: Promise<boolean> | null = null;
+  private looking: Promise<void> | null = null;
+
+  constructor(shelf: Shelf, kind: ShelfKind, wall: () => number) {
+    this.shelf = shelf;
+    this.kind = kind;
+    this.wall = wall;
+  }
+
+  /** What fits, the last used first. `usedAt`: when one was last opened, by its name. */
+  async find(find: string, usedAt: (name: string) => number): Promise<readonly LibraryEntry[]> {
+    await this.refresh();
+    const words = searchedWords(find);
+    return [...this.known]
+      .filter(([, { searched }]) => words.every((word) => searched.includes(word)))
+      .map(([name, { facts, file }]) => ({ name, ...facts, usedAt: Math.max(file.writtenAt, usedAt(name)) }))
+      .sort((a, b) => b.usedAt - a.usedAt || (a.name < b.name ? -1 : 1));
+  }
+
+  private async refresh(): Promise<void> {
+    this.watching ??= this.shelf
+      .watch(() => (this.stale = true))
+      .then(
+        (watch) => watch !== null,
+        () => false,
+      );
+    const isTold = await this.watching;
+    const age = Math.abs(this.wall() - this.lookedAt);
+    if (isTold && !this.stale && age < LOOK_EVERY) return;
+    this.looking ??= this.look().finally(() => (this.looking = null));
+    await this.looking;
+  }
+
+  private async look(): Promise<void> {
+    this.stale = false;
+    this.lookedAt = this.wall();
+    const names = await this.shelf.names();
+    const known = new Map<string, Known>();
+    for (let from = 0; from < names.length; from += AT_ONCE) {
+      const some = names.slice(from, from + AT_ONCE);
+      const files = await Promise.all(some.map((name) => this.shelf.facts(name).catch(() => null)));
+      for (const [index, file] of files.entries()) {
+        const name = some[index]!;
+        if (file) known.set(name, await this.knownOf(name, file));
+      }
+    }
+    this.known = known;
+  }
+
+  private async knownOf(name: string, file: FileFacts): Promise<Known> {
+    const before = this.known.get(name);
+    const isSame =
+      before?.file.changed === file.changed && before.file.length === file.length && before.file.id === file.id;
+    if (before && isSame) return before;
+    try {
+      const text = (await this.shelf.read(name))?.text ?? '';
+      const facts = this.kind === 'session' ? sessionFacts(text) : pieceFacts(text);
+      return { file, facts, searched: searchedText(name, text, file.writtenAt) };
+    } catch (error) {
+      const note = error instanceof ShelfRefusal ? 'no plain text' : 'cannot be read';
+      const facts = { title: null, day: null, figures: null, note };
+      return { file, facts, searched: searchedText(name, '', file.writtenAt) };
+    }
+  }
+}
