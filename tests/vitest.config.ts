@@ -1,13 +1,14 @@
-// What `npm run unit` runs: every test below tests/ that needs neither a browser nor a built program.
+// What `npm run unit` runs: every test below tests/ that needs neither a browser nor a built program. Tests of the core,
+// which keeps nothing and knows no surroundings, share its modules from file to file; all others have theirs anew.
 
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-export default defineConfig({
+const CORE = ['core', 'wire', 'model', 'outside'].map((folder) => `tests/${folder}/**/*.test.ts`);
+
+export const unit = {
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
-    include: ['tests/**/*.test.{ts,tsx}'],
-    exclude: ['tests/e2e/**', 'tests/bench/**', 'tests/soak/**', 'tests/gallery/**'],
     environment: 'node',
     setupFiles: 'tests/support/clean-up.ts',
     // Development machines have two cores: two workers, no more.
@@ -17,5 +18,23 @@ export default defineConfig({
     allowOnly: false,
     // A busy machine is slow, not wrong.
     expect: { poll: { timeout: 15_000 } },
+  },
+};
+
+export default defineConfig({
+  root: unit.root,
+  test: {
+    projects: [
+      { ...unit, test: { ...unit.test, name: 'core', include: CORE, isolate: false } },
+      {
+        ...unit,
+        test: {
+          ...unit.test,
+          name: 'around it',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: [...CORE, 'tests/e2e/**', 'tests/bench/**', 'tests/soak/**', 'tests/gallery/**'],
+        },
+      },
+    ],
   },
 });

@@ -1,6 +1,6 @@
 /*
- * The desktop program: decides where its data is, sees to it that there is one of it, and begins when
- * Electron is ready. Everything that has to be said before that is said here.
+ * The desktop program starts here. It chooses the data folder, makes sure that no other program uses it, and goes on
+ * when Electron is ready. Whatever Electron must be told before that is told here.
  */
 
 import { spawn } from 'node:child_process';
@@ -9,6 +9,7 @@ import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { app, dialog, Menu } from 'electron';
 import { dataFolder } from '../host/lock/data-folder.ts';
+import { hasXServer } from '../host/x-server.ts';
 import { registerScheme } from './pages/app-pages.ts';
 import { startArguments } from './startup/arguments.ts';
 import { executableOf, STARTED_APART, wordsForXServer } from './startup/display-server.ts';
@@ -20,10 +21,11 @@ const given = startArguments(process.argv, process.defaultApp ?? false, process.
 main();
 
 function main(): void {
-  // Whoever started the program may be gone by the time that something is printed.
+  // Printing to a terminal that has been closed must not end the program.
   for (const stream of [process.stdout, process.stderr]) stream.on('error', () => undefined);
   const { platform, env, argv } = process;
-  const again = wordsForXServer({ platform, env, argv, chosen: app.commandLine.getSwitchValue('ozone-platform') });
+  const chosen = app.commandLine.getSwitchValue('ozone-platform');
+  const again = wordsForXServer({ platform, argv, chosen, hasX: hasXServer(env) });
   if (again) {
     spawn(executableOf(process), again, STARTED_APART).unref();
     return app.exit(0);
@@ -33,7 +35,10 @@ function main(): void {
   else app.quit();
 }
 
-/** Chromium keeps its own files in `userData` itself; another folder for the data is another program. */
+/**
+ * Chromium keeps its own files in `userData`, and one program at a time may use that. Another data folder gets its
+ * own, so that two programs can run side by side.
+ */
 function keepDataIn(folder: string): boolean {
   const browser = join(folder, 'browser');
   try {
@@ -47,7 +52,7 @@ function keepDataIn(folder: string): boolean {
 }
 
 function begin(): void {
-  // It would take back a --no-sandbox that was given (App::EnableSandbox), when processes without one run already.
+  // It would undo a given --no-sandbox (App::EnableSandbox) after processes without a sandbox have started.
   if (!app.commandLine.hasSwitch('no-sandbox')) app.enableSandbox();
   registerScheme();
   Menu.setApplicationMenu(null);
@@ -55,20 +60,20 @@ function begin(): void {
     .whenReady()
     .then(start)
     .catch((error: unknown) => refuse(reasonOf(error)));
-  // A file that comes before there is anybody to open it waits for the program like every other.
+  // A file that is opened during the start waits until the program can open it.
   const openFile = (path: string): void => void program.then((running) => running?.openFile(path, null));
   app.on('open-file', (event, path) => {
     event.preventDefault();
     openFile(path);
   });
-  // The words of the other process come in Chromium's order, with switches of its own among them
-  // (documentation of the event): what it hands over itself is what it means.
+  // The other process's arguments arrive in another order, with Chromium's own switches among them (documentation of
+  // the event). So the path is taken from the data that it sends along.
   app.on('second-instance', (_event, _argv, _folder, more) => {
     void program.then((running) => running?.focus());
     const session = sessionIn(more);
     if (session !== null) openFile(session);
   });
-  // A click on the Dock.
+  // macOS: a click on the Dock.
   app.on('activate', () => void program.then((running) => running?.focus()));
   // Without a listener Electron would end the program while a window is being replaced.
   app.on('window-all-closed', () => undefined);
@@ -77,7 +82,7 @@ function begin(): void {
 async function start(): Promise<Program | null> {
   const { platform, env } = process;
   const folder = given.data ?? dataFolder({ platform, env, home: homedir() });
-  // Where that fails it is tried again the next time.
+  // If that fails, the next start tries again.
   if (given.data === null) await bringOver(join(app.getPath('userData'), 'data'), folder).catch(() => undefined);
   const started = await startProgram(folder, join(__dirname, '..', 'pages'));
   if (!started.ok) return refuse(started.why);
@@ -86,7 +91,7 @@ async function start(): Promise<Program | null> {
 }
 
 function refuse(why: string): null {
-  // Whoever started a packed program sees no other word of it.
+  // A packed program has no terminal: its user sees only this box.
   if (app.isPackaged) dialog.showErrorBox('Lanecall cannot start', why);
   process.stderr.write(`${why}\n`, () => app.exit(1));
   return null;

@@ -1,6 +1,6 @@
 /*
- * The program's menu: what the system's menus are for, and where the wall screen goes. There is nothing
- * in it that loads a page again or opens tools for developers by a slip of the hand.
+ * The program's menu: quitting, editing, and where the wall screen goes. Nothing in it reloads a page or opens
+ * developer tools by accident.
  */
 
 import type { MenuItemConstructorOptions } from 'electron';
@@ -21,14 +21,14 @@ export interface MenuActions {
   moveTo(display: SomeDisplay): void;
 }
 
-/** actions: asked for when something is chosen. */
+/** actions: called when an item is clicked. */
 export function menuTemplate(state: MenuState, actions: () => MenuActions): MenuItemConstructorOptions[] {
   const wall: MenuItemConstructorOptions = { label: 'Wall screen', submenu: wallItems(state, actions) };
   const editing: MenuItemConstructorOptions = { role: 'editMenu' };
   if (state.platform !== 'darwin') return [{ label: 'Lanecall', submenu: [{ role: 'quit' }] }, editing, wall];
   const coach: MenuItemConstructorOptions = { label: "Coach's window", click: () => actions().showCoach() };
   return [
-    // The usual menu of the program has Hide in it too, which would take the wall screen away.
+    // The usual menu here has Hide in it too, which would hide the wall screen.
     { label: 'Lanecall', submenu: [{ role: 'about' }, { type: 'separator' }, { role: 'quit' }] },
     editing,
     wall,

@@ -1,7 +1,7 @@
 /*
- * Keeps displays and machine awake while a run is going, and sees to it that a sleep in spite of that
- * costs nothing: a sign of life before it, a look at the clock after it. The events are hints; the loop
- * would find the time that is missing by itself.
+ * Keeps the displays and the machine awake while a run is going. If the machine sleeps all the same, nothing is lost:
+ * the journal gets a sign of life before, and the clock is checked after. The events are hints; without them the loop
+ * would notice the missing time by itself.
  */
 
 import { powerMonitor, powerSaveBlocker } from 'electron';
@@ -14,7 +14,7 @@ import type { OpenRun } from '../host/deck/open-run.ts';
 import type { JournalFile } from '../host/journal/journal-file.ts';
 import type { Consumer } from '../host/time/loop.ts';
 
-/** Nobody has left and nobody has commanded for so long: the run is forgotten, and the machine may sleep. */
+/** After so long without a leave or a command a run counts as forgotten, and the machine may sleep. */
 const FORGOTTEN_AFTER: Millis = HOUR;
 
 /** Whether a run wants the displays on at t: from its first command until it is done. */
@@ -27,10 +27,10 @@ export function keepsAwake({ state, commands }: Pick<OpenRun, 'state' | 'command
   return t - latest < FORGOTTEN_AFTER;
 }
 
-/** How often it is looked whether a run still goes, in ms. */
+/** How often it is checked whether the run is still going, in ms. */
 const LOOK_EVERY: Millis = 5 * SECOND;
 
-/** Blocks sleep as long as a run goes. */
+/** Blocks sleep while a run is going. */
 export function stayAwake(host: DeckHost, clock: Clock): Consumer & { stop(): void } {
   let blockers: readonly number[] = [];
   let lookedAt = -Infinity;
@@ -45,7 +45,7 @@ export function stayAwake(host: DeckHost, clock: Clock): Consumer & { stop(): vo
     const awake = run !== null && keepsAwake(run, Math.floor(lookedAt - run.openedAt));
     if (!awake) return stop();
     if (blockers.length > 0) return;
-    // On Windows the one for displays is said to leave the machine free to sleep.
+    // On Windows the one for displays is said not to keep the machine awake (electron/electron#12345).
     blockers = [powerSaveBlocker.start('prevent-display-sleep'), powerSaveBlocker.start('prevent-app-suspension')];
   };
   const stopListening = host.onChange(look);

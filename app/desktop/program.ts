@@ -1,6 +1,6 @@
 /*
- * The running program: the host of the run and its loop in the main process, and the two windows that
- * show it. Nothing that happens to a window, a display or a page reaches the run.
+ * The running program: the host of the run and its loop in the main process, and the two windows that show it.
+ * Nothing that happens to a window, a display or a page disturbs the run.
  */
 
 import { app, Menu, screen, session, type BrowserWindow } from 'electron';
@@ -91,7 +91,9 @@ export async function startProgram(folder: string, pages: string): Promise<Progr
   };
 }
 
-/** Before there is any window: what pages may have, where they come from, and that nothing else is asked for. */
+/**
+ * To be called before there is any window: what pages may do, where they come from, and that they load nothing else.
+ */
 function shutIn(pages: string): void {
   guardPermissions(session.defaultSession);
   guardRequests(session.defaultSession);
@@ -102,7 +104,7 @@ function shutIn(pages: string): void {
 interface Windows {
   readonly desk: DeskWindow;
   woken(): void;
-  /** From now on a window that closes says nothing about what is wanted. */
+  /** From now on a window that closes is not remembered as closed by hand. */
   end(): void;
 }
 
@@ -187,19 +189,19 @@ function passKeysOn(from: BrowserWindow, to: () => BrowserWindow | null): void {
   });
 }
 
-/** Painted on a window that is not shown would be painted for nobody. */
+/** A page can be painted in a window that is not shown yet. */
 function whenVisible(window: BrowserWindow, call: () => void): void {
   if (window.isVisible()) call();
   else window.once('show', call);
 }
 
-/** For whoever started the program: somebody can see the coach's window. Said once a page; once is heard. */
+/** Tells the launcher that the coach's window can be seen. A reloaded page says it again; the launcher listens once. */
 function sayOpen(): void {
   process.stdout.write('Lanecall is open.\n');
 }
 
-/** A fault of the program in one place must not end the run everywhere; Electron would stop it all with a box. */
+/** An error in one place must not end the run; left alone, Electron would stop everything with a box. */
 function faultText(error: unknown): string {
   const reason = error instanceof Error ? error.message : String(error);
-  return `Something is wrong in the program (${reason}). The run goes on; start Lanecall anew when it is over.`;
+  return `Something in Lanecall went wrong (${reason}). The run goes on; quit Lanecall and start it again when it is over.`;
 }

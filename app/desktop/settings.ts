@@ -1,6 +1,6 @@
 /*
- * What the desktop program keeps of its windows, as JSON in the data folder. What cannot be read counts as
- * not chosen yet; what cannot be written is chosen anew the next time.
+ * Saves where the windows are, as JSON in the data folder. What cannot be read counts as never chosen; what cannot be
+ * written has to be chosen again at the next start.
  */
 
 import { join } from 'node:path';

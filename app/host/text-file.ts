@@ -62,7 +62,7 @@ export function textOf(bytes: Uint8Array): Result<string> {
   const bad = firstBadByte(bytes);
   if (bad < 0) return { ok: true, value: decode(bytes) };
   const { line, column } = placeAfter(decode(bytes.subarray(0, bad)));
-  const byte = bytes[bad]!.toString(16).toUpperCase().padStart(2, '0');
+  const byte = bytes[bad]!.toString(16).toUpperCase();
   return faultAt(line, column, `the byte ${byte} is not UTF-8 text: save the file as UTF-8`);
 }
 

@@ -5,6 +5,14 @@
  */
 
 import { z } from 'zod';
+import {
+  nameOfScreen,
+  screenIntroduction,
+  screenRoom,
+  screenSettings,
+  screenTold,
+  screenWish,
+} from './screen-settings.ts';
 
 /**
  * From the first release on, it is raised with every change that an older screen or host could not read: a new kind of
@@ -45,8 +53,15 @@ const seenReps = fields
 
 /** From a screen to the host. */
 export const fromScreen = z.discriminatedUnion('say', [
-  /** The first message, sent once. */
-  z.object({ say: z.literal('hello'), version: z.number().int(), screen: z.enum(['desk', 'wall', 'remote']) }).strict(),
+  /** The first message, sent once. A wall screen introduces itself. */
+  z
+    .object({
+      say: z.literal('hello'),
+      version: z.number().int(),
+      screen: z.enum(['desk', 'wall', 'remote']),
+      wall: screenIntroduction.optional(),
+    })
+    .strict(),
   /** Clock sync: t1 is the screen's clock when it was sent. */
   z.object({ say: z.literal('ping'), n: z.number().int().nonnegative(), t1: time }).strict(),
   /**
@@ -80,6 +95,12 @@ export const fromScreen = z.discriminatedUnion('say', [
       more: z.boolean().nullable(),
     })
     .strict(),
+  /** A wall screen has another size, or has been turned. */
+  z.object({ say: z.literal('room'), room: screenRoom }).strict(),
+  /** The coach wants something of the wall screens with this name. The same id twice is one wish. */
+  z.object({ say: z.literal('screen'), id, name: nameOfScreen, wish: screenWish }).strict(),
+  /** The coach wants to know which screen is which. */
+  z.object({ say: z.literal('which') }).strict(),
 ]);
 
 const timedCommand = z.object({ at: z.number().int(), command: fields }).strict();
@@ -150,7 +171,13 @@ export const fromHost = z.discriminatedUnion('say', [
         .optional(),
     })
     .strict(),
-  /** The answer to a command, for the screen that gave it: `at` if it was accepted, `why` if not. */
+  /** To a wall screen: its name and settings, on connecting and after each change of them. */
+  z.object({ say: z.literal('screen'), name: nameOfScreen, settings: screenSettings }).strict(),
+  /** To the coach: all wall screens that are connected or remembered, by name. The latest list counts. */
+  z.object({ say: z.literal('screens'), screens: z.array(screenTold) }).strict(),
+  /** Every wall screen shows its name, large, for five seconds. The coach's windows hear it for their pictures of them. */
+  z.object({ say: z.literal('which') }).strict(),
+  /** The answer to a command or a wish: `at` if a command was accepted, `why` if it was not. */
   z.object({ say: z.literal('answer'), id, ok: z.boolean(), at: time.nullable(), why: z.string().nullable() }).strict(),
   /** The host hangs up and says why; `version` is the host's. */
   z.object({ say: z.literal('bye'), why: z.string(), version: z.number().int().optional() }).strict(),

@@ -26,6 +26,7 @@ import { ownCarrier } from './connection/own-window.ts';
 import { sentenceFor } from './misread.ts';
 import { createOutbox, type CommandAnswer, type ExpectedReps } from './outbox.ts';
 import { createDeckStore, type DeckStore } from './store.ts';
+import type { ScreenIntroduction, ScreenRoom, ScreenWish } from '../../app/wire/screen-settings.ts';
 
 export type ScreenKind = 'desk' | 'wall' | 'remote';
 
@@ -41,13 +42,25 @@ export interface Link {
   command(command: Command, seen?: ExpectedReps, madeFrom?: string): Promise<CommandAnswer>;
   /** Tells the host how the sound here stands; without a connection nothing is said. */
   sound(report: SoundReport): void;
+  /** Tells the host how large this wall screen is now. */
+  room(room: ScreenRoom): void;
+  /** What the coach wants of the wall screens with this name; answered as a command is. */
+  wish(name: string, wish: ScreenWish): Promise<CommandAnswer>;
+  /** Has every wall screen show its name. */
+  which(): void;
   close(): void;
 }
 
+/** As a wall screen introduces itself on each connection; other pages do not. */
+export type Introduce = () => ScreenIntroduction | undefined;
+
 /** The link of a page, to the host it came from. */
-export function openLink(screen: ScreenKind): Link {
-  return createLink(screen, ownCarrier(), browserPorts());
+export function openLink(screen: ScreenKind, introduce: Introduce = () => undefined): Link {
+  return createLink(screen, ownCarrier(), browserPorts(), introduce);
 }
+
+/** In ms: how long screens show their names. */
+const NAMING = 5000;
 
 /** Pings after connecting: so many, so many ms apart, for a clock that is right at once. */
 const BURST = 8;
@@ -59,7 +72,12 @@ const PING_PACE = 2000;
 /** At so many regular pings in a row the same question must stand open before the host counts as lost. */
 const LOOKS = 2;
 
-export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): Link {
+export function createLink(
+  screen: ScreenKind,
+  carrier: Carrier,
+  ports: Ports,
+  introduce: Introduce = () => undefined,
+): Link {
   const store = createDeckStore();
   const clock = createHostClock(ports);
   let connection: Connection | null = null;
@@ -73,6 +91,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
   let inDoubt = false;
   let cancelPing = (): void => {};
   let cancelRetry = (): void => {};
+  let cancelNaming = (): void => {};
   let followed: FollowedRun | null = null;
   // The epoch of the clock on this screen, and a snapshot of one in which nothing has been measured yet.
   let epoch: string | null = null;
@@ -101,7 +120,8 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     open = true;
     unread = null;
     texts.clear();
-    send({ say: 'hello', version: WIRE_VERSION, screen });
+    const wall = introduce();
+    send({ say: 'hello', version: WIRE_VERSION, screen, ...(wall ? { wall } : {}) });
     outbox.resend();
     measure();
   }
@@ -178,11 +198,23 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
         return;
       case 'snapshot':
         return take(message);
+      case 'screen':
+        return store.setState({ screen: { name: message.name, settings: message.settings } });
+      case 'screens':
+        return store.setState({ wallScreens: message.screens });
+      case 'which':
+        return showName();
       case 'answer':
         return outbox.answered(message);
       case 'bye':
         store.setState({ faults: [message.why] });
     }
+  }
+
+  function showName(): void {
+    store.setState({ naming: true });
+    cancelNaming();
+    cancelNaming = ports.after(NAMING, () => store.setState({ naming: false }));
   }
 
   /** What is not understood may matter: it is said, and a page on which nobody types loads itself anew. */
@@ -261,6 +293,13 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
     sound: (report) => {
       if (open) send({ say: 'sound', ...report });
     },
+    room: (room) => {
+      if (open) send({ say: 'room', room });
+    },
+    wish: (name, wish) => outbox.ask({ say: 'screen', name, wish }),
+    which: () => {
+      if (open) send({ say: 'which' });
+    },
     command(command, seen, madeFrom) {
       const run = store.getState().run;
       const { lanesText } = run?.given.plan.source ?? { lanesText: null };
@@ -271,6 +310,7 @@ export function createLink(screen: ScreenKind, carrier: Carrier, ports: Ports): 
       stopWaking();
       cancelPing();
       cancelRetry();
+      cancelNaming();
       connection?.close();
       connection = null;
     },

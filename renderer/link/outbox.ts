@@ -29,6 +29,8 @@ export interface OutboxPorts {
 export interface Outbox {
   /** `run`: the one the command is meant for; `madeFrom`: the hash of the text that a rewrite was made from. */
   give(command: Command, run: string | null, seen?: ExpectedReps, madeFrom?: string): Promise<CommandAnswer>;
+  /** Says what is answered as a command is; an id is put into it. */
+  ask(message: object): Promise<CommandAnswer>;
   answered(answer: Answer): void;
   /** Sends everything unanswered again. */
   resend(): void;
@@ -57,28 +59,31 @@ export function createOutbox(ports: OutboxPorts): Outbox {
       );
   }
 
+  function ask(content: object): Promise<CommandAnswer> {
+    const id = ports.newId();
+    const message = JSON.stringify({ ...content, id });
+    return new Promise((resolve) => {
+      const settle = (answer: CommandAnswer): void => {
+        giveUp();
+        waiting.delete(id);
+        resolve(answer);
+      };
+      const giveUp = ports.after(PATIENCE, () => settle({ ok: false, at: null, why: UNHEARD }));
+      waiting.set(id, { message, settle });
+      sendOut(id, message);
+    });
+  }
+
   return {
-    give(command, run, seen, madeFrom) {
-      const id = ports.newId();
-      const message = JSON.stringify({
+    ask,
+    give: (command, run, seen, madeFrom) =>
+      ask({
         say: 'command',
-        id,
         command,
         ...(run === null ? {} : { run }),
         ...(seen ? { seen } : {}),
         ...(madeFrom === undefined ? {} : { madeFrom }),
-      });
-      return new Promise((resolve) => {
-        const settle = (answer: CommandAnswer): void => {
-          giveUp();
-          waiting.delete(id);
-          resolve(answer);
-        };
-        const giveUp = ports.after(PATIENCE, () => settle({ ok: false, at: null, why: UNHEARD }));
-        waiting.set(id, { message, settle });
-        sendOut(id, message);
-      });
-    },
+      }),
     answered: ({ id, ok, at, why }) => waiting.get(id)?.settle({ ok, at, why }),
     resend: () => waiting.forEach(({ message }, id) => sendOut(id, message)),
   };

@@ -10,7 +10,9 @@ import type { RunState } from '../../app/core/run/state.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import type { Millis } from '../../app/core/units.ts';
+import type { ScreenSettings } from '../../app/core/screen/screen-settings.ts';
 import type { Snapshot } from '../../app/wire/messages.ts';
+import type { ScreenTold } from '../../app/wire/screen-settings.ts';
 import { guarded } from './mishap.ts';
 
 export interface DeckState {
@@ -31,8 +33,19 @@ export interface DeckState {
   readonly startUp: { readonly run: string | null; readonly unattended: readonly string[] } | null;
   /** Which screens have said how their sound stands; `more` is null until somebody has said whether several may sound. */
   readonly sound: NonNullable<Snapshot['sound']>;
+  /** What this wall screen is called and how it is set; null until the host has said so, and on other pages. */
+  readonly screen: OwnScreen | null;
+  /** For five seconds after the coach has asked which screen is which: every wall screen shows its name, large. */
+  readonly naming: boolean;
+  /** All wall screens that are connected or remembered, by name; told to the coach's window alone. */
+  readonly wallScreens: readonly ScreenTold[];
   /** What is wrong with this screen's own link, in sentences; empty when all is well. */
   readonly faults: readonly string[];
+}
+
+export interface OwnScreen {
+  readonly name: string;
+  readonly settings: ScreenSettings;
 }
 
 export interface DeckRun {
@@ -67,6 +80,9 @@ export function createDeckStore(): DeckStore {
     notices: [],
     startUp: null,
     sound: { more: null, screens: [] },
+    screen: null,
+    naming: false,
+    wallScreens: [],
     faults: [],
   }));
   return { ...store, subscribe: (follow) => store.subscribe(guarded('following the deck', follow)) };

@@ -11,6 +11,7 @@ import '../ui/tokens.css';
 import '../ui/digits.css';
 import { browserAwake } from './screen/awake.ts';
 import { AwakeNote } from './screen/awake-note.tsx';
+import { createIntroduction } from './screen/introduction.ts';
 import { readWallChoice } from './screen/lane-choice.ts';
 import { openOwnSound } from './screen/own-sound.ts';
 import { SoundControl } from './screen/sound-control.tsx';
@@ -25,7 +26,9 @@ import './screen/sound-control.css';
 import './callout/callout.css';
 
 openPage('root', () => {
-  const link = openLink('wall');
+  const own = createIntroduction(window, hostAddress() === null, ownStorage());
+  const link = openLink('wall', own.introduce);
+  own.follow(link);
   const choice = readWallChoice(location.search);
   const awake = browserAwake();
   const canPlay = 'AudioContext' in window || 'webkitAudioContext' in window;

@@ -15,7 +15,7 @@ import { handedOnAfter } from '../../app/cli/launcher/child-process.mjs';
 import { runDesktop } from '../../app/cli/launcher/desktop.ts';
 import { networkFor } from '../../app/cli/launcher/download-network.mjs';
 import { electronRuntime, fetchRuntime } from '../../app/cli/launcher/electron-runtime.ts';
-import { freshDataFolder } from '../support/data-folder.ts';
+import { freshDataFolder } from '../support/host/data-folder.ts';
 
 describe('[start] the desktop program', () => {
   const folder = freshDataFolder();
@@ -27,7 +27,7 @@ describe('[start] the desktop program', () => {
     return path;
   };
 
-  test('that opens is waited for, and its exit status is that of the command', async () => {
+  test('is waited for once it has opened, and the command ends with its exit status', async () => {
     const opening = await runDesktop(
       runtime("console.log('Lanecall is open.'); setTimeout(() => process.exit(3), 50);"),
       [],
@@ -36,7 +36,7 @@ describe('[start] the desktop program', () => {
     expect('ended' in opening && (await opening.ended)).toBe(3);
   });
 
-  test('that has handed its file to one that is open already has done its work', async () => {
+  test('succeeds when it hands its file to a Lanecall that is already open', async () => {
     const opening = await runDesktop(runtime('process.exit(0);'), [], folder);
     expect('ended' in opening && (await opening.ended)).toBe(0);
   });
@@ -54,13 +54,13 @@ describe('[start] the desktop program', () => {
     ],
     ['throws', "throw new Error('no luck');", /^The desktop program could not be opened \([^\n]*\)$/],
     ['ends without a word', 'process.exit(9);', /\(it ended with 9\)$/],
-    ['shows nothing', 'setInterval(() => undefined, 1000);', /\(nothing was to be seen of it for 2 s\)$/],
+    ['shows nothing', 'setInterval(() => undefined, 1000);', /\(no window could be seen after 2 s\)$/],
     [
       'shows nothing and says why',
       "console.error('[1:1:1/1:ERROR:gpu.cc(1)] GPU process exited.'); setInterval(() => undefined, 1000);",
-      /\(nothing was to be seen of it for 2 s: GPU process exited\)$/,
+      /\(no window could be seen after 2 s: GPU process exited\)$/,
     ],
-  ])('that %s is one line, and no stack trace', async (_, script, why) => {
+  ])('when it %s, the reason is one line without a stack trace', async (_, script, why) => {
     const opening = await runDesktop(runtime(script), [], folder, 1500);
     expect(opening).toEqual({ why: expect.stringMatching(why) as unknown });
     expect(JSON.stringify(opening)).not.toMatch(/\\n|at main/);
@@ -69,7 +69,7 @@ describe('[start] the desktop program', () => {
   test.each([
     'The SUID sandbox helper binary was found, but is not configured correctly. Rather than run without sandboxing',
     'No usable sandbox! If you are running on Ubuntu 23.10+ or another Linux distro that has disabled',
-  ])('that may make no sandbox is told how it may, in two lines: %s', async (words) => {
+  ])('when it may not make a sandbox, the two commands that allow it are named: %s', async (words) => {
     const path = runtime(`console.error('[9:9:1/1:FATAL:x.cc:166] ${words}'); process.exit(133);`);
     const opening = await runDesktop(path, [], folder);
     expect(opening).toEqual({
@@ -78,7 +78,7 @@ describe('[start] the desktop program', () => {
     });
   });
 
-  test('that is no program at all is one line too', async () => {
+  test('when its file is missing, the reason is one line too', async () => {
     const opening = await runDesktop(join(folder, 'missing'), [], folder);
     expect(opening).toEqual({ why: expect.stringContaining('ENOENT') as unknown });
   });
@@ -87,10 +87,15 @@ describe('[start] the desktop program', () => {
 describe('[start] a signal to the launcher', () => {
   const at = (platform: NodeJS.Platform, isTerminal: boolean) => ({ platform, isTerminal });
   test.each([
-    ['a word to end goes on at once', 'SIGTERM', at('linux', true), 0],
-    ['a Ctrl-C without a terminal goes on at once', 'SIGINT', at('darwin', false), 0],
-    ["a terminal's Ctrl-C has reached the program by itself", 'SIGINT', at('linux', true), null],
-    ['on Windows it may not have: the program has a moment to end by itself', 'SIGINT', at('win32', true), 3000],
+    ['SIGTERM is passed on at once', 'SIGTERM', at('linux', true), 0],
+    ['Ctrl-C without a terminal is passed on at once', 'SIGINT', at('darwin', false), 0],
+    ["a terminal's Ctrl-C is not passed on: the program has received it too", 'SIGINT', at('linux', true), null],
+    [
+      'on Windows it is passed on after three seconds, if the program has not ended by itself',
+      'SIGINT',
+      at('win32', true),
+      3000,
+    ],
   ] as const)('%s', (_, signal, machine, expected) => {
     expect(handedOnAfter(signal, machine)).toBe(expected);
   });
@@ -100,7 +105,7 @@ describe('[start] the Electron runtime', () => {
   const node = { env: {}, platform: process.platform };
   const executable = process.platform === 'win32' ? 'electron.exe' : 'electron';
 
-  test('is there once its installer has finished', () => {
+  test('counts as installed once its installer has finished', () => {
     const there = clone();
     expect(electronRuntime(there, { env: {}, platform: 'linux' })).toBe(inElectron(there, 'dist', 'electron'));
     writeFileSync(inElectron(there, 'dist', 'electron.exe'), '');
@@ -113,7 +118,7 @@ describe('[start] the Electron runtime', () => {
     ['linux', ['electron']],
     ['win32', ['electron.exe']],
     ['darwin', ['Electron.app', 'Contents', 'MacOS', 'Electron']],
-  ] as const)('on %s may be elsewhere, where the variable of the package says so', (platform, parts) => {
+  ] as const)('on %s is taken from the folder that ELECTRON_OVERRIDE_DIST_PATH names', (platform, parts) => {
     const elsewhere = freshDataFolder();
     const env = { ELECTRON_OVERRIDE_DIST_PATH: elsewhere };
     expect(electronRuntime(clone(), { env, platform })).toBeNull();
@@ -122,12 +127,12 @@ describe('[start] the Electron runtime', () => {
     expect(electronRuntime('/no/such/clone', { env, platform })).toBe(join(elsewhere, ...parts));
   });
 
-  test('that the variable names and that is not there is not fetched to another place', async () => {
+  test('is not fetched to another place when that folder does not hold it', async () => {
     const fetching = fetchRuntime(clone(), say, { ELECTRON_OVERRIDE_DIST_PATH: '/nowhere' });
     await expect(fetching).rejects.toThrow('/nowhere');
   });
 
-  test('is fetched by the installer of its package, once, whoever else wants it at the same time', async () => {
+  test('is fetched once by the installer of its package, even if it is asked for twice at the same time', async () => {
     const root = clone({
       installer: `require('fs').appendFileSync(__dirname + '/installs', 'x');
         require('fs').writeFileSync(__dirname + '/path.txt', 'electron');`,
@@ -137,7 +142,7 @@ describe('[start] the Electron runtime', () => {
     expect(readFileSync(inElectron(root, 'installs'), 'utf8')).toBe('x');
   });
 
-  test('that cannot be had is the reason that its installer gave', async () => {
+  test('when it cannot be fetched, the reason that its installer gave is passed on', async () => {
     const throws = clone({ installer: "console.error('Error: no room\\n    at x (y.js:1)'); process.exit(1);" });
     await expect(fetchRuntime(throws, say)).rejects.toThrow(/^no room$/);
     await expect(fetchRuntime(clone({ installer: '//' }), say)).rejects.toThrow('no reason');
@@ -148,13 +153,13 @@ describe('[start] the Electron runtime', () => {
 });
 
 describe("[start] Electron's own installer", () => {
-  test('says what the other side answered', async () => {
+  test('passes on the status that the server answered with', async () => {
     const { address } = await listening((_, answer) => answer.writeHead(404).end());
     const fetching = fetchRuntime(realClone(), say, from(address));
     await expect(fetching).rejects.toThrow(/^Response code 404 \(Not Found\) for http:.*electron-v[\d.]+-.*zip$/);
   });
 
-  test('says why nobody can be reached', async () => {
+  test('passes on why the server cannot be reached', async () => {
     const { address, close } = await listening(() => undefined);
     close();
     await expect(fetchRuntime(realClone(), say, from(address))).rejects.toThrow(/^connect ECONNREFUSED 127\.0\.0\.1/);
@@ -175,7 +180,7 @@ describe("[start] Electron's own installer", () => {
     expect(asked).toEqual(['mirror.invalid:80']);
   });
 
-  test('gives up a download that stands still, and none that grows', async () => {
+  test('gives up a download that has stopped, and goes on with one that is slow', async () => {
     const { address } = await listening(({ url }, answer) => {
       answer.write('x');
       if (url === '/still') return;

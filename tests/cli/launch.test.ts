@@ -74,7 +74,7 @@ describe('[set-up] packages', () => {
     expect(packagesAreCurrent(clone)).toBe(true);
   });
 
-  test('a changed lockfile installs again', async () => {
+  test('a changed lockfile makes it install again', async () => {
     await prepare(clone, say, { build: false });
     write('package-lock.json', lockfile('1.0.1'));
     expect(packagesAreCurrent(clone)).toBe(false);
@@ -83,7 +83,7 @@ describe('[set-up] packages', () => {
     expect(read('node_modules/paint/package.json')).toContain('1.0.1');
   });
 
-  test('packages that npm installed by hand are taken as they are', async () => {
+  test('packages that somebody installed with npm are used as they are', async () => {
     install('1.0.0');
     await prepare(clone, say, { build: false });
     expect(installs()).toBe(0);
@@ -131,20 +131,20 @@ describe('[set-up] packages', () => {
     expect(read('node_modules/paint/package.json')).toContain('1.0.1');
   });
 
-  test('with nothing installed, a failed install is a sentence', async () => {
+  test('with nothing installed, a failed install ends with a sentence that says so', async () => {
     playNpm('fails');
     await expect(prepare(clone, say, { build: false })).rejects.toThrow('could not be installed');
     expect(existsSync(join(clone, 'dist/.lock'))).toBe(false);
   });
 
-  test('what an install left that was killed half-way is cleared away, and it is begun again', async () => {
+  test('the leftovers of an install that was killed are removed, and the install starts over', async () => {
     write('dist/.new-killed/node_modules/paint/package.json', '{}');
     await prepare(clone, say, { build: false });
     expect(installs()).toBe(1);
     expect(readdirSync(join(clone, 'dist'))).toEqual([]);
   });
 
-  test('what was installed before is there until what is new is whole', async () => {
+  test('the old packages stay in place until the new ones are complete', async () => {
     install('1.0.0');
     write('package-lock.json', lockfile('1.0.1'));
     playNpm('works', 300);
@@ -173,7 +173,7 @@ describe('[set-up] packages', () => {
 describe('[set-up] the build', () => {
   beforeEach(() => {
     install('1.0.0');
-    write('app/cli/launcher/build.mjs', BUILD);
+    write('app/cli/build/build.mjs', BUILD);
     write('app/core/plan.ts', 'export const plan = 1;');
   });
 
@@ -204,8 +204,8 @@ describe('[set-up] the build', () => {
     expect(sourceStamp(clone)).toBe(before);
   });
 
-  test('a build that fails is a sentence, and no build', async () => {
-    write('app/cli/launcher/build.mjs', 'process.exit(3);');
+  test('a build that fails ends with a sentence that says so, and does not count as built', async () => {
+    write('app/cli/build/build.mjs', 'process.exit(3);');
     await expect(prepare(clone, say, { build: true })).rejects.toThrow('The build failed');
     expect(buildIsCurrent(clone)).toBe(false);
   });
@@ -213,14 +213,14 @@ describe('[set-up] the build', () => {
 
 describe('[set-up] one at a time', () => {
   test('six commands at once on a fresh clone install once and build once', async () => {
-    write('app/cli/launcher/build.mjs', BUILD);
+    write('app/cli/build/build.mjs', BUILD);
     const script = setUpScript(true);
     const ends = await Promise.all(Array.from({ length: 6 }, () => finished(['--input-type=module', '-e', script])));
     expect(ends).toEqual([0, 0, 0, 0, 0, 0]);
     expect([installs(), builds()]).toEqual([1, 1]);
   });
 
-  test('a lock that stands still for five seconds is taken over, and given up after', async () => {
+  test('a lock that nobody has touched for five seconds is taken over, and released afterwards', async () => {
     write('dist/.lock', '');
     let inside = 0;
     const work = async (): Promise<number> => {
@@ -234,7 +234,7 @@ describe('[set-up] one at a time', () => {
     expect(existsSync(join(clone, 'dist/.lock'))).toBe(false);
   }, 15_000);
 
-  test('a lock that is held for longer holds, whatever its time says', async () => {
+  test('a lock whose holder keeps touching it is waited for, however long that takes', async () => {
     const done: string[] = [];
     const work = async (): Promise<void> => {
       await expect.poll(() => said.length, { timeout: 15_000 }).toBe(1);
@@ -248,7 +248,7 @@ describe('[set-up] one at a time', () => {
     expect(done).toEqual(['first', 'second']);
   }, 20_000);
 
-  test('a set-up that is killed outright is begun again, and nothing of it is in the way', async () => {
+  test('after a set-up that was killed the next one starts over, and removes what was left behind', async () => {
     playNpm('works', 600);
     const first = spawn(process.execPath, ['--input-type=module', '-e', setUpScript(false)], { cwd: clone });
     await expect.poll(() => existsSync(join(clone, 'dist/.lock')), { timeout: 15_000 }).toBe(true);
@@ -259,7 +259,7 @@ describe('[set-up] one at a time', () => {
     expect(readdirSync(join(clone, 'dist'))).toEqual([]);
   }, 20_000);
 
-  test('Ctrl-C ends the set-up at once, with what it has started, and gives the lock up', async () => {
+  test('Ctrl-C ends the set-up and the processes it has started at once, and releases the lock', async () => {
     playNpm('works', 60_000);
     const first = spawn(process.execPath, ['--input-type=module', '-e', setUpScript(false)], { cwd: clone });
     await expect.poll(() => existsSync(join(clone, 'npm/pid')), { timeout: 15_000 }).toBe(true);
@@ -269,7 +269,7 @@ describe('[set-up] one at a time', () => {
     expect(existsSync(join(clone, 'dist/.lock'))).toBe(false);
   });
 
-  test('the lock is given up when the work fails', async () => {
+  test('the lock is released when the work fails', async () => {
     const work = withLock(clone, say, () => Promise.reject(new Error('no room')));
     await expect(work).rejects.toThrow('no room');
     expect(existsSync(join(clone, 'dist/.lock'))).toBe(false);

@@ -66,12 +66,15 @@ describe('[start] the desktop program is tried', () => {
 });
 
 describe('[start] the display server under Linux', () => {
-  test.each<[string, NodeJS.Platform, NodeJS.ProcessEnv, string[]]>([
-    ['is X where there is one beside Wayland', 'linux', { DISPLAY: ':0', WAYLAND_DISPLAY: 'wayland-0' }, ['x11']],
-    ['is X where there is nothing else', 'linux', { DISPLAY: ':0' }, ['x11']],
-    ['is left to Electron where there is Wayland alone', 'linux', { WAYLAND_DISPLAY: 'wayland-0' }, []],
-    ['is no matter elsewhere', 'darwin', { DISPLAY: ':0' }, []],
-  ])('%s', (_, platform, env, chosen) => {
-    expect(engineWords({ platform, env })).toEqual(chosen.map((name) => `--ozone-platform=${name}`));
+  const BOTH = { DISPLAY: ':0', WAYLAND_DISPLAY: 'wayland-0' };
+  test.each<[string, NodeJS.Platform, NodeJS.ProcessEnv, boolean, string[]]>([
+    ['is X where there is one beside Wayland', 'linux', BOTH, true, ['x11']],
+    ['is X where there is nothing else', 'linux', { DISPLAY: ':0' }, true, ['x11']],
+    ['is Wayland where there is nothing else', 'linux', { WAYLAND_DISPLAY: 'wayland-0' }, false, ['wayland']],
+    ['is Wayland where the X server that is named is gone', 'linux', BOTH, false, ['wayland']],
+    ['is left to Chromium where neither is to be found', 'linux', { DISPLAY: ':0' }, false, []],
+    ['is no matter elsewhere', 'darwin', BOTH, true, []],
+  ])('%s', (_, platform, env, hasX, chosen) => {
+    expect(engineWords({ platform, env }, hasX)).toEqual(chosen.map((name) => `--ozone-platform=${name}`));
   });
 });

@@ -3,7 +3,7 @@
 
 import { expect, test } from 'vitest';
 import { csvText, wordsCell } from '../../app/core/csv.ts';
-import { readCsv } from '../support/csv-reader.ts';
+import { readCsv } from '../support/formats/csv-reader.ts';
 
 test.each([
   ['easy, then fast', '"easy, then fast"'],

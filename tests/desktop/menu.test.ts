@@ -5,7 +5,7 @@
 import type Electron from 'electron';
 import { describe, expect, test, vi } from 'vitest';
 import { menuTemplate, type MenuState } from '../../app/desktop/menu.ts';
-import { laptop, tv } from '../support/some-displays.ts';
+import { laptop, tv } from '../support/desktop/some-displays.ts';
 
 describe('[menu]', () => {
   const state: MenuState = {

@@ -11,8 +11,8 @@ import type { OpenRun } from '../../app/host/deck/open-run.ts';
 import { JournalFile } from '../../app/host/journal/journal-file.ts';
 import { startLoop } from '../../app/host/time/loop.ts';
 import { Deck } from '../support/deck.ts';
-import { FakeClock } from '../support/fake-clock.ts';
-import { FakeDisk } from '../support/fake-disk.ts';
+import { FakeClock } from '../support/clock/fake-clock.ts';
+import { FakeDisk } from '../support/host/fake-disk.ts';
 import { FreeFolder } from '../support/free-folder.ts';
 import { StandInPowerSaveBlocker } from '../support/electron-stand-in/system.ts';
 

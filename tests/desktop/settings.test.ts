@@ -6,7 +6,7 @@ import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { FIRST_SETTINGS, readSettings, settingsOf, writeSettings } from '../../app/desktop/settings.ts';
-import { freshDataFolder } from '../support/data-folder.ts';
+import { freshDataFolder } from '../support/host/data-folder.ts';
 
 describe('[desktop] what is kept of the windows', () => {
   test('is there again, whole', async () => {

@@ -114,7 +114,7 @@ test('[build] what others have made goes along with its licence, and nothing tha
 test('[build] the same sources give the same bytes, and none of them names this machine', () => {
   const again = mkdtempSync(join(tmpdir(), 'lanecall-build-'));
   try {
-    const args = [join(root, 'app/cli/launcher/build.mjs'), 'stamp', again];
+    const args = [join(root, 'app/cli/build/build.mjs'), 'stamp', again];
     const { status, stderr } = spawnSync(process.execPath, args, { cwd: tmpdir(), encoding: 'utf8' });
     expect([status, stderr]).toEqual([0, '']);
     const filesOf = (folder: string): string[] =>

@@ -8,9 +8,9 @@ import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
-import { freshDataFolder } from '../support/data-folder.ts';
-import { freePort } from '../support/free-port.ts';
-import { MovingDeck } from '../support/moving-deck.ts';
+import { freshDataFolder } from '../support/host/data-folder.ts';
+import { freePort } from '../support/host/free-port.ts';
+import { MovingDeck } from '../support/host/moving-deck.ts';
 
 const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];

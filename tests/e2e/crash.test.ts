@@ -14,10 +14,10 @@ import { settle } from '../../app/core/run/settle.ts';
 import { lineOf, type JournalEntry } from '../../app/host/journal/journal-line.ts';
 import { readJournal } from '../../app/host/journal/journal-text.ts';
 import { browserPath } from '../support/browser.ts';
-import { crashTrial } from '../support/crash-trial.ts';
-import { freshDataFolder } from '../support/data-folder.ts';
-import { MortalDeck } from '../support/mortal-deck.ts';
-import { asPage, ServedHost } from '../support/served-host.ts';
+import { crashTrial } from '../support/host/crash-trial.ts';
+import { freshDataFolder } from '../support/host/data-folder.ts';
+import { MortalDeck } from '../support/host/mortal-deck.ts';
+import { asPage, ServedHost } from '../support/host/served-host.ts';
 
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 /** Longer than a button that ends something is held, in ms. */

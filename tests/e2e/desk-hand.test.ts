@@ -7,9 +7,9 @@ import { chromium, type Browser, type BrowserContext, type Locator, type Page } 
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { BOUNCE_TIME } from '../../renderer/ui/coach/commands/bounce.ts';
 import { browserPath } from '../support/browser.ts';
-import { freshDataFolder } from '../support/data-folder.ts';
-import { MovingDeck } from '../support/moving-deck.ts';
-import { ServedHost } from '../support/served-host.ts';
+import { freshDataFolder } from '../support/host/data-folder.ts';
+import { MovingDeck } from '../support/host/moving-deck.ts';
+import { ServedHost } from '../support/host/served-host.ts';
 
 const SESSION = `Harbour squad
 start on 1

@@ -11,8 +11,8 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
-import { freshDataFolder } from '../support/data-folder.ts';
-import { MovingDeck } from '../support/moving-deck.ts';
+import { freshDataFolder } from '../support/host/data-folder.ts';
+import { MovingDeck } from '../support/host/moving-deck.ts';
 
 const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];

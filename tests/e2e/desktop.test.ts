@@ -8,10 +8,10 @@ import { join } from 'node:path';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { WindowBridge } from '../../app/wire/window-bridge.ts';
-import { button } from '../support/coach-hand.ts';
-import { freshDataFolder } from '../support/data-folder.ts';
-import { DesktopProgram, ENGINES, LAPTOP, RUNTIME, STAND_IN, TELEVISION } from '../support/desktop-program.ts';
-import { commands, secondsOf, sight } from '../support/desktop-sight.ts';
+import { button } from '../support/coach/coach-hand.ts';
+import { freshDataFolder } from '../support/host/data-folder.ts';
+import { DesktopProgram, ENGINES, LAPTOP, RUNTIME, STAND_IN, TELEVISION } from '../support/desktop/desktop-program.ts';
+import { commands, secondsOf, sight } from '../support/desktop/desktop-sight.ts';
 
 const SESSION =
   'Harbour squad\nstart on 1\nlane 1\nlane 2\nMain set\n90 x 25 free @ 0:05/0:07\nSwim-down\n100 easy choice';

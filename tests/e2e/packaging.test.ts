@@ -10,8 +10,8 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, describe, test } from 'vitest';
-import { freshDataFolder } from '../support/data-folder.ts';
-import { DesktopProgram, LAPTOP, STAND_IN } from '../support/desktop-program.ts';
+import { freshDataFolder } from '../support/host/data-folder.ts';
+import { DesktopProgram, LAPTOP, STAND_IN } from '../support/desktop/desktop-program.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const builder = createRequire(createRequire(import.meta.url).resolve('electron-builder/package.json'));

@@ -6,8 +6,8 @@
 import { chromium, type Browser, type Locator, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
-import { MovingDeck } from '../support/moving-deck.ts';
-import { contrasts, drawnHeight, misplaced, squad } from '../support/wall-sight.ts';
+import { MovingDeck } from '../support/host/moving-deck.ts';
+import { contrasts, drawnHeight, misplaced, squad } from '../support/wall/wall-sight.ts';
 
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 

@@ -9,9 +9,9 @@ import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Locator, type Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
-import { freshDataFolder } from '../support/data-folder.ts';
-import { MovingDeck } from '../support/moving-deck.ts';
-import { drawnHeight, misplaced } from '../support/wall-sight.ts';
+import { freshDataFolder } from '../support/host/data-folder.ts';
+import { MovingDeck } from '../support/host/moving-deck.ts';
+import { drawnHeight, misplaced } from '../support/wall/wall-sight.ts';
 
 const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];

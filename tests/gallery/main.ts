@@ -10,7 +10,7 @@ import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright';
 import { browserPath } from '../support/browser.ts';
-import { MovingDeck } from '../support/moving-deck.ts';
+import { MovingDeck } from '../support/host/moving-deck.ts';
 import { galleryPage, type Picture } from './gallery-page.ts';
 import { lostLink } from './lost-link.ts';
 import { SCENES, type Scene, type ScreenName } from './scenes.ts';

@@ -5,7 +5,7 @@
 
 import type { Page } from 'playwright';
 import type { Command } from '../../app/core/run/command/command.ts';
-import { button } from '../support/coach-hand.ts';
+import { button } from '../support/coach/coach-hand.ts';
 
 export interface Scene {
   readonly name: string;

@@ -1,5 +1,5 @@
 import { isUtf8 } from 'node:buffer';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
@@ -31,6 +31,22 @@ describe('bytes that are not UTF-8', () => {
     expect(place(bytes)).toBe(expected);
   });
 
+  test('each is named by its two digits, with what to do', () => {
+    expect(textOf(Uint8Array.from([0x61, 0x80]))).toEqual({
+      ok: false,
+      faults: [{ line: 1, column: 2, message: 'the byte 80 is not UTF-8 text: save the file as UTF-8' }],
+    });
+    expect(textOf(Uint8Array.from([0xfe]))).toMatchObject({
+      faults: [{ message: expect.stringContaining('the byte FE ') as string }],
+    });
+  });
+
+  test('the rest is read all the same, so that the faults of the other lines are found too', async () => {
+    const path = join(folder, 'odd.txt');
+    writeFileSync(path, Buffer.from([0x61, 0xff, 0x62]));
+    expect(await readTextFile(path)).toMatchObject({ ok: false, why: 'fault', legible: 'a\uFFFDb' });
+  });
+
   test('agrees with the platform’s own check on every two bytes and on three with each lead', () => {
     for (let first = 0; first < 256; first++) {
       for (let second = 0; second < 256; second++) {
@@ -45,10 +61,26 @@ describe('bytes that are not UTF-8', () => {
 
 test('a text of 256 KiB is read, one byte more is a fault', () => {
   expect(textOf(new Uint8Array(MOST_BYTES).fill(0x20)).ok).toBe(true);
-  expect(textOf(new Uint8Array(MOST_BYTES + 1).fill(0x20))).toMatchObject({
+  expect(textOf(new Uint8Array(MOST_BYTES + 1).fill(0x20))).toEqual({
     ok: false,
-    faults: [{ line: 1, column: 1 }],
+    faults: [
+      {
+        line: 1,
+        column: 1,
+        message: 'more than 256 KiB of text: no session is that long, so check that this is the right file',
+      },
+    ],
   });
+});
+
+test('a file of 256 KiB is read to its end; of a longer one nothing is legible', async () => {
+  const path = join(folder, 'long.txt');
+  writeFileSync(path, 'x'.repeat(MOST_BYTES));
+  expect(await readTextFile(path)).toEqual({ ok: true, text: 'x'.repeat(MOST_BYTES) });
+  writeFileSync(path, 'x'.repeat(MOST_BYTES + 1));
+  const read = await readTextFile(path);
+  expect(read).toMatchObject({ ok: false, why: 'fault', faults: [{ line: 1 }] });
+  expect(read).not.toHaveProperty('legible');
 });
 
 test('a file is read as it is, byte-order mark included', async () => {
@@ -63,6 +95,10 @@ test('a file that is not there, and a folder, cannot be read', async () => {
     why: 'unreadable',
     message: 'there is no such file',
   });
+  expect(await readTextFile(join(folder, 'session.txt', 'below'))).toMatchObject({ message: 'there is no such file' });
+  const circle = join(folder, 'circle.txt');
+  symlinkSync(circle, circle);
+  expect(await readTextFile(circle)).toEqual({ ok: false, why: 'unreadable', message: 'cannot be read (ELOOP)' });
   expect(await readTextFile(folder)).toMatchObject({
     ok: false,
     why: 'unreadable',
@@ -80,4 +116,31 @@ test('an endless stream is read only as far as the limit', async () => {
   }
   expect(await readTextStream(endless())).toMatchObject({ ok: false, why: 'fault' });
   expect(handed).toBe(5);
+});
+
+describe('a stream', () => {
+  test('is read to its end, in bytes or in text, as long as it is no longer than a file may be', async () => {
+    async function* pieces(): AsyncGenerator<Uint8Array | string> {
+      yield Buffer.from('4 x 50 ');
+      yield await Promise.resolve('@ 1:00');
+    }
+    expect(await readTextStream(pieces())).toEqual({ ok: true, text: '4 x 50 @ 1:00' });
+    async function* long(): AsyncGenerator<Uint8Array> {
+      yield await Promise.resolve(new Uint8Array(MOST_BYTES).fill(0x20));
+      yield new Uint8Array();
+    }
+    expect(await readTextStream(long())).toMatchObject({ ok: true });
+  });
+
+  test.each([
+    [Object.assign(new Error('no'), { code: 'EACCES' }), 'may not be read'],
+    [Object.assign(new Error('no'), { code: 'EPERM' }), 'may not be read'],
+    [Object.assign(new Error('no'), { code: 'EIO' }), 'cannot be read (EIO)'],
+    [new Error('tired'), 'cannot be read (Error: tired)'],
+    ['tired', 'cannot be read (tired)'],
+  ])('that breaks off cannot be read: %s', async (error, message) => {
+    const next = () => Promise.reject(error as Error);
+    const broken: AsyncIterable<Uint8Array> = { [Symbol.asyncIterator]: () => ({ next }) };
+    expect(await readTextStream(broken)).toEqual({ ok: false, why: 'unreadable', message });
+  });
 });

@@ -10,9 +10,9 @@ import { rehearsal } from '../../app/cli/rehearse.ts';
 import { readScript } from '../../app/cli/script.ts';
 import { MINUTE, SECOND } from '../../app/core/units.ts';
 import { planOf } from '../support/deck.ts';
-import type { Command } from './command.ts';
-import { lane, part, pause, plainSession, rounds } from './plain-scenario.ts';
-import { modelRehearsal } from './run-model.ts';
+import type { Command } from './run/command.ts';
+import { lane, part, pause, plainSession, rounds } from './invent/plain-scenario.ts';
+import { modelRehearsal } from './run/run-model.ts';
 import { everyItem, type PerLane, type ScenarioItem, type WrittenScenario } from './scenario.ts';
 
 const folder = new URL('../cases/eventful-evening/', import.meta.url);

@@ -3,7 +3,7 @@
  * after which there still is a disagreement about the same thing.
  */
 
-import type { Command } from './command.ts';
+import type { Command } from './run/command.ts';
 import {
   everyItem,
   hasItems,

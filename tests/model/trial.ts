@@ -6,15 +6,15 @@
 import { rehearsal } from '../../app/cli/rehearse.ts';
 import { timetableJson } from '../../app/cli/timetable/format-json.ts';
 import { openPlan } from '../../app/core/plan/open-plan.ts';
-import type { Command } from './command.ts';
+import type { Command } from './run/command.ts';
 import { firstDifference, type Difference } from './difference.ts';
-import { inventScript, type Script } from './invent-script.ts';
-import { inventSession } from './invent-session.ts';
-import { seededRandom } from './random.ts';
-import { modelRehearsal } from './run-model.ts';
+import { inventScript, type Script } from './invent/invent-script.ts';
+import { inventSession } from './invent/invent-session.ts';
+import { seededRandom } from './invent/random.ts';
+import { modelRehearsal } from './run/run-model.ts';
 import { textOf, type WrittenScenario } from './scenario.ts';
-import { modelTimetable } from './timetable-model.ts';
-import { writeSession } from './write-session.ts';
+import { modelTimetable } from './timetable/timetable-model.ts';
+import { writeSession } from './write/write-session.ts';
 
 export interface Trial extends Script {
   readonly written: WrittenScenario;

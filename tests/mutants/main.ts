@@ -24,8 +24,13 @@ const PATIENCE = 60_000;
 /** The same for those that took longer, tried once more. */
 const MORE_PATIENCE = 120_000;
 
-/** What more is tested elsewhere: what commands say to the coach where sentences are put together, their notes by the cues. */
+/**
+ * What is tested elsewhere too: what commands say to the coach where sentences are put together, their notes by the cues,
+ * and what Electron's list of security points asks for.
+ */
 const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
+  'app/desktop/messages': ['desktop/messages', 'desktop/security.test.ts'],
+  'app/desktop/pages': ['desktop/pages', 'desktop/security.test.ts'],
   'app/core/run/commands': ['core/run', 'core/sound', 'renderer/ui/coach', 'renderer/ui/leaving.test.ts'],
 };
 
@@ -70,9 +75,12 @@ function nameOf({ fileName, location: { start, end }, replacement }: MutantResul
   return [fileName, start.line, start.column, end.line, end.column, replacement].join(' ');
 }
 
-/** Below tests/, the folder that mirrors a place, or the nearest above it: `app/core/csv.ts` is held by tests/core. */
+/**
+ * Below tests/, the folder that mirrors a place, or the nearest above it: `app/core/csv.ts` is held by tests/core. What
+ * lies deeper in a folder of the core is held by the tests of all of that folder.
+ */
 function testsBeside(place: string): readonly string[] {
-  const mirror = place.replace(/^app[/]/, '');
+  const mirror = place.replace(/^app[/]/, '').replace(/^(core[/][^/]+)[/].*/, '$1');
   return ELSEWHERE[place] ?? (existsSync(join('tests', mirror)) ? [mirror] : testsBeside(dirname(place)));
 }
 

@@ -3,7 +3,7 @@
 import { readFileSync } from 'node:fs';
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
-import unit from '../vitest.config.ts';
+import { unit } from '../vitest.config.ts';
 
 const TESTS = (process.env['LANECALL_TESTS'] ?? '').split(':');
 

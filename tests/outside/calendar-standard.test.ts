@@ -7,8 +7,8 @@ import { describe, expect, test } from 'vitest';
 import { calendarDay } from '../../app/cli/timetable/calendar-day.ts';
 import { timetableIcs } from '../../app/cli/timetable/format-ics.ts';
 import type { Part, Session } from '../../app/core/session/session.ts';
-import { readCalendar, type CalendarEvent } from '../support/calendar-reader.ts';
-import { on, part, pause, planOf, set, timedSwim } from '../support/hand-session.ts';
+import { readCalendar, type CalendarEvent } from '../support/formats/calendar-reader.ts';
+import { on, part, pause, planOf, set, timedSwim } from '../support/coach/hand-session.ts';
 
 const EVENING = 19 * 60 + 30;
 

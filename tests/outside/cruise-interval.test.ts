@@ -4,7 +4,7 @@
 
 import { expect, test } from 'vitest';
 import type { Lane } from '../../app/core/session/session.ts';
-import { base, lane, planOf, restOf, set } from '../support/hand-session.ts';
+import { base, lane, planOf, restOf, set } from '../support/coach/hand-session.ts';
 
 function interval(metres: number, given: Partial<Lane>, rest?: number): number {
   const timing = rest === undefined ? base() : restOf(rest);

@@ -7,7 +7,7 @@
 
 import { expect, test } from 'vitest';
 import { warningsOf } from '../../app/core/plan/warnings/warnings.ts';
-import { holdTime, lane, on, planOf, set } from '../support/hand-session.ts';
+import { holdTime, lane, on, planOf, set } from '../support/coach/hand-session.ts';
 
 interface Case {
   readonly length: number;

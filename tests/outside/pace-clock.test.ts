@@ -4,7 +4,7 @@
  */
 
 import { expect, test } from 'vitest';
-import { holdTime, lane, on, planOf, set } from '../support/hand-session.ts';
+import { holdTime, lane, on, planOf, set } from '../support/coach/hand-session.ts';
 
 /** The seconds a sweep hand shows at each planned leave of the one set of a session, :00 as 60. */
 function handAtLeaves(interval: number, count: number): readonly number[] {

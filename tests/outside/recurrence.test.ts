@@ -11,7 +11,7 @@ import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import { plannedTimes } from '../../app/core/plan/schedule.ts';
 import type { Item } from '../../app/core/session/session.ts';
-import { lane, on, part, pause, planOf, rounds, set } from '../support/hand-session.ts';
+import { lane, on, part, pause, planOf, rounds, set } from '../support/coach/hand-session.ts';
 
 const DAY_START = Date.UTC(2026, 11, 31);
 

@@ -8,8 +8,8 @@ import { expect, test } from 'vitest';
 import { timetableCsv } from '../../app/cli/timetable/format-csv.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import { plannedTimes } from '../../app/core/plan/schedule.ts';
-import { readCsv } from '../support/csv-reader.ts';
-import { holdTime, lane, on, part, planOf, rounds, set } from '../support/hand-session.ts';
+import { readCsv } from '../support/formats/csv-reader.ts';
+import { holdTime, lane, on, part, planOf, rounds, set } from '../support/coach/hand-session.ts';
 
 /** The rows below the header, by the header's names. */
 function rows(plan: Plan): readonly ReadonlyMap<string, string>[] {

@@ -10,7 +10,7 @@ import { view } from '../../app/core/run/view.ts';
 import { headText } from '../../renderer/desk/run/head-text.ts';
 import { outlineParts } from '../../renderer/desk/outline/outline-rows.ts';
 import { nextLeaveOf } from '../../renderer/remote/next-leave.ts';
-import { runOf } from '../support/coach-run.ts';
+import { runOf } from '../support/coach/coach-run.ts';
 
 const EIGHT = 'lane 1\nlane 2\nMain\n8 x 75 free @ 1:30\nSwim-down\n4 x 50 easy @ 1:00';
 const ROUNDS = 'lane 1\nMain\n4 rounds\n  2 x 50 fast @ 1:00\nSwim-down\n4 x 50 easy @ 1:00';

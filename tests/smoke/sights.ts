@@ -6,8 +6,8 @@
 import { writeFileSync } from 'node:fs';
 import { setTimeout as pause } from 'node:timers/promises';
 import { placeForWall, type SomeDisplay } from '../../app/desktop/windows/displays.ts';
-import type { DesktopProgram } from '../support/desktop-program.ts';
-import { coloursOf } from '../support/png.ts';
+import type { DesktopProgram } from '../support/desktop/desktop-program.ts';
+import { coloursOf } from '../support/formats/png.ts';
 import { failed, held, type Outcome } from './report.ts';
 
 /** A page of ours has letters with smooth edges: black and empty ones have one colour. */

@@ -7,9 +7,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Page } from 'playwright';
-import { button } from '../support/coach-hand.ts';
-import { DesktopProgram, ROOT } from '../support/desktop-program.ts';
-import { commands } from '../support/desktop-sight.ts';
+import { button } from '../support/coach/coach-hand.ts';
+import { DesktopProgram, ROOT } from '../support/desktop/desktop-program.ts';
+import { commands } from '../support/desktop/desktop-sight.ts';
 import { failed, held, unseen, type Outcome, type Report } from './report.ts';
 import { bounds, displays, isNear, painted } from './sights.ts';
 

@@ -2,8 +2,8 @@
  * The built program killed hundreds of times in the middle of its work, one run through all of them.
  */
 
-import { crashTrial } from '../support/crash-trial.ts';
-import { freshDataFolder } from '../support/data-folder.ts';
+import { crashTrial } from '../support/host/crash-trial.ts';
+import { freshDataFolder } from '../support/host/data-folder.ts';
 
 /** In ms: further off, and a swimmer would see it. */
 const IN_PLACE = 50;

@@ -16,11 +16,11 @@ import { readCommand } from '../../app/core/run/command/read-command.ts';
 import { leavesOf, type Leave } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
 import { readJournal } from '../../app/host/journal/journal-text.ts';
-import { wronglyCalled, type CalledLeave } from '../support/called-leaves.ts';
-import { freshDataFolder } from '../support/data-folder.ts';
+import { wronglyCalled, type CalledLeave } from '../support/sound/called-leaves.ts';
+import { freshDataFolder } from '../support/host/data-folder.ts';
 import { planOf } from '../support/deck.ts';
-import { ServedHost } from '../support/served-host.ts';
-import { seeded } from '../support/session-text.ts';
+import { ServedHost } from '../support/host/served-host.ts';
+import { seeded } from '../support/formats/session-text.ts';
 import { HORIZON, ListeningScreen } from './listening-screen.ts';
 import { nextMove, restlessSession } from './restless-coach.ts';
 

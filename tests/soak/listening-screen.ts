@@ -9,7 +9,7 @@ import { WebSocket } from 'ws';
 import { view, type RunView } from '../../app/core/run/view.ts';
 import type { Command } from '../../app/core/run/command/command.ts';
 import { cuesDue, type Cue } from '../../app/core/sound/cues.ts';
-import { readFromHost } from '../support/from-host.ts';
+import { readFromHost } from '../support/host/from-host.ts';
 import type { Carrier } from '../../renderer/link/connection/carrier.ts';
 import { createLink, type Link } from '../../renderer/link/link.ts';
 import type { CommandAnswer } from '../../renderer/link/outbox.ts';

@@ -3,7 +3,7 @@
  */
 
 import { parseSession } from '../../app/core/session/parse.ts';
-import { mutate, seeded, validSession } from '../support/session-text.ts';
+import { mutate, seeded, validSession } from '../support/formats/session-text.ts';
 
 /** A parse that takes longer than this hangs, as far as a coach can tell, in ms. */
 const TOO_LONG = 1000;

@@ -15,8 +15,8 @@ const VALIDATOR = packages('zod');
 const SERVER_LIBRARIES = packages('ws');
 // What the launcher uses of the packages, once they are there.
 const BUILD_TOOLS = packages('esbuild', 'vite', 'undici');
-const LAUNCHER = '^app/cli/launcher/[^/]+[.]mjs$';
-const AFTER_SET_UP = '^app/cli/launcher/(build|download-network)[.]mjs$';
+const LAUNCHER = '^app/cli/(launcher|build)/[^/]+[.]mjs$';
+const AFTER_SET_UP = '^app/cli/(build/build|launcher/download-network)[.]mjs$';
 const ELECTRON = ['^electron$', ...packages('electron')];
 const PAGE_LIBRARIES = packages('react', 'react-dom', 'zustand', 'howler', '@fontsource/.+');
 // Only for the parts of the coach's screens: old televisions do not carry it.
@@ -39,7 +39,7 @@ const TELLS = '^renderer/(ui/coach/feedback/(said|said-cuts|words)|desk/afterwar
 // Where commands, windows, pages, workers and builds start.
 const STARTS = [
   '^app/cli/main[.]ts$',
-  '^app/cli/launcher/(lanecall|launch|build|download-network)[.]mjs$',
+  '^app/cli/(build/build|launcher/(lanecall|launch|download-network))[.]mjs$',
   '^app/desktop/(main|preload/(desk|wall))[.]ts$',
   '^renderer/(desk|wall|remote)/main[.]tsx?$',
   '-worker[.]ts$',

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readCommand } from '../../app/core/run/command/read-command.ts';
 import { readFromScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../../app/wire/messages.ts';
-import { readFromHost } from '../support/from-host.ts';
+import { readFromHost } from '../support/host/from-host.ts';
 
 const FROM_SCREEN: readonly FromScreen[] = [
   { say: 'hello', version: WIRE_VERSION, screen: 'wall' },

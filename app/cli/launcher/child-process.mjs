@@ -1,5 +1,5 @@
 /*
- * Programs that the launcher starts. None outlives it, and npm is found on every system.
+ * Starts other programs for the launcher. None of them outlives it, and npm is found on every system.
  */
 
 import { spawn } from 'node:child_process';
@@ -25,7 +25,7 @@ export function ended(child) {
 }
 
 /**
- * Waits for a program that does this one's work, and hands signals on to it meanwhile.
+ * Waits for a program that does the work of this one, and passes signals on to it meanwhile.
  * @param {import('node:child_process').ChildProcess} child
  */
 export function standIn(child) {
@@ -42,13 +42,13 @@ export function standIn(child) {
   });
 }
 
-// What is written at an end is a few lines; on Windows there is no asking any more after that.
+// Time for the program to end by itself: on Windows a signal that is passed on ends it without asking.
 const TIME_TO_END_MS = 3000;
 
 /**
- * In how many ms a signal is handed on to the child; null for never. Ctrl-C in a terminal reaches the child by
- * itself, and a second one would read as impatience. On Windows that is so only for programs of the terminal: one
- * with windows may not be attached to it (electron/electron#5273), and is ended where it has not ended itself.
+ * After how many ms a signal is passed on to the child; null for never. A terminal sends Ctrl-C to the child too, and
+ * a second one would look like impatience. On Windows a program with windows may not be attached to the terminal
+ * (electron/electron#5273): it is ended if it has not ended by itself.
  * @param {NodeJS.Signals} signal
  * @param {{ platform: NodeJS.Platform, isTerminal: boolean }} machine
  */
@@ -62,7 +62,7 @@ export function handedOnAfter(signal, { platform, isTerminal }) {
  * @param {import('node:child_process').SpawnOptions} options
  */
 export function npm(args, options) {
-  // What npm itself has started knows where npm is. Else a shell finds it: on Windows it is a batch file.
+  // npm tells the programs that it starts where it is. Otherwise a shell finds it: on Windows npm is a batch file.
   const script = process.env['npm_execpath'] ?? '';
   return basename(script) === 'npm-cli.js'
     ? spawn(process.execPath, [script, ...args], options)

@@ -1,6 +1,6 @@
 /*
- * Runs the desktop program. Nothing that goes wrong before its first window is there is ever more than one
- * line, or a wait without end.
+ * Starts the desktop program and waits for its first window. Whatever goes wrong until then is told in one line, and
+ * the wait has an end.
  */
 
 import { spawn } from 'node:child_process';
@@ -14,14 +14,14 @@ export type Opening = { readonly ended: Promise<number> } | NotOpened;
 export interface NotOpened {
   /** A sentence without its full stop. */
   readonly why: string;
-  /** Commands that mend it, where they are known. */
+  /** Two commands that mend it, where they are known. */
   readonly remedy?: readonly string[];
 }
 
 // The desktop program prints this when its first window has been painted.
 const OPEN = 'Lanecall is open.';
 const MOST_WORDS = 16_384;
-// A slow machine on its first start; one that takes longer will not open at all.
+// Enough for the first start on a slow machine.
 const PATIENCE_MS = 45_000;
 
 /** words: its arguments. */
@@ -32,11 +32,11 @@ export async function runDesktop(
   patienceMs = PATIENCE_MS,
 ): Promise<Opening> {
   const env = { ...process.env };
-  // Editors that are Electron programs themselves hand this on to what is started in them.
+  // An editor that is built on Electron passes this on to what is started in its terminal.
   delete env['ELECTRON_RUN_AS_NODE'];
   const child = spawn(runtime, words, { cwd: folder, env, stdio: ['ignore', 'pipe', 'pipe'] });
   let said = '';
-  // The last words tell most: it is with a FATAL one that Chromium ends.
+  // The end of it tells most: Chromium prints a FATAL line just before it dies.
   child.stderr.on('data', (chunk: Buffer) => (said = (said + chunk.toString('utf8')).slice(-MOST_WORDS)));
   const ended = standIn(child).catch((error: Error) => {
     said ||= error.message;
@@ -51,7 +51,7 @@ export async function runDesktop(
   if (first === 'open' || first === 0) return { ended };
   if (first === 'late') {
     child.kill('SIGKILL');
-    // Processes of its own may hold its pipes open.
+    // Its own child processes may hold the pipes open.
     child.stdout.destroy();
     child.stderr.destroy();
   }
@@ -61,17 +61,17 @@ export async function runDesktop(
   const line = firstLine(said);
   const reason =
     first === 'late'
-      ? `nothing was to be seen of it for ${Math.round(patienceMs / 1000)} s${line === null ? '' : `: ${line}`}`
+      ? `no window could be seen after ${Math.round(patienceMs / 1000)} s${line === null ? '' : `: ${line}`}`
       : (line ?? `it ended with ${first}`);
   return { why: `The desktop program could not be opened (${reason})` };
 }
 
-const NO_SANDBOX = 'This system does not let the desktop program make its own sandbox; these two lines allow it';
+const NO_SANDBOX = 'This system does not let the desktop program make its own sandbox';
 
 /**
- * Ubuntu 24.04 and others keep programs from making one (AppArmor's restriction of user namespaces); the helper
- * beside the runtime may, once it is root's (sandbox/linux/suid/client/setuid_sandbox_host.cc, electron/electron#42510).
- * null where that was not what it died of.
+ * Ubuntu 24.04 and others do not let programs make a sandbox (AppArmor restricts user namespaces). The helper beside
+ * the runtime may make one, once root owns it (sandbox/linux/suid/client/setuid_sandbox_host.cc,
+ * electron/electron#42510). null where the program died of something else.
  */
 function sandboxRemedy(runtime: string, said: string): string[] | null {
   if (!/The SUID sandbox helper binary was found, but|No usable sandbox!/.test(said)) return null;
@@ -79,9 +79,9 @@ function sandboxRemedy(runtime: string, said: string): string[] | null {
   return [`sudo chown root:root ${helper}`, `sudo chmod 4755 ${helper}`];
 }
 
-/** The first words for people in what a program has printed, short enough for a line; null where there are none. */
+/** The first line for people in what a program has printed, cut to fit one line; null where there is none. */
 export function firstLine(text: string): string | null {
-  // What it died of is said after what it did without.
+  // A FATAL line comes after others about things that the program could do without.
   const all = text.split('\n');
   const lines = [...all.filter(isFatal), ...all].map((line) => line.replace(/^\[[^\]]*\]\s*|^\w*Error: /, '').trim());
   const line = lines.find((each) => each !== '' && !/^(at |Debugger |For help|DevTools )/.test(each));

@@ -1,12 +1,12 @@
 /*
- * Loaded before Electron's installer, which by itself heeds no proxy, waits five minutes for a download
- * that stands still, and does not say why one failed.
+ * Loaded before Electron's installer, which by itself ignores proxies, waits five minutes for a download that stands
+ * still, and does not say why one failed.
  */
 
 import { subscribe } from 'node:diagnostics_channel';
 import { EnvHttpProxyAgent, setGlobalDispatcher } from 'undici';
 
-// A firewall that swallows everything says nothing.
+// A firewall may drop everything without an answer.
 const STALLED_MS = 20_000;
 
 setGlobalDispatcher(networkFor(process.env, STALLED_MS));
@@ -16,7 +16,8 @@ subscribe('undici:request:error', (message) => {
 });
 
 /**
- * The proxies are those of the usual variables, else npm's own settings, which npm hands on.
+ * The proxies come from the usual variables, otherwise from npm's own settings, which npm passes on in the
+ * environment.
  * @param {NodeJS.ProcessEnv} env
  * @param {number} stalledMs
  */

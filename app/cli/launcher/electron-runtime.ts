@@ -16,7 +16,10 @@ const EXECUTABLES: Partial<Record<NodeJS.Platform, string>> = {
   win32: 'electron.exe',
 };
 
-/** The path of the runtime's executable, null where it is not there. The package's own variable may name a folder with one. */
+/**
+ * The path of the runtime's executable, null where it is not there. ELECTRON_OVERRIDE_DIST_PATH may name a folder
+ * with one.
+ */
 export function electronRuntime(
   root: string,
   { env, platform }: Pick<NodeJS.Process, 'env' | 'platform'> = process,
@@ -45,12 +48,12 @@ export async function fetchRuntime(root: string, say: (line: string) => void, en
   });
 }
 
-/** Resolves with what the installer had to complain of. */
+/** Resolves with what the installer printed of errors. */
 async function install(root: string, given: NodeJS.ProcessEnv): Promise<string> {
   const network = pathToFileURL(join(root, 'app', 'cli', 'launcher', 'download-network.mjs')).href;
   const words = ['--import', network, join(root, 'node_modules', 'electron', 'install.js')];
   const env: NodeJS.ProcessEnv = { ...given, NODE_NO_WARNINGS: '1' };
-  // It would make the downloader put its own network in the place of that one.
+  // It would make the downloader replace the network that was loaded before it.
   delete env['ELECTRON_GET_USE_PROXY'];
   const child = spawn(process.execPath, words, { env, stdio: ['ignore', 'ignore', 'pipe'] });
   let said = '';

@@ -1,7 +1,7 @@
 /*
- * Behind `npm start`, `npm test`, `npm run build` and `npm run lanecall`: sets the clone up, then runs
- * what was asked for. Plain JavaScript on Node alone, because it runs before any package is there. It
- * loads nothing at once that Node 16 has not, so that an old Node gets as far as the sentence about it.
+ * Behind `npm start`, `npm test`, `npm run build` and `npm run lanecall`: sets the clone up, then runs what was asked
+ * for. Plain JavaScript on Node alone, because it runs before any package is there. It imports nothing that Node 16
+ * lacks, so that an old Node gets as far as the sentence that refuses it.
  */
 
 import { spawn } from 'node:child_process';
@@ -12,7 +12,7 @@ import { nodeTooOld, prepare } from './set-up.mjs';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 
-// Soon enough that a server's port is free again when somebody tries once more.
+// Soon enough that a server's port is free when somebody starts it again.
 const PARENT_CHECK_MS = 250;
 
 /** @type {Record<string, (args: string[]) => Promise<number | void>>} */
@@ -77,7 +77,7 @@ function endWithParent() {
     process.kill(process.pid, 'SIGTERM');
   };
   const timer = setInterval(check, PARENT_CHECK_MS);
-  // It is no reason to stay when the work is done.
+  // It does not keep the process alive when the work is done.
   timer.unref();
 }
 

@@ -1,7 +1,7 @@
 /*
- * One process at a time sets a clone up, so that six at once do not do everything six times. The holder
- * touches the lock each second; one that stood still for five, by the count of whoever waits, was left by
- * a process that was killed. What is set up is made in a folder of its own and moved into place whole.
+ * Lets one process at a time set a clone up. The holder touches the lock file each second. A lock that has stood
+ * still for five seconds, as counted by the process that waits, was left by one that was killed. What is set up is
+ * made in a folder of its own and moved into place when it is whole.
  */
 
 import { existsSync, mkdirSync, readdirSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
@@ -37,7 +37,7 @@ export async function withLock(root, say, work) {
   }
   const beat = setInterval(() => existsSync(file) && utimesSync(file, new Date(), new Date()), BEAT_MS);
   const giveUp = () => rmSync(file, { force: true });
-  // By way of exit(), which ends too what was started for the work.
+  // exit() also ends what was started for the work.
   const leave = (/** @type {NodeJS.Signals} */ signal) => process.exit(128 + constants.signals[signal]);
   process.on('exit', giveUp);
   for (const signal of SIGNALS) process.once(signal, leave);

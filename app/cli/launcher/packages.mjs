@@ -73,19 +73,12 @@ function moveIntoPlace(root, fresh) {
 }
 
 /**
- * Whether an optional package has to be here. One for any kind of machine is there for the sake of others
- * that may not be, so it says nothing.
+ * Whether an optional package has to be here: those for any kind of machine, or for one C library of two, may be absent.
  * @param {LockedPackage} locked
  */
 function isMadeForThisMachine({ os, cpu, libc }) {
-  if (os === undefined || !os.includes(process.platform) || cpu?.includes(process.arch) === false) return false;
-  return libc === undefined || libc.includes(cLibrary());
-}
-
-/** As package.json names it; Node tells only by naming the version of one of the two. */
-function cLibrary() {
-  const report = /** @type {{ header?: { glibcVersionRuntime?: string } }} */ (process.report.getReport());
-  return report.header?.glibcVersionRuntime === undefined ? 'musl' : 'glibc';
+  if (os === undefined || libc !== undefined) return false;
+  return os.includes(process.platform) && cpu?.includes(process.arch) !== false;
 }
 
 /**
@@ -96,7 +89,7 @@ function packagesIn(lockfile) {
   try {
     return JSON.parse(readFileSync(lockfile, 'utf8')).packages ?? {};
   } catch {
-    // Half-written by an install that was killed: as good as nothing installed.
+    // An install that was killed has left half of it: that counts as nothing installed.
     return {};
   }
 }

@@ -63,7 +63,7 @@ export function sourceStamp(root) {
  */
 async function build(root, say) {
   say('Building: the sources are newer than the build.');
-  const script = join(root, 'app', 'cli', 'launcher', 'build.mjs');
+  const script = join(root, 'app', 'cli', 'build', 'build.mjs');
   const child = spawn(process.execPath, [script, sourceStamp(root)], { cwd: root, stdio: ['ignore', 2, 2] });
   const status = await ended(child);
   if (status !== 0) throw new Error('The build failed, see above.');

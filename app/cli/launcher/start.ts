@@ -5,6 +5,7 @@
 
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { hasXServer } from '../../host/x-server.ts';
 import { complain, type Io } from '../io.ts';
 import { serve } from '../serve.ts';
 import { firstLine, runDesktop, type Opening } from './desktop.ts';
@@ -14,13 +15,13 @@ import { openInBrowser } from './system-browser.ts';
 /** The exit status, once the program has ended. root: the clone's folder; args: what stands after `npm start --`. */
 export async function start(root: string, args: string[], io: Io): Promise<number> {
   const { positionals, values } = readArguments(args);
-  // Too many sessions are for `serve` to find, as all faults are.
+  // `serve` reports every fault in the arguments, too many sessions among them.
   if (values['help'] !== true && positionals.length <= 1) {
     const opening = await openDesktop(root, args, io);
     if ('ended' in opening) return opening.ended;
-    const { why, remedy = [] } = opening;
-    await complain(io, `${why}; serving the same program to browsers instead${remedy.length > 0 ? ':' : '.'}`);
-    for (const command of remedy) await complain(io, `  ${command}`);
+    const { why, remedy } = opening;
+    await complain(io, `${why}; serving the same program to browsers instead.`);
+    if (remedy) await complain(io, `These two commands allow it:\n  ${remedy.join('\n  ')}`);
   }
   return serve(serveArguments(root, args), io, openInBrowser);
 }
@@ -38,11 +39,17 @@ async function openDesktop(root: string, args: string[], io: Io): Promise<Openin
 }
 
 /**
- * What stands before the program on Electron's command line. Under Wayland alone windows cannot be placed, and it is
- * only there that Chromium hears of another display server in time (see display-server.ts of the desktop program).
+ * Chromium's switches, which stand before the program's folder. Wayland lets no program place its windows, so an X server
+ * is taken where there is one; only this early does Chromium listen (see display-server.ts of the desktop program).
  */
-export function engineWords({ platform, env }: Pick<NodeJS.Process, 'platform' | 'env'>): string[] {
-  return platform === 'linux' && env['DISPLAY'] ? ['--ozone-platform=x11'] : [];
+export function engineWords(
+  { platform, env }: Pick<NodeJS.Process, 'platform' | 'env'>,
+  hasX = hasXServer(env),
+): string[] {
+  if (platform !== 'linux') return [];
+  if (hasX) return ['--ozone-platform=x11'];
+  // Else Chromium might take a variable that names no server for one.
+  return env['WAYLAND_DISPLAY'] ? ['--ozone-platform=wayland'] : [];
 }
 
 /** A sentence without its full stop; null where the desktop program can be tried. */

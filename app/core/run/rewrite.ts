@@ -209,11 +209,14 @@ function atWhatIsLeft(state: RunState, from: Place | null, t: Millis): RunState 
   return waitAt(state, state.index, stretch.kind === 'swim' ? from : null);
 }
 
+/** The place of nothing yet: what stays of the stretch lies before it, and what joins later begins anew. */
+const AFTER_ALL: Place = { order: Infinity, rep: 1, line: Infinity, rounds: [] };
+
 /** The place that a `go-to` named, once old lines from `goes` on are replaced by new lines from `comes` on. */
 function placeAfter(state: RunState, from: Place | null, goes: number, comes: number): Place | null {
   const stretch = state.stretches[state.index];
   if (!from || from.line < goes || !stretch) return from;
-  return placeIn(stretch, from) ?? firstPlace(stretch, comes) ?? from;
+  return placeIn(stretch, from) ?? firstPlace(stretch, comes) ?? AFTER_ALL;
 }
 
 /** The first place of a stretch, in the order of the session, on a line from `comes` on. */

@@ -87,11 +87,11 @@ export function doubtWhatItSets(setting: SettingLine, faults: FaultList): void {
   if (setting.word === 'lane' || setting.word === 'lanes') faults.doubt('lanes');
 }
 
-/** Lanes in order of number; `sound` is false for a lane whose line has a fault. */
+/** Lanes in order of number; `isValid` is false for a lane whose line has a fault. */
 export function lanesInForce(
   header: Header,
   file: LanesFile | null,
-): { readonly lane: Lane; readonly sound: boolean }[] {
+): { readonly lane: Lane; readonly isValid: boolean }[] {
   const written = new Map<number, WrittenLane | null>();
   for (const lane of file?.lanes ?? []) written.set(lane.number, lane);
   for (const [number, lane] of header.lanes) written.set(number, lane);
@@ -100,7 +100,7 @@ export function lanesInForce(
   const grid = header.grid ?? DEFAULT_GRID;
   return Array.from(written)
     .sort(([a], [b]) => a - b)
-    .map(([number, lane]) => ({ lane: wholeLane(lane ?? plainLane(number), gap, grid), sound: lane !== null }));
+    .map(([number, lane]) => ({ lane: wholeLane(lane ?? plainLane(number), gap, grid), isValid: lane !== null }));
 }
 
 function plainLane(number: number): WrittenLane {

@@ -28,7 +28,7 @@ import { isNote, readNote } from './line/note-line.ts';
 import { isPause, readPartLine, readSwimLine } from './line/part-line.ts';
 import { nameOf, PartTree, type WrittenItem } from './parts.ts';
 import type { Item, Part, Session } from './session.ts';
-import { beginsLikeSetting, settingOf } from './line/setting-line.ts';
+import { beginsLikeSetting, settingOf, type SettingLine } from './line/setting-line.ts';
 import { allOf, someOf, type SomeOfSquad } from './lanes/some-lanes.ts';
 import { placeOf, spreadLine, type Spread, type Squad } from './lanes/spread.ts';
 import { startsTime } from './values/time.ts';
@@ -111,24 +111,10 @@ class SessionReader {
 
   private takeWords(line: Line): void {
     const setting = settingOf(line.text);
-    if (setting) {
-      if (this.inHeader) {
-        takeSetting(
-          this.header,
-          line,
-          setting,
-          this.faults,
-          (this.file?.lanes ?? []).map((lane) => lane.number),
-        );
-        return;
-      }
-      const message =
-        setting.word === 'lanes'
-          ? setting.flaw!.message
-          : setting.word === 'lane'
-            ? 'lane is a setting: move it to the top, or for a set of one lane write lane 4: and then the set'
-            : `${setting.word} is a setting: move it to the top, before the first heading or set`;
-      this.faults.add(line, { at: 0, message });
+    if (setting && this.inHeader) {
+      takeSetting(this.header, line, setting, this.faults, this.file?.lanes.map((lane) => lane.number) ?? []);
+    } else if (setting) {
+      this.faults.add(line, { at: 0, message: tooLate(setting) });
       doubtWhatItSets(setting, this.faults);
     } else if (isNote(line.text)) {
       this.tree.note(line, readNote(line.text));
@@ -226,4 +212,12 @@ function spreadItem(
 function hasSwim(item: Item): boolean {
   if (item.kind === 'rounds' || item.kind === 'lanes') return item.items.some(hasSwim);
   return item.kind !== 'talk' && item.kind !== 'break';
+}
+
+/** Why a setting below the first heading or set is a fault. */
+function tooLate({ word, flaw }: SettingLine): string {
+  if (word === 'lanes') return flaw!.message;
+  return word === 'lane'
+    ? 'lane is a setting: move it to the top, or for a set of one lane write lane 4: and then the set'
+    : `${word} is a setting: move it to the top, before the first heading or set`;
 }

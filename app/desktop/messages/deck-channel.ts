@@ -1,6 +1,6 @@
 /*
- * Carries deck messages between the windows and the host, as the socket does for screens on the network.
- * Each window has one connection at a time; a page that is loaded anew begins another.
+ * Carries deck messages between the windows and the host, as the socket does for screens on the network. Each window
+ * has one connection at a time; a page that is reloaded opens a new one.
  */
 
 import { ipcMain, type IpcMainEvent, type IpcMainInvokeEvent, type WebContents } from 'electron';
@@ -15,7 +15,7 @@ import { maySay, mayUse, senderOf } from './sender.ts';
 import type { WindowKind } from '../windows/window-kind.ts';
 
 export interface DeckChannel {
-  /** The page of a window has gone, from whatever cause. */
+  /** A window's page is gone, for whatever reason. */
   gone(contents: number): void;
 }
 
@@ -24,7 +24,7 @@ interface Connection {
   readonly screen: Screen;
 }
 
-/** Questions of pages come as nothing else. */
+/** The type of every question's body. */
 const JSON_TYPE = 'application/json';
 
 export interface ChannelPorts {
@@ -59,7 +59,7 @@ export function openDeckChannel(host: DeckHost, clock: Clock, { library, kindOf,
       post(sender, CHANNELS.closed, n);
     };
     const screen = connectScreen(host, clock, {
-      // The channel between processes tells nothing of what is under way in it.
+      // Electron does not say how much is still waiting in the channel.
       waiting: () => 0,
       send(text, sent) {
         post(sender, CHANNELS.heard, n, text);
@@ -123,7 +123,7 @@ function replyOf(status: number, value: object): Reply {
   return { status, body: JSON.stringify(value) };
 }
 
-/** A window may be on its way out while something for it is on its way in. */
+/** A window may already be closing when there is a message for it. */
 function post(contents: WebContents, channel: string, ...words: readonly unknown[]): void {
   if (!contents.isDestroyed() && !contents.isCrashed()) contents.send(channel, ...words);
 }

@@ -1,6 +1,6 @@
 /*
- * Which window may send what. Every message is held against the window it came from, the frame in it and
- * the page that the frame shows; the wall screen has no way to change anything.
+ * Which window may send what. Every message is checked against the window it came from, the frame in it and the page
+ * that the frame shows. The wall screen has no way to change anything.
  */
 
 import type { WebFrameMain } from 'electron';
@@ -20,7 +20,7 @@ export interface Sender {
 const FOR_ALL: readonly string[] = [CHANNELS.connect, CHANNELS.say, CHANNELS.hangUp, CHANNELS.painted];
 const FOR_COACH: readonly string[] = [CHANNELS.ask];
 
-/** Has to be asked while the event is being handled: a frame that navigates is another afterwards. */
+/** Call it while the event is being handled: after a navigation the frame is another one. */
 export function senderOf(kind: WindowKind | null, frame: WebFrameMain | null): Sender {
   return { kind, address: frame?.url ?? null, isTop: frame !== null && frame.parent === null };
 }
@@ -41,7 +41,11 @@ export function maySay(kind: WindowKind, text: string): boolean {
     case 'ping':
     case 'sound':
       return true;
+    case 'room':
+      return kind === 'wall';
     case 'command':
+    case 'screen':
+    case 'which':
       return kind === 'desk';
   }
 }

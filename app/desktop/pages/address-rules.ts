@@ -1,6 +1,6 @@
 /*
- * Where a window may go and what it may ask for: to its own page, and for what the program itself hands
- * out. All else is refused, in every window, whatever page it may have come to show.
+ * What a window may load: its own page, and the files that the program itself serves. Everything else is refused, in
+ * every window, whatever page it shows.
  */
 
 import type { Session, WebContents } from 'electron';
@@ -11,13 +11,13 @@ export function mayNavigate(kind: WindowKind, address: string): boolean {
   return isPageOf(kind, address);
 }
 
-/** `blob:` and `data:` stay inside the page that made them; `devtools:` is the engine's own. */
+/** `blob:` and `data:` stay inside the page that made them; `devtools:` is Chromium's own. */
 export function mayRequest(address: string): boolean {
   if (ownAddress(address)) return true;
   return /^(blob:app:\/\/lanecall\/|data:|devtools:\/\/)/.test(address);
 }
 
-/** Holds a window to its page. */
+/** Keeps a window on its own page. */
 export function guardNavigation(contents: WebContents, kind: WindowKind): void {
   contents.on('will-navigate', (details) => {
     if (!mayNavigate(kind, details.url)) details.preventDefault();
@@ -30,7 +30,7 @@ export function guardNavigation(contents: WebContents, kind: WindowKind): void {
   contents.setWindowOpenHandler(() => ({ action: 'deny' }));
 }
 
-/** Lets nothing out of the program: no request goes to anything but its own pages. */
+/** Stops every request that is not for the program's own pages. */
 export function guardRequests(session: Session): void {
   session.webRequest.onBeforeRequest((details, answer) => answer({ cancel: !mayRequest(details.url) }));
 }

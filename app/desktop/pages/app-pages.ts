@@ -1,6 +1,6 @@
 /*
- * Hands the built pages to the windows under `app://lanecall/`, with the headers that the host on the
- * network gives them. What is not in the list of pages cannot be asked for, however a path is spelt.
+ * Serves the built pages to the windows under `app://lanecall/`, with the same headers as the network server. Only a
+ * file on the list of pages can be had, however a path is spelt.
  */
 
 import { protocol, type Session } from 'electron';
@@ -28,7 +28,7 @@ export function servePages(session: Session, pages: Pages): void {
   });
 }
 
-/** What is answered to a request; reading is all that may be asked. */
+/** The answer to a request. Only reading is allowed. */
 export function pageReply(pages: Pages, method: string, address: string): PageReply {
   const url = ownAddress(address);
   if (!url) return refusal(403, 'Only pages of this program are here.');

@@ -1,6 +1,6 @@
 /*
- * What the coach saves: the dialog for it says what is saved. Left alone Electron writes the address of what is
- * downloaded there (ElectronDownloadManagerDelegate), and a page's own file has one that tells nobody anything.
+ * Gives the save dialog a title that names the file. Electron's own title is the download's address
+ * (ElectronDownloadManagerDelegate), which says nothing to a coach where the page itself made the file.
  */
 
 import type { Session } from 'electron';

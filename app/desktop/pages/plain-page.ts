@@ -1,6 +1,6 @@
 /*
- * The page of a window whose own page has ended again and again: plain words and one link, nothing in it
- * that could end.
+ * Shown in a window whose own page has crashed again and again: plain text and one link, and no script that could
+ * crash.
  */
 
 import { PATHS, type WindowKind } from '../windows/window-kind.ts';
@@ -20,10 +20,10 @@ export function plainPage(kind: WindowKind): string {
   </head>
   <body>
     <h1>${TITLES[kind]}</h1>
-    <p>It has ended several times within a minute, and is not opened by itself any more.</p>
+    <p>It has crashed several times within a minute, so it is no longer opened by itself.</p>
     <p>The run goes on, and nothing of it is lost.</p>
     <p><a href="${PATHS[kind]}">Open it again</a></p>
-    <p>If that does not help: end Lanecall and start it again. A run that was going goes on where it should be.</p>
+    <p>If that does not help, quit Lanecall and start it again. A run that was going comes back at the right place.</p>
   </body>
 </html>
 `;

@@ -12,7 +12,7 @@ interface Hearing {
 }
 
 export function deckBridge(): WindowBridge {
-  // Connections are numbered, so that what is still on its way from an older one is not taken for news.
+  // Connections are numbered, so that a late message from an older one is dropped.
   let connection = 0;
   let hearing: Hearing | null = null;
   const woken: (() => void)[] = [];

@@ -1,13 +1,13 @@
 /*
- * Tells the main process when the page has been painted: that it has been loaded proves nothing where a graphics
- * card or a display server refuses. The engine counts its first frame with content once that has been presented
- * (W3C Paint Timing).
+ * Tells the main process when the page has been painted. A page that has been loaded proves nothing: the graphics
+ * card or the display server may fail. Chromium counts the first frame with content once it has been presented (W3C
+ * Paint Timing).
  */
 
 import { ipcRenderer } from 'electron';
 import { CHANNELS } from '../../wire/window-bridge.ts';
 
-/** As much of the page's `PerformanceObserver` as is needed; Node's types know another. */
+/** The part of the page's `PerformanceObserver` that is used here; Node's types have another of that name. */
 export type PaintObserver = new (seen: (list: { getEntriesByName(name: string): readonly unknown[] }) => void) => {
   observe(options: { readonly type: 'paint'; readonly buffered: true }): void;
 };

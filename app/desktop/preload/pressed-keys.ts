@@ -1,10 +1,11 @@
 /*
- * A key that was pressed on the wall screen, pressed on the coach's page: the document is one for both of its worlds.
+ * Presses on the coach's page a key that was pressed on the wall screen. A preload script shares its page's document,
+ * so the page hears it.
  */
 
 import type { PressedKey } from '../../wire/window-bridge.ts';
 
-/** As much of a page as is needed; the desktop program is compiled without one. */
+/** The part of a page that is used here; the desktop program is compiled without a page's types. */
 export interface KeyedPage {
   readonly document: { readonly activeElement: { blur?(): void } | null };
   readonly KeyboardEvent: new (type: string, init: PressedKey & { readonly bubbles: boolean }) => object;
@@ -12,7 +13,7 @@ export interface KeyedPage {
 }
 
 export function pressOn(page: KeyedPage, key: PressedKey): void {
-  // Whoever presses a key on the wall screen does not type here: what had the keyboard last must not take it for its own.
+  // The key was not meant for the field that somebody last typed in here, so that field lets go of the keyboard.
   page.document.activeElement?.blur?.();
   page.dispatchEvent(new page.KeyboardEvent('keydown', { ...key, bubbles: true }));
 }

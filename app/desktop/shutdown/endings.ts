@@ -1,6 +1,6 @@
 /*
- * How the program comes to its end: by somebody who wants out and is asked, or by the system, which is not.
- * Either way the journal gets its last lines first.
+ * Every way the program ends. A person who quits during a run is asked first; a signal or the system's shutdown is
+ * not. Either way the journal's last lines are written first.
  */
 
 import { app, powerMonitor, type BrowserWindow } from 'electron';
@@ -8,13 +8,16 @@ import type { WayOut } from './way-out.ts';
 
 export interface Endings {
   readonly wayOut: WayOut;
-  /** Resolves when all that can be is written. */
+  /** Resolves once everything that can be written is on the disk. */
   end(): Promise<void>;
-  /** Writes what can be written at once. */
+  /** Writes the most important before it returns. */
   endNow(): void;
 }
 
-/** Electron must be ready: its own handlers of signals, which would only quit, are in place by then and give way. */
+/**
+ * Call it once Electron is ready: by then Electron has set its own signal handlers, which only quit, and ours replace
+ * them.
+ */
 export function listenForEndings({ wayOut, end }: Endings): void {
   let ended: Promise<void> | null = null;
   app.on('before-quit', (event) => {
@@ -26,14 +29,17 @@ export function listenForEndings({ wayOut, end }: Endings): void {
     app.quit();
   };
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) process.on(signal, leave);
-  // Linux and macOS: prevented, the system waits for the program a little (documentation of the event).
+  // On Linux and macOS `preventDefault` makes the system wait a little for the program (documentation of the event).
   powerMonitor.on('shutdown', (event?: { preventDefault(): void }) => {
     event?.preventDefault();
     leave();
   });
 }
 
-/** Windows tells its windows that the session ends, and no `before-quit` comes (documentation of both): there is time for one write. */
+/**
+ * At a logout Windows tells each window, and there is no `before-quit` (documentation of both events). There is time
+ * for one write.
+ */
 export function watchSessionEnd(window: BrowserWindow, { wayOut, endNow }: Endings): void {
   window.on('session-end', () => {
     wayOut.open();

@@ -1,6 +1,6 @@
 /*
- * Whether the program may end. Its window's button, the menu, a key, the Dock and the taskbar all ask here, and during
- * a run the first time is not enough. The system's own end, and a word from whoever started the program, are obeyed.
+ * Whether the program may end. The window's button, the menu, a key, the Dock and the taskbar all ask here, and
+ * during a run they have to ask twice. Signals and the system's shutdown are obeyed at once.
  */
 
 import type { Timers } from '../../host/time/timers.ts';
@@ -9,16 +9,16 @@ export interface WayOutPorts {
   readonly timers: Timers;
   /** In ms of any one clock. */
   now(): number;
-  /** Whether a run would miss its screens. */
+  /** Whether a run is going. */
   isGoing(): boolean;
-  /** For the coach; null when it is over. */
+  /** Tells the coach; null takes it back. */
   tell(sentence: string | null): void;
-  /** Brings the coach's window to the front: what is told there is to be seen. */
+  /** Brings the coach's window to the front, so that the sentence is seen. */
   show(): void;
 }
 
 export interface WayOut {
-  /** For somebody who wants to leave; where they may not, they are told what to do. */
+  /** Somebody wants to end the program. If they may not yet, they are told what to do. */
   mayLeave(): boolean;
   /** Nobody is asked from now on. */
   open(): void;
@@ -44,7 +44,7 @@ export function wayOut(ports: WayOutPorts): WayOut {
   };
 }
 
-/** For so long a second time counts as meant, in ms. */
+/** How long after a refusal a second try is taken as meant, in ms. */
 const MEANT_WITHIN = 10_000;
 
 /** refusedAt: when somebody was last refused, by the same clock as now; null for never. */

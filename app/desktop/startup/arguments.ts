@@ -1,7 +1,6 @@
 /*
- * What the program was started with. Electron and the system mix words of their own in, and may start a
- * second program only to hand a file to the first, so nothing here is ever refused: what is not ours is
- * passed over.
+ * Reads the command line. Electron and the system add words of their own, and may start a second program only to hand
+ * a file to the first. So nothing is refused here: words that are not ours are skipped.
  */
 
 import { resolve } from 'node:path';
@@ -39,7 +38,7 @@ export function startArguments(argv: readonly string[], isDefaultApp: boolean, f
   return found;
 }
 
-/** Linux's desktops hand a file over by its address. Null for an address that is no file of this machine. */
+/** Linux desktops pass a file as a `file:` URL. null for a URL that names no file on this machine. */
 function pathOf(word: string, folder: string): string | null {
   if (!/^file:/i.test(word)) return resolve(folder, word);
   try {
@@ -49,7 +48,7 @@ function pathOf(word: string, folder: string): string | null {
   }
 }
 
-/** Switches for the engine may stand before the program. */
+/** Where the program's folder stands: Chromium's switches may come before it. */
 function programAt(argv: readonly string[]): number {
   const at = argv.findIndex((word, index) => index > 0 && !word.startsWith('-'));
   return at < 0 ? argv.length : at;

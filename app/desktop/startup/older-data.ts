@@ -1,6 +1,6 @@
 /*
- * The desktop program once kept its data beside Chromium's. It shares the folder of the served program now, so that a
- * run cut off in one is found by the other; what the older folder holds is brought over once.
+ * An older desktop program kept its data beside Chromium's. Now it shares the folder of the served program, so that
+ * each finds a run that was cut off in the other. What the older folder holds is copied over once.
  */
 
 import { existsSync } from 'node:fs';
@@ -9,13 +9,16 @@ import { join } from 'node:path';
 
 const KEPT = ['runs', 'windows.json'];
 
-/** What is there already stays as it is. Rejects where the disk refuses; then all of it is still in the older folder. */
+/**
+ * What is already in the new folder stays as it is. Rejects when the disk refuses; everything is still in the older
+ * folder then.
+ */
 export async function bringOver(older: string, folder: string): Promise<void> {
   for (const name of KEPT) {
     const from = join(older, name);
     if (!existsSync(from)) continue;
     await cp(from, join(folder, name), { recursive: true, force: false });
-    // Under another name, so that a run which is ended meanwhile does not come a second time.
+    // Renamed, so that it is copied only once.
     await rename(from, `${from}.brought-over`);
   }
 }

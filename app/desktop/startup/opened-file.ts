@@ -1,6 +1,6 @@
 /*
- * A session file that somebody opens with the program. One without faults runs at once where no run would
- * be lost by it; any other goes into the coach's editor, with a sentence about why.
+ * A session file that somebody opens with the program. One without faults is opened at once, unless a run is going.
+ * Any other goes into the coach's editor, with a sentence that says why.
  */
 
 import { basename } from 'node:path';

@@ -1,6 +1,6 @@
 /*
- * How the coach's window opens and closes: where it was, if there is still a display there; and, because
- * closing it ends the program, only where that may end.
+ * Opens and closes the coach's window. It opens where it was last, if a display is still there. Closing it ends the
+ * program, so it closes only when the program may end.
  */
 
 import { screen, type BrowserWindow, type Rectangle } from 'electron';
@@ -12,7 +12,7 @@ import { isPageOf } from './window-kind.ts';
 export interface DeskPorts {
   /** Closing it ends the program. */
   mayLeave(): boolean;
-  /** Where the window is, to open there the next time. */
+  /** Saves where the window is, for the next start. */
   keep(bounds: Rectangle): void;
 }
 
@@ -25,13 +25,13 @@ export interface DeskWindow {
   send(file: SessionFile): void;
 }
 
-/** Opens it; before: where it was the last time, null for never yet. */
+/** Opens it. before: where it was last, null on a first start. */
 export function deskWindow(
   before: Rectangle | null,
   ports: DeskPorts,
   events: Pick<WindowEvents, 'made' | 'pageGone' | 'closed'>,
 ): DeskWindow {
-  // What the coach must see, until the page that shows it is there.
+  // Files for the coach, kept until the page is loaded.
   let waiting: SessionFile[] = [];
   let loaded: BrowserWindow | null = null;
 
@@ -69,8 +69,8 @@ const WIDEST = 1280;
 const TALLEST = 860;
 
 /**
- * At first it is on the display that is part of the machine; where none is said to be, as never under Linux
- * (ui/ozone/platform: only ChromeOS sets it), on the primary one.
+ * On a first start it opens on the built-in display, or on the primary one where the system names no built-in one.
+ * Linux never does (ui/ozone/platform: only ChromeOS sets it).
  */
 export function deskLook(
   displays: readonly SomeDisplay[],
@@ -90,7 +90,7 @@ export function deskLook(
   };
 }
 
-/** So much of the title bar must be there to take hold of the window, in the display's own units. */
+/** How much of the title bar must be on a display so that the window can be dragged, in the display's own units. */
 const HOLD = 80;
 
 function overlaps(area: Rectangle, window: Rectangle): boolean {

@@ -1,11 +1,11 @@
 /*
- * Which display the wall screen goes to, and what the coach is told about it. The one chosen before comes
- * first, wherever it is plugged in again; the display with the coach's window on it is never covered.
+ * Which display the wall screen goes to, and what the coach is told about it. The display chosen last comes first,
+ * wherever it is plugged in. The one with the coach's window is never covered.
  */
 
 import type { Display, Rectangle } from 'electron';
 
-/** What is kept of a display, to know it again. Ids change with some systems, labels are not unique. */
+/** What is saved of a display to recognise it. Some systems change ids, and labels are not unique. */
 export interface RememberedDisplay {
   readonly id: number;
   readonly label: string;
@@ -16,7 +16,7 @@ export interface RememberedDisplay {
 export interface WallWish {
   readonly shown: boolean;
   readonly look: 'full screen' | 'window';
-  /** The display it was last put on on purpose, or at first; null for none yet. */
+  /** The display chosen last; null if there was none yet. */
   readonly display: RememberedDisplay | null;
 }
 
@@ -46,7 +46,7 @@ export function placeForWall(displays: readonly SomeDisplay[], coachOn: number, 
 export function find<D extends SomeDisplay>(displays: readonly D[], wanted: RememberedDisplay): D | undefined {
   const isSame = ({ label, bounds }: D): boolean =>
     label === wanted.label && bounds.width === wanted.width && bounds.height === wanted.height;
-  // An id may by now be another display's: its label must not speak against it.
+  // The same id may belong to another display by now, so the label must match too.
   return (
     displays.find((display) => display.id === wanted.id && display.label === wanted.label) ?? displays.find(isSame)
   );
@@ -59,23 +59,23 @@ export function remembered({ id, label, bounds: { width, height } }: SomeDisplay
 /** What the desktop lets a program do with its windows. */
 export interface Desktop {
   readonly platform: NodeJS.Platform;
-  /** Whether windows go where they are put. */
+  /** Whether the program can place its windows. */
   readonly placesWindows: boolean;
 }
 
-/** What the coach is told while the wall screen is not, or may not be, where it should be; null where all is well. */
+/** What the coach is told while the wall screen may be in the wrong place; null when all is well. */
 export function wallNotice(place: WallPlace, wish: WallWish, { platform, placesWindows }: Desktop): string | null {
   if (place.look === 'full screen') return placesWindows ? null : NOT_PLACED;
   if (place.look === 'none' || place.why === 'wanted') return null;
   const how = `If a television shows the same as this display, extend onto it instead: ${extending(platform)}.`;
   if (place.why === 'one display') return `There is only one display, so the wall screen is in a window here. ${how}`;
   const name = wish.display?.label ? ` (${wish.display.label})` : '';
-  return `The wall screen's display${name} is not there: it is in a window here, and goes back by itself. ${how}`;
+  return `The wall screen's display${name} is not connected, so the wall screen is in a window here until it is. ${how}`;
 }
 
 const NOT_PLACED =
-  'This desktop does not let a program choose the display of a window. If the wall screen is on the wrong one: ' +
-  'menu Wall screen, In a window; drag it to the television; then Full screen.';
+  'This desktop does not let Lanecall choose a display. If the wall screen is on the wrong one, choose In a window in ' +
+  'the menu Wall screen, drag the window to the television, and choose Full screen.';
 
 /** The words of each system's own settings. */
 function extending(platform: NodeJS.Platform): string {
@@ -84,7 +84,7 @@ function extending(platform: NodeJS.Platform): string {
   return "in the system's display settings, choose to join or extend the displays instead of mirroring them";
 }
 
-/** Two thirds of what the display has room for, at its lower right: the coach's window stays to be seen. */
+/** Two thirds of the display, at its lower right, so that the coach's window stays in sight. */
 function windowOn({ workArea }: SomeDisplay): Rectangle {
   const width = Math.round((workArea.width * 2) / 3);
   const height = Math.round((workArea.height * 2) / 3);

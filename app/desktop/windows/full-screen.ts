@@ -1,6 +1,6 @@
 /*
- * A window that fills its display. macOS gives a window in its own full screen a space of its own, slowly; there
- * the simple one is used, which is at once, and which `isFullScreen` does not see.
+ * A window that fills its display. On macOS the usual full screen slowly moves a window to a space of its own. The
+ * simple one is immediate, so it is used there; `isFullScreen` does not see it.
  */
 
 import type { BrowserWindow } from 'electron';
@@ -9,15 +9,15 @@ export function isFull(window: BrowserWindow, platform: NodeJS.Platform): boolea
   return platform === 'darwin' ? window.isSimpleFullScreen() : window.isFullScreen();
 }
 
-/** It may be done a little later, or where a window manager has other ideas, not at all. */
+/** The system may do it a little later, and some window managers do not do it at all. */
 export function setFull(window: BrowserWindow, on: boolean, platform: NodeJS.Platform): void {
   if (platform === 'darwin') window.setSimpleFullScreen(on);
   else window.setFullScreen(on);
 }
 
 /**
- * Before a window goes: the simple full screen hides Dock and menu bar of the whole system, and only leaving it
- * brings them back (NativeWindowMac::SetSimpleFullScreen, electron/electron#48348).
+ * To be called before a window closes. Simple full screen hides the Dock and the menu bar of the whole system, and
+ * only leaving it brings them back (NativeWindowMac::SetSimpleFullScreen, electron/electron#48348).
  */
 export function leaveBeforeClosing(window: BrowserWindow, platform: NodeJS.Platform): void {
   if (platform === 'darwin' && window.isSimpleFullScreen()) window.setSimpleFullScreen(false);

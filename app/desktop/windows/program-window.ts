@@ -1,6 +1,6 @@
 /*
- * A window of the program, from its creation to its end. The only place where windows are made: each has
- * the same shut-in page, is held to its own address, and comes back by itself when its page dies.
+ * One of the program's windows, from its creation to its end. Windows are made nowhere else: each has a page with the
+ * same restrictions, stays on its own address, and comes back by itself when its page dies.
  */
 
 import { join } from 'node:path';
@@ -19,7 +19,7 @@ export interface WindowLook extends Pick<BrowserWindowConstructorOptions, 'x' | 
 }
 
 export interface WindowEvents {
-  /** A new `BrowserWindow` stands for this window: at first, and whenever its page has died. */
+  /** A `BrowserWindow` has been made: the first, and one each time the page has died. */
   made(window: BrowserWindow): void;
   /** The page has been loaded. */
   loaded(window: BrowserWindow): void;
@@ -37,7 +37,7 @@ export interface ProgramWindow {
   close(): void;
 }
 
-/** Of the wall screen, so that nothing flashes before its page is there. */
+/** The wall screen's own colour, so that nothing flashes before its page is there. */
 const BACKGROUND = '#04131b';
 
 export function programWindow(kind: WindowKind, events: WindowEvents): ProgramWindow {
@@ -57,12 +57,13 @@ export function programWindow(kind: WindowKind, events: WindowEvents): ProgramWi
     const { id } = contents;
     window = made;
     guardNavigation(contents, kind);
-    // Not when a navigation starts: that comes before it is refused (documentation, "Navigation Events").
+    // Not `did-start-navigation`: that comes even where the navigation is then refused (documentation, "Navigation
+    // Events").
     contents.on('did-navigate', () => events.pageGone(id));
     contents.on('did-finish-load', () => events.loaded(made));
     contents.on('render-process-gone', (_, { reason }) => {
       events.pageGone(id);
-      // Not from within the event: the engine is still taking the old page down.
+      // Not within the event: Chromium is still taking the old page down.
       setImmediate(() => died(made, look, reason));
     });
     made.on('closed', () => {
@@ -73,7 +74,7 @@ export function programWindow(kind: WindowKind, events: WindowEvents): ProgramWi
     });
     events.made(made);
     show(made, takesFocus);
-    // A page that cannot be loaded is shown as such by the engine; there is nobody else to tell.
+    // Chromium shows an error page by itself; there is nobody else to tell.
     contents.loadURL(address).catch(() => undefined);
   };
 

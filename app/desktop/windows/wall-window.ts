@@ -1,6 +1,6 @@
 /*
- * The wall screen's window, kept where it belongs while displays come and go: a television that is switched
- * off and on is unplugged and plugged for the system. The run hears nothing of all this.
+ * The wall screen's window, kept where it belongs while displays come and go. To the system, a television that is
+ * switched off and on is unplugged and plugged in again. None of this reaches the run.
  */
 
 import { screen, type BrowserWindow } from 'electron';
@@ -23,11 +23,11 @@ export interface WallPorts {
   readonly desktop: Desktop;
   /** The display with the coach's window. */
   coachOn(): number;
-  /** Whether the whole program is ending, so that a closed window says nothing about a wish. */
+  /** Whether the whole program is ending: a window that closes then has not been closed by hand. */
   isEnding(): boolean;
   /** For the coach; null when all is well. */
   tell(sentence: string | null): void;
-  /** The wish has changed and is to be kept, or the place and the menu are to be made anew. */
+  /** The wish or the place may have changed: the wish is to be saved, and the menu made again. */
   changed(wish: WallWish, place: WallPlace): void;
 }
 
@@ -40,7 +40,10 @@ export interface WallWindow {
   moveTo(display: SomeDisplay): void;
 }
 
-/** In ms: a television that is switched on comes, goes and comes again. */
+/**
+ * How long the displays must have been quiet, in ms: a television that is switched on appears, vanishes and appears
+ * again.
+ */
 const SETTLING = 1000;
 
 export function wallWindow(
@@ -51,7 +54,7 @@ export function wallWindow(
   let wish = first;
   let place: WallPlace = { look: 'none' };
   let timer: Timer | null = null;
-  const inPlace = placing(() => place, ports.desktop.platform, ports.timers);
+  const inPlace = placing(() => place, ports.desktop, ports.timers);
 
   const window = programWindow('wall', {
     made(made) {

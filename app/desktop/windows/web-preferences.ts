@@ -1,6 +1,6 @@
 /*
- * How every window's page is run: shut in, apart from the preload script, with no way to Node. Written
- * out in full, so that no change of a default changes it.
+ * How every window's page is run: in a sandbox, isolated from its preload script, without Node. Every setting is
+ * written out, so that a default that changes changes nothing here.
  */
 
 import type { WebPreferences } from 'electron';

@@ -23,7 +23,7 @@ export function plainAddress(kind: WindowKind): string {
   return `${SCHEME}://${HOST}${PLAIN_PATH}?window=${kind}`;
 }
 
-/** The parsed address where it is one of the program's own; null for any other and for what is none. */
+/** The parsed address if it is one of the program's own; null for any other text. */
 export function ownAddress(address: string): URL | null {
   let url: URL;
   try {

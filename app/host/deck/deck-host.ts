@@ -27,6 +27,7 @@ import type { OpenAnswer, OpenOptions, OpenRun } from './open-run.ts';
 import type { Recovery } from '../recovery/recovery.ts';
 import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
 import { isOverForGood } from '../recovery/run-end.ts';
+import { ScreenBook } from '../screens/screen-book.ts';
 import { SoundArbiter } from './sound-arbiter.ts';
 import { textHash } from './text-hash.ts';
 import type { Timers } from '../time/timers.ts';
@@ -53,6 +54,7 @@ interface ScreenKnew {
 export type ScreenKind = keyof Snapshot['screens'];
 
 export class DeckHost {
+  readonly screenBook: ScreenBook;
   private readonly clock: Clock;
   private readonly journal: Journal;
   private readonly watch: JournalWatch;
@@ -75,6 +77,7 @@ export class DeckHost {
     this.clock = clock;
     this.journal = journal;
     this.newId = newId;
+    this.screenBook = new ScreenBook(timers);
     this.watch = new JournalWatch(timers, () => this.changed());
     clock.onJump(() => this.changed());
     journal.onCaughtUp(() => this.watch.caughtUpWithAll());

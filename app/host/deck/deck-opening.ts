@@ -15,6 +15,7 @@ import { lockToCome, takeHostLock, type HostLock } from '../lock/host-lock.ts';
 import { Library } from '../library/library.ts';
 import { JournalFile } from '../journal/journal-file.ts';
 import { recover } from '../recovery/recovery.ts';
+import { keepScreens } from '../screens/screens-file.ts';
 import type { Timers } from '../time/timers.ts';
 
 export type DeckOpening =
@@ -56,10 +57,16 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
   const recovery = await recover({ disk: systemDisk, folder: runsFolder(folder), boot, moment });
   const { found, unattended } = recovery;
   if (found) journal.takeUp(found.run, found.file, silent);
+  const tellOfScreens = (sentence: string | null): void => host.tell('screens', sentence);
+  const screens = await keepScreens(host.screenBook, { disk: systemDisk, folder, guard: lock, tell: tellOfScreens });
+  if (screens.said !== null) said.push(screens.said);
   await host.comeBack({ ...recovery, said: [...recovery.said, ...said] }, moment);
   const close = async (): Promise<void> => {
     await host.endUnbegun();
-    await atMost(journal.end(), timers);
+    await atMost(
+      Promise.all([journal.end(), screens.written()]).then(() => undefined),
+      timers,
+    );
     lock.release();
   };
   const library = new Library({ disk: systemDisk, folder, wall: () => clock.instant().wall });

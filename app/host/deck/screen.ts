@@ -7,6 +7,7 @@
 import { hearScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../../wire/messages.ts';
 import type { Clock } from '../time/clock.ts';
 import type { DeckHost, ScreenKind } from './deck-host.ts';
+import type { ConnectedScreen } from '../screens/screen-book.ts';
 import { TokenBucket } from '../web/token-bucket.ts';
 
 /** What carries messages to one screen. */
@@ -51,8 +52,10 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
   let leave: (() => void) | null = null;
   let kind: ScreenKind | null = null;
   let fallSilent: (() => void) | null = null;
-  let unsubscribe: (() => void) | null = null;
+  let wall: ConnectedScreen | null = null;
+  let unsubscribe: (() => void)[] = [];
   let sentN = -1;
+  let sentScreens: unknown = null;
   let over = false;
 
   const send = (message: FromHost): void => {
@@ -74,17 +77,29 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     }
     if (over || carrier.waiting() > SKIP_ABOVE) return;
     const snapshot = host.snapshot();
-    if (snapshot.n === sentN) return;
-    sentN = snapshot.n;
-    send(snapshot);
+    if (snapshot.n !== sentN) {
+      sentN = snapshot.n;
+      send(snapshot);
+    }
+    pumpScreens();
+  };
+
+  /** The list of wall screens, which the coach alone is told. */
+  const pumpScreens = (): void => {
+    const screens = host.screenBook.latest();
+    if (kind !== 'desk' || screens === sentScreens || over || carrier.waiting() > SKIP_ABOVE) return;
+    sentScreens = screens;
+    send({ say: 'screens', screens: [...screens] });
   };
 
   const gone = (): void => {
     over = true;
-    unsubscribe?.();
+    for (const stop of unsubscribe) stop();
     fallSilent?.();
+    wall?.leave();
     leave?.();
-    unsubscribe = fallSilent = leave = null;
+    unsubscribe = [];
+    fallSilent = wall = leave = null;
   };
 
   const hangUp = (why: string): void => {
@@ -93,11 +108,21 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     carrier.close(why);
   };
 
-  const hello = ({ screen }: Extract<FromScreen, { say: 'hello' }>): void => {
-    unsubscribe = host.onChange(pump);
-    leave = host.join(screen);
+  const hello = ({ screen, wall: introduction }: Extract<FromScreen, { say: 'hello' }>): void => {
+    const { screenBook } = host;
+    unsubscribe.push(host.onChange(pump));
     kind = screen;
+    if (kind === 'wall') wall = screenBook.join(introduction, (own) => send({ say: 'screen', ...own }));
+    if (kind === 'desk') unsubscribe.push(screenBook.onNews(pumpScreens));
+    if (kind !== 'remote') unsubscribe.push(screenBook.onWhich(() => send({ say: 'which' })));
+    leave = host.join(screen);
     pump();
+  };
+
+  /** The coach's wish, answered in a sentence where it cannot be. */
+  const wish = ({ id, name, wish: wanted }: Extract<FromScreen, { say: 'screen' }>): void => {
+    const why = host.screenBook.carryOut(name, wanted);
+    send({ say: 'answer', id, ok: why === null, at: null, why });
   };
 
   const sound = ({ id, n, status, asked, more }: Extract<FromScreen, { say: 'sound' }>): void => {
@@ -140,6 +165,11 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
       if (message.say === 'hello') return hello(message);
       if (message.say === 'command') return void command(message);
       if (message.say === 'sound') return sound(message);
+      if (message.say === 'room') return wall?.room(message.room);
+      if (message.say !== 'ping') {
+        if (kind !== 'desk') return hangUp("Screens are set in the coach's window.");
+        return message.say === 'which' ? host.screenBook.which() : wish(message);
+      }
       const { n, t1 } = message;
       send({ say: 'pong', n, t1, t2, t3: clock.now(), epoch: clock.epoch() });
     },

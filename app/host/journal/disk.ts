@@ -36,8 +36,11 @@ export interface Disk {
   remove(path: string): Promise<void>;
   /** What the system knows of a file; null for none. */
   facts(path: string): Promise<FileFacts | null>;
-  /** Calls when anything in a folder may have changed; null if the system cannot tell. */
-  watch(path: string, changed: () => void): DiskWatch | null;
+  /**
+   * Calls with the name of what may have changed in a folder, null for anything in it; null if the system cannot tell of
+   * changes.
+   */
+  watch(path: string, changed: (name: string | null) => void): DiskWatch | null;
   /** Renames files; resolves when all new names are on the disk itself. */
   move(moves: readonly Move[]): Promise<void>;
 }
@@ -133,9 +136,9 @@ export const systemDisk: Disk = {
   },
   watch(path, changed) {
     try {
-      const watcher = watch(path, { persistent: false }, changed);
+      const watcher = watch(path, { persistent: false }, (_, name) => changed(name));
       // A folder that is removed or unplugged is noticed when it is read.
-      watcher.on('error', changed);
+      watcher.on('error', () => changed(null));
       return watcher;
     } catch {
       return null;

@@ -146,7 +146,6 @@ export class JournalFile implements Journal {
   /** Closes the file of the run before. `replaced`: its last line, if it has none yet. */
   private finish(former: RunFile, replaced: Closing | null): void {
     const entry = replaced && !former.closed ? this.closingEntry(replaced) : null;
-    former.closed = true;
     this.queue({ file: former, entry, last: true }).catch(() => undefined);
   }
 

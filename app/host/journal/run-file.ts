@@ -154,8 +154,7 @@ export class RunFile {
     try {
       this.ours = open.mark().changed;
     } catch {
-      // The write is done. The file is read back before the next one.
-      this.ours = null;
+      // The write is done. The file is read back before the next one, because it was changed after what is remembered.
     }
   }
 

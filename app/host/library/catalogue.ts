@@ -1,7 +1,6 @@
 /*
  * What is known of all texts of a shelf, so that a list or a search needs no disk: only files that have changed are read
- * again. The system tells when the folder has changed; where it cannot, and now and then in any case, the folder is
- * looked at again.
+ * again. The system tells which; where it cannot, and now and then in any case, all of them are looked at.
  */
 
 import type { LibraryEntry, ShelfKind } from '../../wire/library.ts';
@@ -27,6 +26,8 @@ export class Catalogue {
   private readonly wall: () => number;
   private known = new Map<string, Known>();
   private stale = true;
+  /** Of files that may have changed since they were looked at. */
+  private readonly doubtful = new Set<string>();
   private lookedAt = -Infinity;
   private watching: Promise<boolean> | null = null;
   private looking: Promise<void> | null = null;
@@ -49,32 +50,53 @@ export class Catalogue {
 
   private async refresh(): Promise<void> {
     this.watching ??= this.shelf
-      .watch(() => (this.stale = true))
+      .watch((name) => this.changed(name))
       .then(
         (watch) => watch !== null,
         () => false,
       );
     const isTold = await this.watching;
-    const age = Math.abs(this.wall() - this.lookedAt);
-    if (isTold && !this.stale && age < LOOK_EVERY) return;
-    this.looking ??= this.look().finally(() => (this.looking = null));
-    await this.looking;
+    if (!isTold || this.stale) return this.lookAtAll();
+    // What the system has not told of may wait for the next list.
+    if (Math.abs(this.wall() - this.lookedAt) >= LOOK_EVERY) void this.lookAtAll().catch(() => undefined);
+    const names = [...this.doubtful];
+    this.doubtful.clear();
+    await this.lookAt(names, this.known);
   }
 
-  private async look(): Promise<void> {
+  private changed(name: string | null): void {
+    if (name === null) this.stale = true;
+    else this.doubtful.add(name);
+  }
+
+  private lookAtAll(): Promise<void> {
+    this.looking ??= this.readFolder().finally(() => (this.looking = null));
+    return this.looking;
+  }
+
+  private async readFolder(): Promise<void> {
     this.stale = false;
     this.lookedAt = this.wall();
-    const names = await this.shelf.names();
-    const known = new Map<string, Known>();
+    try {
+      const known = new Map<string, Known>();
+      await this.lookAt(await this.shelf.names(), known);
+      this.known = known;
+    } catch (error) {
+      this.stale = true;
+      throw error;
+    }
+  }
+
+  private async lookAt(names: readonly string[], known: Map<string, Known>): Promise<void> {
     for (let from = 0; from < names.length; from += AT_ONCE) {
       const some = names.slice(from, from + AT_ONCE);
       const files = await Promise.all(some.map((name) => this.shelf.facts(name).catch(() => null)));
       for (const [index, file] of files.entries()) {
         const name = some[index]!;
         if (file) known.set(name, await this.knownOf(name, file));
+        else known.delete(name);
       }
     }
-    this.known = known;
   }
 
   private async knownOf(name: string, file: FileFacts): Promise<Known> {

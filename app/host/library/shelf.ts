@@ -101,10 +101,13 @@ export class Shelf {
     return this.disk.remove(this.pathOf(name));
   }
 
-  /** The folder is made for it; null where the system cannot tell. */
-  async watch(changed: () => void): Promise<DiskWatch | null> {
+  /** Calls with a name that may have changed, null for any. The folder is made for it; null where the system cannot tell. */
+  async watch(changed: (name: string | null) => void): Promise<DiskWatch | null> {
     await this.disk.makeFolder(this.folder);
-    return this.disk.watch(this.folder, changed);
+    return this.disk.watch(this.folder, (file) => {
+      if (file === null) changed(null);
+      else if (file.endsWith(SUFFIX) && staysInFolder(file)) changed(file.slice(0, -SUFFIX.length));
+    });
   }
 
   private pathOf(name: string): string {

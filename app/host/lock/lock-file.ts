@@ -149,11 +149,11 @@ export async function writeBeat(path: string, token: string, beat: number): Prom
   }
 }
 
-/** Removes a file that could not be written. If that fails too, the reason of the failed write is what matters. */
+/** Removes a file that could not be written. */
 function removeIfThere(path: string): void {
   try {
-    rmSync(path, { force: true });
+    rmSync(path);
   } catch {
-    return;
+    // Why it could not be written is what matters.
   }
 }

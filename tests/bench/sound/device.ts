@@ -5,7 +5,7 @@
 
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Page } from 'playwright';
-import { onsetsOf, type Pitch } from '../../support/onsets.ts';
+import { onsetsOf, type Pitch } from '../../support/sound/onsets.ts';
 import { row, type Row } from '../table.ts';
 import { RATE } from './recording.ts';
 import type { Studio } from './studio.ts';

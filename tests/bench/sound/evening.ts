@@ -12,7 +12,7 @@ import { readCommand } from '../../../app/core/run/command/read-command.ts';
 import { apply } from '../../../app/core/run/fold.ts';
 import { openRun } from '../../../app/core/run/state.ts';
 import { cuesDue, type Cue } from '../../../app/core/sound/cues.ts';
-import type { ServedHost } from '../../support/served-host.ts';
+import type { ServedHost } from '../../support/host/served-host.ts';
 
 const SESSION = `Recording
 start on 1

@@ -18,7 +18,7 @@ import {
   rounds,
   set,
   timedSwim,
-} from '../../support/hand-session.ts';
+} from '../../support/coach/hand-session.ts';
 
 function linesOf(plan: Plan): readonly string[] {
   return timetableText(plan, null).split('\n');

@@ -5,9 +5,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { run } from '../../../app/cli/main.ts';
-import { readCalendar } from '../../support/calendar-reader.ts';
+import { readCalendar } from '../../support/formats/calendar-reader.ts';
 import { lanecall as runIn, type Outcome } from '../../support/command-line.ts';
-import { readCsv } from '../../support/csv-reader.ts';
+import { readCsv } from '../../support/formats/csv-reader.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'lanecall-timetable-'));
 afterAll(() => rmSync(folder, { recursive: true }));

@@ -3,7 +3,7 @@
  */
 
 import { expect, test } from 'vitest';
-import { endsByEstimate, estimatedFrom, isEstimated } from '../../../app/core/plan/estimates.ts';
+import { endsByEstimate, estimatedFrom, isEstimated, lineIsEstimate } from '../../../app/core/plan/estimates.ts';
 import { retime } from '../../../app/core/plan/retime.ts';
 import { planOf } from '../../support/deck.ts';
 
@@ -46,4 +46,14 @@ test('[interval] reps whose interval changes lie where the new ones put them, th
   expect(longer.reps[0]).toBe(reps[0]);
   expect(retime(reps).reps).toEqual(reps);
   expect(retime(reps).reps[2]).toBe(reps[2]);
+});
+
+test('[fit] what a cut of a line saves is one where the set, or one in those rounds, goes by a rest', () => {
+  const text = [
+    ...['lane 1', 'lane 2', '2 rounds', '  2 rounds', '    0/2 x 50 @ 1:00', '    2/0 x 50 rest 10', '  50 @ 1:00'],
+    ...['2 rounds', '  50 @ 1:00', '3 x 50 rest 10', '2 x 50 odds @ 1:00, evens rest 10', 'talk 1:00', '50 easy'],
+  ].join('\n');
+  const { stretches } = planOf(text);
+  const lines = text.split('\n').map((_, index) => index + 1);
+  expect(lines.filter((line) => lineIsEstimate(stretches, line))).toEqual([3, 4, 6, 10, 11, 13]);
 });

@@ -15,7 +15,8 @@ import {
   rounds,
   set,
   timedSwim,
-} from '../../support/hand-session.ts';
+} from '../../support/coach/hand-session.ts';
+import { planOf as planOfText } from '../../support/deck.ts';
 
 function offsets(stretch: Stretch | undefined, index = 0): readonly number[] {
   return (stretch?.lanes[index]?.reps ?? []).map(({ offset }) => offset / 1000);
@@ -229,4 +230,29 @@ test('planning takes time in proportion to the leaves: 100 000 of them in well u
   const took = process.cpuUsage(before).user / 1000;
   expect(plan.stretches[0]!.lanes.reduce((sum, { reps }) => sum + reps.length, 0)).toBe(100_000);
   expect(took).toBeLessThan(1000);
+});
+
+describe('lines for some lanes', () => {
+  test('[lanes] on a line of its own over sets and rounds: the others have nothing of them', () => {
+    const plan = planOfText('lane 1\nlane 2\nlane 2:\n  50 @ 1:00\n  2 rounds\n    25 @ 0:30\n5:00 easy');
+    const [first] = plan.stretches;
+    expect(plan.stretches).toHaveLength(1);
+    expect([offsets(first, 0), offsets(first, 1)]).toEqual([[0], [0, 60, 90, 120]]);
+    expect(reps(first, 1).map(({ set }) => set.rounds.map(({ round }) => round))).toEqual([[], [1], [2], []]);
+  });
+});
+
+describe('estimates', () => {
+  test('[rest] a set is one where any of its reps goes by a rest, a rep where it does itself', () => {
+    const estimated = (line: string) => {
+      const all = reps(planOfText(line).stretches[0]);
+      return [all[0]!.set.estimated, ...all.map((rep) => rep.estimated)];
+    };
+    expect(estimated('2 x 50 odds @ 1:00, evens rest 10')).toEqual([true, false, true]);
+    expect(estimated('2 x 50 odds @ 1:00, evens @ 1:10')).toEqual([false, false, false]);
+    expect(estimated('2 x 50 rest 10')).toEqual([true, true, true]);
+    expect(estimated('2:00 of 50s rest 10')[0]).toBe(true);
+    expect(estimated('2:00 of 50s @ 1:00')).toEqual([false, false, false]);
+    expect(estimated('5:00 easy')).toEqual([false, false]);
+  });
 });

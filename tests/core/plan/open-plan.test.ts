@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
-import { seeded, validSession } from '../../support/session-text.ts';
+import { seeded, validSession } from '../../support/formats/session-text.ts';
 import { runs } from '../../support/runs.ts';
 
 test('a session and its lanes file become a plan that knows its texts', () => {
@@ -31,6 +31,20 @@ test('talks in rounds in rounds are refused before they are written out', () => 
   const text = '4 x 50 @ 1:00\n500 rounds\n  500 rounds\n    500 rounds\n      500 rounds\n        talk 0:01';
   const opened = openPlan({ text, lanesText: null });
   expect(opened).toMatchObject({ ok: false, faults: { in: 'session', faults: [{ line: 2, column: 1 }] } });
+  const [two, over] = ['500 rounds\n  100 rounds\n    talk 0:01\n    break 0:01', 'talk 0:01'];
+  expect(openPlan({ text: `4 x 50 @ 1:00\n${two}\n50 @ 1:00\n${over}`, lanesText: null })).toEqual({
+    ok: false,
+    faults: {
+      in: 'session',
+      faults: [
+        {
+          line: 7,
+          column: 1,
+          message: 'with this line there are more than 100000 talks and breaks: write fewer rounds',
+        },
+      ],
+    },
+  });
   const fewer = openPlan({ text: '4 x 50 @ 1:00\n500 rounds\n  200 rounds\n    talk 0:01', lanesText: null });
   expect(fewer.ok && fewer.value.stretches.length).toBe(100_001);
 });
@@ -70,6 +84,7 @@ test('nothing is taken over where other lanes are in force', () => {
 test.each([
   ['ends in a talk', 'talk 1:00'],
   ['ends with a set that one lane sits out', '2/0 x 50 @ 1:00'],
+  ['has nothing but a set that one lane sits out', 'Three\n2/0 x 50 @ 1:00'],
   ['has a set that one lane sits out before its last', '2/0 x 50 @ 1:00\n4 x 25 @ 0:30'],
 ])('passages through sets are numbered on from 0, also where what is taken over %s', (_, last) => {
   const text = (after: string) => `lane 1\nlane 2\nOne\n2 x 100 @ 2:00\n${last}\nTwo\n${after}`;
@@ -81,6 +96,13 @@ test.each([
   const numbers = [...new Set(orders.map(({ set }) => set.order))].sort((a, b) => a - b);
   expect(numbers).toEqual(numbers.map((__, index) => index));
   expect(numbers.length).toBeGreaterThan(1);
+});
+
+test('the second passage of a session is number 1, also where a lane sits the first out', () => {
+  const text = (words: string) => `lane 1\nlane 2\nOne\n2/0 x 50 @ 1:00\nTwo\n50 ${words} @ 1:00`;
+  const before = openPlan({ text: text('easy'), lanesText: null });
+  const after = openPlan({ text: text('fast'), lanesText: null }, before.ok ? before.value : null);
+  expect(after.ok && after.value.stretches[1]!.lanes[0]!.reps[0]!.set.order).toBe(1);
 });
 
 test('a text that is the same is planned already', () => {

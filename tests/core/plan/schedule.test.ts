@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { laneLength, retime } from '../../../app/core/plan/retime.ts';
 import { alignTo, planDuration, plannedTimes, stretchLength } from '../../../app/core/plan/schedule.ts';
 import type { Session } from '../../../app/core/session/session.ts';
-import { lane, on, part, pause, planOf, set, timedSwim } from '../../support/hand-session.ts';
+import { lane, on, part, pause, planOf, set, timedSwim } from '../../support/coach/hand-session.ts';
 
 const swim = (line: number, seconds = 62): ReturnType<typeof set> => set(line, 1, 50, { timing: on(seconds) });
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { timeToFinish, totalsOf } from '../../../app/core/plan/totals.ts';
-import { lane, on, part, pause, planOf, set, timedSwim } from '../../support/hand-session.ts';
+import { lane, on, part, pause, planOf, set, timedSwim } from '../../support/coach/hand-session.ts';
 
 test('distance by lane and part, swims by time not counted, the whole of untimed sets counted', () => {
   const lanes = [lane(1), lane(2)];

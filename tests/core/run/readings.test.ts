@@ -4,7 +4,6 @@
 
 import { describe, expect, test } from 'vitest';
 import { clockReading, readingAt } from '../../../app/core/run/readings.ts';
-import { leavesText } from '../../../app/core/words/leaves.ts';
 import { leavesOf, wasCalled } from '../../../app/core/run/record.ts';
 import { Deck } from '../../support/deck.ts';
 
@@ -55,22 +54,5 @@ describe('[away] what left while nobody was there', () => {
     ];
     expect(wasCalled({ ...leave, at: 50 }, gaps)).toBe(false);
     expect(wasCalled(leave, [])).toBe(true);
-  });
-
-  test('is told by lane and set', () => {
-    const text = 'lane 1\nlane 2\n4 x 50 free @ 1:00\n100 @ 2:00\n1:00 easy\n1:00';
-    const leaves = leavesOf(new Deck(text).at(0, { do: 'start' }).settled(3600));
-    expect(leavesText(leaves, 99)).toBe(
-      [1, 2]
-        .map((lane) => `lane ${lane}: 50 free, reps 1 to 4; lane ${lane}: 100, rep 1; lane ${lane}: easy, rep 1`)
-        .map((told, index) => `${told}; lane ${index + 1}: rep 1`)
-        .join('; '),
-    );
-    expect(leavesText(leaves, 7)).toMatch(/^lane 1: 50 free, reps 1 to 4; .*lane 2: easy, rep 1; and 1 more set$/);
-    expect(leavesText(leaves, 1)).toBe('lane 1: 50 free, reps 1 to 4; and 7 more sets');
-    expect(leavesText([], 3)).toBe('');
-    const one = leavesOf(new Deck('lane 1\nlane 2\n2 x 50 @ 1:00').at(0, { do: 'start' }).settled(3600));
-    expect(leavesText(one, 9)).toBe('lane 1: 50, reps 1 and 2; lane 2: 50, reps 1 and 2');
-    expect(leavesText([...leaves].reverse(), 1)).toBe('lane 1: 50 free, reps 1 to 4; and 7 more sets');
   });
 });

@@ -199,6 +199,15 @@ describe('rewrite: what it leaves behind', () => {
     expect(deck.reps(1)).toEqual(['4.2 at 15', '4.3 at 75', '4.4 at 135']);
   });
 
+  it('[rewrite] a place that is gone with nothing after it is no place in what joins later', () => {
+    const lines = ['Main', '2 x 50 @ 1:00', '4 x 100 @ 2:00', 'Two', '25 @ 1:00'];
+    const deck = new Deck(text(...lines)).at(0, { do: 'go-to', line: 3, rep: 4 }).at(1, { do: 'start' });
+    deck.at(2, rewrite('Main', '2 x 50 @ 1:00'));
+    expect(deck.reps(1)).toEqual([]);
+    deck.at(3, rewrite('Main', '2 x 50 @ 1:00', '4 x 75 @ 1:30'));
+    expect(deck.reps(1).map((rep) => rep.slice(0, 3))).toEqual(['3.1', '3.2', '3.3', '3.4']);
+  });
+
   it('[rewrite] a stretch that waits at a place with nothing left there goes', () => {
     const lines = ['Main', '2 x 50 @ 1:00', '4 x 100 @ 2:00', 'Two', '25 @ 1:00'];
     const deck = new Deck(text(...lines)).at(0, { do: 'go-to', line: 3, rep: 4 });

@@ -3,8 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parseLanes, parseSession } from '../../../app/core/session/parse.ts';
 import type { Session } from '../../../app/core/session/session.ts';
-import { writeSession } from '../../support/canonical-text.ts';
-import { mutate, seeded, validSession } from '../../support/session-text.ts';
+import { writeSession } from '../../support/formats/canonical-text.ts';
+import { mutate, seeded, validSession } from '../../support/formats/session-text.ts';
 import { runs } from '../../support/runs.ts';
 
 const HARBOUR = readFileSync(new URL('../../cases/sessions/harbour.txt', import.meta.url), 'utf8');

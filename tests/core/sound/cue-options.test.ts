@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { PLAIN_CUES, type CueChoice } from '../../../app/core/sound/cue-choice.ts';
 import { cuesDue } from '../../../app/core/sound/cues.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
-import { afterCommands, runOf } from '../../support/coach-run.ts';
+import { afterCommands, runOf } from '../../support/coach/coach-run.ts';
 
 /** Kind, second and lanes of what is due between two seconds of the run. */
 function heard(state: RunState, from: number, until: number, choice: Partial<CueChoice> = {}): readonly string[] {

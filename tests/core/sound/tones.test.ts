@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { PLAIN_CUES } from '../../../app/core/sound/cue-choice.ts';
 import { tonesOf } from '../../../app/core/sound/tones.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
-import { afterCommands, runOf } from '../../support/coach-run.ts';
+import { afterCommands, runOf } from '../../support/coach/coach-run.ts';
 
 /** Kind, second and lanes of the tones from one second to another. */
 function tones(state: RunState, from: number, until: number, followers = true): readonly string[] {

@@ -9,9 +9,17 @@ import { about } from '../../../app/core/words/time/estimate.ts';
 import { holdText, intervalText, onText } from '../../../app/core/words/interval.ts';
 import { repOf, repText, repWords } from '../../../app/core/words/rep.ts';
 import { roundCell, roundNumbers, roundsText, roundText } from '../../../app/core/words/round.ts';
-import { byLane, byRep, itemWords, laneSetWords, ladderText, NO_CUTS } from '../../../app/core/words/set.ts';
+import {
+  byLane,
+  byRep,
+  headingWords,
+  itemWords,
+  laneSetWords,
+  ladderText,
+  NO_CUTS,
+} from '../../../app/core/words/set.ts';
 import { followingText, kindText, pauseText } from '../../../app/core/words/stretch.ts';
-import { runOf } from '../../support/coach-run.ts';
+import { runOf } from '../../support/coach/coach-run.ts';
 
 const HEAD = 'lane 1 base 1:30\nlane 2 base 1:40\nSet\n';
 const planOf = (lines: string) => runOf(`${HEAD}${lines}`).plan;
@@ -45,9 +53,46 @@ describe('[words] a set', () => {
     const [set, rounds] = itemsOf('8/3 x 75 free @ 1:30\n3 rounds\n  100-200-100 @ 4:00');
     const cut = (line: number, n: number) => new Map([[line, n]]);
     expect(itemWords(set!, cut(4, 2))).toBe('6/1 x 75 free');
-    expect(laneSetWords(set as Extract<typeof set, { kind: 'set' }>, 1, cut(4, 5))).toBe('75 free');
+    const lane = (index: number, n: number) =>
+      laneSetWords(set as Extract<typeof set, { kind: 'set' }>, index, cut(4, n));
+    expect([lane(0, 0), lane(0, 5), lane(1, 5)]).toEqual(['8 x 75 free', '3 x 75 free', '75 free']);
+    const [ladder] = itemsOf('100-200-100 @ 4:00');
+    expect(laneSetWords(ladder as Extract<typeof ladder, { kind: 'set' }>, 0, cut(4, 1))).toBe('100-200');
+    expect(itemWords(itemsOf('0/4 x 50 @ 1:00')[0]!, cut(4, 1))).toBe('0/3 x 50');
     expect(itemWords(rounds!, cut(5, 2))).toBe('1 round: 100-200-100');
     expect(itemWords(rounds!, cut(6, 1))).toBe('3 rounds: 100-200');
+  });
+
+  test('a line for some lanes has their names in front and their values alone, and they stand once over what is under it', () => {
+    const words = (lines: string) => itemWords(itemsOf(lines)[0]!, NO_CUTS);
+    expect(words('lane 2: 4 x 50 fast @ 1:00')).toBe('lane 2: 4 x 50 fast');
+    expect(words('lanes 1-2: 4/3 x 50 fast @ 1:00')).toBe('lanes 1 and 2: 4/3 x 50 fast');
+    expect(words('lane 2: 10:00 of 100s @ 2:00')).toBe('lane 2: 10:00 of 100s');
+    expect(words('lane 1: 10:00 easy')).toBe('lane 1: 10:00 easy');
+    expect(words('lanes 1-2:\n  4 x 50 @ 1:00\n  2 rounds\n    25 @ 0:30\n    5:00 easy')).toBe(
+      'lanes 1 and 2: 4 x 50, 2 rounds of (25, 5:00 easy)',
+    );
+    expect(words('lane 1: 2 rounds\n  25 @ 0:30')).toBe('2 rounds: lane 1: 25');
+  });
+
+  test('over what stands under it, a line says its rounds or its lanes alone; one without has no such words', () => {
+    const heading = (lines: string, cuts = NO_CUTS) => headingWords(itemsOf(lines)[0]!, cuts);
+    expect(heading('3 rounds\n  50 @ 1:00')).toBe('3 rounds');
+    expect(heading('3 rounds\n  50 @ 1:00', new Map([[4, 2]]))).toBe('1 round');
+    expect(heading('lane 2:\n  50 @ 1:00')).toBe('lane 2');
+    expect(heading('3 x 4 x 50 @ 1:00')).toBe(null);
+    expect(heading('4 x 50 @ 1:00')).toBe(null);
+    expect(headingWords(itemsOf('50 @ 1:00\ntalk 1:00')[1]!, NO_CUTS)).toBe(null);
+  });
+
+  test('of `3 x 4 x 50` the rounds are cut, not the reps in them', () => {
+    const [item] = itemsOf('3 x 4 x 50 @ 1:00');
+    expect(itemWords(item!, new Map([[4, 2]]))).toBe('1 round: 4 x 50');
+    const both = new Map([
+      [4, 1],
+      [5, 1],
+    ]);
+    expect(itemWords(itemsOf('3 rounds\n  4 x 50 @ 1:00')[0]!, both)).toBe('2 rounds: 3 x 50');
   });
 
   test('one value where all agree, else one each', () => {

@@ -7,12 +7,12 @@ import { openDeckChannel, type DeckChannel } from '../../../app/desktop/messages
 import { pageAddress, type WindowKind } from '../../../app/desktop/windows/window-kind.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { Library } from '../../../app/host/library/library.ts';
-import { FakeDisk } from '../../support/fake-disk.ts';
-import { JournalInMemory } from '../../support/journal-in-memory.ts';
+import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
-import { readFromHost } from '../../support/from-host.ts';
+import { readFromHost } from '../../support/host/from-host.ts';
 import { CHANNELS } from '../../../app/wire/window-bridge.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 const ipc = vi.hoisted(() => {
   const listeners = new Map<string, (event: object, ...words: unknown[]) => unknown>();
@@ -85,7 +85,7 @@ describe('[desktop] deck messages of windows', () => {
   test('a window that says hello has the session and the run, its pings and its commands answered', async () => {
     const [desk] = windows as [WindowUnderTest];
     desk.connect();
-    expect(desk.heard.map(({ say }) => say)).toEqual(['text', 'snapshot']);
+    expect(desk.heard.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens']);
     desk.say({ say: 'ping', n: 1, t1: 5 });
     desk.say({ say: 'command', id: 'a', command: { do: 'start' } });
     await expect.poll(() => desk.heard.map(({ say }) => say)).toContain('answer');

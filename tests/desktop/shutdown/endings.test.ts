@@ -6,7 +6,7 @@ import { EventEmitter } from 'node:events';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { listenForEndings, watchSessionEnd, type Endings } from '../../../app/desktop/shutdown/endings.ts';
 import { mayLeave, wayOut } from '../../../app/desktop/shutdown/way-out.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { StandInApp } from '../../support/electron-stand-in/app.ts';
 
 const electron = vi.hoisted(() => ({ app: null as unknown, powerMonitor: null as unknown }));

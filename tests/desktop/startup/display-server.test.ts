@@ -9,9 +9,9 @@ import { commandLineSwitches } from '../../support/electron-stand-in/command-lin
 const BOTH = { DISPLAY: ':0', WAYLAND_DISPLAY: 'wayland-0', XDG_SESSION_TYPE: 'wayland' };
 const WAYLAND = { WAYLAND_DISPLAY: 'wayland-0', XDG_SESSION_TYPE: 'wayland' };
 
-function startedWith(words: string[], env: Record<string, string>, platform: NodeJS.Platform = 'linux') {
-  const chosen = commandLineSwitches(words, { platform, env }).get('ozone-platform') ?? '';
-  return { chosen, again: wordsForXServer({ platform, env, argv: ['lanecall', ...words], chosen }) };
+function startedWith(words: string[], env: Record<string, string>, hasX = 'DISPLAY' in env) {
+  const chosen = commandLineSwitches(words, { platform: 'linux', env }).get('ozone-platform') ?? '';
+  return { chosen, again: wordsForXServer({ platform: 'linux', argv: ['lanecall', ...words], chosen, hasX }) };
 }
 
 describe('[desktop] under Linux the program', () => {
@@ -29,6 +29,10 @@ describe('[desktop] under Linux the program', () => {
     ['is on the X server of an X session', [], { ...BOTH, XDG_SESSION_TYPE: 'x11' }, 'x11'],
   ])('%s', (_, words, env, expected) => {
     expect(startedWith(words, env)).toEqual({ chosen: expected, again: null });
+  });
+
+  test('stays on Wayland where the X server that is named is gone', () => {
+    expect(startedWith(['a.lanecall'], BOTH, false)).toEqual({ chosen: 'wayland', again: null });
   });
 
   test('knows from what is in force whether its windows go where they are put', () => {

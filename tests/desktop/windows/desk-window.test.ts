@@ -4,7 +4,7 @@
 
 import { describe, expect, test, vi } from 'vitest';
 import { deskLook } from '../../../app/desktop/windows/desk-window.ts';
-import { laptop, tv } from '../../support/some-displays.ts';
+import { laptop, tv } from '../../support/desktop/some-displays.ts';
 
 vi.mock('electron', () => ({ BrowserWindow: {}, screen: {} }));
 

@@ -11,7 +11,7 @@ import {
   type SomeDisplay,
   type WallWish,
 } from '../../../app/desktop/windows/displays.ts';
-import { laptop, monitor, tv } from '../../support/some-displays.ts';
+import { laptop, monitor, tv } from '../../support/desktop/some-displays.ts';
 
 const LINUX = { platform: 'linux', placesWindows: true } as const;
 const WISH: WallWish = { shown: true, look: 'full screen', display: null };
@@ -78,12 +78,12 @@ describe('[displays] the coach is told', () => {
 
   test('how to put it there by hand where programs may not place windows', () => {
     const wayland = { platform: 'linux', placesWindows: false } as const;
-    expect(wallNotice(placeForWall([laptop, tv], 1, WISH), WISH, wayland)).toMatch(/drag it to the television/);
+    expect(wallNotice(placeForWall([laptop, tv], 1, WISH), WISH, wayland)).toMatch(/drag the window to the television/);
   });
 
   test('which display is away', () => {
     const wish = { ...WISH, display: remembered(tv) };
-    expect(wallNotice(placeForWall([laptop], 1, wish), wish, LINUX)).toContain('(Pool TV) is not there');
+    expect(wallNotice(placeForWall([laptop], 1, wish), wish, LINUX)).toContain('(Pool TV) is not connected');
   });
 
   test.each<[string, SomeDisplay[], Partial<WallWish>]>([

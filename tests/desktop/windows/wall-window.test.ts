@@ -5,7 +5,7 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import type { WallPlace, WallWish } from '../../../app/desktop/windows/displays.ts';
 import { wallWindow, type WallWindow } from '../../../app/desktop/windows/wall-window.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { StandInIpcMain } from '../../support/electron-stand-in/messages.ts';
 import { StandInSession } from '../../support/electron-stand-in/session.ts';
 import { StandInScreen, type StandInDisplay } from '../../support/electron-stand-in/system.ts';
@@ -46,11 +46,11 @@ beforeEach(() => {
   ending = false;
 });
 
-function open(wish: WallWish = WISH, platform: NodeJS.Platform = 'linux'): WallWindow {
-  StandInWindow.ports = { ...StandInWindow.ports!, platform };
+function open(wish: WallWish = WISH, platform: NodeJS.Platform = 'linux', isWayland = false): WallWindow {
+  StandInWindow.ports = { ...StandInWindow.ports!, platform, isWayland };
   const ports = {
     timers: clock.timers,
-    desktop: { platform, placesWindows: true },
+    desktop: { platform, placesWindows: !isWayland },
     coachOn: () => LAPTOP.id,
     isEnding: () => ending,
     tell: (sentence: string | null) => void told.push(sentence),
@@ -142,12 +142,24 @@ describe.each(['linux', 'darwin', 'win32'] as const)(
       load(wall);
       expect(seen(wall)).toBe('full on Pool TV');
       plug(LAPTOP);
-      clock.advance(1050);
+      clock.advance(1300);
       // A window manager that comes late with the bounds from before.
       (wall.current() as unknown as StandInWindow).setBounds({ x: 1280, y: 0, width: 1920, height: 1080 });
       expect(seen(wall)).toBe('window on Built-in');
       const place = wall.place();
       expect(bounds(wall)).toEqual(place.look === 'window' && place.bounds);
+    });
+
+    test('is left to whoever takes hold of it half a second after it was put into a window', () => {
+      const wall = open(WISH, platform);
+      load(wall);
+      expect(seen(wall)).toBe('full on Pool TV');
+      wall.look('window');
+      clock.advance(600);
+      const window = wall.current() as unknown as StandInWindow;
+      window.setBounds({ x: 300, y: 200 });
+      expect(seen(wall)).toBe('window on Built-in');
+      expect(window.getBounds()).toMatchObject({ x: 300, y: 200 });
     });
 
     test('leaves Dock and menu bar to everybody when it is closed', () => {
@@ -162,6 +174,25 @@ describe.each(['linux', 'darwin', 'win32'] as const)(
 );
 
 describe('[displays] the wall screen', () => {
+  test('is asked once for full screen, and once for a window, where the desktop places windows by itself', () => {
+    const wall = open(WISH, 'linux', true);
+    const window = wall.current() as unknown as StandInWindow;
+    const asked: boolean[] = [];
+    for (const event of ['enter-full-screen', 'leave-full-screen'])
+      window.on(event, () => asked.push(window.isFullScreen()));
+    load(wall);
+    clock.advance(10_000);
+    wall.look('window');
+    clock.advance(10_000);
+    expect(asked).toEqual([true, false]);
+    const { look, bounds } = wall.place() as { look: string; bounds: { width: number; height: number } };
+    expect([look, window.getBounds().width, window.getBounds().height]).toEqual([
+      'window',
+      bounds.width,
+      bounds.height,
+    ]);
+  });
+
   test('waits until a television that comes, goes and comes again has made up its mind', () => {
     const wall = open();
     load(wall);

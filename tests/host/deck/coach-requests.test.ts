@@ -4,8 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { QUESTIONS, type Reply } from '../../../app/host/deck/coach-requests.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { TEXT_LIMIT, WIRE_VERSION } from '../../../app/wire/messages.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
-import { JournalInMemory } from '../../support/journal-in-memory.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
+import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 
 const TEXT = 'lane 1\nMain set\n8 x 50 @ 1:00\n';
 const JSON_TYPE = 'application/json';

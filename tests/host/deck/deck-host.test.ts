@@ -3,9 +3,9 @@
 import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import type { JournalLine, Writing } from '../../../app/host/journal/journal.ts';
-import { JournalInMemory } from '../../support/journal-in-memory.ts';
+import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 import type { ExpectedReps } from '../../../app/core/run/command/expected-reps.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 const TEXT = `Harbour squad
 start on 5

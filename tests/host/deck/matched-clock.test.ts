@@ -6,7 +6,7 @@ import { hasStarted, notUndone } from '../../../app/core/run/first-start.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { SETTLED } from '../../../app/core/run/view/settled.ts';
 import { readJournal } from '../../../app/host/journal/journal-text.ts';
-import { FOLDER, JournalledDeck, restarted, SQUAD } from '../../support/journalled-deck.ts';
+import { FOLDER, JournalledDeck, restarted, SQUAD } from '../../support/host/journalled-deck.ts';
 
 const REWRITTEN = SQUAD.replace('8 x 50', '6 x 100');
 

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { lineOf, type JournalEntry } from '../../../app/host/journal/journal-line.ts';
 import { lastLineOf } from '../../../app/host/journal/journal-text.ts';
 import { MOST_TEXTS } from '../../../app/host/deck/run-texts.ts';
-import { goingDeck, JournalledDeck, restarted, settled, SQUAD } from '../../support/journalled-deck.ts';
+import { goingDeck, JournalledDeck, restarted, settled, SQUAD } from '../../support/host/journalled-deck.ts';
 
 /** SQUAD with so many bytes of comments behind it, and a number that makes it another text. */
 function long(bytes: number, number: number): string {

@@ -2,11 +2,11 @@
 
 import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
-import { JournalInMemory } from '../../support/journal-in-memory.ts';
+import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 import { connectScreen, type ScreenChannel, type Screen } from '../../../app/host/deck/screen.ts';
 import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
-import { readFromHost } from '../../support/from-host.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { readFromHost } from '../../support/host/from-host.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 const SOURCE = { text: 'Squad\n8 x 50 @ 1:00\n', lanesText: null };
 
@@ -68,9 +68,9 @@ async function give(host: DeckHost, count: number): Promise<void> {
 }
 
 describe('[screen] hello', () => {
-  test('is answered with the text once and the snapshot that names it', async () => {
+  test('is answered with the text once, the snapshot that names it, and the list of wall screens', async () => {
     const { carrier, host } = await greeted();
-    expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot']);
+    expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens']);
     expect(carrier.sent[0]).toMatchObject({ hash: host.snapshot().run!.text, ...SOURCE });
     await give(host, 3);
     expect(carrier.said('text')).toHaveLength(1);
@@ -108,6 +108,10 @@ describe('[screen] hello', () => {
 
   test.each([
     ['no hello before a command', [JSON.stringify({ say: 'command', id: 'a', command: { do: 'start' } })]],
+    [
+      'no hello before its sound',
+      [JSON.stringify({ say: 'sound', id: 'p', n: 1, status: 'running', asked: true, more: null })],
+    ],
     ['no hello before a ping', [JSON.stringify({ say: 'ping', n: 0, t1: 0 })]],
     ['two of them', [hello, hello]],
     ['junk', [hello, 'junk']],
@@ -184,6 +188,32 @@ describe('[screen] one that does not keep up', () => {
     expect(carrier.said('snapshot')).toHaveLength(3);
   });
 
+  test('gets snapshots as long as no more than 64 KiB wait', async () => {
+    const { carrier, host } = await greeted();
+    carrier.bytes = 64 * 1024;
+    await give(host, 1);
+    expect(carrier.said('snapshot')).toHaveLength(2);
+  });
+
+  test('gets a text, too, when it can take one, and the snapshot that names it after it', async () => {
+    const { carrier, host } = await greeted();
+    carrier.bytes = 64 * 1024 + 1;
+    await host.command('new', { do: 'rewrite', text: 'Squad\n9 x 50 @ 1:00\n' });
+    expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot']);
+    carrier.bytes = 0;
+    await give(host, 1);
+    expect(carrier.sent.slice(2).map(({ say }) => say)).toEqual(['text', 'snapshot']);
+    expect(carrier.sent[2]).toMatchObject({ text: 'Squad\n9 x 50 @ 1:00\n' });
+  });
+
+  test('is answered with up to 1 MiB waiting', async () => {
+    const { carrier, screen } = await greeted();
+    carrier.bytes = 1024 * 1024;
+    screen.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
+    expect(carrier.said('pong')).toHaveLength(1);
+    expect(carrier.ends).toEqual([]);
+  });
+
   test('is given up at 1 MiB', async () => {
     const { carrier, screen, host } = await greeted();
     carrier.bytes = 1024 * 1024 + 1;
@@ -193,7 +223,54 @@ describe('[screen] one that does not keep up', () => {
   });
 });
 
+describe('[screen] one that has gone', () => {
+  test('is told nothing more, whatever happens on the deck or was still on its way', async () => {
+    const { carrier, screen, host } = await greeted();
+    expect(screen.isGreeted()).toBe(true);
+    screen.receive(JSON.stringify({ say: 'command', id: 'a', command: { do: 'start' } }));
+    screen.gone();
+    const { length } = carrier.sent;
+    for (let turn = 0; turn < 20; turn++) await Promise.resolve();
+    await give(host, 1);
+    screen.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
+    screen.dismiss('Goodbye.');
+    screen.gone();
+    expect(carrier.sent).toHaveLength(length);
+    expect([screen.isGreeted(), carrier.ends, host.snapshot().screens.desk]).toEqual([false, [], 0]);
+  });
+
+  test('with a goodbye is told why, once, and hung up on', async () => {
+    const { carrier, screen, host } = await greeted();
+    screen.dismiss('The program ends.');
+    screen.dismiss('The program ends.');
+    expect(carrier.said('bye')).toEqual([{ say: 'bye', why: 'The program ends.', version: WIRE_VERSION }]);
+    expect([screen.isGreeted(), carrier.ends, host.snapshot().screens.desk]).toEqual([
+      false,
+      ['closed: The program ends.'],
+      0,
+    ]);
+  });
+
+  test('before it has said hello leaves nobody out of the count', async () => {
+    const { carrier, screen, host } = await connect();
+    expect(screen.isGreeted()).toBe(false);
+    await give(host, 1);
+    screen.gone();
+    expect(carrier.sent).toEqual([]);
+    expect(host.snapshot().screens.desk).toBe(0);
+  });
+});
+
 describe('[screen] one that says too much', () => {
+  test('forty messages at once are taken, and the hang-up is the answer to the next', async () => {
+    const { carrier, screen } = await connect();
+    screen.receive(hello);
+    for (let n = 1; n < 40; n++) screen.receive(JSON.stringify({ say: 'ping', n, t1: 0 }));
+    expect([carrier.said('pong').length, carrier.ends]).toEqual([39, []]);
+    screen.receive(JSON.stringify({ say: 'ping', n: 40, t1: 0 }));
+    expect(carrier.said('bye')).toMatchObject([{ why: 'Too many messages.' }]);
+  });
+
   test('twenty a second are taken for as long as they come', async () => {
     const { carrier, clock, screen } = await greeted();
     for (let n = 0; n < 2000; n++) {

@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { SoundArbiter } from '../../../app/host/deck/sound-arbiter.ts';
 import { WIRE_VERSION, type Snapshot, type SoundReport } from '../../../app/wire/messages.ts';
-import { DeckServerUnderTest } from '../../support/deck-server.ts';
+import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
 
 type Said = Partial<Pick<SoundReport, 'status' | 'asked' | 'more'>>;
 

@@ -4,8 +4,8 @@
 
 import { expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
-import { JournalInMemory } from '../../support/journal-in-memory.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 test('[host] the coach is told one sentence about each thing, as long as it lasts', () => {
   const clock = new FakeClock();

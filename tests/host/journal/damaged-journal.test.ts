@@ -8,8 +8,8 @@ import { readCommand } from '../../../app/core/run/command/read-command.ts';
 import { lineOf, type JournalEntry } from '../../../app/host/journal/journal-line.ts';
 import { readJournal } from '../../../app/host/journal/journal-text.ts';
 import { planOf } from '../../support/deck.ts';
-import { FakeDisk } from '../../support/fake-disk.ts';
-import { FOLDER, goingDeck, JournalledDeck, restarted, SQUAD } from '../../support/journalled-deck.ts';
+import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { FOLDER, goingDeck, JournalledDeck, restarted, SQUAD } from '../../support/host/journalled-deck.ts';
 
 describe('[recovery] damaged files', () => {
   test('cut at any byte, everything before the cut is used, whichever byte it is', async () => {

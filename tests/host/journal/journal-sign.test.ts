@@ -4,10 +4,10 @@
 
 import { describe, expect, test } from 'vitest';
 import { JournalFile } from '../../../app/host/journal/journal-file.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
-import { FakeDisk } from '../../support/fake-disk.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
+import { FakeDisk } from '../../support/host/fake-disk.ts';
 import { FreeFolder } from '../../support/free-folder.ts';
-import { on, planOf, set } from '../../support/hand-session.ts';
+import { on, planOf, set } from '../../support/coach/hand-session.ts';
 
 const SOURCE = { text: 'Main set\n4 x 50 free @ 1:00', lanesText: null };
 

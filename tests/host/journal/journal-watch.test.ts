@@ -2,8 +2,8 @@
 
 import { expect, test } from 'vitest';
 import { JournalWatch } from '../../../app/host/journal/journal-watch.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
-import { settled } from '../../support/journalled-deck.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
+import { settled } from '../../support/host/journalled-deck.ts';
 
 const NEVER = new Promise<void>(() => undefined);
 

@@ -3,13 +3,13 @@
 import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import type { AliveSign } from '../../../app/host/journal/journal.ts';
-import { JournalInMemory } from '../../support/journal-in-memory.ts';
+import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 import { startLoop } from '../../../app/host/time/loop.ts';
 import { lifeSigns, leavesWithin, nextEvent } from '../../../app/host/journal/life-signs.ts';
 import { leavesOf } from '../../../app/core/run/record.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { Deck } from '../../support/deck.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 const TEXT = `Squad
 between auto 0:30

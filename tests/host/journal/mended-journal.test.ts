@@ -20,10 +20,10 @@ import { systemDisk } from '../../../app/host/journal/disk.ts';
 import { JournalFile } from '../../../app/host/journal/journal-file.ts';
 import { readJournal } from '../../../app/host/journal/journal-text.ts';
 import { standingOf } from '../../../app/host/journal/run-file.ts';
-import { freshDataFolder } from '../../support/data-folder.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { FreeFolder } from '../../support/free-folder.ts';
-import { goingDeck, restarted, settled, SQUAD, type JournalledDeck } from '../../support/journalled-deck.ts';
+import { goingDeck, restarted, settled, SQUAD, type JournalledDeck } from '../../support/host/journalled-deck.ts';
 
 const OTHER = Buffer.from('somebody else’s\n');
 

@@ -9,9 +9,9 @@ import { runsFolder } from '../../../app/host/lock/data-folder.ts';
 import { diskReason, systemDisk } from '../../../app/host/journal/disk.ts';
 import { recover } from '../../../app/host/recovery/recovery.ts';
 import { readSettings } from '../../../app/desktop/settings.ts';
-import { freshDataFolder } from '../../support/data-folder.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
-import { FOLDER, goingDeck, restarted } from '../../support/journalled-deck.ts';
+import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
+import { FOLDER, goingDeck, restarted } from '../../support/host/journalled-deck.ts';
 
 const NAME = '2999-01-01T00-00-00Z-odd.jsonl';
 

@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { readLine } from '../../../app/host/journal/journal-line.ts';
-import { JournalledDeck, settled } from '../../support/journalled-deck.ts';
+import { JournalledDeck, settled } from '../../support/host/journalled-deck.ts';
 
 const TEXT = 'Harbour squad\nMain set\n4 x 50 free @ 0:40\n';
 

@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { lineOf, type JournalEntry } from '../../../app/host/journal/journal-line.ts';
 import { readJournal } from '../../../app/host/journal/journal-text.ts';
-import { goingDeck, JournalledDeck, restarted } from '../../support/journalled-deck.ts';
+import { goingDeck, JournalledDeck, restarted } from '../../support/host/journalled-deck.ts';
 
 type Line = { readonly say: string; readonly id?: string } & Record<string, unknown>;
 

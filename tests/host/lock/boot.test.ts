@@ -9,6 +9,7 @@ describe('[lock] a start of the machine', () => {
     expect(isSameBoot('a1b2', 'a1b3')).toBe(false);
     expect(isSameBoot('a1b2', bootByTime(60_000, 0))).toBe(false);
     expect(isSameBoot(bootByTime(60_000, 0), 'a1b2')).toBe(false);
+    expect(isSameBoot(bootByTime(60_000, 0), 'start 60000')).toBe(false);
   });
 
   test('that has none is the same within half a minute of its time, either way', () => {

@@ -6,7 +6,7 @@ import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync
 import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import { bootByTime, isSameBoot, thisBoot } from '../../../app/host/lock/boot.ts';
-import { dataFolder } from '../../../app/host/lock/data-folder.ts';
+import { dataFolder, runsFolder } from '../../../app/host/lock/data-folder.ts';
 import {
   BEAT_EVERY,
   LOOK_EVERY,
@@ -16,8 +16,8 @@ import {
   type LockTaken,
 } from '../../../app/host/lock/host-lock.ts';
 import { birthOf, systemFacts, type ProcessFacts } from '../../../app/host/lock/process-facts.ts';
-import { freshDataFolder } from '../../support/data-folder.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 const lockIn = (folder: string) => join(folder, 'host.lock');
 
@@ -268,8 +268,13 @@ describe('[data folder]', () => {
     ['darwin', {}, '/home/me/Library/Application Support/lanecall'],
     ['darwin', { XDG_DATA_HOME: '/x' }, '/x/lanecall'],
     ['win32', { LOCALAPPDATA: '/local' }, '/local/lanecall'],
+    ['win32', {}, '/home/me/AppData/Local/lanecall'],
   ] as const)('%s with %j: %s', (platform, env, expected) => {
     expect(dataFolder({ platform, env, home: '/home/me' })).toBe(expected);
+  });
+
+  test('the records have a folder of their own in it', () => {
+    expect(runsFolder('/x/lanecall')).toBe('/x/lanecall/runs');
   });
 });
 

@@ -1,9 +1,9 @@
 /* Coming back on a fake disk: the run at its right place, what is told, and which runs stay where they are. */
 
 import { describe, expect, test } from 'vitest';
-import { FakeClock } from '../../support/fake-clock.ts';
-import { FakeDisk } from '../../support/fake-disk.ts';
-import { goingDeck, JournalledDeck, restarted, settled, SQUAD } from '../../support/journalled-deck.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
+import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { goingDeck, JournalledDeck, restarted, settled, SQUAD } from '../../support/host/journalled-deck.ts';
 
 const MINUTE = 60_000;
 

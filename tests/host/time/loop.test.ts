@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { startLoop, type Consumer, type Span } from '../../../app/host/time/loop.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 /** Notes every span, and everything of a list of times that a span holds with the time it was handed over. */
 class Notebook implements Consumer {

@@ -5,8 +5,8 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { WebSocket } from 'ws';
 import type { Pages } from '../../../app/host/web/pages.ts';
 import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
-import { DeckServerUnderTest, ScreenUnderTest } from '../../support/deck-server.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
+import { DeckServerUnderTest, ScreenUnderTest } from '../../support/host/deck-server.ts';
 
 let server: DeckServerUnderTest;
 

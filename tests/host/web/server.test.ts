@@ -10,8 +10,8 @@ import { systemClock } from '../../../app/host/time/clock.ts';
 import { readPages, type Pages } from '../../../app/host/web/pages.ts';
 import { PortTaken, startServer } from '../../../app/host/web/server.ts';
 import { systemTimers } from '../../../app/host/time/timers.ts';
-import { DeckServerUnderTest } from '../../support/deck-server.ts';
-import { FakeClock } from '../../support/fake-clock.ts';
+import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 const TEXT = 'Squad\n8 x 50 @ 1:00\n';
 const PLAIN = { 'Content-Type': 'text/plain; charset=utf-8' };

@@ -14,7 +14,7 @@ import { createHand } from '../../../renderer/ui/coach/commands/hand.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { openSound } from '../../../renderer/sound/sound.ts';
-import { HARBOUR, runOf } from '../../support/coach-run.ts';
+import { HARBOUR, runOf } from '../../support/coach/coach-run.ts';
 
 /** Which parts of the window throw, by the module they are in; how often they were asked. */
 const broken = vi.hoisted(() => new Set<string>());
@@ -75,6 +75,9 @@ class Window {
         return Promise.resolve({ ok: false, at: null, why: 'Only a test.' });
       },
       sound: () => undefined,
+      room: () => undefined,
+      wish: () => Promise.resolve({ ok: false, at: null, why: null }),
+      which: () => undefined,
       close: () => undefined,
     };
     this.frames = startFrames(link);

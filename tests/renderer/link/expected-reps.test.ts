@@ -3,7 +3,7 @@
 import { expect, test } from 'vitest';
 import { view } from '../../../app/core/run/view.ts';
 import { expectedRepsIn } from '../../../renderer/link/expected-reps.ts';
-import { runOf } from '../../support/coach-run.ts';
+import { runOf } from '../../support/coach/coach-run.ts';
 
 test('[expected reps] by lane the line, the rounds from the outermost and the rep; null for a lane that has none to come', () => {
   const text = 'lane 1\nlane 2\nMain set\n2 rounds\n  2 rounds\n    3 x 50 @ 1:00\n';

@@ -33,6 +33,9 @@ describe('connecting', () => {
       notices: [],
       startUp: null,
       sound: { more: null, screens: [] },
+      screen: null,
+      naming: false,
+      wallScreens: [],
       faults: [],
     });
   });

@@ -9,9 +9,9 @@ import type { RunState } from '../../../app/core/run/state.ts';
 import type { Moment } from '../../../renderer/ui/coach/frames.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { RemoteActions } from '../../../renderer/remote/remote-actions.tsx';
-import { runOf } from '../../support/coach-run.ts';
-import { coachTable, type CoachTable } from '../../support/coach-table.ts';
-import { tap } from '../../support/finger.ts';
+import { runOf } from '../../support/coach/coach-run.ts';
+import { coachTable, type CoachTable } from '../../support/coach/coach-table.ts';
+import { tap } from '../../support/coach/finger.ts';
 
 /** T0 at 10 s: both lanes leave at 10 s and every minute. */
 const SET = 'lane 1\nlane 2\nSet\n4 x 50 fast @ 1:00';

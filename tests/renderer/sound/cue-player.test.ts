@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { PLAIN_CUES, type CueChoice } from '../../../app/core/sound/cue-choice.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import { createCuePlayer, HORIZON, type CuePlayer } from '../../../renderer/sound/cue-player.ts';
-import { afterCommands, runOf } from '../../support/coach-run.ts';
+import { afterCommands, runOf } from '../../support/coach/coach-run.ts';
 
 const SET = 'lane 1\nlane 2\nSet\n4 x 50 @ 1:00/1:10';
 const going = runOf(SET, [0, { do: 'start' }]);

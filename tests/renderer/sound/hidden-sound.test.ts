@@ -10,7 +10,7 @@ import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import type { AudioOutput } from '../../../renderer/sound/output/howler-output.ts';
 import { openSound, type Sound } from '../../../renderer/sound/sound.ts';
-import { afterCommands, runOf } from '../../support/coach-run.ts';
+import { afterCommands, runOf } from '../../support/coach/coach-run.ts';
 
 const MINUTE = 60_000;
 

@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { AudioOutput } from '../../../renderer/sound/output/howler-output.ts';
 import { PLAIN_CHOICE, withOutput, writeChoice } from '../../../renderer/sound/sound-choice.ts';
 import { openSound } from '../../../renderer/sound/sound.ts';
-import { runOf } from '../../support/coach-run.ts';
+import { runOf } from '../../support/coach/coach-run.ts';
 import { KEYS, Page } from './fake-page.ts';
 
 const SET = 'lane 1\nlane 2\nSet\n4 x 50 @ 1:00/1:10';

@@ -7,7 +7,7 @@ import { view, type RunView } from '../../../app/core/run/view.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import { swumNow } from '../../../renderer/ui/current-set.ts';
 import { itemWords, NO_CUTS } from '../../../app/core/words/set.ts';
-import { runOf } from '../../support/coach-run.ts';
+import { runOf } from '../../support/coach/coach-run.ts';
 
 const EVENING = `Harbour squad
 lane 1 base 1:30

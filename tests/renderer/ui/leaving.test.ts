@@ -7,8 +7,8 @@ import type { Command } from '../../../app/core/run/command/command.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { moreWords } from '../../../renderer/desk/lanes/lane-text.ts';
 import { lastAbandoned } from '../../../renderer/ui/leaving.ts';
-import { wallFace } from '../../support/wall-face.ts';
-import { runOf } from '../../support/coach-run.ts';
+import { wallFace } from '../../support/wall/wall-face.ts';
+import { runOf } from '../../support/coach/coach-run.ts';
 
 type Given = readonly (readonly [number, Command])[];
 

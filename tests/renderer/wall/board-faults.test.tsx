@@ -9,7 +9,7 @@ import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import { readWallChoice } from '../../../renderer/wall/screen/lane-choice.ts';
 import type { LaneFace } from '../../../renderer/wall/strips/lane-face.ts';
 import { WallScreen } from '../../../renderer/wall/wall-screen.tsx';
-import { HARBOUR, runOf } from '../../support/coach-run.ts';
+import { HARBOUR, runOf } from '../../support/coach/coach-run.ts';
 
 /** What throws while it is here: "paint 1", "face 1", "head", "clock", "callout"; and how often it did. */
 const broken = vi.hoisted(() => ({ what: '', times: 0 }));
@@ -99,6 +99,9 @@ class Wall {
       lostFor: () => null,
       command: () => Promise.resolve({ ok: false, at: null, why: null }),
       sound: () => undefined,
+      room: () => undefined,
+      wish: () => Promise.resolve({ ok: false, at: null, why: null }),
+      which: () => undefined,
       close: () => undefined,
     };
     Object.defineProperty(document, 'fonts', { configurable: true, value: { load: () => new Promise(() => {}) } });

@@ -5,7 +5,7 @@ import type { Command } from '../../../app/core/run/command/command.ts';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { lastAbandoned } from '../../../renderer/ui/leaving.ts';
-import { wallFace, type WallFace } from '../../support/wall-face.ts';
+import { wallFace, type WallFace } from '../../support/wall/wall-face.ts';
 import { Deck } from '../../support/deck.ts';
 
 const OPENED_AT = (19 * 60 + 30) * 60_000;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { view } from '../../../app/core/run/view.ts';
-import { wallFace, type WallFace } from '../../support/wall-face.ts';
+import { wallFace, type WallFace } from '../../support/wall/wall-face.ts';
 import { Deck } from '../../support/deck.ts';
 
 const HARBOUR = `Harbour squad, Thursday

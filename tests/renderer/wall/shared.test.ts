@@ -3,7 +3,7 @@
 
 import { expect, test } from 'vitest';
 import { view } from '../../../app/core/run/view.ts';
-import { wallFace } from '../../support/wall-face.ts';
+import { wallFace } from '../../support/wall/wall-face.ts';
 import { sharedBy } from '../../../renderer/wall/head/head-face.ts';
 import { wholeWriter } from '../../../renderer/wall/writers.ts';
 import { Deck } from '../../support/deck.ts';

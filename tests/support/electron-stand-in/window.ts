@@ -15,6 +15,8 @@ export interface WindowPorts extends ContentsPorts {
   /** The last window is closed. */
   allClosed(): void;
   readonly platform: NodeJS.Platform;
+  /** Under Linux: a window there knows nothing of its place, and cannot be put anywhere. */
+  readonly isWayland?: boolean;
   /** What the system does in its own time, in ms. */
   later(call: () => void, wait: number): void;
 }
@@ -114,7 +116,7 @@ export class StandInWindow extends EventEmitter implements WindowParts {
   }
 
   getBounds(): Rectangle {
-    return { ...this.bounds };
+    return { ...this.bounds, ...(StandInWindow.ports!.isWayland ? { x: 0, y: 0 } : {}) };
   }
 
   /** Where it is, or would be if it were not full screen. */
@@ -136,25 +138,25 @@ export class StandInWindow extends EventEmitter implements WindowParts {
 
   /**
    * On the display that the window is on. Windows announces it, then does it, all within the call, and restores the
-   * bounds from before whatever was set meanwhile; elsewhere it comes later, is announced then, and the bounds follow.
+   * bounds from before whatever was set meanwhile. Under Linux Chromium takes it for done at once and guesses the bounds
+   * (X11Window::SetFullscreen); the window manager does it later, from where it has the window by then.
    */
   setFullScreen(on: boolean): void {
     if (on === this.full) return;
     const event = on ? 'enter-full-screen' : 'leave-full-screen';
-    const room = (): Rectangle => (on ? StandInWindow.ports!.displayOf(this.bounds) : this.normal);
+    const before = this.normal;
+    const room = (): Rectangle => (on ? StandInWindow.ports!.displayOf(this.bounds) : before);
     if (StandInWindow.ports!.platform === 'win32') {
-      const before = room();
+      const target = room();
       this.emit(event);
       this.full = on;
-      this.moveTo(before);
+      this.moveTo(target);
       return;
     }
-    this.later(() => {
-      const before = room();
-      this.full = on;
-      this.emit(event);
-      this.later(() => this.moveTo(before));
-    });
+    this.full = on;
+    this.moveTo(room());
+    this.emit(event);
+    this.later(() => this.moveTo(room()));
   }
 
   isSimpleFullScreen(): boolean {

@@ -39,17 +39,18 @@ export interface Lacking {
   readonly one: string;
 }
 
-export const IN: Lacking = { none: 'is in', one: 'is out' };
+const IN: Lacking = { none: 'is in', one: 'is out' };
 
 /**
- * The lanes a command applies to: of those named, or of all that are in, the ones that `applies` accepts.
+ * The lanes a command applies to: of those named, or of all that are in, the ones that `applies` accepts (all of them
+ * if it is left out).
  * Refuses if a named lane does not exist or is out, or if no lane is left.
  */
 export function choose(
   state: RunState,
   named: readonly number[] | undefined,
-  applies: (lane: LaneState) => boolean,
-  lacking: Lacking,
+  applies: (lane: LaneState) => boolean = () => true,
+  lacking: Lacking = IN,
 ): Chosen {
   for (const number of named ?? []) {
     const lane = state.lanes.find((candidate) => candidate.number === number);
@@ -79,6 +80,6 @@ export function changeChosen(
   named: readonly number[] | undefined,
   change: (lane: LaneState) => LaneState,
 ): Outcome {
-  const chosen = choose(state, named, () => true, IN);
+  const chosen = choose(state, named);
   return chosen.ok ? done(changeLanes(state, chosen.lanes, change)) : chosen;
 }

@@ -2,7 +2,7 @@
  * `lane-out`: takes lanes out of what follows. At least one lane stays in.
  */
 
-import { IN, changeLanes, choose, done, no, type Outcome } from '../command/answer.ts';
+import { changeLanes, choose, done, no, type Outcome } from '../command/answer.ts';
 import { LANES, type FieldsOf } from '../command/command-fields.ts';
 import type { Rule } from '../command/command-rule.ts';
 import type { CommandWords } from '../command/command-words.ts';
@@ -32,7 +32,7 @@ export const laneOutWords = {
 } satisfies CommandWords<'lane-out'>;
 
 function wentOut(state: RunState, named: readonly number[]): Outcome {
-  const chosen = choose(state, named, () => true, IN);
+  const chosen = choose(state, named);
   if (!chosen.ok) return chosen;
   if (state.lanes.every((lane, index) => !lane.in || chosen.lanes.has(index))) {
     return no('At least one lane must stay in: use Finish to end the session.');

@@ -3,7 +3,7 @@
  */
 
 import type { Millis } from '../../units.ts';
-import { IN, choose, done, type Outcome } from '../command/answer.ts';
+import { choose, done, type Outcome } from '../command/answer.ts';
 import { LANES, MARK_WORDS, optional, type FieldsOf } from '../command/command-fields.ts';
 import type { Rule } from '../command/command-rule.ts';
 import type { CommandWords } from '../command/command-words.ts';
@@ -42,7 +42,7 @@ export const markWords = {
 } satisfies CommandWords<'mark'>;
 
 function marked(state: RunState, named: readonly number[] | undefined, words = '', t: Millis): Outcome {
-  const chosen = choose(state, named, () => true, IN);
+  const chosen = choose(state, named);
   if (!chosen.ok) return chosen;
   const lanes = named ? state.lanes.filter((_, index) => chosen.lanes.has(index)).map((lane) => lane.number) : [];
   return done({ ...state, marks: [...state.marks, { at: t, lanes, words }] });

@@ -3,7 +3,7 @@
  */
 
 import { SECOND, type Millis } from '../../units.ts';
-import { IN, changeLanes, choose, done, no, type Outcome } from '../command/answer.ts';
+import { changeLanes, choose, done, no, type Outcome } from '../command/answer.ts';
 import { CHANGE, LANES, optional, type FieldsOf } from '../command/command-fields.ts';
 import type { CommandOf } from '../command/command.ts';
 import type { Rule } from '../command/command-rule.ts';
@@ -73,7 +73,7 @@ function shifted(state: RunState, named: Named, seconds: number, t: Millis): Out
 
 /** Moves the end of a talk or break, for all lanes. Before it has begun, its beginning moves too. */
 function shiftPause(state: RunState, named: Named, by: Millis, t: Millis): Outcome {
-  const chosen = choose(state, named, () => true, IN);
+  const chosen = choose(state, named);
   if (!chosen.ok) return chosen;
   const ahead = state.t0 !== null && t < state.t0;
   const pauseEnd = state.pauseEnd + by;

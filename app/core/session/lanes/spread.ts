@@ -25,8 +25,8 @@ import type { WrittenSet } from '../line/set-line.ts';
 import type { Listed, RepListed, WrittenDistance } from '../values/values.ts';
 
 export interface Squad {
-  /** In lane order. `sound` is false if the lane's own line has a fault: then nothing is checked by its pace. */
-  readonly lanes: readonly { readonly lane: Lane; readonly sound: boolean }[];
+  /** In lane order. `isValid` is false if the lane's own line has a fault: then nothing is checked by its pace. */
+  readonly lanes: readonly { readonly lane: Lane; readonly isValid: boolean }[];
   /** False if a faulty line may have been meant as a lane. */
   readonly certain: boolean;
   readonly grid: Millis;
@@ -186,7 +186,7 @@ function spreadList<Value>({ values, at }: Listed<Value>, lanes: number): readon
   if (values.length === lanes) return values;
   if (values.length === 1) return new Array<Value>(lanes).fill(values[0]!);
   const message = `a list of ${values.length} for ${count(lanes, 'lane')}: write one value for all, or one for each lane`;
-  return { at: at[0]!, message, judgedBy: 'lanes' };
+  return { at: at[0]!, message, checkedAgainst: 'lanes' };
 }
 
 function asker(set: SwimSet, clauses: Clauses, partName: string, grid: Millis): Asker {
@@ -210,7 +210,7 @@ function askerBy(wayAt: (rep: number) => Way, clauses: Clauses, partName: string
 
 /** The lanes to judge by; where they are not certain, as many unknown ones as the line's longest list has values. */
 function lanesFor(squad: Squad, clauses: Clauses, lists: readonly (Listed<unknown> | null)[]): LaneList {
-  if (squad.certain) return squad.lanes.map(({ lane, sound }) => (sound ? lane : null));
+  if (squad.certain) return squad.lanes.map(({ lane, isValid }) => (isValid ? lane : null));
   const all: (Listed<unknown> | null)[] = [...lists];
   for (const { timing, hold } of clauses.halves ?? [clauses]) {
     all.push(...(timing.kind === 'untimed' ? [] : timing.lists), ...(hold?.lists ?? []));

@@ -11,7 +11,7 @@ export interface Flaw {
   readonly at: number;
   readonly message: string;
   /** The setting that it was checked against. If that setting has a fault, this flaw is dropped: one mistake is reported once. */
-  readonly judgedBy?: 'pool' | 'lanes';
+  readonly checkedAgainst?: 'pool' | 'lanes';
   /** The line may have been meant as rounds, so lines indented under it are not faults. */
   readonly opens?: true;
 }
@@ -22,19 +22,19 @@ export function isFlaw(read: object): read is Flaw {
 
 /** Keeps at most one fault a line: a coach mends the first one first, and the others often follow from it. */
 export class FaultList {
-  private readonly faults = new Map<number, { fault: Fault; judgedBy: Flaw['judgedBy'] }>();
+  private readonly faults = new Map<number, { fault: Fault; checkedAgainst: Flaw['checkedAgainst'] }>();
   /** The settings that have faults themselves, so that nothing can be checked against them. */
   private readonly doubted = new Set<'pool' | 'lanes'>();
 
   constructor(first: readonly Fault[]) {
-    for (const fault of first) this.faults.set(fault.line, { fault, judgedBy: undefined });
+    for (const fault of first) this.faults.set(fault.line, { fault, checkedAgainst: undefined });
   }
 
   add(line: Line, flaw: Flaw): void {
     const before = this.faults.get(line.number);
-    if (before && !(before.judgedBy && this.doubted.has(before.judgedBy))) return;
+    if (before && !(before.checkedAgainst && this.doubted.has(before.checkedAgainst))) return;
     const fault = { line: line.number, column: columnAt(line.raw, line.start + flaw.at), message: flaw.message };
-    this.faults.set(line.number, { fault, judgedBy: flaw.judgedBy });
+    this.faults.set(line.number, { fault, checkedAgainst: flaw.checkedAgainst });
   }
 
   doubt(what: 'pool' | 'lanes'): void {
@@ -47,7 +47,9 @@ export class FaultList {
 
   /** In order of lines. */
   sorted(): Fault[] {
-    const kept = Array.from(this.faults.values()).filter(({ judgedBy }) => !judgedBy || !this.doubted.has(judgedBy));
+    const kept = Array.from(this.faults.values()).filter(
+      ({ checkedAgainst }) => !checkedAgainst || !this.doubted.has(checkedAgainst),
+    );
     return kept.map(({ fault }) => fault).sort((a, b) => a.line - b.line);
   }
 }

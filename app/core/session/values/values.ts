@@ -123,12 +123,12 @@ export function distanceFlaw(
     const number = distance.tenths / 10;
     if (unit !== null && unit !== pool.unit) {
       const message = `${number} ${unit} in a pool measured in ${pool.unit}: write distances in ${pool.unit}`;
-      return { at, message, judgedBy: 'pool' };
+      return { at, message, checkedAgainst: 'pool' };
     }
     // Half a percent is allowed for pools such as 33.33 m.
     if (unit === null && distance.tenths * 10 * 1000 < pool.length * 995) {
       const message = `${number} is less than one length: write ${number} ${pool.unit} if it is a distance, or count x distance`;
-      return distance.tenths < LEAST_DISTANCE ? { at, message } : { at, message, judgedBy: 'pool' };
+      return distance.tenths < LEAST_DISTANCE ? { at, message } : { at, message, checkedAgainst: 'pool' };
     }
     if (distance.tenths < LEAST_DISTANCE)
       return { at, message: `${number} is too short: write a distance from 5 to 10000` };

@@ -16,7 +16,8 @@ import {
   rounds,
   set,
   timedSwim,
-} from '../../../support/hand-session.ts';
+} from '../../../support/coach/hand-session.ts';
+import { planOf as planOfText } from '../../../support/deck.ts';
 
 /** Line and lane of the warnings of one code. */
 function places(plan: Plan, code: WarningCode): readonly string[] {
@@ -76,6 +77,16 @@ describe('cannot-make and rest-short', () => {
     expect(places(dropping, 'rest-short')).toEqual([]);
     const ladders = planOf([ladder(1, [100, 300, 200], { timing: on(243) })]);
     expect(messages(ladders, 'rest-short')[0]).toContain('only 3 s of rest in 300 m on 4:03');
+  });
+
+  test('every rep that is swum otherwise is looked at: by its words, and by its target', () => {
+    const cannot = (line: string) => messages(planOfText(`lane 1 base 1:30\n${line}`), 'cannot-make');
+    expect(cannot('4 x 50 odds free @ 0:55, evens kick @ 0:55')).toEqual([
+      'Lane 1 cannot make 50 m on 0:55: it is expected to take about 0:56.',
+    ]);
+    expect(cannot('3 x 50 @ 0:55 hold 0:40, 0:56, 0:40')).toEqual([
+      'Lane 1 cannot make 50 m on 0:55: it is held at 0:56.',
+    ]);
   });
 
   test('a rest below 5 s is short of rest; swims by time and untimed sets have none to be short of', () => {
@@ -168,6 +179,16 @@ describe('tail-late', () => {
     ]);
   });
 
+  test('the figure is that of the rep with the least rest, the first of those with as little', () => {
+    const again = (swimmers: number, line: string) =>
+      messages(planOfText(`lane 1 base 1:30, ${swimmers} swimmers\n${line}`), 'tail-late').map((text) =>
+        text.slice(-5),
+      );
+    // 25 m take 20 s, kicked 28 s.
+    expect(again(8, '4 x 25 odds free @ 0:30, evens kick @ 0:35')).toEqual(['35 s.']);
+    expect(again(9, '4 x 25 odds free @ 0:30, evens kick @ 0:38')).toEqual(['30 s.']);
+  });
+
   test('once a line and lane, with its figures', () => {
     const plan = planOf([rounds(1, 2, set(2, 4, 25, { timing: on(35, -5) }))], { lanes: [lane(1, { swimmers: 7 })] });
     expect(messages(plan, 'tail-late')).toEqual([
@@ -235,6 +256,8 @@ describe('far-end', () => {
     // 35 m is 1.4 lengths: three of them count 3, not 4.2.
     expect(far(set(1, 3, 35, { timing: on(90) }), set(2, 1, 50, { timing: on(90) }))).toEqual(['1 lane 1']);
     expect(far(set(1, 3, 35), set(2, 1, 50, { timing: on(90) }))).toEqual(['1 lane 1']);
+    expect(far(set(1, 2, 75), set(2, 1, 50, { timing: on(90) }))).toEqual([]);
+    expect(far(set(1, 3, 75), set(2, 1, 50, { timing: on(90) }))).toEqual(['1 lane 1']);
   });
 
   test('once a line, in whichever round it comes about', () => {
@@ -294,6 +317,10 @@ describe('the whole session', () => {
     expect(messages(plan, 'assumed-base')[0]).toBe(
       'Lane 4 has neither base nor css: its times rest on an assumed base of 2:00.',
     );
+  });
+
+  test('nothing is said of a lane without a pace where nothing rests on one', () => {
+    expect(warningsOf(planOfText('2 x 50 @ 2:00\n5:00 easy'))).toEqual([]);
   });
 
   test('by line, then lane with those for all lanes first, then in the order of the codes', () => {

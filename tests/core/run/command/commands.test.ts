@@ -12,36 +12,25 @@ import { Deck } from '../../../support/deck.ts';
 
 const TEXT = 'lane 1\nlane 2\nOne\n4 x 50 @ 1:00\nTwo\n50 @ 1:00';
 
+/** A value that each field takes. */
+const SAMPLES: Readonly<Record<string, unknown>> = {
+  lanes: [1],
+  seconds: 5,
+  n: 2,
+  line: 4,
+  rounds: [1],
+  rep: 1,
+  words: 'cramp',
+  text: TEXT,
+};
+
 /** One of each, with every field. */
-const EACH: readonly Command[] = [
-  { do: 'start' },
-  { do: 'stop', lanes: [1] },
-  { do: 'resume', lanes: [1] },
-  { do: 'rejoin', lanes: [1] },
-  { do: 'skip', lanes: [1] },
-  { do: 'sit-out', lanes: [1] },
-  { do: 'repeat', lanes: [1] },
-  { do: 'shift', lanes: [1], seconds: 5 },
-  { do: 'interval', lanes: [1], seconds: 5 },
-  { do: 'mark', lanes: [1], words: 'cramp' },
-  { do: 'restart' },
-  { do: 'finish' },
-  { do: 'move-on' },
-  { do: 'undo' },
-  { do: 'cut', line: 4, n: 1 },
-  { do: 'go-to', line: 4, rounds: [1], rep: 1 },
-  { do: 'rewrite', text: TEXT },
-  { do: 'lane-out', lanes: [1] },
-  { do: 'lane-in', lanes: [1] },
-  { do: 'swimmers', lanes: [1], n: 2 },
-  { do: 'gap', lanes: [1], seconds: 7 },
-];
+const EACH = Object.entries(RULES).map(([name, { fields }]) => {
+  const values = Object.keys(fields).map((field) => [field, SAMPLES[field]]);
+  return { do: name, ...Object.fromEntries(values) } as Command;
+});
 
 describe('every command', () => {
-  test('stands among these', () => {
-    expect(EACH.map((command) => command.do)).toEqual(Object.keys(RULES));
-  });
-
   test.each(EACH)('is read from outside with the fields it has, and no others: %j', (command) => {
     expect(readCommand({ ...command })).toEqual({ ok: true, value: command });
     expect(readCommand({ ...command, other: 1 }).ok).toBe(false);
@@ -112,115 +101,55 @@ describe('[R6] what begins by itself keeps the lead from every command but mark'
 });
 
 describe("the coach's buttons", () => {
+  /** Name; label, key, other keys and the clicker's, what it does; how it is given and where it stands; for lane 2. */
+  const BUTTONS: readonly [name: string, looks: string, where: string, command: Command][] = [
+    ['start', 'Start | Enter | PageDown | ', '', { do: 'start' }],
+    ['stop', 'Stop | Space | b . | ', '', { do: 'stop', lanes: [2] }],
+    ['resume', 'Resume | Space | b . | ', '', { do: 'resume', lanes: [2] }],
+    ['rejoin', 'Rejoin | J |  | back into the old times', 'chosen', { do: 'rejoin', lanes: [2] }],
+    ['skip', 'Skip rep | S |  | the set gets shorter', 'chosen row few', { do: 'skip', lanes: [2] }],
+    ['sit-out', 'Sit out | O |  | times stay', 'chosen row few', { do: 'sit-out', lanes: [2] }],
+    ['repeat', 'Repeat | R |  | the last rep again', 'chosen row more', { do: 'repeat', lanes: [2] }],
+    ['sooner', '−5 s | minus | - − | sooner', 'chosen more', { do: 'shift', lanes: [2], seconds: -5 }],
+    ['later', '+5 s | plus | + = | later', 'chosen few', { do: 'shift', lanes: [2], seconds: 5 }],
+    ['shorter', '−5 s a rep | [ |  | interval shorter', 'chosen more', { do: 'interval', lanes: [2], seconds: -5 }],
+    ['longer', '+5 s a rep | ] |  | interval longer', 'chosen more', { do: 'interval', lanes: [2], seconds: 5 }],
+    ['mark', 'Mark | M |  | for the record', 'chosen more', { do: 'mark', lanes: [2] }],
+    ['restart', 'Restart | Shift R |  | back to the last start', 'pressed row more', { do: 'restart' }],
+    ['finish', 'Finish | Shift F |  | ends the session', 'pressed row', { do: 'finish' }],
+    ['move-on', 'Move on | Shift M |  | to what is next', 'pressed row more', { do: 'move-on' }],
+    ['undo', 'Undo | U |  | ', '', { do: 'undo' }],
+  ];
   const actions: Readonly<Record<string, Action>> = Object.assign(
     {},
     ...Object.values(WORDS).map((words) => words.actions),
   );
 
-  test('each with its key, other keys and the clicker; what it does where the name does not say it', () => {
-    const shown = Object.values(actions).map(({ label, key, typed = [], clicker = [], does }) =>
-      [label, key, [...typed, ...clicker].join(' '), does].join(' | '),
+  test('stand in this order', () => {
+    expect(Object.keys(actions)).toEqual(BUTTONS.map(([name]) => name));
+  });
+
+  test.each(BUTTONS)('%s', (name, looks, where, given) => {
+    const { label, key, typed = [], clicker = [], does, pressed, byChoice, desk, remote, command } = actions[name]!;
+    expect([label, key, [...typed, ...clicker].join(' '), does].join(' | ')).toBe(looks);
+    const flags = [pressed && 'pressed', byChoice && 'chosen', desk, remote];
+    expect(flags.filter(Boolean).join(' ')).toBe(where);
+    expect(command({ lanes: [2] })).toEqual(given);
+  });
+
+  test('commands without a button are called by their names, a shift by how far', () => {
+    const called = Object.values(WORDS).flatMap(({ label, actions: own }) =>
+      typeof label === 'string' && Object.keys(own).length === 0 ? [label] : [],
     );
-    expect(shown).toEqual([
-      'Start | Enter | PageDown | ',
-      'Stop | Space | b . | ',
-      'Resume | Space | b . | ',
-      'Rejoin | J |  | back into the old times',
-      'Skip rep | S |  | the set gets shorter',
-      'Sit out | O |  | times stay',
-      'Repeat | R |  | the last rep again',
-      '−5 s | minus | - − | sooner',
-      '+5 s | plus | + = | later',
-      '−5 s a rep | [ |  | interval shorter',
-      '+5 s a rep | ] |  | interval longer',
-      'Mark | M |  | for the record',
-      'Restart | Shift R |  | back to the last start',
-      'Finish | Shift F |  | ends the session',
-      'Move on | Shift M |  | to what is next',
-      'Undo | U |  | ',
-    ]);
-  });
-
-  const named = (is: (action: Action) => boolean) => Object.keys(actions).filter((name) => is(actions[name]!));
-
-  test('those that end what is going want a press or Shift', () => {
-    expect(named(({ pressed }) => pressed)).toEqual(['restart', 'finish', 'move-on']);
-  });
-
-  test('those about single lanes go by the choice of lanes; Start, Stop and Resume are for all', () => {
-    expect(named(({ byChoice }) => byChoice)).toEqual([
-      'rejoin',
-      'skip',
-      'sit-out',
-      'repeat',
-      'sooner',
-      'later',
-      'shorter',
-      'longer',
-      'mark',
-    ]);
-  });
-
-  test('the bottom row of the window, and on the remote the few at hand and the rest behind one more tap', () => {
-    expect(named(({ desk }) => desk === 'row')).toEqual(['skip', 'sit-out', 'repeat', 'restart', 'finish', 'move-on']);
-    expect(named(({ remote }) => remote === 'few')).toEqual(['skip', 'sit-out', 'later']);
-    expect(named(({ remote }) => remote === 'more')).toEqual([
-      'repeat',
-      'sooner',
-      'shorter',
-      'longer',
-      'mark',
-      'restart',
-      'move-on',
-    ]);
-  });
-
-  test('give the command that they name, for the lanes that they are for', () => {
-    const given = Object.entries(actions).map(([name, { command }]) => [name, command({ lanes: [2] })]);
-    expect(Object.fromEntries(given)).toEqual({
-      start: { do: 'start' },
-      stop: { do: 'stop', lanes: [2] },
-      resume: { do: 'resume', lanes: [2] },
-      rejoin: { do: 'rejoin', lanes: [2] },
-      skip: { do: 'skip', lanes: [2] },
-      'sit-out': { do: 'sit-out', lanes: [2] },
-      repeat: { do: 'repeat', lanes: [2] },
-      sooner: { do: 'shift', lanes: [2], seconds: -5 },
-      later: { do: 'shift', lanes: [2], seconds: 5 },
-      shorter: { do: 'interval', lanes: [2], seconds: -5 },
-      longer: { do: 'interval', lanes: [2], seconds: 5 },
-      mark: { do: 'mark', lanes: [2] },
-      restart: { do: 'restart' },
-      finish: { do: 'finish' },
-      'move-on': { do: 'move-on' },
-      undo: { do: 'undo' },
-    });
-  });
-
-  test('commands are called by their names, a shift by how far', () => {
-    const called = Object.values(WORDS).flatMap(({ label }) => (typeof label === 'string' ? [label] : []));
-    expect(called).toEqual([
-      'Start',
-      'Stop',
-      'Resume',
-      'Rejoin',
-      'Skip rep',
-      'Sit out',
-      'Repeat',
-      'Interval',
-      'Mark',
-      'Restart',
-      'Finish',
-      'Move on',
-      'Undo',
-      'Cut',
-      'Go to',
-      'Rewrite',
-      'Lane out',
-      'Lane in',
-      'Swimmers',
-      'Gap',
-    ]);
+    expect(called).toEqual(['Cut', 'Go to', 'Rewrite', 'Lane out', 'Lane in', 'Swimmers', 'Gap']);
+    expect(WORDS.interval.label).toBe('Interval');
     expect([-5, 30].map((seconds) => WORDS.shift.label({ do: 'shift', seconds }))).toEqual(['−5 s', '+30 s']);
+  });
+
+  test('a command with one button is called as the button says', () => {
+    for (const { label, actions: own } of Object.values(WORDS)) {
+      const [only, ...more] = Object.values(own);
+      if (only && more.length === 0) expect(label).toBe(only.label);
+    }
   });
 });

@@ -51,6 +51,20 @@ describe('[lanes 1-3:]', () => {
     expect(leaves('lanes 1, 4: 2/1 x 50/100 @ 1:00/2:00')).toEqual([['0: 50@0', '0: 50@60'], [], ['0: 100@0']]);
   });
 
+  test.each([
+    ['lanes 1 - 2 : 50', [1, 2]],
+    ['lanes 1 ,2: 50', [1, 2]],
+    ['lanes 1,\t2: 50', [1, 2]],
+    ['LANES 1\u20132: 50', [1, 2]],
+    ['lanes 1, 2-4: 50', [1, 2, 4]],
+    ['lanes 2-2: 50', [2]],
+    ['lane 4: 50 easy', [4]],
+    ['lane 4:\n  50', [4]],
+  ])('%j is for lanes %j', (line, numbers) => {
+    const [item] = session(line).parts[0]!.items;
+    expect(item).toMatchObject({ lanes: { numbers } });
+  });
+
   test('blocks, swims by time, ladders and rounds', () => {
     expect(leaves('lane 2: 2:00 of 50 @ 1:00\nlane 4: 1:30 easy\nlane 1: 50-100 @ 1:00\n25 @ 0:30')).toEqual([
       ['0: 50@0', '0: 100@60', '0: 25@120'],
@@ -98,6 +112,16 @@ describe('[lanes 1-3:]', () => {
   test.each([
     ['lanes 1-3: 50', '6:7 3 is not a lane of this session: its lanes are 1, 2, 4'],
     ['lanes 4-1: 50', '6:7 4-1: a range of lanes goes from the lower to the higher'],
+    ['lanes 3-4: 50', '6:7 3 is not a lane of this session: its lanes are 1, 2, 4'],
+    ['lanes 1, 3: 50', '6:10 3 is not a lane of this session: its lanes are 1, 2, 4'],
+    ['lane 4: 4 swimmersx', '6:9 4 is less than one length'],
+    ['lane 1: basement 50', '6:9 a line cannot begin with basement'],
+    ['lane 4: 5swimmers', '6:1 lane is a setting'],
+    ['lane 4: 1 swimmer', '6:1 lane is a setting'],
+    ['lane 4: gap', '6:1 lane is a setting'],
+    ['lane 2: Ana, Bram', '6:1 lane is a setting'],
+    ['lane 2: Ana and Bram', '6:1 lane is a setting'],
+    ['lanes 1-2:50', '6:1 lanes and a number'],
     ['lanes 1, 2: 2/3/4 x 50 @ 1:00', 'a list of 3 for 2 lanes'],
     ['lanes 1, 2: 0/0 x 50 @ 1:00', 'a count of 0 in every lane'],
     ['lanes 1, 2:\n50', '6:1 there is nothing under these lanes'],
@@ -148,7 +172,18 @@ describe('[note and kit]', () => {
     ]);
   });
 
+  test('their words are as written but for runs of blanks; the colon may touch both', () => {
+    const notes = (line: string) => session(`${line}\n50`).notes.map(({ kind, words }) => [kind, words]);
+    expect(notes('KIT:   paddles,  fins  ')).toEqual([['kit', 'paddles, fins']]);
+    expect(notes('note:x')).toEqual([['note', 'x']]);
+    expect(notes('note:  #1 first')).toEqual([['note', '#1 first']]);
+    expect(notes('kit : x')).toEqual([]);
+    expect(notes('notes: x')).toEqual([]);
+  });
+
   test.each([
+    ['kit:', '6:1 there is nothing after kit: write kit: paddles, pull buoy'],
+    ['Note:', '6:1 there is nothing after note: write note: mind the hands'],
     ['note:', '6:1 there is nothing after note'],
     ['2 rounds\n  note: x\n50', '6:1 there is nothing under these rounds'],
     ['note mind 4 x 50', 'in a heading would be lost'],

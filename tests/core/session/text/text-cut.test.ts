@@ -6,7 +6,7 @@ import { openPlan } from '../../../../app/core/plan/open-plan.ts';
 import { fitPlan } from '../../../../app/core/run/hour/fit.ts';
 import { textWithCut } from '../../../../app/core/session/text/text-cut.ts';
 import { MINUTE } from '../../../../app/core/units.ts';
-import { seeded, validSession } from '../../../support/session-text.ts';
+import { seeded, validSession } from '../../../support/formats/session-text.ts';
 import { runs } from '../../../support/runs.ts';
 
 const POOL = { length: 2500, unit: 'm' } as const;

@@ -3,7 +3,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { inByText, leaveReading, readingOn } from '../../../../app/core/words/time/clock.ts';
+import { countdownText, inByText, leaveReading, readingOn } from '../../../../app/core/words/time/clock.ts';
 import { Deck } from '../../../support/deck.ts';
 
 /** The pool's clock shows 0:07 as the run is opened. */
@@ -33,6 +33,13 @@ describe('[clock] a leave', () => {
     expect(t0).toBeGreaterThan(77_000);
     expect(leaveReading('stretch', now, t0! - 1000)).toBe(readingOn('stretch', t0! - 1000 - from!));
     expect(leaveReading('stretch', now, t0!)).toBe('0:00');
+    expect(leaveReading('run', now, 80_000)).toBe('1:20');
+    expect(leaveReading('pool', now, 80_000)).toBe(':27');
+  });
+
+  test('of a time before the first start is 0:00, for there is no other clock of a stretch yet', () => {
+    const now = opened('50 @ 1:00').at(3, { do: 'start' }).view(4);
+    expect(leaveReading('stretch', now, now.clock.t0! - 1000)).toBe('0:00');
   });
 });
 
@@ -62,5 +69,56 @@ describe('[clock] a lane with nothing more to leave', () => {
       true,
       true,
     ]);
+  });
+
+  test('that has not left at all is finished, or in by its end, which is no estimate', () => {
+    const view = { clock: { from: 0, startsIn: null, t0: 0, poolPhase: 0 } };
+    const lane = { ...new Deck('50 @ 1:00').view(0).lanes[0]!, last: null, end: 90_000 };
+    const words = [89_999, 90_000].map((t) => inByText('stretch', { ...view, t }, lane));
+    expect(words).toEqual(['in by 1:30', 'finished']);
+  });
+
+  test('has a dash where the clock has no reading', () => {
+    const now = new Deck('50 @ 1:00').view(0);
+    expect(inByText('stretch', now, { ...now.lanes[0]!, end: 1000 })).toBe('in by –');
+  });
+});
+
+describe('[clock] beside the last 10 s before a start', () => {
+  const TWO = 'lane 1\nlane 2\nOne\n2 x 50 @ 1:00\nTwo\n50 @ 1:00';
+  /** T0 is 0:20. */
+  const begun = () => new Deck(TWO).at(6, { do: 'start' });
+
+  test('it is said that it starts in so long, for a talk or break too', () => {
+    expect(countdownText(begun().view(12))).toBe('starts in');
+    const tea = new Deck('between auto 0:30\nOne\n50 @ 1:00\nTwo\nbreak 1:00\n50 @ 1:00').at(0, { do: 'start' });
+    const { stretch, clock } = tea.view(95);
+    expect([stretch.kind, clock.startsIn]).toEqual(['break', 5000]);
+    expect(countdownText(tea.view(95))).toBe('starts in');
+  });
+
+  test('nothing, where nothing counts down', () => {
+    expect([new Deck(TWO).view(1), begun().view(9), begun().view(21)].map(countdownText)).toEqual(['', '', '']);
+  });
+
+  test('it is the clock that starts, where every lane that will leave leaves later', () => {
+    const shifted = (...lanes: number[]) =>
+      begun().at(7, { do: 'shift', ...(lanes.length > 0 && { lanes }), seconds: 10 });
+    expect(countdownText(shifted().view(12))).toBe('clock starts in');
+    expect(countdownText(shifted(1).view(12))).toBe('starts in');
+    expect(
+      countdownText(
+        shifted(2)
+          .at(8, { do: 'stop', lanes: [1] })
+          .view(12),
+      ),
+    ).toBe('clock starts in');
+    expect(
+      countdownText(
+        shifted(1)
+          .at(8, { do: 'lane-out', lanes: [2] })
+          .view(12),
+      ),
+    ).toBe('clock starts in');
   });
 });

@@ -22,6 +22,7 @@ test('the end and what is in hand are marked where they are estimates', () => {
 test('past the finish it is over; below a minute in seconds, past an hour in hours', () => {
   expect(inHand(time(1, 2))).toBe('2 min over');
   expect(inHand(time(1, 0) - 45_000)).toBe('45 s in hand');
+  expect(inHand(time(0, 59))).toBe('1 min in hand');
   expect(inHand(time(1, 0))).toBe('0 s in hand');
   expect(inHand(time(1, 0) + 1)).toBe('1 s over');
   expect(inHand(time(1, 0), time(18, 0))).toBe('1 h 30 min in hand');
@@ -54,5 +55,5 @@ test('how far the end moves, in whole seconds; less than one is nothing', () => 
     'the end stays',
   ]);
   expect(endMoves(-60_000, true)).toBe('ends ≈1:00 sooner');
-  expect(movedText(3_661_000)).toBe('1:01:01 later');
+  expect([3_661_000, 0].map((by) => movedText(by))).toEqual(['1:01:01 later', '0:00 later']);
 });

@@ -30,7 +30,7 @@ test('an end is in the minute by which it is over', () => {
 
 test('planned times have seconds off the full minute only, and go on past midnight', () => {
   const after = (seconds: number) => timeOfDayAfter(19 * 60 + 30, seconds * 1000);
-  expect([60, 61, 60.9].map(after)).toEqual(['19:31', '19:31:01', '19:31']);
+  expect([60, 61, 63, 60.9].map(after)).toEqual(['19:31', '19:31:01', '19:31:03', '19:31']);
   expect(timeOfDayAfter(23 * 60 + 59, 60_000)).toBe('00:00');
   expect(endTimeAfter(19 * 60 + 30, 60_100)).toBe('19:31:01');
   expect(endTimeAfter(19 * 60 + 30, 60_000)).toBe('19:31');

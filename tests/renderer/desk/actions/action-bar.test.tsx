@@ -9,9 +9,9 @@ import type { RunState } from '../../../../app/core/run/state.ts';
 import { useRunKeys } from '../../../../renderer/desk/actions/use-run-keys.ts';
 import { ActionBar } from '../../../../renderer/desk/actions/action-bar.tsx';
 import type { DeskTools } from '../../../../renderer/desk/desk-tools.ts';
-import { afterCommands, runOf } from '../../../support/coach-run.ts';
-import { coachTable, type CoachTable } from '../../../support/coach-table.ts';
-import { tap } from '../../../support/finger.ts';
+import { afterCommands, runOf } from '../../../support/coach/coach-run.ts';
+import { coachTable, type CoachTable } from '../../../support/coach/coach-table.ts';
+import { tap } from '../../../support/coach/finger.ts';
 
 /** T0 at 10 s: lane 1 leaves at 10 and 70 s, lane 2 at 10 and 80 s; the break comes by itself at 150 s. */
 const SET = 'lane 1\nlane 2\nSet\n2 x 50 fast @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';

@@ -7,7 +7,7 @@ import { act, cleanup, fireEvent, render, renderHook, screen } from '@testing-li
 import { afterEach, expect, test, vi } from 'vitest';
 import { isMatched, RunMatch, useMatchedClock } from '../../../../renderer/desk/actions/match-clock.tsx';
 import type { DeckRun } from '../../../../renderer/link/store.ts';
-import { CoachWindow } from '../../../support/coach-window.ts';
+import { CoachWindow } from '../../../support/coach/coach-window.ts';
 
 afterEach(() => {
   cleanup();

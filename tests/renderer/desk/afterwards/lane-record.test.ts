@@ -8,7 +8,7 @@ import { view } from '../../../../app/core/run/view.ts';
 import { leavesIn } from '../../../../app/core/run/view/record.ts';
 import { laneRecords, type LaneRecord } from '../../../../renderer/desk/afterwards/lane-record.ts';
 import { timetableOf } from '../../../../renderer/desk/timetable/timetable-rows.ts';
-import { HARBOUR, runOf } from '../../../support/coach-run.ts';
+import { HARBOUR, runOf } from '../../../support/coach/coach-run.ts';
 
 const recordsOf = (state: RunState): readonly LaneRecord[] => {
   const now = view(state, 1_000_000);

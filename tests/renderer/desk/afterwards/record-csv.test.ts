@@ -3,8 +3,8 @@ import type { Command } from '../../../../app/core/run/command/command.ts';
 import type { Away } from '../../../../app/core/run/record.ts';
 import { view } from '../../../../app/core/run/view.ts';
 import { recordCsv, recordFileName } from '../../../../renderer/desk/afterwards/record-csv.ts';
-import { runOf } from '../../../support/coach-run.ts';
-import { readCsv } from '../../../support/csv-reader.ts';
+import { runOf } from '../../../support/coach/coach-run.ts';
+import { readCsv } from '../../../support/formats/csv-reader.ts';
 
 const HALF_PAST_SEVEN = (19 * 60 + 30) * 60_000;
 

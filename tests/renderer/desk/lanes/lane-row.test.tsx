@@ -11,8 +11,8 @@ import { LanePanel } from '../../../../renderer/desk/lanes/lane-panel.tsx';
 import { LaneRow } from '../../../../renderer/desk/lanes/lane-row.tsx';
 import { MarkPanel } from '../../../../renderer/desk/actions/mark-panel.tsx';
 import { RunHead } from '../../../../renderer/desk/run/run-head.tsx';
-import { runOf } from '../../../support/coach-run.ts';
-import { coachTable, type CoachTable } from '../../../support/coach-table.ts';
+import { runOf } from '../../../support/coach/coach-run.ts';
+import { coachTable, type CoachTable } from '../../../support/coach/coach-table.ts';
 
 /** T0 at 10 s: both lanes leave at 10 s and every minute; the break comes at 250 s, 4:00 of the clock. */
 const SET = 'lane 1\nlane 2\nSet\n4 x 50 fast @ 1:00\nbreak 0:30 drink\n2 x 25 @ 0:40';

@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { view } from '../../../../app/core/run/view.ts';
 import { outlineParts, type OutlineRow } from '../../../../renderer/desk/outline/outline-rows.ts';
 import type { RunState } from '../../../../app/core/run/state.ts';
-import { afterCommands, HARBOUR, runOf } from '../../../support/coach-run.ts';
+import { afterCommands, HARBOUR, runOf } from '../../../support/coach/coach-run.ts';
 
 const at = (state: RunState, t: number): readonly OutlineRow[] =>
   outlineParts(view(state, t), () => true).flatMap(({ row, lines }) => [row, ...lines]);

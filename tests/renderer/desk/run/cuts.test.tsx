@@ -13,7 +13,7 @@ import { OutlineLine } from '../../../../renderer/desk/outline/outline-line.tsx'
 import type { OutlineRow } from '../../../../renderer/desk/outline/outline-rows.ts';
 import { RunLate } from '../../../../renderer/desk/run/run-late.tsx';
 import { writtenFit } from '../../../../renderer/desk/timetable/written-cuts.ts';
-import { CoachWindow } from '../../../support/coach-window.ts';
+import { CoachWindow } from '../../../support/coach/coach-window.ts';
 import { planOf } from '../../../support/deck.ts';
 
 afterEach(cleanup);

@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { view } from '../../../../app/core/run/view.ts';
 import type { RunState } from '../../../../app/core/run/state.ts';
 import { headText } from '../../../../renderer/desk/run/head-text.ts';
-import { HARBOUR, runOf } from '../../../support/coach-run.ts';
+import { HARBOUR, runOf } from '../../../support/coach/coach-run.ts';
 
 const at = (state: RunState, seconds: number) => headText(view(state, seconds * 1000));
 

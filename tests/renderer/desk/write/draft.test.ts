@@ -11,7 +11,7 @@ import {
   type Draft,
   type DraftedRun,
 } from '../../../../renderer/desk/write/draft.ts';
-import { runOf } from '../../../support/coach-run.ts';
+import { runOf } from '../../../support/coach/coach-run.ts';
 
 const TEXT = 'Harbour\nlane 2 base 1:30\nSet\n4 x 50 @ 1:00';
 

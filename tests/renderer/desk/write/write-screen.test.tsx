@@ -7,7 +7,7 @@ import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/re
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { keepDraft, keptDraft } from '../../../../renderer/desk/write/draft.ts';
 import { WriteScreen } from '../../../../renderer/desk/write/write-screen.tsx';
-import { CoachWindow } from '../../../support/coach-window.ts';
+import { CoachWindow } from '../../../support/coach/coach-window.ts';
 
 const TEXT = 'Harbour\nlane 1 base 1:30, 7 swimmers\nlane 2 base 1:30\nSet\n4 x 100 @ 1:00';
 

@@ -6,7 +6,7 @@
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { SoundPanel } from '../../../../renderer/sound/panel/sound-panel.tsx';
-import { runOf } from '../../../support/coach-run.ts';
+import { runOf } from '../../../support/coach/coach-run.ts';
 import { Page } from '../fake-page.ts';
 
 const SET = 'lane 1\nlane 2\nSet\n4 x 50 @ 1:00';

@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import { view } from '../../../../app/core/run/view.ts';
 import { inByText } from '../../../../app/core/words/time/clock.ts';
 import { nextLeaveOf } from '../../../../renderer/remote/next-leave.ts';
-import { runOf } from '../../../support/coach-run.ts';
+import { runOf } from '../../../support/coach/coach-run.ts';
 
 /** T0 at 10 s: lane 1 leaves last at 70 s and is in at 130 s, lane 2 leaves last at 190 s. */
 const TAIL = runOf('lane 1\nlane 2\nSet\n2/4 x 50 @ 1:00', [0, { do: 'start' }]);

@@ -10,8 +10,8 @@ import { ActionBar } from '../../../../renderer/desk/actions/action-bar.tsx';
 import { LaneButtons } from '../../../../renderer/desk/lanes/lane-buttons.tsx';
 import type { NamedButtonProps } from '../../../../renderer/ui/parts/button.tsx';
 import { useMoment } from '../../../../renderer/ui/coach/use-deck.ts';
-import { CoachWindow } from '../../../support/coach-window.ts';
-import { tap } from '../../../support/finger.ts';
+import { CoachWindow } from '../../../support/coach/coach-window.ts';
+import { tap } from '../../../support/coach/finger.ts';
 
 /** The names of buttons, each time that one is drawn. */
 const drawn = vi.hoisted((): string[] => []);

@@ -6,7 +6,7 @@
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { Button, HOLD_TIME, type ButtonProps } from '../../../../renderer/ui/parts/button.tsx';
-import { lift, tap, touch } from '../../../support/finger.ts';
+import { lift, tap, touch } from '../../../support/coach/finger.ts';
 
 const button = (): HTMLElement => screen.getByRole('button');
 

@@ -12,7 +12,7 @@ import { UNHEARD, type ExpectedReps } from '../../../../../renderer/link/outbox.
 import { createDeckStore, type DeckRun } from '../../../../../renderer/link/store.ts';
 import { commandNamed } from '../../../../../renderer/ui/coach/commands/actions.ts';
 import { createHand, type Hand } from '../../../../../renderer/ui/coach/commands/hand.ts';
-import { runOf } from '../../../../support/coach-run.ts';
+import { runOf } from '../../../../support/coach/coach-run.ts';
 
 const SET = 'lane 1\nlane 2\nSet\n4 x 50 fast @ 1:00/1:10';
 
@@ -60,6 +60,9 @@ function table({ refuse = null, lost = false }: { refuse?: string | null; lost?:
     exactNow: () => now,
     sound: () => undefined,
     lostFor: () => null,
+    room: () => undefined,
+    wish: () => Promise.resolve({ ok: false, at: null, why: null }),
+    which: () => undefined,
     command(command, seen, madeFrom) {
       sent.push({ command, seen, madeFrom });
       if (refuse !== null) return Promise.resolve({ ok: false, at: null, why: refuse });

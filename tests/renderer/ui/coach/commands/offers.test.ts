@@ -11,7 +11,7 @@ import { refusalOf, type Refusal } from '../../../../../renderer/ui/coach/comman
 import type { Command } from '../../../../../app/core/run/command/command.ts';
 import type { RunState } from '../../../../../app/core/run/state.ts';
 import { view } from '../../../../../app/core/run/view.ts';
-import { afterCommands, runOf } from '../../../../support/coach-run.ts';
+import { afterCommands, runOf } from '../../../../support/coach/coach-run.ts';
 
 const SET = 'lane 1\nlane 2\nSet\n2 x 50 @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';
 const going = runOf(SET, [0, { do: 'start' }]);

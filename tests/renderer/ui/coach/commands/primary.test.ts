@@ -8,7 +8,7 @@ import { view } from '../../../../../app/core/run/view.ts';
 import { refusalOf } from '../../../../../renderer/ui/coach/commands/refusal.ts';
 import { primaryOf, stopOrResume } from '../../../../../renderer/ui/coach/commands/primary.ts';
 import { commandOf } from '../../../../../renderer/ui/coach/commands/actions.ts';
-import { runOf } from '../../../../support/coach-run.ts';
+import { runOf } from '../../../../support/coach/coach-run.ts';
 
 /** T0 at 10 s: lane 1 leaves at 10 and 70 s, lane 2 at 10 and 80 s; the break comes by itself at 150 s. */
 const BREAK = 'lane 1\nlane 2\nSet\n2 x 50 @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';

@@ -6,7 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { saidOf } from '../../../../../renderer/ui/coach/feedback/said.ts';
 import { readingsOf } from '../../../../../renderer/ui/coach/feedback/words.ts';
 import type { Command } from '../../../../../app/core/run/command/command.ts';
-import { afterCommands, HARBOUR, runOf } from '../../../../support/coach-run.ts';
+import { afterCommands, HARBOUR, runOf } from '../../../../support/coach/coach-run.ts';
 
 // Both lanes leave at 10 s (T0); lane 1 every 1:00, lane 2 every 1:10. The clock reads from T0.
 const SET = 'lane 1, 3 swimmers\nlane 2\nSet\n4 x 50 fast @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';

@@ -1,0 +1,293 @@
+/* The file of one run by itself: when a line may be written at once, what is written again, and what is read back. */
+
+import { beforeEach, describe, expect, test } from 'vitest';
+import type { DiskFile } from '../../../app/host/journal/disk.ts';
+import type { JournalEntry } from '../../../app/host/journal/journal-line.ts';
+import { lineOf } from '../../../app/host/journal/journal-line.ts';
+import { RunFile } from '../../../app/host/journal/run-file.ts';
+import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { FreeFolder } from '../../support/free-folder.ts';
+import { settled } from '../../support/host/journalled-deck.ts';
+
+const PATH = '/data/runs/a.jsonl';
+
+const entry = (id: string): JournalEntry => ({
+  say: 'command',
+  id,
+  command: {},
+  at: 0,
+  mono: 0,
+  uptime: 0,
+  wall: 0,
+  boot: 'b',
+});
+
+let disk: FakeDisk;
+let guard: FreeFolder;
+let said: string[];
+/** The offsets at which anything was written. */
+let writes: number[];
+
+beforeEach(() => {
+  disk = new FakeDisk();
+  guard = new FreeFolder();
+  said = [];
+  writes = [];
+  const open = disk.open.bind(disk);
+  disk.open = async (path) => {
+    const file = await open(path);
+    return { ...file, write: (bytes, at) => (writes.push(at), file.write(bytes, at)) };
+  };
+});
+
+const ports = () => ({ disk, guard, mended: (sentence: string) => void said.push(sentence) });
+const newFile = () => new RunFile(ports(), PATH);
+const length = () => disk.files.get(PATH)!.length;
+
+/** The ids of the lines in the file, all of which must be whole and follow each other. */
+function ids(): readonly string[] {
+  let after: string | null = null;
+  return disk
+    .text(PATH)
+    .split('\n')
+    .slice(0, -1)
+    .map((line) => {
+      const { id } = JSON.parse(line) as { id: string };
+      const { text, sum } = lineOf(entry(id), after);
+      after = sum;
+      expect(`${line}\n`).toBe(text);
+      return id;
+    });
+}
+
+/** A file that another host has left with one line, and perhaps more behind it that cannot be used. */
+function foundFile(torn: string | null, shared = false): RunFile {
+  const { text, sum } = lineOf(entry('a'), null);
+  disk.put(PATH, Buffer.from(text + (torn ?? '')));
+  const bytes = Buffer.from(text);
+  return RunFile.found(ports(), { path: PATH, bytes, sum, torn: torn === null ? null : Buffer.from(torn) }, shared);
+}
+
+describe('[journal] a line at once, before a sleep', () => {
+  test('is safe when the call returns, and the next follows it', async () => {
+    const file = newFile();
+    await file.write([entry('a')]);
+    expect(file.writeNow(entry('b'))).toBe(true);
+    expect(disk.safe.get(PATH)).toEqual(disk.files.get(PATH));
+    await file.write([entry('c')]);
+    expect(ids()).toEqual(['a', 'b', 'c']);
+    expect(said).toEqual([]);
+  });
+
+  test('is not written to a file that is not open yet', () => {
+    expect(newFile().writeNow(entry('a'))).toBe(false);
+    expect(disk.files.size).toBe(0);
+  });
+
+  test('is not written behind half a line, nor where a sync has failed: those are put right first', async () => {
+    const file = newFile();
+    await file.write([entry('a')]);
+    // More of it stays than the next line is long.
+    disk.room = 500;
+    await expect(file.write([entry('b'.repeat(600))])).rejects.toMatchObject({ code: 'ENOSPC' });
+    disk.room = Infinity;
+    expect(file.writeNow(entry('c'))).toBe(false);
+    await file.write([entry('d')]);
+    disk.unsyncable = 'EIO';
+    await expect(file.sync()).rejects.toMatchObject({ code: 'EIO' });
+    expect(file.writeNow(entry('e'))).toBe(false);
+    expect(ids()).toEqual(['a', 'd']);
+  });
+
+  test('is not written to a folder that another host has, and leaves the file as it was', async () => {
+    const file = newFile();
+    await file.write([entry('a')]);
+    guard.taken = true;
+    expect(file.writeNow(entry('b'))).toBe(false);
+    guard.taken = false;
+    expect(file.writeNow(entry('c'))).toBe(true);
+    expect(ids()).toEqual(['a', 'c']);
+  });
+
+  test('of which half was written is taken away before the next', async () => {
+    const file = newFile();
+    await file.write([entry('a')]);
+    disk.room = 5;
+    expect(file.writeNow(entry('b'))).toBe(false);
+    disk.room = Infinity;
+    await file.write([entry('c')]);
+    expect(ids()).toEqual(['a', 'c']);
+    expect(said).toEqual([]);
+  });
+});
+
+describe('[journal] what a failed sync may have dropped', () => {
+  test('is written again from what is known to be safe, and nothing before it', async () => {
+    const file = newFile();
+    await file.write([entry('a')]);
+    await file.sync();
+    const safe = length();
+    await file.write([entry('b')]);
+    disk.unsyncable = 'EIO';
+    await expect(file.sync()).rejects.toMatchObject({ code: 'EIO' });
+    disk.unsyncable = null;
+    writes = [];
+    await file.sync();
+    expect(writes).toEqual([safe]);
+    await file.sync();
+    expect(writes).toEqual([safe]);
+    expect(disk.safe.get(PATH)).toEqual(disk.files.get(PATH));
+    expect(file.writeNow(entry('c'))).toBe(true);
+    expect(ids()).toEqual(['a', 'b', 'c']);
+  });
+
+  test('is no more than a later sync has left, though an earlier one ends after it', async () => {
+    const file = newFile();
+    await file.write([entry('a')]);
+    let end = (): void => undefined;
+    disk.held = new Promise((resolve) => (end = resolve));
+    const first = file.sync();
+    await settled();
+    disk.held = Promise.resolve();
+    await file.write([entry('b')]);
+    await file.sync();
+    const safe = length();
+    end();
+    await first;
+    await file.write([entry('c')]);
+    disk.unsyncable = 'EIO';
+    await expect(file.sync()).rejects.toMatchObject({ code: 'EIO' });
+    disk.unsyncable = null;
+    writes = [];
+    await file.sync();
+    expect(writes).toEqual([safe]);
+  });
+
+  test('counts as written by us where it reads otherwise, and what was safe before does not', async () => {
+    const file = newFile();
+    await file.write([entry('a')]);
+    await file.sync();
+    await file.write([entry('b')]);
+    disk.unsyncable = 'EIO';
+    await expect(file.sync()).rejects.toMatchObject({ code: 'EIO' });
+    disk.unsyncable = null;
+    const dropped = disk.files.get(PATH)!.slice().fill(0, disk.safe.get(PATH)!.length);
+    disk.files.set(PATH, dropped);
+    await file.sync();
+    expect([ids(), said]).toEqual([['a', 'b'], []]);
+    disk.files.set(PATH, disk.files.get(PATH)!.slice().fill(0, 0, 10));
+    await file.write([entry('c')]);
+    expect([ids(), said]).toEqual([['a', 'b', 'c'], [expect.stringContaining('was written over')]]);
+  });
+});
+
+describe('[journal] a file that was found', () => {
+  test('is opened by its first sync, where nothing has been written yet', async () => {
+    await foundFile(null).sync();
+    expect([disk.syncs, disk.openFiles, ids(), writes]).toEqual([1, 1, ['a'], []]);
+  });
+
+  test('goes on behind its last line; what cannot be used is kept first, once', async () => {
+    const file = foundFile('{"half');
+    const { id } = disk.mark(PATH)!;
+    await file.write([entry('b'), entry('c')]);
+    await file.write([entry('d')]);
+    expect(ids()).toEqual(['a', 'b', 'c', 'd']);
+    expect(disk.mark(PATH)!.id).toBe(id);
+    expect([...disk.files.keys()]).toEqual([PATH, `${PATH}.torn`]);
+    expect(disk.text(`${PATH}.torn`)).toBe('{"half');
+    expect(said).toEqual([]);
+  });
+
+  test('that its host may still have open is put in a new file at once, and never again', async () => {
+    const file = foundFile('{"half', true);
+    const before = disk.mark(PATH)!.id;
+    await file.write([entry('b')]);
+    const anew = disk.mark(PATH)!.id;
+    expect(anew).not.toBe(before);
+    await file.close();
+    await file.write([entry('c')]);
+    expect(disk.mark(PATH)!.id).toBe(anew);
+    expect(ids()).toEqual(['a', 'b', 'c']);
+    expect(disk.text(`${PATH}.torn`)).toBe('{"half');
+    expect(said).toEqual([]);
+  });
+
+  test('of which nothing is doubtful has its lines on the disk: a sync that fails later writes only the new ones', async () => {
+    const file = foundFile(null);
+    const safe = length();
+    await file.write([entry('b')]);
+    disk.unsyncable = 'EIO';
+    await expect(file.sync()).rejects.toMatchObject({ code: 'EIO' });
+    disk.unsyncable = null;
+    writes = [];
+    await file.sync();
+    expect(writes).toEqual([safe]);
+  });
+});
+
+describe('[journal] the check before each line', () => {
+  test('takes no number for another where the system numbers a file in one way by its name and in another once open', async () => {
+    const mark = disk.mark.bind(disk);
+    disk.mark = (path) => {
+      const found = mark(path);
+      return found && { ...found, id: `by name ${found.id}` };
+    };
+    const file = newFile();
+    for (const id of ['a', 'b', 'c']) await file.write([entry(id)]);
+    expect([ids(), said]).toEqual([['a', 'b', 'c'], []]);
+    disk.files.set(PATH, disk.files.get(PATH)!.slice(0, 20));
+    await file.write([entry('d')]);
+    expect([ids(), said]).toEqual([['a', 'b', 'c', 'd'], [expect.stringContaining('was cut short')]]);
+  });
+
+  test('reads the file back where the system did not say when our last line was written, and finds it as it was', async () => {
+    const open = disk.open.bind(disk);
+    let dumb = false;
+    disk.open = async (path): Promise<DiskFile> => {
+      const file = await open(path);
+      return {
+        ...file,
+        mark: () => {
+          if (dumb) throw new Error('no mark');
+          return file.mark();
+        },
+        write: async (bytes, at) => {
+          await file.write(bytes, at);
+          dumb = true;
+        },
+      };
+    };
+    const file = newFile();
+    await file.write([entry('a')]);
+    dumb = false;
+    expect(disk.bytesRead).toBe(0);
+    await file.write([entry('b')]);
+    expect(disk.bytesRead).toBeGreaterThan(0);
+    expect([ids(), said]).toEqual([['a', 'b'], []]);
+  });
+
+  test('closes the file that it leaves for a new one, and tells of the harm once', async () => {
+    const file = newFile();
+    await file.write([entry('a')]);
+    disk.remove(PATH);
+    await file.write([entry('b')]);
+    await file.write([entry('c')]);
+    expect(disk.openFiles).toBe(1);
+    expect(said).toEqual([expect.stringContaining('was removed or moved away')]);
+    await file.close();
+    expect(disk.openFiles).toBe(0);
+    await file.close();
+    expect(disk.openFiles).toBe(0);
+  });
+
+  test('that fails leaves the next line its turn', async () => {
+    const file = newFile();
+    guard.taken = true;
+    await expect(file.write([entry('a')])).rejects.toThrow('another Lanecall has the folder');
+    guard.taken = false;
+    await file.write([entry('b')]);
+    expect(ids()).toEqual(['b']);
+    expect(disk.folders).toContain('/data/runs');
+  });
+});

@@ -1,0 +1,154 @@
+/* This machine's own disk through the port: what each call leaves in a folder, and what it says where it is refused. */
+
+import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { codeOf, diskReason, systemDisk } from '../../../app/host/journal/disk.ts';
+import { freshDataFolder } from '../../support/host/data-folder.ts';
+
+let folder: string;
+let path: string;
+
+beforeEach(() => {
+  folder = freshDataFolder();
+  path = join(folder, 'a.jsonl');
+});
+
+const bytes = (text: string) => new TextEncoder().encode(text);
+const text = (read: Uint8Array) => new TextDecoder().decode(read);
+
+describe('[disk] folders and names', () => {
+  test('a folder is made with those above it, and once it is there nothing is wrong', async () => {
+    const deep = join(folder, 'x', 'y');
+    await systemDisk.makeFolder(deep);
+    await systemDisk.makeFolder(deep);
+    expect(statSync(deep).isDirectory()).toBe(true);
+  });
+
+  test('a folder that does not exist has no names; what is no folder cannot be listed', async () => {
+    writeFileSync(path, '');
+    expect(await systemDisk.list(folder)).toEqual(['a.jsonl']);
+    expect(await systemDisk.list(join(folder, 'none'))).toEqual([]);
+    await expect(systemDisk.list(path)).rejects.toMatchObject({ code: 'ENOTDIR' });
+  });
+
+  test('whether a name is taken is known, or the disk says why not', async () => {
+    expect(await systemDisk.exists(path)).toBe(false);
+    writeFileSync(path, '');
+    expect(await systemDisk.exists(path)).toBe(true);
+    await expect(systemDisk.exists(join(path, 'below'))).rejects.toMatchObject({ code: 'ENOTDIR' });
+  });
+
+  test('files are moved to their new names', async () => {
+    const [one, two] = [join(folder, 'one'), join(folder, 'two')];
+    writeFileSync(one, '1');
+    writeFileSync(two, '2');
+    await systemDisk.move([
+      { from: one, to: `${one}.torn` },
+      { from: two, to: `${two}.torn` },
+    ]);
+    expect(readdirSync(folder).sort()).toEqual(['one.torn', 'two.torn']);
+    expect(readFileSync(`${two}.torn`, 'utf8')).toBe('2');
+  });
+});
+
+describe('[disk] what is written', () => {
+  test('a file is made for this user alone, and written at the place that is named', async () => {
+    const file = await systemDisk.open(path);
+    await file.write(bytes('0123456789'), 0);
+    await file.write(bytes('ab'), 4);
+    await file.sync();
+    file.writeNow(bytes('XY'), 9);
+    expect(readFileSync(path, 'utf8')).toBe('0123ab678XY');
+    await file.truncate(5);
+    await file.close();
+    expect(readFileSync(path, 'utf8')).toBe('0123a');
+    expect(statSync(path).mode & 0o777).toBe(0o600);
+  });
+
+  test('a file that is there is opened as it is', async () => {
+    writeFileSync(path, 'whole');
+    const file = await systemDisk.open(path);
+    expect(file.mark().length).toBe(5);
+    await file.close();
+    expect(readFileSync(path, 'utf8')).toBe('whole');
+  });
+
+  test('one that is replaced has the new bytes alone, and nothing else is left in the folder', async () => {
+    writeFileSync(path, 'a long text that was there before');
+    writeFileSync(`${path}.new`, 'what a kill has left of an earlier try');
+    await systemDisk.replace(path, bytes('new'));
+    expect(readFileSync(path, 'utf8')).toBe('new');
+    expect(readdirSync(folder)).toEqual(['a.jsonl']);
+  });
+
+  test('one that cannot be replaced stays, and nothing is left beside it', async () => {
+    mkdirSync(path);
+    await expect(systemDisk.replace(path, bytes('new'))).rejects.toMatchObject({ code: 'EISDIR' });
+    expect(readdirSync(folder)).toEqual(['a.jsonl']);
+    await expect(systemDisk.replace(join(folder, 'none', 'b'), bytes('new'))).rejects.toMatchObject({ code: 'ENOENT' });
+  });
+});
+
+describe('[disk] what is read', () => {
+  test('a whole file, or its end as far as there is one', async () => {
+    writeFileSync(path, '0123456789');
+    expect(text(await systemDisk.read(path))).toBe('0123456789');
+    expect(text(await systemDisk.readEnd(path, 4))).toBe('6789');
+    expect(text(await systemDisk.readEnd(path, 40))).toBe('0123456789');
+    await expect(systemDisk.read(`${path}.none`)).rejects.toMatchObject({ code: 'ENOENT' });
+  });
+
+  test('a folder in its place is said to be one, before it is opened', async () => {
+    await expect(systemDisk.read(folder)).rejects.toMatchObject({ code: 'EISDIR', message: 'EISDIR' });
+    await expect(systemDisk.open(folder)).rejects.toMatchObject({ code: 'EISDIR', message: 'EISDIR' });
+  });
+
+  test('no file stays open, whatever comes of it', async () => {
+    writeFileSync(path, 'x');
+    const before = readdirSync('/proc/self/fd').length;
+    for (let time = 0; time < 5; time++) {
+      await systemDisk.read(path);
+      await systemDisk.readEnd(path, 1);
+      await systemDisk.replace(path, bytes('y'));
+      await systemDisk.move([{ from: path, to: path }]);
+    }
+    expect(readdirSync('/proc/self/fd')).toHaveLength(before);
+  });
+});
+
+describe('[disk] the mark of a file', () => {
+  test('is the same by its name and once it is open, and another for every other file and after every change', async () => {
+    const file = await systemDisk.open(path);
+    expect(file.mark()).toEqual(systemDisk.mark(path));
+    const before = file.mark();
+    expect(before).toMatchObject({ id: expect.stringMatching(/^\d+:\d+$/), length: 0 });
+    await file.write(bytes('x'), 0);
+    expect(file.mark()).toMatchObject({ id: before.id, length: 1 });
+    chmodSync(path, 0o640);
+    const { changed } = file.mark();
+    expect(changed).toBeGreaterThan(before.changed);
+    await systemDisk.replace(path, bytes('x'));
+    expect(systemDisk.mark(path)!.id).not.toBe(before.id);
+    expect(file.mark().id).toBe(before.id);
+    await file.close();
+  });
+
+  test('is none where there is no file', () => {
+    expect(systemDisk.mark(path)).toBeNull();
+  });
+});
+
+describe('[disk] why it refuses', () => {
+  test('what no system has named is said as it is', () => {
+    expect(diskReason(new Error('another Lanecall has the folder'))).toBe('another Lanecall has the folder');
+    expect(diskReason('tired')).toBe('tired');
+    expect(codeOf('tired')).toBe('');
+    expect(codeOf(Object.assign(new Error(), { code: 'EIO' }))).toBe('EIO');
+  });
+
+  test('a link that leads round in a circle is no file and no free name', async () => {
+    symlinkSync(path, path);
+    await expect(systemDisk.exists(path)).rejects.toMatchObject({ code: 'ELOOP' });
+  });
+});

@@ -1,0 +1,150 @@
+/* A lock from its first beat to its end: it beats while it is held, is made late where it could not be, and goes. */
+
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { BEAT_EVERY, LOOK_EVERY, lockToCome, takeHostLock, type HostLock } from '../../../app/host/lock/host-lock.ts';
+import { holderOf, lockText } from '../../../app/host/lock/lock-file.ts';
+import { systemFacts } from '../../../app/host/lock/process-facts.ts';
+import { bend, failure } from '../../support/bent-system.ts';
+import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
+
+let folder: string;
+let path: string;
+let clock: FakeClock;
+
+beforeEach(() => {
+  folder = freshDataFolder();
+  path = join(folder, 'host.lock');
+  clock = new FakeClock();
+});
+
+async function taken(): Promise<HostLock> {
+  const answer = await takeHostLock(folder, clock.timers);
+  if (!answer.ok) throw new Error('not taken');
+  return answer.lock;
+}
+
+const beatIn = () => /"beat":"(\d+)"/.exec(readFileSync(path, 'utf8'))?.[1];
+const other = lockText({ pid: 1, born: null, boot: 'b', space: null, token: 'other' });
+
+describe('[lock] while it is held', () => {
+  test('it beats once a second, each beat one higher', async () => {
+    const lock = await taken();
+    expect(beatIn()).toBe('00000000');
+    for (const beat of ['00000001', '00000002']) {
+      clock.advance(BEAT_EVERY);
+      await expect.poll(() => beatIn()).toBe(beat);
+      await expect.poll(() => clock.pending).toBe(1);
+    }
+    lock.release();
+    expect([existsSync(path), clock.pending]).toEqual([false, 0]);
+  });
+
+  test('a disk that refuses a beat is given the next one', async () => {
+    const lock = await taken();
+    rmSync(path);
+    mkdirSync(path);
+    clock.advance(BEAT_EVERY);
+    await expect.poll(() => clock.pending).toBe(1);
+    rmSync(path, { recursive: true });
+    clock.advance(BEAT_EVERY);
+    await expect.poll(() => existsSync(path)).toBe(true);
+    lock.release();
+  });
+
+  test('its loss is told once to each who asks, to those who ask later at once, and it beats no more', async () => {
+    const lock = await taken();
+    let lost = 0;
+    lock.onLost(() => lost++);
+    writeFileSync(path, other);
+    clock.advance(BEAT_EVERY);
+    await expect.poll(() => lost).toBe(1);
+    lock.onLost(() => lost++);
+    expect(lost).toBe(2);
+    await expect(lock.check()).rejects.toThrow('another Lanecall has the folder');
+    expect([lost, clock.pending]).toEqual([2, 0]);
+  });
+
+  test('a process without a name in the lock, as a hand may write it, takes nothing from it', async () => {
+    const lock = await taken();
+    writeFileSync(path, '{"pid":"x"}');
+    lock.checkNow();
+    expect(holderOf(readFileSync(path, 'utf8'))).toMatchObject({ pid: process.pid });
+    lock.release();
+    expect(readdirSync(folder)).toEqual([]);
+  });
+});
+
+describe('[lock] when it is given up', () => {
+  test('nothing may be written any more, and doing it twice is doing it once', async () => {
+    const lock = await taken();
+    lock.release();
+    expect(() => lock.checkNow()).toThrow('another Lanecall has the folder');
+    const next = await taken();
+    lock.release();
+    next.checkNow();
+    next.release();
+  });
+
+  test('the lock of another stays', async () => {
+    const lock = await taken();
+    writeFileSync(path, other);
+    lock.release();
+    expect(readFileSync(path, 'utf8')).toBe(other);
+  });
+
+  test('a lock that cannot be removed keeps nobody from ending', async () => {
+    const lock = await taken();
+    bend('rmSync', () => {
+      throw failure('EROFS');
+    });
+    lock.release();
+    expect(clock.pending).toBe(0);
+  });
+});
+
+describe('[lock] where it cannot be taken', () => {
+  test('a lock that this user may not read is somebody else’s', async () => {
+    writeFileSync(path, other);
+    bend('openSync', () => {
+      throw failure('EACCES');
+    });
+    expect(await takeHostLock(folder, clock.timers)).toEqual({ ok: false, pid: null });
+  });
+
+  test('one that others take again and again is left to them after twenty tries', async () => {
+    let turn = 0;
+    bend('openSync', (real, ...args) => {
+      if (String(args[0]) === path) writeFileSync(path, lockText({ ...holderOf(other)!, token: `t${turn++}` }));
+      return real(...args);
+    });
+    let answer: unknown = null;
+    void takeHostLock(folder, clock.timers).then((given) => (answer = given));
+    let waits = 0;
+    for (; answer === null && waits < 100; waits++) {
+      clock.advance(LOOK_EVERY);
+      await new Promise((resolve) => setImmediate(resolve));
+    }
+    expect(answer).toEqual({ ok: false, pid: null });
+    expect(turn).toBe(40);
+  });
+
+  test('it is made as soon as the disk takes it, where no other host has made one', async () => {
+    const folderToCome = join(folder, 'later');
+    writeFileSync(folderToCome, 'a file in place of the folder');
+    const lock = lockToCome(folderToCome, clock.timers);
+    clock.advance(BEAT_EVERY);
+    await expect.poll(() => clock.pending).toBe(1);
+    rmSync(folderToCome);
+    clock.advance(BEAT_EVERY);
+    await expect.poll(() => existsSync(join(folderToCome, 'host.lock'))).toBe(true);
+    expect(holderOf(readFileSync(join(folderToCome, 'host.lock'), 'utf8'))).toMatchObject({
+      pid: process.pid,
+      boot: systemFacts().boot,
+      space: systemFacts().space,
+    });
+    lock.release();
+  });
+});

@@ -1,0 +1,105 @@
+/* Where a run is when its host comes back, and since when nobody was there, from the lines of its journal alone. */
+
+import { describe, expect, test } from 'vitest';
+import type { JournalEntry } from '../../../app/host/journal/journal-line.ts';
+import { awayTimes, leavesMissed, positionAt } from '../../../app/host/recovery/comeback.ts';
+import type { ClockInstant } from '../../../app/host/time/clock.ts';
+import { Deck } from '../../support/deck.ts';
+
+/** Lines at these times of the run, every clock of the machine being 1000 s ahead of it. */
+const AHEAD = 1_000_000;
+const stamp = (at: number, boot = 'b') => ({ at, mono: AHEAD + at, uptime: AHEAD + at, wall: AHEAD + at, boot });
+const opened = (at = 0): JournalEntry => ({
+  say: 'opened',
+  journal: 2,
+  run: 'r',
+  text: '',
+  lanesText: null,
+  clockPhase: 0,
+  openedAtTimeOfDay: 0,
+  ...stamp(at),
+});
+const alive = (at: number): JournalEntry => ({ say: 'alive', leaves: [], ...stamp(at) });
+const back = (at: number): JournalEntry => ({ say: 'back', by: 'monotonic', ...stamp(at) });
+
+/** The machine's clocks now; `monotonic` and `uptime` are those of the run's time unless they are named. */
+const now = (wall: number, monotonic = wall, uptime = monotonic): ClockInstant => ({
+  hostTime: 0,
+  monotonic: AHEAD + monotonic,
+  uptime: AHEAD + uptime,
+  wallMs: AHEAD + wall,
+});
+
+describe('[recovery] the time of the run', () => {
+  test('is counted by the monotonic clock from the line before that has a fraction, on the same start of the machine', () => {
+    const lines = [opened(0.25), alive(5000), alive(9000.5)];
+    expect(positionAt(lines, now(99_000, 10_000), 'b')).toEqual({
+      at: 10_000,
+      seenAt: 9001,
+      by: 'monotonic',
+      isKnown: true,
+    });
+  });
+
+  test('is counted from the last comeback, however many there were', () => {
+    const slow = { ...back(20_000), mono: AHEAD + 20_500, uptime: AHEAD + 20_500, wall: AHEAD + 20_500 };
+    const lines = [opened(), alive(5000), back(10_000), slow, alive(21_000)];
+    expect(positionAt(lines, now(31_000), 'b').at).toBe(30_500);
+  });
+
+  test('is not before the last line, whatever the anchor says', () => {
+    const late = { ...alive(5000), mono: AHEAD + 100 };
+    expect(positionAt([opened(), late], now(200), 'b')).toMatchObject({ at: 5000, by: 'monotonic' });
+  });
+
+  test('takes no time at all where the clock stands where it stood', () => {
+    expect(positionAt([opened(), alive(5000)], now(5000), 'b')).toEqual({
+      at: 5000,
+      seenAt: 5000,
+      by: 'monotonic',
+      isKnown: true,
+    });
+  });
+
+  test('has what the machine slept in it, which its uptime tells', () => {
+    expect(positionAt([opened(), alive(5000)], now(65_000, 6000, 65_000), 'b').at).toBe(65_000);
+  });
+
+  test.each([
+    ['on another start of the machine', now(15_000, 15_000), 'another'],
+    ['where the monotonic clock is behind the last line', now(15_000, 4999), 'b'],
+  ])('comes from the wall clock %s', (_, moment, boot) => {
+    expect(positionAt([opened(), alive(5000.5)], moment, boot)).toEqual({
+      at: 15_000,
+      seenAt: 5001,
+      by: 'wall',
+      isKnown: true,
+    });
+  });
+
+  test('is that of the last line where the wall clock is earlier, and then it is not known for how long', () => {
+    const lines = [opened(), alive(5000)];
+    expect(positionAt(lines, now(4999), 'another')).toEqual({ at: 5000, seenAt: 5000, by: 'wall', isKnown: false });
+    expect(positionAt(lines, now(5000), 'another')).toMatchObject({ at: 5000, isKnown: true });
+  });
+});
+
+describe('[recovery] the times in which nobody was there', () => {
+  test('are between each comeback and the line before it, in whole ms, and from the last line until now', () => {
+    const lines = [opened(), alive(5000.5), back(8000.75), alive(9000), back(9000)];
+    const position = positionAt(lines, now(12_000.5), 'b');
+    expect(awayTimes(lines, position)).toEqual([
+      { from: 5001, to: 8000 },
+      { from: 9000, to: 12_000 },
+    ]);
+    expect(awayTimes([opened(), alive(5000)], positionAt([opened(), alive(5000)], now(5000.9), 'b'))).toEqual([]);
+  });
+
+  test('[R1] have the leaves that were due in them, one due at their end included', () => {
+    const { state } = new Deck('Main set\n4 x 50 @ 0:30\n').at(0, { do: 'start' });
+    const missed = (seenAt: number, at: number) =>
+      leavesMissed(state, { seenAt, at, by: 'monotonic', isKnown: true }).map((leave) => leave.at);
+    expect(missed(10_000, 70_000.9)).toEqual([40_000, 70_000]);
+    expect(missed(9999, 10_000)).toEqual([10_000]);
+  });
+});

@@ -1,0 +1,41 @@
+/* Which files of a build are pages, under which paths, and what each is said to be. */
+
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { readPages } from '../../../app/host/web/pages.ts';
+import { freshDataFolder } from '../../support/host/data-folder.ts';
+
+test('[server] without a build there are no pages, and nothing is wrong', () => {
+  expect(readPages(join(freshDataFolder(), 'pages')).size).toBe(0);
+});
+
+test('[server] the licences beside the pages are one, which is not kept', () => {
+  const dist = freshDataFolder();
+  writeFileSync(join(dist, 'THIRD-PARTY.txt'), 'MIT');
+  expect([...readPages(join(dist, 'pages'))]).toEqual([
+    ['/licences', { body: Buffer.from('MIT'), type: 'text/plain; charset=utf-8', lasting: false }],
+  ]);
+});
+
+test.each([
+  ['html', 'text/html; charset=utf-8'],
+  ['js', 'text/javascript; charset=utf-8'],
+  ['css', 'text/css; charset=utf-8'],
+  ['json', 'application/json; charset=utf-8'],
+  ['svg', 'image/svg+xml'],
+  ['png', 'image/png'],
+  ['ico', 'image/x-icon'],
+  ['woff2', 'font/woff2'],
+  ['woff', 'font/woff'],
+  ['wav', 'audio/wav'],
+  ['txt', 'text/plain; charset=utf-8'],
+  ['bin', 'application/octet-stream'],
+])('[server] a file with a hash in its name that ends in .%s is %s, and lasts', (ending, type) => {
+  const folder = freshDataFolder();
+  mkdirSync(join(folder, 'assets'));
+  writeFileSync(join(folder, 'assets', `a.b-1c2d.${ending}`), 'x');
+  expect([...readPages(folder)]).toEqual([
+    [`/assets/a.b-1c2d.${ending}`, { body: Buffer.from('x'), type, lasting: true }],
+  ]);
+});

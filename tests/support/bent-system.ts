@@ -1,0 +1,35 @@
+/*
+ * A system that answers otherwise than this machine's: another platform, or calls of Node's that fail. What was bent
+ * is straight again after the test.
+ */
+
+import fs from 'node:fs';
+import { syncBuiltinESMExports } from 'node:module';
+import { onTestFinished } from 'vitest';
+
+/** A failure as the system names it. */
+export function failure(code: string): Error {
+  return Object.assign(new Error(code), { code });
+}
+
+export function onPlatform(platform: NodeJS.Platform): void {
+  const own = Object.getOwnPropertyDescriptor(process, 'platform')!;
+  Object.defineProperty(process, 'platform', { ...own, value: platform });
+  onTestFinished(() => void Object.defineProperty(process, 'platform', own));
+}
+
+type Call = 'linkSync' | 'openSync' | 'readFileSync' | 'readlinkSync' | 'renameSync' | 'rmSync' | 'writeFileSync';
+
+/** Puts another in the place of a call to the disk; it gets the real one first. */
+export function bend<Name extends Call>(
+  name: Name,
+  bent: (real: (typeof fs)[Name], ...args: Parameters<(typeof fs)[Name]>) => unknown,
+): void {
+  const real = fs[name];
+  const put = (call: unknown): void => {
+    Object.assign(fs, { [name]: call });
+    syncBuiltinESMExports();
+  };
+  put((...args: Parameters<(typeof fs)[Name]>) => bent(real, ...args));
+  onTestFinished(() => put(real));
+}

@@ -1,0 +1,56 @@
+/*
+ * What the components of the coach's screens work with in tests: a hand whose commands are kept, on a run that
+ * is looked at when the test says.
+ */
+
+import type { Command } from '../../../app/core/run/command/command.ts';
+import type { RunState } from '../../../app/core/run/state.ts';
+import { view } from '../../../app/core/run/view.ts';
+import type { Link } from '../../../renderer/link/link.ts';
+import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
+import type { Frames, Moment } from '../../../renderer/ui/coach/frames.ts';
+import { createHand } from '../../../renderer/ui/coach/commands/hand.ts';
+import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
+import type { Tools } from '../../../renderer/ui/coach/use-deck.ts';
+
+export interface CoachTable {
+  readonly tools: Tools;
+  /** As given, none of them carried out. */
+  readonly sent: readonly Command[];
+  /** The run's t at the next press, and the moment that is drawn then. */
+  at(t: number): Moment;
+  said(): string | undefined;
+}
+
+export function coachTable(state: RunState): CoachTable {
+  const store = createDeckStore();
+  const sent: Command[] = [];
+  let now = 0;
+  const run = { id: 'run', plan: state.plan, state, commands: [], openedAtTimeOfDay: 0 } as unknown as DeckRun;
+  store.setState({ status: 'live', run });
+  const link = {
+    store,
+    now: () => now,
+    command: (command: Command) => {
+      sent.push(command);
+      return Promise.resolve({ ok: false, at: null, why: 'told' });
+    },
+  } as unknown as Link;
+  const latest = (): Moment => ({ run, view: view(state, now) });
+  const frames = {
+    draw: () => () => undefined,
+    latest,
+    changed: () => () => undefined,
+    shown: latest,
+  } as unknown as Frames;
+  const hand = createHand(link, () => now, null);
+  return {
+    tools: { link, frames, hand, offers: createOffers(frames, hand) },
+    sent,
+    at: (t) => {
+      now = t;
+      return latest();
+    },
+    said: () => hand.store.getState().said?.text,
+  };
+}

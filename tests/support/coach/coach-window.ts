@@ -1,0 +1,153 @@
+/*
+ * What a part of the coach's window works with, for tests of it in a small DOM: a host that answers as the run
+ * itself would, and a run's t that the test sets.
+ */
+
+import { act } from '@testing-library/react';
+import type { Command } from '../../../app/core/run/command/command.ts';
+import { apply } from '../../../app/core/run/fold.ts';
+import { openRun } from '../../../app/core/run/state.ts';
+import { view } from '../../../app/core/run/view.ts';
+import { givenIn } from '../../../app/core/run/view/given.ts';
+import type { ScreenTold, ScreenWish } from '../../../app/wire/screen-settings.ts';
+import type { Millis } from '../../../app/core/units.ts';
+import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
+import type { Link } from '../../../renderer/link/link.ts';
+import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
+import type { Moment } from '../../../renderer/ui/coach/frames.ts';
+import { createHand } from '../../../renderer/ui/coach/commands/hand.ts';
+import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
+import { planOf } from '../deck.ts';
+
+export interface Given {
+  readonly command: Command;
+  readonly madeFrom: string | undefined;
+}
+
+export class CoachWindow {
+  readonly tools: DeskTools;
+  readonly given: Given[] = [];
+  /** What was wanted of wall screens, and how often which is which was asked. */
+  readonly wishes: { readonly name: string; readonly wish: ScreenWish }[] = [];
+  whichAsked = 0;
+  /** What the host answers in place of carrying a command out; null where it does that. */
+  refusal: string | null = null;
+  private readonly store = createDeckStore();
+  private t: Millis = 0;
+  private readonly watchers = new Set<() => void>();
+  private known: Moment | null = null;
+
+  constructor(text: string) {
+    const plan = planOf(text);
+    const state = openRun(plan, 0);
+    this.store.setState({
+      status: 'live',
+      run: {
+        id: 'run-1',
+        plan,
+        state,
+        given: givenIn(state),
+        commands: [],
+        lanesText: null,
+        openedAt: 0,
+        clockPhase: 0,
+        openedAtTimeOfDay: 0,
+        away: [],
+      },
+    });
+    const link: Link = {
+      store: this.store,
+      now: () => this.t,
+      exactNow: () => this.t,
+      lostFor: () => null,
+      sound: () => undefined,
+      room: () => undefined,
+      wish: (name, wish) => {
+        this.wishes.push({ name, wish });
+        return Promise.resolve({ ok: this.refusal === null, at: null, why: this.refusal });
+      },
+      which: () => void this.whichAsked++,
+      close: () => undefined,
+      command: (command, _seen, madeFrom) => {
+        this.given.push({ command, madeFrom });
+        if (this.refusal !== null) return Promise.resolve({ ok: false, at: null, why: this.refusal });
+        act(() => {
+          this.take(command);
+          this.watchers.forEach((call) => call());
+        });
+        return Promise.resolve({ ok: true, at: this.t, why: null });
+      },
+    };
+    const frames = {
+      draw: (each: (moment: Moment | null) => void) => {
+        each(this.moment);
+        return () => undefined;
+      },
+      changed: (call: () => void) => {
+        this.watchers.add(call);
+        return () => this.watchers.delete(call);
+      },
+      latest: () => this.moment,
+      shown: () => this.moment,
+      stop: () => undefined,
+    };
+    const hand = createHand(link, () => this.t, null);
+    this.tools = { link, frames, hand, offers: createOffers(frames, hand) } as unknown as DeskTools;
+  }
+
+  get run(): DeckRun {
+    return this.store.getState().run!;
+  }
+
+  /** The same until something changes. */
+  get moment(): Moment {
+    const { run } = this;
+    if (this.known?.run !== run || this.known.view.t !== this.t) this.known = { run, view: view(run.state, this.t) };
+    return this.known;
+  }
+
+  /** Time goes on; what watches the run is told. */
+  at(seconds: number): void {
+    act(() => {
+      this.t = seconds * 1000;
+      this.watchers.forEach((call) => call());
+    });
+  }
+
+  /** Time goes on, and nothing is drawn anew: as between two seconds. */
+  silently(seconds: number): void {
+    this.t = seconds * 1000;
+  }
+
+  /** A lane's number tapped. */
+  choose(lane: number): void {
+    act(() => this.tools.hand.toggle(lane));
+  }
+
+  /** The host tells of wall screens. */
+  told(wallScreens: readonly ScreenTold[]): void {
+    act(() => this.store.setState({ wallScreens }));
+  }
+
+  /** A command of another screen; throws where the run refuses it. */
+  other(command: Command): void {
+    act(() => {
+      this.take(command);
+      this.watchers.forEach((call) => call());
+    });
+  }
+
+  private take(command: Command): void {
+    const { run } = this;
+    const answer = apply(run.state, command, this.t);
+    if (!answer.ok) throw new Error(`${command.do}: ${answer.why}`);
+    this.store.setState({
+      run: {
+        ...run,
+        state: answer.state,
+        given: givenIn(answer.state),
+        commands: [...run.commands, { at: this.t, command }],
+      },
+    });
+  }
+}
