@@ -28,6 +28,8 @@ export class Catalogue {
   private stale = true;
   /** Of files that may have changed since they were looked at. */
   private readonly doubtful = new Set<string>();
+  /** Those since the last look at all files began, which may have missed the change. */
+  private readonly sinceLook = new Set<string>();
   private lookedAt = -Infinity;
   private watching: Promise<boolean> | null = null;
   private looking: Promise<void> | null = null;
@@ -66,7 +68,7 @@ export class Catalogue {
 
   private changed(name: string | null): void {
     if (name === null) this.stale = true;
-    else this.doubtful.add(name);
+    else for (const names of [this.doubtful, this.sinceLook]) names.add(name);
   }
 
   private lookAtAll(): Promise<void> {
@@ -77,10 +79,12 @@ export class Catalogue {
   private async readFolder(): Promise<void> {
     this.stale = false;
     this.lookedAt = this.wall();
+    this.sinceLook.clear();
     try {
       const known = new Map<string, Known>();
       await this.lookAt(await this.shelf.names(), known);
       this.known = known;
+      for (const name of this.sinceLook) this.doubtful.add(name);
     } catch (error) {
       this.stale = true;
       throw error;

@@ -20,7 +20,11 @@ describe('[library] a session', () => {
     const saved = await shelf.get({ do: 'save', kind: 'session', name, text, version });
     expect(saved.version).not.toBe(version);
     expect(Buffer.from(shelf.disk.safe.get(shelf.path(name))!).toString()).toBe(text);
-    expect(await shelf.get({ do: 'read', kind: 'session', name })).toEqual({ name, text, version: saved.version });
+    expect(await shelf.get({ do: 'read', kind: 'session', name })).toMatchObject({
+      name,
+      text,
+      version: saved.version,
+    });
   });
 
   test('by a name that is there gets a number; one that differs by case alone counts as there', async () => {
@@ -147,7 +151,7 @@ describe('[library] the list', () => {
 describe('[library] a file that another program has changed', () => {
   test('is noticed, and not written over unasked', async () => {
     const { name, version } = await create('Thursday');
-    expect(await shelf.get({ do: 'look', kind: 'session', name, version })).toEqual({ same: true });
+    expect(await shelf.get({ do: 'look', kind: 'session', name, version })).toMatchObject({ same: true });
     shelf.write(name, 'theirs');
     expect(await shelf.get({ do: 'look', kind: 'session', name, version })).toMatchObject({ now: { text: 'theirs' } });
     const save = { do: 'save', kind: 'session', name, text: 'mine', version } as const;
@@ -244,7 +248,7 @@ describe('[library] the bin', () => {
     shelf.restart();
     const { binned } = await shelf.get({ do: 'bin' });
     expect(binned.map(({ name }) => name)).toEqual(['Thursday', 'Tuesday']);
-    expect(await shelf.get({ do: 'put-back', id })).toEqual({ kind: 'session', name: 'Tuesday' });
+    expect(await shelf.get({ do: 'put-back', id })).toMatchObject({ kind: 'session', name: 'Tuesday' });
     expect(shelf.text('Tuesday')).toBe(SESSION);
     expect(await shelf.ask({ do: 'put-back', id })).toEqual({ ok: false, why: 'That is not in the bin any more.' });
   });

@@ -141,7 +141,7 @@ export class FakeDisk implements Disk {
     return Promise.resolve(mark && { ...mark, writtenAt: this.writtenAt.get(this.files.get(path)!) ?? 0 });
   }
 
-  watch(path: string, changed: (name: string | null) => void): DiskWatch {
+  watch(path: string, changed: (name: string | null) => void): DiskWatch | null {
     const watcher = { path, changed };
     this.watchers.add(watcher);
     return { close: () => this.watchers.delete(watcher) };

@@ -45,8 +45,7 @@ export class LibraryUnderTest {
   async get<Wish extends LibraryWish>(asked: Extract<LibraryRequest, { do: Wish }>): Promise<LibraryGiven[Wish]> {
     const answer = await this.ask<Wish>(asked);
     if (!answer.ok) throw new Error(answer.why);
-    const { ok: _, ...given } = answer;
-    return given as LibraryGiven[Wish];
+    return answer;
   }
 
   async names(find = ''): Promise<readonly string[]> {
