@@ -31,7 +31,7 @@ const time = z.number().finite();
 const hash = z.string().regex(/^[0-9a-f]{16,64}$/);
 
 /** The rep that a screen showed as a lane's next: line, round numbers (outermost first), rep. */
-const seenRep = z
+const expectedRep = z
   .object({ line: z.number().int(), rounds: z.array(z.number().int()).max(8), rep: z.number().int() })
   .strict();
 
@@ -47,9 +47,9 @@ const fields = z.custom<Readonly<Record<string, unknown>>>(
 );
 
 /** By lane number; null for a lane that was shown without a next rep. */
-const seenReps = fields
+const expectedReps = fields
   .refine((lanes) => Object.keys(lanes).every((lane) => /^\d{1,2}$/.test(lane)))
-  .pipe(z.record(z.string(), seenRep.nullable()));
+  .pipe(z.record(z.string(), expectedRep.nullable()));
 
 /** From a screen to the host. */
 export const fromScreen = z.discriminatedUnion('say', [
@@ -66,7 +66,7 @@ export const fromScreen = z.discriminatedUnion('say', [
   z.object({ say: z.literal('ping'), n: z.number().int().nonnegative(), t1: time }).strict(),
   /**
    * A command. The same id twice is one command. `run` is the run it was meant for: in another it is
-   * refused. `seen` names, by lane number, the rep each lane was shown
+   * refused. `expected` names, by lane number, the rep each lane was shown
    * to have next (null: none), for commands that drop, move or repeat reps. `madeFrom` names the text that a
    * `rewrite` was made from: where another is in force by then it is refused.
    */
@@ -76,7 +76,7 @@ export const fromScreen = z.discriminatedUnion('say', [
       id,
       command: fields,
       run: id.optional(),
-      seen: seenReps.optional(),
+      expected: expectedReps.optional(),
       madeFrom: hash.optional(),
     })
     .strict(),
@@ -206,7 +206,7 @@ export type FromScreen = z.infer<typeof fromScreen>;
 export type FromHost = z.infer<typeof fromHost>;
 export type Snapshot = Extract<FromHost, { say: 'snapshot' }>;
 export type Answer = Extract<FromHost, { say: 'answer' }>;
-export type SeenRep = z.infer<typeof seenRep>;
+export type ExpectedRep = z.infer<typeof expectedRep>;
 export type SoundReport = Omit<Extract<FromScreen, { say: 'sound' }>, 'say'>;
 
 /**

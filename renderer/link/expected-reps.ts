@@ -3,17 +3,17 @@
  */
 
 import type { RunView } from '../../app/core/run/view.ts';
-import type { SeenRep } from '../../app/wire/messages.ts';
+import type { ExpectedRep } from '../../app/wire/messages.ts';
 import type { ExpectedReps } from './outbox.ts';
 
 export function expectedRepsIn(view: RunView): ExpectedReps {
-  const seen: { [lane: string]: SeenRep | null } = {};
+  const expected: { [lane: string]: ExpectedRep | null } = {};
   for (const { number, next } of view.lanes) {
-    seen[number] = next && {
+    expected[number] = next && {
       line: next.rep.set.line,
       rounds: next.rounds.map(({ round }) => round),
       rep: next.rep.rep,
     };
   }
-  return seen;
+  return expected;
 }

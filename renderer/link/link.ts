@@ -38,8 +38,8 @@ export interface Link {
   exactNow(): number | null;
   /** For how long the host has been lost, in ms; null while it is there or has never been. */
   lostFor(): number | null;
-  /** Gives a command; `seen` for those that drop, move or repeat reps, `madeFrom` (a text) for a rewrite. Never rejects. */
-  command(command: Command, seen?: ExpectedReps, madeFrom?: string): Promise<CommandAnswer>;
+  /** Gives a command; `expected` for those that drop, move or repeat reps, `madeFrom` (a text) for a rewrite. Never rejects. */
+  command(command: Command, expected?: ExpectedReps, madeFrom?: string): Promise<CommandAnswer>;
   /** Tells the host how the sound here stands; without a connection nothing is said. */
   sound(report: SoundReport): void;
   /** Tells the host how large this wall screen is now. */
@@ -300,11 +300,11 @@ export function createLink(
     which: () => {
       if (open) send({ say: 'which' });
     },
-    command(command, seen, madeFrom) {
+    command(command, expected, madeFrom) {
       const run = store.getState().run;
       const { lanesText } = run?.given.plan.source ?? { lanesText: null };
       const named = [...texts].find(([, each]) => each.text === madeFrom && each.lanesText === lanesText);
-      return outbox.give(command, run?.id ?? null, seen, named?.[0]);
+      return outbox.give(command, run?.id ?? null, expected, named?.[0]);
     },
     close() {
       stopWaking();

@@ -1,5 +1,5 @@
 import { isUtf8 } from 'node:buffer';
-import { mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
@@ -26,6 +26,7 @@ describe('bytes that are not UTF-8', () => {
     ['a tab counts as 4 columns', [9, 0xff], '1:5'],
     ['CR LF ends a line', [...ascii('a\r\n'), 0xff], '2:1'],
     ['a byte-order mark takes no column', [0xef, 0xbb, 0xbf, 0xff], '1:1'],
+    ['further on it takes one', [0x61, 0xef, 0xbb, 0xbf, 0xff], '1:3'],
     ['the first of several', [0xff, 0x0a, 0xff], '1:1'],
   ])('%s', (_, bytes, expected) => {
     expect(place(bytes)).toBe(expected);
@@ -73,10 +74,20 @@ test('a text of 256 KiB is read, one byte more is a fault', () => {
   });
 });
 
+test('no file stays open', async () => {
+  const path = join(folder, 'open.txt');
+  writeFileSync(path, 'x');
+  const before = readdirSync('/proc/self/fd').length;
+  for (let time = 0; time < 5; time++) await readTextFile(path);
+  expect(readdirSync('/proc/self/fd')).toHaveLength(before);
+});
+
 test('a file of 256 KiB is read to its end; of a longer one nothing is legible', async () => {
   const path = join(folder, 'long.txt');
   writeFileSync(path, 'x'.repeat(MOST_BYTES));
   expect(await readTextFile(path)).toEqual({ ok: true, text: 'x'.repeat(MOST_BYTES) });
+  writeFileSync(path, Buffer.alloc(MOST_BYTES, 0xff));
+  expect(await readTextFile(path)).toHaveProperty('legible');
   writeFileSync(path, 'x'.repeat(MOST_BYTES + 1));
   const read = await readTextFile(path);
   expect(read).toMatchObject({ ok: false, why: 'fault', faults: [{ line: 1 }] });
@@ -95,7 +106,9 @@ test('a file that is not there, and a folder, cannot be read', async () => {
     why: 'unreadable',
     message: 'there is no such file',
   });
-  expect(await readTextFile(join(folder, 'session.txt', 'below'))).toMatchObject({ message: 'there is no such file' });
+  const file = join(folder, 'file.txt');
+  writeFileSync(file, '');
+  expect(await readTextFile(join(file, 'below'))).toMatchObject({ message: 'there is no such file' });
   const circle = join(folder, 'circle.txt');
   symlinkSync(circle, circle);
   expect(await readTextFile(circle)).toEqual({ ok: false, why: 'unreadable', message: 'cannot be read (ELOOP)' });

@@ -16,7 +16,7 @@ const FROM_SCREEN: readonly FromScreen[] = [
     say: 'command',
     id: 'b',
     command: { do: 'shift', seconds: -5 },
-    seen: { '0': null, '12': { line: 7, rounds: [2, 1], rep: 3 } },
+    expected: { '0': null, '12': { line: 7, rounds: [2, 1], rep: 3 } },
   },
   { say: 'command', id: 'c', command: { do: 'rewrite', text: '50 @ 1:00' }, run: 'r', madeFrom: '0123456789abcdef' },
 ];
@@ -147,7 +147,7 @@ describe('[wire] what is not exactly a message is none', () => {
 
   test('a message with any one field taken away is none', () => {
     const optional = ({ say }: FromScreen | FromHost): readonly string[] => {
-      if (say === 'command') return ['seen', 'run', 'madeFrom'];
+      if (say === 'command') return ['expected', 'run', 'madeFrom'];
       return say === 'snapshot' ? ['sound'] : say === 'bye' ? ['version'] : [];
     };
     const removable = (message: FromScreen | FromHost) =>

@@ -5,30 +5,33 @@
 
 import { basename } from 'node:path';
 import type { DeckHost } from '../../host/deck/deck-host.ts';
-import { readTextFile, type TextRead } from '../../host/text-file.ts';
+import { readTextFile } from '../../host/text-file.ts';
 import type { SessionFile } from '../../wire/window-bridge.ts';
 
 /** What goes to the coach's window; null where the session is open already. Never rejects. */
 export async function openFile(host: DeckHost, path: string, lanes: string | null): Promise<SessionFile | null> {
   const name = basename(path);
-  const read = await readTextFile(path);
-  const lanesRead = lanes === null ? null : await readTextFile(lanes);
-  const why =
-    reasonNotText(name, read) ?? (lanesRead && lanes !== null ? reasonNotText(basename(lanes), lanesRead) : null);
-  if (!read.ok || (lanesRead && !lanesRead.ok)) return { name, text: null, lanesText: null, why: why ?? '' };
-  const lanesText = lanesRead?.text ?? null;
-  const answer = await host.open({ text: read.text, lanesText }, { replace: false });
+  const session = await textOf(path);
+  const laneList = lanes === null ? NO_LANES : await textOf(lanes);
+  if (!session.ok) return { name, text: null, lanesText: null, why: session.why };
+  if (!laneList.ok) return { name, text: null, lanesText: null, why: laneList.why };
+  const [text, lanesText] = [session.text, laneList.text];
+  const answer = await host.open({ text, lanesText }, { replace: false });
   if (answer.ok) return null;
-  const { text } = read;
-  if (answer.reason === 'going') {
-    return { name, text, lanesText, why: `${name} is in the editor, for when the run that is going is over.` };
-  }
-  return { name, text, lanesText, why: `${name} has faults: they are marked in the editor.` };
+  const why =
+    answer.reason === 'going'
+      ? `${name} is in the editor, for when the run that is going is over.`
+      : `${name} has faults: they are marked in the editor.`;
+  return { name, text, lanesText, why };
 }
 
-function reasonNotText(name: string, read: TextRead): string | null {
-  if (read.ok) return null;
-  if (read.why === 'unreadable') return `${name}: ${read.message}.`;
-  const [fault] = read.faults;
-  return `${name}: ${fault?.message ?? 'this is no text'}.`;
+const NO_LANES = { ok: true, text: null } as const;
+
+/** The text of a file, or a sentence that says why it has none. */
+async function textOf(path: string): Promise<{ ok: true; text: string } | { ok: false; why: string }> {
+  const name = basename(path);
+  const read = await readTextFile(path);
+  if (read.ok) return read;
+  const why = read.why === 'unreadable' ? `${read.message}.` : read.faults.map(({ message }) => message).join(' ');
+  return { ok: false, why: `${name}: ${why}` };
 }

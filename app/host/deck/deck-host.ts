@@ -46,7 +46,7 @@ export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly
 
 /** What a screen knew about the run when it gave a command. */
 interface ScreenKnew {
-  readonly seen: ExpectedReps;
+  readonly expected: ExpectedReps;
   readonly meantFor: string | null;
   readonly madeFrom: string | null;
 }
@@ -155,7 +155,7 @@ export class DeckHost {
   command(
     id: string,
     fields: Readonly<Record<string, unknown>>,
-    seen: ExpectedReps = {},
+    expected: ExpectedReps = {},
     meantFor: string | null = null,
     madeFrom: string | null = null,
   ): Promise<CommandAnswer> {
@@ -163,7 +163,9 @@ export class DeckHost {
     if (known) return known;
     this.clock.check();
     const moment = this.clock.instant();
-    const answer = this.inOrder(() => this.carryOut(id, fields, { seen, meantFor, madeFrom }, moment)).catch(faultOf);
+    const answer = this.inOrder(() => this.carryOut(id, fields, { expected, meantFor, madeFrom }, moment)).catch(
+      faultOf,
+    );
     this.answers.keep(id, answer, moment.hostTime);
     return answer;
   }
@@ -301,7 +303,7 @@ export class DeckHost {
   private async carryOut(
     id: string,
     fields: Readonly<Record<string, unknown>>,
-    { seen, meantFor, madeFrom }: ScreenKnew,
+    { expected, meantFor, madeFrom }: ScreenKnew,
     moment: ClockInstant,
   ): Promise<CommandAnswer> {
     const { run } = this;
@@ -312,7 +314,7 @@ export class DeckHost {
     if (!command.ok) return refusal(command.faults);
     const newText = 'text' in command.value ? command.value.text : null;
     const changed =
-      newText !== null ? this.rewrittenSince(run, madeFrom) : changedSince(run.state, command.value, seen, at);
+      newText !== null ? this.rewrittenSince(run, madeFrom) : changedSince(run.state, command.value, expected, at);
     if (changed !== null) return refusal(changed);
     const { lanesText } = run.state.plan.source;
     if (newText !== null && !this.runTexts.hasRoom({ text: newText, lanesText })) return refusal(NO_MORE_TEXTS);

@@ -69,7 +69,7 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
     );
     lock.release();
   };
-  const library = new Library({ disk: systemDisk, folder, wall: () => clock.wall().wallMs });
+  const library = new Library({ disk: systemDisk, folder, wall: () => clock.wall().epochMs });
   const cameBack = titleOfUnfinished(found);
   return { ok: true, deck: { host, journal, library, cameBack, unattended: unattended.runs, close } };
 }

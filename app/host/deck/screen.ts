@@ -136,11 +136,11 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
   const command = async ({
     id,
     command: fields,
-    seen,
+    expected,
     run,
     madeFrom,
   }: Extract<FromScreen, { say: 'command' }>): Promise<void> => {
-    const answer = await host.command(id, fields, seen, run, madeFrom);
+    const answer = await host.command(id, fields, expected, run, madeFrom);
     send({ say: 'answer', id, ...answer });
   };
 

@@ -4,7 +4,7 @@
  * a device in place of a file might never end.
  */
 
-import { constants, fdatasyncSync, fstatSync, statSync, watch, writeSync, type BigIntStats } from 'node:fs';
+import { constants, fdatasyncSync, fstatSync, statSync, watch, writeSync, type BigIntStats, type Stats } from 'node:fs';
 import { link, mkdir, open, readdir, rename, rm, stat, type FileHandle } from 'node:fs/promises';
 import { dirname } from 'node:path';
 
@@ -161,7 +161,7 @@ async function putWhole(path: string, bytes: Uint8Array, name: (fresh: string) =
     });
     await name(fresh);
   } catch (error) {
-    await rm(fresh, { force: true }).catch(() => undefined);
+    await rm(fresh).catch(() => undefined);
     throw error;
   }
   await syncFolder(dirname(path));
@@ -257,9 +257,9 @@ function markOf({ dev, ino, size, ctimeNs }: BigIntStats): FileMark {
   return { id: ino === 0n ? null : id, length: Number(size), changed: ctimeNs };
 }
 
-async function statOf(path: string): Promise<BigIntStats | null> {
+async function statOf(path: string): Promise<Stats | null> {
   try {
-    return await stat(path, { bigint: true });
+    return await stat(path);
   } catch (error) {
     if (codeOf(error) === 'ENOENT') return null;
     throw error;

@@ -31,6 +31,9 @@ class WindowUnderTest {
   readonly heard: FromHost[] = [];
   closed: unknown[] = [];
   gone = false;
+  crashed = false;
+  /** In a frame inside the page. */
+  isInner = false;
   readonly kind: WindowKind;
 
   constructor(kind: WindowKind) {
@@ -38,13 +41,13 @@ class WindowUnderTest {
   }
 
   tell(channel: string, ...words: readonly unknown[]): unknown {
-    const senderFrame = { url: pageAddress(this.kind), parent: null };
+    const senderFrame = { url: pageAddress(this.kind), parent: this.isInner ? {} : null };
     const sender = {
       id: this.id,
       isDestroyed: () => this.gone,
-      isCrashed: () => false,
+      isCrashed: () => this.crashed,
       send: (name: string, n: unknown, text: string) => {
-        if (this.gone) throw new Error('Object has been destroyed');
+        if (this.gone || this.crashed) throw new Error('Object has been destroyed');
         if (name === CHANNELS.heard) this.heard.push(readFromHost(text)!);
         else this.closed.push(n);
       },
@@ -133,6 +136,61 @@ describe('[desktop] deck messages of windows', () => {
     expect(host.snapshot().screens.desk).toBe(0);
   });
 
+  test("what is no message is the end of the coach's connection too, with another word", () => {
+    const [desk] = windows as [WindowUnderTest];
+    desk.connect();
+    desk.say({ say: 'please' });
+    expect(desk.heard[desk.heard.length - 1]).toMatchObject({ say: 'bye', why: 'That was no message of a screen.' });
+    desk.connect(2);
+    expect(host.snapshot().screens.desk).toBe(1);
+  });
+
+  test('a connection without a number is none, and a message without a text is dropped', () => {
+    const [desk] = windows as [WindowUnderTest];
+    desk.tell(CHANNELS.connect, 'one');
+    desk.tell(CHANNELS.say, 'one', JSON.stringify({ say: 'hello', version: WIRE_VERSION, screen: 'desk' }));
+    expect(host.snapshot().screens.desk).toBe(0);
+    desk.connect();
+    desk.tell(CHANNELS.say, 1, { say: 'ping' });
+    desk.tell(CHANNELS.say, 1, 7);
+    expect([desk.closed, host.snapshot().screens.desk]).toEqual([[], 1]);
+  });
+
+  test('a frame inside the page neither connects, speaks nor hangs up', () => {
+    const [desk] = windows as [WindowUnderTest];
+    desk.isInner = true;
+    desk.connect();
+    expect(host.snapshot().screens.desk).toBe(0);
+    desk.isInner = false;
+    desk.connect();
+    const before = desk.heard.length;
+    desk.isInner = true;
+    desk.say({ say: 'ping', n: 1, t1: 5 });
+    desk.tell(CHANNELS.hangUp, 1);
+    expect([desk.heard.length, host.snapshot().screens.desk]).toEqual([before, 1]);
+  });
+
+  test('only the connection of now hangs up, and nobody who has none', () => {
+    const [desk, wall] = windows as [WindowUnderTest, WindowUnderTest];
+    desk.connect(1);
+    desk.connect(2);
+    desk.tell(CHANNELS.hangUp, 1);
+    expect(host.snapshot().screens.desk).toBe(1);
+    wall.tell(CHANNELS.hangUp, 1);
+    wall.say({ say: 'ping', n: 1, t1: 5 });
+    expect(wall.heard).toEqual([]);
+  });
+
+  test('nothing is sent to a page that has crashed or is closed', async () => {
+    const [desk, wall] = windows as [WindowUnderTest, WindowUnderTest];
+    desk.connect();
+    wall.connect();
+    [desk.crashed, wall.gone] = [true, true];
+    const before = [desk.heard.length, wall.heard.length];
+    await host.command('x', { do: 'start' });
+    expect([desk.heard.length, wall.heard.length]).toEqual(before);
+  });
+
   test('a window that has been painted is known by its kind', () => {
     for (const window of windows) window.tell(CHANNELS.painted);
     expect(painted).toEqual(['desk', 'wall']);
@@ -168,7 +226,8 @@ describe('[desktop] deck messages of windows', () => {
       ['PUT', '/session', 7],
       [1, 2, 3],
     ]) {
-      expect(await desk.tell(CHANNELS.ask, method, path, words)).toMatchObject({ status: 404 });
+      const why = { ok: false, why: 'There is nothing to be asked here.' };
+      expect(await desk.tell(CHANNELS.ask, method, path, words)).toEqual({ status: 404, body: JSON.stringify(why) });
     }
     const huge = JSON.stringify({ text: 'x'.repeat(1_200_000), lanesText: null });
     expect(await desk.tell(CHANNELS.ask, 'PUT', '/session', huge)).toMatchObject({ status: 413 });

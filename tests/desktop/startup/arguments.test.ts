@@ -38,6 +38,13 @@ describe('[start] the program reads its arguments', () => {
     ['packed, with the address of a file elsewhere', ['/opt/lanecall', 'file://far/%zz'], false, none],
     ['with an option left open', ['lanecall', '--data'], false, none],
     ['with nothing at all', [], true, none],
+    ['with switches alone', ['electron', '--inspect=0'], true, none],
+    [
+      'with a file that has the word in its name',
+      ['lanecall', 'a file:b.txt'],
+      false,
+      { ...none, session: resolve('/home', 'a file:b.txt') },
+    ],
   ])('%s', (_, argv, isDefaultApp, expected) => {
     expect(startArguments(argv, isDefaultApp, '/home')).toEqual(expected);
   });

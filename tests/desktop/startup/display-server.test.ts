@@ -3,7 +3,12 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { executableOf, placesWindows, wordsForXServer } from '../../../app/desktop/startup/display-server.ts';
+import {
+  executableOf,
+  placesWindows,
+  STARTED_APART,
+  wordsForXServer,
+} from '../../../app/desktop/startup/display-server.ts';
 import { commandLineSwitches } from '../../support/electron-stand-in/command-line.ts';
 
 const BOTH = { DISPLAY: ':0', WAYLAND_DISPLAY: 'wayland-0', XDG_SESSION_TYPE: 'wayland' };
@@ -37,7 +42,20 @@ describe('[desktop] under Linux the program', () => {
 
   test('knows from what is in force whether its windows go where they are put', () => {
     expect([placesWindows('linux', 'wayland'), placesWindows('linux', 'x11')]).toEqual([false, true]);
-    expect([placesWindows('win32', ''), placesWindows('darwin', '')]).toEqual([true, true]);
+    expect([placesWindows('win32', 'wayland'), placesWindows('darwin', '')]).toEqual([true, true]);
+  });
+
+  test('stays where somebody has named one in two words', () => {
+    const argv = ['lanecall', '--ozone-platform', 'wayland'];
+    expect(wordsForXServer({ platform: 'linux', argv, chosen: 'wayland', hasX: true })).toBeNull();
+  });
+
+  test('starts no second time on a system with one display server', () => {
+    expect(wordsForXServer({ platform: 'win32', argv: ['lanecall'], chosen: 'wayland', hasX: true })).toBeNull();
+  });
+
+  test('that starts once more is not waited for, and prints where the first would', () => {
+    expect(STARTED_APART).toEqual({ detached: true, stdio: 'inherit' });
   });
 
   test('that was packed into one file starts as that file', () => {

@@ -48,6 +48,18 @@ describe('[desktop] a session file that is opened', () => {
     expect(host.current()?.state.plan.source.text).toContain('4 x 50');
   });
 
+  test('whose lanes cannot be read is not opened, and the lanes are named', async () => {
+    const host = newHost();
+    const session = file('g.txt', 'Main set\n4 x 50 free @ 1:00');
+    expect(await openFile(host, session, join(folder, 'lanes-away.txt'))).toEqual({
+      name: 'g.txt',
+      text: null,
+      lanesText: null,
+      why: 'lanes-away.txt: there is no such file.',
+    });
+    expect(host.current()).toBeNull();
+  });
+
   test.each<[string, () => string, RegExp]>([
     ['is not there', () => join(folder, 'missing.txt'), /^missing\.txt: there is no such file\.$/],
     ['is a folder', () => folder, /is a folder/],

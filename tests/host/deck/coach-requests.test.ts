@@ -143,8 +143,8 @@ describe('[requests] a command', () => {
     const host = await going();
     const meant = { say: 'command', id: 'c-1', command: { do: 'stop' }, run: 'run-9' };
     expect(await ask(host, '/command', meant)).toMatchObject({ status: 200, value: { ok: false } });
-    const seen = { 1: { line: 3, rounds: [], rep: 5 } };
-    const skip = { say: 'command', id: 'c-2', command: { do: 'skip', lanes: [1] }, seen };
+    const expected = { 1: { line: 3, rounds: [], rep: 5 } };
+    const skip = { say: 'command', id: 'c-2', command: { do: 'skip', lanes: [1] }, expected };
     expect(await ask(host, '/command', skip)).toMatchObject({ status: 200, value: { ok: false } });
   });
 

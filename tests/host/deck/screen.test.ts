@@ -77,6 +77,14 @@ describe('[screen] hello', () => {
     expect(carrier.said('snapshot')).toHaveLength(4);
   });
 
+  test('is answered with a snapshot before any session is open', () => {
+    const clock = new FakeClock();
+    const host = new DeckHost({ clock, timers: clock.timers, journal: new JournalInMemory(), newId: () => 'run' });
+    const carrier = new FakeCarrier();
+    connectScreen(host, clock, carrier).receive(hello);
+    expect(carrier.sent).toMatchObject([{ say: 'snapshot', run: null, screens: { desk: 1 } }]);
+  });
+
   test.each([
     ['newer', { say: 'hello', version: WIRE_VERSION + 1, screen: 'desk' }],
     ['newer', { say: 'hello', version: WIRE_VERSION + 1, screen: 'stand', squad: ['Ana'], screens: { more: 2 } }],
@@ -188,10 +196,11 @@ describe('[screen] one that does not keep up', () => {
     expect(carrier.said('snapshot')).toHaveLength(3);
   });
 
-  test('gets snapshots as long as no more than 64 KiB wait', async () => {
+  test('gets texts and snapshots as long as no more than 64 KiB wait', async () => {
     const { carrier, host } = await greeted();
     carrier.bytes = 64 * 1024;
-    await give(host, 1);
+    await host.command('new', { do: 'rewrite', text: 'Squad\n9 x 50 @ 1:00\n' });
+    expect(carrier.said('text')).toHaveLength(2);
     expect(carrier.said('snapshot')).toHaveLength(2);
   });
 

@@ -4,6 +4,7 @@ import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, symlinkSync,
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { codeOf, diskReason, systemDisk } from '../../../app/host/journal/disk.ts';
+import { failure, onPlatform } from '../../support/bent-system.ts';
 import { freshDataFolder } from '../../support/host/data-folder.ts';
 
 let folder: string;
@@ -112,6 +113,8 @@ describe('[disk] what is read', () => {
       await systemDisk.readEnd(path, 1);
       await systemDisk.replace(path, bytes('y'));
       await systemDisk.move([{ from: path, to: path }]);
+      const file = await systemDisk.open(path);
+      await file.close();
     }
     expect(readdirSync('/proc/self/fd')).toHaveLength(before);
   });
@@ -134,12 +137,40 @@ describe('[disk] the mark of a file', () => {
     await file.close();
   });
 
+  test('has no number of the volume on Windows, where that is one by the name and another once it is open', () => {
+    writeFileSync(path, '');
+    onPlatform('win32');
+    expect(systemDisk.mark(path)!.id).toBe(String(statSync(path).ino));
+  });
+
   test('is none where there is no file', () => {
     expect(systemDisk.mark(path)).toBeNull();
   });
 });
 
 describe('[disk] why it refuses', () => {
+  test.each([
+    ['ENOSPC', 'the disk is full'],
+    ['EDQUOT', 'the disk is full for this user'],
+    ['EFBIG', 'the file cannot get any longer'],
+    ['EROFS', 'the disk is read-only'],
+    ['EACCES', 'this user may not read or write it'],
+    ['EPERM', 'this user may not read or write it'],
+    ['EIO', 'the disk is failing'],
+    ['ENXIO', 'the disk is not there any more'],
+    ['ENODEV', 'the disk is not there any more'],
+    ['ESTALE', 'the shared folder is not there any more'],
+    ['ETIMEDOUT', 'the disk does not answer'],
+    ['ENOTDIR', 'there is a file in place of a folder'],
+    ['EEXIST', 'there is a file in place of a folder'],
+    ['EBUSY', 'another program has it open'],
+    ['ENAMETOOLONG', 'its name is too long'],
+    ['EMFILE', 'too many files are open on this machine'],
+    ['ENFILE', 'too many files are open on this machine'],
+  ])('%s: %s', (code, words) => {
+    expect(diskReason(failure(code))).toBe(words);
+  });
+
   test('what no system has named is said as it is', () => {
     expect(diskReason(new Error('another Lanecall has the folder'))).toBe('another Lanecall has the folder');
     expect(diskReason('tired')).toBe('tired');

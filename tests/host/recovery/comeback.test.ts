@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { JournalEntry } from '../../../app/host/journal/journal-line.ts';
 import { awayTimes, leavesMissed, positionAt } from '../../../app/host/recovery/comeback.ts';
 import type { ClockInstant } from '../../../app/host/time/clock.ts';
+import { onPlatform } from '../../support/bent-system.ts';
 import { Deck } from '../../support/deck.ts';
 
 /** Lines at these times of the run, every clock of the machine being 1000 s ahead of it. */
@@ -63,6 +64,11 @@ describe('[recovery] the time of the run', () => {
 
   test('has what the machine slept in it, which its uptime tells', () => {
     expect(positionAt([opened(), alive(5000)], now(65_000, 6000, 65_000), 'b').at).toBe(65_000);
+  });
+
+  test('is not lengthened by the uptime where the monotonic clock does not stop in sleep', () => {
+    onPlatform('darwin');
+    expect(positionAt([opened(), alive(5000)], now(65_000, 65_000, 99_000), 'b').at).toBe(65_000);
   });
 
   test.each([

@@ -34,8 +34,8 @@ test.each([
       `Lanecall uses everything up to line 7 and keeps the rest in a file beside it. ${CHECK}`,
   ],
   [
-    refusedText(PATH, 3, 'There is no command "sing".'),
-    'Line 3 of the record a.jsonl has a command that this Lanecall cannot carry out (There is no command "sing"): ' +
+    refusedText(PATH, 3, 'There is no command "sing.a".'),
+    'Line 3 of the record a.jsonl has a command that this Lanecall cannot carry out (There is no command "sing.a"): ' +
       `the run is as it was before that line, and the rest is kept in a file beside the record. ${CHECK}`,
   ],
   [

@@ -10,6 +10,20 @@ test('[server] without a build there are no pages, and nothing is wrong', () => 
   expect(readPages(join(freshDataFolder(), 'pages')).size).toBe(0);
 });
 
+test('[server] the three pages have paths of their own, and are not kept', () => {
+  const folder = freshDataFolder();
+  for (const name of ['desk', 'wall', 'remote']) {
+    mkdirSync(join(folder, name));
+    writeFileSync(join(folder, name, 'index.html'), name);
+  }
+  const page = (name: string) => ({ body: Buffer.from(name), type: 'text/html; charset=utf-8', lasting: false });
+  expect([...readPages(folder)]).toEqual([
+    ['/', page('desk')],
+    ['/display', page('wall')],
+    ['/remote', page('remote')],
+  ]);
+});
+
 test('[server] the licences beside the pages are one, which is not kept', () => {
   const dist = freshDataFolder();
   writeFileSync(join(dist, 'THIRD-PARTY.txt'), 'MIT');

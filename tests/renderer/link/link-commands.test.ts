@@ -18,7 +18,7 @@ describe('commands', () => {
     const { host, link } = live();
     void link.command({ do: 'skip', lanes: [1] }, { 1: { line: 2, rounds: [], rep: 3 } });
     host.pass(10);
-    expect(host.heard[host.heard.length - 1]).toMatchObject({ seen: { 1: { line: 2, rounds: [], rep: 3 } } });
+    expect(host.heard[host.heard.length - 1]).toMatchObject({ expected: { 1: { line: 2, rounds: [], rep: 3 } } });
   });
 
   test('names the run it is meant for, and none where none is open', () => {

@@ -39,10 +39,10 @@ describe('[link] a command goes out', () => {
 
   test('with the run it is meant for, what was shown, and what a rewrite was made from', () => {
     const { box, sent } = outbox();
-    const seen = { 1: { line: 2, rounds: [], rep: 3 } };
-    void box.give({ do: 'skip', lanes: [1] }, 'run-1', seen, 'abc');
+    const expected = { 1: { line: 2, rounds: [], rep: 3 } };
+    void box.give({ do: 'skip', lanes: [1] }, 'run-1', expected, 'abc');
     expect(sent).toEqual([
-      { say: 'command', id: 'id-1', command: { do: 'skip', lanes: [1] }, run: 'run-1', seen, madeFrom: 'abc' },
+      { say: 'command', id: 'id-1', command: { do: 'skip', lanes: [1] }, run: 'run-1', expected, madeFrom: 'abc' },
     ]);
   });
 });

@@ -14,7 +14,7 @@ import { DISPLAYS } from '../electron-stand-in/displays-at-first.ts';
 import type { StandInDisplay } from '../electron-stand-in/system.ts';
 
 export const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
-export const STAND_IN = fileURLToPath(new URL('electron-stand-in/launch.mjs', import.meta.url));
+export const STAND_IN = fileURLToPath(new URL('../electron-stand-in/launch.mjs', import.meta.url));
 
 /** null on machines without it, or without a display to show it on. */
 export const RUNTIME = hasDisplay(process) ? electronRuntime(ROOT) : null;

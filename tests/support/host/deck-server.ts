@@ -41,7 +41,7 @@ export class DeckServerUnderTest {
     { clock, timers }: { clock: Clock; timers: Timers } = { clock: systemClock(), timers: systemTimers },
   ): Promise<DeckServerUnderTest> {
     const host = new DeckHost({ clock, timers, journal: new JournalInMemory(), newId: randomUUID });
-    const library = new Library({ disk: new FakeDisk(), folder: '/data', wall: () => clock.wall().wallMs });
+    const library = new Library({ disk: new FakeDisk(), folder: '/data', wall: () => clock.wall().epochMs });
     const server = await startServer({ host, clock, timers, pages, library }, 0);
     return new DeckServerUnderTest(host, library, server);
   }

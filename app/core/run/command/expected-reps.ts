@@ -23,16 +23,16 @@ export type ExpectedReps = Readonly<Record<string, ExpectedRep | null>>;
 
 /**
  * One sentence saying what has changed, if the command would drop, move or repeat a rep in a lane whose next rep is
- * no longer the one that was seen; else null. Lanes that the command does not touch, and lanes missing from `seen`,
+ * no longer the one that was expected; else null. Lanes that the command does not touch, and lanes missing from `expected`,
  * are not checked. A leave due within the next 250 ms counts as having left.
  */
-export function changedSince(state: RunState, command: Command, seen: ExpectedReps, at: Millis): string | null {
+export function changedSince(state: RunState, command: Command, expected: ExpectedReps, at: Millis): string | null {
   const touches = touchedBy(command);
   if (!touches) return null;
   const now = settleForCommand(state, at);
   const changes: string[] = [];
   now.lanes.forEach((lane, index) => {
-    const shown = seen[String(lane.number)];
+    const shown = expected[String(lane.number)];
     if (shown === undefined || !lane.in || !touches(lane)) return;
     const next = lane.reps[lane.next];
     if (!isThat(next, shown)) changes.push(changeOf(now, lane, index, next));
