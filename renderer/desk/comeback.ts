@@ -1,17 +1,17 @@
 /*
- * What the coach says to a run that has come back after the host was gone: go on with it, or leave it.
+ * How the coach answers when a run has come back after the host was gone: go on with it, or leave it.
  */
 
 import { askHost } from '../link/connection/own-window.ts';
 
-const UNHEARD = 'The host does not answer: see that it runs, then try again.';
+const UNHEARD = 'The host does not answer: check that it is running, then try again.';
 
-/** The run is closed. Null where that is done, else why it is not. Never rejects. */
+/** Closes the run. Resolves to null if that is done, else to why not. Never rejects. */
 export function leaveRun(run: string): Promise<string | null> {
   return post('/leave', { run });
 }
 
-/** What there was to be told has been read, and the run goes on. Answers as `leaveRun`. */
+/** Says that the coach has read the news and goes on. Resolves as `leaveRun` does. */
 export function goOn(): Promise<string | null> {
   return post('/told', {});
 }

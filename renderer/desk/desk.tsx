@@ -1,6 +1,5 @@
 /*
- * The coach's window as a whole: writing before there is a run, running, and afterwards; what the link
- * has to say stands above all three.
+ * The coach's window: writing before there is a run, then the run, then what was swum. Notices are above all three.
  */
 
 import { useState, type ReactElement } from 'react';
@@ -13,12 +12,13 @@ import { Part, StopButton } from './part.tsx';
 import { RunScreen } from './run/run-screen.tsx';
 import { WriteScreen } from './write/write-screen.tsx';
 import { Notices } from './notices.tsx';
+import styles from './desk.module.css';
 
 export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
   const status = useDeck(tools.link, (state) => state.status);
   const run = useDeck(tools.link, (state) => state.run);
   const moment = useMoment(tools.frames);
-  // The run (by its id) that the coach has left for writing the next session.
+  // The id of the run that the coach has left to write the next session.
   const [left, setLeft] = useState<string | null>(null);
 
   const clock = useMatchedClock(tools.link, run);
@@ -31,15 +31,15 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
 
   const away = run === null || left === run.id;
   return (
-    <div className="desk" onDragOver={(event) => event.preventDefault()} onDrop={file.drop}>
+    <div className={styles.whole} onDragOver={(event) => event.preventDefault()} onDrop={file.drop}>
       <Part tools={tools} name="The notices">
         <Notices tools={tools} />
         <ArrivedFileNotice file={file} />
       </Part>
       {status === 'connecting' ? (
-        <p className="desk-waiting">Looking for the host…</p>
+        <p className={styles.waiting}>Looking for the host…</p>
       ) : away ? (
-        <Part key={file.n} tools={tools} name="The page to write on">
+        <Part key={file.n} tools={tools} name="The write page">
           <WriteScreen
             tools={tools}
             run={run}
@@ -49,7 +49,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
           />
         </Part>
       ) : moment === null || moment.run.id !== run.id ? (
-        <p className="desk-waiting">Setting the clock…</p>
+        <p className={styles.waiting}>Setting the clock…</p>
       ) : moment.view.phase === 'done' ? (
         <Part key="after" tools={tools} name="What was swum">
           <Afterwards tools={tools} moment={moment} onWrite={() => setLeft(run.id)} />

@@ -1,23 +1,18 @@
 /*
- * The coach's window.
+ * Opens the page of the coach's window. What several modules build on, `page.module.css` and
+ * `table.module.css`, is loaded before them.
  */
 
 import { StrictMode } from 'react';
 import '../ui/tokens.css';
 import '../ui/digits.css';
 import '../ui/coach/coach.css';
-import './desk.css';
-import './run/run.css';
-import './lanes/lanes.css';
-import './run/side.css';
+import './page.module.css';
+import './table.module.css';
 import './write/write.css';
-import './edit/edit.css';
-import './afterwards/after.css';
-import './narrow.css';
-import './phone.css';
 import { openLink } from '../link/link.ts';
 import { askForSessionFile } from '../link/connection/own-window.ts';
-import { createHand } from '../ui/coach/commands/hand.ts';
+import { createCoachActions } from '../ui/coach/commands/coach-actions.ts';
 import { startFrames } from '../ui/coach/frames.ts';
 import { freeKeyboard } from '../ui/coach/free-keyboard.ts';
 import { createOffers } from '../ui/coach/commands/offers.ts';
@@ -30,15 +25,15 @@ import { Desk } from './desk.tsx';
 openPage('page', () => {
   const link = openLink('desk');
   const frames = startFrames(link);
-  const hand = createHand(link, () => performance.now(), ownStorage());
-  const offers = createOffers(frames, hand);
+  const actions = createCoachActions(link, () => performance.now(), ownStorage());
+  const offers = createOffers(frames, actions);
   const sound = openSound(link, ownStorage());
   const light = followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
   freeKeyboard(document);
   void askForSessionFile();
   return (
     <StrictMode>
-      <Desk tools={{ link, frames, hand, sound, light, offers }} />
+      <Desk tools={{ link, frames, actions, sound, light, offers }} />
     </StrictMode>
   );
 });

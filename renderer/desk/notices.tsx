@@ -1,13 +1,14 @@
 /*
- * What the coach must know for as long as it lasts: a host that is lost, what the host reports, and
- * faults of this page's own link. News of a run that has come back, and of earlier ones that were left
- * unattended, stay until the coach has said what to do.
+ * Notices above every page of the coach's window: a lost host, what the host reports, and faults of this page's own
+ * link, each for as long as it lasts. News of a run that has come back, and of earlier ones that nobody was there for,
+ * stay until the coach answers.
  */
 
 import { useState, type ReactElement } from 'react';
 import { Button } from '../ui/parts/button.tsx';
 import { useDeck, useMoment, type Tools } from '../ui/coach/use-deck.ts';
 import { goOn, leaveRun } from './comeback.ts';
+import styles from './notices.module.css';
 
 export function Notices({ tools }: { readonly tools: Tools }): ReactElement | null {
   const status = useDeck(tools.link, (state) => state.status);
@@ -20,16 +21,16 @@ export function Notices({ tools }: { readonly tools: Tools }): ReactElement | nu
   const all = [...lost, ...faults, ...notices];
   if (all.length === 0 && startUp === null) return null;
   return (
-    <div className="notices" role="status">
+    <div className={styles.notices} role="status" aria-label="Notices">
       {all.map((text) => (
         <p key={text}>{text}</p>
       ))}
       <EarlierRuns runs={startUp?.unattended ?? []} />
       {startUp && status === 'live' ? (
-        <div className="notices-answer">
+        <div className={styles.answer}>
           <Button
             name={startUp.run === null ? 'I have read it' : 'Go on'}
-            look="is-small"
+            look="small"
             onPress={() => void goOn().then(setRefused)}
             onRefused={setRefused}
           />
@@ -41,15 +42,15 @@ export function Notices({ tools }: { readonly tools: Tools }): ReactElement | nu
   );
 }
 
-/** More would leave no room for the run that is on; those beyond stay in the data folder as all do. */
+/** More would leave no room for the run. All of them stay in the data folder. */
 const MOST_LISTED = 3;
 
 function EarlierRuns({ runs }: { readonly runs: readonly string[] }): ReactElement | null {
   if (runs.length === 0) return null;
   const more = runs.length - MOST_LISTED;
   return (
-    <section className="earlier-runs" aria-label="Earlier runs">
-      <p>Earlier runs that were left unattended, and are closed:</p>
+    <section className={styles.earlier} aria-label="Earlier runs">
+      <p>These earlier runs were left unattended and are closed now:</p>
       <ul>
         {runs.slice(0, MOST_LISTED).map((run, index) => (
           <li key={index}>{run}</li>
@@ -61,19 +62,19 @@ function EarlierRuns({ runs }: { readonly runs: readonly string[] }): ReactEleme
 }
 
 interface LeaveProps {
-  /** Null where none has come back that could be left. */
+  /** Null if no run has come back. */
   readonly run: string | null;
   onAnswer(refused: string | null): void;
 }
 
-/** It ends a run, so it is held like all that ends something. */
+/** It ends a run, so it has to be held. */
 function Leave({ run, onAnswer }: LeaveProps): ReactElement | null {
   if (run === null) return null;
   return (
     <Button
       name="Leave it"
       hint="hold"
-      look="is-small"
+      look="small"
       held
       onPress={() => void leaveRun(run).then(onAnswer)}
       onRefused={onAnswer}
@@ -84,5 +85,5 @@ function Leave({ run, onAnswer }: LeaveProps): ReactElement | null {
 function lostText(ms: number | null): string {
   const seconds = Math.floor((ms ?? 0) / 1000);
   const since = seconds < 60 ? '' : ` for ${Math.floor(seconds / 60)} min`;
-  return `The link to the host is lost${since}. The clock and the leaves go on here; where the program itself is gone, the record has them as not called. A command given now counts only if it is back within 5 s: look whether it was done.`;
+  return `The link to the host is lost${since}. The clock and the leaves go on here. If the program itself has ended, the record will have these leaves as not called. A command given now counts only if the link is back within 5 s: check whether it was carried out.`;
 }

@@ -1,11 +1,14 @@
 /*
- * What opens beside the lanes in place of the outline: a heading, its controls, and a way to close it.
+ * A panel beside the lanes, in place of the outline: a heading, controls, and a button that closes it. It is no dialog of
+ * React Aria's: that would hold the focus and hide the rest of the page, and Stop must stay in reach. Escape closes it
+ * wherever the focus is (`actions/use-run-keys.ts`).
  */
 
 import { useEffect, useRef, type ReactElement, type ReactNode, type RefObject } from 'react';
 import { Button } from '../ui/parts/button.tsx';
+import styles from './panel.module.css';
 
-/** What stands beside the lanes in place of the outline. */
+/** Which panel is open. */
 export type Panel =
   | { readonly kind: 'lane'; readonly lane: number }
   | { readonly kind: 'mark'; readonly lanes: readonly number[] }
@@ -16,7 +19,7 @@ interface PanelProps {
   readonly children: ReactNode;
   /** Stands beside the heading. */
   readonly beside?: ReactNode;
-  /** What gets the keyboard when it opens; the heading where nothing is named. */
+  /** Gets the focus when the panel opens; without one, the heading does. */
   readonly first?: RefObject<HTMLElement | null>;
   onClose(): void;
 }
@@ -25,20 +28,20 @@ export function SidePanel({ title, children, beside, first, onClose }: PanelProp
   const heading = useRef<HTMLHeadingElement>(null);
   const panel = useRef<HTMLElement>(null);
   useEffect(() => {
-    // Where all stands in one column the panel opens far below: the page goes there, and back again.
+    // On a phone the panel opens far down the page, so scroll there, and back afterwards.
     const before = window.scrollY;
     (first ?? heading).current?.focus();
     panel.current?.scrollIntoView();
     return () => window.scrollTo(0, before);
   }, [first]);
   return (
-    <section className="panel" aria-label={title} ref={panel}>
-      <div className="panel-head">
+    <section className={styles.panel} aria-label={title} ref={panel}>
+      <div className={styles.head}>
         <h2 tabIndex={-1} ref={heading}>
           {title}
         </h2>
         {beside}
-        <Button name="Close" hint="Esc" keys="Escape" look="is-small" onPress={onClose} />
+        <Button name="Close" hint="Esc" keys="Escape" look="small" onPress={onClose} />
       </div>
       {children}
     </section>

@@ -1,5 +1,5 @@
 /*
- * A region of the coach's window that fails by itself, the rest of the window and the keys going on.
+ * A region of the coach's window. If it cannot be drawn, a sentence takes its place; the rest and the keys go on.
  */
 
 import type { ReactElement, ReactNode } from 'react';
@@ -9,13 +9,13 @@ import { Region } from '../ui/region.tsx';
 
 interface PartProps {
   readonly tools: Tools;
-  /** As the sentence begins that stands in its place: "The head". */
+  /** How the sentence begins: "The head" for "The head cannot be drawn." */
   readonly name: string;
   readonly area?: string | undefined;
-  /** Drawn again where this is another than before. */
+  /** It is tried again when this changes. */
   readonly again?: unknown;
   readonly instead?: ReactNode;
-  /** Of what can be closed. */
+  /** For something that can be closed. */
   readonly onClose?: () => void;
   readonly children: ReactNode;
 }
@@ -23,7 +23,7 @@ interface PartProps {
 const ADVICE = 'Leaves and tones go on, and so do the keys: Space stops all lanes.';
 
 export function Part({ tools, name, area, again, instead, onClose, children }: PartProps): ReactElement {
-  const close = onClose ? <Button name={`Close: ${name}`} label="Close" look="is-small" onPress={onClose} /> : null;
+  const close = onClose ? <Button name={`Close: ${name}`} label="Close" look="small" onPress={onClose} /> : null;
   return (
     <Region
       name={name}
@@ -43,8 +43,8 @@ export function Part({ tools, name, area, again, instead, onClose, children }: P
   );
 }
 
-/** Stop for all lanes, by itself: it rests on nothing that a row of actions is drawn from. */
+/** Stop for all lanes, in place of a row of actions that could not be drawn. */
 export function StopButton({ tools }: { readonly tools: Tools }): ReactElement {
-  const { hand } = tools;
-  return <Button name="Stop all lanes" look="is-primary is-stop" onPress={() => void hand.act('stop', [])} />;
+  const { actions } = tools;
+  return <Button name="Stop all lanes" look="primary stop" onPress={() => void actions.act('stop', [])} />;
 }

@@ -1,5 +1,5 @@
 /*
- * The small remote.
+ * Opens the remote's page.
  */
 
 import { StrictMode } from 'react';
@@ -7,7 +7,7 @@ import '../ui/tokens.css';
 import '../ui/digits.css';
 import '../ui/coach/coach.css';
 import { openLink } from '../link/link.ts';
-import { createHand } from '../ui/coach/commands/hand.ts';
+import { createCoachActions } from '../ui/coach/commands/coach-actions.ts';
 import { startFrames } from '../ui/coach/frames.ts';
 import { createOffers } from '../ui/coach/commands/offers.ts';
 import { followLight } from '../ui/coach/light-choice.ts';
@@ -18,12 +18,12 @@ import { Remote } from './remote.tsx';
 openPage('page', () => {
   const link = openLink('remote');
   const frames = startFrames(link);
-  const hand = createHand(link, () => performance.now(), ownStorage());
-  const offers = createOffers(frames, hand);
+  const actions = createCoachActions(link, () => performance.now(), ownStorage());
+  const offers = createOffers(frames, actions);
   followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
   return (
     <StrictMode>
-      <Remote tools={{ link, frames, hand, offers }} />
+      <Remote tools={{ link, frames, actions, offers }} />
     </StrictMode>
   );
 });

@@ -12,15 +12,15 @@ import { repText } from '../../app/core/words/rep.ts';
 import { leaveText, stretchText, whichRep } from '../ui/coach/feedback/words.ts';
 
 export interface NextLeave {
-  /** The reading, or the word that stands in its place. */
+  /** The reading, or a word such as "stopped". */
   readonly leave: string;
-  /** "in 22 s"; '' where nobody is to leave. */
+  /** "in 22 s"; '' if nobody is to leave. */
   readonly left: string;
-  /** Who and what: "lanes 1 and 2: 50 fast, 3 of 4". */
+  /** Which lanes, and what they swim: "lanes 1 and 2: 50 fast, 3 of 4". */
   readonly what: string;
 }
 
-/** lane: its number; null for whichever lanes leave first. */
+/** `lane` is its number; null for whichever lanes leave first. */
 export function nextLeaveOf(view: RunView, lane: number | null, clock: ClockChoice): NextLeave {
   const { unit } = view.plan.session.pool;
   if (view.phase === 'done') return { leave: 'done', left: '', what: '' };
@@ -42,7 +42,7 @@ export function nextLeaveOf(view: RunView, lane: number | null, clock: ClockChoi
   };
 }
 
-/** Nobody is to leave: why, or until when the last of them swims. */
+/** Why nobody is to leave, or when the last swimmers will be in. */
 function standstill(view: RunView, lanes: readonly LaneView[], clock: ClockChoice): string {
   if (lanes.some(({ state }) => state === 'stopped')) return 'stopped';
   if (lanes.every(({ state }) => state === 'out')) return 'out';

@@ -1,19 +1,19 @@
 /*
- * The remote's actions: few and big; what is needed less often behind one more tap, in the same place. The
- * lowest is for all lanes and stays where it is.
+ * The remote's buttons: few and big, with the rarer ones one tap away in the same place. The lowest button is for all
+ * lanes and never moves.
  */
 
 import { useState, type ReactElement } from 'react';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
-import { ACTION_NAMES, ACTIONS, commandNamed, commandOf, type ActionName } from '../ui/coach/commands/actions.ts';
+import { ACTION_NAMES, ACTIONS, commandNamed, commandOf, type ActionName } from '../ui/coach/commands/action-list.ts';
 import { CommandButton } from '../ui/coach/commands/command-button.tsx';
-import { Button } from '../ui/parts/button.tsx';
-import type { Moment } from '../ui/coach/frames.ts';
+import { Button, type Look } from '../ui/parts/button.tsx';
+import type { RunMoment } from '../ui/coach/frames.ts';
 import type { Steering } from '../ui/coach/commands/primary.ts';
 import { undoText } from '../ui/coach/commands/offers.ts';
 import type { Refusal } from '../ui/coach/commands/refusal.ts';
-import { useHand, useOffer, type Tools } from '../ui/coach/use-deck.ts';
+import { useActions, useOffer, type Tools } from '../ui/coach/use-deck.ts';
 import { lanesOrAll } from '../../app/core/words/lanes.ts';
 import { secondsLeft } from '../../app/core/words/time/reading.ts';
 import { goesText, leaveText, startNowText } from '../ui/coach/feedback/words.ts';
@@ -24,10 +24,10 @@ const MORE = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'more');
 
 interface RemoteActionsProps {
   readonly tools: Tools;
-  readonly moment: Moment;
-  /** Looked after; null for all. */
+  readonly moment: RunMoment;
+  /** The chosen lane; null for all. */
   readonly lane: number | null;
-  /** Told when what is needed less often is opened or closed. */
+  /** Called when the rarer actions are opened or closed. */
   onMore?(open: boolean): void;
 }
 
@@ -53,7 +53,7 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
   const lanes = lane === null ? [] : [lane];
   const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
   const shared = { tools };
-  // After the end no lane has anything to skip or move; Undo may take the Finish back.
+  // After the end there is nothing to skip or move, but Undo may undo the Finish.
   const few = moment.view.phase === 'done' ? [] : FEW;
   return (
     <div className={`${styles.grid} ${few.length === 0 ? styles.isDone : ''}`}>
@@ -66,7 +66,7 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
   );
 }
 
-/** Where a command has been accepted the few come back. */
+/** Once a command has been accepted, the few come back. */
 function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onBack(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
   const { main, beside } = useOffer(tools.offers, (offers) => offers.primary());
@@ -92,13 +92,13 @@ function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onB
   );
 }
 
-/** For all lanes at the very foot; above it what is offered beside it, and the stop of the lane looked after. */
+/** The big button for all lanes at the bottom; above it what is offered beside it, and the chosen lane's Stop. */
 function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { readonly more: boolean }): ReactElement {
-  const clock = useHand(tools.hand, (state) => state.clock);
+  const clock = useActions(tools.actions, (state) => state.clock);
   const { main, beside } = useOffer(tools.offers, (offers) => offers.primary());
   const looked = moment.view.lanes.find(({ number }) => number === lane);
   const shared = { tools };
-  // Where more is open the lane's own wait behind Back: with ten lanes there is no room for both.
+  // Not while the rarer actions are open: with ten lanes there is no room for both.
   const own = looked && !more ? laneSteering(looked) : [];
   const goes = (at: number | null): string =>
     at === null ? 'nothing left' : `goes ${leaveText(clock, moment.view, at)}`;
@@ -123,7 +123,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
               action={action}
               lanes={[lane ?? 0]}
               name={`${ACTIONS[action].label} lane ${lane}`}
-              look={action === 'resume' ? 'is-go' : ''}
+              look={action === 'resume' ? 'go' : undefined}
               hint={
                 action === 'stop'
                   ? undefined
@@ -140,7 +140,7 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
           {...shared}
           action={main}
           lanes={[]}
-          look={`is-primary is-${main}`}
+          look={`primary ${main}`}
           hint={
             main === 'finish'
               ? heldHint(main)
@@ -152,14 +152,14 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
   );
 }
 
-/** A lane's own Stop, or Resume and Rejoin; none where it is out or has nothing to leave. */
+/** A lane's own Stop, or Resume and Rejoin; none if it is out or has nothing to come. */
 function laneSteering({ state }: LaneView): readonly Steering[] {
   if (state === 'stopped') return ['resume', 'rejoin'];
   return state === 'pending' ? ['stop'] : [];
 }
 
-/** What it does and to whom, or that it is held; of a talk or break, that its end moves. */
-function doesText({ view }: Moment, action: ActionName, lane: number | null): string {
+/** What it does and to which lanes, or that it is held. In a talk or break, what it does to its end. */
+function doesText({ view }: RunMoment, action: ActionName, lane: number | null): string {
   const { pressed, does } = ACTIONS[action];
   if (pressed) return heldHint(action);
   if (action !== 'sooner' && action !== 'later') return `${whoText(lane)}: ${does}`;
@@ -171,14 +171,14 @@ function heldHint(action: ActionName): string {
   return `hold: ${ACTIONS[action].does}`;
 }
 
-/** What Undo takes back and from whom: no other line says it here once the next thing has been said. */
+/** What Undo would undo, with its lanes: the sentence about it may already be gone. */
 function undoHint(view: RunView, whyNot: Refusal): string {
   const { undo, t } = view;
   if (!undo || whyNot !== null) return undoText(view, whyNot);
   return `${commandNamed(undo.command)}, ${secondsLeft(undo.until - t)} s left`;
 }
 
-/** What is offered beside the big one is for all lanes, as that is. */
+/** For the buttons beside the big one, which are for all lanes too. */
 function besideHint(view: RunView, action: Steering, clock: ClockChoice): string {
   if (action === 'finish') return heldHint(action);
   return action === 'start' ? startNowText(view) : goesText(view, action, clock);
@@ -194,7 +194,7 @@ interface RemoteButtonProps {
   readonly lanes: readonly number[];
   readonly name?: string | undefined;
   readonly hint?: string | undefined;
-  readonly look?: string;
+  readonly look?: Look | undefined;
   onDone?(): void;
 }
 

@@ -1,6 +1,6 @@
 /*
- * The remote: clock, the next leaves of all lanes or of the one it looks after, and the actions for one
- * thumb. The big one is always for all lanes; those of the lane looked after stand above it.
+ * The remote: the clock, the next leaves of all lanes or of one chosen lane, and buttons for one thumb. The big button
+ * is always for all lanes; the chosen lane's own buttons are above it.
  */
 
 import { useState, type ReactElement } from 'react';
@@ -8,9 +8,10 @@ import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { Clock } from '../ui/coach/clock.tsx';
 import { Button } from '../ui/parts/button.tsx';
-import type { Moment } from '../ui/coach/frames.ts';
+import type { RunMoment } from '../ui/coach/frames.ts';
+import { FeedbackLine } from '../ui/coach/feedback/feedback-line.tsx';
 import { ownStorage } from '../ui/coach/own-storage.ts';
-import { useDeck, useDigits, useDrawn, useHand, useMoment, type Tools } from '../ui/coach/use-deck.ts';
+import { useDeck, useDigits, useDrawn, useActions, useMoment, type Tools } from '../ui/coach/use-deck.ts';
 import { Region } from '../ui/region.tsx';
 import { nextLeaveOf } from './next-leave.ts';
 import { RemoteActions } from './remote-actions.tsx';
@@ -18,7 +19,7 @@ import styles from './remote.module.css';
 
 const LANE_KEY = 'lanecall.remote.lane';
 
-/** Each run begins with all lanes and the few actions: what was chosen for the last one is not meant for it. */
+/** Each run begins with all lanes and the few actions: a lane chosen in the last run is not kept. */
 export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
   const status = useDeck(tools.link, (state) => state.status);
   const fault = useDeck(tools.link, (state) => state.faults[0]);
@@ -34,7 +35,7 @@ function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readon
   const run = moment.run.id;
   const [kept, setKept] = useState(() => keptLane(run));
   const [more, setMore] = useState(false);
-  // A lane that this session does not have is not looked after.
+  // The lane may not be in this session.
   const lane = moment.view.lanes.some(({ number }) => number === kept) ? kept : null;
   const choose = (next: number | null): void => {
     setKept(next);
@@ -49,8 +50,8 @@ function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readon
       <Region name="The lanes" advice={ADVICE} link={tools.link}>
         <Lanes tools={tools} moment={moment} lane={lane} onLane={choose} />
       </Region>
-      <Region name="What was said" advice={ADVICE} link={tools.link}>
-        <Said tools={tools} lost={lost} />
+      <Region name="The sentence after a command" advice={ADVICE} link={tools.link}>
+        <RemoteFeedback tools={tools} lost={lost} />
       </Region>
       <Region name="The row of actions" advice={ADVICE} link={tools.link} instead={<StopAlone tools={tools} />}>
         <RemoteActions tools={tools} moment={moment} lane={lane} onMore={setMore} />
@@ -61,23 +62,21 @@ function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readon
 
 const ADVICE = 'Leaves and tones go on. Draw it again, or load the page again.';
 
-/** Stop for all lanes, resting on nothing that the buttons are drawn from. */
+/** Stop for all lanes, in place of the buttons if those could not be drawn. */
 function StopAlone({ tools }: { readonly tools: Tools }): ReactElement {
-  return (
-    <Button name="Stop" hint="all lanes" look="is-primary is-stop" onPress={() => void tools.hand.act('stop', [])} />
-  );
+  return <Button name="Stop" hint="all lanes" look="primary stop" onPress={() => void tools.actions.act('stop', [])} />;
 }
 
 interface PartProps {
   readonly tools: Tools;
-  readonly moment: Moment;
-  /** Looked after; null for all. */
+  readonly moment: RunMoment;
+  /** The chosen lane; null for all. */
   readonly lane: number | null;
 }
 
 function Head({ tools, moment, lane }: PartProps): ReactElement {
-  const { frames, hand } = tools;
-  const clock = useHand(hand, (state) => state.clock);
+  const { frames, actions } = tools;
+  const clock = useActions(actions, (state) => state.clock);
   const leave = useDigits(frames, (at) => (at ? nextLeaveOf(at.view, lane, clock).leave : ''));
   const left = useDrawn(frames, (at) => (at ? nextLeaveOf(at.view, lane, clock).left : ''));
   const { view } = moment;
@@ -97,10 +96,10 @@ function Head({ tools, moment, lane }: PartProps): ReactElement {
   );
 }
 
-/** A tap on a lane: the remote looks after it, and another gives all lanes back. */
+/** A tap on a lane chooses it; a second tap goes back to all lanes. */
 function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactElement | null {
   const { tools, moment, lane, onLane } = props;
-  const clock = useHand(tools.hand, (state) => state.clock);
+  const clock = useActions(tools.actions, (state) => state.clock);
   const { lanes } = moment.view;
   if (lanes.length < 2) return null;
   return (
@@ -115,7 +114,8 @@ function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactE
           name={`Lane ${each.number}`}
           label={each.number}
           hint={leaveText(moment.view, each, clock)}
-          look={`is-small is-${each.state}`}
+          look="small"
+          className={each.state === 'stopped' ? styles.isStopped : undefined}
           pressed={each.number === lane}
           onPress={() => onLane(each.number === lane ? null : each.number)}
         />
@@ -130,25 +130,22 @@ function leaveText(view: RunView, { number }: LaneView, clock: ClockChoice): str
   return left === '' ? leave : `${leave}, ${left}`;
 }
 
-function Said({ tools, lost }: { readonly tools: Tools; readonly lost: boolean }): ReactElement {
-  useHand(tools.hand, (state) => state.said);
-  const said = tools.hand.said();
+function RemoteFeedback({ tools, lost }: { readonly tools: Tools; readonly lost: boolean }): ReactElement {
+  useActions(tools.actions, (state) => state.feedback);
+  const feedback = tools.actions.feedback();
   const lostSince = useDeck(tools.link, (state) => state.lostSince);
-  // What is said of a command that was given since then is about the lost link too.
-  if (lost && !(said && lostSince !== null && said.at >= lostSince))
+  // A sentence since the link was lost is about a command that the host may not have got: it matters more.
+  if (lost && !(feedback && lostSince !== null && feedback.at >= lostSince))
     return (
-      <p className="said-text is-refused" role="status">
-        The link to the host is lost: it is being sought.
-      </p>
+      <FeedbackLine
+        feedback={{ text: 'The link to the host is lost. Trying to reach it…', kind: 'refused' }}
+        className={styles.feedback}
+      />
     );
-  return (
-    <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
-      {said?.text ?? ''}
-    </p>
-  );
+  return <FeedbackLine feedback={feedback} className={styles.feedback} />;
 }
 
-/** The lane that this page looked after in the run, before it was loaded again. */
+/** The lane that was chosen in this run before the page was loaded again. */
 function keptLane(run: string): number | null {
   const [lane, of] = (ownStorage()?.getItem(LANE_KEY) ?? '').split(' ');
   return of === run ? Number(lane) : null;

@@ -10,7 +10,7 @@ import { extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'acorn';
 import { describe, expect, test } from 'vitest';
-import { ACTIONS } from '../../renderer/ui/coach/commands/actions.ts';
+import { ACTIONS } from '../../renderer/ui/coach/commands/action-list.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const dist = join(root, 'dist');

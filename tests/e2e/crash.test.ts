@@ -314,4 +314,4 @@ function writeYesterdays(data: string): void {
   );
 }
 
-const notice = (desk: Page) => desk.locator('.notices');
+const notice = (desk: Page) => desk.getByRole('status', { name: 'Notices' });

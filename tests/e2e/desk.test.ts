@@ -153,7 +153,7 @@ test('keys and a clicker do what stands on the buttons, and nothing while typing
   await page.keyboard.press('.');
   await said('Stopped all lanes.');
   await page.keyboard.press('b');
-  await said('Stopped. Resume is taken 1 s after a Stop');
+  await said('Stopped. Resume works 1 s after a Stop');
   await expect.poll(() => button('Resume').getAttribute('aria-disabled')).toBeNull();
   await page.keyboard.press('b');
   await said('Resumed all lanes');
@@ -211,10 +211,10 @@ test('while it is written one tap cuts the session to its hour, and one takes th
   const long = SESSION.replace('start on 1', 'start 19:30\nfinish 20:02\nstart on 1').replace('10 x 75', '12 x 75');
   await text.fill(long);
   const late = page.getByRole('region', { name: 'If you run late' });
-  await expect.poll(() => late.textContent()).toContain('brings it back:');
+  await expect.poll(() => late.textContent()).toContain('is enough:');
   await late.getByRole('button', { name: /^Cut 2 of 12 x 75/ }).click();
   expect(await text.inputValue()).toBe(long.replace('12 x 75', '10 x 75'));
-  await expect.poll(() => late.textContent()).not.toContain('brings it back');
+  await expect.poll(() => late.textContent()).not.toContain('is enough');
   await late.getByRole('button', { name: 'Undo the cut' }).click();
   expect(await text.inputValue()).toBe(long);
 });

@@ -84,7 +84,7 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     await expect.poll(rightEdge).toBeLessThanOrEqual(LAPTOP.bounds.width);
     await expect
       .poll(() => desk.getByRole('status').allInnerTexts())
-      .toContainEqual(expect.stringMatching(/Pool TV.*in a window here, and goes back by itself.*extend/s));
+      .toContainEqual(expect.stringMatching(/Pool TV.*in a window here until it is.*extend/s));
     await program.plug([LAPTOP, TELEVISION]);
     await expect.poll(() => program.wall()).toMatchObject(onTelevision);
     await expect.poll(async () => (await desk.getByRole('status').allInnerTexts()).join()).not.toContain('Pool TV');
@@ -155,6 +155,20 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     await program.app.evaluate(({ app }) => app.quit());
     await expect.poll(async () => (await desk.getByRole('status').allInnerTexts()).join()).toContain('quit again');
     expect(await program.windows()).toHaveLength(2);
+  });
+
+  test("a click on the Dock brings the coach's window to the front", async () => {
+    await program.app.evaluate(({ app, BrowserWindow }) => {
+      const all = BrowserWindow.getAllWindows();
+      all.find(({ webContents }) => webContents.getURL().endsWith('/display'))?.focus();
+      app.emit('activate');
+    });
+    const inFront = (): Promise<string | undefined> =>
+      program.app.evaluate(({ BrowserWindow }) => {
+        const window = BrowserWindow.getAllWindows().find((each) => each.isFocused());
+        return window?.webContents.getURL();
+      });
+    await expect.poll(inFront).toBe('app://lanecall/');
   });
 
   test('a main process that is held up for ten seconds disturbs neither the wall screen nor the sound', async () => {

@@ -4,7 +4,7 @@
 
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { ACTION_NAMES, ACTIONS } from '../../renderer/ui/coach/commands/actions.ts';
+import { ACTION_NAMES, ACTIONS } from '../../renderer/ui/coach/commands/action-list.ts';
 
 const readme = readFileSync(new URL('../../README.md', import.meta.url), 'utf8');
 

@@ -56,8 +56,29 @@ describe('[styles]', () => {
   });
 });
 
+/**
+ * The few classes that are the same on every page: what only a screen reader reads, the cells of times (ui/digits.css),
+ * and what stands where nothing could be drawn (ui/region.css).
+ */
+const GLOBAL = /^(hidden|caps|digits|digits-(cell|colon|point|tenth)|is-long|region-failed|page-(opening|failed))$/;
+/** The wall is built by itself: no name of it can meet another's. */
+const BUILT_BY_ITSELF = /^wall\//;
+/** Still to get its module. */
+const NO_MODULE_YET = /^desk\/write\/write\.css$/;
+
 describe('[styles] modules', () => {
   const modules = sheets.filter((file) => file.endsWith('.module.css'));
+
+  test('only the few classes that every page shares are global', () => {
+    const shared = sheets.filter((file) => !BUILT_BY_ITSELF.test(placeOf(file)) && !NO_MODULE_YET.test(placeOf(file)));
+    const named = (file: string): string[] =>
+      (modules.includes(file) ? globalsOf(file) : [...classesOf(file)])
+        .filter((name) => !GLOBAL.test(name))
+        .map((name) => `${placeOf(file)}: ${name}`);
+    expect(shared.flatMap(named)).toEqual([]);
+    expect(shared.flatMap((file) => [...classesOf(file)]).length).toBeGreaterThan(50);
+  });
+
   const uses = modules.map((file) => ({ file, classes: classesOf(file), used: namesAskedOf(file) }));
 
   test('there are modules to look at', () => {
@@ -80,7 +101,10 @@ describe('[styles] modules', () => {
   test('a script asks for classes by name, never by a name that it puts together', () => {
     const importing = scripts.filter((file) => textOf(file).includes('.module.css'));
     expect(importing.length).toBeGreaterThan(5);
-    expect(importing.flatMap((file) => found(file, /\bstyles\b(?!\.\w| from ')/g))).toEqual([]);
+    expect(importing.flatMap((file) => found(file, /\b\w*[sS]tyles\b(?!\.\w| from ')/g))).toEqual([]);
+    expect(importing.flatMap((file) => importsOf(file)).filter(({ name }) => !/^styles$|Styles$/.test(name))).toEqual(
+      [],
+    );
   });
 });
 
@@ -92,13 +116,28 @@ function classesOf(module: string): Set<string> {
   return new Set([...text.matchAll(/\.([a-zA-Z][\w-]*)/g)].map(([, name = '']) => name));
 }
 
+/** Those of others that a module reaches. */
+function globalsOf(module: string): string[] {
+  return [...textOf(module).matchAll(/:global\(\.([\w-]+)\)/g)].map(([, name = '']) => name);
+}
+
 function namesAskedOf(module: string): Set<string> {
-  const asking = scripts.filter((file) =>
-    [...textOf(file).matchAll(/import styles from '([^']+)'/g)].some(
-      ([, from = '']) => resolve(dirname(file), from) === module,
+  return new Set(
+    scripts.flatMap((file) =>
+      importsOf(file)
+        .filter(({ from }) => from === module)
+        .flatMap(({ name }) => [...textOf(file).matchAll(new RegExp(`\\b${name}\\.(\\w+)`, 'g'))])
+        .map(([, asked = '']) => asked),
     ),
   );
-  return new Set(asking.flatMap((file) => [...textOf(file).matchAll(/\bstyles\.(\w+)/g)].map(([, name = '']) => name)));
+}
+
+/** The modules that a script imports, and what it calls each. */
+function importsOf(file: string): { readonly name: string; readonly from: string }[] {
+  return [...textOf(file).matchAll(/import (\w+) from '([^']+\.module\.css)'/g)].map(([, name = '', from = '']) => ({
+    name,
+    from: resolve(dirname(file), from),
+  }));
 }
 
 function found(file: string, ...patterns: RegExp[]): string[] {

@@ -30,11 +30,11 @@ const SCREENS_KNOW = [
   `${RUN}view/`,
   `${RUN}(align|readings|first-start|record)[.]ts$`,
   `${RUN}hour/(booked-finish|fit)[.]ts$`,
-  `${RUN}command/(command|commands|command-words|command-fields|expected-reps)[.]ts$`,
+  `${RUN}feedback/(command-record|cut-words|feedback)[.]ts$`,
+  `${RUN}command/(command|commands|command-words|command-label|command-fields|expected-reps)[.]ts$`,
 ];
-// What folds the run, and what tells in a sentence how a command has changed it.
+// What folds the run.
 const FOLDS = '^renderer/link/(store|follow-run)[.]ts$';
-const TELLS = '^renderer/(ui/coach/feedback/(said|said-cuts|words)|desk/afterwards/command-record)[.]ts$';
 
 // Where commands, windows, pages, workers and builds start.
 const STARTS = [
@@ -95,7 +95,7 @@ export default {
     {
       name: 'screens know a run by its view',
       severity: 'error',
-      from: { path: '^renderer/', pathNot: [FOLDS, TELLS] },
+      from: { path: '^renderer/', pathNot: FOLDS },
       to: { path: RUN, pathNot: SCREENS_KNOW },
     },
     {

@@ -1,35 +1,39 @@
 /*
- * The bottom row: the one primary action under the thumb, always for all lanes, with what is offered
- * beside it; and the actions for all lanes or for those chosen.
+ * The bottom row: the big primary button, always for all lanes, with what is offered beside it; then the actions for all
+ * lanes or for the chosen ones, and Undo.
  */
 
 import { memo, type ReactElement } from 'react';
-import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../../ui/coach/commands/actions.ts';
+import { ACTION_NAMES, ACTIONS, commandOf, type ActionName } from '../../ui/coach/commands/action-list.ts';
 import { CommandButton } from '../../ui/coach/commands/command-button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/commands/offers.ts';
 import type { Primary, Steering } from '../../ui/coach/commands/primary.ts';
-import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
+import { useActions, useOffer } from '../../ui/coach/use-deck.ts';
+import type { Look } from '../../ui/parts/button.tsx';
 import { lanesNamed, lanesOrAll } from '../../../app/core/words/lanes.ts';
 import { goesText, startNowText } from '../../ui/coach/feedback/words.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { useTyping } from './use-typing.ts';
+import styles from './action-bar.module.css';
 
 interface ActionBarProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
+  /** On a phone only the primary action and Undo: beside a text there is no room for more. */
+  readonly few?: boolean;
 }
 
 const SECONDARY = ACTION_NAMES.filter((name) => ACTIONS[name].desk === 'row');
 
-export function ActionBar({ tools, moment }: ActionBarProps): ReactElement {
+export function ActionBar({ tools, moment, few = false }: ActionBarProps): ReactElement {
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const primary = useOffer(tools.offers, (offers) => offers.primary());
   return (
-    <nav className="actions" aria-label="Actions">
+    <nav className={styles.actions} data-few={few ? '' : undefined} aria-label="Actions">
       <PrimaryActions tools={tools} moment={moment} primary={primary} />
       {SECONDARY.map((action) =>
-        // Its place stays empty: the others must not move from under a thumb.
+        // Its place stays empty, so that no other button moves under the thumb.
         action === primary.main ? (
           <span key={action} />
         ) : (
@@ -41,9 +45,9 @@ export function ActionBar({ tools, moment }: ActionBarProps): ReactElement {
   );
 }
 
-/** Finish beside no primary action is the one that stands in the row anyway. */
+/** Finish is not repeated beside the primary button: it is in the row anyway. */
 function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly primary: Primary }): ReactElement {
-  const clock = useHand(tools.hand, (state) => state.clock);
+  const clock = useActions(tools.actions, (state) => state.clock);
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const typing = useTyping();
   const { main, beside } = primary;
@@ -52,14 +56,14 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
   const wordsOf = (action: Steering): { readonly name: string; readonly hint: string } =>
     steeringWords(action, goesText(moment.view, action, clock, lanesOf(action)), lanesOf(action), typing);
   return (
-    <div className="primary">
+    <div className={styles.primary}>
       {main === null ? (
-        <p className="primary-none">Nothing more leaves. The session ends by itself.</p>
+        <p className={styles.none}>Nothing more leaves. The session ends by itself.</p>
       ) : (
-        <ActionButton tools={tools} action={main} {...wordsOf(main)} look={`is-primary is-${main}`} />
+        <ActionButton tools={tools} action={main} {...wordsOf(main)} look={`primary ${main}`} />
       )}
       {also.length === 0 ? null : (
-        <div className="primary-beside">
+        <div className={styles.beside}>
           {also.map((action) => (
             <ActionButton
               key={action}
@@ -67,7 +71,7 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
               action={action}
               {...wordsOf(action)}
               {...(action === 'start' ? { name: 'Start now', hint: `Enter, ${startNowText(moment.view)}` } : {})}
-              look="is-small"
+              look="small"
             />
           ))}
         </div>
@@ -81,15 +85,16 @@ interface ActionButtonProps {
   readonly action: ActionName;
   readonly name?: string;
   readonly hint?: string;
-  readonly look?: string;
+  readonly look?: Look;
+  readonly className?: string | undefined;
 }
 
 const ALL: readonly number[] = [];
 
-/** An action for all lanes or those chosen, by its plain name. */
+/** A button of an action, for all lanes or the chosen ones. */
 export const ActionButton = memo(DrawnActionButton);
 
-function DrawnActionButton({ tools, action, name, hint, look }: ActionButtonProps): ReactElement {
+function DrawnActionButton({ tools, action, name, hint, look, className }: ActionButtonProps): ReactElement {
   const { label, key, pressed, byChoice } = ACTIONS[action];
   const chosen = useOffer(tools.offers, (offers) => (byChoice ? offers.chosen() : ALL));
   return (
@@ -98,7 +103,8 @@ function DrawnActionButton({ tools, action, name, hint, look }: ActionButtonProp
       command={commandOf(action, chosen)}
       name={name ?? label}
       hint={hint ?? hintOf(action, chosen)}
-      look={`${look ?? ''} ${pressed ? 'is-hold' : ''}`}
+      look={look}
+      className={className}
       keys={key.replace(' ', '+')}
       held={pressed}
     />
@@ -108,7 +114,7 @@ function DrawnActionButton({ tools, action, name, hint, look }: ActionButtonProp
 function UndoButton({ tools, moment }: ActionBarProps): ReactElement {
   const whyNot = useOffer(tools.offers, (offers) => offers.whyNot({ do: 'undo' }));
   const hint = `U, ${undoText(moment.view, whyNot)}`;
-  return <ActionButton tools={tools} action="undo" look="is-undo" hint={hint} />;
+  return <ActionButton tools={tools} action="undo" className={styles.undo} hint={hint} />;
 }
 
 function steeringWords(
@@ -118,7 +124,7 @@ function steeringWords(
   typing: boolean,
 ): { readonly name: string; readonly hint: string } {
   const when = goes === '' ? '' : `, ${goes}`;
-  // What is typed goes into the text.
+  // While the coach types, keys go into the text.
   const key = (name: string): string => (typing ? `tap, or Esc then ${name}` : name);
   switch (action) {
     case 'start':
@@ -134,7 +140,7 @@ function steeringWords(
   }
 }
 
-/** The key, and what it does or to whom. */
+/** The key, then what the action does or for which lanes. */
 export function hintOf(action: ActionName, chosen: readonly number[]): string {
   const { key, does, pressed, byChoice } = ACTIONS[action];
   const how = pressed ? `hold, or ${key}` : key;

@@ -1,9 +1,9 @@
 /*
- * What keys and clickers mean to the coach's window during a run. A clicker is a keyboard: its
- * forward key starts and does nothing else, its blank-screen key stops or resumes.
+ * What keys mean in the coach's window during a run. A clicker counts as a keyboard: its forward key only ever starts,
+ * its blank-screen key stops or resumes.
  */
 
-import { ACTION_NAMES, ACTIONS, type ActionName } from '../../ui/coach/commands/actions.ts';
+import { ACTION_NAMES, ACTIONS, type ActionName } from '../../ui/coach/commands/action-list.ts';
 
 export type Meaning =
   | { readonly kind: 'act'; readonly name: ActionName }
@@ -11,10 +11,10 @@ export type Meaning =
   | { readonly kind: 'lane'; readonly number: number }
   | { readonly kind: 'panel'; readonly name: 'mark' | 'edit' | 'lane' }
   | { readonly kind: 'clear' }
-  /** A key that must not do what the browser would do with it (reload, scroll). */
+  /** A key that does nothing here, and must not reload or scroll the page either. */
   | { readonly kind: 'nothing' };
 
-/** The key that chooses a lane; undefined where there is none. */
+/** The key that chooses a lane; undefined if there is none. */
 export function keyOf(lane: number): string | undefined {
   return lane <= 10 ? `${lane % 10}` : undefined;
 }
@@ -24,17 +24,17 @@ export interface KeyPress {
   /** The key's place on the keyboard, as `KeyboardEvent.code`. */
   readonly code: string;
   readonly shift: boolean;
-  /** Control, Alt or Meta: the browser's and the system's own. */
+  /** With Control, Alt or Meta, which belong to the browser and the system. */
   readonly modified: boolean;
-  /** Held down. */
+  /** Whether the key is held down and repeats. */
   readonly repeat: boolean;
-  /** Text is being written, or a select, slider or box reached by Tab is worked by keys. */
+  /** Whether a text field, or a select, slider or checkbox reached by Tab, has the keyboard. */
   readonly typing: boolean;
-  /** A button or link has the keyboard and takes Enter and Space itself. */
+  /** Whether a button or link has the keyboard: it takes Enter and Space itself. */
   readonly onControl: boolean;
 }
 
-/** What an action's key means where it is not just the action: one key has two, and a mark asks for words. */
+/** Keys that do not just give their action: Stop and Resume share one, and a mark asks for words first. */
 const OTHERWISE: { readonly [name in ActionName]?: Meaning } = {
   stop: { kind: 'stop-or-resume' },
   resume: { kind: 'stop-or-resume' },
@@ -49,7 +49,7 @@ const OWN_KEYS: readonly (readonly [string, Meaning])[] = [
   ['Escape', { kind: 'clear' }],
 ];
 
-/** By `KeyboardEvent.key`, letters small. */
+/** By `KeyboardEvent.key`, letters in lower case. */
 const PLAIN = new Map(OWN_KEYS);
 const WITH_SHIFT = new Map<string, Meaning>();
 
@@ -63,8 +63,8 @@ for (const name of ACTION_NAMES) {
 }
 
 /**
- * What a key press means; null where it is the browser's. A key held down means nothing again. Escape closes
- * what prints it, while one types too.
+ * What a key press means; null if it belongs to the browser. A key that is held down counts once. Escape closes panels
+ * even while the coach types.
  */
 export function meaningOf(press: KeyPress): Meaning | null {
   if (press.modified || (press.typing && press.key !== 'Escape')) return null;

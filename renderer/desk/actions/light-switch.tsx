@@ -1,10 +1,11 @@
 /*
- * Light by day, dark in a dim hall: as the system has it, or as chosen here.
+ * Light by day, dark in a dim hall: as the system is set, or as chosen here.
  */
 
 import { useState, type ReactElement } from 'react';
 import type { Light, LightChoice } from '../../ui/coach/light-choice.ts';
 import { Select } from '../../ui/parts/select.tsx';
+import styles from './light-switch.module.css';
 
 const CHOICES: readonly { readonly choice: LightChoice; readonly name: string }[] = [
   { choice: 'system', name: 'as the system' },
@@ -12,11 +13,24 @@ const CHOICES: readonly { readonly choice: LightChoice; readonly name: string }[
   { choice: 'dark', name: 'dark' },
 ];
 
-export function LightSwitch({ light }: { readonly light: Light }): ReactElement {
+interface LightSwitchProps {
+  readonly light: Light;
+  readonly className?: string | undefined;
+}
+
+export function LightSwitch({ light, className = '' }: LightSwitchProps): ReactElement {
   const [choice, setChoice] = useState(light.choice());
   const choose = (next: LightChoice): void => {
     light.choose(next);
     setChoice(next);
   };
-  return <Select look="light-switch" label="Colours" value={choice} choices={CHOICES} onChange={choose} />;
+  return (
+    <Select
+      className={`${styles.whole} ${className}`}
+      label="Colours"
+      value={choice}
+      choices={CHOICES}
+      onChange={choose}
+    />
+  );
 }

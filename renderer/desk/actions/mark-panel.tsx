@@ -1,19 +1,20 @@
 /*
- * A word for the record: nothing changes by it.
+ * A panel to write a note into the record. A mark changes nothing in the run.
  */
 
 import { useRef, useState, type FormEvent, type ReactElement } from 'react';
 import { MARK_LIMIT } from '../../../app/core/run/command/command-fields.ts';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { lanesOrAll } from '../../../app/core/words/lanes.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { SidePanel } from '../panel.tsx';
+import styles from '../panel.module.css';
 
 interface MarkPanelProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
-  /** As chosen when it was opened: the choice may run out while words are written. None: for all. */
+  readonly moment: RunMoment;
+  /** The lanes chosen when it was opened, because the choice may end while the coach types; empty for all. */
   readonly lanes: readonly number[];
   onClose(): void;
 }
@@ -25,7 +26,7 @@ export function MarkPanel({ tools, moment, lanes, onClose }: MarkPanelProps): Re
     const named = lanes.filter((lane) =>
       moment.view.lanes.some(({ number, state }) => number === lane && state !== 'out'),
     );
-    void tools.hand
+    void tools.actions
       .press({ do: 'mark', ...(named.length > 0 ? { lanes: named } : {}), ...(words === '' ? {} : { words }) })
       .then((ok) => (ok ? onClose() : undefined));
   };
@@ -35,8 +36,8 @@ export function MarkPanel({ tools, moment, lanes, onClose }: MarkPanelProps): Re
   };
   return (
     <SidePanel title={`Mark, ${lanesOrAll(lanes)}`} first={field} onClose={onClose}>
-      <form onSubmit={submit} className="panel-group">
-        <label className="field">
+      <form onSubmit={submit} className={styles.group}>
+        <label className={styles.field}>
           For the record
           <input
             value={words}

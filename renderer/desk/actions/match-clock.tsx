@@ -1,6 +1,6 @@
 /*
- * "Match the pool's clock": a tap as the hand on the pool's wall passes 60, so that starts fall on round
- * readings of that clock. The match belongs to the run; an edit of the session takes it over.
+ * "Match the pool's clock": the coach taps as the hand of the clock on the wall passes 60, so that starts fall on round
+ * readings of that clock. A run keeps its match, also when its session is edited.
  */
 
 import { useRef, useState, type ReactElement } from 'react';
@@ -9,20 +9,20 @@ import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import type { Link } from '../../link/link.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import type { Tools } from '../../ui/coach/use-deck.ts';
 import { followReopened } from '../write/draft.ts';
 import { matchClock } from '../write/open-session.ts';
 
 export interface MatchedClock {
-  /** What the pool's clock shows past the full minute now, in whole ms; null where it was not matched. */
+  /** How far the pool's clock is past its 60 now, in whole ms; null if it was not matched. */
   now(): number | null;
   readonly matched: boolean;
   match(): void;
   forget(): void;
 }
 
-/** Whether the clock of a run was matched, and is not just the time of day's. */
+/** Whether a run's clock was matched; else it follows the time of day. */
 export function isMatched({
   clockPhase,
   openedAtTimeOfDay,
@@ -30,12 +30,12 @@ export function isMatched({
   return clockPhase !== openedAtTimeOfDay % MINUTE;
 }
 
-/** What the pool's clock shows past the full minute at a time t of a run. */
+/** How far the pool's clock is past its 60 at a time t of a run. */
 export function phaseAt({ clockPhase }: Pick<DeckRun, 'clockPhase'>, t: Millis): Millis {
   return (clockPhase + t) % MINUTE;
 }
 
-/** As it was matched on this page, or else for the run that is open. */
+/** The match made on this page, or else that of the open run. */
 export function useMatchedClock(link: Pick<Link, 'now' | 'store'>, run: DeckRun | null): MatchedClock {
   const passed = useRef<number | null>(null);
   const [own, setOwn] = useState<'matched' | 'forgotten' | null>(null);
@@ -62,14 +62,16 @@ interface MatchButtonProps {
   readonly matched: boolean;
   onMatch(): void;
   onForget(): void;
+  readonly className?: string | undefined;
 }
 
-export function MatchButton({ matched, onMatch, onForget }: MatchButtonProps): ReactElement {
+export function MatchButton({ matched, onMatch, onForget, className }: MatchButtonProps): ReactElement {
   return (
     <Button
       name={matched ? "Pool's clock matched" : "Match the pool's clock"}
       hint={matched ? 'tap to use the time of day' : 'tap as its hand passes 60'}
-      look="is-small is-match"
+      look="small"
+      className={className}
       pressed={matched}
       onPress={matched ? onForget : onMatch}
     />
@@ -82,21 +84,29 @@ export function MatchClock({ phase }: { readonly phase: MatchedClock }): ReactEl
 
 interface RunMatchProps {
   readonly tools: Tools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
+  readonly className?: string | undefined;
 }
 
-/** In the window of a run that has not started: it is opened anew, by the clock as matched, with all it was told. */
-export function RunMatch({ tools, moment: { run } }: RunMatchProps): ReactElement | null {
+/** For a run that has not started: the host opens it again with the matched clock, and keeps its commands. */
+export function RunMatch({ tools, moment: { run }, className }: RunMatchProps): ReactElement | null {
   if (hasStarted(run.commands)) return null;
   const match = async (clockPhase: number | null): Promise<void> => {
     const opened = await matchClock(run.id, clockPhase);
     if (opened.kind === 'opened') {
       if (opened.run !== null) followReopened(run.id, opened.run);
-      tools.hand.say(
-        clockPhase === null ? "The pool's clock is the time of day's." : "The pool's clock is matched.",
+      tools.actions.say(
+        clockPhase === null ? "The pool's clock follows the time of day again." : "The pool's clock is matched.",
         'done',
       );
-    } else tools.hand.say('why' in opened ? opened.why : 'The clock could not be matched.', 'refused');
+    } else tools.actions.say('why' in opened ? opened.why : 'The clock could not be matched.', 'refused');
   };
-  return <MatchButton matched={isMatched(run)} onMatch={() => void match(0)} onForget={() => void match(null)} />;
+  return (
+    <MatchButton
+      matched={isMatched(run)}
+      onMatch={() => void match(0)}
+      onForget={() => void match(null)}
+      className={className}
+    />
+  );
 }

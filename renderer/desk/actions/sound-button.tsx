@@ -1,5 +1,5 @@
 /*
- * Which screen sounds, what keeps it from it, and behind that the settings of this one.
+ * A button that says which screen sounds, or why none does. It opens the sound settings of this screen.
  */
 
 import { useEffect, useState, type ReactElement } from 'react';
@@ -9,6 +9,7 @@ import type { Sound } from '../../sound/sound.ts';
 import { SoundPanel } from '../../sound/panel/sound-panel.tsx';
 import { Region } from '../../ui/region.tsx';
 import { soundHint } from '../../sound/panel/sound-words.ts';
+import styles from './sound-button.module.css';
 
 export function SoundButton({ sound }: { readonly sound: Sound }): ReactElement {
   const state = useStore(sound.store);
@@ -18,23 +19,23 @@ export function SoundButton({ sound }: { readonly sound: Sound }): ReactElement 
   const isWrong = state.status === 'blocked' || state.status === 'gone';
   useEffect(() => {
     if (!open) return undefined;
-    // Wherever the keyboard is: the panel prints the key. It does not go back to the button, or Space would open it again.
+    // Escape works wherever the focus is. The focus does not go back to the button: there Space would open the panel again.
     const onKey = ({ key }: KeyboardEvent): void => (key === 'Escape' ? setOpen(false) : undefined);
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
   }, [open]);
   return (
-    <div className="sound">
+    <div className={styles.whole}>
       <Button
         name={`Sound ${hint}`}
         label="Sound"
         hint={hint}
-        look={`is-small ${isWrong ? 'is-wrong' : ''}`}
+        look={isWrong ? 'small wrong' : 'small'}
         pressed={open}
         onPress={() => setOpen(!open)}
       />
       {open ? (
-        <div className="sound-place">
+        <div className={styles.panel}>
           <Region name="The sound's settings" advice="The sound goes on as it is." link={sound.link}>
             <SoundPanel sound={sound} onClose={() => setOpen(false)} />
           </Region>

@@ -1,5 +1,5 @@
 /*
- * Keys of the window during a run, wired to the hand.
+ * Carries out the keys of the coach's window during a run.
  */
 
 import { useEffect, useState } from 'react';
@@ -12,7 +12,7 @@ import { meaningOf, type KeyPress, type Meaning } from './keys.ts';
 import type { Panel } from '../panel.tsx';
 
 export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: Panel | null) => void): void {
-  // Kept over renders: a bounce may come on both sides of one.
+  // Kept from render to render, because a bounce may fall on either side of one.
   const [bounces] = useState(createBounceGuard);
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
@@ -22,29 +22,29 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
       if (meaning.kind !== 'nothing' && bounces.accept(event.key, event.timeStamp)) carryOut(meaning);
     };
     const carryOut = (meaning: Meaning): void => {
-      const { hand, link } = tools;
+      const { actions, link } = tools;
       const { run } = link.store.getState();
       const t = link.now();
       if (!run || t === null) return;
-      // Not the last frame's: a key may come between a command and the frame that shows it.
+      // Not as of the last frame: a key may come after a command and before the frame that shows it.
       const now = view(run.state, t);
       switch (meaning.kind) {
         case 'act':
-          return void hand.act(meaning.name);
+          return void actions.act(meaning.name);
         case 'stop-or-resume':
-          return void hand.act(stopOrResume(now));
+          return void actions.act(stopOrResume(now));
         case 'lane':
-          if (now.lanes.some(({ number }) => number === meaning.number)) hand.toggle(meaning.number);
+          if (now.lanes.some(({ number }) => number === meaning.number)) actions.toggle(meaning.number);
           return;
         case 'panel': {
-          const lane = laneOfKey(now, hand.chosen());
+          const lane = laneOfKey(now, actions.chosen());
           if (meaning.name === 'lane') return setPanel({ kind: 'lane', lane });
-          if (meaning.name === 'mark') return setPanel({ kind: 'mark', lanes: hand.chosen() });
+          if (meaning.name === 'mark') return setPanel({ kind: 'mark', lanes: actions.chosen() });
           return setPanel({ kind: 'edit' });
         }
         case 'clear':
-          hand.clearChoice();
-          // Not Edit, which prints no such key: nothing typed is lost.
+          actions.clearChoice();
+          // Escape does not close Edit.
           if (panel && panel.kind !== 'edit') setPanel(null);
           return;
         case 'nothing':
@@ -56,13 +56,13 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
   }, [tools, panel, setPanel, bounces]);
 }
 
-/** The lane whose panel the key opens: the first of those chosen, or of all. */
+/** The lane whose panel the key L opens: the first chosen one, or the first of all. */
 export function laneOfKey({ lanes }: RunView, chosen: readonly number[]): number {
   return chosen[0] ?? lanes[0]?.number ?? 0;
 }
 
 function pressOf(event: KeyboardEvent): KeyPress {
-  // Not the event's target: a control that was tapped has just given the keyboard back.
+  // Not the event's target: a tapped control has just given the keyboard back.
   const at = document.activeElement;
   return {
     key: event.key,

@@ -1,5 +1,5 @@
 /*
- * Whether keys are written into a text just now: then they give no command.
+ * Whether the coach is typing into a text now: then keys give no commands.
  */
 
 import { useSyncExternalStore } from 'react';

@@ -5,10 +5,11 @@
 import { useMemo, type ReactElement } from 'react';
 import { leavesIn } from '../../../app/core/run/view/record.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import { commandLabel } from '../../ui/coach/commands/actions.ts';
-import type { Moment } from '../../ui/coach/frames.ts';
+import { commandLabel } from '../../../app/core/run/command/command-label.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/commands/offers.ts';
-import { useHand, useOffer } from '../../ui/coach/use-deck.ts';
+import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
+import { useActions, useOffer } from '../../ui/coach/use-deck.ts';
 import { distanceIn, distanceText } from '../../../app/core/words/distance.ts';
 import { lanesNamed } from '../../../app/core/words/lanes.ts';
 import { count } from '../../../app/core/words/phrase.ts';
@@ -18,23 +19,29 @@ import { ActionButton } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { laneRecords } from './lane-record.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
-import { NotCalled } from '../run/not-called.tsx';
+import { NotCalled } from './not-called.tsx';
 import { recordCsv, recordFileName } from './record-csv.ts';
+import pageStyles from '../page.module.css';
+import tableStyles from '../table.module.css';
+import styles from './afterwards.module.css';
 
 interface AfterwardsProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   onWrite(): void;
 }
 
-/** Roles are written out because the table is laid out as blocks where it is narrow. */
+/**
+ * A plain table: React Aria's moves from cell to cell by arrow keys, and here is nothing to do in a cell. Its roles are
+ * written out because on a phone it is laid out as blocks, which would take them away.
+ */
 export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactElement {
   const { run, view } = moment;
   const { plan, marks, projectedEnd: doneAt } = view;
   const leaves = leavesIn(view);
   const records = useMemo(() => laneRecords(plan, leaves), [plan, leaves]);
-  useHand(tools.hand, (hand) => hand.said);
-  const said = tools.hand.said();
+  useActions(tools.actions, (actions) => actions.feedback);
+  const feedback = tools.actions.feedback();
   const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
   const { session } = plan;
   const { unit } = session.pool;
@@ -42,16 +49,16 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
   const leaveTimeOf = (at: number | null): string =>
     at === null ? '–' : clockTimeToSecond(run.openedAtTimeOfDay + at);
   return (
-    <div className="after">
-      <header className="write-head">
+    <div className={`${pageStyles.page} ${styles.after}`}>
+      <header className={styles.head}>
         <h1>{session.title ?? 'Session'}: done</h1>
         <p>
           at {timeOf(doneAt)}, {readingPast(doneAt)} after it was opened
         </p>
         <LightSwitch light={tools.light} />
       </header>
-      <main className="after-record">
-        <table role="table">
+      <main className={`${pageStyles.card} ${styles.record}`}>
+        <table className={tableStyles.table} role="table">
           <caption>What each lane did</caption>
           <thead role="rowgroup">
             <tr role="row">
@@ -107,7 +114,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         </table>
         <section aria-label="Marks">
           <h2>{marks.length === 0 ? 'Nothing was marked' : 'Marked'}</h2>
-          <ul className="marks">
+          <ul className={styles.marks}>
             {marks.map(({ at, lanes, words }, index) => (
               <li key={index}>
                 <b>{timeOf(at)}</b> {words === '' ? 'a mark' : words}
@@ -118,8 +125,8 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         </section>
         <NotCalled leaves={leaves} run={run} />
       </main>
-      <footer className="write-foot">
-        <Button name="Write the next session" look="is-primary is-start" onPress={onWrite} />
+      <footer className={styles.foot}>
+        <Button name="Write the next session" look="primary start" onPress={onWrite} />
         <Button
           name="Save the record"
           hint="every leave and every command, for a spreadsheet"
@@ -132,21 +139,19 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
             hint={whyNoUndo === null ? `takes ${commandLabel(view.undo.command)} back` : undoText(view, whyNoUndo)}
           />
         ) : null}
-        <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
-          {said?.text ?? ''}
-        </p>
+        <FeedbackLine feedback={feedback} className={styles.text} />
       </footer>
     </div>
   );
 }
 
-/** Hands a file to the browser, which puts it where it puts what is downloaded. */
+/** Saves a file among the browser's downloads. */
 function saveText(name: string, text: string): void {
   const url = URL.createObjectURL(new Blob([text], { type: 'text/csv;charset=utf-8' }));
   const link = document.createElement('a');
   link.href = url;
   link.download = name;
   link.click();
-  // Once the browser has had time to take it over.
+  // By then the browser has read it.
   setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }

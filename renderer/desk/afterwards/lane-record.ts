@@ -12,13 +12,13 @@ export interface LaneRecord {
   readonly distance: Tenths;
   /** What the plan in force had for the lane. */
   readonly planned: { readonly leaves: number; readonly distance: Tenths };
-  /** From first to last leave of it; null where it never left. */
+  /** The lane's first and last leave; null if it never left. */
   readonly first: Millis | null;
   readonly last: Millis | null;
   readonly parts: readonly { readonly part: string; readonly leaves: number; readonly distance: Tenths }[];
 }
 
-/** One a lane, in lane order. plan: the one in force at the end. */
+/** One for each lane, in lane order. `plan` is the one in force at the end. */
 export function laneRecords(plan: Plan, leaves: readonly Leave[]): readonly LaneRecord[] {
   const partOfOrder = partNames(plan);
   return plan.session.lanes.map(({ number }, index) => {

@@ -1,6 +1,5 @@
 /*
- * The record of a run for a spreadsheet: a row for every leave that happened and every command that was accepted
- * (a stop, a skip, a cut, a mark, …), by time.
+ * The record of a run as a table for a spreadsheet: a row for every leave and every command, by time.
  */
 
 import { csvText, secondsCell, wordsCell } from '../../../app/core/csv.ts';
@@ -8,7 +7,12 @@ import { wasCalled, type Away, type Leave } from '../../../app/core/run/record.t
 import type { RunView } from '../../../app/core/run/view.ts';
 import { leavesIn } from '../../../app/core/run/view/record.ts';
 import type { Millis } from '../../../app/core/units.ts';
-import { commandRecords, RECORD_TIMES, type CommandRecord, type RunOfCommands } from './command-record.ts';
+import {
+  commandRecords,
+  RECORD_TIMES,
+  type CommandRecord,
+  type RunOfCommands,
+} from '../../../app/core/run/feedback/command-record.ts';
 import { distanceText } from '../../../app/core/words/distance.ts';
 import { twoDigits } from '../../../app/core/words/time/reading.ts';
 import { roundCell } from '../../../app/core/words/round.ts';
@@ -32,13 +36,13 @@ const HEADER = [
   'gap in s',
 ];
 
-/** What a record is made from, beside how the run stands. */
+/** What a record needs besides the view of the run. */
 export interface RecordedRun extends RunOfCommands {
-  /** When the program was not there. */
+  /** When the program was not running. */
   readonly away: readonly Away[];
 }
 
-/** Leaves before commands of the same moment. */
+/** At the same time leaves come before commands. */
 export function recordCsv(view: RunView, run: RecordedRun): string {
   const { openedAtTimeOfDay: openedAt, away } = run;
   const parts = partNames(view.plan);
@@ -71,14 +75,14 @@ export function recordCsv(view: RunView, run: RecordedRun): string {
   return csvText([HEADER, ...rows.map(({ row }) => row)]);
 }
 
-/** From part to unit: what only leaves have. */
+/** The columns from part to unit, which only leaves fill. */
 const NO_REP: readonly string[] = ['', '', '', '', '', '', ''];
 
 function whatOf({ command, undone }: CommandRecord): string {
   return undone ? `${command.do}, undone` : command.do;
 }
 
-/** A mark's own words; of anything else what it did. */
+/** The words of a mark, or what another command did. */
 function wordsOf({ command, did }: CommandRecord): string {
   return command.do === 'mark' ? (command.words ?? '') : did;
 }

@@ -1,6 +1,6 @@
 /*
- * What has happened to a text while it was edited: lines that have begun, and a change from another screen. Each is
- * said in a sentence, with what can be done about it; nothing that was typed goes by itself.
+ * Below a text that is edited during a run: which lines have begun since, what another screen has changed, and what the
+ * coach can do about it. Nothing that was typed is dropped by itself.
  */
 
 import { useState, type ReactElement } from 'react';
@@ -12,11 +12,11 @@ import styles from './edit-news.module.css';
 interface EditNewsProps {
   /** How many lines are locked now. */
   readonly locked: number;
-  /** The first of those that was changed before it began; null for none. */
+  /** The first locked line that was changed before it began; null for none. */
   readonly broken: number | null;
-  /** What the text comes to together with another screen's change; null where there was none. */
+  /** The text merged with another screen's change; null if there was none. */
   readonly merged: Merged | null;
-  /** 'the cut of "3 rounds"': what would be forgotten with the text as it is typed, be it from another window. */
+  /** What the run would forget with this text: 'the cut of "3 rounds"'. */
   readonly forgets: readonly string[];
   onPutBack(): void;
   onMerge(text: string): void;
@@ -32,22 +32,22 @@ export function EditNews(props: EditNewsProps): ReactElement {
         <>
           <p>
             {`The session has been changed since you began: ${merged.theirs}. What you typed is kept. `}
-            {merged.clash ? 'Where both are about the same line, yours would stand.' : ''}
+            {merged.clash ? 'Where both changed the same line, yours is used.' : ''}
           </p>
           <div className={styles.buttons}>
             <Button
               name={merged.clash ? 'Mine, and the rest of theirs' : 'Both changes together'}
-              look="is-small"
+              look="small"
               onPress={() => onMerge(merged.text)}
             />
-            <Button name="Theirs alone" look="is-small" onPress={onGiveUp} />
+            <Button name="Theirs alone" look="small" onPress={onGiveUp} />
           </div>
         </>
       ) : broken !== null ? (
         <>
           <p>{`Line ${broken} has begun since you changed it: it is swum as it was. What you typed is kept.`}</p>
           <div className={styles.buttons}>
-            <Button name={`Put line ${broken} back as it is swum`} look="is-small" onPress={onPutBack} />
+            <Button name={`Put line ${broken} back as it is swum`} look="small" onPress={onPutBack} />
           </div>
         </>
       ) : forgets.length > 0 ? (
@@ -59,7 +59,7 @@ export function EditNews(props: EditNewsProps): ReactElement {
   );
 }
 
-/** The sentence for the lines that were locked last while this is open. */
+/** The sentence about the lines that were locked last, while Edit is open. */
 function useBegun(locked: number): string | null {
   const [known, setKnown] = useState({ locked, said: null as string | null });
   if (known.locked !== locked) {

@@ -1,6 +1,6 @@
 /*
- * What an edited text would come to in the run as it stands: its faults, or its timetable by the same projection as
- * the head's, and why it could not be used now.
+ * What an edited text would come to in the run as it stands: its faults, why the run would refuse it, or its timetable
+ * and end.
  */
 
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
@@ -13,7 +13,7 @@ import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import { tried } from '../../../app/core/run/view/trial.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import type { DeckRun } from '../../link/store.ts';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { spanOf } from '../run/fit-cache.ts';
 import type { LiveTimes } from '../timetable/timetable-rows.ts';
 import { warningGroups, type WarningGroup } from '../timetable/warning-groups.ts';
@@ -30,14 +30,14 @@ export type Outcome =
       /** The projected end with it, and as it is now, in ms since the run was opened. */
       readonly end: Millis;
       readonly endNow: Millis;
-      /** Whether the end with it rests on an estimate. */
+      /** Whether the end with it is an estimate. */
       readonly isEstimate: boolean;
       /** The cuts and changed intervals that it would make the run forget; none where it is the text in force. */
       readonly forgets: ReturnType<typeof forgottenIn>;
     };
 
-/** A function that gives the outcome of a text in the run of a moment; it costs as much as opening the session. */
-export function createOutcomeCache(): (moment: Moment, text: string) => Outcome {
+/** Makes the function that works it out, and keeps the last answer: it costs as much as opening a session. */
+export function createOutcomeCache(): (moment: RunMoment, text: string) => Outcome {
   let known = '';
   let before: DeckRun['state'] | null = null;
   let kept: Outcome | null = null;
@@ -51,7 +51,7 @@ export function createOutcomeCache(): (moment: Moment, text: string) => Outcome 
   };
 }
 
-function outcomeOf({ run, view }: Moment, text: string): Outcome {
+function outcomeOf({ run, view }: RunMoment, text: string): Outcome {
   const { source } = view.plan;
   const isSame = text === source.text;
   const opened = isSame ? { ok: true as const, value: view.plan } : openPlan({ ...source, text }, view.plan);
@@ -66,7 +66,7 @@ function outcomeOf({ run, view }: Moment, text: string): Outcome {
     plan,
     warnings: warningGroups(
       warningsOf(plan).filter(
-        // What has begun cannot be mended, and the end is the projection's to tell.
+        // No warnings about what has begun: it cannot be changed. The end is shown by itself.
         ({ code, line, lane }) => line >= first && code !== 'over-time' && (lane === null || isIn(after, lane)),
       ),
     ),

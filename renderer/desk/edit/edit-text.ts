@@ -1,6 +1,6 @@
 /*
- * The text that is being edited while the run goes on, held against the one in force: lines that have begun
- * meanwhile, and a text that somebody else has changed. Nothing that was typed is ever dropped by itself.
+ * A text that is edited during a run, compared with the one in force: lines that have begun since, and changes from
+ * another screen. Nothing that was typed is ever dropped by itself.
  */
 
 import {
@@ -13,13 +13,13 @@ import {
 import { textLines } from '../../../app/core/session/text/lines.ts';
 
 export interface Edited {
-  /** The text in force when it was begun. */
+  /** The text in force when the coach began to edit. */
   readonly base: string;
-  /** As it was typed so far. */
+  /** As typed so far. */
   readonly text: string;
 }
 
-/** The first of the locked lines (from 1) that is not as it is in force; null where all are. */
+/** The first locked line (from 1) that differs from the text in force; null if none does. */
 export function brokenLock(inForce: string, text: string, locked: number): number | null {
   const [stay, now] = [linesOf(inForce), linesOf(text)];
   for (let index = 0; index < locked; index++) if (stay[index] !== now[index]) return index + 1;
@@ -27,8 +27,8 @@ export function brokenLock(inForce: string, text: string, locked: number): numbe
 }
 
 /**
- * The text with its locked lines as they are in force, and what was typed below them as it is. Of a change that
- * reaches into the locked lines, one line stands for each of those and goes; what it puts in beyond that comes below.
+ * The text in force in its locked lines, and what was typed below them. Of a change that reaches into the locked lines,
+ * as many lines are dropped as it replaces there; any further ones go below them.
  */
 export function withLockedLines(inForce: string, text: string, locked: number): string {
   const before = linesOf(inForce);
@@ -44,13 +44,13 @@ function belowLock(change: Change, locked: number): Change {
 
 export interface Merged {
   readonly text: string;
-  /** "line 7 is changed" for what is taken over from the text in force, by its lines there. */
+  /** What the other screen changed, in words: "line 7 is changed". */
   readonly theirs: string;
-  /** Whether some of that is about the same lines as what was typed here, which then stands. */
+  /** Whether both changed the same lines: there what was typed here wins. */
   readonly clash: boolean;
 }
 
-/** What was typed here, put into the text that is in force now. */
+/** Puts what was typed here into the text that is now in force. */
 export function mergeEdit({ base, text }: Edited, inForce: string): Merged {
   const before = linesOf(base);
   const mine = changesOf(before, linesOf(text));
@@ -63,18 +63,18 @@ export function mergeEdit({ base, text }: Edited, inForce: string): Merged {
   };
 }
 
-/** Whether a text was changed by no more than what stays locked allows; else the lines that it would have changed stay. */
+/** Whether a change leaves the locked lines alone. If one of them was changed before it was locked, any change goes. */
 export function isTyped(inForce: string, before: string, after: string, locked: number): boolean {
   const wasBroken = brokenLock(inForce, before, locked);
   return wasBroken !== null || brokenLock(inForce, after, locked) === null;
 }
 
-/** With the last line's end, so that a text comes back as it was. */
+/** Keeps an empty last line, so that the text can be put together again as it was. */
 function linesOf(text: string): readonly string[] {
   return text.split(/\r?\n/);
 }
 
-/** Lines end as they do in another text. */
+/** With the line ends of another text. */
 function textOf(lines: readonly string[], like: string): string {
   return lines.join(like.includes('\r\n') ? '\r\n' : '\n');
 }

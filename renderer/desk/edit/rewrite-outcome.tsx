@@ -1,5 +1,5 @@
 /*
- * Beside the text that is edited during a run: what it comes to from now on, by the head's own projection.
+ * Beside a text that is edited during a run: its timetable from now on and when it would end, or its faults.
  */
 
 import type { ReactElement } from 'react';
@@ -34,7 +34,7 @@ export function RewriteOutcome(props: RewriteOutcomeProps): ReactElement {
           live={outcome.live}
           onLine={(line) => onLine(line, 1)}
         >
-          <p className={styles.end}>{isChanged ? endText(outcome, run) : 'From now on, as it runs:'}</p>
+          <p className={styles.end}>{isChanged ? endText(outcome, run) : 'From now on, without a change:'}</p>
         </TimetableView>
       )}
     </>

@@ -1,6 +1,6 @@
 /*
- * Editing the session while the run goes on: the whole text, of which what has begun is locked; beside it what it
- * comes to. The leaves, what was said last and the actions stay in sight.
+ * Edit: the whole text of the session while its run goes on. Lines that have begun are locked. Beside the text is what it
+ * comes to; the next leaves, the last sentence and the actions stay in sight.
  */
 
 import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type ReactElement } from 'react';
@@ -8,9 +8,10 @@ import { firstLineOpen } from '../../../app/core/run/view/editing.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import { createBounceGuard } from '../../ui/coach/commands/bounce.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
-import { forgottenNames } from '../../ui/coach/feedback/said-cuts.ts';
-import { useHand } from '../../ui/coach/use-deck.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
+import { forgottenNames } from '../../../app/core/run/feedback/cut-words.ts';
+import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
+import { useActions } from '../../ui/coach/use-deck.ts';
 import { ActionBar } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { EditNews } from './edit-news.tsx';
@@ -24,18 +25,20 @@ import { putCursor, SessionEditor } from '../editor/session-editor.tsx';
 import { useEdit } from './use-edit.ts';
 import { useLockedEditing } from './use-locked-editing.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
+import pageStyles from '../page.module.css';
+import styles from './rewrite-screen.module.css';
 
 const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
 interface RewriteScreenProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   onClose(): void;
 }
 
 export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): ReactElement {
-  const { hand } = tools;
+  const { actions } = tools;
   const { run, view } = moment;
   const inForce = view.plan.source.text;
   const locked = useMemo(() => firstLineOpen(view) - 1, [view]);
@@ -52,7 +55,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
     () => (edit.edited && edit.edited.base !== inForce ? mergeEdit(edit.edited, inForce) : null),
     [edit.edited, inForce],
   );
-  const refuse = (why: string): void => hand.say(why, 'refused');
+  const refuse = (why: string): void => actions.say(why, 'refused');
   const typing = useLockedEditing(area, {
     accepts: (next) => isTyped(inForce, text, next, locked),
     onText: edit.type,
@@ -61,7 +64,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
 
   const why =
     merged !== null
-      ? `The session has been changed since: ${merged.theirs}. See above the buttons what to do.`
+      ? `The session has been changed since: ${merged.theirs}. What to do is said above the buttons.`
       : text === inForce
         ? 'Nothing is changed yet.'
         : broken !== null
@@ -79,23 +82,23 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   }, []);
   const use = async (): Promise<void> => {
     const command = { do: 'rewrite', text } as const;
-    // What is refused has done nothing that a bounce could do a second time.
-    if (hand.refusal(command) === null && !bounces.accept(text, performance.now())) return;
-    const ok = await hand.give(command, edit.edited?.base ?? inForce);
-    // Where Edit was left meanwhile, what is typed since is another's to keep.
+    // A refused command did nothing, so pressing again at once is no bounce.
+    if (actions.refusal(command) === null && !bounces.accept(text, performance.now())) return;
+    const ok = await actions.give(command, edit.edited?.base ?? inForce);
+    // If Edit was closed meanwhile, it may be open again with newer text, which must stay.
     if (ok && open.current && edit.used(text)) onClose();
   };
-  useHand(hand, (state) => state.said);
-  const said = hand.said();
+  useActions(actions, (state) => state.feedback);
+  const feedback = actions.feedback();
   return (
-    <div className="rewrite">
+    <div className={`${pageStyles.page} ${styles.rewrite}`}>
       <Part tools={tools} name="The head" area="head">
         <RunHead tools={tools} moment={moment} />
       </Part>
       <Part tools={tools} name="The next leaves">
         <LaneLeaves tools={tools} moment={moment} />
       </Part>
-      <main className="write-text">
+      <main className={styles.text}>
         <SessionEditor
           label="Session"
           text={text}
@@ -116,7 +119,11 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           onGiveUp={edit.close}
         />
       </main>
-      <section className="write-plan" aria-label="What it comes to" tabIndex={0}>
+      <section
+        className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.plan}`}
+        aria-label="What it comes to"
+        tabIndex={0}
+      >
         <Part tools={tools} name="The timetable" again={outcome}>
           <RewriteOutcome
             outcome={outcome}
@@ -127,19 +134,15 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           />
         </Part>
       </section>
-      <div className="said">
-        <p className={`said-text is-${said?.kind ?? 'none'}`} role="status">
-          {said ? <span key={said.n}>{said.text}</span> : null}
-        </p>
-        <div className="rewrite-buttons">
-          <Button name="Use from now on" look="is-deep" why={why} onPress={() => void use()} onRefused={refuse} />
-          {edit.edited ? (
-            <Button name="Drop my changes" look="is-small" onPress={edit.close} onRefused={refuse} />
-          ) : null}
+      <div className={styles.feedback}>
+        <FeedbackLine feedback={feedback} className={styles.sentence} />
+        <div className={styles.buttons}>
+          <Button name="Use from now on" look="deep" why={why} onPress={() => void use()} onRefused={refuse} />
+          {edit.edited ? <Button name="Drop my changes" look="small" onPress={edit.close} onRefused={refuse} /> : null}
           {edit.before !== null ? (
             <Button
               name="Bring my text back"
-              look="is-small"
+              look="small"
               onPress={() => edit.swap(edit.before ?? inForce)}
               onRefused={refuse}
             />
@@ -147,14 +150,14 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           <Button
             name="Back to the lanes"
             hint={edit.edited ? 'what you typed is kept' : undefined}
-            look="is-small"
+            look="small"
             onPress={onClose}
             onRefused={refuse}
           />
         </div>
       </div>
       <Part tools={tools} name="The row of actions" area="actions" instead={<StopButton tools={tools} />}>
-        <ActionBar tools={tools} moment={moment} />
+        <ActionBar tools={tools} moment={moment} few />
       </Part>
     </div>
   );

@@ -1,6 +1,6 @@
 /*
- * What the coach has typed into the text of a run, kept on this screen until it is used or given up: leaving Edit,
- * loading the page again or another screen's change lose none of it.
+ * Keeps what the coach has typed into the text of a run until it is used or given up. Leaving Edit, loading the page
+ * again or a change from another screen loses none of it.
  */
 
 import { useRef, useState } from 'react';
@@ -9,9 +9,9 @@ import type { Edited } from './edit-text.ts';
 
 interface Kept {
   readonly run: string;
-  /** null where nothing is typed that is not in force. */
+  /** null if nothing was typed that is not in force. */
   readonly edited: Edited | null;
-  /** What was typed before and is not in force any more: used and undone, or given up. */
+  /** An earlier text that is not in force: used and undone since, or given up. */
   readonly before: string | null;
 }
 
@@ -23,20 +23,20 @@ export interface Edit {
   /** An earlier text that can be brought back; null for none. */
   readonly before: string | null;
   type(text: string): void;
-  /** What is typed is made from another text from now on. */
+  /** Takes a merged text, which counts as made from the text `base`. */
   remake(base: string, text: string): void;
-  /** Another text in place of what is typed, made from the one in force; what was typed can be brought back. */
+  /** Replaces what was typed; that can be brought back. */
   swap(text: string): void;
-  /** A text is in force now. Whether nothing else was typed meanwhile; else that goes on, made from this text. */
+  /** Notes that a text is in force now. Returns whether nothing more was typed meanwhile; if so, that is kept. */
   used(text: string): boolean;
-  /** Given up for the text in force: it can be brought back. */
+  /** Gives up what was typed; it can be brought back. */
   close(): void;
 }
 
-/** Of a run, by its id, whose text in force is `inForce`. */
+/** `run` is the id of the run, `inForce` its text now. */
 export function useEdit(run: string, inForce: string): Edit {
   const [kept, setKept] = useState<Kept>(() => keptEdit(run));
-  // For what is called later than the render that it comes from.
+  // For calls that come later than the render they were made in.
   const latest = useRef(kept);
   const keep = (edited: Edited | null, before: string | null): void => {
     const next = { run, edited, before };
@@ -78,6 +78,6 @@ function keepEdit(kept: Kept): void {
   try {
     ownStorage()?.setItem(EDIT, JSON.stringify(kept));
   } catch {
-    // A full or forbidden store keeps nothing; the text on the screen is not touched by that.
+    // A full or forbidden storage keeps nothing. The text on the screen is still there.
   }
 }

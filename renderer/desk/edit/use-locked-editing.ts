@@ -1,6 +1,5 @@
 /*
- * A text area of which the first lines may not be changed: a change of those is taken back, and the cursor stays
- * where it was.
+ * A text area whose first lines are locked. A change to them is taken back, and the cursor stays where it was.
  */
 
 import { useEffect, useRef, type RefObject } from 'react';
@@ -8,11 +7,11 @@ import { useEffect, useRef, type RefObject } from 'react';
 interface LockedEditing {
   accepts(text: string): boolean;
   onText(text: string): void;
-  /** A change of locked lines was taken back. */
+  /** Called when a change to locked lines was taken back. */
   onRefused(): void;
 }
 
-/** What to do with a text that the area has now. */
+/** Returns the handler for each new text of the area. */
 export function useLockedEditing(
   area: RefObject<HTMLTextAreaElement | null>,
   { accepts, onText, onRefused }: LockedEditing,
@@ -24,7 +23,7 @@ export function useLockedEditing(
     const remember = (): void => {
       selected.current = { start: own.selectionStart, end: own.selectionEnd };
     };
-    // Before a change and not after it: that is where the cursor goes back to.
+    // Before the change, because the cursor goes back there.
     own.addEventListener('beforeinput', remember);
     return () => own.removeEventListener('beforeinput', remember);
   }, [area]);
@@ -32,7 +31,7 @@ export function useLockedEditing(
     if (accepts(text)) return onText(text);
     onRefused();
     const { start, end } = selected.current;
-    // The old text is written back first, which puts the cursor at its end.
+    // React writes the old text back first, and that moves the cursor to its end.
     requestAnimationFrame(() => area.current?.setSelectionRange(start, end));
   };
 }

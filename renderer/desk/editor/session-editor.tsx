@@ -207,9 +207,7 @@ export function FaultList({ id, faults, onGoTo }: FaultListProps): ReactElement 
       <ul id={id}>
         {faults.slice(0, FAULTS_SHOWN).map(({ line, column, message }, index) => (
           <li key={index}>
-            <Button look="text-line" onPress={() => onGoTo(line, column)}>
-              line {line}
-            </Button>
+            <Button onPress={() => onGoTo(line, column)}>line {line}</Button>
             {message}
           </li>
         ))}

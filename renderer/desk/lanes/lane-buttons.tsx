@@ -1,24 +1,25 @@
 /*
- * What can be done to one lane from its row; a stopped one says when it would go.
+ * The buttons in a lane's row. On Resume and Rejoin of a stopped lane stands when it would go.
  */
 
 import { memo, type ReactElement } from 'react';
 import type { Command } from '../../../app/core/run/command/command.ts';
 import type { LaneView } from '../../../app/core/run/view.ts';
-import { ACTIONS, commandOf, type ActionName } from '../../ui/coach/commands/actions.ts';
+import { ACTIONS, commandOf, type ActionName } from '../../ui/coach/commands/action-list.ts';
 import { CommandButton } from '../../ui/coach/commands/command-button.tsx';
-import { Button } from '../../ui/parts/button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
-import { useHand } from '../../ui/coach/use-deck.ts';
+import { Button, type Look } from '../../ui/parts/button.tsx';
+import type { RunMoment } from '../../ui/coach/frames.ts';
+import { useActions } from '../../ui/coach/use-deck.ts';
 import { leaveText } from '../../ui/coach/feedback/words.ts';
 import type { DeskTools } from '../desk-tools.ts';
+import styles from './lane-row.module.css';
 
 interface LaneButtonsProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   readonly lane: LaneView;
   readonly open: boolean;
-  /** Whether the key for the lane's panel opens this lane's. */
+  /** Whether the key L opens this lane's panel. */
   readonly keyed: boolean;
   onMore(): void;
 }
@@ -27,7 +28,7 @@ export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneBu
   const { view } = moment;
   const shared = { tools, number: lane.number };
   return (
-    <div className="lane-buttons">
+    <div className={styles.buttons}>
       {lane.state === 'out' ? (
         <LaneInOut {...shared} isOut />
       ) : (
@@ -51,27 +52,27 @@ export function LaneButtons({ tools, moment, lane, open, keyed, onMore }: LaneBu
         hint={keyed ? 'L' : undefined}
         keys={keyed ? 'L' : undefined}
         pressed={open}
-        look="is-small"
+        look="small"
         onPress={onMore}
       />
     </div>
   );
 }
 
-/** Each with the reading at which the lane would go. */
+/** Each says at which reading the lane would go. */
 function StoppedLaneButtons({
   tools,
   moment,
   lane,
 }: Pick<LaneButtonsProps, 'tools' | 'moment' | 'lane'>): ReactElement {
-  const clock = useHand(tools.hand, (state) => state.clock);
+  const clock = useActions(tools.actions, (state) => state.clock);
   const { view } = moment;
   const { number, resumeAt, rejoinAt } = lane;
   const shared = { tools, number };
   const goes = (at: number | null): string => (at === null ? 'nothing left' : `goes ${leaveText(clock, view, at)}`);
   return (
     <>
-      <LaneAction {...shared} action="resume" label="Resume" look="is-go" hint={goes(resumeAt)} />
+      <LaneAction {...shared} action="resume" label="Resume" look="small go" hint={goes(resumeAt)} />
       <LaneAction {...shared} action="rejoin" label="Rejoin" hint={goes(rejoinAt)} />
     </>
   );
@@ -82,7 +83,7 @@ interface LaneActionProps {
   readonly number: number;
   readonly action: ActionName;
   readonly label: string;
-  readonly look?: string;
+  readonly look?: Look;
   readonly hint?: string;
 }
 
@@ -98,14 +99,22 @@ interface LaneButtonProps {
   readonly number: number;
   readonly command: Command;
   readonly label: string;
-  readonly look?: string;
+  readonly look?: Look;
   readonly hint?: string;
-  /** What it does, where the label does not say all of it: "−5 s a rep". */
+  /** What it does, if the label does not say it all: "−5 s a rep". */
   readonly does?: string;
 }
 
-/** A command for one lane, named so: "+5 s a rep lane 2". */
-export function LaneButton({ tools, number, command, label, look, hint, does }: LaneButtonProps): ReactElement {
+/** A command for one lane. Its name includes the lane: "+5 s a rep lane 2". */
+export function LaneButton({
+  tools,
+  number,
+  command,
+  label,
+  look = 'small',
+  hint,
+  does,
+}: LaneButtonProps): ReactElement {
   return (
     <CommandButton
       tools={tools}
@@ -113,12 +122,12 @@ export function LaneButton({ tools, number, command, label, look, hint, does }: 
       name={`${does ?? label} lane ${number}`}
       label={label}
       hint={hint}
-      look={`is-small ${look ?? ''}`}
+      look={look}
     />
   );
 }
 
-/** "Lane 2 out", or in again. */
+/** Takes a lane out of the session, or in again. */
 export function LaneInOut({
   tools,
   number,
@@ -129,7 +138,7 @@ export function LaneInOut({
       tools={tools}
       command={{ do: isOut ? 'lane-in' : 'lane-out', lanes: [number] }}
       name={`Lane ${number} ${isOut ? 'in' : 'out'}`}
-      look="is-small"
+      look="small"
     />
   );
 }

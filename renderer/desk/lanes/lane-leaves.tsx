@@ -1,18 +1,18 @@
 /*
- * The next leaves of all lanes in a narrow strip: what stays in sight while the coach writes.
+ * The next leaves of all lanes in a narrow strip, in sight while the coach edits the text.
  */
 
 import type { ReactElement } from 'react';
 import type { RunView } from '../../../app/core/run/view.ts';
-import type { Moment } from '../../ui/coach/frames.ts';
-import { useDigits, useDrawn, useHand, type Tools } from '../../ui/coach/use-deck.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
+import { useDigits, useDrawn, useActions, type Tools } from '../../ui/coach/use-deck.ts';
 import { inText } from '../../../app/core/words/time/reading.ts';
 import { leaveOf, MANY } from './lane-text.ts';
 import styles from './lane-leaves.module.css';
 
 interface LaneLeavesProps {
   readonly tools: Tools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
 }
 
 export function LaneLeaves({ tools, moment }: LaneLeavesProps): ReactElement {
@@ -38,7 +38,7 @@ interface LaneLeaveProps {
 }
 
 function LaneLeave({ tools, number, state, isShort }: LaneLeaveProps): ReactElement {
-  const clock = useHand(tools.hand, (hand) => hand.clock);
+  const clock = useActions(tools.actions, (actions) => actions.clock);
   const leave = useDigits(tools.frames, (at) => (at ? leaveOf(at.view, number, clock) : ''));
   const left = useDrawn(tools.frames, (at) => (at ? leftOf(at.view, number).slice(isShort ? 'in '.length : 0) : ''));
   return (

@@ -1,12 +1,12 @@
 /*
- * Everything that can be done to one lane and is not needed at a glance: its interval, its swimmers and
- * their gap, single reps, and whether it is in.
+ * The panel of one lane, for what is not needed at a glance: its interval, single reps, its leaves to come, and its
+ * swimmers and their gap.
  */
 
 import type { ReactElement, ReactNode } from 'react';
 import type { Command } from '../../../app/core/run/command/command.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { onText } from '../../../app/core/words/interval.ts';
 import { count, spaced } from '../../../app/core/words/phrase.ts';
 import { spanText } from '../../../app/core/words/time/reading.ts';
@@ -14,10 +14,11 @@ import { repText } from '../../../app/core/words/rep.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { LaneAction, LaneButton, LaneInOut } from './lane-buttons.tsx';
 import { SidePanel } from '../panel.tsx';
+import styles from '../panel.module.css';
 
 interface LanePanelProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   readonly number: number;
   onMark(): void;
   onClose(): void;
@@ -37,13 +38,13 @@ export function LanePanel({ tools, moment, number, onMark, onClose }: LanePanelP
       title={`Lane ${number}`}
       beside={
         <>
-          <Button name={`Mark lane ${number}`} label="Mark" look="is-small" onPress={onMark} />
+          <Button name={`Mark lane ${number}`} label="Mark" look="small" onPress={onMark} />
           <LaneInOut {...shared} isOut={lane.state === 'out'} />
         </>
       }
       onClose={onClose}
     >
-      {names.length > 0 ? <p className="panel-note">{names.join(', ')}</p> : null}
+      {names.length > 0 ? <p className={styles.note}>{names.join(', ')}</p> : null}
       <Group
         title="Interval"
         now={next ? `${spaced(repText(next, unit), onText(next))}: each rep from now on` : 'nothing to come'}
@@ -85,12 +86,12 @@ interface GroupProps {
 
 function Group({ title, now, children }: GroupProps): ReactElement {
   return (
-    <fieldset className="panel-group">
+    <fieldset className={styles.group}>
       <legend>
         {title}
-        {now === '' ? null : <span className="panel-note">{now}</span>}
+        {now === '' ? null : <span className={styles.note}>{now}</span>}
       </legend>
-      <div className="panel-buttons">{children}</div>
+      <div className={styles.buttons}>{children}</div>
     </fieldset>
   );
 }

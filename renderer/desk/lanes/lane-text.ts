@@ -1,6 +1,5 @@
 /*
- * A lane's row in words: its next leave or what stands in its place, what that is, and what else the coach
- * wants to know of the lane.
+ * The words of a lane's row: its next leave or why it has none, what it swims, and what else the coach wants to know.
  */
 
 import { LEAD } from '../../../app/core/run/align.ts';
@@ -16,10 +15,10 @@ import { roundText } from '../../../app/core/words/round.ts';
 import { leaveText, whichRep } from '../../ui/coach/feedback/words.ts';
 import { leavingNow } from '../../ui/leaving.ts';
 
-/** More lanes than this stand closer, so that ten are in sight at 1280 × 800 and at 1024 × 700. */
+/** With more lanes than this the rows are closer together, so that ten are in sight at 1280 × 800 and 1024 × 700. */
 export const MANY = 7;
 
-/** How a lane looks: as it stands, with the last seconds before a leave told apart. */
+/** What the row's colours show: the lane's state, and whether it leaves within the next seconds. */
 export function standing(view: RunView, lane: LaneView): string {
   const at = lane.next?.at ?? null;
   if (lane.state === 'pending')
@@ -27,7 +26,7 @@ export function standing(view: RunView, lane: LaneView): string {
   return lane.state;
 }
 
-/** The large text of a lane: the reading of its next leave, or the word that stands in its place. */
+/** The large text of a lane: the reading of its next leave, or a word such as "stopped". */
 export function leaveOf(view: RunView, number: number, clock: ClockChoice): string {
   const lane = view.lanes.find((each) => each.number === number);
   if (!lane) return '';
@@ -53,10 +52,10 @@ export function leftOf(view: RunView, number: number): string {
   return commaed(rep, lane.next.at === null ? '' : inText(lane.next.at - view.t));
 }
 
-/** What the lane swims next: how far it is, then its words; a row has each group whole or not at all. */
+/** What the lane swims next, in groups: the distance, then its words. A row shows each group whole or not at all. */
 export function repGroups(view: RunView, lane: LaneView): readonly string[] {
   const text = repWords(view, lane);
-  // Only a rep has its place in the set behind it; all else is a sentence.
+  // Only a rep can be split; everything else is one sentence.
   if (leftOf(view, lane.number) === '') return [text];
   const from = text.indexOf(' ') + 1;
   return [
@@ -68,12 +67,12 @@ export function repGroups(view: RunView, lane: LaneView): readonly string[] {
   ].filter((words) => words !== '');
 }
 
-/** The same of a sentence that nothing follows: a comma goes with the group behind it. */
+/** A sentence in groups, with each comma at the start of the next group. */
 export function moreGroups(text: string): readonly string[] {
   return text.split(', ').map((words, at) => (at === 0 ? words : `, ${words}`));
 }
 
-/** What the lane swims next; which rep of it is it and how soon stands behind, where long words cannot push it out. */
+/** What the lane swims next. Which rep it is, and how soon, is an element of its own (`leftOf`): long words cannot push it out. */
 function repWords(view: RunView, lane: LaneView): string {
   const { unit } = view.plan.session.pool;
   if (lane.state === 'out') return 'not in the session now';
@@ -85,12 +84,12 @@ function repWords(view: RunView, lane: LaneView): string {
 
 /**
  * Swimmers, interval, target and the leave after; while the lane leaves, how many are away.
- * abandonedAt: when a stretch was given up last, as `lastAbandoned` has it.
+ * `abandonedAt`: when a stretch was last given up (`lastAbandoned`).
  */
 export function moreWords(view: RunView, lane: LaneView, clock: ClockChoice, abandonedAt: Millis): string {
   if (lane.state === 'out') return '';
   const { next } = lane;
-  // The pending times of a stopped lane are not its leaves.
+  // A stopped lane does not leave at its pending times.
   const after = lane.state === 'stopped' ? null : lane.after;
   const leaving = leavingNow(view, lane, abandonedAt);
   const then = thenText(view, after, clock);
@@ -103,14 +102,14 @@ function thenText(view: RunView, after: LaneView['after'], clock: ClockChoice): 
   return after && after.at !== null ? `then ${leaveText(clock, view, after.at)}` : '';
 }
 
-/** The lane's round where lanes are in different ones; where all are in the same it stands in the head. */
+/** The lane's round, if lanes are in different ones; else the head shows it. */
 function ownRound(view: RunView, { next }: LaneView): string {
   const own = next ? roundText(next.rounds) : '';
   const same = view.lanes.every((lane) => !lane.next || roundText(lane.next.rounds) === own);
   return same ? '' : own;
 }
 
-/** With the set where that is not the one the row is about, as after Move on. */
+/** Names the set too if it is not the one in this row, as after Move on. */
 function leavingText({ plan }: RunView, { leftHere, next }: LaneView, { rep, away, swimmers }: LastView): string {
   const isOfRow = leftHere && (!next || next.rep.set === rep.set);
   const what = isOfRow ? 'leaving now' : `the tail of ${repText(rep, plan.session.pool.unit)}`;

@@ -1,11 +1,11 @@
 /*
- * A long list, drawn in blocks: of those that are not near what is in sight only the room is there. A session may
- * have thousands of parts, and none of them more than a screenful to be seen at once.
+ * A long list, drawn in blocks. A block far out of sight is only an empty space of its height: a session may have
+ * thousands of parts, of which a screen shows a few.
  */
 
 import { useLayoutEffect, useRef, useState, type ReactElement, type ReactNode } from 'react';
 
-/** Rows to a block; lists with fewer than two blocks' rows are drawn as they are. */
+/** Rows to a block. */
 const ROWS = 60;
 
 /** Blocks are drawn this far before they come into sight, in px: about a screen. */
@@ -31,20 +31,20 @@ export function inBlocks<Entry>(
 
 interface BlockProps {
   readonly as: 'ol' | 'tbody';
-  readonly className?: string;
-  /** How many rows are in it, and how high one is by the style sheet, in px: its height until it has been drawn. */
+  readonly className?: string | undefined;
+  /** How many rows it has, and the height of one in the style sheet, in px: together its height until it is drawn. */
   readonly rows: number;
   readonly rowHeight: number;
   /** Drawn whether in sight or not. */
   readonly always: boolean;
-  /** Its rows; asked for only while they are drawn. */
+  /** Makes its rows, only while they are drawn. */
   children(): ReactNode;
 }
 
 export function Block({ as, className, rows, rowHeight, always, children }: BlockProps): ReactElement {
   const list = useRef<HTMLOListElement>(null);
   const body = useRef<HTMLTableSectionElement>(null);
-  // Where nobody can say what is in sight, all is drawn.
+  // A browser without it cannot tell what is in sight: then all is drawn.
   const [near, setNear] = useState(typeof IntersectionObserver === 'undefined');
   const [height, setHeight] = useState(rows * rowHeight);
   useLayoutEffect(() => {
@@ -54,7 +54,7 @@ export function Block({ as, className, rows, rowHeight, always, children }: Bloc
       (entries) => {
         const last = entries[entries.length - 1];
         if (!last) return;
-        // What has been drawn knows its height.
+        // Once drawn, it keeps its real height.
         if (!last.isIntersecting && own.childElementCount > 1) setHeight(own.offsetHeight);
         setNear(last.isIntersecting);
       },

@@ -1,5 +1,5 @@
 /*
- * A line of the outline, opened: reps or rounds to cut with what that brings, and where to go in it.
+ * An opened line of the outline: how many reps or rounds to cut and what that saves, and which of them to go to.
  */
 
 import { useEffect, useRef, useState, type ReactElement } from 'react';
@@ -7,7 +7,7 @@ import type { Command } from '../../../app/core/run/command/command.ts';
 import type { Target } from '../../../app/core/run/view/outline.ts';
 import { cutTakesBegun, tried } from '../../../app/core/run/view/trial.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
 import { lineIsEstimate } from '../../../app/core/plan/estimates.ts';
 import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
@@ -19,10 +19,11 @@ import type { DeskTools } from '../desk-tools.ts';
 import { begunText } from '../run/fit-advice.ts';
 import type { OutlineRow } from './outline-rows.ts';
 import { Stepper } from '../../ui/parts/stepper.tsx';
+import styles from './outline-line.module.css';
 
 interface OutlineLineProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
   readonly row: OutlineRow;
   onDone(): void;
 }
@@ -31,14 +32,14 @@ export function OutlineLine(props: OutlineLineProps): ReactElement {
   const { row } = props;
   const own = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    // The line with its controls. Newer browsers give a promise back, which is no effect's to return.
+    // In braces because newer browsers return a promise, and an effect must not.
     own.current?.parentElement?.scrollIntoView({ block: 'nearest' });
   }, []);
   return (
-    <div className="outline-open" ref={own}>
+    <div className={styles.open} data-part="open" ref={own}>
       {row.cut && row.line !== null ? <CutLine {...props} line={row.line} cut={row.cut} /> : null}
       {row.target ? <GoTo {...props} target={row.target} /> : null}
-      {!row.cut && !row.target ? <p className="panel-note">Nothing of this can be cut or gone to.</p> : null}
+      {!row.cut && !row.target ? <p className={styles.none}>Nothing of this can be cut or gone to.</p> : null}
     </div>
   );
 }
@@ -55,14 +56,14 @@ function CutLine({
   const command = { do: 'cut', line, n } as const;
   const what = count(n, cut.kind === 'reps' ? 'rep' : 'round');
   return (
-    <div className="outline-choice">
+    <div className={styles.choice}>
       <Stepper
         name={cut.kind === 'reps' ? 'Reps to cut' : 'Rounds to cut'}
         value={n}
         least={1}
         most={cut.most}
         onChange={setN}
-        onRefused={(why) => tools.hand.say(why, 'refused')}
+        onRefused={(why) => tools.actions.say(why, 'refused')}
       />
       <Given
         tools={tools}
@@ -80,7 +81,7 @@ function GoTo({ tools, target, onDone }: OutlineLineProps & { readonly target: T
   const [rep, setRep] = useState(1);
   const command: Command = { do: 'go-to', line: target.line, ...(rounds.length > 0 ? { rounds } : {}), rep };
   return (
-    <div className="outline-choice">
+    <div className={styles.choice}>
       {target.rounds.map(({ of }, depth) => (
         <Stepper
           key={depth}
@@ -89,7 +90,7 @@ function GoTo({ tools, target, onDone }: OutlineLineProps & { readonly target: T
           least={1}
           most={of}
           onChange={(round) => setRounds(rounds.map((known, at) => (at === depth ? round : known)))}
-          onRefused={(why) => tools.hand.say(why, 'refused')}
+          onRefused={(why) => tools.actions.say(why, 'refused')}
         />
       ))}
       {target.reps > 1 ? (
@@ -99,7 +100,7 @@ function GoTo({ tools, target, onDone }: OutlineLineProps & { readonly target: T
           least={1}
           most={target.reps}
           onChange={setRep}
-          onRefused={(why) => tools.hand.say(why, 'refused')}
+          onRefused={(why) => tools.actions.say(why, 'refused')}
         />
       ) : null}
       <Given
@@ -130,19 +131,19 @@ function Given({ tools, command, name, hint, held, onDone }: GivenProps): ReactE
       name={name}
       hint={hint}
       held={held}
-      look="is-deep"
+      look="deep"
       why={why}
-      judge={() => tools.hand.refusal(command)}
-      onPress={() => void tools.hand.press(command).then((ok) => (ok ? onDone() : undefined))}
-      onRefused={(reason) => tools.hand.say(reason, 'refused')}
+      judge={() => tools.actions.refusal(command)}
+      onPress={() => void tools.actions.press(command).then((ok) => (ok ? onDone() : undefined))}
+      onRefused={(reason) => tools.actions.say(reason, 'refused')}
     />
   );
 }
 
 type Cut = Extract<Command, { readonly do: 'cut' }>;
 
-/** "ends 5:35 sooner, 20:21"; what a cut of a set on no longest lane saves is nothing. */
-function cutEffect({ view, run }: Moment, command: Cut, kind: 'reps' | 'rounds'): string {
+/** "ends 5:35 sooner, 20:21". If the longest lane loses nothing by the cut, the end does not move. */
+function cutEffect({ view, run }: RunMoment, command: Cut, kind: 'reps' | 'rounds'): string {
   const { line } = command;
   const trial = tried(view, command);
   if (!trial.ok) return 'not now';

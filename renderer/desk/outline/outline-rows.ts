@@ -1,6 +1,6 @@
 /*
- * The outline of a session during its run: every part and every line of it, what is done, what is
- * going and what is to come, and what of it can still be cut or gone to.
+ * The rows of the outline: every part and line of the session, whether it is done, going on or to come, and what of it
+ * can still be cut or gone to.
  */
 
 import type { RunView } from '../../../app/core/run/view.ts';
@@ -18,15 +18,15 @@ export type Progress = 'done' | 'now' | 'to-come';
 export interface OutlineRow {
   readonly kind: 'part' | 'line';
   readonly key: string;
-  /** The key of the part it stands in; null for a part itself. */
+  /** The key of its part; null for a part itself. */
   readonly part: string | null;
-  /** How deep it stands in its part's rounds; 0 for a part. */
+  /** How many rounds it is nested in, plus 1; 0 for a part. */
   readonly depth: number;
   readonly text: string;
   readonly progress: Progress;
   /** "in round 2", "waits for Start"; null for nothing to say. */
   readonly note: string | null;
-  /** How long it will take as things stand; of parts not done only. */
+  /** How long the part will take as things stand; null once it is done, and for lines. */
   readonly time: Millis | null;
   /** Whether that rests on an estimate. */
   readonly estimated: boolean;
@@ -37,11 +37,11 @@ export interface OutlineRow {
 
 export interface OutlinePart {
   readonly row: OutlineRow;
-  /** Of an open part; none of a closed one. */
+  /** Empty for a closed part. */
   readonly lines: readonly OutlineRow[];
 }
 
-/** Every part, and the lines of those that are open: of thousands of parts one is, mostly. */
+/** Every part, and the lines of the open ones: mostly one, of perhaps thousands. */
 export function outlineParts(view: RunView, isOpen: (part: OutlineRow) => boolean): readonly OutlinePart[] {
   const { phase, plan, stretches } = view;
   const lengths = partLengths(view);
@@ -111,12 +111,12 @@ function lineRow(view: RunView, flat: FlatItem, { part, now, ahead, targets, pas
   };
 }
 
-/** By which of them it is told how far a row is: a line of some lanes alone goes by those under it. */
+/** The lines that decide how far a row is: for a line that names lanes, those under it. */
 function linesIn(item: Item): readonly number[] {
   return item.kind === 'lanes' ? item.items.flatMap(linesIn) : [item.line];
 }
 
-/** Rounds stand over their lines; rounds written on one line with their set stand for it. */
+/** The heading of rounds, or a set with its rounds if both are on one line. */
 function lineWords({ item, within }: FlatItem, cuts: Cuts): string {
   return headingWords(item, cuts) ?? itemWords(item, cuts, within);
 }
@@ -157,7 +157,7 @@ function linesNow(view: RunView): ReadonlyMap<number, readonly Round[]> {
   return lines;
 }
 
-/** How long each part from the current one on will have taken, from its first stretch still known. */
+/** How long each part takes, from the current one on; of the current one, as much as is still known. */
 function partLengths({ projectedTimes, stretches, index: current }: RunView): ReadonlyMap<number, Millis> {
   const lengths = new Map<number, Millis>();
   projectedTimes.forEach(({ start, end }, index) => {

@@ -1,10 +1,10 @@
 /*
- * The session beside the lanes: what is done, going and to come; it follows the run, and a line that is tapped can be
- * cut or gone to. Beside it, how the hour stands.
+ * The session beside the lanes: what is done, going on and to come. It scrolls along with the run. A tapped line can be
+ * cut or gone to. Below it, or above it when time is short, how the booked hour stands.
  */
 
 import { useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactElement } from 'react';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
 import { readingLeft } from '../../../app/core/words/time/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
@@ -17,10 +17,12 @@ import { OutlineLine } from './outline-line.tsx';
 import { outlineParts, type OutlinePart, type OutlineRow } from './outline-rows.ts';
 import { Part } from '../part.tsx';
 import { RunLate } from '../run/run-late.tsx';
+import pageStyles from '../page.module.css';
+import styles from './outline.module.css';
 
 interface OutlineProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
 }
 
 /** The height of a row by the style sheet, in px. */
@@ -28,7 +30,7 @@ const ROW = 48;
 
 export function Outline({ tools, moment }: OutlineProps): ReactElement {
   const [open, setOpen] = useState<string | null>(null);
-  // Parts opened or closed by a tap, by key; the current part is open without one.
+  // Parts that were opened or closed by a tap, by key. The current part is open without one.
   const [tapped, setTapped] = useState<ReadonlyMap<string, boolean>>(new Map());
   const isOpen = (part: OutlineRow): boolean => tapped.get(part.key) ?? part.progress === 'now';
   const [outlineOf] = useState(createOutlineCache);
@@ -54,14 +56,14 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
     return () => window.removeEventListener('keydown', onKey);
   }, []);
   const late = (
-    <Part tools={tools} name="How the hour stands">
-      <RunLate tools={tools} moment={moment} />
+    <Part tools={tools} name="The time in hand">
+      <RunLate tools={tools} moment={moment} isOver={isOver} />
     </Part>
   );
   const lineOf = (row: OutlineRow): ReactElement => (
-    <li key={row.key} className={`outline-row is-line is-${row.progress}`} data-depth={row.depth}>
+    <li key={row.key} data-kind="line" data-progress={row.progress} data-depth={row.depth}>
       <Button
-        look="outline-button"
+        className={styles.line}
         expanded={open === row.key}
         onPress={(button) => {
           opened.current = button.parentElement;
@@ -74,9 +76,9 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
     </li>
   );
   const partOf = ({ row, lines }: OutlinePart): readonly ReactElement[] => [
-    <li key={row.key} className={`outline-row is-part is-${row.progress}`} data-depth={0}>
+    <li key={row.key} data-kind="part" data-progress={row.progress} data-depth={0}>
       <Button
-        look="outline-part"
+        className={styles.part}
         expanded={isOpen(row)}
         onPress={(button) => {
           opened.current = button.parentElement;
@@ -90,15 +92,15 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   ];
   return (
     <>
-      <RunMatch moment={moment} tools={tools} />
+      <RunMatch moment={moment} tools={tools} className={styles.match} />
       {isOver ? late : null}
-      <div className="outline-place" ref={place}>
+      <div className={`${pageStyles.scrolls} ${styles.place}`} ref={place}>
         <h2 className="hidden">Session</h2>
         {blocks.map((parts, index) => (
           <Block
             key={index}
             as="ol"
-            className="outline"
+            className={styles.list}
             rows={parts.reduce((sum, { lines }) => sum + lines.length + 1, 0)}
             rowHeight={ROW}
             always={blocks.length === 1 || parts.some(({ row }) => row.progress === 'now')}
@@ -107,35 +109,35 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
           </Block>
         ))}
         {isOver ? null : late}
-        <p className="caution">
+        <p className={pageStyles.caution}>
           Lanecall times swimmers, it does not watch them. The lifeguard and the coach keep watch. No breath-holding
           targets; effort only for swimmers fit to train; local pool rules come first.
         </p>
-        <LightSwitch light={tools.light} />
+        <LightSwitch light={tools.light} className={styles.light} />
       </div>
     </>
   );
 }
 
-/** The last line that is going, or its part where that is closed; null after the end. */
+/** The last line that is going on, or its part if that is closed; null after the end. */
 function currentKey(rows: readonly OutlinePart[]): string | null {
   const going = rows.flatMap(({ row, lines }) => [row, ...lines]).filter(({ progress }) => progress === 'now');
   return going[going.length - 1]?.key ?? null;
 }
 
-/** With a row above and a row below it; what is open under a finger stays there. */
+/** Scrolls to the current row with one row above and below it, unless a line is open: that must not move away. */
 function showCurrent(place: HTMLElement | null): void {
-  const rows = place?.querySelectorAll('.is-now') ?? [];
+  const rows = place?.querySelectorAll('[data-progress="now"]') ?? [];
   const row = rows[rows.length - 1];
-  if (!place || !row || place.querySelector('.outline-open')) return;
+  if (!place || !row || place.querySelector('[data-part="open"]')) return;
   const above = row.getBoundingClientRect().top - place.getBoundingClientRect().top;
   if (above < ROW || above + 2 * ROW > place.clientHeight) place.scrollTop += above - ROW;
 }
 
-/** What a tap has opened, to its last line, or as much as there is room for from its first on. */
+/** Scrolls to the end of what a tap has opened, but never past its beginning. */
 function showOpened(place: HTMLElement | null, row: Element): void {
   if (!place) return;
-  const isPart = (each: Element | null): boolean => each === null || each.matches('.is-part');
+  const isPart = (each: Element | null): boolean => each === null || each.matches('[data-kind="part"]');
   let last = row;
   while (isPart(row) && !isPart(last.nextElementSibling)) last = last.nextElementSibling!;
   const box = place.getBoundingClientRect();
@@ -144,8 +146,8 @@ function showOpened(place: HTMLElement | null, row: Element): void {
   place.scrollTop += Math.max(0, Math.min(above, below));
 }
 
-/** The outline, worked out anew where the run has changed, a part was tapped, or something of a stretch has passed. */
-function createOutlineCache(): (moment: Moment, tapped: ReadonlyMap<string, boolean>) => readonly OutlinePart[] {
+/** The outline, worked out again after a command, a tap on a part, or progress in a stretch. */
+function createOutlineCache(): (moment: RunMoment, tapped: ReadonlyMap<string, boolean>) => readonly OutlinePart[] {
   let known: { of: object; tapped: ReadonlyMap<string, boolean> } | null = null;
   let kept: readonly OutlinePart[] = [];
   return ({ run, view }, tapped) => {
@@ -158,8 +160,8 @@ function createOutlineCache(): (moment: Moment, tapped: ReadonlyMap<string, bool
   };
 }
 
-/** What must be done about the hour comes before the outline, because there is not always room for both. */
-function isPastFinish({ run, view }: Moment): boolean {
+/** Whether the session will end too late. What to do about it then comes above the outline: there may be no room for both. */
+function isPastFinish({ run, view }: RunMoment): boolean {
   const { finishBy } = view.plan.session;
   return finishBy !== null && finishAfter(run.openedAtTimeOfDay, finishBy) < view.projectedEnd;
 }
@@ -168,18 +170,18 @@ function rowText(row: OutlineRow): ReactElement {
   const said = { done: 'done', now: 'now', 'to-come': 'to come' }[row.progress];
   return (
     <>
-      <span className="outline-words">
-        <span className="outline-text">{row.text}</span>
+      <span>
+        <span className={styles.text}>{row.text}</span>
         <span className="hidden">, {said}</span>
         {row.note ? (
           <>
             <span className={row.kind === 'part' ? 'hidden' : undefined}>, </span>
-            <span className="outline-note">{row.note}</span>
+            <span className={styles.note}>{row.note}</span>
           </>
         ) : null}
       </span>
       {row.time === null ? null : (
-        <span className="outline-time">{`${about(row.estimated)}${readingLeft(row.time)}`}</span>
+        <span className={styles.time}>{`${about(row.estimated)}${readingLeft(row.time)}`}</span>
       )}
     </>
   );

@@ -1,26 +1,27 @@
 /*
- * The cuts that bring the hour back, as they are offered while the session is written and while it runs: all of
- * them, with what they are good for said above, and numbered where they are needed together.
+ * The cuts that would end the session in time, offered while it is written and while it runs. A line above says how
+ * many of them it takes; if it takes several, they are numbered.
  */
 
 import type { ReactElement } from 'react';
 import type { CutOption, Fit } from '../../../app/core/run/hour/fit.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { adviceOf, begunText, cutHint, cutLabel } from './fit-advice.ts';
+import styles from './cut-offers.module.css';
 
 interface CutOffersProps<Cut> {
   readonly fit: Fit;
-  /** In the order in which they add up. */
+  /** In the order in which they are counted together. */
   readonly cuts: readonly Cut[];
-  /** The text that their lines are of. */
+  /** The text that the cuts' lines refer to. */
   readonly text: string;
   /** Whether what a cut of a line saves is an estimate. */
   isEstimate(line: number): boolean;
-  /** The time of day of an end, marked where it is an estimate, in ms since the session's start or the run's opening. */
+  /** An end (in ms since the session's start or the run's opening) as a time of day, marked if it is an estimate. */
   endTime(end: number): string;
-  /** Why a cut cannot be made, as it looks; null where it can. */
+  /** Why a cut cannot be made, as last drawn; null if it can. */
   whyNot(cut: Cut): string | null;
-  /** Why it cannot be made at the press, because what was last drawn may be a second old; null where it can. */
+  /** The same, checked at the press, because what was drawn may be a second old. */
   judge(cut: Cut): string | null;
   onCut(cut: Cut, label: string): void;
   onRefused?(why: string): void;
@@ -34,7 +35,7 @@ export function CutOffers<Cut extends CutOption>(props: CutOffersProps<Cut>): Re
   return (
     <>
       <p>{advice}</p>
-      <ol className="late-cuts" role="list">
+      <ol className={styles.cuts} role="list">
         {cuts.map((cut, index) => {
           const label = cutLabel(text, cut);
           return (
@@ -43,7 +44,8 @@ export function CutOffers<Cut extends CutOption>(props: CutOffersProps<Cut>): Re
                 name={`${label}, line ${cut.line}`}
                 label={together ? `${index + 1}. ${label}` : label}
                 hint={`${begunText(cut)}${cutHint(cut, isEstimate(cut.line), endTime(cut.endsAt), together && index > 0)}`}
-                look="is-deep late-cut"
+                look="deep"
+                className={styles.cut}
                 why={whyNot(cut)}
                 judge={() => judge(cut)}
                 onPress={() => onCut(cut, label)}

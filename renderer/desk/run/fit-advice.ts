@@ -1,5 +1,5 @@
 /*
- * Words about fitting the hour, the same before and during a run.
+ * Sentences about the booked hour and its cuts, the same before and during a run.
  */
 
 import { swimDownPart, type CutOption, type Fit } from '../../../app/core/run/hour/fit.ts';
@@ -10,18 +10,18 @@ import { about } from '../../../app/core/words/time/estimate.ts';
 import { movedText } from '../../../app/core/words/time/hour.ts';
 import { roundsText } from '../../../app/core/words/round.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
-import { writtenLine } from '../../ui/coach/feedback/words.ts';
+import { writtenLine } from '../../../app/core/session/text/lines.ts';
 
-/** What the cuts are good for, in one line above them; nothing where the hour is kept. */
+/** The line above the cuts; '' if there is time enough and no cut to offer. */
 export function adviceOf({ over, cuts, serves }: Fit): string {
-  if (over <= 0) return cuts.length > 0 ? 'If it gets late, any of these helps:' : '';
+  if (over <= 0) return cuts.length > 0 ? 'If you run late, any of these cuts helps:' : '';
   if (cuts.length === 0) return 'No cut brings the end forward: shorten the last part, or move on.';
-  if (serves === 'each') return cuts.length === 1 ? 'This cut brings it back:' : 'Any one of these brings it back:';
+  if (serves === 'each') return cuts.length === 1 ? 'This cut is enough:' : 'Any one of these cuts is enough:';
   const all = cuts.length === 2 ? 'both' : `all ${cuts.length}`;
-  if (serves === 'all') return `It takes ${all} of these to bring it back:`;
+  if (serves === 'all') return `It takes ${all} of these cuts:`;
   return cuts.length === 1
     ? 'This is all that can be cut, and it is not enough:'
-    : `Even ${all} of these are not enough:`;
+    : `Even ${all} of these cuts are not enough:`;
 }
 
 /** "Cut 1 of 3 rounds", "Cut 2 of 12 x 75 free": a set as the coach wrote it. */
@@ -30,8 +30,8 @@ export function cutLabel(text: string, { line, n, of, kind }: Pick<CutOption, 'l
 }
 
 /**
- * "ends 5:35 sooner, 20:21"; of cuts that are needed together each one after the first says that it comes on top.
- * isEstimate: whether what it saves is one; ends: the end with it, by the time of day.
+ * "ends 5:35 sooner, 20:21". `isEstimate`: whether what it saves is one. `ends`: the time of day it would end.
+ * `onTop`: whether it is counted on top of the cuts before it.
  */
 export function cutHint(
   { saves }: Pick<CutOption, 'saves'>,
@@ -48,7 +48,7 @@ export function begunText({ kind, takesBegun }: Pick<CutOption, 'kind' | 'takesB
   return kind === 'rounds' ? 'the round under way too, ' : 'a rep under way too, ';
 }
 
-/** "Swim-down must start by 20:24": the part that is never cut, or else the last. ofDay: its latest start. */
+/** "Swim-down must start by 20:24". `ofDay`: its latest start as a time of day. */
 export function startByText({ plan, stretches }: Pick<RunView, 'plan' | 'stretches'>, ofDay: Millis): string {
   const last = swimDownPart({ plan, stretches });
   const name = plan.session.parts[last]?.name ?? 'The last part';

@@ -1,31 +1,31 @@
 /*
- * Fitting the hour tries many cuts, so its answer is kept until something was commanded or began, and for
- * five seconds at most.
+ * Keeps the answer to which cuts save the hour, because working it out tries many. It is worked out again after a
+ * command, when a stretch begins, and every five seconds.
  */
 
 import type { Fit } from '../../../app/core/run/hour/fit.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { fitOf, singleCutsOf } from '../../../app/core/run/view/late.ts';
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { finishAfter } from '../../../app/core/run/hour/booked-finish.ts';
 
 /** With less than this in hand, cuts are offered before they are needed. */
 const TIGHT = 5 * MINUTE;
 
-/** How old what is worked out from a run may be while nothing is commanded or begins. */
+/** How old an answer may be if no command was given and nothing began. */
 const KEPT_FOR = 5 * SECOND;
 
-/** A session with more stretches is not worked out again only because time has passed. */
+/** For a session with more stretches, the passing of time alone is no reason to work it out again. */
 const MANY = 1000;
 
-/** The same for moments whose answer is kept as far as the passing of time goes. */
+/** Stays the same for as long as an answer may be kept. */
 export function spanOf({ stretches, t }: RunView): number {
   return stretches.length > MANY ? 0 : Math.floor(t / KEPT_FOR);
 }
 
-/** A function that gives the fit of a moment; null for a session without a finish. */
-export function createFitCache(): (moment: Moment) => Fit | null {
+/** Makes the function that gives the answer; null for a session without a finish. */
+export function createFitCache(): (moment: RunMoment) => Fit | null {
   let known = '';
   let kept: Fit | null = null;
   return (moment) => {
@@ -37,7 +37,7 @@ export function createFitCache(): (moment: Moment) => Fit | null {
   };
 }
 
-function fitNow({ run, view }: Moment): Fit | null {
+function fitNow({ run, view }: RunMoment): Fit | null {
   const { finishBy } = view.plan.session;
   if (finishBy === null) return null;
   const fitted = fitOf(view, finishAfter(run.openedAtTimeOfDay, finishBy));

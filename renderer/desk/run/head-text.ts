@@ -1,6 +1,5 @@
 /*
- * The head's words: the part, the set as written, the round while all lanes are in the same, and what
- * comes next.
+ * The words in the head: the part, the set as written, its round if all lanes are in the same one, and what comes next.
  */
 
 import type { RunView } from '../../../app/core/run/view.ts';
@@ -16,7 +15,7 @@ export interface HeadText {
   readonly part: string;
   readonly set: string;
   readonly then: string;
-  /** null where lanes are in different rounds, or in none. */
+  /** null if lanes are in different rounds, or in none. */
   readonly rounds: readonly Round[] | null;
 }
 
@@ -43,7 +42,7 @@ function setText(view: RunView): HeadText {
   };
 }
 
-/** What comes next, with its part's name where that is another. */
+/** What comes next, with its part's name if that is a new one. */
 function thenText(now: SwumNow | null, cuts: Cuts): string {
   if (!now) return '';
   if (!now.after) return 'The last of the session';
@@ -51,7 +50,7 @@ function thenText(now: SwumNow | null, cuts: Cuts): string {
   return `Then ${part === now.part ? '' : `${part.name}: `}${itemWords(item, cuts)}`;
 }
 
-/** After a talk or break in rounds that is the set that follows it there, not what follows the rounds. */
+/** After a talk or break inside rounds, the next set of those rounds comes next, not what follows them. */
 function thenAfterPause({ following, stretch, cuts }: RunView, now: SwumNow | null): string {
   if (!now || !following || following.kind !== 'swim' || following.partIndex !== stretch.partIndex)
     return thenText(now, cuts);

@@ -7,7 +7,7 @@ import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { Clock } from '../../ui/coach/clock.tsx';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { hourOf } from '../../../app/core/words/time/hour.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { readingLeft } from '../../../app/core/words/time/reading.ts';
@@ -16,9 +16,10 @@ import { followingText } from '../../../app/core/words/stretch.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import { leaveText } from '../../ui/coach/feedback/words.ts';
 import { Select } from '../../ui/parts/select.tsx';
-import { useDeck, useDrawn, useHand } from '../../ui/coach/use-deck.ts';
+import { useDeck, useDrawn, useActions } from '../../ui/coach/use-deck.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { headText } from './head-text.ts';
+import styles from './run-head.module.css';
 
 const CLOCKS: readonly { readonly choice: ClockChoice; readonly name: string }[] = [
   { choice: 'stretch', name: 'since last start' },
@@ -28,13 +29,13 @@ const CLOCKS: readonly { readonly choice: ClockChoice; readonly name: string }[]
 
 interface RunHeadProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
+  readonly moment: RunMoment;
 }
 
 export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
-  const { frames, hand, link } = tools;
+  const { frames, actions, link } = tools;
   const { view, run } = moment;
-  const choice = useHand(hand, (state) => state.clock);
+  const choice = useActions(actions, (state) => state.clock);
   const screens = useDeck(link, (state) => state.screens);
   const now = useDrawn(frames, (at) => (at ? clockTime(at.run.openedAtTimeOfDay + at.view.t) : ''));
   const left = useDrawn(frames, (at) => pauseLeft(at) || goesOnText(at, choice));
@@ -46,60 +47,60 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
     ...(screens.remote > 0 ? [count(screens.remote, 'remote')] : []),
   ];
   return (
-    <header className="head">
-      <div className="head-clock">
+    <header className={styles.head}>
+      <div className={styles.clock}>
         <Clock frames={frames} choice={choice} />
         <Select
-          look="clock-choice"
+          className={styles.choice}
           label={<span className="hidden">Which clock</span>}
           value={choice}
           choices={CLOCKS}
-          onChange={hand.setClock}
+          onChange={actions.setClock}
         />
       </div>
-      <div className="head-set">
+      <div>
         <h1>
-          <span className="head-part">
+          <span className={styles.part}>
             {text.part}
             {text.rounds && !goesOn(view) ? `, ${roundText(text.rounds)}` : null}
           </span>
-          <span className="head-left" ref={left} />
+          <span className={styles.left} ref={left} />
         </h1>
         <p>{text.set}</p>
-        <p className="head-then">{text.then}</p>
+        <p className={styles.then}>{text.then}</p>
       </div>
-      <div className="head-session">
+      <div className={styles.session}>
         <h2>{session.title ?? 'Session'}</h2>
         <p>
           <span ref={now} /> now, {others.join(', ')}
         </p>
       </div>
-      <div className={`head-hour ${hour.inHand !== null && hour.inHand < 0 ? 'is-over' : ''}`}>
+      <div className={styles.hour} data-over={hour.inHand !== null && hour.inHand < 0 ? '' : undefined}>
         <h2>{hour.inHandText ?? `ends ${hour.ends}`}</h2>
         <p>
           {hour.booked ? `ends ${hour.ends}` : 'no finish in the session'}
-          {hour.booked ? <span className="head-booked">, booked to {hour.booked}</span> : null}
+          {hour.booked ? <span className={styles.booked}>, booked to {hour.booked}</span> : null}
         </p>
       </div>
     </header>
   );
 }
 
-/** Whether what follows begins by itself, and nobody is to leave before that. */
+/** Whether what follows begins by itself and nobody leaves before it does. */
 function goesOn({ followsAt, lanes }: RunView): boolean {
   return followsAt !== null && !lanes.some((lane) => lane.pending);
 }
 
 /** ", break at 5:40"; while lanes still leave, the line below says what comes next. */
-function goesOnText(moment: Moment | null, choice: ClockChoice): string {
+function goesOnText(moment: RunMoment | null, choice: ClockChoice): string {
   if (!moment || !goesOn(moment.view)) return '';
   const { following, followsAt } = moment.view;
   if (!following || followsAt === null) return '';
   return `, ${followingText(following)} at ${leaveText(choice, moment.view, followsAt)}`;
 }
 
-/** What is left of the talk or break that is going, and that nothing follows by itself where Stop was pressed in it. */
-function pauseLeft(moment: Moment | null): string {
+/** What is left of a talk or break. If Stop was pressed in it, nothing follows by itself, and that is said too. */
+function pauseLeft(moment: RunMoment | null): string {
   const end = moment?.view.pauseEnd ?? null;
   if (!moment || end === null) return '';
   const left = `, ${readingLeft(end - moment.view.t)} left`;

@@ -1,10 +1,10 @@
 /*
- * The window during a run: head, a row a lane, the outline of the session, and the actions under the
- * thumb. Keys mean the same as the buttons.
+ * The coach's window during a run: the head, a row a lane, the outline beside them, and the actions at the bottom. Every
+ * key does what a button does.
  */
 
 import { useCallback, useEffect, useRef, useState, type ReactElement } from 'react';
-import type { Moment } from '../../ui/coach/frames.ts';
+import type { RunMoment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
 import { ActionBar } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
@@ -17,13 +17,15 @@ import type { Panel } from '../panel.tsx';
 import { Part, StopButton } from '../part.tsx';
 import { RewriteScreen } from '../edit/rewrite-screen.tsx';
 import { RunHead } from './run-head.tsx';
-import { SaidLine } from '../actions/said-line.tsx';
+import { FeedbackBar } from '../actions/feedback-bar.tsx';
 import { laneOfKey, useRunKeys } from '../actions/use-run-keys.ts';
+import pageStyles from '../page.module.css';
+import styles from './run-screen.module.css';
 
 interface RunScreenProps {
   readonly tools: DeskTools;
-  readonly moment: Moment;
-  /** Back to writing: before anything has begun. */
+  readonly moment: RunMoment;
+  /** Back to the write page, before anything has begun. */
   onWrite(): void;
 }
 
@@ -32,7 +34,7 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
   const close = (): void => setPanel(null);
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const { view } = moment;
-  // What has been commanded would be lost by opening the session anew, even before the first start.
+  // Once a command was given, even before the first start, opening the session again would lose it.
   const untouched = moment.run.commands.length === 0;
   const edit = untouched ? onWrite : () => setPanel({ kind: 'edit' });
   const latestEdit = useRef(edit);
@@ -55,11 +57,11 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
     );
   }
   return (
-    <div className={`run ${view.lanes.length > MANY ? 'is-many' : ''}`}>
+    <div className={`${pageStyles.page} ${styles.run}`} data-many={view.lanes.length > MANY ? '' : undefined}>
       <Part tools={tools} name="The head" area="head">
         <RunHead tools={tools} moment={moment} />
       </Part>
-      <main className="lanes" aria-label="Lanes">
+      <main className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.lanes}`} aria-label="Lanes">
         {view.lanes.map((lane) => (
           <Part key={lane.number} tools={tools} name={`Lane ${lane.number}`}>
             <LaneRow
@@ -74,7 +76,7 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
           </Part>
         ))}
       </main>
-      <aside className="side" aria-label="Session">
+      <aside className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.side}`} aria-label="Session">
         {panel?.kind === 'lane' ? (
           <Part key={panel.lane} tools={tools} name={`Lane ${panel.lane}'s panel`} onClose={close}>
             <LanePanel
@@ -95,8 +97,8 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
           </Part>
         )}
       </aside>
-      <Part tools={tools} name="The line above the actions" area="said">
-        <SaidLine tools={tools} moment={moment} onMark={() => mark(tools.hand.chosen())} onEdit={edit} />
+      <Part tools={tools} name="The line above the actions" area="feedback">
+        <FeedbackBar tools={tools} moment={moment} onMark={() => mark(tools.actions.chosen())} onEdit={edit} />
       </Part>
       <Part tools={tools} name="The row of actions" area="actions" instead={<StopButton tools={tools} />}>
         <ActionBar tools={tools} moment={moment} />

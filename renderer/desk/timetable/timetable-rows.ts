@@ -1,7 +1,6 @@
 /*
- * The timetable as the coach reads it beside the text: each part with its start and, line by line, what every lane
- * swims on which interval. Before a run its times are the plan's; in a run they are the projection's, with lanes,
- * swimmers and gaps as they are.
+ * The rows of the timetable: each part with its start and, line by line, what every lane swims on which interval. Before
+ * a run the times are the plan's; during it they are projected, with lanes, swimmers and gaps as they are.
  */
 
 import type { Plan, Rep, Stretch } from '../../../app/core/plan/plan.ts';
@@ -20,7 +19,7 @@ import { clockTime, endTimeAfter, timeOfDay, timeOfDayAfter } from '../../../app
 
 export interface Timetable {
   readonly lanes: readonly number[];
-  /** What is known of each lane, a row a kind. */
+  /** The lanes themselves: swimmers and gaps, paces, and so on, one kind a row. */
   readonly squad: readonly TimetableRow[];
   readonly parts: readonly TimetablePart[];
   readonly totals: Totals;
@@ -32,12 +31,12 @@ export interface Timetable {
 
 /** How a run stands, for its timetable. */
 export interface LiveTimes {
-  /** By part, from its first stretch still to come or going to its last, in ms since the run was opened. */
+  /** By part, from its first stretch that is not over to its last, in ms since the run was opened. */
   readonly parts: ReadonlyMap<number, { readonly start: Millis; readonly end: Millis }>;
   /** Local time of day at t = 0, in ms after midnight. */
   readonly openedAt: Millis;
   readonly cuts: Cuts;
-  /** Its lanes, those that are out left out, with swimmers and gaps as they are. */
+  /** The lanes that are in, with swimmers and gaps as they are. */
   readonly lanes: readonly { readonly number: number; readonly swimmers: number; readonly gap: Millis }[];
 }
 
@@ -110,7 +109,7 @@ function liveLength({ parts }: LiveTimes, partIndex: number): Millis {
   return times ? times.end - times.start : 0;
 }
 
-/** A base that is not written is marked as the estimate it is; without any css there is no row of them. */
+/** A base that is not written is marked as an estimate. Without any css there is no such row. */
 function squadRows(lanes: readonly Lane[]): readonly TimetableRow[] {
   const row = (words: string, textOf: (lane: Lane) => string): TimetableRow => ({
     key: words,
@@ -173,14 +172,14 @@ function rowsOf(
   return rows;
 }
 
-/** The first rep's; where reps differ, each of them once. */
+/** That of the first rep; if reps differ, each one once. */
 function timingText(item: Item, reps: readonly Rep[]): string {
   if (reps.length === 0) return '–';
   const shown = item.kind === 'set' && item.ways ? reps : reps.slice(0, 1);
   return [...new Set(shown.map((rep) => commaed(intervalText(rep), holdText(rep.target))))].join(' / ');
 }
 
-/** Marked where an estimate is in it. */
+/** Marked if an estimate is in it. */
 function lengthText(length: Millis, estimated: boolean): string {
   return `${about(estimated)}${readingLeft(length)}`;
 }

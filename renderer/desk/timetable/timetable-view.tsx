@@ -1,5 +1,5 @@
 /*
- * The timetable beside the text: totals first, then part by part what each lane does, and what to look at again.
+ * The timetable beside the text: totals, then part by part what each lane does, then the warnings.
  */
 
 import { memo, useMemo, type ReactElement, type ReactNode } from 'react';
@@ -19,12 +19,14 @@ import {
   type TimetableRow,
 } from './timetable-rows.ts';
 import type { WarningGroup } from './warning-groups.ts';
+import pageStyles from '../page.module.css';
+import tableStyles from '../table.module.css';
 import styles from './timetable-view.module.css';
 
 interface TimetableViewProps {
   readonly plan: Plan;
   readonly warnings: readonly WarningGroup[];
-  /** Of a run: its own times in place of the plan's, whose totals are then left out. */
+  /** During a run: its own times instead of the plan's, and no totals. */
   readonly live?: LiveTimes | null;
   /** Stands below the totals. */
   readonly children?: ReactNode;
@@ -42,8 +44,9 @@ export function TimetableView({ plan, warnings, live = null, children, onLine }:
       {children}
       <TimetableTable table={table} unit={plan.session.pool.unit} isLive={live !== null} />
       <WarningList warnings={warnings} onLine={onLine} />
-      <p className="caution">
-        ≈ marks estimates: usual swim times, not these swimmers'. Intervals by base and css rest on the paces written.
+      <p className={pageStyles.caution}>
+        ≈ marks an estimate from usual swim times, not these swimmers' own. Intervals by base and css come from the
+        paces in the session.
       </p>
     </section>
   );
@@ -56,7 +59,9 @@ function TimetableHead({ plan, table }: { readonly plan: Plan; readonly table: T
       <p className={styles.length}>{table.length}</p>
       <p>{table.ends ?? 'no start in the session'}</p>
       {table.totals.over ? (
-        <p className="is-over">{`${about(endsByEstimate(plan))}${readingLeft(table.totals.over)} past the finish`}</p>
+        <p
+          className={styles.over}
+        >{`${about(endsByEstimate(plan))}${readingLeft(table.totals.over)} past the finish`}</p>
       ) : null}
     </div>
   );
@@ -65,14 +70,14 @@ function TimetableHead({ plan, table }: { readonly plan: Plan; readonly table: T
 interface TimetableTableProps {
   readonly table: Timetable;
   readonly unit: LengthUnit;
-  /** Without a sum: what was swum before is not in it. */
+  /** Then without a sum, because what was swum before is not in it. */
   readonly isLive: boolean;
 }
 
 const TimetableTable = memo(function TimetableTable({ table, unit, isLive }: TimetableTableProps): ReactElement {
   const blocks = useMemo(() => inBlocks(table.parts, ({ rows }) => rows.length + 1), [table]);
   return (
-    <table>
+    <table className={tableStyles.table}>
       <thead>
         <tr>
           <th scope="col">Part</th>
@@ -146,7 +151,7 @@ function Rows({ rows, lanes }: { readonly rows: readonly TimetableRow[]; readonl
   ));
 }
 
-/** More would bury the timetable; those beyond come up once these are seen to. */
+/** More would bury the timetable. The others appear once some of these are gone. */
 const MOST_SHOWN = 100;
 
 interface WarningListProps {
@@ -158,13 +163,11 @@ function WarningList({ warnings, onLine }: WarningListProps): ReactElement {
   const more = warnings.length - MOST_SHOWN;
   return (
     <>
-      <h3>{warnings.length === 0 ? 'No warnings' : `To look at again (${warnings.length})`}</h3>
-      <ul className="warnings">
+      <h3>{warnings.length === 0 ? 'No warnings' : `Warnings (${warnings.length})`}</h3>
+      <ul className={styles.warnings}>
         {warnings.slice(0, MOST_SHOWN).map(({ code, line, sentence }) => (
           <li key={`${code} ${line}`}>
-            <Button look="text-line" onPress={() => onLine(line)}>
-              line {line}
-            </Button>
+            <Button onPress={() => onLine(line)}>line {line}</Button>
             {sentence}
           </li>
         ))}

@@ -1,6 +1,6 @@
 /*
- * Warnings as a coach reads them: those of one line and code in one sentence with their lanes named, and in a few
- * words for the line itself.
+ * Warnings as a coach reads them. Those of the same kind on the same line make one sentence with their lanes named, and
+ * a few words to show beside the line.
  */
 
 import {
@@ -20,7 +20,7 @@ export interface WarningGroup {
   readonly short: string;
 }
 
-/** In the order of the first of each; `warnings` as the plan gives them. */
+/** `warnings` as the plan gives them; each group where its first one was. */
 export function warningGroups(warnings: readonly Warning[]): readonly WarningGroup[] {
   const groups = new Map<string, Warning[]>();
   for (const warning of warnings) {
@@ -51,7 +51,7 @@ function sentenceOf(group: readonly Warning[], lanes: readonly number[]): string
     : `${head}: ${own.map((each, index) => `lane ${lanes[index]} ${each}`).join('; ')}.`;
 }
 
-/** What is behind the words that all lanes have in common; null where the sentence is not of that kind. */
+/** What follows the words that all the sentences begin with; null if they do not. */
 function figuresOf({ lane, message }: Warning, { one }: WarningWords): string | null {
   const start = `Lane ${lane}${one}`;
   if (lane === null || !message.startsWith(start) || !message.endsWith('.')) return null;

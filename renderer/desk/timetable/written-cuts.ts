@@ -1,6 +1,6 @@
 /*
- * The cuts that bring a written session back to its finish, each with the text that it would leave, and
- * what it then really saves: alone where one is enough, else on top of those before it.
+ * The cuts that would end a written session by its finish. Each comes with the text it would leave and what it then
+ * saves: alone if one is enough, else together with those before it.
  */
 
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
@@ -19,7 +19,7 @@ export interface WrittenFit {
   readonly cuts: readonly WrittenCut[];
 }
 
-/** null without a start and a finish. Times are those of the texts that are left, so that taps bring what they say. */
+/** null without a start and a finish. Savings are measured on the shortened texts, so that a tap saves what it says. */
 export function writtenFit(plan: Plan): WrittenFit | null {
   const fit = fitPlan(plan);
   if (!fit) return null;

@@ -8,6 +8,7 @@ import { onSessionFile, type SessionFile } from '../../link/connection/own-windo
 import { Button } from '../../ui/parts/button.tsx';
 import { keepDraft, keptDraft } from './draft.ts';
 import { readSessionFile } from './session-file.ts';
+import styles from '../notices.module.css';
 
 export interface ArrivedFile {
   /** Counts the files: each is a new text in the editor. */
@@ -55,10 +56,10 @@ export function useArrivedFile(runId: () => string | null, isGoing: () => boolea
 export function ArrivedFileNotice({ file }: { readonly file: ArrivedFile }): ReactElement | null {
   if (file.said === null) return null;
   return (
-    <div className="notices" role="status">
+    <div className={styles.notices} role="status">
       <p>{file.said}</p>
-      <div className="notices-answer">
-        <Button name="Close this" look="is-small" onPress={file.read} />
+      <div className={styles.answer}>
+        <Button name="Close this" look="small" onPress={file.read} />
       </div>
     </div>
   );

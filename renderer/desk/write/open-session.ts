@@ -39,7 +39,7 @@ async function ask(method: 'PUT' | 'POST', path: string, body: object): Promise<
     const reply = await askHost(method, path, JSON.stringify(body));
     return readAnswer(reply.status, reply.body);
   } catch {
-    return { kind: 'failed', why: 'The host does not answer: see that it runs, then try again.' };
+    return { kind: 'failed', why: 'The host does not answer: check that it is running, then try again.' };
   }
 }
 

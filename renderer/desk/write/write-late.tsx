@@ -13,6 +13,8 @@ import { startByText } from '../run/fit-advice.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
 import { endTime } from '../../../app/core/words/time/time-of-day.ts';
 import { writtenFit, type WrittenCut } from '../timetable/written-cuts.ts';
+import cutStyles from '../run/cut-offers.module.css';
+import lateStyles from '../run/run-late.module.css';
 
 interface WriteLateProps {
   readonly plan: Plan;
@@ -38,7 +40,7 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
     onText(cut.text);
   };
   return (
-    <section className="late write-late" aria-label="If you run late">
+    <section className={`${lateStyles.late} write-late`} aria-label="If you run late">
       <CutOffers
         fit={fit}
         cuts={cuts}
@@ -50,7 +52,12 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
         onCut={make}
       />
       {undone ? (
-        <Button name="Undo the cut" hint={undone.label} look="late-cut" onPress={() => onText(undone.before)} />
+        <Button
+          name="Undo the cut"
+          hint={undone.label}
+          className={cutStyles.cut}
+          onPress={() => onText(undone.before)}
+        />
       ) : null}
       {fit.swimDownBy === null ? null : <p>{startByText({ plan, stretches: plan.stretches }, at(fit.swimDownBy))}</p>}
     </section>

@@ -8,7 +8,9 @@ import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import type { DeckRun } from '../../link/store.ts';
+import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
 import { Button } from '../../ui/parts/button.tsx';
+import { FileButton } from '../../ui/parts/file-button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { About } from './about.tsx';
 import { useDraft } from './draft.ts';
@@ -23,6 +25,7 @@ import { TimetableView } from '../timetable/timetable-view.tsx';
 import { warningGroups, type WarningGroup } from '../timetable/warning-groups.ts';
 import { WriteLate } from './write-late.tsx';
 import { WriteSource } from './write-source.tsx';
+import pageStyles from '../page.module.css';
 
 interface WriteScreenProps {
   readonly tools: DeskTools;
@@ -84,28 +87,21 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         : 'The text has faults: see beside it.';
 
   return (
-    <div className="write" onDragOver={(event) => event.preventDefault()} onDrop={drop}>
+    <div className={`${pageStyles.page} write`} onDragOver={(event) => event.preventDefault()} onDrop={drop}>
       <header className="write-head">
         <div className="write-title">
           <h1>Write the session</h1>
           <WriteSource run={run} writing={writing} />
         </div>
-        <label className="deck-button is-small file">
-          Open a file…
-          <input
-            type="file"
-            accept=".txt,.lanecall,text/plain"
-            aria-label="Open a session"
-            onChange={(event) => {
-              void take(event.target.files?.[0]);
-              // Else the same file, changed on the disk, could not be opened a second time.
-              event.target.value = '';
-            }}
-          />
-        </label>
+        <FileButton
+          name="Open a session"
+          label="Open a file…"
+          accept=".txt,.lanecall,text/plain"
+          onFile={(file) => void take(file)}
+        />
         <Button
           name="Example"
-          look="is-small"
+          look="small"
           why={text === '' ? null : 'Empty the text first.'}
           onPress={() => setText(EXAMPLE)}
           onRefused={say}
@@ -113,7 +109,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         <Button
           name="Lanes apart"
           hint="for every session"
-          look="is-small"
+          look="small"
           pressed={showLanes}
           why={lanesText === '' ? null : 'There are lanes in it: empty it first.'}
           onPress={() => setLanesWanted(!showLanes)}
@@ -121,7 +117,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         />
         <MatchClock phase={clock} />
         <LightSwitch light={tools.light} />
-        {onBack ? <Button name="Back to the run" look="is-small" onPress={onBack} onRefused={say} /> : null}
+        {onBack ? <Button name="Back to the run" look="small" onPress={onBack} onRefused={say} /> : null}
       </header>
       <main className="write-text">
         <SessionEditor
@@ -146,7 +142,11 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           />
         ) : null}
       </main>
-      <section className="write-plan" aria-label="What it comes to" tabIndex={0}>
+      <section
+        className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}
+        aria-label="What it comes to"
+        tabIndex={0}
+      >
         <Part tools={tools} name="The timetable" again={opened}>
           {faults ? (
             <FaultList
@@ -172,7 +172,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         <Button
           name="Run this session"
           hint="it waits for Start"
-          look="is-primary is-start"
+          look="primary start"
           why={why}
           onPress={() => void open(false)}
           onRefused={say}
@@ -180,10 +180,8 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         {answer?.kind === 'going' ? (
           <Button name="End that run and run this" held hint="hold" onPress={() => void open(true)} onRefused={say} />
         ) : null}
-        <p className="said-text is-refused" role="status">
-          {answer && 'why' in answer ? answer.why : ''}
-        </p>
-        <p className="caution">
+        <FeedbackLine feedback={answer && 'why' in answer ? { text: answer.why, kind: 'refused' } : null} />
+        <p className={pageStyles.caution}>
           Lanecall times swimmers, it does not watch them: the lifeguard and the coach keep watch. No breath-holding
           targets; effort targets only for swimmers fit to train; local pool rules and your qualification come first.
         </p>

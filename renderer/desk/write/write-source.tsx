@@ -20,15 +20,9 @@ export function WriteSource({ run, writing }: WriteSourceProps): ReactElement {
   return (
     <p className="write-source">
       <span>{sourceText(draft, run !== null, isOpen)}</span>
-      {open && !isOpen ? (
-        <Button look="text-line" onPress={() => swap(open)}>
-          Take the one that is open
-        </Button>
-      ) : null}
+      {open && !isOpen ? <Button onPress={() => swap(open)}>Take the one that is open</Button> : null}
       {aside && aside.text !== draft.text ? (
-        <Button look="text-line" onPress={() => swap(aside)}>
-          Take back {aside.from ?? firstLine(aside)}
-        </Button>
+        <Button onPress={() => swap(aside)}>Take back {aside.from ?? firstLine(aside)}</Button>
       ) : null}
     </p>
   );

@@ -1,5 +1,5 @@
 /*
- * The clock of the coach's screens: the reading as text in an element of its own, counted outside React.
+ * The clock of the coach's screens. Its digits are written straight into their element, past React.
  */
 
 import type { ReactElement } from 'react';
@@ -7,8 +7,9 @@ import { SECOND } from '../../../app/core/units.ts';
 import { clockReading, type ClockChoice } from '../../../app/core/run/readings.ts';
 import { countdownText, readingOn } from '../../../app/core/words/time/clock.ts';
 import { readingLeft } from '../../../app/core/words/time/reading.ts';
-import type { Frames, Moment } from './frames.ts';
+import type { Frames, RunMoment } from './frames.ts';
 import { useDigits, useDrawn } from './use-deck.ts';
+import styles from './clock.module.css';
 
 interface ClockProps {
   readonly frames: Frames;
@@ -19,22 +20,22 @@ export function Clock({ frames, choice }: ClockProps): ReactElement {
   const digits = useDigits(frames, (moment) => clockText(moment, choice));
   const label = useDrawn(frames, (moment) => clockLabel(moment, choice));
   return (
-    <div className="clock">
-      <span className="clock-label" ref={label} />
-      <span className="clock-digits" role="timer" aria-label="Clock" ref={digits} />
+    <div className={styles.clock}>
+      <span className={styles.label} ref={label} />
+      <span className={styles.digits} role="timer" aria-label="Clock" ref={digits} />
     </div>
   );
 }
 
-/** What stands beside it before a start: that it counts down, or that all lanes are stopped and nothing does. */
-export function clockLabel(moment: Moment | null, choice: ClockChoice): string {
+/** Beside the clock before a start: "starts in", or "stopped" if all lanes are and nothing counts down. */
+export function clockLabel(moment: RunMoment | null, choice: ClockChoice): string {
   const t0 = moment?.view.clock.t0 ?? null;
   if (moment && t0 !== null && moment.view.t < t0 && moment.view.allStopped) return 'stopped';
   return moment && choice === 'stretch' ? countdownText(moment.view) : '';
 }
 
-/** What the clock shows: the last 10 s before a start count down; 0:00 before there ever was one. */
-export function clockText(moment: Moment | null, choice: ClockChoice): string {
+/** What the clock shows. Its last 10 s before a start count down; it shows 0:00 before the first start. */
+export function clockText(moment: RunMoment | null, choice: ClockChoice): string {
   if (!moment) return '–:––';
   const { view } = moment;
   const left = startsIn(moment, choice);
@@ -43,6 +44,6 @@ export function clockText(moment: Moment | null, choice: ClockChoice): string {
   return readingOn(choice, Math.floor(shown / SECOND) * SECOND);
 }
 
-function startsIn(moment: Moment | null, choice: ClockChoice): number | null {
+function startsIn(moment: RunMoment | null, choice: ClockChoice): number | null {
   return choice === 'stretch' && moment ? moment.view.clock.startsIn : null;
 }

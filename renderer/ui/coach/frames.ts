@@ -1,7 +1,7 @@
 /*
- * One loop of animation frames for a page: on each the run is looked at once, and whoever draws is
- * told. What React shows is told less often: when something changes that is more than a digit. A throw of
- * one of them keeps neither the others nor the next frame from coming.
+ * One loop of animation frames for a page. On each frame the run is looked at once and everything that counts is
+ * drawn; React is told only when more than a counting digit has changed. If one of them throws, the others and the
+ * next frame still come.
  */
 
 import type { Link } from '../../link/link.ts';
@@ -10,38 +10,38 @@ import type { DeckRun } from '../../link/store.ts';
 import { view, type RunView } from '../../../app/core/run/view.ts';
 import { stopSettles } from './commands/refusal.ts';
 
-/** The run as it is looked at on a frame. */
-export interface Moment {
+/** The run with its view at one instant. */
+export interface RunMoment {
   readonly run: DeckRun;
   readonly view: RunView;
 }
 
 export interface Frames {
-  /** Calls with each frame's moment (null without a run or a clock) until what it returns is called. */
-  draw(each: (moment: Moment | null) => void): () => void;
-  /** Calls when a lane, the stretch or the second has changed. */
+  /** Calls back on each frame, with null if there is no run or no clock. Returns the function that ends this. */
+  draw(each: (moment: RunMoment | null) => void): () => void;
+  /** Calls back when a lane, the stretch or the second has changed. */
   changed(call: () => void): () => void;
-  /** The last frame's moment. */
-  latest(): Moment | null;
-  /** The moment of the last change: the same until the next. */
-  shown(): Moment | null;
+  /** As of the last frame. */
+  latest(): RunMoment | null;
+  /** As of the last change: the same object until the next one. */
+  shown(): RunMoment | null;
   stop(): void;
 }
 
-/** Where the browser gives no frames (a page that is covered), the run is still looked at so often, in ms. */
+/** How often the run is looked at if the browser gives no frames, as for a page that is covered, in ms. */
 const SELDOM = 250;
 
 export function startFrames(link: Link): Frames {
-  const drawers = new Set<(moment: Moment | null) => void>();
+  const drawers = new Set<(moment: RunMoment | null) => void>();
   const watchers = new Set<() => void>();
-  let moment: Moment | null = null;
+  let moment: RunMoment | null = null;
   let shownAs = '';
-  let shown: Moment | null = null;
+  let shown: RunMoment | null = null;
   let frame = 0;
 
   function look(): void {
     const seen = momentOf(link);
-    // Digits of which nobody knows whether they are right are not shown; the buttons stay, by what was known last.
+    // If the run cannot be worked out, its digits are blanked; the buttons stay as they were.
     moment = seen === 'unknown' ? null : seen;
     for (const each of drawers) each(moment);
     const now = seen === 'unknown' ? shownAs : outline(seen);
@@ -75,7 +75,7 @@ export function startFrames(link: Link): Frames {
   };
 }
 
-function momentOf(link: Link): Moment | null | 'unknown' {
+function momentOf(link: Link): RunMoment | null | 'unknown' {
   try {
     const { run } = link.store.getState();
     const t = link.now();
@@ -93,8 +93,8 @@ function subscribe<Call>(calls: Set<Call>, call: Call): () => void {
   };
 }
 
-/** Differs where a page has more to change than digits that count. */
-function outline(moment: Moment | null): string {
+/** A text that changes whenever more than counting digits has to be drawn. */
+function outline(moment: RunMoment | null): string {
   if (!moment) return 'none';
   const { view: now, run } = moment;
   const lanes = now.lanes.map(

@@ -1,30 +1,29 @@
 /*
- * Who has the keyboard in the coach's window. Keys are commands there (Space is Stop), so what was used by
- * mouse or touch keeps no keyboard: the focus goes back to the page once it has been used, or at the next
- * key. A control reached by Tab keeps the keyboard while it is used by keys, and a field for text however it was
- * reached; Escape gives it back.
+ * Who has the keyboard in the coach's window. Keys are commands there, and Space is Stop: a control used by mouse or
+ * touch gives the focus back to the page at once or at the next key. A control reached by Tab keeps it while it is used
+ * by keys, and so does a text field, however it was reached. Escape gives it back.
  */
 
 /** Types of an input that is not typed into. */
 const UNTYPED = /^(button|checkbox|color|file|image|radio|range|reset|submit)$/;
 
-/** Whether keys write text there. */
+/** Whether keys type text into it. */
 export function takesText(element: Element | null): boolean {
   if (!element) return false;
   if (element.tagName === 'INPUT') return !UNTYPED.test((element as HTMLInputElement).type);
   return element.tagName === 'TEXTAREA' || (element as HTMLElement).isContentEditable;
 }
 
-/** Whether keys work it: a select, a slider, a box to tick, a button or a link. */
+/** Whether it is operated by keys: a select, a slider, a checkbox, a button or a link. */
 export function takesKeys(element: Element | null): element is HTMLElement {
   return element !== null && !takesText(element) && element.matches('button, a[href], summary, select, input');
 }
 
-/** Keeps to that rule on a page until what it returns is called. */
+/** Keeps a page to that rule. Returns the function that ends this. */
 export function freeKeyboard(page: Document): () => void {
-  // Between a press and the click that it ends in: what gets the keyboard then has it by the tap.
+  // True from a press to its click: a control that gets the focus meanwhile gets it by that tap.
   let byPointer = false;
-  // What had the keyboard at the last tap, or has got it by that tap.
+  // The control that had the focus at the last tap, or got it by that tap.
   let held: Element | null = null;
 
   const giveBack = (): void => {
@@ -32,7 +31,7 @@ export function freeKeyboard(page: Document): () => void {
     if (activeElement === held && takesKeys(activeElement)) activeElement.blur();
     held = null;
   };
-  /** Whatever is tapped: what was reached by Tab before is no longer used by keys. */
+  /** After a tap anywhere, a control reached by Tab before is no longer used by keys. */
   const onPointerDown = (): void => {
     byPointer = true;
     held = page.activeElement;
@@ -40,11 +39,11 @@ export function freeKeyboard(page: Document): () => void {
   const onFocus = ({ target }: Event): void => {
     held = byPointer && target instanceof Element ? target : null;
   };
-  /** Its list is open until something is chosen: it gives the keyboard back then, or at the next key. */
+  /** A select keeps the focus while its list is open: until something is chosen, or the next key. */
   const onUsed = (): void => {
     setTimeout(() => (held?.tagName === 'SELECT' ? undefined : giveBack()));
   };
-  /** By touch the keyboard comes between the finger's lifting and the click. */
+  /** By touch a control gets the focus after the finger lifts, and before the click. */
   const onClick = (): void => {
     byPointer = false;
     onUsed();
@@ -75,12 +74,12 @@ export function freeKeyboard(page: Document): () => void {
   };
 }
 
-/** Only what keys write in or work: the page itself has nothing to give back. */
+/** Takes the focus from a text field or a control; the page itself has none to give back. */
 function givesBackAt(element: Element | null): void {
   if (takesText(element) || takesKeys(element)) (element as HTMLElement).blur();
 }
 
-/** Whether a select shows its list; browsers that cannot say so count it as closed, so that Space is Stop. */
+/** Whether a select shows its list. In a browser that cannot tell, it counts as closed, so that Space is Stop. */
 function isOpen(element: Element | null): boolean {
   if (element?.tagName !== 'SELECT') return false;
   try {

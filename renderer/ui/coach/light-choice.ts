@@ -1,6 +1,6 @@
 /*
- * Whether a coach's screen is light or dark: as the system says, or as the coach has chosen for this
- * browser. The style sheets go by one attribute of the page alone.
+ * Whether a coach's screen is light or dark: as the system is set, or as chosen in this browser. Style sheets look only
+ * at one attribute of the page.
  */
 
 import type { OwnStorage } from './own-storage.ts';

@@ -1,6 +1,6 @@
 /*
- * What this browser keeps for the page: settings of this screen and the draft being written. Browsers
- * that forbid it keep nothing, and the page works all the same.
+ * What this browser keeps for the page: settings of this screen, and the draft. If the browser forbids it, nothing is kept
+ * and the page works all the same.
  */
 
 export type OwnStorage = Pick<Storage, 'getItem' | 'setItem'>;

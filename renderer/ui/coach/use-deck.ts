@@ -1,6 +1,6 @@
 /*
- * What React shows on the coach's screens, and when: the moment of the last change, what the host
- * says, and what the hand holds. Digits that count are written by `DrawnText`, outside React.
+ * Hooks of the coach's screens: the run as it last changed, what the host says, the coach's actions, and what is
+ * allowed now. Counting digits are written straight into their elements, past React (`useDrawn`, `useDigits`).
  */
 
 import { useEffect, useRef, useSyncExternalStore, type RefObject } from 'react';
@@ -8,19 +8,19 @@ import { useStore } from 'zustand';
 import type { Link } from '../../link/link.ts';
 import type { DeckState } from '../../link/store.ts';
 import { createDigits } from '../digits.ts';
-import type { Frames, Moment } from './frames.ts';
-import type { Hand, HandState } from './commands/hand.ts';
+import type { Frames, RunMoment } from './frames.ts';
+import type { CoachActions, CoachActionsState } from './commands/coach-actions.ts';
 import type { Offers } from './commands/offers.ts';
 
 /** What every part of a coach's page works with. */
 export interface Tools {
   readonly link: Link;
   readonly frames: Frames;
-  readonly hand: Hand;
+  readonly actions: CoachActions;
   readonly offers: Offers;
 }
 
-export function useMoment(frames: Frames): Moment | null {
+export function useMoment(frames: Frames): RunMoment | null {
   return useSyncExternalStore(frames.changed, frames.shown);
 }
 
@@ -28,23 +28,23 @@ export function useDeck<Part>(link: Link, pick: (state: DeckState) => Part): Par
   return useStore(link.store, pick);
 }
 
-export function useHand<Part>(hand: Hand, pick: (state: HandState) => Part): Part {
-  return useStore(hand.store, pick);
+export function useActions<Part>(actions: CoachActions, pick: (state: CoachActionsState) => Part): Part {
+  return useStore(actions.store, pick);
 }
 
-/** One answer of the offers, a string or one that stays the same object: drawn again only where it is another. */
+/** One answer of the offers. It must be a string or a kept object, or React would draw again each time. */
 export function useOffer<Answer>(offers: Offers, ask: (offers: Offers) => Answer): Answer {
   return useSyncExternalStore(offers.changed, () => ask(offers));
 }
 
-type TextOf = (moment: Moment | null) => string;
+type TextOf = (moment: RunMoment | null) => string;
 
-/** An element whose text is written on each frame, and only where it has changed. */
+/** A ref for an element whose text is looked at on each frame, and written only when it has changed. */
 export function useDrawn(frames: Frames, text: TextOf): RefObject<HTMLSpanElement | null> {
   return useWritten(frames, text, writesText);
 }
 
-/** The same in fixed cells: times that count, and readings (of which words are written as they are). */
+/** The same with times in cells of fixed width (`ui/digits.ts`); words are written as they are. */
 export function useDigits(frames: Frames, text: TextOf): RefObject<HTMLSpanElement | null> {
   return useWritten(frames, text, writesDigits);
 }
@@ -63,7 +63,7 @@ function useWritten(
     if (!element.current) return undefined;
     const write = writer(element.current);
     let shown: string | null = null;
-    const draw = (moment: Moment | null): void => {
+    const draw = (moment: RunMoment | null): void => {
       const now = latest.current(moment);
       if (now === shown) return;
       shown = now;

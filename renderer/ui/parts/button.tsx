@@ -1,47 +1,55 @@
 /*
- * The button of the coach's screens, on React Aria's: it tells a press by finger, mouse, pen or key from one by
- * assistive technology, and says why when pressed while it cannot be done. A tap leaves the keyboard where it was, so
- * that Space stays Stop; what ends something is held for 0.6 s. A toggle is the same button with `pressed`, because
- * whether it is on is said by what it switches.
+ * The button of the coach's screens, built on React Aria's. If its action is not possible it can still be pressed and
+ * then says why. A tap takes no keyboard focus, so that Space stays Stop. A button that ends something is held for
+ * 0.6 s, also by a key; assistive technology, which cannot hold, just presses it. React Aria's `useLongPress` is for mouse
+ * and touch alone, so the holding is ours. With `pressed` the button is a toggle, with `expanded` it opens something.
  */
 
 import { useEffect, useId, useRef, useState, type ComponentProps, type ReactElement, type ReactNode } from 'react';
 import { Button as AriaButton } from 'react-aria-components/Button';
+import styles from './button.module.css';
 
 /** How long a button that ends something is held, in ms. */
 export const HOLD_TIME = 600;
 
 interface Press {
-  /** Asked at the press, because what was last drawn may be a second old; without it the look decides. */
+  /** Checked at the press, because `why` may be a second old. Without it `why` decides. */
   readonly judge?: (() => string | null) | undefined;
-  /** Why it cannot be done, as it looks; null or nothing where it can. */
+  /** Why it cannot be done, as last drawn; null or nothing if it can. */
   readonly why?: string | null | undefined;
   readonly held?: boolean | undefined;
   onPress(button: HTMLButtonElement): void;
-  /** Told why, and that a short press was not enough. */
+  /** Called with the reason, also when a press was too short. */
   onRefused?: ((why: string) => void) | undefined;
 }
 
+/** How large it is, and what kind of thing it does. */
+type Size = 'small' | 'primary';
+type Tone = 'deep' | 'stop' | 'start' | 'resume' | 'finish' | 'go' | 'wrong';
+export type Look = Size | Tone | `${Size} ${Tone}`;
+
 interface Looks {
-  readonly look?: string | undefined;
+  readonly look?: Look | undefined;
+  /** A class of the place that it is in. */
+  readonly className?: string | undefined;
   /** The key, as `aria-keyshortcuts` wants it. */
   readonly keys?: string | undefined;
   readonly pressed?: boolean | undefined;
-  /** Of what folds out something. */
+  /** Whether what it opens is open. */
   readonly expanded?: boolean | undefined;
 }
 
 interface Named {
   /** The accessible name. */
   readonly name: string;
-  /** What stands on it, where that is not the name. */
+  /** The text on it, if that is not the name. */
   readonly label?: ReactNode;
   /** A second, smaller line, no part of the name: the key, what it does, what is left of its time. */
   readonly hint?: string | undefined;
   readonly children?: undefined;
 }
 
-/** A line of text or a row of a list: it has the looks of its place, and what stands on it is its name. */
+/** A row of a list, styled by its place, or words in a text if it has no class. Its text is its name. */
 interface Row {
   readonly name?: undefined;
   readonly label?: undefined;
@@ -53,18 +61,21 @@ export type NamedButtonProps = Named & Looks & Press;
 export type ButtonProps = (Named | Row) & Looks & Press;
 
 export function Button(props: ButtonProps): ReactElement {
-  const { name, label, hint, children, why, look = '', keys, held, pressed, expanded } = props;
+  const { name, label, hint, children, why, look, className, keys, held, pressed, expanded } = props;
   const id = useId();
   const { holding, own, aria } = usePress(props);
   return (
     <AriaButton
       {...aria}
-      className={`${name === undefined ? '' : 'deck-button'} ${look} ${holding ? 'is-held' : ''}`}
+      className={`${name !== undefined ? styles.button : className === undefined ? styles.text : ''} ${className ?? ''}`}
       {...(name === undefined ? {} : { 'aria-label': name })}
       {...(hint === undefined ? {} : { 'aria-describedby': id })}
       render={(dom) => (
         <button
           {...withOwn(dom, own)}
+          data-button={name === undefined ? undefined : ''}
+          data-look={look}
+          data-held={holding ? '' : undefined}
           aria-disabled={why ? true : undefined}
           aria-pressed={pressed}
           aria-expanded={expanded}
@@ -73,10 +84,14 @@ export function Button(props: ButtonProps): ReactElement {
         />
       )}
     >
-      {held ? <span className="hold-bar" aria-hidden="true" /> : null}
-      {children ?? <span className="deck-button-label">{label ?? name}</span>}
+      {held ? <span className={styles.bar} aria-hidden="true" /> : null}
+      {children ?? (
+        <span className={styles.label} data-label>
+          {label ?? name}
+        </span>
+      )}
       {hint === undefined ? null : (
-        <span className="deck-button-hint" id={id}>
+        <span className={styles.hint} data-hint id={id}>
           {hint}
         </span>
       )}
@@ -99,7 +114,7 @@ function usePress(props: ButtonProps): Pressing {
   const button = useRef<HTMLButtonElement>(null);
   const [holding, setHolding] = useState(false);
   const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
-  // Done at the press of Enter, as buttons are; React Aria clicks once more at its release.
+  // Enter acts when it goes down, as on any button. React Aria clicks once more when it comes up.
   const entered = useRef(false);
   useEffect(() => () => stop(timer.current), []);
 
@@ -137,7 +152,7 @@ function usePress(props: ButtonProps): Pressing {
         onPressEnd: end,
         onBlur: end,
       },
-      // By touch the end of React Aria's press comes later than the finger's lifting, or without it.
+      // By touch React Aria may end the press later than the finger lifts, or not at all.
       own: { onPointerUp: end, onContextMenu: (event) => event.preventDefault() },
     };
   }
@@ -158,7 +173,7 @@ function usePress(props: ButtonProps): Pressing {
   };
 }
 
-/** With what React Aria has no place for; a press takes no focus. */
+/** Adds what React Aria takes no props for, and keeps a press from taking the focus. */
 function withOwn(dom: DomProps, { onPointerUp, onContextMenu }: OwnProps): DomProps {
   return {
     ...dom,

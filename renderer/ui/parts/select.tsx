@@ -1,13 +1,13 @@
 /*
- * One of a few, in the browser's own list. Not React Aria's: its list takes the rest of the page from assistive
- * technology and holds it still while it is open, and Stop must be in reach at any time. Of this one
- * `ui/coach/free-keyboard.ts` knows when it is open, so that no clicker changes what was chosen before.
+ * A choice of one of a few, in the browser's own list. React Aria's list would hide the rest of the page from assistive
+ * technology and stop it from scrolling while it is open, and Stop must always be in reach. For the browser's list
+ * `ui/coach/free-keyboard.ts` knows whether it is open, so that a clicker cannot change the choice.
  */
 
 import type { ReactElement, ReactNode } from 'react';
 
 interface SelectProps<Value extends string> {
-  readonly look: string;
+  readonly className: string | undefined;
   readonly label: ReactNode;
   readonly value: Value;
   readonly choices: readonly { readonly choice: Value; readonly name: string }[];
@@ -15,9 +15,9 @@ interface SelectProps<Value extends string> {
 }
 
 export function Select<Value extends string>(props: SelectProps<Value>): ReactElement {
-  const { look, label, value, choices, onChange } = props;
+  const { className, label, value, choices, onChange } = props;
   return (
-    <label className={look}>
+    <label className={className}>
       {label}
       <select value={value} onChange={({ target }) => onChange(choices[target.selectedIndex]?.choice ?? value)}>
         {choices.map(({ choice, name }) => (

@@ -1,10 +1,11 @@
 /*
- * A whole number set by two buttons, one less and one more. Not React Aria's field for numbers: that one is typed
- * into, and would keep Space from being Stop.
+ * A whole number with two buttons, one less and one more. React Aria's number field is typed into: while it has the
+ * keyboard, Space would not be Stop.
  */
 
 import type { ReactElement } from 'react';
 import { Button } from './button.tsx';
+import styles from './stepper.module.css';
 
 interface StepperProps {
   readonly name: string;
@@ -12,7 +13,7 @@ interface StepperProps {
   readonly least: number;
   readonly most: number;
   onChange(value: number): void;
-  /** Told how far it goes. */
+  /** Called with the least and most, if it goes no further. */
   onRefused(why: string): void;
 }
 
@@ -24,7 +25,6 @@ export function Stepper({ name, value, least, most, onChange, onRefused }: Stepp
       <Button
         name={`${name}: ${label}`}
         label={sign}
-        look="is-step"
         why={isThere ? null : `${name}: from ${least} to ${most}.`}
         onPress={() => onChange(next)}
         onRefused={onRefused}
@@ -32,10 +32,10 @@ export function Stepper({ name, value, least, most, onChange, onRefused }: Stepp
     );
   };
   return (
-    <div className="stepper" role="group" aria-label={name}>
-      <span className="stepper-name">{name}</span>
+    <div className={styles.stepper} role="group" aria-label={name}>
+      <span className={styles.name}>{name}</span>
       {step(-1, 'one less', '−')}
-      <output className="stepper-value">{value}</output>
+      <output className={styles.value}>{value}</output>
       {step(1, 'one more', '+')}
     </div>
   );

@@ -242,6 +242,14 @@ describe('lines for some lanes', () => {
   });
 });
 
+test.each(['5:00 easy', '5:00 of 50s @ 1:00', '50-100 @ 1:00', '4 x 50 @ 1:00', '100 easy', '2 x 2 x 50 @ 1:00'])(
+  '[lanes] the others have nothing of `lane 2: %s`',
+  (line) => {
+    const [first] = planOfText(`lane 1\nlane 2\nlane 2: ${line}`).stretches;
+    expect([offsets(first, 0).length, offsets(first, 1).length > 0]).toEqual([0, true]);
+  },
+);
+
 describe('estimates', () => {
   test('[rest] a set is one where any of its reps goes by a rest, a rep where it does itself', () => {
     const estimated = (line: string) => {

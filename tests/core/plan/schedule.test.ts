@@ -12,6 +12,8 @@ describe('length of a stretch', () => {
     const plan = planOf([set(1, 1, 100, { lanes: 2, timing: on([100, 119]) })], { lanes });
     expect(stretchLength(plan.stretches[0]!, lanes)).toBe(120_000);
     expect(stretchLength(plan.stretches[0]!, [lane(1, { swimmers: 4 }), lanes[1]!])).toBe(119_000);
+    expect(stretchLength(plan.stretches[0]!, [null, lanes[1]!])).toBe(119_000);
+    expect(stretchLength(plan.stretches[0]!, [null, null])).toBe(0);
   });
 
   test('a lane without a rep has no tail', () => {
@@ -60,6 +62,8 @@ describe('planned times', () => {
     const parts = [part('A', 1, swim(2)), part('B', 3, set(4, 1, 50)), part('C', 5, swim(6))];
     const waits = plannedTimes(planOf(parts, { between: { time: 0, auto: true } })).map((time) => time.waits);
     expect(waits).toEqual(['call', 'auto', 'call']);
+    const byHand = plannedTimes(planOf([part('A', 1, swim(2)), part('B', 3, swim(4), pause('break', 5, 30))]));
+    expect(byHand.map((time) => time.waits)).toEqual(['call', 'call', 'auto']);
   });
 
   test('a talk that begins a part is aligned like any beginning of a part', () => {

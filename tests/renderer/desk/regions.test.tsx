@@ -10,7 +10,7 @@ import { Desk } from '../../../renderer/desk/desk.tsx';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import { startFrames, type Frames } from '../../../renderer/ui/coach/frames.ts';
-import { createHand } from '../../../renderer/ui/coach/commands/hand.ts';
+import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { openSound } from '../../../renderer/sound/sound.ts';
@@ -40,7 +40,7 @@ vi.mock('../../../renderer/desk/lanes/lane-panel.tsx', (original) => breakable('
 vi.mock('../../../renderer/desk/actions/mark-panel.tsx', (original) => breakable('mark-panel', original));
 vi.mock('../../../renderer/desk/outline/outline.tsx', (original) => breakable('outline', original));
 vi.mock('../../../renderer/desk/run/run-late.tsx', (original) => breakable('run-late', original));
-vi.mock('../../../renderer/desk/actions/said-line.tsx', (original) => breakable('said-line', original));
+vi.mock('../../../renderer/desk/actions/feedback-bar.tsx', (original) => breakable('feedback-bar', original));
 vi.mock('../../../renderer/desk/actions/action-bar.tsx', (original) => breakable('action-bar', original));
 vi.mock('../../../renderer/desk/notices.tsx', (original) => breakable('notices', original));
 vi.mock('../../../renderer/desk/edit/rewrite-screen.tsx', (original) => breakable('rewrite-screen', original));
@@ -81,7 +81,7 @@ class Window {
       close: () => undefined,
     };
     this.frames = startFrames(link);
-    const hand = createHand(link, () => t, null);
+    const actions = createCoachActions(link, () => t, null);
     const idle = (): void => undefined;
     const sound = openSound(link, null, {
       now: () => t,
@@ -93,7 +93,7 @@ class Window {
       },
     });
     const light = { choice: () => 'system', choose: idle, subscribe: () => idle } as unknown as DeskTools['light'];
-    this.tools = { link, frames: this.frames, hand, offers: createOffers(this.frames, hand), sound, light };
+    this.tools = { link, frames: this.frames, actions, offers: createOffers(this.frames, actions), sound, light };
   }
 
   show(page: (tools: DeskTools) => ReactElement = (tools) => <Desk tools={tools} />): void {
@@ -135,8 +135,8 @@ describe.each([
   ['run-head', 'The head'],
   ['lane-row', 'Lane 1'],
   ['outline', 'The session'],
-  ['run-late', 'How the hour stands'],
-  ['said-line', 'The line above the actions'],
+  ['run-late', 'The time in hand'],
+  ['feedback-bar', 'The line above the actions'],
   ['notices', 'The notices'],
   ['action-bar', 'The row of actions'],
   ['clock', 'The head'],
@@ -223,7 +223,7 @@ describe('[faults] the other states of the window', () => {
     const writing = opened();
     writing.deck.setState({ run: null });
     writing.show();
-    expect(alerts().join()).toContain('The page to write on cannot be drawn.');
+    expect(alerts().join()).toContain('The write page cannot be drawn.');
     cleanup();
     opened([...GOING, [20_000, { do: 'finish' }]]).show();
     expect(alerts().join()).toContain('What was swum cannot be drawn.');

@@ -1,12 +1,12 @@
 // @vitest-environment happy-dom
 /*
- * Whom the remote's actions are for.
+ * Which lanes the remote's buttons are for, and what they say.
  */
 
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, expect, test } from 'vitest';
 import type { RunState } from '../../../app/core/run/state.ts';
-import type { Moment } from '../../../renderer/ui/coach/frames.ts';
+import type { RunMoment } from '../../../renderer/ui/coach/frames.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { RemoteActions } from '../../../renderer/remote/remote-actions.tsx';
 import { runOf } from '../../support/coach/coach-run.ts';
@@ -86,7 +86,7 @@ test('with another session it is for all lanes again, and shows the few actions'
     const frames = { ...first.tools.frames, shown: () => moments[id]! };
     return <Remote tools={{ ...first.tools, frames }} />;
   };
-  const moments: { readonly [id: string]: Moment } = {
+  const moments: { readonly [id: string]: RunMoment } = {
     one: { ...moment, run: { ...moment.run, id: 'one' } },
     two: { ...moment, run: { ...moment.run, id: 'two' } },
   };

@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import { WIRE_VERSION } from '../../../app/wire/messages.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { startFrames } from '../../../renderer/ui/coach/frames.ts';
-import { createHand } from '../../../renderer/ui/coach/commands/hand.ts';
+import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { FakeHost } from '../link/fake-host.ts';
 
@@ -15,8 +15,8 @@ test('[wire] a remote older than the program says so, and what to do', () => {
   const link = host.open('remote');
   host.pass(1000);
   const frames = startFrames(link);
-  const hand = createHand(link, () => host.now, null);
-  render(<Remote tools={{ link, frames, hand, offers: createOffers(frames, hand) }} />);
+  const actions = createCoachActions(link, () => host.now, null);
+  render(<Remote tools={{ link, frames, actions, offers: createOffers(frames, actions) }} />);
   expect(screen.queryByText('Waiting for a session.')).not.toBeNull();
   act(() => {
     host.sendRaw(JSON.stringify({ say: 'snapshot', version: WIRE_VERSION + 1, squads: [] }));

@@ -1,6 +1,5 @@
 /*
- * A coach's hand on the coach's window: gives a command by the buttons it stands on, found by their
- * accessible names alone.
+ * Gives commands in the coach's window as a coach does: by the buttons, found by their accessible names alone.
  */
 
 import type { Locator, Page } from 'playwright';
@@ -18,7 +17,7 @@ export interface BeforeCommand {
 
 type Press<Name extends CommandName> = (page: Page, command: CommandOf<Name>, before: BeforeCommand) => Promise<void>;
 
-/** The commands that this hand has learnt. */
+/** The commands it knows the buttons of. */
 const PRESSES: { readonly [Name in CommandName]?: Press<Name> } = {
   start: (page) => button(page, /^Start( now)?$/).click(),
   undo: (page) => button(page, 'Undo').click(),
@@ -35,7 +34,7 @@ const PRESSES: { readonly [Name in CommandName]?: Press<Name> } = {
   rewrite: (page, { text }) => rewrite(page, text),
 };
 
-/** Presses what gives the command; throws for one that this hand has not learnt. */
+/** Presses the buttons that give the command; throws if it knows none. */
 export function giveByHand(page: Page, command: Command, before: BeforeCommand): Promise<void> {
   if ('lanes' in command && (command.lanes ?? []).length > 1) {
     throw new Error(`${command.do} for several lanes is not one press`);
@@ -45,7 +44,7 @@ export function giveByHand(page: Page, command: Command, before: BeforeCommand):
 
 function press<Name extends CommandName>(page: Page, command: CommandOf<Name>, before: BeforeCommand): Promise<void> {
   const given: Press<Name> | undefined = PRESSES[command.do];
-  if (!given) throw new Error(`this hand has not learnt ${command.do}`);
+  if (!given) throw new Error(`no buttons are known for ${command.do}`);
   return given(page, command, before);
 }
 

@@ -1,6 +1,6 @@
 /*
- * What the components of the coach's screens work with in tests: a hand whose commands are kept, on a run that
- * is looked at when the test says.
+ * The tools that components of the coach's screens need in a test. Commands are kept in a list instead of being sent;
+ * the test says at which time the run is seen.
  */
 
 import type { Command } from '../../../app/core/run/command/command.ts';
@@ -8,8 +8,8 @@ import type { RunState } from '../../../app/core/run/state.ts';
 import { view } from '../../../app/core/run/view.ts';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
-import type { Frames, Moment } from '../../../renderer/ui/coach/frames.ts';
-import { createHand } from '../../../renderer/ui/coach/commands/hand.ts';
+import type { Frames, RunMoment } from '../../../renderer/ui/coach/frames.ts';
+import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import type { Tools } from '../../../renderer/ui/coach/use-deck.ts';
 
@@ -18,7 +18,7 @@ export interface CoachTable {
   /** As given, none of them carried out. */
   readonly sent: readonly Command[];
   /** The run's t at the next press, and the moment that is drawn then. */
-  at(t: number): Moment;
+  at(t: number): RunMoment;
   said(): string | undefined;
 }
 
@@ -36,21 +36,21 @@ export function coachTable(state: RunState): CoachTable {
       return Promise.resolve({ ok: false, at: null, why: 'told' });
     },
   } as unknown as Link;
-  const latest = (): Moment => ({ run, view: view(state, now) });
+  const latest = (): RunMoment => ({ run, view: view(state, now) });
   const frames = {
     draw: () => () => undefined,
     latest,
     changed: () => () => undefined,
     shown: latest,
   } as unknown as Frames;
-  const hand = createHand(link, () => now, null);
+  const actions = createCoachActions(link, () => now, null);
   return {
-    tools: { link, frames, hand, offers: createOffers(frames, hand) },
+    tools: { link, frames, actions, offers: createOffers(frames, actions) },
     sent,
     at: (t) => {
       now = t;
       return latest();
     },
-    said: () => hand.store.getState().said?.text,
+    said: () => actions.store.getState().feedback?.text,
   };
 }

@@ -1,6 +1,6 @@
 /*
- * What a part of the coach's window works with, for tests of it in a small DOM: a host that answers as the run
- * itself would, and a run's t that the test sets.
+ * The tools that parts of the coach's window need in a test without a browser: a host that answers as the run would, and
+ * a run whose time the test sets.
  */
 
 import { act } from '@testing-library/react';
@@ -14,8 +14,8 @@ import type { Millis } from '../../../app/core/units.ts';
 import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
-import type { Moment } from '../../../renderer/ui/coach/frames.ts';
-import { createHand } from '../../../renderer/ui/coach/commands/hand.ts';
+import type { RunMoment } from '../../../renderer/ui/coach/frames.ts';
+import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { planOf } from '../deck.ts';
 
@@ -35,7 +35,7 @@ export class CoachWindow {
   private readonly store = createDeckStore();
   private t: Millis = 0;
   private readonly watchers = new Set<() => void>();
-  private known: Moment | null = null;
+  private known: RunMoment | null = null;
 
   constructor(text: string) {
     const plan = planOf(text);
@@ -79,7 +79,7 @@ export class CoachWindow {
       },
     };
     const frames = {
-      draw: (each: (moment: Moment | null) => void) => {
+      draw: (each: (moment: RunMoment | null) => void) => {
         each(this.moment);
         return () => undefined;
       },
@@ -91,8 +91,8 @@ export class CoachWindow {
       shown: () => this.moment,
       stop: () => undefined,
     };
-    const hand = createHand(link, () => this.t, null);
-    this.tools = { link, frames, hand, offers: createOffers(frames, hand) } as unknown as DeskTools;
+    const actions = createCoachActions(link, () => this.t, null);
+    this.tools = { link, frames, actions, offers: createOffers(frames, actions) } as unknown as DeskTools;
   }
 
   get run(): DeckRun {
@@ -100,7 +100,7 @@ export class CoachWindow {
   }
 
   /** The same until something changes. */
-  get moment(): Moment {
+  get moment(): RunMoment {
     const { run } = this;
     if (this.known?.run !== run || this.known.view.t !== this.t) this.known = { run, view: view(run.state, this.t) };
     return this.known;
@@ -121,7 +121,7 @@ export class CoachWindow {
 
   /** A lane's number tapped. */
   choose(lane: number): void {
-    act(() => this.tools.hand.toggle(lane));
+    act(() => this.tools.actions.toggle(lane));
   }
 
   /** The host tells of wall screens. */

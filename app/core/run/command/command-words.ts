@@ -1,7 +1,7 @@
 /*
  * What the coach reads about a command: its name, the buttons and keys that give it, and the sentence after it has
- * been carried out. Each command's own file in `commands/` says it. Screens lay out the buttons and supply the
- * phrases.
+ * been carried out. Each command's own file in `commands/` says it. Screens lay out the buttons;
+ * `feedback/` supplies the phrases.
  */
 
 import type { Millis } from '../../units.ts';

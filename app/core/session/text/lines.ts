@@ -139,3 +139,8 @@ function commentStart(raw: string): number {
   }
   return raw.length;
 }
+
+/** A line of a text (from 1) as the coach wrote it, without its indent and comment. */
+export function writtenLine(text: string, line: number): string {
+  return contentOf(textLines(text)[line - 1] ?? '').trim();
+}

@@ -1,12 +1,12 @@
 /*
- * One press is one command: a wet finger, a worn clicker and a nervous key give two.
+ * Takes two quick presses for one: a wet finger, a worn clicker or a nervous thumb easily gives two.
  */
 
-/** Two presses of the same thing nearer together than this are one, in ms. */
+/** Two presses of the same thing within this time count as one, in ms. */
 export const BOUNCE_TIME = 300;
 
 export interface BounceGuard {
-  /** Whether a press of this thing counts; what is refused does not start the time again. */
+  /** Whether a press of this thing counts. One that does not count does not start the time again. */
   accept(what: string, now: number): boolean;
 }
 

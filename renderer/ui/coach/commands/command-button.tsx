@@ -1,6 +1,6 @@
 /*
- * A button that gives one command: looks as the run stood when that last changed, and is judged by the run as it
- * stands when it is pressed. It draws itself only where its looks or its own offer have changed.
+ * A button that gives one command. Whether it looks pressable is worked out about once a second; whether the command
+ * is allowed is checked again at the press. It is drawn again only when something about it has changed.
  */
 
 import { memo, type ReactElement } from 'react';
@@ -9,29 +9,29 @@ import { Button, type NamedButtonProps } from '../../parts/button.tsx';
 import { useOffer, type Tools } from '../use-deck.ts';
 
 export interface CommandButtonProps extends Omit<NamedButtonProps, 'why' | 'judge' | 'onPress' | 'onRefused'> {
-  readonly tools: Pick<Tools, 'hand' | 'offers'>;
+  readonly tools: Pick<Tools, 'actions' | 'offers'>;
   readonly command: Command;
-  /** Told when the command has been accepted. */
+  /** Called when the command has been accepted. */
   readonly onDone?: (() => void) | undefined;
 }
 
 export const CommandButton = memo(DrawnCommandButton, isSame);
 
 function DrawnCommandButton({ tools, command, onDone, ...looks }: CommandButtonProps): ReactElement {
-  const { hand, offers } = tools;
+  const { actions, offers } = tools;
   const why = useOffer(offers, ({ whyNot }) => whyNot(command));
   return (
     <Button
       {...looks}
       why={why}
-      judge={() => hand.refusal(command)}
-      onPress={() => void hand.press(command).then((ok) => (ok ? onDone?.() : undefined))}
-      onRefused={(reason) => hand.say(reason, 'refused')}
+      judge={() => actions.refusal(command)}
+      onPress={() => void actions.press(command).then((ok) => (ok ? onDone?.() : undefined))}
+      onRefused={(reason) => actions.say(reason, 'refused')}
     />
   );
 }
 
-/** Commands are the same where they say the same: they are made anew each time that what stands around is drawn. */
+/** Compares commands by their content, because whatever draws the button makes a new object each time. */
 function isSame(before: CommandButtonProps, after: CommandButtonProps): boolean {
   const { command: was, ...others } = before;
   const { command: is, ...now } = after;

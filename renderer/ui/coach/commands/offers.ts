@@ -1,55 +1,58 @@
 /*
- * What the coach may do now, worked out once for every button: when a second has passed, when a snapshot has come,
- * and when other lanes are chosen. Between these the answers stay, so that a button draws itself only where its
- * own has changed. A press is judged anew, by the hand.
+ * What the coach may do now, worked out once for all buttons: each second, with each snapshot, and when other lanes
+ * are chosen. Until then the answers stay the same, so that a button is drawn again only when its own answer changes.
+ * A press is checked again (`coach-actions.ts`).
  */
 
 import type { Command } from '../../../../app/core/run/command/command.ts';
 import type { RunView } from '../../../../app/core/run/view.ts';
 import { secondsLeft } from '../../../../app/core/words/time/reading.ts';
-import { commandLabel } from './actions.ts';
-import type { Frames, Moment } from '../frames.ts';
-import type { Hand } from './hand.ts';
+import { commandLabel } from '../../../../app/core/run/command/command-label.ts';
+import type { Frames, RunMoment } from '../frames.ts';
+import type { CoachActions } from './coach-actions.ts';
 import type { LaneChoice } from './lane-choice.ts';
 import { primaryOf, type Primary } from './primary.ts';
 import { refusalOf, type Refusal } from './refusal.ts';
 
 export interface Offers {
-  /** Calls when an answer may be another, until what it returns is called. */
+  /** Calls back whenever an answer may have changed. Returns the function that ends this. */
   changed(call: () => void): () => void;
-  /** Why a command cannot be given; null where it can. Without a run or a clock the host judges: null too. */
+  /** Why a command cannot be given; null if it can. Also null without a run or a clock: then the host decides. */
   whyNot(command: Command): Refusal;
-  /** The same object as long as it says the same; without a run or a clock, as it was last. */
+  /** The same object until something in it changes. Without a run or a clock, the last one. */
   primary(): Primary;
-  /** Lanes that are chosen, none for all: the same list as long as it has the same lanes. */
+  /** The chosen lanes, empty for all: the same list until other lanes are chosen. */
   chosen(): readonly number[];
 }
 
-/** What the answers rest on, and whether each has been worked out since. */
+/** What the answers depend on, with those that have been worked out from it. */
 interface Known {
-  readonly moment: Moment | null;
+  readonly moment: RunMoment | null;
   readonly choice: LaneChoice;
   readonly refusals: Map<string, Refusal>;
   hasPrimary: boolean;
 }
 
-export function createOffers(frames: Pick<Frames, 'changed' | 'shown'>, hand: Pick<Hand, 'store' | 'chosen'>): Offers {
+export function createOffers(
+  frames: Pick<Frames, 'changed' | 'shown'>,
+  actions: Pick<CoachActions, 'store' | 'chosen'>,
+): Offers {
   let known: Known | null = null;
   let primary: Primary = { main: null, beside: [] };
   let chosen: readonly number[] = [];
 
   function now(): Known {
     const moment = frames.shown();
-    const { choice } = hand.store.getState();
+    const { choice } = actions.store.getState();
     if (known && known.moment === moment && known.choice === choice) return known;
-    chosen = kept(chosen, hand.chosen());
+    chosen = kept(chosen, actions.chosen());
     known = { moment, choice, refusals: new Map(), hasPrimary: false };
     return known;
   }
 
   return {
     changed(call) {
-      const forget = [frames.changed(call), hand.store.subscribe(call)];
+      const forget = [frames.changed(call), actions.store.subscribe(call)];
       return () => forget.forEach((each) => each());
     },
     whyNot(command) {
@@ -75,14 +78,14 @@ export function createOffers(frames: Pick<Frames, 'changed' | 'shown'>, hand: Pi
   };
 }
 
-/** What Undo takes back, and for how long: "Skip rep, 6 s left"; or why it takes nothing back. */
+/** What Undo would undo and for how long, "Skip rep, 6 s left", or why it cannot. */
 export function undoText({ undo, t }: Pick<RunView, 'undo' | 't'>, whyNot: Refusal): string {
   if (!undo) return 'nothing to undo';
   if (whyNot !== null) return 'too late to undo';
   return `${commandLabel(undo.command)}, ${secondsLeft(undo.until - t)} s left`;
 }
 
-/** The one before where both say the same, so that whoever follows it sees that nothing has changed. */
+/** The earlier value if both are equal, so that React sees no change. */
 function kept<Value>(before: Value, after: Value): Value {
   return JSON.stringify(before) === JSON.stringify(after) ? before : after;
 }

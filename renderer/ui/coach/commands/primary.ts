@@ -1,6 +1,6 @@
 /*
- * The one action that a moment asks for, and what is offered beside it: the same on the coach's window and
- * the remote, and always for all lanes.
+ * What the big button does now, and what is offered beside it: the same in the coach's window and on the remote, and
+ * always for all lanes.
  */
 
 import type { RunView } from '../../../../app/core/run/view.ts';
@@ -9,7 +9,7 @@ import { startFollows } from '../../../../app/core/run/view/trial.ts';
 export type Steering = 'start' | 'stop' | 'resume' | 'rejoin' | 'finish';
 
 export interface Primary {
-  /** null where nothing is left to start or stop. */
+  /** null if nothing is left to start or stop. */
   readonly main: Exclude<Steering, 'rejoin'> | null;
   readonly beside: readonly Steering[];
 }

@@ -1,12 +1,12 @@
 /*
- * What only the coach's screens say: how lanes stand, and what a button would do.
+ * Phrases of the coach's screens: how lanes stand, and what a button would do.
  */
 
 import type { ClockChoice } from '../../../../app/core/run/readings.ts';
-import { contentOf, textLines } from '../../../../app/core/session/text/lines.ts';
-import { currentStretch, type RunState } from '../../../../app/core/run/state.ts';
-import type { LaneView, NextRep, RunView } from '../../../../app/core/run/view.ts';
+import type { TimeText } from '../../../../app/core/run/feedback/feedback.ts';
+import type { NextRep, RunView } from '../../../../app/core/run/view.ts';
 import { countIn } from '../../../../app/core/run/view/count.ts';
+import { stoppedEarlier } from '../../../../app/core/run/view/stops.ts';
 import type { Millis } from '../../../../app/core/units.ts';
 import { leaveReading } from '../../../../app/core/words/time/clock.ts';
 import { lanesNamed } from '../../../../app/core/words/lanes.ts';
@@ -14,28 +14,19 @@ import { count } from '../../../../app/core/words/phrase.ts';
 import { repOf, repText } from '../../../../app/core/words/rep.ts';
 import { followingText, kindText, pauseText } from '../../../../app/core/words/stretch.ts';
 
-/** "3 of 4" behind what is swum; '' where there is but one rep. */
+/** "3 of 4", shown after what is swum; '' if there is only one rep. */
 export function whichRep(next: NextRep): string {
   return next.of > 1 ? repOf(next) : '';
 }
 
-/** A time of the run as the chosen clock will show it; a dash where there is no clock to read yet. */
+/** A time of the run as the chosen clock will show it; a dash if that clock does not run yet. */
 export function leaveText(choice: ClockChoice, view: Pick<RunView, 'clock'>, at: Millis): string {
   return leaveReading(choice, view, at) ?? '–';
 }
 
-/** How a sentence says a time of the run. */
-export type TimeText = (view: Pick<RunView, 'clock'>, at: Millis) => string;
-
-/** As readings of a clock. */
+/** Times written as readings of a clock. */
 export function readingsOf(choice: ClockChoice): TimeText {
   return (view, at) => leaveText(choice, view, at);
-}
-
-/** Of lanes that are stopped, the numbers of those that an earlier Stop than the last of theirs holds. */
-export function stoppedEarlier(lanes: readonly Pick<LaneView, 'number' | 'stop'>[]): readonly number[] {
-  const last = Math.max(...lanes.map(({ stop }) => stop ?? -Infinity));
-  return lanes.flatMap(({ number, stop }) => (stop !== null && stop < last ? [number] : []));
 }
 
 /**
@@ -55,9 +46,9 @@ export function goesText(view: RunView, action: string, clock: ClockChoice, lane
   return `${also}goes ${leaveText(clock, view, first)}`;
 }
 
-/** What Start begins before its time, and what stopped lanes lose by it: "the break, cuts lane 2 short". */
+/** What Start would begin early, and which lanes lose what they have left: "the break, cuts lane 2 short". */
 export function startNowText({ t, phase, clock, stretch, following, lanes }: RunView): string {
-  // Before it has begun the current stretch itself comes forward, and nobody loses anything.
+  // If the current stretch has not begun, it begins early itself, and nobody loses anything.
   const isAhead = phase === 'going' && t < clock.t0!;
   const lost = isAhead ? [] : lanes.filter((lane) => lane.pending).map(({ number }) => number);
   const begins = isAhead ? stretch : following;
@@ -66,7 +57,7 @@ export function startNowText({ t, phase, clock, stretch, following, lanes }: Run
   return `${what}, cuts ${lost.length > 2 ? count(lost.length, 'lane') : lanesNamed(lost)} short`;
 }
 
-/** What the current stretch is called where it waits: what is swum or said first, as often as it now is. */
+/** What a waiting stretch is called: its first set, with the reps that cuts have left, or its talk or break. */
 export function stretchText({ stretch, stretches, cuts, plan }: RunView): string {
   if (stretch.kind !== 'swim') return pauseText(stretch);
   const lane = stretch.lanes.findIndex(({ reps }) => reps.length > 0);
@@ -74,15 +65,4 @@ export function stretchText({ stretch, stretches, cuts, plan }: RunView): string
   if (!first) return stretch.part;
   const { of } = countIn({ cuts, stretches }, first, lane);
   return `${of > 1 ? `${of} x ` : ''}${repText(first, plan.session.pool.unit)}`;
-}
-
-/** "Main set", with the talk or break where the current stretch is one. */
-export function currentText(state: RunState): string {
-  const stretch = currentStretch(state);
-  return stretch.kind === 'swim' ? stretch.part : `${stretch.part}, ${stretch.kind}`;
-}
-
-/** A line of a session's text (from 1) as the coach wrote it, without its indent and comment. */
-export function writtenLine(text: string, line: number): string {
-  return contentOf(textLines(text)[line - 1] ?? '').trim();
 }

@@ -12,6 +12,7 @@ const at = (deck: Deck, seconds: number) => endIsEstimate(deck.view(seconds));
 test('[projection] waiting, nobody knows when the word comes; done, the end is known', () => {
   expect(at(new Deck('50 @ 1:00'), 1)).toBe(true);
   expect(at(started('50 easy').at(1, { do: 'finish' }), 2)).toBe(false);
+  expect(at(started('50 @ 1:00\nbreak 0:30\n50 easy').at(20, { do: 'finish' }), 21)).toBe(false);
 });
 
 test('[projection] going: it is none where everything runs by the clock from here', () => {
@@ -41,9 +42,11 @@ test('[projection] going: what has been swum by a rest makes it none any more, i
   expect(at(started('50 rest 10\n2 x 50 @ 1:00'), 175)).toBe(false);
   const deck = new Deck('lane 1 base 1:40\n50 rest 10\nbreak 0:30\n2 x 50 @ 1:00').at(0, { do: 'start' });
   const { end } = deck.view(20).projectedTimes[1]!;
-  // The last leave is still that of the stretch before.
   expect(at(deck, end / 1000 - 1)).toBe(false);
   expect(at(deck, end / 1000 + 1)).toBe(false);
+  // In a countdown the last leave is still that of the stretch before.
+  const parts = started('A\n50 rest 10\nB\n50 @ 1:00').at(20, { do: 'move-on' }).at(24, { do: 'start' });
+  expect(at(parts, 25)).toBe(false);
 });
 
 test('[projection] going: a lane that takes no part makes it none', () => {

@@ -85,6 +85,15 @@ describe('[go-to] where a line can be gone to', () => {
     expect(targets(squad)).toEqual([[4, { line: 4, rounds: [], reps: 4 }]]);
   });
 
+  test('by its first passage, which a later cut leaves as it was', () => {
+    const deck = new Deck('2 rounds\n  2 rounds\n    50 @ 1:00\n  talk 0:30').at(0, { do: 'start' });
+    deck.at(140, { do: 'cut', line: 2, n: 1 });
+    expect(targetsOf(deck.view(141), ALL).get(3)!.rounds).toEqual([
+      { of: 2, round: 1 },
+      { of: 2, round: 1 },
+    ]);
+  });
+
   test('rounds in rounds, outermost first', () => {
     const [first] = targets(new Deck('3 rounds\n  2 rounds\n    50 @ 1:00'));
     expect(first![1].rounds).toEqual([

@@ -60,6 +60,9 @@ describe('[lanes 1-3:]', () => {
     ['lanes 2-2: 50', [2]],
     ['lane 4: 50 easy', [4]],
     ['lane 4:\n  50', [4]],
+    ['lanes  1  -  2  ,  4  -  4  :  50', [1, 2, 4]],
+    ['lane  4  :  50', [4]],
+    ['lanes 1  -  4: 50', [1, 2, 4]],
   ])('%j is for lanes %j', (line, numbers) => {
     const [item] = session(line).parts[0]!.items;
     expect(item).toMatchObject({ lanes: { numbers } });
@@ -75,6 +78,14 @@ describe('[lanes 1-3:]', () => {
       ['0: 25@0'],
       ['0: 50@0', '0: 50@60', '0: 25@120'],
       ['0: 25@0'],
+    ]);
+  });
+
+  test('rounds and a set on one line', () => {
+    expect(leaves('lanes 1, 4: 2 x 1/2 x 50 @ 1:00\n25 @ 0:30')).toEqual([
+      ['0: 50@0', '0: 50@60', '0: 25@120'],
+      ['0: 25@0'],
+      ['0: 50@0', '0: 50@60', '0: 50@120', '0: 50@180', '0: 25@240'],
     ]);
   });
 
@@ -105,6 +116,31 @@ describe('[lanes 1-3:]', () => {
     ]);
   });
 
+  test('its number, its colon and its swimmers may stand apart', () => {
+    const [lane] = session('50', 'lane  12  :  15  swimmers\nTitle\nPart\n').lanes;
+    expect([lane!.number, lane!.swimmers]).toEqual([12, 15]);
+    const [other] = session('50', 'lane 4: 5 swimmers, gap 7\nTitle\nPart\n').lanes;
+    expect([other!.swimmers, other!.gap]).toEqual([5, 7000]);
+  });
+
+  test('a line that has lanes further on is a heading', () => {
+    expect(session('Only lanes 1-2:\n50').parts[1]!.name).toBe('Only lanes 1-2');
+  });
+
+  test('targets are spread over these lanes too', () => {
+    const plan = makePlan(session('lanes 1, 4: 100 @ 2:00 hold 1:20/1:30'), { text: '', lanesText: null });
+    expect(plan.stretches[0]!.lanes.map(({ reps }) => reps.map(({ target }) => target))).toEqual([
+      [80_000],
+      [],
+      [90_000],
+    ]);
+  });
+
+  test('where a lane’s own line has no number, no list of lanes is judged', () => {
+    const read = parseSession('lane 99 base 1:30\nlane 1\nTitle\nPart\nlanes 1-3: 50', null);
+    expect(read.ok ? [] : read.faults.map(({ line }) => line)).toEqual([1]);
+  });
+
   test('it ends the header', () => {
     expect(session('50', 'lane 1\nlane 2\nTitle\nlane 2: 100 @ 2:00\nPart\n').parts).toHaveLength(2);
   });
@@ -113,6 +149,11 @@ describe('[lanes 1-3:]', () => {
     ['lanes 1-3: 50', '6:7 3 is not a lane of this session: its lanes are 1, 2, 4'],
     ['lanes 4-1: 50', '6:7 4-1: a range of lanes goes from the lower to the higher'],
     ['lanes 3-4: 50', '6:7 3 is not a lane of this session: its lanes are 1, 2, 4'],
+    ['lanes 10-12, 11-12: 50', '6:7 10 is not a lane of this session'],
+    ['lanes 1-12: 50', '6:7 12 is not a lane of this session'],
+    ['lanes 1, 2-14: 50', '6:10 14 is not a lane of this session'],
+    ['lanes 1-2: base lane 4:', '6:12 a line cannot begin with base'],
+    ['lane 4: 12  swimmers', '6:1 lane is a setting'],
     ['lanes 1, 3: 50', '6:10 3 is not a lane of this session: its lanes are 1, 2, 4'],
     ['lane 4: 4 swimmersx', '6:9 4 is less than one length'],
     ['lane 1: basement 50', '6:9 a line cannot begin with basement'],
@@ -179,6 +220,7 @@ describe('[note and kit]', () => {
     expect(notes('note:  #1 first')).toEqual([['note', '#1 first']]);
     expect(notes('kit : x')).toEqual([]);
     expect(notes('notes: x')).toEqual([]);
+    expect(notes('Bring the kit: fins')).toEqual([]);
   });
 
   test.each([

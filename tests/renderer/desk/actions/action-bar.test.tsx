@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 /*
- * The bottom row as it looks and as it is pressed, on a run that goes on by itself.
+ * The bottom row: how it looks and what a press does, while time in the run goes on.
  */
 
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
@@ -58,7 +58,7 @@ describe('the place of the big button', () => {
 });
 
 describe('a press', () => {
-  test('is judged as the run stands then, not as it was drawn: offered, though drawn as not', () => {
+  test('counts if the run allows it by then, even if the button was drawn as refused', () => {
     const t = table(runOf(SET, [0, { do: 'start' }], [85_000, { do: 'stop' }]));
     t.drawnAt(87_500);
     t.pressedAt(88_000);
@@ -66,7 +66,7 @@ describe('a press', () => {
     expect(t.sent).toEqual([{ do: 'start' }]);
   });
 
-  test('is judged as the run stands then: refused, though drawn as offered', () => {
+  test('is refused if the run no longer allows it, even if the button was drawn as offered', () => {
     const t = table(runOf(SET, [0, { do: 'start' }]));
     t.drawnAt(79_000);
     t.pressedAt(81_000);

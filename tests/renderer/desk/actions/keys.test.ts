@@ -3,7 +3,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { ACTIONS, type ActionName } from '../../../../renderer/ui/coach/commands/actions.ts';
+import { ACTIONS, type ActionName } from '../../../../renderer/ui/coach/commands/action-list.ts';
 import { meaningOf, type KeyPress } from '../../../../renderer/desk/actions/keys.ts';
 
 const press = (key: string, more: Partial<KeyPress> = {}): KeyPress => ({

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 /*
- * The match with the pool's clock, which an edit of the session takes over, and which is made until the first start.
+ * Matching the pool's clock: it can be done until the first start, and a session opened in place of another keeps it.
  */
 
 import { act, cleanup, fireEvent, render, renderHook, screen } from '@testing-library/react';
@@ -74,7 +74,7 @@ test('a tap asks the host to match the clock of this run, and says what it answe
     return Promise.resolve(replies.shift());
   });
   const said: string[] = [];
-  const tools = { ...coach.tools, hand: { ...coach.tools.hand, say: (text: string) => said.push(text) } };
+  const tools = { ...coach.tools, actions: { ...coach.tools.actions, say: (text: string) => said.push(text) } };
   render(<RunMatch tools={tools as typeof coach.tools} moment={coach.moment} />);
   const button = screen.getByRole('button', { name: "Match the pool's clock" });
   for (let tap = 1; tap <= 2; tap++) {

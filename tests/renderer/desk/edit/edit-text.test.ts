@@ -1,5 +1,5 @@
 /*
- * A text that is edited while the run goes on: nothing typed is lost, nothing begun is changed.
+ * A text that is edited during a run: nothing that was typed is lost, and nothing that has begun is changed.
  */
 
 import { describe, expect, test } from 'vitest';

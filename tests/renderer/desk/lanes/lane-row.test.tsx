@@ -63,7 +63,7 @@ test('in the countdown the head says that it starts, and with all lanes stopped 
     const moment = table.at(5_000);
     const frames = { ...table.tools.frames, latest: () => moment };
     render(<RunHead tools={{ ...table.tools, frames } as DeskTools} moment={moment} />);
-    const text = document.querySelector('.clock')!.textContent;
+    const text = screen.getByRole('timer').parentElement!.textContent;
     cleanup();
     return text;
   };

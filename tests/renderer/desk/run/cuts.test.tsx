@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 /*
- * The cuts that bring the hour back, offered alike while the session is written and while it runs.
+ * The cuts that end a session in time, offered the same way while it is written and while it runs.
  */
 
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
@@ -45,7 +45,7 @@ describe('cuts that are needed together', () => {
         onRefused={() => undefined}
       />,
     );
-    screen.getByText(`It takes all ${cuts.length} of these to bring it back:`);
+    screen.getByText(`It takes all ${cuts.length} of these cuts:`);
     const buttons = screen.getAllByRole('button');
     expect(buttons).toHaveLength(5);
     expect(buttons[0]!.textContent).toMatch(/^1\. Cut 3 of 4 x 50 set a @ 1:00ends 3:00 sooner, \d+ min$/);
@@ -62,7 +62,7 @@ describe('cuts that are needed together', () => {
 
   test('where even all are not enough, that is said', () => {
     const fitted = fitPlan(planOf(FIVE_SETS))!;
-    expect(adviceOf(fitted)).toBe('Even all 5 of these are not enough:');
+    expect(adviceOf(fitted)).toBe('Even all 5 of these cuts are not enough:');
     expect(fitted.cuts).toHaveLength(5);
   });
 });
@@ -79,7 +79,7 @@ test('[fit] a cut that takes the round under way says so, where it is offered an
   render(<OutlineLine tools={window.tools} moment={moment} row={row} onDone={() => undefined} />);
   expect(screen.getByRole('button', { name: 'Cut 1 round' }).textContent).toMatch(/the round under way too, ends 2:00/);
   cleanup();
-  render(<RunLate tools={window.tools} moment={moment} />);
+  render(<RunLate tools={window.tools} moment={moment} isOver={false} />);
   const offer = screen.getByRole('button', { name: 'Cut 1 of 2 rounds, line 4' });
   expect(offer.textContent).toMatch(/^Cut 1 of 2 roundsthe round under way too, ends 2:00 sooner, ≈/);
 });
@@ -90,9 +90,9 @@ describe('a cut that is pressed during a run', () => {
     window.other({ do: 'start' });
     // Rep 4 leaves at 190 s: from 189.75 s on it counts as away, and nothing is left to cut.
     window.at(186);
-    const { rerender } = render(<RunLate tools={window.tools} moment={window.moment} />);
+    const { rerender } = render(<RunLate tools={window.tools} moment={window.moment} isOver={false} />);
     window.at(189.8);
-    rerender(<RunLate tools={window.tools} moment={window.moment} />);
+    rerender(<RunLate tools={window.tools} moment={window.moment} isOver={false} />);
     const button = screen.getByRole('button', { name: /^Cut 1 of 4 x 50/ });
     expect(button.getAttribute('aria-disabled')).toBe('true');
     window.silently(186);

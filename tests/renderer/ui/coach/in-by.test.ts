@@ -1,5 +1,5 @@
 /*
- * Until when a lane swims that has nothing more to leave, in the window and on the remote.
+ * When the swimmers of a lane without further leaves will be in, in the window and on the remote.
  */
 
 import { expect, test } from 'vitest';

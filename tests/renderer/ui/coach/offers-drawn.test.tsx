@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 /*
- * Buttons that draw themselves only where what they offer has changed, and are judged at the press all the same.
+ * Buttons are drawn again only if what they offer has changed, and are still checked at the press.
  */
 
 import { cleanup, render, screen } from '@testing-library/react';
@@ -110,7 +110,7 @@ test('an offer that ends between two seconds is still drawn, and its press refus
   expect(isOffered('Rejoin')).toBe(true);
   tap(button('Rejoin'));
   expect(coach.given).toEqual([]);
-  expect(coach.tools.hand.said()).toMatchObject({ text: 'Nothing is left of the old times: use Resume.' });
+  expect(coach.tools.actions.feedback()).toMatchObject({ text: 'Nothing is left of the old times: use Resume.' });
   coach.at(361);
   expect(isOffered('Rejoin')).toBe(false);
 });

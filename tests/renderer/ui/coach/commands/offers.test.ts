@@ -3,7 +3,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { commandOf } from '../../../../../renderer/ui/coach/commands/actions.ts';
+import { commandOf } from '../../../../../renderer/ui/coach/commands/action-list.ts';
 import { createBounceGuard } from '../../../../../renderer/ui/coach/commands/bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane } from '../../../../../renderer/ui/coach/commands/lane-choice.ts';
 import { undoText } from '../../../../../renderer/ui/coach/commands/offers.ts';
@@ -41,12 +41,12 @@ describe('what Undo takes back', () => {
   });
 });
 
-describe('a press that a Stop has put something else under', () => {
+describe('just after a Stop', () => {
   const stop = (...lanes: number[]) => afterCommands(going, [20_000, { do: 'stop', ...(lanes[0] ? { lanes } : {}) }]);
 
-  test('Resume and Rejoin are not taken for a second after it, and say what to do', () => {
+  test('Resume and Rejoin are refused for a second, and say what to do', () => {
     for (const name of ['resume', 'rejoin'] as const) {
-      expect(refusalAt(stop(), commandOf(name, []), 20_500)).toMatch(/^Stopped\. .* taken 1 s after a Stop; Undo/);
+      expect(refusalAt(stop(), commandOf(name, []), 20_500)).toMatch(/^Stopped\. .* works 1 s after a Stop; Undo/);
       expect(refusalAt(stop(2), commandOf(name, [2]), 20_999)).toMatch(/^Stopped\. /);
       expect(refusalAt(stop(), commandOf(name, []), 21_000)).toBeNull();
     }
@@ -55,7 +55,7 @@ describe('a press that a Stop has put something else under', () => {
     expect(refusalAt(held, commandOf('resume', []), 156_000)).toBeNull();
   });
 
-  test('Undo, a Stop, and Resume of a lane that was stopped before are taken at once', () => {
+  test('Undo, another Stop, and Resume of a lane that was stopped earlier are accepted at once', () => {
     const both = afterCommands(stop(2), [25_000, { do: 'stop' }]);
     expect(refusalAt(both, commandOf('undo', []), 25_001)).toBeNull();
     expect(refusalAt(both, commandOf('resume', [2]), 25_001)).toBeNull();

@@ -1,5 +1,5 @@
 /*
- * The one action that a moment asks for, and what is offered beside it: a table of cases.
+ * What the big button does, and what is offered beside it: a table of cases.
  */
 
 import { describe, expect, test } from 'vitest';
@@ -7,7 +7,7 @@ import type { Command } from '../../../../../app/core/run/command/command.ts';
 import { view } from '../../../../../app/core/run/view.ts';
 import { refusalOf } from '../../../../../renderer/ui/coach/commands/refusal.ts';
 import { primaryOf, stopOrResume } from '../../../../../renderer/ui/coach/commands/primary.ts';
-import { commandOf } from '../../../../../renderer/ui/coach/commands/actions.ts';
+import { commandOf } from '../../../../../renderer/ui/coach/commands/action-list.ts';
 import { runOf } from '../../../../support/coach/coach-run.ts';
 
 /** T0 at 10 s: lane 1 leaves at 10 and 70 s, lane 2 at 10 and 80 s; the break comes by itself at 150 s. */

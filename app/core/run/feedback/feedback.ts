@@ -1,44 +1,37 @@
 /*
- * What a command did, to whom, in one sentence: what the coach reads right after it. Worked out from
- * the run before and after, so that it tells what happened and not what was meant.
+ * The sentence after a command: what it did, and to whom. It is worked out from the run before and after the command,
+ * so that it tells what happened and not what was meant.
  */
 
-import type { Command, CommandName, CommandOf } from '../../../../app/core/run/command/command.ts';
-import type { Told } from '../../../../app/core/run/command/command-words.ts';
-import { apply } from '../../../../app/core/run/fold.ts';
-import { projectedEnd } from '../../../../app/core/run/hour/projection.ts';
-import { settleForCommand } from '../../../../app/core/run/settle.ts';
-import {
-  currentStretch,
-  isPending,
-  nextLeave,
-  type LaneState,
-  type Pending,
-  type RunState,
-} from '../../../../app/core/run/state.ts';
-import { view } from '../../../../app/core/run/view.ts';
-import type { Millis } from '../../../../app/core/units.ts';
-import { lineIsEstimate } from '../../../../app/core/plan/estimates.ts';
-import { endMoves } from '../../../../app/core/words/time/hour.ts';
-import { intervalText } from '../../../../app/core/words/interval.ts';
-import { lanesNamed, lanesOf } from '../../../../app/core/words/lanes.ts';
-import { capital, count } from '../../../../app/core/words/phrase.ts';
-import { repText } from '../../../../app/core/words/rep.ts';
-import { followingText, kindText } from '../../../../app/core/words/stretch.ts';
-import { commandLabel, wordsOf } from '../commands/actions.ts';
-import { cutText, forgottenText } from './said-cuts.ts';
-import { currentText, stoppedEarlier, type TimeText } from './words.ts';
+import type { Command, CommandName, CommandOf } from '../command/command.ts';
+import type { Told } from '../command/command-words.ts';
+import { apply } from '../fold.ts';
+import { projectedEnd } from '../hour/projection.ts';
+import { settleForCommand } from '../settle.ts';
+import { currentStretch, isPending, nextLeave, type LaneState, type Pending, type RunState } from '../state.ts';
+import { view, type RunView } from '../view.ts';
+import { stoppedEarlier } from '../view/stops.ts';
+import type { Millis } from '../../units.ts';
+import { lineIsEstimate } from '../../plan/estimates.ts';
+import { endMoves } from '../../words/time/hour.ts';
+import { intervalText } from '../../words/interval.ts';
+import { lanesNamed, lanesOf } from '../../words/lanes.ts';
+import { capital, count } from '../../words/phrase.ts';
+import { repText } from '../../words/rep.ts';
+import { followingText, kindText } from '../../words/stretch.ts';
+import { commandLabel, wordsOf } from '../command/command-label.ts';
+import { cutText, forgottenText } from './cut-words.ts';
+
+/** How a sentence says a time of the run. */
+export type TimeText = (view: Pick<RunView, 'clock'>, at: Millis) => string;
 
 /** What a command has changed, and how times are to be read. */
 interface Change extends Pick<Told, 'at' | 'before' | 'after' | 'touched' | 'given'> {
   readonly timeText: TimeText;
 }
 
-/**
- * The sentence for a command accepted at `at` in the run `state`, with times as they are to be read; null where the
- * run does not accept it.
- */
-export function saidOf(state: RunState, command: Command, at: Millis, timeText: TimeText): string | null {
+/** For a command given at `at`; `timeText` says how its times are written. Null if the run refuses the command. */
+export function feedbackOf(state: RunState, command: Command, at: Millis, timeText: TimeText): string | null {
   const before = settleForCommand(state, at);
   const answer = apply(state, command, at);
   if (!answer.ok) return null;
@@ -148,7 +141,7 @@ function commonText(reps: readonly (Pending | undefined)[], state: RunState, oth
 }
 
 function lanesIn(state: RunState): readonly number[] {
-  return state.lanes.flatMap((lane) => (lane.in ? [lane.number] : []));
+  return state.lanes.filter((lane) => lane.in).map(({ number }) => number);
 }
 
 /** How the projected end moved: ", ends 5:35 sooner". */
@@ -162,4 +155,10 @@ function firstRep(state: RunState): Pending | null {
     .lanes.map((lane) => lane.next)
     .find((candidate) => candidate !== null);
   return next ? next.rep : null;
+}
+
+/** "Main set"; for a talk or break, with that word. */
+function currentText(state: RunState): string {
+  const stretch = currentStretch(state);
+  return stretch.kind === 'swim' ? stretch.part : `${stretch.part}, ${stretch.kind}`;
 }

@@ -1,5 +1,5 @@
 /*
- * What fell due while the program was not there: it happened as far as the record goes, and nobody was called.
+ * Leaves whose time came while the program was not running: the record counts them, but nobody was called.
  */
 
 import { useMemo, type ReactElement } from 'react';
@@ -7,14 +7,15 @@ import { leavesText } from '../../../app/core/words/leaves.ts';
 import type { Leave } from '../../../app/core/run/record.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
+import styles from './afterwards.module.css';
 
 interface NotCalledProps {
-  /** All that have happened. */
+  /** Every leave of the run. */
   readonly leaves: readonly Leave[];
   readonly run: Pick<DeckRun, 'away' | 'openedAtTimeOfDay'>;
 }
 
-/** More sets than a session has. */
+/** List every set. */
 const ALL = Infinity;
 
 export function NotCalled({ leaves, run: { away, openedAtTimeOfDay } }: NotCalledProps): ReactElement | null {
@@ -29,7 +30,7 @@ export function NotCalled({ leaves, run: { away, openedAtTimeOfDay } }: NotCalle
     <section aria-label="Not called">
       <h2>Not called, because the program was not there</h2>
       <p>A screen that stayed open kept going by itself and may have shown these leaves.</p>
-      <ul className="marks">
+      <ul className={styles.marks}>
         {spans.map(({ from, to, missed }) => (
           <li key={from}>
             <b>

@@ -1,6 +1,6 @@
 /*
- * The coach's hand on a page: what is chosen, what is given to the host, and what is said about it
- * afterwards. Buttons, keys and clickers all come through here.
+ * What the coach does on a screen: chooses lanes, gives commands to the host, and reads a sentence about each one.
+ * Buttons, keys and clickers all go through here.
  */
 
 import { createStore, type StoreApi } from 'zustand/vanilla';
@@ -9,18 +9,18 @@ import type { ClockChoice } from '../../../../app/core/run/readings.ts';
 import { RULES } from '../../../../app/core/run/command/commands.ts';
 import { touchesReps } from '../../../../app/core/run/command/expected-reps.ts';
 import { view } from '../../../../app/core/run/view.ts';
+import { feedbackAt, feedbackOnLast } from '../../../../app/core/run/view/feedback.ts';
 import { SECOND } from '../../../../app/core/units.ts';
 import type { Link } from '../../../link/link.ts';
 import { PATIENCE, UNHEARD } from '../../../link/outbox.ts';
 import { expectedRepsIn } from '../../../link/expected-reps.ts';
-import { ACTIONS, commandNamed, commandOf, type ActionName } from './actions.ts';
+import { ACTIONS, commandNamed, commandOf, type ActionName } from './action-list.ts';
 import { createBounceGuard } from './bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane, type LaneChoice } from './lane-choice.ts';
 import { refusalOf } from './refusal.ts';
-import { saidOf } from '../feedback/said.ts';
 import { readingsOf } from '../feedback/words.ts';
 
-export interface Said {
+export interface Feedback {
   readonly text: string;
   readonly kind: 'done' | 'refused';
   readonly n: number;
@@ -28,69 +28,80 @@ export interface Said {
   readonly at: number;
 }
 
-export interface HandState {
+export interface CoachActionsState {
   readonly choice: LaneChoice;
-  /** The last thing said; `n` rises, so that the same sentence said again is seen to be new. */
-  readonly said: Said | null;
+  /** The last sentence. `n` goes up with each one, so that the same sentence again counts as a new one. */
+  readonly feedback: Feedback | null;
   readonly clock: ClockChoice;
 }
 
-export interface Hand {
-  readonly store: StoreApi<HandState>;
-  /** The lanes chosen just now; none: all. */
+export interface CoachActions {
+  readonly store: StoreApi<CoachActionsState>;
+  /** The lanes that are chosen now; empty for all lanes. */
   chosen(): readonly number[];
   toggle(lane: number): void;
   clearChoice(): void;
-  /** An action for the lanes named; else for those chosen, where it goes by the choice (`ACTIONS`). */
+  /** Gives an action's command: for these lanes, or else for the chosen ones if the action goes by them (`ACTIONS`). */
   act(name: ActionName, lanes?: readonly number[]): Promise<boolean>;
-  /** A command by a press: a bounce of the last one is not taken. Whether it was accepted. */
+  /** Gives a command for a press, and ignores a bounce of the press before. Resolves to whether it was accepted. */
   press(command: Command): Promise<boolean>;
-  /** Any command; what it did, or why not, is said. Whether it was accepted. `madeFrom`: the text a rewrite was made from. */
+  /**
+   * Gives a command, then shows what it did or why it was refused. Resolves to whether it was accepted. `madeFrom` is
+   * the text that a rewrite was made from.
+   */
   give(command: Command, madeFrom?: string): Promise<boolean>;
-  /** Why a command would be refused at this moment; null where it would be accepted, as far as is known here. */
+  /** Why a command would be refused now; null if it would be accepted, as far as this screen knows. */
   refusal(command: Command): string | null;
   say(text: string, kind: 'done' | 'refused'): void;
-  /** What was said last, as long as it is worth reading. */
-  said(): Said | null;
+  /** The last sentence, while it is still worth reading. */
+  feedback(): Feedback | null;
   setClock(clock: ClockChoice): void;
 }
 
-/** For how long a sentence stands, in ms: as long as it can be undone, and then some. */
+/** How long a sentence is shown, in ms: longer than the command can be undone. */
 const SAID_FOR = 20_000;
 
 const NO_SESSION = 'There is no session to do this in.';
 
-/** Where a screen keeps which clock it shows. */
+/** The storage key for the clock that this screen shows. */
 const CLOCK_KEY = 'lanecall.clock';
 
-export function createHand(link: Link, now: () => number, memory: Pick<Storage, 'getItem' | 'setItem'> | null): Hand {
-  const store = createStore<HandState>(() => ({ choice: NO_CHOICE, said: null, clock: storedClock(memory) }));
+export function createCoachActions(
+  link: Link,
+  now: () => number,
+  memory: Pick<Storage, 'getItem' | 'setItem'> | null,
+): CoachActions {
+  const store = createStore<CoachActionsState>(() => ({
+    choice: NO_CHOICE,
+    feedback: null,
+    clock: storedClock(memory),
+  }));
   const bounces = createBounceGuard();
-  /** Times of the commands that this page has spoken of, so that it speaks of others' too but not twice. */
+  /** The time of the last command this page has shown a sentence for: a later one came from another screen. */
   let spokenTo = -Infinity;
   let spokenOf = '';
   let underWay = 0;
 
-  const hand: Hand = {
+  const actions: CoachActions = {
     store,
     chosen: () => chosenAt(store.getState().choice, now()),
     toggle: (lane) => store.setState(({ choice }) => ({ choice: toggleLane(choice, lane, now()) })),
     clearChoice: () => store.setState({ choice: NO_CHOICE }),
-    act: (name, lanes) => hand.press(commandOf(name, lanes ?? (ACTIONS[name].byChoice ? hand.chosen() : []))),
+    act: (name, lanes) => actions.press(commandOf(name, lanes ?? (ACTIONS[name].byChoice ? actions.chosen() : []))),
     press(command) {
-      // What is refused has done nothing that a bounce could do a second time.
-      const goes = hand.refusal(command) === null;
+      // A refused command did nothing, so pressing again at once is no bounce.
+      const goes = actions.refusal(command) === null;
       if (goes && !bounces.accept(JSON.stringify(command), now())) return Promise.resolve(false);
-      return hand.give(command);
+      return actions.give(command);
     },
     async give(command, madeFrom) {
       const { run, status } = link.store.getState();
       const t = link.now();
-      const refusal = hand.refusal(command);
+      const refusal = actions.refusal(command);
       if (!run || refusal !== null) return refuse(refusal ?? NO_SESSION);
-      // The choice is for one command: the next is for all lanes, however soon it comes.
-      hand.clearChoice();
-      if (status === 'lost') hand.say(unreachedText(command), 'refused');
+      // The choice is for one command. The next one is for all lanes, however soon it comes.
+      actions.clearChoice();
+      if (status === 'lost') actions.say(unreachedText(command), 'refused');
       underWay++;
       const seen = t !== null && touchesReps(command) ? seenFor(command, t) : undefined;
       const answer = await link.command(command, seen, madeFrom);
@@ -98,20 +109,22 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
       underWay--;
       if (!answer.ok || answer.at === null) return refuse(whyNot(command, answer.why));
       spokenTo = Math.max(spokenTo, answer.at);
-      hand.say(saidOf(run.state, command, answer.at, readingsOf(store.getState().clock)) ?? 'Done.', 'done');
+      const before = view(run.state, answer.at);
+      actions.say(feedbackAt(before, command, readingsOf(store.getState().clock)) ?? 'Done.', 'done');
       return true;
     },
     refusal(command) {
       const { run } = link.store.getState();
       const t = link.now();
       if (!run) return NO_SESSION;
-      // While this screen sets its clock anew (it has slept, or was very busy) the host alone judges.
+      // After a sleep or a busy spell this screen has no clock until it is synced again: then only the host decides.
       return t === null ? null : refusalOf(view(run.state, t), command);
     },
-    say: (text, kind) => store.setState(({ said }) => ({ said: { text, kind, n: (said?.n ?? 0) + 1, at: now() } })),
-    said() {
-      const { said } = store.getState();
-      return said && now() - said.at < SAID_FOR ? said : null;
+    say: (text, kind) =>
+      store.setState(({ feedback }) => ({ feedback: { text, kind, n: (feedback?.n ?? 0) + 1, at: now() } })),
+    feedback() {
+      const { feedback } = store.getState();
+      return feedback && now() - feedback.at < SAID_FOR ? feedback : null;
     },
     setClock(clock) {
       memory?.setItem(CLOCK_KEY, clock);
@@ -120,7 +133,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
   };
 
   function refuse(why: string): false {
-    hand.say(why, 'refused');
+    actions.say(why, 'refused');
     return false;
   }
 
@@ -130,7 +143,7 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
     return lanes ? Object.fromEntries(lanes.map((lane) => [lane, all[lane] ?? null])) : all;
   }
 
-  /** Says what another screen has done. */
+  /** Shows what another screen has done. */
   link.store.subscribe(({ run }) => {
     if (!run) return;
     const last = run.commands[run.commands.length - 1];
@@ -141,34 +154,30 @@ export function createHand(link: Link, now: () => number, memory: Pick<Storage, 
     }
     if (!last || last.at <= spokenTo || underWay > 0) return;
     spokenTo = last.at;
-    const entry = run.state.undoable[run.state.undoable.length - 1];
-    const text =
-      entry && entry.at === last.at
-        ? saidOf(entry.before, last.command, last.at, readingsOf(store.getState().clock))
-        : null;
-    if (text !== null) hand.say(`From another screen: ${text}`, 'done');
+    const text = feedbackOnLast(run.given, last, readingsOf(store.getState().clock));
+    if (text !== null) actions.say(`From another screen: ${text}`, 'done');
   });
 
-  return hand;
+  return actions;
 }
 
-/** Of a command given while the program is lost: the swimmers are not to wait for it. */
+/** For a command given while the host is lost: nobody at the pool should wait for it. */
 function unreachedText(command: Command): string {
   const then = RULES[command.do].steers ? 'call out to the swimmers. It' : 'it';
   const within = `${PATIENCE / SECOND} s`;
   return `${commandNamed(command)} has not reached the program: ${then} counts if the program is back within ${within}.`;
 }
 
-/** why: the program's; of a command that was not answered at all, which one it was. */
+/** `why` is the host's reason. A command without an answer is named instead. */
 function whyNot(command: Command, why: string | null): string {
   if (why !== UNHEARD) return why ?? 'The host did not take it: try again.';
-  return `${commandNamed(command)} was not answered: look whether it was done before you give it again.`;
+  return `${commandNamed(command)} was not answered: check whether it was carried out before you give it again.`;
 }
 
-/** For how long an accepted command may take to reach the page's own run before it is spoken of, in ms. */
+/** How long to wait for an accepted command to reach this page's own run before its sentence is shown, in ms. */
 const FOLLOWS_IN = 1000;
 
-/** Resolves when the page's run has the command of a time: the next key must not be judged by the run before it. */
+/** Resolves once this page's run has the command given at `at`, so that the next key is judged by the run after it. */
 function followed(link: Link, at: number): Promise<void> {
   const has = (): boolean => {
     const commands = link.store.getState().run?.commands ?? [];

@@ -1,5 +1,5 @@
 /*
- * The coach's hand against a host that answers as the run itself would: what is sent, and what is said.
+ * The coach's actions with a host that answers as the run would: which commands are sent, and what the coach reads.
  */
 
 import { describe, expect, test } from 'vitest';
@@ -10,14 +10,14 @@ import { givenIn } from '../../../../../app/core/run/view/given.ts';
 import type { Link } from '../../../../../renderer/link/link.ts';
 import { UNHEARD, type ExpectedReps } from '../../../../../renderer/link/outbox.ts';
 import { createDeckStore, type DeckRun } from '../../../../../renderer/link/store.ts';
-import { commandNamed } from '../../../../../renderer/ui/coach/commands/actions.ts';
-import { createHand, type Hand } from '../../../../../renderer/ui/coach/commands/hand.ts';
+import { commandNamed } from '../../../../../renderer/ui/coach/commands/action-list.ts';
+import { createCoachActions, type CoachActions } from '../../../../../renderer/ui/coach/commands/coach-actions.ts';
 import { runOf } from '../../../../support/coach/coach-run.ts';
 
 const SET = 'lane 1\nlane 2\nSet\n4 x 50 fast @ 1:00/1:10';
 
 interface Table {
-  readonly hand: Hand;
+  readonly actions: CoachActions;
   readonly sent: {
     readonly command: Command;
     readonly seen: ExpectedReps | undefined;
@@ -71,67 +71,69 @@ function table({ refuse = null, lost = false }: { refuse?: string | null; lost?:
     },
     close: () => undefined,
   };
-  const hand = createHand(link, () => now, null);
+  const actions = createCoachActions(link, () => now, null);
   store.setState({ status: lost ? 'lost' : 'live', run });
   return {
-    hand,
+    actions,
     sent,
     at: (t) => void (now = t),
     other: take,
-    said: () => hand.store.getState().said?.text,
+    said: () => actions.store.getState().feedback?.text,
   };
 }
 
 describe('giving a command', () => {
-  test('what was on the screen goes with it, for the lanes it is for', async () => {
-    const { hand, sent } = table();
-    await hand.act('skip', [2]);
+  test('sends along what the screen showed as next, for the lanes it is for', async () => {
+    const { actions, sent } = table();
+    await actions.act('skip', [2]);
     expect(sent).toEqual([{ command: { do: 'skip', lanes: [2] }, seen: { 2: { line: 4, rounds: [], rep: 2 } } }]);
-    await hand.act('sit-out');
+    await actions.act('sit-out');
     expect(Object.keys(sent[1]?.seen ?? {})).toEqual(['1', '2']);
   });
 
-  test('a cut names what each lane was seen to have next', async () => {
-    const { hand, sent } = table();
-    await hand.give({ do: 'cut', line: 4, n: 1 });
+  test('a cut sends along what each lane had next on the screen', async () => {
+    const { actions, sent } = table();
+    await actions.give({ do: 'cut', line: 4, n: 1 });
     const next = { line: 4, rounds: [], rep: 2 };
     expect(sent).toEqual([{ command: { do: 'cut', line: 4, n: 1 }, seen: { 1: next, 2: next }, madeFrom: undefined }]);
   });
 
   test('a rewrite names the text that it was made from', async () => {
-    const { hand, sent } = table();
-    await hand.give({ do: 'rewrite', text: `${SET}\nSwim-down\n50 easy` }, SET);
+    const { actions, sent } = table();
+    await actions.give({ do: 'rewrite', text: `${SET}\nSwim-down\n50 easy` }, SET);
     expect(sent.map(({ madeFrom }) => madeFrom)).toEqual([SET]);
   });
 
-  test('nothing is named as seen where nothing is dropped, moved or repeated', async () => {
-    const { hand, sent } = table();
-    await hand.act('stop');
+  test('sends nothing of the kind along if no rep is dropped, moved or repeated', async () => {
+    const { actions, sent } = table();
+    await actions.act('stop');
     expect(sent).toEqual([{ command: { do: 'stop' }, seen: undefined }]);
   });
 
-  test('what the run would refuse is not sent, and its reason is said', async () => {
-    const { hand, sent, said } = table();
-    expect(await hand.act('resume')).toBe(false);
+  test('is not sent if the run would refuse it, and the coach reads why', async () => {
+    const { actions, sent, said } = table();
+    expect(await actions.act('resume')).toBe(false);
     expect(sent).toEqual([]);
     expect(said()).toBe('No lane is stopped.');
   });
 
-  test('what the host refuses is said in its words', async () => {
+  test('the coach reads why the host refused it, in its words', async () => {
     const t = table({ refuse: 'Lane 2 has left meanwhile.' });
-    expect(await t.hand.act('skip', [2])).toBe(false);
+    expect(await t.actions.act('skip', [2])).toBe(false);
     expect(t.said()).toBe('Lane 2 has left meanwhile.');
-    expect(t.hand.store.getState().said?.kind).toBe('refused');
+    expect(t.actions.store.getState().feedback?.kind).toBe('refused');
   });
 
-  test('while the program is lost it is said at once, and an unanswered one is named', async () => {
+  test('while the host is lost the coach reads so at once, and which command had no answer', async () => {
     const t = table({ refuse: UNHEARD, lost: true });
-    const given = t.hand.act('stop');
+    const given = t.actions.act('stop');
     expect(t.said()).toBe(
       'Stop all lanes has not reached the program: call out to the swimmers. It counts if the program is back within 5 s.',
     );
     expect(await given).toBe(false);
-    expect(t.said()).toBe('Stop all lanes was not answered: look whether it was done before you give it again.');
+    expect(t.said()).toBe(
+      'Stop all lanes was not answered: check whether it was carried out before you give it again.',
+    );
   });
 
   test.each<[Command, string]>([
@@ -144,21 +146,21 @@ describe('giving a command', () => {
   });
 
   test('a choice of lanes is for one command', async () => {
-    const { hand, sent } = table();
-    hand.toggle(2);
-    await hand.act('skip');
-    await hand.act('skip');
+    const { actions, sent } = table();
+    actions.toggle(2);
+    await actions.act('skip');
+    await actions.act('skip');
     expect(sent.map(({ command }) => command)).toEqual([{ do: 'skip', lanes: [2] }, { do: 'skip' }]);
   });
 
   test('Stop and Resume are for all lanes, whatever is chosen; a lane stops where it is named', async () => {
     const t = table();
-    t.hand.toggle(2);
-    await t.hand.act('stop');
+    t.actions.toggle(2);
+    await t.actions.act('stop');
     t.at(21_500);
-    t.hand.toggle(1);
-    await t.hand.act('resume');
-    await t.hand.act('stop', [2]);
+    t.actions.toggle(1);
+    await t.actions.act('resume');
+    await t.actions.act('stop', [2]);
     expect(t.sent.map(({ command }) => command)).toEqual([
       { do: 'stop' },
       { do: 'resume' },
@@ -168,46 +170,46 @@ describe('giving a command', () => {
 
   test('what may be done is judged by the run at the press', () => {
     const t = table();
-    expect(t.hand.refusal({ do: 'resume' })).toBe('No lane is stopped.');
+    expect(t.actions.refusal({ do: 'resume' })).toBe('No lane is stopped.');
     t.other({ do: 'stop' });
     t.at(21_500);
-    expect(t.hand.refusal({ do: 'resume' })).toBeNull();
+    expect(t.actions.refusal({ do: 'resume' })).toBeNull();
   });
 
   test('a second press within 300 ms is the same press', async () => {
     const t = table();
-    await Promise.all([t.hand.act('skip'), t.hand.act('skip')]);
+    await Promise.all([t.actions.act('skip'), t.actions.act('skip')]);
     t.at(20_300);
-    await t.hand.act('skip');
+    await t.actions.act('skip');
     expect(t.sent).toHaveLength(2);
   });
 });
 
-describe('what is said', () => {
-  test('a command of one’s own once, not again as another screen’s', async () => {
+describe('the sentence after a command', () => {
+  test('comes once for a command of this screen, not again as another screen’s', async () => {
     const t = table();
-    await t.hand.act('stop');
+    await t.actions.act('stop');
     expect(t.said()).toBe('Stopped all lanes.');
-    expect(t.hand.store.getState().said?.n).toBe(1);
+    expect(t.actions.store.getState().feedback?.n).toBe(1);
   });
 
-  test('a command of another screen, as such', () => {
+  test('says so if the command came from another screen', () => {
     const t = table();
     t.other({ do: 'skip', lanes: [1] });
     expect(t.said()).toBe('From another screen: Skipped 50 fast in lane 1: next leave 1:00.');
   });
 
-  test('nothing about what happened before the page was opened', () => {
+  test('does not come for what happened before the page was opened', () => {
     expect(table().said()).toBeUndefined();
   });
 
-  test('for 20 s, then it is old', async () => {
+  test('is shown for 20 s', async () => {
     const t = table();
-    await t.hand.act('stop');
+    await t.actions.act('stop');
     t.at(39_999);
-    expect(t.hand.said()?.text).toBe('Stopped all lanes.');
+    expect(t.actions.feedback()?.text).toBe('Stopped all lanes.');
     t.at(40_000);
-    expect(t.hand.said()).toBeNull();
+    expect(t.actions.feedback()).toBeNull();
   });
 });
 
@@ -218,6 +220,6 @@ test('the clock chosen for this screen is remembered', () => {
     setItem: (key: string, value: string) => void kept.set(key, value),
   };
   const link = { store: createStore(() => createDeckStore().getState()) } as unknown as Link;
-  createHand(link, () => 0, memory).setClock('pool');
-  expect(createHand(link, () => 0, memory).store.getState().clock).toBe('pool');
+  createCoachActions(link, () => 0, memory).setClock('pool');
+  expect(createCoachActions(link, () => 0, memory).store.getState().clock).toBe('pool');
 });

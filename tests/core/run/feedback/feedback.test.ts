@@ -3,18 +3,18 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { saidOf } from '../../../../../renderer/ui/coach/feedback/said.ts';
-import { readingsOf } from '../../../../../renderer/ui/coach/feedback/words.ts';
-import type { Command } from '../../../../../app/core/run/command/command.ts';
-import { afterCommands, HARBOUR, runOf } from '../../../../support/coach/coach-run.ts';
+import { feedbackOf } from '../../../../app/core/run/feedback/feedback.ts';
+import { leaveReading } from '../../../../app/core/words/time/clock.ts';
+import type { Command } from '../../../../app/core/run/command/command.ts';
+import { afterCommands, HARBOUR, runOf } from '../../../support/coach/coach-run.ts';
 
 // Both lanes leave at 10 s (T0); lane 1 every 1:00, lane 2 every 1:10. The clock reads from T0.
 const SET = 'lane 1, 3 swimmers\nlane 2\nSet\n4 x 50 fast @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';
 const going = runOf(SET, [0, { do: 'start' }]);
 const said = (command: Command, at: number, state = going): string | null =>
-  saidOf(state, command, at, readingsOf('stretch'));
+  feedbackOf(state, command, at, (view, time) => leaveReading('stretch', view, time) ?? '–');
 
-describe('said', () => {
+describe('feedback', () => {
   test.each<[Command, number, string]>([
     [{ do: 'stop' }, 20_000, 'Stopped all lanes.'],
     [{ do: 'stop', lanes: [2] }, 20_000, 'Stopped lane 2.'],

@@ -1,15 +1,15 @@
 /*
- * What a cut has cut, and which cuts and changed intervals a rewrite has made the run forget, in words.
+ * In words: what a cut takes away, and which cuts and changed intervals a rewrite makes the run forget.
  */
 
-import { cuttableAt } from '../../../../app/core/run/cuts/cut.ts';
-import { forgottenBetween, type Forgotten } from '../../../../app/core/run/rewrite.ts';
-import type { RunState } from '../../../../app/core/run/state.ts';
-import { setOnLine } from '../../../../app/core/session/item-on-line.ts';
-import { listed } from '../../../../app/core/words/phrase.ts';
-import { roundsText } from '../../../../app/core/words/round.ts';
-import { itemWords } from '../../../../app/core/words/set.ts';
-import { writtenLine } from './words.ts';
+import { cuttableAt } from '../cuts/cut.ts';
+import { forgottenBetween, type Forgotten } from '../rewrite.ts';
+import type { RunState } from '../state.ts';
+import { setOnLine } from '../../session/item-on-line.ts';
+import { writtenLine } from '../../session/text/lines.ts';
+import { listed } from '../../words/phrase.ts';
+import { roundsText } from '../../words/round.ts';
+import { itemWords } from '../../words/set.ts';
 
 /** "1 of 3 rounds", "2 of 10 x 75 free": of as many as there were before this cut. */
 export function cutText(before: RunState, line: number, n: number): string {

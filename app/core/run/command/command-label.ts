@@ -1,0 +1,22 @@
+/*
+ * What the coach calls a command.
+ */
+
+import type { Command, CommandName, CommandOf } from './command.ts';
+import type { CommandWords } from './command-words.ts';
+import { WORDS } from './commands.ts';
+
+/** "Stop", "+5 s", "Move on". */
+export function commandLabel(command: Command): string {
+  return labelOf(command);
+}
+
+export function wordsOf<Name extends CommandName>(name: Name): CommandWords<Name> {
+  const words: { readonly [N in CommandName]: CommandWords<N> } = WORDS;
+  return words[name];
+}
+
+function labelOf<Name extends CommandName>(command: CommandOf<Name>): string {
+  const { label } = wordsOf(command.do);
+  return typeof label === 'string' ? label : label(command);
+}
