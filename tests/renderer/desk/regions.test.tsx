@@ -69,6 +69,7 @@ class Window {
       store: this.deck,
       now: () => t,
       exactNow: () => t,
+      hostNow: () => t,
       lostFor: () => null,
       command: (command) => {
         this.given.push(command);
