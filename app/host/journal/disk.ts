@@ -131,8 +131,13 @@ export const systemDisk: Disk = {
     await syncFolder(dirname(path));
   },
   async facts(path) {
-    const stats = await statOf(path);
-    return stats && { ...markOf(stats), writtenAt: Number(stats.mtimeMs) };
+    try {
+      const stats = await stat(path, { bigint: true });
+      return { ...markOf(stats), writtenAt: Number(stats.mtimeMs) };
+    } catch (error) {
+      if (codeOf(error) === 'ENOENT') return null;
+      throw error;
+    }
   },
   watch(path, changed) {
     try {
