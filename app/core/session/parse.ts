@@ -50,6 +50,17 @@ export function parseSession(text: string, lanes: LanesFile | null): Result<Sess
   return reading.finish();
 }
 
+/** The title of a session's text, read no further than that; null for none. */
+export function titleOf(text: string): string | null {
+  const { lines, faults } = readLines(text);
+  const reading = new SessionReader(new FaultList(faults), null);
+  for (const line of lines) {
+    if (reading.knowsTitle()) break;
+    reading.take(line);
+  }
+  return reading.titleSoFar();
+}
+
 /** A lanes file: `lane`, `pool` and `gap` lines and comments; anything else is a fault. */
 export function parseLanes(text: string): Result<LanesFile> {
   const { lines, faults: first } = readLines(text);
@@ -89,6 +100,15 @@ class SessionReader {
     if (/^\p{L}/u.test(line.text)) this.takeWords(line);
     else if (this.inHeader && !startsTime(line.text, 0)) this.takeStranger(line);
     else this.takeItem(line);
+  }
+
+  /** Whether the title has come, or can come no more. */
+  knowsTitle(): boolean {
+    return this.title !== null || !this.inHeader;
+  }
+
+  titleSoFar(): string | null {
+    return this.title;
   }
 
   finish(): Result<Session> {
