@@ -163,16 +163,18 @@ class Note extends WidgetType {
   override toDOM(): HTMLElement {
     const note = document.createElement('div');
     note.className = styles.note ?? '';
-    note.dataset['kind'] = this.kind;
     // It is said in full beside the text, for who hears it rather than sees it.
     note.setAttribute('aria-hidden', 'true');
-    note.textContent = this.words;
+    const said = document.createElement('p');
+    said.dataset['kind'] = this.kind;
+    said.textContent = this.words;
     if (this.right !== null) {
       const mend = document.createElement('b');
       mend.className = styles.mend ?? '';
       mend.textContent = `Mend: ${this.right} (Ctrl+.)`;
-      note.append(' ', mend);
+      said.append(' ', mend);
     }
+    note.append(said);
     return note;
   }
 }

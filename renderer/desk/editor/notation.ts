@@ -29,6 +29,9 @@ const LOOKS: { readonly [kind in TokenKind]?: { readonly tag: Tag; readonly clas
   comment: { tag: Tag.define(), class: styles.comment },
 };
 
+const TAGS: { [kind: string]: Tag } = {};
+for (const [kind, { tag }] of Object.entries(LOOKS)) TAGS[kind] = tag;
+
 interface State {
   above: Above;
   /** Of the line that is being read. */
@@ -52,7 +55,7 @@ const language = StreamLanguage.define<State>({
     stream.pos = next.to;
     return next.kind in LOOKS ? next.kind : null;
   },
-  tokenTable: Object.fromEntries(Object.entries(LOOKS).map(([kind, { tag }]) => [kind, tag])),
+  tokenTable: TAGS,
 });
 
 const highlights = HighlightStyle.define(

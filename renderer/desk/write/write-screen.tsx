@@ -180,7 +180,8 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
       <footer className="write-foot">
         <Button
           name="Run this session"
-          hint="it waits for Start"
+          hint="Ctrl+Enter: it waits for Start"
+          keys="Control+Enter"
           look="primary start"
           why={why}
           onPress={() => void open(false)}

@@ -60,6 +60,11 @@ export function valuesIn(text: string, from: number, to: number, kind: TokenKind
   }));
 }
 
+/** Where what stands before an index ends, without the blanks behind it. */
+export function endBefore(text: string, at: number): number {
+  return text.slice(0, at).replace(/\s+$/, '').length;
+}
+
 function* matches(pattern: RegExp, text: string): Generator<RegExpExecArray> {
   const own = new RegExp(pattern.source, pattern.flags);
   for (let found = own.exec(text); found; found = own.exec(text)) yield found;

@@ -14,7 +14,7 @@ import type { Pool, WrittenSet } from '../line/set-line.ts';
 import { readPool, type SettingLine } from '../line/setting-line.ts';
 import { commentStart, lineAt } from '../text/lines.ts';
 import { isFlaw, type Flaw } from '../values/flaw.ts';
-import { clauseTokens, valuesIn, wordTokens } from './clause-tokens.ts';
+import { clauseTokens, endBefore, valuesIn, wordTokens } from './clause-tokens.ts';
 import { settingTokens } from './setting-tokens.ts';
 import type { Token } from './token.ts';
 
@@ -108,7 +108,7 @@ function withFault(text: string, at: number, before: readonly Token[]): Token[] 
 const MOST_FAULTS = 4;
 
 function itemTokens(text: string, lanes: LanePrefix | null, pool: Pool): Token[] {
-  const prefix: Token[] = lanes ? [{ kind: 'lanes', from: 0, to: text.slice(0, lanes.end).trimEnd().length }] : [];
+  const prefix: Token[] = lanes ? [{ kind: 'lanes', from: 0, to: endBefore(text, lanes.end) }] : [];
   const from = lanes?.end ?? 0;
   const read = readPartLine(text, lanes, pool);
   if (!isFlaw(read)) return [...prefix, ...tokensRead(text, from, read)];
@@ -118,7 +118,7 @@ function itemTokens(text: string, lanes: LanePrefix | null, pool: Pool): Token[]
 function tokensBefore(text: string, from: number, lanes: LanePrefix | null, pool: Pool, flaw: Flaw): Token[] {
   let { at } = flaw;
   for (let tries = 0; tries < MOST_FAULTS && at > from; tries++) {
-    const before = text.slice(0, at).trimEnd();
+    const before = text.slice(0, endBefore(text, at));
     if (before.length <= from) return [];
     const read = readPartLine(before, lanes, pool);
     if (!isFlaw(read)) return [...tokensRead(before, from, read), ...wordTokens(text, before.length, flaw.at)];
@@ -135,7 +135,7 @@ function tokensRead(text: string, from: number, line: PartLine): Token[] {
     case 'talk':
     case 'break':
       return [
-        { kind: 'keyword', from, to: text.slice(0, line.timeAt).trimEnd().length },
+        { kind: 'keyword', from, to: endBefore(text, line.timeAt) },
         { kind: 'time', from: line.timeAt, to: line.timeEnd },
         ...wordTokens(text, line.timeEnd, text.length),
       ];

@@ -3,6 +3,7 @@
  */
 
 import type { SettingLine } from '../line/setting-line.ts';
+import { endBefore } from './clause-tokens.ts';
 import type { Token } from './token.ts';
 
 const ON = /^on(?![\p{L}\p{N}-])/iu;
@@ -13,7 +14,7 @@ const SWIMMERS = /^(\d+)\s*swimmers?$/i;
 export function settingTokens(text: string, { word, value }: SettingLine): Token[] {
   // `start on` is the name of a setting, `auto` what another is set to.
   const on = word === 'start' ? (ON.exec(text.slice(value))?.[0].length ?? 0) : 0;
-  const end = on > 0 ? value + on : text.slice(0, value).trimEnd().length;
+  const end = on > 0 ? value + on : endBefore(text, value);
   const name: Token = { kind: 'setting', from: 0, to: end };
   if (word === 'lane') return [name, ...laneTokens(text, value)];
   const rest = text.slice(value + on);
