@@ -27,6 +27,9 @@ const LATE = 20;
 /** A television's engine beside a desk's. */
 const SLOWER = 6;
 
+/** Of the system's own clock, a second: by them it counts a process's time. */
+const TICKS = 100;
+
 const LANES = Array.from({ length: 10 }, (_, lane) => lane + 1);
 
 const SESSION = `start on 1
@@ -185,6 +188,3 @@ function processTime(pid: number): number {
   const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]!.split(' ');
   return (Number(fields[11]) + Number(fields[12])) / TICKS;
 }
-
-/** Of the system's own clock, a second. */
-const TICKS = 100;
