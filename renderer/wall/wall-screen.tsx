@@ -22,6 +22,7 @@ import { Idle } from './idle/idle.tsx';
 import { readWallChoice, type WallChoice } from './screen/wall-choice.ts';
 import { ScreenNamed } from './screen/screen-named.tsx';
 import { layoutFor, type Layout } from './layout.ts';
+import { sightOf, type Sight } from './sight/sight.ts';
 import { lanesShown, mostSwimmers, roomOf, type Size } from './room.ts';
 
 interface WallProps {
@@ -30,12 +31,14 @@ interface WallProps {
   readonly search: string;
   /** Where the coach's window is, for whoever stands before a screen without a session; null where that needs no address. */
   readonly address: string | null;
+  /** Told how far the leaves can be read, again whenever that changes; null while there are none. The same function each time. */
+  readonly onSight?: (sight: Sight | null) => void;
 }
 
 /** A lost link is said large from then on. */
 const LONG_LOST = MINUTE;
 
-export function WallScreen({ link, search, address }: WallProps): ReactElement {
+export function WallScreen({ link, search, address, onSight }: WallProps): ReactElement {
   const { width, height } = useSize();
   const settings = useStore(link.store, ({ screen }) => screen?.settings);
   const choice = useMemo(() => readWallChoice(search, settings), [search, settings]);
@@ -49,10 +52,12 @@ export function WallScreen({ link, search, address }: WallProps): ReactElement {
   const lanes = useMemo(() => (shown === '' ? [] : shown.split(' ').map(Number)), [shown]);
   const swimmers = mostSwimmers(run, lanes);
   // Snapshots come often: only what changes the room makes a new layout.
-  const layout = useMemo(
-    () => layoutFor(roomOf({ width, height }, lanes.length, swimmers, choice, hours), choice.face),
+  const room = useMemo(
+    () => roomOf({ width, height }, lanes.length, swimmers, choice, hours),
     [choice, width, height, lanes, swimmers, hours],
   );
+  const layout = useMemo(() => layoutFor(room, choice.face), [room, choice]);
+  useEffect(() => onSight?.(sightOf(room, choice, lanes)), [onSight, room, choice, lanes]);
   // A new layout or typeface is a new board with a new painter.
   const [boards, countBoard] = useState({ n: 0, of: layout });
   if (boards.of !== layout) countBoard({ n: boards.n + 1, of: layout });

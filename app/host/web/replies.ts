@@ -4,18 +4,26 @@
 
 import type { ServerResponse } from 'node:http';
 import type { Page } from './pages.ts';
+import { withStyleNonce } from './style-nonce.ts';
 
 /** Which page may have which in a frame: the coach's window shows wall screens small. */
 export type Framing = 'frames walls' | 'framed' | 'neither';
 
 export const FRAMING: { readonly [path: string]: Framing } = { '/': 'frames walls', '/display': 'framed' };
 
-/** Allows nothing from elsewhere and nothing inline; sounds are fetched. `socket`: where pages may connect besides their origin. */
-export function contentPolicy(socket: string | null, framing: Framing = 'neither'): string {
+/**
+ * Allows nothing from elsewhere and nothing inline; sounds are fetched. `socket`: where pages may connect besides their
+ * origin; `nonce`: of the style sheets that the page's own script may add, null for none.
+ */
+export function contentPolicy(
+  socket: string | null,
+  nonce: string | null = null,
+  framing: Framing = 'neither',
+): string {
   return [
     "default-src 'none'",
     "script-src 'self'",
-    "style-src 'self'",
+    nonce === null ? "style-src 'self'" : `style-src 'self' 'nonce-${nonce}'`,
     "font-src 'self'",
     "img-src 'self' data:",
     "media-src 'self'",
@@ -35,14 +43,15 @@ export const SAFE_HEADERS = {
 };
 
 export function sendPage(response: ServerResponse, page: Page, host: string, framing?: Framing): void {
+  const { body, nonce } = withStyleNonce(page.body);
   response.writeHead(200, {
     ...SAFE_HEADERS,
     'Content-Type': page.type,
-    'Content-Length': page.body.length,
-    'Content-Security-Policy': contentPolicy(socketOf(host), framing),
+    'Content-Length': body.length,
+    'Content-Security-Policy': contentPolicy(socketOf(host), nonce, framing),
     'Cache-Control': page.lasting ? 'public, max-age=31536000, immutable' : 'no-store',
   });
-  response.end(response.req.method === 'HEAD' ? undefined : page.body);
+  response.end(response.req.method === 'HEAD' ? undefined : body);
 }
 
 /** Old browsers need the full address of the socket. A policy cannot name an IPv6 address; 'self' covers that. */

@@ -98,6 +98,18 @@ export function helpsFor(room: Room, choice: WallChoice, lanes: readonly number[
     .map(({ kind, cap, lanes: kept }) => ({ kind, lanes: kept, least: reachOf(cap, screen).least }));
 }
 
+/** How far a screen's leaves can be read, and what helps. */
+export interface Sight extends Reach {
+  readonly helps: readonly Help[];
+}
+
+/** null where no leaves are shown. lanes: those that the screen shows, in their order. */
+export function sightOf(room: Room, choice: WallChoice, lanes: readonly number[]): Sight | null {
+  if (lanes.length === 0) return null;
+  const { cap } = layoutFor(room, choice.face).lanes;
+  return { ...reachOf(cap, { ...room, diagonal: choice.diagonal }), helps: helpsFor(room, choice, lanes) };
+}
+
 /** "to 18 m, well to 14 m": whole metres, rounded down so that nobody is promised too much. */
 export function reachText({ least, preferred }: Reach): string {
   return `to ${metres(least)} m, well to ${metres(preferred)} m`;

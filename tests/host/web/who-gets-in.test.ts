@@ -8,6 +8,7 @@ import { Connections } from '../../../app/host/web/connections.ts';
 import { isFromOwnPage, ownHost } from '../../../app/host/web/doorkeeper.ts';
 import { Doorstep } from '../../../app/host/web/doorstep.ts';
 import { contentPolicy, FRAMING, sendJson, sendPage, sendRefusal } from '../../../app/host/web/replies.ts';
+import { withStyleNonce } from '../../../app/host/web/style-nonce.ts';
 import { TokenBucket } from '../../../app/host/web/token-bucket.ts';
 
 /** A request with these headers, as Node gives them: names and values in turn, and by name. */
@@ -155,13 +156,22 @@ describe('[web] what a page may load', () => {
 
   test("[screens] the coach's window may show wall screens in frames, and nothing else frames or is framed", () => {
     const frames = (path: string): string[] =>
-      contentPolicy(null, FRAMING[path])
+      contentPolicy(null, null, FRAMING[path])
         .split('; ')
         .filter((each) => each.startsWith('frame-'));
     expect(frames('/')).toEqual(["frame-src 'self'", "frame-ancestors 'none'"]);
     expect(frames('/display')).toEqual(["frame-ancestors 'self'"]);
     for (const path of ['/remote', '/licences', '/assets/main.js', '__proto__x'])
       expect(frames(path), path).toEqual(["frame-ancestors 'none'"]);
+  });
+
+  test('and a style sheet that its script adds under the word that came with this page, no other', () => {
+    const { body, nonce } = withStyleNonce(Buffer.from('<meta nonce="word-for-style-sheets-"><p>'));
+    expect(nonce).toMatch(/^[\w-]{22}$/);
+    expect(body.toString()).toBe(`<meta nonce="${nonce}"><p>`);
+    expect(contentPolicy(null, nonce)).toContain(`; style-src 'self' 'nonce-${nonce}'; font-src`);
+    expect(withStyleNonce(Buffer.from('<meta nonce="word-for-style-sheets-">')).nonce).not.toBe(nonce);
+    expect(withStyleNonce(Buffer.from('<p>'))).toEqual({ body: Buffer.from('<p>'), nonce: null });
   });
 });
 

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { FIRST_SETTINGS, type ScreenSettings } from '../../../../app/core/screen/screen-settings.ts';
 import { layoutFor, type Room } from '../../../../renderer/wall/layout.ts';
 import { readWallChoice, type WallChoice } from '../../../../renderer/wall/screen/wall-choice.ts';
-import { heightsIn, helpsFor, reachesOf, reachText } from '../../../../renderer/wall/sight/sight.ts';
+import { heightsIn, helpsFor, reachesOf, reachText, sightOf } from '../../../../renderer/wall/sight/sight.ts';
 
 function roomOf(lanes: number, choice: WallChoice, width = 1920, height = 1080): Room {
   return { width, height, lanes, swimmers: 4, widest: '88:88', inset: 0.05, shows: choice };
@@ -68,6 +68,14 @@ describe('[sight] what helps', () => {
     expect(helps(1).map(({ kind }) => kind)).not.toContain('shared');
     expect(helps(6, { leavesOnly: true }).map(({ kind }) => kind)).toEqual(['shared']);
     expect(helpsFor(roomOf(0, choiceWith()), choiceWith(), [])).toEqual([]);
+  });
+
+  test('beside how far the leaves can be read as they are; nothing while there are none', () => {
+    const choice = choiceWith();
+    const sight = sightOf(roomOf(6, choice), choice, lanesUpTo(6))!;
+    expect(sight.least).toBeCloseTo(reachesWith(6).get('leave')!, 6);
+    expect(sight.helps).toEqual(helps(6));
+    expect(sightOf(roomOf(0, choice), choice, [])).toBeNull();
   });
 
   test('what it promises is what the setting then gives', () => {
