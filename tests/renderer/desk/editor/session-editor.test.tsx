@@ -164,6 +164,16 @@ describe('[editor] what has begun', () => {
   });
 });
 
+test('[editor] while a run goes on a clicker’s keys leave the cursor where one types, and reach nobody', () => {
+  render(<Shown first={'Set\n4 x 50\n4 x 75'} locked={1} />);
+  act(() => editorOf().dispatch({ selection: { anchor: 5 } }));
+  for (const key of ['PageDown', 'PageUp']) {
+    const press = new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true });
+    act(() => void editorOf().contentDOM.dispatchEvent(press));
+    expect([press.defaultPrevented, editorOf().state.selection.main.head]).toEqual([true, 5]);
+  }
+});
+
 test('[editor] the pieces of a line are told apart as they are read', () => {
   render(<Shown first={'Harbour\nSet\n4 x 50 free @ 1:00 # warm'} />);
   const looks = (name: string): (string | null)[] =>
