@@ -3,7 +3,7 @@
  * own address (renderer/wall/screen); here only the names of what it asks for are needed.
  */
 
-import type { ScreenTold } from '../../../app/wire/screen-settings.ts';
+import type { ScreenTold } from '../../link/store.ts';
 
 /** By the name in the address. */
 const DECIDES: readonly (readonly [asked: string, words: string])[] = [

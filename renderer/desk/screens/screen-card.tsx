@@ -4,7 +4,7 @@
 
 import { useState, type ReactElement } from 'react';
 import type { ScreenChange } from '../../../app/core/screen/screen-settings.ts';
-import type { ScreenTold } from '../../../app/wire/screen-settings.ts';
+import type { ScreenTold } from '../../link/store.ts';
 import type { ScreenSight } from '../../link/lent-link.ts';
 import type { Link } from '../../link/link.ts';
 import { Button } from '../../ui/parts/button.tsx';

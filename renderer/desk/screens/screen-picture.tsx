@@ -4,7 +4,7 @@
  */
 
 import { useEffect, useRef, type CSSProperties, type ReactElement } from 'react';
-import type { ScreenTold } from '../../../app/wire/screen-settings.ts';
+import type { ScreenTold } from '../../link/store.ts';
 import type { Link } from '../../link/link.ts';
 import { lendLink, type ScreenSight } from '../../link/lent-link.ts';
 import styles from './screens-panel.module.css';

@@ -5,7 +5,7 @@
 
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { changedSettings, type ScreenChange } from '../../../app/core/screen/screen-settings.ts';
-import type { ScreenTold, ScreenWish } from '../../../app/wire/screen-settings.ts';
+import type { ScreenTold, ScreenWish } from '../../link/store.ts';
 import type { Link } from '../../link/link.ts';
 import { useDeck } from '../../ui/coach/use-deck.ts';
 
