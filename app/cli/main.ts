@@ -31,6 +31,7 @@ export async function run(argv: readonly string[], io: Io): Promise<number> {
 async function runCommand(command: CommandName, args: readonly string[], io: Io): Promise<number> {
   if (command === 'timetable') return timetable(args, io);
   if (command === 'rehearse') return (await import('./rehearse.ts')).rehearse(args, io);
+  if (command === 'record') return (await import('./record/record.ts')).record(args, io);
   return (await import('./serve.ts')).serve(args, io);
 }
 

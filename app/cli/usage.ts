@@ -4,7 +4,7 @@
 
 import { complain, EXIT, write, type Io } from './io.ts';
 
-export const COMMANDS = ['timetable', 'rehearse', 'serve'] as const;
+export const COMMANDS = ['timetable', 'rehearse', 'serve', 'record'] as const;
 
 export type CommandName = (typeof COMMANDS)[number];
 
@@ -24,6 +24,10 @@ const HELP: Readonly<Record<CommandName, string>> = {
   serve: `lanecall serve [SESSION] [--lanes FILE] [--port N] [--data DIR] [--share]
   Runs the clock without a window and serves its pages to browsers. What it must not lose
   it keeps in DIR; a run that was cut off there comes back.
+`,
+  record: `lanecall record [RUN] [--data DIR] [--format text|json|csv]
+  Prints what was swum: without RUN a line for each run that is kept in DIR, newest first, with
+  RUN its record. It only reads, also while a host uses DIR.
 `,
 };
 

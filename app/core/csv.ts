@@ -15,7 +15,8 @@ export function csvText(rows: readonly (readonly string[])[]): string {
 
 /**
  * Words that no spreadsheet runs as a formula. A session may come from anybody, and a cell that begins with = + - or @
- * (full-width forms too) is a formula: an apostrophe in front makes it text. The apostrophe is also put after a
+ * (full-width forms too) is a formula, and one that begins with a tab or a line end may become one: an apostrophe in
+ * front makes it text. The apostrophe is also put after a
  * separator within the words, because a program that splits rows at another sign ignores quotes in the middle of a
  * row. Words are for reading, so a visible apostrophe does little harm; numbers never get one.
  */
@@ -23,7 +24,7 @@ export function wordsCell(words: string): string {
   return words.replace(FORMULA, "$1'$2");
 }
 
-const FORMULA = /(^|[;\t\r\n])([\s"]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20])/g;
+const FORMULA = /(^|[;\t\r\n])([\s"]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20])|^()(?=[\t\r\n])/g;
 
 /** `90`, `72.5`. */
 export function secondsCell(time: Millis): string {

@@ -4,7 +4,7 @@
  * and the page says so. Times are in ms; "host time" is the host's monotonic clock.
  */
 
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import {
   nameOfScreen,
   screenIntroduction,
@@ -26,14 +26,12 @@ export const MESSAGE_LIMIT = 64 * 1024;
 /** The largest session text, in bytes. */
 export const TEXT_LIMIT = 256 * 1024;
 
-const id = z.string().min(1).max(64);
-const time = z.number().finite();
-const hash = z.string().regex(/^[0-9a-f]{16,64}$/);
+const id = z.string().check(z.minLength(1), z.maxLength(64));
+const time = z.number();
+const hash = z.string().check(z.regex(/^[0-9a-f]{16,64}$/));
 
 /** The rep that a screen showed as a lane's next: line, round numbers (outermost first), rep. */
-const expectedRep = z
-  .object({ line: z.number().int(), rounds: z.array(z.number().int()).max(8), rep: z.number().int() })
-  .strict();
+const expectedRep = z.strictObject({ line: z.int(), rounds: z.array(z.int()).check(z.maxLength(8)), rep: z.int() });
 
 /** The state of a screen's sound: `off` if it is not wanted, else what has become of it. */
 const soundStatus = z.enum(['off', 'blocked', 'starting', 'running', 'gone', 'missing']);
@@ -47,159 +45,148 @@ const fields = z.custom<Readonly<Record<string, unknown>>>(
 );
 
 /** By lane number; null for a lane that was shown without a next rep. */
-const expectedReps = fields
-  .refine((lanes) => Object.keys(lanes).every((lane) => /^\d{1,2}$/.test(lane)))
-  .pipe(z.record(z.string(), expectedRep.nullable()));
+const expectedReps = z.pipe(
+  fields.check(z.refine((lanes) => Object.keys(lanes).every((lane) => /^\d{1,2}$/.test(lane)))),
+  z.record(z.string(), z.nullable(expectedRep)),
+);
 
 /** From a screen to the host. */
 export const fromScreen = z.discriminatedUnion('say', [
   /** The first message, sent once. A wall screen introduces itself. */
-  z
-    .object({
-      say: z.literal('hello'),
-      version: z.number().int(),
-      screen: z.enum(['desk', 'wall', 'remote']),
-      wall: screenIntroduction.optional(),
-    })
-    .strict(),
+  z.strictObject({
+    say: z.literal('hello'),
+    version: z.int(),
+    screen: z.enum(['desk', 'wall', 'remote']),
+    wall: z.optional(screenIntroduction),
+  }),
   /** Clock sync: t1 is the screen's clock when it was sent. */
-  z.object({ say: z.literal('ping'), n: z.number().int().nonnegative(), t1: time }).strict(),
+  z.strictObject({ say: z.literal('ping'), n: z.int().check(z.nonnegative()), t1: time }),
   /**
    * A command. The same id twice is one command. `run` is the run it was meant for: in another it is
    * refused. `expected` names, by lane number, the rep each lane was shown
    * to have next (null: none), for commands that drop, move or repeat reps. `madeFrom` names the text that a
    * `rewrite` was made from: where another is in force by then it is refused.
    */
-  z
-    .object({
-      say: z.literal('command'),
-      id,
-      command: fields,
-      run: id.optional(),
-      expected: expectedReps.optional(),
-      madeFrom: hash.optional(),
-    })
-    .strict(),
+  z.strictObject({
+    say: z.literal('command'),
+    id,
+    command: fields,
+    run: z.optional(id),
+    expected: z.optional(expectedReps),
+    madeFrom: z.optional(hash),
+  }),
   /**
    * The state of this screen's sound, sent on connecting and whenever it changes. `id` names the page, `n` counts its
    * reports. `asked`: whether somebody has just asked for it. `more`: whether more than one screen may sound, as asked
    * or as last known here; null if it is not known.
    */
-  z
-    .object({
-      say: z.literal('sound'),
-      id,
-      n: z.number().int().nonnegative(),
-      status: soundStatus,
-      asked: z.boolean(),
-      more: z.boolean().nullable(),
-    })
-    .strict(),
+  z.strictObject({
+    say: z.literal('sound'),
+    id,
+    n: z.int().check(z.nonnegative()),
+    status: soundStatus,
+    asked: z.boolean(),
+    more: z.nullable(z.boolean()),
+  }),
   /** A wall screen has another size, or has been turned. */
-  z.object({ say: z.literal('room'), room: screenRoom }).strict(),
+  z.strictObject({ say: z.literal('room'), room: screenRoom }),
   /** The coach wants something of the wall screens with this name. The same id twice is one wish. */
-  z.object({ say: z.literal('screen'), id, name: nameOfScreen, wish: screenWish }).strict(),
+  z.strictObject({ say: z.literal('screen'), id, name: nameOfScreen, wish: screenWish }),
   /** The coach wants to know which screen is which. */
-  z.object({ say: z.literal('which') }).strict(),
+  z.strictObject({ say: z.literal('which') }),
 ]);
 
-const timedCommand = z.object({ at: z.number().int(), command: fields }).strict();
+const timedCommand = z.strictObject({ at: z.int(), command: fields });
 
 /** From the host to a screen. */
 export const fromHost = z.discriminatedUnion('say', [
   /** The answer to a ping. t2, t3: host time when the ping came and when this was sent. `epoch` changes when host time has begun again or jumped. */
-  z.object({ say: z.literal('pong'), n: z.number().int(), t1: time, t2: time, t3: time, epoch: id }).strict(),
+  z.strictObject({ say: z.literal('pong'), n: z.int(), t1: time, t2: time, t3: time, epoch: id }),
   /** A session text. Each connection gets it once, before the first snapshot that names it. */
-  z.object({ say: z.literal('text'), hash, text: z.string(), lanesText: z.string().nullable() }).strict(),
+  z.strictObject({ say: z.literal('text'), hash, text: z.string(), lanesText: z.nullable(z.string()) }),
   /** The snapshot: everything about the run. The latest one counts. */
-  z
-    .object({
-      say: z.literal('snapshot'),
-      version: z.number().int(),
-      /** Rises with every snapshot of one host process. */
-      n: z.number().int().nonnegative(),
-      epoch: id,
-      run: z
-        .object({
-          id,
-          /** The hash of the text that the run was opened with. */
-          text: hash,
-          /** Host time at the run's t = 0. */
-          openedAt: time,
-          clockPhase: z.number().int().min(0).max(59_999),
-          /** Local time of day at t = 0, in ms after midnight. */
-          openedAtTimeOfDay: z.number().int().min(0).max(86_399_999),
-          /** All accepted commands, in order; a `rewrite` has `textHash` in place of `text`. */
-          commands: z.array(timedCommand),
-          /** Times in which the program was not running: what left after `from`, up to `to`, was not called. Left out if none. */
-          away: z.array(z.object({ from: z.number().int(), to: z.number().int() }).strict()).optional(),
-        })
-        .strict()
-        .nullable(),
-      /** How many screens are connected now. */
-      screens: z.object({ desk: z.number().int(), wall: z.number().int(), remote: z.number().int() }).strict(),
-      /** Notices that the coach must see now; empty if all is well. */
-      notices: z.array(z.string()),
-      /**
-       * The report after a start, until the coach has read it; then null. It goes with the first notices, and lists each
-       * run that was left unattended. `run`: the run that has come back and may be left.
-       */
-      startUp: z
-        .object({ run: id.nullable(), unattended: z.array(z.string()) })
-        .strict()
-        .nullable(),
-      /**
-       * The screens that have reported their sound; `n` is the last report taken. A screen that is not `on` must fall
-       * silent. `more`: whether more than one may sound; null until somebody has said.
-       */
-      sound: z
-        .object({
-          more: z.boolean().nullable(),
-          screens: z.array(
-            z
-              .object({
-                id,
-                screen: z.enum(['desk', 'wall', 'remote']),
-                n: z.number().int(),
-                status: soundStatus,
-                on: z.boolean(),
-              })
-              .strict(),
-          ),
-        })
-        .strict()
-        .optional(),
-    })
-    .strict(),
+  z.strictObject({
+    say: z.literal('snapshot'),
+    version: z.int(),
+    /** Rises with every snapshot of one host process. */
+    n: z.int().check(z.nonnegative()),
+    epoch: id,
+    run: z.nullable(
+      z.strictObject({
+        id,
+        /** The hash of the text that the run was opened with. */
+        text: hash,
+        /** Host time at the run's t = 0. */
+        openedAt: time,
+        clockPhase: z.int().check(z.minimum(0), z.maximum(59_999)),
+        /** Local time of day at t = 0, in ms after midnight. */
+        openedAtTimeOfDay: z.int().check(z.minimum(0), z.maximum(86_399_999)),
+        /** All accepted commands, in order; a `rewrite` has `textHash` in place of `text`. */
+        commands: z.array(timedCommand),
+        /** Times in which the program was not running: what left after `from`, up to `to`, was not called. Left out if none. */
+        away: z.optional(z.array(z.strictObject({ from: z.int(), to: z.int() }))),
+      }),
+    ),
+    /** Without a run: the time of day that the pool's clock shows at host time 0, in ms after midnight. */
+    poolClock: z.optional(z.number().check(z.minimum(0), z.maximum(86_400_000))),
+    /** How many screens are connected now. */
+    screens: z.strictObject({ desk: z.int(), wall: z.int(), remote: z.int() }),
+    /** Notices that the coach must see now; empty if all is well. */
+    notices: z.array(z.string()),
+    /**
+     * The report after a start, until the coach has read it; then null. It goes with the first notices, and lists each
+     * run that was left unattended. `run`: the run that has come back and may be left.
+     */
+    startUp: z.nullable(z.strictObject({ run: z.nullable(id), unattended: z.array(z.string()) })),
+    /**
+     * The screens that have reported their sound; `n` is the last report taken. A screen that is not `on` must fall
+     * silent. `more`: whether more than one may sound; null until somebody has said.
+     */
+    sound: z.optional(
+      z.strictObject({
+        more: z.nullable(z.boolean()),
+        screens: z.array(
+          z.strictObject({
+            id,
+            screen: z.enum(['desk', 'wall', 'remote']),
+            n: z.int(),
+            status: soundStatus,
+            on: z.boolean(),
+          }),
+        ),
+      }),
+    ),
+  }),
   /** To a wall screen: its name and settings, on connecting and after each change of them. */
-  z.object({ say: z.literal('screen'), name: nameOfScreen, settings: screenSettings }).strict(),
+  z.strictObject({ say: z.literal('screen'), name: nameOfScreen, settings: screenSettings }),
   /** To the coach: all wall screens that are connected or remembered, by name. The latest list counts. */
-  z.object({ say: z.literal('screens'), screens: z.array(screenTold) }).strict(),
+  z.strictObject({ say: z.literal('screens'), screens: z.array(screenTold) }),
   /** Every wall screen shows its name, large, for five seconds. The coach's windows hear it for their pictures of them. */
-  z.object({ say: z.literal('which') }).strict(),
+  z.strictObject({ say: z.literal('which') }),
   /** The answer to a command or a wish: `at` if a command was accepted, `why` if it was not. */
-  z.object({ say: z.literal('answer'), id, ok: z.boolean(), at: time.nullable(), why: z.string().nullable() }).strict(),
+  z.strictObject({ say: z.literal('answer'), id, ok: z.boolean(), at: z.nullable(time), why: z.nullable(z.string()) }),
   /** The host hangs up and says why; `version` is the host's. */
-  z.object({ say: z.literal('bye'), why: z.string(), version: z.number().int().optional() }).strict(),
+  z.strictObject({ say: z.literal('bye'), why: z.string(), version: z.optional(z.int()) }),
 ]);
 
 /** A session to open with its lanes, as the body of a request. */
-export const sessionToOpen = z
-  .object({
-    text: z.string(),
-    lanesText: z.string().nullable().optional(),
-    /** Whether a run that is going may be given up for it. */
-    replace: z.boolean().optional(),
-    /** What the clock on the wall shows past the full minute, in ms, if the coach has matched it. */
-    clockPhase: z.number().int().min(0).max(59_999).optional(),
-  })
-  .strict();
+export const sessionToOpen = z.strictObject({
+  text: z.string(),
+  lanesText: z.optional(z.nullable(z.string())),
+  /** Whether a run that is going may be given up for it. */
+  replace: z.optional(z.boolean()),
+  /** What the clock on the wall shows past the full minute, in ms, if the coach has matched it. */
+  clockPhase: z.optional(z.int().check(z.minimum(0), z.maximum(59_999))),
+});
 
 /** A run that has come back and that the coach leaves, as the body of a request. */
-export const runToLeave = z.object({ run: id }).strict();
+export const runToLeave = z.strictObject({ run: id });
 
 /** The pool's clock as matched for a run that has not started; null for the time of day's. */
-export const clockToMatch = z.object({ run: id, clockPhase: z.number().int().min(0).max(59_999).nullable() }).strict();
+export const clockToMatch = z.strictObject({
+  run: id,
+  clockPhase: z.nullable(z.int().check(z.minimum(0), z.maximum(59_999))),
+});
 
 export type SessionToOpen = z.infer<typeof sessionToOpen>;
 export type FromScreen = z.infer<typeof fromScreen>;
@@ -236,7 +223,7 @@ export function readFromScreen(text: string): FromScreen | null {
   return heard.kind === 'message' ? heard.message : null;
 }
 
-function hear<Message>(schema: z.ZodType<Message>, text: string): Heard<Message> {
+function hear<Message>(schema: z.ZodMiniType<Message>, text: string): Heard<Message> {
   let value: unknown;
   try {
     value = JSON.parse(text);

@@ -3,7 +3,7 @@
  * Ranges and values are the core's.
  */
 
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { LONGEST_NAME, screenName } from '../core/screen/screen-name.ts';
 import {
   LANE_RANGE,
@@ -14,22 +14,21 @@ import {
 } from '../core/screen/screen-settings.ts';
 
 /** A name as it is kept; one with spaces too many is another way to write a name, and no name. */
-export const nameOfScreen = z
-  .string()
-  .max(LONGEST_NAME)
-  .refine((name) => screenName(name) === name);
-
-const lane = z.number().int().min(LANE_RANGE.least).max(LANE_RANGE.most);
-
-const chosenLanes = z
-  .array(lane)
-  .min(1)
-  .max(LANE_RANGE.most)
-  .refine((lanes) => new Set(lanes).size === lanes.length)
-  .nullable();
+export const nameOfScreen = z.string().check(
+  z.maxLength(LONGEST_NAME),
+  z.refine((name) => screenName(name) === name),
+);
 
 const within = ({ least, most }: { readonly least: number; readonly most: number }) =>
-  z.number().int().min(least).max(most);
+  z.int().check(z.minimum(least), z.maximum(most));
+
+const chosenLanes = z.nullable(
+  z.array(within(LANE_RANGE)).check(
+    z.minLength(1),
+    z.maxLength(LANE_RANGE.most),
+    z.refine((lanes) => new Set(lanes).size === lanes.length),
+  ),
+);
 
 const fields = {
   clock: z.enum(SCREEN_CHOICES.clock),
@@ -47,44 +46,45 @@ const fields = {
   end: z.boolean(),
   names: z.boolean(),
   leavesOnly: z.boolean(),
+  twoColumns: z.boolean(),
 };
 
-export const screenSettings: z.ZodType<ScreenSettings> = z.object(fields).strict();
+export const screenSettings: z.ZodMiniType<ScreenSettings> = z.strictObject(fields);
 
 /** The settings that are to change. */
-export const screenChange: z.ZodType<ScreenChange> = z.object(fields).strict().exactPartial();
+export const screenChange: z.ZodMiniType<ScreenChange> = z.exactPartial(z.strictObject(fields));
 
 /** What a coach wants of a screen: other settings, another name, or that nothing is kept of it. */
 export const screenWish = z.union([
-  z.object({ settings: screenChange }).strict(),
-  z.object({ rename: nameOfScreen }).strict(),
-  z.object({ forget: z.literal(true) }).strict(),
+  z.strictObject({ settings: screenChange }),
+  z.strictObject({ rename: nameOfScreen }),
+  z.strictObject({ forget: z.literal(true) }),
 ]);
 
+/** In px. */
+const SIDE = { least: 1, most: 20_000 };
+
 /** In px, as its page is laid out. */
-export const screenRoom = z
-  .object({ width: z.number().int().min(1).max(20_000), height: z.number().int().min(1).max(20_000) })
-  .strict();
+export const screenRoom = z.strictObject({
+  width: within(SIDE),
+  height: within(SIDE),
+});
 
 /** How a wall screen introduces itself. `name`: null until the host has given it one. */
-export const screenIntroduction = z
-  .object({
-    name: nameOfScreen.nullable(),
-    /** What stands behind the question mark of its address, where it wins over the settings; with the mark, or empty. */
-    search: z.string().max(512),
-    room: screenRoom,
-  })
-  .strict();
+export const screenIntroduction = z.strictObject({
+  name: z.nullable(nameOfScreen),
+  /** What stands behind the question mark of its address, where it wins over the settings; with the mark, or empty. */
+  search: z.string().check(z.maxLength(512)),
+  room: screenRoom,
+});
 
 /** A wall screen as the coach's windows are told of it. */
-export const screenTold = z
-  .object({
-    name: nameOfScreen,
-    settings: screenSettings,
-    /** Those that are connected under this name now; none for one that is only remembered. */
-    connected: z.array(z.object({ search: z.string(), room: screenRoom }).strict()),
-  })
-  .strict();
+export const screenTold = z.strictObject({
+  name: nameOfScreen,
+  settings: screenSettings,
+  /** Those that are connected under this name now; none for one that is only remembered. */
+  connected: z.array(z.strictObject({ search: z.string(), room: screenRoom })),
+});
 
 export type ScreenWish = z.infer<typeof screenWish>;
 export type ScreenRoom = z.infer<typeof screenRoom>;
@@ -94,19 +94,16 @@ export type ScreenTold = z.infer<typeof screenTold>;
 /** Raised with every change that an older program could not read. */
 export const SCREENS_VERSION = 1;
 
-const keptScreen = z
-  .object({
-    name: nameOfScreen,
-    settings: screenSettings,
-    /** Names that it had before, the latest last: whoever still gives one of them is this screen. */
-    formerly: z.array(nameOfScreen).readonly(),
-  })
-  .strict();
+const keptScreen = z.strictObject({
+  name: nameOfScreen,
+  settings: screenSettings,
+  /** Names that it had before, the latest last: whoever still gives one of them is this screen. */
+  formerly: z.readonly(z.array(nameOfScreen)),
+});
 
 /** The file of the data folder that keeps the screens, as JSON. */
 export const screensFile = z
-  .object({ version: z.literal(SCREENS_VERSION), screens: z.array(keptScreen) })
-  .strict()
-  .refine(({ screens }) => new Set(screens.map(({ name }) => name)).size === screens.length);
+  .strictObject({ version: z.literal(SCREENS_VERSION), screens: z.array(keptScreen) })
+  .check(z.refine(({ screens }) => new Set(screens.map(({ name }) => name)).size === screens.length));
 
 export type KeptScreen = z.infer<typeof keptScreen>;

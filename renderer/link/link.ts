@@ -36,6 +36,8 @@ export interface Link {
   now(): Millis | null;
   /** The same time to fractions of a ms, which may lie before the last command. */
   exactNow(): number | null;
+  /** Host time in ms, with or without a run; null without a clock to trust. */
+  hostNow(): number | null;
   /** For how long the host has been lost, in ms; null while it is there or has never been. */
   lostFor(): number | null;
   /** Gives a command; `expected` for those that drop, move or repeat reps, `madeFrom` (a text) for a rewrite. Never rejects. */
@@ -245,6 +247,7 @@ export function createLink(
       status: 'live',
       lostSince: null,
       run: followed?.run ?? null,
+      poolClock: snapshot.poolClock ?? null,
       screens,
       notices,
       startUp,
@@ -286,6 +289,7 @@ export function createLink(
       return t === null ? null : Math.max(0, commands[commands.length - 1]?.at ?? 0, Math.floor(t));
     },
     exactNow,
+    hostNow: () => clock.now(),
     lostFor() {
       const { lostSince } = store.getState();
       return lostSince === null ? null : ports.now() - lostSince;

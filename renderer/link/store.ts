@@ -22,6 +22,8 @@ export interface DeckState {
   readonly lostSince: number | null;
   /** null where no session has been opened, or where it could not be followed (`faults` says so). */
   readonly run: DeckRun | null;
+  /** Without a run: the time of day that the pool's clock shows at host time 0; null with one, and before it is known. */
+  readonly poolClock: Millis | null;
   /** Screens that the host has connected now. */
   readonly screens: { readonly desk: number; readonly wall: number; readonly remote: number };
   /** What the host wants the coach to be told for as long as it lasts. */
@@ -76,6 +78,7 @@ export function createDeckStore(): DeckStore {
     status: 'connecting',
     lostSince: null,
     run: null,
+    poolClock: null,
     screens: { desk: 0, wall: 0, remote: 0 },
     notices: [],
     startUp: null,

@@ -14,10 +14,11 @@ import type { FaceMark } from './faces/clock-face.ts';
 import { createGuard } from './screen/guard.ts';
 import { headFace, NOTHING_SHARED, sharedBy } from './head/head-face.ts';
 import { createHeadPainter, type LostText } from './head/head-painter.ts';
-import type { WallChoice } from './screen/lane-choice.ts';
+import type { WallChoice } from './screen/wall-choice.ts';
 import type { LaneFace } from './strips/lane-face.ts';
 import type { Layout } from './layout.ts';
 import { createLights, type Looks } from './strips/light.ts';
+import { createNextSaid } from './next-said.ts';
 import { createStripPainter } from './strips/strip-painter.ts';
 import { attributeWriter, placeIn } from './writers.ts';
 
@@ -52,17 +53,18 @@ export function createBoardPainter(
     box.textContent = '';
     return layout.face.place(box, layout.clock, choice);
   });
-  const head = createGuard(placeIn(board, 'head-words'), HEAD, () =>
-    createHeadPainter(board, layout, choice.end, measure),
-  );
+  const head = createGuard(placeIn(board, 'head-words'), HEAD, () => createHeadPainter(board, layout, choice, measure));
   const callout = createGuard(placeIn(board, 'callout'), CALLOUT, () => createCalloutPainter(board, layout, measure));
   const strips = new Map(
     Array.from(board.querySelectorAll<HTMLElement>('[data-lane]'), (strip) => [
       Number(strip.dataset['lane']),
-      createGuard(strip, laneWords(strip.dataset['lane']!), () =>
-        createStripPainter(strip, layout, choice.from, measure),
-      ),
+      createGuard(strip, laneWords(strip.dataset['lane']!), () => createStripPainter(strip, layout, choice, measure)),
     ]),
+  );
+  const sayNext = createNextSaid(
+    board.querySelector<HTMLElement>('[data-said]')!,
+    Array.from(strips.keys()),
+    choice.clock,
   );
   const lights = createLights<LaneFace['state']>('leaving');
   let place = '';
@@ -86,6 +88,7 @@ export function createBoardPainter(
       const faces = facesOf(scene);
       const looks = lights.at(view.t, new Map(faces.map(({ number, state }) => [number, state])));
       const shared = head.work(() => sharedBy(view, faces)) ?? NOTHING_SHARED;
+      head.work(() => sayNext(view));
       const { clock: shows } = choice;
       clock.draw((paintFace) => {
         const marks = mode === 'swim' ? marksOf(view, choice, looks) : [];

@@ -6,7 +6,7 @@
 import { memo, type CSSProperties, type ReactElement } from 'react';
 import { CAP } from '../ui/digits.ts';
 import type { Box } from './faces/clock-face.ts';
-import type { PushOff } from './screen/lane-choice.ts';
+import type { PushOff } from './screen/wall-choice.ts';
 import type { Layout } from './layout.ts';
 import type { Place } from './strips/strip-layout.ts';
 
@@ -44,6 +44,7 @@ export const Board = memo(function Board({ layout, lanes, from, boardRef }: Boar
         <p className="caps head-end" data-place="end" />
         <p className="caps head-lost" data-place="lost" role="status" />
       </header>
+      <p className="said" data-said="next" role="status" aria-live="polite" />
       <div className="body" style={boxStyle(layout.body)}>
         <div className="callout" data-place="callout">
           <div className="callout-words">

@@ -26,8 +26,8 @@ export function clockFace(view: RunView, choice: ClockChoice): { readonly text: 
 }
 
 /**
- * Where a 60-second hand stands, in ms past its top: at a time of the run, it comes to where it stood for readings of
- * the same seconds. It counts from the start ahead as soon as that is known, so that it never jumps at a start.
+ * Where a 60-second hand stands at a time of the run, in ms past its top: at the seconds of that time's reading. A start
+ * that is ahead is counted from as soon as it is known, so that the hand does not jump when it comes.
  */
 export function handAt(choice: ClockChoice, { clock }: RunView, at: Millis): Millis {
   const shows = readingAt(choice, clock, at) ?? at + clock.poolPhase;

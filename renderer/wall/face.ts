@@ -1,7 +1,7 @@
 /*
- * Everything the wall screen says at one moment, in words and readings: what is drawn is this, set in
- * its places. Pure, so that every state can be looked at without a screen; in parts, so that one that
- * cannot be worked out does not take the others with it.
+ * Everything the wall screen says at one moment, as words and readings; painters only set them in their places. Pure,
+ * so that every state can be looked at without a screen; in parts, so that one that cannot be worked out does not take
+ * the others with it.
  */
 
 import type { ClockChoice } from '../../app/core/run/readings.ts';

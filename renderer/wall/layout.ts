@@ -5,7 +5,7 @@
  */
 
 import type { Box, ClockFace } from './faces/clock-face.ts';
-import { stripLayout, worth, type StripLayout, type Strips } from './strips/strip-layout.ts';
+import { stripLayout, worth, type Shows, type StripLayout, type Strips } from './strips/strip-layout.ts';
 
 export interface Room {
   /** The screen, in px. */
@@ -19,6 +19,7 @@ export interface Room {
   readonly widest: string;
   /** Of each side: what a television may cut. */
   readonly inset: number;
+  readonly shows: Shows;
 }
 
 /** All in px. */
@@ -61,7 +62,7 @@ const HEAD = 0.25;
 const HIGH_HEAD = 0.4;
 const FEW = 3;
 
-/** Of ways to divide the board that give nearly the largest leaves the face's first is taken: the highest head. */
+/** Of ways to divide the board that give nearly the largest leaves the face's first is taken: the highest head, for its words. */
 const NEARLY = 1.05;
 
 export function layoutFor(room: Room, face: ClockFace): Layout {
@@ -73,10 +74,11 @@ export function layoutFor(room: Room, face: ClockFace): Layout {
   const strips: Strips = { ...room, wide, side: Math.min(room.width, room.height) };
   const headMost = Math.floor(room.height * (wide && room.lanes > FEW ? HEAD : HIGH_HEAD)) - insetY;
   const tries = face
-    .measure({ width, height, headMost, lanes: room.lanes, widest: room.widest })
+    .measure({ width, height, headMost, lanes: room.lanes, widest: room.widest, words: room.shows.words })
     .map((division) => ({ division, lanes: stripLayout(strips, division.body, division.most) }));
   const best = Math.max(...tries.map(({ lanes }) => worth(lanes, strips)));
-  const { division, lanes } = tries.find((each) => worth(each.lanes, strips) * NEARLY >= best)!;
+  const nearly = room.shows.words ? NEARLY : 1;
+  const { division, lanes } = tries.find((each) => worth(each.lanes, strips) * nearly >= best)!;
   const { clock, body } = division;
   const words = alignedWords(division.words, body, lanes);
   const callout = calloutLayout(strips, body, Math.min(clock.height, body.height * 0.45));

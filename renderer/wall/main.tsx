@@ -12,16 +12,18 @@ import '../ui/digits.css';
 import { browserAwake } from './screen/awake.ts';
 import { AwakeNote } from './screen/awake-note.tsx';
 import { createIntroduction } from './screen/introduction.ts';
-import { readWallChoice } from './screen/lane-choice.ts';
 import { openOwnSound } from './screen/own-sound.ts';
+import { SightControl } from './screen/sight-control.tsx';
 import { SoundControl } from './screen/sound-control.tsx';
 import { WallScreen } from './wall-screen.tsx';
 import './colours.css';
 import './strips/strips.css';
+import './strips/states.css';
 import './wall.css';
 import './head/head.css';
 import './screen/part-failed.css';
 import './idle/idle.css';
+import './screen/screen-named.css';
 import './screen/sound-control.css';
 import './callout/callout.css';
 
@@ -29,23 +31,23 @@ openPage('root', () => {
   const own = createIntroduction(window, hostAddress() === null, ownStorage());
   const link = openLink('wall', own.introduce);
   own.follow(link);
-  const choice = readWallChoice(location.search);
   const awake = browserAwake();
   const canPlay = 'AudioContext' in window || 'webkitAudioContext' in window;
   const sound = openOwnSound(ownStorage(), canPlay, async (memory) => {
     const { openSound } = await import('../sound/sound.ts');
     return openSound(link, memory);
   });
+  const Sight = ({ onOpen }: { onOpen(open: boolean): void }) => <SightControl link={link} onOpen={onOpen} />;
   return (
     <>
       <Region name="The wall screen" advice="Swimmers leave at the coach's word meanwhile." link={link}>
-        <WallScreen link={link} choice={choice} address={hostAddress()} />
+        <WallScreen link={link} search={location.search} address={hostAddress()} />
       </Region>
       <Region name="The note on sleep" advice="The clock and the leaves go on." link={link}>
         <AwakeNote link={link} ports={awake} />
       </Region>
-      <Region name="The switch for the sound" advice="The clock and the leaves go on." link={link}>
-        <SoundControl sound={sound} />
+      <Region name="The controls at the foot" advice="The clock and the leaves go on." link={link}>
+        <SoundControl sound={sound} beside={Sight} />
       </Region>
     </>
   );

@@ -19,40 +19,69 @@ import { Board } from './board.tsx';
 import { createBoardPainter } from './board-painter.ts';
 import type { LostText } from './head/head-painter.ts';
 import { Idle } from './idle/idle.tsx';
-import { chosenLanes, type WallChoice } from './screen/lane-choice.ts';
+import { readWallChoice, type WallChoice } from './screen/wall-choice.ts';
+import { ScreenNamed } from './screen/screen-named.tsx';
 import { layoutFor, type Layout } from './layout.ts';
+import { sightOf, type Sight } from './sight/sight.ts';
+import { lanesShown, mostSwimmers, roomOf, type Size } from './room.ts';
 
 interface WallProps {
   readonly link: Link;
-  readonly choice: WallChoice;
+  /** As in `location.search`: what the address asks for holds against the settings. */
+  readonly search: string;
   /** Where the coach's window is, for whoever stands before a screen without a session; null where that needs no address. */
   readonly address: string | null;
+  /** Told how far the leaves can be read, again whenever that changes; null while there are none. The same function each time. */
+  readonly onSight?: (sight: Sight | null) => void;
 }
 
 /** A lost link is said large from then on. */
 const LONG_LOST = MINUTE;
 
-export function WallScreen({ link, choice, address }: WallProps): ReactElement {
-  const { width, height } = useRoom();
+export function WallScreen({ link, search, address, onSight }: WallProps): ReactElement {
+  const { width, height } = useSize();
+  const settings = useStore(link.store, ({ screen }) => screen?.settings);
+  const choice = useMemo(() => readWallChoice(search, settings), [search, settings]);
+  useLight(choice);
   const isSet = useTypeface();
   const run = useStore(link.store, (state) => state.run);
   const isFaulty = useStore(link.store, ({ faults }) => faults.length > 0);
   const waitsFor = useStore(link.store, (state) => messageFor(state, address));
   const hours = usePastHour(link, choice);
-  const all = run ? run.given.lanes.map(({ number }) => number) : [];
-  const shown = chosenLanes(all, choice).join(' ');
+  const shown = lanesShown(run, choice).join(' ');
   const lanes = useMemo(() => (shown === '' ? [] : shown.split(' ').map(Number)), [shown]);
-  const swimmers = run ? mostSwimmers(run, lanes) : 1;
+  const swimmers = mostSwimmers(run, lanes);
   // Snapshots come often: only what changes the room makes a new layout.
-  const layout = useMemo(() => {
-    const room = { width, height, lanes: lanes.length, swimmers, widest: widestReading(choice, hours) };
-    return layoutFor({ ...room, inset: choice.inset }, choice.face);
-  }, [choice, width, height, lanes, swimmers, hours]);
+  const room = useMemo(
+    () => roomOf({ width, height }, lanes.length, swimmers, choice, hours),
+    [choice, width, height, lanes, swimmers, hours],
+  );
+  const layout = useMemo(() => layoutFor(room, choice.face), [room, choice]);
+  useEffect(() => onSight?.(sightOf(room, choice, lanes)), [onSight, room, choice, lanes]);
   // A new layout or typeface is a new board with a new painter.
-  const key = [width, height, shown, swimmers, hours, isSet, run?.id].join('/');
-  if (!run && isFaulty) return <Message layout={layout} text={waitsFor} />;
-  if (!run) return <Idle key={key} layout={layout} choice={choice} text={waitsFor} />;
-  return <RunBoard key={key} link={link} choice={choice} layout={layout} lanes={lanes} />;
+  const [boards, countBoard] = useState({ n: 0, of: layout });
+  if (boards.of !== layout) countBoard({ n: boards.n + 1, of: layout });
+  const key = [boards.n, shown, isSet, run?.id].join('/');
+  const board = !run ? (
+    <Idle key={key} link={link} layout={layout} choice={choice} text={waitsFor} />
+  ) : (
+    <RunBoard key={key} link={link} choice={choice} layout={layout} lanes={lanes} />
+  );
+  return (
+    <>
+      {!run && isFaulty ? <Message layout={layout} text={waitsFor} /> : board}
+      <ScreenNamed link={link} />
+    </>
+  );
+}
+
+/** The colours of the whole page, margins included. */
+function useLight({ light }: WallChoice): void {
+  useEffect(() => {
+    const { dataset } = document.documentElement;
+    dataset['light'] = light;
+    return () => void delete dataset['light'];
+  }, [light]);
 }
 
 interface RunBoardProps {
@@ -71,7 +100,7 @@ function RunBoard({ link, choice, layout, lanes }: RunBoardProps): ReactElement 
   }, [board, link, choice, layout]);
   return (
     <>
-      <Board layout={layout} lanes={lanes} from={choice.from} boardRef={setBoard} />
+      <Board layout={layout} lanes={lanes} from={choice.pushOff} boardRef={setBoard} />
       {instead === null ? null : <Message layout={layout} text={instead} />}
     </>
   );
@@ -159,15 +188,11 @@ function lostText(link: Link): LostText | null {
   return { text: `Link lost for ${readingPast(lost)}`, large: lost >= LONG_LOST };
 }
 
-function mostSwimmers(run: DeckRun, lanes: readonly number[]): number {
-  return Math.max(1, ...run.given.lanes.filter(({ number }) => lanes.includes(number)).map(({ swimmers }) => swimmers));
-}
-
-function useRoom(): { readonly width: number; readonly height: number } {
-  const [size, setSize] = useState(room);
+function useSize(): Size {
+  const [size, setSize] = useState(sizeNow);
   useEffect(() => {
     const measure = (): void => {
-      const now = room();
+      const now = sizeNow();
       setSize((before) => (before.width === now.width && before.height === now.height ? before : now));
     };
     window.addEventListener('resize', measure);
@@ -178,7 +203,7 @@ function useRoom(): { readonly width: number; readonly height: number } {
   return size;
 }
 
-function room(): { readonly width: number; readonly height: number } {
+export function sizeNow(): Size {
   return { width: window.innerWidth, height: window.innerHeight };
 }
 
@@ -227,9 +252,4 @@ function readsPastHour({ t, clock, lanes }: RunView, { clock: choice }: WallChoi
   const leaves = lanes.map(({ next, after }) => after?.at ?? next?.at ?? t);
   const shown = readingAt(choice, clock, Math.max(t, ...leaves)) ?? 0;
   return Math.max(shown, clockReading(choice, clock, t) ?? 0) >= HOUR;
-}
-
-function widestReading({ clock }: WallChoice, hours: boolean): string {
-  if (clock === 'pool') return ':88';
-  return hours ? '8:88:88' : '88:88';
 }

@@ -47,3 +47,10 @@ test.each([
 test.each(['8 x 50 free - build', 'a; b', 'x=y', 'pull/kick + swim', "'quoted"])('%j is left as it is', (words) => {
   expect(wordsCell(words)).toBe(words);
 });
+
+test.each(['\tfast', '\rfast', '\nfast'])(
+  '%j does not begin with what some programs take for a formula’s mark',
+  (words) => {
+    expect(wordsCell(words)).toBe(`'${words}`);
+  },
+);

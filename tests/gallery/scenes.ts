@@ -100,6 +100,16 @@ Main set
 100 easy rest 0:20
 `;
 
+const BY_NAME = `Harbour squad, by name
+lane 1 base 1:20, Ada, Ben, Cem, Dot
+lane 2 base 1:25, Eva, Finn, Gül, Hal, Ida
+lane 3 base 1:30, Jon, Kit, Liv
+lane 4 base 1:35, Mia, Ned, Oda
+
+Main set
+8 x 50 free @ 1:00 hold 0:40
+`;
+
 /** Started on 30 s; cut to 5 of 8 at 40 s. */
 const CUT: readonly [number, Command][] = [
   [19, { do: 'start' }],
@@ -208,7 +218,7 @@ export const SCENES: readonly Scene[] = [
     screens: ALL,
   },
   { name: 'one lane', session: ONE_LANE, commands: [[19, { do: 'start' }]], at: 133, screens: ['wall', 'coach'] },
-  ...[2, 3, 8, 12].map((lanes): Scene => {
+  ...[2, 3, 4, 8, 10, 12].map((lanes): Scene => {
     return {
       name: `${lanes} lanes`,
       session: squadOf(lanes),
@@ -222,6 +232,40 @@ export const SCENES: readonly Scene[] = [
     const asks = '?face=sweep';
     return { name: `sweep, ${lanes} lanes`, session: squadOf(lanes), commands, at: 101.5, screens: ['wall'], asks };
   }),
+  { name: 'no session, sweep', session: null, commands: [], at: 1, screens: ['wall'], asks: '?face=sweep' },
+  {
+    name: 'whose turn, by name',
+    session: BY_NAME,
+    commands: [[19, { do: 'start' }]],
+    at: 93,
+    screens: ['wall'],
+    asks: '?names',
+    fresh: true,
+  },
+  ...['bright', 'contrast'].flatMap((light): readonly Scene[] => [
+    inLight(light, { name: 'leaving and ready', commands: MAIN_SET, at: 120.3, fresh: true }),
+    inLight(light, { name: 'stopped, out, tail leaving', commands: MIXED, at: 132 }),
+    inLight(light, { name: 'waiting for the main set', commands: passing(3), at: 20 }),
+    inLight(light, { name: 'all stopped', commands: [...MAIN_SET, [122, { do: 'stop' }]], at: 200 }),
+    inLight(light, { name: 'sweep', commands: MAIN_SET, at: 120.3, fresh: true }, '&face=sweep'),
+  ]),
+  ...[
+    ['without words', '?without=words,after'],
+    ['two columns', '?columns=2'],
+    ['clock and leaves only', '?only=leaves'],
+  ].flatMap(([name, asks]) =>
+    [2, 6, 10].map((lanes): Scene => {
+      const commands: Scene['commands'] = [[19, { do: 'start' }]];
+      return {
+        name: `${name}, ${lanes} lanes`,
+        session: squadOf(lanes),
+        commands,
+        at: 101.5,
+        screens: ['wall'],
+        asks: asks!,
+      };
+    }),
+  ),
   { name: 'ten lanes waiting', session: TEN_LANES, commands: [], at: 5, screens: ['wall', 'coach'] },
   { name: 'ten lanes', session: TEN_LANES, commands: [[19, { do: 'start' }]], at: 114, screens: ALL },
   {
@@ -280,6 +324,11 @@ export const SCENES: readonly Scene[] = [
   },
   { name: 'running late', session: LATE, commands: [...passing(3), [700, { do: 'start' }]], at: 735, screens: ALL },
 ];
+
+/** On the wall alone, which is in that light. */
+function inLight(light: string, { name, ...scene }: Omit<Scene, 'screens' | 'session'>, asks = ''): Scene {
+  return { name: `${name}, ${light}`, ...scene, session: SIX_LANES, screens: ['wall'], asks: `?light=${light}${asks}` };
+}
 
 async function openSoundSettings(coach: Page): Promise<void> {
   await button(coach, /^Sound/).click();

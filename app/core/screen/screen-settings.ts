@@ -32,6 +32,8 @@ export interface ScreenSettings {
   readonly names: boolean;
   /** Clock and leaves only: nothing of the four above, whatever is chosen there. */
   readonly leavesOnly: boolean;
+  /** Two columns with fewer than eight lanes too, where that makes the leaves larger; from eight on they come by themselves. */
+  readonly twoColumns: boolean;
 }
 
 export type ScreenChange = Partial<ScreenSettings>;
@@ -53,6 +55,7 @@ export const FIRST_SETTINGS: ScreenSettings = {
   end: false,
   names: false,
   leavesOnly: false,
+  twoColumns: false,
 };
 
 /** The values of each setting that has a few; the first is the usual one. */

@@ -22,8 +22,9 @@ import type { Closing, Journal } from '../journal/journal.ts';
 import type { ClosedWhy } from '../journal/journal-line.ts';
 import { JournalWatch, PATIENCE_AT_START } from '../journal/journal-watch.ts';
 import { matchedRun } from './matched-run.ts';
+import { PoolClock } from './pool-clock.ts';
 import { StartUpReport } from '../recovery/start-up-report.ts';
-import type { OpenAnswer, OpenOptions, OpenRun } from './open-run.ts';
+import { runTold, type OpenAnswer, type OpenOptions, type OpenRun } from './open-run.ts';
 import type { Recovery } from '../recovery/recovery.ts';
 import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
 import { isOverForGood } from '../recovery/run-end.ts';
@@ -62,6 +63,7 @@ export class DeckHost {
   private readonly answers = new AnswerMemory();
   private readonly listeners = new Set<() => void>();
   private readonly screens = { desk: 0, wall: 0, remote: 0 };
+  private readonly poolClock: PoolClock;
   private readonly soundArbiter = new SoundArbiter();
   private readonly runTexts = new RunTexts();
   private run: OpenRun | null = null;
@@ -75,6 +77,7 @@ export class DeckHost {
 
   constructor({ clock, timers, journal, newId }: DeckPorts) {
     this.clock = clock;
+    this.poolClock = new PoolClock(this.clock);
     this.journal = journal;
     this.newId = newId;
     this.screenBook = new ScreenBook(timers);
@@ -107,6 +110,7 @@ export class DeckHost {
     return this.inOrder(async () => {
       if (!options.replace && this.wouldBeLost()) return { ok: false, reason: 'going', why: GOING };
       const clockPhase = options.clockPhase ?? timeOfDay % 60_000;
+      if (options.clockPhase !== undefined) this.poolClock.match(clockPhase, timeOfDay);
       const place = { clockPhase, openedAtTimeOfDay: timeOfDay };
       const id = this.newId();
       const replaced = this.run && this.closing(this.run, 'replaced', moment);
@@ -142,6 +146,7 @@ export class DeckHost {
       await this.watch.written(Promise.all([opened, ...lines]).then(() => undefined));
       this.startUpReport?.otherRunOpened();
       this.run = matched.run;
+      this.poolClock.match(shown === null ? null : this.run.clockPhase, this.run.openedAtTimeOfDay);
       this.changed();
       return { ok: true, run: matched.run.id };
     });
@@ -264,15 +269,8 @@ export class DeckHost {
       version: WIRE_VERSION,
       n: this.n,
       epoch: this.clock.epoch(),
-      run: run && {
-        id: run.id,
-        text: run.text,
-        openedAt: run.openedAt,
-        clockPhase: run.clockPhase,
-        openedAtTimeOfDay: run.openedAtTimeOfDay,
-        commands: run.commands,
-        away: [...run.away],
-      },
+      run: run && runTold(run),
+      ...(run ? {} : { poolClock: this.poolClock.atZero() }),
       screens: { ...this.screens },
       notices: [...(this.startUpReport?.notices() ?? []), ...this.watch.notices(), ...this.said.values()],
       startUp: this.startUpReport && this.startUpReport.forScreens(),
@@ -355,6 +353,7 @@ export class DeckHost {
       command: this.runTexts.named(each.fields, source.lanesText),
     }));
     const openedAt = moment.hostTime - at;
+    this.poolClock.match(clockPhase, openedAtTimeOfDay);
     this.run = { id, text, openedAt, clockPhase, openedAtTimeOfDay, state, commands, away };
     this.lastAt = commands[commands.length - 1]?.at ?? 0;
     for (const each of found.commands)

@@ -38,3 +38,9 @@ export interface OpenOptions {
   /** What the pool's clock shows past the full minute, 0 to 59 999 ms; by default, what the machine's clock shows. */
   readonly clockPhase?: Millis | undefined;
 }
+
+/** The run as screens are told of it. */
+export function runTold(run: OpenRun): NonNullable<Snapshot['run']> {
+  const { id, text, openedAt, clockPhase, openedAtTimeOfDay, commands, away } = run;
+  return { id, text, openedAt, clockPhase, openedAtTimeOfDay, commands, away: [...away] };
+}

@@ -35,7 +35,10 @@ export function positionAt(entries: readonly JournalEntry[], now: ClockInstant, 
 }
 
 /** All times in which the host was not running, up to this position. */
-export function awayTimes(entries: readonly JournalEntry[], { seenAt, at }: Position): readonly Away[] {
+export function awayTimes(
+  entries: readonly JournalEntry[],
+  { seenAt, at }: Pick<Position, 'seenAt' | 'at'>,
+): readonly Away[] {
   const before = entries.flatMap((entry, index) =>
     entry.say === 'back' ? [{ from: Math.ceil(entries[index - 1]!.at), to: Math.floor(entry.at) }] : [],
   );

@@ -21,9 +21,9 @@ import { LaneLeaves } from '../lanes/lane-leaves.tsx';
 import { Part, StopButton } from '../part.tsx';
 import { RewriteOutcome } from './rewrite-outcome.tsx';
 import { RunHead } from '../run/run-head.tsx';
-import { putCursor, SessionEditor } from '../editor/session-editor.tsx';
+import { SessionEditor } from '../editor/session-editor.tsx';
+import { putCursor, type TextView } from '../editor/text-view.ts';
 import { useEdit } from './use-edit.ts';
-import { useLockedEditing } from './use-locked-editing.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import pageStyles from '../page.module.css';
 import styles from './rewrite-screen.module.css';
@@ -44,7 +44,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   const locked = useMemo(() => firstLineOpen(view) - 1, [view]);
   const edit = useEdit(run.id, inForce);
   const text = edit.edited?.text ?? inForce;
-  const area = useRef<HTMLTextAreaElement>(null);
+  const area = useRef<TextView>(null);
   const faultsId = useId();
 
   const [outcomeOf] = useState(createOutcomeCache);
@@ -56,11 +56,11 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
     [edit.edited, inForce],
   );
   const refuse = (why: string): void => actions.say(why, 'refused');
-  const typing = useLockedEditing(area, {
-    accepts: (next) => isTyped(inForce, text, next, locked),
-    onText: edit.type,
-    onRefused: () => refuse(lockedText(locked)),
-  });
+  const accepts = (next: string): boolean => {
+    const fits = isTyped(inForce, text, next, locked);
+    if (!fits) refuse(lockedText(locked));
+    return fits;
+  };
 
   const why =
     merged !== null
@@ -107,7 +107,8 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           faultsId={faultsId}
           locked={locked}
           area={area}
-          onChange={typing}
+          accepts={accepts}
+          onChange={edit.type}
         />
         <EditNews
           locked={locked}

@@ -18,7 +18,9 @@ import { EXAMPLE } from './example.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
 import { MatchClock, type MatchedClock } from '../actions/match-clock.tsx';
 import { openSession, type Opened } from './open-session.ts';
-import { FaultList, SessionEditor, putCursor } from '../editor/session-editor.tsx';
+import { FaultList } from '../editor/fault-list.tsx';
+import { SessionEditor } from '../editor/session-editor.tsx';
+import { putCursor, type TextView } from '../editor/text-view.ts';
 import { Part } from '../part.tsx';
 import { readSessionFile } from './session-file.ts';
 import { TimetableView } from '../timetable/timetable-view.tsx';
@@ -50,8 +52,8 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
   const say = (why: string): void => setAnswer({ kind: 'failed', why });
   const faultsId = useId();
   const [busy, setBusy] = useState(false);
-  const editor = useRef<HTMLTextAreaElement>(null);
-  const lanesEditor = useRef<HTMLTextAreaElement>(null);
+  const editor = useRef<TextView>(null);
+  const lanesEditor = useRef<TextView>(null);
 
   const source = useDeferredValue(text);
   const lanes = useDeferredValue(lanesText.trim() === '' ? null : lanesText);

@@ -12,7 +12,7 @@ import { readingLeft } from '../../../app/core/words/time/reading.ts';
 import { itemWords } from '../../../app/core/words/set.ts';
 import { kindText } from '../../../app/core/words/stretch.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
-import { notesNow } from '../../ui/notes-now.ts';
+import { notesAt, notesNow } from '../../ui/notes-now.ts';
 import { swumNow } from '../../ui/current-set.ts';
 import { cutsNow } from '../head/cuts-now.ts';
 
@@ -29,10 +29,9 @@ export interface Callout {
 export function nextFace(view: RunView): Callout {
   const { part, kind } = view.stretch;
   const { kit } = notesNow(view);
-  const sets = wordsFrom(view, view.stretch, firstLine(view));
   return {
     title: `Next: ${part}`,
-    lines: kit === '' ? sets : [`kit: ${kit}`, ...sets],
+    lines: [...kitLine(kit), ...wordsFrom(view, view.stretch, firstLine(view))],
     lanes: kind === 'swim' ? 'Each lane starts with' : '',
     left: '',
   };
@@ -44,13 +43,19 @@ export function pauseFace(view: RunView): Callout {
   const name = capital(kindText(view.stretch));
   const { following } = view;
   const lines = following ? wordsFrom(view, following, firstLineOf(following)) : [];
+  // Swimmers fetch it now.
+  const { kit } = following ? notesAt(view.plan, following.partIndex, firstLineOf(following)) : { kit: '' };
   const named = following && following.part !== part ? following.part : '';
   return {
     title: words === '' ? name : `${name}: ${words}`,
-    lines: lines.map((line, index) => (index === 0 ? thenText(view.held, named) + line : line)),
+    lines: [...kitLine(kit), ...lines.map((line, index) => (index === 0 ? thenText(view.held, named) + line : line))],
     lanes: following?.kind === 'swim' ? 'Then each lane starts with' : '',
     left: readingLeft((view.pauseEnd ?? view.t) - view.t),
   };
+}
+
+function kitLine(kit: string): readonly string[] {
+  return kit === '' ? [] : [`kit: ${kit}`];
 }
 
 /** Stands before what follows, which waits for the coach where Stop was pressed in the talk or break. `part`: empty for the same. */

@@ -35,17 +35,23 @@ export function createCalloutPainter(
     const key = JSON.stringify([callout.title, callout.lines]);
     if (key === shown) return;
     shown = key;
-    // Beside the time left the words have less room.
+    // Beside the time left, or above it on a screen on end, the words have less room.
     const width = body.width - (callout.left !== '' && wide ? leftCap * 3.4 : 0);
     const free = callout.left !== '' && !wide ? height - leftCap * 1.3 : height;
-    const few = callout.lines.length <= 1 ? 0.5 : callout.lines.length === 2 ? 0.42 : 0.3;
+    // The title may be the higher the fewer lines stand below it.
+    const few = callout.lines.length <= 1 ? 0.5 : callout.lines.length === 2 ? 0.42 : 0.26;
     const most = Math.min(free * few, body.width * 0.15);
     // One line rather than two, where that is not much smaller.
     const onOneLine = width / measure(callout.title);
     const size = onOneLine >= most * 0.6 ? Math.min(most, onOneLine) : most;
     const title = { width, height: free * 0.46, size, least: size * 0.35 };
     wordsWriter(placeIn(board, 'callout-title'), title, measure)(callout.title);
-    writeLines(list, callout.lines, { width, height: free * 0.46, most: most * 0.66 }, measure);
+    writeLines(
+      list,
+      callout.lines,
+      { width, height: free * (callout.lines.length > 2 ? 0.64 : 0.5), most: most * 0.7 },
+      measure,
+    );
   };
 }
 

@@ -16,6 +16,8 @@ export interface FaceRoom {
   readonly lanes: number;
   /** The widest reading there can be, `88:88`. */
   readonly widest: string;
+  /** Whether the head says what is swum. */
+  readonly words: boolean;
 }
 
 /** On the board, in px. */
@@ -69,6 +71,8 @@ export interface ClockFace {
   readonly usual: ClockChoice;
   /** Divisions to choose from; of those in which the leaves come out as large the first is taken. */
   measure(room: FaceRoom): readonly [Division, ...Division[]];
+  /** The height in px of the digits or numerals that the clock is read by, in a box of that size. */
+  numerals(size: Box): number;
   /** Makes the face in its box, which is empty; what it returns touches the document only where something has changed. */
   place(box: HTMLElement, size: Box, settings: FaceSettings): PaintFace;
 }

@@ -11,9 +11,12 @@ export const digitsFace: ClockFace = {
   measure(room) {
     if (room.lanes === 0) return [alone(room)];
     const divide = room.width > room.height ? beside : above;
-    const lower = [0.95, 0.9, 0.84, ...(room.lanes <= FEW || divide === above ? [0.76, 0.68, 0.6, 0.52] : [])];
+    // Heads of several heights to choose from: a lower one leaves the lanes more room, and says its words smaller.
+    const mayBeLow = room.lanes <= FEW || divide === above || !room.words;
+    const lower = [0.95, 0.9, 0.84, ...(mayBeLow ? [0.76, 0.68, 0.6, 0.52] : [])];
     return [divide(room, 1), ...lower.map((share) => divide(room, share))];
   },
+  numerals: ({ height }) => height,
   place(box, { width, height }) {
     const element = box.ownerDocument.createElement('div');
     element.className = 'clock digits';

@@ -5,6 +5,7 @@
  */
 
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
+import { wantsLessMotion } from '../motion.ts';
 import { CAP, createDigits } from '../../ui/digits.ts';
 import type { Box, ClockFace, Division, FaceMark, FaceRoom, FaceSettings } from './clock-face.ts';
 import { placeMarks, RIM, type PlacedMark } from './sweep-marks.ts';
@@ -16,6 +17,7 @@ export const sweepFace: ClockFace = {
     if (room.lanes === 0) return [alone(room)];
     return room.width > room.height ? [beside(room, room.lanes <= MANY ? 0.45 : 0.4)] : [above(room)];
   },
+  numerals: (size) => (partsOf(size).dial.height / ACROSS) * QUARTER * CAP,
   place(box, size, settings) {
     const { dial, digits: digitsBox } = partsOf(size);
     const add = (part: Box): HTMLElement => {
@@ -41,11 +43,12 @@ export const sweepFace: ClockFace = {
     below.setAttribute('role', 'timer');
     below.setAttribute('aria-label', 'Clock');
     const digits = createDigits(below);
+    const least = wantsLessMotion() ? SECOND : 1;
     let angle = '';
     let shown = '';
     return (now) => {
       digits.show(now.text);
-      const turned = `rotate(${((now.hand / MINUTE) * 360).toFixed(1)}deg)`;
+      const turned = `rotate(${((Math.floor(now.hand / least) * least * 360) / MINUTE).toFixed(1)}deg)`;
       if (turned !== angle) hand.style.transform = angle = turned;
       const key = JSON.stringify(now.marks);
       if (key !== shown) drawMarks(marksIn, now.marks);
@@ -106,9 +109,12 @@ function alone({ width, height }: FaceRoom): Division {
 
 const SVG = 'http://www.w3.org/2000/svg';
 
+/** Of the dial, in hundredths of its radius. */
+const ACROSS = 200;
+
 function drawing(box: HTMLElement): SVGElement {
   const svg = box.ownerDocument.createElementNS(SVG, 'svg');
-  svg.setAttribute('viewBox', '-100 -100 200 200');
+  svg.setAttribute('viewBox', `${-ACROSS / 2} ${-ACROSS / 2} ${ACROSS} ${ACROSS}`);
   svg.setAttribute('aria-hidden', 'true');
   box.appendChild(svg);
   return styled(svg, { position: 'absolute', left: '0', top: '0', width: '100%', height: '100%' });
@@ -151,14 +157,15 @@ function drawDial(svg: SVGElement, { top }: FaceSettings): void {
   }
   for (let second = 5; second <= 60; second += 5) {
     const isQuarter = second % 15 === 0;
-    const at = { ...pointAt(second * SECOND, NUMERALS), size: isQuarter ? 23 : 15 };
+    const at = { ...pointAt(second * SECOND, NUMERALS), size: isQuarter ? QUARTER : 15 };
     const ink = { fill: `var(${isQuarter ? '--on-deep' : '--quiet'})`, 'font-weight': '600' };
     write(svg, second === 60 ? top : `${second}`, at, ink);
   }
 }
 
-/** From the middle, in hundredths of the dial's radius. */
+/** From the middle, in hundredths of the dial's radius; and the size of the larger ones. */
 const NUMERALS = 52;
+const QUARTER = 23;
 
 function drawHand(svg: SVGElement): void {
   draw(svg, 'line', { y1: 16, y2: -93 }, line('--on-deep', '3.2'));

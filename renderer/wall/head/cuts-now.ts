@@ -5,7 +5,7 @@
 import type { RunView } from '../../../app/core/run/view.ts';
 import type { Cuts } from '../../../app/core/words/set.ts';
 
-/** What has been cut, as far as it had not left before: that has been swum all the same. */
+/** How many reps or rounds are cut, by line, less those that had left before the cut: they were swum all the same. */
 export function cutsNow({ cuts: given, lanes }: RunView): Cuts {
   const cuts = new Map(given);
   const atMost = (line: number, n: number): void => {

@@ -17,7 +17,7 @@ import { itemWords, type Cuts } from '../../../app/core/words/set.ts';
 import { followingText } from '../../../app/core/words/stretch.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import { swumNow, type SwumNow } from '../../ui/current-set.ts';
-import { notesNow } from '../../ui/notes-now.ts';
+import { notesAt, notesNow } from '../../ui/notes-now.ts';
 import { readingOn } from '../clock-text.ts';
 import { cutsNow } from './cuts-now.ts';
 import type { LaneFace } from '../strips/lane-face.ts';
@@ -54,7 +54,7 @@ export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): 
   if (!swum) return { ...bare, title };
   const cuts = cutsNow(view);
   const set = itemWords(swum.item, cuts);
-  const then = commaed(kitText, thenWords(swum, cuts));
+  const then = commaed(kitText, thenWords(view, swum, kit, cuts));
   const follows = followsText(view, choice);
   // Nobody is to leave any more: what begins by itself is what all wait for.
   return { title: follows === '' ? commaed(title, roundWords(view, swum)) : follows, set, then, end, time };
@@ -91,9 +91,12 @@ function roundWords({ lanes }: RunView, { rounds: [outermost] }: SwumNow): strin
   return roundText([{ round, of: counted ? counted.of : of }]);
 }
 
-function thenWords({ part, after }: SwumNow, cuts: Cuts): string {
+/** What comes next, with the kit that it needs where that is another. kit: what is used now. */
+function thenWords({ plan }: RunView, { part, after }: SwumNow, kit: string, cuts: Cuts): string {
   if (!after) return '';
-  return `then ${after.part === part ? itemWords(after.item, cuts) : after.part.name}`;
+  const next = notesAt(plan, plan.session.parts.indexOf(after.part), after.item.line).kit;
+  const words = `then ${after.part === part ? itemWords(after.item, cuts) : after.part.name}`;
+  return next === '' || next === kit ? words : `${words}, kit: ${next}`;
 }
 
 /** "Break at 5:40" where nobody is to leave any more and it begins by itself, as a reading of the screen's clock. */

@@ -5,6 +5,7 @@
 import type { Measure } from '../../ui/fit-text.ts';
 import type { Head, Shared } from './head-face.ts';
 import type { Layout } from '../layout.ts';
+import type { WallChoice } from '../screen/wall-choice.ts';
 import { placeIn, wordsWriter, type Writer } from '../writers.ts';
 
 /** What is said of a lost link; `large` after a minute. */
@@ -23,11 +24,10 @@ export interface HeadNow {
   readonly bare: boolean;
 }
 
-/** showEnd: whether the end of the session and the minutes in hand are shown. */
 export function createHeadPainter(
   board: HTMLElement,
   { words }: Layout,
-  showEnd: boolean,
+  { words: showWords, end: showEnd, leavesOnly }: WallChoice,
   measure: Measure,
 ): (now: HeadNow) => void {
   const { width, height } = words;
@@ -37,6 +37,7 @@ export function createHeadPainter(
     const lines = high === undefined ? place : { ...place, height: height * high, least: size * 0.45 };
     return wordsWriter(placeIn(board, name), lines, measure);
   };
+  // Of the width: what the title has beside the time of day.
   const beside = 1 - Math.min(0.4, (height * 0.2 * 2.6) / width);
   const time = write('time', 0.2, 1 - beside);
   const label = write('clock-label', 0.26, beside);
@@ -52,16 +53,17 @@ export function createHeadPainter(
     const isLarge = lost?.large === true;
     if (bare !== wasBare) title = write('title', bare ? 0.38 : 0.27, beside);
     wasBare = bare;
+    const isSilent = bare || !showWords;
     const large = shared.set === '' ? head.set : shared.set;
     time(head.time);
     // In a countdown the label is read with the clock, in the title's place.
     label(isLarge ? '' : clockLabel);
-    title(isLarge ? lost.text : clockLabel === '' ? head.title : '');
-    set(isLarge ? 'This clock runs on by itself.' : bare ? '' : large);
+    title(isLarge ? lost.text : clockLabel !== '' || (leavesOnly && !bare) ? '' : head.title);
+    set(isLarge ? 'This clock runs on by itself.' : isSilent ? '' : large);
     // Rounds of this set alone are counted in the title.
-    const isSaid = bare || head.set === large || head.set.endsWith(`: ${large}`);
+    const isSaid = isSilent || head.set === large || head.set.endsWith(`: ${large}`);
     written(isLarge || isSaid ? '' : head.set);
-    then(isLarge || bare ? '' : head.then);
+    then(isLarge || isSilent ? '' : head.then);
     const isSmall = lost !== null && !isLarge;
     end(showEnd && !isSmall ? head.end : '');
     lostSmall(isSmall ? lost.text : '');

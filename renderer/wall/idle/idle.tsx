@@ -1,26 +1,28 @@
 /*
  * The wall screen without a session: a pace clock, all day, and small below it what is waited for. It goes by the
- * time of day, as a run's clock does that nobody has matched to another.
+ * pool's clock as the program knows it: the one that a coach has matched, else the time of day.
  */
 
 import { useEffect, useMemo, useRef, type ReactElement } from 'react';
 import { DAY, HOUR, MINUTE, SECOND, type Millis } from '../../../app/core/units.ts';
 import { readingOn } from '../../../app/core/words/time/clock.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
+import type { Link } from '../../link/link.ts';
 import { createMeasure } from '../../ui/measure.ts';
 import { driftAt } from '../screen/drift.ts';
-import type { WallChoice } from '../screen/lane-choice.ts';
+import type { WallChoice } from '../screen/wall-choice.ts';
 import type { Layout } from '../layout.ts';
 import { wordsWriter } from '../writers.ts';
 
 interface IdleProps {
+  readonly link: Pick<Link, 'store' | 'hostNow'>;
   readonly layout: Layout;
   readonly choice: WallChoice;
   /** What is waited for; further lines after a line break. */
   readonly text: string;
 }
 
-export function Idle({ layout, choice, text }: IdleProps): ReactElement {
+export function Idle({ link, layout, choice, text }: IdleProps): ReactElement {
   const board = useRef<HTMLElement>(null);
   const clock = useRef<HTMLDivElement>(null);
   const time = useRef<HTMLParagraphElement>(null);
@@ -32,7 +34,7 @@ export function Idle({ layout, choice, text }: IdleProps): ReactElement {
     let frame = 0;
     const draw = (): void => {
       frame = requestAnimationFrame(draw);
-      const now = timeOfDayNow();
+      const now = poolClockNow(link);
       paint({ text: idleReading(now, choice), hand: now % MINUTE, marks: [] });
       const shown = clockTime(now);
       if (day.textContent !== shown) day.textContent = shown;
@@ -41,7 +43,7 @@ export function Idle({ layout, choice, text }: IdleProps): ReactElement {
     };
     draw();
     return () => cancelAnimationFrame(frame);
-  }, [layout, choice]);
+  }, [link, layout, choice]);
   const { clock: at, words, insetX, insetY, width, height } = layout;
   const size = Math.min(words.height * 0.4, words.width * 0.035);
   return (
@@ -93,7 +95,11 @@ function idleReading(now: Millis, { clock }: WallChoice): string {
   return readingOn(clock, second % HOUR);
 }
 
-function timeOfDayNow(): Millis {
+/** As a time of day. Before the program is heard of, and where it is gone, this device's. */
+function poolClockNow({ store, hostNow }: IdleProps['link']): Millis {
+  const { poolClock } = store.getState();
+  const host = hostNow();
+  if (poolClock !== null && host !== null) return Math.floor(poolClock + host) % DAY;
   const now = new Date();
   return (now.getTime() - now.getTimezoneOffset() * MINUTE) % DAY;
 }

@@ -1,10 +1,20 @@
 /*
- * The only control on a wall screen: a small switch for its sound in the margin at its foot, there while
- * somebody moves the pointer or presses a key, and for as long as a sound that is wanted cannot be heard.
- * Beside it, while the sound is on, what opens its settings; they close when nobody is there any more.
+ * The controls of a wall screen, in the margin at its foot: a small switch for its sound, there while somebody moves
+ * the pointer or presses a key, and for as long as a sound that is wanted cannot be heard. Beside it what else may be
+ * opened here, and while the sound is on its settings; they close when nobody is there any more.
  */
 
-import { lazy, Suspense, useEffect, useRef, useState, type ReactElement, type RefObject } from 'react';
+import {
+  lazy,
+  Suspense,
+  useCallback,
+  useEffect,
+  useRef,
+  useState,
+  type ComponentType,
+  type ReactElement,
+  type RefObject,
+} from 'react';
 import { useStore } from 'zustand';
 import type { Sound } from '../../sound/sound.ts';
 import { Region } from '../../ui/region.tsx';
@@ -36,7 +46,13 @@ function loadPanel() {
   return lazy(() => import('../../sound/panel/sound-panel.tsx').then((module) => ({ default: module.SoundPanel })));
 }
 
-export function SoundControl({ sound }: { readonly sound: OwnSound }): ReactElement | null {
+interface ControlProps {
+  readonly sound: OwnSound;
+  /** Stands beside the switch while somebody is there; tells whether it is open, for then they stay longer. */
+  readonly beside: ComponentType<{ onOpen(open: boolean): void }>;
+}
+
+export function SoundControl({ sound, beside: Beside }: ControlProps): ReactElement | null {
   const { status, yielded } = useStore(sound.store);
   const button = useRef<HTMLButtonElement>(null);
   const stays = useRef(STAYS);
@@ -46,11 +62,13 @@ export function SoundControl({ sound }: { readonly sound: OwnSound }): ReactElem
   useEffect(() => {
     if (sign === 'key' && stays.current === STAYS) button.current?.focus();
   }, [sign]);
+  const onOpen = useCallback((open: boolean): void => void (stays.current = open ? STAYS_OPEN : STAYS), []);
   if (sign === null && !isWrong) return null;
   return (
     <div className="sound-control-place">
+      {sign !== null ? <Beside onOpen={onOpen} /> : null}
       {sign !== null && player !== null && SETTABLE.includes(status) ? (
-        <Settings player={player} onOpen={(open) => (stays.current = open ? STAYS_OPEN : STAYS)} />
+        <Settings player={player} onOpen={onOpen} />
       ) : null}
       <button
         ref={button}

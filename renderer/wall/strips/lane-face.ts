@@ -41,8 +41,9 @@ export interface LaneFace {
   readonly after: string;
   /** Swimmers away of all, until the tail is away. */
   readonly dots: { readonly away: number; readonly of: number } | null;
-  /** Whose turn is next, beside the dots: "4 at 1:45". */
+  /** Whose turn is next, beside the dots: "4 at 1:45"; and with the swimmer's name, where the session has it: "4 Ada at 1:45". */
   readonly turn: string;
+  readonly turnByName: string;
   /** 0 to 1 of the strip's width. */
   readonly water: number;
 }
@@ -66,6 +67,7 @@ const NOTHING = {
   after: '',
   dots: null,
   turn: '',
+  turnByName: '',
   water: 0,
 };
 
@@ -84,7 +86,7 @@ export function laneFace(
   const leftHere = lane.leftHere;
   const underWay = leavingNow(view, lane, abandonedAt);
   const readingOf = (at: Millis | null): string => readingOn(choice, view, at);
-  const shown = { ...NOTHING, number, ...leavingFace(underWay, readingOf) };
+  const shown = { ...NOTHING, number, ...leavingFace(underWay, namesIn(view, number), readingOf) };
   if (state === 'out') return { ...shown, state, word: 'out' };
   // Swimmers who still wait for their turn wait for that rep, not for the next.
   const counted = leftHere && underWay ? underWay : next;
@@ -116,11 +118,27 @@ function finishedWord(view: RunView, lane: LaneView, choice: ClockChoice): strin
   return isPast ? "till the coach's word" : inByText(choice, view, lane);
 }
 
-function leavingFace(leave: LastView | null, readingOf: (at: Millis) => string): Pick<LaneFace, 'dots' | 'turn'> {
-  if (!leave) return { dots: null, turn: '' };
+function leavingFace(
+  leave: LastView | null,
+  names: readonly string[],
+  readingOf: (at: Millis) => string,
+): Pick<LaneFace, 'dots' | 'turn' | 'turnByName'> {
+  if (!leave) return { dots: null, turn: '', turnByName: '' };
   const { at, away, swimmers, tailAt } = leave;
   const gap = (tailAt - at) / (swimmers - 1);
-  return { dots: { away, of: swimmers }, turn: `${away + 1} at ${readingOf(at + away * gap)}` };
+  const goesAt = `at ${readingOf(at + away * gap)}`;
+  const turn = `${away + 1} ${goesAt}`;
+  const name = names[away];
+  return {
+    dots: { away, of: swimmers },
+    turn,
+    turnByName: name === undefined ? turn : `${away + 1} ${name} ${goesAt}`,
+  };
+}
+
+/** A lane's swimmers in the order they leave in; none where the session only counts them. */
+function namesIn({ plan }: RunView, number: number): readonly string[] {
+  return plan.session.lanes.find((lane) => lane.number === number)?.names ?? [];
 }
 
 /** While nobody swims: what the lane swims first of what comes next. The rest as in `laneFace`. */
@@ -132,7 +150,9 @@ export function firstFace(
   abandonedAt: Millis,
 ): LaneFace {
   const stretch = view.phase === 'waiting' ? view.stretch : view.following;
-  const leaving = leavingFace(leavingNow(view, lane, abandonedAt), (at) => readingOn(choice, view, at));
+  const leaving = leavingFace(leavingNow(view, lane, abandonedAt), namesIn(view, lane.number), (at) =>
+    readingOn(choice, view, at),
+  );
   const shown = { ...NOTHING, number: lane.number, ...leaving };
   if (lane.state === 'out') return { ...shown, state: 'out', word: 'out' };
   const first = view.phase === 'waiting' ? lane.next : firstOf(view, index);

@@ -5,12 +5,14 @@
 import type { Measure } from '../../ui/fit-text.ts';
 import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
+import type { WallChoice } from '../screen/wall-choice.ts';
 import { firstThatFits, fuller, joined, placeIn, wholeWriter } from '../writers.ts';
 
 export function smallWords(
   strip: HTMLElement,
   { callout }: Layout,
   measure: Measure,
+  { names }: WallChoice,
 ): (face: LaneFace, shared: boolean) => void {
   const { laneHeight, laneWidth } = callout;
   const all = laneWidth - laneHeight * 1.3;
@@ -22,7 +24,7 @@ export function smallWords(
   for (const name of ['interval', 'target', 'words', 'after', 'turn']) placeIn(strip, name).textContent = '';
   let shown: string | null = null;
   return (face, shared) => {
-    const items = itemsOf(face, shared);
+    const items = itemsOf(names ? { ...face, turn: face.turnByName } : face, shared);
     const isStopped = face.state === 'stopped';
     word(isStopped || items.length === 0 ? face.word : '');
     const key = joined([isStopped ? face.word : '', ...items]);

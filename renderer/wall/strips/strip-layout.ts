@@ -5,6 +5,7 @@
 
 import { CAP, widthOf } from '../../ui/digits.ts';
 import type { Box } from '../faces/clock-face.ts';
+import type { WallChoice } from '../screen/wall-choice.ts';
 
 /** What the strips are laid out for. */
 export interface Strips {
@@ -17,7 +18,11 @@ export interface Strips {
   readonly wide: boolean;
   /** Of the screen's shorter side. */
   readonly side: number;
+  readonly shows: Shows;
 }
+
+/** What the screen's settings leave in a strip, and how the strips may stand. */
+export type Shows = Pick<WallChoice, 'words' | 'after' | 'leavesOnly' | 'twoColumns'>;
 
 /** From the edge that swimmers push off from, in px; no width where there is no room for it. */
 export interface Place {
@@ -29,7 +34,7 @@ export interface Place {
 export interface StripLayout {
   /** The words in columns beside the digits, all in one column there, or in lines below them. */
   readonly form: 'columns' | 'stack' | 'below';
-  /** Of words below the digits: what has how many lines; 1 where there are none. */
+  /** Of words that stand below the digits: one for all, one for rep and round and one for interval and target, or one for each. */
   readonly lines: 1 | 2 | 4;
   readonly columns: number;
   readonly rows: number;
@@ -38,7 +43,7 @@ export interface StripLayout {
   /** Between two strips of a column. */
   readonly gap: number;
   readonly cap: number;
-  /** Of the row of digits; the whole strip's unless the words stand below. */
+  /** Height of the row with the digits: the whole strip, unless words stand below it. */
   readonly main: number;
   readonly number: Place;
   readonly leave: Place;
@@ -50,17 +55,17 @@ export interface StripLayout {
   /** Dots, and whose turn is next; in the place of what stands there otherwise. */
   readonly leaving: Place;
   readonly dot: number;
-  /** Of rep, interval and target, and of the lesser words. */
+  /** Sizes of type: of rep, interval and target, and of lesser words. */
   readonly large: number;
   readonly small: number;
 }
 
-/** Of a strip: the most that its digits take, and from four lanes on about the least. */
+/** Height of the digits as a share of the strip's: the most, and from four lanes on about the least. */
 const MOST_DIGITS = 0.9;
 const LEAST_DIGITS = 0.765;
 const FEW = 3;
 
-/** From so many lanes on they stand in two columns, where that makes the leaves larger. */
+/** From so many lanes on they stand in two columns by themselves, where that makes the leaves larger. */
 const TWO_COLUMNS = 8;
 
 /** Widths in heights of the leave's digits. */
@@ -81,12 +86,13 @@ const READABLE = 0.032;
 /** The largest leaves that are worth having: see `worth`. */
 export function stripLayout(strips: Strips, body: Box, most: number): StripLayout {
   let best: StripLayout | null = null;
-  for (const columns of strips.lanes >= TWO_COLUMNS && strips.wide ? [1, 2] : [1]) {
+  for (const columns of mayHaveTwo(strips) ? [1, 2] : [1]) {
     const rows = Math.max(1, Math.ceil(strips.lanes / columns));
     const gutter = strips.side * 0.035;
     const grid = { columns, rows, width: Math.floor((body.width - (columns - 1) * gutter) / columns) };
     const room = { grid, height: body.height / rows, most, strips };
-    for (const candidate of [inColumns(room, true), inColumns(room, false), stacked(room), below(room)]) {
+    const wide = strips.shows.leavesOnly ? [] : [inColumns(room, true)];
+    for (const candidate of [...wide, inColumns(room, false), stacked(room), below(room)]) {
       if (!best || worth(candidate, strips) > worth(best, strips) * 1.001) best = candidate;
     }
   }
@@ -96,11 +102,20 @@ export function stripLayout(strips: Strips, body: Box, most: number): StripLayou
   return { ...best!, gap: gap < best!.height * 0.06 ? 0 : gap };
 }
 
-/** The height of the leaves, less what it costs the words: their size, or the interval. */
-export function worth({ cap, large, interval, form }: StripLayout, { side, lanes }: Strips): number {
+function mayHaveTwo({ lanes, wide, shows }: Strips): boolean {
+  return wide && lanes >= (shows.twoColumns ? 2 : TWO_COLUMNS);
+}
+
+/** What a layout is worth: the height of its leaves, less where words come out too small to read or the interval has no room. */
+export function worth({ cap, large, interval, form }: StripLayout, { side, lanes, shows }: Strips): number {
   const readable = side * (lanes <= FEW ? READABLE * 1.6 : READABLE);
-  const whole = form === 'below' || interval.width > 0 ? 1 : 0.8;
-  return cap * whole * Math.pow(Math.min(1, large / readable), 0.8);
+  const whole = shows.leavesOnly || form === 'below' || interval.width > 0 ? 1 : 0.8;
+  return cap * whole * Math.pow(Math.min(1, large / readable), weightOfWords(shows));
+}
+
+/** The less is said, the less its size counts against the leaves. */
+function weightOfWords({ words, leavesOnly }: Shows): number {
+  return leavesOnly ? 0.2 : words ? 0.8 : 0.4;
 }
 
 interface StripRoom {
@@ -111,18 +126,18 @@ interface StripRoom {
 }
 
 function inColumns(room: StripRoom, withInterval: boolean): StripLayout {
-  const { grid, height: most } = room;
+  const { grid, height: most, strips } = room;
   const em = REP + (withInterval ? INTERVAL : 0);
   const cap = capFor(room, fixedWidth(room) + em * 0.36);
   const height = heightFor(room, cap);
   const left = grid.width - fixedWidth(room) * cap;
   // The leave after only where it does not cost the others.
-  const withAfter = withInterval && left / (em + AFTER * 0.85) >= cap * 0.34;
+  const withAfter = withInterval && strips.shows.after && left / (em + AFTER * 0.85) >= cap * 0.34;
   const large = Math.min(cap * 0.45, most * 0.4, left / (withAfter ? em + AFTER * 0.85 : em));
   const small = large * 0.85;
   const after = withAfter ? small * AFTER : 0;
   const spare = left - large * em - after;
-  const words = spare >= small * WORDS ? spare : 0;
+  const words = strips.shows.words && spare >= small * WORDS ? spare : 0;
   const x = grid.width - left;
   const rep = { x, width: large * REP + (words === 0 ? spare * (withInterval ? 0.5 : 1) : 0) };
   const interval = {
@@ -148,13 +163,13 @@ function inColumns(room: StripRoom, withInterval: boolean): StripLayout {
 }
 
 function stacked(room: StripRoom): StripLayout {
-  const { grid } = room;
+  const { grid, strips } = room;
   const cap = capFor(room, fixedWidth(room) + REP * 0.24);
   const height = heightFor(room, cap);
   const left = grid.width - fixedWidth(room) * cap;
   const large = Math.min(height * 0.225, left / REP);
   const small = large * 0.85;
-  const after = left - large * REP >= small * AFTER ? small * AFTER : 0;
+  const after = strips.shows.after && left - large * REP >= small * AFTER ? small * AFTER : 0;
   const column = { x: grid.width - left, width: left - after };
   return {
     ...basics(room, cap, height),
@@ -162,7 +177,7 @@ function stacked(room: StripRoom): StripLayout {
     lines: 1,
     main: height,
     rep: column,
-    interval: column,
+    interval: strips.shows.leavesOnly ? { x: 0, width: 0 } : column,
     words: { x: 0, width: 0 },
     after: { x: grid.width - after, width: after },
     leaving: column,
@@ -172,10 +187,10 @@ function stacked(room: StripRoom): StripLayout {
   };
 }
 
-/** Few lanes have two large lines below the digits; many have one, as high as three quarters for the digits leave it. */
+/** With few lanes two or four large lines stand below the digits; with many one, in the quarter of the strip that they leave. */
 function below(room: StripRoom): StripLayout {
   const { grid, height: most, strips } = room;
-  const isFew = strips.lanes <= FEW;
+  const isFew = strips.lanes <= FEW && !strips.shows.leavesOnly;
   const across = Math.min(room.most, grid.width / (fixedWidth(room) - BEFORE_WORDS));
   const cap = Math.max(1, Math.min(across, most * (isFew ? 0.62 : LEAST_DIGITS - 0.01)));
   const height = Math.floor(isFew ? most : Math.min(most, cap / (LEAST_DIGITS - 0.01)));
@@ -201,7 +216,8 @@ function below(room: StripRoom): StripLayout {
 
 /** One line of words for many lanes; for few as many as make them largest: rep and round, interval and target, or each of them. */
 function linesIn(height: number, cap: number, { grid, strips }: StripRoom): Pick<StripLayout, 'lines' | 'large'> {
-  if (strips.lanes > FEW) return { lines: 1, large: Math.max(1, Math.min(height * 0.94, grid.width / 20)) };
+  if (strips.lanes > FEW || strips.shows.leavesOnly)
+    return { lines: 1, large: Math.max(1, Math.min(height * 0.94, grid.width / 20)) };
   const two = Math.min(height * 0.4, grid.width / 15, cap * 0.6);
   const four = Math.min(height * 0.2, grid.width / 8, cap * 0.8);
   return four > two ? { lines: 4, large: Math.max(1, four) } : { lines: 2, large: Math.max(1, two) };

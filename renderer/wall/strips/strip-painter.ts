@@ -3,11 +3,12 @@
  */
 
 import { createDigits } from '../../ui/digits.ts';
-import type { Measure } from '../../ui/fit-text.ts';
-import type { PushOff } from '../screen/lane-choice.ts';
+import type { Measure, Place } from '../../ui/fit-text.ts';
+import type { WallChoice } from '../screen/wall-choice.ts';
 import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
 import { smallWords } from './small-words.ts';
+import { createWater } from './water.ts';
 import { attributeWriter, firstThatFits, fuller, joined, placeIn, wholeWriter } from '../writers.ts';
 
 export interface StripPainter {
@@ -15,10 +16,12 @@ export interface StripPainter {
   paint(face: LaneFace, look: LaneFace['state'], small: boolean, shared: boolean): void;
 }
 
-/** Steps of the water's edge, by its full width: finer than anyone sees, and few enough to draw. */
-const WATER_STEPS = 1200;
-
-export function createStripPainter(strip: HTMLElement, layout: Layout, from: PushOff, measure: Measure): StripPainter {
+export function createStripPainter(
+  strip: HTMLElement,
+  layout: Layout,
+  choice: WallChoice,
+  measure: Measure,
+): StripPainter {
   const state = attributeWriter(strip, 'data-state');
   const leaves = attributeWriter(strip, 'data-leaves');
   const leaveElement = placeIn(strip, 'leave');
@@ -27,7 +30,7 @@ export function createStripPainter(strip: HTMLElement, layout: Layout, from: Pus
   const seconds = createDigits(secondsElement);
   const long = attributeWriter(secondsElement, 'data-long');
   const dots = createDots(placeIn(strip, 'dots'));
-  const water = createWater(placeIn(strip, 'water'), from);
+  const water = createWater(placeIn(strip, 'water'), choice.pushOff);
   // The two forms share their places, so each begins anew what it writes there.
   let form: boolean | null = null;
   let words: WordsPainter = () => {};
@@ -43,7 +46,7 @@ export function createStripPainter(strip: HTMLElement, layout: Layout, from: Pus
       long(face.seconds.length > 2 ? `${face.seconds.length}` : '');
       dots(face.dots);
       water(face.water);
-      if (form !== small) words = (small ? smallWords : WORDS[layout.lanes.form])(strip, layout, measure);
+      if (form !== small) words = (small ? smallWords : WORDS[layout.lanes.form])(strip, layout, measure, choice);
       form = small;
       words(face, shared);
     },
@@ -52,7 +55,7 @@ export function createStripPainter(strip: HTMLElement, layout: Layout, from: Pus
 
 export type WordsPainter = (face: LaneFace, shared: boolean) => void;
 
-type MakeWords = (strip: HTMLElement, layout: Layout, measure: Measure) => WordsPainter;
+type MakeWords = (strip: HTMLElement, layout: Layout, measure: Measure, choice: WallChoice) => WordsPainter;
 
 const WORDS: { readonly [form in Layout['lanes']['form']]: MakeWords } = {
   columns: besideWords,
@@ -63,7 +66,7 @@ const WORDS: { readonly [form in Layout['lanes']['form']]: MakeWords } = {
 /** Words smaller than this share of what they should be are left out. */
 const LEAST = 0.62;
 
-function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure): WordsPainter {
+function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, { names }: WallChoice): WordsPainter {
   const { large, small, rep, interval, words, after, leaving } = lanes;
   const write = (name: string, width: number, size: number, lines = 1) => {
     const place = { width: Math.max(1, width - small * 0.45), size, least: size * LEAST };
@@ -77,22 +80,34 @@ function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure): W
   const writeWords = write('words', words.width, small, 2);
   const writeAfter = write('after', after.width, small);
   const turnInRep = leaving.width === 0;
-  const writeTurn = write('turn', turnInRep ? rep.width : leaving.width, small);
+  const turnWidth = turnInRep ? rep.width : leaving.width;
+  const writeTurn = write('turn', turnWidth, small);
+  const fitTurn = (face: LaneFace): string =>
+    turnIn(face, names, { width: turnWidth - small * 0.45, size: small * LEAST, least: 0 }, measure);
   const word = wordWriter(strip, lanes, measure);
   return (face, shared) => {
     word(face.word);
     writeRep(face.rep);
-    writeRound(turnInRep && face.turn !== '' ? face.turn : face.round);
+    writeRound(turnInRep && face.turn !== '' ? fitTurn(face) : face.round);
     writeInterval(interval.width > 0 ? face.interval : '');
     writeTarget(interval.width > 0 ? face.target : '');
     writeWords(words.width > 0 && !shared ? face.words : '');
     writeAfter(after.width > 0 ? face.after : '');
-    writeTurn(turnInRep ? '' : face.turn);
+    writeTurn(turnInRep ? '' : fitTurn(face));
   };
 }
 
+function isSaid(text: string): boolean {
+  return text !== '';
+}
+
+/** Whose turn is next: by name where the settings want it, the session has it and it fits. */
+function turnIn({ turn, turnByName }: LaneFace, names: boolean, place: Place, measure: Measure): string {
+  return names ? firstThatFits([turnByName, turn], place, measure) : turn;
+}
+
 /** One line or two below the digits, the last of the items going first; shorter while dots stand at its end. */
-function belowWords(strip: HTMLElement, { lanes }: Layout, measure: Measure): WordsPainter {
+function belowWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, choice: WallChoice): WordsPainter {
   const { rep, large, dot, lines } = lanes;
   const place = (width: number) => ({ width: Math.max(1, width), size: large, least: large * LEAST });
   const turn = wholeWriter(placeIn(strip, 'turn'), place(rep.width * 0.5), measure);
@@ -102,29 +117,29 @@ function belowWords(strip: HTMLElement, { lanes }: Layout, measure: Measure): Wo
   const fourth = wholeWriter(placeIn(strip, 'target'), place(rep.width), measure);
   const word = wordWriter(strip, lanes, measure);
   return (face, shared) => {
-    const dots = face.dots ? face.dots.of * dot + large * 0.8 + measure(face.turn) * large : 0;
-    const words = shared ? '' : face.words;
+    const whoseTurn = turnIn(face, choice.names, place(rep.width * 0.3), measure);
+    const dots = face.dots ? face.dots.of * dot + large * 0.8 + measure(whoseTurn) * large : 0;
+    const words = shared || !choice.words ? '' : face.words;
     const fit = (items: readonly string[], width: number): string =>
       firstThatFits(fuller(...items), place(width), measure);
     word(face.word);
-    turn(face.turn);
-    const { rep: count, round, interval, target, after } = face;
+    turn(whoseTurn);
+    const { rep: count, round } = face;
+    const { interval, target } = choice.leavesOnly ? NO_INTERVAL : face;
+    const after = choice.after ? face.after : '';
     if (lines === 1) {
-      first(fit([count, round, interval, target, words, after], rep.width - dots));
+      first(fit([count, round, interval, target, words, after].filter(isSaid), rep.width - dots));
       return;
     }
     first(lines === 2 ? joined([count, round]) : count);
-    second(lines === 2 ? fit([interval, target, words, after], rep.width) : round);
+    second(lines === 2 ? fit([interval, target, words, after].filter(isSaid), rep.width) : round);
     if (lines === 2) return;
     third(interval);
-    fourth(
-      fit(
-        [target, words, after].filter((item) => item !== ''),
-        rep.width,
-      ),
-    );
+    fourth(fit([target, words, after].filter(isSaid), rep.width));
   };
 }
+
+const NO_INTERVAL = { interval: '', target: '' };
 
 /** Stands in the places of leave and seconds: "stopped". */
 function wordWriter(strip: HTMLElement, lanes: Layout['lanes'], measure: Measure): (text: string) => void {
@@ -148,18 +163,5 @@ function createDots(element: HTMLElement): (dots: LaneFace['dots']) => void {
     Array.from(element.children).forEach((dot, index) => {
       dot.className = dots && index < dots.away ? 'dot dot-away' : 'dot';
     });
-  };
-}
-
-/** Drains towards the edge that swimmers push off from. */
-function createWater(element: HTMLElement, from: PushOff): (share: number) => void {
-  const side = from === 'left' ? 1 : -1;
-  let shown = -1;
-  return (share) => {
-    const step = Math.ceil(share * WATER_STEPS);
-    if (step === shown) return;
-    shown = step;
-    element.hidden = step === 0;
-    element.style.transform = `translateX(${(step / WATER_STEPS - 1) * 100 * side}%)`;
   };
 }

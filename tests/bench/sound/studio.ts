@@ -11,6 +11,7 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { chromium, type Browser } from 'playwright';
 import { findBrowser } from '../../support/browser.ts';
+import { virtualScreen } from '../virtual-screen.ts';
 import { Recorder, RATE } from './recording.ts';
 
 const PROGRAMS = ['pulseaudio', 'parec', 'pactl', 'Xvfb'];
@@ -84,15 +85,6 @@ export class Studio {
     }
     rmSync(this.folder, { recursive: true, force: true, maxRetries: 5 });
   }
-}
-
-/** The server picks a number that is free, and says it. */
-async function virtualScreen(): Promise<{ child: ChildProcess; display: string }> {
-  const child = spawn('Xvfb', ['-displayfd', '3', '-screen', '0', '1920x1080x24', '-nolisten', 'tcp'], {
-    stdio: ['ignore', 'ignore', 'ignore', 'pipe'],
-  });
-  const [number] = (await once(child.stdio[3]!, 'data')) as [Buffer];
-  return { child, display: `:${number.toString().trim()}` };
 }
 
 async function until(is: () => boolean, otherwise: string): Promise<void> {

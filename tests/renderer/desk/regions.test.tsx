@@ -15,6 +15,7 @@ import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { openSound } from '../../../renderer/sound/sound.ts';
 import { HARBOUR, runOf } from '../../support/coach/coach-run.ts';
+import { writeText, writtenText } from '../../support/coach/written-text.ts';
 
 /** Which parts of the window throw, by the module they are in; how often they were asked. */
 const broken = vi.hoisted(() => new Set<string>());
@@ -69,6 +70,7 @@ class Window {
       store: this.deck,
       now: () => t,
       exactNow: () => t,
+      hostNow: () => t,
       lostFor: () => null,
       command: (command) => {
         this.given.push(command);
@@ -206,13 +208,12 @@ describe('[faults] what is opened over the run', () => {
     desk.show();
     broken.add('timetable-view');
     fireEvent.click(button('Edit'));
-    const area = screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'Session' });
-    const written = area.value;
-    fireEvent.change(area, { target: { value: `${written}\n8 x 25 easy @ 0:45` } });
+    const written = writtenText();
+    writeText(`${written}\n8 x 25 easy @ 0:45`);
     expect(alerts()).toHaveLength(1);
-    expect(area.value).toBe(`${written}\n8 x 25 easy @ 0:45`);
+    expect(writtenText()).toBe(`${written}\n8 x 25 easy @ 0:45`);
     broken.clear();
-    fireEvent.change(area, { target: { value: `${written}\n8 x 25 easy @ 0:50` } });
+    writeText(`${written}\n8 x 25 easy @ 0:50`);
     expect(alerts()).toEqual([]);
   });
 });

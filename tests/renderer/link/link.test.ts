@@ -29,6 +29,7 @@ describe('connecting', () => {
       status: 'connecting',
       lostSince: null,
       run: null,
+      poolClock: null,
       screens: { desk: 0, wall: 0, remote: 0 },
       notices: [],
       startUp: null,

@@ -6,7 +6,6 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Link } from '../../../renderer/link/link.ts';
 import { givenIn } from '../../../app/core/run/view/given.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
-import { readWallChoice } from '../../../renderer/wall/screen/lane-choice.ts';
 import type { LaneFace } from '../../../renderer/wall/strips/lane-face.ts';
 import { WallScreen } from '../../../renderer/wall/wall-screen.tsx';
 import { HARBOUR, runOf } from '../../support/coach/coach-run.ts';
@@ -96,6 +95,7 @@ class Wall {
       store: this.deck,
       now: () => this.t,
       exactNow: () => this.t,
+      hostNow: () => this.t,
       lostFor: () => null,
       command: () => Promise.resolve({ ok: false, at: null, why: null }),
       sound: () => undefined,
@@ -105,7 +105,7 @@ class Wall {
       close: () => undefined,
     };
     Object.defineProperty(document, 'fonts', { configurable: true, value: { load: () => new Promise(() => {}) } });
-    render(<WallScreen link={link} choice={readWallChoice('')} address={null} />);
+    render(<WallScreen link={link} search="" address={null} />);
   }
 
   /** So many frames, the run's time going on by a sixtieth of a second each. */

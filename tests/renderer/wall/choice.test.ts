@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { FIRST_SETTINGS, type ScreenSettings } from '../../../app/core/screen/screen-settings.ts';
 import { driftAt } from '../../../renderer/wall/screen/drift.ts';
-import { chosenLanes, readWallChoice } from '../../../renderer/wall/screen/lane-choice.ts';
+import { chosenLanes, readWallChoice } from '../../../renderer/wall/screen/wall-choice.ts';
 
 describe('what the address asks for', () => {
   const all = [1, 2, 3, 4, 5, 6];
@@ -18,19 +19,19 @@ describe('what the address asks for', () => {
   test('turned round for the other side', () => expect(lanesOf('?flip&lanes=1-3')).toEqual([3, 2, 1]));
   test('push-off side and order by themselves; what is said of one holds against ?flip', () => {
     const asked = (search: string): readonly string[] => {
-      const { from, order } = readWallChoice(search);
-      return [from, order];
+      const { pushOff, laneOne } = readWallChoice(search);
+      return [pushOff, laneOne];
     };
     expect(
       ['', '?flip', '?from=right', '?order=up', '?flip&from=left', '?flip&order=down', '?from=above'].map(asked),
     ).toEqual([
-      ['left', 'down'],
-      ['right', 'up'],
-      ['right', 'down'],
-      ['left', 'up'],
-      ['left', 'up'],
-      ['right', 'down'],
-      ['left', 'down'],
+      ['left', 'top'],
+      ['right', 'bottom'],
+      ['right', 'top'],
+      ['left', 'bottom'],
+      ['left', 'bottom'],
+      ['right', 'top'],
+      ['left', 'top'],
     ]);
     expect(lanesOf('?order=up')).toEqual([6, 5, 4, 3, 2, 1]);
   });
@@ -52,6 +53,44 @@ describe('what the address asks for', () => {
       ['sweep', 'run', '00'],
       ['digits', 'stretch', '60'],
     ]);
+  });
+
+  test('what is left out, by settings and by address; clock and leaves only leaves all of it out', () => {
+    const shown = (search: string, change: Partial<ScreenSettings> = {}): readonly boolean[] => {
+      const choice = readWallChoice(search, { ...FIRST_SETTINGS, ...change });
+      return [choice.words, choice.after, choice.end, choice.names];
+    };
+    expect(shown('')).toEqual([true, true, false, false]);
+    expect(shown('?without=words')).toEqual([false, true, false, false]);
+    expect(shown('?without=after,words&names&end')).toEqual([false, false, true, true]);
+    expect(shown('', { after: false, names: true })).toEqual([true, false, false, true]);
+    expect(shown('', { leavesOnly: true, end: true, names: true })).toEqual([false, false, false, false]);
+    expect(shown('?only=leaves&end&names')).toEqual([false, false, false, false]);
+  });
+
+  test('settings hold where the address asks for nothing, and the address holds against them', () => {
+    const settings: ScreenSettings = {
+      ...FIRST_SETTINGS,
+      clock: 'run',
+      face: 'sweep',
+      lanes: [4, 2],
+      laneOne: 'bottom',
+      inset: 0,
+      light: 'bright hall',
+      diagonal: 75,
+      reader: 25,
+    };
+    const kept = readWallChoice('', settings);
+    expect(chosenLanes(all, kept)).toEqual([4, 2]);
+    expect([kept.clock, kept.face.name, kept.inset, kept.light, kept.diagonal, kept.reader]).toEqual([
+      ...['run', 'sweep', 0, 'bright hall', 75, 25],
+    ]);
+    const asked = readWallChoice('?lanes=1&face=digits&light=contrast&inset=3&reader=10&diagonal=900', settings);
+    expect(chosenLanes(all, asked)).toEqual([1]);
+    expect([asked.clock, asked.face.name, asked.inset, asked.light, asked.diagonal, asked.reader]).toEqual([
+      ...['stretch', 'digits', 0.03, 'contrast', 75, 10],
+    ]);
+    expect(readWallChoice('?light=sun', settings).light).toBe('bright hall');
   });
 
   test('end and minutes in hand only where they are asked for', () => {

@@ -1,9 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { SCREEN_CHOICES } from '../../../app/core/screen/screen-settings.ts';
 
-const tokens = ['ui/tokens.css', 'wall/colours.css']
+const sheets = ['ui/tokens.css', 'wall/colours.css']
   .map((file) => readFileSync(new URL(`../../../renderer/${file}`, import.meta.url), 'utf8'))
   .join('\n');
+
+const LIGHTS = SCREEN_CHOICES.light;
+
+type Light = (typeof LIGHTS)[number];
 
 /** Relative luminance of an sRGB colour `#rrggbb`, by WCAG 2.2. */
 function luminance(hex: string): number {
@@ -19,8 +24,11 @@ function contrast(a: string, b: string): number {
   return (light + 0.05) / (dark + 0.05);
 }
 
-function token(name: string): string {
-  const found = new RegExp(`--${name}: (#[0-9a-f]{6});`).exec(tokens);
+/** A colour in a light; what a light does not give has the colour of the dark hall. */
+function token(name: string, light: Light): string {
+  const own = new RegExp(`\\[data-light='${light}'\\] \\{([^}]*)\\}`).exec(sheets)?.[1] ?? '';
+  const pattern = new RegExp(`--${name}: (#[0-9a-f]{6});`);
+  const found = pattern.exec(own) ?? pattern.exec(sheets);
   if (!found?.[1]) throw new Error(`no token ${name}`);
   return found[1];
 }
@@ -48,7 +56,13 @@ const LARGE: readonly (readonly [state: string, text: string, ground: string])[]
   ['words of lanes that are out or finished', 'quiet', 'deck'],
   ['a lost link', 'on-stopped', 'deck'],
   ['numerals of the dial', 'quiet', 'dial'],
-  ['number of a lane on the dial that is ready', 'on-light', 'ready'],
+  ['number of a lane that is ready, on its plate and on the dial', 'on-light', 'ready'],
+  [
+    'leave and seconds of a lane that is ready, where the edge of the amber water crosses them',
+    'ready',
+    'ready-behind',
+  ],
+  ['number of a lane on the dial that waits', 'on-deep', 'dial'],
 ];
 
 const SMALL: typeof LARGE = [
@@ -65,18 +79,38 @@ for (const [least, pairs] of [
   [4.5, SMALL],
 ] as const) {
   for (const [state, text, ground] of pairs) {
-    test(`[wall] contrast is at least ${least}:1 for ${state}`, () => {
-      expect(contrast(token(text), token(ground))).toBeGreaterThanOrEqual(least);
+    test(`[wall] contrast is at least ${least}:1 for ${state}, in every light`, () => {
+      for (const light of LIGHTS) {
+        expect(contrast(token(text, light), token(ground, light)), light).toBeGreaterThanOrEqual(least);
+      }
     });
   }
 }
 
-test('[wall] the edge of the water is told from deck and water by at least 3:1', () => {
-  for (const [edge, water] of [
-    ['surface', 'water'],
-    ['ready', 'ready-water'],
-  ] as const) {
-    expect(contrast(token(edge), token('deck'))).toBeGreaterThanOrEqual(3);
-    expect(contrast(token(edge), token(water))).toBeGreaterThanOrEqual(3);
+test('[wall] the edge of the water is told from deck and water by at least 3:1, in every light', () => {
+  for (const light of LIGHTS) {
+    for (const [edge, water] of [
+      ['surface', 'water'],
+      ['ready', 'ready-water'],
+    ] as const) {
+      for (const ground of ['deck', water]) {
+        expect(contrast(token(edge, light), token(ground, light)), light).toBeGreaterThanOrEqual(3);
+      }
+    }
+  }
+});
+
+test('[wall] the plate of a lane that is ready and the strip of one that leaves stand out without colour, by at least 3:1', () => {
+  for (const light of LIGHTS) {
+    for (const ground of ['deck', 'water', 'ready-water']) {
+      expect(contrast(token('ready', light), token(ground, light)), light).toBeGreaterThanOrEqual(3);
+    }
+    expect(contrast(token('light', light), token('deck', light)), light).toBeGreaterThanOrEqual(3);
+  }
+});
+
+test('[wall] with the most contrast all that is read has 7:1', () => {
+  for (const [state, text, ground] of SMALL) {
+    expect(contrast(token(text, 'contrast'), token(ground, 'contrast')), state).toBeGreaterThanOrEqual(7);
   }
 });

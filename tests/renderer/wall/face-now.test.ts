@@ -137,3 +137,38 @@ describe('dots of swimmers who follow', () => {
     expect(dotsAt(SIX, given, 16)).toEqual({ away: 2, of: 6 });
   });
 });
+
+describe('whose turn it is', () => {
+  test('by number and reading, and by name where the session has names', () => {
+    const text = 'lane 1 Ada, Ben, Cem, Dot\nlane 2 3 swimmers\n2 x 50 free @ 1:30\n';
+    const deck = new Deck(text).at(0, { do: 'start' });
+    const [first, second] = face(deck, 10 + 7).lanes;
+    expect(first).toMatchObject({ turn: '3 at 0:10', turnByName: '3 Cem at 0:10', dots: { away: 2, of: 4 } });
+    expect(second).toMatchObject({ turn: '3 at 0:10', turnByName: '3 at 0:10' });
+  });
+});
+
+describe('[kit] what is needed next is said before it is needed', () => {
+  const TEXT = `Squad
+lane 1
+
+Main
+kit: fins
+2 x 50 free @ 1:00
+kit: paddles
+50 pull @ 1:00
+break 0:30
+kit: board
+50 kick @ 1:00
+`;
+  const deck = new Deck(TEXT).at(0, { do: 'start' });
+
+  test('in the head while the set before it is swum', () => {
+    expect(face(deck, 20).head.then).toBe('kit: fins, then 50 pull, kit: paddles');
+  });
+
+  test('in the break before it, above what follows', () => {
+    const { mode, callout } = face(deck, 10 + 185);
+    expect([mode, callout?.lines]).toEqual(['pause', ['kit: board', 'then 50 kick']]);
+  });
+});

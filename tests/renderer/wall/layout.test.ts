@@ -3,6 +3,7 @@ import type { Box, ClockFace } from '../../../renderer/wall/faces/clock-face.ts'
 import { FACES } from '../../../renderer/wall/faces/faces.ts';
 import { digitsFace } from '../../../renderer/wall/faces/digits-face.ts';
 import { layoutFor, type Layout, type Room } from '../../../renderer/wall/layout.ts';
+import type { Shows } from '../../../renderer/wall/strips/strip-layout.ts';
 
 const SIZES = [
   [1920, 1080],
@@ -14,8 +15,11 @@ const SIZES = [
   [1024, 768],
 ] as const;
 
+const LEAVES_ONLY: Shows = { words: false, after: false, leavesOnly: true, twoColumns: true };
+const ALL_SHOWN: Shows = { words: true, after: true, leavesOnly: false, twoColumns: false };
+
 function room(width: number, height: number, lanes: number, more: Partial<Room> = {}): Room {
-  return { width, height, lanes, swimmers: 6, widest: '88:88', inset: 0.05, ...more };
+  return { width, height, lanes, swimmers: 6, widest: '88:88', inset: 0.05, shows: ALL_SHOWN, ...more };
 }
 
 function everyRoom(): Room[] {
@@ -24,7 +28,8 @@ function everyRoom(): Room[] {
     for (let lanes = 1; lanes <= 20; lanes++) {
       for (const swimmers of [1, 6, 20])
         for (const widest of [':88', '88:88', '8:88:88'])
-          rooms.push({ width, height, lanes, swimmers, widest, inset: 0.05 });
+          for (const shows of [ALL_SHOWN, LEAVES_ONLY])
+            rooms.push({ width, height, lanes, swimmers, widest, inset: 0.05, shows });
     }
   }
   return rooms;
@@ -152,6 +157,34 @@ test('where width is short the leave after goes first, then the words, then the 
   );
   expect([...kept].sort((a, b) => b - a)).toEqual(kept);
   expect(kept[0]).toBe(3);
+});
+
+describe('[left out]', () => {
+  const capOf = (lanes: number, shows: Partial<Shows>, width = 1920, height = 1080): number =>
+    layoutFor(room(width, height, lanes, { shows: { ...ALL_SHOWN, ...shows } }), digitsFace).lanes.cap;
+
+  test('without words and the leave after, leaves are never smaller, and larger with six, ten and twelve lanes', () => {
+    for (let lanes = 1; lanes <= 12; lanes++) {
+      const fewer = capOf(lanes, { words: false, after: false });
+      expect(fewer).toBeGreaterThanOrEqual(capOf(lanes, {}));
+      if ([6, 10, 12].includes(lanes)) expect(fewer).toBeGreaterThan(capOf(lanes, {}));
+    }
+  });
+
+  test('clock and leaves only: larger still, with number, seconds and rep beside them, and no interval', () => {
+    for (let lanes = 1; lanes <= 12; lanes++) {
+      const { lanes: strips } = layoutFor(room(1920, 1080, lanes, { shows: LEAVES_ONLY }), digitsFace);
+      expect(strips.cap).toBeGreaterThanOrEqual(capOf(lanes, { words: false, after: false }) * 0.995);
+      expect([strips.interval.width, strips.words.width, strips.after.width]).toEqual([0, 0, 0]);
+    }
+  });
+
+  test('two columns with fewer than eight lanes, where that is asked for, the screen is wide and the leaves gain', () => {
+    const columnsOf = (lanes: number, width: number, height: number): number =>
+      layoutFor(room(width, height, lanes, { shows: { ...ALL_SHOWN, twoColumns: true } }), digitsFace).lanes.columns;
+    expect([columnsOf(6, 1920, 1080), columnsOf(6, 1080, 1920), columnsOf(1, 1920, 1080)]).toEqual([2, 1, 1]);
+    expect(capOf(6, { twoColumns: true })).toBeGreaterThan(capOf(6, {}));
+  });
 });
 
 test('[no session] the clock has most of the board', () => {

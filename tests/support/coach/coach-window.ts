@@ -59,6 +59,7 @@ export class CoachWindow {
       store: this.store,
       now: () => this.t,
       exactNow: () => this.t,
+      hostNow: () => this.t,
       lostFor: () => null,
       sound: () => undefined,
       room: () => undefined,

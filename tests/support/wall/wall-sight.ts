@@ -114,7 +114,10 @@ export async function contrasts(on: Page): Promise<Contrast[]> {
       strip.querySelectorAll<HTMLElement>('.strip-number, .digits, .strip-word, p').forEach((element) => {
         if (element.textContent === '' || element.getClientRects().length === 0) return;
         const least = element.matches('p') ? 4.5 : 7;
-        for (const ground of grounds) {
+        // The number of a lane that is ready stands on a plate.
+        const plate = getComputedStyle(element, '::before');
+        const behind = plate.content === 'none' ? grounds : [plate.backgroundColor];
+        for (const ground of behind) {
           found.push({
             state,
             text: element.textContent ?? '',

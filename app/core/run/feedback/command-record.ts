@@ -7,9 +7,9 @@ import type { Millis } from '../../units.ts';
 import { leaveReading } from '../../words/time/clock.ts';
 import { clockTimeToSecond } from '../../words/time/time-of-day.ts';
 import type { Command, TimedCommand } from '../command/command.ts';
-import { RULES } from '../command/commands.ts';
 import { apply } from '../fold.ts';
 import { openRun, type RunState } from '../state.ts';
+import { takenBack } from '../undone.ts';
 import { feedbackOf, type TimeText } from './feedback.ts';
 
 export interface CommandRecord {
@@ -29,7 +29,7 @@ export function commandRecords({
   commands,
   openedAtTimeOfDay,
 }: RunOfCommands): readonly CommandRecord[] {
-  const undone = undoneIn(commands);
+  const undone = new Set(takenBack(commands).values());
   const timeText = recordTime(openedAtTimeOfDay);
   let state: RunState = openRun(plan, clockPhase);
   return commands.map(({ at, command }, index) => {
@@ -54,17 +54,4 @@ export const RECORD_TIMES = 'times of day, in brackets the clock since the last 
 /** "19:36:20 (6:10)": afterwards the time of day places it, and the reading is what the screens showed. */
 function recordTime(openedAt: Millis): TimeText {
   return (view, at) => `${clockTimeToSecond(openedAt + at)} (${leaveReading('stretch', view, at) ?? '–'})`;
-}
-
-/** The places of the commands that were undone. An undo takes back the last command before it that still stands; marks do not count. */
-function undoneIn(commands: readonly TimedCommand[]): ReadonlySet<number> {
-  const standing: number[] = [];
-  const undone = new Set<number>();
-  commands.forEach(({ command }, index) => {
-    if (command.do === 'undo') {
-      const last = standing.pop();
-      if (last !== undefined) undone.add(last);
-    } else if (RULES[command.do].steers) standing.push(index);
-  });
-  return undone;
 }

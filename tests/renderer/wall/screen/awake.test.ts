@@ -3,22 +3,28 @@ import { keepAwake, type AwakePorts } from '../../../../renderer/wall/screen/awa
 
 class Page implements AwakePorts {
   asked = 0;
+  played = 0;
   seen = true;
   release: () => void = () => undefined;
   show: () => void = () => undefined;
-  readonly lock = {
-    request: () => {
+  readonly lock: AwakePorts['lock'];
+  private readonly plays: boolean;
+
+  /** grants: null for a browser without a lock for this page. */
+  constructor(grants: boolean | null, plays: boolean) {
+    this.plays = plays;
+    const request: NonNullable<AwakePorts['lock']>['request'] = () => {
       this.asked++;
-      if (!this.grants) return Promise.reject(new Error('not now'));
-      return Promise.resolve({ addEventListener: (_: 'release', tell: () => void) => (this.release = tell) });
-    },
-  };
-
-  private readonly grants: boolean;
-
-  constructor(grants: boolean) {
-    this.grants = grants;
+      if (grants !== true) return Promise.reject(new Error('not now'));
+      return Promise.resolve({ addEventListener: (_, tell) => (this.release = tell) });
+    };
+    this.lock = grants === null ? null : { request };
   }
+
+  readonly play = (): Promise<void> => {
+    this.played++;
+    return this.plays ? Promise.resolve() : Promise.reject(new Error('not without a tap'));
+  };
 
   readonly isSeen = (): boolean => this.seen;
 
@@ -27,10 +33,12 @@ class Page implements AwakePorts {
   };
 }
 
-const settled = (): Promise<void> => Promise.resolve().then(() => undefined);
+async function settled(): Promise<void> {
+  for (let turn = 0; turn < 5; turn++) await Promise.resolve();
+}
 
 test('[awake] a page that may ask keeps the screen awake, and asks again when it is shown again', async () => {
-  const page = new Page(true);
+  const page = new Page(true, false);
   const said: boolean[] = [];
   keepAwake(page, (kept) => said.push(kept));
   await settled();
@@ -42,13 +50,26 @@ test('[awake] a page that may ask keeps the screen awake, and asks again when it
   page.seen = true;
   page.show();
   await settled();
-  expect([page.asked, said]).toEqual([2, [true, false, true]]);
+  expect([page.asked, page.played, said]).toEqual([2, 0, [true, false, true]]);
 });
 
-test('[awake] where the browser refuses, or has no such thing for this page, that is told', async () => {
+test('[awake] one that may not, or is refused, plays a small video instead, and plays it on when it is shown again', async () => {
+  for (const grants of [null, false]) {
+    const page = new Page(grants, true);
+    const said: boolean[] = [];
+    keepAwake(page, (kept) => said.push(kept));
+    await settled();
+    expect([page.played, said]).toEqual([1, [true]]);
+    page.show();
+    await settled();
+    expect([page.played, said]).toEqual([2, [true, true]]);
+  }
+});
+
+test('[awake] where the video may not play either, that is told', async () => {
   const said: boolean[] = [];
-  keepAwake(new Page(false), (kept) => said.push(kept));
-  keepAwake({ lock: null, isSeen: () => true, onSeen: () => undefined }, (kept) => said.push(kept));
+  keepAwake(new Page(null, false), (kept) => said.push(kept));
+  keepAwake(new Page(false, false), (kept) => said.push(kept));
   await settled();
   expect(said).toEqual([false, false]);
 });

@@ -58,6 +58,7 @@ function table({ refuse = null, lost = false }: { refuse?: string | null; lost?:
     store,
     now: () => now,
     exactNow: () => now,
+    hostNow: () => now,
     sound: () => undefined,
     lostFor: () => null,
     room: () => undefined,

@@ -1,0 +1,99 @@
+/*
+ * The record for programs: a JSON object that other programs rely on. Times are whole milliseconds since the run was
+ * opened, distances are in the pool's unit.
+ */
+
+import type { Attendance } from './afterwards.ts';
+import type { Ended } from './kept-run.ts';
+import type { GivenRecord, LaneRecord, LeaveRecord, RunRecord } from './record.ts';
+
+export interface RecordJson {
+  readonly run: string;
+  readonly title: string;
+  readonly openedAt: string;
+  readonly ended: Ended;
+  readonly durationMs: number;
+  readonly lanes: readonly RecordLaneJson[];
+  readonly commands: readonly RecordCommandJson[];
+  readonly parts: readonly { readonly part: string; readonly plannedMs: number; readonly durationMs: number }[];
+  readonly notes: readonly string[];
+  readonly attendance: readonly Attendance[] | null;
+  readonly effort: number | null;
+  readonly load: number | null;
+}
+
+export interface RecordLaneJson {
+  readonly lane: number;
+  readonly swimmers: number;
+  readonly names: readonly string[] | null;
+  readonly plannedDistance: number;
+  readonly distance: number;
+  readonly leaves: readonly RecordLeaveJson[];
+}
+
+export interface RecordLeaveJson {
+  readonly stretch: number;
+  readonly part: string;
+  readonly line: number;
+  readonly rounds: readonly { readonly round: number; readonly of: number }[];
+  readonly rep: number;
+  readonly of: number;
+  readonly distance: number;
+  readonly words: string;
+  readonly atMs: number;
+  readonly called: boolean;
+  readonly timeMs: number | null;
+}
+
+/** With the fields of the command; `undone` and `added` only where they are so. */
+export interface RecordCommandJson {
+  readonly atMs: number;
+  readonly do: string;
+  readonly undone?: true;
+  /** Words added to a mark afterwards. */
+  readonly added?: string;
+  readonly [field: string]: unknown;
+}
+
+export function recordJson(record: RunRecord): RecordJson {
+  const { run, title, openedAt, ended, duration, lanes, commands, parts, added, load } = record;
+  return {
+    run,
+    title,
+    openedAt,
+    ended,
+    durationMs: duration,
+    lanes: lanes.map(laneJson),
+    commands: commands.map(commandJson),
+    parts: parts.map(({ part, planned, taken }) => ({ part, plannedMs: planned, durationMs: taken })),
+    notes: added.notes,
+    attendance: added.attendance,
+    effort: added.effort,
+    load,
+  };
+}
+
+function laneJson({ lane, swimmers, names, planned, distance, leaves }: LaneRecord): RecordLaneJson {
+  const distances = { plannedDistance: planned.distance / 10, distance: distance / 10 };
+  return { lane, swimmers, names, ...distances, leaves: leaves.map(leaveJson) };
+}
+
+function leaveJson({ stretch, part, rep, at, called, time }: LeaveRecord): RecordLeaveJson {
+  return {
+    stretch,
+    part,
+    line: rep.set.line,
+    rounds: rep.set.rounds.map(({ round, of }) => ({ round, of })),
+    rep: rep.rep,
+    of: rep.of,
+    distance: rep.distance / 10,
+    words: rep.words,
+    atMs: at,
+    called,
+    timeMs: time,
+  };
+}
+
+function commandJson({ at, command, undone, added }: GivenRecord): RecordCommandJson {
+  return { atMs: at, ...command, ...(undone ? { undone } : {}), ...(added === '' ? {} : { added }) };
+}

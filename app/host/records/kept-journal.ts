@@ -1,0 +1,82 @@
+/*
+ * A run as its journal keeps it. The journal is only read: what cannot be used of it is left out here and stays there.
+ */
+
+import { readFile } from 'node:fs/promises';
+import { basename } from 'node:path';
+import type { KeptRun } from '../../core/record/kept-run.ts';
+import { openPlan } from '../../core/plan/open-plan.ts';
+import type { Away } from '../../core/run/record.ts';
+import { SECOND, type Millis } from '../../core/units.ts';
+import { diskReason } from '../journal/disk.ts';
+import type { JournalEntry } from '../journal/journal-line.ts';
+import { readJournal } from '../journal/journal-text.ts';
+import { awayTimes } from '../recovery/comeback.ts';
+import { foldJournal, type FoldedJournal } from '../recovery/found-run.ts';
+import { brokenText, unreadableText } from '../recovery/recovery-text.ts';
+import { openedAtOf } from './opened-at.ts';
+import { notUsed, type ListedRun } from './run-list.ts';
+
+export type KeptRead =
+  | {
+      readonly ok: true;
+      readonly kept: KeptRun;
+      /** A sentence where the journal is not used to its end; null where it is, but for a line half written. */
+      readonly said: string | null;
+    }
+  | { readonly ok: false; readonly why: string };
+
+/** Two signs of life: nobody was there in a longer silence. */
+const LONGEST_SILENCE: Millis = 10 * SECOND;
+
+export async function readKept({ path, ended }: ListedRun): Promise<KeptRead> {
+  let bytes: Uint8Array;
+  try {
+    bytes = await readFile(path);
+  } catch (error) {
+    return { ok: false, why: unreadableText(path, diskReason(error)) };
+  }
+  const journal = readJournal(bytes);
+  if (journal.kind !== 'journal')
+    return { ok: false, why: notUsed(path, journal.kind === 'newer' ? journal.version : 0) };
+  const folded = foldJournal(journal);
+  const plan = openPlan(journal.opened);
+  if (!folded || !plan.ok) return { ok: false, why: brokenText(path) };
+  const { opened, entries } = folded.journal;
+  const open = entries.filter(({ say }) => say !== 'closed');
+  const kept = {
+    run: opened.run,
+    openedAt: openedAtOf(opened),
+    openedAtTimeOfDay: opened.openedAtTimeOfDay,
+    ended,
+    plan: plan.value,
+    clockPhase: opened.clockPhase,
+    commands: folded.commands,
+    away: awayIn(entries, open),
+    until: Math.ceil(lastOf(entries).at),
+    seenAt: Math.ceil(lastOf(open).at),
+  };
+  return { ok: true, kept, said: isUsedToItsEnd(bytes, folded) ? null : partText(path, entries.length) };
+}
+
+/** open: the lines that do not close it. Whoever closed it after a long silence was not there before. */
+function awayIn(entries: readonly JournalEntry[], open: readonly JournalEntry[]): readonly Away[] {
+  const seenAt = Math.ceil(lastOf(open).at);
+  const { at } = lastOf(entries);
+  return awayTimes(open, { seenAt, at: at > seenAt + LONGEST_SILENCE ? at : seenAt });
+}
+
+/** A last line without its end may just be written. */
+function isUsedToItsEnd(bytes: Uint8Array, { journal, refused }: FoldedJournal): boolean {
+  return refused === null && (journal.stop === null || bytes.indexOf(NEWLINE, journal.length) < 0);
+}
+
+const NEWLINE = 0x0a;
+
+function partText(path: string, lines: number): string {
+  return `The record ${basename(path)} can be used up to line ${lines}: what stands behind that is left out.`;
+}
+
+function lastOf(entries: readonly JournalEntry[]): JournalEntry {
+  return entries[entries.length - 1]!;
+}

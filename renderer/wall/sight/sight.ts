@@ -1,0 +1,120 @@
+/*
+ * From how far away each kind of text on a wall screen can be read, and what would help: all worked out from the
+ * layout alone, so that it is known of a screen that stands elsewhere. What is measured on this screen as it is drawn
+ * is in `drawn.ts`.
+ */
+
+import { reachOf, type Reach, type ScreenSize } from '../../../app/core/screen/sight.ts';
+import { CAP } from '../../ui/digits.ts';
+import { layoutFor, type Layout, type Room } from '../layout.ts';
+import type { WallChoice } from '../screen/wall-choice.ts';
+
+/** In order of importance. */
+export const KINDS = ['clock', 'leave', 'seconds', 'number', 'rep', 'interval', 'words', 'head'] as const;
+
+export type Kind = (typeof KINDS)[number];
+
+export const KIND_WORDS: { readonly [kind in Kind]: string } = {
+  clock: 'clock',
+  leave: 'leaves',
+  seconds: 'seconds to go',
+  number: 'lane numbers',
+  rep: 'rep and round',
+  interval: 'interval and target',
+  words: 'words in the lanes',
+  head: 'what is swum, at the top',
+};
+
+/** The height of digits and capitals in px; what this screen does not show is not in it. */
+export type Heights = { readonly [kind in Kind]?: number };
+
+/** As the layout means them; words that are long may be drawn smaller. */
+export function heightsIn(
+  { face, clock, lanes, words }: Layout,
+  { words: saysWords, leavesOnly }: WallChoice,
+): Heights {
+  const { cap, large, small, form, interval } = lanes;
+  const hasInterval = !leavesOnly && (form === 'below' || interval.width > 0);
+  return {
+    clock: face.numerals(clock),
+    leave: cap,
+    seconds: cap * WAITING_SECONDS,
+    number: cap * NUMBER,
+    rep: large * CAP,
+    ...(hasInterval ? { interval: large * CAP } : {}),
+    ...(lanes.words.width > 0 ? { words: small * CAP } : {}),
+    ...(saysWords ? { head: words.height * SET * CAP } : {}),
+  };
+}
+
+/** Of the leave's digits; the strips' style sheet has the same. */
+const WAITING_SECONDS = 0.84;
+const NUMBER = 0.62;
+
+/** Of the head's height: the set that is swum. */
+const SET = 0.38;
+
+export interface KindReach extends Reach {
+  readonly kind: Kind;
+}
+
+export function reachesOf(heights: Heights, screen: ScreenSize): readonly KindReach[] {
+  return KINDS.flatMap((kind) => {
+    const height = heights[kind];
+    return height === undefined ? [] : [{ kind, ...reachOf(height, screen) }];
+  });
+}
+
+/** Something to do about leaves that are too small. */
+export interface Help {
+  readonly kind: 'fewer words' | 'two columns' | 'shared' | 'leaves only';
+  /** The lanes that this screen shows then: fewer where they are shared with another. */
+  readonly lanes: readonly number[];
+  /** To how many metres its leaves could be read then. */
+  readonly least: number;
+}
+
+/** Less than this is not worth a change. */
+const WORTH_IT = 1.03;
+
+/** What would make the leaves larger, the least change first. lanes: those that the screen shows, in their order. */
+export function helpsFor(room: Room, choice: WallChoice, lanes: readonly number[]): readonly Help[] {
+  if (lanes.length === 0) return [];
+  const capOf = (change: Partial<WallChoice>, of = room.lanes): number => {
+    const changed = { ...choice, ...change };
+    return layoutFor({ ...room, lanes: of, shows: changed }, changed.face).lanes.cap;
+  };
+  const half = lanes.slice(0, Math.ceil(lanes.length / 2));
+  const tries: readonly { readonly kind: Help['kind']; readonly cap: number; readonly lanes: readonly number[] }[] = [
+    { kind: 'fewer words', cap: capOf({ words: false, after: false }), lanes },
+    { kind: 'two columns', cap: capOf({ twoColumns: true }), lanes },
+    { kind: 'shared', cap: lanes.length > 1 ? capOf({}, half.length) : 0, lanes: half },
+    { kind: 'leaves only', cap: capOf({ words: false, after: false, twoColumns: true, leavesOnly: true }), lanes },
+  ];
+  const now = capOf({});
+  const screen = { ...room, diagonal: choice.diagonal };
+  return tries
+    .filter(({ cap }) => cap > now * WORTH_IT)
+    .map(({ kind, cap, lanes: kept }) => ({ kind, lanes: kept, least: reachOf(cap, screen).least }));
+}
+
+/** How far a screen's leaves can be read, and what helps. */
+export interface Sight extends Reach {
+  readonly helps: readonly Help[];
+}
+
+/** null where no leaves are shown. lanes: those that the screen shows, in their order. */
+export function sightOf(room: Room, choice: WallChoice, lanes: readonly number[]): Sight | null {
+  if (lanes.length === 0) return null;
+  const { cap } = layoutFor(room, choice.face).lanes;
+  return { ...reachOf(cap, { ...room, diagonal: choice.diagonal }), helps: helpsFor(room, choice, lanes) };
+}
+
+/** "to 18 m, well to 14 m": whole metres, rounded down so that nobody is promised too much. */
+export function reachText({ least, preferred }: Reach): string {
+  return `to ${metres(least)} m, well to ${metres(preferred)} m`;
+}
+
+export function metres(distance: number): number {
+  return Math.floor(distance + 0.05);
+}

@@ -1,0 +1,50 @@
+// @vitest-environment happy-dom
+/* The sight check as somebody at the screen sees it, and the screen's name while it is asked for. */
+
+import { cleanup, render, screen } from '@testing-library/react';
+import { afterEach, expect, test } from 'vitest';
+import { FIRST_SETTINGS } from '../../../../app/core/screen/screen-settings.ts';
+import { givenIn } from '../../../../app/core/run/view/given.ts';
+import type { Link } from '../../../../renderer/link/link.ts';
+import { createDeckStore, type DeckRun } from '../../../../renderer/link/store.ts';
+import { ScreenNamed } from '../../../../renderer/wall/screen/screen-named.tsx';
+import { helpedBy, SightCheck } from '../../../../renderer/wall/sight/sight-check.tsx';
+import { HARBOUR, runOf } from '../../../support/coach/coach-run.ts';
+
+afterEach(cleanup);
+
+function linkWith(state: Partial<ReturnType<ReturnType<typeof createDeckStore>['getState']>>): Link {
+  const store = createDeckStore();
+  store.setState(state);
+  return { store } as unknown as Link;
+}
+
+test('[sight check] says how far the clock can be read, for which screen, and offers what makes the leaves larger', () => {
+  const state = runOf(HARBOUR);
+  const settings = { ...FIRST_SETTINGS, diagonal: 43, reader: 40 };
+  const run = { state, given: givenIn(state) } as unknown as DeckRun;
+  render(<SightCheck link={linkWith({ run, screen: { name: 'Far end', settings } })} />);
+  const check = screen.getByRole('region', { name: 'Sight check' });
+  expect(check.textContent).toContain('43 inches, the farthest reader at 40 m');
+  expect(check.textContent).toMatch(/Clock to \d+ m, well to \d+ m, not from 40 m/);
+  const offers = screen.getAllByRole('button').map(({ textContent }) => textContent);
+  expect(offers.length).toBeGreaterThan(0);
+  for (const offer of offers) expect(offer).toMatch(/: leaves to \d+ m$/);
+});
+
+test('[sight check] what is chosen is asked for by the address, beside what it asked for before; and can be taken back', () => {
+  const lanes = [1, 2, 3];
+  expect(helpedBy('?flip', { kind: 'fewer words', lanes })).toBe('flip=&without=words%2Cafter');
+  expect(helpedBy('', { kind: 'two columns', lanes })).toBe('columns=2');
+  expect(helpedBy('?lanes=1-6', { kind: 'shared', lanes })).toBe('lanes=1%2C2%2C3');
+  expect(helpedBy('', { kind: 'leaves only', lanes })).toBe('only=leaves');
+  expect(helpedBy('?face=sweep&only=leaves&columns=2', null)).toBe('face=sweep');
+});
+
+test('[which is which] the screen shows its name while the coach asks, and nothing else', () => {
+  const named = { name: 'Far end', settings: FIRST_SETTINGS };
+  const { container, rerender } = render(<ScreenNamed link={linkWith({ screen: named, naming: false })} />);
+  expect(container.textContent).toBe('');
+  rerender(<ScreenNamed link={linkWith({ screen: named, naming: true })} />);
+  expect(screen.getByRole('status').textContent).toBe('Far end');
+});
