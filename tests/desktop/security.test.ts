@@ -136,6 +136,18 @@ describe('[security]', () => {
     expect(policy).not.toMatch(/unsafe|http|ws:|\*/);
   });
 
+  test('7: the coach’s page may add the style sheet of its editor, by a word that is new each time', () => {
+    const page = Buffer.from('<meta name="style-nonce" nonce="word-for-style-sheets-" />');
+    const ask = () =>
+      pageReply(new Map([['/', { body: page, type: 'text/html', lasting: false }]]), 'GET', 'app://lanecall/');
+    const [one, two] = [ask(), ask()];
+    expect(Buffer.from(one.body as Uint8Array).toString()).toBe(`<meta name="style-nonce" nonce="${one.nonce}" />`);
+    expect(one.nonce).toMatch(/^[\w-]{22}$/);
+    expect(two.nonce).not.toBe(one.nonce);
+    const policy = headersOf('text/html', one.nonce)['Content-Security-Policy'];
+    expect(policy).toContain(`; style-src 'self' 'nonce-${one.nonce}';`);
+  });
+
   test('10: no features of the engine are switched on by name', () => {
     expect(webPreferences('/preload.cjs')).not.toHaveProperty('enableBlinkFeatures');
     expect(sources.filter(({ text }) => /enableBlinkFeatures|enable-features|enable-blink/.test(text))).toEqual([]);

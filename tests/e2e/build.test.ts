@@ -56,6 +56,18 @@ describe('[build] pages', () => {
     ]);
   });
 
+  test('the text editor is the coach’s alone, and only that page has a word for its style sheet', () => {
+    const isHeld = (page: string): readonly boolean[] => [
+      scriptsOf(page).some((file) => readFileSync(file, 'utf8').includes('cm-content')),
+      readFileSync(join(dist, 'pages', page, 'index.html'), 'utf8').includes('word-for-style-sheets-'),
+    ];
+    expect(PAGES.map((page) => [page, ...isHeld(page)])).toEqual([
+      ['desk', true, true],
+      ['wall', false, false],
+      ['remote', false, false],
+    ]);
+  });
+
   test('what the wall loads at once is no larger than old televisions have been given so far: 454 kB of scripts', () => {
     const bytes = scriptsOf('wall').reduce((sum, file) => sum + readFileSync(file).length, 0);
     expect(bytes).toBeGreaterThan(100_000);

@@ -8,6 +8,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest
 import { BOUNCE_TIME } from '../../renderer/ui/coach/commands/bounce.ts';
 import { browserPath } from '../support/browser.ts';
 import { DeskPage } from '../support/coach/desk-page.ts';
+import { editorOn, textOn } from '../support/coach/written-page.ts';
 
 const SESSION = `Harbour squad
 start on 1
@@ -69,14 +70,14 @@ test('a double tap on Stop stops, and Resume in its place does not take the seco
 
 test('no letter is lost however fast they come, in Write and in Edit', async () => {
   const more = Array.from({ length: 12 }, (_, line) => `4 x 50 back and free by ${line} @ 1:30`).join('\n');
-  const box = desk.page.getByRole('textbox', { name: 'Session', exact: true });
+  const box = editorOn(desk.page);
   /** All in one task, as by a macro or a fast machine: React has no time of its own between them. */
   const typed = async (): Promise<string> => {
     await box.press('Control+End');
-    return box.evaluate((area: HTMLTextAreaElement, text) => {
+    await box.evaluate((_, text) => {
       for (const letter of text) document.execCommand('insertText', false, letter);
-      return area.value;
     }, more);
+    return textOn(desk.page);
   };
   await box.fill(SESSION);
   expect(await typed()).toBe(SESSION + more);
@@ -85,5 +86,5 @@ test('no letter is lost however fast they come, in Write and in Edit', async () 
   await desk.button('Edit').click();
   expect(await typed()).toBe(SESSION + more);
   await desk.page.waitForTimeout(200);
-  expect(await box.inputValue()).toBe(SESSION + more);
+  expect(await textOn(desk.page)).toBe(SESSION + more);
 });

@@ -9,6 +9,7 @@ import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { WindowBridge } from '../../app/wire/window-bridge.ts';
 import { button } from '../support/coach/coach-hand.ts';
+import { editorOn } from '../support/coach/written-page.ts';
 import { freshDataFolder } from '../support/host/data-folder.ts';
 import { DesktopProgram, ENGINES, LAPTOP, RUNTIME, STAND_IN, TELEVISION } from '../support/desktop/desktop-program.ts';
 import { commands, secondsOf, sight } from '../support/desktop/desktop-sight.ts';
@@ -56,6 +57,13 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     await button(desk, 'Start').click();
     await expect.poll(async () => nextLeave(await wallPage(), 1)).toBe('0:00');
     await expect.poll(() => blockers(program)).toBe(2);
+  });
+
+  test('the policy lets the style sheet of the text editor in, under the word that came with the page', async () => {
+    await button(desk, 'Edit').click();
+    const box = editorOn(desk);
+    expect(await box.evaluate((element) => getComputedStyle(element.parentElement!).display)).toBe('flex');
+    await button(desk, 'Back to the lanes').click();
   });
 
   test('the wall screen has no way to command: neither by a message nor by a question', async () => {

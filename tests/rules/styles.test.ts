@@ -58,9 +58,10 @@ describe('[styles]', () => {
 
 /**
  * The few classes that are the same on every page: what only a screen reader reads, the cells of times (ui/digits.css),
- * and what stands where nothing could be drawn (ui/region.css).
+ * what stands where nothing could be drawn (ui/region.css), and those of the text editor that is a package.
  */
-const GLOBAL = /^(hidden|caps|digits|digits-(cell|colon|point|tenth)|is-long|region-failed|page-(opening|failed))$/;
+const GLOBAL =
+  /^(cm-\w+|hidden|caps|digits|digits-(cell|colon|point|tenth)|is-long|region-failed|page-(opening|failed))$/;
 /** The wall is built by itself: no name of it can meet another's. */
 const BUILT_BY_ITSELF = /^wall\//;
 /** Still to get its module. */

@@ -22,6 +22,9 @@ const PAGE_LIBRARIES = packages('react', 'react-dom', 'zustand', 'howler', '@fon
 // Only for the parts of the coach's screens: old televisions do not carry it.
 const ARIA = packages('react-aria-components', 'react-aria');
 const PARTS = '^renderer/ui/parts/';
+// Only for the text editor of the coach's window.
+const TEXT_EDITOR = packages('@codemirror/.+', '@lezer/.+');
+const EDITOR = '^renderer/desk/editor/';
 
 // Screens know a run by its view, and what they say and ask by the commands; the state behind it they do not see.
 const RUN = '^app/core/run/';
@@ -71,7 +74,8 @@ const WALLS = [
   wall('renderer/ui/parts', { may: [UI, ...PAGE_LIBRARIES, ...ARIA] }),
   wall('renderer/sound', { may: [CORE, LINK, ASSETS, ...PAGE_LIBRARIES] }),
   wall('renderer/wall', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES] }),
-  wall('renderer/desk', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES] }),
+  wall('renderer/desk', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES], except: EDITOR }),
+  wall('renderer/desk/editor', { may: ['^renderer/desk/', CORE, LINK, UI, ...PAGE_LIBRARIES, ...TEXT_EDITOR] }),
   wall('renderer/remote', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES] }),
 ];
 

@@ -21,17 +21,16 @@ import {
   type LanesFile,
 } from './header.ts';
 import type { WrittenLane } from './line/lane-line.ts';
-import { lanePrefixOf } from './line/lane-prefix.ts';
+import type { LanePrefix } from './line/lane-prefix.ts';
+import { endsHeader, kindOfLine } from './line/line-kind.ts';
 import { readLines, type Line } from './text/lines.ts';
-import { lostInHeading } from './line/lost-meaning.ts';
-import { isNote, readNote } from './line/note-line.ts';
-import { isPause, readPartLine, readSwimLine } from './line/part-line.ts';
+import { readNote } from './line/note-line.ts';
+import { readPartLine, readSwimLine } from './line/part-line.ts';
 import { nameOf, PartTree, type WrittenItem } from './parts.ts';
 import type { Item, Part, Session } from './session.ts';
-import { beginsLikeSetting, settingOf, type SettingLine } from './line/setting-line.ts';
+import { settingOf, type SettingLine } from './line/setting-line.ts';
 import { allOf, someOf, type SomeOfSquad } from './lanes/some-lanes.ts';
 import { placeOf, spreadLine, type Spread, type Squad } from './lanes/spread.ts';
-import { startsTime } from './values/time.ts';
 
 export type { LanesFile } from './header.ts';
 
@@ -97,9 +96,29 @@ class SessionReader {
   }
 
   take(line: Line): void {
-    if (/^\p{L}/u.test(line.text)) this.takeWords(line);
-    else if (this.inHeader && !startsTime(line.text, 0)) this.takeStranger(line);
-    else this.takeItem(line);
+    const { header, faults, tree } = this;
+    const found = kindOfLine(line.text, { inHeader: this.inHeader, hasTitle: this.title !== null });
+    if (endsHeader(found)) this.inHeader = false;
+    switch (found.kind) {
+      case 'setting':
+        return takeSetting(header, line, found.setting, faults, this.file?.lanes.map((lane) => lane.number) ?? []);
+      case 'setting too late':
+        faults.add(line, { at: 0, message: tooLate(found.setting) });
+        return doubtWhatItSets(found.setting, faults);
+      case 'note':
+        return tree.note(line, readNote(line.text));
+      case 'item':
+        return this.takeItem(line, found.lanes);
+      case 'title':
+        this.title = nameOf(line.text);
+        return;
+      case 'lost setting':
+        return faults.add(line, found.flaw);
+      case 'heading':
+        return tree.heading(line);
+      case 'stranger':
+        return this.takeStranger(line);
+    }
   }
 
   /** Whether the title has come, or can come no more. */
@@ -129,32 +148,8 @@ class SessionReader {
     return { ok: true, value: { title, ...session, lanes: lanes.map(({ lane }) => lane), parts, notes: tree.notes } };
   }
 
-  private takeWords(line: Line): void {
-    const setting = settingOf(line.text);
-    if (setting && this.inHeader) {
-      takeSetting(this.header, line, setting, this.faults, this.file?.lanes.map((lane) => lane.number) ?? []);
-    } else if (setting) {
-      this.faults.add(line, { at: 0, message: tooLate(setting) });
-      doubtWhatItSets(setting, this.faults);
-    } else if (isNote(line.text)) {
-      this.tree.note(line, readNote(line.text));
-    } else if (isPause(line.text) || lanePrefixOf(line.text)) {
-      this.takeItem(line);
-    } else if (this.inHeader && this.title === null) {
-      this.title = nameOf(line.text);
-    } else if (this.inHeader && beginsLikeSetting(line.text) && lostInHeading(line.text)) {
-      // A setting that is badly written, rather than a heading: those behind it are settings still.
-      this.faults.add(line, lostInHeading(line.text)!);
-    } else {
-      this.inHeader = false;
-      this.tree.heading(line);
-    }
-  }
-
-  private takeItem(line: Line): void {
-    this.inHeader = false;
+  private takeItem(line: Line, lanes: LanePrefix | null): void {
     const pool = this.header.pool ?? this.file?.pool ?? DEFAULT_POOL;
-    const lanes = lanePrefixOf(line.text);
     this.tree.item(line, readPartLine(line.text, lanes, pool), this.title ?? NAMELESS, lanes);
   }
 

@@ -4,9 +4,11 @@
  */
 
 import { ipcMain, type IpcMainEvent, type IpcMainInvokeEvent, type WebContents } from 'electron';
-import { QUESTIONS } from '../../host/deck/coach-requests.ts';
+import { QUESTIONS, type Questions } from '../../host/deck/coach-requests.ts';
 import type { Clock } from '../../host/time/clock.ts';
 import type { DeckHost } from '../../host/deck/deck-host.ts';
+import type { Library } from '../../host/library/library.ts';
+import { LIBRARY_PATH, libraryQuestion } from '../../host/library/library-requests.ts';
 import { connectScreen, type Screen } from '../../host/deck/screen.ts';
 import { CHANNELS, type Reply } from '../../wire/window-bridge.ts';
 import { maySay, mayUse, senderOf } from './sender.ts';
@@ -26,14 +28,16 @@ interface Connection {
 const JSON_TYPE = 'application/json';
 
 export interface ChannelPorts {
+  readonly library: Library;
   /** Which window a `webContents.id` belongs to; null for none of ours. */
   kindOf(contents: number): WindowKind | null;
   /** The page of a window has been painted for the first time since it was loaded. */
   painted(kind: WindowKind): void;
 }
 
-export function openDeckChannel(host: DeckHost, clock: Clock, { kindOf, painted }: ChannelPorts): DeckChannel {
+export function openDeckChannel(host: DeckHost, clock: Clock, { library, kindOf, painted }: ChannelPorts): DeckChannel {
   const connections = new Map<number, Connection>();
+  const questions = new Map([...QUESTIONS, [LIBRARY_PATH, libraryQuestion(library)]]);
 
   const gone = (contents: number): void => {
     connections.get(contents)?.screen.gone();
@@ -88,15 +92,20 @@ export function openDeckChannel(host: DeckHost, clock: Clock, { kindOf, painted 
 
   ipcMain.handle(CHANNELS.ask, (event, method: unknown, path: unknown, body: unknown): Promise<Reply> => {
     if (admitted(CHANNELS.ask, event) === null) return Promise.reject(new Error('Only the coach may ask that.'));
-    return answerQuestion(host, method, path, body);
+    return answerQuestion({ host, questions }, method, path, body);
   });
 
   return { gone };
 }
 
 /** Answers as the host does over HTTP; `body` is JSON. */
-export async function answerQuestion(host: DeckHost, method: unknown, path: unknown, body: unknown): Promise<Reply> {
-  const question = typeof path === 'string' ? QUESTIONS.get(path) : undefined;
+async function answerQuestion(
+  { host, questions }: { readonly host: DeckHost; readonly questions: Questions },
+  method: unknown,
+  path: unknown,
+  body: unknown,
+): Promise<Reply> {
+  const question = typeof path === 'string' ? questions.get(path) : undefined;
   if (!question || method !== question.method || typeof body !== 'string') {
     return replyOf(404, { ok: false, why: 'There is nothing to be asked here.' });
   }

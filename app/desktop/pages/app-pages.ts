@@ -6,6 +6,7 @@
 import { protocol, type Session } from 'electron';
 import type { Pages } from '../../host/web/pages.ts';
 import { contentPolicy, SAFE_HEADERS } from '../../host/web/replies.ts';
+import { withStyleNonce } from '../../host/web/style-nonce.ts';
 import { plainPage } from './plain-page.ts';
 import { ownAddress, PLAIN_PATH, SCHEME } from '../windows/window-kind.ts';
 
@@ -13,6 +14,8 @@ export interface PageReply {
   readonly status: number;
   readonly type: string;
   readonly body: Uint8Array<ArrayBuffer> | string;
+  /** Of the style sheets that its script may add; null for none. */
+  readonly nonce: string | null;
 }
 
 /** Must be called before the program is ready. */
@@ -23,8 +26,8 @@ export function registerScheme(): void {
 
 export function servePages(session: Session, pages: Pages): void {
   session.protocol.handle(SCHEME, ({ method, url }) => {
-    const { status, type, body } = pageReply(pages, method, url);
-    return new Response(method === 'HEAD' ? null : body, { status, headers: headersOf(type) });
+    const { status, type, body, nonce } = pageReply(pages, method, url);
+    return new Response(method === 'HEAD' ? null : body, { status, headers: headersOf(type, nonce) });
   });
 }
 
@@ -35,22 +38,23 @@ export function pageReply(pages: Pages, method: string, address: string): PageRe
   if (method !== 'GET' && method !== 'HEAD') return refusal(405, 'Pages are only read.');
   if (url.pathname === PLAIN_PATH) {
     const kind = url.searchParams.get('window') === 'wall' ? 'wall' : 'desk';
-    return { status: 200, type: 'text/html; charset=utf-8', body: plainPage(kind) };
+    return { status: 200, type: 'text/html; charset=utf-8', body: plainPage(kind), nonce: null };
   }
   const page = pages.get(url.pathname);
   if (!page) return refusal(404, 'There is no such page.');
-  return { status: 200, type: page.type, body: new Uint8Array(page.body) };
+  const { body, nonce } = withStyleNonce(page.body);
+  return { status: 200, type: page.type, body: new Uint8Array(body), nonce };
 }
 
-export function headersOf(type: string): Record<string, string> {
+export function headersOf(type: string, nonce: string | null = null): Record<string, string> {
   return {
     ...SAFE_HEADERS,
     'Content-Type': type,
-    'Content-Security-Policy': contentPolicy(null),
+    'Content-Security-Policy': contentPolicy(null, nonce),
     'Cache-Control': 'no-store',
   };
 }
 
 function refusal(status: number, why: string): PageReply {
-  return { status, type: 'text/plain; charset=utf-8', body: `${why}\n` };
+  return { status, type: 'text/plain; charset=utf-8', body: `${why}\n`, nonce: null };
 }

@@ -45,8 +45,10 @@ const JSON_LIMIT = 4 * TEXT_LIMIT;
 
 const JSON_TYPE = 'application/json';
 
-/** By path. */
-export const QUESTIONS: ReadonlyMap<string, Question> = new Map<string, Question>([
+/** By their paths. */
+export type Questions = ReadonlyMap<string, Question>;
+
+export const QUESTIONS: Questions = new Map<string, Question>([
   [
     '/session',
     {
@@ -70,7 +72,7 @@ export function refusal(status: number, why: string): Reply {
   return { status, value: { ok: false, why } };
 }
 
-function asJson(sentence: string, answer: Question['answer']): Question {
+export function asJson(sentence: string, answer: Question['answer']): Question {
   return {
     method: 'POST',
     refusesType: (type) => (type === JSON_TYPE ? null : refusal(415, sentence)),
@@ -107,7 +109,7 @@ async function openText(
 
 const OTHER_VERSION = 'This command is not of this version of Lanecall: reload the page.';
 
-const TOO_LARGE = 'A session can have 256 KiB of text at most: make it shorter.';
+export const TOO_LARGE = 'A session can have 256 KiB of text at most: make it shorter.';
 
 async function giveCommand(host: DeckHost, { body }: Asked): Promise<Reply> {
   if (!body.ok) return refusal(body.why === 'too large' ? 413 : 400, TOO_LARGE);
@@ -146,7 +148,7 @@ function readSession(bytes: Buffer): SessionToOpen | null {
 }
 
 /** The value; undefined if the bytes are not JSON in UTF-8. */
-function jsonOf(bytes: Buffer): unknown {
+export function jsonOf(bytes: Buffer): unknown {
   try {
     return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
   } catch {

@@ -12,6 +12,7 @@ import { DeckHost } from './deck-host.ts';
 import { diskReason, systemDisk } from '../journal/disk.ts';
 import type { FoundRun } from '../recovery/found-run.ts';
 import { lockToCome, takeHostLock, type HostLock } from '../lock/host-lock.ts';
+import { Library } from '../library/library.ts';
 import { JournalFile } from '../journal/journal-file.ts';
 import { recover } from '../recovery/recovery.ts';
 import { keepScreens } from '../screens/screens-file.ts';
@@ -25,6 +26,7 @@ export type DeckOpening =
 export interface OpenDeck {
   readonly host: DeckHost;
   readonly journal: JournalFile;
+  readonly library: Library;
   /** The title of the session whose run has come back and is not over; null for none. */
   readonly cameBack: string | null;
   /** A sentence for each run that was left unattended, until the coach has read it. */
@@ -67,7 +69,9 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
     );
     lock.release();
   };
-  return { ok: true, deck: { host, journal, cameBack: titleOfUnfinished(found), unattended: unattended.runs, close } };
+  const library = new Library({ disk: systemDisk, folder, wall: () => clock.wall().epochMs });
+  const cameBack = titleOfUnfinished(found);
+  return { ok: true, deck: { host, journal, library, cameBack, unattended: unattended.runs, close } };
 }
 
 function titleOfUnfinished(found: FoundRun | null): string | null {

@@ -4,8 +4,8 @@
  * a device in place of a file might never end.
  */
 
-import { constants, fdatasyncSync, fstatSync, statSync, writeSync, type BigIntStats, type Stats } from 'node:fs';
-import { mkdir, open, readdir, rename, rm, stat, type FileHandle } from 'node:fs/promises';
+import { constants, fdatasyncSync, fstatSync, statSync, watch, writeSync, type BigIntStats, type Stats } from 'node:fs';
+import { link, mkdir, open, readdir, rename, rm, stat, type FileHandle } from 'node:fs/promises';
 import { dirname } from 'node:path';
 
 export interface Disk {
@@ -20,19 +20,33 @@ export interface Disk {
    */
   mark(path: string): FileMark | null;
   read(path: string): Promise<Uint8Array>;
+  /** The first `bytes` bytes of a file, or all of a shorter one. */
+  readStart(path: string, bytes: number): Promise<Uint8Array>;
   /** The last `bytes` bytes of a file, or all of a shorter one. */
   readEnd(path: string, bytes: number): Promise<Uint8Array>;
   /** Opens a file for writing; makes it if it does not exist. */
   open(path: string): Promise<DiskFile>;
-  /** Replaces a whole file: after a crash there is either the old one or the new one. */
-  replace(path: string, bytes: Uint8Array): Promise<void>;
+  /**
+   * Replaces a whole file: after a crash there is either the old one or the new one. `check` is called at the last
+   * moment; where it throws, the old one stays.
+   */
+  replace(path: string, bytes: Uint8Array, check?: () => void): Promise<void>;
+  /** Makes a whole file: after a crash there is none or all of it. Rejects with EEXIST where the name is taken. */
+  create(path: string, bytes: Uint8Array): Promise<void>;
+  remove(path: string): Promise<void>;
+  /** What the system knows of a file; null for none. */
+  facts(path: string): Promise<FileFacts | null>;
+  /**
+   * Calls with the name of what may have changed in a folder, null for anything in it; null if the system cannot tell of
+   * changes.
+   */
+  watch(path: string, changed: (name: string | null) => void): DiskWatch | null;
   /** Renames files; resolves when all new names are on the disk itself. */
   move(moves: readonly Move[]): Promise<void>;
 }
 
 export interface Move {
   readonly from: string;
-  /** In the same folder. */
   readonly to: string;
 }
 
@@ -44,6 +58,15 @@ export interface FileMark {
   readonly length: number;
   /** When it was last changed, in the system's units: only for comparing. */
   readonly changed: bigint;
+}
+
+export interface FileFacts extends FileMark {
+  /** When its content was last changed, in ms since 1970. */
+  readonly writtenAt: number;
+}
+
+export interface DiskWatch {
+  close(): void;
 }
 
 export interface DiskFile {
@@ -78,38 +101,80 @@ export const systemDisk: Disk = {
     return stats ? markOf(stats) : null;
   },
   read: (path) => withFile(path, constants.O_RDONLY, async (file) => file.readFile()),
+  readStart: (path, bytes) => readSome(path, (size) => ({ length: Math.min(size, bytes), from: 0 })),
   readEnd: (path, bytes) =>
-    withFile(path, constants.O_RDONLY, async (file) => {
-      const { size } = await file.stat();
-      const length = Math.min(size, bytes);
-      const { buffer, bytesRead } = await file.read(Buffer.alloc(length), 0, length, size - length);
-      return buffer.subarray(0, bytesRead);
-    }),
+    readSome(path, (size) => ({ length: Math.min(size, bytes), from: Math.max(0, size - bytes) })),
   async open(path) {
     const isNew = (await statOf(path)) === null;
     const file = await openOrdinary(path, constants.O_RDWR | constants.O_CREAT);
     if (isNew) await syncFolder(dirname(path));
     return diskFile(file);
   },
-  async replace(path, bytes) {
-    const fresh = `${path}.new`;
-    try {
-      await withFile(fresh, constants.O_WRONLY | constants.O_CREAT | constants.O_TRUNC, async (file) => {
-        await file.writeFile(bytes);
-        await file.sync();
-      });
+  replace: (path, bytes, check) =>
+    putWhole(path, bytes, async (fresh) => {
+      check?.();
       await rename(fresh, path);
+    }),
+  create: (path, bytes) =>
+    putWhole(path, bytes, async (fresh) => {
+      try {
+        await link(fresh, path);
+      } catch (error) {
+        // Some disks have no second names for a file.
+        if (codeOf(error) === 'EEXIST' || (await statOf(path)) !== null) throw taken();
+        return rename(fresh, path);
+      }
+      await rm(fresh);
+    }),
+  async remove(path) {
+    await rm(path);
+    await syncFolder(dirname(path));
+  },
+  async facts(path) {
+    try {
+      const stats = await stat(path, { bigint: true });
+      return { ...markOf(stats), writtenAt: Number(stats.mtimeMs) };
     } catch (error) {
-      await rm(fresh).catch(() => undefined);
+      if (codeOf(error) === 'ENOENT') return null;
       throw error;
     }
-    await syncFolder(dirname(path));
+  },
+  watch(path, changed) {
+    try {
+      const watcher = watch(path, { persistent: false }, (_, name) => changed(name));
+      // A folder that is removed or unplugged is noticed when it is read.
+      watcher.on('error', () => changed(null));
+      return watcher;
+    } catch {
+      return null;
+    }
   },
   async move(moves) {
     for (const { from, to } of moves) await rename(from, to);
-    for (const folder of new Set(moves.map(({ to }) => dirname(to)))) await syncFolder(folder);
+    for (const folder of new Set(moves.flatMap(({ from, to }) => [dirname(to), dirname(from)])))
+      await syncFolder(folder);
   },
 };
+
+/** Writes all of it beside the place, safe on the disk, before `name` gives it its name. */
+async function putWhole(path: string, bytes: Uint8Array, name: (fresh: string) => Promise<void>): Promise<void> {
+  const fresh = `${path}.new`;
+  try {
+    await withFile(fresh, constants.O_WRONLY | constants.O_CREAT | constants.O_TRUNC, async (file) => {
+      await file.writeFile(bytes);
+      await file.sync();
+    });
+    await name(fresh);
+  } catch (error) {
+    await rm(fresh).catch(() => undefined);
+    throw error;
+  }
+  await syncFolder(dirname(path));
+}
+
+function taken(): Error {
+  return Object.assign(new Error('EEXIST'), { code: 'EEXIST' });
+}
 
 function diskFile(file: FileHandle): DiskFile {
   return {
@@ -132,6 +197,17 @@ function diskFile(file: FileHandle): DiskFile {
     sync: () => file.datasync(),
     close: () => file.close(),
   };
+}
+
+function readSome(
+  path: string,
+  place: (size: number) => { readonly length: number; readonly from: number },
+): Promise<Uint8Array> {
+  return withFile(path, constants.O_RDONLY, async (file) => {
+    const { length, from } = place((await file.stat()).size);
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(length), 0, length, from);
+    return buffer.subarray(0, bytesRead);
+  });
 }
 
 async function withFile<Value>(

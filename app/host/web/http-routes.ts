@@ -4,7 +4,7 @@
  */
 
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import { QUESTIONS, type Question } from '../deck/coach-requests.ts';
+import type { Question, Questions } from '../deck/coach-requests.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
 import { isFromOwnPage, ownHost } from './doorkeeper.ts';
 import type { Pages } from './pages.ts';
@@ -16,6 +16,7 @@ import type { SessionFile } from '../../wire/window-bridge.ts';
 export interface Answering {
   readonly host: DeckHost;
   readonly pages: Pages;
+  readonly questions: Questions;
   /** The port that the host listens on. */
   readonly port: number;
   /** Whether one more request is allowed now; counts it. */
@@ -29,7 +30,7 @@ const FILE_PATH = '/session-file';
 
 /** Answers one request; rejects only for an error of the program. */
 export async function answerRequest(
-  { host, pages, port, mayAsk, takeFile }: Answering,
+  { host, pages, questions, port, mayAsk, takeFile }: Answering,
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
@@ -37,21 +38,26 @@ export async function answerRequest(
   if (name === null) return sendRefusal(response, 403, 'Use the address of this machine, such as localhost.');
   const { method } = request;
   const [path = '', query = ''] = (request.url ?? '').split('?');
-  if (method === 'GET' || method === 'HEAD') return answerGet(pages, path, name, response);
+  if (method === 'GET' || method === 'HEAD') return answerGet({ pages, questions }, path, name, response);
   if (!isFromOwnPage(request, name)) return sendRefusal(response, 403, 'Only the pages of this Lanecall may do that.');
   if (path === FILE_PATH && method === 'POST') return sendJson(response, 200, { file: takeFile() });
-  const question = QUESTIONS.get(path);
+  const question = questions.get(path);
   if (!question) return sendRefusal(response, pages.has(path) ? 405 : 404, 'Nothing can be changed at this address.');
   if (method !== question.method) return sendNotAllowed(response, question.method);
   if (!mayAsk(path)) return sendRefusal(response, 429, 'Too many requests at once: wait a second and try again.');
   return answerQuestion(question, host, query, request, response);
 }
 
-function answerGet(pages: Pages, path: string, name: string, response: ServerResponse): void {
+function answerGet(
+  { pages, questions }: Pick<Answering, 'pages' | 'questions'>,
+  path: string,
+  name: string,
+  response: ServerResponse,
+): void {
   if (path === '/healthz') return sendJson(response, 200, { ok: true });
   const page = pages.get(path);
   if (page) return sendPage(response, page, name);
-  const question = QUESTIONS.get(path);
+  const question = questions.get(path);
   if (question) return sendNotAllowed(response, question.method);
   sendRefusal(response, 404, pages.size > 0 ? 'There is no such page.' : 'The pages are not built: run npm run build.');
 }

@@ -4,13 +4,17 @@
 
 import type { ServerResponse } from 'node:http';
 import type { Page } from './pages.ts';
+import { withStyleNonce } from './style-nonce.ts';
 
-/** Allows nothing from elsewhere and nothing inline; sounds are fetched. `socket`: where pages may connect besides their origin. */
-export function contentPolicy(socket: string | null): string {
+/**
+ * Allows nothing from elsewhere and nothing inline; sounds are fetched. `socket`: where pages may connect besides their
+ * origin; `nonce`: of the style sheets that the page's own script may add, null for none.
+ */
+export function contentPolicy(socket: string | null, nonce: string | null = null): string {
   return [
     "default-src 'none'",
     "script-src 'self'",
-    "style-src 'self'",
+    nonce === null ? "style-src 'self'" : `style-src 'self' 'nonce-${nonce}'`,
     "font-src 'self'",
     "img-src 'self' data:",
     "media-src 'self'",
@@ -29,14 +33,15 @@ export const SAFE_HEADERS = {
 };
 
 export function sendPage(response: ServerResponse, page: Page, host: string): void {
+  const { body, nonce } = withStyleNonce(page.body);
   response.writeHead(200, {
     ...SAFE_HEADERS,
     'Content-Type': page.type,
-    'Content-Length': page.body.length,
-    'Content-Security-Policy': contentPolicy(socketOf(host)),
+    'Content-Length': body.length,
+    'Content-Security-Policy': contentPolicy(socketOf(host), nonce),
     'Cache-Control': page.lasting ? 'public, max-age=31536000, immutable' : 'no-store',
   });
-  response.end(response.req.method === 'HEAD' ? undefined : page.body);
+  response.end(response.req.method === 'HEAD' ? undefined : body);
 }
 
 /** Old browsers need the full address of the socket. A policy cannot name an IPv6 address; 'self' covers that. */

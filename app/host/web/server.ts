@@ -6,8 +6,11 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Clock } from '../time/clock.ts';
 import { Connections } from './connections.ts';
+import { QUESTIONS } from '../deck/coach-requests.ts';
 import { deckSocket } from './deck-socket.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
+import type { Library } from '../library/library.ts';
+import { LIBRARY_PATH, libraryQuestion } from '../library/library-requests.ts';
 import type { Pages } from './pages.ts';
 import { sendRefusal } from './replies.ts';
 import { answerRequest } from './http-routes.ts';
@@ -26,6 +29,7 @@ export interface ServerPorts {
   readonly clock: Clock;
   readonly timers: Timers;
   readonly pages: Pages;
+  readonly library: Library;
   /** A session file for the editor of the first coach's window that asks. */
   readonly file?: SessionFile | null;
 }
@@ -51,19 +55,24 @@ const ANSWERED_WITHIN = 30_000;
 /** How many requests all pages together may make: a large session takes time that the leaves of a run need. */
 const SESSION_RATE = { perSecond: 2, burst: 20 };
 const OTHER_RATE = { perSecond: 20, burst: 40 };
+/** Apart from the others: whoever types, or looks for a session, keeps no command waiting. */
+const LIBRARY_RATE = { perSecond: 20, burst: 40 };
 
 /** In ms: how long the goodbyes to screens may take when the host closes. */
 const LAST_WORDS = 250;
 
 /** Listens on a port; 0 means any free one. Rejects with `PortTaken`. */
 export async function startServer(
-  { host, clock, timers, pages, file = null }: ServerPorts,
+  { host, clock, timers, pages, library, file = null }: ServerPorts,
   port: number,
 ): Promise<DeckServer> {
   const socket = deckSocket(host, clock, timers);
   const sessions = new TokenBucket(SESSION_RATE, clock.now());
   const others = new TokenBucket(OTHER_RATE, clock.now());
-  const mayAsk = (path: string): boolean => (path === '/session' ? sessions : others).take(clock.now());
+  const ofLibrary = new TokenBucket(LIBRARY_RATE, clock.now());
+  const mayAsk = (path: string): boolean =>
+    (path === '/session' ? sessions : path === LIBRARY_PATH ? ofLibrary : others).take(clock.now());
+  const questions = new Map([...QUESTIONS, [LIBRARY_PATH, libraryQuestion(library)]]);
   const connections = new Connections();
   let waiting = file;
   const takeFile = (): SessionFile | null => {
@@ -77,10 +86,12 @@ export async function startServer(
       connections.asks(request.socket, response);
       const late = timers.set(() => response.destroy(), ANSWERED_WITHIN);
       response.on('close', () => timers.clear(late));
-      answerRequest({ host, pages, port: chosen, mayAsk, takeFile }, request, response).catch((error: unknown) => {
-        if (response.headersSent) response.destroy();
-        else sendRefusal(response, 500, `Lanecall had an error (${String(error)}): try again.`);
-      });
+      answerRequest({ host, pages, questions, port: chosen, mayAsk, takeFile }, request, response).catch(
+        (error: unknown) => {
+          if (response.headersSent) response.destroy();
+          else sendRefusal(response, 500, `Lanecall had an error (${String(error)}): try again.`);
+        },
+      );
     });
     server.on('connection', (connection) => connections.came(connection));
     server.on('upgrade', (request, stream, head) => {

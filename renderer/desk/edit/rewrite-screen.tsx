@@ -3,7 +3,7 @@
  * comes to; the next leaves, the last sentence and the actions stay in sight.
  */
 
-import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type ReactElement } from 'react';
+import { useEffect, useId, useMemo, useRef, useState, type ReactElement } from 'react';
 import { firstLineOpen } from '../../../app/core/run/view/editing.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import { createBounceGuard } from '../../ui/coach/commands/bounce.ts';
@@ -21,9 +21,10 @@ import { LaneLeaves } from '../lanes/lane-leaves.tsx';
 import { Part, StopButton } from '../part.tsx';
 import { RewriteOutcome } from './rewrite-outcome.tsx';
 import { RunHead } from '../run/run-head.tsx';
-import { putCursor, SessionEditor } from '../editor/session-editor.tsx';
+import { SessionEditor } from '../editor/session-editor.tsx';
+import { putCursor, type TextView } from '../editor/text-view.ts';
+import { useSettled } from '../editor/use-settled.ts';
 import { useEdit } from './use-edit.ts';
-import { useLockedEditing } from './use-locked-editing.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import pageStyles from '../page.module.css';
 import styles from './rewrite-screen.module.css';
@@ -44,11 +45,11 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   const locked = useMemo(() => firstLineOpen(view) - 1, [view]);
   const edit = useEdit(run.id, inForce);
   const text = edit.edited?.text ?? inForce;
-  const area = useRef<HTMLTextAreaElement>(null);
+  const area = useRef<TextView>(null);
   const faultsId = useId();
 
   const [outcomeOf] = useState(createOutcomeCache);
-  const source = useDeferredValue(text);
+  const source = useSettled(text);
   const outcome = outcomeOf(moment, source);
   const broken = useMemo(() => (text === inForce ? null : brokenLock(inForce, text, locked)), [inForce, text, locked]);
   const merged = useMemo(
@@ -56,11 +57,11 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
     [edit.edited, inForce],
   );
   const refuse = (why: string): void => actions.say(why, 'refused');
-  const typing = useLockedEditing(area, {
-    accepts: (next) => isTyped(inForce, text, next, locked),
-    onText: edit.type,
-    onRefused: () => refuse(lockedText(locked)),
-  });
+  const accepts = (next: string): boolean => {
+    const fits = isTyped(inForce, text, next, locked);
+    if (!fits) refuse(lockedText(locked));
+    return fits;
+  };
 
   const why =
     merged !== null
@@ -107,7 +108,8 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           faultsId={faultsId}
           locked={locked}
           area={area}
-          onChange={typing}
+          accepts={accepts}
+          onChange={edit.type}
         />
         <EditNews
           locked={locked}

@@ -1,17 +1,14 @@
 /*
- * Gives a browser the naive wall at `/naive` of the host, with the wall's own style sheet.
+ * Has a browser show the naive wall at the wall's own address: the host's page and style sheet, with another script.
  */
 
-import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import type { BrowserContext } from 'playwright';
 
-const fileAt = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
-
-export async function serveNaive(context: BrowserContext, origin: string): Promise<void> {
+export async function serveNaive(context: BrowserContext): Promise<void> {
   const { outputFiles } = await build({
-    entryPoints: [fileAt('naive.tsx')],
+    entryPoints: [fileURLToPath(new URL('naive.tsx', import.meta.url))],
     bundle: true,
     minify: true,
     write: false,
@@ -19,13 +16,7 @@ export async function serveNaive(context: BrowserContext, origin: string): Promi
     jsx: 'automatic',
     target: 'chrome100',
     define: { 'process.env.NODE_ENV': '"production"' },
-    loader: { '.css': 'empty' },
   });
-  const page = readFileSync(fileAt('../../../dist/pages/wall/index.html'), 'utf8');
-  const sheets = page.match(/<link rel="stylesheet"[^>]*>/g) ?? [];
-  const body = `<!doctype html><html lang="en"><title>naive</title>${sheets.join('')}<body><div id="root"></div><script src="/naive.js"></script>`;
-  await context.route(`${origin}/naive`, (route) => route.fulfill({ contentType: 'text/html', body }));
-  await context.route(`${origin}/naive.js`, (route) =>
-    route.fulfill({ contentType: 'text/javascript', body: outputFiles[0]!.text }),
-  );
+  const body = outputFiles[0]!.text;
+  await context.route(/\/assets\/wall-[^/]*\.js$/, (route) => route.fulfill({ contentType: 'text/javascript', body }));
 }

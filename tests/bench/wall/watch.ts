@@ -23,6 +23,8 @@ declare global {
 }
 
 export async function watch(page: Page): Promise<void> {
+  // tsx gives functions their names by a helper of its own, which pages have not.
+  await page.addInitScript({ content: 'self.__name = (named) => named;' });
   await page.addInitScript(() => {
     const watched = (window.watched = { frames: [], busy: [], seconds: [] } as Window['watched']);
     const { timeOrigin } = performance;

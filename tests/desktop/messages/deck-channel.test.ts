@@ -6,6 +6,8 @@ import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { openDeckChannel, type DeckChannel } from '../../../app/desktop/messages/deck-channel.ts';
 import { pageAddress, type WindowKind } from '../../../app/desktop/windows/window-kind.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
+import { Library } from '../../../app/host/library/library.ts';
+import { FakeDisk } from '../../support/host/fake-disk.ts';
 import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
@@ -75,6 +77,7 @@ beforeEach(async () => {
   windows = [new WindowUnderTest('desk'), new WindowUnderTest('wall')];
   painted = [];
   channel = openDeckChannel(host, clock, {
+    library: new Library({ disk: new FakeDisk(), folder: '/data', wall: () => 0 }),
     kindOf: (id) => windows.find((window) => window.id === id)?.kind ?? null,
     painted: (kind) => void painted.push(kind),
   });
@@ -212,6 +215,11 @@ describe('[desktop] deck messages of windows', () => {
     const opened = JSON.stringify({ text: SESSION, lanesText: null });
     expect(await desk.tell(CHANNELS.ask, 'PUT', '/session', opened)).toMatchObject({ status: 200 });
     expect(await desk.tell(CHANNELS.ask, 'POST', '/told', '{}')).toMatchObject({ status: 200 });
+    const list = JSON.stringify({ do: 'list', find: '', most: 10 });
+    await expect(wall.tell(CHANNELS.ask, 'POST', '/library', list)).rejects.toThrow('Only the coach');
+    const listed = (await desk.tell(CHANNELS.ask, 'POST', '/library', list)) as { status: number; body: string };
+    expect(listed.status).toBe(200);
+    expect(JSON.parse(listed.body)).toEqual({ ok: true, sessions: [], pieces: [], more: 0 });
     for (const [method, path, words] of [
       ['POST', '/session', opened],
       ['PUT', '/nothing', '{}'],

@@ -46,7 +46,7 @@ const HARMS: readonly (readonly [
   said: RegExp,
   kept: Uint8Array | typeof WRITTEN_OVER | null,
 ])[] = [
-  ['removed', ({ disk }, path) => disk.remove(path), /was removed or moved away/, null],
+  ['removed', ({ disk }, path) => disk.takeAway(path), /was removed or moved away/, null],
   [
     'replaced by another',
     ({ disk }, path) => disk.put(path, OTHER),
@@ -112,7 +112,7 @@ describe('[journal] a file that is harmed while it is open', () => {
   test('where it cannot be written anew, that is said until it can be, and then all is there', async () => {
     const deck = await goingDeck();
     const path = deck.path();
-    deck.disk.remove(path);
+    deck.disk.takeAway(path);
     deck.disk.room = 40;
     await deck.host.command('c', { do: 'mark' });
     expect(deck.host.snapshot().notices.join(' ')).toContain('the disk is full');
@@ -137,7 +137,7 @@ describe('[journal] a file that is harmed while it is open', () => {
     deck.disk.numbered = false;
     await deck.pass(20_000);
     expect(deck.host.snapshot().notices).toEqual([]);
-    deck.disk.remove(path);
+    deck.disk.takeAway(path);
     await deck.pass(5100);
     expect(deck.host.snapshot().notices).toEqual([expect.stringContaining('was removed')]);
   });
@@ -155,7 +155,7 @@ describe('[journal] a file that is harmed while it is open', () => {
 
   test('when the folder is lost for good that is all that is said of the record, whatever is opened or done after', async () => {
     const deck = await goingDeck();
-    deck.disk.remove(deck.path());
+    deck.disk.takeAway(deck.path());
     await deck.pass(5100);
     deck.disk.refuses = 'ENOSPC';
     await deck.host.command('c', { do: 'mark' });

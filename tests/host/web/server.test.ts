@@ -293,7 +293,7 @@ test('[server] a flood of requests that change something is refused, pages are n
 
 describe('[server] its port', () => {
   test('one that is taken is a sentence with the port in it', async () => {
-    const start = startServer({ host: server.host, clock: systemClock(), timers: systemTimers, pages }, server.port);
+    const start = startServer(portsOf(server), server.port);
     await expect(start).rejects.toThrow(PortTaken);
     await expect(start).rejects.toThrow(`Port ${server.port} is in use`);
   });
@@ -307,7 +307,7 @@ describe('[server] its port', () => {
     ]);
     if (!listening) return; // A machine without IPv6 has no such trouble.
     const { port } = other.address() as { port: number };
-    const start = startServer({ host: server.host, clock: systemClock(), timers: systemTimers, pages }, port);
+    const start = startServer(portsOf(server), port);
     await expect(start).rejects.toThrow(`Port ${port} is in use`);
     const free = createServer();
     free.listen(port, '127.0.0.1');
@@ -316,3 +316,8 @@ describe('[server] its port', () => {
     other.close();
   });
 });
+
+/** Of a server that is there, for another one. */
+function portsOf({ host, library }: DeckServerUnderTest): Parameters<typeof startServer>[0] {
+  return { host, library, clock: systemClock(), timers: systemTimers, pages };
+}

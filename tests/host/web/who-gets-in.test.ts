@@ -8,6 +8,7 @@ import { Connections } from '../../../app/host/web/connections.ts';
 import { isFromOwnPage, ownHost } from '../../../app/host/web/doorkeeper.ts';
 import { Doorstep } from '../../../app/host/web/doorstep.ts';
 import { contentPolicy, sendJson, sendPage, sendRefusal } from '../../../app/host/web/replies.ts';
+import { withStyleNonce } from '../../../app/host/web/style-nonce.ts';
 import { TokenBucket } from '../../../app/host/web/token-bucket.ts';
 
 /** A request with these headers, as Node gives them: names and values in turn, and by name. */
@@ -151,6 +152,15 @@ describe('[web] what a page may load', () => {
         "form-action 'none'",
     );
     expect(contentPolicy(null)).toContain("connect-src 'self';");
+  });
+
+  test('and a style sheet that its script adds under the word that came with this page, no other', () => {
+    const { body, nonce } = withStyleNonce(Buffer.from('<meta nonce="word-for-style-sheets-"><p>'));
+    expect(nonce).toMatch(/^[\w-]{22}$/);
+    expect(body.toString()).toBe(`<meta nonce="${nonce}"><p>`);
+    expect(contentPolicy(null, nonce)).toContain(`; style-src 'self' 'nonce-${nonce}'; font-src`);
+    expect(withStyleNonce(Buffer.from('<meta nonce="word-for-style-sheets-">')).nonce).not.toBe(nonce);
+    expect(withStyleNonce(Buffer.from('<p>'))).toEqual({ body: Buffer.from('<p>'), nonce: null });
   });
 });
 

@@ -9,6 +9,8 @@ import { randomUUID } from 'node:crypto';
 import { WebSocket, type ClientOptions } from 'ws';
 import { systemClock, type Clock } from '../../../app/host/time/clock.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
+import { Library } from '../../../app/host/library/library.ts';
+import { FakeDisk } from './fake-disk.ts';
 import { JournalInMemory } from './journal-in-memory.ts';
 import type { Page, Pages } from '../../../app/host/web/pages.ts';
 import { startServer, type DeckServer } from '../../../app/host/web/server.ts';
@@ -24,10 +26,13 @@ export interface Reply {
 
 export class DeckServerUnderTest {
   readonly host: DeckHost;
+  /** Its files are on a disk in memory. */
+  readonly library: Library;
   private readonly server: DeckServer;
 
-  private constructor(host: DeckHost, server: DeckServer) {
+  private constructor(host: DeckHost, library: Library, server: DeckServer) {
     this.host = host;
+    this.library = library;
     this.server = server;
   }
 
@@ -36,8 +41,9 @@ export class DeckServerUnderTest {
     { clock, timers }: { clock: Clock; timers: Timers } = { clock: systemClock(), timers: systemTimers },
   ): Promise<DeckServerUnderTest> {
     const host = new DeckHost({ clock, timers, journal: new JournalInMemory(), newId: randomUUID });
-    const server = await startServer({ host, clock, timers, pages }, 0);
-    return new DeckServerUnderTest(host, server);
+    const library = new Library({ disk: new FakeDisk(), folder: '/data', wall: () => clock.wall().epochMs });
+    const server = await startServer({ host, clock, timers, pages, library }, 0);
+    return new DeckServerUnderTest(host, library, server);
   }
 
   get port(): number {

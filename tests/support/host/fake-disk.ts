@@ -3,8 +3,8 @@
  * is safe from a power cut are told apart, as on a real one.
  */
 
-import { dirname } from 'node:path';
-import type { Disk, DiskFile, FileMark, Move } from '../../../app/host/journal/disk.ts';
+import { basename, dirname } from 'node:path';
+import type { Disk, DiskFile, DiskWatch, FileFacts, FileMark, Move } from '../../../app/host/journal/disk.ts';
 
 export class FakeDisk implements Disk {
   readonly files = new Map<string, Uint8Array>();
@@ -33,6 +33,10 @@ export class FakeDisk implements Disk {
   numbered = true;
   /** Called before each change that is made, in the order in which they are. */
   beforeChange: () => void = () => undefined;
+  /** Of files that are put there from now on: when they were written, in ms since 1970. */
+  wall = 0;
+  private readonly watchers = new Set<{ readonly path: string; readonly changed: (name: string) => void }>();
+  private readonly writtenAt = new WeakMap<Uint8Array, number>();
   private numbers = 0;
   private readonly changes = new WeakMap<Uint8Array, bigint>();
   private readonly ids = new Map<string, number>();
@@ -58,6 +62,10 @@ export class FakeDisk implements Disk {
     if (!bytes) throw failure('ENOENT');
     this.bytesRead += bytes.length;
     return bytes;
+  }
+
+  async readStart(path: string, bytes: number): Promise<Uint8Array> {
+    return (await this.read(path)).subarray(0, bytes);
   }
 
   async readEnd(path: string, bytes: number): Promise<Uint8Array> {
@@ -108,12 +116,35 @@ export class FakeDisk implements Disk {
     });
   }
 
-  async replace(path: string, bytes: Uint8Array): Promise<void> {
+  async replace(path: string, bytes: Uint8Array, check?: () => void): Promise<void> {
+    await this.writesHeld;
     await this.changing(() => undefined);
     if (bytes.length > this.room) throw failure('ENOSPC');
-    this.files.set(path, bytes.slice());
-    this.ids.set(path, ++this.numbers);
-    this.safe.set(path, bytes.slice());
+    check?.();
+    const written = bytes.slice();
+    this.put(path, written);
+    this.safe.set(path, written);
+  }
+
+  async create(path: string, bytes: Uint8Array): Promise<void> {
+    await this.replace(path, bytes, () => {
+      if (this.files.has(path)) throw failure('EEXIST');
+    });
+  }
+
+  async remove(path: string): Promise<void> {
+    await this.changing(() => this.takeAway(path));
+  }
+
+  facts(path: string): Promise<FileFacts | null> {
+    const mark = this.mark(path);
+    return Promise.resolve(mark && { ...mark, writtenAt: this.writtenAt.get(this.files.get(path)!) ?? 0 });
+  }
+
+  watch(path: string, changed: (name: string | null) => void): DiskWatch | null {
+    const watcher = { path, changed };
+    this.watchers.add(watcher);
+    return { close: () => this.watchers.delete(watcher) };
   }
 
   move(moves: readonly Move[]): Promise<void> {
@@ -126,19 +157,28 @@ export class FakeDisk implements Disk {
         }
         this.ids.set(to, this.idOf(from));
         this.ids.delete(from);
+        this.tell(from);
+        this.tell(to);
       }
     });
   }
 
   /** Takes a file away, as somebody else may do while it is open. */
-  remove(path: string): void {
+  takeAway(path: string): void {
     for (const files of [this.files, this.safe, this.ids]) files.delete(path);
+    this.tell(path);
   }
 
   /** Puts another in its place. */
   put(path: string, bytes: Uint8Array): void {
     this.files.set(path, bytes);
     this.ids.set(path, ++this.numbers);
+    this.writtenAt.set(bytes, this.wall);
+    this.tell(path);
+  }
+
+  private tell(path: string): void {
+    for (const watcher of this.watchers) if (watcher.path === dirname(path)) watcher.changed(basename(path));
   }
 
   private markOf(path: string, bytes: Uint8Array): FileMark {

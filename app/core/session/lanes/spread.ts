@@ -55,8 +55,9 @@ export function spreadLine(
   if (written.kind === 'set') return spreadSet(line, written, partName, squad);
   if (written.kind === 'block') return spreadBlock(line, written, partName, squad);
   const place = placeOf(line, 0);
-  if (written.kind !== 'timed-swim') return { item: { ...written, ...place }, leaves: 0 };
-  return { item: { ...written, ...place, lanes: null }, leaves: squad.lanes.length };
+  const { kind, time, words } = written;
+  if (kind !== 'timed-swim') return { item: { kind, time, words, ...place }, leaves: 0 };
+  return { item: { kind, time, words, ...place, lanes: null }, leaves: squad.lanes.length };
 }
 
 function spreadSet(line: Line, written: WrittenSet, partName: string, squad: Squad): Spread | Flaw {

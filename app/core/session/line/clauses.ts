@@ -30,6 +30,15 @@ export interface Clauses {
   readonly at: number | null;
   /** Of `odds … evens …`: how the first rep and the second are swum, with the words of both; null where all reps are alike. */
   readonly halves: readonly [Half, Half] | null;
+  /** Where its clauses stand, in no order; all else is words. */
+  readonly spans: readonly ClauseSpan[];
+}
+
+/** An interval with its drop or add, a rest, a target, or the keyword of a half, each with its keyword. */
+export interface ClauseSpan {
+  readonly kind: 'interval' | 'rest' | 'hold' | 'half';
+  readonly from: number;
+  readonly to: number;
 }
 
 export interface Half {
@@ -71,7 +80,7 @@ const VALUE_ENDS = /\s*(?:$|[,@]|(?:on|rest|ri|hold|drop|add)(?![\p{L}\p{N}'’-
 const COMMA_NUMBER = /\s*,\s*(?=:?\d)/y;
 const HALF = /(?<![\p{L}\p{N}'’-])(odds|evens)(?![\p{L}\p{N}'’-])/giu;
 
-const NOTHING: Clauses = { timing: { kind: 'untimed' }, hold: null, words: '', at: null, halves: null };
+const NOTHING: Clauses = { timing: { kind: 'untimed' }, hold: null, words: '', at: null, halves: null, spans: [] };
 
 /** Reads the rest of a line of a part, from an index on. */
 export function readClauses(text: string, from: number): Clauses | Flaw {
@@ -137,7 +146,9 @@ function readHalves(text: string, from: number, [one, two]: readonly [HalfAt, Ha
   if (isFlaw(a)) return a;
   if (isFlaw(b)) return b;
   const words = joined(', ', line.words, joined(' ', one.word, first.words), joined(' ', two.word, second.words));
-  return { ...a, words, at: line.at ?? first.at, halves: one.word === 'odds' ? [a, b] : [b, a] };
+  const keywords = [one, two].map(({ from: at, end }) => ({ kind: 'half' as const, from: at, to: end }));
+  const spans = [...keywords, ...line.spans, ...first.spans, ...second.spans];
+  return { ...a, words, at: line.at ?? first.at, halves: one.word === 'odds' ? [a, b] : [b, a], spans };
 }
 
 function halfFlaw({ timing, hold }: Clauses): Flaw | null {
@@ -162,6 +173,7 @@ function readAll(text: string, from: number, whole: boolean): Clauses | Flaw {
   let hold: RepListed<Hold> | null = null;
   let first: number | null = null;
   let doubt: Flaw | null = null;
+  const spans: ClauseSpan[] = [];
   const segments: (readonly [from: number, to: number])[] = [];
   let segmentStart = from;
   let at = from;
@@ -186,13 +198,18 @@ function readAll(text: string, from: number, whole: boolean): Clauses | Flaw {
       timing = found.timing;
     }
     first = first ?? at;
+    spans.push({ kind: spanKind(found), from: at, to: found.end });
     segments.push([segmentStart, at]);
     segmentStart = at = found.end;
   }
   if (doubt && timing.kind === 'untimed') return doubt;
   segments.push([segmentStart, text.length]);
   const words = joinWords(text, segments, whole && timing.kind === 'untimed');
-  return typeof words === 'string' ? { timing, hold, words, at: first, halves: null } : words;
+  return typeof words === 'string' ? { timing, hold, words, at: first, halves: null, spans } : words;
+}
+
+function spanKind(found: Exclude<Found, { kind: 'doubt' }>): ClauseSpan['kind'] {
+  return found.kind === 'timing' && found.timing.kind === 'rest' ? 'rest' : found.kind === 'hold' ? 'hold' : 'interval';
 }
 
 /** Folds white space and drops commas and spaces at the ends. */

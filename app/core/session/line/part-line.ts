@@ -32,6 +32,8 @@ export interface WrittenLaneLines {
 export interface WrittenBlock {
   readonly kind: 'block';
   readonly time: Millis;
+  /** The index after its time. */
+  readonly timeEnd: number;
   readonly distances: Listed<WrittenDistance>;
   readonly clauses: Clauses & { readonly timing: TimedBy };
 }
@@ -39,17 +41,24 @@ export interface WrittenBlock {
 export interface WrittenTimedSwim {
   readonly kind: 'timed-swim';
   readonly time: Millis;
+  /** The index after its time. */
+  readonly timeEnd: number;
   readonly words: string;
 }
 
 export interface WrittenRounds {
   readonly kind: 'rounds';
   readonly times: number;
+  /** The index after its number. */
+  readonly timesEnd: number;
 }
 
 export interface WrittenPause {
   readonly kind: 'talk' | 'break';
   readonly time: Millis;
+  /** Where its time stands. */
+  readonly timeAt: number;
+  readonly timeEnd: number;
   readonly words: string;
 }
 
@@ -84,7 +93,8 @@ function readPause(text: string): WrittenPause | Flaw {
   }
   const time = timeAt(text, at);
   if (isFlaw(time)) return time;
-  return { kind: name === 'talk' ? 'talk' : 'break', time: time.ms, words: trimWords(text.slice(time.end)) };
+  const words = trimWords(text.slice(time.end));
+  return { kind: name === 'talk' ? 'talk' : 'break', time: time.ms, timeAt: at, timeEnd: time.end, words };
 }
 
 /** A line that begins with a number at `from`. */
@@ -116,7 +126,7 @@ function readTimed(text: string, pool: Pool, from: number): WrittenBlock | Writt
   if (isFlaw(time)) return time;
   if (time.ms === 0) return { at: from, message: 'a swim of 0:00: its time must be above 0' };
   const of = match(OF, text, time.end);
-  if (of) return readBlock(text, { time: time.ms, from }, time.end + of[0].length, pool);
+  if (of) return readBlock(text, { time: time.ms, timeEnd: time.end, from }, time.end + of[0].length, pool);
   if (time.ms > HOUR) return { at: from, message: 'a swim of more than an hour: its time is at most 1:00:00' };
   const clauses = readClauses(text, time.end);
   if (isFlaw(clauses)) return clauses;
@@ -126,12 +136,12 @@ function readTimed(text: string, pool: Pool, from: number): WrittenBlock | Writt
       message: 'a swim by time cannot have an interval, rest or hold: its time is its interval',
     };
   }
-  return { kind: 'timed-swim', time: time.ms, words: clauses.words };
+  return { kind: 'timed-swim', time: time.ms, timeEnd: time.end, words: clauses.words };
 }
 
 function readBlock(
   text: string,
-  { time, from }: { readonly time: Millis; readonly from: number },
+  { time, timeEnd, from }: Pick<WrittenBlock, 'time' | 'timeEnd'> & { readonly from: number },
   at: number,
   pool: Pool,
 ): WrittenBlock | Flaw {
@@ -153,7 +163,7 @@ function readBlock(
       message: 'an interval or rest is missing: a timed block needs one to know how many reps fit, as in @ 1:30',
     };
   }
-  return { kind: 'block', time, distances, clauses: { ...clauses, timing } };
+  return { kind: 'block', time, timeEnd, distances, clauses: { ...clauses, timing } };
 }
 
 /** How many reps of a block are swum follows from its one interval. */
@@ -190,5 +200,5 @@ function readRounds(text: string, numbers: Listed<WrittenNumber>): WrittenRounds
     const message = `${shorten(text.slice(end))} after the rounds: put the sets on the lines below, indented deeper`;
     return { at: end, message, opens: true };
   }
-  return { kind: 'rounds', times: count };
+  return { kind: 'rounds', times: count, timesEnd: numbers.end };
 }

@@ -46,7 +46,7 @@ export function readLines(text: string): { readonly lines: readonly Line[]; read
     const raw = ended ? piece.slice(0, -1) : piece;
     const fault = characterFault(raw, index + 1, clean);
     if (fault) faults.push(fault);
-    const line = readLine(raw, index + 1);
+    const line = lineAt(raw, index + 1);
     if (line) lines.push(line);
   });
   return { lines, faults };
@@ -117,7 +117,8 @@ function nameOf(code: number): string {
   return `a control character (code ${code}): delete it; a session has only letters, numbers, signs, spaces and tabs`;
 }
 
-function readLine(full: string, number: number): Line | null {
+/** A line of a file, without its line end; null for one that says nothing. */
+export function lineAt(full: string, number: number): Line | null {
   // A longer line has been reported as a fault already: cutting it keeps the work small.
   const raw = full.length > 2 * MOST_CHARACTERS ? full.slice(0, 2 * MOST_CHARACTERS) : full;
   const end = commentStart(raw);
@@ -131,7 +132,7 @@ function readLine(full: string, number: number): Line | null {
 }
 
 /** Where a comment begins, or the line's end. A comment's `#` is first in the line, or has white space or a line end around it. */
-function commentStart(raw: string): number {
+export function commentStart(raw: string): number {
   for (let at = raw.indexOf('#'); at >= 0; at = raw.indexOf('#', at + 1)) {
     if (/^\s*$/.test(raw.slice(0, at))) return at;
     const before = /\s/.test(raw.charAt(at - 1));

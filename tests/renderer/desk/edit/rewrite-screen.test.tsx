@@ -9,6 +9,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { RewriteScreen } from '../../../../renderer/desk/edit/rewrite-screen.tsx';
 import { useMoment } from '../../../../renderer/ui/coach/use-deck.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
+import { writeText, writtenText } from '../../../support/coach/written-text.ts';
 
 /** Lines: 3 the main set's heading, 4 and 5 its sets, 6 the swim-down, 7 its set. */
 const TEXT = `Harbour
@@ -41,8 +42,7 @@ function going(): CoachWindow {
   return coach;
 }
 
-const area = (): HTMLTextAreaElement => screen.getByRole('textbox', { name: 'Session' });
-const type = (text: string): void => void fireEvent.change(area(), { target: { value: text } });
+const area = (): HTMLElement => screen.getByRole('textbox', { name: 'Session' });
 const button = (name: string | RegExp): HTMLElement => screen.getByRole('button', { name });
 const offered = (name: string | RegExp): boolean => button(name).getAttribute('aria-disabled') !== 'true';
 
@@ -59,18 +59,18 @@ test('while the caret is in the text, the big button names no key that would be 
 describe('the whole text is there, and what has begun of it is locked', () => {
   test('lines that have begun stay as they are, with a sentence, and those to come are taken', () => {
     going();
-    expect(area().value).toBe(TEXT);
+    expect(writtenText()).toBe(TEXT);
     screen.getByText('Lines 1 to 4 have begun: locked. Change what comes below.');
-    type(TEXT.replace('2 x 50 fast', '3 x 50 fast'));
-    expect(area().value).toBe(TEXT);
+    writeText(TEXT.replace('2 x 50 fast', '3 x 50 fast'));
+    expect(writtenText()).toBe(TEXT);
     screen.getByText('Lines 1 to 4 have begun: they stay as they are.');
-    type(TEXT.replace('4 x 75', '3 x 75'));
-    expect(area().value).toBe(TEXT.replace('4 x 75', '3 x 75'));
+    writeText(TEXT.replace('4 x 75', '3 x 75'));
+    expect(writtenText()).toBe(TEXT.replace('4 x 75', '3 x 75'));
   });
 
   test('a piece of the part that is going can be changed, and what it comes to is said by the head’s projection', async () => {
     const coach = going();
-    type(TEXT.replace('4 x 75', '3 x 75'));
+    writeText(TEXT.replace('4 x 75', '3 x 75'));
     await screen.findByText(/^With your text: ends 1:20 sooner, ≈/);
     fireEvent.click(button('Use from now on'));
     await waitFor(() => expect(closed).toBe(1));
@@ -81,7 +81,7 @@ describe('the whole text is there, and what has begun of it is locked', () => {
 
   test('a fault is said beside the text, which then cannot be used', async () => {
     going();
-    type(TEXT.replace('1:10', '1.10'));
+    writeText(TEXT.replace('1:10', '1.10'));
     await screen.findByRole('heading', { name: 'One line cannot be read' });
     expect(offered('Use from now on')).toBe(false);
   });
@@ -95,38 +95,38 @@ describe('the whole text is there, and what has begun of it is locked', () => {
   test('a line that begins while it is being changed keeps what was typed, and goes on once it is put back', async () => {
     const coach = going();
     const typed = TEXT.replace('4 x 75', '3 x 75').replace('4 x 50 easy', '2 x 50 easy');
-    type(typed);
+    writeText(typed);
     coach.at(140);
-    expect(area().value).toBe(typed);
+    expect(writtenText()).toBe(typed);
     expect(offered('Use from now on')).toBe(false);
     fireEvent.click(button('Put line 5 back as it is swum'));
-    expect(area().value).toBe(TEXT.replace('4 x 50 easy', '2 x 50 easy'));
+    expect(writtenText()).toBe(TEXT.replace('4 x 50 easy', '2 x 50 easy'));
     await waitFor(() => expect(offered('Use from now on')).toBe(true));
   });
 
   test('leaving Edit loses nothing that was typed', () => {
     const coach = going();
-    type(TEXT.replace('4 x 75', '3 x 75'));
+    writeText(TEXT.replace('4 x 75', '3 x 75'));
     cleanup();
     render(<Shown coach={coach} />);
-    expect(area().value).toBe(TEXT.replace('4 x 75', '3 x 75'));
+    expect(writtenText()).toBe(TEXT.replace('4 x 75', '3 x 75'));
     fireEvent.click(button('Drop my changes'));
-    expect(area().value).toBe(TEXT);
+    expect(writtenText()).toBe(TEXT);
     fireEvent.click(button('Bring my text back'));
-    expect(area().value).toBe(TEXT.replace('4 x 75', '3 x 75'));
+    expect(writtenText()).toBe(TEXT.replace('4 x 75', '3 x 75'));
   });
 });
 
 describe('a cut that another screen makes while one types', () => {
   test('[rewrite] is named as forgotten before the text is used, with what to do; not where its line stays', async () => {
     const coach = going();
-    type(TEXT.replace('4 x 75', '3 x 75'));
+    writeText(TEXT.replace('4 x 75', '3 x 75'));
     coach.other({ do: 'cut', line: 5, n: 2 });
     coach.other({ do: 'interval', seconds: 5 });
     await screen.findByText(
       'Use from now on forgets the cut of "4 x 75 free @ 1:20": write it into the text if it is to stay.',
     );
-    type(TEXT.replace('4 x 50 easy', '3 x 50 easy'));
+    writeText(TEXT.replace('4 x 50 easy', '3 x 50 easy'));
     await waitFor(() => expect(screen.queryByText(/^Use from now on forgets/)).toBeNull());
   });
 });
@@ -135,19 +135,19 @@ describe('a text that another screen has changed meanwhile', () => {
   test('is followed where nothing was typed', () => {
     const coach = going();
     coach.other({ do: 'rewrite', text: TEXT.replace('4 x 75', '3 x 75') });
-    expect(area().value).toBe(TEXT.replace('4 x 75', '3 x 75'));
+    expect(writtenText()).toBe(TEXT.replace('4 x 75', '3 x 75'));
   });
 
   test('is said with its lines, what was typed is kept, and both can be put together', async () => {
     const coach = going();
-    type(TEXT.replace('4 x 50 easy', '2 x 50 easy'));
+    writeText(TEXT.replace('4 x 50 easy', '2 x 50 easy'));
     coach.other({ do: 'rewrite', text: TEXT.replace('4 x 75', '3 x 75') });
-    expect(area().value).toBe(TEXT.replace('4 x 50 easy', '2 x 50 easy'));
+    expect(writtenText()).toBe(TEXT.replace('4 x 50 easy', '2 x 50 easy'));
     screen.getByText(/line 5 is changed\. What you typed is kept/);
     expect(offered('Use from now on')).toBe(false);
     fireEvent.click(button('Both changes together'));
     const both = TEXT.replace('4 x 75', '3 x 75').replace('4 x 50 easy', '2 x 50 easy');
-    expect(area().value).toBe(both);
+    expect(writtenText()).toBe(both);
     await waitFor(() => expect(offered('Use from now on')).toBe(true));
     fireEvent.click(button('Use from now on'));
     await waitFor(() => expect(closed).toBe(1));
@@ -159,12 +159,12 @@ describe('a text that another screen has changed meanwhile', () => {
 
   test('where the host refuses, its reason stands there and what was typed stays', async () => {
     const coach = going();
-    type(TEXT.replace('4 x 75', '3 x 75'));
+    writeText(TEXT.replace('4 x 75', '3 x 75'));
     coach.refusal = 'The session was changed while you were writing: line 7 is changed. Look at it again.';
     await waitFor(() => expect(offered('Use from now on')).toBe(true));
     fireEvent.click(button('Use from now on'));
     await screen.findByText(coach.refusal);
-    expect(area().value).toBe(TEXT.replace('4 x 75', '3 x 75'));
+    expect(writtenText()).toBe(TEXT.replace('4 x 75', '3 x 75'));
     expect(closed).toBe(0);
   });
 });
@@ -187,15 +187,15 @@ describe('what is typed while a text is on its way to the host', () => {
   test('is kept, Edit stays open, and it is made from the text that is in force by then', async () => {
     const coach = going();
     const answer = slow(coach);
-    type(USED);
+    writeText(USED);
     await waitFor(() => expect(offered('Use from now on')).toBe(true));
     fireEvent.click(button('Use from now on'));
     const more = USED.replace('4 x 50 easy', '2 x 50 easy');
-    type(more);
+    writeText(more);
     answer();
     await waitFor(() => expect(coach.run.state.plan.source.text).toBe(USED));
     await waitFor(() => expect(offered('Use from now on')).toBe(true));
-    expect(area().value).toBe(more);
+    expect(writtenText()).toBe(more);
     expect(closed).toBe(0);
     fireEvent.click(button('Use from now on'));
     answer();
@@ -206,7 +206,7 @@ describe('what is typed while a text is on its way to the host', () => {
   test('two presses within 300 ms are one command', async () => {
     const coach = going();
     const answer = slow(coach);
-    type(USED);
+    writeText(USED);
     await waitFor(() => expect(offered('Use from now on')).toBe(true));
     fireEvent.click(button('Use from now on'));
     fireEvent.click(button('Use from now on'));
@@ -219,9 +219,9 @@ describe('what is typed while a text is on its way to the host', () => {
 test('where the text typed came into force by itself, typing goes on from it and can be used', async () => {
   const coach = going();
   const typed = TEXT.replace('4 x 75', '3 x 75');
-  type(typed);
+  writeText(typed);
   coach.other({ do: 'rewrite', text: typed });
-  type(typed.replace('4 x 50 easy', '2 x 50 easy'));
+  writeText(typed.replace('4 x 50 easy', '2 x 50 easy'));
   expect(screen.queryByText(/has been changed since you began/)).toBeNull();
   await waitFor(() => expect(offered('Use from now on')).toBe(true));
 });
@@ -229,11 +229,11 @@ test('where the text typed came into force by itself, typing goes on from it and
 test('a text of which a line was put back can be brought back whole', () => {
   const coach = going();
   const typed = TEXT.replace('4 x 75', '3 x 75').replace('4 x 50 easy', '2 x 50 easy');
-  type(typed);
+  writeText(typed);
   coach.at(140);
   fireEvent.click(button('Put line 5 back as it is swum'));
   fireEvent.click(button('Bring my text back'));
-  expect(area().value).toBe(typed);
+  expect(writtenText()).toBe(typed);
 });
 
 describe('what must stay in sight', () => {

@@ -8,6 +8,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { keepDraft, keptDraft } from '../../../../renderer/desk/write/draft.ts';
 import { WriteScreen } from '../../../../renderer/desk/write/write-screen.tsx';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
+import { writeText, writtenText } from '../../../support/coach/written-text.ts';
 
 const TEXT = 'Harbour\nlane 1 base 1:30, 7 swimmers\nlane 2 base 1:30\nSet\n4 x 100 @ 1:00';
 
@@ -36,8 +37,6 @@ function write(run: 'beside a run' | 'alone'): void {
   );
 }
 
-const area = (): HTMLTextAreaElement => screen.getByRole('textbox', { name: 'Session' });
-
 describe('version and licences', () => {
   test('are read when somebody opens them, not before', async () => {
     const asked = vi.fn(() => Promise.resolve(new Response('Lanecall 9.9.9, under the MIT licence')));
@@ -65,13 +64,13 @@ describe('beside a run', () => {
   test('what is shown is what runs, and another draft can be taken back', () => {
     keepDraft({ text: 'Tuesday\nSet\n4 x 50 @ 1:00', lanesText: '', from: 'tuesday.txt', during: null });
     write('beside a run');
-    expect(area().value).toBe(TEXT);
+    expect(writtenText()).toBe(TEXT);
     screen.getByText('Harbour, opened 00:00: as it is open now');
     fireEvent.click(screen.getByRole('button', { name: 'Take back tuesday.txt' }));
-    expect(area().value).toMatch(/^Tuesday/);
+    expect(writtenText()).toMatch(/^Tuesday/);
     screen.getByText('tuesday.txt, changed: not in use until you run it');
     fireEvent.click(screen.getByRole('button', { name: 'Take the one that is open' }));
-    expect(area().value).toBe(TEXT);
+    expect(writtenText()).toBe(TEXT);
   });
 });
 
@@ -82,7 +81,7 @@ test('a draft is kept with what the run was opened with, and with what was typed
   keepDraft({ text: TEXT, lanesText: '', from: 'a.txt', during: null });
   write('alone');
   fireEvent.click(screen.getByRole('button', { name: 'Run this session' }));
-  fireEvent.change(area(), { target: { value: `${TEXT}\n50 easy @ 2:00` } });
+  writeText(`${TEXT}\n50 easy @ 2:00`);
   answer();
   await waitFor(() => expect(keptDraft()?.during).toBe('run-2'));
   expect(keptDraft()).toMatchObject({ text: `${TEXT}\n50 easy @ 2:00`, opened: { text: TEXT, lanesText: '' } });
@@ -98,11 +97,11 @@ describe('a file', () => {
       fireEvent.change(input, { target: { files: [file] } });
     };
     pick('one');
-    await waitFor(() => expect(area().value).toBe('one'));
+    await waitFor(() => expect(writtenText()).toBe('one'));
     // A browser tells of no change where the same file is picked and the field still holds it.
     expect(input.value).toBe('');
     pick('two');
-    await waitFor(() => expect(area().value).toBe('two'));
+    await waitFor(() => expect(writtenText()).toBe('two'));
     screen.getByText('a.txt');
   });
 });

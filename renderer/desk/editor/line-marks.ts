@@ -1,0 +1,180 @@
+/*
+ * What is said of lines in the text itself: the words that cause a fault are underlined, and below the line stands
+ * what would be right, or a warning. The marks go along with the text until it has been read again.
+ */
+
+import { RangeSet, StateEffect, StateField, type Extension, type Line, type Range, type Text } from '@codemirror/state';
+import {
+  Decoration,
+  EditorView,
+  GutterMarker,
+  WidgetType,
+  gutterLineClass,
+  keymap,
+  type Command,
+  type DecorationSet,
+} from '@codemirror/view';
+import type { Fault } from '../../../app/core/result.ts';
+import { sureMend } from '../../../app/core/session/tokens/mend.ts';
+import type { WarningGroup } from '../timetable/warning-groups.ts';
+import { characterAt, FAULTS_SHOWN, wordsAt } from './fault-place.ts';
+import styles from './session-editor.module.css';
+
+export interface LineMarks {
+  readonly faults: readonly Fault[];
+  readonly warnings: readonly WarningGroup[];
+}
+
+/** Of the text as it is when this comes. */
+export const markLines = StateEffect.define<LineMarks>();
+
+interface Marks {
+  readonly drawn: DecorationSet;
+  readonly numbers: RangeSet<GutterMarker>;
+  /** In order of their places. */
+  readonly mends: readonly PlacedMend[];
+}
+
+/** In the whole text. */
+interface PlacedMend {
+  readonly from: number;
+  readonly to: number;
+  readonly insert: string;
+}
+
+class FaultyNumber extends GutterMarker {
+  override readonly elementClass = styles.isFaulty ?? '';
+}
+
+const faultyNumber = new FaultyNumber();
+const underline = Decoration.mark({ tagName: 'u' });
+
+const field = StateField.define<Marks>({
+  create: () => ({ drawn: Decoration.none, numbers: RangeSet.empty, mends: [] }),
+  update({ drawn, numbers, mends }, { changes, effects, state }) {
+    for (const effect of effects) if (effect.is(markLines)) return marksIn(state.doc, effect.value);
+    if (changes.empty) return { drawn, numbers, mends };
+    const still = mends.filter(({ from, to }) => !changes.touchesRange(from, to));
+    const moved = still.map(({ from, to, insert }) => ({ from: changes.mapPos(from), to: changes.mapPos(to), insert }));
+    return { drawn: drawn.map(changes), numbers: numbers.map(changes), mends: moved };
+  },
+  provide: (own) => [
+    EditorView.decorations.from(own, ({ drawn }) => drawn),
+    gutterLineClass.from(own, ({ numbers }) => numbers),
+  ],
+});
+
+/** The mend of the line with the cursor, else of the next that has one. */
+const mendHere: Command = (view) => {
+  const { state } = view;
+  const { mends } = state.field(field);
+  const line = state.doc.lineAt(state.selection.main.head);
+  const mend = mends.find(({ from }) => from >= line.from) ?? mends[0];
+  if (!mend) return false;
+  const { from, to, insert } = mend;
+  const selection = { anchor: from + insert.length };
+  view.dispatch({ changes: { from, to, insert }, selection, scrollIntoView: true, userEvent: 'input.mend' });
+  return true;
+};
+
+export const lineMarks: Extension = [field, keymap.of([{ key: 'Ctrl-.', run: mendHere }])];
+
+function marksIn(doc: Text, { faults, warnings }: LineMarks): Marks {
+  const drawn: Range<Decoration>[] = [];
+  const numbers: Range<GutterMarker>[] = [];
+  const mends = new Map<number, PlacedMend>();
+  const text = faults.length > 0 ? doc.toString() : '';
+  for (const { line: number, column } of faults.slice(0, FAULTS_SHOWN)) {
+    if (number > doc.lines) continue;
+    const line = doc.line(number);
+    const { from, to } = wordsAt(line.text, column);
+    numbers.push(faultyNumber.range(line.from));
+    // Where something is missing at the end there is nothing to underline but room for it.
+    if (from < to) drawn.push(underline.range(line.from + from, line.from + to));
+    else drawn.push(Decoration.widget({ widget: new Missing(), side: 1 }).range(line.from + from));
+    const mend = sureMend(text, { line: number }, characterAt(line.text, column));
+    if (mend) mends.set(number, { from: line.from + mend.from, to: line.from + mend.to, insert: mend.by });
+  }
+  for (const [number, { kind, words }] of notesOf(faults, warnings)) {
+    if (number > doc.lines) continue;
+    const line = doc.line(number);
+    const mend = mends.get(number);
+    const widget = new Note(kind, words, mend ? rightWord(line, mend) : null);
+    drawn.push(Decoration.widget({ widget, block: true, side: 2 }).range(line.to));
+  }
+  return { drawn: Decoration.set(drawn, true), numbers: RangeSet.of(numbers, true), mends: [...mends.values()] };
+}
+
+/** The word that a mend leaves, or two where it parts them. */
+function rightWord({ from: start, text }: Line, { from, to, insert }: PlacedMend): string {
+  const right = text.slice(0, from - start) + insert + text.slice(to - start);
+  const before = right.slice(0, from - start);
+  const begin = before.length - /\S*$/.exec(before)![0].length;
+  const words = insert.includes(' ') ? /^\S+\s+\S+/ : /^\S+/;
+  return words.exec(right.slice(begin))?.[0] ?? insert;
+}
+
+interface NoteWords {
+  readonly kind: 'fault' | 'warning';
+  readonly words: string;
+}
+
+/** One a line: its fault, or its warnings. */
+function notesOf(faults: readonly Fault[], warnings: readonly WarningGroup[]): ReadonlyMap<number, NoteWords> {
+  const notes = new Map<number, NoteWords>();
+  for (const { line, short } of warnings) {
+    const known = notes.get(line);
+    notes.set(line, { kind: 'warning', words: known ? `${known.words}; ${short}` : short });
+  }
+  for (const { line, message } of faults.slice(0, FAULTS_SHOWN)) notes.set(line, { kind: 'fault', words: message });
+  return notes;
+}
+
+/** Room for what is missing. */
+class Missing extends WidgetType {
+  override eq(): boolean {
+    return true;
+  }
+
+  override toDOM(): HTMLElement {
+    const room = document.createElement('u');
+    room.textContent = '\u00a0\u00a0';
+    return room;
+  }
+}
+
+class Note extends WidgetType {
+  private readonly kind: NoteWords['kind'];
+  private readonly words: string;
+  /** What the sure mend writes; null without one. */
+  private readonly right: string | null;
+
+  constructor(kind: NoteWords['kind'], words: string, right: string | null) {
+    super();
+    this.kind = kind;
+    this.words = words;
+    this.right = right;
+  }
+
+  override eq(other: Note): boolean {
+    return other.kind === this.kind && other.words === this.words && other.right === this.right;
+  }
+
+  override toDOM(): HTMLElement {
+    const note = document.createElement('div');
+    note.className = styles.note ?? '';
+    // It is said in full beside the text, for who hears it rather than sees it.
+    note.setAttribute('aria-hidden', 'true');
+    const said = document.createElement('p');
+    said.dataset['kind'] = this.kind;
+    said.textContent = this.words;
+    if (this.right !== null) {
+      const mend = document.createElement('b');
+      mend.className = styles.mend ?? '';
+      mend.textContent = `Mend: ${this.right} (Ctrl+.)`;
+      said.append(' ', mend);
+    }
+    note.append(said);
+    return note;
+  }
+}

@@ -1,0 +1,196 @@
+// @vitest-environment happy-dom
+/*
+ * The editor of a session's text.
+ */
+
+import { undo } from '@codemirror/commands';
+import { act, cleanup, render, screen } from '@testing-library/react';
+import { useRef, useState, type ReactElement } from 'react';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import type { Fault } from '../../../../app/core/result.ts';
+import { FAULTS_SHOWN } from '../../../../renderer/desk/editor/fault-place.ts';
+import { SessionEditor } from '../../../../renderer/desk/editor/session-editor.tsx';
+import { putCursor, type TextView } from '../../../../renderer/desk/editor/text-view.ts';
+import { editorOf, writeText, writtenText } from '../../../support/coach/written-text.ts';
+
+interface Given {
+  readonly first: string;
+  readonly faults?: readonly Fault[];
+  readonly locked?: number;
+  accepts?(text: string): boolean;
+}
+
+const heard: string[] = [];
+let put: (text: string) => void;
+let view: TextView | null;
+
+function Shown({ first, faults = [], locked = 0, accepts }: Given): ReactElement {
+  const [text, setText] = useState(first);
+  const area = useRef<TextView>(null);
+  put = (next) => act(() => setText(next));
+  const onChange = (next: string): void => {
+    heard.push(next);
+    setText(next);
+  };
+  return (
+    <>
+      <SessionEditor
+        label="Session"
+        text={text}
+        faults={faults}
+        faultsId="faults"
+        locked={locked}
+        area={area}
+        {...(accepts ? { accepts } : {})}
+        onChange={onChange}
+      />
+      <button onClick={() => (view = area.current)}>take the editor</button>
+    </>
+  );
+}
+
+beforeEach(() => void (heard.length = 0));
+afterEach(cleanup);
+
+const underlined = (): (string | null)[] => [...document.querySelectorAll('u')].map(({ textContent }) => textContent);
+const fault = (line: number, column: number): Fault => ({ line, column, message: `what is wrong in line ${line}` });
+
+describe('[editor] the text', () => {
+  test('is told as it is typed, and not where it was put there', () => {
+    render(<Shown first="Set" />);
+    writeText('Set\n4 x 50 @ 1:00');
+    expect(heard).toEqual(['Set\n4 x 50 @ 1:00']);
+    put('another');
+    expect(writtenText()).toBe('another');
+    expect(heard).toHaveLength(1);
+  });
+
+  test('that was replaced from outside comes back by undo', () => {
+    render(<Shown first="Set\n4 x 50" />);
+    put('another\nsession');
+    act(() => void undo(editorOf()));
+    expect(writtenText()).toBe('Set\\n4 x 50');
+    expect(heard).toEqual(['Set\\n4 x 50']);
+  });
+
+  test('with other ends of lines stays what it is until somebody types', () => {
+    render(<Shown first={'Set\r\n4 x 50'} />);
+    expect(heard).toEqual([]);
+    put('Set\r\n8 x 50');
+    expect(writtenText()).toBe('Set\n8 x 50');
+    expect(heard).toEqual([]);
+  });
+
+  test('has a name, and says whether it has faults and where they are told', () => {
+    const shown = render(<Shown first="Set" />);
+    const box = screen.getByRole('textbox', { name: 'Session' });
+    expect([box.getAttribute('aria-invalid'), box.getAttribute('aria-describedby')]).toEqual(['false', null]);
+    shown.rerender(<Shown first="Set" faults={[fault(1, 1)]} />);
+    expect([box.getAttribute('aria-invalid'), box.getAttribute('aria-describedby')]).toEqual(['true', 'faults']);
+  });
+});
+
+describe('[editor] faults', () => {
+  test('are underlined where their words stand, at a line’s end by the room behind it, with what is wrong below', () => {
+    render(<Shown first={'Set\n4 x 50 back @ 1.30\ntalk'} faults={[fault(2, 15), fault(3, 5)]} />);
+    expect(underlined()).toEqual(['1.30', '\u00a0\u00a0']);
+    screen.getByText('what is wrong in line 2');
+  });
+
+  test('in a line that the text no longer has are not marked', () => {
+    render(<Shown first={'one\nab cd'} faults={[fault(2, 3), fault(3, 1)]} />);
+    expect(underlined()).toEqual([' cd']);
+  });
+
+  test('are marked as far as one would read them', () => {
+    const faults = Array.from({ length: 300 }, (_, index) => fault(index + 1, 1));
+    render(<Shown first={'x\n'.repeat(300)} faults={faults} />);
+    expect(underlined().length).toBeLessThanOrEqual(FAULTS_SHOWN);
+  });
+
+  test('go along with their line until the text has been read again', () => {
+    render(<Shown first={'Set\n4 x 50 @ 1.30'} faults={[fault(2, 10)]} />);
+    act(() => editorOf().dispatch({ changes: { from: 0, insert: 'pool 25 m\n' } }));
+    expect(underlined()).toEqual(['1.30']);
+  });
+});
+
+describe('[mend] a fault that is surely meant one way', () => {
+  const mend = (): void => {
+    const key = { key: '.', ctrlKey: true, bubbles: true, cancelable: true };
+    act(() => void editorOf().contentDOM.dispatchEvent(new KeyboardEvent('keydown', key)));
+  };
+
+  test('is mended at one key, which stands below its line, from the cursor’s line on; and undo takes it back', () => {
+    const first = 'Set\n4 x 50 @ 1.30\n4 x 75 rest15';
+    render(<Shown first={first} faults={[fault(2, 10), fault(3, 8)]} />);
+    screen.getByText('Mend: 1:30 (Ctrl+.)');
+    screen.getByText('Mend: rest 15 (Ctrl+.)');
+    act(() => editorOf().dispatch({ selection: { anchor: first.length } }));
+    mend();
+    expect(writtenText()).toBe('Set\n4 x 50 @ 1.30\n4 x 75 rest 15');
+    act(() => void undo(editorOf()));
+    expect(writtenText()).toBe(first);
+  });
+
+  test('and where none is sure the key does nothing', () => {
+    render(<Shown first={'Set\n4 x 50 @ 130'} faults={[fault(2, 10)]} />);
+    mend();
+    expect(writtenText()).toBe('Set\n4 x 50 @ 130');
+  });
+
+  test('is gone once its words are written anew', () => {
+    render(<Shown first={'Set\n4 x 50 @ 1.30'} faults={[fault(2, 10)]} />);
+    act(() => editorOf().dispatch({ changes: { from: 13, to: 17, insert: '2:00' } }));
+    mend();
+    expect(writtenText()).toBe('Set\n4 x 50 @ 2:00');
+  });
+});
+
+describe('[editor] what has begun', () => {
+  const accepts = (text: string): boolean => text.startsWith('Set\n');
+
+  test('is locked: nothing that is typed or undone changes it', () => {
+    render(<Shown first={'Sets\n4 x 50'} locked={1} />);
+    expect(document.querySelectorAll('[class*=isLocked]')).toHaveLength(1);
+    cleanup();
+    render(<Shown first={'Set\n4 x 50'} locked={1} accepts={accepts} />);
+    writeText('Other\n4 x 50');
+    expect([writtenText(), heard]).toEqual(['Set\n4 x 50', []]);
+    writeText('Set\n8 x 50');
+    expect(heard).toEqual(['Set\n8 x 50']);
+    act(() => void undo(editorOf()));
+    expect(writtenText()).toBe('Set\n4 x 50');
+  });
+});
+
+test('[editor] while a run goes on a clicker’s keys leave the cursor where one types, and reach nobody', () => {
+  render(<Shown first={'Set\n4 x 50\n4 x 75'} locked={1} />);
+  act(() => editorOf().dispatch({ selection: { anchor: 5 } }));
+  for (const key of ['PageDown', 'PageUp']) {
+    const press = new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true });
+    act(() => void editorOf().contentDOM.dispatchEvent(press));
+    expect([press.defaultPrevented, editorOf().state.selection.main.head]).toEqual([true, 5]);
+  }
+});
+
+test('[editor] the pieces of a line are told apart as they are read', () => {
+  render(<Shown first={'Harbour\nSet\n4 x 50 free @ 1:00 # warm'} />);
+  const looks = (name: string): (string | null)[] =>
+    [...document.querySelectorAll(`[class*=${name}]`)].map(({ textContent }) => textContent);
+  expect([looks('heading'), looks('number'), looks('time'), looks('word'), looks('comment')]).toEqual([
+    ['Harbour', 'Set'],
+    ['4', '50'],
+    ['1:00'],
+    ['x', '@'],
+    ['# warm'],
+  ]);
+});
+
+test('[editor] the cursor goes to a line and column, and what stands behind it is chosen', () => {
+  render(<Shown first={'Set\n\t4 x 50 @ 1.30'} />);
+  act(() => screen.getByRole('button').click());
+  act(() => putCursor(view, 2, 14));
+  const { from, to } = editorOf().state.selection.main;
+  expect(editorOf().state.sliceDoc(from, to)).toBe('1.30');
+});

@@ -1,0 +1,22 @@
+/*
+ * The text in the coach's editor, for tests in a small DOM: read whole, and written as if it were typed.
+ */
+
+import { act, screen } from '@testing-library/react';
+import { EditorView } from '@codemirror/view';
+
+export function editorOf(name = 'Session'): EditorView {
+  const view = EditorView.findFromDOM(screen.getByRole('textbox', { name }));
+  if (!view) throw new Error(`${name} is no editor`);
+  return view;
+}
+
+export function writtenText(name = 'Session'): string {
+  return editorOf(name).state.doc.toString();
+}
+
+/** All of it, in place of what is there. */
+export function writeText(text: string, name = 'Session'): void {
+  const view = editorOf(name);
+  act(() => view.dispatch({ changes: { from: 0, to: view.state.doc.length, insert: text }, userEvent: 'input.type' }));
+}
