@@ -266,7 +266,7 @@ test('a fault is underlined where its words stand, and said beside them', async 
   expect(await page.evaluate(() => getSelection()?.toString())).toBe('1.30');
   await text.fill('Set\n4 x 50 back @ 1:30');
   await expect.poll(() => marked.count()).toBe(0);
-  expect(await text.getAttribute('aria-describedby')).toBeNull();
+  await expect.poll(() => text.getAttribute('aria-describedby')).toBeNull();
 });
 
 test('the window is light or dark as the system, or as chosen here and kept', async () => {

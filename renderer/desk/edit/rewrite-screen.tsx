@@ -3,7 +3,7 @@
  * comes to; the next leaves, the last sentence and the actions stay in sight.
  */
 
-import { useDeferredValue, useEffect, useId, useMemo, useRef, useState, type ReactElement } from 'react';
+import { useEffect, useId, useMemo, useRef, useState, type ReactElement } from 'react';
 import { firstLineOpen } from '../../../app/core/run/view/editing.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import { createBounceGuard } from '../../ui/coach/commands/bounce.ts';
@@ -23,6 +23,7 @@ import { RewriteOutcome } from './rewrite-outcome.tsx';
 import { RunHead } from '../run/run-head.tsx';
 import { SessionEditor } from '../editor/session-editor.tsx';
 import { putCursor, type TextView } from '../editor/text-view.ts';
+import { useSettled } from '../editor/use-settled.ts';
 import { useEdit } from './use-edit.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import pageStyles from '../page.module.css';
@@ -48,7 +49,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   const faultsId = useId();
 
   const [outcomeOf] = useState(createOutcomeCache);
-  const source = useDeferredValue(text);
+  const source = useSettled(text);
   const outcome = outcomeOf(moment, source);
   const broken = useMemo(() => (text === inForce ? null : brokenLock(inForce, text, locked)), [inForce, text, locked]);
   const merged = useMemo(

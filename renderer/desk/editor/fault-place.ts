@@ -16,9 +16,11 @@ export function wordsAt(line: string, column: number): { readonly from: number; 
 /** The character of a line at a column (from 1; a tab counts as 4 columns), or the line's end. */
 export function characterAt(line: string, column: number): number {
   let at = 1;
-  for (let index = 0; index < line.length; index++) {
+  let index = 0;
+  for (const character of line) {
     if (at >= column) return index;
-    at += line.charAt(index) === '\t' ? 4 : 1;
+    at += character === '\t' ? 4 : 1;
+    index += character.length;
   }
-  return line.length;
+  return index;
 }

@@ -3,18 +3,21 @@
  * what would be right, or a warning. The marks go along with the text until it has been read again.
  */
 
-import { RangeSet, StateEffect, StateField, type Extension, type Range, type Text } from '@codemirror/state';
+import { RangeSet, StateEffect, StateField, type Extension, type Line, type Range, type Text } from '@codemirror/state';
 import {
   Decoration,
   EditorView,
   GutterMarker,
   WidgetType,
   gutterLineClass,
+  keymap,
+  type Command,
   type DecorationSet,
 } from '@codemirror/view';
 import type { Fault } from '../../../app/core/result.ts';
+import { sureMend } from '../../../app/core/session/tokens/mend.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
-import { FAULTS_SHOWN, wordsAt } from './fault-place.ts';
+import { characterAt, FAULTS_SHOWN, wordsAt } from './fault-place.ts';
 import styles from './session-editor.module.css';
 
 export interface LineMarks {
@@ -28,6 +31,15 @@ export const markLines = StateEffect.define<LineMarks>();
 interface Marks {
   readonly drawn: DecorationSet;
   readonly numbers: RangeSet<GutterMarker>;
+  /** In order of their places. */
+  readonly mends: readonly PlacedMend[];
+}
+
+/** In the whole text. */
+interface PlacedMend {
+  readonly from: number;
+  readonly to: number;
+  readonly insert: string;
 }
 
 class FaultyNumber extends GutterMarker {
@@ -38,10 +50,13 @@ const faultyNumber = new FaultyNumber();
 const underline = Decoration.mark({ tagName: 'u' });
 
 const field = StateField.define<Marks>({
-  create: () => ({ drawn: Decoration.none, numbers: RangeSet.empty }),
-  update({ drawn, numbers }, { changes, effects, state }) {
+  create: () => ({ drawn: Decoration.none, numbers: RangeSet.empty, mends: [] }),
+  update({ drawn, numbers, mends }, { changes, effects, state }) {
     for (const effect of effects) if (effect.is(markLines)) return marksIn(state.doc, effect.value);
-    return { drawn: drawn.map(changes), numbers: numbers.map(changes) };
+    if (changes.empty) return { drawn, numbers, mends };
+    const still = mends.filter(({ from, to }) => !changes.touchesRange(from, to));
+    const moved = still.map(({ from, to, insert }) => ({ from: changes.mapPos(from), to: changes.mapPos(to), insert }));
+    return { drawn: drawn.map(changes), numbers: numbers.map(changes), mends: moved };
   },
   provide: (own) => [
     EditorView.decorations.from(own, ({ drawn }) => drawn),
@@ -49,11 +64,26 @@ const field = StateField.define<Marks>({
   ],
 });
 
-export const lineMarks: Extension = field;
+/** The mend of the line with the cursor, else of the next that has one. */
+const mendHere: Command = (view) => {
+  const { state } = view;
+  const { mends } = state.field(field);
+  const line = state.doc.lineAt(state.selection.main.head);
+  const mend = mends.find(({ from }) => from >= line.from) ?? mends[0];
+  if (!mend) return false;
+  const { from, to, insert } = mend;
+  const selection = { anchor: from + insert.length };
+  view.dispatch({ changes: { from, to, insert }, selection, scrollIntoView: true, userEvent: 'input.mend' });
+  return true;
+};
+
+export const lineMarks: Extension = [field, keymap.of([{ key: 'Ctrl-.', run: mendHere }])];
 
 function marksIn(doc: Text, { faults, warnings }: LineMarks): Marks {
   const drawn: Range<Decoration>[] = [];
   const numbers: Range<GutterMarker>[] = [];
+  const mends = new Map<number, PlacedMend>();
+  const text = faults.length > 0 ? doc.toString() : '';
   for (const { line: number, column } of faults.slice(0, FAULTS_SHOWN)) {
     if (number > doc.lines) continue;
     const line = doc.line(number);
@@ -62,13 +92,26 @@ function marksIn(doc: Text, { faults, warnings }: LineMarks): Marks {
     // Where something is missing at the end there is nothing to underline but room for it.
     if (from < to) drawn.push(underline.range(line.from + from, line.from + to));
     else drawn.push(Decoration.widget({ widget: new Missing(), side: 1 }).range(line.from + from));
+    const mend = sureMend(text, { line: number }, characterAt(line.text, column));
+    if (mend) mends.set(number, { from: line.from + mend.from, to: line.from + mend.to, insert: mend.by });
   }
   for (const [number, { kind, words }] of notesOf(faults, warnings)) {
     if (number > doc.lines) continue;
-    const widget = new Note(kind, words);
-    drawn.push(Decoration.widget({ widget, block: true, side: 2 }).range(doc.line(number).to));
+    const line = doc.line(number);
+    const mend = mends.get(number);
+    const widget = new Note(kind, words, mend ? rightWord(line, mend) : null);
+    drawn.push(Decoration.widget({ widget, block: true, side: 2 }).range(line.to));
   }
-  return { drawn: Decoration.set(drawn, true), numbers: RangeSet.of(numbers, true) };
+  return { drawn: Decoration.set(drawn, true), numbers: RangeSet.of(numbers, true), mends: [...mends.values()] };
+}
+
+/** The word that a mend leaves, or two where it parts them. */
+function rightWord({ from: start, text }: Line, { from, to, insert }: PlacedMend): string {
+  const right = text.slice(0, from - start) + insert + text.slice(to - start);
+  const before = right.slice(0, from - start);
+  const begin = before.length - /\S*$/.exec(before)![0].length;
+  const words = insert.includes(' ') ? /^\S+\s+\S+/ : /^\S+/;
+  return words.exec(right.slice(begin))?.[0] ?? insert;
 }
 
 interface NoteWords {
@@ -103,24 +146,35 @@ class Missing extends WidgetType {
 class Note extends WidgetType {
   private readonly kind: NoteWords['kind'];
   private readonly words: string;
+  /** What the sure mend writes; null without one. */
+  private readonly right: string | null;
 
-  constructor(kind: NoteWords['kind'], words: string) {
+  constructor(kind: NoteWords['kind'], words: string, right: string | null) {
     super();
     this.kind = kind;
     this.words = words;
+    this.right = right;
   }
 
   override eq(other: Note): boolean {
-    return other.kind === this.kind && other.words === this.words;
+    return other.kind === this.kind && other.words === this.words && other.right === this.right;
   }
 
   override toDOM(): HTMLElement {
     const note = document.createElement('div');
     note.className = styles.note ?? '';
-    note.dataset['kind'] = this.kind;
     // It is said in full beside the text, for who hears it rather than sees it.
     note.setAttribute('aria-hidden', 'true');
-    note.textContent = this.words;
+    const said = document.createElement('p');
+    said.dataset['kind'] = this.kind;
+    said.textContent = this.words;
+    if (this.right !== null) {
+      const mend = document.createElement('b');
+      mend.className = styles.mend ?? '';
+      mend.textContent = `Mend: ${this.right} (Ctrl+.)`;
+      said.append(' ', mend);
+    }
+    note.append(said);
     return note;
   }
 }

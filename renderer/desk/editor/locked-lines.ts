@@ -1,9 +1,10 @@
 /*
- * The first lines of a text that may no longer be changed: dimmed, with an edge below the last.
+ * The first lines of a text that may no longer be changed, because a run has begun them: dimmed, with an edge below
+ * the last.
  */
 
 import { RangeSet, StateEffect, StateField, type Extension, type Text } from '@codemirror/state';
-import { Decoration, EditorView, type DecorationSet } from '@codemirror/view';
+import { Decoration, EditorView, keymap, type Command, type DecorationSet } from '@codemirror/view';
 import styles from './session-editor.module.css';
 
 /** How many they are now. */
@@ -26,7 +27,13 @@ const field = StateField.define<Locked>({
   provide: (own) => EditorView.decorations.from(own, ({ drawn }) => drawn),
 });
 
-export const lockedLines: Extension = field;
+/** While a run goes on these are a clicker's, which must not move the cursor of who types. */
+const doesNothing: Command = ({ state }) => state.field(field).count > 0;
+
+export const lockedLines: Extension = [
+  field,
+  keymap.of(['PageDown', 'PageUp'].map((key) => ({ key, run: doesNothing }))),
+];
 
 function dimmedIn(doc: Text, count: number): DecorationSet {
   const lines = Array.from({ length: Math.min(count, doc.lines) }, (_, index) => doc.line(index + 1));

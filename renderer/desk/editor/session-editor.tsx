@@ -9,6 +9,7 @@ import type { Fault } from '../../../app/core/result.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import { lineMarks, markLines } from './line-marks.ts';
 import { lockedLines, lockLines } from './locked-lines.ts';
+import { notation } from './notation.ts';
 import { createTextView, describe, putText, showFrom, type TextView } from './text-view.ts';
 import styles from './session-editor.module.css';
 
@@ -46,7 +47,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
     const view = createTextView({
       ...first.current,
       parent: place.current!,
-      extensions: [lineMarks, lockedLines],
+      extensions: [notation, lineMarks, lockedLines],
       accepts: (next) => latest.current.accepts?.(next) ?? true,
       onChange: (next) => latest.current.onChange(next),
     });

@@ -30,6 +30,18 @@ const dressing = new Compartment();
 /** Without Ctrl+Enter, which runs the session. */
 const KEYS: readonly KeyBinding[] = [...historyKeymap, ...defaultKeymap.filter(({ key }) => key !== 'Mod-Enter')];
 
+/**
+ * What is typed over a choice is put in by the editor: the browser would give it the colours of what it replaces, by a
+ * style of the element, which the policy refuses.
+ */
+const typedOver = EditorView.domEventHandlers({
+  beforeinput({ inputType, data, isComposing }, view) {
+    if (inputType !== 'insertText' || data === null || isComposing || view.state.selection.main.empty) return false;
+    view.dispatch(view.state.replaceSelection(data), { userEvent: 'input.type', scrollIntoView: true });
+    return true;
+  },
+});
+
 export function createTextView(given: TextViewGiven): TextView {
   const nonce = document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]')?.nonce;
   return new EditorView({
@@ -42,6 +54,7 @@ export function createTextView(given: TextViewGiven): TextView {
         lineNumbers(),
         history(),
         EditorView.lineWrapping,
+        typedOver,
         given.placeholder === undefined ? [] : placeholder(given.placeholder),
         given.extensions,
         keymap.of(KEYS),

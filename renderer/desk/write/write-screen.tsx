@@ -3,7 +3,7 @@
  * to run it.
  */
 
-import { useDeferredValue, useId, useMemo, useRef, useState, type DragEvent, type ReactElement } from 'react';
+import { useId, useMemo, useRef, useState, type DragEvent, type ReactElement } from 'react';
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
 import type { Fault } from '../../../app/core/result.ts';
@@ -16,15 +16,19 @@ import { About } from './about.tsx';
 import { useDraft } from './draft.ts';
 import { EXAMPLE } from './example.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
+import { ScreensButton, useScreensToggle } from '../screens/screens-button.tsx';
+import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { MatchClock, type MatchedClock } from '../actions/match-clock.tsx';
 import { openSession, type Opened } from './open-session.ts';
 import { FaultList } from '../editor/fault-list.tsx';
 import { SessionEditor } from '../editor/session-editor.tsx';
 import { putCursor, type TextView } from '../editor/text-view.ts';
+import { useSettled } from '../editor/use-settled.ts';
 import { Part } from '../part.tsx';
 import { readSessionFile } from './session-file.ts';
 import { TimetableView } from '../timetable/timetable-view.tsx';
 import { warningGroups, type WarningGroup } from '../timetable/warning-groups.ts';
+import { useRunKey } from './use-run-key.ts';
 import { WriteLate } from './write-late.tsx';
 import { WriteSource } from './write-source.tsx';
 import pageStyles from '../page.module.css';
@@ -50,13 +54,15 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
   const showLanes = lanesWanted || lanesText !== '';
   const [answer, setAnswer] = useState<Opened | null>(null);
   const say = (why: string): void => setAnswer({ kind: 'failed', why });
+  const [screensOpen, toggleScreens] = useScreensToggle();
   const faultsId = useId();
   const [busy, setBusy] = useState(false);
   const editor = useRef<TextView>(null);
   const lanesEditor = useRef<TextView>(null);
 
-  const source = useDeferredValue(text);
-  const lanes = useDeferredValue(lanesText.trim() === '' ? null : lanesText);
+  const source = useSettled(text);
+  const settledLanes = useSettled(lanesText);
+  const lanes = settledLanes.trim() === '' ? null : settledLanes;
   const opened = useMemo(() => openPlan({ text: source, lanesText: lanes }), [source, lanes]);
   const faults = opened.ok || (source === '' && lanes === null) ? null : opened.faults;
   const warnings = useMemo(() => (opened.ok ? warningGroups(warningsOf(opened.value)) : NO_WARNINGS), [opened]);
@@ -73,7 +79,10 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
   };
   const open = async (replace: boolean): Promise<void> => {
     setBusy(true);
-    const reply = await openSession({ text, lanesText: lanes, clockPhase: clock.now() }, replace);
+    const reply = await openSession(
+      { text, lanesText: lanesText.trim() === '' ? null : lanesText, clockPhase: clock.now() },
+      replace,
+    );
     setBusy(false);
     setAnswer(reply);
     if (reply.kind !== 'opened') return;
@@ -87,6 +96,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
       : source === ''
         ? 'Write or open a session first.'
         : 'The text has faults: see beside it.';
+  useRunKey(() => (why === null ? void open(false) : say(why)));
 
   return (
     <div className={`${pageStyles.page} write`} onDragOver={(event) => event.preventDefault()} onDrop={drop}>
@@ -118,6 +128,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           onRefused={say}
         />
         <MatchClock phase={clock} />
+        <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
         <LightSwitch light={tools.light} />
         {onBack ? <Button name="Back to the run" look="small" onPress={onBack} onRefused={say} /> : null}
       </header>
@@ -144,10 +155,18 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           />
         ) : null}
       </main>
+      {screensOpen ? (
+        <div className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}>
+          <Part tools={tools} name="The screens" onClose={toggleScreens}>
+            <ScreensPanel tools={tools} onClose={toggleScreens} />
+          </Part>
+        </div>
+      ) : null}
       <section
         className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}
         aria-label="What it comes to"
         tabIndex={0}
+        hidden={screensOpen}
       >
         <Part tools={tools} name="The timetable" again={opened}>
           {faults ? (
@@ -173,7 +192,8 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
       <footer className="write-foot">
         <Button
           name="Run this session"
-          hint="it waits for Start"
+          hint="Ctrl+Enter: it waits for Start"
+          keys="Control+Enter"
           look="primary start"
           why={why}
           onPress={() => void open(false)}

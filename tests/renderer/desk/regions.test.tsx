@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 /* A throw while something of the coach's window is drawn takes that away, and nothing else. */
 
-import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
 import type { ReactElement } from 'react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Command } from '../../../app/core/run/command/command.ts';
@@ -203,18 +203,18 @@ describe('[faults] what is opened over the run', () => {
     expect(screen.getByRole('region', { name: 'Lane 1' })).toBeTruthy();
   });
 
-  test('a throw in its timetable leaves what is typed', () => {
+  test('a throw in its timetable leaves what is typed', async () => {
     const desk = opened();
     desk.show();
     broken.add('timetable-view');
     fireEvent.click(button('Edit'));
     const written = writtenText();
     writeText(`${written}\n8 x 25 easy @ 0:45`);
-    expect(alerts()).toHaveLength(1);
+    await waitFor(() => expect(alerts()).toHaveLength(1));
     expect(writtenText()).toBe(`${written}\n8 x 25 easy @ 0:45`);
     broken.clear();
     writeText(`${written}\n8 x 25 easy @ 0:50`);
-    expect(alerts()).toEqual([]);
+    await waitFor(() => expect(alerts()).toEqual([]));
   });
 });
 

@@ -115,6 +115,38 @@ describe('[editor] faults', () => {
   });
 });
 
+describe('[mend] a fault that is surely meant one way', () => {
+  const mend = (): void => {
+    const key = { key: '.', ctrlKey: true, bubbles: true, cancelable: true };
+    act(() => void editorOf().contentDOM.dispatchEvent(new KeyboardEvent('keydown', key)));
+  };
+
+  test('is mended at one key, which stands below its line, from the cursor’s line on; and undo takes it back', () => {
+    const first = 'Set\n4 x 50 @ 1.30\n4 x 75 rest15';
+    render(<Shown first={first} faults={[fault(2, 10), fault(3, 8)]} />);
+    screen.getByText('Mend: 1:30 (Ctrl+.)');
+    screen.getByText('Mend: rest 15 (Ctrl+.)');
+    act(() => editorOf().dispatch({ selection: { anchor: first.length } }));
+    mend();
+    expect(writtenText()).toBe('Set\n4 x 50 @ 1.30\n4 x 75 rest 15');
+    act(() => void undo(editorOf()));
+    expect(writtenText()).toBe(first);
+  });
+
+  test('and where none is sure the key does nothing', () => {
+    render(<Shown first={'Set\n4 x 50 @ 130'} faults={[fault(2, 10)]} />);
+    mend();
+    expect(writtenText()).toBe('Set\n4 x 50 @ 130');
+  });
+
+  test('is gone once its words are written anew', () => {
+    render(<Shown first={'Set\n4 x 50 @ 1.30'} faults={[fault(2, 10)]} />);
+    act(() => editorOf().dispatch({ changes: { from: 13, to: 17, insert: '2:00' } }));
+    mend();
+    expect(writtenText()).toBe('Set\n4 x 50 @ 2:00');
+  });
+});
+
 describe('[editor] what has begun', () => {
   const accepts = (text: string): boolean => text.startsWith('Set\n');
 
@@ -130,6 +162,29 @@ describe('[editor] what has begun', () => {
     act(() => void undo(editorOf()));
     expect(writtenText()).toBe('Set\n4 x 50');
   });
+});
+
+test('[editor] while a run goes on a clicker’s keys leave the cursor where one types, and reach nobody', () => {
+  render(<Shown first={'Set\n4 x 50\n4 x 75'} locked={1} />);
+  act(() => editorOf().dispatch({ selection: { anchor: 5 } }));
+  for (const key of ['PageDown', 'PageUp']) {
+    const press = new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true });
+    act(() => void editorOf().contentDOM.dispatchEvent(press));
+    expect([press.defaultPrevented, editorOf().state.selection.main.head]).toEqual([true, 5]);
+  }
+});
+
+test('[editor] the pieces of a line are told apart as they are read', () => {
+  render(<Shown first={'Harbour\nSet\n4 x 50 free @ 1:00 # warm'} />);
+  const looks = (name: string): (string | null)[] =>
+    [...document.querySelectorAll(`[class*=${name}]`)].map(({ textContent }) => textContent);
+  expect([looks('heading'), looks('number'), looks('time'), looks('word'), looks('comment')]).toEqual([
+    ['Harbour', 'Set'],
+    ['4', '50'],
+    ['1:00'],
+    ['x', '@'],
+    ['# warm'],
+  ]);
 });
 
 test('[editor] the cursor goes to a line and column, and what stands behind it is chosen', () => {

@@ -1,0 +1,88 @@
+/*
+ * `npm run bench:write`: how long a key takes in the editor, in a real Chromium, from the key's own time until the
+ * letter stands there and all that it sets off at once is done, beside the text area that stood there before. Keys come 90 ms apart with a pause of a
+ * second after every tenth, so that what waits for a pause is met too. `-- --without-before` leaves the text area out.
+ */
+
+import { cpus, loadavg } from 'node:os';
+import { chromium, type Page } from 'playwright';
+import { browserPath } from '../../support/browser.ts';
+import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { buildBefore } from './build-before.ts';
+import { serve } from './serve.ts';
+import { longText, TEXTS } from './texts.ts';
+
+const KEYS = 120;
+const APART = 90;
+const PAUSE = 1000;
+
+declare global {
+  interface Window {
+    keyTimes?: number[];
+  }
+}
+
+const before = process.argv.includes('--without-before') ? null : buildBefore();
+const programs = [{ name: 'now', dist: 'dist' }, ...(before === null ? [] : [{ name: 'before', dist: before }])];
+process.stdout.write(`${cpus().length} cores, load ${loadavg()[0]!.toFixed(1)} before; ms a key: p50, p99, most\n`);
+const browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
+try {
+  for (const { name: size, lines } of TEXTS) {
+    for (const { name, dist } of programs) {
+      const host = await serve(dist, freshDataFolder());
+      try {
+        const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+        await page.goto(host.origin);
+        const times = await typed(page, longText(lines));
+        process.stdout.write(`${size.padEnd(18)} ${name.padEnd(8)} ${figures(times)}\n`);
+        await page.close();
+      } finally {
+        host.stop();
+      }
+    }
+  }
+} finally {
+  await browser.close();
+}
+
+async function typed(page: Page, text: string): Promise<readonly number[]> {
+  const box = page.getByRole('textbox', { name: 'Session', exact: true });
+  await box.waitFor();
+  await paste(page, text);
+  await page.waitForTimeout(6000);
+  await box.press('Control+End');
+  await page.keyboard.press('Enter');
+  await page.waitForTimeout(2000);
+  await page.evaluate(() => {
+    window.keyTimes = [];
+    let pressed = 0;
+    window.addEventListener('keydown', ({ timeStamp }) => (pressed = timeStamp), true);
+    // Behind all that listens in the page, and what that has React draw at once.
+    window.addEventListener('input', () => window.keyTimes?.push(performance.now() - pressed));
+  });
+  for (let key = 0; key < KEYS; key++) {
+    await page.keyboard.press('abcdefghij '.charAt(key % 11));
+    await page.waitForTimeout(key % 10 === 9 ? PAUSE : APART);
+  }
+  return page.evaluate(() => window.keyTimes ?? []);
+}
+
+/** As from the clipboard: into a text area by its value, which knows no pasting by script. */
+async function paste(page: Page, text: string): Promise<void> {
+  await page.getByRole('textbox', { name: 'Session', exact: true }).evaluate((element, given) => {
+    (element as HTMLElement).focus();
+    if (element instanceof HTMLTextAreaElement) {
+      document.execCommand('insertText', false, given);
+      return;
+    }
+    const clipboardData = new DataTransfer();
+    clipboardData.setData('text/plain', given);
+    element.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
+  }, text);
+}
+
+function figures(times: readonly number[]): string {
+  const sorted = [...times].sort((a, b) => a - b);
+  const at = (share: number): string => (sorted[Math.ceil(sorted.length * share) - 1] ?? NaN).toFixed(1).padStart(7);
+  return `${at(0.5)} ${at(0.99)} ${at(1)}  (${times.length} keys)`;
+}

@@ -1,0 +1,52 @@
+/*
+ * The sure mends of faults, one by one, and faults that can be meant in more than one way.
+ */
+
+import { expect, test } from 'vitest';
+import { parseSession } from '../../../../app/core/session/parse.ts';
+import { mended, sureMend } from '../../../../app/core/session/tokens/mend.ts';
+
+const HEADER = 'Harbour\nlane 1 css 1:20\nSet\n';
+
+/** The line with its sure mend made; null where there is none. Throws for a line without a fault. */
+function mendOf(line: string, header = HEADER): string | null {
+  const text = `${header}${line}\n4 x 50 @ 1:00`;
+  const parsed = parseSession(text, null);
+  const number = header.split('\n').length;
+  const fault = parsed.ok ? undefined : parsed.faults.find((each) => each.line === number);
+  if (!fault) throw new Error(`${line} has no fault`);
+  const mend = sureMend(text, fault, fault.column - 1);
+  return mend && mended(line, mend);
+}
+
+test.each([
+  ['4 x 50 free @ 1.30', '4 x 50 free @ 1:30'],
+  ['4 x 50 free on 1.05 fast', '4 x 50 free on 1:05 fast'],
+  ['4 x 50 @ 1:30, 1:25, 1.20, 1:15', '4 x 50 @ 1:30, 1:25, 1:20, 1:15'],
+  ['4 x 50 free rest 1.15', '4 x 50 free rest 1:15'],
+  ['4 x 50 @ 1:00 hold 28,5', '4 x 50 @ 1:00 hold 28.5'],
+  ['4 x 50 free rest15', '4 x 50 free rest 15'],
+  ['4 x 50 @ 1:00 drop5', '4 x 50 @ 1:00 drop 5'],
+  ['4 x 50 @ 1:00 drop 5 fast', '4 x 50 @ 1:00 drop 5, fast'],
+  ['4 x 50 @ 1:00 hold 0:40 fast', '4 x 50 @ 1:00 hold 0:40, fast'],
+])('[mend] %s is surely meant as %s', (line, right) => {
+  expect(mendOf(line)).toBe(right);
+});
+
+test.each(['lane1 css 1:20', 'start19:30', 'pool25 m'])('[mend] %s wants a space', (line) => {
+  expect(mendOf(line, 'Harbour\n')).toBe(line.replace(/(?<=[a-z])(?=\d)/, ' '));
+});
+
+test.each([
+  // 1.3 s, or a minute and a half.
+  '4 x 50 free rest 1.30',
+  // 130 s, or 1:30.
+  '4 x 50 free @ 130',
+  '4 x 50 free @ 1:7',
+  '4 x 50 free @ 5',
+  '8 lengths',
+  'talk turns',
+  '3 rounds fast',
+])('[mend] %s can be meant in more than one way', (line) => {
+  expect(mendOf(line)).toBeNull();
+});
