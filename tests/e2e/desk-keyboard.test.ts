@@ -102,11 +102,13 @@ test.concurrent(
     expect(await hasKeyboard()).toBe(true);
     await desk.page.keyboard.press('ArrowDown');
     expect(await clock.inputValue()).toBe('run');
-    await desk.page.keyboard.press('Tab');
+    const lane = desk.button('Lane 1');
+    const laneHasKeyboard = (): Promise<boolean> => lane.evaluate((node) => node === document.activeElement);
+    for (let stops = 0; stops < 10 && !(await laneHasKeyboard()); stops++) await desk.page.keyboard.press('Tab');
     await desk.page.keyboard.press('Space');
-    expect(await desk.button('Lane 1').getAttribute('aria-pressed')).toBe('true');
+    await expect.poll(() => lane.getAttribute('aria-pressed')).toBe('true');
     await desk.page.keyboard.press('Escape');
-    expect(await desk.button('Lane 1').getAttribute('aria-pressed')).toBe('false');
+    await expect.poll(() => lane.getAttribute('aria-pressed')).toBe('false');
     await desk.page.waitForTimeout(BOUNCE_TIME);
     await desk.page.keyboard.press('Space');
     await desk.said('Stopped all lanes.');

@@ -235,7 +235,7 @@ test('its settings are kept by the screen, worked by the keyboard, and without f
       [390, 844],
     ] as const) {
       await page.setViewportSize({ width, height });
-      const { violations } = await new AxeBuilder({ page }).include('.sound').analyze();
+      const { violations } = await new AxeBuilder({ page }).include('[aria-label="Sound"]').analyze();
       expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
       // Whatever is set there, the lanes can be stopped at once.
       await button(page, /^(?:Start|Stop all lanes)$/).click({ trial: true });
