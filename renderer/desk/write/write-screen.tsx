@@ -24,6 +24,7 @@ import { FaultList } from '../editor/fault-list.tsx';
 import { SessionEditor } from '../editor/session-editor.tsx';
 import { putCursor, type TextView } from '../editor/text-view.ts';
 import { useSettled } from '../editor/use-settled.ts';
+import { HourPicture } from '../hour/hour-picture.tsx';
 import { Part } from '../part.tsx';
 import { readSessionFile } from './session-file.ts';
 import { TimetableView } from '../timetable/timetable-view.tsx';
@@ -181,6 +182,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
               warnings={warnings}
               onLine={(line) => putCursor(editor.current, line, 1)}
             >
+              <HourPicture plan={opened.value} onLine={(line) => putCursor(editor.current, line, 1)} />
               <WriteLate plan={opened.value} onText={(cut) => (source === text ? setText(cut) : undefined)} />
             </TimetableView>
           ) : (
