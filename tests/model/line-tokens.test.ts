@@ -17,8 +17,8 @@ import { seededRandom } from './invent/random.ts';
 import { linesOf, textOf } from './scenario.ts';
 import { inventTrial } from './trial.ts';
 
-const SEEDS = 200;
-const A_GO = 100;
+const SEEDS = 100;
+const A_GO = 25;
 
 interface TokenLine {
   readonly raw: string;

@@ -82,7 +82,7 @@ describe('[screen] hello', () => {
     const host = new DeckHost({ clock, timers: clock.timers, journal: new JournalInMemory(), newId: () => 'run' });
     const carrier = new FakeCarrier();
     connectScreen(host, clock, carrier).receive(hello);
-    expect(carrier.sent).toMatchObject([{ say: 'snapshot', run: null, screens: { desk: 1 } }]);
+    expect(carrier.sent).toMatchObject([{ say: 'snapshot', run: null, screens: { desk: 1 } }, { say: 'screens' }]);
   });
 
   test.each([
@@ -208,11 +208,11 @@ describe('[screen] one that does not keep up', () => {
     const { carrier, host } = await greeted();
     carrier.bytes = 64 * 1024 + 1;
     await host.command('new', { do: 'rewrite', text: 'Squad\n9 x 50 @ 1:00\n' });
-    expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot']);
+    expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens']);
     carrier.bytes = 0;
     await give(host, 1);
-    expect(carrier.sent.slice(2).map(({ say }) => say)).toEqual(['text', 'snapshot']);
-    expect(carrier.sent[2]).toMatchObject({ text: 'Squad\n9 x 50 @ 1:00\n' });
+    expect(carrier.sent.slice(3).map(({ say }) => say)).toEqual(['text', 'snapshot']);
+    expect(carrier.sent[3]).toMatchObject({ text: 'Squad\n9 x 50 @ 1:00\n' });
   });
 
   test('is answered with up to 1 MiB waiting', async () => {
