@@ -107,10 +107,10 @@ function firstLineOf(stretch: Stretch): number {
 /** The run without everything from a line of the text in force on: stretches, pending reps, cuts and intervals. */
 function withoutLines(state: RunState, line: number): RunState {
   const stretches: Stretch[] = [];
-  state.stretches.forEach((stretch, index) => {
-    if (index < state.index || lastLineOf(stretch) < line) stretches.push(stretch);
-    else if (stretch.kind === 'swim' && firstLineOf(stretch) < line) stretches.push(withRepsBefore(stretch, line));
-  });
+  for (const stretch of state.stretches) {
+    if (lastLineOf(stretch) < line) stretches.push(stretch);
+    else if (firstLineOf(stretch) < line) stretches.push(withRepsBefore(stretch, line));
+  }
   return {
     ...state,
     stretches,

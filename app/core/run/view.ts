@@ -239,7 +239,6 @@ function rejoinTime(lane: LaneState, t: Millis): Millis | null {
 }
 
 function heldOpenBy(state: RunState): readonly number[] {
-  if (state.phase !== 'going') return [];
   const open = state.lanes.filter(isPending);
   const someoneElse = state.lanes.some((lane) => lane.takesPart && !isPending(lane));
   if (!someoneElse || open.some((lane) => lane.stoppedBy === null)) return [];

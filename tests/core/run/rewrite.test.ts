@@ -100,6 +100,26 @@ describe('rewrite: which pieces stay', () => {
     expect(firstLineToCome(deck.state)).toBe(6);
   });
 
+  it('[rewrite] of the stretches before, the last decides what may not be changed any more', () => {
+    const lines = ['One', '50 @ 1:00', 'Two', '75 @ 1:00', 'Three', '100 @ 1:00'];
+    const deck = new Deck(text(...lines)).at(0, { do: 'move-on' }).at(1, { do: 'move-on' });
+    expect(firstLineToCome(deck.state)).toBe(5);
+    expect(deck.refusal(2, rewrite(...lines.slice(0, 3), '25 @ 1:00', ...lines.slice(4)))).toMatch(/Line 4/);
+  });
+
+  it('[rewrite] a talk that goes on has begun, and once the run is done all has', () => {
+    const deck = new Deck(text('Main', '50 @ 1:00', 'talk 1:00', '100 @ 2:00')).at(0, { do: 'start' });
+    expect(deck.refusal(80, rewrite('Main', '50 @ 1:00', 'talk 0:30', '100 @ 2:00'))).toMatch(/Line 3 has begun/);
+    expect(firstLineToCome(deck.at(80, { do: 'finish' }).state)).toBe(5);
+  });
+
+  it('[rewrite] during the countdown to a place, lines before it may still be changed', () => {
+    const lines = ['T', 'Main', '2 x 50 @ 1:00', '2 x 75 @ 1:00', '3 x 100 @ 2:00'];
+    const deck = new Deck(text(...lines)).at(0, { do: 'go-to', line: 5, rep: 2 }).at(1, { do: 'start' });
+    deck.at(2, rewrite(...lines.slice(0, 3), '25 @ 1:00', lines[4]!));
+    expect(deck.reps(1)).toEqual(['5.2 at 15', '5.3 at 135']);
+  });
+
   it('[rewrite] a text with a fault is refused with the fault', () => {
     expect(new Deck(text(...MAIN)).refusal(0, rewrite('Main', '4 x'))).toMatch(/fault in line 2/);
   });
@@ -133,6 +153,51 @@ describe('rewrite: what joins the stretch that is going', () => {
     expect(late.leaves(2)).toEqual([10, 70, 130, 190, 250]);
     // Its tail counts from now on.
     expect(late.settled(300).lanes[0]!.hadRep).toBe(true);
+  });
+
+  it('[rewrite] a lane that was through leaves at its end to the second where ten are left, else on a round reading', () => {
+    const lines = ['lane 1', 'lane 2', 'Main', '1/4 x 50 @ 1:02'];
+    const joined = (seconds: number) =>
+      new Deck(text(...lines))
+        .at(0, { do: 'start' })
+        .at(seconds, rewrite(...lines, '75 @ 1:30'))
+        .leaves(1);
+    expect([joined(62), joined(63)]).toEqual([
+      [10, 72],
+      [10, 75],
+    ]);
+  });
+
+  it('[rewrite] a block that joins keeps the time that its reps leave over', () => {
+    const deck = new Deck(text('Main', '50 @ 1:00')).at(0, { do: 'start' });
+    deck.at(20, rewrite('Main', '50 @ 1:00', '2:30 of 50s @ 1:00', '25 @ 0:30'));
+    expect(deck.reps(1)).toEqual(['2.1 at 10', '3.1 at 70', '3.2 at 130', '4.1 at 220']);
+  });
+
+  it('[rewrite] nothing joins a lane that is out, or that the new lines leave out', () => {
+    const lines = ['lane 1', 'lane 2', 'Main', '0/2 x 50 @ 1:00'];
+    const out = new Deck(text(...lines, '2/2 x 25 @ 1:00'))
+      .at(0, { do: 'start' })
+      .at(20, { do: 'lane-out', lanes: [1] });
+    out.at(25, rewrite(...lines, '2/2 x 25 @ 1:00', '75 @ 1:30'));
+    expect(out.reps(1)).toEqual(['5.1 at 10']);
+    const absent = new Deck(text(...lines)).at(0, { do: 'start' }).at(25, rewrite(...lines, '0/1 x 75 @ 1:30'));
+    expect(absent.settled(30).lanes.map(({ hadRep }) => hadRep)).toEqual([false, true]);
+  });
+
+  it('[rewrite] a stretch is untimed once an untimed set has joined it in any lane', () => {
+    const lines = ['lane 1', 'lane 2', 'Main', '2 x 50 @ 1:00'];
+    const untimed = (line: string) =>
+      new Deck(text(...lines)).at(0, { do: 'start' }).at(20, rewrite(...lines, line)).state.stretches[0]!.untimed;
+    expect([untimed('0/1 x 100 easy'), untimed('100 @ 2:00')]).toEqual([true, false]);
+  });
+
+  it('[rewrite] what is put behind a part that is over is a stretch of its own', () => {
+    const deck = new Deck(text(...MAIN)).at(0, { do: 'move-on' });
+    deck.at(1, rewrite(...MAIN.slice(0, 3), '2 x 75 @ 1:30', ...MAIN.slice(3)));
+    expect(deck.state.stretches.map(({ part }) => part)).toEqual(['Main', 'Main', 'Swim-down']);
+    expect(deck.state).toMatchObject({ phase: 'waiting', index: 1 });
+    expect(deck.at(2, { do: 'start' }).reps(1)).toEqual(['4.1 at 15', '4.2 at 105']);
   });
 
   it('[rewrite] a lane whose reps all went leaves when it was shown to', () => {
@@ -183,6 +248,34 @@ describe('rewrite: what it leaves behind', () => {
       ...['2.1 at 10', '2.2 at 75', '2.3 at 140'],
       ...['3.1 at 205', '3.2 at 315', '3.3 at 425', '3.4 at 535'],
     ]);
+  });
+
+  it('[rewrite] what is forgotten is told by line, whatever was commanded first', () => {
+    const lines = ['Main', '4 x 50 @ 1:00', '4 x 100 @ 2:00', '4 x 75 @ 2:00'];
+    const deck = new Deck(text(...lines)).at(0, { do: 'start' });
+    for (const line of [4, 3, 2]) deck.at(20 + line, { do: 'cut', line, n: 1 });
+    const before = { ...deck.state, retimed: new Set([4, 2, 3]) };
+    deck.at(30, rewrite('Main', '4 x 50 @ 1:00', '25 @ 0:30'));
+    expect(forgottenBetween(before, { ...deck.state, retimed: new Set([2]) })).toEqual({
+      cuts: [3, 4],
+      intervals: [3, 4],
+    });
+  });
+
+  it.each([
+    ['2/0 x 25 @ 0:30', '0/2 x 75 @ 1:30', ['4.1', '4.2'], ['5.1', '5.2']],
+    ['0/2 x 75 @ 1:30', '2/0 x 25 @ 0:30', ['5.1', '5.2'], ['4.1', '4.2']],
+  ])('[rewrite] a place that is gone is the first rep of any lane: %s, %s', (first, second, one, two) => {
+    const lines = ['lane 1', 'lane 2', 'Main', '4 x 100 @ 2:00'];
+    const deck = new Deck(text(...lines)).at(0, { do: 'go-to', line: 4, rep: 3 });
+    deck.at(1, rewrite(...lines.slice(0, 3), first, second)).at(2, { do: 'start' });
+    expect([1, 2].map((lane) => deck.reps(lane).map((rep) => rep.slice(0, 3)))).toEqual([one, two]);
+  });
+
+  it('[rewrite] a talk that takes the place of a place has none', () => {
+    const deck = new Deck(text('T', 'One', '2 x 50 @ 1:00')).at(0, { do: 'go-to', line: 3, rep: 2 });
+    deck.at(1, rewrite('T', 'One', 'talk 1:00', '50 @ 1:00'));
+    expect(deck.state).toMatchObject({ phase: 'waiting', index: 0, from: null });
   });
 
   it('[rewrite] a place that the new text has no more is the first rep after what stays', () => {

@@ -97,6 +97,8 @@ describe('[view] a lane', () => {
     };
     expect(shown(9.9)).toEqual([[1, 10_000], [2, 70_000], null, true]);
     expect(shown(10)).toEqual([[2, 70_000], null, 10_000, true]);
+    const later = started('4 x 50 @ 1:00').at(69.8, { do: 'stop' }).view(69.9).lanes[0]!;
+    expect([later.next!.at, later.after!.at]).toEqual([70_000, 130_000]);
   });
 
   test('has its last leave with how many swimmers are away', () => {
@@ -138,6 +140,16 @@ describe('[view] a stop', () => {
       [1, 195_000, null],
       [1, 205_000, 220_000],
     ]);
+  });
+
+  test('Resume keeps a time that is just 10 s ahead, be it no round reading', () => {
+    const deck = started('4 x 50 @ 1:00').at(20, { do: 'shift', seconds: 3 }).at(21, { do: 'stop' });
+    expect([63, 63.001].map((seconds) => where(deck, seconds)[0]![1])).toEqual([73_000, 75_000]);
+  });
+
+  test('Rejoin is never at a leave that is over, though a shift would put it ahead', () => {
+    const deck = started('4 x 25 @ 0:15').at(12, { do: 'shift', seconds: 20 }).at(13, { do: 'stop' });
+    expect(where(deck, 13)[0]![2]).toBe(45_000);
   });
 
   test('lanes of different stops go by themselves, and one that is not stopped has neither time', () => {
@@ -197,11 +209,21 @@ describe('[view] what follows', () => {
     expect(follows(last, 240)).toEqual([null, false, false, null, null]);
   });
 
+  test('no pause ends while the run waits for it, or is done', () => {
+    const deck = new Deck('talk 1:00\n50 @ 1:00');
+    expect(deck.view(1).pauseEnd).toBe(null);
+    expect(deck.at(1, { do: 'start' }).view(2).pauseEnd).toBe(61_000);
+    expect(deck.at(3, { do: 'finish' }).view(4).pauseEnd).toBe(null);
+  });
+
   test('is held by a Stop of all only where it would begin by itself', () => {
     const held = (deck: Deck, seconds: number) => deck.view(seconds).held;
     expect(held(started(text).at(20, { do: 'stop' }), 21)).toBe(true);
     expect(held(started(text).at(80, { do: 'stop' }), 81)).toBe(false);
     expect(held(started('2 x 50 @ 1:00').at(20, { do: 'stop' }), 21)).toBe(false);
+    const three = `${text}\nThree\n50 @ 1:00`;
+    expect(held(started(three).at(20, { do: 'stop' }).at(21, { do: 'move-on' }), 22)).toBe(false);
+    expect(held(started(text).at(20, { do: 'stop' }).at(21, { do: 'restart' }), 22)).toBe(false);
   });
 });
 
@@ -210,6 +232,7 @@ describe('[view] the session', () => {
     const now = started().view(20);
     expect(now.projectedTimes).toHaveLength(2);
     expect(now.projectedEnd).toBe(now.projectedTimes[1]!.end);
+    expect(now.projectedTimes).toBe(now.projectedTimes);
     const done = started().at(20, { do: 'finish' }).view(30);
     expect([done.projectedTimes, done.projectedEnd, done.phase]).toEqual([[], 20_000, 'done']);
   });

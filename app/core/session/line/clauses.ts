@@ -266,7 +266,7 @@ function clauseAt(text: string, at: number, timed: boolean): Found | Flaw | numb
 
 function intervalClause(text: string, at: number, value: number): Found | Flaw {
   if (!startsInterval(text, value)) {
-    const next = shorten(text.slice(value).split(/\s/)[0] ?? '');
+    const next = shorten(text.slice(value).split(/\s/)[0]!);
     const message = `an interval is missing after @${next === '' ? '' : `, before ${next}`}: write @ 1:30 or @ base`;
     return { at, message };
   }

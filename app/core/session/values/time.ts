@@ -130,6 +130,6 @@ function whatIsMeant(token: string, behind: string): string {
 }
 
 function found(text: string, at: number): string {
-  const next = shorten(text.slice(at).trim().split(/\s/)[0] ?? '');
+  const next = shorten(text.slice(at).split(/\s/)[0]!);
   return next === '' ? '' : ` before ${next}`;
 }

@@ -139,6 +139,7 @@ describe('fitting the hour', () => {
     expect(part('Swim-down', '50', 'Main', '50', 'Warm-down', '50')).toBe(2);
     expect(part('Main', '50', 'Games', '50')).toBe(1);
     expect(part('Main', '50', 'Nothing yet')).toBe(0);
+    expect(swimDownPart({ ...new Deck('T\nMain\n50').state, stretches: [] })).toBe(-1);
   });
 
   it('says when the swim-down must start until it has, and not where it has nothing to swim', () => {
@@ -197,9 +198,13 @@ describe('fitting the hour', () => {
 
   it('tries the sixty lines that are repeated most and can be cut', () => {
     const lines = (count: number, line: string) => new Array<string>(count).fill(line);
-    const text = [...lines(61, '2 x 25 @ 0:10'), '3 x 25 @ 0:10', ...lines(9, '4 x 25 choice'), '25 @ 0:10'];
-    const tried = singleCuts(new Deck([...text, 'Swim-down', '25'].join('\n')).state, -10_000);
-    expect(tried.map(({ line }) => line)).toEqual([62, ...Array.from({ length: 59 }, (_, index) => index + 1)]);
+    const sets = [...lines(61, '2 x 25 @ 0:10'), '3 x 25 @ 0:10', ...lines(9, '4/1 x 25 @ 0:10'), '25 @ 0:10'];
+    const text = ['lane 1', 'lane 2', ...sets, 'Swim-down', '25'];
+    const tried = singleCuts(new Deck(text.join('\n')).state, -10_000);
+    expect(tried.map(({ line }) => line)).toEqual([64, ...Array.from({ length: 59 }, (_, index) => index + 3)]);
+    const parts = ['One', ...lines(60, '9 x 25 @ 0:10'), 'Two', '2 x 25 @ 0:10', 'Swim-down', '25'];
+    const onward = new Deck(['T', ...parts].join('\n')).at(0, { do: 'move-on' });
+    expect(singleCuts(onward.state, 1000).map(({ line }) => line)).toEqual([64]);
   });
 
   it('tries fewer lines in a session of thousands of stretches', () => {

@@ -121,6 +121,10 @@ test.each<[line: string, column: number, message: string]>([
   ],
   ['4 x 50 odds @ 1:00 evens @ 1:10 @ 1:20', 33, 'a second interval or rest: write only one of them on a line'],
   ['4 x 50 @ 2:00 odds @ 1:00 evens @ 1:10', 8, 'a third interval or rest: beside odds and evens each has its own'],
+  ['4 x 50 @ 150kmin', 10, '150kmin is not a time: write 2:30 if you mean seconds, or 1:50'],
+  ['4 x 50 @ 123.30', 10, '123.30 is not a time: write it as 1:30, 1:12.5 or 90, with a space after it'],
+  ['4 x 50 @ 1299', 10, '1299 is not a time: write 21:39 if you mean seconds'],
+  ['4 x 50 @ 1:12,5 easy', 10, '1:12,5 is not a time: write tenths after a point, as in 1:12.5'],
 ])('%j is told at column %i: %s', (line, column, message) => {
   expect(parsed(line)).toEqual({ ok: false, faults: [{ line: 3, column, message }] });
 });
