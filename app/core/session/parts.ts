@@ -83,7 +83,8 @@ export class PartTree {
   /** `note:` and `kit:` lines, by line. To be read behind the last line. */
   get notes(): readonly Note[] {
     return this.written.map(({ kind, line, partIndex, words }) => {
-      const atMargin = partIndex !== null && this.margins[partIndex] === line.indent;
+      // In a part of notes alone there is no margin, and nothing that a note could belong to.
+      const atMargin = partIndex !== null && line.indent <= (this.margins[partIndex] ?? Infinity);
       return { kind, line: line.number, partIndex, words, atMargin };
     });
   }

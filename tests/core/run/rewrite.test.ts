@@ -292,6 +292,12 @@ describe('rewrite: what it leaves behind', () => {
     expect(deck.reps(1)).toEqual(['4.2 at 15', '4.3 at 75', '4.4 at 135']);
   });
 
+  it('[rewrite] a kit line that is all a part has left is a piece of its own, and its heading stays', () => {
+    const lines = ['Main', '2 x 50 @ 1:00', 'Two', '  25 @ 1:00'];
+    const deck = new Deck(text(...lines)).at(0, { do: 'go-to', line: 4, rep: 1 });
+    expect(deck.at(1, rewrite('Main', '2 x 50 @ 1:00', 'Two', '  kit: fins')).state.phase).toBe('done');
+  });
+
   it('[rewrite] a place that is gone with nothing after it is no place in what joins later', () => {
     const lines = ['Main', '2 x 50 @ 1:00', '4 x 100 @ 2:00', 'Two', '25 @ 1:00'];
     const deck = new Deck(text(...lines)).at(0, { do: 'go-to', line: 3, rep: 4 }).at(1, { do: 'start' });

@@ -188,9 +188,9 @@ describe('[note and kit]', () => {
   test('they belong to their part; one above the first heading to the session; words are free', () => {
     expect(session('', text).notes).toEqual([
       { kind: 'note', line: 2, partIndex: null, words: 'the clock is slow', atMargin: false },
-      { kind: 'kit', line: 4, partIndex: 0, words: 'paddles, pull buoy', atMargin: false },
+      { kind: 'kit', line: 4, partIndex: 0, words: 'paddles, pull buoy', atMargin: true },
       { kind: 'note', line: 6, partIndex: 0, words: '4 x 100 at 1:30, mind the hands', atMargin: false },
-      { kind: 'kit', line: 8, partIndex: 0, words: 'fins', atMargin: false },
+      { kind: 'kit', line: 8, partIndex: 0, words: 'fins', atMargin: true },
     ]);
   });
 
