@@ -110,7 +110,7 @@ describe('[journal] before a run is open, and after it is closed', () => {
 
   test('what was said of the file before is taken back when another run is opened', async () => {
     await open();
-    disk.remove([...disk.files.keys()][0]!);
+    await disk.remove([...disk.files.keys()][0]!);
     await mark('a');
     await open('s', 'replaced');
     expect(told).toEqual([null, expect.stringContaining('was removed'), null]);

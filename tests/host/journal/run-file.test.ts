@@ -270,7 +270,7 @@ describe('[journal] the check before each line', () => {
   test('closes the file that it leaves for a new one, and tells of the harm once', async () => {
     const file = newFile();
     await file.write([entry('a')]);
-    disk.remove(PATH);
+    await disk.remove(PATH);
     await file.write([entry('b')]);
     await file.write([entry('c')]);
     expect(disk.openFiles).toBe(1);
