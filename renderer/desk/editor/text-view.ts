@@ -36,11 +36,26 @@ const KEYS: readonly KeyBinding[] = [...historyKeymap, ...defaultKeymap.filter((
  */
 const typedOver = EditorView.domEventHandlers({
   beforeinput({ inputType, data, isComposing }, view) {
-    if (inputType !== 'insertText' || data === null || isComposing || view.state.selection.main.empty) return false;
-    view.dispatch(view.state.replaceSelection(data), { userEvent: 'input.type', scrollIntoView: true });
+    if (inputType !== 'insertText' || data === null || isComposing) return false;
+    const { from, to } = chosenIn(view);
+    if (from === to) return false;
+    const insert = view.state.toText(data);
+    const selection = { anchor: from + insert.length };
+    view.dispatch({ changes: { from, to, insert }, selection, userEvent: 'input.type', scrollIntoView: true });
     return true;
   },
 });
+
+/** What is chosen by the browser's account, which is ahead of the editor's until the editor has heard of it. */
+function chosenIn(view: EditorView): { readonly from: number; readonly to: number } {
+  const chosen = document.getSelection();
+  const { anchorNode, focusNode } = chosen ?? { anchorNode: null, focusNode: null };
+  const { contentDOM } = view;
+  if (!chosen || !contentDOM.contains(anchorNode) || !contentDOM.contains(focusNode)) return view.state.selection.main;
+  const anchor = view.posAtDOM(anchorNode!, chosen.anchorOffset);
+  const focus = view.posAtDOM(focusNode!, chosen.focusOffset);
+  return { from: Math.min(anchor, focus), to: Math.max(anchor, focus) };
+}
 
 export function createTextView(given: TextViewGiven): TextView {
   const nonce = document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]')?.nonce;
