@@ -184,9 +184,8 @@ export class Writing {
   private saved(sheet: number, saving: Saving): void {
     const { draft } = this.sheets.get(sheet)!;
     // One that came from outside goes into the library as long as it is in no file.
-    const file = saving.file ?? (draft.file === undefined ? undefined : null);
-    const { file: _, ...rest } = draft;
-    this.set(sheet, { saving, draft: file === undefined ? rest : { ...rest, file } });
+    const isStillGiven = saving.file === null && draft.file === undefined;
+    this.set(sheet, { saving, draft: isStillGiven ? draft : { ...draft, file: saving.file } });
   }
 
   private set(sheet: number, part: Partial<Pick<Written, 'draft' | 'saving' | 'news'>>): void {
