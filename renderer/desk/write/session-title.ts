@@ -5,7 +5,7 @@
 import { parseSession } from '../../../app/core/session/parse.ts';
 import { kindOfLine } from '../../../app/core/session/line/line-kind.ts';
 import { readLines } from '../../../app/core/session/text/lines.ts';
-import { MONTHS } from '../../../app/core/session/text/session-day.ts';
+import { MONTHS } from '../../../app/core/day.ts';
 import type { Draft } from './draft.ts';
 
 /** null where there is none yet: a first line alone may still be on its way to one. */
