@@ -25,12 +25,14 @@ const PATIENCE = 60_000;
 const MORE_PATIENCE = 120_000;
 
 /**
- * What is tested elsewhere too: what commands say to the coach where sentences are put together, their notes by the cues,
+ * What is tested elsewhere too, or by a few files alone: what commands say to the coach where sentences are put together, their notes by the cues,
  * and what Electron's list of security points asks for.
  */
 const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   'app/desktop/messages': ['desktop/messages', 'desktop/security.test.ts'],
   'app/desktop/pages': ['desktop/pages', 'desktop/security.test.ts'],
+  'app/core/csv.ts': ['core/csv.test.ts'],
+  'app/core/ratio.ts': ['core/ratio.test.ts'],
   'app/core/run/commands': ['core/run', 'core/sound', 'renderer/ui/coach', 'renderer/ui/leaving.test.ts'],
 };
 
