@@ -62,7 +62,9 @@ describe('[sight] what helps', () => {
     for (const { least } of found) expect(least).toBeGreaterThan(reachesWith(6).get('leave')! * 1.03);
     expect(found.find(({ kind }) => kind === 'shared')!.lanes).toEqual([1, 2, 3]);
     const turned = choiceWith({ laneOne: 'bottom' });
-    const shared = helpsFor(roomOf(6, turned), turned, [...lanesUpTo(6)].reverse()).find(({ kind }) => kind === 'shared');
+    const shared = helpsFor(roomOf(6, turned), turned, [...lanesUpTo(6)].reverse()).find(
+      ({ kind }) => kind === 'shared',
+    );
     expect(shared!.lanes).toEqual([1, 2, 3]);
   });
 
