@@ -66,22 +66,6 @@ describe.each(ENGINES)('[desktop] on $name: two displays and a run', ({ path: en
     await button(desk, 'Back to the lanes').click();
   });
 
-  test("the Screens panel shows the program's own wall, small and live, and what is set there holds on it", async () => {
-    await button(desk, 'Screens').click();
-    await desk.getByRole('heading', { name: 'Wall', exact: true }).waitFor();
-    const wall = await wallPage();
-    const sides = (): Promise<(string | null)[]> =>
-      Promise.all([wall, desk.frameLocator('iframe')].map((on) => on.locator('.board').getAttribute('data-from')));
-    await expect.poll(sides).toEqual(['left', 'left']);
-    await desk.getByLabel('Push off').selectOption('at the right');
-    await expect.poll(sides).toEqual(['right', 'right']);
-    await button(desk, 'Show which is which').click();
-    await wall.getByRole('status').getByText('Wall', { exact: true }).waitFor();
-    await desk.getByLabel('Push off').selectOption('at the left');
-    await expect.poll(sides).toEqual(['left', 'left']);
-    await button(desk, 'Close').click();
-  });
-
   test('the wall screen has no way to command: neither by a message nor by a question', async () => {
     const wall = await wallPage();
     const before = commands(data);
