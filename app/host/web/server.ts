@@ -55,8 +55,6 @@ const ANSWERED_WITHIN = 30_000;
 /** How many requests all pages together may make: a large session takes time that the leaves of a run need. */
 const SESSION_RATE = { perSecond: 2, burst: 20 };
 const OTHER_RATE = { perSecond: 20, burst: 40 };
-/** Apart from the others: whoever types, or looks for a session, keeps no command waiting. */
-const LIBRARY_RATE = { perSecond: 20, burst: 40 };
 
 /** In ms: how long the goodbyes to screens may take when the host closes. */
 const LAST_WORDS = 250;
@@ -67,11 +65,13 @@ export async function startServer(
   port: number,
 ): Promise<DeckServer> {
   const socket = deckSocket(host, clock, timers);
-  const sessions = new TokenBucket(SESSION_RATE, clock.now());
   const others = new TokenBucket(OTHER_RATE, clock.now());
-  const ofLibrary = new TokenBucket(LIBRARY_RATE, clock.now());
-  const mayAsk = (path: string): boolean =>
-    (path === '/session' ? sessions : path === LIBRARY_PATH ? ofLibrary : others).take(clock.now());
+  const apart = new Map([
+    ['/session', new TokenBucket(SESSION_RATE, clock.now())],
+    // Whoever types, or looks for a session, keeps no command waiting.
+    [LIBRARY_PATH, new TokenBucket(OTHER_RATE, clock.now())],
+  ]);
+  const mayAsk = (path: string): boolean => (apart.get(path) ?? others).take(clock.now());
   const questions = new Map([...QUESTIONS, [LIBRARY_PATH, libraryQuestion(library)]]);
   const connections = new Connections();
   let waiting = file;
@@ -122,7 +122,6 @@ export async function startServer(
         socket.terminate();
         servers.forEach((server) => server.closeAllConnections());
       }, LAST_WORDS);
-      servers.forEach((server) => server.closeIdleConnections());
       await Promise.all(closed);
       timers.clear(timer);
     },
