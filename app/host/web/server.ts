@@ -12,6 +12,7 @@ import type { DeckHost } from '../deck/deck-host.ts';
 import type { Library } from '../library/library.ts';
 import { LIBRARY_PATH, libraryQuestion } from '../library/library-requests.ts';
 import type { Pages } from './pages.ts';
+import { codeOf } from '../journal/disk.ts';
 import { sendRefusal } from './replies.ts';
 import { answerRequest } from './http-routes.ts';
 import type { Timers } from '../time/timers.ts';
@@ -132,7 +133,6 @@ function listen(server: Server, port: number, address: string): Promise<Server> 
   return new Promise((resolve, reject) => {
     server.once('error', (error) => reject(withReason(error, port)));
     server.listen({ port, host: address, exclusive: true }, () => {
-      server.removeAllListeners('error');
       // Accepting a connection can fail (no file handles left). That connection is lost; the host goes on.
       server.on('error', () => undefined);
       resolve(server);
@@ -153,8 +153,4 @@ function withReason(error: Error, port: number): Error {
 
 function isMissingAddress(error: unknown): boolean {
   return ['EADDRNOTAVAIL', 'EAFNOSUPPORT', 'EINVAL'].includes(codeOf(error));
-}
-
-function codeOf(error: unknown): string {
-  return error instanceof Error && 'code' in error ? String(error.code) : '';
 }
