@@ -31,8 +31,8 @@ type Draft = { -readonly [Key in 'base' | 'css' | 'gap' | 'swimmers']: number | 
 const HIGHEST_LANE = 20;
 const MOST_SWIMMERS = 20;
 const MOST_GAP = 60;
-const LEAST_PACE: Millis = 20 * SECOND;
-const MOST_PACE: Millis = 10 * MINUTE;
+export const LEAST_PACE: Millis = 20 * SECOND;
+export const MOST_PACE: Millis = 10 * MINUTE;
 
 /** Reads the value of a lane line, from an index on. */
 export function readLane(text: string, at: number): ReadLane {
