@@ -210,3 +210,27 @@ test('twenty lanes are the most, those of the lanes file among them; a line for 
   expect(over(`${lanes(0, 0)}${lanes(5, 6)}50`)).toEqual([]);
   expect(over(`${lanes(0, 0)}lane 20\nlane 5\n50`)).toEqual(['2 more than 20 lanes: a session can have 20 at most']);
 });
+
+test('a session of talks and breaks has nothing to swim', () => {
+  for (const pause of ['talk 1:00', 'break 1:00', 'rest 1:00']) {
+    expect(parseSession(`T\nMain\n${pause}`, null)).toMatchObject({
+      faults: [{ line: 1, message: /nothing to swim/ }],
+    });
+  }
+});
+
+test('of all leaves beyond 100 000 one line is told', () => {
+  const read = parseSession('200 rounds\n  500 x 50 @ 1:00\n50 easy\n50 easy', null);
+  expect(read).toMatchObject({ faults: [{ line: 3 }] });
+});
+
+test.each([
+  ['pool 5', '4 easy', [1, 2]],
+  ['pool 5', '5 easy', [1]],
+  ['pool 5', '20 easy', [1]],
+  ['pool 20 m', '19.9 easy', []],
+  ['pool 20 m', '19.8 easy', [2]],
+])('after %j the distance of %j is judged by the pool only where that is known: %j', (pool, line, faulty) => {
+  const read = parseSession(`${pool}\n${line}\n100`, null);
+  expect(read.ok ? [] : read.faults.map((fault) => fault.line)).toEqual(faulty);
+});
