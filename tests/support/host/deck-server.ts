@@ -10,6 +10,7 @@ import { WebSocket, type ClientOptions } from 'ws';
 import { systemClock, type Clock } from '../../../app/host/time/clock.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { Library } from '../../../app/host/library/library.ts';
+import { Squads } from '../../../app/host/squads/squads.ts';
 import { FakeDisk } from './fake-disk.ts';
 import { JournalInMemory } from './journal-in-memory.ts';
 import type { Page, Pages } from '../../../app/host/web/pages.ts';
@@ -42,7 +43,9 @@ export class DeckServerUnderTest {
   ): Promise<DeckServerUnderTest> {
     const host = new DeckHost({ clock, timers, journal: new JournalInMemory(), newId: randomUUID });
     const library = new Library({ disk: new FakeDisk(), folder: '/data', wall: () => clock.wall().epochMs });
-    const server = await startServer({ host, clock, timers, pages, library }, 0);
+    const guard = { check: () => Promise.resolve(), checkNow: () => undefined };
+    const squads = new Squads({ disk: new FakeDisk(), folder: '/data', guard });
+    const server = await startServer({ host, clock, timers, pages, library, squads }, 0);
     return new DeckServerUnderTest(host, library, server);
   }
 
