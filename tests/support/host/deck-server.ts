@@ -29,11 +29,13 @@ export class DeckServerUnderTest {
   readonly host: DeckHost;
   /** Its files are on a disk in memory. */
   readonly library: Library;
+  readonly squads: Squads;
   private readonly server: DeckServer;
 
-  private constructor(host: DeckHost, library: Library, server: DeckServer) {
+  private constructor(host: DeckHost, library: Library, squads: Squads, server: DeckServer) {
     this.host = host;
     this.library = library;
+    this.squads = squads;
     this.server = server;
   }
 
@@ -46,7 +48,7 @@ export class DeckServerUnderTest {
     const guard = { check: () => Promise.resolve(), checkNow: () => undefined };
     const squads = new Squads({ disk: new FakeDisk(), folder: '/data', guard });
     const server = await startServer({ host, clock, timers, pages, library, squads }, 0);
-    return new DeckServerUnderTest(host, library, server);
+    return new DeckServerUnderTest(host, library, squads, server);
   }
 
   get port(): number {
