@@ -15,6 +15,7 @@ import { JournalInMemory } from './journal-in-memory.ts';
 import type { Page, Pages } from '../../../app/host/web/pages.ts';
 import { startServer, type DeckServer } from '../../../app/host/web/server.ts';
 import { systemTimers, type Timers } from '../../../app/host/time/timers.ts';
+import type { SessionFile } from '../../../app/wire/window-bridge.ts';
 import { WIRE_VERSION, type FromHost, type FromScreen } from '../../../app/wire/messages.ts';
 import { readFromHost } from './from-host.ts';
 
@@ -39,10 +40,11 @@ export class DeckServerUnderTest {
   static async start(
     pages: Pages = new Map<string, Page>(),
     { clock, timers }: { clock: Clock; timers: Timers } = { clock: systemClock(), timers: systemTimers },
+    file: SessionFile | null = null,
   ): Promise<DeckServerUnderTest> {
     const host = new DeckHost({ clock, timers, journal: new JournalInMemory(), newId: randomUUID });
     const library = new Library({ disk: new FakeDisk(), folder: '/data', wall: () => clock.wall().epochMs });
-    const server = await startServer({ host, clock, timers, pages, library }, 0);
+    const server = await startServer({ host, clock, timers, pages, library, file }, 0);
     return new DeckServerUnderTest(host, library, server);
   }
 

@@ -1,7 +1,7 @@
 /* The day that a session is for, as a comment in its text. */
 
 import { expect, test } from 'vitest';
-import { dayOf, dayText, weekdayOf, withDay } from '../../../../app/core/session/text/session-day.ts';
+import { dayOf, withDay } from '../../../../app/core/session/text/session-day.ts';
 
 const DAY = { year: 2026, month: 12, day: 3 };
 
@@ -27,13 +27,4 @@ test('a text is made for another day in its own line, or in a new one below the 
   expect(withDay('Harbour\n# for 2026-11-26\nSet\n', DAY)).toBe('Harbour\n# for Thursday 3 December 2026\nSet\n');
   expect(withDay('Harbour\nSet\n', DAY)).toBe('Harbour\n# for Thursday 3 December 2026\nSet\n');
   expect(withDay('Harbour', DAY)).toBe('Harbour\n# for Thursday 3 December 2026\n');
-});
-
-test('weekdays are those of the calendar', () => {
-  for (let n = 0; n < 4000; n += 13) {
-    const date = new Date(Date.UTC(2023, 0, 1 + n));
-    const day = { year: date.getUTCFullYear(), month: date.getUTCMonth() + 1, day: date.getUTCDate() };
-    expect(weekdayOf(day)).toBe(date.toLocaleDateString('en', { weekday: 'long', timeZone: 'UTC' }));
-  }
-  expect(dayText(DAY)).toBe('Thursday 3 December 2026');
 });
