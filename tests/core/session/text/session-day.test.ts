@@ -56,11 +56,6 @@ test('every month has its days, by its whole name and by its first three letters
     return whole!.length;
   });
   expect(days).toEqual([31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]);
-  expect(MONTHS).toEqual(
-    Array.from({ length: 12 }, (_, index) =>
-      new Date(Date.UTC(2026, index, 1)).toLocaleDateString('en', { month: 'long', timeZone: 'UTC' }),
-    ),
-  );
 });
 
 test.each([2000, 2024, 2028])('29 February is a day in leap years: %i', (year) => {
