@@ -49,14 +49,20 @@ describe('[screens] settings', () => {
   });
 
   test('a change leaves all else as it was, and what it was made from too', () => {
-    const changed = changedSettings(FIRST_SETTINGS, { pushOff: 'right', lanes: [4, 2] });
-    expect(changed).toEqual({ ...FIRST_SETTINGS, pushOff: 'right', lanes: [4, 2] });
+    const changed = changedSettings(FIRST_SETTINGS, { pushOff: 'right', lanes: [2, 4] });
+    expect(changed).toEqual({ ...FIRST_SETTINGS, pushOff: 'right', lanes: [2, 4] });
     expect(FIRST_SETTINGS.pushOff).toBe('left');
+  });
+
+  test('lanes are kept in lane order, in whichever order they were chosen', () => {
+    const change = { lanes: [10, 2, 4] };
+    expect(changedSettings(FIRST_SETTINGS, change).lanes).toEqual([2, 4, 10]);
+    expect(change.lanes).toEqual([10, 2, 4]);
   });
 
   test('a change to what is there already is no change', () => {
     const settings: ScreenSettings = { ...FIRST_SETTINGS, lanes: [1, 3] };
-    expect(changedSettings(settings, { lanes: [1, 3], inset: 5 })).toBe(settings);
+    expect(changedSettings(settings, { lanes: [3, 1], inset: 5 })).toBe(settings);
   });
 
   test.each<[string, ScreenSettings['lanes'], ScreenSettings['lanes'], boolean]>([
