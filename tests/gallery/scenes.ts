@@ -234,7 +234,7 @@ export const SCENES: readonly Scene[] = [
       screens: ['wall'],
     };
   }),
-  ...[6, 12].map((lanes): Scene => {
+  ...[1, 2, 3, 4, 6, 8, 10, 12].map((lanes): Scene => {
     const commands: Scene['commands'] = [[19, { do: 'start' }]];
     const asks = '?face=sweep';
     return { name: `sweep, ${lanes} lanes`, session: squadOf(lanes), commands, at: 101.5, screens: ['wall'], asks };
@@ -249,7 +249,24 @@ export const SCENES: readonly Scene[] = [
     asks: '?names',
     fresh: true,
   },
+  ...(
+    [
+      ['countdown', MAIN_SET, 25.2],
+      ['stopped, out, tail leaving', MIXED, 132],
+      ['finished and no swim', DRILLS, 215],
+      ['all stopped', [...MAIN_SET, [122, { do: 'stop' }]], 200],
+      ['talk', [...passing(1), [19, { do: 'start' }]], 44],
+      ['break', [...MAIN_SET, [200, { do: 'move-on' }]], 204],
+      ['waiting for the main set', passing(3), 20],
+      ['done', [...MAIN_SET, [600, { do: 'finish' }]], 605],
+    ] as const
+  ).map(([name, commands, at]): Scene => {
+    return { name: `sweep, ${name}`, session: SIX_LANES, commands, at, screens: ['wall'], asks: '?face=sweep' };
+  }),
   ...['bright', 'contrast'].flatMap((light): readonly Scene[] => [
+    { name: `no session, ${light}`, session: null, commands: [], at: 1, screens: ['wall'], asks: `?light=${light}` },
+    inLight(light, { name: 'talk', commands: [...passing(1), [19, { do: 'start' }]], at: 44 }),
+    inLight(light, { name: 'done', commands: [...MAIN_SET, [600, { do: 'finish' }]], at: 605 }),
     inLight(light, { name: 'leaving and ready', commands: MAIN_SET, at: 120.3, fresh: true }),
     inLight(light, { name: 'stopped, out, tail leaving', commands: MIXED, at: 132 }),
     inLight(light, { name: 'waiting for the main set', commands: passing(3), at: 20 }),

@@ -42,6 +42,20 @@ describe('[Wakayoshi 1993] a 400 and a 200', () => {
   });
 });
 
+test('what is wrong with a test is said, and what is doubtful', () => {
+  const two = { ok: false, why: 'A CSS test needs trials of two distances, as a 400 and a 200.' };
+  const longer = { ok: false, why: 'The longer trial took no longer than the shorter one: check the times.' };
+  const caution =
+    'The longer trial was swum at least as fast as the shorter one, so that was not at full effort: test again.';
+  expect([cssOf([]), cssOf(trials([400], [360])), cssOf(trials([200, 200], [170, 171]))]).toEqual([two, two, two]);
+  expect(cssOf(trials([200, 400, 400], [170, 360, 361]))).toEqual(two);
+  expect(cssOf(trials([400, 200], [170, 170]))).toEqual(longer);
+  expect(cssOf(trials([200, 400, 800], [170, 160, 750]))).toEqual(longer);
+  expect(cssOf(trials([400, 200], [240, 125]))).toMatchObject({ caution });
+  // The 800 is doubtful beside the 400, whatever the 200 was.
+  expect(cssOf(trials([200, 400, 800], [150, 360, 710]))).toMatchObject({ caution });
+});
+
 describe('[Wakayoshi 1992] three trials or more: least squares of distance on time', () => {
   test.each([
     [[200, 400, 800], [144, 304, 624], 80],

@@ -16,6 +16,7 @@ import { JournalInMemory } from './journal-in-memory.ts';
 import type { Page, Pages } from '../../../app/host/web/pages.ts';
 import { startServer, type DeckServer } from '../../../app/host/web/server.ts';
 import { systemTimers, type Timers } from '../../../app/host/time/timers.ts';
+import type { SessionFile } from '../../../app/wire/window-bridge.ts';
 import { WIRE_VERSION, type FromHost, type FromScreen } from '../../../app/wire/messages.ts';
 import { readFromHost } from './from-host.ts';
 
@@ -42,12 +43,13 @@ export class DeckServerUnderTest {
   static async start(
     pages: Pages = new Map<string, Page>(),
     { clock, timers }: { clock: Clock; timers: Timers } = { clock: systemClock(), timers: systemTimers },
+    file: SessionFile | null = null,
   ): Promise<DeckServerUnderTest> {
     const host = new DeckHost({ clock, timers, journal: new JournalInMemory(), newId: randomUUID });
     const library = new Library({ disk: new FakeDisk(), folder: '/data', wall: () => clock.wall().epochMs });
     const guard = { check: () => Promise.resolve(), checkNow: () => undefined };
     const squads = new Squads({ disk: new FakeDisk(), folder: '/data', guard });
-    const server = await startServer({ host, clock, timers, pages, library, squads }, 0);
+    const server = await startServer({ host, clock, timers, pages, library, squads, file }, 0);
     return new DeckServerUnderTest(host, library, squads, server);
   }
 
