@@ -5,6 +5,7 @@ import {
   changedSettings,
   FIRST_SETTINGS,
   isSameSettings,
+  LANE_RANGE,
   SCREEN_CHOICES,
   SCREEN_RANGES,
   type ScreenSettings,
@@ -18,6 +19,23 @@ describe('[screens] settings', () => {
   test("at first all lanes are shown, and neither the end nor swimmers' names", () => {
     expect(FIRST_SETTINGS).toMatchObject({ lanes: null, words: true, after: true, end: false, names: false });
     expect(FIRST_SETTINGS.leavesOnly).toBe(false);
+  });
+
+  test('what can be chosen of each', () => {
+    expect(SCREEN_CHOICES).toEqual({
+      clock: ['stretch', 'run', 'pool'],
+      face: ['digits', 'sweep'],
+      top: ['60', '00'],
+      pushOff: ['left', 'right'],
+      laneOne: ['top', 'bottom'],
+      light: ['dark hall', 'bright hall', 'contrast'],
+    });
+    expect(SCREEN_RANGES).toEqual({
+      diagonal: { least: 10, most: 300 },
+      reader: { least: 2, most: 60 },
+      inset: { least: 0, most: 10 },
+    });
+    expect(LANE_RANGE).toEqual({ least: 0, most: 20 });
   });
 
   test.each(Object.entries(SCREEN_CHOICES))('the usual %s is the first of its choices', (name, values) => {
