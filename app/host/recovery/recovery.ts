@@ -175,11 +175,12 @@ function fileOf(path: string, bytes: Uint8Array, { length, sums }: JournalLines)
 /** Cuts off what cannot be used. If the disk refuses now, that is done before the next write. */
 async function withoutTorn(disk: Disk, file: FoundFile): Promise<FoundFile> {
   if (!file.torn) return file;
-  const isCut = await cutOffTorn(disk, file.path, file.bytes.length, file.torn).then(
-    () => true,
-    () => false,
-  );
-  return isCut ? { ...file, torn: null } : file;
+  try {
+    await cutOffTorn(disk, file.path, file.bytes.length, file.torn);
+    return { ...file, torn: null };
+  } catch {
+    return file;
+  }
 }
 
 function bounded(said: readonly string[], folder: string): readonly string[] {
