@@ -186,11 +186,15 @@ export function putIn(view: TextView | null, text: string): void {
   });
 }
 
-/** What is chosen in it; '' for nothing. */
-export function chosenText(view: TextView | null): string {
-  if (!view) return '';
-  const { from, to } = view.state.selection.main;
-  return view.state.sliceDoc(from, to);
+/** The lines that are chosen in it; where none is, the line (from 1) that the cursor is on. */
+export function chosenLines(view: TextView): {
+  readonly from: number;
+  readonly to: number;
+  readonly isCursor: boolean;
+} {
+  const { doc, selection } = view.state;
+  const { from, to, empty } = selection.main;
+  return { from: doc.lineAt(from).number, to: doc.lineAt(to).number, isCursor: empty };
 }
 
 /** Puts the cursor at a line and column (both from 1; a tab counts as 4 columns), if the text is there. */
