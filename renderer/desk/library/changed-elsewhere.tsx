@@ -23,14 +23,16 @@ export function ChangedElsewhere({ writing, name, mine, now }: ChangedElsewhereP
   useEffect(() => heading.current?.scrollIntoView(), []);
   return (
     <section aria-label="Changed elsewhere">
-      <h2 className={styles.title} ref={heading} role="alert">
-        {name} {now ? 'was changed elsewhere' : 'is not there any more'}
-      </h2>
-      <p>
-        {now
-          ? 'Another program, or another window, has written to its file. Your text is in the editor, and what is in the file is below. Nothing is saved until you choose; neither is lost.'
-          : 'Its file was moved, renamed or deleted elsewhere. Your text is still in the editor. Nothing is saved until you choose.'}
-      </p>
+      <div role="alert">
+        <h2 className={styles.title} ref={heading}>
+          {name} {now ? 'was changed elsewhere' : 'is not there any more'}
+        </h2>
+        <p>
+          {now
+            ? 'Another program, or another window, has written to its file. Your text is in the editor, and what is in the file is below. Nothing is saved until you choose; neither is lost.'
+            : 'Its file was moved, renamed or deleted elsewhere. Your text is still in the editor. Nothing is saved until you choose.'}
+        </p>
+      </div>
       <div className={styles.buttons}>
         {now ? (
           <>

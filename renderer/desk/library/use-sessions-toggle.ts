@@ -15,6 +15,8 @@ export interface SessionsToggle {
   /** It was opened by its key: one goes on typing. */
   readonly isTyping: boolean;
   toggle(): void;
+  /** A session was opened: on a phone the list gives way to it. */
+  leaveRoom(): void;
 }
 
 export function useSessionsToggle(): SessionsToggle {
@@ -34,7 +36,11 @@ export function useSessionsToggle(): SessionsToggle {
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
   }, []);
-  return { ...state, toggle: () => set(!state.isOpen, false) };
+  return {
+    ...state,
+    toggle: () => set(!state.isOpen, false),
+    leaveRoom: () => (window.matchMedia(PHONE).matches ? set(false, false) : undefined),
+  };
 }
 
 /** Whether the library takes the place of what the text comes to. */
@@ -42,7 +48,8 @@ export function isNarrow(): boolean {
   return !window.matchMedia(WIDE).matches;
 }
 
-/** As `--narrow` in `ui/widths.css`: from there on there is room for a column beside the text. */
+/** As `--phone` and `--narrow` in `ui/widths.css`: from the latter on there is room for a column beside the text. */
+const PHONE = '(max-width: 760px)';
 const WIDE = '(min-width: 1181px)';
 
 function isOpenAtFirst(): boolean {

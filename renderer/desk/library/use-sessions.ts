@@ -32,6 +32,8 @@ export interface SessionsGiven {
   undo(): void;
   /** Puts lines in at the cursor. */
   insert(text: string): void;
+  /** Another session is in the editor, for the coach to look at. */
+  onShown(): void;
   onDone(done: Done): void;
   onRefused(why: string): void;
 }
@@ -60,7 +62,7 @@ export interface Sessions {
 const MOST = 200;
 
 export function useSessions(given: SessionsGiven): Sessions {
-  const { tools, isSeen, undo, insert, onDone, onRefused } = given;
+  const { tools, isSeen, undo, insert, onShown, onDone, onRefused } = given;
   const { writing, askLibrary: ask } = tools;
   const [words, setWords] = useState('');
   const [found, setFound] = useState<Found | null>(null);
@@ -98,6 +100,7 @@ export function useSessions(given: SessionsGiven): Sessions {
   };
   const show = (text: LibraryText, done: string): void => {
     writing.open(text);
+    onShown();
     onDone({ text: done, undo });
   };
   const copy = async (name: string, text: string, done: (name: string) => string): Promise<void> => {
@@ -135,6 +138,7 @@ export function useSessions(given: SessionsGiven): Sessions {
     begin(text, name) {
       const { lanesText } = writing.state().draft;
       writing.put({ ...EMPTY, text, lanesText, from: name });
+      onShown();
       onDone({ text: name === null ? 'A new session.' : `${name}, a sample: change it as you like.`, undo });
     },
     async duplicate(name) {

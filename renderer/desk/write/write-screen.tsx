@@ -103,6 +103,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
     isSeen: showsSessions,
     undo,
     insert: (lines) => putIn(editor.current, lines),
+    onShown: shelf.leaveRoom,
     onDone: tell,
     onRefused: say,
   });
