@@ -36,6 +36,7 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   'app/desktop/messages': ['desktop/messages', 'desktop/security.test.ts'],
   'app/desktop/pages': ['desktop/pages', 'desktop/security.test.ts'],
   'app/core/csv.ts': ['core/csv.test.ts'],
+  'app/core/day.ts': ['core/day.test.ts'],
   'app/core/ratio.ts': ['core/ratio.test.ts'],
   'app/core/run/commands': ['core/run', 'core/sound', 'renderer/ui/coach', 'renderer/ui/leaving.test.ts'],
 };

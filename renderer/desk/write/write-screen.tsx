@@ -14,6 +14,8 @@ import type { DeskTools } from '../desk-tools.ts';
 import { About } from './about.tsx';
 import { LightSwitch } from '../actions/light-switch.tsx';
 import { ScreensButton, useScreensToggle } from '../screens/screens-button.tsx';
+import { LanesPanel } from '../squads/lanes-panel.tsx';
+import { useEscape } from '../squads/use-escape.ts';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { MatchClock, type MatchedClock } from '../actions/match-clock.tsx';
 import { EXAMPLE } from './example.ts';
@@ -74,6 +76,12 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
     setDone(what);
   };
   const [screensOpen, toggleScreens] = useScreensToggle();
+  const [lanesOpen, setLanesOpen] = useState(false);
+  const toggleLanes = (): void => {
+    if (screensOpen) toggleScreens();
+    setLanesOpen(screensOpen || !lanesOpen);
+  };
+  useEscape(() => setLanesOpen(false));
   const faultsId = useId();
   const [busy, setBusy] = useState(false);
   const editor = useRef<TextView>(null);
@@ -89,10 +97,15 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
   const shelf = useSessionsToggle();
   const isChanged = saving.changed !== null;
   const showsSessions = shelf.isOpen && !isChanged;
+  const panelOpen = screensOpen || lanesOpen;
   const toggleSessions = (): void => {
-    // Where it would stand in one place with them, it takes that.
-    if (screensOpen && isNarrow()) toggleScreens();
-    if (!(shelf.isOpen && screensOpen && isNarrow())) shelf.toggle();
+    // Where there is room for one of them, the last asked for has it.
+    const isInPlace = shelf.isOpen && !(panelOpen && isNarrow());
+    if (panelOpen && isNarrow()) {
+      if (screensOpen) toggleScreens();
+      setLanesOpen(false);
+    }
+    if (isInPlace || !shelf.isOpen) shelf.toggle();
   };
   const undo = (): void => {
     undoIn(editor.current);
@@ -157,7 +170,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
     <div
       className={`${pageStyles.page} write`}
       data-sessions={showsSessions ? '' : undefined}
-      data-beside={screensOpen ? '' : undefined}
+      data-beside={panelOpen ? '' : undefined}
       onDragOver={(event) => event.preventDefault()}
       onDrop={drop}
     >
@@ -182,6 +195,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           onPress={() => setLanesWanted(!showLanes)}
           onRefused={say}
         />
+        <Button name="Lanes and squads" look="small" expanded={lanesOpen && !screensOpen} onPress={toggleLanes} />
         <MatchClock phase={clock} />
         <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
         <LightSwitch light={tools.light} />
@@ -240,11 +254,24 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           </Part>
         </div>
       ) : null}
+      {lanesOpen && !screensOpen ? (
+        <div className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}>
+          <Part tools={tools} name="The lanes" onClose={toggleLanes}>
+            <LanesPanel
+              text={text}
+              lanesText={lanesText}
+              onText={setText}
+              onLine={(line) => putCursor(editor.current, line, 1)}
+              onClose={toggleLanes}
+            />
+          </Part>
+        </div>
+      ) : null}
       <section
         className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}
         aria-label="What it comes to"
         tabIndex={0}
-        hidden={screensOpen || isChanged}
+        hidden={panelOpen || isChanged}
       >
         <Part tools={tools} name="The timetable" again={opened}>
           {text === EXAMPLE && saving.file === null && run === null ? (
