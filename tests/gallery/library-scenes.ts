@@ -5,7 +5,7 @@
 import type { Page } from 'playwright';
 import { SAMPLES } from '../../renderer/desk/library/samples.ts';
 import { button } from '../support/coach/coach-hand.ts';
-import type { Scene } from './scenes.ts';
+import type { Scene } from './scene.ts';
 
 const [HARBOUR, SPRINT, THRESHOLD] = SAMPLES.map(({ text }) => text) as [string, string, string];
 

@@ -103,7 +103,7 @@ function SessionActions({ sessions, name, onDone, onRefused }: SessionActionsPro
         name={`Move ${name} to the bin`}
         label="Move to the bin"
         look="small"
-        onPress={() => void sessions.discard('session', name)}
+        onPress={() => void sessions.discard('session', name).then(onDone)}
       />
     </div>
   );

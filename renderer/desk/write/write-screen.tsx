@@ -254,7 +254,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           </Part>
         </div>
       ) : null}
-      {lanesOpen && !screensOpen ? (
+      {lanesOpen && !screensOpen && !isChanged ? (
         <div className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}>
           <Part tools={tools} name="The lanes" onClose={toggleLanes}>
             <LanesPanel
