@@ -69,6 +69,13 @@ test.each<[text: string, column: number, message: string]>([
   ['between:auto 1:00\n50', 1, 'between:auto needs a space: write between, a space and then its value'],
   ['start:on 5\n50', 1, 'start:on needs a space: write start, a space and then its value'],
   ['grid 3\n50', 6, '3 after grid: write one of 1, 5, 10, in seconds'],
+  ['gap:-5\n50', 1, 'gap:-5 needs a space: write gap, a space and then its value'],
+  ['gap 5.5\n50', 5, '5.5 after gap: write a whole number from 1 to 60, in seconds'],
+  ['gap 1234567\n50', 5, '1234567 after gap: write a whole number from 1 to 60, in seconds'],
+  ['start on\n50', 8, 'nothing after start on: write one of 1, 5, 10, 15, 30, 60, in seconds'],
+  ['start on  7\n50', 11, '7 after start on: write one of 1, 5, 10, 15, 30, 60, in seconds'],
+  ['pool :25 m\n50', 6, ':25 m is not a pool: write its length and m or yd, as in pool 25 m'],
+  ['between 1:00 auto\n50', 14, 'auto after the time between parts: write nothing else on this line'],
   [
     'lanes: 1-3\n50',
     1,
@@ -136,6 +143,7 @@ test.each<[setting: string, meaning: Partial<Session>]>([
   ['GAP   7', { gap: 7000 }],
   ['between 30:00', { between: { time: 1_800_000, auto: false } }],
   ['between: auto 0:45', { between: { time: 45_000, auto: true } }],
+  ['between auto  1:00', { between: { time: 60_000, auto: true } }],
   ['between auto :45', { between: { time: 45_000, auto: true } }],
   ['grid 1', { grid: 1000 }],
   ['start on 60', { startOn: 60_000, startsAt: null }],
@@ -148,13 +156,13 @@ test.each<[setting: string, meaning: Partial<Session>]>([
   expect(session(`T\n${setting}\n100`)).toMatchObject(meaning);
 });
 
-test.each(['spool', 'starton 5', 'lanes', 'lanes easy', 'gap year', 'lane swim', 'startup', 'pools'])(
-  '%j is words, and no setting',
-  (words) => {
-    expect(session(`${words}\n50`).title).toBe(words);
-    expect(session(`T\nMain\n50\n${words}\n50`).parts[1]!.name).toBe(words);
-  },
-);
+test.each([
+  ...['spool', 'starton 5', 'lanes', 'lanes easy', 'gap year', 'lane swim', 'startup', 'pools', 'gaps 5'],
+  ...['yard2 pool', 'gap of 5', 'gap-year 5', 'lanes easy 4', 'start at 7', 'finish or go on'],
+])('%j is words, and no setting', (words) => {
+  expect(session(`${words}\n50`).title).toBe(words);
+  expect(session(`T\nMain\n50\n${words}\n50`).parts[1]!.name).toBe(words);
+});
 
 test.each<[lane: string, meaning: Partial<Session['lanes'][number]>]>([
   ['lane 0', { number: 0, swimmers: 1, css: null, base: 120_000 }],
