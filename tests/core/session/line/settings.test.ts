@@ -167,7 +167,7 @@ test.each<[setting: string, meaning: Partial<Session>]>([
 
 test.each([
   ...['spool', 'starton 5', 'lanes', 'lanes easy', 'gap year', 'lane swim', 'startup', 'pools', 'gaps 5'],
-  ...['yard2 pool', 'gap of 5', 'gap-year 5', 'lanes easy 4', 'start at 7', 'finish or go on'],
+  ...['yard2 pool', 'gap of 5', 'gap-year 5', 'gap:year', 'lanes easy 4', 'start at 7', 'finish or go on'],
 ])('%j is words, and no setting', (words) => {
   expect(session(`${words}\n50`).title).toBe(words);
   expect(session(`T\nMain\n50\n${words}\n50`).parts[1]!.name).toBe(words);
