@@ -195,6 +195,7 @@ test.each<[lane: string, meaning: Partial<Session['lanes'][number]>]>([
   ['lane 4 gaps', { names: ['gaps'] }],
   ['lane 4 big css', { names: ['big css'], css: null }],
   ['lane 4 C#', { names: ['C#'] }],
+  ['lane 4 Ana #x', { names: ['Ana #x'] }],
 ])('%j is the lane %j', (lane, meaning) => {
   expect(session(`${lane}\n50`).lanes).toMatchObject([meaning]);
 });
