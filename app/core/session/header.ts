@@ -6,7 +6,7 @@ import type { Millis } from '../units.ts';
 import { SECOND } from '../units.ts';
 import type { Lane, Session } from './session.ts';
 import { isFlaw, type Flaw, type FaultList } from './values/flaw.ts';
-import { readLane, wholeLane, type WrittenLane } from './line/lane-line.ts';
+import { plainLane, readLane, wholeLane, type WrittenLane } from './line/lane-line.ts';
 import type { Line } from './text/lines.ts';
 import { readBetween, readPool, readSeconds, type PoolSetting, type SettingLine } from './line/setting-line.ts';
 import { halfFlaw, readStart, readTimeOfDay, type TimeOfDay } from './values/time-of-day.ts';
@@ -118,10 +118,6 @@ export function lanesInForce(
   return Array.from(written)
     .sort(([a], [b]) => a - b)
     .map(([number, lane]) => ({ lane: wholeLane(lane ?? plainLane(number), gap, grid), isValid: lane !== null }));
-}
-
-function plainLane(number: number): WrittenLane {
-  return { number, base: null, css: null, swimmers: 1, names: [], gap: null };
 }
 
 function readSetting(header: Header, line: Line, setting: SettingLine, fileLanes: readonly number[]): Flaw | null {

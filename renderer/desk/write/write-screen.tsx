@@ -15,6 +15,8 @@ import type { DeskTools } from '../desk-tools.ts';
 import { About } from './about.tsx';
 import { LightSwitch } from '../actions/light-switch.tsx';
 import { ScreensButton, useScreensToggle } from '../screens/screens-button.tsx';
+import { LanesPanel } from '../squads/lanes-panel.tsx';
+import { useEscape } from '../squads/use-escape.ts';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { MatchClock, type MatchedClock } from '../actions/match-clock.tsx';
 import { openSession, type Opened } from './open-session.ts';
@@ -58,6 +60,12 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
   const [answer, setAnswer] = useState<Opened | null>(null);
   const say = (why: string): void => setAnswer({ kind: 'failed', why });
   const [screensOpen, toggleScreens] = useScreensToggle();
+  const [lanesOpen, setLanesOpen] = useState(false);
+  const toggleLanes = (): void => {
+    if (screensOpen) toggleScreens();
+    setLanesOpen(screensOpen || !lanesOpen);
+  };
+  useEscape(() => setLanesOpen(false));
   const faultsId = useId();
   const [busy, setBusy] = useState(false);
   const editor = useRef<TextView>(null);
@@ -122,6 +130,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           onPress={() => setLanesWanted(!showLanes)}
           onRefused={say}
         />
+        <Button name="Lanes and squads" look="small" expanded={lanesOpen && !screensOpen} onPress={toggleLanes} />
         <MatchClock phase={clock} />
         <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
         <LightSwitch light={tools.light} />
@@ -159,11 +168,24 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           </Part>
         </div>
       ) : null}
+      {lanesOpen && !screensOpen ? (
+        <div className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}>
+          <Part tools={tools} name="The lanes" onClose={toggleLanes}>
+            <LanesPanel
+              text={text}
+              lanesText={lanesText}
+              onText={setText}
+              onLine={(line) => putCursor(editor.current, line, 1)}
+              onClose={toggleLanes}
+            />
+          </Part>
+        </div>
+      ) : null}
       <section
         className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}
         aria-label="What it comes to"
         tabIndex={0}
-        hidden={screensOpen}
+        hidden={screensOpen || lanesOpen}
       >
         <Part tools={tools} name="The timetable" again={opened}>
           {faults ? (

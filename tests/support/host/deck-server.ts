@@ -10,6 +10,7 @@ import { WebSocket, type ClientOptions } from 'ws';
 import { systemClock, type Clock } from '../../../app/host/time/clock.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { Library } from '../../../app/host/library/library.ts';
+import { Squads } from '../../../app/host/squads/squads.ts';
 import { FakeDisk } from './fake-disk.ts';
 import { JournalInMemory } from './journal-in-memory.ts';
 import type { Page, Pages } from '../../../app/host/web/pages.ts';
@@ -29,11 +30,13 @@ export class DeckServerUnderTest {
   readonly host: DeckHost;
   /** Its files are on a disk in memory. */
   readonly library: Library;
+  readonly squads: Squads;
   private readonly server: DeckServer;
 
-  private constructor(host: DeckHost, library: Library, server: DeckServer) {
+  private constructor(host: DeckHost, library: Library, squads: Squads, server: DeckServer) {
     this.host = host;
     this.library = library;
+    this.squads = squads;
     this.server = server;
   }
 
@@ -44,8 +47,10 @@ export class DeckServerUnderTest {
   ): Promise<DeckServerUnderTest> {
     const host = new DeckHost({ clock, timers, journal: new JournalInMemory(), newId: randomUUID });
     const library = new Library({ disk: new FakeDisk(), folder: '/data', wall: () => clock.wall().epochMs });
-    const server = await startServer({ host, clock, timers, pages, library, file }, 0);
-    return new DeckServerUnderTest(host, library, server);
+    const guard = { check: () => Promise.resolve(), checkNow: () => undefined };
+    const squads = new Squads({ disk: new FakeDisk(), folder: '/data', guard });
+    const server = await startServer({ host, clock, timers, pages, library, squads, file }, 0);
+    return new DeckServerUnderTest(host, library, squads, server);
   }
 
   get port(): number {

@@ -1,7 +1,8 @@
 /* Critical swim speed, against the published vectors (shared check values 1A and 1B). */
 
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { cssOf } from '../../../app/core/record/css-test.ts';
+import { cssOf, trialTime } from '../../../app/core/pace/css-trials.ts';
 
 const trials = (distances: readonly number[], seconds: readonly number[]) =>
   distances.map((distance, index) => ({ distance: distance * 10, time: Math.round(seconds[index]! * 1000) }));
@@ -64,4 +65,44 @@ describe('[Wakayoshi 1992] three trials or more: least squares of distance on ti
   ])('%j in %j s: %d s a 100', (distances, seconds, pace) => {
     expect(Math.round(css(distances, seconds)! / 10) / 100).toBe(pace);
   });
+});
+
+test('[Wakayoshi 1992] of two trials the regression is the line through both, whatever they are', () => {
+  // In hundredths, as watches have them.
+  const ms = fc.integer({ min: 42_00, max: 900_00 }).map((hundredths) => hundredths * 10);
+  fc.assert(
+    fc.property(ms, ms, (short, more) => {
+      expect(cssOf(trials([200, 400], [short / 1000, (short + more) / 1000]))).toMatchObject({
+        ok: true,
+        css: more / 2,
+      });
+    }),
+  );
+});
+
+test('[css] what comes to no pace that a lane can have is refused', () => {
+  for (const t400 of [49.9, 1400]) expect(cssOf(trials([400, 200], [t400, 10]))).toMatchObject({ ok: false });
+  expect(cssOf(trials([400, 200], [50, 10]))).toMatchObject({ ok: true, css: 20_000 });
+  expect(cssOf(trials([400, 200], [1210, 10]))).toMatchObject({ ok: true, css: 600_000 });
+});
+
+describe('[trials] a time', () => {
+  test.each([
+    ['6:00', 360_000],
+    ['3:40.07', 220_070],
+    ['2:17.2', 137_200],
+    [' 4:45,4 ', 285_400],
+    ['31', 31_000],
+    ['0:31.05', 31_050],
+    ['25:10', 1_510_000],
+  ])('%s is read to the hundredth', (text, time) => {
+    expect(trialTime(text)).toBe(time);
+  });
+
+  test.each(['', 'fast', '6.00.0', '1:60', '345', '0:00', '-1:00', '1:2', '1:00.123', '1::00'])(
+    '%j is none',
+    (text) => {
+      expect(trialTime(text)).toBeNull();
+    },
+  );
 });
