@@ -42,6 +42,8 @@ export interface TextViewGiven {
   readonly extensions: Extension;
   /** Whether what the coach does may make this of the text. */
   accepts(text: string): boolean;
+  /** Whether what the coach does begins another text: its number; null for no. */
+  begins(before: string, after: string): number | null;
   onChange(text: string, sheet: number): void;
 }
 
@@ -55,6 +57,19 @@ const sheetField = StateField.define<number>({
 const undoesSheet = invertedEffects.of(({ effects, startState }) =>
   effects.some((each) => each.is(changeSheet)) ? [changeSheet.of(startState.field(sheetField))] : [],
 );
+
+/** A letter or two more or less is never another text. */
+const LETTERS = 2;
+
+function beginsSheet(begins: TextViewGiven['begins']): Extension {
+  return EditorState.transactionExtender.of((transaction) => {
+    const { startState, newDoc } = transaction;
+    const isOwn = transaction.isUserEvent('input') || transaction.isUserEvent('delete');
+    if (!isOwn || Math.abs(newDoc.length - startState.doc.length) <= LETTERS) return null;
+    const sheet = begins(startState.doc.toString(), newDoc.toString());
+    return sheet === null ? null : { effects: changeSheet.of(sheet) };
+  });
+}
 
 /** The text was put there from outside, and is no news to whoever did. */
 const fromOutside = Annotation.define<true>();
@@ -107,6 +122,7 @@ export function createTextView(given: TextViewGiven): TextView {
         extensions: [
           sheetField.init(() => given.sheet),
           undoesSheet,
+          beginsSheet(given.begins),
           droppedFiles,
           nonce ? EditorView.cspNonce.of(nonce) : [],
           EditorState.tabSize.of(4),

@@ -222,6 +222,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           text={text}
           sheet={sheet}
           undos={writing.undos}
+          begins={(before, after) => writing.begins(before, after)}
           faults={faults?.in === 'session' ? faults.faults : NO_FAULTS}
           warnings={source === text ? warnings : NO_WARNINGS}
           faultsId={faultsId}

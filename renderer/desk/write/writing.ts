@@ -79,11 +79,24 @@ export class Writing {
     const before = this.sheets.get(sheet);
     if (!before) return;
     const { draft, saver } = before;
-    this.current = sheet;
+    const isOther = sheet !== this.current;
+    if (isOther) this.turnTo(sheet);
     this.onlyShown = null;
     const opened = draft.during === run ? (draft.opened ?? null) : null;
     if (texts.text !== undefined) saver.write(texts.text);
-    this.set(sheet, { draft: { ...draft, ...texts, during: run, opened }, news: null });
+    this.set(sheet, { draft: { ...draft, ...texts, during: run, opened }, news: isOther ? before.news : null });
+  }
+
+  /**
+   * Where nothing is left of a session that has a file, that file stays as it is, and what is written is another session:
+   * its number. Else null.
+   */
+  begins(before: string, after: string): number | null {
+    const { draft, saving } = this.state();
+    if (!saving.file || !leavesNothing(before, after)) return null;
+    const sheet = this.begin({ ...EMPTY, lanesText: draft.lanesText });
+    this.set(sheet, { news: `${saving.file.name} stays as it was. This is a new session.` });
+    return sheet;
   }
 
   /** Another session in place of this one, which is saved to its end. */
@@ -207,4 +220,20 @@ export class Writing {
 
 function newerNews({ file }: Draft): string {
   return `${file?.name ?? 'The session'} is shown as it was last saved. Undo brings back what stood here.`;
+}
+
+/** Of fewer lines nothing is kept: they may be a beginning that was thought better of. */
+const LEAST_LINES = 3;
+
+function leavesNothing(before: string, after: string): boolean {
+  const lines = linesOf(before);
+  const left = new Set(linesOf(after));
+  return lines.length >= LEAST_LINES && !lines.some((line) => left.has(line));
+}
+
+function linesOf(text: string): readonly string[] {
+  return text
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
 }

@@ -118,6 +118,23 @@ test('what was undone and done stays there when the page is left and come back t
   expect(writtenText()).toBe(before);
 });
 
+test('who writes another session over the whole of one begins a new one; the one before stays, and an undo goes back', async () => {
+  await write();
+  press(/^Tuesday/);
+  await soon(() => expect(writtenText()).toBe(TUESDAY));
+  writeText('W');
+  writeText('Wednesday\nSet\n50 @ 1:00\n');
+  screen.getByRole('heading', { name: 'New session', level: 1 });
+  await soon(() => expect(listed()).toContain('Session 27 November'));
+  expect(library.text('Tuesday')).toBe(TUESDAY);
+  // What was typed is one step or two, by how fast it was.
+  for (let step = 0; step < 2 && writtenText() !== TUESDAY; step++) {
+    fireEvent.keyDown(window, { key: 'z', ctrlKey: true });
+  }
+  expect(writtenText()).toBe(TUESDAY);
+  screen.getByRole('heading', { name: 'Tuesday', level: 1 });
+});
+
 test('a copy is made, opened, and its name said', async () => {
   await write();
   press('More for Tuesday');
