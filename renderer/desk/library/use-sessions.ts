@@ -69,6 +69,7 @@ export function useSessions(given: SessionsGiven): Sessions {
   const [binned, setBinned] = useState<readonly BinEntry[] | null>(null);
   const latest = useRef(given);
   const asked = useRef(0);
+  const wanted = useRef('');
   const shown = useRef('');
   useEffect(() => {
     latest.current = given;
@@ -76,6 +77,7 @@ export function useSessions(given: SessionsGiven): Sessions {
 
   const find = useCallback(
     async (next: string): Promise<void> => {
+      wanted.current = next;
       setWords(next);
       const n = ++asked.current;
       const answer = await ask<'list'>({ do: 'list', find: next, most: MOST });
@@ -88,7 +90,7 @@ export function useSessions(given: SessionsGiven): Sessions {
     },
     [ask],
   );
-  const again = useCallback((): Promise<void> => find(shown.current), [find]);
+  const again = useCallback((): Promise<void> => find(wanted.current), [find]);
   useFollowing(again, writing, isSeen);
 
   const read = async (kind: ShelfKind, name: string): Promise<LibraryText | null> => {
