@@ -55,7 +55,9 @@ export class Writing {
   constructor(ports: WritingPorts) {
     this.ports = ports;
     for (const draft of keptUnsaved(ports.memory)) this.begin(draft);
-    this.current = this.begin(keptDraft(ports.memory) ?? SAMPLE);
+    const kept = keptDraft(ports.memory);
+    this.current = this.begin(kept ?? SAMPLE);
+    if (!kept) void this.showLastUsed();
   }
 
   state = (): Written => this.sheets.get(this.current)!;
@@ -164,6 +166,16 @@ export class Writing {
       if (to === null) saver.forget();
       else saver.renamed(to);
     }
+  }
+
+  /** This browser has kept nothing, or lost it in a crash: what was used last comes before the sample. */
+  private async showLastUsed(): Promise<void> {
+    const { ask } = this.ports;
+    const list = await ask<'list'>({ do: 'list', find: '', most: 1 });
+    const last = list.ok ? list.sessions[0] : undefined;
+    const read = last && (await ask<'read'>({ do: 'read', kind: 'session', name: last.name }));
+    // Unless the coach has begun something meanwhile.
+    if (read?.ok && this.state().draft === SAMPLE) this.open(read);
   }
 
   private get saver(): SessionSaver {

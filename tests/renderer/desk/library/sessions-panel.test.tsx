@@ -5,6 +5,8 @@
 
 import { act, cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { EMPTY, keepDraft } from '../../../../renderer/desk/write/draft.ts';
+import { EXAMPLE } from '../../../../renderer/desk/write/example.ts';
 import { WriteScreen } from '../../../../renderer/desk/write/write-screen.tsx';
 import type { LibraryRequest, LibraryWish } from '../../../../renderer/link/library.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
@@ -21,6 +23,7 @@ beforeEach(() => {
   vi.useFakeTimers({ toFake: ['Date'], now: new Date(2026, 10, 27, 19) });
   localStorage.clear();
   localStorage.setItem('lanecall.sessions', 'open');
+  keepDraft({ ...EMPTY, text: 'Begun\nSet\n100 @ 2:00' });
   library = new LibraryUnderTest();
   library.write('Harbour squad, Thursday', SESSION);
   library.pass(24 * 3_600_000);
@@ -275,6 +278,7 @@ test('a file that another program has changed stands beside the text, and the co
 });
 
 test('on the first day the sample says what to do, until something of one’s own is begun', async () => {
+  keepDraft({ ...EMPTY, text: EXAMPLE });
   await write();
   screen.getByRole('region', { name: 'First steps' });
   press('Begin my own');
