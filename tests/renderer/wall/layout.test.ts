@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Box, ClockFace } from '../../../renderer/wall/faces/clock-face.ts';
 import { FACES } from '../../../renderer/wall/faces/faces.ts';
+import { sweepFace } from '../../../renderer/wall/faces/sweep-face.ts';
+import { headSizes } from '../../../renderer/wall/head/head-sizes.ts';
 import { digitsFace } from '../../../renderer/wall/faces/digits-face.ts';
 import { nameBox } from '../../../renderer/wall/screen/screen-named.tsx';
 import { layoutFor, type Layout, type Room } from '../../../renderer/wall/layout.ts';
@@ -153,6 +155,20 @@ test('lane number, leave, seconds, rep and round have their places with every nu
     // "round 2 of 3" takes 4.6 of its size.
     expect(lanes.rep.width / lanes.large).toBeGreaterThanOrEqual(4.6);
   }
+});
+
+test('[talk] its words have at least half of the width beside the time left, or all of it above', () => {
+  for (const [, { body, callout }] of everyLayout()) {
+    expect(callout.leftCap * 3.4).toBeLessThanOrEqual(body.width * (callout.beside ? 0.5 : 1));
+  }
+  const sides = [layoutFor(room(1920, 1080, 6), digitsFace), layoutFor(room(1024, 768, 6), sweepFace)];
+  expect(sides.map(({ callout }) => callout.beside)).toEqual([true, false]);
+});
+
+test('[sweep] on a screen on end what is swum stands as large beside the dial as beside digits on a screen that lies', () => {
+  const setOn = (width: number, height: number, face: ClockFace): number =>
+    headSizes(layoutFor(room(width, height, 6), face).words, false).set.size;
+  expect(setOn(1080, 1920, sweepFace)).toBeGreaterThanOrEqual(setOn(1920, 1080, digitsFace));
 });
 
 test('every lane has a strip, while they swim and while they do not', () => {
