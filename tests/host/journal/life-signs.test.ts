@@ -6,8 +6,10 @@ import type { AliveSign } from '../../../app/host/journal/journal.ts';
 import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 import { startLoop } from '../../../app/host/time/loop.ts';
 import { lifeSigns, leavesWithin, nextEvent } from '../../../app/host/journal/life-signs.ts';
+import { UNDO_FOR } from '../../../app/core/run/align.ts';
 import { leavesOf } from '../../../app/core/run/record.ts';
 import { settle } from '../../../app/core/run/settle.ts';
+import { settled } from '../../support/host/journalled-deck.ts';
 import { Deck } from '../../support/deck.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 
@@ -136,6 +138,20 @@ describe('[follower] signs of life', () => {
     expect(times.length).toBeGreaterThanOrEqual(12);
     times.slice(1).forEach((time, index) => expect(time - times[index]!).toBeLessThanOrEqual(5002));
     expect(journal.signs.every(({ leaves }) => leaves.length === 0)).toBe(true);
+  });
+
+  test('end with the run: once nothing of it can be undone it is closed, and nothing more is said', async () => {
+    const { journal } = await follow(async (clock, host) => {
+      await host.command('a', { do: 'start' });
+      clock.advance(20_000);
+      await host.command('b', { do: 'finish' });
+      clock.advance(1_800_000);
+      await settled();
+    });
+    const last = journal.signs.at(-1)!;
+    expect(last.at).toBeGreaterThan(20_000 + UNDO_FOR);
+    expect(last.at).toBeLessThanOrEqual(20_000 + UNDO_FOR + 5002);
+    expect(journal.closings).toEqual([expect.objectContaining({ why: 'done' })]);
   });
 
   test('without a session there are none', () => {
