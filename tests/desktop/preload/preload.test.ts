@@ -65,9 +65,10 @@ describe('[preload]', () => {
     electron.listeners.get(CHANNELS.heard)!(EVENT, 0, 'one of an older connection');
     electron.listeners.get(CHANNELS.heard)!(EVENT, 1, { not: 'text' });
     electron.listeners.get(CHANNELS.closed)!(EVENT, 0);
+    electron.listeners.get(CHANNELS.heard)!(EVENT, 1, 'another');
     electron.listeners.get(CHANNELS.closed)!(EVENT, 1);
     electron.listeners.get(CHANNELS.heard)!(EVENT, 1, 'too late');
-    expect(heard).toEqual([['a message'], ['closed']]);
+    expect(heard).toEqual([['a message'], ['another'], ['closed']]);
   });
 
   test('what a page says goes out under the number of its connection, as text', async () => {
@@ -97,6 +98,9 @@ describe('[preload]', () => {
     bridge.onSessionFile((each) => files.push(each));
     electron.listeners.get(CHANNELS.sessionFile)!(EVENT, { ...file, name: 'friday.txt' });
     expect(files).toEqual([file, { ...file, name: 'friday.txt' }]);
+    // Whoever listens next gets what comes next.
+    bridge.onSessionFile((each) => files.push(each));
+    expect(files).toHaveLength(2);
   });
 
   test('a page is told when the machine has woken up', async () => {
