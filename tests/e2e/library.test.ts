@@ -52,13 +52,13 @@ test('what was written is found again, opened, undone, copied for next week, and
     // Opening is undone by its button, and done again by the key, where the keyboard is nowhere.
     await desk.button('Undo').click();
     await expect.poll(() => textOn(page)).toMatch(/^Sprint and turns\n/);
-    await page.keyboard.press('Control+Shift+z');
+    await page.keyboard.press('Control+Shift+Z');
     expect(await textOn(page)).toBe(TUESDAY);
     // Next week's, with its hour moved.
     await desk.button('More for Tuesday').click();
     await desk.button('Tuesday for another day').click();
-    await page.getByLabel('Day').fill('2026-12-01');
-    await page.getByLabel('Start').fill('18:00');
+    await page.getByLabel('Day', { exact: true }).fill('2026-12-01');
+    await page.getByLabel('Start', { exact: true }).fill('18:00');
     await desk.button('Make it for Tuesday 1 December 2026').click();
     const next = TUESDAY.replace('24 November', '1 December').replace('19:30', '18:00');
     await isThere('Tuesday 1 December', next);

@@ -207,7 +207,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
             <SessionsPanel
               sessions={sessions}
               current={saving.file?.name ?? null}
-              isTyping={shelf.isTyping}
+              asked={shelf.asked}
               onFile={(file) => void take(file)}
               onKeep={keepLines}
               onRefused={say}
