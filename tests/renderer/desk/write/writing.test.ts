@@ -319,6 +319,7 @@ test('a save whose answer is lost with the host is no change of somebody else’
 test('nor is a first one, and there is one file all the same', async () => {
   const coach = new Window();
   coach.writing.put(EMPTY);
+  await coach.pass(0);
   coach.losesAnswers = true;
   await coach.type('one');
   coach.losesAnswers = false;
