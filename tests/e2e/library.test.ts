@@ -72,12 +72,11 @@ test('what was written is found again, opened, undone, copied for next week, and
     await isThere('Tuesday 1 December (2)', next);
     await isThere('Tuesday 1 December', theirs);
     // A file that is dropped on the text is one session more, and nothing is put into this one.
-    const file = await page.evaluateHandle(() => {
-      const dropped = new DataTransfer();
-      dropped.items.add(new File(['Dropped\nSet\n50 @ 1:00\n'], 'dropped.txt', { type: 'text/plain' }));
-      return dropped;
+    await editorOn(page).evaluate((element) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File(['Dropped\nSet\n50 @ 1:00\n'], 'dropped.txt', { type: 'text/plain' }));
+      element.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
     });
-    await editorOn(page).dispatchEvent('drop', { dataTransfer: file });
     await isThere('dropped', 'Dropped\nSet\n50 @ 1:00\n');
     expect(await textOn(page)).toBe('Dropped\nSet\n50 @ 1:00\n');
     expect(deck.complaints).toEqual([]);
