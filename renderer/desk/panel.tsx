@@ -12,7 +12,8 @@ import styles from './panel.module.css';
 export type Panel =
   | { readonly kind: 'lane'; readonly lane: number }
   | { readonly kind: 'mark'; readonly lanes: readonly number[] }
-  | { readonly kind: 'edit' };
+  | { readonly kind: 'edit' }
+  | { readonly kind: 'screens' };
 
 interface PanelProps {
   readonly title: string;

@@ -12,8 +12,10 @@ import type { Plan } from '../../app/core/plan/plan.ts';
 import type { Millis } from '../../app/core/units.ts';
 import type { ScreenSettings } from '../../app/core/screen/screen-settings.ts';
 import type { Snapshot } from '../../app/wire/messages.ts';
-import type { ScreenTold } from '../../app/wire/screen-settings.ts';
+import type { ScreenTold, ScreenWish } from '../../app/wire/screen-settings.ts';
 import { guarded } from './mishap.ts';
+
+export type { ScreenTold, ScreenWish };
 
 export interface DeckState {
   /** `connecting` until the host has been heard for the first time. */

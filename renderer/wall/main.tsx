@@ -2,7 +2,10 @@
  * The wall screen's page: `/display`.
  */
 
-import { openLink } from '../link/link.ts';
+import type { ReactElement } from 'react';
+import { lentTo } from '../link/lent-link.ts';
+import { openLink, type Link } from '../link/link.ts';
+import { reportMishap } from '../link/mishap.ts';
 import { hostAddress } from '../link/connection/own-window.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { openPage } from '../ui/open-page.tsx';
@@ -28,6 +31,14 @@ import './screen/sound-control.css';
 import './callout/callout.css';
 
 openPage('root', () => {
+  const lent = lentTo(window);
+  if (lent) {
+    import('./sight/tell-sight.ts').then(
+      ({ tellSight }) => tellSight(lent, window),
+      (error) => reportMishap('telling how far it can be read', error),
+    );
+    return <Shown link={lent.link} />;
+  }
   const own = createIntroduction(window, hostAddress() === null, ownStorage());
   const link = openLink('wall', own.introduce);
   own.follow(link);
@@ -40,9 +51,7 @@ openPage('root', () => {
   const Sight = ({ onOpen }: { onOpen(open: boolean): void }) => <SightControl link={link} onOpen={onOpen} />;
   return (
     <>
-      <Region name="The wall screen" advice="Swimmers leave at the coach's word meanwhile." link={link}>
-        <WallScreen link={link} search={location.search} address={hostAddress()} />
-      </Region>
+      <Shown link={link} />
       <Region name="The note on sleep" advice="The clock and the leaves go on." link={link}>
         <AwakeNote link={link} ports={awake} />
       </Region>
@@ -52,3 +61,12 @@ openPage('root', () => {
     </>
   );
 });
+
+/** All that is shown: a picture of this screen in the coach's window has just that, and neither sounds nor stays awake. */
+function Shown({ link }: { readonly link: Link }): ReactElement {
+  return (
+    <Region name="The wall screen" advice="Swimmers leave at the coach's word meanwhile." link={link}>
+      <WallScreen link={link} search={location.search} address={hostAddress()} />
+    </Region>
+  );
+}

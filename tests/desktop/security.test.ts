@@ -8,7 +8,14 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { ESLint } from 'eslint';
 import { describe, expect, test, vi } from 'vitest';
-import { guardNavigation, guardRequests, mayNavigate, mayRequest } from '../../app/desktop/pages/address-rules.ts';
+import type { Framing } from '../../app/host/web/replies.ts';
+import {
+  guardNavigation,
+  guardRequests,
+  mayFrame,
+  mayNavigate,
+  mayRequest,
+} from '../../app/desktop/pages/address-rules.ts';
 import { headersOf, pageReply, registerScheme } from '../../app/desktop/pages/app-pages.ts';
 import { guardPermissions, mayHave } from '../../app/desktop/pages/permissions.ts';
 import { mayUse } from '../../app/desktop/messages/sender.ts';
@@ -174,11 +181,35 @@ describe('[security]', () => {
       expect(isRefused('will-navigate', { url }), url).toBe(true);
       expect(isRefused('will-frame-navigate', { url, isMainFrame: true }), url).toBe(true);
     }
-    expect(isRefused('will-frame-navigate', { url: pageAddress('wall'), isMainFrame: false })).toBe(true);
+    for (const url of [pageAddress('wall'), 'app://lanecall/display?preview=Wall'])
+      expect(isRefused('will-frame-navigate', { url, isMainFrame: false }), url).toBe(true);
     expect(isRefused('will-navigate', { url: pageAddress('wall') })).toBe(false);
     expect(mayNavigate('wall', 'app://lanecall/display?lanes=1-3')).toBe(true);
     expect(mayNavigate('wall', 'app://lanecall/display/../')).toBe(false);
     expect(open()).toEqual({ action: 'deny' });
+  });
+
+  test.each([
+    ['desk', 'app://lanecall/display?preview=Hall&lanes=1-3', true],
+    ['desk', 'app://lanecall/display', false],
+    ['desk', 'app://lanecall/?preview=Hall', false],
+    ['desk', 'app://lanecall/remote?preview=Hall', false],
+    ['desk', 'https://example.org/display?preview=Hall', false],
+    ['desk', 'about:srcdoc?preview=Hall', false],
+    ['wall', 'app://lanecall/display?preview=Hall', false],
+  ] as const)(
+    "[screens] 13: a frame shows a wall screen small, in the coach's window alone: %s, %s",
+    (kind, url, may) => {
+      expect(mayFrame(kind, url)).toBe(may);
+    },
+  );
+
+  test('[screens] 7: the pages that frame and are framed say so, and no other', () => {
+    const policyOf = (framing?: Framing): string =>
+      headersOf('text/html', null, framing)['Content-Security-Policy'] ?? '';
+    expect(policyOf('frames walls')).toContain("frame-src 'self'; frame-ancestors 'none'");
+    expect(policyOf('framed')).toContain("frame-ancestors 'self'");
+    expect(policyOf()).not.toContain('frame-src');
   });
 
   test('15: nothing is ever opened in another program', async () => {

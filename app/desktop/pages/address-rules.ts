@@ -11,6 +11,11 @@ export function mayNavigate(kind: WindowKind, address: string): boolean {
   return isPageOf(kind, address);
 }
 
+/** In the coach's window a wall screen is shown small, in a frame. */
+export function mayFrame(kind: WindowKind, address: string): boolean {
+  return kind === 'desk' && isPageOf('wall', address) && (ownAddress(address)?.searchParams.has('preview') ?? false);
+}
+
 /** `blob:` and `data:` stay inside the page that made them; `devtools:` is Chromium's own. */
 export function mayRequest(address: string): boolean {
   if (ownAddress(address)) return true;
@@ -23,7 +28,8 @@ export function guardNavigation(contents: WebContents, kind: WindowKind): void {
     if (!mayNavigate(kind, details.url)) details.preventDefault();
   });
   contents.on('will-frame-navigate', (details) => {
-    if (!details.isMainFrame || !mayNavigate(kind, details.url)) details.preventDefault();
+    const may = details.isMainFrame ? mayNavigate : mayFrame;
+    if (!may(kind, details.url)) details.preventDefault();
   });
   contents.on('will-redirect', (details) => details.preventDefault());
   contents.on('will-attach-webview', (event) => event.preventDefault());

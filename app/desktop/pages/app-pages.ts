@@ -5,7 +5,7 @@
 
 import { protocol, type Session } from 'electron';
 import type { Pages } from '../../host/web/pages.ts';
-import { contentPolicy, SAFE_HEADERS } from '../../host/web/replies.ts';
+import { contentPolicy, FRAMING, SAFE_HEADERS, type Framing } from '../../host/web/replies.ts';
 import { withStyleNonce } from '../../host/web/style-nonce.ts';
 import { plainPage } from './plain-page.ts';
 import { ownAddress, PLAIN_PATH, SCHEME } from '../windows/window-kind.ts';
@@ -27,7 +27,8 @@ export function registerScheme(): void {
 export function servePages(session: Session, pages: Pages): void {
   session.protocol.handle(SCHEME, ({ method, url }) => {
     const { status, type, body, nonce } = pageReply(pages, method, url);
-    return new Response(method === 'HEAD' ? null : body, { status, headers: headersOf(type, nonce) });
+    const framing = FRAMING[ownAddress(url)?.pathname ?? ''];
+    return new Response(method === 'HEAD' ? null : body, { status, headers: headersOf(type, nonce, framing) });
   });
 }
 
@@ -46,11 +47,11 @@ export function pageReply(pages: Pages, method: string, address: string): PageRe
   return { status: 200, type: page.type, body: new Uint8Array(body), nonce };
 }
 
-export function headersOf(type: string, nonce: string | null = null): Record<string, string> {
+export function headersOf(type: string, nonce: string | null = null, framing?: Framing): Record<string, string> {
   return {
     ...SAFE_HEADERS,
     'Content-Type': type,
-    'Content-Security-Policy': contentPolicy(null, nonce),
+    'Content-Security-Policy': contentPolicy(null, nonce, framing),
     'Cache-Control': 'no-store',
   };
 }

@@ -8,7 +8,7 @@ import type { Question, Questions } from '../deck/coach-requests.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
 import { isFromOwnPage, ownHost } from './doorkeeper.ts';
 import type { Pages } from './pages.ts';
-import { sendJson, sendPage, sendRefusal } from './replies.ts';
+import { FRAMING, sendJson, sendPage, sendRefusal } from './replies.ts';
 import { readBody, type Body } from './request-body.ts';
 import type { SessionFile } from '../../wire/window-bridge.ts';
 
@@ -56,7 +56,7 @@ function answerGet(
 ): void {
   if (path === '/healthz') return sendJson(response, 200, { ok: true });
   const page = pages.get(path);
-  if (page) return sendPage(response, page, name);
+  if (page) return sendPage(response, page, name, FRAMING[path]);
   const question = questions.get(path);
   if (question) return sendNotAllowed(response, question.method);
   sendRefusal(response, 404, pages.size > 0 ? 'There is no such page.' : 'The pages are not built: run npm run build.');

@@ -6,11 +6,20 @@ import type { ServerResponse } from 'node:http';
 import type { Page } from './pages.ts';
 import { withStyleNonce } from './style-nonce.ts';
 
+/** Which page may have which in a frame: the coach's window shows wall screens small. */
+export type Framing = 'frames walls' | 'framed' | 'neither';
+
+export const FRAMING: { readonly [path: string]: Framing } = { '/': 'frames walls', '/display': 'framed' };
+
 /**
  * Allows nothing from elsewhere and nothing inline; sounds are fetched. `socket`: where pages may connect besides their
  * origin; `nonce`: of the style sheets that the page's own script may add, null for none.
  */
-export function contentPolicy(socket: string | null, nonce: string | null = null): string {
+export function contentPolicy(
+  socket: string | null,
+  nonce: string | null = null,
+  framing: Framing = 'neither',
+): string {
   return [
     "default-src 'none'",
     "script-src 'self'",
@@ -19,7 +28,8 @@ export function contentPolicy(socket: string | null, nonce: string | null = null
     "img-src 'self' data:",
     "media-src 'self'",
     socket === null ? "connect-src 'self'" : `connect-src 'self' ${socket}`,
-    "frame-ancestors 'none'",
+    ...(framing === 'frames walls' ? ["frame-src 'self'"] : []),
+    `frame-ancestors ${framing === 'framed' ? "'self'" : "'none'"}`,
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');
@@ -32,13 +42,13 @@ export const SAFE_HEADERS = {
   'Cross-Origin-Opener-Policy': 'same-origin',
 };
 
-export function sendPage(response: ServerResponse, page: Page, host: string): void {
+export function sendPage(response: ServerResponse, page: Page, host: string, framing?: Framing): void {
   const { body, nonce } = withStyleNonce(page.body);
   response.writeHead(200, {
     ...SAFE_HEADERS,
     'Content-Type': page.type,
     'Content-Length': body.length,
-    'Content-Security-Policy': contentPolicy(socketOf(host), nonce),
+    'Content-Security-Policy': contentPolicy(socketOf(host), nonce, framing),
     'Cache-Control': page.lasting ? 'public, max-age=31536000, immutable' : 'no-store',
   });
   response.end(response.req.method === 'HEAD' ? undefined : body);

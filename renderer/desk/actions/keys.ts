@@ -9,7 +9,7 @@ export type Meaning =
   | { readonly kind: 'act'; readonly name: ActionName }
   | { readonly kind: 'stop-or-resume' }
   | { readonly kind: 'lane'; readonly number: number }
-  | { readonly kind: 'panel'; readonly name: 'mark' | 'edit' | 'lane' }
+  | { readonly kind: 'panel'; readonly name: 'mark' | 'edit' | 'lane' | 'screens' }
   | { readonly kind: 'clear' }
   /** A key that does nothing here, and must not reload or scroll the page either. */
   | { readonly kind: 'nothing' };
@@ -44,6 +44,7 @@ const OTHERWISE: { readonly [name in ActionName]?: Meaning } = {
 const OWN_KEYS: readonly (readonly [string, Meaning])[] = [
   ['e', { kind: 'panel', name: 'edit' }],
   ['l', { kind: 'panel', name: 'lane' }],
+  ['w', { kind: 'panel', name: 'screens' }],
   ['PageUp', { kind: 'nothing' }],
   ['F5', { kind: 'nothing' }],
   ['Escape', { kind: 'clear' }],

@@ -39,6 +39,7 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
         case 'panel': {
           const lane = laneOfKey(now, actions.chosen());
           if (meaning.name === 'lane') return setPanel({ kind: 'lane', lane });
+          if (meaning.name === 'screens') return setPanel(panel?.kind === 'screens' ? null : { kind: 'screens' });
           if (meaning.name === 'mark') return setPanel({ kind: 'mark', lanes: actions.chosen() });
           return setPanel({ kind: 'edit' });
         }

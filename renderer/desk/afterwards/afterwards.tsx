@@ -17,8 +17,11 @@ import { readingPast } from '../../../app/core/words/time/reading.ts';
 import { clockTime, clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
 import { ActionButton } from '../actions/action-bar.tsx';
 import type { DeskTools } from '../desk-tools.ts';
+import { Part } from '../part.tsx';
 import { laneRecords } from './lane-record.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
+import { ScreensButton, useScreensToggle } from '../screens/screens-button.tsx';
+import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { NotCalled } from './not-called.tsx';
 import { recordCsv, recordFileName } from './record-csv.ts';
 import pageStyles from '../page.module.css';
@@ -43,6 +46,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
   useActions(tools.actions, (actions) => actions.feedback);
   const feedback = tools.actions.feedback();
   const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
+  const [screensOpen, toggleScreens] = useScreensToggle();
   const { session } = plan;
   const { unit } = session.pool;
   const timeOf = (at: number | null): string => (at === null ? '–' : clockTime(run.openedAtTimeOfDay + at));
@@ -55,9 +59,17 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         <p>
           at {timeOf(doneAt)}, {readingPast(doneAt)} after it was opened
         </p>
+        <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
         <LightSwitch light={tools.light} />
       </header>
-      <main className={`${pageStyles.card} ${styles.record}`}>
+      {screensOpen ? (
+        <div className={`${pageStyles.card} ${styles.record}`}>
+          <Part tools={tools} name="The screens" onClose={toggleScreens}>
+            <ScreensPanel tools={tools} onClose={toggleScreens} />
+          </Part>
+        </div>
+      ) : null}
+      <main className={`${pageStyles.card} ${styles.record}`} hidden={screensOpen}>
         <table className={tableStyles.table} role="table">
           <caption>What each lane did</caption>
           <thead role="rowgroup">

@@ -2,7 +2,7 @@
  * The head of the run: the clock, what is swum and what comes next, and how the hour stands.
  */
 
-import type { ReactElement } from 'react';
+import type { ReactElement, ReactNode } from 'react';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
@@ -30,9 +30,11 @@ const CLOCKS: readonly { readonly choice: ClockChoice; readonly name: string }[]
 interface RunHeadProps {
   readonly tools: DeskTools;
   readonly moment: RunMoment;
+  /** Stands at its end. */
+  readonly children?: ReactNode;
 }
 
-export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
+export function RunHead({ tools, moment, children }: RunHeadProps): ReactElement {
   const { frames, actions, link } = tools;
   const { view, run } = moment;
   const choice = useActions(actions, (state) => state.clock);
@@ -82,6 +84,7 @@ export function RunHead({ tools, moment }: RunHeadProps): ReactElement {
           {hour.booked ? <span className={styles.booked}>, booked to {hour.booked}</span> : null}
         </p>
       </div>
+      <div className={styles.tools}>{children}</div>
     </header>
   );
 }

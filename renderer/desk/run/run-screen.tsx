@@ -18,6 +18,8 @@ import { Part, StopButton } from '../part.tsx';
 import { RewriteScreen } from '../edit/rewrite-screen.tsx';
 import { RunHead } from './run-head.tsx';
 import { FeedbackBar } from '../actions/feedback-bar.tsx';
+import { ScreensButton } from '../screens/screens-button.tsx';
+import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { laneOfKey, useRunKeys } from '../actions/use-run-keys.ts';
 import pageStyles from '../page.module.css';
 import styles from './run-screen.module.css';
@@ -59,7 +61,12 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
   return (
     <div className={`${pageStyles.page} ${styles.run}`} data-many={view.lanes.length > MANY ? '' : undefined}>
       <Part tools={tools} name="The head" area="head">
-        <RunHead tools={tools} moment={moment} />
+        <RunHead tools={tools} moment={moment}>
+          <ScreensButton
+            isOpen={panel?.kind === 'screens'}
+            onToggle={() => setPanel(panel?.kind === 'screens' ? null : { kind: 'screens' })}
+          />
+        </RunHead>
       </Part>
       <main className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.lanes}`} aria-label="Lanes">
         {view.lanes.map((lane) => (
@@ -90,6 +97,10 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
         ) : panel?.kind === 'mark' ? (
           <Part key={panel.lanes.join()} tools={tools} name="Mark" onClose={close}>
             <MarkPanel tools={tools} moment={moment} lanes={panel.lanes} onClose={close} />
+          </Part>
+        ) : panel?.kind === 'screens' ? (
+          <Part key="screens" tools={tools} name="The screens" onClose={close}>
+            <ScreensPanel tools={tools} onClose={close} />
           </Part>
         ) : (
           <Part key="outline" tools={tools} name="The session">

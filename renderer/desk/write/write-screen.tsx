@@ -16,6 +16,8 @@ import { About } from './about.tsx';
 import { useDraft } from './draft.ts';
 import { EXAMPLE } from './example.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
+import { ScreensButton, useScreensToggle } from '../screens/screens-button.tsx';
+import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { MatchClock, type MatchedClock } from '../actions/match-clock.tsx';
 import { openSession, type Opened } from './open-session.ts';
 import { FaultList } from '../editor/fault-list.tsx';
@@ -52,6 +54,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
   const showLanes = lanesWanted || lanesText !== '';
   const [answer, setAnswer] = useState<Opened | null>(null);
   const say = (why: string): void => setAnswer({ kind: 'failed', why });
+  const [screensOpen, toggleScreens] = useScreensToggle();
   const faultsId = useId();
   const [busy, setBusy] = useState(false);
   const editor = useRef<TextView>(null);
@@ -125,6 +128,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           onRefused={say}
         />
         <MatchClock phase={clock} />
+        <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
         <LightSwitch light={tools.light} />
         {onBack ? <Button name="Back to the run" look="small" onPress={onBack} onRefused={say} /> : null}
       </header>
@@ -151,10 +155,18 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           />
         ) : null}
       </main>
+      {screensOpen ? (
+        <div className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}>
+          <Part tools={tools} name="The screens" onClose={toggleScreens}>
+            <ScreensPanel tools={tools} onClose={toggleScreens} />
+          </Part>
+        </div>
+      ) : null}
       <section
         className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}
         aria-label="What it comes to"
         tabIndex={0}
+        hidden={screensOpen}
       >
         <Part tools={tools} name="The timetable" again={opened}>
           {faults ? (

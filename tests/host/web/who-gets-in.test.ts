@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { Connections } from '../../../app/host/web/connections.ts';
 import { isFromOwnPage, ownHost } from '../../../app/host/web/doorkeeper.ts';
 import { Doorstep } from '../../../app/host/web/doorstep.ts';
-import { contentPolicy, sendJson, sendPage, sendRefusal } from '../../../app/host/web/replies.ts';
+import { contentPolicy, FRAMING, sendJson, sendPage, sendRefusal } from '../../../app/host/web/replies.ts';
 import { withStyleNonce } from '../../../app/host/web/style-nonce.ts';
 import { TokenBucket } from '../../../app/host/web/token-bucket.ts';
 
@@ -152,6 +152,17 @@ describe('[web] what a page may load', () => {
         "form-action 'none'",
     );
     expect(contentPolicy(null)).toContain("connect-src 'self';");
+  });
+
+  test("[screens] the coach's window may show wall screens in frames, and nothing else frames or is framed", () => {
+    const frames = (path: string): string[] =>
+      contentPolicy(null, null, FRAMING[path])
+        .split('; ')
+        .filter((each) => each.startsWith('frame-'));
+    expect(frames('/')).toEqual(["frame-src 'self'", "frame-ancestors 'none'"]);
+    expect(frames('/display')).toEqual(["frame-ancestors 'self'"]);
+    for (const path of ['/remote', '/licences', '/assets/main.js', '__proto__x'])
+      expect(frames(path), path).toEqual(["frame-ancestors 'none'"]);
   });
 
   test('and a style sheet that its script adds under the word that came with this page, no other', () => {

@@ -4,7 +4,7 @@
  */
 
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
-import { createLink, type Link, type ScreenKind } from '../../../renderer/link/link.ts';
+import { createLink, type Introduce, type Link, type ScreenKind } from '../../../renderer/link/link.ts';
 import type { Carrier, Heard } from '../../../renderer/link/connection/carrier.ts';
 import type { Ports } from '../../../renderer/link/connection/ports.ts';
 import {
@@ -51,8 +51,8 @@ export class FakeHost {
   private snapshots = 0;
   run: SnapshotRun | null = null;
 
-  open(screen: ScreenKind = 'wall'): Link {
-    const link = createLink(screen, this.carrier(), this.ports());
+  open(screen: ScreenKind = 'wall', introduce?: Introduce): Link {
+    const link = createLink(screen, this.carrier(), this.ports(), introduce);
     this.pass(0);
     return link;
   }

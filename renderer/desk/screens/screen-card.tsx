@@ -1,0 +1,80 @@
+/*
+ * One wall screen: its picture, its name, how it stands, and its settings where it is open.
+ */
+
+import { useState, type ReactElement } from 'react';
+import type { ScreenChange } from '../../../app/core/screen/screen-settings.ts';
+import type { ScreenTold } from '../../link/store.ts';
+import type { ScreenSight } from '../../link/lent-link.ts';
+import type { Link } from '../../link/link.ts';
+import { Button } from '../../ui/parts/button.tsx';
+import { addressText } from './address-wins.ts';
+import { ScreenName } from './screen-name.tsx';
+import { ScreenPicture } from './screen-picture.tsx';
+import { SightFields } from './sight-fields.tsx';
+import { SettingsFields } from './settings-fields.tsx';
+import styles from './screens-panel.module.css';
+
+interface ScreenCardProps {
+  readonly link: Link;
+  readonly screen: ScreenTold;
+  readonly isOpen: boolean;
+  onOpen(isOpen: boolean): void;
+  onChange(change: ScreenChange): void;
+  /** Resolves with whether it was done. */
+  onRename(name: string): Promise<boolean>;
+  onForget(): void;
+  onRefused(why: string): void;
+}
+
+export function ScreenCard(props: ScreenCardProps): ReactElement {
+  const { link, screen, isOpen, onOpen, onChange, onRename, onForget, onRefused } = props;
+  const { name, connected, settings } = screen;
+  const [sight, setSight] = useState<ScreenSight | null>(null);
+  const isConnected = connected.length > 0;
+  const address = addressText(connected);
+  return (
+    <li className={styles.card}>
+      <ScreenPicture link={link} screen={screen} onSight={setSight} />
+      <section className={styles.body} aria-label={name}>
+        <div className={styles.head}>
+          <div className={styles.title}>
+            <h3>{name}</h3>
+            <p className={styles.quiet}>{standText(screen)}</p>
+          </div>
+          <Button
+            name={`Settings of ${name}`}
+            label="Settings"
+            look="small"
+            expanded={isOpen}
+            onPress={() => onOpen(!isOpen)}
+          />
+        </div>
+        {address === '' ? null : <p className={styles.quiet}>{address}</p>}
+        {isOpen ? (
+          <>
+            {sight ? <SightFields sight={sight} reader={settings.reader} onChange={onChange} /> : null}
+            <SettingsFields link={link} settings={settings} onChange={onChange} onRefused={onRefused} />
+            <div className={styles.row}>
+              <ScreenName name={name} onRename={onRename} onRefused={onRefused} />
+              <Button
+                name={`Forget ${name}`}
+                label="Forget"
+                look="small"
+                why={isConnected ? `“${name}” is connected: forget it once it is switched off.` : null}
+                onPress={onForget}
+                onRefused={onRefused}
+              />
+            </div>
+          </>
+        ) : null}
+      </section>
+    </li>
+  );
+}
+
+/** "connected", "2 of this name connected", "not connected". */
+function standText({ connected }: ScreenTold): string {
+  if (connected.length === 0) return 'not connected';
+  return connected.length === 1 ? 'connected' : `${connected.length} of this name connected`;
+}

@@ -1,0 +1,47 @@
+/*
+ * Opens and closes the wall screens' panel, by a tap or its key.
+ */
+
+import { useCallback, useEffect, useState, type ReactElement } from 'react';
+import { takesKeys, takesText } from '../../ui/coach/free-keyboard.ts';
+import { Button } from '../../ui/parts/button.tsx';
+import { useTyping } from '../actions/use-typing.ts';
+
+const SCREENS_KEY = 'W';
+
+interface ScreensButtonProps {
+  readonly isOpen: boolean;
+  onToggle(): void;
+}
+
+export function ScreensButton({ isOpen, onToggle }: ScreensButtonProps): ReactElement {
+  const typing = useTyping();
+  return (
+    <Button
+      name="Screens"
+      // What is typed goes into the text.
+      hint={typing ? `Esc, then ${SCREENS_KEY}` : SCREENS_KEY}
+      keys={SCREENS_KEY}
+      look="small"
+      expanded={isOpen}
+      onPress={onToggle}
+    />
+  );
+}
+
+/** Whether the panel is open where no run has the keys: writing, and afterwards. Escape closes it, wherever the keyboard is. */
+export function useScreensToggle(): readonly [isOpen: boolean, toggle: () => void] {
+  const [isOpen, setIsOpen] = useState(false);
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.ctrlKey || event.altKey || event.metaKey || event.repeat) return;
+      const at = document.activeElement;
+      const isTyped = takesText(at) || (takesKeys(at) && /^(INPUT|SELECT)$/.test(at.tagName));
+      if (event.key === 'Escape') setIsOpen(false);
+      else if (event.key.toUpperCase() === SCREENS_KEY && !isTyped) setIsOpen((before) => !before);
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
+  return [isOpen, useCallback(() => setIsOpen((before) => !before), [])];
+}

@@ -1,0 +1,65 @@
+/*
+ * All wall screens by name, each with a small live picture; one of them open, with its settings beside it.
+ */
+
+import { useState, type ReactElement } from 'react';
+import { Button } from '../../ui/parts/button.tsx';
+import type { Tools } from '../../ui/coach/use-deck.ts';
+import { SidePanel } from '../panel.tsx';
+import { ScreenCard } from './screen-card.tsx';
+import { useScreens } from './use-screens.ts';
+import styles from './screens-panel.module.css';
+
+interface ScreensPanelProps {
+  readonly tools: Pick<Tools, 'link'>;
+  onClose(): void;
+}
+
+export function ScreensPanel({ tools, onClose }: ScreensPanelProps): ReactElement {
+  const { link } = tools;
+  const screens = useScreens(link);
+  const { all, said, say } = screens;
+  // By name; null until one has been opened or closed by hand.
+  const [chosen, setChosen] = useState<string | null>(null);
+  const open = chosen ?? (all.length === 1 ? all[0]?.name : null);
+  return (
+    <SidePanel title="Screens" onClose={onClose}>
+      <div className={styles.screens}>
+        <p className={styles.said} role="status">
+          {said}
+        </p>
+        {all.length === 0 ? (
+          <p>
+            No wall screen has been connected yet. Open the address of this page with /display behind it on a screen.
+          </p>
+        ) : (
+          <Button
+            name="Show which is which"
+            hint="each shows its name for 5 s"
+            look="small"
+            onPress={() => link.which()}
+          />
+        )}
+        <ul className={styles.list}>
+          {all.map((screen) => (
+            <ScreenCard
+              key={screen.name}
+              link={link}
+              screen={screen}
+              isOpen={screen.name === open}
+              onOpen={(isOpen) => setChosen(isOpen ? screen.name : '')}
+              onChange={(change) => screens.change(screen.name, change)}
+              onRename={async (rename) => {
+                const ok = await screens.wish(screen.name, { rename });
+                if (ok) setChosen(rename);
+                return ok;
+              }}
+              onForget={() => void screens.wish(screen.name, { forget: true })}
+              onRefused={say}
+            />
+          ))}
+        </ul>
+      </div>
+    </SidePanel>
+  );
+}

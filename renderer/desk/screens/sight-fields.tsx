@@ -1,0 +1,76 @@
+/*
+ * From how far away a screen's leaves can be read, and what would make them larger, one tap each.
+ */
+
+import type { ReactElement } from 'react';
+import type { ScreenChange } from '../../../app/core/screen/screen-settings.ts';
+import { lanesNamed } from '../../../app/core/words/lanes.ts';
+import type { ScreenSight, SightHelp } from '../../link/lent-link.ts';
+import { Button } from '../../ui/parts/button.tsx';
+import styles from './screens-panel.module.css';
+
+interface SightFieldsProps {
+  readonly sight: ScreenSight;
+  /** The farthest, in m. */
+  readonly reader: number;
+  onChange(change: ScreenChange): void;
+}
+
+export function SightFields({ sight, reader, onChange }: SightFieldsProps): ReactElement {
+  const isShort = metres(sight.least) < reader;
+  return (
+    <div className={styles.sight}>
+      <p data-short={isShort ? 'yes' : undefined}>{sightText(sight, reader)}</p>
+      {isShort ? (
+        <div className={styles.buttons} role="group" aria-label="What helps">
+          {sight.helps.map((help) => (
+            <Button
+              key={help.kind}
+              name={helpText(help)}
+              hint={`leaves to ${metres(help.least)} m`}
+              look="small"
+              onPress={() => onChange(changeFor(help))}
+            />
+          ))}
+        </div>
+      ) : null}
+    </div>
+  );
+}
+
+/** "Leaves to 18 m, well to 14 m", and whether that is far enough. */
+export function sightText({ least, preferred }: ScreenSight, reader: number): string {
+  const reach = `Leaves can be read to ${metres(least)} m, well to ${metres(preferred)} m`;
+  return metres(least) < reader ? `${reach}: not from ${reader} m.` : `${reach}.`;
+}
+
+function helpText({ kind, lanes }: SightHelp): string {
+  switch (kind) {
+    case 'fewer words':
+      return 'Fewer words';
+    case 'two columns':
+      return 'Two columns';
+    case 'shared':
+      return `Only ${lanesNamed(lanes)} here`;
+    case 'leaves only':
+      return 'Clock and leaves only';
+  }
+}
+
+export function changeFor({ kind, lanes }: SightHelp): ScreenChange {
+  switch (kind) {
+    case 'fewer words':
+      return { words: false, after: false };
+    case 'two columns':
+      return { twoColumns: true };
+    case 'shared':
+      return { lanes };
+    case 'leaves only':
+      return { leavesOnly: true };
+  }
+}
+
+/** Rounded down, so that nobody is promised too much. */
+function metres(distance: number): number {
+  return Math.floor(distance + 0.05);
+}
