@@ -88,7 +88,10 @@ export function createRehearsalLink(now: () => number): RehearsalLink {
       followed = null;
       const commands = from ? [{ at: 0, command: { ...from } }] : [];
       const run = { id: `rehearsal-${++begun}`, text: keepText(source), openedAt: 0, clockPhase: 0, commands };
-      const times = timesOf(follow({ ...run, openedAtTimeOfDay: 0, commands: [] }), follow({ ...run, openedAtTimeOfDay: 0 }));
+      const times = timesOf(
+        follow({ ...run, openedAtTimeOfDay: 0, commands: [] }),
+        follow({ ...run, openedAtTimeOfDay: 0 }),
+      );
       const openedAtTimeOfDay = (times.startsAt === null ? timeOfDay : times.startsAt + times.before) % DAY;
       since = { own: now(), t: 0 };
       show({ ...run, openedAtTimeOfDay, clockPhase: clockPhase ?? openedAtTimeOfDay % MINUTE });
@@ -96,6 +99,8 @@ export function createRehearsalLink(now: () => number): RehearsalLink {
     setSpeed(next) {
       since = { own: now(), t: exactNow() };
       speed = next;
+      // Whoever follows the run looks anew: tones that are scheduled are for another speed.
+      store.setState({});
     },
     end() {
       told = followed = null;
@@ -109,7 +114,8 @@ export function createRehearsalLink(now: () => number): RehearsalLink {
 function timesOf(whole: FollowedRun, from: FollowedRun): { readonly startsAt: Millis | null; readonly before: Millis } {
   const { startsAt } = whole.run.plan.session;
   const first: RunView = whole.run.given;
-  const before = first.projectedTimes[from.run.given.index - first.index]?.start ?? 0;
+  const startOf = (stretch: number): Millis => first.projectedTimes[stretch - first.index]?.start ?? 0;
+  const before = startOf(from.run.given.index) - startOf(first.index);
   return { startsAt: startsAt === null ? null : startsAt * MINUTE, before };
 }
 
