@@ -15,6 +15,7 @@ import { clockTime, clockTimeToSecond } from '../../core/words/time/time-of-day.
 import { calendarDay, dayForPeople } from '../timetable/calendar-day.ts';
 import { ends, wrapped } from '../timetable/sheet.ts';
 import { ENDED } from './format-list.ts';
+import { timeTexts } from './times-text.ts';
 
 const WIDTH = 80;
 
@@ -22,7 +23,7 @@ const WIDTH = 80;
 const MOST_NOT_CALLED = 12;
 
 export function recordText(record: RunRecord): string {
-  const sections = [laneLines, partLines, notCalledLines, changeLines, markLines, addedLines];
+  const sections = [laneLines, partLines, notCalledLines, changeLines, markLines, timeLines, addedLines];
   const blocks = sections.map((section) => section(record)).filter((lines) => lines.length > 0);
   return [headLines(record), ...blocks].map((lines) => lines.map((line) => `${line.trimEnd()}\n`).join('')).join('\n');
 }
@@ -101,6 +102,11 @@ function markLines({ commands, openedAtTimeOfDay }: RunRecord): readonly string[
     return timed(openedAtTimeOfDay + at, commaed(markWords(each) || 'a mark', lanes));
   });
   return marks.length === 0 ? [] : [...head('Marks'), ...marks];
+}
+
+function timeLines(record: RunRecord): readonly string[] {
+  const texts = timeTexts(record);
+  return texts.length === 0 ? [] : [...head('Timed by hand, in tenths'), ...texts.flatMap(under)];
 }
 
 /** What was added afterwards. */

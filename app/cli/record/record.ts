@@ -6,11 +6,13 @@
 import { stat } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { basename } from 'node:path';
+import { NOTHING_ADDED } from '../../core/record/afterwards.ts';
 import { recordOf } from '../../core/record/record.ts';
 import { recordCsv } from '../../core/record/record-csv.ts';
 import { recordJson } from '../../core/record/record-json.ts';
-import { diskReason } from '../../host/journal/disk.ts';
+import { diskReason, systemDisk } from '../../host/journal/disk.ts';
 import { dataFolder, runsFolder } from '../../host/lock/data-folder.ts';
+import { readAfterwards } from '../../host/records/afterwards-file.ts';
 import { readKept } from '../../host/records/kept-journal.ts';
 import { listRuns, type ListedRun, type RunList } from '../../host/records/run-list.ts';
 import { readArguments } from '../arguments.ts';
@@ -79,7 +81,9 @@ async function textOf(io: Io, listed: ListedRun, format: Format): Promise<string
     return null;
   }
   if (read.said !== null) await complain(io, read.said);
-  const made = recordOf(read.kept);
+  const after = await readAfterwards(systemDisk, listed);
+  if (!after.ok) await complain(io, after.why);
+  const made = recordOf(read.kept, after.ok ? after.added : NOTHING_ADDED);
   if (format === 'csv') return recordCsv(made);
   return format === 'json' ? `${JSON.stringify(recordJson(made), null, 2)}\n` : recordText(made);
 }

@@ -14,7 +14,7 @@ import {
 } from '../session/session.ts';
 import type { Rep } from './plan.ts';
 import type { Tenths } from '../units.ts';
-import { expectedSwim, factorOf, intervalOf, targetOf } from '../session/lanes/pace.ts';
+import { expectedSwim, factorOf, firstInterval, targetOf } from '../session/lanes/pace.ts';
 import { add, ceilTo, multiply, ratio, roundTo } from '../ratio.ts';
 
 /** What one rep asks, without its place; reps that ask the same may share it. */
@@ -112,7 +112,7 @@ function swimmer(way: Way, timing: Timed, pace: Pace): (distance: Tenths, index:
 function firstSwim({ words, hold }: Way, timing: Timed, distance: Tenths, pace: Pace): Swim {
   const target = targetOf(pace.lane, hold?.[pace.index], distance);
   const expected = expectedSwim(pace.lane, distance, factorOf(words, pace.partName), target);
-  const interval = intervalOf(timing, pace.index, pace.lane, distance, expected, pace.grid, 0);
+  const interval = firstInterval(timing, pace.index, pace.lane, distance, expected, pace.grid);
   const estimated = timing.kind === 'rest';
   return { words, estimated, distance, interval, leftover: 0, target, expected: roundTo(1, expected) };
 }

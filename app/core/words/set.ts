@@ -81,7 +81,7 @@ export function roundsLeft({ times, line }: Rounds, cuts: Cuts): string {
 }
 
 /** The cuts of what is in the rounds: of a line that is both rounds and a set, the cuts are of its rounds. */
-export function cutsInside({ line }: Rounds, cuts: Cuts): Cuts {
+export function cutsInside({ line }: Rounds | LaneLines, cuts: Cuts): Cuts {
   return cuts.has(line) ? new Map([...cuts].filter(([cut]) => cut !== line)) : cuts;
 }
 
@@ -141,6 +141,6 @@ function innerWords(item: Item, cuts: Cuts, within: boolean): string {
 }
 
 function innerList(over: Rounds | LaneLines, cuts: Cuts, within: boolean): string {
-  const inner = over.kind === 'rounds' ? cutsInside(over, cuts) : cuts;
+  const inner = cutsInside(over, cuts);
   return over.items.map((item) => innerWords(item, inner, within)).join(', ');
 }

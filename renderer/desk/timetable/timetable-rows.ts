@@ -156,7 +156,7 @@ function rowsOf(
     const key = `${item.line} ${depth}`;
     if (item.kind === 'rounds' || item.kind === 'lanes') {
       rows.push({ key, depth, words: headingWords(item, cuts) ?? itemWords(item, cuts, within), lanes: [] });
-      const inner = item.kind === 'rounds' ? cutsInside(item, cuts) : cuts;
+      const inner = cutsInside(item, cuts);
       const isWithin = within || item.kind === 'lanes';
       for (const row of rowsOf(item.items, depth + 1, reps, lanes, inner, isWithin)) rows.push(row);
     } else {

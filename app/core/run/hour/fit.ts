@@ -69,7 +69,7 @@ export function fitPlan(plan: Plan): Fit | null {
  */
 export function singleCuts(now: RunState, t: Millis): readonly CutOption[] {
   const state = settleForCommand(now, t);
-  const options = linesThatSave(state, t)
+  const options = linesToTry(state, t)
     .map((line) => least(state, t, line, (option) => option.saves > 0, mostOf))
     .filter(isOption);
   const whole = options.filter(({ takesBegun }) => !takesBegun);
@@ -83,7 +83,6 @@ interface Tried extends Omit<CutOption, 'takesBegun'> {
 
 /** Tries one cut of a line and finds what it saves; null if the cut is refused. */
 function tryCut(state: RunState, t: Millis, line: number, n: number): Tried | null {
-  if (n < 1) return null;
   const cuttable = cuttableAt(state.plan.session, line);
   const outcome = cutLine(state, line, n, t);
   if (!outcome.ok || cuttable.kind === 'nothing') return null;
@@ -111,8 +110,9 @@ export function swimDownPart({ plan, stretches }: Pick<RunState, 'plan' | 'stret
 function latestSwimDown(state: RunState, t: Millis, finishAt: Millis): Millis | null {
   const part = swimDownPart(state);
   const first = state.stretches.findIndex((stretch) => stretch.partIndex === part);
+  // A part with nothing to swim is before all stretches.
   const begun = state.phase === 'going' ? first <= state.index : first < state.index;
-  if (first < 0 || begun || state.phase === 'done') return null;
+  if (begun || state.phase === 'done') return null;
   const times = projectedTimes(state, t);
   const takes = times[times.length - 1]!.end - times[first - state.index]!.start;
   // The last round reading at or before the latest start.
@@ -124,7 +124,7 @@ type Most = (state: RunState, t: Millis, line: number) => number;
 
 /** Cuts whole rounds and reps if they are enough; if not, what lanes have begun as well. */
 function cutsThatServe(state: RunState, t: Millis, finishAt: Millis): Pick<Fit, 'cuts' | 'serves'> {
-  const lines = linesThatSave(state, t);
+  const lines = linesToTry(state, t);
   const whole = cutsUpTo(state, t, lines, finishAt, mostWhole);
   return whole.serves === 'short' && state.departed.length > 0 ? cutsUpTo(state, t, lines, finishAt, mostOf) : whole;
 }
@@ -142,7 +142,10 @@ function cutsUpTo(
   return together(state, t, lines, serves, most);
 }
 
-/** The fewest cuts together: all of the one that saves most, then of the next, and of the last only what is needed. */
+/**
+ * The fewest cuts together: all of the one that saves most, then of the next, and of the last only what is needed. A
+ * line's turn comes again where cuts of others have made it count.
+ */
 function together(
   state: RunState,
   t: Millis,
@@ -150,19 +153,29 @@ function together(
   serves: (option: Tried) => boolean,
   most: Most,
 ): Pick<Fit, 'cuts' | 'serves'> {
-  const cuts: CutOption[] = [];
+  const cuts = new Map<number, number>();
   let now = state;
-  let left = [...lines];
   for (;;) {
-    const options = left.map((line) => mostThatSaves(now, t, line, most)).filter(isOption);
-    if (options.length === 0) return { cuts, serves: 'short' };
+    const options = lines.map((line) => mostThatSaves(now, t, line, most)).filter(isOption);
+    if (options.length === 0) return { cuts: oneByOne(state, t, cuts), serves: 'short' };
     const best = roundsFirst(now, options).reduce((a, b) => (b.saves > a.saves ? b : a));
     const enough = least(now, t, best.line, serves, most);
-    if (enough) return { cuts: [...cuts, enough], serves: 'all' };
-    cuts.push(best);
-    now = tryCut(now, t, best.line, best.n)!.after;
-    left = left.filter((line) => line !== best.line);
+    const { line, n } = enough ?? best;
+    cuts.set(line, (cuts.get(line) ?? 0) + n);
+    if (enough) return { cuts: oneByOne(state, t, cuts), serves: 'all' };
+    now = tryCut(now, t, line, n)!.after;
   }
+}
+
+/** Cuts of so many of each line, each after those before it. */
+function oneByOne(state: RunState, t: Millis, cuts: ReadonlyMap<number, number>): readonly CutOption[] {
+  let now = state;
+  return Array.from(cuts, ([line, n]) => {
+    const tried = tryCut(now, t, line, n)!;
+    const option = optionOf(now, tried);
+    now = tried.after;
+    return option;
+  });
 }
 
 /** The options without the cuts of lines inside rounds that can be cut as well. */
@@ -186,8 +199,8 @@ const MOST_TRIED = 60;
 /** Stretches to work out in all. Each try works out every stretch, so a session of thousands tries fewer lines. */
 const MOST_WORKED_OUT = 30_000;
 
-/** Lines whose cut brings the end forward: the most repeated first, equal ones in the order of the session. */
-function linesThatSave(state: RunState, t: Millis): readonly number[] {
+/** Lines to come that can be cut: the most repeated first, equal ones in the order of the session. */
+function linesToTry(state: RunState, t: Millis): readonly number[] {
   const kept = swimDownPart(state);
   const lines = new Set<number>();
   for (const stretch of state.stretches.slice(state.index)) {
@@ -201,10 +214,9 @@ function linesThatSave(state: RunState, t: Millis): readonly number[] {
   }
   const most = Math.max(3, Math.min(MOST_TRIED, Math.floor(MOST_WORKED_OUT / state.stretches.length)));
   return [...lines]
-    .filter((line) => timesOf(state, line) > 1)
+    .filter((line) => mostOf(state, t, line) > 0)
     .sort((a, b) => timesOf(state, b) - timesOf(state, a) || a - b)
-    .slice(0, most)
-    .filter((line) => mostThatSaves(state, t, line, mostOf) !== null);
+    .slice(0, most);
 }
 
 /** How often a line is repeated as written: its rounds, or its reps in the longest lane; 0 if it is not swum. */
@@ -258,9 +270,11 @@ function least(
       high = middle - 1;
     } else low = middle + 1;
   }
-  if (!found) return null;
-  const { after, ...option } = found;
-  return { ...option, takesBegun: takesBegun(state, after, line) };
+  return found && optionOf(state, found);
+}
+
+function optionOf(state: RunState, { after, ...option }: Tried): CutOption {
+  return { ...option, takesBegun: takesBegun(state, after, option.line) };
 }
 
 function mostOf(state: RunState, _t: Millis, line: number): number {

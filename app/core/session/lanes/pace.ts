@@ -50,20 +50,22 @@ export function expectedSwim(lane: Lane, distance: Tenths, factor: Ratio, target
 }
 
 /**
- * The interval of rep `index` (from 0) of a set, in whole ms. laneIndex: the lane's place in lane order. Not yet
- * checked: it can be 0 or less, or more than an hour.
+ * The interval of a set's first rep, in whole ms. laneIndex: the lane's place in lane order. Not yet checked: it can
+ * be 0 or less, or more than an hour.
  */
-export function intervalOf(
+export function firstInterval(
   timing: Exclude<Timing, { kind: 'untimed' }>,
   laneIndex: number,
   lane: Lane,
   distance: Tenths,
   expected: Ratio,
   grid: Millis,
-  index: number,
 ): Millis {
   if (timing.kind === 'rest') return intervalByRest(timing.lanes[laneIndex]!, expected, grid);
-  return firstInterval(timing.lanes[laneIndex]!, lane, distance, grid) + index * timing.step;
+  const interval = timing.lanes[laneIndex]!;
+  if (interval.kind === 'time') return interval.time;
+  // A lane that swims by its css has one: the text would be at fault.
+  return intervalByPace(paceOf(interval, lane)!, distance, interval.plus, grid);
 }
 
 /** The factor of a set's words, or of the name of the part it stands in; the largest that applies. */
@@ -87,13 +89,6 @@ const DASHES = /[\u2010-\u2015\u2212]/g;
 const KICK = /(?<![\p{L}\p{N}-])(?:kick|kicks|kicking)(?![\p{L}\p{N}-])/iu;
 const DRILL = /(?<![\p{L}\p{N}-])(?:drill|drills|scull|sculls|sculling)(?![\p{L}\p{N}-])/iu;
 const EASY = /(?<![\p{L}\p{N}-])(?:easy|(?:swim|warm|cool)[- ]down)(?![\p{L}\p{N}-])/iu;
-
-function firstInterval(interval: Interval, lane: Lane, distance: Tenths, grid: Millis): Millis {
-  // A lane that swims by its css has one: the text would be at fault.
-  return interval.kind === 'time'
-    ? interval.time
-    : intervalByPace(paceOf(interval, lane)!, distance, interval.plus, grid);
-}
 
 /** css × 1.05, else base − 10 s but never below half of base; per 100. */
 function cruise(lane: Lane): Ratio {

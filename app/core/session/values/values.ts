@@ -5,6 +5,7 @@
 
 import type { LengthUnit, Millis, Tenths } from '../../units.ts';
 import { HOUR, SECOND } from '../../units.ts';
+import { reading } from '../../words/time/reading.ts';
 import type { Hold, Interval } from '../session.ts';
 import { isFlaw, type Flaw } from './flaw.ts';
 import { match, shorten, startsTime, timeAt, tokenAt } from './time.ts';
@@ -153,10 +154,8 @@ export function intervalAt(text: string, at: number): Read<Interval> | Flaw {
   if (isFlaw(time)) return time;
   if (time.bare && time.ms < LEAST_BARE_INTERVAL) {
     const seconds = time.ms / SECOND;
-    return {
-      at,
-      message: `${seconds} is too short for an interval: write ${seconds}:00 for minutes, or 0:0${seconds}`,
-    };
+    const message = `${seconds} is too short for an interval: write ${reading(time.ms * 60)} for minutes, or 0:0${seconds}`;
+    return { at, message };
   }
   const wrong = intervalFlaw(time.ms, at);
   return wrong ?? { value: { kind: 'time', time: time.ms }, end: time.end };

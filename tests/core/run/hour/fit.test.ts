@@ -48,6 +48,27 @@ describe('fitting the hour', () => {
     expect(fitPlan(planOf(HOUR.replace('19:45', '19:34')))!.serves).toBe('short');
   });
 
+  /** Lane 1 takes 10:00, lane 2 8:00: of line 5 no more than two save anything, until line 6 is cut. */
+  const TURNS = ['start 19:30', 'finish 19:40', 'lane 1', 'lane 2', '8/0 x 50 @ 1:00', '2 x 100 @ 1:00/4:00'];
+  const turns = (finish: string) =>
+    fitPlan(planOf([...TURNS, 'Swim-down', '50 @ 1:00'].join('\n').replace('19:40', finish)))!;
+
+  it('cuts more of a line where cuts of others have made it count, and names each line once', () => {
+    const { serves, cuts } = turns('19:37');
+    expect(serves).toBe('all');
+    expect(cuts.map(({ line, n, saves }) => ({ line, n, saves }))).toEqual([
+      { line: 5, n: 4, saves: 120_000 },
+      { line: 6, n: 1, saves: 180_000 },
+    ]);
+    expect(turns('19:31')).toMatchObject({ serves: 'short', cuts: [{ n: 5 }, { n: 1, saves: 240_000 }] });
+  });
+
+  it('where nothing suffices, a line whose cut would save no more after the others is not among them', () => {
+    const lanes = ['lane 1', 'lane 2', '4/0 x 50 @ 1:00', '4/0 x 100 @ 1:00', '0/1 x 100 @ 6:00'];
+    const text = ['start 19:30', 'finish 19:35', ...lanes, 'Swim-down', '50 @ 1:00'].join('\n');
+    expect(fitPlan(planOf(text))).toMatchObject({ serves: 'short', cuts: [{ line: 5, n: 2, saves: 120_000 }] });
+  });
+
   it('drops whole rounds before anything in them, and what is in them once one round is left', () => {
     const text = ['start 19:30', 'finish 19:39', '3 rounds', '  100 @ 2:00', '  4 x 50 @ 1:00', 'Swim-down', '50 easy'];
     // 18:00 of rounds: one round less is 6:00, one 50 less in each is 3:00.
@@ -159,6 +180,34 @@ describe('fitting the hour', () => {
     ]);
   });
 
+  it('the smallest cut that saves may be more than one, where the next stretch waits for a round reading', () => {
+    // 4 x 25 end at 1:40, three at 1:15: both make the next part start at 2:00, two at 1:00.
+    const { state } = new Deck('start on 60\nbetween 0:00\nOne\n4 x 25 @ 0:25\nTwo\n25 @ 0:30');
+    expect(singleCuts(state, -10_000)).toMatchObject([{ line: 4, n: 2, saves: 60_000 }]);
+  });
+
+  it('what has been cut before is cut no more', () => {
+    const deck = new Deck(HOUR).at(0, { do: 'cut', line: 7, n: 4 }).at(1, { do: 'cut', line: 5, n: 2 });
+    // One 50 of two is left in line 6 to cut, of line 7 one of two.
+    expect(singleCuts(deck.state, 2000).map(({ line, n }) => ({ line, n }))).toEqual([
+      { line: 6, n: 1 },
+      { line: 7, n: 1 },
+    ]);
+  });
+
+  it('tries the sixty lines that are repeated most and can be cut', () => {
+    const lines = (count: number, line: string) => new Array<string>(count).fill(line);
+    const text = [...lines(61, '2 x 25 @ 0:10'), '3 x 25 @ 0:10', ...lines(9, '4 x 25 choice'), '25 @ 0:10'];
+    const tried = singleCuts(new Deck([...text, 'Swim-down', '25'].join('\n')).state, -10_000);
+    expect(tried.map(({ line }) => line)).toEqual([62, ...Array.from({ length: 59 }, (_, index) => index + 1)]);
+  });
+
+  it('tries fewer lines in a session of thousands of stretches', () => {
+    const rounds = new Array<string>(3).fill('500 rounds\n  25 @ 0:10\n  break 0:01');
+    const text = [...rounds, ...new Array<string>(9).fill('3 x 25 @ 0:10'), 'Swim-down', '25 @ 0:10'];
+    expect(singleCuts(new Deck(text.join('\n')).state, -10_000)).toHaveLength(9);
+  });
+
   describe('[fit] what a lane has begun', () => {
     /** Rounds of 4:00 in line 3, from 10 s; then 6:00 of hundreds in line 6. At 5:10 round 2 is half swum. */
     const ROUNDS = ['start 19:30', 'finish 19:50', '3 rounds', '  100 @ 2:00', '  100 kick @ 2:00', '6 x 100 @ 1:00'];
@@ -184,6 +233,8 @@ describe('fitting the hour', () => {
     it('is not among the cuts offered in good time while there are others', () => {
       // Nothing but the rest of the last round is left of line 3.
       expect(short(singleCuts(deck.settled(550), 550_000))).toEqual(['1 of line 6']);
+      const alone = new Deck([...ROUNDS.slice(0, -1), 'Swim-down', '50 @ 0:30'].join('\n')).at(0, { do: 'start' });
+      expect(short(singleCuts(alone.settled(550), 550_000))).toEqual(['1 of line 3, begun']);
     });
 
     it('a rep that one lane has left is begun for all lanes', () => {

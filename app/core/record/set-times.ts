@@ -1,0 +1,72 @@
+/*
+ * The hand times of a run, a set of a lane each: pace, against the target, and how they fade. A 400 and a 200 in one
+ * part give the lane's critical swim speed.
+ */
+
+import type { Millis } from '../units.ts';
+import { cssOf, type CssTest } from './css-test.ts';
+import { fadeOf, paceOf } from './hand-time.ts';
+import type { LeaveRecord, RunRecord } from './record.ts';
+
+export interface SetTimes {
+  readonly lane: number;
+  /** The first rep that was timed, which says what the set was. */
+  readonly first: LeaveRecord;
+  readonly reps: readonly RepTime[];
+  /** Slower in the second half than in the first, a 100; null for fewer than two. */
+  readonly fade: Millis | null;
+}
+
+export interface RepTime {
+  readonly rep: number;
+  readonly time: Millis;
+  /** For 100; null for a swim by time. */
+  readonly pace: Millis | null;
+  /** Over its target, below 0 under it; null without one. */
+  readonly over: Millis | null;
+}
+
+/** One passage through a set in a lane after the other, by lane and time. */
+export function setTimesOf({ lanes }: RunRecord): readonly SetTimes[] {
+  const groups: LeaveRecord[][] = [];
+  for (const { leaves } of lanes) {
+    let group: LeaveRecord[] = [];
+    for (const leave of leaves.filter(isTimed)) {
+      if (group.length === 0 || group[0]!.rep.set !== leave.rep.set) groups.push((group = []));
+      group.push(leave);
+    }
+  }
+  return groups.map((group) => {
+    const reps = group.map(repTime);
+    const paces = reps.map(({ pace }) => pace).filter((pace): pace is Millis => pace !== null);
+    return { lane: group[0]!.lane, first: group[0]!, reps, fade: fadeOf(paces) };
+  });
+}
+
+/** By lane, of each part with one timed 400 and one timed 200. */
+export function cssTestsOf({ lanes }: RunRecord): readonly { readonly lane: number; readonly test: CssTest }[] {
+  const tests: { lane: number; test: CssTest }[] = [];
+  for (const { lane, leaves } of lanes) {
+    const timed = leaves.filter(isTimed);
+    for (const part of new Set(timed.map((leave) => leave.part))) {
+      const trials = timed
+        .filter((leave) => leave.part === part && [2000, 4000].includes(leave.rep.distance))
+        .map(({ rep, time }) => ({ distance: rep.distance, time }));
+      if (trials.length === 2 && trials[0]!.distance !== trials[1]!.distance) tests.push({ lane, test: cssOf(trials) });
+    }
+  }
+  return tests;
+}
+
+type Timed = LeaveRecord & { readonly time: Millis };
+
+function isTimed(leave: LeaveRecord): leave is Timed {
+  return leave.time !== null;
+}
+
+/** The target of an untimed set is for one of its reps, and its time for the whole. */
+function repTime({ rep, time }: LeaveRecord): RepTime {
+  const taken = time ?? 0;
+  const over = rep.target === null || rep.set.untimed ? null : taken - rep.target;
+  return { rep: rep.rep, time: taken, pace: paceOf(taken, rep.distance), over };
+}

@@ -1,0 +1,47 @@
+/*
+ * What the coach adds to a run afterwards, as it comes from outside: from the file that keeps it.
+ */
+
+import * as z from 'zod/mini';
+import type { Afterwards } from '../core/record/afterwards.ts';
+import { DAY } from '../core/units.ts';
+
+/** Raised when an older program could misread the file. */
+export const AFTERWARDS_VERSION = 1;
+
+const whole = (least: number, most: number) => z.int().check(z.minimum(least), z.maximum(most));
+
+const words = (most: number) => z.string().check(z.maxLength(most));
+
+const lane = whole(0, 20);
+
+const list = <Item extends z.ZodMiniType>(item: Item, most: number) => z.array(item).check(z.maxLength(most));
+
+const afterwards = {
+  marks: list(z.strictObject({ command: whole(0, 1_000_000), words: words(200) }), 10_000),
+  notes: list(words(2000), 100),
+  attendance: z.nullable(
+    list(z.strictObject({ lane, swimmers: whole(0, 100), names: z.nullable(list(words(100), 100)) }), 20),
+  ),
+  effort: z.nullable(whole(0, 10)),
+  times: list(
+    z.strictObject({
+      lane,
+      at: whole(0, 365 * DAY),
+      watches: z.array(whole(1, DAY)).check(z.minLength(1), z.maxLength(3)),
+    }),
+    100_000,
+  ),
+};
+
+/** What stands in the file of a run. */
+export interface AfterwardsFile extends Afterwards {
+  readonly version: number;
+  readonly run: string;
+}
+
+export const afterwardsFile: z.ZodMiniType<AfterwardsFile> = z.strictObject({
+  version: z.literal(AFTERWARDS_VERSION),
+  run: words(64),
+  ...afterwards,
+});

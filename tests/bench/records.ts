@@ -1,0 +1,48 @@
+/* How long it takes to list a thousand evenings, and to make the record of one, from a real folder. */
+
+import { rmSync } from 'node:fs';
+import { recordOf } from '../../app/core/record/record.ts';
+import { runsFolder } from '../../app/host/lock/data-folder.ts';
+import { readKept } from '../../app/host/records/kept-journal.ts';
+import { listRuns } from '../../app/host/records/run-list.ts';
+import { eveningScript, eveningText } from '../support/eventful-evening.ts';
+import { freshDataFolder } from '../support/host/data-folder.ts';
+import { DONE, said, THURSDAY, writeJournal } from '../support/host/written-journal.ts';
+import { row, type Row } from './table.ts';
+
+const RUNS = 1000;
+const DAY = 24 * 60 * 60 * 1000;
+
+/** A sign of life every 5 s of an hour. */
+const SIGNS = Array.from({ length: 720 }, (_, index) => ({ say: 'alive', at: 3_530_000 + index, leaves: [] }) as const);
+
+export async function benchRecords(): Promise<readonly Row[]> {
+  const data = freshDataFolder();
+  const lines = [...said(eveningScript()), ...SIGNS, DONE];
+  for (let run = 0; run < RUNS; run++) {
+    writeJournal(data, { run: `run-${run}`, text: eveningText(), openedAt: THURSDAY - run * DAY }, lines);
+  }
+  const first = await timed(() => listRuns(runsFolder(data)));
+  const again = await timed(() => listRuns(runsFolder(data)));
+  const one = await timed(async () => {
+    const read = await readKept(first.value.runs[0]!);
+    if (!read.ok) throw new Error(read.why);
+    return recordOf(read.kept);
+  });
+  rmSync(data, { recursive: true });
+  return [
+    row(`${first.value.runs.length} runs listed, the first time`, millis(first.ms)),
+    row(`${again.value.runs.length} runs listed, again`, millis(again.ms)),
+    row('the record of one of them', millis(one.ms)),
+  ];
+}
+
+async function timed<Value>(work: () => Promise<Value>): Promise<{ readonly value: Value; readonly ms: number }> {
+  const begun = performance.now();
+  const value = await work();
+  return { value, ms: performance.now() - begun };
+}
+
+function millis(ms: number): string {
+  return `${ms.toFixed(0)} ms`;
+}

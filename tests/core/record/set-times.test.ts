@@ -1,0 +1,47 @@
+/* Hand times by lane and set: pace, against the target, fade, and the test that gives a CSS. */
+
+import { expect, test } from 'vitest';
+import { NOTHING_ADDED, type HandTimes } from '../../../app/core/record/afterwards.ts';
+import { recordOf, type RunRecord } from '../../../app/core/record/record.ts';
+import { cssTestsOf, setTimesOf } from '../../../app/core/record/set-times.ts';
+import { keptRun } from '../../support/kept-run.ts';
+
+const TEXT = `Squad
+lane 1
+lane 2
+
+Main set
+2 rounds
+  2 x 50 fast @ 1:00 hold 0:40
+400 @ 8:00
+200 @ 5:00
+`;
+
+/** Both lanes leave at 10, 70, 130, 190, 250 and 730 s. */
+const timed = (...times: readonly (readonly [lane: number, at: number, ...watches: number[]])[]): RunRecord => {
+  const kept = times.map(([lane, at, ...watches]): HandTimes => ({ lane, at: at * 1000, watches: watches.map(toMs) }));
+  return recordOf(keptRun(TEXT, [[0, { do: 'start' }]]), { ...NOTHING_ADDED, times: kept });
+};
+
+const toMs = (seconds: number): number => Math.round(seconds * 1000);
+
+test('[hand times] by passage through a set: each rep’s pace, over or under its target, and the fade', () => {
+  const record = timed([1, 10, 39.5], [1, 70, 41.25], [1, 130, 40], [2, 70, 40.1, 40.3, 40.2]);
+  expect(setTimesOf(record).map(({ lane, reps, fade }) => ({ lane, reps, fade }))).toEqual([
+    {
+      lane: 1,
+      reps: [
+        { rep: 1, time: 39_500, pace: 79_000, over: -500 },
+        { rep: 2, time: 41_250, pace: 82_500, over: 1250 },
+      ],
+      fade: 3500,
+    },
+    { lane: 1, reps: [{ rep: 1, time: 40_000, pace: 80_000, over: 0 }], fade: null },
+    { lane: 2, reps: [{ rep: 2, time: 40_200, pace: 80_400, over: 200 }], fade: null },
+  ]);
+});
+
+test('[CSS] one timed 400 and one timed 200 of a part are a test of the lane', () => {
+  const record = timed([1, 250, 360], [1, 730, 170], [2, 250, 360]);
+  expect(cssTestsOf(record)).toEqual([{ lane: 1, test: { ok: true, css: 95_000, caution: null } }]);
+});
