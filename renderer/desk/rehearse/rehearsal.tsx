@@ -4,19 +4,21 @@
  */
 
 import { useEffect, useState, type ReactElement } from 'react';
+import type { LaneView } from '../../../app/core/run/view.ts';
 import { readingPast } from '../../../app/core/words/time/reading.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import type { RunMoment } from '../../ui/coach/frames.ts';
 import { useDrawn, useMoment, useOffer } from '../../ui/coach/use-deck.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { Select } from '../../ui/parts/select.tsx';
+import { keyOf } from '../actions/keys.ts';
 import { ActionBar } from '../actions/action-bar.tsx';
 import { FeedbackBar } from '../actions/feedback-bar.tsx';
 import { MarkPanel } from '../actions/mark-panel.tsx';
 import { laneOfKey, useRunKeys } from '../actions/use-run-keys.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { LanePanel } from '../lanes/lane-panel.tsx';
-import { LaneRow } from '../lanes/lane-row.tsx';
+import { LaneButtons } from '../lanes/lane-buttons.tsx';
 import { Outline } from '../outline/outline.tsx';
 import type { Panel } from '../panel.tsx';
 import { Part, StopButton } from '../part.tsx';
@@ -68,13 +70,12 @@ function RehearsedSession({
   const openPanel = (next: Panel | null): void =>
     next?.kind === 'edit' ? tools.actions.say('Leave the rehearsal to change the text.', 'refused') : setPanel(next);
   useRunKeys(tools, panel, openPanel);
-  const time = useDrawn(tools.frames, timeText);
   if (!moment) return null;
   return (
     <div className={`${pageStyles.page} ${styles.rehearsal}`}>
       <header className={styles.head}>
         <h1>Rehearsal</h1>
-        <span className={styles.time} ref={time} />
+        <SessionTime tools={tools} />
         <div className={styles.speeds} role="group" aria-label="Speed">
           {SPEEDS.map((each) => (
             <Button
@@ -119,6 +120,11 @@ function RehearsedSession({
   );
 }
 
+function SessionTime({ tools }: { readonly tools: DeskTools }): ReactElement {
+  const time = useDrawn(tools.frames, timeText);
+  return <span className={styles.time} ref={time} />;
+}
+
 interface RehearsedLanesProps {
   readonly tools: DeskTools;
   readonly moment: RunMoment;
@@ -147,14 +153,13 @@ function RehearsedLanes({ tools, moment, panel, setPanel }: RehearsedLanesProps)
       ) : (
         <>
           {moment.view.lanes.map((lane) => (
-            <LaneRow
+            <RehearsedLane
               key={lane.number}
               tools={tools}
               moment={moment}
               lane={lane}
               chosen={chosen.includes(lane.number)}
               keyed={lane.number === keyed}
-              open={false}
               onMore={() => setPanel({ kind: 'lane', lane: lane.number })}
             />
           ))}
@@ -164,6 +169,32 @@ function RehearsedLanes({ tools, moment, panel, setPanel }: RehearsedLanesProps)
         </>
       )}
     </aside>
+  );
+}
+
+interface RehearsedLaneProps {
+  readonly tools: DeskTools;
+  readonly moment: RunMoment;
+  readonly lane: LaneView;
+  readonly chosen: boolean;
+  readonly keyed: boolean;
+  onMore(): void;
+}
+
+/** What it swims stands on the wall beside it. */
+function RehearsedLane({ tools, moment, lane, chosen, keyed, onMore }: RehearsedLaneProps): ReactElement {
+  const name = `Lane ${lane.number}`;
+  return (
+    <section className={styles.lane} aria-label={name}>
+      <Button
+        name={name}
+        label={lane.number}
+        pressed={chosen}
+        keys={keyOf(lane.number)}
+        onPress={() => tools.actions.toggle(lane.number)}
+      />
+      <LaneButtons tools={tools} moment={moment} lane={lane} open={false} keyed={keyed} onMore={onMore} />
+    </section>
   );
 }
 
