@@ -6,6 +6,7 @@
 import { useId, useMemo, useRef, useState, type DragEvent, type ReactElement } from 'react';
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
+import type { Source } from '../../../app/core/plan/plan.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
@@ -41,13 +42,15 @@ interface WriteScreenProps {
   readonly clock: MatchedClock;
   /** Back to the run that is there; null without one. */
   readonly onBack: (() => void) | null;
+  /** Gives the reason where it is refused. */
+  onRehearse(source: Source): string | null;
   onOpened(): void;
 }
 
 const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
-export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreenProps): ReactElement {
+export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }: WriteScreenProps): ReactElement {
   const writing = useDraft(run);
   const { text, lanesText } = writing.draft;
   const setText = (next: string): void => writing.change({ text: next });
@@ -199,6 +202,17 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           look="primary start"
           why={why}
           onPress={() => void open(false)}
+          onRefused={say}
+        />
+        <Button
+          name="Rehearse"
+          hint="leaves no record"
+          why={why}
+          judge={() => why ?? (source === text ? null : 'It is being read: try again.')}
+          onPress={() => {
+            const refused = onRehearse({ text: source, lanesText: lanes });
+            if (refused !== null) say(refused);
+          }}
           onRefused={say}
         />
         {answer?.kind === 'going' ? (

@@ -31,13 +31,15 @@ export interface Frames {
 /** How often the run is looked at if the browser gives no frames, as for a page that is covered, in ms. */
 const SELDOM = 250;
 
-export function startFrames(link: Link): Frames {
+/** atMost: of a link whose time runs fast, what changes by itself is told no more often than every so many ms. */
+export function startFrames(link: Link, atMost = 0): Frames {
   const drawers = new Set<(moment: RunMoment | null) => void>();
   const watchers = new Set<() => void>();
   let moment: RunMoment | null = null;
   let shownAs = '';
   let shown: RunMoment | null = null;
   let frame = 0;
+  let toldAt = -Infinity;
 
   function look(): void {
     const seen = momentOf(link);
@@ -45,7 +47,8 @@ export function startFrames(link: Link): Frames {
     moment = seen === 'unknown' ? null : seen;
     for (const each of drawers) each(moment);
     const now = seen === 'unknown' ? shownAs : outline(seen);
-    if (now === shownAs) return;
+    if (now === shownAs || (shownAs !== '' && performance.now() - toldAt < atMost)) return;
+    toldAt = performance.now();
     shownAs = now;
     shown = moment;
     for (const call of watchers) call();
