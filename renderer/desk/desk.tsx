@@ -25,7 +25,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
   const [left, setLeft] = useState<string | null>(null);
 
   const clock = useMatchedClock(tools.link, run);
-  const rehearsal = useRehearsal(tools.link);
+  const rehearsal = useRehearsal(tools);
 
   const file = useArrivedFile(
     () => run?.id ?? null,
@@ -60,7 +60,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
           </Activity>
           {rehearsal.rehearsed ? (
             <Part tools={tools} name="The rehearsal">
-              <Rehearsal light={tools.light} rehearsed={rehearsal.rehearsed} onLeave={rehearsal.leave} />
+              <Rehearsal own={rehearsal.rehearsed} onLeave={rehearsal.leave} />
             </Part>
           ) : null}
         </>

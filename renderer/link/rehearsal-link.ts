@@ -1,6 +1,7 @@
 /*
  * A link whose host is in the page: it carries commands out by the same core, on a clock that runs at the coach's speed.
- * Nothing is sent or kept: no connection, no journal, no other screen.
+ * Faster than the pool's clock it goes on in steps, so that nothing that is drawn by it flickers. Nothing is sent or
+ * kept: no connection, no journal, no other screen.
  */
 
 import type { Command } from '../../app/core/run/command/command.ts';
@@ -33,6 +34,12 @@ export interface RehearsalLink {
   end(): void;
 }
 
+/**
+ * In ms of the page's clock. Whatever is drawn stands still from step to step, all digits and strips of the screen at
+ * once: in no second it changes more than twice, and three times would still be safe to look at.
+ */
+export const STEP = 600;
+
 const DAY: Millis = 24 * 60 * MINUTE;
 
 const OVER = 'The rehearsal is over.';
@@ -47,7 +54,10 @@ export function createRehearsalLink(now: () => number): RehearsalLink {
   let since = { own: now(), t: 0 };
   let begun = 0;
 
-  const exactNow = (): number => since.t + (now() - since.own) * speed;
+  const exactNow = (): number => {
+    const passed = now() - since.own;
+    return since.t + (speed > 1 ? Math.floor(passed / STEP) * STEP : passed) * speed;
+  };
   const lastAt = (): Millis => told?.commands[told.commands.length - 1]?.at ?? 0;
   const tNow = (): Millis | null => (told ? Math.max(lastAt(), Math.floor(exactNow())) : null);
 

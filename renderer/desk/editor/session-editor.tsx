@@ -10,7 +10,7 @@ import type { WarningGroup } from '../timetable/warning-groups.ts';
 import { lineMarks, markLines } from './line-marks.ts';
 import { lockedLines, lockLines } from './locked-lines.ts';
 import { notation } from './notation.ts';
-import { createTextView, describe, putText, showFrom, type TextView } from './text-view.ts';
+import { createTextView, describe, keepView, putText, showFrom, type KeptView, type TextView } from './text-view.ts';
 import styles from './session-editor.module.css';
 
 interface SessionEditorProps {
@@ -39,6 +39,8 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   // The editor stays while what it calls is new with every render.
   const latest = useRef(props);
   const first = useRef({ text, locked, placeholder });
+  // While the page is hidden there is no editor; what it knew is kept for when it is back.
+  const kept = useRef<KeptView>(null);
   useLayoutEffect(() => {
     latest.current = props;
   });
@@ -46,13 +48,16 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   useLayoutEffect(() => {
     const view = createTextView({
       ...first.current,
+      before: kept.current,
       parent: place.current!,
       extensions: [notation, lineMarks, lockedLines],
       accepts: (next) => latest.current.accepts?.(next) ?? true,
       onChange: (next) => latest.current.onChange(next),
     });
     own.current = view;
-    return () => view.destroy();
+    return () => {
+      kept.current = keepView(view);
+    };
   }, []);
   useImperativeHandle(area, () => own.current!);
   useLayoutEffect(() => {

@@ -12,11 +12,20 @@ import { characterAt } from './fault-place.ts';
 /** The editor of a text, for `putCursor`. */
 export type TextView = EditorView;
 
+/** What a new editor has of the one before it: text, cursor, what can be undone, how far it was scrolled. */
+export interface KeptView {
+  readonly state: EditorState;
+  readonly scrolled: ReturnType<EditorView['scrollSnapshot']>;
+  readonly hadKeyboard: boolean;
+}
+
 export interface TextViewGiven {
   readonly parent: HTMLElement;
   readonly text: string;
   readonly placeholder: string | undefined;
   readonly extensions: Extension;
+  /** An editor of the same text that this one takes the place of. */
+  readonly before: KeptView | null;
   /** Whether what the coach does may make this of the text. */
   accepts(text: string): boolean;
   onChange(text: string): void;
@@ -58,24 +67,11 @@ function chosenIn(view: EditorView): { readonly from: number; readonly to: numbe
 }
 
 export function createTextView(given: TextViewGiven): TextView {
-  const nonce = document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]')?.nonce;
-  return new EditorView({
+  const { before } = given;
+  const made = new EditorView({
     parent: given.parent,
-    state: EditorState.create({
-      doc: given.text,
-      extensions: [
-        nonce ? EditorView.cspNonce.of(nonce) : [],
-        EditorState.tabSize.of(4),
-        lineNumbers(),
-        history(),
-        EditorView.lineWrapping,
-        typedOver,
-        given.placeholder === undefined ? [] : placeholder(given.placeholder),
-        given.extensions,
-        keymap.of(KEYS),
-        dressing.of([]),
-      ],
-    }),
+    state: before?.state ?? newState(given),
+    ...(before ? { scrollTo: before.scrolled } : {}),
     dispatchTransactions(transactions, view) {
       const last = transactions[transactions.length - 1];
       const changed = transactions.some((each) => each.docChanged);
@@ -87,6 +83,34 @@ export function createTextView(given: TextViewGiven): TextView {
       if (text !== null) given.onChange(text);
     },
   });
+  if (before?.hadKeyboard) made.focus();
+  return made;
+}
+
+function newState(given: TextViewGiven): EditorState {
+  const nonce = document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]')?.nonce;
+  return EditorState.create({
+    doc: given.text,
+    extensions: [
+      nonce ? EditorView.cspNonce.of(nonce) : [],
+      EditorState.tabSize.of(4),
+      lineNumbers(),
+      history(),
+      EditorView.lineWrapping,
+      typedOver,
+      given.placeholder === undefined ? [] : placeholder(given.placeholder),
+      given.extensions,
+      keymap.of(KEYS),
+      dressing.of([]),
+    ],
+  });
+}
+
+/** Takes an editor away; what it gives back is what another one in its place begins with. */
+export function keepView(view: TextView): KeptView {
+  const kept = { state: view.state, scrolled: view.scrollSnapshot(), hadKeyboard: view.hasFocus };
+  view.destroy();
+  return kept;
 }
 
 /** What the editor says of itself to assistive technology. */

@@ -3,16 +3,14 @@
  * and with nothing remembered.
  */
 
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import type { Link } from '../../link/link.ts';
 import { createRehearsalLink, type RehearsalLink, type RehearsalStart } from '../../link/rehearsal-link.ts';
 import { openSound, type Sound } from '../../sound/sound.ts';
 import { createCoachActions } from '../../ui/coach/commands/coach-actions.ts';
 import { createOffers } from '../../ui/coach/commands/offers.ts';
 import { startFrames } from '../../ui/coach/frames.ts';
 import type { DeskTools } from '../desk-tools.ts';
-import type { Rehearsed } from './use-rehearsal.ts';
-
-/** In ms: React draws no more often, however fast the session goes. */
-const DRAWN_EVERY = 250;
 
 /** At any other speed tones would be noise. */
 export const SOUNDING_SPEED = 1;
@@ -20,10 +18,17 @@ export const SOUNDING_SPEED = 1;
 /** How many times as fast as the pool's clock. */
 export const SPEEDS = [1, 5, 20, 60] as const;
 
+export interface Pace {
+  readonly speed: (typeof SPEEDS)[number];
+  readonly paused: boolean;
+}
+
 export interface RehearsalTools {
   readonly tools: DeskTools;
-  begin(session: Rehearsed, from: RehearsalStart['from']): void;
-  setSpeed(speed: number): void;
+  readonly pace: Pick<StoreApi<Pace>, 'getState' | 'getInitialState' | 'subscribe'>;
+  /** Anew, waiting for Start. */
+  begin(from: RehearsalStart['from']): void;
+  go(pace: Partial<Pace>): void;
   /** Its frames end, and its sound falls silent. */
   stop(): void;
 }
@@ -42,23 +47,44 @@ function ofPage(): NonNullable<typeof page> {
   return page;
 }
 
-export function createRehearsalTools(light: DeskTools['light']): RehearsalTools {
+/** A session without faults, and what the pool's clock shows past the full minute; null where it was not matched. */
+export type Rehearsed = Pick<RehearsalStart, 'source' | 'clockPhase'>;
+
+/** They rehearse until they are stopped, from the beginning of the session first. */
+export function createRehearsalTools(session: Rehearsed, light: DeskTools['light']): RehearsalTools {
   const own = ofPage();
   const { rehearsal, sound } = own;
-  const { link } = rehearsal;
-  setSpeed(SOUNDING_SPEED);
-  const frames = startFrames(link, DRAWN_EVERY);
+  const pace = createStore<Pace>(() => ({ speed: SOUNDING_SPEED, paused: false }));
+  const link: Link = {
+    ...rehearsal.link,
+    async command(command) {
+      const answer = await rehearsal.link.command(command);
+      // What a command has done is looked at, and undone, at the session's own speed.
+      if (answer.ok && command.do !== 'start' && command.do !== 'mark') go({ speed: SOUNDING_SPEED });
+      return answer;
+    },
+  };
+  go({});
+  begin(null);
+  const frames = startFrames(link);
   const actions = createCoachActions(link, () => performance.now(), null);
 
-  function setSpeed(speed: number): void {
-    own.sounds = speed === SOUNDING_SPEED;
-    rehearsal.setSpeed(speed);
+  function go(next: Partial<Pace>): void {
+    pace.setState(next);
+    const { speed, paused } = pace.getState();
+    own.sounds = !paused && speed === SOUNDING_SPEED;
+    rehearsal.setSpeed(paused ? 0 : speed);
+  }
+
+  function begin(from: RehearsalStart['from']): void {
+    rehearsal.begin({ ...session, from, timeOfDay: timeOfDay() });
   }
 
   return {
+    pace,
+    go,
+    begin,
     tools: { link, frames, actions, offers: createOffers(frames, actions), sound, light },
-    begin: ({ source, clockPhase }, from) => rehearsal.begin({ source, from, timeOfDay: timeOfDay(), clockPhase }),
-    setSpeed,
     stop() {
       sound.turnOff();
       frames.stop();

@@ -3,7 +3,8 @@
  * leaves no record, and no other screen knows of it.
  */
 
-import { useEffect, useState, type ReactElement } from 'react';
+import { useState, type ReactElement } from 'react';
+import { useStore } from 'zustand';
 import type { LaneView } from '../../../app/core/run/view.ts';
 import { readingPast } from '../../../app/core/words/time/reading.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
@@ -23,58 +24,41 @@ import { Outline } from '../outline/outline.tsx';
 import type { Panel } from '../panel.tsx';
 import { Part, StopButton } from '../part.tsx';
 import { BEGINNING, placesIn, type Place } from './places.ts';
-import { createRehearsalTools, SOUNDING_SPEED, SPEEDS, type RehearsalTools } from './rehearsal-tools.ts';
+import { SOUNDING_SPEED, SPEEDS, type Pace, type RehearsalTools } from './rehearsal-tools.ts';
 import { RehearsalWall } from './rehearsal-wall.tsx';
-import type { Rehearsed } from './use-rehearsal.ts';
 import pageStyles from '../page.module.css';
 import styles from './rehearsal.module.css';
 
 interface RehearsalProps {
-  readonly light: DeskTools['light'];
-  readonly rehearsed: Rehearsed;
+  readonly own: RehearsalTools;
   onLeave(): void;
 }
 
-export function Rehearsal(props: RehearsalProps): ReactElement {
-  const { light, rehearsed } = props;
-  const [own] = useState(() => createRehearsalTools(light));
-  useEffect(() => {
-    own.begin(rehearsed, null);
-    return () => own.stop();
-  }, [own, rehearsed]);
-  return <RehearsedSession {...props} own={own} />;
-}
-
-function RehearsedSession({
-  own,
-  rehearsed,
-  onLeave,
-}: RehearsalProps & { readonly own: RehearsalTools }): ReactElement | null {
+export function Rehearsal({ own, onLeave }: RehearsalProps): ReactElement | null {
   const { tools } = own;
   const moment = useMoment(tools.frames);
-  const [speed, setSpeed] = useState(1);
-  const [paused, setPaused] = useState(false);
+  const { speed, paused } = useStore(own.pace);
   const [place, setPlace] = useState<Place>(BEGINNING);
   const [panel, setPanel] = useState<Panel | null>(null);
   const places = usePlaces(moment);
-  const go = (next: number, standing: boolean): void => {
-    setSpeed(next);
-    setPaused(standing);
-    own.setSpeed(standing ? 0 : next);
-  };
   const beginAt = (next: Place): void => {
     setPlace(next);
     setPanel(null);
-    own.begin(rehearsed, next.from);
+    own.begin(next.from);
   };
-  const openPanel = (next: Panel | null): void =>
-    next?.kind === 'edit' ? tools.actions.say('Leave the rehearsal to change the text.', 'refused') : setPanel(next);
-  useRunKeys(tools, panel, openPanel);
+  const openPanel = (next: Panel | null): void => {
+    if (next?.kind === 'edit') return tools.actions.say('Leave the rehearsal to change the text.', 'refused');
+    if (next?.kind === 'screens') return tools.actions.say('Leave the rehearsal to change a screen.', 'refused');
+    setPanel(next);
+  };
+  useRunKeys(tools, panel, openPanel, onLeave);
   if (!moment) return null;
   return (
-    <div className={`${pageStyles.page} ${styles.rehearsal}`}>
+    <main className={`${pageStyles.page} ${styles.rehearsal}`} aria-label="Rehearsal: no screen at the pool shows it">
       <header className={styles.head}>
-        <h1>Rehearsal</h1>
+        <h1 tabIndex={-1} ref={giveKeyboard}>
+          Rehearsal
+        </h1>
         <SessionTime tools={tools} />
         <div className={styles.speeds} role="group" aria-label="Speed">
           {SPEEDS.map((each) => (
@@ -84,10 +68,10 @@ function RehearsedSession({
               label={`${each} ×`}
               look="small"
               pressed={each === speed}
-              onPress={() => go(each, paused)}
+              onPress={() => own.go({ speed: each })}
             />
           ))}
-          <Button name={paused ? 'Go on' : 'Pause'} look="small" onPress={() => go(speed, !paused)} />
+          <Button name={paused ? 'Go on' : 'Pause'} look="small" onPress={() => own.go({ paused: !paused })} />
         </div>
         <Select
           className={styles.from}
@@ -97,9 +81,9 @@ function RehearsedSession({
           onChange={(choice) => beginAt(places.find((each) => each.choice === choice) ?? BEGINNING)}
         />
         <Button name="Begin again" look="small" onPress={() => beginAt(place)} />
-        <Button name="Leave the rehearsal" look="small" onPress={onLeave} />
+        <Button name="Leave the rehearsal" hint="Esc" keys="Escape" look="small" onPress={onLeave} />
       </header>
-      <RehearsalWall link={tools.link} words={wallWords(speed, paused)} />
+      <RehearsalWall link={tools.link} words={wallWords({ speed, paused })} />
       <RehearsedLanes tools={tools} moment={moment} panel={panel} setPanel={setPanel} />
       <Part tools={tools} name="The line above the actions" area="feedback">
         <FeedbackBar
@@ -116,8 +100,13 @@ function RehearsedSession({
           <ActionBar tools={tools} moment={moment} />
         </Part>
       )}
-    </div>
+    </main>
   );
+}
+
+/** So that it is said, and no control of the page that is hidden now hears a key. */
+function giveKeyboard(heading: HTMLElement | null): void {
+  heading?.focus();
 }
 
 function SessionTime({ tools }: { readonly tools: DeskTools }): ReactElement {
@@ -185,7 +174,7 @@ interface RehearsedLaneProps {
 function RehearsedLane({ tools, moment, lane, chosen, keyed, onMore }: RehearsedLaneProps): ReactElement {
   const name = `Lane ${lane.number}`;
   return (
-    <section className={styles.lane} aria-label={name}>
+    <div className={styles.lane} role="group" aria-label={name}>
       <Button
         name={name}
         label={lane.number}
@@ -194,7 +183,7 @@ function RehearsedLane({ tools, moment, lane, chosen, keyed, onMore }: Rehearsed
         onPress={() => tools.actions.toggle(lane.number)}
       />
       <LaneButtons tools={tools} moment={moment} lane={lane} open={false} keyed={keyed} onMore={onMore} />
-    </section>
+    </div>
   );
 }
 
@@ -213,7 +202,7 @@ function timeText(moment: RunMoment | null): string {
   return `${readingPast(view.t)} since it began, ${clockTime(run.openedAtTimeOfDay + view.t)} by the clock`;
 }
 
-function wallWords(speed: number, paused: boolean): string {
+function wallWords({ speed, paused }: Pace): string {
   const pace = paused ? 'paused' : speed === SOUNDING_SPEED ? 'at its own speed' : `${speed} times the speed, silent`;
   return `Rehearsal, ${pace}: no screen at the pool shows this`;
 }

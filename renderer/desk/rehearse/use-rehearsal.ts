@@ -2,20 +2,16 @@
  * Whether a session is being rehearsed in this window. A run that begins meanwhile ends it, so that no key is caught.
  */
 
-import { useEffect, useState } from 'react';
-import type { Source } from '../../../app/core/plan/plan.ts';
+import { useEffect, useRef, useState } from 'react';
 import { view } from '../../../app/core/run/view.ts';
 import type { Link } from '../../link/link.ts';
-
-/** A session without faults, and what the pool's clock shows past the full minute; null where it was not matched. */
-export interface Rehearsed {
-  readonly source: Source;
-  readonly clockPhase: number | null;
-}
+import { takesKeys } from '../../ui/coach/free-keyboard.ts';
+import type { DeskTools } from '../desk-tools.ts';
+import { createRehearsalTools, type Rehearsed, type RehearsalTools } from './rehearsal-tools.ts';
 
 export interface RehearsalChoice {
   /** null for nothing. */
-  readonly rehearsed: Rehearsed | null;
+  readonly rehearsed: RehearsalTools | null;
   /** Why it ended by itself; null until it does, and once that is read. */
   readonly ended: string | null;
   /** Refused with a sentence while a run is going; null otherwise. */
@@ -28,13 +24,16 @@ const GOING = 'A run is going: finish it first, then rehearse.';
 const STARTED = 'The rehearsal has ended: a run is going.';
 const OPENED = 'The rehearsal has ended: a session was opened on another screen.';
 
-export function useRehearsal(link: Link): RehearsalChoice {
-  const [rehearsed, setRehearsed] = useState<Rehearsed | null>(null);
+export function useRehearsal({ link, light }: Pick<DeskTools, 'link' | 'light'>): RehearsalChoice {
+  const [rehearsed, setRehearsed] = useState<RehearsalTools | null>(null);
   const [ended, setEnded] = useState<string | null>(null);
+  /** What had the keyboard before. */
+  const keyboard = useRef<Element | null>(null);
   useEffect(() => {
     if (rehearsed === null) return undefined;
     const before = link.store.getState().run?.id ?? null;
     const end = (why: string): void => {
+      rehearsed.stop();
       setRehearsed(null);
       setEnded(why);
     };
@@ -43,16 +42,26 @@ export function useRehearsal(link: Link): RehearsalChoice {
       else if (run !== null && run.id !== before) end(OPENED);
     });
   }, [link, rehearsed]);
+  useEffect(() => {
+    if (rehearsed !== null) return;
+    const before = keyboard.current;
+    keyboard.current = null;
+    if (before?.isConnected && takesKeys(before)) before.focus();
+  }, [rehearsed]);
   return {
     rehearsed,
     ended,
     begin(next) {
       if (isGoing(link)) return GOING;
+      keyboard.current = document.activeElement;
       setEnded(null);
-      setRehearsed(next);
+      setRehearsed(createRehearsalTools(next, light));
       return null;
     },
-    leave: () => setRehearsed(null),
+    leave() {
+      rehearsed?.stop();
+      setRehearsed(null);
+    },
     read: () => setEnded(null),
   };
 }

@@ -31,24 +31,21 @@ export interface Frames {
 /** How often the run is looked at if the browser gives no frames, as for a page that is covered, in ms. */
 const SELDOM = 250;
 
-/** atMost: of a link whose time runs fast, what changes by itself is told no more often than every so many ms. */
-export function startFrames(link: Link, atMost = 0): Frames {
+export function startFrames(link: Link): Frames {
   const drawers = new Set<(moment: RunMoment | null) => void>();
   const watchers = new Set<() => void>();
   let moment: RunMoment | null = null;
   let shownAs = '';
   let shown: RunMoment | null = null;
   let frame = 0;
-  let toldAt = -Infinity;
 
   function look(): void {
-    const seen = momentOf(link);
+    const seen = momentOf(link, moment);
     // If the run cannot be worked out, its digits are blanked; the buttons stay as they were.
     moment = seen === 'unknown' ? null : seen;
     for (const each of drawers) each(moment);
     const now = seen === 'unknown' ? shownAs : outline(seen);
-    if (now === shownAs || (shownAs !== '' && performance.now() - toldAt < atMost)) return;
-    toldAt = performance.now();
+    if (now === shownAs) return;
     shownAs = now;
     shown = moment;
     for (const call of watchers) call();
@@ -78,11 +75,13 @@ export function startFrames(link: Link, atMost = 0): Frames {
   };
 }
 
-function momentOf(link: Link): RunMoment | null | 'unknown' {
+/** `before` itself where nothing has changed and no time has passed, as in a rehearsal that stands still. */
+function momentOf(link: Link, before: RunMoment | null): RunMoment | null | 'unknown' {
   try {
     const { run } = link.store.getState();
     const t = link.now();
-    return run && t !== null ? { run, view: view(run.state, t) } : null;
+    if (!run || t === null) return null;
+    return before?.run === run && before.view.t === t ? before : { run, view: view(run.state, t) };
   } catch (error) {
     reportMishap('working out the run', error);
     return 'unknown';

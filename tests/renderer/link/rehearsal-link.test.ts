@@ -3,7 +3,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { createRehearsalLink, type RehearsalStart } from '../../../renderer/link/rehearsal-link.ts';
+import { createRehearsalLink, STEP, type RehearsalStart } from '../../../renderer/link/rehearsal-link.ts';
 
 const SESSION = `start 19:30
 finish 20:30
@@ -43,20 +43,33 @@ describe('[rehearsal]', () => {
     expect(link.now()).toBe(2000);
     rehearsal.setSpeed(60);
     expect(link.now()).toBe(2000);
-    pass(1000);
-    expect(link.now()).toBe(62_000);
+    pass(10 * STEP);
+    expect(link.now()).toBe(2000 + 600 * STEP);
     rehearsal.setSpeed(0);
     pass(5000);
-    expect(link.now()).toBe(62_000);
+    expect(link.now()).toBe(2000 + 600 * STEP);
+  });
+
+  test('faster than the pool’s clock it stands still between steps, and a slower speed goes on from the last one', () => {
+    const { rehearsal, link, pass } = opened();
+    rehearsal.setSpeed(5);
+    pass(STEP - 1);
+    expect([link.now(), link.exactNow()]).toEqual([0, 0]);
+    pass(1);
+    expect([link.now(), link.exactNow()]).toEqual([5 * STEP, 5 * STEP]);
+    pass(STEP / 2);
+    rehearsal.setSpeed(1);
+    pass(7);
+    expect(link.now()).toBe(5 * STEP + 7);
   });
 
   test('commands are carried out at their time, and refused with the sentence of a run', async () => {
     const { rehearsal, link, pass, run } = opened();
     expect(await link.command({ do: 'resume' })).toMatchObject({ ok: false, why: expect.stringMatching(/./) });
     rehearsal.setSpeed(60);
-    pass(1000);
-    expect(await link.command({ do: 'start' })).toEqual({ ok: true, at: 60_000, why: null });
-    pass(1000);
+    pass(STEP + 200);
+    expect(await link.command({ do: 'start' })).toEqual({ ok: true, at: 60 * STEP, why: null });
+    pass(STEP);
     expect((await link.command({ do: 'stop' })).ok).toBe(true);
     expect(run().given.lanes.map(({ state }) => state)).toEqual(['stopped', 'stopped']);
     expect(run().commands.map(({ command }) => command.do)).toEqual(['start', 'stop']);
