@@ -1,17 +1,17 @@
 // The largest sessions that are allowed, through every format of the timetable: a list that is handed to a
 // function as its arguments runs out of stack at some tens of thousands.
 
+import { readDay } from '../../app/core/day.ts';
 import { describe, expect, test } from 'vitest';
 import { timetableCsv } from '../../app/cli/timetable/format-csv.ts';
 import { timetableIcs } from '../../app/cli/timetable/format-ics.ts';
 import { timetableJson } from '../../app/cli/timetable/format-json.ts';
 import { timetableText } from '../../app/cli/timetable/format-text.ts';
-import { calendarDay } from '../../app/cli/timetable/calendar-day.ts';
 import { openPlan } from '../../app/core/plan/open-plan.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import { plannedTimes } from '../../app/core/plan/schedule.ts';
 
-const DAY = calendarDay('2026-03-05')!;
+const DAY = readDay('2026-03-05')!;
 
 /** `count` times one line; `from` says what stands on each. */
 function lines(count: number, from: (index: number) => string): string {

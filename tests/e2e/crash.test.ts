@@ -84,6 +84,8 @@ describe('[crash] at the start', () => {
     expect(startUp).toEqual({ run: run!.id, unattended: [] });
     expect((await second.post('/leave', { run: 'another' })).status).toBe(409);
     expect((await second.post('/leave', { run: run!.id })).status).toBe(200);
+    // A disk that takes longer than 100 ms is not waited for.
+    await expect.poll(() => readFileSync(journalsIn(data)[0]!, 'utf8')).toContain('"why":"left"');
     await second.kill();
     expect((await (await start(data)).sight()).snapshot).toMatchObject({ run: null, notices: [] });
   });

@@ -2,9 +2,9 @@
  * The calendar as RFC 5545 asks for it, by a reading of our own from the standard.
  */
 
+import { readDay } from '../../app/core/day.ts';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { calendarDay } from '../../app/cli/timetable/calendar-day.ts';
 import { timetableIcs } from '../../app/cli/timetable/format-ics.ts';
 import type { Part, Session } from '../../app/core/session/session.ts';
 import { readCalendar, type CalendarEvent } from '../support/formats/calendar-reader.ts';
@@ -14,7 +14,7 @@ const EVENING = 19 * 60 + 30;
 
 function events(content: readonly Part[], given: Partial<Session> = {}, date = '2026-03-05'): readonly CalendarEvent[] {
   const plan = planOf(content, { startsAt: EVENING, ...given });
-  return readCalendar(Buffer.from(timetableIcs(plan, calendarDay(date)!, plan.session.startsAt!)));
+  return readCalendar(Buffer.from(timetableIcs(plan, readDay(date)!, plan.session.startsAt!)));
 }
 
 const HOUR = [
@@ -78,8 +78,8 @@ test('any words come back as they were written, folded and escaped', () => {
 });
 
 test('a day is a real one, written YYYY-MM-DD', () => {
-  expect(['2026-02-29', '2026-13-01', '2026-3-5', '20260305', '0026-03-05', '2026-03-05 '].map(calendarDay)).toEqual(
+  expect(['2026-02-29', '2026-13-01', '2026-3-5', '20260305', '0026-03-05', '2026-03-05 '].map(readDay)).toEqual(
     new Array(6).fill(null),
   );
-  expect(calendarDay('2028-02-29')).toEqual({ midnight: Date.UTC(2028, 1, 29) });
+  expect(readDay('2028-02-29')).toEqual({ year: 2028, month: 2, day: 29 });
 });

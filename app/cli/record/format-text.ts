@@ -3,6 +3,7 @@
  * changed and marked, with the time of day.
  */
 
+import { dayText, readDay } from '../../core/day.ts';
 import { markWords } from '../../core/record/record-csv.ts';
 import type { LaneRecord, RunRecord } from '../../core/record/record.ts';
 import type { Millis } from '../../core/units.ts';
@@ -12,7 +13,6 @@ import { leavesText } from '../../core/words/leaves.ts';
 import { commaed } from '../../core/words/phrase.ts';
 import { readingPast } from '../../core/words/time/reading.ts';
 import { clockTime, clockTimeToSecond } from '../../core/words/time/time-of-day.ts';
-import { calendarDay, dayForPeople } from '../timetable/calendar-day.ts';
 import { ends, wrapped } from '../timetable/sheet.ts';
 import { ENDED } from './format-list.ts';
 import { timeTexts } from './times-text.ts';
@@ -30,10 +30,10 @@ export function recordText(record: RunRecord): string {
 
 function headLines(record: RunRecord): readonly string[] {
   const { title, openedAt, openedAtTimeOfDay, duration, ended, run } = record;
-  const day = calendarDay(openedAt.slice(0, 10));
+  const day = readDay(openedAt.slice(0, 10));
   const until = clockTime(openedAtTimeOfDay + duration);
   const facts = `opened ${clockTime(openedAtTimeOfDay)}, until ${until}, ${readingPast(duration)} in all: ${ENDED[ended]}`;
-  return [...ends(title, day ? dayForPeople(day) : '', WIDTH), facts, `run ${run}`];
+  return [...ends(title, day ? dayText(day) : '', WIDTH), facts, `run ${run}`];
 }
 
 function laneLines(record: RunRecord): readonly string[] {

@@ -5,15 +5,15 @@
  */
 
 import { createHash } from 'node:crypto';
+import { dayAt, dayNumber, isoDay, type Day } from '../../core/day.ts';
 import type { Plan, Stretch, PlannedSet } from '../../core/plan/plan.ts';
 import { plannedTimes } from '../../core/plan/schedule.ts';
 import { totalsOf, type PartTotal } from '../../core/plan/totals.ts';
 import { distanceIn } from '../../core/words/distance.ts';
 import { roundsText } from '../../core/words/round.ts';
 import { pauseText } from '../../core/words/stretch.ts';
-import { timeOfDay } from '../../core/words/time/time-of-day.ts';
-import { MINUTE, SECOND, type MinuteOfDay } from '../../core/units.ts';
-import { dayText, stampText, type CalendarDay } from './calendar-day.ts';
+import { clockTimeToSecond, timeOfDay } from '../../core/words/time/time-of-day.ts';
+import { DAY, MINUTE, SECOND, type Millis, type MinuteOfDay } from '../../core/units.ts';
 import { passagesOf, type StretchPassage } from './passages.ts';
 import { setLabel } from './set-label.ts';
 
@@ -21,7 +21,7 @@ import { setLabel } from './set-label.ts';
 const MOST_OCTETS = 75;
 
 /** The calendar as text. startsAt: the session's start, on `day`. A part without stretches has no event. */
-export function timetableIcs(plan: Plan, day: CalendarDay, startsAt: MinuteOfDay): string {
+export function timetableIcs(plan: Plan, day: Day, startsAt: MinuteOfDay): string {
   const passages = passagesOf(plan);
   const lines = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Lanecall//Timetable//EN', 'CALSCALE:GREGORIAN'];
   for (const part of totalsOf(plan, plannedTimes(plan)).parts) {
@@ -34,7 +34,7 @@ export function timetableIcs(plan: Plan, day: CalendarDay, startsAt: MinuteOfDay
 function eventLines(
   plan: Plan,
   part: PartTotal,
-  day: CalendarDay,
+  day: Day,
   startsAt: MinuteOfDay,
   passages: (stretch: Stretch) => readonly StretchPassage[],
 ): string[] {
@@ -42,7 +42,7 @@ function eventLines(
   const start = startsAt * MINUTE;
   return [
     'BEGIN:VEVENT',
-    `UID:${identity([dayText(day), timeOfDay(startsAt), title, `${part.partIndex}`])}@lanecall.invalid`,
+    `UID:${identity([isoDay(day), timeOfDay(startsAt), title, `${part.partIndex}`])}@lanecall.invalid`,
     `DTSTAMP:${stampText(day, 0)}Z`,
     `DTSTART:${stampText(day, start + part.start)}`,
     // The end is rounded up to a whole second, so that no event ends before its last swimmer.
@@ -51,6 +51,12 @@ function eventLines(
     `DESCRIPTION:${escaped(description(plan, part, passages).join('\n'))}`,
     'END:VEVENT',
   ];
+}
+
+/** `YYYYMMDDTHHMMSS` of the time `after` midnight, which may be on a later day; part seconds are cut off. */
+function stampText(day: Day, after: Millis): string {
+  const on = dayAt(dayNumber(day) + Math.floor(after / DAY));
+  return `${isoDay(on)}T${clockTimeToSecond(after)}`.replace(/[-:]/g, '');
 }
 
 /** A hash in letters and digits: the same for the same words, different for others. */

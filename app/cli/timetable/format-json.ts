@@ -4,6 +4,7 @@
  */
 
 import type { Fault } from '../../core/result.ts';
+import { leaveJson, type LeaveJson } from '../../core/plan/leave-json.ts';
 import type { Plan, Rep, Waits } from '../../core/plan/plan.ts';
 import { plannedTimes } from '../../core/plan/schedule.ts';
 import { totalsOf } from '../../core/plan/totals.ts';
@@ -52,19 +53,10 @@ export interface LaneJson {
   readonly baseMs: number;
   readonly cssMs: number | null;
   readonly distance: number;
-  readonly leaves: readonly LeaveJson[];
+  readonly leaves: readonly TimetableLeaveJson[];
 }
 
-export interface LeaveJson {
-  readonly stretch: number;
-  readonly part: string;
-  readonly line: number;
-  readonly rounds: readonly { readonly round: number; readonly of: number }[];
-  readonly rep: number;
-  readonly of: number;
-  readonly distance: number;
-  readonly words: string;
-  readonly atMs: number;
+export interface TimetableLeaveJson extends LeaveJson {
   readonly intervalMs: number;
   readonly targetMs: number | null;
   readonly estimated: boolean;
@@ -108,26 +100,18 @@ export function faultsJson(faults: readonly Fault[]): { readonly errors: readonl
   return { errors: faults.map(({ line, column, message }) => ({ line, column, message })) };
 }
 
-function leavesOf(plan: Plan, lane: number, times: readonly { start: number }[]): readonly LeaveJson[] {
-  const leaves: LeaveJson[] = [];
-  plan.stretches.forEach((stretch, index) => {
-    for (const rep of stretch.lanes[lane]?.reps ?? [])
-      leaves.push(leaveOf(rep, stretch.part, index, times[index]!.start));
+function leavesOf(plan: Plan, lane: number, times: readonly { start: number }[]): readonly TimetableLeaveJson[] {
+  const leaves: TimetableLeaveJson[] = [];
+  plan.stretches.forEach(({ lanes, part }, stretch) => {
+    const { start } = times[stretch]!;
+    for (const rep of lanes[lane]?.reps ?? []) leaves.push(leaveOf(rep, { stretch, part, at: start + rep.offset }));
   });
   return leaves;
 }
 
-function leaveOf(rep: Rep, part: string, stretch: number, start: number): LeaveJson {
+function leaveOf(rep: Rep, place: Parameters<typeof leaveJson>[1]): TimetableLeaveJson {
   return {
-    stretch,
-    part,
-    line: rep.set.line,
-    rounds: rep.set.rounds.map(({ round, of }) => ({ round, of })),
-    rep: rep.rep,
-    of: rep.of,
-    distance: rep.distance / 10,
-    words: rep.words,
-    atMs: start + rep.offset,
+    ...leaveJson(rep, place),
     intervalMs: rep.interval,
     targetMs: rep.target,
     estimated: rep.estimated,

@@ -3,6 +3,7 @@
  * lanes. Lanes that do not fit follow in another table.
  */
 
+import { dayText, type Day } from '../../core/day.ts';
 import { endsByEstimate, estimatedFrom, isEstimated } from '../../core/plan/estimates.ts';
 import type { Plan } from '../../core/plan/plan.ts';
 import { plannedTimes } from '../../core/plan/schedule.ts';
@@ -14,7 +15,6 @@ import { about } from '../../core/words/time/estimate.ts';
 import { count } from '../../core/words/phrase.ts';
 import { reading, readingLeft, readingPast, spanText } from '../../core/words/time/reading.ts';
 import { endTimeAfter, timeOfDay } from '../../core/words/time/time-of-day.ts';
-import { dayForPeople, type CalendarDay } from './calendar-day.ts';
 import { passagesOf } from './passages.ts';
 import { columns, ends, laneGroups, wrapped, type Sheet } from './sheet.ts';
 import { laneNames, noteLines, partLines, type Timetable } from './text-parts.ts';
@@ -30,7 +30,7 @@ const LEGEND =
 const BLANK: readonly string[] = [''];
 
 /** The sheet, with lines ending in LF. The day, if known, is beside the title. */
-export function timetableText(plan: Plan, day: CalendarDay | null): string {
+export function timetableText(plan: Plan, day: Day | null): string {
   const times = plannedTimes(plan);
   const totals = totalsOf(plan, times);
   const table: Timetable = { plan, times, passages: passagesOf(plan), estimatedFrom: estimatedFrom(plan) };
@@ -50,7 +50,7 @@ export function timetableText(plan: Plan, day: CalendarDay | null): string {
     .join('');
 }
 
-function headLines({ plan }: Timetable, totals: Totals, day: CalendarDay | null, width: number): string[] {
+function headLines({ plan }: Timetable, totals: Totals, day: Day | null, width: number): string[] {
   const { title, pool, startsAt, finishBy } = plan.session;
   const facts = [`pool ${poolText(pool.length, pool.unit)}`];
   if (startsAt !== null) facts.push(`start ${timeOfDay(startsAt)}`);
@@ -58,7 +58,7 @@ function headLines({ plan }: Timetable, totals: Totals, day: CalendarDay | null,
   const mark = about(endsByEstimate(plan));
   const end = startsAt === null ? '' : `, to ${mark}${endTimeAfter(startsAt, totals.duration)}`;
   return [
-    ...ends(title ?? 'Session', day ? dayForPeople(day) : '', width),
+    ...ends(title ?? 'Session', day ? dayText(day) : '', width),
     facts.join(', '),
     ...noteLines(plan.session, null, width),
     `planned length ${mark}${readingLeft(totals.duration)}${end}${spareText(plan, totals)}`,

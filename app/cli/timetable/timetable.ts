@@ -2,9 +2,9 @@
  * `lanecall timetable`: the plan of a session, for people, programs, a spreadsheet or a calendar.
  */
 
+import { readDay, type Day } from '../../core/day.ts';
 import { plannedTimes } from '../../core/plan/schedule.ts';
 import { readArguments } from '../arguments.ts';
-import { calendarDay, type CalendarDay } from './calendar-day.ts';
 import { timetableCsv } from './format-csv.ts';
 import { timetableIcs } from './format-ics.ts';
 import { faultsJson, timetableJson } from './format-json.ts';
@@ -33,7 +33,7 @@ export async function timetable(args: readonly string[], io: Io): Promise<number
   }
   const format = FORMATS.find((known) => known === (values.get('format') ?? 'text'));
   if (!format) return wrongUsage(io, 'timetable', `--format needs one of ${FORMATS.join(', ')}`);
-  const date = values.has('date') ? calendarDay(values.get('date')!) : null;
+  const date = values.has('date') ? readDay(values.get('date')!) : null;
   if (values.has('date') && !date) return wrongUsage(io, 'timetable', '--date needs a day such as 2026-03-05');
   if (format === 'ics' && !date) return wrongUsage(io, 'timetable', 'a calendar needs the day: --date YYYY-MM-DD');
   return printTimetable(io, session, lanes, format, date);
@@ -44,7 +44,7 @@ async function printTimetable(
   session: string,
   lanes: string | null,
   format: Format,
-  date: CalendarDay | null,
+  date: Day | null,
 ): Promise<number> {
   const read = await readPlan(io, session, lanes);
   if (!read.ok) {

@@ -3,6 +3,7 @@
  * Source: Foster and others 2001, J Strength Cond Res 15(1):109-115; monotony and strain after Foster 1998.
  */
 
+import { dayAt, daysSinceMonday, dayNumber, isoDay, readDay } from '../day.ts';
 import { MINUTE, type Millis } from '../units.ts';
 
 /** effort: 0 to 10, as the coach or the squad felt it. Whole, in arbitrary units. */
@@ -45,41 +46,15 @@ export interface LoadOfWeek extends WeekLoad {
 export function loadByWeek(sessions: readonly DayLoad[]): readonly LoadOfWeek[] {
   const weeks = new Map<number, number[]>();
   for (const { day, load } of sessions) {
-    const number = dayNumber(day);
-    const place = (((number + MONDAY) % 7) + 7) % 7;
-    const days = weeks.get(number - place) ?? [0, 0, 0, 0, 0, 0, 0];
+    const read = readDay(day);
+    if (!read) throw new Error(`${day} is no day`);
+    const place = daysSinceMonday(read);
+    const monday = dayNumber(read) - place;
+    const days = weeks.get(monday) ?? [0, 0, 0, 0, 0, 0, 0];
     days[place]! += load;
-    weeks.set(number - place, days);
+    weeks.set(monday, days);
   }
   return Array.from(weeks)
     .sort(([a], [b]) => a - b)
-    .map(([monday, days]) => ({ monday: dayOf(monday), ...weekLoad(days) }));
-}
-
-/** Day 0, 1 March of the year 0, was a Wednesday. */
-const MONDAY = 2;
-
-/** Days since 1 March of the year 0, by the Gregorian calendar; years begin in March, so that 29 February is the last. */
-function dayNumber(day: string): number {
-  const [year, month, date] = day.split('-').map(Number);
-  const y = month! < 3 ? year! - 1 : year!;
-  const m = (month! + 9) % 12;
-  return daysBefore(y) + Math.floor((153 * m + 2) / 5) + date! - 1;
-}
-
-/** Days before 1 March of a year. */
-function daysBefore(year: number): number {
-  return year * 365 + Math.floor(year / 4) - Math.floor(year / 100) + Math.floor(year / 400);
-}
-
-function dayOf(number: number): string {
-  let year = Math.floor(number / 365.2425);
-  while (daysBefore(year + 1) <= number) year++;
-  while (daysBefore(year) > number) year--;
-  const rest = number - daysBefore(year);
-  const m = Math.floor((5 * rest + 2) / 153);
-  const date = rest - Math.floor((153 * m + 2) / 5) + 1;
-  const month = m < 10 ? m + 3 : m - 9;
-  const text = (value: number, digits: number): string => `${value}`.padStart(digits, '0');
-  return `${text(month < 3 ? year + 1 : year, 4)}-${text(month, 2)}-${text(date, 2)}`;
+    .map(([monday, days]) => ({ monday: isoDay(dayAt(monday)), ...weekLoad(days) }));
 }

@@ -3,6 +3,7 @@
  * opened, distances are in the pool's unit.
  */
 
+import { leaveJson, type LeaveJson } from '../plan/leave-json.ts';
 import type { Attendance } from './afterwards.ts';
 import type { Ended } from './kept-run.ts';
 import type { GivenRecord, LaneRecord, LeaveRecord, RunRecord } from './record.ts';
@@ -31,16 +32,7 @@ export interface RecordLaneJson {
   readonly leaves: readonly RecordLeaveJson[];
 }
 
-export interface RecordLeaveJson {
-  readonly stretch: number;
-  readonly part: string;
-  readonly line: number;
-  readonly rounds: readonly { readonly round: number; readonly of: number }[];
-  readonly rep: number;
-  readonly of: number;
-  readonly distance: number;
-  readonly words: string;
-  readonly atMs: number;
+export interface RecordLeaveJson extends LeaveJson {
   readonly called: boolean;
   readonly timeMs: number | null;
 }
@@ -75,23 +67,11 @@ export function recordJson(record: RunRecord): RecordJson {
 
 function laneJson({ lane, swimmers, names, planned, distance, leaves }: LaneRecord): RecordLaneJson {
   const distances = { plannedDistance: planned.distance / 10, distance: distance / 10 };
-  return { lane, swimmers, names, ...distances, leaves: leaves.map(leaveJson) };
+  return { lane, swimmers, names, ...distances, leaves: leaves.map(recordLeaveJson) };
 }
 
-function leaveJson({ stretch, part, rep, at, called, time }: LeaveRecord): RecordLeaveJson {
-  return {
-    stretch,
-    part,
-    line: rep.set.line,
-    rounds: rep.set.rounds.map(({ round, of }) => ({ round, of })),
-    rep: rep.rep,
-    of: rep.of,
-    distance: rep.distance / 10,
-    words: rep.words,
-    atMs: at,
-    called,
-    timeMs: time,
-  };
+function recordLeaveJson({ stretch, part, rep, at, called, time }: LeaveRecord): RecordLeaveJson {
+  return { ...leaveJson(rep, { stretch, part, at }), called, timeMs: time };
 }
 
 function commandJson({ at, command, undone, added }: GivenRecord): RecordCommandJson {

@@ -9,6 +9,8 @@ import type { Clock } from '../../host/time/clock.ts';
 import type { DeckHost } from '../../host/deck/deck-host.ts';
 import type { Library } from '../../host/library/library.ts';
 import { LIBRARY_PATH, libraryQuestion } from '../../host/library/library-requests.ts';
+import type { Squads } from '../../host/squads/squads.ts';
+import { SQUADS_PATH, squadsQuestion } from '../../host/squads/squads-requests.ts';
 import { connectScreen, type Screen } from '../../host/deck/screen.ts';
 import { CHANNELS, type Reply } from '../../wire/window-bridge.ts';
 import { maySay, mayUse, senderOf } from './sender.ts';
@@ -29,15 +31,24 @@ const JSON_TYPE = 'application/json';
 
 export interface ChannelPorts {
   readonly library: Library;
+  readonly squads: Squads;
   /** Which window a `webContents.id` belongs to; null for none of ours. */
   kindOf(contents: number): WindowKind | null;
   /** The page of a window has been painted for the first time since it was loaded. */
   painted(kind: WindowKind): void;
 }
 
-export function openDeckChannel(host: DeckHost, clock: Clock, { library, kindOf, painted }: ChannelPorts): DeckChannel {
+export function openDeckChannel(
+  host: DeckHost,
+  clock: Clock,
+  { library, squads, kindOf, painted }: ChannelPorts,
+): DeckChannel {
   const connections = new Map<number, Connection>();
-  const questions = new Map([...QUESTIONS, [LIBRARY_PATH, libraryQuestion(library)]]);
+  const questions = new Map([
+    ...QUESTIONS,
+    [LIBRARY_PATH, libraryQuestion(library)],
+    [SQUADS_PATH, squadsQuestion(squads)],
+  ]);
 
   const gone = (contents: number): void => {
     connections.get(contents)?.screen.gone();

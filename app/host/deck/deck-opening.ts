@@ -16,6 +16,7 @@ import { Library } from '../library/library.ts';
 import { JournalFile } from '../journal/journal-file.ts';
 import { recover } from '../recovery/recovery.ts';
 import { keepScreens } from '../screens/screens-file.ts';
+import { Squads } from '../squads/squads.ts';
 import type { Timers } from '../time/timers.ts';
 
 export type DeckOpening =
@@ -27,6 +28,7 @@ export interface OpenDeck {
   readonly host: DeckHost;
   readonly journal: JournalFile;
   readonly library: Library;
+  readonly squads: Squads;
   /** The title of the session whose run has come back and is not over; null for none. */
   readonly cameBack: string | null;
   /** A sentence for each run that was left unattended, until the coach has read it. */
@@ -70,8 +72,9 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
     lock.release();
   };
   const library = new Library({ disk: systemDisk, folder, wall: () => clock.wall().epochMs });
+  const squads = new Squads({ disk: systemDisk, folder, guard: lock });
   const cameBack = titleOfUnfinished(found);
-  return { ok: true, deck: { host, journal, library, cameBack, unattended: unattended.runs, close } };
+  return { ok: true, deck: { host, journal, library, squads, cameBack, unattended: unattended.runs, close } };
 }
 
 function titleOfUnfinished(found: FoundRun | null): string | null {

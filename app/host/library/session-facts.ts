@@ -3,13 +3,14 @@
  * it is found.
  */
 
+import { dayText, isoDay, type Day } from '../../core/day.ts';
 import { endsByEstimate } from '../../core/plan/estimates.ts';
 import { openPlan } from '../../core/plan/open-plan.ts';
 import { totalsOf } from '../../core/plan/totals.ts';
 import { parseSession } from '../../core/session/parse.ts';
 import type { Item, Session } from '../../core/session/session.ts';
 import { readLines } from '../../core/session/text/lines.ts';
-import { dayOf, dayText, type Day } from '../../core/session/text/session-day.ts';
+import { dayOf } from '../../core/session/text/session-day.ts';
 import type { EntryFigures, LibraryEntry } from '../../wire/library.ts';
 
 export type SessionFacts = Pick<LibraryEntry, 'title' | 'day' | 'figures' | 'note'>;
@@ -104,9 +105,4 @@ function firstLine(text: string): string | null {
 function localDay(at: number): Day {
   const date = new Date(at);
   return { year: date.getFullYear(), month: date.getMonth() + 1, day: date.getDate() };
-}
-
-function isoDay({ year, month, day }: Day): string {
-  const digits = (value: number, length: number): string => String(value).padStart(length, '0');
-  return `${digits(year, 4)}-${digits(month, 2)}-${digits(day, 2)}`;
 }

@@ -1,17 +1,13 @@
 /*
- * When a run was opened, by the clock of the place where it was.
+ * When a run was opened, from the first line of its journal and this machine's time zone.
  */
 
-import { DAY, MINUTE } from '../../core/units.ts';
+import { openedAtText } from '../../core/record/opened-at.ts';
+import { MINUTE } from '../../core/units.ts';
 import type { OpenedEntry } from '../journal/journal-line.ts';
 
-/**
- * "2026-11-26T19:30:00". The journal has the time of day as it was there; of the days that may belong to it, it is the
- * one nearest to what this machine's time zone says.
- */
+/** "2026-11-26T19:30:00". */
 export function openedAtOf({ wall, at, openedAtTimeOfDay }: OpenedEntry): string {
   const opened = wall - at;
-  const here = opened - new Date(opened).getTimezoneOffset() * MINUTE;
-  const midnight = Math.floor((here - openedAtTimeOfDay + DAY / 2) / DAY) * DAY;
-  return new Date(midnight + openedAtTimeOfDay).toISOString().slice(0, 19);
+  return openedAtText(opened - new Date(opened).getTimezoneOffset() * MINUTE, openedAtTimeOfDay);
 }

@@ -11,6 +11,8 @@ import { deckSocket } from './deck-socket.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
 import type { Library } from '../library/library.ts';
 import { LIBRARY_PATH, libraryQuestion } from '../library/library-requests.ts';
+import type { Squads } from '../squads/squads.ts';
+import { SQUADS_PATH, squadsQuestion } from '../squads/squads-requests.ts';
 import type { Pages } from './pages.ts';
 import { sendRefusal } from './replies.ts';
 import { answerRequest } from './http-routes.ts';
@@ -30,6 +32,7 @@ export interface ServerPorts {
   readonly timers: Timers;
   readonly pages: Pages;
   readonly library: Library;
+  readonly squads: Squads;
   /** A session file for the editor of the first coach's window that asks. */
   readonly file?: SessionFile | null;
 }
@@ -63,7 +66,7 @@ const LAST_WORDS = 250;
 
 /** Listens on a port; 0 means any free one. Rejects with `PortTaken`. */
 export async function startServer(
-  { host, clock, timers, pages, library, file = null }: ServerPorts,
+  { host, clock, timers, pages, library, squads, file = null }: ServerPorts,
   port: number,
 ): Promise<DeckServer> {
   const socket = deckSocket(host, clock, timers);
@@ -71,8 +74,14 @@ export async function startServer(
   const others = new TokenBucket(OTHER_RATE, clock.now());
   const ofLibrary = new TokenBucket(LIBRARY_RATE, clock.now());
   const mayAsk = (path: string): boolean =>
-    (path === '/session' ? sessions : path === LIBRARY_PATH ? ofLibrary : others).take(clock.now());
-  const questions = new Map([...QUESTIONS, [LIBRARY_PATH, libraryQuestion(library)]]);
+    (path === '/session' ? sessions : path === LIBRARY_PATH || path === SQUADS_PATH ? ofLibrary : others).take(
+      clock.now(),
+    );
+  const questions = new Map([
+    ...QUESTIONS,
+    [LIBRARY_PATH, libraryQuestion(library)],
+    [SQUADS_PATH, squadsQuestion(squads)],
+  ]);
   const connections = new Connections();
   let waiting = file;
   const takeFile = (): SessionFile | null => {

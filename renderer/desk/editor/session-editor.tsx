@@ -10,12 +10,26 @@ import type { WarningGroup } from '../timetable/warning-groups.ts';
 import { lineMarks, markLines } from './line-marks.ts';
 import { lockedLines, lockLines } from './locked-lines.ts';
 import { notation } from './notation.ts';
-import { createTextView, describe, keepView, putText, showFrom, type KeptView, type TextView } from './text-view.ts';
+import {
+  createTextView,
+  describe,
+  hideText,
+  putText,
+  showFrom,
+  showHidden,
+  type HiddenText,
+  type KeptText,
+  type TextView,
+} from './text-view.ts';
 import styles from './session-editor.module.css';
 
 interface SessionEditorProps {
   readonly label: string;
   readonly text: string;
+  /** Another number is another text: the one before is a step of undo. */
+  readonly sheet?: number;
+  /** Keeps what can be undone while the editor is not there. */
+  readonly undos?: RefObject<KeptText | null>;
   readonly faults: readonly Fault[];
   readonly warnings?: readonly WarningGroup[];
   /** The id of the element that says what the faults are. */
@@ -27,20 +41,30 @@ interface SessionEditorProps {
   readonly placeholder?: string;
   /** Whether what the coach does may make this of the text; anything may where it is left out. */
   accepts?(text: string): boolean;
-  onChange(text: string): void;
+  onChange(text: string, sheet: number): void;
 }
 
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
 export function SessionEditor(props: SessionEditorProps): ReactElement {
-  const { label, text, faults, warnings = NO_WARNINGS, faultsId, locked = 0, area, placeholder } = props;
+  const {
+    label,
+    text,
+    sheet = 0,
+    undos,
+    faults,
+    warnings = NO_WARNINGS,
+    faultsId,
+    locked = 0,
+    area,
+    placeholder,
+  } = props;
   const place = useRef<HTMLDivElement>(null);
   const own = useRef<TextView>(null);
   // The editor stays while what it calls is new with every render.
   const latest = useRef(props);
-  const first = useRef({ text, locked, placeholder });
-  // While the page is hidden there is no editor; what it knew is kept for when it is back.
-  const kept = useRef<KeptView>(null);
+  const first = useRef({ text, sheet, locked, placeholder });
+  const hidden = useRef<HiddenText>(null);
   useLayoutEffect(() => {
     latest.current = props;
   });
@@ -48,21 +72,25 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   useLayoutEffect(() => {
     const view = createTextView({
       ...first.current,
-      before: kept.current,
+      kept: hidden.current?.state ?? undos?.current ?? null,
       parent: place.current!,
       extensions: [notation, lineMarks, lockedLines],
       accepts: (next) => latest.current.accepts?.(next) ?? true,
-      onChange: (next) => latest.current.onChange(next),
+      onChange: (next, on) => latest.current.onChange(next, on),
     });
     own.current = view;
+    if (hidden.current) showHidden(view, hidden.current);
     return () => {
-      kept.current = keepView(view);
+      // The page may only be hidden, and shown again.
+      hidden.current = hideText(view);
+      if (undos) undos.current = view.state;
+      view.destroy();
     };
-  }, []);
+  }, [undos]);
   useImperativeHandle(area, () => own.current!);
   useLayoutEffect(() => {
-    if (own.current) putText(own.current, text);
-  }, [text]);
+    if (own.current) putText(own.current, text, sheet);
+  }, [text, sheet]);
   useLayoutEffect(() => own.current?.dispatch({ effects: lockLines.of(locked) }), [locked]);
   useLayoutEffect(() => {
     own.current?.dispatch({ effects: markLines.of({ faults, warnings }) });

@@ -51,7 +51,7 @@ function ofPage(): NonNullable<typeof page> {
 export type Rehearsed = Pick<RehearsalStart, 'source' | 'clockPhase'>;
 
 /** They rehearse until they are stopped, from the beginning of the session first. */
-export function createRehearsalTools(session: Rehearsed, light: DeskTools['light']): RehearsalTools {
+export function createRehearsalTools(session: Rehearsed, desk: DeskTools): RehearsalTools {
   const own = ofPage();
   const { rehearsal, sound } = own;
   const pace = createStore<Pace>(() => ({ speed: SOUNDING_SPEED, paused: false }));
@@ -84,7 +84,7 @@ export function createRehearsalTools(session: Rehearsed, light: DeskTools['light
     pace,
     go,
     begin,
-    tools: { link, frames, actions, offers: createOffers(frames, actions), sound, light },
+    tools: { ...desk, link, frames, actions, offers: createOffers(frames, actions), sound },
     stop() {
       sound.turnOff();
       frames.stop();

@@ -24,7 +24,8 @@ const GOING = 'A run is going: finish it first, then rehearse.';
 const STARTED = 'The rehearsal has ended: a run is going.';
 const OPENED = 'The rehearsal has ended: a session was opened on another screen.';
 
-export function useRehearsal({ link, light }: Pick<DeskTools, 'link' | 'light'>): RehearsalChoice {
+export function useRehearsal(tools: DeskTools): RehearsalChoice {
+  const { link } = tools;
   const [rehearsed, setRehearsed] = useState<RehearsalTools | null>(null);
   const [ended, setEnded] = useState<string | null>(null);
   /** What had the keyboard before. */
@@ -55,7 +56,7 @@ export function useRehearsal({ link, light }: Pick<DeskTools, 'link' | 'light'>)
       if (isGoing(link)) return GOING;
       keyboard.current = document.activeElement;
       setEnded(null);
-      setRehearsed(createRehearsalTools(next, light));
+      setRehearsed(createRehearsalTools(next, tools));
       return null;
     },
     leave() {

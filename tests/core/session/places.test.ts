@@ -23,6 +23,16 @@ test.each<[text: string, ...faults: string[]]>([
   ],
   ['T\n2 x\n 2 x\n  2 x\n   2 x\n    2 x\n     50', '6:5 rounds in rounds, 5 deep: write them at most 4 deep'],
   [
+    'T\n0 x\n 2 x\n  2 x\n   2 x\n    2 x\n     50',
+    '2:1 a count of 0: write one from 1 to 500',
+    '6:5 rounds in rounds, 5 deep: write them at most 4 deep',
+  ],
+  [
+    'T\n0 x\n    50\n  50\n50',
+    '2:1 a count of 0: write one from 1 to 500',
+    '4:3 this line is indented less than the first under its rounds: give both the same indent',
+  ],
+  [
     'T\nPart\n50\n  60\n50',
     '4:3 this line is indented deeper than the one above: only the lines under rounds or lanes may be',
   ],
@@ -170,6 +180,22 @@ test('rounds and lines of some lanes swim where any line under them does, below 
   expect(parseSession('T\nBegin\ntalk 1:00\nMain\n50', null).ok).toBe(true);
 });
 
+test.each(['5:00 easy', '5:00 of 50s @ 1:00', '4 x 50', 'talk 1:00\n    50'])(
+  '%j may stand in rounds four deep',
+  (line) => {
+    expect(parseSession(`2 x\n 2 x\n  2 x\n   2 x\n    ${line}`, null).ok).toBe(true);
+  },
+);
+
+test.each(['', '  '])(
+  "[margin %j] a note is its part's where it is indented no deeper than the part's own lines",
+  (margin) => {
+    const lines = ['2 rounds', '  50', 'note: two', ' note: three', '  note: four', '50'].map((line) => margin + line);
+    const read = parseSession(`T\nPart\nnote: one\n${lines.join('\n')}`, null);
+    expect(read.ok && read.value.notes.map(({ atMargin }) => atMargin)).toEqual([true, true, false, false]);
+  },
+);
+
 test('lines under lanes may be as deep as they like below rounds, and rounds four deep below lanes', () => {
   expect(parseSession('lane 1:\n  2 x\n   2 x\n    2 x\n     2 x\n      50', null).ok).toBe(true);
 });
@@ -209,4 +235,28 @@ test('twenty lanes are the most, those of the lanes file among them; a line for 
   };
   expect(over(`${lanes(0, 0)}${lanes(5, 6)}50`)).toEqual([]);
   expect(over(`${lanes(0, 0)}lane 20\nlane 5\n50`)).toEqual(['2 more than 20 lanes: a session can have 20 at most']);
+});
+
+test('a session of talks and breaks has nothing to swim', () => {
+  for (const pause of ['talk 1:00', 'break 1:00', 'rest 1:00']) {
+    expect(parseSession(`T\nMain\n${pause}`, null)).toMatchObject({
+      faults: [{ line: 1, message: /nothing to swim/ }],
+    });
+  }
+});
+
+test('of all leaves beyond 100 000 one line is told', () => {
+  const read = parseSession('200 rounds\n  500 x 50 @ 1:00\n50 easy\n50 easy', null);
+  expect(read).toMatchObject({ faults: [{ line: 3 }] });
+});
+
+test.each([
+  ['pool 5', '4 easy', [1, 2]],
+  ['pool 5', '5 easy', [1]],
+  ['pool 5', '20 easy', [1]],
+  ['pool 20 m', '19.9 easy', []],
+  ['pool 20 m', '19.8 easy', [2]],
+])('after %j the distance of %j is judged by the pool only where that is known: %j', (pool, line, faulty) => {
+  const read = parseSession(`${pool}\n${line}\n100`, null);
+  expect(read.ok ? [] : read.faults.map((fault) => fault.line)).toEqual(faulty);
 });

@@ -10,11 +10,13 @@ import { WebSocket, type ClientOptions } from 'ws';
 import { systemClock, type Clock } from '../../../app/host/time/clock.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { Library } from '../../../app/host/library/library.ts';
+import { Squads } from '../../../app/host/squads/squads.ts';
 import { FakeDisk } from './fake-disk.ts';
 import { JournalInMemory } from './journal-in-memory.ts';
 import type { Page, Pages } from '../../../app/host/web/pages.ts';
 import { startServer, type DeckServer } from '../../../app/host/web/server.ts';
 import { systemTimers, type Timers } from '../../../app/host/time/timers.ts';
+import type { SessionFile } from '../../../app/wire/window-bridge.ts';
 import { WIRE_VERSION, type FromHost, type FromScreen } from '../../../app/wire/messages.ts';
 import { readFromHost } from './from-host.ts';
 
@@ -28,22 +30,27 @@ export class DeckServerUnderTest {
   readonly host: DeckHost;
   /** Its files are on a disk in memory. */
   readonly library: Library;
+  readonly squads: Squads;
   private readonly server: DeckServer;
 
-  private constructor(host: DeckHost, library: Library, server: DeckServer) {
+  private constructor(host: DeckHost, library: Library, squads: Squads, server: DeckServer) {
     this.host = host;
     this.library = library;
+    this.squads = squads;
     this.server = server;
   }
 
   static async start(
     pages: Pages = new Map<string, Page>(),
     { clock, timers }: { clock: Clock; timers: Timers } = { clock: systemClock(), timers: systemTimers },
+    file: SessionFile | null = null,
   ): Promise<DeckServerUnderTest> {
     const host = new DeckHost({ clock, timers, journal: new JournalInMemory(), newId: randomUUID });
     const library = new Library({ disk: new FakeDisk(), folder: '/data', wall: () => clock.wall().epochMs });
-    const server = await startServer({ host, clock, timers, pages, library }, 0);
-    return new DeckServerUnderTest(host, library, server);
+    const guard = { check: () => Promise.resolve(), checkNow: () => undefined };
+    const squads = new Squads({ disk: new FakeDisk(), folder: '/data', guard });
+    const server = await startServer({ host, clock, timers, pages, library, squads, file }, 0);
+    return new DeckServerUnderTest(host, library, squads, server);
   }
 
   get port(): number {

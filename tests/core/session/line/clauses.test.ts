@@ -125,6 +125,8 @@ test.each<[line: string, column: number, message: string]>([
   ['4 x 50 @ 123.30', 10, '123.30 is not a time: write it as 1:30, 1:12.5 or 90, with a space after it'],
   ['4 x 50 @ 1299', 10, '1299 is not a time: write 21:39 if you mean seconds'],
   ['4 x 50 @ 1:12,5 easy', 10, '1:12,5 is not a time: write tenths after a point, as in 1:12.5'],
+  ['4 x 50 odds 15 s evens @ free', 24, 'an interval is missing after @, before free: write @ 1:30 or @ base'],
+  ['4 x 50 on 5 130 @ 1:00', 11, '5 is too short for an interval: write 5:00 for minutes, or 0:05'],
 ])('%j is told at column %i: %s', (line, column, message) => {
   expect(parsed(line)).toEqual({ ok: false, faults: [{ line: 3, column, message }] });
 });
@@ -186,4 +188,9 @@ test.each<[line: string, ...ways: string[]]>([
   ['4 x 50 w/ 15 sec @ 1:00', 'w/ 15 sec @ 60'],
 ])('%j means %s', (line, ...ways) => {
   expect(waysOf(line)).toEqual(ways);
+});
+
+test('a line in odds and evens has the words of both in the order of the text', () => {
+  const read = parsed('4 x 50 free odds fast @ 1:00 evens easy @ 1:10');
+  expect(read).toMatchObject({ value: { parts: [{ items: [{ words: 'free, odds fast, evens easy' }, {}] }] } });
 });

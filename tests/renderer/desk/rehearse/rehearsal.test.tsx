@@ -19,6 +19,7 @@ import { createOffers } from '../../../../renderer/ui/coach/commands/offers.ts';
 import { startFrames } from '../../../../renderer/ui/coach/frames.ts';
 import { givenIn } from '../../../../app/core/run/view/given.ts';
 import { runOf } from '../../../support/coach/coach-run.ts';
+import { ownWriting, silentLibrary } from '../../../support/coach/own-writing.ts';
 import { editorOf, writtenText } from '../../../support/coach/written-text.ts';
 
 const SESSION = `Harbour squad, Thursday
@@ -77,7 +78,16 @@ class Window {
     const frames = startFrames(link);
     const actions = createCoachActions(link, () => 40_000, null);
     const light = { choice: () => 'system', choose: () => undefined, subscribe: () => () => undefined };
-    const tools = { link, frames, actions, offers: createOffers(frames, actions), sound: silent(link), light };
+    const written = { writing: ownWriting(), askLibrary: silentLibrary };
+    const tools = {
+      link,
+      frames,
+      actions,
+      offers: createOffers(frames, actions),
+      sound: silent(link),
+      light,
+      ...written,
+    };
     this.tools = tools as unknown as DeskTools;
     render(<Desk tools={this.tools} />);
   }
@@ -104,7 +114,7 @@ beforeEach(() => {
   vi.useFakeTimers();
   localStorage.clear();
   heard.turnedOff = 0;
-  keepDraft({ text: SESSION, lanesText: '', from: 'harbour.txt', during: null });
+  keepDraft({ text: SESSION, lanesText: '', from: 'harbour.txt', during: null, file: null });
   // This small DOM loads no frames, and complains of each at length.
   const page: { createElement(name: string): Element } = document;
   const make = page.createElement.bind(page);
