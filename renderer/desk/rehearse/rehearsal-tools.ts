@@ -47,7 +47,7 @@ function ofPage(): NonNullable<typeof page> {
   return page;
 }
 
-/** A session without faults, and what the pool's clock shows past the full minute; null where it was not matched. */
+/** A session, and what the pool's clock shows past the full minute; null where it was not matched. */
 export type Rehearsed = Pick<RehearsalStart, 'source' | 'clockPhase'>;
 
 /** They rehearse until they are stopped, from the beginning of the session first. */

@@ -3,6 +3,7 @@
  */
 
 import { useEffect, useRef, useState } from 'react';
+import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { view } from '../../../app/core/run/view.ts';
 import type { Link } from '../../link/link.ts';
 import { takesKeys } from '../../ui/coach/free-keyboard.ts';
@@ -14,13 +15,14 @@ export interface RehearsalChoice {
   readonly rehearsed: RehearsalTools | null;
   /** Why it ended by itself; null until it does, and once that is read. */
   readonly ended: string | null;
-  /** Refused with a sentence while a run is going; null otherwise. */
+  /** Refused with a sentence while a run is going, or for a text with faults; null otherwise. */
   begin(session: Rehearsed): string | null;
   leave(): void;
   read(): void;
 }
 
 const GOING = 'A run is going: finish it first, then rehearse.';
+const FAULTY = 'The text has faults: see beside it.';
 const STARTED = 'The rehearsal has ended: a run is going.';
 const OPENED = 'The rehearsal has ended: a session was opened on another screen.';
 
@@ -54,6 +56,7 @@ export function useRehearsal(tools: DeskTools): RehearsalChoice {
     ended,
     begin(next) {
       if (isGoing(link)) return GOING;
+      if (!openPlan(next.source).ok) return FAULTY;
       keyboard.current = document.activeElement;
       setEnded(null);
       setRehearsed(createRehearsalTools(next, tools));

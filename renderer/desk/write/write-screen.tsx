@@ -226,9 +226,8 @@ export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }:
           name="Rehearse"
           hint="leaves no record"
           why={why}
-          judge={() => why ?? (source === text ? null : 'It is being read: try again.')}
           onPress={() => {
-            const refused = onRehearse({ text: source, lanesText: lanes });
+            const refused = onRehearse({ text, lanesText: lanesText.trim() === '' ? null : lanesText });
             if (refused !== null) say(refused);
           }}
           onRefused={say}

@@ -20,7 +20,7 @@ import { startFrames } from '../../../../renderer/ui/coach/frames.ts';
 import { givenIn } from '../../../../app/core/run/view/given.ts';
 import { runOf } from '../../../support/coach/coach-run.ts';
 import { ownWriting, silentLibrary } from '../../../support/coach/own-writing.ts';
-import { editorOf, writtenText } from '../../../support/coach/written-text.ts';
+import { editorOf, writeText, writtenText } from '../../../support/coach/written-text.ts';
 
 const SESSION = `Harbour squad, Thursday
 start on 1
@@ -322,6 +322,15 @@ describe('[rehearsal] beside a run', () => {
     await tap('Rehearse');
     expect(rehearsal()).toBeNull();
     expect(said()).toContain('A run is going: finish it first, then rehearse.');
+  });
+
+  test('a text that has just got a fault, and was not read again yet, is not rehearsed', async () => {
+    new Window();
+    await passing(500);
+    writeText(SESSION.replace('@ 2:00', '@ 2.00'));
+    await tap('Rehearse');
+    expect(rehearsal()).toBeNull();
+    expect(said()).toContain('The text has faults: see beside it.');
   });
 
   test('it ends by itself once another screen has started a run, says so, and the run is there', async () => {
