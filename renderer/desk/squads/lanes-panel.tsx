@@ -123,5 +123,5 @@ function usedText(name: string, { rows }: Table, lanes: readonly WrittenLane[]):
 }
 
 function added(number: number): string {
-  return `Lane ${number} is new: lists with a value a lane want one more.`;
+  return `Lane ${number} is new. Where a set has a list with a value a lane, write one more.`;
 }
