@@ -146,6 +146,11 @@ test.each<[text: string, ...faults: string[]]>([
   ],
   ['start 19:30 on 5\n50', '1:7 19:30 on 5 is no time of day: write 0:00 to 23:59, as in 19:30, or 7:30 pm'],
   ['lane 1\nlane 1\n50', '2:6 a second line for lane 1: write one line for each lane'],
+  [
+    'gap 0\n20\n100',
+    '1:5 0 after gap: write a whole number from 1 to 60, in seconds',
+    '2:1 20 is less than one length: write 20 m if it is a distance, or count x distance',
+  ],
   ['start 11:30 am - 13:30\nfinish 14:00\n50', '2:1 a second finish: write it only once'],
   ['start 19:30-20:30\nfinish 21:00\n50', '2:1 a second finish: write it only once'],
   ['finish 21:00\nstart 19:30-20:30\n50', '2:1 a second finish: it stands at most once'],

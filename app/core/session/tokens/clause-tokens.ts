@@ -17,7 +17,7 @@ const VALUES = { interval: 'interval', rest: 'rest', hold: 'target' } as const;
 export function clauseTokens(text: string, from: number, { spans }: Clauses): Token[] {
   const tokens: Token[] = [];
   let at = from;
-  for (const span of spans.slice().sort((a, b) => a.from - b.from)) {
+  for (const span of [...spans].sort((a, b) => a.from - b.from)) {
     tokens.push(...wordTokens(text, at, span.from), ...tokensIn(text, span));
     at = span.to;
   }
@@ -36,8 +36,8 @@ function tokensIn(text: string, { kind, from, to }: ClauseSpan): Token[] {
   if (kind === 'half') return [{ kind: 'keyword', from, to }];
   const clause = text.slice(from, to);
   const opening = KEYWORD.exec(clause)?.[0] ?? '';
-  const closing = kind === 'rest' && opening === '' ? REST_BEHIND.exec(clause) : null;
-  const step = kind === 'interval' ? STEP.exec(clause) : null;
+  const closing = REST_BEHIND.exec(clause);
+  const step = STEP.exec(clause);
   const end = from + (closing?.index ?? step?.index ?? clause.length);
   const tokens: Token[] = opening === '' ? [] : [{ kind: 'keyword', from, to: from + opening.trim().length }];
   tokens.push(...valuesIn(text, from + opening.length, end, VALUES[kind]));

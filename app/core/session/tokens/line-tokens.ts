@@ -9,7 +9,7 @@ import { endsHeader, kindOfLine, type LineKind } from '../line/line-kind.ts';
 import type { LanePrefix } from '../line/lane-prefix.ts';
 import { lostInHeading } from '../line/lost-meaning.ts';
 import { readNote } from '../line/note-line.ts';
-import { readPartLine, readSwimLine, type PartLine } from '../line/part-line.ts';
+import { readPartLine, type PartLine } from '../line/part-line.ts';
 import type { Pool, WrittenSet } from '../line/set-line.ts';
 import { readPool, type SettingLine } from '../line/setting-line.ts';
 import { commentStart, lineAt } from '../text/lines.ts';
@@ -61,6 +61,7 @@ function tokensOf(text: string, found: LineKind, { pool }: Above): Token[] {
     case 'setting':
       return settingOrFault(text, found.setting);
     case 'setting too late':
+    case 'stranger':
       return withFault(text, 0, []);
     case 'note':
       return noteTokens(text);
@@ -69,13 +70,8 @@ function tokensOf(text: string, found: LineKind, { pool }: Above): Token[] {
     case 'title':
       return [{ kind: 'title', from: 0, to: text.length }];
     case 'lost setting':
-      return withFault(text, found.flaw.at, []);
     case 'heading':
       return headingTokens(text);
-    case 'stranger': {
-      const read = readSwimLine(text, DEFAULT_POOL);
-      return isFlaw(read) ? withFault(text, read.at, []) : [];
-    }
   }
 }
 
@@ -100,12 +96,9 @@ function withFault(text: string, at: number, before: readonly Token[]): Token[] 
   const word = /^\s*\S+/.exec(text.slice(at));
   const to = at + (word?.[0].length ?? 0);
   const fault: Token[] = word ? [{ kind: 'fault', from: at + word[0].search(/\S/), to }] : [];
-  const own = before.length > 0 || at === 0 ? before : wordTokens(text, 0, at);
+  const own = before.length > 0 ? before : wordTokens(text, 0, at);
   return [...own, ...fault, ...wordTokens(text, to, text.length)];
 }
-
-/** How often what stands before a fault is read once more: each time up to the fault in it. */
-const MOST_FAULTS = 4;
 
 function itemTokens(text: string, lanes: LanePrefix | null, pool: Pool): Token[] {
   const prefix: Token[] = lanes ? [{ kind: 'lanes', from: 0, to: endBefore(text, lanes.end) }] : [];
@@ -115,17 +108,16 @@ function itemTokens(text: string, lanes: LanePrefix | null, pool: Pool): Token[]
   return withFault(text, read.at, [...prefix, ...tokensBefore(text, from, lanes, pool, read)]);
 }
 
+/** What stands before a fault, read again up to the fault in it, until it has none: each time less of it. */
 function tokensBefore(text: string, from: number, lanes: LanePrefix | null, pool: Pool, flaw: Flaw): Token[] {
   let { at } = flaw;
-  for (let tries = 0; tries < MOST_FAULTS && at > from; tries++) {
+  for (;;) {
     const before = text.slice(0, endBefore(text, at));
-    if (before.length <= from) return [];
     const read = readPartLine(before, lanes, pool);
     if (!isFlaw(read)) return [...tokensRead(before, from, read), ...wordTokens(text, before.length, flaw.at)];
     if (read.at >= at) return wordTokens(text, from, flaw.at);
     at = read.at;
   }
-  return wordTokens(text, from, flaw.at);
 }
 
 function tokensRead(text: string, from: number, line: PartLine): Token[] {
@@ -185,6 +177,8 @@ function timesSign(text: string, from: number, to: number): Token[] {
 
 /** Without the dash behind it. */
 function rungToken(text: string, from: number, to: number): Token {
-  const rung = /^\d+(?:\.\d+)?(?:\s*(?:yds?|yards?|y|metres?|meters?|m)(?![\p{L}\p{N}]))?/iu.exec(text.slice(from, to));
-  return { kind: 'distance', from, to: from + (rung?.[0].length ?? to - from) };
+  const [rung] = /^\d+(?:\.\d+)?(?:\s*(?:yds?|yards?|y|metres?|meters?|m)(?![\p{L}\p{N}]))?/iu.exec(
+    text.slice(from, to),
+  )!;
+  return { kind: 'distance', from, to: from + rung.length };
 }

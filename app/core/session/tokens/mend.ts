@@ -43,7 +43,7 @@ export function sureMend(text: string, { line }: Pick<Fault, 'line'>, at: number
       const found = slip.exec(raw);
       if (!found || from < 0) continue;
       const to = from + found[0].length;
-      const mend = { from, to, by: by.replace(/\$(\d)/g, (_, group: string) => found[Number(group)] ?? '') };
+      const mend = { from, to, by: by.replace(/\$(\d)/g, (_, group: string) => found[Number(group)]!) };
       if (canBeRead(mended(raw, mend), above)) return mend;
     }
   }

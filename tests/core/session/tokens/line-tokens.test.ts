@@ -63,6 +63,7 @@ test.each<[line: string, ...tokens: string[]]>([
   ['4x50', 'count 4', 'keyword x', 'distance 50'],
   ['4/3 × 50/25 m', 'count 4', 'count 3', 'keyword ×', 'distance 50', 'distance 25 m'],
   ['3 x 4 x 50', 'count 3', 'keyword x', 'count 4', 'keyword x', 'distance 50'],
+  ['lane 12: 3 x 4 x 50', 'lanes lane 12:', 'count 3', 'keyword x', 'count 4', 'keyword x', 'distance 50'],
   ['12 x 4 * 50', 'count 12', 'keyword x', 'count 4', 'keyword *', 'distance 50'],
   [
     '100-200 - 12.5m–50 metres easy',
@@ -160,6 +161,9 @@ test.each<[lines: readonly string[], ...tokens: string[]]>([
   [['pool5 m', '20'], 'fault 20'],
   [['20 m'], 'distance 20 m'],
   [['gap 5', '20'], 'fault 20'],
+  [['gap 50 m', '25'], 'distance 25'],
+  [['T', 'gap is 4x50'], 'words gap is', 'fault 4x50'],
+  [['T', 'gap is 4x50', 'gap 5'], 'setting gap', 'value 5'],
 ])('the last of %j is %j', (lines, ...tokens) => {
   expect(toldLast(...lines)).toEqual(tokens);
 });
@@ -183,6 +187,10 @@ test.each<[line: string, ...tokens: string[]]>([
   ['4 x', 'count 4', 'keyword x'],
   ['4 x 3 x', 'words 4 x 3 x'],
   ['3 rounds fast', 'count 3', 'keyword rounds', 'fault fast'],
+  ['15:00 of 100 - 200 @ 2:00', 'words 15:00 of 100', 'fault -', 'words 200 @ 2:00'],
+  ['15:00 of 100 @ 1:70', 'words 15:00 of 100 @', 'fault 1:70'],
+  ['lane 1: 15:00 of 100 @ 1:70', 'lanes lane 1:', 'words 15:00 of 100 @', 'fault 1:70'],
+  ['100 15 sec easy @ 1:70', 'distance 100', 'words 15 sec easy @', 'fault 1:70'],
   ['10:00 @ 1:30', 'time 10:00', 'fault @', 'words 1:30'],
 ])('of a line at fault what stands before it is told: %j is %j', (line, ...tokens) => {
   expect(told(line, IN_PART)).toEqual(tokens);
