@@ -14,6 +14,7 @@ import type { Pool, WrittenSet } from '../line/set-line.ts';
 import { readPool, type SettingLine } from '../line/setting-line.ts';
 import { commentStart, lineAt } from '../text/lines.ts';
 import { isFlaw, type Flaw } from '../values/flaw.ts';
+import { numberAt, type Read, type WrittenNumber } from '../values/values.ts';
 import { clauseTokens, endBefore, valuesIn, wordTokens } from './clause-tokens.ts';
 import { settingTokens } from './setting-tokens.ts';
 import type { Token } from './token.ts';
@@ -93,7 +94,7 @@ function headingTokens(text: string): Token[] {
 
 /** What stands before a fault, the fault to the end of its word, and what is left as words. */
 function withFault(text: string, at: number, before: readonly Token[]): Token[] {
-  const word = /^\s*\S+/.exec(text.slice(at));
+  const word = /\s*\S+/.exec(text.slice(at));
   const to = at + (word?.[0].length ?? 0);
   const fault: Token[] = word ? [{ kind: 'fault', from: at + word[0].search(/\S/), to }] : [];
   const own = before.length > 0 ? before : wordTokens(text, 0, at);
@@ -144,7 +145,7 @@ function tokensRead(text: string, from: number, line: PartLine): Token[] {
       return [
         { kind: 'time', from, to: line.timeEnd },
         of,
-        ...valuesIn(text, at, line.distances.end, 'distance'),
+        ...distanceTokens(text, line.distances.at),
         ...clauseTokens(text, line.distances.end, line.clauses),
       ];
     }
@@ -153,32 +154,27 @@ function tokensRead(text: string, from: number, line: PartLine): Token[] {
   }
 }
 
-function setTokens(
-  text: string,
-  from: number,
-  { rounds, at, counts, distances, ladder, clauses }: WrittenSet,
-): Token[] {
+function setTokens(text: string, from: number, { rounds, at, counts, distances, clauses }: WrittenSet): Token[] {
   const first = distances.at[0]!;
   const tokens: Token[] = [];
   if (rounds !== null) {
-    const digits = /^\d+/.exec(text.slice(from))![0].length;
-    tokens.push({ kind: 'count', from, to: from + digits }, ...timesSign(text, from + digits, at));
+    const to = numberEnd(text, from);
+    tokens.push({ kind: 'count', from, to }, ...timesSign(text, to, at));
   }
   if (counts) tokens.push(...valuesIn(text, counts.at[0]!, counts.end, 'count'), ...timesSign(text, counts.end, first));
-  if (ladder)
-    distances.at.forEach((rung, index) => tokens.push(rungToken(text, rung, distances.at[index + 1] ?? distances.end)));
-  else tokens.push(...valuesIn(text, first, distances.end, 'distance'));
-  return [...tokens, ...clauseTokens(text, distances.end, clauses)];
+  return [...tokens, ...distanceTokens(text, distances.at), ...clauseTokens(text, distances.end, clauses)];
 }
 
 function timesSign(text: string, from: number, to: number): Token[] {
   return wordTokens(text, from, to).map((token) => ({ ...token, kind: 'keyword' }));
 }
 
-/** Without the dash behind it. */
-function rungToken(text: string, from: number, to: number): Token {
-  const [rung] = /^\d+(?:\.\d+)?(?:\s*(?:yds?|yards?|y|metres?|meters?|m)(?![\p{L}\p{N}]))?/iu.exec(
-    text.slice(from, to),
-  )!;
-  return { kind: 'distance', from, to: from + rung.length };
+/** Each with its unit, and without the dash or slash behind it. */
+function distanceTokens(text: string, at: readonly number[]): Token[] {
+  return at.map((from) => ({ kind: 'distance', from, to: numberEnd(text, from) }));
+}
+
+/** Where a number that has been read ends. */
+function numberEnd(text: string, at: number): number {
+  return (numberAt(text, at) as Read<WrittenNumber>).end;
 }
