@@ -25,7 +25,6 @@ test.each([
   ['4 x 50 @ 1:30, 1:25, 1.20, 1:15', '4 x 50 @ 1:30, 1:25, 1:20, 1:15'],
   ['4 x 50 free @1.30', '4 x 50 free @1:30'],
   ['4 x 50 @ 12.30', '4 x 50 @ 12:30'],
-  ['4 x 50 @ 1:30,1.20,1:15', '4 x 50 @ 1:30,1:20,1:15'],
   ['4 x 50 free rest 1.15', '4 x 50 free rest 1:15'],
   ['4 x 50 free rest 12.15', '4 x 50 free rest 12:15'],
   ['4 x 50 free rest 1.15 easy', '4 x 50 free rest 1:15 easy'],
@@ -62,6 +61,10 @@ test.each([
 
 test('[mend] a line is judged by the pool above it', () => {
   expect(mendOf('20 @ 1.30', 'Harbour\npool 20 m\nSet\n')).toBe('20 @ 1:30');
+});
+
+test('[mend] of the times of lanes each is meant as one', () => {
+  expect(mendOf('4 x 50 @ 1:30/1.20', 'Harbour\nlane 1\nlane 2\nSet\n')).toBe('4 x 50 @ 1:30/1:20');
 });
 
 test('[mend] a line that the text does not have has none', () => {
