@@ -33,6 +33,7 @@ test.each([
   ['4 x 50 free rest15', '4 x 50 free rest 15'],
   ['4 x 50 @ 1:00 drop5', '4 x 50 @ 1:00 drop 5'],
   ['4 x 50 @ 1:00 drop 5 fast', '4 x 50 @ 1:00 drop 5, fast'],
+  ['4 x 50 @ 1:00 drop  5 fast', '4 x 50 @ 1:00 drop  5, fast'],
   ['4 x 50 @ 1:00 hold 0:40 fast', '4 x 50 @ 1:00 hold 0:40, fast'],
 ])('[mend] %s is surely meant as %s', (line, right) => {
   expect(mendOf(line)).toBe(right);
