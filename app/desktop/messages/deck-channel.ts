@@ -9,6 +9,8 @@ import type { Clock } from '../../host/time/clock.ts';
 import type { DeckHost } from '../../host/deck/deck-host.ts';
 import type { Library } from '../../host/library/library.ts';
 import { LIBRARY_PATH, libraryQuestion } from '../../host/library/library-requests.ts';
+import type { Records } from '../../host/records/records.ts';
+import { RECORDS_PATH, recordsQuestion } from '../../host/records/records-requests.ts';
 import { connectScreen, type Screen } from '../../host/deck/screen.ts';
 import { CHANNELS, type Reply } from '../../wire/window-bridge.ts';
 import { maySay, mayUse, senderOf } from './sender.ts';
@@ -29,15 +31,21 @@ const JSON_TYPE = 'application/json';
 
 export interface ChannelPorts {
   readonly library: Library;
+  readonly records: Records;
   /** Which window a `webContents.id` belongs to; null for none of ours. */
   kindOf(contents: number): WindowKind | null;
   /** The page of a window has been painted for the first time since it was loaded. */
   painted(kind: WindowKind): void;
 }
 
-export function openDeckChannel(host: DeckHost, clock: Clock, { library, kindOf, painted }: ChannelPorts): DeckChannel {
+export function openDeckChannel(host: DeckHost, clock: Clock, ports: ChannelPorts): DeckChannel {
+  const { library, records, kindOf, painted } = ports;
   const connections = new Map<number, Connection>();
-  const questions = new Map([...QUESTIONS, [LIBRARY_PATH, libraryQuestion(library)]]);
+  const questions = new Map([
+    ...QUESTIONS,
+    [LIBRARY_PATH, libraryQuestion(library)],
+    [RECORDS_PATH, recordsQuestion(records)],
+  ]);
 
   const gone = (contents: number): void => {
     connections.get(contents)?.screen.gone();

@@ -50,6 +50,11 @@ export class Catalogue {
       .sort((a, b) => b.usedAt - a.usedAt || (a.name < b.name ? -1 : 1));
   }
 
+  /** All files are looked at anew. */
+  forget(): void {
+    this.stale = true;
+  }
+
   private async refresh(): Promise<void> {
     this.watching ??= this.shelf
       .watch((name) => this.changed(name))

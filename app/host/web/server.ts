@@ -11,6 +11,8 @@ import { deckSocket } from './deck-socket.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
 import type { Library } from '../library/library.ts';
 import { LIBRARY_PATH, libraryQuestion } from '../library/library-requests.ts';
+import type { Records } from '../records/records.ts';
+import { RECORDS_PATH, recordsQuestion } from '../records/records-requests.ts';
 import type { Pages } from './pages.ts';
 import { sendRefusal } from './replies.ts';
 import { answerRequest } from './http-routes.ts';
@@ -30,6 +32,7 @@ export interface ServerPorts {
   readonly timers: Timers;
   readonly pages: Pages;
   readonly library: Library;
+  readonly records: Records;
   /** A session file for the editor of the first coach's window that asks. */
   readonly file?: SessionFile | null;
 }
@@ -55,15 +58,16 @@ const ANSWERED_WITHIN = 30_000;
 /** How many requests all pages together may make: a large session takes time that the leaves of a run need. */
 const SESSION_RATE = { perSecond: 2, burst: 20 };
 const OTHER_RATE = { perSecond: 20, burst: 40 };
-/** Apart from the others: whoever types, or looks for a session, keeps no command waiting. */
+/** Apart from the others: whoever types, or looks for a session or a run, keeps no command waiting. */
 const LIBRARY_RATE = { perSecond: 20, burst: 40 };
+const OF_LIBRARY: readonly string[] = [LIBRARY_PATH, RECORDS_PATH];
 
 /** In ms: how long the goodbyes to screens may take when the host closes. */
 const LAST_WORDS = 250;
 
 /** Listens on a port; 0 means any free one. Rejects with `PortTaken`. */
 export async function startServer(
-  { host, clock, timers, pages, library, file = null }: ServerPorts,
+  { host, clock, timers, pages, library, records, file = null }: ServerPorts,
   port: number,
 ): Promise<DeckServer> {
   const socket = deckSocket(host, clock, timers);
@@ -71,8 +75,12 @@ export async function startServer(
   const others = new TokenBucket(OTHER_RATE, clock.now());
   const ofLibrary = new TokenBucket(LIBRARY_RATE, clock.now());
   const mayAsk = (path: string): boolean =>
-    (path === '/session' ? sessions : path === LIBRARY_PATH ? ofLibrary : others).take(clock.now());
-  const questions = new Map([...QUESTIONS, [LIBRARY_PATH, libraryQuestion(library)]]);
+    (path === '/session' ? sessions : OF_LIBRARY.includes(path) ? ofLibrary : others).take(clock.now());
+  const questions = new Map([
+    ...QUESTIONS,
+    [LIBRARY_PATH, libraryQuestion(library)],
+    [RECORDS_PATH, recordsQuestion(records)],
+  ]);
   const connections = new Connections();
   let waiting = file;
   const takeFile = (): SessionFile | null => {

@@ -8,6 +8,7 @@ import { pageAddress, type WindowKind } from '../../../app/desktop/windows/windo
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { Library } from '../../../app/host/library/library.ts';
 import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { recordsOn } from '../../support/host/records-folder.ts';
 import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
@@ -78,6 +79,7 @@ beforeEach(async () => {
   painted = [];
   channel = openDeckChannel(host, clock, {
     library: new Library({ disk: new FakeDisk(), folder: '/data', wall: () => 0 }),
+    records: recordsOn(new FakeDisk()),
     kindOf: (id) => windows.find((window) => window.id === id)?.kind ?? null,
     painted: (kind) => void painted.push(kind),
   });

@@ -10,6 +10,7 @@ import { WebSocket, type ClientOptions } from 'ws';
 import { systemClock, type Clock } from '../../../app/host/time/clock.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { Library } from '../../../app/host/library/library.ts';
+import type { Records } from '../../../app/host/records/records.ts';
 import { FakeDisk } from './fake-disk.ts';
 import { JournalInMemory } from './journal-in-memory.ts';
 import type { Page, Pages } from '../../../app/host/web/pages.ts';
@@ -17,6 +18,7 @@ import { startServer, type DeckServer } from '../../../app/host/web/server.ts';
 import { systemTimers, type Timers } from '../../../app/host/time/timers.ts';
 import { WIRE_VERSION, type FromHost, type FromScreen } from '../../../app/wire/messages.ts';
 import { readFromHost } from './from-host.ts';
+import { recordsOn } from './records-folder.ts';
 
 export interface Reply {
   readonly status: number;
@@ -28,11 +30,19 @@ export class DeckServerUnderTest {
   readonly host: DeckHost;
   /** Its files are on a disk in memory. */
   readonly library: Library;
+  readonly records: Records;
+  /** Where both have their files. */
+  readonly disk: FakeDisk;
   private readonly server: DeckServer;
 
-  private constructor(host: DeckHost, library: Library, server: DeckServer) {
+  private constructor(
+    { host, library, records, disk }: Pick<DeckServerUnderTest, 'host' | 'library' | 'records' | 'disk'>,
+    server: DeckServer,
+  ) {
     this.host = host;
     this.library = library;
+    this.records = records;
+    this.disk = disk;
     this.server = server;
   }
 
@@ -41,9 +51,12 @@ export class DeckServerUnderTest {
     { clock, timers }: { clock: Clock; timers: Timers } = { clock: systemClock(), timers: systemTimers },
   ): Promise<DeckServerUnderTest> {
     const host = new DeckHost({ clock, timers, journal: new JournalInMemory(), newId: randomUUID });
-    const library = new Library({ disk: new FakeDisk(), folder: '/data', wall: () => clock.wall().epochMs });
-    const server = await startServer({ host, clock, timers, pages, library }, 0);
-    return new DeckServerUnderTest(host, library, server);
+    const disk = new FakeDisk();
+    const library = new Library({ disk, folder: '/data', wall: () => clock.wall().epochMs });
+    const opened = { id: () => host.current()?.id ?? null, letGo: () => host.letGo() };
+    const records = recordsOn(disk, { opened, library, now: clock.now });
+    const server = await startServer({ host, clock, timers, pages, library, records }, 0);
+    return new DeckServerUnderTest({ host, library, records, disk }, server);
   }
 
   get port(): number {
