@@ -97,12 +97,12 @@ async function runHost(
     await complain(io, opening.why);
     return EXIT.failed;
   }
-  const { host, journal, library, records, cameBack, unattended, close } = opening.deck;
+  const { host, journal, library, squads, records, cameBack, unattended, close } = opening.deck;
   const told = untilTold();
   let server: DeckServer;
   try {
     const pages = readPages(pagesFolder());
-    server = await startServer({ host, clock, timers, pages, library, records, file: draft }, port);
+    server = await startServer({ host, clock, timers, pages, library, squads, records, file: draft }, port);
   } catch (error) {
     told.forget();
     await close();

@@ -190,11 +190,25 @@ export const clockToMatch = z.strictObject({
 
 export type SessionToOpen = z.infer<typeof sessionToOpen>;
 export type FromScreen = z.infer<typeof fromScreen>;
+export type ScreenKind = Extract<FromScreen, { say: 'hello' }>['screen'];
 export type FromHost = z.infer<typeof fromHost>;
 export type Snapshot = Extract<FromHost, { say: 'snapshot' }>;
 export type Answer = Extract<FromHost, { say: 'answer' }>;
 export type ExpectedRep = z.infer<typeof expectedRep>;
 export type SoundReport = Omit<Extract<FromScreen, { say: 'sound' }>, 'say'>;
+
+const EVERY_SCREEN = ['desk', 'wall', 'remote'] as const;
+
+/** Which screens may say what. A wall has no way to change anything. */
+export const MAY_SAY: Readonly<Record<FromScreen['say'], readonly ScreenKind[]>> = {
+  hello: EVERY_SCREEN,
+  ping: EVERY_SCREEN,
+  sound: EVERY_SCREEN,
+  room: ['wall'],
+  command: ['desk', 'remote'],
+  screen: ['desk'],
+  which: ['desk'],
+};
 
 /**
  * What a text from the other side is. Its version is checked first, because in another version nothing else may mean

@@ -23,11 +23,12 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
 
   const clock = useMatchedClock(tools.link, run);
 
-  const file = useArrivedFile(
-    () => run?.id ?? null,
-    () => run !== null && run.commands.length > 0 && moment?.view.phase !== 'done',
-    () => setLeft(run?.id ?? null),
-  );
+  const file = useArrivedFile({
+    writing: tools.writing,
+    runId: () => run?.id ?? null,
+    isGoing: () => run !== null && run.commands.length > 0 && moment?.view.phase !== 'done',
+    onText: () => setLeft(run?.id ?? null),
+  });
 
   const away = run === null || left === run.id;
   return (
@@ -39,7 +40,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
       {status === 'connecting' ? (
         <p className={styles.waiting}>Looking for the host…</p>
       ) : away ? (
-        <Part key={file.n} tools={tools} name="The write page">
+        <Part tools={tools} name="The write page">
           <WriteScreen
             tools={tools}
             run={run}

@@ -10,6 +10,7 @@ import '../ui/coach/coach.css';
 import './page.module.css';
 import './table.module.css';
 import './write/write.css';
+import { askLibrary } from '../link/library.ts';
 import { openLink } from '../link/link.ts';
 import { askForSessionFile } from '../link/connection/own-window.ts';
 import { createCoachActions } from '../ui/coach/commands/coach-actions.ts';
@@ -21,6 +22,7 @@ import { ownStorage } from '../ui/coach/own-storage.ts';
 import { openSound } from '../sound/sound.ts';
 import { openPage } from '../ui/open-page.tsx';
 import { Desk } from './desk.tsx';
+import { Writing } from './write/writing.ts';
 
 openPage('page', () => {
   const link = openLink('desk');
@@ -29,11 +31,17 @@ openPage('page', () => {
   const offers = createOffers(frames, actions);
   const sound = openSound(link, ownStorage());
   const light = followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
+  const writing = new Writing({
+    memory: ownStorage(),
+    ask: askLibrary,
+    timers: { set: (call, ms) => window.setTimeout(call, ms), clear: (timer) => window.clearTimeout(timer as number) },
+    wall: () => Date.now(),
+  });
   freeKeyboard(document);
   void askForSessionFile();
   return (
     <StrictMode>
-      <Desk tools={{ link, frames, actions, sound, light, offers }} />
+      <Desk tools={{ link, frames, actions, sound, light, offers, writing, askLibrary }} />
     </StrictMode>
   );
 });

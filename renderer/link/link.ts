@@ -10,6 +10,7 @@ import {
   type FromHost,
   type FromScreen,
   type Heard,
+  type ScreenKind,
   type Snapshot,
   type SoundReport,
 } from '../../app/wire/messages.ts';
@@ -27,8 +28,6 @@ import { sentenceFor } from './misread.ts';
 import { createOutbox, type CommandAnswer, type ExpectedReps } from './outbox.ts';
 import { createDeckStore, type DeckStore } from './store.ts';
 import type { ScreenIntroduction, ScreenRoom, ScreenWish } from '../../app/wire/screen-settings.ts';
-
-export type ScreenKind = 'desk' | 'wall' | 'remote';
 
 export interface Link {
   readonly store: Pick<DeckStore, 'getState' | 'getInitialState' | 'subscribe'>;

@@ -10,7 +10,7 @@ import { createCalloutPainter } from './callout/callout-painter.ts';
 import { clockFace, handAt } from './clock-text.ts';
 import { driftAt } from './screen/drift.ts';
 import { calloutOf, modeOf, stripFace } from './face.ts';
-import type { FaceMark } from './faces/clock-face.ts';
+import type { FaceMark, FaceNow } from './faces/clock-face.ts';
 import { createGuard } from './screen/guard.ts';
 import { headFace, NOTHING_SHARED, sharedBy } from './head/head-face.ts';
 import { createHeadPainter, type LostText } from './head/head-painter.ts';
@@ -18,12 +18,16 @@ import type { WallChoice } from './screen/wall-choice.ts';
 import type { LaneFace } from './strips/lane-face.ts';
 import type { Layout } from './layout.ts';
 import { createLights, type Looks } from './strips/light.ts';
+import { nextChange } from './next-change.ts';
 import { createNextSaid } from './next-said.ts';
 import { createStripPainter } from './strips/strip-painter.ts';
 import { attributeWriter, placeIn } from './writers.ts';
 
 export interface BoardPainter {
-  paint(scene: Scene): void;
+  /** Until when nothing else changes than what `move` moves, unless the host says something new; not after the scene's time where that is not certain. */
+  paint(scene: Scene): Millis;
+  /** Moves water and hand on, from what was painted last. */
+  move(t: Millis): void;
   /** The host has said something new: what could not be drawn is tried again. */
   again(): void;
 }
@@ -66,8 +70,10 @@ export function createBoardPainter(
     Array.from(strips.keys()),
     choice.clock,
   );
+  const parts = [clock, head, callout, ...Array.from(strips.values())];
   const lights = createLights<LaneFace['state']>('leaving');
   let place = '';
+  let shown: { readonly at: Millis; readonly face: FaceNow } | null = null;
 
   /** The strips' faces, as far as they can be worked out. */
   function facesOf({ view, abandonedAt }: Scene): readonly LaneFace[] {
@@ -77,6 +83,14 @@ export function createBoardPainter(
       if (face) faces.push(face);
     });
     return faces;
+  }
+
+  function move(t: Millis): void {
+    if (shown) {
+      const { at, face } = shown;
+      clock.draw((paintFace) => paintFace({ ...face, hand: (face.hand + t - at) % MINUTE }));
+    }
+    strips.forEach((strip) => strip.draw((painter) => painter.move(t)));
   }
 
   return {
@@ -90,10 +104,11 @@ export function createBoardPainter(
       const shared = head.work(() => sharedBy(view, faces)) ?? NOTHING_SHARED;
       head.work(() => sayNext(view));
       const { clock: shows } = choice;
-      clock.draw((paintFace) => {
+      const face = clock.work(() => {
         const marks = mode === 'swim' ? marksOf(view, choice, looks) : [];
-        paintFace({ text: clockFace(view, shows).text, hand: handAt(shows, view, view.t), marks });
+        return { text: clockFace(view, shows).text, hand: handAt(shows, view, view.t), marks };
       });
+      shown = face && { at: view.t, face };
       head.draw((write) => {
         const { label } = clockFace(view, shows);
         const bare = mode !== 'swim';
@@ -107,9 +122,12 @@ export function createBoardPainter(
       const { x, y } = driftAt(own, layout.drift);
       const moved = `translate(${x}px, ${y}px)`;
       if (moved !== place) board.style.transform = place = moved;
+      move(view.t);
+      return lights.isLate() || parts.some((part) => part.isDown()) ? view.t : nextChange(view, openedAt);
     },
+    move,
     again() {
-      for (const part of [clock, head, callout, ...strips.values()]) part.again();
+      for (const part of parts) part.again();
     },
   };
 }

@@ -7,7 +7,7 @@ import { memo, type CSSProperties, type ReactElement } from 'react';
 import { CAP } from '../ui/digits.ts';
 import type { Box } from './faces/clock-face.ts';
 import type { PushOff } from './screen/wall-choice.ts';
-import type { Layout } from './layout.ts';
+import { isColumn, type Layout } from './layout.ts';
 import type { Place } from './strips/strip-layout.ts';
 
 interface BoardProps {
@@ -34,7 +34,12 @@ export const Board = memo(function Board({ layout, lanes, from, boardRef }: Boar
       <div className="clock-box" data-place="clock-box" style={boxStyle(layout.clock)}>
         <div className="clock-place" data-place="clock" />
       </div>
-      <header className="head-words" data-place="head-words" style={boxStyle(layout.words)}>
+      <header
+        className="head-words"
+        data-place="head-words"
+        data-column={isColumn(layout.words) ? 'yes' : undefined}
+        style={boxStyle(layout.words)}
+      >
         <p className="caps head-time" data-place="time" />
         <p className="caps head-label" data-place="clock-label" />
         <h1 className="caps" data-place="title" />

@@ -85,8 +85,14 @@ export function layoutFor(room: Room, face: ClockFace): Layout {
   return { insetX, insetY, drift, width, height, wide, face, clock, words, body, lanes, callout };
 }
 
+/** Whether the head's words stand one below the other in a column beside a dial: then they break into several lines. */
+export function isColumn({ width, height }: Box): boolean {
+  return height > width;
+}
+
 /** Words beside the clock begin where the words of the strips do. */
 function alignedWords(words: Box, body: Box, { form, columns, rep }: StripLayout): Box {
+  if (isColumn(words)) return words;
   const x = body.x + rep.x;
   const isAside = words.x > 0 && words.x < x && form !== 'below' && columns === 1;
   return isAside && x < words.x + words.width * 0.4 ? { ...words, x, width: words.width - (x - words.x) } : words;

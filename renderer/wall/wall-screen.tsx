@@ -9,7 +9,7 @@ import { useStore } from 'zustand';
 import { clockReading, readingAt } from '../../app/core/run/readings.ts';
 import { view, type RunView } from '../../app/core/run/view.ts';
 import { readingPast } from '../../app/core/words/time/reading.ts';
-import { HOUR, MINUTE } from '../../app/core/units.ts';
+import { HOUR, MINUTE, type Millis } from '../../app/core/units.ts';
 import type { Link } from '../link/link.ts';
 import { guarded, reportMishap } from '../link/mishap.ts';
 import type { DeckRun, DeckState } from '../link/store.ts';
@@ -69,8 +69,8 @@ export function WallScreen({ link, search, address, onSight }: WallProps): React
   );
   return (
     <>
+      <ScreenNamed link={link} layout={layout} />
       {!run && isFaulty ? <Message layout={layout} text={waitsFor} /> : board}
-      <ScreenNamed link={link} />
     </>
   );
 }
@@ -122,23 +122,36 @@ export function draw(
   const painter = createBoardPainter(board, layout, choice, createMeasure(600));
   let frame = 0;
   let saidInstead: string | null = null;
+  // What was painted last holds from its time on, until something changes.
+  let from = Infinity;
+  let until = -Infinity;
+  let saidLost: string | undefined;
   const paint = (): void => {
     frame = requestAnimationFrame(paint);
+    const t = link.now();
+    const lost = lostText(link);
+    if (t !== null && t >= from && t < until && lost?.text === saidLost) return painter.move(t);
+    from = Infinity;
+    saidLost = lost?.text;
     const { run } = link.store.getState();
-    const now = run ? viewNow(link, run) : NO_TIME;
+    const now = run && t !== null ? viewAt(run, t) : NO_TIME;
     const instead = typeof now === 'string' ? now : null;
     if (run && instead !== saidInstead) onInstead((saidInstead = instead));
     board.hidden = instead !== null;
     if (!run || typeof now === 'string') return;
-    painter.paint({
+    until = painter.paint({
       view: now,
       openedAt: run.openedAtTimeOfDay,
       abandonedAt: lastAbandoned(run.commands),
       own: performance.now(),
-      lost: lostText(link),
+      lost,
     });
+    from = now.t;
   };
-  const forget = link.store.subscribe(() => painter.again());
+  const forget = link.store.subscribe(() => {
+    from = Infinity;
+    painter.again();
+  });
   paint();
   return () => {
     forget();
@@ -146,11 +159,10 @@ export function draw(
   };
 }
 
-/** The run now, or what to say in its place. */
-function viewNow(link: Link, { state }: DeckRun): RunView | string {
+/** The run at a time, or what to say in its place. */
+function viewAt({ state }: DeckRun, t: Millis): RunView | string {
   try {
-    const t = link.now();
-    return t === null ? NO_TIME : view(state, t);
+    return view(state, t);
   } catch (error) {
     reportMishap('working out the run', error);
     return NO_RUN;

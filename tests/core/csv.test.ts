@@ -2,7 +2,7 @@
 // semicolons or tabs (spreadsheets do where a comma is the decimal sign).
 
 import { expect, test } from 'vitest';
-import { csvText, wordsCell } from '../../app/core/csv.ts';
+import { csvText, secondsCell, wordsCell } from '../../app/core/csv.ts';
 import { readCsv } from '../support/formats/csv-reader.ts';
 
 test.each([
@@ -42,6 +42,33 @@ test.each([
   for (const separator of [',', ';', '\t']) {
     for (const cell of cellsSplitAt(separator, text)) expect(cell).not.toMatch(/^[=+\-@＝＋－＠]/);
   }
+});
+
+test.each([
+  ['=1', "'=1"],
+  ['＝1', "'＝1"],
+  ['－1', "'－1"],
+  ['easy;=1;+2', "easy;'=1;'+2"],
+  ['easy\r=1\n@a', "easy\r'=1\n'@a"],
+  ['easy\t "-1', 'easy\t\' "-1'],
+  ['"" =1', '\'"" =1'],
+  ['\t=1', "'\t=1"],
+  ['\teasy\t', "'\teasy\t"],
+  ['', ''],
+])('%j gets its apostrophe in front of the sign: %j', (words, cell) => {
+  expect(wordsCell(words)).toBe(cell);
+});
+
+test.each([
+  [0, '0'],
+  [90_000, '90'],
+  [72_500, '72.5'],
+  [1050, '1.05'],
+  [999, '0.999'],
+  [100, '0.1'],
+  [3_600_001, '3600.001'],
+])('%i ms are %s s in a cell', (time, cell) => {
+  expect(secondsCell(time)).toBe(cell);
 });
 
 test.each(['8 x 50 free - build', 'a; b', 'x=y', 'pull/kick + swim', "'quoted"])('%j is left as it is', (words) => {

@@ -1,7 +1,7 @@
 /* Days of the calendar, against the machine's own. */
 
 import { expect, test } from 'vitest';
-import { dayAt, dayNumber, dayText, daysSinceMonday, isoDay, readDay, weekdayOf } from '../../app/core/day.ts';
+import { dayAt, dayNumber, dayText, daysSinceMonday, isoDay, MONTHS, readDay, weekdayOf } from '../../app/core/day.ts';
 
 const NUMBERS = Array.from({ length: 399 }, (_, index) => index * 1831);
 
@@ -32,4 +32,20 @@ test.each([
 
 test('a day for people has its weekday and no leading zeros', () => {
   expect(dayText({ year: 2026, month: 12, day: 3 })).toBe('Thursday 3 December 2026');
+});
+
+test('months have the names of the calendar', () => {
+  const names = Array.from({ length: 12 }, (_, index) =>
+    new Date(Date.UTC(2026, index, 1)).toLocaleDateString('en', { month: 'long', timeZone: 'UTC' }),
+  );
+  expect(MONTHS).toEqual(names);
+});
+
+test.each(['2026-05-5', '2026-5-05', '02026-05-05', '2026-05-055', '2026-05-05 ', 'on 2026-05-05', '2026/05/05'])(
+  '%s is no day as it is written',
+  (text) => expect(readDay(text)).toBeNull(),
+);
+
+test('a year with fewer than four digits has them all', () => {
+  expect(isoDay({ year: 33, month: 4, day: 3 })).toBe('0033-04-03');
 });

@@ -38,6 +38,26 @@ describe.each(ENGINES)('[desktop] on $name: one display', ({ path: engine }) => 
   });
 });
 
+describe.each(ENGINES)('[screens] on $name', ({ path: engine }) => {
+  test("the Screens panel shows the program's own wall, small and live, and what is set there holds on it", async () => {
+    const file = join(freshDataFolder(), 'harbour.txt');
+    writeFileSync(file, SESSION);
+    const program = await DesktopProgram.start(engine, [file, '--data', freshDataFolder()], [LAPTOP, TELEVISION]);
+    const desk = await program.page('/');
+    await button(desk, 'Screens').click();
+    await desk.getByRole('heading', { name: 'Wall', exact: true }).waitFor();
+    const wall = await program.page('/display');
+    const sides = (): Promise<(string | null)[]> =>
+      Promise.all([wall, desk.frameLocator('iframe')].map((on) => on.locator('.board').getAttribute('data-from')));
+    await expect.poll(sides).toEqual(['left', 'left']);
+    await desk.getByLabel('Push off').selectOption('at the right');
+    await expect.poll(sides).toEqual(['right', 'right']);
+    await button(desk, 'Show which is which').click();
+    await wall.getByRole('status').getByText('Wall', { exact: true }).waitFor();
+    await program.close();
+  });
+});
+
 describe.each(ENGINES)('[start] on $name', ({ path: engine }) => {
   test('a data folder that cannot be made is one line and the end, at once', () => {
     const file = join(freshDataFolder(), 'a-file');

@@ -3,6 +3,7 @@
  * and started. And the picture of a screen, which counts as none and takes no key from the coach.
  */
 
+import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, type Browser, type Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../support/browser.ts';
@@ -71,15 +72,68 @@ test('[screens] the coach renames and turns one of two; the picture is no screen
   expect(complaints).toEqual([]);
 });
 
-test('[screens] which is which: each shows its own name, and no longer than it should', async () => {
+test('[screens] which is which: each shows its own name, beside clock and leaves, and no longer than it should', async () => {
   await coach.getByRole('button', { name: 'Show which is which' }).click();
   const cards = [
     walls[0]!.getByRole('status').filter({ hasText: 'Shallow end' }),
     walls[1]!.getByRole('status').filter({ hasText: 'Deep end' }),
   ];
   await Promise.all(cards.map((card) => card.waitFor({ timeout: 4000 })));
+  const { bottom, left } = await walls[0]!.evaluate(() => {
+    const box = (of: string): DOMRect => document.querySelector(of)!.getBoundingClientRect();
+    return {
+      bottom: box('.screen-named').bottom <= box('.body').top,
+      left: box('.screen-named').left >= box('.clock').right,
+    };
+  });
+  expect([bottom, left]).toEqual([true, true]);
   await Promise.all(cards.map((card) => card.waitFor({ state: 'detached', timeout: 8000 })));
 });
+
+/** Whether an element is there to be seen: wholly on the page, and nothing over it. */
+function isSeen(element: Element): boolean {
+  const { left, right, top, bottom } = element.getBoundingClientRect();
+  const points = [
+    [(left + right) / 2, top + 3],
+    [(left + right) / 2, bottom - 3],
+  ] as const;
+  return points.every(([x, y]) => element.contains(document.elementFromPoint(x, y)));
+}
+
+test.each([
+  [1280, 800],
+  [1024, 700],
+  [390, 844],
+])(
+  '[accessible] the panel at %i × %i: axe, targets of 48 px, every control by keyboard and in sight',
+  async (...size) => {
+    await coach.setViewportSize({ width: size[0], height: size[1] });
+    await panel().getByRole('heading', { name: 'Screens' }).focus();
+    const { violations } = await new AxeBuilder({ page: coach }).include('section[aria-label="Screens"]').analyze();
+    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+    const controls = await panel().locator('button, select').all();
+    for (const control of controls) {
+      await coach.keyboard.press('Tab');
+      const found = await control.evaluate((element) => {
+        const { width, height } = element.getBoundingClientRect();
+        const isWhole = element.scrollWidth <= element.clientWidth + 1;
+        return { focused: document.activeElement === element, large: width >= 48 && height >= 48, isWhole };
+      });
+      const name = (await control.getAttribute('aria-label')) ?? (await control.innerText());
+      expect(found, name).toEqual({ focused: true, large: true, isWhole: true });
+      expect(await control.evaluate(isSeen), name).toBe(true);
+    }
+    expect(controls.length).toBeGreaterThan(20);
+    // The picture of the open screen stays in sight, however far its settings are scrolled.
+    expect(
+      await coach.locator('iframe[title="Shallow end, small"]').evaluate((frame) => {
+        const { top, bottom } = frame.getBoundingClientRect();
+        return top >= 0 && bottom <= innerHeight;
+      }),
+    ).toBe(true);
+    expect(await coach.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+  },
+);
 
 test('[screens] a host that was killed has the names and the settings again', async () => {
   const { port } = new URL(host.origin);

@@ -12,13 +12,16 @@ import { SCENES } from './scenes.ts';
 const SIZES = [
   [1920, 1080],
   [1280, 720],
+  [1024, 768],
   [1080, 1920],
 ] as const;
 
-/** Two pictures a size, written into the folder. */
+const FACES = ['', '?face=sweep'] as const;
+
+/** Two pictures a size and face, written into the folder. */
 export async function lostLink(browser: Browser, folder: string): Promise<readonly Picture[]> {
   const pictures: Picture[] = [];
-  for (const [width, height] of SIZES) {
+  for (const [width, height, asks] of SIZES.flatMap((size) => FACES.map((face) => [...size, face] as const))) {
     const deck = await MovingDeck.start();
     const context = await browser.newContext({ viewport: { width, height } });
     const page = await context.newPage();
@@ -26,7 +29,7 @@ export async function lostLink(browser: Browser, folder: string): Promise<readon
     const session = SCENES.find(({ name }) => name === 'leaving and ready')?.session ?? '';
     await deck.server.host.open({ text: session, lanesText: null }, { replace: false, clockPhase: 0 });
     await deck.server.host.command('start', { do: 'start' });
-    await page.goto(`${deck.server.origin}/display`);
+    await page.goto(`${deck.server.origin}/display${asks}`);
     await page.getByRole('region', { name: 'Lane 1', exact: true }).waitFor();
     await page.clock.runFor(1500);
     await deck.close();
@@ -39,9 +42,10 @@ export async function lostLink(browser: Browser, folder: string): Promise<readon
         .getByText(/^Link lost for/)
         .first()
         .waitFor();
-      const file = `wall-link-lost-${name}-${width}x${height}.png`;
+      const face = asks === '' ? '' : ', sweep';
+      const file = `wall link lost ${name}${face} ${width}x${height}.png`.replace(/[^a-z0-9.]+/g, '-');
       await page.screenshot({ path: join(folder, file), animations: 'disabled' });
-      pictures.push({ file, caption: `wall: link lost, ${name}, ${width} × ${height}` });
+      pictures.push({ file, caption: `wall: link lost, ${name}${face}, ${width} × ${height}` });
     }
     await context.close();
   }

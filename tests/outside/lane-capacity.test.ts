@@ -6,7 +6,9 @@
  */
 
 import { expect, test } from 'vitest';
+import { swimmersInCircle } from '../../app/core/pace/circle.ts';
 import { warningsOf } from '../../app/core/plan/warnings/warnings.ts';
+import { ratio } from '../../app/core/ratio.ts';
 import { holdTime, lane, on, planOf, set } from '../support/coach/hand-session.ts';
 
 interface Case {
@@ -39,4 +41,9 @@ test.each(CASES)('$length $unit, $pace s a 100, $gap s apart: $fit fit, one more
     expect(isFull(given, given.fit, held)).toBe(false);
     expect(isFull(given, given.fit + 1, held)).toBe(true);
   }
+});
+
+test.each(CASES)('$length $unit, $pace s a 100, $gap s apart: the table of lanes says $fit', (given) => {
+  const { length, pace, gap, fit } = given;
+  expect(swimmersInCircle(length * 100, ratio(pace * 1000), gap * 1000)).toBe(fit);
 });

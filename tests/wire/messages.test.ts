@@ -3,7 +3,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readCommand } from '../../app/core/run/command/read-command.ts';
-import { readFromScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../../app/wire/messages.ts';
+import {
+  hearHost,
+  hearScreen,
+  readFromScreen,
+  WIRE_VERSION,
+  type FromHost,
+  type FromScreen,
+} from '../../app/wire/messages.ts';
 import { readFromHost } from '../support/host/from-host.ts';
 
 const FROM_SCREEN: readonly FromScreen[] = [
@@ -164,3 +171,33 @@ describe('[wire] what is not exactly a message is none', () => {
 function without(message: object, field: string): string {
   return JSON.stringify({ ...message, [field]: undefined });
 }
+
+describe('[wire] what a text is taken for', () => {
+  const newer = { kind: 'other version', newer: true };
+  const older = { kind: 'other version', newer: false };
+
+  test.each([
+    ['no JSON', 'no message', 'hello'],
+    ['no object', 'no message', '7'],
+    ['nothing', 'no message', 'null'],
+    ['what says nothing', 'no message', '{"version":2}'],
+    ['what says no word', 'no message', '{"say":1,"version":2}'],
+    ['a field that is missing', 'no message', '{"say":"ping","n":1}'],
+    ['a value out of its range', 'no message', '{"say":"ping","n":-1,"t1":0}'],
+    ['a version that is no number', 'no message', '{"say":"hello","version":"2","screen":"desk"}'],
+    ['a saying that nobody here knows', 'unknown', '{"say":"sing"}'],
+    ['a field that nobody here knows', 'unknown', '{"say":"ping","n":1,"t1":0,"t2":0}'],
+    ['a word that nobody here knows', 'unknown', '{"say":"hello","version":1,"screen":"watch"}'],
+  ])('%s is %s', (_, kind, text) => {
+    expect(hearScreen(text)).toEqual({ kind });
+  });
+
+  test('a version is judged before anything else, either side', () => {
+    for (const hear of [hearScreen, hearHost]) {
+      expect(hear(`{"say":"sing","version":${WIRE_VERSION + 1}}`)).toEqual(newer);
+      expect(hear(`{"say":"sing","version":${WIRE_VERSION - 1}}`)).toEqual(older);
+      expect(hear(`{"say":"sing","version":${WIRE_VERSION}}`)).toEqual({ kind: 'unknown' });
+      expect(hear('{"say":"sing","version":1.5}')).toEqual({ kind: 'unknown' });
+    }
+  });
+});

@@ -3,8 +3,8 @@
  * part give the lane's critical swim speed.
  */
 
+import { cssOf, type CssTest } from '../pace/css-trials.ts';
 import type { Millis } from '../units.ts';
-import { cssOf, type CssTest } from './css-test.ts';
 import { fadeOf, paceOf } from './hand-time.ts';
 import type { LeaveRecord, RunRecord } from './record.ts';
 

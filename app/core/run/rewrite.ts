@@ -136,11 +136,9 @@ function withLanes(stretch: Stretch, lanes: readonly (readonly Rep[])[]): Stretc
 }
 
 function withPendingBefore(lane: LaneState, line: number): LaneState {
-  if (!isPending(lane) || lane.reps[lane.reps.length - 1]!.set.line < line) return lane;
   const pending = lane.reps.slice(lane.next);
   const reps = pending.filter(({ set }) => set.line < line);
-  const dropped = laneLength(pending) - laneLength(reps);
-  return { ...lane, reps, next: 0, end: lane.end - dropped };
+  return { ...lane, reps, next: 0, end: lane.end - laneLength(pending) + laneLength(reps) };
 }
 
 /**

@@ -10,7 +10,7 @@ export interface ScreenSettings {
   readonly face: 'digits' | 'sweep';
   /** What stands at the top of a sweep's dial. */
   readonly top: '60' | '00';
-  /** In the order they were chosen; null for all lanes. */
+  /** In lane order; null for all lanes. */
   readonly lanes: readonly number[] | null;
   /** The side at which swimmers push off. */
   readonly pushOff: 'left' | 'right';
@@ -78,9 +78,10 @@ export const SCREEN_RANGES = {
 /** As a session may number its lanes. */
 export const LANE_RANGE = { least: 0, most: 20 } as const;
 
-/** The settings after a change; the same object where nothing becomes another. */
+/** The settings after a change, in whichever order its lanes were chosen; the same object where nothing becomes another. */
 export function changedSettings(settings: ScreenSettings, change: ScreenChange): ScreenSettings {
   const changed = { ...settings, ...change };
+  if (change.lanes) changed.lanes = [...change.lanes].sort((a, b) => a - b);
   return isSameSettings(settings, changed) ? settings : changed;
 }
 
@@ -90,8 +91,7 @@ export function isSameSettings(a: ScreenSettings, b: ScreenSettings): boolean {
   );
 }
 
-/** Whether the same lanes are chosen in the same order. */
-export function isSameChoice(a: ScreenSettings['lanes'], b: ScreenSettings['lanes']): boolean {
+function isSameChoice(a: ScreenSettings['lanes'], b: ScreenSettings['lanes']): boolean {
   if (a === null || b === null) return a === b;
   return a.length === b.length && a.every((lane, index) => lane === b[index]);
 }

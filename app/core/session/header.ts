@@ -4,9 +4,9 @@
 
 import type { Millis } from '../units.ts';
 import { SECOND } from '../units.ts';
-import type { Lane } from './session.ts';
+import type { Lane, Session } from './session.ts';
 import { isFlaw, type Flaw, type FaultList } from './values/flaw.ts';
-import { readLane, wholeLane, type WrittenLane } from './line/lane-line.ts';
+import { plainLane, readLane, wholeLane, type WrittenLane } from './line/lane-line.ts';
 import type { Line } from './text/lines.ts';
 import { readBetween, readPool, readSeconds, type PoolSetting, type SettingLine } from './line/setting-line.ts';
 import { halfFlaw, readStart, readTimeOfDay, type TimeOfDay } from './values/time-of-day.ts';
@@ -87,6 +87,23 @@ export function doubtWhatItSets(setting: SettingLine, faults: FaultList): void {
   if (setting.word === 'lane' || setting.word === 'lanes') faults.doubt('lanes');
 }
 
+/** What the settings come to, with those of a lanes file and the usual ones for what is not set. */
+export function settingsInForce(
+  header: Header,
+  file: LanesFile | null,
+): Omit<Session, 'title' | 'lanes' | 'parts' | 'notes'> {
+  return {
+    pool: header.pool ?? file?.pool ?? DEFAULT_POOL,
+    startsAt: header.start?.minute ?? null,
+    finishBy: header.finish?.minute ?? null,
+    finishLine: header.finish?.line.number ?? null,
+    between: header.between ?? DEFAULT_BETWEEN,
+    startOn: header.startOn ?? DEFAULT_START_ON,
+    grid: header.grid ?? DEFAULT_GRID,
+    gap: header.gap ?? file?.gap ?? DEFAULT_GAP,
+  };
+}
+
 /** Lanes in order of number; `isValid` is false for a lane whose line has a fault. */
 export function lanesInForce(
   header: Header,
@@ -101,10 +118,6 @@ export function lanesInForce(
   return Array.from(written)
     .sort(([a], [b]) => a - b)
     .map(([number, lane]) => ({ lane: wholeLane(lane ?? plainLane(number), gap, grid), isValid: lane !== null }));
-}
-
-function plainLane(number: number): WrittenLane {
-  return { number, base: null, css: null, swimmers: 1, names: [], gap: null };
 }
 
 function readSetting(header: Header, line: Line, setting: SettingLine, fileLanes: readonly number[]): Flaw | null {

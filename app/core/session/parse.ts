@@ -7,17 +7,13 @@
 import type { Result } from '../result.ts';
 import { isFlaw, FaultList } from './values/flaw.ts';
 import {
-  DEFAULT_BETWEEN,
-  DEFAULT_GAP,
-  DEFAULT_GRID,
   DEFAULT_POOL,
-  DEFAULT_START_ON,
   doubtWhatItSets,
   emptyHeader,
   judgeTimes,
   lanesInForce,
+  settingsInForce,
   takeSetting,
-  type Header,
   type LanesFile,
 } from './header.ts';
 import type { WrittenLane } from './line/lane-line.ts';
@@ -136,16 +132,16 @@ class SessionReader {
     judgeTimes(header, faults);
     const certain = !faults.doubts('lanes');
     const lanes = lanesInForce(header, file);
-    const squad = { lanes, certain, grid: header.grid ?? DEFAULT_GRID };
+    const settings = settingsInForce(header, file);
+    const squad = { lanes, certain, grid: settings.grid };
     const parts = spreadParts(this.tree, squad, faults);
     const found = faults.sorted();
     const swims = parts.some((part) => part.items.some(hasSwim));
     // Any other fault may be in the line that was meant as the set, or is mended first anyway.
     if (!swims && found.length === 0) found.push({ line: 1, column: 1, message: NOTHING_TO_SWIM });
     if (found.length > 0) return { ok: false, faults: found };
-    const session = settingsOf(header, file);
     const { title, tree } = this;
-    return { ok: true, value: { title, ...session, lanes: lanes.map(({ lane }) => lane), parts, notes: tree.notes } };
+    return { ok: true, value: { title, ...settings, lanes: lanes.map(({ lane }) => lane), parts, notes: tree.notes } };
   }
 
   private takeItem(line: Line, lanes: LanePrefix | null): void {
@@ -158,19 +154,6 @@ class SessionReader {
     const read = readSwimLine(line.text, DEFAULT_POOL);
     if (isFlaw(read)) this.faults.add(line, read);
   }
-}
-
-function settingsOf(header: Header, file: LanesFile | null): Omit<Session, 'title' | 'lanes' | 'parts' | 'notes'> {
-  return {
-    pool: header.pool ?? file?.pool ?? DEFAULT_POOL,
-    startsAt: header.start?.minute ?? null,
-    finishBy: header.finish?.minute ?? null,
-    finishLine: header.finish?.line.number ?? null,
-    between: header.between ?? DEFAULT_BETWEEN,
-    startOn: header.startOn ?? DEFAULT_START_ON,
-    grid: header.grid ?? DEFAULT_GRID,
-    gap: header.gap ?? file?.gap ?? DEFAULT_GAP,
-  };
 }
 
 function spreadParts(tree: PartTree, squad: Squad, faults: FaultList): readonly Part[] {

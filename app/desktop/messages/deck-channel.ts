@@ -11,6 +11,8 @@ import type { Library } from '../../host/library/library.ts';
 import { LIBRARY_PATH, libraryQuestion } from '../../host/library/library-requests.ts';
 import type { Records } from '../../host/records/records.ts';
 import { RECORDS_PATH, recordsQuestion } from '../../host/records/records-requests.ts';
+import type { Squads } from '../../host/squads/squads.ts';
+import { SQUADS_PATH, squadsQuestion } from '../../host/squads/squads-requests.ts';
 import { connectScreen, type Screen } from '../../host/deck/screen.ts';
 import { CHANNELS, type Reply } from '../../wire/window-bridge.ts';
 import { maySay, mayUse, senderOf } from './sender.ts';
@@ -32,6 +34,7 @@ const JSON_TYPE = 'application/json';
 export interface ChannelPorts {
   readonly library: Library;
   readonly records: Records;
+  readonly squads: Squads;
   /** Which window a `webContents.id` belongs to; null for none of ours. */
   kindOf(contents: number): WindowKind | null;
   /** The page of a window has been painted for the first time since it was loaded. */
@@ -39,12 +42,13 @@ export interface ChannelPorts {
 }
 
 export function openDeckChannel(host: DeckHost, clock: Clock, ports: ChannelPorts): DeckChannel {
-  const { library, records, kindOf, painted } = ports;
+  const { library, squads, records, kindOf, painted } = ports;
   const connections = new Map<number, Connection>();
   const questions = new Map([
     ...QUESTIONS,
     [LIBRARY_PATH, libraryQuestion(library)],
     [RECORDS_PATH, recordsQuestion(records)],
+    [SQUADS_PATH, squadsQuestion(squads)],
   ]);
 
   const gone = (contents: number): void => {

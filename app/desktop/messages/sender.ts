@@ -4,7 +4,7 @@
  */
 
 import type { WebFrameMain } from 'electron';
-import { MESSAGE_LIMIT, readFromScreen } from '../../wire/messages.ts';
+import { MAY_SAY, MESSAGE_LIMIT, readFromScreen } from '../../wire/messages.ts';
 import { CHANNELS } from '../../wire/window-bridge.ts';
 import { isPageOf, type WindowKind } from '../windows/window-kind.ts';
 
@@ -35,17 +35,5 @@ export function maySay(kind: WindowKind, text: string): boolean {
   if (Buffer.byteLength(text) > MESSAGE_LIMIT) return false;
   const message = readFromScreen(text);
   if (!message) return false;
-  switch (message.say) {
-    case 'hello':
-      return message.screen === kind;
-    case 'ping':
-    case 'sound':
-      return true;
-    case 'room':
-      return kind === 'wall';
-    case 'command':
-    case 'screen':
-    case 'which':
-      return kind === 'desk';
-  }
+  return MAY_SAY[message.say].includes(kind) && (message.say !== 'hello' || message.screen === kind);
 }

@@ -14,7 +14,7 @@ import { textLines } from '../../core/session/text/lines.ts';
 import { settle } from '../../core/run/settle.ts';
 import { openRun } from '../../core/run/state.ts';
 import { withoutOldUndos } from '../../core/run/commands/undo.ts';
-import { WIRE_VERSION, type FromHost, type Snapshot, type SoundReport } from '../../wire/messages.ts';
+import { WIRE_VERSION, type FromHost, type ScreenKind, type Snapshot, type SoundReport } from '../../wire/messages.ts';
 import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
 import { timeOfDayAt, type Clock, type ClockInstant } from '../time/clock.ts';
 import type { FoundRun } from '../recovery/found-run.ts';
@@ -45,8 +45,6 @@ export interface DeckPorts {
 export type MatchAnswer = { readonly ok: true; readonly run: string } | { readonly ok: false; readonly why: string };
 
 export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly ok: false; readonly why: string };
-
-export type ScreenKind = keyof Snapshot['screens'];
 
 export class DeckHost {
   readonly screenBook: ScreenBook;

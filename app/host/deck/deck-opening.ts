@@ -18,6 +18,7 @@ import { recover } from '../recovery/recovery.ts';
 import { finishDeletion } from '../records/deletion.ts';
 import { Records } from '../records/records.ts';
 import { keepScreens } from '../screens/screens-file.ts';
+import { Squads } from '../squads/squads.ts';
 import type { Timers } from '../time/timers.ts';
 
 export type DeckOpening =
@@ -30,6 +31,7 @@ export interface OpenDeck {
   readonly journal: JournalFile;
   readonly library: Library;
   readonly records: Records;
+  readonly squads: Squads;
   /** The title of the session whose run has come back and is not over; null for none. */
   readonly cameBack: string | null;
   /** A sentence for each run that was left unattended, until the coach has read it. */
@@ -84,8 +86,9 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
     opened: { id: () => host.current()?.id ?? null, letGo: () => host.letGo() },
     withLibraryStill: (task) => library.still(task),
   });
+  const squads = new Squads({ disk: systemDisk, folder, guard: lock });
   const cameBack = titleOfUnfinished(found);
-  return { ok: true, deck: { host, journal, library, records, cameBack, unattended: unattended.runs, close } };
+  return { ok: true, deck: { host, journal, library, squads, records, cameBack, unattended: unattended.runs, close } };
 }
 
 function titleOfUnfinished(found: FoundRun | null): string | null {

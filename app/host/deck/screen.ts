@@ -4,9 +4,16 @@
  * much, the host hangs up; no other screen notices.
  */
 
-import { hearScreen, WIRE_VERSION, type FromHost, type FromScreen } from '../../wire/messages.ts';
+import {
+  hearScreen,
+  MAY_SAY,
+  WIRE_VERSION,
+  type FromHost,
+  type FromScreen,
+  type ScreenKind,
+} from '../../wire/messages.ts';
 import type { Clock } from '../time/clock.ts';
-import type { DeckHost, ScreenKind } from './deck-host.ts';
+import type { DeckHost } from './deck-host.ts';
 import type { ConnectedScreen } from '../screens/screen-book.ts';
 import { TokenBucket } from '../web/token-bucket.ts';
 
@@ -119,6 +126,10 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     pump();
   };
 
+  const pong = ({ n, t1 }: Extract<FromScreen, { say: 'ping' }>, t2: number): void => {
+    send({ say: 'pong', n, t1, t2, t3: clock.now(), epoch: clock.epoch() });
+  };
+
   /** The coach's wish, answered in a sentence where it cannot be. */
   const wish = ({ id, name, wish: wanted }: Extract<FromScreen, { say: 'screen' }>): void => {
     const why = host.screenBook.carryOut(name, wanted);
@@ -162,16 +173,23 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
       const { message } = heard;
       if ((message.say === 'hello') === (leave !== null))
         return hangUp('A screen must say hello first, and only once.');
-      if (message.say === 'hello') return hello(message);
-      if (message.say === 'command') return void command(message);
-      if (message.say === 'sound') return sound(message);
-      if (message.say === 'room') return wall?.room(message.room);
-      if (message.say !== 'ping') {
-        if (kind !== 'desk') return hangUp("Screens are set in the coach's window.");
-        return message.say === 'which' ? host.screenBook.which() : wish(message);
+      if (kind && !MAY_SAY[message.say].includes(kind)) return hangUp('This screen may not say that.');
+      switch (message.say) {
+        case 'hello':
+          return hello(message);
+        case 'ping':
+          return pong(message, t2);
+        case 'command':
+          return void command(message);
+        case 'sound':
+          return sound(message);
+        case 'room':
+          return wall?.room(message.room);
+        case 'screen':
+          return wish(message);
+        case 'which':
+          return host.screenBook.which();
       }
-      const { n, t1 } = message;
-      send({ say: 'pong', n, t1, t2, t3: clock.now(), epoch: clock.epoch() });
     },
     nudged: () => void isTooMuch(clock.now()),
     isGreeted: () => leave !== null,

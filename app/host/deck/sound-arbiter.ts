@@ -3,10 +3,9 @@
  * from the snapshot that they must fall silent. A screen that goes away frees its place.
  */
 
-import type { Snapshot, SoundReport } from '../../wire/messages.ts';
+import type { ScreenKind, Snapshot, SoundReport } from '../../wire/messages.ts';
 
 type Told = NonNullable<Snapshot['sound']>;
-type ScreenKind = Told['screens'][number]['screen'];
 
 interface Entry {
   readonly screen: ScreenKind;

@@ -11,7 +11,7 @@ import { codeOf, diskReason, type Disk } from '../journal/disk.ts';
 import type { Guard } from '../journal/run-file.ts';
 import { SUFFIX } from '../library/session-name.ts';
 import { runsFolder } from '../lock/data-folder.ts';
-import { LISTS, placesOf, textFolders, type NamePlace } from './name-places.ts';
+import { listsIn, placesOf, textFolders, type NamePlace } from './name-places.ts';
 import { isJournal, namesOfRun } from './run-files.ts';
 
 export interface DeletionPorts {
@@ -133,10 +133,7 @@ async function deleteEverything({ disk, data, guard }: DeletionPorts): Promise<D
     const names = (await disk.list(each)).filter((name) => name.endsWith(SUFFIX) || name.endsWith(`${SUFFIX}.new`));
     texts.push(...names.map((name) => join(each, name)));
   }
-  const lists: string[] = [];
-  for (const name of LISTS.flatMap((list) => [list, `${list}.new`])) {
-    if (await disk.exists(join(data, name))) lists.push(join(data, name));
-  }
+  const lists = await listsIn(disk, data);
   await guard.check();
   await disk.removeAll([...runs.map((name) => join(folder, name)), ...texts, ...lists]);
   return { runs: runs.filter(isJournal).length, texts: texts.length, left: [] };

@@ -30,8 +30,11 @@ export function textFolders(data: string): readonly string[] {
   return ['sessions', 'pieces', join('bin', 'sessions'), join('bin', 'pieces')].map((each) => join(data, each));
 }
 
-/** Files of the data folder itself that may have names. */
-export const LISTS = ['squads.json', 'library.json'] as const;
+/** Those files of the data folder itself that may have names, with what a cut off write or a set aside file left of them. */
+export async function listsIn(disk: Disk, data: string): Promise<readonly string[]> {
+  const names = await disk.list(data);
+  return names.filter((name) => /^(squads|library)\.json/.test(name)).map((name) => join(data, name));
+}
 
 /** All files that have the name. Rejects with the system's reason where one cannot be read. */
 export async function placesOf(disk: Disk, data: string, name: NamePattern): Promise<readonly NamePlace[]> {
@@ -42,9 +45,7 @@ export async function placesOf(disk: Disk, data: string, name: NamePattern): Pro
     const taken = new Set(await disk.list(folder));
     for (const file of [...taken]) places.push(...(await inTexts(disk, folder, file, taken, name)));
   }
-  for (const list of LISTS) {
-    for (const path of [join(data, list), join(data, `${list}.new`)]) places.push(...(await inList(disk, path, name)));
-  }
+  for (const path of await listsIn(disk, data)) places.push(...(await inList(disk, path, name)));
   return places;
 }
 
@@ -130,7 +131,7 @@ async function inList(disk: Disk, path: string, name: NamePattern): Promise<read
   const bytes = await contentOf(disk, path);
   if (!bytes) return [];
   const value = jsonOf(bytes);
-  if (value === undefined || path.endsWith('.new')) {
+  if (value === undefined || !path.endsWith('.json')) {
     return isInBytes(bytes, name) ? [{ path, of: 'other', kind: 'remove' }] : [];
   }
   const without = jsonBytes(valueWithout(value, name));

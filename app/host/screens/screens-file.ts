@@ -5,8 +5,9 @@
 
 import { join } from 'node:path';
 import { SCREENS_VERSION, screensFile, type KeptScreen } from '../../wire/screen-settings.ts';
-import { codeOf, diskReason, type Disk } from '../journal/disk.ts';
+import { diskReason, type Disk } from '../journal/disk.ts';
 import type { Guard } from '../journal/run-file.ts';
+import { keptBytes, readKept, setAside, type KeptForm } from '../kept-json.ts';
 import type { ScreenBook } from './screen-book.ts';
 
 export interface ScreensFilePorts {
@@ -27,8 +28,12 @@ export interface KeptScreens {
 
 const FILE = 'screens.json';
 
-/** A hundred screens take 60 KiB; whatever is larger is not ours. */
-const MOST_BYTES = 1024 * 1024;
+const FORM: KeptForm<readonly KeptScreen[]> = {
+  version: SCREENS_VERSION,
+  // A hundred screens take 60 KiB.
+  mostBytes: 1024 * 1024,
+  read: (json) => screensFile.safeParse(json).data?.screens ?? null,
+};
 
 /** What stands in the file. */
 type Found =
@@ -41,7 +46,7 @@ type Found =
 export async function keepScreens(book: ScreenBook, ports: ScreensFilePorts): Promise<KeptScreens> {
   const path = join(ports.folder, FILE);
   const found = await readScreens(ports.disk, path);
-  const settled = found.kind === 'not ours' ? await setAside(ports, path) : found;
+  const settled = found.kind === 'not ours' ? await movedAside(ports, path) : found;
   if (settled.kind === 'leave alone') {
     book.keepWith([], () => undefined);
     return { said: settled.why, written: () => Promise.resolve() };
@@ -54,34 +59,29 @@ export async function keepScreens(book: ScreenBook, ports: ScreensFilePorts): Pr
 const NOTHING = { kind: 'screens', screens: [], why: null } as const;
 
 async function readScreens(disk: Disk, path: string): Promise<Found> {
-  let bytes: Uint8Array;
-  try {
-    if (!(await disk.exists(path))) return NOTHING;
-    bytes = await disk.read(path);
-  } catch (error) {
-    return codeOf(error) === 'ENOENT'
-      ? NOTHING
-      : { kind: 'leave alone', why: `${path} cannot be read (${diskReason(error)}): ${NOT_KEPT}` };
+  const found = await readKept(disk, path, FORM);
+  switch (found.kind) {
+    case 'kept':
+      return { kind: 'screens', screens: found.value, why: null };
+    case 'none':
+      return NOTHING;
+    case 'newer':
+      return { kind: 'leave alone', why: `${path} is of a newer Lanecall and left as it is: ${NOT_KEPT}` };
+    case 'unreadable':
+      return { kind: 'leave alone', why: `${path} cannot be read (${found.reason}): ${NOT_KEPT}` };
+    case 'not ours':
+      return { kind: 'not ours' };
   }
-  const value = bytes.length > MOST_BYTES ? null : jsonOf(bytes);
-  const { version } = Object(value) as { readonly version?: unknown };
-  if (Number.isSafeInteger(version) && Number(version) > SCREENS_VERSION) {
-    return { kind: 'leave alone', why: `${path} is of a newer Lanecall and left as it is: ${NOT_KEPT}` };
-  }
-  const file = screensFile.safeParse(value);
-  return file.success ? { kind: 'screens', screens: file.data.screens, why: null } : { kind: 'not ours' };
 }
 
 const NOT_KEPT = 'the screens have their first settings, and changes last until Lanecall ends.';
 
-async function setAside(
+async function movedAside(
   { disk, guard }: ScreensFilePorts,
   path: string,
 ): Promise<Exclude<Found, { kind: 'not ours' }>> {
   try {
-    await guard.check();
-    const aside = await freePath(disk, path);
-    await disk.move([{ from: path, to: aside }]);
+    const aside = await setAside(disk, guard, path);
     const why = `${path} does not hold the settings of screens: it is kept as ${aside}, and the screens have their first settings.`;
     return { ...NOTHING, why };
   } catch (error) {
@@ -89,13 +89,6 @@ async function setAside(
       kind: 'leave alone',
       why: `${path} does not hold the settings of screens and cannot be moved (${diskReason(error)}): ${NOT_KEPT}`,
     };
-  }
-}
-
-async function freePath(disk: Disk, path: string): Promise<string> {
-  for (let n = 1; ; n++) {
-    const aside = `${path}.aside-${n}`;
-    if (!(await disk.exists(aside))) return aside;
   }
 }
 
@@ -121,11 +114,10 @@ class Writing {
     const { disk, folder, guard, tell } = this.ports;
     const screens = this.latest ?? [];
     this.latest = null;
-    const text = `${JSON.stringify({ version: SCREENS_VERSION, screens }, null, 2)}\n`;
     try {
       await guard.check();
       await disk.makeFolder(folder);
-      await disk.replace(this.path, Buffer.from(text));
+      await disk.replace(this.path, keptBytes({ version: SCREENS_VERSION, screens }));
       tell(null);
     } catch (error) {
       tell(
@@ -133,14 +125,5 @@ class Writing {
           'They are written with the next change.',
       );
     }
-  }
-}
-
-/** The value; null if the bytes are not JSON in UTF-8. */
-function jsonOf(bytes: Uint8Array): unknown {
-  try {
-    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
-  } catch {
-    return null;
   }
 }

@@ -5,7 +5,6 @@
 
 import { randomUUID } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
-import { Socket } from 'node:net';
 import type { Duplex } from 'node:stream';
 import { WebSocket, WebSocketServer } from 'ws';
 import { MESSAGE_LIMIT } from '../../wire/messages.ts';
@@ -61,7 +60,8 @@ export function deckSocket(host: DeckHost, clock: Clock, timers: Timers): DeckSo
     socket.on('message', (data, isBinary) => {
       if (isBinary) screen.dismiss('A message must be text.');
       else if (!screen.isGreeted() && isFull()) screen.dismiss('There are too many screens: close one of them.');
-      else screen.receive(textOfMessage(data));
+      // It is a buffer as long as the socket is not asked for another kind.
+      else screen.receive((data as Buffer).toString('utf8'));
       if (screen.isGreeted()) comeIn();
     });
     socket.on('ping', () => screen.nudged());
@@ -88,7 +88,6 @@ export function deckSocket(host: DeckHost, clock: Clock, timers: Timers): DeckSo
       if (name === null || !isFromOwnPage(request, name)) return refuse(socket, '403 Forbidden');
       if (request.url !== '/deck') return refuse(socket, '404 Not Found');
       if (closing || isFull()) return refuse(socket, '503 Service Unavailable');
-      if (socket instanceof Socket) socket.setNoDelay(true);
       server.handleUpgrade(request, socket, head, connected);
     },
     close(why) {
@@ -134,11 +133,6 @@ function keepAlive(socket: WebSocket, timers: Timers): () => void {
   };
   timer = timers.set(ask, PING_EVERY);
   return () => timers.clear(timer);
-}
-
-function textOfMessage(data: Buffer | ArrayBuffer | Buffer[]): string {
-  if (Array.isArray(data)) return Buffer.concat(data).toString('utf8');
-  return (data instanceof ArrayBuffer ? Buffer.from(data) : data).toString('utf8');
 }
 
 function refuse(socket: Duplex, status: string): void {

@@ -13,6 +13,8 @@ import type { Library } from '../library/library.ts';
 import { LIBRARY_PATH, libraryQuestion } from '../library/library-requests.ts';
 import type { Records } from '../records/records.ts';
 import { RECORDS_PATH, recordsQuestion } from '../records/records-requests.ts';
+import type { Squads } from '../squads/squads.ts';
+import { SQUADS_PATH, squadsQuestion } from '../squads/squads-requests.ts';
 import type { Pages } from './pages.ts';
 import { sendRefusal } from './replies.ts';
 import { answerRequest } from './http-routes.ts';
@@ -33,6 +35,7 @@ export interface ServerPorts {
   readonly pages: Pages;
   readonly library: Library;
   readonly records: Records;
+  readonly squads: Squads;
   /** A session file for the editor of the first coach's window that asks. */
   readonly file?: SessionFile | null;
 }
@@ -60,14 +63,14 @@ const SESSION_RATE = { perSecond: 2, burst: 20 };
 const OTHER_RATE = { perSecond: 20, burst: 40 };
 /** Apart from the others: whoever types, or looks for a session or a run, keeps no command waiting. */
 const LIBRARY_RATE = { perSecond: 20, burst: 40 };
-const OF_LIBRARY: readonly string[] = [LIBRARY_PATH, RECORDS_PATH];
+const OF_LIBRARY: readonly string[] = [LIBRARY_PATH, SQUADS_PATH, RECORDS_PATH];
 
 /** In ms: how long the goodbyes to screens may take when the host closes. */
 const LAST_WORDS = 250;
 
 /** Listens on a port; 0 means any free one. Rejects with `PortTaken`. */
 export async function startServer(
-  { host, clock, timers, pages, library, records, file = null }: ServerPorts,
+  { host, clock, timers, pages, library, squads, records, file = null }: ServerPorts,
   port: number,
 ): Promise<DeckServer> {
   const socket = deckSocket(host, clock, timers);
@@ -80,6 +83,7 @@ export async function startServer(
     ...QUESTIONS,
     [LIBRARY_PATH, libraryQuestion(library)],
     [RECORDS_PATH, recordsQuestion(records)],
+    [SQUADS_PATH, squadsQuestion(squads)],
   ]);
   const connections = new Connections();
   let waiting = file;

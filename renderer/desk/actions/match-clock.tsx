@@ -11,7 +11,7 @@ import type { DeckRun } from '../../link/store.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { RunMoment } from '../../ui/coach/frames.ts';
 import type { Tools } from '../../ui/coach/use-deck.ts';
-import { followReopened } from '../write/draft.ts';
+import type { Writing } from '../write/writing.ts';
 import { matchClock } from '../write/open-session.ts';
 
 export interface MatchedClock {
@@ -83,7 +83,7 @@ export function MatchClock({ phase }: { readonly phase: MatchedClock }): ReactEl
 }
 
 interface RunMatchProps {
-  readonly tools: Tools;
+  readonly tools: Tools & { readonly writing: Writing };
   readonly moment: RunMoment;
   readonly className?: string | undefined;
 }
@@ -94,7 +94,7 @@ export function RunMatch({ tools, moment: { run }, className }: RunMatchProps): 
   const match = async (clockPhase: number | null): Promise<void> => {
     const opened = await matchClock(run.id, clockPhase);
     if (opened.kind === 'opened') {
-      if (opened.run !== null) followReopened(run.id, opened.run);
+      if (opened.run !== null) tools.writing.followReopened(run.id, opened.run);
       tools.actions.say(
         clockPhase === null ? "The pool's clock follows the time of day again." : "The pool's clock is matched.",
         'done',

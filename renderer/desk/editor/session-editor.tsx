@@ -10,12 +10,16 @@ import type { WarningGroup } from '../timetable/warning-groups.ts';
 import { lineMarks, markLines } from './line-marks.ts';
 import { lockedLines, lockLines } from './locked-lines.ts';
 import { notation } from './notation.ts';
-import { createTextView, describe, putText, showFrom, type TextView } from './text-view.ts';
+import { createTextView, describe, putText, showFrom, type KeptText, type TextView } from './text-view.ts';
 import styles from './session-editor.module.css';
 
 interface SessionEditorProps {
   readonly label: string;
   readonly text: string;
+  /** Another number is another text: the one before is a step of undo. */
+  readonly sheet?: number;
+  /** Keeps what can be undone while the editor is not there. */
+  readonly undos?: RefObject<KeptText | null>;
   readonly faults: readonly Fault[];
   readonly warnings?: readonly WarningGroup[];
   /** The id of the element that says what the faults are. */
@@ -27,18 +31,29 @@ interface SessionEditorProps {
   readonly placeholder?: string;
   /** Whether what the coach does may make this of the text; anything may where it is left out. */
   accepts?(text: string): boolean;
-  onChange(text: string): void;
+  onChange(text: string, sheet: number): void;
 }
 
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
 export function SessionEditor(props: SessionEditorProps): ReactElement {
-  const { label, text, faults, warnings = NO_WARNINGS, faultsId, locked = 0, area, placeholder } = props;
+  const {
+    label,
+    text,
+    sheet = 0,
+    undos,
+    faults,
+    warnings = NO_WARNINGS,
+    faultsId,
+    locked = 0,
+    area,
+    placeholder,
+  } = props;
   const place = useRef<HTMLDivElement>(null);
   const own = useRef<TextView>(null);
   // The editor stays while what it calls is new with every render.
   const latest = useRef(props);
-  const first = useRef({ text, locked, placeholder });
+  const first = useRef({ text, sheet, locked, placeholder });
   useLayoutEffect(() => {
     latest.current = props;
   });
@@ -46,18 +61,22 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   useLayoutEffect(() => {
     const view = createTextView({
       ...first.current,
+      kept: undos?.current ?? null,
       parent: place.current!,
       extensions: [notation, lineMarks, lockedLines],
       accepts: (next) => latest.current.accepts?.(next) ?? true,
-      onChange: (next) => latest.current.onChange(next),
+      onChange: (next, on) => latest.current.onChange(next, on),
     });
     own.current = view;
-    return () => view.destroy();
-  }, []);
+    return () => {
+      if (undos) undos.current = view.state;
+      view.destroy();
+    };
+  }, [undos]);
   useImperativeHandle(area, () => own.current!);
   useLayoutEffect(() => {
-    if (own.current) putText(own.current, text);
-  }, [text]);
+    if (own.current) putText(own.current, text, sheet);
+  }, [text, sheet]);
   useLayoutEffect(() => own.current?.dispatch({ effects: lockLines.of(locked) }), [locked]);
   useLayoutEffect(() => {
     own.current?.dispatch({ effects: markLines.of({ faults, warnings }) });

@@ -4,23 +4,57 @@
  * keyboard back (ui/coach/free-keyboard.ts).
  */
 
-import { defaultKeymap, history, historyKeymap, isolateHistory } from '@codemirror/commands';
-import { Annotation, Compartment, EditorState, Transaction, type Extension } from '@codemirror/state';
+import {
+  defaultKeymap,
+  history,
+  historyKeymap,
+  invertedEffects,
+  isolateHistory,
+  redo,
+  undo,
+} from '@codemirror/commands';
+import {
+  Annotation,
+  Compartment,
+  EditorState,
+  StateEffect,
+  StateField,
+  Transaction,
+  type Extension,
+} from '@codemirror/state';
 import { EditorView, keymap, lineNumbers, placeholder, type KeyBinding } from '@codemirror/view';
 import { characterAt } from './fault-place.ts';
 
 /** The editor of a text, for `putCursor`. */
 export type TextView = EditorView;
 
+/** What an editor was when its page was left: its text and all that can be undone. */
+export type KeptText = EditorState;
+
 export interface TextViewGiven {
   readonly parent: HTMLElement;
   readonly text: string;
+  /** Which text it is, where others may take its place: an undo across such a change tells the number too. */
+  readonly sheet: number;
+  /** Its undos are still there. */
+  readonly kept: KeptText | null;
   readonly placeholder: string | undefined;
   readonly extensions: Extension;
   /** Whether what the coach does may make this of the text. */
   accepts(text: string): boolean;
-  onChange(text: string): void;
+  onChange(text: string, sheet: number): void;
 }
+
+const changeSheet = StateEffect.define<number>();
+
+const sheetField = StateField.define<number>({
+  create: () => 0,
+  update: (before, { effects }) => effects.reduce((sheet, each) => (each.is(changeSheet) ? each.value : sheet), before),
+});
+
+const undoesSheet = invertedEffects.of(({ effects, startState }) =>
+  effects.some((each) => each.is(changeSheet)) ? [changeSheet.of(startState.field(sheetField))] : [],
+);
 
 /** The text was put there from outside, and is no news to whoever did. */
 const fromOutside = Annotation.define<true>();
@@ -46,6 +80,11 @@ const typedOver = EditorView.domEventHandlers({
   },
 });
 
+/** A dropped file is a session of its own, which the page opens: the editor would write it into this one. */
+const droppedFiles = EditorView.domEventHandlers({
+  drop: ({ dataTransfer }) => (dataTransfer?.files.length ?? 0) > 0,
+});
+
 /** What is chosen by the browser's account, which is ahead of the editor's until the editor has heard of it. */
 function chosenIn(view: EditorView): { readonly from: number; readonly to: number } {
   const chosen = document.getSelection();
@@ -61,30 +100,37 @@ export function createTextView(given: TextViewGiven): TextView {
   const nonce = document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]')?.nonce;
   return new EditorView({
     parent: given.parent,
-    state: EditorState.create({
-      doc: given.text,
-      extensions: [
-        nonce ? EditorView.cspNonce.of(nonce) : [],
-        EditorState.tabSize.of(4),
-        lineNumbers(),
-        history(),
-        EditorView.lineWrapping,
-        typedOver,
-        given.placeholder === undefined ? [] : placeholder(given.placeholder),
-        given.extensions,
-        keymap.of(KEYS),
-        dressing.of([]),
-      ],
-    }),
+    state:
+      given.kept ??
+      EditorState.create({
+        doc: given.text,
+        extensions: [
+          sheetField.init(() => given.sheet),
+          undoesSheet,
+          droppedFiles,
+          nonce ? EditorView.cspNonce.of(nonce) : [],
+          EditorState.tabSize.of(4),
+          lineNumbers(),
+          history(),
+          EditorView.lineWrapping,
+          typedOver,
+          given.placeholder === undefined ? [] : placeholder(given.placeholder),
+          given.extensions,
+          keymap.of(KEYS),
+          dressing.of([]),
+        ],
+      }),
     dispatchTransactions(transactions, view) {
       const last = transactions[transactions.length - 1];
-      const changed = transactions.some((each) => each.docChanged);
+      const changed = transactions.some(
+        ({ docChanged, effects }) => docChanged || effects.some((each) => each.is(changeSheet)),
+      );
       const own = changed && !transactions.some((each) => each.annotation(fromOutside));
       const text = own && last ? last.newDoc.toString() : null;
       // Undo comes by no filter of CodeMirror's: here everything comes by.
       if (text !== null && !given.accepts(text)) return;
       view.update(transactions);
-      if (text !== null) given.onChange(text);
+      if (text !== null) given.onChange(text, view.state.field(sheetField));
     },
   });
 }
@@ -95,11 +141,12 @@ export function describe(view: TextView, attributes: Readonly<Record<string, str
 }
 
 /** Puts another text in place of what is there: only what differs is replaced, and undo brings it back. */
-export function putText(view: TextView, given: string): void {
+export function putText(view: TextView, given: string, sheet: number): void {
   const before = view.state.doc.toString();
   // Here every line ends with a line feed, whatever the file has.
   const text = given.replace(/\r\n?/g, '\n');
-  if (before === text) return;
+  const isOther = sheet !== view.state.field(sheetField);
+  if (before === text && !isOther) return;
   const most = Math.min(before.length, text.length);
   let from = 0;
   while (from < most && before.charCodeAt(from) === text.charCodeAt(from)) from++;
@@ -108,8 +155,42 @@ export function putText(view: TextView, given: string): void {
     same++;
   view.dispatch({
     changes: { from, to: before.length - same, insert: text.slice(from, text.length - same) },
+    effects: isOther ? [changeSheet.of(sheet), EditorView.scrollIntoView(0)] : [],
     annotations: [fromOutside.of(true), isolateHistory.of('full'), Transaction.addToHistory.of(true)],
   });
+}
+
+/** Takes the last change back, the putting of another text too. */
+export function undoIn(view: TextView | null): void {
+  if (view) undo(view);
+}
+
+export function redoIn(view: TextView | null): void {
+  if (view) redo(view);
+}
+
+/** Puts lines in at the cursor, below the line that it is on where that has something on it. */
+export function putIn(view: TextView | null, text: string): void {
+  if (!view) return;
+  const { doc, selection } = view.state;
+  const line = doc.lineAt(selection.main.head);
+  const isBlank = line.text.trim() === '';
+  const insert = `${isBlank ? '' : '\n'}${text.replace(/\r\n?/g, '\n').replace(/\n+$/, '')}`;
+  const from = isBlank ? line.from : line.to;
+  view.dispatch({
+    changes: { from, to: line.to, insert },
+    selection: { anchor: from + insert.length },
+    scrollIntoView: true,
+    userEvent: 'input.paste',
+    annotations: isolateHistory.of('full'),
+  });
+}
+
+/** What is chosen in it; '' for nothing. */
+export function chosenText(view: TextView | null): string {
+  if (!view) return '';
+  const { from, to } = view.state.selection.main;
+  return view.state.sliceDoc(from, to);
 }
 
 /** Puts the cursor at a line and column (both from 1; a tab counts as 4 columns), if the text is there. */

@@ -1,5 +1,5 @@
 /*
- * Which lanes a wall screen shows, in the order in which they are tapped; all of them until one is.
+ * Which lanes a wall screen shows; all of them until one is tapped.
  */
 
 import type { ReactElement } from 'react';
@@ -44,7 +44,7 @@ export function LaneFields({ link, lanes, onChange }: LaneFieldsProps): ReactEle
 /** The last of those chosen, taken away, leaves all. */
 export function toggled(lanes: Lanes, lane: number): Lanes {
   if (lanes === null) return [lane];
-  if (!lanes.includes(lane)) return [...lanes, lane];
+  if (!lanes.includes(lane)) return [...lanes, lane].sort((a, b) => a - b);
   const rest = lanes.filter((each) => each !== lane);
   return rest.length > 0 ? rest : null;
 }

@@ -34,8 +34,10 @@ export function ScreenCard(props: ScreenCardProps): ReactElement {
   const isConnected = connected.length > 0;
   const address = addressText(connected);
   return (
-    <li className={styles.card}>
-      <ScreenPicture link={link} screen={screen} onSight={setSight} />
+    <li className={styles.card} data-open={isOpen ? 'yes' : undefined}>
+      <div className={styles.shown}>
+        <ScreenPicture link={link} screen={screen} onSight={setSight} />
+      </div>
       <section className={styles.body} aria-label={name}>
         <div className={styles.head}>
           <div className={styles.title}>

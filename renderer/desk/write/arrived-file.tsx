@@ -6,13 +6,11 @@
 import { useEffect, useState, type DragEvent, type ReactElement } from 'react';
 import { onSessionFile, type SessionFile } from '../../link/connection/own-window.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import { keepDraft, keptDraft } from './draft.ts';
 import { readSessionFile } from './session-file.ts';
+import type { Writing } from './writing.ts';
 import styles from '../notices.module.css';
 
 export interface ArrivedFile {
-  /** Counts the files: each is a new text in the editor. */
-  readonly n: number;
   /** What is to be said of the last one; null once it has been read. */
   readonly said: string | null;
   read(): void;
@@ -20,17 +18,23 @@ export interface ArrivedFile {
   drop(event: DragEvent): void;
 }
 
-/** runId: of the run that is open; onText: called when there is a new text in the editor that may be shown at once. */
-export function useArrivedFile(runId: () => string | null, isGoing: () => boolean, onText: () => void): ArrivedFile {
-  const [arrived, setArrived] = useState<{ readonly n: number; readonly said: string | null }>({ n: 0, said: null });
+interface Arriving {
+  readonly writing: Writing;
+  /** Of the run that is open. */
+  readonly runId: () => string | null;
+  readonly isGoing: () => boolean;
+  /** There is a new text in the editor that may be shown at once. */
+  onText(): void;
+}
+
+export function useArrivedFile({ writing, runId, isGoing, onText }: Arriving): ArrivedFile {
+  const [said, setSaid] = useState<string | null>(null);
   const take = ({ name, text, lanesText, why }: SessionFile): void => {
     if (text !== null) {
-      const before = keptDraft();
-      if (before && before.text.trim() !== '' && before.text !== text) keepDraft(before, 'aside');
-      keepDraft({ text, lanesText: lanesText ?? '', from: name, during: runId() });
+      writing.put({ text, lanesText: lanesText ?? '', from: name, during: runId() });
       if (!isGoing()) onText();
     }
-    setArrived(({ n }) => ({ n: text === null ? n : n + 1, said: why }));
+    setSaid(why === '' ? null : why);
   };
   const dropped = async (file: File): Promise<void> => {
     const read = await readSessionFile(file);
@@ -40,9 +44,8 @@ export function useArrivedFile(runId: () => string | null, isGoing: () => boolea
   };
   useEffect(() => onSessionFile(take));
   return {
-    n: arrived.n,
-    said: arrived.said === '' ? null : arrived.said,
-    read: () => setArrived(({ n }) => ({ n, said: null })),
+    said,
+    read: () => setSaid(null),
     drop(event) {
       // The editor takes what is dropped on it itself.
       if (event.defaultPrevented) return;

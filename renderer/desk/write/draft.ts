@@ -1,11 +1,10 @@
 /*
- * The session that is being written, which this screen keeps until it is changed, with where it came from. Beside
- * a run what is shown first is what runs; what was being written otherwise is set aside and can be brought back.
+ * The session that is being written, and what this screen keeps of it: a copy, letter by letter, of what stands in the
+ * editor, and of what the library has not taken yet. Beside a run what is shown first is what runs.
  */
 
-import { useRef, useState } from 'react';
 import type { DeckRun } from '../../link/store.ts';
-import { ownStorage } from '../../ui/coach/own-storage.ts';
+import { ownStorage, type OwnStorage } from '../../ui/coach/own-storage.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 
 export interface Draft {
@@ -18,39 +17,43 @@ export interface Draft {
   readonly during: string | null;
   /** What that run was opened with; none where the draft was not what it was opened from. */
   readonly opened?: DraftTexts | null;
+  /**
+   * Its file in the library; null where it gets one as soon as something is typed, as for what runs. Without this it goes
+   * into the library as it is: it came from outside, or was kept before there was one.
+   */
+  readonly file?: DraftFile | null;
+}
+
+/** A file in the library, as this window knows it. */
+export interface DraftFile {
+  readonly name: string;
+  readonly version: string;
+  /** Whether the text here is what is in it. */
+  readonly isSaved: boolean;
+  /** Nobody has chosen its name: it follows the title. */
+  readonly followsTitle?: boolean;
 }
 
 export type DraftTexts = Pick<Draft, 'text' | 'lanesText'>;
 
-type Memory = Pick<Storage, 'getItem' | 'setItem'>;
-
 const DRAFT = 'lanecall.draft';
+const UNSAVED = 'lanecall.drafts.unsaved';
+/** Where an earlier version kept a text that had given way to what runs, and lanes before drafts were kept whole. */
 const ASIDE = 'lanecall.draft.aside';
-/** Where lanes of a draft stood before drafts were kept whole. */
 const LANES_DRAFT = 'lanecall.draft.lanes';
 
-const EMPTY: Draft = { text: '', lanesText: '', from: null, during: null };
+export const EMPTY: Draft = { text: '', lanesText: '', from: null, during: null, file: null };
 
 /** What a run was opened with, and now is by its text. */
 export type DraftedRun = Pick<DeckRun, 'id' | 'state' | 'lanesText' | 'openedAtTimeOfDay'>;
 
-/** What to begin from, and what is set aside for it. */
-export interface Drafts {
-  readonly draft: Draft;
-  readonly aside: Draft | null;
-}
-
-/** A draft that was changed while this run was open goes on; else what the run runs comes first. */
-export function firstDraft(run: DraftedRun | null, kept: Draft | null, aside: Draft | null): Drafts {
-  if (run === null) return { draft: kept ?? EMPTY, aside };
+/** What is shown first: a draft that was changed while this run was open goes on; else it is what runs. */
+export function firstDraft(run: DraftedRun | null, kept: Draft): Draft {
+  if (run === null) return kept;
   const draft = draftOf(run);
   // Opening keeps the draft as well, which is then no change to it.
-  const asOpened = kept?.during === run.id && isSame(kept, kept.opened);
-  if (kept?.during === run.id && (!asOpened || isSame(kept, draft))) return { draft: kept, aside };
-  const other = aside?.text === draft.text ? null : aside;
-  const isOther = kept !== null && kept.text.trim() !== '' && kept.text !== draft.text;
-  // What was opened has been run: it takes no place from a text that has not.
-  return { draft, aside: isOther && !(asOpened && other) ? kept : other };
+  const asOpened = kept.during === run.id && isSame(kept, kept.opened);
+  return kept.during === run.id && (!asOpened || isSame(kept, draft)) ? kept : draft;
 }
 
 function isSame(one: DraftTexts, other: DraftTexts | null | undefined): boolean {
@@ -61,85 +64,76 @@ function isSame(one: DraftTexts, other: DraftTexts | null | undefined): boolean 
 export function draftOf({ id, state, lanesText, openedAtTimeOfDay }: DraftedRun): Draft {
   const { session, source } = state.plan;
   const from = `${session.title ?? 'Session'}, opened ${clockTime(openedAtTimeOfDay)}`;
-  return { text: source.text, lanesText: lanesText ?? '', from, during: id };
+  return { text: source.text, lanesText: lanesText ?? '', from, during: id, file: null };
 }
 
-export function keptDraft(key: 'draft' | 'aside' = 'draft', memory: Memory | null = ownStorage()): Draft | null {
-  const kept = memory?.getItem(key === 'draft' ? DRAFT : ASIDE) ?? null;
-  return kept === null
-    ? null
-    : (readDraft(kept) ?? { ...EMPTY, text: kept, lanesText: memory?.getItem(LANES_DRAFT) ?? '' });
+/** null where nothing has been kept yet. */
+export function keptDraft(memory: OwnStorage | null = ownStorage()): Draft | null {
+  const kept = memory?.getItem(DRAFT) ?? null;
+  if (kept === null) return null;
+  const draft = readDraft(kept);
+  if (draft) return draft;
+  const { text, from, during } = { ...EMPTY, text: kept };
+  return { text, lanesText: memory?.getItem(LANES_DRAFT) ?? '', from, during };
 }
 
-export function keepDraft(draft: Draft, key: 'draft' | 'aside' = 'draft', memory: Memory | null = ownStorage()): void {
+/** Texts that are no longer in the editor and not yet in the library. */
+export function keptUnsaved(memory: OwnStorage | null = ownStorage()): readonly Draft[] {
+  const aside = readDraft(memory?.getItem(ASIDE) ?? '');
+  const list = parsed(memory?.getItem(UNSAVED) ?? '');
+  const drafts = Array.isArray(list) ? list.map(draftIn).filter((each) => each !== null) : [];
+  return aside && aside.text.trim() !== '' ? [...drafts, aside] : drafts;
+}
+
+export function keepDraft(draft: Draft, memory: OwnStorage | null = ownStorage()): void {
+  keep(memory, DRAFT, JSON.stringify(draft));
+}
+
+export function keepUnsaved(drafts: readonly Draft[], memory: OwnStorage | null = ownStorage()): void {
+  keep(memory, UNSAVED, JSON.stringify(drafts));
+  if (memory?.getItem(ASIDE)) keep(memory, ASIDE, '');
+}
+
+function keep(memory: OwnStorage | null, key: string, value: string): void {
   try {
-    memory?.setItem(key === 'draft' ? DRAFT : ASIDE, JSON.stringify(draft));
+    memory?.setItem(key, value);
   } catch {
-    // A full or forbidden store keeps no draft; the text on the screen is not touched by that.
+    // A full or forbidden store keeps no draft; the text on the screen and its file are not touched by that.
   }
-}
-
-/** The run that a draft was changed beside has been opened anew, under another id. */
-export function followReopened(before: string, after: string): void {
-  const kept = keptDraft();
-  if (kept?.during === before) keepDraft({ ...kept, during: after });
-}
-
-export interface Writing extends Drafts {
-  change(part: Partial<Draft>): void;
-  /** Another draft in place of this one, which is set aside where it says something. */
-  swap(other: Draft): void;
-  /** A run was opened with these texts, by its id; what was typed since is kept as a change of them. */
-  openedAs(run: string | null, opened: DraftTexts): void;
-}
-
-/** The draft of this screen beside a run, or beside none. */
-export function useDraft(run: DraftedRun | null): Writing {
-  const [drafts, setDrafts] = useState(() => firstDraft(run, keptDraft(), keptDraft('aside')));
-  // For what is called later than the render that it comes from.
-  const latest = useRef(drafts);
-  const keep = (next: Drafts): void => {
-    latest.current = next;
-    setDrafts(next);
-    keepDraft(next.draft);
-    if (next.aside) keepDraft(next.aside, 'aside');
-  };
-  const beside = (draft: Draft): Draft => {
-    const during = run?.id ?? null;
-    return { ...draft, during, opened: draft.during === during ? (draft.opened ?? null) : null };
-  };
-  return {
-    ...drafts,
-    change: (part) => keep({ ...drafts, draft: { ...beside(drafts.draft), ...part } }),
-    swap(other) {
-      const { draft } = drafts;
-      keep({
-        draft: beside(other),
-        aside: draft.text.trim() === '' || draft.text === other.text ? null : draft,
-      });
-    },
-    openedAs: (id, opened) => keepDraft({ ...latest.current.draft, during: id, opened }),
-  };
 }
 
 /** null for what is no draft. */
 function readDraft(kept: string): Draft | null {
-  let value: unknown;
+  return draftIn(parsed(kept));
+}
+
+function parsed(kept: string): unknown {
   try {
-    value = JSON.parse(kept);
+    return JSON.parse(kept);
   } catch {
     return null;
   }
-  if (typeof value !== 'object' || value === null) return null;
-  const { text, lanesText, from, during, opened } = value as { [name: string]: unknown };
-  if (typeof text !== 'string' || typeof lanesText !== 'string') return null;
+}
+
+function draftIn(value: unknown): Draft | null {
+  if (!isTexts(value)) return null;
+  const { text, lanesText, from, during, opened, file } = value as DraftTexts & { readonly [name: string]: unknown };
   const orNull = (part: unknown): string | null => (typeof part === 'string' ? part : null);
-  const draft = { text, lanesText, from: orNull(from), during: orNull(during) };
-  return isTexts(opened) ? { ...draft, opened } : draft;
+  return {
+    ...{ text, lanesText, from: orNull(from), during: orNull(during) },
+    ...(isTexts(opened) ? { opened } : {}),
+    ...(file === null || isFile(file) ? { file } : {}),
+  };
 }
 
 function isTexts(value: unknown): value is DraftTexts {
   if (typeof value !== 'object' || value === null) return false;
   const { text, lanesText } = value as { [name: string]: unknown };
   return typeof text === 'string' && typeof lanesText === 'string';
+}
+
+function isFile(value: unknown): value is DraftFile {
+  if (typeof value !== 'object' || value === null) return false;
+  const { name, version, isSaved } = value as { [name: string]: unknown };
+  return typeof name === 'string' && typeof version === 'string' && typeof isSaved === 'boolean';
 }

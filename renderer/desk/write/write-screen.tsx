@@ -13,10 +13,10 @@ import { Button } from '../../ui/parts/button.tsx';
 import { FileButton } from '../../ui/parts/file-button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { About } from './about.tsx';
-import { useDraft } from './draft.ts';
-import { EXAMPLE } from './example.ts';
 import { LightSwitch } from '../actions/light-switch.tsx';
 import { ScreensButton, useScreensToggle } from '../screens/screens-button.tsx';
+import { LanesPanel } from '../squads/lanes-panel.tsx';
+import { useEscape } from '../squads/use-escape.ts';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { MatchClock, type MatchedClock } from '../actions/match-clock.tsx';
 import { openSession, type Opened } from './open-session.ts';
@@ -30,6 +30,7 @@ import { readSessionFile } from './session-file.ts';
 import { TimetableView } from '../timetable/timetable-view.tsx';
 import { warningGroups, type WarningGroup } from '../timetable/warning-groups.ts';
 import { useRunKey } from './use-run-key.ts';
+import { useWriting } from './use-writing.ts';
 import { WriteLate } from './write-late.tsx';
 import { WriteSource } from './write-source.tsx';
 import pageStyles from '../page.module.css';
@@ -48,14 +49,23 @@ const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
 export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreenProps): ReactElement {
-  const writing = useDraft(run);
-  const { text, lanesText } = writing.draft;
-  const setText = (next: string): void => writing.change({ text: next });
+  const { writing } = tools;
+  const written = useWriting(writing, run);
+  const { sheet, draft } = written;
+  const { text, lanesText } = draft;
+  const runId = run?.id ?? null;
+  const setText = (next: string, on?: number): void => writing.write({ text: next }, runId, on);
   const [lanesWanted, setLanesWanted] = useState(false);
   const showLanes = lanesWanted || lanesText !== '';
   const [answer, setAnswer] = useState<Opened | null>(null);
   const say = (why: string): void => setAnswer({ kind: 'failed', why });
   const [screensOpen, toggleScreens] = useScreensToggle();
+  const [lanesOpen, setLanesOpen] = useState(false);
+  const toggleLanes = (): void => {
+    if (screensOpen) toggleScreens();
+    setLanesOpen(screensOpen || !lanesOpen);
+  };
+  useEscape(() => setLanesOpen(false));
   const faultsId = useId();
   const [busy, setBusy] = useState(false);
   const editor = useRef<TextView>(null);
@@ -71,7 +81,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
   const take = async (file: File | undefined): Promise<void> => {
     if (!file) return;
     const read = await readSessionFile(file);
-    if (read.ok) writing.swap({ text: read.text, lanesText: '', from: file.name, during: null });
+    if (read.ok) writing.put({ text: read.text, lanesText: '', from: file.name, during: runId });
     else say(read.why);
   };
   const drop = (event: DragEvent): void => {
@@ -103,21 +113,13 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
     <div className={`${pageStyles.page} write`} onDragOver={(event) => event.preventDefault()} onDrop={drop}>
       <header className="write-head">
         <div className="write-title">
-          <h1>Write the session</h1>
-          <WriteSource run={run} writing={writing} />
+          <WriteSource run={run} writing={writing} written={written} />
         </div>
         <FileButton
           name="Open a session"
           label="Open a file…"
           accept=".txt,.lanecall,text/plain"
           onFile={(file) => void take(file)}
-        />
-        <Button
-          name="Example"
-          look="small"
-          why={text === '' ? null : 'Empty the text first.'}
-          onPress={() => setText(EXAMPLE)}
-          onRefused={say}
         />
         <Button
           name="Lanes apart"
@@ -128,6 +130,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           onPress={() => setLanesWanted(!showLanes)}
           onRefused={say}
         />
+        <Button name="Lanes and squads" look="small" expanded={lanesOpen && !screensOpen} onPress={toggleLanes} />
         <MatchClock phase={clock} />
         <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
         <LightSwitch light={tools.light} />
@@ -137,6 +140,8 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         <SessionEditor
           label="Session"
           text={text}
+          sheet={sheet}
+          undos={writing.undos}
           faults={faults?.in === 'session' ? faults.faults : NO_FAULTS}
           warnings={source === text ? warnings : NO_WARNINGS}
           faultsId={faultsId}
@@ -152,7 +157,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
             faultsId={faultsId}
             area={lanesEditor}
             placeholder="lane 1 css 1:20, 5 swimmers"
-            onChange={(next) => writing.change({ lanesText: next })}
+            onChange={(next) => writing.write({ lanesText: next }, runId)}
           />
         ) : null}
       </main>
@@ -163,11 +168,24 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           </Part>
         </div>
       ) : null}
+      {lanesOpen && !screensOpen ? (
+        <div className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}>
+          <Part tools={tools} name="The lanes" onClose={toggleLanes}>
+            <LanesPanel
+              text={text}
+              lanesText={lanesText}
+              onText={setText}
+              onLine={(line) => putCursor(editor.current, line, 1)}
+              onClose={toggleLanes}
+            />
+          </Part>
+        </div>
+      ) : null}
       <section
         className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}
         aria-label="What it comes to"
         tabIndex={0}
-        hidden={screensOpen}
+        hidden={screensOpen || lanesOpen}
       >
         <Part tools={tools} name="The timetable" again={opened}>
           {faults ? (

@@ -1,41 +1,60 @@
 /*
- * Where the session in the editor comes from, whether it is what runs, and the other texts that could stand there:
- * the one that is open, and one that was set aside for it.
+ * Which session is in the editor: its name, whether it is saved, and whether it is what runs.
  */
 
 import type { ReactElement } from 'react';
 import type { DeckRun } from '../../link/store.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import { draftOf, type Draft, type Writing } from './draft.ts';
+import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
+import { MINUTE } from '../../../app/core/units.ts';
+import { draftOf, type Draft } from './draft.ts';
+import type { Saving } from './session-saver.ts';
+import { newNameOf } from './session-title.ts';
+import type { Writing, Written } from './writing.ts';
 
 interface WriteSourceProps {
   readonly run: DeckRun | null;
   readonly writing: Writing;
+  readonly written: Written;
 }
 
-export function WriteSource({ run, writing }: WriteSourceProps): ReactElement {
-  const { draft, aside, swap } = writing;
+export function WriteSource({ run, writing, written: { draft, saving } }: WriteSourceProps): ReactElement {
   const open = run ? draftOf(run) : null;
   const isOpen = open !== null && open.text === draft.text && open.lanesText === draft.lanesText;
   return (
-    <p className="write-source">
-      <span>{sourceText(draft, run !== null, isOpen)}</span>
-      {open && !isOpen ? <Button onPress={() => swap(open)}>Take the one that is open</Button> : null}
-      {aside && aside.text !== draft.text ? (
-        <Button onPress={() => swap(aside)}>Take back {aside.from ?? firstLine(aside)}</Button>
-      ) : null}
-    </p>
+    <>
+      <h1 className="write-name">{saving.file?.name ?? nameless(draft)}</h1>
+      <p className="write-source">
+        <span>
+          {[savedText(saving), runText(draft, run !== null, isOpen)].filter((each) => each !== '').join(' · ')}
+        </span>
+        {open && !isOpen ? <Button onPress={() => writing.put(open)}>Take the one that is open</Button> : null}
+      </p>
+      <p className="write-refused" role="status">
+        {saving.refused}
+      </p>
+    </>
   );
 }
 
-function sourceText({ from, text }: Draft, beside: boolean, isOpen: boolean): string {
-  if (isOpen) return `${from ?? 'Written here'}: as it is open now`;
-  if (text === '') return 'A new one';
-  const named = from ?? 'Written here';
-  return beside ? `${named}, changed: not in use until you run it` : named;
+function nameless({ from, text }: Draft): string {
+  if (from !== null) return newNameOf({ from }) ?? from;
+  return text === '' ? 'New session' : 'Write the session';
 }
 
-function firstLine({ text }: Draft): string {
-  const line = text.split('\n').find((each) => each.trim() !== '') ?? '';
-  return line.length > 30 ? `${line.slice(0, 30)}…` : line;
+function savedText({ file, savedAt, refused }: Saving): string {
+  if (refused !== null) return 'Not saved';
+  if (savedAt !== null) return `Saved ${clockTime(ofDay(savedAt))}`;
+  return file?.isSaved ? 'Saved' : '';
+}
+
+function runText({ text }: Draft, isBeside: boolean, isOpen: boolean): string {
+  if (isOpen) return 'as it is open now';
+  return isBeside && text !== '' ? 'not in use until you run it' : '';
+}
+
+/** Local, in ms after midnight. */
+function ofDay(at: number): number {
+  const date = new Date(at);
+  return (date.getHours() * 60 + date.getMinutes()) * MINUTE;
 }

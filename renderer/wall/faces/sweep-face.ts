@@ -7,7 +7,7 @@
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
 import { wantsLessMotion } from '../motion.ts';
 import { CAP, createDigits } from '../../ui/digits.ts';
-import type { Box, ClockFace, Division, FaceMark, FaceRoom, FaceSettings } from './clock-face.ts';
+import type { Box, ClockFace, Division, FaceMark, FaceNow, FaceRoom, FaceSettings } from './clock-face.ts';
 import { placeMarks, RIM, type PlacedMark } from './sweep-marks.ts';
 
 export const sweepFace: ClockFace = {
@@ -46,12 +46,15 @@ export const sweepFace: ClockFace = {
     const least = wantsLessMotion() ? SECOND : 1;
     let angle = '';
     let shown = '';
+    let marks: FaceNow['marks'] | null = null;
     return (now) => {
       digits.show(now.text);
       const turned = `rotate(${((Math.floor(now.hand / least) * least * 360) / MINUTE).toFixed(1)}deg)`;
       if (turned !== angle) hand.style.transform = angle = turned;
-      const key = JSON.stringify(now.marks);
-      if (key !== shown) drawMarks(marksIn, now.marks);
+      if (now.marks === marks) return;
+      marks = now.marks;
+      const key = JSON.stringify(marks);
+      if (key !== shown) drawMarks(marksIn, marks);
       shown = key;
     };
   },
@@ -95,7 +98,7 @@ function above({ width, height, headMost }: FaceRoom): Division {
   const x = clock.width + width * 0.03;
   return {
     clock,
-    words: { x, y: 0, width: width - x, height: Math.min(head * 0.9, (width - x) * 0.7) },
+    words: { x, y: 0, width: width - x, height: head * 0.96 },
     body: { x: 0, y: head, width, height: height - head },
     most: ANY,
   };

@@ -4,6 +4,7 @@
 
 import type { Measure } from '../../ui/fit-text.ts';
 import type { Head, Shared } from './head-face.ts';
+import { headSizes, type HeadLine } from './head-sizes.ts';
 import type { Layout } from '../layout.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 import { placeIn, wordsWriter, type Writer } from '../writers.ts';
@@ -30,28 +31,21 @@ export function createHeadPainter(
   { words: showWords, end: showEnd, leavesOnly }: WallChoice,
   measure: Measure,
 ): (now: HeadNow) => void {
-  const { width, height } = words;
-  const write = (name: string, share: number, part: number, high?: number): Writer => {
-    const size = Math.min(height * share, width * share * 0.42);
-    const place = { width: width * part, size, least: size * 0.55 };
-    const lines = high === undefined ? place : { ...place, height: height * high, least: size * 0.45 };
-    return wordsWriter(placeIn(board, name), lines, measure);
-  };
-  // Of the width: what the title has beside the time of day.
-  const beside = 1 - Math.min(0.4, (height * 0.2 * 2.6) / width);
-  const time = write('time', 0.2, 1 - beside);
-  const label = write('clock-label', 0.26, beside);
+  const sizes = headSizes(words, showEnd);
+  const write = (name: string, line: HeadLine): Writer => wordsWriter(placeIn(board, name), sizes[line], measure);
+  const time = write('time', 'time');
+  const label = write('clock-label', 'label');
   // Alone the title is larger; each size begins anew what it writes there.
   let wasBare: boolean | null = null;
   let title: Writer = () => {};
-  const set = write('set', 0.38, beside, 0.44);
-  const written = write('written', 0.155, 1);
-  const then = write('then', 0.155, showEnd ? 0.6 : 0.7);
-  const end = write('end', 0.155, 0.38);
-  const lostSmall = write('lost', 0.155, 0.28);
+  const set = write('set', 'set');
+  const written = write('written', 'written');
+  const then = write('then', 'then');
+  const end = write('end', 'end');
+  const lostSmall = write('lost', 'lost');
   return ({ head, shared, label: clockLabel, lost, bare }) => {
     const isLarge = lost?.large === true;
-    if (bare !== wasBare) title = write('title', bare ? 0.38 : 0.27, beside);
+    if (bare !== wasBare) title = write('title', bare ? 'bareTitle' : 'title');
     wasBare = bare;
     const isSilent = bare || !showWords;
     const large = shared.set === '' ? head.set : shared.set;

@@ -32,6 +32,7 @@ export function Idle({ link, layout, choice, text }: IdleProps): ReactElement {
     box.textContent = '';
     const paint = layout.face.place(box, layout.clock, choice);
     let frame = 0;
+    let place = '';
     const draw = (): void => {
       frame = requestAnimationFrame(draw);
       const now = poolClockNow(link);
@@ -39,7 +40,8 @@ export function Idle({ link, layout, choice, text }: IdleProps): ReactElement {
       const shown = clockTime(now);
       if (day.textContent !== shown) day.textContent = shown;
       const { x, y } = driftAt(now, layout.drift);
-      main.style.transform = `translate(${x}px, ${y}px)`;
+      const moved = `translate(${x}px, ${y}px)`;
+      if (moved !== place) main.style.transform = place = moved;
     };
     draw();
     return () => cancelAnimationFrame(frame);

@@ -12,6 +12,8 @@ export interface Guard<Painter> {
   work<Shown>(out: () => Shown): Shown | null;
   /** The next `draw` tries again. */
   again(): void;
+  /** Whether a sentence stands in its place. */
+  isDown(): boolean;
 }
 
 /**
@@ -63,6 +65,7 @@ export function createGuard<Painter>(
       }
     },
     again,
+    isDown: () => notice !== null,
   };
 }
 

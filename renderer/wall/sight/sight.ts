@@ -84,7 +84,8 @@ export function helpsFor(room: Room, choice: WallChoice, lanes: readonly number[
     const changed = { ...choice, ...change };
     return layoutFor({ ...room, lanes: of, shows: changed }, changed.face).lanes.cap;
   };
-  const half = lanes.slice(0, Math.ceil(lanes.length / 2));
+  // In lane order, wherever lane 1 stands.
+  const half = [...lanes].sort((a, b) => a - b).slice(0, Math.ceil(lanes.length / 2));
   const tries: readonly { readonly kind: Help['kind']; readonly cap: number; readonly lanes: readonly number[] }[] = [
     { kind: 'fewer words', cap: capOf({ words: false, after: false }), lanes },
     { kind: 'two columns', cap: capOf({ twoColumns: true }), lanes },

@@ -9,7 +9,7 @@ import { swumIn } from '../../../app/core/run/view/record.ts';
 import type { LastView, LaneView, NextRep, RunView } from '../../../app/core/run/view.ts';
 import type { Rep, Stretch } from '../../../app/core/plan/plan.ts';
 import { setOnLine } from '../../../app/core/session/item-on-line.ts';
-import { MINUTE, type Millis } from '../../../app/core/units.ts';
+import type { Millis } from '../../../app/core/units.ts';
 import { inByText } from '../../../app/core/words/time/clock.ts';
 import { distanceIn } from '../../../app/core/words/distance.ts';
 import { holdText, onText } from '../../../app/core/words/interval.ts';
@@ -44,15 +44,12 @@ export interface LaneFace {
   /** Whose turn is next, beside the dots: "4 at 1:45"; and with the swimmer's name, where the session has it: "4 Ada at 1:45". */
   readonly turn: string;
   readonly turnByName: string;
-  /** 0 to 1 of the strip's width. */
-  readonly water: number;
+  /** When the water has drained away; null where there is none. */
+  readonly drainedAt: Millis | null;
 }
 
 /** For so long a strip shows the leave that is happening. */
 const LEAVING: Millis = 2000;
-
-/** What the water's full width stands for, in all lanes alike. */
-const FULL_WATER: Millis = MINUTE;
 
 const NOTHING = {
   leave: '',
@@ -68,7 +65,7 @@ const NOTHING = {
   dots: null,
   turn: '',
   turnByName: '',
-  water: 0,
+  drainedAt: null,
 };
 
 /**
@@ -108,7 +105,7 @@ export function laneFace(
     leave: readingOf(next.at),
     seconds: secondsText(left),
     after: thenText(lane.after, readingOf),
-    water: Math.max(0, Math.min(1, left / FULL_WATER)),
+    drainedAt: next.at,
   };
 }
 

@@ -16,12 +16,15 @@ export interface Lights<Look> {
    * come stay as they are until it has.
    */
   at(t: number, due: Looks<Look>): Looks<Look>;
+  /** Whether a lane's turn has still to come. */
+  isLate(): boolean;
 }
 
 /** light: the look that cannot wait. */
 export function createLights<Look>(light: Look): Lights<Look> {
   let shown: Looks<Look> | null = null;
   let changes: number[] = [];
+  let isLate = false;
   return {
     at(t, due) {
       // A clock that was set back must not hold changes up for longer than a second.
@@ -29,11 +32,11 @@ export function createLights<Look>(light: Look): Lights<Look> {
       if (!shown) return (shown = new Map(due));
       const changed = Array.from(due).filter(([lane, look]) => shown?.get(lane) !== look);
       const most = changed.some(([, look]) => look === light) ? MOST : MOST - 1;
-      if (changed.length > 0 && changes.length < most) {
-        changes.push(t);
-        shown = new Map(due);
-      }
-      return shown;
+      isLate = changed.length > 0 && changes.length >= most;
+      if (changed.length === 0 || isLate) return shown;
+      changes.push(t);
+      return (shown = new Map(due));
     },
+    isLate: () => isLate,
   };
 }

@@ -2,18 +2,21 @@
  * Draws a lane's face into its strip.
  */
 
+import type { Millis } from '../../../app/core/units.ts';
 import { createDigits } from '../../ui/digits.ts';
 import type { Measure, Place } from '../../ui/fit-text.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
 import { smallWords } from './small-words.ts';
-import { createWater } from './water.ts';
+import { createWater, waterLeft } from './water.ts';
 import { attributeWriter, firstThatFits, fuller, joined, placeIn, wholeWriter } from '../writers.ts';
 
 export interface StripPainter {
   /** look: the one it may have now; small: the form while nobody swims; shared: whether the head says its words. */
   paint(face: LaneFace, look: LaneFace['state'], small: boolean, shared: boolean): void;
+  /** Moves what moves on every frame: the water. */
+  move(t: Millis): void;
 }
 
 export function createStripPainter(
@@ -34,6 +37,7 @@ export function createStripPainter(
   // The two forms share their places, so each begins anew what it writes there.
   let form: boolean | null = null;
   let words: WordsPainter = () => {};
+  let drainedAt: Millis | null = null;
 
   return {
     paint(face, look, small, shared) {
@@ -45,10 +49,13 @@ export function createStripPainter(
       seconds.show(face.seconds);
       long(face.seconds.length > 2 ? `${face.seconds.length}` : '');
       dots(face.dots);
-      water(face.water);
+      drainedAt = face.drainedAt;
       if (form !== small) words = (small ? smallWords : WORDS[layout.lanes.form])(strip, layout, measure, choice);
       form = small;
       words(face, shared);
+    },
+    move(t) {
+      water(waterLeft(drainedAt, t));
     },
   };
 }

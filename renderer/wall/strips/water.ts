@@ -2,8 +2,17 @@
  * The water in a strip: its full width stands for a minute, and it drains towards the edge that swimmers push off from.
  */
 
+import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import { wantsLessMotion } from '../motion.ts';
 import type { PushOff } from '../screen/wall-choice.ts';
+
+/** What the full width stands for, in all lanes alike. */
+const FULL: Millis = MINUTE;
+
+/** How much of the width is left at a time, 0 to 1. */
+export function waterLeft(drainedAt: Millis | null, t: Millis): number {
+  return drainedAt === null ? 0 : Math.max(0, Math.min(1, (drainedAt - t) / FULL));
+}
 
 /** Places of its edge in the full width: finer than anyone sees, and few enough to draw. */
 const PLACES = 1200;

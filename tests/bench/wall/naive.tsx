@@ -13,6 +13,7 @@ import { headFace } from '../../../renderer/wall/head/head-face.ts';
 import { layoutFor, type Layout } from '../../../renderer/wall/layout.ts';
 import { mostSwimmers, roomOf } from '../../../renderer/wall/room.ts';
 import { readWallChoice } from '../../../renderer/wall/screen/wall-choice.ts';
+import { waterLeft } from '../../../renderer/wall/strips/water.ts';
 import { laneFace, type LaneFace } from '../../../renderer/wall/strips/lane-face.ts';
 
 const CHOICE = readWallChoice('');
@@ -64,6 +65,7 @@ function Board({ now, openedAt, layout }: BoardProps): ReactElement {
             face={laneFace(now, lane, index, CHOICE.clock, -Infinity)}
             index={index}
             lanes={layout.lanes}
+            t={now.t}
           />
         ))}
       </div>
@@ -75,9 +77,10 @@ interface StripProps {
   readonly face: LaneFace;
   readonly index: number;
   readonly lanes: Layout['lanes'];
+  readonly t: number;
 }
 
-function Strip({ face, index, lanes }: StripProps): ReactElement {
+function Strip({ face, index, lanes, t }: StripProps): ReactElement {
   const column = Math.floor(index / lanes.rows);
   const style: CSSProperties = {
     position: 'absolute',
@@ -95,7 +98,7 @@ function Strip({ face, index, lanes }: StripProps): ReactElement {
   const digits = lanes.cap / 0.7;
   return (
     <section className="strip" data-state={face.state} style={style}>
-      <div className="strip-water" style={{ width: `${face.water * 100}%`, right: 'auto' }} />
+      <div className="strip-water" style={{ width: `${waterLeft(face.drainedAt, t) * 100}%`, right: 'auto' }} />
       <span style={at(lanes.number, digits * 0.62)}>{face.number}</span>
       <span style={at(lanes.leave, digits)}>{face.leave}</span>
       <span style={at(lanes.seconds, digits * 0.84)}>{face.seconds}</span>

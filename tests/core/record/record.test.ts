@@ -88,6 +88,16 @@ describe('[record] what happened', () => {
     ]);
   });
 
+  test('what was planned of each lane has its leaves too, and a session without a title is called so', () => {
+    expect(recordOf(keptRun(TEXT, [])).lanes.map(({ planned }) => planned)).toEqual([
+      { leaves: 5, distance: 3000 },
+      { leaves: 5, distance: 3000 },
+    ]);
+    const timed = recordOf(keptRun('lane 1\nlane 2\nlane 2: 5:00 easy', []));
+    expect(timed.lanes.map(({ planned }) => planned.leaves)).toEqual([0, 1]);
+    expect([timed.title, recordOf(keptRun(TEXT, [])).title]).toEqual(['Session', 'Squad']);
+  });
+
   test('leaves that fell due while nobody was there are not called', () => {
     const kept = { ...keptRun(TEXT, [[0, { do: 'start' }]], 200), away: [{ from: 70_000, to: 130_000 }] };
     expect(recordJson(recordOf(kept)).lanes[0]!.leaves.map(({ atMs, called }) => [atMs, called])).toEqual([

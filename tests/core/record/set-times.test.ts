@@ -45,3 +45,43 @@ test('[CSS] one timed 400 and one timed 200 of a part are a test of the lane', (
   const record = timed([1, 250, 360], [1, 730, 170], [2, 250, 360]);
   expect(cssTestsOf(record)).toEqual([{ lane: 1, test: { ok: true, css: 95_000, caution: null } }]);
 });
+
+test('[CSS] no test where one of the two is missing, twice there or in another part', () => {
+  const text = ['T', 'Warm', '400 @ 8:00', 'Main', '400 @ 8:00', '400 @ 8:00', '200 @ 4:00', '300 @ 6:00'].join('\n');
+  const start = [
+    [0, { do: 'start' }],
+    [500, { do: 'start' }],
+  ] as const;
+  const testsOf = (...at: readonly number[]): readonly unknown[] => {
+    const times = at.map((second) => ({ lane: 1, at: second * 1000, watches: [300_000 - (second % 7) * 1000] }));
+    return cssTestsOf(recordOf(keptRun(text, start), { ...NOTHING_ADDED, times }));
+  };
+  // The leaves: the 400s at 10, 510 and 990, the 200 at 1470, the 300 at 1710.
+  expect(recordOf(keptRun(text, start)).lanes[0]!.leaves.map(({ at }) => at / 1000)).toEqual([
+    10, 510, 990, 1470, 1710,
+  ]);
+  expect(testsOf(10, 1470)).toEqual([]);
+  expect(testsOf(510)).toEqual([]);
+  expect(testsOf(510, 990)).toEqual([]);
+  expect(testsOf(510, 990, 1470)).toEqual([]);
+  expect(testsOf(510, 1710)).toEqual([]);
+  expect(testsOf(10, 990, 1470, 1710)).toHaveLength(1);
+});
+
+test('[hand times] a swim by time has no pace, an untimed set nothing over its target, and neither fades', () => {
+  const text = ['T', 'Main', '2:00 easy', '2 x 50 @ 1:00 hold 0:40', '4 x 50 easy hold 0:40'].join('\n');
+  const times = [10, 130, 190, 250].map((second) => ({ lane: 1, at: second * 1000, watches: [45_000] }));
+  const record = recordOf(keptRun(text, [[0, { do: 'start' }]]), { ...NOTHING_ADDED, times });
+  expect(setTimesOf(record).map(({ first, reps, fade }) => [first.rep.set.line, reps, fade])).toEqual([
+    [3, [{ rep: 1, time: 45_000, pace: null, over: null }], null],
+    [
+      4,
+      [
+        { rep: 1, time: 45_000, pace: 90_000, over: 5000 },
+        { rep: 2, time: 45_000, pace: 90_000, over: 5000 },
+      ],
+      0,
+    ],
+    [5, [{ rep: 1, time: 45_000, pace: 22_500, over: null }], null],
+  ]);
+});

@@ -98,6 +98,9 @@ describe('rewrite: which pieces stay', () => {
     deck.at(40, { do: 'move-on' });
     expect(deck.state).toMatchObject({ phase: 'waiting', index: 3 });
     expect(firstLineToCome(deck.state)).toBe(6);
+    deck.at(41, rewrite(...lines.slice(0, 5), '75 @ 1:30'));
+    expect(deck.state).toMatchObject({ phase: 'waiting', index: 3 });
+    expect(deck.at(42, { do: 'start' }).reps(1).slice(-1)).toEqual(['6.1 at 55']);
   });
 
   it('[rewrite] of the stretches before, the last decides what may not be changed any more', () => {
@@ -131,6 +134,14 @@ describe('rewrite: what joins the stretch that is going', () => {
     deck.at(20, rewrite('Main', '2 x 50 @ 1:00', 'break 0:30', '100 @ 2:00'));
     expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'break', 'swim']);
     expect(deck.reps(1)).toEqual(['2.1 at 10', '2.2 at 70', '4.1 at 160']);
+  });
+
+  it('[rewrite] what a talk under way in a cut round divides from the rest stands behind it', () => {
+    const lines = ['Main', '2 rounds', '  talk 0:30', '  50 @ 1:00', '100 @ 2:00'];
+    const deck = new Deck(text(...lines)).at(0, { do: 'start' }).at(50, { do: 'start' });
+    deck.at(130, { do: 'cut', line: 2, n: 1 }).at(135, rewrite(...lines.slice(0, 4), '75 @ 1:30'));
+    expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['talk', 'swim', 'talk', 'swim']);
+    expect(deck.at(160, { do: 'start' }).reps(1)).toEqual(['4.1 at 60', '5.1 at 170']);
   });
 
   it('[rewrite] lines with nothing between them that divides join a later stretch that stays', () => {
@@ -283,6 +294,13 @@ describe('rewrite: what it leaves behind', () => {
     const deck = new Deck(text(...lines)).at(0, { do: 'go-to', line: 3, rep: 4 });
     deck.at(1, rewrite('Main', '2 x 50 @ 1:00', '2 x 75 @ 1:30', 'Two', '25 @ 1:00')).at(2, { do: 'start' });
     expect(deck.reps(1)).toEqual(['3.1 at 15', '3.2 at 105']);
+  });
+
+  it('[rewrite] a place whose rep a cut has taken still begins with what comes next', () => {
+    const lines = ['Main', '4 x 50 @ 1:00', '100 @ 2:00'];
+    const deck = new Deck(text(...lines)).at(0, { do: 'go-to', line: 2, rep: 3 }).at(1, { do: 'cut', line: 2, n: 2 });
+    deck.at(2, rewrite(...lines, '75 @ 1:30')).at(3, { do: 'start' });
+    expect(deck.reps(1)).toEqual(['3.1 at 15', '4.1 at 135']);
   });
 
   it('[rewrite] during the countdown to a place, what joins from before it is not swum', () => {

@@ -5,6 +5,7 @@ import {
   changedSettings,
   FIRST_SETTINGS,
   isSameSettings,
+  LANE_RANGE,
   SCREEN_CHOICES,
   SCREEN_RANGES,
   type ScreenSettings,
@@ -20,6 +21,23 @@ describe('[screens] settings', () => {
     expect(FIRST_SETTINGS.leavesOnly).toBe(false);
   });
 
+  test('what can be chosen of each', () => {
+    expect(SCREEN_CHOICES).toEqual({
+      clock: ['stretch', 'run', 'pool'],
+      face: ['digits', 'sweep'],
+      top: ['60', '00'],
+      pushOff: ['left', 'right'],
+      laneOne: ['top', 'bottom'],
+      light: ['dark hall', 'bright hall', 'contrast'],
+    });
+    expect(SCREEN_RANGES).toEqual({
+      diagonal: { least: 10, most: 300 },
+      reader: { least: 2, most: 60 },
+      inset: { least: 0, most: 10 },
+    });
+    expect(LANE_RANGE).toEqual({ least: 0, most: 20 });
+  });
+
   test.each(Object.entries(SCREEN_CHOICES))('the usual %s is the first of its choices', (name, values) => {
     expect(FIRST_SETTINGS[name as keyof typeof SCREEN_CHOICES]).toBe(values[0]);
   });
@@ -31,14 +49,20 @@ describe('[screens] settings', () => {
   });
 
   test('a change leaves all else as it was, and what it was made from too', () => {
-    const changed = changedSettings(FIRST_SETTINGS, { pushOff: 'right', lanes: [4, 2] });
-    expect(changed).toEqual({ ...FIRST_SETTINGS, pushOff: 'right', lanes: [4, 2] });
+    const changed = changedSettings(FIRST_SETTINGS, { pushOff: 'right', lanes: [2, 4] });
+    expect(changed).toEqual({ ...FIRST_SETTINGS, pushOff: 'right', lanes: [2, 4] });
     expect(FIRST_SETTINGS.pushOff).toBe('left');
+  });
+
+  test('lanes are kept in lane order, in whichever order they were chosen', () => {
+    const change = { lanes: [10, 2, 4] };
+    expect(changedSettings(FIRST_SETTINGS, change).lanes).toEqual([2, 4, 10]);
+    expect(change.lanes).toEqual([10, 2, 4]);
   });
 
   test('a change to what is there already is no change', () => {
     const settings: ScreenSettings = { ...FIRST_SETTINGS, lanes: [1, 3] };
-    expect(changedSettings(settings, { lanes: [1, 3], inset: 5 })).toBe(settings);
+    expect(changedSettings(settings, { lanes: [3, 1], inset: 5 })).toBe(settings);
   });
 
   test.each<[string, ScreenSettings['lanes'], ScreenSettings['lanes'], boolean]>([

@@ -23,6 +23,16 @@ test.each<[text: string, ...faults: string[]]>([
   ],
   ['T\n2 x\n 2 x\n  2 x\n   2 x\n    2 x\n     50', '6:5 rounds in rounds, 5 deep: write them at most 4 deep'],
   [
+    'T\n0 x\n 2 x\n  2 x\n   2 x\n    2 x\n     50',
+    '2:1 a count of 0: write one from 1 to 500',
+    '6:5 rounds in rounds, 5 deep: write them at most 4 deep',
+  ],
+  [
+    'T\n0 x\n    50\n  50\n50',
+    '2:1 a count of 0: write one from 1 to 500',
+    '4:3 this line is indented less than the first under its rounds: give both the same indent',
+  ],
+  [
     'T\nPart\n50\n  60\n50',
     '4:3 this line is indented deeper than the one above: only the lines under rounds or lanes may be',
   ],
@@ -169,6 +179,22 @@ test('rounds and lines of some lanes swim where any line under them does, below 
   expect(parseSession('lane 1:\n  2 rounds\n    50', null).ok).toBe(true);
   expect(parseSession('T\nBegin\ntalk 1:00\nMain\n50', null).ok).toBe(true);
 });
+
+test.each(['5:00 easy', '5:00 of 50s @ 1:00', '4 x 50', 'talk 1:00\n    50'])(
+  '%j may stand in rounds four deep',
+  (line) => {
+    expect(parseSession(`2 x\n 2 x\n  2 x\n   2 x\n    ${line}`, null).ok).toBe(true);
+  },
+);
+
+test.each(['', '  '])(
+  "[margin %j] a note is its part's where it is indented no deeper than the part's own lines",
+  (margin) => {
+    const lines = ['2 rounds', '  50', 'note: two', ' note: three', '  note: four', '50'].map((line) => margin + line);
+    const read = parseSession(`T\nPart\nnote: one\n${lines.join('\n')}`, null);
+    expect(read.ok && read.value.notes.map(({ atMargin }) => atMargin)).toEqual([true, true, false, false]);
+  },
+);
 
 test('lines under lanes may be as deep as they like below rounds, and rounds four deep below lanes', () => {
   expect(parseSession('lane 1:\n  2 x\n   2 x\n    2 x\n     2 x\n      50', null).ok).toBe(true);

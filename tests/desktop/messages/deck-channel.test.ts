@@ -7,6 +7,7 @@ import { openDeckChannel, type DeckChannel } from '../../../app/desktop/messages
 import { pageAddress, type WindowKind } from '../../../app/desktop/windows/window-kind.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { Library } from '../../../app/host/library/library.ts';
+import { Squads } from '../../../app/host/squads/squads.ts';
 import { FakeDisk } from '../../support/host/fake-disk.ts';
 import { recordsOn } from '../../support/host/records-folder.ts';
 import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
@@ -80,6 +81,11 @@ beforeEach(async () => {
   channel = openDeckChannel(host, clock, {
     library: new Library({ disk: new FakeDisk(), folder: '/data', wall: () => 0 }),
     records: recordsOn(new FakeDisk()),
+    squads: new Squads({
+      disk: new FakeDisk(),
+      folder: '/data',
+      guard: { check: () => Promise.resolve(), checkNow: () => undefined },
+    }),
     kindOf: (id) => windows.find((window) => window.id === id)?.kind ?? null,
     painted: (kind) => void painted.push(kind),
   });
@@ -222,6 +228,9 @@ describe('[desktop] deck messages of windows', () => {
     const listed = (await desk.tell(CHANNELS.ask, 'POST', '/library', list)) as { status: number; body: string };
     expect(listed.status).toBe(200);
     expect(JSON.parse(listed.body)).toEqual({ ok: true, sessions: [], pieces: [], more: 0 });
+    await expect(wall.tell(CHANNELS.ask, 'POST', '/squads', '{"do":"list"}')).rejects.toThrow('Only the coach');
+    const squads = (await desk.tell(CHANNELS.ask, 'POST', '/squads', '{"do":"list"}')) as { body: string };
+    expect(JSON.parse(squads.body)).toEqual({ ok: true, squads: [], said: null });
     for (const [method, path, words] of [
       ['POST', '/session', opened],
       ['PUT', '/nothing', '{}'],

@@ -95,3 +95,76 @@ describe('[displays] the coach is told', () => {
     expect(wallNotice(placeForWall(displays, 1, wish), wish, LINUX)).toBeNull();
   });
 });
+
+describe('[displays] the words', () => {
+  const one = 'There is only one display, so the wall screen is in a window here.';
+  const mirrored = 'If a television shows the same as this display, extend onto it instead:';
+
+  test.each([
+    ['win32', 'press the Windows key and P, and choose Extend.'],
+    ['darwin', 'in System Settings, Displays, set it to Extended display.'],
+    ['linux', "in the system's display settings, choose to join or extend the displays instead of mirroring them."],
+  ] as const)('on %s are those of its own settings', (platform, how) => {
+    const notice = wallNotice(placeForWall([laptop], 1, WISH), WISH, { platform, placesWindows: true });
+    expect(notice).toBe(`${one} ${mirrored} ${how}`);
+  });
+
+  test('of a display that is away have its name, where it has one', () => {
+    const said = (label: string): string | null => {
+      const wish = { ...WISH, display: { ...remembered(tv), label } };
+      return wallNotice(placeForWall([laptop], 1, wish), wish, LINUX);
+    };
+    const rest = 'is not connected, so the wall screen is in a window here until it is. ';
+    expect(said('Pool TV')).toContain(`The wall screen's display (Pool TV) ${rest}${mirrored}`);
+    expect(said('')).toContain(`The wall screen's display ${rest}${mirrored}`);
+  });
+
+  test('where programs may not place windows say how to do it by hand', () => {
+    const wayland = { platform: 'linux', placesWindows: false } as const;
+    expect(wallNotice(placeForWall([laptop, tv], 1, WISH), WISH, wayland)).toBe(
+      'This desktop does not let Lanecall choose a display. If the wall screen is on the wrong one, choose In a window ' +
+        'in the menu Wall screen, drag the window to the television, and choose Full screen.',
+    );
+  });
+});
+
+describe('[displays] a window', () => {
+  test('is two thirds of its display, at the lower right of what is free there', () => {
+    const free = { x: 1300, y: 30, width: 1500, height: 900 };
+    const place = placeForWall([laptop, { ...tv, workArea: free }], 1, {
+      ...WISH,
+      look: 'window',
+      display: remembered(tv),
+    });
+    expect(place).toEqual({
+      look: 'window',
+      bounds: { x: 1800, y: 330, width: 1000, height: 600 },
+      why: 'wanted',
+    });
+  });
+});
+
+describe('[displays] a display is known again', () => {
+  const wanted = remembered(tv);
+
+  test('by what is kept of it: id, name and size', () => {
+    expect(wanted).toEqual({ id: 2, label: 'Pool TV', width: 1920, height: 1080 });
+  });
+
+  test.each([
+    ['under its id and name, whatever its size is now', { bounds: { ...tv.bounds, width: 3840 } }, true],
+    ['under its name and size, whatever its id is now', { id: 9 }, true],
+    ['not by its size alone', { id: 9, label: 'Other' }, false],
+    ['not by its id alone', { label: 'Other' }, false],
+    ['not with another width', { id: 9, bounds: { ...tv.bounds, width: 1921 } }, false],
+    ['not with another height', { id: 9, bounds: { ...tv.bounds, height: 1081 } }, false],
+  ])('%s', (_, change, isKnown) => {
+    expect(find([laptop, { ...tv, ...change }], wanted) !== undefined).toBe(isKnown);
+  });
+
+  test('and otherwise one that is not built in comes first', () => {
+    const place = placeForWall([monitor, { ...laptop, id: 5 }, tv], 3, WISH);
+    expect(place).toMatchObject({ look: 'full screen', display: { id: 2 } });
+    expect(placeForWall([monitor, laptop], 3, WISH)).toMatchObject({ look: 'full screen', display: { id: 1 } });
+  });
+});

@@ -1,12 +1,12 @@
 /* Start-up on a folder in which much has gone wrong: it ends soon, and says what is so and what to do. */
 
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, readFileSync, symlinkSync } from 'node:fs';
+import { mkdirSync, symlinkSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { runsFolder } from '../../../app/host/lock/data-folder.ts';
-import { diskReason, systemDisk } from '../../../app/host/journal/disk.ts';
+import { systemDisk } from '../../../app/host/journal/disk.ts';
 import { recover } from '../../../app/host/recovery/recovery.ts';
 import { readSettings } from '../../../app/desktop/settings.ts';
 import { freshDataFolder } from '../../support/host/data-folder.ts';
@@ -94,17 +94,5 @@ describe('[recovery] thousands of damaged journals', () => {
     );
     expect(deck.disk.syncs - syncs).toBeLessThan(50);
     for (const path of paths) expect(deck.disk.files.get(path)!.length).toBeGreaterThanOrEqual(whole.length);
-  });
-});
-
-describe('[disk] why it refuses', () => {
-  test('is said in words, and what has none is said to be the system’s', () => {
-    const source = readFileSync(new URL('../../../app/host/journal/disk.ts', import.meta.url), 'utf8');
-    const codes = [...source.matchAll(/^ {2}(E[A-Z]+): /gm)].map(([, code]) => code!);
-    expect(codes.length).toBeGreaterThan(15);
-    for (const code of [...codes, 'ENOENT']) {
-      expect(diskReason(Object.assign(new Error(code), { code }))).not.toContain(code);
-    }
-    expect(diskReason(Object.assign(new Error(), { code: 'EODD' }))).toBe('the system says EODD');
   });
 });

@@ -1,6 +1,15 @@
 /* This machine's own disk through the port: what each call leaves in a folder, and what it says where it is refused. */
 
-import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  chmodSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  statSync,
+  symlinkSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { codeOf, diskReason, systemDisk } from '../../../app/host/journal/disk.ts';
@@ -91,10 +100,76 @@ describe('[disk] what is written', () => {
   });
 });
 
+describe('[disk] a file that is made whole', () => {
+  test('is there at once with all that was written, and nothing beside it', async () => {
+    await systemDisk.create(path, bytes('new'));
+    expect(readFileSync(path, 'utf8')).toBe('new');
+    expect(statSync(path)).toMatchObject({ nlink: 1 });
+    expect(readdirSync(folder)).toEqual(['a.jsonl']);
+  });
+
+  test('never takes the place of another, which stays as it is', async () => {
+    writeFileSync(path, 'theirs');
+    await expect(systemDisk.create(path, bytes('mine'))).rejects.toMatchObject({ code: 'EEXIST', message: 'EEXIST' });
+    expect(readFileSync(path, 'utf8')).toBe('theirs');
+    expect(readdirSync(folder)).toEqual(['a.jsonl']);
+  });
+
+  test('is replaced only where the check at the last moment lets it be', async () => {
+    writeFileSync(path, 'old');
+    const check = (): void => {
+      // By now all of it is beside the place.
+      expect(readFileSync(`${path}.new`, 'utf8')).toBe('new');
+      throw new Error('somebody else has it');
+    };
+    await expect(systemDisk.replace(path, bytes('new'), check)).rejects.toThrow('somebody else has it');
+    expect([readFileSync(path, 'utf8'), readdirSync(folder)]).toEqual(['old', ['a.jsonl']]);
+  });
+});
+
+describe('[disk] what is removed', () => {
+  test('is gone; what is not there cannot be', async () => {
+    writeFileSync(path, '');
+    await systemDisk.remove(path);
+    expect(readdirSync(folder)).toEqual([]);
+    await expect(systemDisk.remove(path)).rejects.toMatchObject({ code: 'ENOENT' });
+  });
+});
+
+describe('[disk] the facts of a file', () => {
+  test('are its mark and when it was last written', async () => {
+    writeFileSync(path, 'abc');
+    utimesSync(path, 1_800_000_000, 1_700_000_000);
+    expect(await systemDisk.facts(path)).toEqual({ ...systemDisk.mark(path), writtenAt: 1_700_000_000_000 });
+  });
+
+  test('are none where there is no file; another reason is the system’s', async () => {
+    writeFileSync(path, '');
+    expect(await systemDisk.facts(join(folder, 'none'))).toBeNull();
+    await expect(systemDisk.facts(join(path, 'below'))).rejects.toMatchObject({ code: 'ENOTDIR' });
+  });
+});
+
+describe('[disk] changes in a folder', () => {
+  test('are told by the name of the file, until that is not wanted any more', async () => {
+    const told: (string | null)[] = [];
+    const watch = systemDisk.watch(folder, (name) => told.push(name));
+    writeFileSync(path, 'x');
+    await expect.poll(() => told).toContain('a.jsonl');
+    watch!.close();
+  });
+
+  test('cannot be told of a folder that is not there', () => {
+    expect(systemDisk.watch(join(folder, 'none'), () => undefined)).toBeNull();
+  });
+});
+
 describe('[disk] what is read', () => {
   test('a whole file, or its end as far as there is one', async () => {
     writeFileSync(path, '0123456789');
     expect(text(await systemDisk.read(path))).toBe('0123456789');
+    expect(text(await systemDisk.readStart(path, 4))).toBe('0123');
+    expect(text(await systemDisk.readStart(path, 40))).toBe('0123456789');
     expect(text(await systemDisk.readEnd(path, 4))).toBe('6789');
     expect(text(await systemDisk.readEnd(path, 40))).toBe('0123456789');
     await expect(systemDisk.read(`${path}.none`)).rejects.toMatchObject({ code: 'ENOENT' });
@@ -161,6 +236,11 @@ describe('[disk] why it refuses', () => {
     ['ENODEV', 'the disk is not there any more'],
     ['ESTALE', 'the shared folder is not there any more'],
     ['ETIMEDOUT', 'the disk does not answer'],
+    ['ENOENT', 'it does not exist any more'],
+    ['EISDIR', 'it is a folder'],
+    ['ELOOP', 'its links form a circle'],
+    ['NOT_ORDINARY', 'it is not an ordinary file'],
+    ['EODD', 'the system says EODD'],
     ['ENOTDIR', 'there is a file in place of a folder'],
     ['EEXIST', 'there is a file in place of a folder'],
     ['EBUSY', 'another program has it open'],

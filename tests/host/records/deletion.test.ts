@@ -58,6 +58,7 @@ async function fill(): Promise<void> {
   put('bin/pieces/2026-11-26T180000.000Z plain.txt', 'Set\n4 x 50 @ 1:00\n');
   put('library.json', JSON.stringify({ lastUsed: { [`${NAME} 200s`]: '2026-11-26T18:00:00.000Z' } }));
   put('squads.json', JSON.stringify({ squads: [{ name: 'A', lanes: [{ names: [NAME, 'Bram'] }, `lane 2 ${NAME}`] }] }));
+  put('squads.json.aside-1', `${NAME} and not ours`);
   put('screens.json', '{"version":1,"screens":[]}');
   await given<'list'>(records, LIST);
 }

@@ -24,7 +24,7 @@ beforeEach(() => {
   records = recordsOn(disk);
 });
 
-function write(run: string, lines = [...START, DONE], more: Partial<WrittenRun> = {}): string {
+function write(run: string, lines: typeof START = [...START, DONE], more: Partial<WrittenRun> = {}): string {
   const path = `/data/runs/${run}.jsonl`;
   disk.put(path, Buffer.from(journalLines({ run, text: TEXT, ...more }, lines).join('')));
   return path;

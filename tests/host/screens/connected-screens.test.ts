@@ -2,9 +2,9 @@
 
 import { describe, expect, test } from 'vitest';
 import { FIRST_SETTINGS } from '../../../app/core/screen/screen-settings.ts';
-import { DeckHost, type ScreenKind } from '../../../app/host/deck/deck-host.ts';
+import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { connectScreen } from '../../../app/host/deck/screen.ts';
-import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
+import { WIRE_VERSION, type FromHost, type ScreenKind } from '../../../app/wire/messages.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
 import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
@@ -93,7 +93,7 @@ describe('[screens] a wall', () => {
   });
 });
 
-describe('[screens] who may want something', () => {
+describe('[screens] who may say what', () => {
   test.each<[ScreenKind, object]>([
     ['wall', { say: 'screen', id: 'a', name: 'Hall', wish: { settings: { pushOff: 'right' } } }],
     ['remote', { say: 'screen', id: 'a', name: 'Hall', wish: { settings: { pushOff: 'right' } } }],
@@ -101,13 +101,16 @@ describe('[screens] who may want something', () => {
     ['remote', { say: 'screen', id: 'a', name: 'Hall', wish: { forget: true } }],
     ['wall', { say: 'which' }],
     ['remote', { say: 'which' }],
+    ['wall', { say: 'command', id: 'a', command: { do: 'start' } }],
+    ['remote', { say: 'room', room: { width: 100, height: 100 } }],
+    ['desk', { say: 'room', room: { width: 100, height: 100 } }],
   ])('a %s that says %j is hung up on, and nothing is done', (kind, message) => {
     const pool = new Pool();
     const hall = pool.wall('Hall');
     const other = pool.connect(kind);
     const before = hall.heard.length;
     other.say(message);
-    expect(other.ends).toEqual(["Screens are set in the coach's window."]);
+    expect(other.ends).toEqual(['This screen may not say that.']);
     expect(hall.heard.slice(before).filter(({ say }) => say !== 'snapshot')).toEqual([]);
   });
 
@@ -129,14 +132,6 @@ describe('[screens] who may want something', () => {
     const desk = pool.connect('desk');
     desk.say({ say: 'screen', id: 'a', name: 'Nowhere', wish: { settings: {} } });
     expect(desk.last('answer')).toMatchObject({ ok: false, why: 'There is no screen “Nowhere” any more.' });
-  });
-
-  test('a page that is no wall says a size for nobody', () => {
-    const pool = new Pool();
-    const desk = pool.connect('desk');
-    desk.say({ say: 'room', room: ROOM });
-    expect(desk.ends).toEqual([]);
-    expect(desk.last('screens')?.screens ?? []).toEqual([]);
   });
 });
 

@@ -46,7 +46,7 @@ describe('[screens] the file', () => {
     await first.kept.written();
     const next = await host(disk);
     expect([next.kept.said, next.names()]).toEqual([null, ['Hall']]);
-    expect(next.book.latest()[0]?.settings).toEqual({ ...FIRST_SETTINGS, pushOff: 'right', lanes: [4, 1] });
+    expect(next.book.latest()[0]?.settings).toEqual({ ...FIRST_SETTINGS, pushOff: 'right', lanes: [1, 4] });
   });
 
   test('is plain JSON that a person can read', async () => {

@@ -11,6 +11,7 @@ import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import { startFrames, type Frames } from '../../../renderer/ui/coach/frames.ts';
 import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
+import { ownWriting, silentLibrary } from '../../support/coach/own-writing.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { openSound } from '../../../renderer/sound/sound.ts';
@@ -95,7 +96,9 @@ class Window {
       },
     });
     const light = { choice: () => 'system', choose: idle, subscribe: () => idle } as unknown as DeskTools['light'];
-    this.tools = { link, frames: this.frames, actions, offers: createOffers(this.frames, actions), sound, light };
+    const offers = createOffers(this.frames, actions);
+    const writing = ownWriting();
+    this.tools = { link, frames: this.frames, actions, offers, sound, light, writing, askLibrary: silentLibrary };
   }
 
   show(page: (tools: DeskTools) => ReactElement = (tools) => <Desk tools={tools} />): void {

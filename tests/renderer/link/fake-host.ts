@@ -4,7 +4,7 @@
  */
 
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
-import { createLink, type Introduce, type Link, type ScreenKind } from '../../../renderer/link/link.ts';
+import { createLink, type Introduce, type Link } from '../../../renderer/link/link.ts';
 import type { Carrier, Heard } from '../../../renderer/link/connection/carrier.ts';
 import type { Ports } from '../../../renderer/link/connection/ports.ts';
 import {
@@ -12,6 +12,7 @@ import {
   WIRE_VERSION,
   type FromHost,
   type FromScreen,
+  type ScreenKind,
   type Snapshot,
 } from '../../../app/wire/messages.ts';
 

@@ -27,6 +27,7 @@ vi.mock('../../../renderer/wall/strips/strip-painter.ts', async (original) => {
     createStripPainter(...args: Parameters<typeof module.createStripPainter>) {
       const painter = module.createStripPainter(...args);
       return {
+        ...painter,
         paint(face: LaneFace, ...how: [LaneFace['state'], boolean, boolean]) {
           painter.paint(face, ...how);
           breakIf(`paint ${face.number}`);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { view } from '../../../app/core/run/view.ts';
+import { waterLeft } from '../../../renderer/wall/strips/water.ts';
 import { wallFace, type WallFace } from '../../support/wall/wall-face.ts';
 import { Deck } from '../../support/deck.ts';
 
@@ -125,7 +126,7 @@ describe('a lane', () => {
   });
 
   test('water is the share of a minute to go, full before that', () => {
-    const water = [20, 85, 115, 145].map((t) => face(started(), t).lanes[0]!.water);
+    const water = [20, 85, 115, 145].map((t) => waterLeft(face(started(), t).lanes[0]!.drainedAt, t * 1000));
     expect(water).toEqual([1, 1, 0.5, 0]);
   });
 

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Box, ClockFace } from '../../../renderer/wall/faces/clock-face.ts';
 import { FACES } from '../../../renderer/wall/faces/faces.ts';
 import { digitsFace } from '../../../renderer/wall/faces/digits-face.ts';
+import { nameBox } from '../../../renderer/wall/screen/screen-named.tsx';
 import { layoutFor, type Layout, type Room } from '../../../renderer/wall/layout.ts';
 import type { Shows } from '../../../renderer/wall/strips/strip-layout.ts';
 
@@ -119,6 +120,18 @@ test('clock, words and lanes do not overlap, with any face', () => {
   for (const [, layout] of everyLayout()) {
     const { clock, words, body } = layout;
     expect([overlap(clock, words), overlap(clock, body), overlap(words, body)]).toEqual([false, false, false]);
+  }
+});
+
+test("[which is which] a screen's name hides no leave, clock or seconds, with any face; it is at least a twentieth of the shorter side", () => {
+  for (const [{ width, height, inset }, layout] of everyLayout()) {
+    const { clock, body, insetX, insetY } = layout;
+    for (const hasRun of [true, false]) {
+      const { x, y, ...size } = nameBox(layout, hasRun);
+      const onBoard = { x: x - insetX, y: y - insetY, ...size };
+      expect([overlap(onBoard, clock), overlap(onBoard, body)]).toEqual([false, false]);
+      if (inset <= 0.05) expect(size.height).toBeGreaterThanOrEqual(Math.min(width, height) / 20);
+    }
   }
 });
 

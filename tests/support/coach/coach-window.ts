@@ -12,12 +12,14 @@ import { givenIn } from '../../../app/core/run/view/given.ts';
 import type { ScreenTold, ScreenWish } from '../../../app/wire/screen-settings.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
+import type { AskLibrary } from '../../../renderer/link/library.ts';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import type { RunMoment } from '../../../renderer/ui/coach/frames.ts';
 import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { planOf } from '../deck.ts';
+import { ownWriting, silentLibrary } from './own-writing.ts';
 
 export interface Given {
   readonly command: Command;
@@ -37,7 +39,8 @@ export class CoachWindow {
   private readonly watchers = new Set<() => void>();
   private known: RunMoment | null = null;
 
-  constructor(text: string) {
+  /** askLibrary: without one, a library that never answers. */
+  constructor(text: string, askLibrary: AskLibrary = silentLibrary) {
     const plan = planOf(text);
     const state = openRun(plan, 0);
     this.store.setState({
@@ -93,7 +96,9 @@ export class CoachWindow {
       stop: () => undefined,
     };
     const actions = createCoachActions(link, () => this.t, null);
-    this.tools = { link, frames, actions, offers: createOffers(frames, actions) } as unknown as DeskTools;
+    const writing = ownWriting(askLibrary);
+    const offers = createOffers(frames, actions);
+    this.tools = { link, frames, actions, offers, writing, askLibrary } as unknown as DeskTools;
   }
 
   get run(): DeckRun {

@@ -11,11 +11,14 @@ import { systemClock, type Clock } from '../../../app/host/time/clock.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { Library } from '../../../app/host/library/library.ts';
 import type { Records } from '../../../app/host/records/records.ts';
+import { Squads } from '../../../app/host/squads/squads.ts';
+import { FreeFolder } from '../free-folder.ts';
 import { FakeDisk } from './fake-disk.ts';
 import { JournalInMemory } from './journal-in-memory.ts';
 import type { Page, Pages } from '../../../app/host/web/pages.ts';
 import { startServer, type DeckServer } from '../../../app/host/web/server.ts';
 import { systemTimers, type Timers } from '../../../app/host/time/timers.ts';
+import type { SessionFile } from '../../../app/wire/window-bridge.ts';
 import { WIRE_VERSION, type FromHost, type FromScreen } from '../../../app/wire/messages.ts';
 import { readFromHost } from './from-host.ts';
 import { recordsOn } from './records-folder.ts';
@@ -30,17 +33,25 @@ export class DeckServerUnderTest {
   readonly host: DeckHost;
   /** Its files are on a disk in memory. */
   readonly library: Library;
+  readonly squads: Squads;
   readonly records: Records;
-  /** Where both have their files. */
+  /** Where all of them have their files. */
   readonly disk: FakeDisk;
   private readonly server: DeckServer;
 
   private constructor(
-    { host, library, records, disk }: Pick<DeckServerUnderTest, 'host' | 'library' | 'records' | 'disk'>,
+    {
+      host,
+      library,
+      squads,
+      records,
+      disk,
+    }: Pick<DeckServerUnderTest, 'host' | 'library' | 'squads' | 'records' | 'disk'>,
     server: DeckServer,
   ) {
     this.host = host;
     this.library = library;
+    this.squads = squads;
     this.records = records;
     this.disk = disk;
     this.server = server;
@@ -49,14 +60,16 @@ export class DeckServerUnderTest {
   static async start(
     pages: Pages = new Map<string, Page>(),
     { clock, timers }: { clock: Clock; timers: Timers } = { clock: systemClock(), timers: systemTimers },
+    file: SessionFile | null = null,
   ): Promise<DeckServerUnderTest> {
     const host = new DeckHost({ clock, timers, journal: new JournalInMemory(), newId: randomUUID });
     const disk = new FakeDisk();
     const library = new Library({ disk, folder: '/data', wall: () => clock.wall().epochMs });
     const opened = { id: () => host.current()?.id ?? null, letGo: () => host.letGo() };
     const records = recordsOn(disk, { opened, library, now: clock.now });
-    const server = await startServer({ host, clock, timers, pages, library, records }, 0);
-    return new DeckServerUnderTest({ host, library, records, disk }, server);
+    const squads = new Squads({ disk, folder: '/data', guard: new FreeFolder() });
+    const server = await startServer({ host, clock, timers, pages, library, squads, records, file }, 0);
+    return new DeckServerUnderTest({ host, library, squads, records, disk }, server);
   }
 
   get port(): number {

@@ -7,7 +7,7 @@
 import type { Hold, Interval, Lane, Timing } from '../session.ts';
 import type { Millis, Tenths } from '../../units.ts';
 import { SECOND } from '../../units.ts';
-import { add, ceilTo, compare, multiply, ratio, roundTo, type Ratio } from '../../ratio.ts';
+import { add, ceilTo, compare, floorDivide, multiply, ratio, roundTo, type Ratio } from '../../ratio.ts';
 
 /** The base of a lane that has neither base nor css. */
 export const ASSUMED_BASE: Millis = 120_000;
@@ -18,6 +18,11 @@ const CRUISE = ratio(105, 100);
 /** A lane's interval per 100 from its css: `ceil_grid(css × 1.05 + 10 s)`. */
 export function baseFromCss(css: Millis, grid: Millis): Millis {
   return ceilTo(grid, add(multiply(ratio(css), CRUISE), ratio(10 * SECOND)));
+}
+
+/** The slowest css, to the tenth of a second, from which this base comes; for a short base it is none that a lane can have. */
+export function cssFromBase(base: Millis): Millis {
+  return floorDivide(base - 10 * SECOND, 105) * 100;
 }
 
 /** The interval of one rep by the lane's base or css, in whole ms on the grid; may be below 1 where `plus` is negative. */

@@ -28,11 +28,11 @@ export interface ReadLane {
 
 type Draft = { -readonly [Key in 'base' | 'css' | 'gap' | 'swimmers']: number | null } & { names: string[] };
 
-const HIGHEST_LANE = 20;
+export const HIGHEST_LANE = 20;
 const MOST_SWIMMERS = 20;
 const MOST_GAP = 60;
-const LEAST_PACE: Millis = 20 * SECOND;
-const MOST_PACE: Millis = 10 * MINUTE;
+export const LEAST_PACE: Millis = 20 * SECOND;
+export const MOST_PACE: Millis = 10 * MINUTE;
 
 /** Reads the value of a lane line, from an index on. */
 export function readLane(text: string, at: number): ReadLane {
@@ -51,6 +51,11 @@ export function readLane(text: string, at: number): ReadLane {
   const { base, css, gap, names } = draft;
   const swimmers = draft.swimmers ?? Math.max(names.length, 1);
   return { number, lane: { number, base, css, swimmers, names, gap } };
+}
+
+/** A lane of which nothing is said. */
+export function plainLane(number: number): WrittenLane {
+  return { number, base: null, css: null, swimmers: 1, names: [], gap: null };
 }
 
 /** The complete lane: its gap is the session's if it has none, and a base from css is on the grid. */

@@ -72,6 +72,13 @@ export function firstChangedLine(before: readonly string[], after: readonly stri
   return null;
 }
 
+/** Where a line (from 1) begins in a text; the first begins after a byte-order mark. */
+export function lineStart(text: string, line: number): number {
+  let start = text.charCodeAt(0) === 0xfeff ? 1 : 0;
+  for (let before = 1; before < line; before++) start = text.indexOf('\n', start) + 1;
+  return start;
+}
+
 /** The column of an index into a line of the file. */
 export function columnAt(raw: string, index: number): number {
   let column = 1;

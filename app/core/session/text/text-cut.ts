@@ -5,7 +5,7 @@
 
 import { isFlaw } from '../values/flaw.ts';
 import { lanePrefixOf } from '../line/lane-prefix.ts';
-import { readLines, type Line } from './lines.ts';
+import { lineStart, readLines, type Line } from './lines.ts';
 import { readSwimLine } from '../line/part-line.ts';
 import type { Pool, WrittenSet } from '../line/set-line.ts';
 import { match } from '../values/time.ts';
@@ -71,11 +71,4 @@ function digitsEnd(text: string, at: number): number {
 
 function digitsAt(text: string, at: number): string {
   return match(DIGITS, text, at)![0];
-}
-
-/** Where a line begins; the first line begins after a byte-order mark. */
-function lineStart(text: string, line: number): number {
-  let start = text.charCodeAt(0) === 0xfeff ? 1 : 0;
-  for (let before = 1; before < line; before++) start = text.indexOf('\n', start) + 1;
-  return start;
 }

@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { ratio } from '../../../../app/core/ratio.ts';
 import {
   baseFromCss,
+  cssFromBase,
   expectedSwim,
   factorOf,
   intervalByPace,
@@ -97,4 +98,14 @@ describe('intervals and targets', () => {
     expect(targetOf(css, { kind: 'time', time: 38_000 }, 500)).toBe(38_000);
     expect(targetOf(css, undefined, 500)).toBe(null);
   });
+});
+
+test('base from css and back: the css of a base gives that base again, and no slower one does', () => {
+  for (const grid of [1000, 5000, 10_000]) {
+    for (let base = 40_000; base <= 600_000; base += grid) {
+      const css = cssFromBase(base);
+      expect([css % 100, baseFromCss(css, grid)]).toEqual([0, base]);
+      expect(baseFromCss(css + 100, grid)).toBeGreaterThan(base);
+    }
+  }
 });

@@ -33,8 +33,9 @@ describe('[screens] what an address decides', () => {
 describe('[screens] lanes', () => {
   test.each([
     [null, 3, [3]],
-    [[3], 1, [3, 1]],
-    [[3, 1], 3, [1]],
+    [[3], 1, [1, 3]],
+    [[1, 3], 3, [1]],
+    [[2, 10], 4, [2, 4, 10]],
     [[1], 1, null],
   ])('%j, lane %d tapped: %j', (before, lane, after) => {
     expect(toggled(before, lane)).toEqual(after);

@@ -142,7 +142,7 @@ describe('[screens] the panel', () => {
       { settings: { inset: 6 } },
       { settings: { inset: 7 } },
       { settings: { lanes: [2] } },
-      { settings: { lanes: [2, 1] } },
+      { settings: { lanes: [1, 2] } },
     ]);
   });
 

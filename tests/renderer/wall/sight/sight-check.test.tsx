@@ -7,7 +7,10 @@ import { FIRST_SETTINGS } from '../../../../app/core/screen/screen-settings.ts';
 import { givenIn } from '../../../../app/core/run/view/given.ts';
 import type { Link } from '../../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../../renderer/link/store.ts';
+import { layoutFor } from '../../../../renderer/wall/layout.ts';
+import { roomOf } from '../../../../renderer/wall/room.ts';
 import { ScreenNamed } from '../../../../renderer/wall/screen/screen-named.tsx';
+import { readWallChoice } from '../../../../renderer/wall/screen/wall-choice.ts';
 import { helpedBy, SightCheck } from '../../../../renderer/wall/sight/sight-check.tsx';
 import { HARBOUR, runOf } from '../../../support/coach/coach-run.ts';
 
@@ -41,10 +44,14 @@ test('[sight check] what is chosen is asked for by the address, beside what it a
   expect(helpedBy('?face=sweep&only=leaves&columns=2', null)).toBe('face=sweep');
 });
 
-test('[which is which] the screen shows its name while the coach asks, and nothing else', () => {
+test('[which is which] the screen shows its name while the coach asks, over the words of the head', () => {
+  const choice = readWallChoice('');
+  const layout = layoutFor(roomOf({ width: 1920, height: 1080 }, 6, 4, choice, false), choice.face);
   const named = { name: 'Far end', settings: FIRST_SETTINGS };
-  const { container, rerender } = render(<ScreenNamed link={linkWith({ screen: named, naming: false })} />);
+  const { container, rerender } = render(
+    <ScreenNamed link={linkWith({ screen: named, naming: false })} layout={layout} />,
+  );
   expect(container.textContent).toBe('');
-  rerender(<ScreenNamed link={linkWith({ screen: named, naming: true })} />);
+  rerender(<ScreenNamed link={linkWith({ screen: named, naming: true })} layout={layout} />);
   expect(screen.getByRole('status').textContent).toBe('Far end');
 });

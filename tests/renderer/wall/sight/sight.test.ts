@@ -61,6 +61,11 @@ describe('[sight] what helps', () => {
     expect(found.map(({ kind }) => kind)).toEqual(['fewer words', 'two columns', 'shared', 'leaves only']);
     for (const { least } of found) expect(least).toBeGreaterThan(reachesWith(6).get('leave')! * 1.03);
     expect(found.find(({ kind }) => kind === 'shared')!.lanes).toEqual([1, 2, 3]);
+    const turned = choiceWith({ laneOne: 'bottom' });
+    const shared = helpsFor(roomOf(6, turned), turned, [...lanesUpTo(6)].reverse()).find(
+      ({ kind }) => kind === 'shared',
+    );
+    expect(shared!.lanes).toEqual([1, 2, 3]);
   });
 
   test('only what makes leaves larger: two columns are there already with eight lanes, one lane has nobody to share with', () => {

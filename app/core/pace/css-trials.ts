@@ -3,7 +3,8 @@
  * the usual test. Sources: Wakayoshi and others 1992 and 1993. It is an estimate and is said to be one.
  */
 
-import type { Millis, Tenths } from '../units.ts';
+import { LEAST_PACE, MOST_PACE } from '../session/line/lane-line.ts';
+import { MINUTE, SECOND, type Millis, type Tenths } from '../units.ts';
 
 export interface TimeTrial {
   readonly distance: Tenths;
@@ -30,14 +31,27 @@ export function cssOf(trials: readonly TimeTrial[]): CssTest {
   if (pairs.some(({ shorter, longer }) => longer.time <= shorter.time)) {
     return { ok: false, why: 'The longer trial took no longer than the shorter one: check the times.' };
   }
+  const css = Math.round(1000 / slopeOf(rising));
+  if (css < LEAST_PACE || css > MOST_PACE) {
+    return { ok: false, why: 'That comes to no pace from 0:20 to 10:00 per 100: check distances and times.' };
+  }
   const isFaster = pairs.some(
     ({ shorter, longer }) => shorter.distance * longer.time <= longer.distance * shorter.time,
   );
-  return { ok: true, css: Math.round(1000 / slopeOf(rising)), caution: isFaster ? FASTER : null };
+  return { ok: true, css, caution: isFaster ? FASTER : null };
 }
 
 const FASTER =
   'The longer trial was swum at least as fast as the shorter one, so that was not at full effort: test again.';
+
+/** `4:45.4`, `3:40.07`, `31.0`: the time of a trial, to hundredths as watches have them; null for anything else. */
+export function trialTime(text: string): Millis | null {
+  const found = /^(?:(\d{1,2}):([0-5]\d)|(\d{1,2}))(?:[.,](\d{1,2}))?$/.exec(text.trim());
+  if (!found) return null;
+  const [, minutes = '0', ofMinute, seconds, hundredths = ''] = found;
+  const time = Number(minutes) * MINUTE + Number(ofMinute ?? seconds) * SECOND + Number(hundredths.padEnd(2, '0')) * 10;
+  return time > 0 ? time : null;
+}
 
 /** In tenths a ms. */
 function slopeOf(trials: readonly TimeTrial[]): number {

@@ -1,0 +1,210 @@
+/*
+ * The lanes of a session as a table. It shows what the text says and writes what is typed here into the text, so that
+ * both are always the same.
+ */
+
+import { useId, useState, type ReactElement } from 'react';
+import { baseFromCss, cssFromBase } from '../../../app/core/session/lanes/pace.ts';
+import { LEAST_PACE, plainLane, type WrittenLane } from '../../../app/core/session/line/lane-line.ts';
+import { SECOND } from '../../../app/core/units.ts';
+import { count } from '../../../app/core/words/phrase.ts';
+import { reading } from '../../../app/core/words/time/reading.ts';
+import { Button } from '../../ui/parts/button.tsx';
+import { CssTrials } from './css-trials.tsx';
+import { LaneFieldInput, SHORT, useLaneFields, type TypedFields } from './lane-field.tsx';
+import type { LaneField } from './lane-edit.ts';
+import type { LaneRow, LaneTable as Table } from './lane-rows.ts';
+import styles from './lanes-panel.module.css';
+
+interface LaneTableProps {
+  readonly table: Table;
+  onLane(lane: WrittenLane): void;
+  onTakeOut(number: number): void;
+  onLine(line: number): void;
+  onRefused(why: string): void;
+}
+
+export function LaneTable(props: LaneTableProps): ReactElement {
+  const { table } = props;
+  // By lane; null while none is tested.
+  const [tested, setTested] = useState<number | null>(null);
+  return (
+    <table className={styles.table} aria-label="Lanes">
+      <thead>
+        <tr>
+          <th scope="col">Lane</th>
+          {FIELDS.map((field) => (
+            <th scope="col" key={field}>
+              {SHORT[field]}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      {table.rows.map((row) => (
+        <LaneRows
+          key={row.number}
+          {...props}
+          row={row}
+          isTested={tested === row.number}
+          onTest={(isTested) => setTested(isTested ? row.number : null)}
+        />
+      ))}
+    </table>
+  );
+}
+
+const FIELDS: readonly LaneField[] = ['swimmers', 'gap', 'base', 'css'];
+
+interface LaneRowsProps extends LaneTableProps {
+  readonly row: LaneRow;
+  readonly isTested: boolean;
+  onTest(isTested: boolean): void;
+}
+
+function LaneRows(props: LaneRowsProps): ReactElement {
+  const { table, row, isTested, onLane, onLine, onTest } = props;
+  const { number, written, from } = row;
+  const id = useId();
+  const typed = useLaneFields(written ?? plainLane(number), onLane);
+  const wrong = FIELDS.map((field) => typed[field].why).find((why) => why !== null) ?? null;
+  return (
+    <tbody className={styles.lane}>
+      <tr>
+        <th scope="rowgroup">{number}</th>
+        {written === null ? (
+          <td className={styles.faulty} colSpan={4}>
+            Its line has a fault: mend it in the text{from.at === 'apart' ? ' of the lanes apart' : ''}.
+          </td>
+        ) : (
+          <Fields row={row} typed={typed} saidBy={id} />
+        )}
+      </tr>
+      <tr>
+        <td className={styles.below} colSpan={5}>
+          <p id={id} data-wrong={wrong === null ? undefined : ''}>
+            {wrong ?? sourceText(row)}
+          </p>
+          {from.at === 'text' ? (
+            <Button className={styles.line} onPress={() => onLine(from.line)}>
+              <span className="hidden">Lane {number}: </span>line {from.line}
+            </Button>
+          ) : null}
+          <LaneFit row={row} />
+          <LaneDeeds {...props} />
+        </td>
+      </tr>
+      {isTested && written ? (
+        <tr>
+          <td className={styles.below} colSpan={5}>
+            <CssTrials
+              lane={number}
+              unit={table.pool.unit}
+              onCss={(css) => {
+                onLane({ ...written, css });
+                onTest(false);
+              }}
+              onClose={() => onTest(false)}
+            />
+          </td>
+        </tr>
+      ) : null}
+    </tbody>
+  );
+}
+
+interface FieldsProps {
+  readonly row: LaneRow;
+  readonly typed: TypedFields;
+  readonly saidBy: string;
+}
+
+function Fields({ row, typed, saidBy }: FieldsProps): ReactElement {
+  const { number, lane } = row;
+  const otherwise: Readonly<Record<LaneField, string>> = {
+    swimmers: '1',
+    gap: `${lane.gap / SECOND}`,
+    base: baseOtherwise(row),
+    css: 'none',
+  };
+  return (
+    <>
+      {FIELDS.map((field) => (
+        <LaneFieldInput
+          key={field}
+          number={number}
+          field={field}
+          typed={typed[field]}
+          otherwise={otherwise[field]}
+          saidBy={saidBy}
+        />
+      ))}
+    </>
+  );
+}
+
+function LaneFit({ row: { lane, fit } }: { readonly row: LaneRow }): ReactElement | null {
+  if (fit === null) return null;
+  const isFull = lane.swimmers > fit;
+  return (
+    <p data-wrong={isFull ? '' : undefined}>
+      {isFull ? `${count(lane.swimmers, 'swimmer')}, and only ` : ''}≈{fit} fit in a circle
+    </p>
+  );
+}
+
+/** What a tap does to a lane. */
+function LaneDeeds({ table, row, isTested, onLane, onTakeOut, onTest, onRefused }: LaneRowsProps): ReactElement | null {
+  const { number, written, from } = row;
+  const fromCss = written?.css ? baseFromCss(written.css, table.grid) : null;
+  const fromBase = written?.base && written.css === null ? cssFromBase(written.base) : 0;
+  return (
+    <>
+      {written && fromCss !== null && written.base !== null ? (
+        <Button
+          name={`Lane ${number}: base from its CSS, about ${reading(fromCss)}`}
+          label={`Base by CSS ≈${reading(fromCss)}`}
+          look="small"
+          onPress={() => onLane({ ...written, base: null })}
+        />
+      ) : null}
+      {written && fromBase >= LEAST_PACE ? (
+        <Button
+          name={`Lane ${number}: CSS from its base, about ${reading(fromBase)}`}
+          label={`CSS by base ≈${reading(fromBase)}`}
+          look="small"
+          onPress={() => onLane({ ...written, css: fromBase })}
+        />
+      ) : null}
+      {written ? (
+        <Button
+          name={`Lane ${number}: CSS from a test`}
+          label="CSS test…"
+          look="small"
+          expanded={isTested}
+          onPress={() => onTest(!isTested)}
+        />
+      ) : null}
+      {from.at === 'nowhere' ? null : (
+        <Button
+          name={`Take lane ${number} out`}
+          label="Take out"
+          look="small"
+          why={from.at === 'apart' ? 'It stands in the lanes apart: take its line out there.' : null}
+          onPress={() => onTakeOut(number)}
+          onRefused={onRefused}
+        />
+      )}
+    </>
+  );
+}
+
+/** What the base is while the lane's line has none. */
+function baseOtherwise({ lane }: LaneRow): string {
+  return lane.baseFrom === 'css' ? `≈${reading(lane.base)}` : `${reading(lane.base)}?`;
+}
+
+function sourceText({ from, written }: LaneRow): string {
+  if (from.at === 'text') return '';
+  if (from.at === 'nowhere') return 'Not written: one swimmer, and a base of 2:00 assumed.';
+  return written === null ? '' : 'From the lanes apart: what is changed here becomes a line of the text, which wins.';
+}

@@ -1,0 +1,126 @@
+/*
+ * Lanes and squads beside the session that is written: the table of its lanes, and the squads that can be put in their
+ * place. What is done here is written into the text, and can be taken back.
+ */
+
+import { useCallback, useMemo, useState, type ReactElement } from 'react';
+import { squadLanes } from '../../../app/core/session/lanes/squad.ts';
+import { HIGHEST_LANE, plainLane, type WrittenLane } from '../../../app/core/session/line/lane-line.ts';
+import {
+  laneText,
+  textWithLane,
+  textWithLanes,
+  textWithoutLane,
+} from '../../../app/core/session/text/text-with-lane.ts';
+import { lanesNamed } from '../../../app/core/words/lanes.ts';
+import { capital } from '../../../app/core/words/phrase.ts';
+import type { Squad } from '../../link/squads.ts';
+import { Button } from '../../ui/parts/button.tsx';
+import { SidePanel } from '../panel.tsx';
+import { laneTable, type LaneTable as Table } from './lane-rows.ts';
+import { LaneTable } from './lane-table.tsx';
+import { SquadList } from './squad-list.tsx';
+import { useSquads, type Deed } from './use-squads.ts';
+import styles from './lanes-panel.module.css';
+
+interface LanesPanelProps {
+  readonly text: string;
+  /** Of lanes that are written apart; '' for none. */
+  readonly lanesText: string;
+  onText(text: string): void;
+  /** Puts the cursor into a line of the text. */
+  onLine(line: number): void;
+  onClose(): void;
+}
+
+export function LanesPanel({ text, lanesText, onText, onLine, onClose }: LanesPanelProps): ReactElement {
+  const table = useMemo(() => laneTable(text, lanesText), [text, lanesText]);
+  const { deed, say, refuse, write } = useDeeds(text, onText);
+  const squads = useSquads(say);
+  const use = (squad: Squad): void => {
+    const lanes = squadLanes(squad.lanes);
+    if (lanes) write(textWithLanes(text, lanes), usedText(squad.name, table, lanes));
+  };
+  const last = table.rows[table.rows.length - 1]!;
+  const addLane = (): void => {
+    // A session without a line for any lane has lane 1; with one for lane 2 alone it would have no other.
+    const before = last.from.at === 'nowhere' ? textWithLane(text, plainLane(last.number)) : text;
+    const number = last.number + 1;
+    write(textWithLane(before, { ...(last.written ?? plainLane(0)), number, names: [], swimmers: 1 }), added(number));
+  };
+  return (
+    <SidePanel title="Lanes and squads" onClose={onClose}>
+      <div className={styles.said} data-wrong={deed?.isRefusal ? '' : undefined}>
+        <p role="status">{deed?.said}</p>
+        {deed?.undo ? <Button name="Undo that" look="small" onPress={deed.undo} /> : null}
+      </div>
+      <LaneTable
+        table={table}
+        onLane={(lane) => onText(textWithLane(text, lane))}
+        onTakeOut={(number) => write(textWithoutLane(text, number), `Lane ${number} is out of the session.`)}
+        onLine={onLine}
+        onRefused={refuse}
+      />
+      <Button
+        name="Add a lane"
+        look="small"
+        why={last.number < HIGHEST_LANE ? null : `Lane ${HIGHEST_LANE} is the last there can be.`}
+        onPress={addLane}
+        onRefused={refuse}
+      />
+      <p className={styles.quiet}>
+        How many fit in a circle is an estimate: swimmers of one pace, nobody passing, the lead back after two lengths
+        when the last has left. How wide the lane is and who can swim close, you know better; the pool’s own rules come
+        first.
+      </p>
+      <SquadList squads={squads} lanes={keepable(table)} onUse={use} onRefused={refuse} />
+    </SidePanel>
+  );
+}
+
+interface Deeds {
+  readonly deed: Deed | null;
+  say(deed: Deed): void;
+  refuse(why: string): void;
+  /** Puts another text in place of this one, which can be taken back until it is changed again. */
+  write(next: string, said: string): void;
+}
+
+function useDeeds(text: string, onText: (text: string) => void): Deeds {
+  const [last, setLast] = useState<{ readonly deed: Deed; readonly after: string | null } | null>(null);
+  const say = useCallback((deed: Deed) => setLast({ deed, after: null }), []);
+  const refuse = useCallback((said: string) => say({ said, isRefusal: true, undo: null }), [say]);
+  const isOld = last !== null && last.after !== null && last.after !== text;
+  return {
+    deed: isOld ? null : (last?.deed ?? null),
+    say,
+    refuse,
+    write(next, said) {
+      const undo = (): void => {
+        setLast(null);
+        onText(text);
+      };
+      setLast({ deed: { said, isRefusal: false, undo: next === text ? null : undo }, after: next });
+      onText(next);
+    },
+  };
+}
+
+/** The lanes as a squad keeps them. */
+function keepable({ rows }: Table): readonly string[] | { readonly why: string } {
+  const faulty = rows.find(({ written }) => written === null);
+  if (faulty) return { why: `The line of lane ${faulty.number} has a fault: mend it first.` };
+  if (rows.every(({ from }) => from.at === 'nowhere')) return { why: 'There are no lanes yet: write them first.' };
+  return rows.map(({ written }) => laneText(written!));
+}
+
+function usedText(name: string, { rows }: Table, lanes: readonly WrittenLane[]): string {
+  const gone = rows.filter(({ number, from }) => from.at === 'text' && !lanes.some((lane) => lane.number === number));
+  const out = gone.map(({ number }) => number);
+  const said = `${name} swims this session.`;
+  return out.length === 0 ? said : `${said} ${capital(lanesNamed(out))} ${out.length === 1 ? 'is' : 'are'} out of it.`;
+}
+
+function added(number: number): string {
+  return `Lane ${number} is new: lists with a value a lane want one more.`;
+}

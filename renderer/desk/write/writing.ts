@@ -1,0 +1,210 @@
+/*
+ * The sessions that this window has written since it was opened: the one in the editor, and those that it took the place
+ * of, to which Undo may come back. Each has a number and saves itself. They outlive the page that shows them.
+ */
+
+import type { AskLibrary, LibraryText } from '../../link/library.ts';
+import type { KeptText } from '../editor/text-view.ts';
+import type { OwnStorage } from '../../ui/coach/own-storage.ts';
+import {
+  EMPTY,
+  firstDraft,
+  keepDraft,
+  keepUnsaved,
+  keptDraft,
+  keptUnsaved,
+  type Draft,
+  type DraftedRun,
+  type DraftTexts,
+} from './draft.ts';
+import { EXAMPLE } from './example.ts';
+import { SessionSaver, type Saving, type Timers } from './session-saver.ts';
+
+export interface Written {
+  /** Which session it is; another number is another one. */
+  readonly sheet: number;
+  readonly draft: Draft;
+  readonly saving: Saving;
+  /** What is to be said of it that the coach did not do; null for nothing. */
+  readonly news: string | null;
+}
+
+export interface WritingPorts {
+  readonly memory: OwnStorage | null;
+  readonly ask: AskLibrary;
+  readonly timers: Timers;
+  readonly wall: () => number;
+}
+
+interface Sheet extends Written {
+  readonly saver: SessionSaver;
+}
+
+const SAMPLE: Draft = { ...EMPTY, text: EXAMPLE };
+
+export class Writing {
+  /** What the editor of the text can undo, while the page is not there. */
+  readonly undos: { current: KeptText | null } = { current: null };
+  private readonly ports: WritingPorts;
+  private readonly sheets = new Map<number, Sheet>();
+  private current: number;
+  /** It is only looked at so far: what was written before stays the one that is kept. */
+  private onlyShown: number | null = null;
+  private readonly listeners = new Set<() => void>();
+
+  constructor(ports: WritingPorts) {
+    this.ports = ports;
+    for (const draft of keptUnsaved(ports.memory)) this.begin(draft);
+    this.current = this.begin(keptDraft(ports.memory) ?? SAMPLE);
+  }
+
+  state = (): Written => this.sheets.get(this.current)!;
+
+  subscribe = (call: () => void): (() => void) => {
+    this.listeners.add(call);
+    return () => this.listeners.delete(call);
+  };
+
+  /** What comes first beside a run, or beside none. */
+  showBeside(run: DraftedRun | null): void {
+    const { draft } = this.state();
+    const first = firstDraft(run, draft);
+    if (first === draft) return;
+    this.turnTo(this.begin(first));
+    this.onlyShown = this.current;
+  }
+
+  /** What was typed. `sheet`: another than the current one where an undo has brought that one back. */
+  write(texts: Partial<DraftTexts>, run: string | null, sheet = this.current): void {
+    const before = this.sheets.get(sheet);
+    if (!before) return;
+    const { draft, saver } = before;
+    this.current = sheet;
+    this.onlyShown = null;
+    const opened = draft.during === run ? (draft.opened ?? null) : null;
+    if (texts.text !== undefined) saver.write(texts.text);
+    this.set(sheet, { draft: { ...draft, ...texts, during: run, opened }, news: null });
+  }
+
+  /** Another session in place of this one, which is saved to its end. */
+  put(draft: Draft): void {
+    this.onlyShown = null;
+    this.turnTo(this.begin(draft));
+    this.tell();
+  }
+
+  /** A session of the library. */
+  open({ name, text, version }: LibraryText): void {
+    const { lanesText } = this.state().draft;
+    const known = [...this.sheets.values()].find(({ saving, saver }) => saving.file?.name === name && !saver.isUnsaved);
+    if (!known) return this.put({ ...EMPTY, text, lanesText, file: { name, version, isSaved: true } });
+    known.saver.reopen({ text, version });
+    this.onlyShown = null;
+    if (known.sheet !== this.current) this.turnTo(known.sheet);
+    this.set(known.sheet, { draft: { ...this.sheets.get(known.sheet)!.draft, text }, news: null });
+  }
+
+  /** A run was opened with these texts, by its id; what was typed since is kept as a change of them. */
+  openedAs(run: string | null, opened: DraftTexts): void {
+    this.onlyShown = null;
+    this.set(this.current, { draft: { ...this.state().draft, during: run, opened } });
+  }
+
+  /** The run that a draft was changed beside has been opened anew, under another id. */
+  followReopened(before: string, after: string): void {
+    for (const [sheet, { draft }] of this.sheets) {
+      if (draft.during === before) this.set(sheet, { draft: { ...draft, during: after } });
+    }
+  }
+
+  flush(): Promise<void> {
+    return this.saver.flush();
+  }
+
+  look(): Promise<void> {
+    return this.saver.look();
+  }
+
+  rename(to: string): Promise<string | null> {
+    return this.saver.rename(to);
+  }
+
+  keepMine(): Promise<void> {
+    return this.saver.keepMine();
+  }
+
+  keepBoth(): Promise<void> {
+    return this.saver.keepBoth();
+  }
+
+  takeTheirs(): void {
+    const { draft } = this.state();
+    const text = this.saver.takeTheirs();
+    if (text === null) this.put({ ...EMPTY, lanesText: draft.lanesText });
+    else this.set(this.current, { draft: { ...this.state().draft, text } });
+  }
+
+  /** A file of the library has another name; null: it is in the bin. */
+  moved(name: string, to: string | null): void {
+    for (const { saver, saving } of this.sheets.values()) {
+      if (saving.file?.name !== name) continue;
+      if (to === null) saver.forget();
+      else saver.renamed(to);
+    }
+  }
+
+  private get saver(): SessionSaver {
+    return this.sheets.get(this.current)!.saver;
+  }
+
+  private turnTo(sheet: number): void {
+    void this.saver.end();
+    this.current = sheet;
+  }
+
+  private begin(draft: Draft): number {
+    const sheet = this.sheets.size;
+    const { ask, timers, wall } = this.ports;
+    const saver = new SessionSaver(
+      {
+        ...{ ask, timers, wall },
+        onSaving: (saving) => this.saved(sheet, saving),
+        onNewer: (text) =>
+          this.set(sheet, { draft: { ...this.sheets.get(sheet)!.draft, text }, news: newerNews(draft) }),
+      },
+      draft,
+    );
+    const saving = { file: draft.file ?? null, savedAt: null, refused: null, changed: null };
+    this.sheets.set(sheet, { sheet, draft, saving, saver, news: null });
+    // What is in its file is looked at, what is in none is saved.
+    void (draft.file?.isSaved ? saver.look() : saver.flush());
+    return sheet;
+  }
+
+  private saved(sheet: number, saving: Saving): void {
+    const { draft } = this.sheets.get(sheet)!;
+    // One that came from outside goes into the library as long as it is in no file.
+    const isStillGiven = saving.file === null && draft.file === undefined;
+    this.set(sheet, { saving, draft: isStillGiven ? draft : { ...draft, file: saving.file } });
+  }
+
+  private set(sheet: number, part: Partial<Pick<Written, 'draft' | 'saving' | 'news'>>): void {
+    this.sheets.set(sheet, { ...this.sheets.get(sheet)!, ...part });
+    this.tell();
+  }
+
+  private tell(): void {
+    const { memory } = this.ports;
+    if (this.current !== this.onlyShown) keepDraft(this.state().draft, memory);
+    const others = [...this.sheets.values()].filter(({ sheet, saver }) => sheet !== this.current && saver.isUnsaved);
+    keepUnsaved(
+      others.map(({ draft }) => draft),
+      memory,
+    );
+    for (const call of this.listeners) call();
+  }
+}
+
+function newerNews({ file }: Draft): string {
+  return `${file?.name ?? 'The session'} is shown as it was last saved. Undo brings back what stood here.`;
+}

@@ -1,0 +1,39 @@
+/*
+ * Until when what the wall says stays as it is: everything on it changes a whole number of seconds before or after some
+ * time of the run. Between two such changes only water and hand move, and nothing has to be worked out.
+ */
+
+import type { RunView } from '../../app/core/run/view.ts';
+import { SECOND, type Millis } from '../../app/core/units.ts';
+
+/** The first time after the view's at which the wall may say something else. openedAt: local time of day at t = 0. */
+export function nextChange(view: RunView, openedAt: Millis): Millis {
+  const { t, clock, lanes, pauseEnd, projectedTimes } = view;
+  let left: Millis = SECOND;
+  const seconds = (from: Millis | null | undefined): void => {
+    if (from === null || from === undefined) return;
+    const next = (((from - t) % SECOND) + SECOND) % SECOND;
+    left = Math.min(left, next === 0 ? SECOND : next);
+  };
+  // The clocks of the run, of the pool and of the stretch, and the time of day.
+  for (const zero of [0, -clock.poolPhase, 1 - clock.poolPhase, clock.from, clock.t0, -openedAt]) seconds(zero);
+  seconds(pauseEnd);
+  seconds(projectedTimes[0]?.end);
+  // While a word is waited for all ends move on with the time; what is rounded up changes just after a whole second.
+  for (const { end } of projectedTimes) {
+    for (const zero of [openedAt, clock.poolPhase]) {
+      seconds(t - ((end + zero) % SECOND));
+      seconds(t - ((end + zero) % SECOND) + 1);
+    }
+  }
+  for (const { next, last, end } of lanes) {
+    seconds(next?.at);
+    seconds(end);
+    if (!last) continue;
+    const { at, swimmers, away, tailAt } = last;
+    seconds(at);
+    seconds(tailAt);
+    if (swimmers > 1) seconds(at + (away * (tailAt - at)) / (swimmers - 1));
+  }
+  return t + left;
+}

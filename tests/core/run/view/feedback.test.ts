@@ -1,0 +1,41 @@
+/*
+ * The sentence after a command, asked by a screen.
+ */
+
+import { expect, test } from 'vitest';
+import type { Command } from '../../../../app/core/run/command/command.ts';
+import { feedbackAt, feedbackOnLast } from '../../../../app/core/run/view/feedback.ts';
+import { stoppedEarlier } from '../../../../app/core/run/view/stops.ts';
+import { leaveReading } from '../../../../app/core/words/time/clock.ts';
+import { Deck } from '../../../support/deck.ts';
+
+type TimeText = Parameters<typeof feedbackAt>[2];
+const reading: TimeText = (view, at) => leaveReading('stretch', view, at) ?? '–';
+const going = () => new Deck('lane 1\nlane 2\n4 x 50 @ 1:00').at(0, { do: 'start' });
+
+test('[feedback] of a command that is given at the view’s time; none where the run refuses it', () => {
+  expect(feedbackAt(going().view(20), { do: 'skip', lanes: [2] }, reading)).toBe(
+    'Skipped 50 m in lane 2: next leave 1:00.',
+  );
+  expect(feedbackAt(going().view(20), { do: 'resume' }, reading)).toBeNull();
+});
+
+test('[feedback] of the last command, from the run as it was before; none for one that cannot be undone', () => {
+  const last = (deck: Deck, seconds: number, command: Command) =>
+    feedbackOnLast(deck.at(seconds, command).view(seconds), { command, at: seconds * 1000 }, reading);
+  expect(last(going(), 20, { do: 'skip', lanes: [2] })).toBe('Skipped 50 m in lane 2: next leave 1:00.');
+  expect(last(new Deck('50 @ 1:00'), 0, { do: 'mark' })).toBeNull();
+  expect(last(going(), 20, { do: 'mark' })).toBeNull();
+});
+
+test('[stop] lanes that the last Stop does not hold were stopped earlier', () => {
+  const lanes = [
+    { number: 1, stop: 2 },
+    { number: 2, stop: null },
+    { number: 3, stop: 1 },
+    { number: 4, stop: 2 },
+  ];
+  expect(stoppedEarlier(lanes)).toEqual([3]);
+  expect(stoppedEarlier(lanes.slice(1, 2))).toEqual([]);
+  expect(stoppedEarlier([])).toEqual([]);
+});

@@ -1,0 +1,106 @@
+/* The socket at /deck over fake time: what it waits for, and that nothing is left behind when a screen goes. */
+
+import { once } from 'node:events';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { WebSocket } from 'ws';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
+import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
+
+let clock: FakeClock;
+let server: DeckServerUnderTest;
+
+beforeEach(async () => {
+  clock = new FakeClock();
+  server = await DeckServerUnderTest.start(new Map(), { clock, timers: clock.timers });
+});
+afterEach(async () => {
+  const closed = server.close();
+  clock.advance(250);
+  await closed;
+});
+
+const opened = async (): Promise<WebSocket> => (await server.socket()) as WebSocket;
+
+describe('[socket] a screen that goes', () => {
+  test.each([
+    ['after its hello', () => server.screen().then(({ socket }) => socket)],
+    ['before it', opened],
+  ])('%s is waited for no more', async (_, come) => {
+    const socket = await come();
+    expect(clock.pending).toBe(2);
+    socket.close();
+    await once(socket, 'close');
+    await expect.poll(() => clock.pending).toBe(0);
+    expect(server.host.snapshot().screens.desk).toBe(0);
+  });
+
+  test('when it is told to takes its time with it: nothing is waited for', async () => {
+    const socket = await opened();
+    const closed = once(socket, 'close');
+    socket.send('junk');
+    await closed;
+    await expect.poll(() => clock.pending).toBe(0);
+  });
+});
+
+describe('[socket] a screen that is told to go', () => {
+  test('and does not is hung up on a second later', async () => {
+    const { socket } = await server.screen();
+    socket.pause();
+    socket.send('junk');
+    // Its hello and its pings have a timer each, the goodbye one more.
+    await expect.poll(() => clock.pending).toBe(3);
+    clock.advance(999);
+    expect(clock.pending).toBe(3);
+    clock.advance(1);
+    await expect.poll(() => clock.pending).toBe(0);
+    socket.resume();
+    await once(socket, 'close');
+  });
+
+  test.each([
+    ['bytes', Buffer.from([1, 2, 3]), 'A message must be text.'],
+    ['junk', 'junk', 'That was not a message of a screen.'],
+  ])('for %s is told why', async (_, sent, why) => {
+    const screen = await server.screen();
+    screen.socket.send(sent);
+    expect(await screen.hears(({ say }) => say === 'bye')).toMatchObject({ why });
+    expect(await screen.closed()).toBe(1008);
+  });
+
+  test('for not saying hello is told so', async () => {
+    const socket = await opened();
+    const said = once(socket, 'message') as Promise<[Buffer]>;
+    clock.advance(5000);
+    expect(JSON.parse((await said)[0].toString())).toMatchObject({
+      say: 'bye',
+      why: 'A screen must say hello within 5 seconds.',
+    });
+  });
+});
+
+describe('[socket] a screen that stays', () => {
+  test('is asked for a sign of life every five seconds, each time with another word', async () => {
+    const { socket } = await server.screen();
+    const words: string[] = [];
+    socket.on('ping', (word: Buffer) => words.push(word.toString()));
+    for (let asked = 1; asked <= 4; asked++) {
+      clock.advance(4999);
+      await new Promise((resolve) => setImmediate(resolve));
+      expect(words).toHaveLength(asked - 1);
+      clock.advance(1);
+      await expect.poll(() => words.length).toBe(asked);
+      // The answer has arrived: what the screen says after it has.
+      socket.send(JSON.stringify({ say: 'ping', n: asked, t1: 0 }));
+      await once(socket, 'message');
+    }
+    expect(new Set(words).size).toBe(4);
+    expect(words.every((word) => word.length > 30)).toBe(true);
+    expect(socket.readyState).toBe(WebSocket.OPEN);
+  });
+
+  test('gets its messages as they are, not packed: there is no time for that', async () => {
+    const { socket } = await server.screen();
+    expect(socket.extensions).toBe('');
+  });
+});

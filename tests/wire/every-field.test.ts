@@ -1,0 +1,301 @@
+/*
+ * Everything that comes from outside is checked to its last field: one too many, one of another kind, or one beyond its
+ * bounds, and it is refused whole.
+ */
+
+import { describe, expect, test } from 'vitest';
+import { FIRST_SETTINGS } from '../../app/core/screen/screen-settings.ts';
+import { DAY } from '../../app/core/units.ts';
+import { AFTERWARDS_VERSION, afterwardsFile } from '../../app/wire/afterwards.ts';
+import { libraryRequest } from '../../app/wire/library.ts';
+import { clockToMatch, fromHost, fromScreen, runToLeave, sessionToOpen, TEXT_LIMIT } from '../../app/wire/messages.ts';
+import { screensFile, SCREENS_VERSION } from '../../app/wire/screen-settings.ts';
+import { CHANNELS } from '../../app/wire/window-bridge.ts';
+
+interface Schema {
+  safeParse(value: unknown): { readonly success: boolean };
+}
+
+const HASH = '0123456789abcdef';
+const VERSION = HASH + HASH;
+const ROOM = { width: 1920, height: 1080 };
+const SETTINGS = { ...FIRST_SETTINGS, lanes: [1, 2] };
+const REP = { line: 7, rounds: [2, 1], rep: 3 };
+const SNAPSHOT = {
+  say: 'snapshot',
+  version: 1,
+  n: 4,
+  epoch: 'e',
+  run: {
+    id: 'r',
+    text: HASH,
+    openedAt: 1.5,
+    clockPhase: 0,
+    openedAtTimeOfDay: 0,
+    commands: [{ at: 0, command: {} }],
+    away: [{ from: 0, to: 5 }],
+  },
+  poolClock: 0.5,
+  screens: { desk: 1, wall: 2, remote: 0 },
+  notices: ['The disk is full.'],
+  startUp: { run: 'r', unattended: ['Harbour squad'] },
+  sound: { more: true, screens: [{ id: 'page', screen: 'wall', n: 3, status: 'running', on: true }] },
+};
+
+/** Each with all its fields. */
+const WHOLE: readonly (readonly [string, Schema, object])[] = [
+  [
+    'hello',
+    fromScreen,
+    { say: 'hello', version: 1, screen: 'wall', wall: { name: 'Hall', search: '?flip', room: ROOM } },
+  ],
+  ['ping', fromScreen, { say: 'ping', n: 3, t1: 1.5 }],
+  [
+    'command',
+    fromScreen,
+    { say: 'command', id: 'a', command: {}, run: 'r', expected: { '1': REP, '12': REP }, madeFrom: HASH },
+  ],
+  ['sound', fromScreen, { say: 'sound', id: 'a', n: 1, status: 'off', asked: true, more: true }],
+  ['room', fromScreen, { say: 'room', room: ROOM }],
+  ['a wish', fromScreen, { say: 'screen', id: 'a', name: 'Hall', wish: { settings: SETTINGS } }],
+  ['another wish', fromScreen, { say: 'screen', id: 'a', name: 'Hall', wish: { rename: 'Gym' } }],
+  ['a third wish', fromScreen, { say: 'screen', id: 'a', name: 'Hall', wish: { forget: true } }],
+  ['which', fromScreen, { say: 'which' }],
+  ['pong', fromHost, { say: 'pong', n: 3, t1: 1.5, t2: 2.5, t3: 3.5, epoch: 'e' }],
+  ['text', fromHost, { say: 'text', hash: HASH, text: 'x', lanesText: 'lane 1' }],
+  ['snapshot', fromHost, SNAPSHOT],
+  ['screen', fromHost, { say: 'screen', name: 'Hall', settings: SETTINGS }],
+  [
+    'screens',
+    fromHost,
+    { say: 'screens', screens: [{ name: 'Hall', settings: SETTINGS, connected: [{ search: '', room: ROOM }] }] },
+  ],
+  ['which, told', fromHost, { say: 'which' }],
+  ['answer', fromHost, { say: 'answer', id: 'a', ok: true, at: 1, why: 'x' }],
+  ['bye', fromHost, { say: 'bye', why: 'x', version: 1 }],
+  ['a session to open', sessionToOpen, { text: 'x', lanesText: 'lane 1', replace: true, clockPhase: 0 }],
+  ['a run to leave', runToLeave, { run: 'r' }],
+  ['a clock to match', clockToMatch, { run: 'r', clockPhase: 0 }],
+  ['list', libraryRequest, { do: 'list', find: '', most: 1 }],
+  ['read', libraryRequest, { do: 'read', kind: 'session', name: 'x' }],
+  ['look', libraryRequest, { do: 'look', kind: 'piece', name: 'x', version: VERSION }],
+  ['create', libraryRequest, { do: 'create', kind: 'session', name: 'x', text: '' }],
+  ['save', libraryRequest, { do: 'save', kind: 'session', name: 'x', text: '', version: VERSION, over: true }],
+  ['rename', libraryRequest, { do: 'rename', kind: 'session', name: 'x', to: 'y', near: true }],
+  ['discard', libraryRequest, { do: 'discard', kind: 'session', name: 'x' }],
+  ['bin', libraryRequest, { do: 'bin' }],
+  ['put back', libraryRequest, { do: 'put-back', id: 'x' }],
+  [
+    'the file of screens',
+    screensFile,
+    { version: SCREENS_VERSION, screens: [{ name: 'Hall', settings: SETTINGS, formerly: ['Gym'] }] },
+  ],
+  [
+    'what is added afterwards',
+    afterwardsFile,
+    {
+      version: AFTERWARDS_VERSION,
+      run: 'r',
+      marks: [{ command: 0, words: 'x' }],
+      notes: ['x'],
+      attendance: [{ lane: 0, swimmers: 1, names: ['Ana'] }],
+      effort: 0,
+      times: [{ lane: 1, at: 0, watches: [1, 2, 3] }],
+    },
+  ],
+];
+
+/** Its fields are the core's to check, and anything may stand in it. */
+const FREE = 'command';
+
+type Path = readonly (string | number)[];
+
+/** The paths of everything in a value, the value's own first. */
+function pathsIn(value: unknown, path: Path = []): readonly Path[] {
+  if (path.at(-1) === FREE || typeof value !== 'object' || value === null) return [path];
+  const keys = Array.isArray(value) ? [...value.keys()] : Object.keys(value);
+  return [path, ...keys.flatMap((key) => pathsIn((value as never)[key], [...path, key]))];
+}
+
+function at(value: unknown, path: Path): unknown {
+  return path.reduce((part, key) => (part as never)[key], value);
+}
+
+/** The value with another in one place. */
+function put(value: object, path: Path, other: unknown): unknown {
+  if (path.length === 0) return other;
+  const copy = structuredClone(value);
+  (at(copy, path.slice(0, -1)) as Record<string | number, unknown>)[path.at(-1)!] = other;
+  return copy;
+}
+
+describe.each(WHOLE)('[wire] %s', (_, schema, whole) => {
+  test('is taken as it is, and as it comes out of JSON', () => {
+    expect(schema.safeParse(whole)).toEqual({ success: true, data: whole });
+    expect(schema.safeParse(JSON.parse(JSON.stringify(whole))).success).toBe(true);
+  });
+
+  test('with one field too many in any of its objects is refused', () => {
+    for (const path of pathsIn(whole)) {
+      const part = at(whole, path);
+      const isObject = typeof part === 'object' && part !== null && !Array.isArray(part);
+      // Where lanes are named, a name that is no lane is one too many.
+      if (isObject && path.at(-1) !== FREE)
+        expect(schema.safeParse(put(whole, path, { ...part, beyond: null })).success, path.join('.')).toBe(false);
+    }
+  });
+
+  test('with something of another kind anywhere is refused', () => {
+    for (const path of pathsIn(whole)) {
+      const odd = path.at(-1) === FREE ? [] : { odd: true };
+      expect(schema.safeParse(put(whole, path, odd)).success, path.join('.')).toBe(false);
+    }
+  });
+
+  test('with a word that is none of those that may stand there is refused', () => {
+    for (const field of [
+      'say',
+      'do',
+      'kind',
+      'screen',
+      'status',
+      'clock',
+      'face',
+      'top',
+      'pushOff',
+      'laneOne',
+      'light',
+    ]) {
+      for (const path of pathsIn(whole).filter((each) => each.at(-1) === field)) {
+        if (typeof at(whole, path) === 'string')
+          expect(schema.safeParse(put(whole, path, 'odd')).success, path.join('.')).toBe(false);
+      }
+    }
+  });
+});
+
+describe('[wire] bounds', () => {
+  const wholeOf = (name: string) => WHOLE.find(([each]) => each === name)!;
+  const takes = (name: string, path: string, value: unknown): boolean => {
+    const [, schema, whole] = wholeOf(name);
+    return schema.safeParse(put(whole, path.split('.'), value)).success;
+  };
+  const long = (length: number): string => 'x'.repeat(length);
+
+  test.each([
+    ['hello', 'wall.search', long(512), long(513)],
+    ['hello', 'wall.room.width', 1, 0],
+    ['hello', 'wall.room.width', 20_000, 20_001],
+    ['hello', 'wall.room.height', 20_000, 20_001],
+    ['hello', 'wall.room.height', 1, 0.5],
+    ['hello', 'version', 2, 1.5],
+    ['ping', 'n', 0, -1],
+    ['ping', 'n', 1, 1.5],
+    ['ping', 't1', -1.5, NaN],
+    ['command', 'id', long(64), long(65)],
+    ['command', 'id', 'x', ''],
+    ['command', 'run', long(64), long(65)],
+    ['command', 'expected', { '1': null }, { '100': null }],
+    ['command', 'expected', { '12': null }, { '1x': null }],
+    ['command', 'expected', {}, { x1: null }],
+    ['command', 'expected.1.rounds', [1, 2, 3, 4, 5, 6, 7, 8], [1, 2, 3, 4, 5, 6, 7, 8, 9]],
+    ['command', 'expected.1.rounds', [], [1.5]],
+    ['command', 'expected.1.line', -1, 1.5],
+    ['command', 'expected.1.rep', 1, 1.5],
+    ['command', 'madeFrom', HASH, HASH.slice(1)],
+    ['command', 'madeFrom', HASH.repeat(4), `${HASH.repeat(4)}0`],
+    ['command', 'madeFrom', HASH, HASH.replace('a', 'A')],
+    ['command', 'command', { x: 1 }, null],
+    ['sound', 'n', 0, -1],
+    ['sound', 'more', null, 'x'],
+    ['snapshot', 'n', 0, -1],
+    ['snapshot', 'n', 1, 1.5],
+    ['snapshot', 'run.clockPhase', 59_999, 60_000],
+    ['snapshot', 'run.clockPhase', 0, -1],
+    ['snapshot', 'run.openedAtTimeOfDay', 86_399_999, 86_400_000],
+    ['snapshot', 'run.openedAtTimeOfDay', 0, -1],
+    ['snapshot', 'run.commands.0.at', 1, 1.5],
+    ['snapshot', 'poolClock', 86_400_000, 86_400_000.5],
+    ['snapshot', 'poolClock', 0, -0.5],
+    ['snapshot', 'run', null, undefined],
+    ['snapshot', 'startUp', null, undefined],
+    ['snapshot', 'startUp.run', null, undefined],
+    ['text', 'lanesText', null, undefined],
+    ['answer', 'at', null, undefined],
+    ['answer', 'why', null, undefined],
+    ['a session to open', 'clockPhase', 59_999, 60_000],
+    ['a session to open', 'clockPhase', undefined, -1],
+    ['a session to open', 'clockPhase', 0, 0.5],
+    ['a session to open', 'lanesText', null, 1],
+    ['a run to leave', 'run', long(64), long(65)],
+    ['a run to leave', 'run', 'x', ''],
+    ['a clock to match', 'clockPhase', 59_999, 60_000],
+    ['a clock to match', 'clockPhase', null, -1],
+    ['list', 'find', long(200), long(201)],
+    ['list', 'most', 1000, 1001],
+    ['list', 'most', 1, 0],
+    ['list', 'most', 2, 1.5],
+    ['read', 'name', long(255), long(256)],
+    ['read', 'name', 'x', ''],
+    ['look', 'version', VERSION, `${VERSION}0`],
+    ['look', 'version', VERSION, `0${VERSION}`],
+    ['look', 'version', VERSION, VERSION.slice(1)],
+    ['look', 'version', VERSION, VERSION.replace('a', 'g')],
+    ['create', 'name', long(1000), long(1001)],
+    ['create', 'name', '', null],
+    ['create', 'text', long(TEXT_LIMIT), long(TEXT_LIMIT + 1)],
+    ['save', 'over', undefined, null],
+    ['save', 'text', long(TEXT_LIMIT), long(TEXT_LIMIT + 1)],
+    ['rename', 'near', undefined, null],
+    ['rename', 'to', long(1000), long(1001)],
+    ['put back', 'id', long(600), long(601)],
+    ['put back', 'id', 'x', ''],
+    ['the file of screens', 'version', SCREENS_VERSION, SCREENS_VERSION + 1],
+    ['what is added afterwards', 'version', AFTERWARDS_VERSION, AFTERWARDS_VERSION + 1],
+    ['what is added afterwards', 'run', long(64), long(65)],
+    ['what is added afterwards', 'marks.0.command', 1_000_000, 1_000_001],
+    ['what is added afterwards', 'marks.0.command', 0, -1],
+    ['what is added afterwards', 'marks.0.words', long(200), long(201)],
+    ['what is added afterwards', 'notes.0', long(2000), long(2001)],
+    ['what is added afterwards', 'notes', new Array(100).fill('x'), new Array(101).fill('x')],
+    ['what is added afterwards', 'attendance', null, undefined],
+    ['what is added afterwards', 'attendance.0.lane', 20, 21],
+    ['what is added afterwards', 'attendance.0.lane', 0, -1],
+    ['what is added afterwards', 'attendance.0.swimmers', 100, 101],
+    ['what is added afterwards', 'attendance.0.swimmers', 0, -1],
+    ['what is added afterwards', 'attendance.0.names', null, undefined],
+    ['what is added afterwards', 'attendance.0.names.0', long(100), long(101)],
+    ['what is added afterwards', 'attendance.0.names', new Array(100).fill('x'), new Array(101).fill('x')],
+    ['what is added afterwards', 'effort', 10, 11],
+    ['what is added afterwards', 'effort', null, -1],
+    ['what is added afterwards', 'times.0.at', 365 * DAY, 365 * DAY + 1],
+    ['what is added afterwards', 'times.0.at', 0, -1],
+    ['what is added afterwards', 'times.0.watches', [1], []],
+    ['what is added afterwards', 'times.0.watches', [1, 2, 3], [1, 2, 3, 4]],
+    ['what is added afterwards', 'times.0.watches.0', DAY, DAY + 1],
+    ['what is added afterwards', 'times.0.watches.0', 1, 0],
+  ])('%s, %s: the last that is taken, and the first that is not', (name, path, last, beyond) => {
+    expect([takes(name, path, last), takes(name, path, beyond)]).toEqual([true, false]);
+  });
+
+  test('lists that are kept for ever are bounded too', () => {
+    const mark = { command: 0, words: '' };
+    const time = { lane: 1, at: 0, watches: [1] };
+    const there = { lane: 1, swimmers: 1, names: null };
+    const bounds = [
+      ['marks', mark, 10_000],
+      ['attendance', there, 20],
+      ['times', time, 100_000],
+    ] as const;
+    for (const [path, item, most] of bounds) {
+      expect(takes('what is added afterwards', path, new Array(most).fill(item)), path).toBe(true);
+      expect(takes('what is added afterwards', path, new Array(most + 1).fill(item)), path).toBe(false);
+    }
+  });
+});
+
+test('[wire] the channels of the windows have each a name of their own that says whose it is', () => {
+  const names = Object.values(CHANNELS);
+  expect(new Set(names).size).toBe(names.length);
+  for (const name of names) expect(name).toMatch(/^(deck|window):[a-z-]+$/);
+});
