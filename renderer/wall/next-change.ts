@@ -8,7 +8,7 @@ import { SECOND, type Millis } from '../../app/core/units.ts';
 
 /** The first time after the view's at which the wall may say something else. openedAt: local time of day at t = 0. */
 export function nextChange(view: RunView, openedAt: Millis): Millis {
-  const { t, clock, lanes, pauseEnd, projectedTimes } = view;
+  const { t, phase, stretch, clock, lanes, pauseEnd, projectedTimes } = view;
   let left: Millis = SECOND;
   const seconds = (from: Millis | null | undefined): void => {
     if (from === null || from === undefined) return;
@@ -19,8 +19,9 @@ export function nextChange(view: RunView, openedAt: Millis): Millis {
   for (const zero of [0, -clock.poolPhase, 1 - clock.poolPhase, clock.from, clock.t0, -openedAt]) seconds(zero);
   seconds(pauseEnd);
   seconds(projectedTimes[0]?.end);
-  // While a word is waited for all ends move on with the time; what is rounded up changes just after a whole second.
-  for (const { end } of projectedTimes) {
+  // What waits for a word moves all ends on with the time; rounded up, they change just after a whole second.
+  const waits = phase === 'waiting' && stretch.kind !== 'swim';
+  for (const { end } of waits || projectedTimes[0]?.end === t ? projectedTimes : []) {
     for (const zero of [openedAt, clock.poolPhase]) {
       seconds(t - ((end + zero) % SECOND));
       seconds(t - ((end + zero) % SECOND) + 1);

@@ -23,6 +23,7 @@ import { readWallChoice, type WallChoice } from './screen/wall-choice.ts';
 import { ScreenNamed } from './screen/screen-named.tsx';
 import { layoutFor, type Layout } from './layout.ts';
 import { sightOf, type Sight } from './sight/sight.ts';
+import { hiddenWriter } from './writers.ts';
 import { lanesShown, mostSwimmers, roomOf, type Size } from './room.ts';
 
 interface WallProps {
@@ -120,6 +121,7 @@ export function draw(
   onInstead: (text: string | null) => void,
 ): () => void {
   const painter = createBoardPainter(board, layout, choice, createMeasure(600));
+  const hide = hiddenWriter(board);
   let frame = 0;
   let saidInstead: string | null = null;
   // What was painted last holds from its time on, until something changes.
@@ -137,7 +139,7 @@ export function draw(
     const now = run && t !== null ? viewAt(run, t) : NO_TIME;
     const instead = typeof now === 'string' ? now : null;
     if (run && instead !== saidInstead) onInstead((saidInstead = instead));
-    board.hidden = instead !== null;
+    hide(instead !== null);
     if (!run || typeof now === 'string') return;
     until = painter.paint({
       view: now,

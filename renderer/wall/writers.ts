@@ -64,6 +64,14 @@ export function attributeWriter(element: HTMLElement, name: string): Writer {
   };
 }
 
+/** Takes an element out of the page, or puts it in: even what is set to the same again is a change to the browser. */
+export function hiddenWriter(element: HTMLElement): (hidden: boolean) => void {
+  let shown: boolean | null = null;
+  return (hidden) => {
+    if (hidden !== shown) element.hidden = shown = hidden;
+  };
+}
+
 /** The element of a place, by its `data-place`; throws where the page has none. */
 export function placeIn(root: HTMLElement, name: string): HTMLElement {
   const element = root.querySelector<HTMLElement>(`[data-place='${name}']`);

@@ -17,6 +17,11 @@ test.each([
   expect(readCsv(csvText([[cell, 'x']]))).toEqual([[cell, 'x']]);
 });
 
+test('every row ends in CR LF, one with no cells too', () => {
+  expect(csvText([['a', 'b'], [], ['c']])).toBe('a,b\r\n\r\nc\r\n');
+  expect(csvText([])).toBe('');
+});
+
 /** The cells that a program makes of a table where it splits at one separator, quotes only counting at a cell's start. */
 function cellsSplitAt(separator: string, text: string): readonly string[] {
   return text

@@ -38,6 +38,7 @@ describe('sums', () => {
     expect(add(ratio(1, 3), ratio(1, 6))).toEqual({ num: 1, den: 2 });
     expect(add(ratio(1, 3), ratio(-1, 3))).toEqual({ num: 0, den: 1 });
     expect(multiply(ratio(2, 3), ratio(9, 4))).toEqual({ num: 3, den: 2 });
+    expect(multiply(ratio(1, 2), ratio(-1, 3))).toEqual({ num: -1, den: 6 });
   });
 
   test('of large parts stay whole, cancelled before they are multiplied', () => {

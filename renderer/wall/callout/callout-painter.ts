@@ -7,7 +7,7 @@ import type { Measure } from '../../ui/fit-text.ts';
 import type { Callout } from './callout-face.ts';
 import type { Shared } from '../head/head-face.ts';
 import type { Layout } from '../layout.ts';
-import { placeIn, wordsWriter } from '../writers.ts';
+import { hiddenWriter, placeIn, wordsWriter } from '../writers.ts';
 
 /** The most lines of a part that are listed while its start is waited for. */
 const MOST_LINES = 6;
@@ -25,11 +25,13 @@ export function createCalloutPainter(
   const { height, captionHeight, leftCap } = layout.callout;
   const captionPlace = { width: body.width, size: captionHeight * 0.8, least: captionHeight * 0.5 };
   const caption = wordsWriter(placeIn(board, 'callout-lanes'), captionPlace, measure);
+  const hide = hiddenWriter(root);
+  const hideLeft = hiddenWriter(leftElement);
   let shown = '';
   return (callout, shared) => {
-    root.hidden = callout === null;
+    hide(callout === null);
     caption(captionOf(callout, shared));
-    leftElement.hidden = callout === null || callout.left === '';
+    hideLeft(callout === null || callout.left === '');
     if (!callout) return;
     left.show(callout.left);
     const key = JSON.stringify([callout.title, callout.lines]);

@@ -40,7 +40,8 @@ export function createHeadPainter(
   let title: Writer = () => {};
   const set = write('set', 'set');
   const written = write('written', 'written');
-  const then = write('then', 'then');
+  let wasAlone: boolean | null = null;
+  let then: Writer = () => {};
   const end = write('end', 'end');
   const lostSmall = write('lost', 'lost');
   return ({ head, shared, label: clockLabel, lost, bare }) => {
@@ -57,6 +58,8 @@ export function createHeadPainter(
     // Rounds of this set alone are counted in the title.
     const isSaid = isSilent || head.set === large || head.set.endsWith(`: ${large}`);
     written(isLarge || isSaid ? '' : head.set);
+    if (isSaid !== wasAlone) then = write('then', isSaid ? 'thenAlone' : 'then');
+    wasAlone = isSaid;
     then(isLarge || isSilent ? '' : head.then);
     const isSmall = lost !== null && !isLarge;
     end(showEnd && !isSmall ? head.end : '');

@@ -6,9 +6,10 @@ import type { Place } from '../../ui/fit-text.ts';
 import { isColumn } from '../layout.ts';
 import type { Box } from '../faces/clock-face.ts';
 
-export type HeadLine = 'time' | 'label' | 'title' | 'bareTitle' | 'set' | 'written' | 'then' | 'end' | 'lost';
+export type HeadLine =
+  'time' | 'label' | 'title' | 'bareTitle' | 'set' | 'written' | 'then' | 'thenAlone' | 'end' | 'lost';
 
-/** bareTitle: the title where it is all there is. showEnd: whether the end of the session is said beside what comes next. */
+/** bareTitle: the title where it is all there is; thenAlone: what comes next where the set as written does not stand above it. showEnd: whether the end of the session is said beside what comes next. */
 export function headSizes(words: Box, showEnd: boolean): { readonly [line in HeadLine]: Place } {
   return isColumn(words) ? inColumn(words) : inRows(words, showEnd);
 }
@@ -30,6 +31,7 @@ function inRows({ width, height }: Box, showEnd: boolean): { readonly [line in H
     set: line(0.38, beside, 0.44),
     written: line(0.155, 1),
     then: line(0.155, showEnd ? 0.6 : 0.7),
+    thenAlone: line(0.21, showEnd ? 0.6 : 0.7),
     end: line(0.155, 0.38),
     lost: line(0.155, 0.28),
   };
@@ -49,6 +51,7 @@ function inColumn({ width, height }: Box): { readonly [line in HeadLine]: Place 
     set: line(0.25, 0.36),
     written: line(0.12, 0.13),
     then: line(0.12, 0.14),
+    thenAlone: line(0.15, 0.2),
     end: line(0.12, 0.07),
     lost: line(0.12, 0.07),
   };

@@ -10,7 +10,7 @@ import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
 import { smallWords } from './small-words.ts';
 import { createWater, waterLeft } from './water.ts';
-import { attributeWriter, firstThatFits, fuller, joined, placeIn, wholeWriter } from '../writers.ts';
+import { attributeWriter, firstThatFits, fuller, hiddenWriter, joined, placeIn, wholeWriter } from '../writers.ts';
 
 export interface StripPainter {
   /** look: the one it may have now; small: the form while nobody swims; shared: whether the head says its words. */
@@ -29,8 +29,10 @@ export function createStripPainter(
   const leaves = attributeWriter(strip, 'data-leaves');
   const leaveElement = placeIn(strip, 'leave');
   const leave = createDigits(leaveElement);
+  const hideLeave = hiddenWriter(leaveElement);
   const secondsElement = placeIn(strip, 'seconds');
   const seconds = createDigits(secondsElement);
+  const hideSeconds = hiddenWriter(secondsElement);
   const long = attributeWriter(secondsElement, 'data-long');
   const dots = createDots(placeIn(strip, 'dots'));
   const water = createWater(placeIn(strip, 'water'), choice.pushOff);
@@ -43,9 +45,9 @@ export function createStripPainter(
     paint(face, look, small, shared) {
       state(look);
       leaves(face.dots ? 'yes' : '');
-      leaveElement.hidden = face.leave === '';
+      hideLeave(face.leave === '');
       leave.show(face.leave);
-      secondsElement.hidden = face.seconds === '';
+      hideSeconds(face.seconds === '');
       seconds.show(face.seconds);
       long(face.seconds.length > 2 ? `${face.seconds.length}` : '');
       dots(face.dots);

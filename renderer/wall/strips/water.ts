@@ -4,6 +4,7 @@
 
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import { wantsLessMotion } from '../motion.ts';
+import { hiddenWriter } from '../writers.ts';
 import type { PushOff } from '../screen/wall-choice.ts';
 
 /** What the full width stands for, in all lanes alike. */
@@ -24,12 +25,13 @@ const FEW_PLACES = 60;
 export function createWater(element: HTMLElement, from: PushOff): (share: number) => void {
   const side = from === 'left' ? 1 : -1;
   const places = wantsLessMotion() ? FEW_PLACES : PLACES;
+  const hide = hiddenWriter(element);
   let shown = -1;
   return (share) => {
     const place = Math.ceil(share * places);
     if (place === shown) return;
     shown = place;
-    element.hidden = place === 0;
+    hide(place === 0);
     element.style.transform = `translateX(${(place / places - 1) * 100 * side}%)`;
   };
 }

@@ -114,6 +114,17 @@ test.each<[text: string, ...faults: string[]]>([
     'T\nlane 1\nfinish 7:30 pm\nstart 6:30\n50',
     '4:7 am or pm is missing: the other time of the session has it, so write it here too',
   ],
+  ['T\nlane is 4x50\ngap 5\n50', '2:9 4x in a heading would be lost: write the set on a line of its own below it'],
+  [
+    'T\nlanes-to-be 4x50\ngap 5\n50',
+    '2:13 4x in a heading would be lost: write the set on a line of its own below it',
+    '3:1 gap is a setting: move it to the top, before the first heading or set',
+  ],
+  [
+    'T\nthe gap is 4x50\ngap 5\n50',
+    '2:12 4x in a heading would be lost: write the set on a line of its own below it',
+    '3:1 gap is a setting: move it to the top, before the first heading or set',
+  ],
   ['start 19:30-20:30\nfinish 21:00\n50', '2:1 a second finish: write it only once'],
   ['finish 21:00\nstart 19:30-20:30\n50', '2:1 a second finish: it stands at most once'],
   ['start one', '1:1 nothing to swim: a session needs at least one set, as in 4 x 50 easy @ 1:15'],

@@ -1,14 +1,10 @@
 // @vitest-environment happy-dom
 /* A throw while a part of the wall is drawn takes that part away, and nothing else. */
 
-import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { act, cleanup, fireEvent, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { Link } from '../../../renderer/link/link.ts';
-import { givenIn } from '../../../app/core/run/view/given.ts';
-import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
+import { ShownWall } from '../../support/wall/shown-wall.tsx';
 import type { LaneFace } from '../../../renderer/wall/strips/lane-face.ts';
-import { WallScreen } from '../../../renderer/wall/wall-screen.tsx';
-import { HARBOUR, runOf } from '../../support/coach/coach-run.ts';
 
 /** What throws while it is here: "paint 1", "face 1", "head", "clock", "callout"; and how often it did. */
 const broken = vi.hoisted(() => ({ what: '', times: 0 }));
@@ -74,58 +70,6 @@ vi.mock('../../../renderer/wall/head/head-face.ts', async (original) => {
   };
 });
 
-const going = runOf(HARBOUR, [0, { do: 'move-on' }], [5000, { do: 'start' }]);
-
-class Wall {
-  t = 40_000;
-  readonly deck = createDeckStore();
-  private frames: FrameRequestCallback[] = [];
-
-  constructor() {
-    const run = {
-      id: 'run',
-      state: going,
-      given: givenIn(going),
-      commands: [],
-      openedAtTimeOfDay: 70_200_000,
-      away: [],
-    };
-    this.deck.setState({ status: 'live', run: run as unknown as DeckRun });
-    vi.spyOn(globalThis, 'requestAnimationFrame').mockImplementation((call) => this.frames.push(call));
-    const link: Link = {
-      store: this.deck,
-      now: () => this.t,
-      exactNow: () => this.t,
-      hostNow: () => this.t,
-      lostFor: () => null,
-      command: () => Promise.resolve({ ok: false, at: null, why: null }),
-      sound: () => undefined,
-      room: () => undefined,
-      wish: () => Promise.resolve({ ok: false, at: null, why: null }),
-      which: () => undefined,
-      close: () => undefined,
-    };
-    Object.defineProperty(document, 'fonts', { configurable: true, value: { load: () => new Promise(() => {}) } });
-    render(<WallScreen link={link} search="" address={null} />);
-  }
-
-  /** So many frames, the run's time going on by a sixtieth of a second each. */
-  frame(count = 1): void {
-    act(() => {
-      for (let n = 0; n < count; n++) {
-        this.t += 1000 / 60;
-        const due = this.frames;
-        this.frames = [];
-        due.forEach((call) => call(this.t));
-      }
-    });
-  }
-
-  snapshot(): void {
-    act(() => this.deck.setState(({ run }) => ({ run: run && { ...run } })));
-  }
-}
-
 const alerts = (): readonly string[] => screen.queryAllByRole('alert').map(({ textContent }) => textContent ?? '');
 const clock = (): string => screen.getByRole('timer', { name: 'Clock' }).textContent ?? '';
 const leaveOf = (lane: number): string =>
@@ -151,7 +95,7 @@ describe.each([
 ])('[faults] a throw in %s on the wall', (what, name, advice) => {
   test('is said in its place; the clock and the other lanes are drawn on', () => {
     broken.what = what;
-    const wall = new Wall();
+    const wall = new ShownWall();
     wall.frame(3);
     expect(alerts()).toEqual([`${name} cannot be drawn here. ${advice}`]);
     const before = clock();
@@ -162,7 +106,7 @@ describe.each([
 
   test('is reported once, tried again with the next snapshot only, and drawn when it can be', () => {
     broken.what = what;
-    const wall = new Wall();
+    const wall = new ShownWall();
     wall.frame(120);
     expect(broken.times).toBe(1);
     wall.snapshot();
@@ -181,7 +125,7 @@ describe.each([
 
   test('is drawn again on demand', () => {
     broken.what = what;
-    const wall = new Wall();
+    const wall = new ShownWall();
     wall.frame();
     broken.what = '';
     fireEvent.click(screen.getByRole('button', { name: `Draw it again: ${name}` }));
@@ -193,15 +137,16 @@ describe.each([
 describe('[faults] the wall’s loop', () => {
   test('a clock that cannot be drawn says to go by another, and the leaves go on', () => {
     broken.what = 'clock';
-    const wall = new Wall();
+    const wall = new ShownWall();
     wall.frame(2);
     expect(alerts()).toContain("The clock cannot be drawn here. Go by the pool's clock and the coach's word.");
     expect(leaveOf(1)).toMatch(/^\d/);
   });
 
   test('a run that cannot be worked out is not shown at all, says so, and comes back', () => {
-    const wall = new Wall();
+    const wall = new ShownWall();
     wall.frame();
+    const going = wall.deck.getState().run!.state;
     const broke = { ...going, stretches: [] };
     act(() =>
       wall.deck.setState(({ run }) => ({

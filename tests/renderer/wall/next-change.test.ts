@@ -52,8 +52,9 @@ describe('[on time] between two changes the wall says the same', () => {
     for (const clock of ['stretch', 'run', 'pool'] as const) {
       test(`${name}, by the clock of the ${clock}`, () => {
         const random = seeded(clock.length);
-        let longest = 0;
-        for (let run = 0; run < 6; run++) {
+        let looks = 0;
+        let wait = 0;
+        for (let run = 0; run < 4; run++) {
           const deck = new Deck(text, 37);
           const given: { at: number; command: Command }[] = [];
           for (let t = 1 + Math.floor(random() * 900); t < 600_000; t += 400 + Math.floor(random() * 3000)) {
@@ -70,14 +71,16 @@ describe('[on time] between two changes the wall says the same', () => {
             const faceAt = (at: number): unknown =>
               wallFace(view(deck.state, at), OPENED_AT, clock, lastAbandoned(given));
             expect(until).toBeGreaterThan(t);
-            longest = Math.max(longest, until - t);
+            looks++;
+            wait += until - t;
             const before = faceAt(t);
             for (const at of [t + Math.floor(random() * (until - t)), until - 1]) {
               expect(faceAt(at), `${run}: ${t} to ${at} of ${until}`).toEqual(before);
             }
           }
         }
-        expect(longest).toBeGreaterThan(200);
+        // At most so often something is worked out where tenths of ten lanes meet.
+        expect(wait / looks).toBeGreaterThan(60);
       });
     }
   }

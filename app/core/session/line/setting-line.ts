@@ -93,10 +93,7 @@ export function readBetween(text: string, at: number): { readonly time: Millis; 
   const auto = /^auto(?![\p{L}\p{N}-])\s*/iu.exec(text.slice(at));
   const value = at + (auto?.[0].length ?? 0);
   if (!startsTime(text, value)) {
-    return {
-      at: Math.min(value, text.length - 1),
-      message: 'a time is missing after between: write between 1:00 or between auto 0:45',
-    };
+    return { at: value, message: 'a time is missing after between: write between 1:00 or between auto 0:45' };
   }
   const time = timeAt(text, value);
   if (isFlaw(time)) return time;

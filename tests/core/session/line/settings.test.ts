@@ -34,6 +34,15 @@ test.each<[text: string, column: number, message: string]>([
   ['lane 1 css 1:20,, Ana\n50', 17, 'there is nothing between two commas: write base, css, gap, swimmers or a name'],
   ['lane 1 ,\n50', 8, 'there is nothing between two commas: write base, css, gap, swimmers or a name'],
   ['lane 1,\n50', 7, 'there is nothing between two commas: write base, css, gap, swimmers or a name'],
+  ['lane :5\n50', 6, ':5 is not a lane number: write one from 0 to 20'],
+  ['lane 21,css 1:20\n50', 6, '21 is not a lane number: write one from 0 to 20'],
+  ['lane 1 gap 0\n50', 12, '0 after gap: write a whole number from 1 to 60, in seconds'],
+  ['lane 1 css 1:20  Ana\n50', 18, 'Ana right after css: put a comma between them'],
+  ['lane 1 Ana, 3 swimmers\n50', 13, 'names and a number of swimmers together: write one or the other'],
+  ['lane 1 3 swimmers, Ana\n50', 20, 'names and a number of swimmers together: write one or the other'],
+  ['lane 1 Ana #, Bram\n50', 8, 'a name that ends in #: leave out the #, which begins a comment'],
+  ['lane 1 #, Bram\n50', 8, 'a name that ends in #: leave out the #, which begins a comment'],
+  [`lane 1 ${'Ana, '.repeat(20)}Bram\n50`, 108, 'more than 20 names: a lane has 1 to 20 swimmers'],
   ['lane 21\n50', 6, '21 is not a lane number: write one from 0 to 20'],
   ['lane 1.5\n50', 6, '1.5 is not a lane number: write one from 0 to 20'],
   ['lane 1x\n50', 6, '1x is not a lane number: write one from 0 to 20'],
@@ -69,6 +78,13 @@ test.each<[text: string, column: number, message: string]>([
   ['between:auto 1:00\n50', 1, 'between:auto needs a space: write between, a space and then its value'],
   ['start:on 5\n50', 1, 'start:on needs a space: write start, a space and then its value'],
   ['grid 3\n50', 6, '3 after grid: write one of 1, 5, 10, in seconds'],
+  ['gap:-5\n50', 1, 'gap:-5 needs a space: write gap, a space and then its value'],
+  ['gap 5.5\n50', 5, '5.5 after gap: write a whole number from 1 to 60, in seconds'],
+  ['gap 1234567\n50', 5, '1234567 after gap: write a whole number from 1 to 60, in seconds'],
+  ['start on\n50', 8, 'nothing after start on: write one of 1, 5, 10, 15, 30, 60, in seconds'],
+  ['start on  7\n50', 11, '7 after start on: write one of 1, 5, 10, 15, 30, 60, in seconds'],
+  ['pool :25 m\n50', 6, ':25 m is not a pool: write its length and m or yd, as in pool 25 m'],
+  ['between 1:00 auto\n50', 14, 'auto after the time between parts: write nothing else on this line'],
   [
     'lanes: 1-3\n50',
     1,
@@ -136,6 +152,7 @@ test.each<[setting: string, meaning: Partial<Session>]>([
   ['GAP   7', { gap: 7000 }],
   ['between 30:00', { between: { time: 1_800_000, auto: false } }],
   ['between: auto 0:45', { between: { time: 45_000, auto: true } }],
+  ['between auto  1:00', { between: { time: 60_000, auto: true } }],
   ['between auto :45', { between: { time: 45_000, auto: true } }],
   ['grid 1', { grid: 1000 }],
   ['start on 60', { startOn: 60_000, startsAt: null }],
@@ -148,13 +165,13 @@ test.each<[setting: string, meaning: Partial<Session>]>([
   expect(session(`T\n${setting}\n100`)).toMatchObject(meaning);
 });
 
-test.each(['spool', 'starton 5', 'lanes', 'lanes easy', 'gap year', 'lane swim', 'startup', 'pools'])(
-  '%j is words, and no setting',
-  (words) => {
-    expect(session(`${words}\n50`).title).toBe(words);
-    expect(session(`T\nMain\n50\n${words}\n50`).parts[1]!.name).toBe(words);
-  },
-);
+test.each([
+  ...['spool', 'starton 5', 'lanes', 'lanes easy', 'gap year', 'lane swim', 'startup', 'pools', 'gaps 5'],
+  ...['yard2 pool', 'gap of 5', 'gap-year 5', 'gap:year', 'lanes easy 4', 'start at 7', 'finish or go on'],
+])('%j is words, and no setting', (words) => {
+  expect(session(`${words}\n50`).title).toBe(words);
+  expect(session(`T\nMain\n50\n${words}\n50`).parts[1]!.name).toBe(words);
+});
 
 test.each<[lane: string, meaning: Partial<Session['lanes'][number]>]>([
   ['lane 0', { number: 0, swimmers: 1, css: null, base: 120_000 }],
@@ -165,6 +182,11 @@ test.each<[lane: string, meaning: Partial<Session['lanes'][number]>]>([
   ['lane 4,css 1:20', { css: 80_000 }],
   ['lane 4,   css 1:20', { css: 80_000 }],
   ['lane 4   ,   css 1:20', { css: 80_000 }],
+  ['lane 4 css  1:20', { css: 80_000 }],
+  [`lane 4 ${'Ana, '.repeat(19)}Bram`, { swimmers: 20 }],
+  ['gap 7\nlane 4', { gap: 7000, ownGap: false, base: 120_000, baseFrom: 'assumed' }],
+  ['grid 10\nlane 4 css 1:21', { base: 100_000, baseFrom: 'css' }],
+  ['grid 1\nlane 4 css 1:21', { base: 96_000, baseFrom: 'css' }],
   ['lane 4 gap 1', { gap: 1000, ownGap: true }],
   ['lane 4 gap 60', { gap: 60_000, ownGap: true }],
   ['lane 4 1 swimmer', { swimmers: 1 }],
@@ -173,6 +195,7 @@ test.each<[lane: string, meaning: Partial<Session['lanes'][number]>]>([
   ['lane 4 gaps', { names: ['gaps'] }],
   ['lane 4 big css', { names: ['big css'], css: null }],
   ['lane 4 C#', { names: ['C#'] }],
+  ['lane 4 Ana #x', { names: ['Ana #x'] }],
 ])('%j is the lane %j', (lane, meaning) => {
   expect(session(`${lane}\n50`).lanes).toMatchObject([meaning]);
 });

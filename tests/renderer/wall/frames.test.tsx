@@ -1,0 +1,60 @@
+// @vitest-environment happy-dom
+/* How little is done in a frame of the wall: what it says is worked out, and the document touched, only where something changes. */
+
+import { cleanup } from '@testing-library/react';
+import { afterEach, expect, test, vi } from 'vitest';
+import { ShownWall } from '../../support/wall/shown-wall.tsx';
+
+const worked = vi.hoisted(() => ({ faces: 0 }));
+
+vi.mock('../../../renderer/ui/measure.ts', () => ({ createMeasure: () => (text: string) => text.length * 0.4 }));
+
+vi.mock('../../../renderer/wall/face.ts', async (original) => {
+  const module = await original<typeof import('../../../renderer/wall/face.ts')>();
+  return {
+    ...module,
+    modeOf(...args: Parameters<typeof module.modeOf>) {
+      worked.faces++;
+      return module.modeOf(...args);
+    },
+  };
+});
+
+afterEach(() => {
+  cleanup();
+  vi.restoreAllMocks();
+});
+
+test('[motion] of sixty frames in a second a few work the face out; what the host says is drawn on the next frame', () => {
+  const wall = new ShownWall();
+  wall.frame(60);
+  worked.faces = 0;
+  wall.frame(60);
+  expect(worked.faces).toBeGreaterThanOrEqual(1);
+  expect(worked.faces).toBeLessThanOrEqual(6);
+  worked.faces = 0;
+  wall.snapshot();
+  wall.frame();
+  expect(worked.faces).toBeGreaterThanOrEqual(1);
+});
+
+test('[motion] the document is touched by what changes alone: water twenty times a second, digits once', async () => {
+  const wall = new ShownWall();
+  wall.frame(60);
+  const touched = new Map<string, number>();
+  const watch = new MutationObserver((changes) => {
+    for (const { target } of changes) {
+      const place = (target as HTMLElement).dataset['place'] ?? 'digits';
+      touched.set(place, (touched.get(place) ?? 0) + 1);
+    }
+  });
+  watch.observe(document.body, { subtree: true, attributes: true, childList: true });
+  const lanes = document.querySelectorAll('[data-lane]').length;
+  wall.frame(60);
+  await Promise.resolve();
+  watch.disconnect();
+  for (const [place, times] of touched) {
+    expect(times, place).toBeLessThanOrEqual(place === 'water' ? 21 * lanes : 4 * lanes);
+  }
+  expect(touched.get('digits')).toBeGreaterThan(0);
+});
