@@ -28,7 +28,8 @@ export function afterwardsPath(journal: string): string {
 /** Nothing added where there is no file. Never rejects. */
 export async function readAfterwards(disk: Pick<Disk, 'read'>, { path, run }: PlacedRun): Promise<AfterwardsRead> {
   const file = afterwardsPath(path);
-  let [value, bytes]: [unknown, Uint8Array] = [null, Buffer.alloc(0)];
+  let value: unknown;
+  let bytes: Uint8Array;
   try {
     bytes = await disk.read(file);
     value = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
