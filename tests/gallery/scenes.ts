@@ -6,6 +6,7 @@
 import type { Page } from 'playwright';
 import type { Command } from '../../app/core/run/command/command.ts';
 import { button } from '../support/coach/coach-hand.ts';
+import { LANES_SHOWN } from './lanes-shown.ts';
 
 export interface Scene {
   readonly name: string;
@@ -123,12 +124,6 @@ const FAULTY = SIX_LANES.replace('@ base+10', '@ 1.30')
 
 const LATE = SIX_LANES.replace('finish 20:30', 'finish 20:05');
 
-/** Lanes by names and by numbers, one too full, one without a pace, one with a fault. */
-const SQUADDED = SIX_LANES.replace('5 swimmers', 'Ada, Ben, Cem, Dot, Eva')
-  .replace('css 1:28, base 1:40, 6', 'css 1:28, 12')
-  .replace('lane 5 base 2:10, 4 swimmers', 'lane 5')
-  .replace('lane 6 base 2:20', 'lane 6 base 220');
-
 /** To the start of a part of the six lanes: each Move on passes one stretch over while nothing is going. */
 function passing(stretches: number): [number, Command][] {
   return Array.from({ length: stretches }, (_, index) => [1 + index, { do: 'move-on' }]);
@@ -153,7 +148,7 @@ export const SCENES: readonly Scene[] = [
   writing('writing the longest words', TEN_LANES),
   writing('writing past the finish', LATE),
   { ...writing('writing, a cut made', LATE), prepare: writeAndCut },
-  { ...writing('writing, lanes and squads', SQUADDED), prepare: lanesAndSquads },
+  ...LANES_SHOWN.map(({ name, prepare }): Scene => ({ ...writing(name, ''), prepare })),
   { name: 'waiting for the first start', session: SIX_LANES, commands: [], at: 5, screens: ALL },
   { name: 'countdown', session: SIX_LANES, commands: MAIN_SET, at: 25.2, screens: ALL, fresh: true },
   { name: 'leaving and ready', session: SIX_LANES, commands: MAIN_SET, at: 120.3, screens: ALL, fresh: true },
@@ -352,26 +347,6 @@ export const SCENES: readonly Scene[] = [
 /** On the wall alone, which is in that light. */
 function inLight(light: string, { name, ...scene }: Omit<Scene, 'screens' | 'session'>, asks = ''): Scene {
   return { name: `${name}, ${light}`, ...scene, session: SIX_LANES, screens: ['wall'], asks: `?light=${light}${asks}` };
-}
-
-/** Two squads kept, and a test of lane 2 begun. */
-async function lanesAndSquads(coach: Page): Promise<void> {
-  const text = coach.getByRole('textbox', { name: 'Session', exact: true });
-  await button(coach, 'Lanes and squads').click();
-  for (const [name, session] of [
-    ['Harbour, Thursday', SIX_LANES],
-    ['Juniors', BY_NAME],
-  ] as const) {
-    await text.fill(session);
-    await coach.getByLabel('Keep these lanes as').fill(name);
-    await coach.getByLabel('Keep these lanes as').press('Enter');
-    await button(coach, `Use ${name}`).waitFor();
-  }
-  await text.fill(SQUADDED);
-  await button(coach, 'Lane 2: CSS from a test').click();
-  await coach.getByLabel('Time of swim 1').fill('6:12.4');
-  await coach.getByLabel('Time of swim 2').fill('2:58.8');
-  await coach.getByRole('button', { name: 'Use it for lane 2' }).waitFor();
 }
 
 async function openSoundSettings(coach: Page): Promise<void> {

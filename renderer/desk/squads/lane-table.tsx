@@ -80,22 +80,24 @@ function LaneRows(props: LaneRowsProps): ReactElement {
         )}
       </tr>
       <tr>
-        <td className={styles.below} colSpan={5}>
-          <p id={id} data-wrong={wrong === null ? undefined : ''}>
-            {wrong ?? sourceText(row)}
-          </p>
-          {from.at === 'text' ? (
-            <Button className={styles.line} onPress={() => onLine(from.line)}>
-              <span className="hidden">Lane {number}: </span>line {from.line}
-            </Button>
-          ) : null}
-          <LaneFit row={row} />
-          <LaneDeeds {...props} />
+        <td colSpan={5}>
+          <div className={styles.below}>
+            <p id={id} data-wrong={wrong === null ? undefined : ''}>
+              {wrong ?? sourceText(row)}
+            </p>
+            {from.at === 'text' ? (
+              <Button className={styles.line} onPress={() => onLine(from.line)}>
+                <span className="hidden">Lane {number}: </span>line {from.line}
+              </Button>
+            ) : null}
+            <LaneFit row={row} />
+            <LaneDeeds {...props} />
+          </div>
         </td>
       </tr>
       {isTested && written ? (
         <tr>
-          <td className={styles.below} colSpan={5}>
+          <td colSpan={5}>
             <CssTrials
               lane={number}
               unit={table.pool.unit}

@@ -19,7 +19,7 @@ import { Button } from '../../ui/parts/button.tsx';
 import { SidePanel } from '../panel.tsx';
 import { laneTable, type LaneTable as Table } from './lane-rows.ts';
 import { LaneTable } from './lane-table.tsx';
-import { SquadList } from './squad-list.tsx';
+import { KeepSquad, SquadList } from './squad-list.tsx';
 import { useSquads, type Deed } from './use-squads.ts';
 import styles from './lanes-panel.module.css';
 
@@ -54,6 +54,7 @@ export function LanesPanel({ text, lanesText, onText, onLine, onClose }: LanesPa
         <p role="status">{deed?.said}</p>
         {deed?.undo ? <Button name="Undo that" look="small" onPress={deed.undo} /> : null}
       </div>
+      <SquadList squads={squads} onUse={use} onRefused={refuse} />
       <LaneTable
         table={table}
         onLane={(lane) => onText(textWithLane(text, lane))}
@@ -73,7 +74,7 @@ export function LanesPanel({ text, lanesText, onText, onLine, onClose }: LanesPa
         when the last has left. How wide the lane is and who can swim close, you know better; the pool’s own rules come
         first.
       </p>
-      <SquadList squads={squads} lanes={keepable(table)} onUse={use} onRefused={refuse} />
+      <KeepSquad squads={squads} lanes={keepable(table)} onRefused={refuse} />
     </SidePanel>
   );
 }

@@ -13,34 +13,28 @@ import styles from './lanes-panel.module.css';
 
 interface SquadListProps {
   readonly squads: Squads;
-  /** The session's lanes, a line each; or why they cannot be kept. */
-  readonly lanes: readonly string[] | { readonly why: string };
   onUse(squad: Squad): void;
   onRefused(why: string): void;
 }
 
-export function SquadList({ squads, lanes, onUse, onRefused }: SquadListProps): ReactElement {
-  const { all } = squads;
+/** Nothing as long as there is none. */
+export function SquadList({ squads, onUse, onRefused }: SquadListProps): ReactElement | null {
+  if (!squads.all || squads.all.length === 0) return null;
   return (
     <section className={styles.squads} aria-label="Squads">
-      <h3>Squads</h3>
-      {all === null ? <p>One moment…</p> : null}
-      {all?.length === 0 ? (
-        <p>None is kept yet. Keep the lanes above under a name, and choose them for the next session with one tap.</p>
-      ) : null}
+      <h3>Who swims</h3>
       <ul className={styles.list}>
-        {all?.map((squad) => (
+        {squads.all.map((squad) => (
           <li key={squad.name} className={styles.squad}>
             <SquadRow squad={squad} squads={squads} onUse={onUse} onRefused={onRefused} />
           </li>
         ))}
       </ul>
-      <KeepSquad squads={squads} lanes={lanes} onRefused={onRefused} />
     </section>
   );
 }
 
-type SquadRowProps = Omit<SquadListProps, 'lanes'> & { readonly squad: Squad };
+type SquadRowProps = SquadListProps & { readonly squad: Squad };
 
 function SquadRow({ squad, squads, onUse, onRefused }: SquadRowProps): ReactElement {
   const { name } = squad;
@@ -72,7 +66,14 @@ function SquadRow({ squad, squads, onUse, onRefused }: SquadRowProps): ReactElem
   );
 }
 
-function KeepSquad({ squads, lanes, onRefused }: Pick<SquadListProps, 'squads' | 'lanes' | 'onRefused'>): ReactElement {
+interface KeepSquadProps {
+  readonly squads: Squads;
+  /** The session's lanes, a line each; or why they cannot be kept. */
+  readonly lanes: readonly string[] | { readonly why: string };
+  onRefused(why: string): void;
+}
+
+export function KeepSquad({ squads, lanes, onRefused }: KeepSquadProps): ReactElement {
   // Each that is kept has a form of its own, empty again for the next.
   const [kept, setKept] = useState(0);
   const keep = async (name: string): Promise<void> => {
@@ -81,15 +82,20 @@ function KeepSquad({ squads, lanes, onRefused }: Pick<SquadListProps, 'squads' |
   };
   const isThere = (name: string): boolean => squads.all?.some((each) => isSameSquad(each.name, name)) ?? false;
   return (
-    <NameForm
-      key={kept}
-      label="Keep these lanes as"
-      first=""
-      deed={(name) => (isThere(name) ? `Replace ${name}` : 'Keep')}
-      onName={(name) => void keep(name)}
-      onLeave={null}
-      onRefused={onRefused}
-    />
+    <section aria-label="Keep these lanes as a squad">
+      <NameForm
+        key={kept}
+        label="Keep these lanes as a squad called"
+        first=""
+        deed={(name) => (isThere(name) ? `Replace ${name}` : 'Keep')}
+        onName={(name) => void keep(name)}
+        onLeave={null}
+        onRefused={onRefused}
+      />
+      {squads.all?.length === 0 ? (
+        <p className={styles.quiet}>For the next session they are chosen with one tap.</p>
+      ) : null}
+    </section>
   );
 }
 

@@ -20,6 +20,8 @@ Main set
 8/6 x 100 free @ base
 `;
 
+const KEEP_AS = 'Keep these lanes as a squad called';
+
 let text: string;
 let put: (next: string) => void;
 let wentTo: number[];
@@ -264,13 +266,13 @@ describe('[lanes] squads', () => {
     fireEvent.submit(screen.getByLabelText(label));
   };
   const keep = async (as: string): Promise<void> => {
-    name('Keep these lanes as', as);
+    name(KEEP_AS, as);
     await screen.findByRole('button', { name: `Use ${as}` });
   };
 
   test('the session’s lanes are kept under a name, as lines that can be read', async () => {
     open(TEXT, 'lane 3 base 1:50');
-    await screen.findByText(/^None is kept yet/);
+    await screen.findByText(/^For the next session/);
     await keep('Harbour');
     screen.getByText('3 lanes, 8 swimmers');
     expect(JSON.parse(disk.text('/data/squads.json'))).toEqual({
@@ -282,7 +284,7 @@ describe('[lanes] squads', () => {
         },
       ],
     });
-    expect(field('Keep these lanes as').value).toBe('');
+    expect(field(KEEP_AS).value).toBe('');
   });
 
   test('one that is chosen is written into the text, which can be taken back', async () => {
@@ -307,7 +309,7 @@ describe('[lanes] squads', () => {
     press('Undo that');
     await screen.findByText('It is Harbour again.');
     type('Lane 1: swimmers', '3');
-    fireEvent.change(screen.getByLabelText('Keep these lanes as'), { target: { value: 'harbour' } });
+    fireEvent.change(screen.getByLabelText(KEEP_AS), { target: { value: 'harbour' } });
     press('Replace harbour');
     await screen.findByText('harbour has these lanes now.');
     press('Undo that');
@@ -322,17 +324,17 @@ describe('[lanes] squads', () => {
 
   test('what cannot be kept says why, and is not', async () => {
     open(TEXT.replace('gap 10', 'gap 90'));
-    await screen.findByText(/^None is kept yet/);
-    name('Keep these lanes as', 'Harbour');
+    await screen.findByText(/^For the next session/);
+    name(KEEP_AS, 'Harbour');
     expect(said()).toBe('The line of lane 2 has a fault: mend it first.');
     put('Harbour\n4 x 50');
-    name('Keep these lanes as', 'Harbour');
+    name(KEEP_AS, 'Harbour');
     await waitFor(() => expect(said()).toBe('There are no lanes yet: write them first.'));
-    name('Keep these lanes as', ' ');
+    name(KEEP_AS, ' ');
     expect(said()).toContain('Write a name');
     put(TEXT);
     disk.refuses = 'ENOSPC';
-    name('Keep these lanes as', 'Harbour');
+    name(KEEP_AS, 'Harbour');
     await waitFor(() => expect(said()).toContain('the disk is full'));
     expect(screen.queryByRole('button', { name: 'Use Harbour' })).toBeNull();
   });
@@ -342,7 +344,7 @@ describe('[lanes] squads', () => {
     open();
     await waitFor(() => expect(said()).toContain('does not hold squads'));
     vi.stubGlobal('fetch', () => Promise.reject(new Error('gone')));
-    name('Keep these lanes as', 'Harbour');
+    name(KEEP_AS, 'Harbour');
     await waitFor(() => expect(said()).toContain('The host does not answer'));
   });
 });
