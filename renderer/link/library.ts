@@ -7,6 +7,7 @@ import { askHost } from './connection/own-window.ts';
 
 export type {
   BinEntry,
+  EntryFigures,
   FileNow,
   LibraryAnswer,
   LibraryEntry,

@@ -24,7 +24,7 @@ export const Board = memo(function Board({ layout, lanes, from, boardRef }: Boar
       className="board"
       ref={boardRef}
       hidden
-      data-wide={layout.wide ? 'yes' : undefined}
+      data-beside={layout.callout.beside ? 'yes' : undefined}
       data-form={layout.lanes.form}
       data-lines={layout.lanes.lines}
       data-instead={layout.lanes.leaving.x === layout.lanes.interval.x ? 'interval' : undefined}

@@ -31,7 +31,6 @@ export interface Layout {
   readonly drift: number;
   readonly width: number;
   readonly height: number;
-  readonly wide: boolean;
   readonly face: ClockFace;
   readonly clock: Box;
   readonly words: Box;
@@ -45,7 +44,9 @@ export interface CalloutLayout {
   readonly height: number;
   /** Of the line over the lanes. */
   readonly captionHeight: number;
-  /** The digits of the time that is left of a talk or break. */
+  /** Whether the time that is left of a talk or break stands beside the words; else below them. */
+  readonly beside: boolean;
+  /** Its digits. */
   readonly leftCap: number;
   readonly columns: number;
   readonly rows: number;
@@ -82,7 +83,7 @@ export function layoutFor(room: Room, face: ClockFace): Layout {
   const { clock, body } = division;
   const words = alignedWords(division.words, body, lanes);
   const callout = calloutLayout(strips, body, Math.min(clock.height, body.height * 0.45));
-  return { insetX, insetY, drift, width, height, wide, face, clock, words, body, lanes, callout };
+  return { insetX, insetY, drift, width, height, face, clock, words, body, lanes, callout };
 }
 
 /** Whether the head's words stand one below the other in a column beside a dial: then they break into several lines. */
@@ -107,8 +108,9 @@ function calloutLayout({ lanes, wide, side }: Strips, body: Box, clockCap: numbe
   const laneWidth = Math.floor((body.width - (columns - 1) * gap) / columns);
   const captionHeight = Math.floor(Math.min(laneHeight * 0.7, side * 0.05));
   const height = body.height - rows * laneHeight - captionHeight;
-  const leftCap = wide ? Math.min(clockCap, height * 0.5) : Math.min(clockCap, height * 0.3);
-  return { height, captionHeight, leftCap, columns, rows, laneWidth, laneHeight, gap };
+  const beside = wide && body.width > body.height * 1.3;
+  const leftCap = Math.min(clockCap, height * (beside ? 0.5 : 0.3), body.width * 0.13);
+  return { height, captionHeight, beside, leftCap, columns, rows, laneWidth, laneHeight, gap };
 }
 
 function columnsFor(lanes: number, wide: boolean, body: Box): number {

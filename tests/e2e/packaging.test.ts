@@ -113,7 +113,7 @@ test('[packaging] the package holds the built program and nothing else, and open
   asar.extractAll(archive, unpacked);
   const program = await DesktopProgram.start(STAND_IN, ['--data', freshDataFolder()], [LAPTOP], unpacked);
   const desk = await program.page('/');
-  await expect.poll(() => desk.getByRole('heading', { name: 'Write the session' }).count()).toBe(1);
+  await expect.poll(() => desk.getByRole('heading', { name: 'A sample session' }).count()).toBe(1);
   expect(program.complaints).toEqual([]);
   await program.close();
 });

@@ -13,7 +13,8 @@ import { browserPath } from '../support/browser.ts';
 import { MovingDeck } from '../support/host/moving-deck.ts';
 import { galleryPage, type Picture } from './gallery-page.ts';
 import { lostLink } from './lost-link.ts';
-import { SCENES, type Scene, type ScreenName } from './scenes.ts';
+import type { Scene, ScreenName } from './scene.ts';
+import { SCENES } from './scenes.ts';
 
 interface View {
   readonly screen: ScreenName;

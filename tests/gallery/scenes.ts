@@ -7,23 +7,8 @@ import type { Page } from 'playwright';
 import type { Command } from '../../app/core/run/command/command.ts';
 import { button } from '../support/coach/coach-hand.ts';
 import { LANES_SHOWN } from './lanes-shown.ts';
-
-export interface Scene {
-  readonly name: string;
-  /** null: no session is open. */
-  readonly session: string | null;
-  readonly commands: readonly (readonly [number, Command])[];
-  readonly at: number;
-  readonly screens: readonly ScreenName[];
-  /** What the wall's address asks for: `?face=sweep`. */
-  readonly asks?: string;
-  /** Gone in seconds, or laid out by the size it is opened at: reached anew for each picture. */
-  readonly fresh?: true;
-  /** What is done on the coach's window before it is looked at. */
-  readonly prepare?: (coach: Page) => Promise<void>;
-}
-
-export type ScreenName = 'wall' | 'coach' | 'remote';
+import { LIBRARY_SCENES } from './library-scenes.ts';
+import type { Scene, ScreenName } from './scene.ts';
 
 const ALL: readonly ScreenName[] = ['wall', 'coach', 'remote'];
 
@@ -143,6 +128,7 @@ const MIXED: readonly [number, Command][] = [
 
 export const SCENES: readonly Scene[] = [
   { name: 'no session', session: null, commands: [], at: 1, screens: ALL },
+  ...LIBRARY_SCENES,
   writing('writing with faults', FAULTY),
   writing('writing', SIX_LANES),
   writing('writing the longest words', TEN_LANES),

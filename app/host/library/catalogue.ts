@@ -33,6 +33,7 @@ export class Catalogue {
   private lookedAt = -Infinity;
   private watching: Promise<boolean> | null = null;
   private looking: Promise<void> | null = null;
+  private refreshing: Promise<void> = Promise.resolve();
 
   constructor(shelf: Shelf, kind: ShelfKind, wall: () => number) {
     this.shelf = shelf;
@@ -55,7 +56,14 @@ export class Catalogue {
     this.stale = true;
   }
 
-  private async refresh(): Promise<void> {
+  /** One at a time: what another has begun to look at is not known yet. */
+  private refresh(): Promise<void> {
+    const next = this.refreshing.then(() => this.lookAtChanged());
+    this.refreshing = next.catch(() => undefined);
+    return next;
+  }
+
+  private async lookAtChanged(): Promise<void> {
     this.watching ??= this.shelf
       .watch((name) => this.changed(name))
       .then(

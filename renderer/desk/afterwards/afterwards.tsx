@@ -23,6 +23,7 @@ import { LightSwitch } from '../actions/light-switch.tsx';
 import { ScreensButton, useScreensToggle } from '../screens/screens-button.tsx';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { NotCalled } from './not-called.tsx';
+import { saveText } from '../save-text.ts';
 import { recordCsv, recordFileName } from './record-csv.ts';
 import pageStyles from '../page.module.css';
 import tableStyles from '../table.module.css';
@@ -142,7 +143,7 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
         <Button
           name="Save the record"
           hint="every leave and every command, for a spreadsheet"
-          onPress={() => saveText(recordFileName(session.title, new Date()), recordCsv(view, run))}
+          onPress={() => saveText(recordFileName(session.title, new Date()), recordCsv(view, run), 'text/csv')}
         />
         {view.undo ? (
           <ActionButton
@@ -155,15 +156,4 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
       </footer>
     </div>
   );
-}
-
-/** Saves a file among the browser's downloads. */
-function saveText(name: string, text: string): void {
-  const url = URL.createObjectURL(new Blob([text], { type: 'text/csv;charset=utf-8' }));
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = name;
-  link.click();
-  // By then the browser has read it.
-  setTimeout(() => URL.revokeObjectURL(url), 10_000);
 }

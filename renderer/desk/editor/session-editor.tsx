@@ -31,6 +31,8 @@ interface SessionEditorProps {
   readonly placeholder?: string;
   /** Whether what the coach does may make this of the text; anything may where it is left out. */
   accepts?(text: string): boolean;
+  /** Whether what the coach does begins another text: its `sheet`; null for no. */
+  begins?(before: string, after: string): number | null;
   onChange(text: string, sheet: number): void;
 }
 
@@ -65,6 +67,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
       parent: place.current!,
       extensions: [notation, lineMarks, lockedLines],
       accepts: (next) => latest.current.accepts?.(next) ?? true,
+      begins: (before, after) => latest.current.begins?.(before, after) ?? null,
       onChange: (next, on) => latest.current.onChange(next, on),
     });
     own.current = view;

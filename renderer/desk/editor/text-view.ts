@@ -42,6 +42,8 @@ export interface TextViewGiven {
   readonly extensions: Extension;
   /** Whether what the coach does may make this of the text. */
   accepts(text: string): boolean;
+  /** Whether what the coach does begins another text: its number; null for no. */
+  begins(before: string, after: string): number | null;
   onChange(text: string, sheet: number): void;
 }
 
@@ -55,6 +57,19 @@ const sheetField = StateField.define<number>({
 const undoesSheet = invertedEffects.of(({ effects, startState }) =>
   effects.some((each) => each.is(changeSheet)) ? [changeSheet.of(startState.field(sheetField))] : [],
 );
+
+/** A letter or two more or less is never another text. */
+const LETTERS = 2;
+
+function beginsSheet(begins: TextViewGiven['begins']): Extension {
+  return EditorState.transactionExtender.of((transaction) => {
+    const { startState, newDoc } = transaction;
+    const isOwn = transaction.isUserEvent('input') || transaction.isUserEvent('delete');
+    if (!isOwn || Math.abs(newDoc.length - startState.doc.length) <= LETTERS) return null;
+    const sheet = begins(startState.doc.toString(), newDoc.toString());
+    return sheet === null ? null : { effects: changeSheet.of(sheet) };
+  });
+}
 
 /** The text was put there from outside, and is no news to whoever did. */
 const fromOutside = Annotation.define<true>();
@@ -107,6 +122,7 @@ export function createTextView(given: TextViewGiven): TextView {
         extensions: [
           sheetField.init(() => given.sheet),
           undoesSheet,
+          beginsSheet(given.begins),
           droppedFiles,
           nonce ? EditorView.cspNonce.of(nonce) : [],
           EditorState.tabSize.of(4),
@@ -186,11 +202,15 @@ export function putIn(view: TextView | null, text: string): void {
   });
 }
 
-/** What is chosen in it; '' for nothing. */
-export function chosenText(view: TextView | null): string {
-  if (!view) return '';
-  const { from, to } = view.state.selection.main;
-  return view.state.sliceDoc(from, to);
+/** The lines that are chosen in it; where none is, the line (from 1) that the cursor is on. */
+export function chosenLines(view: TextView): {
+  readonly from: number;
+  readonly to: number;
+  readonly isCursor: boolean;
+} {
+  const { doc, selection } = view.state;
+  const { from, to, empty } = selection.main;
+  return { from: doc.lineAt(from).number, to: doc.lineAt(to).number, isCursor: empty };
 }
 
 /** Puts the cursor at a line and column (both from 1; a tab counts as 4 columns), if the text is there. */

@@ -11,7 +11,8 @@ export async function readSessionFile(file: Pick<File, 'name' | 'size' | 'arrayB
   if (file.size > TEXT_LIMIT) return { ok: false, why: `${file.name} has more than 256 KiB: that is no session.` };
   try {
     const bytes = await file.arrayBuffer();
-    return { ok: true, text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
+    const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return text.trim() === '' ? { ok: false, why: `${file.name} is empty: nothing was opened.` } : { ok: true, text };
   } catch (fault) {
     const why = fault instanceof TypeError ? 'is not plain UTF-8 text: save it as plain text' : 'cannot be read';
     return { ok: false, why: `${file.name} ${why}.` };

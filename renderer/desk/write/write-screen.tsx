@@ -10,7 +10,6 @@ import type { Fault } from '../../../app/core/result.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
 import { Button } from '../../ui/parts/button.tsx';
-import { FileButton } from '../../ui/parts/file-button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { About } from './about.tsx';
 import { LightSwitch } from '../actions/light-switch.tsx';
@@ -19,12 +18,21 @@ import { LanesPanel } from '../squads/lanes-panel.tsx';
 import { useEscape } from '../squads/use-escape.ts';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { MatchClock, type MatchedClock } from '../actions/match-clock.tsx';
+import { EXAMPLE } from './example.ts';
 import { openSession, type Opened } from './open-session.ts';
 import { FaultList } from '../editor/fault-list.tsx';
 import { SessionEditor } from '../editor/session-editor.tsx';
-import { putCursor, type TextView } from '../editor/text-view.ts';
+import { chosenLines, putCursor, putIn, redoIn, undoIn, type TextView } from '../editor/text-view.ts';
 import { useSettled } from '../editor/use-settled.ts';
 import { HourPicture } from '../hour/hour-picture.tsx';
+import { ChangedElsewhere } from '../library/changed-elsewhere.tsx';
+import { FirstSteps } from '../library/first-steps.tsx';
+import { keptLines } from '../library/kept-lines.ts';
+import { SessionsPanel } from '../library/sessions-panel.tsx';
+import { usePasting } from '../library/use-pasting.ts';
+import { useSessions, type Done } from '../library/use-sessions.ts';
+import { isNarrow, SESSIONS_KEY, useSessionsToggle } from '../library/use-sessions-toggle.ts';
+import { useUndoKeys } from '../library/use-undo-keys.ts';
 import { Part } from '../part.tsx';
 import { readSessionFile } from './session-file.ts';
 import { TimetableView } from '../timetable/timetable-view.tsx';
@@ -51,14 +59,22 @@ const NO_WARNINGS: readonly WarningGroup[] = [];
 export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreenProps): ReactElement {
   const { writing } = tools;
   const written = useWriting(writing, run);
-  const { sheet, draft } = written;
+  const { sheet, draft, saving, news } = written;
   const { text, lanesText } = draft;
   const runId = run?.id ?? null;
   const setText = (next: string, on?: number): void => writing.write({ text: next }, runId, on);
   const [lanesWanted, setLanesWanted] = useState(false);
   const showLanes = lanesWanted || lanesText !== '';
   const [answer, setAnswer] = useState<Opened | null>(null);
-  const say = (why: string): void => setAnswer({ kind: 'failed', why });
+  const [done, setDone] = useState<Done | null>(null);
+  const say = (why: string): void => {
+    setAnswer({ kind: 'failed', why });
+    setDone(null);
+  };
+  const tell = (what: Done): void => {
+    setAnswer(null);
+    setDone(what);
+  };
   const [screensOpen, toggleScreens] = useScreensToggle();
   const [lanesOpen, setLanesOpen] = useState(false);
   const toggleLanes = (): void => {
@@ -78,11 +94,51 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
   const faults = opened.ok || (source === '' && lanes === null) ? null : opened.faults;
   const warnings = useMemo(() => (opened.ok ? warningGroups(warningsOf(opened.value)) : NO_WARNINGS), [opened]);
 
+  const shelf = useSessionsToggle();
+  const isChanged = saving.changed !== null;
+  const showsSessions = shelf.isOpen && !isChanged;
+  const panelOpen = screensOpen || lanesOpen;
+  const toggleSessions = (): void => {
+    // Where there is room for one of them, the last asked for has it.
+    const isInPlace = shelf.isOpen && !(panelOpen && isNarrow());
+    if (panelOpen && isNarrow()) {
+      if (screensOpen) toggleScreens();
+      setLanesOpen(false);
+    }
+    if (isInPlace || !shelf.isOpen) shelf.toggle();
+  };
+  const undo = (): void => {
+    undoIn(editor.current);
+    setDone(null);
+  };
+  const sessions = useSessions({
+    tools,
+    isSeen: showsSessions,
+    undo,
+    insert: (lines) => putIn(editor.current, lines),
+    onShown: shelf.leaveRoom,
+    onDone: tell,
+    onRefused: say,
+  });
+  useUndoKeys(undo, () => redoIn(editor.current));
+  const bring = (brought: string, from: string | null): void => {
+    writing.put({ text: brought, lanesText: '', from, during: runId });
+    tell({ text: `${from ?? 'What was pasted'} is a session of its own now.`, undo });
+  };
   const take = async (file: File | undefined): Promise<void> => {
     if (!file) return;
     const read = await readSessionFile(file);
-    if (read.ok) writing.put({ text: read.text, lanesText: '', from: file.name, during: runId });
+    if (read.ok) bring(read.text, file.name);
     else say(read.why);
+  };
+  usePasting(
+    (pasted) => bring(pasted, null),
+    (file) => void take(file),
+  );
+  const keepLines = (): void => {
+    const kept = editor.current && keptLines(text, chosenLines(editor.current));
+    if (kept) void sessions.keepPiece(kept);
+    else say('Put the cursor into a part first, or choose the lines to keep.');
   };
   const drop = (event: DragEvent): void => {
     event.preventDefault();
@@ -95,6 +151,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
       replace,
     );
     setBusy(false);
+    setDone(null);
     setAnswer(reply);
     if (reply.kind !== 'opened') return;
     writing.openedAs(reply.run, { text, lanesText });
@@ -110,16 +167,24 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
   useRunKey(() => (why === null ? void open(false) : say(why)));
 
   return (
-    <div className={`${pageStyles.page} write`} onDragOver={(event) => event.preventDefault()} onDrop={drop}>
+    <div
+      className={`${pageStyles.page} write`}
+      data-sessions={showsSessions ? '' : undefined}
+      data-beside={panelOpen ? '' : undefined}
+      onDragOver={(event) => event.preventDefault()}
+      onDrop={drop}
+    >
       <header className="write-head">
         <div className="write-title">
           <WriteSource run={run} writing={writing} written={written} />
         </div>
-        <FileButton
-          name="Open a session"
-          label="Open a file…"
-          accept=".txt,.lanecall,text/plain"
-          onFile={(file) => void take(file)}
+        <Button
+          name="Sessions"
+          hint="Ctrl+O"
+          keys={SESSIONS_KEY}
+          look="small"
+          expanded={shelf.isOpen}
+          onPress={toggleSessions}
         />
         <Button
           name="Lanes apart"
@@ -136,17 +201,33 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         <LightSwitch light={tools.light} />
         {onBack ? <Button name="Back to the run" look="small" onPress={onBack} onRefused={say} /> : null}
       </header>
+      {showsSessions ? (
+        <div className={`write-sessions ${pageStyles.card} ${pageStyles.scrolls}`}>
+          <Part tools={tools} name="The sessions" onClose={shelf.toggle}>
+            <SessionsPanel
+              sessions={sessions}
+              current={saving.file?.name ?? null}
+              isTyping={shelf.isTyping}
+              onFile={(file) => void take(file)}
+              onKeep={keepLines}
+              onRefused={say}
+              onClose={shelf.toggle}
+            />
+          </Part>
+        </div>
+      ) : null}
       <main className="write-text">
         <SessionEditor
           label="Session"
           text={text}
           sheet={sheet}
           undos={writing.undos}
+          begins={(before, after) => writing.begins(before, after)}
           faults={faults?.in === 'session' ? faults.faults : NO_FAULTS}
           warnings={source === text ? warnings : NO_WARNINGS}
           faultsId={faultsId}
           area={editor}
-          placeholder={'Write it as on the whiteboard,\nopen a file, or drop one here.'}
+          placeholder={'Write it as on the whiteboard,\nor paste or drop one here.'}
           onChange={setText}
         />
         {showLanes ? (
@@ -161,14 +242,20 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           />
         ) : null}
       </main>
-      {screensOpen ? (
+      {saving.changed && saving.file ? (
+        <div className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}>
+          <Part tools={tools} name="What was changed elsewhere">
+            <ChangedElsewhere writing={writing} name={saving.file.name} mine={text} now={saving.changed.now} />
+          </Part>
+        </div>
+      ) : screensOpen ? (
         <div className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}>
           <Part tools={tools} name="The screens" onClose={toggleScreens}>
             <ScreensPanel tools={tools} onClose={toggleScreens} />
           </Part>
         </div>
       ) : null}
-      {lanesOpen && !screensOpen ? (
+      {lanesOpen && !screensOpen && !isChanged ? (
         <div className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}>
           <Part tools={tools} name="The lanes" onClose={toggleLanes}>
             <LanesPanel
@@ -185,9 +272,12 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}
         aria-label="What it comes to"
         tabIndex={0}
-        hidden={screensOpen || lanesOpen}
+        hidden={panelOpen || isChanged}
       >
         <Part tools={tools} name="The timetable" again={opened}>
+          {text === EXAMPLE && saving.file === null && run === null ? (
+            <FirstSteps onNew={() => sessions.begin('', null)} />
+          ) : null}
           {faults ? (
             <FaultList
               id={faultsId}
@@ -204,7 +294,10 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
               <WriteLate plan={opened.value} onText={(cut) => (source === text ? setText(cut) : undefined)} />
             </TimetableView>
           ) : (
-            <p className="write-empty">The timetable of every lane stands here as you write.</p>
+            <p className="write-empty">
+              The timetable of every lane stands here as you write. Sessions has those that you wrote before, and
+              samples to start from.
+            </p>
           )}
         </Part>
         <About />
@@ -222,7 +315,8 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         {answer?.kind === 'going' ? (
           <Button name="End that run and run this" held hint="hold" onPress={() => void open(true)} onRefused={say} />
         ) : null}
-        <FeedbackLine feedback={answer && 'why' in answer ? { text: answer.why, kind: 'refused' } : null} />
+        <FeedbackLine feedback={feedbackOf(answer, done)} otherwise={news ?? ''} />
+        {done?.undo ? <Button name="Undo" hint="Ctrl+Z" look="small" onPress={done.undo} /> : null}
         <p className={pageStyles.caution}>
           Lanecall times swimmers, it does not watch them: the lifeguard and the coach keep watch. No breath-holding
           targets; effort targets only for swimmers fit to train; local pool rules and your qualification come first.
@@ -230,4 +324,9 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
       </footer>
     </div>
   );
+}
+
+function feedbackOf(answer: Opened | null, done: Done | null): { text: string; kind: 'done' | 'refused' } | null {
+  if (answer && 'why' in answer) return { text: answer.why, kind: 'refused' };
+  return done ? { text: done.text, kind: 'done' } : null;
 }

@@ -8,6 +8,7 @@ import { Button } from '../../ui/parts/button.tsx';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import { MINUTE } from '../../../app/core/units.ts';
 import { draftOf, type Draft } from './draft.ts';
+import { EXAMPLE } from './example.ts';
 import type { Saving } from './session-saver.ts';
 import { newNameOf } from './session-title.ts';
 import type { Writing, Written } from './writing.ts';
@@ -39,7 +40,7 @@ export function WriteSource({ run, writing, written: { draft, saving } }: WriteS
 
 function nameless({ from, text }: Draft): string {
   if (from !== null) return newNameOf({ from }) ?? from;
-  return text === '' ? 'New session' : 'Write the session';
+  return text === EXAMPLE ? 'A sample session' : 'New session';
 }
 
 function savedText({ file, savedAt, refused }: Saving): string {

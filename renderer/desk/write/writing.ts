@@ -55,7 +55,9 @@ export class Writing {
   constructor(ports: WritingPorts) {
     this.ports = ports;
     for (const draft of keptUnsaved(ports.memory)) this.begin(draft);
-    this.current = this.begin(keptDraft(ports.memory) ?? SAMPLE);
+    const kept = keptDraft(ports.memory);
+    this.current = this.begin(kept ?? SAMPLE);
+    if (!kept) void this.showLastUsed();
   }
 
   state = (): Written => this.sheets.get(this.current)!;
@@ -79,11 +81,24 @@ export class Writing {
     const before = this.sheets.get(sheet);
     if (!before) return;
     const { draft, saver } = before;
-    this.current = sheet;
+    const isOther = sheet !== this.current;
+    if (isOther) this.turnTo(sheet);
     this.onlyShown = null;
     const opened = draft.during === run ? (draft.opened ?? null) : null;
     if (texts.text !== undefined) saver.write(texts.text);
-    this.set(sheet, { draft: { ...draft, ...texts, during: run, opened }, news: null });
+    this.set(sheet, { draft: { ...draft, ...texts, during: run, opened }, news: isOther ? before.news : null });
+  }
+
+  /**
+   * Where nothing is left of a session that has a file, that file stays as it is, and what is written is another session:
+   * its number. Else null.
+   */
+  begins(before: string, after: string): number | null {
+    const { draft, saving } = this.state();
+    if (!saving.file || !leavesNothing(before, after)) return null;
+    const sheet = this.begin({ ...EMPTY, lanesText: draft.lanesText });
+    this.set(sheet, { news: `${saving.file.name} stays as it was. This is a new session.` });
+    return sheet;
   }
 
   /** Another session in place of this one, which is saved to its end. */
@@ -153,6 +168,16 @@ export class Writing {
     }
   }
 
+  /** This browser has kept nothing, or lost it in a crash: what was used last comes before the sample. */
+  private async showLastUsed(): Promise<void> {
+    const { ask } = this.ports;
+    const list = await ask<'list'>({ do: 'list', find: '', most: 1 });
+    const last = list.ok ? list.sessions[0] : undefined;
+    const read = last && (await ask<'read'>({ do: 'read', kind: 'session', name: last.name }));
+    // Unless the coach has begun something meanwhile.
+    if (read?.ok && this.state().draft === SAMPLE) this.open(read);
+  }
+
   private get saver(): SessionSaver {
     return this.sheets.get(this.current)!.saver;
   }
@@ -207,4 +232,20 @@ export class Writing {
 
 function newerNews({ file }: Draft): string {
   return `${file?.name ?? 'The session'} is shown as it was last saved. Undo brings back what stood here.`;
+}
+
+/** Of fewer lines nothing is kept: they may be a beginning that was thought better of. */
+const LEAST_LINES = 3;
+
+function leavesNothing(before: string, after: string): boolean {
+  const lines = linesOf(before);
+  const left = new Set(linesOf(after));
+  return lines.length >= LEAST_LINES && !lines.some((line) => left.has(line));
+}
+
+function linesOf(text: string): readonly string[] {
+  return text
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
 }

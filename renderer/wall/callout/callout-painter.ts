@@ -21,8 +21,8 @@ export function createCalloutPainter(
   const list = placeIn(board, 'callout-lines');
   const leftElement = placeIn(board, 'left-box');
   const left = createDigits(placeIn(board, 'left'));
-  const { wide, body } = layout;
-  const { height, captionHeight, leftCap } = layout.callout;
+  const { body } = layout;
+  const { height, captionHeight, beside, leftCap } = layout.callout;
   const captionPlace = { width: body.width, size: captionHeight * 0.8, least: captionHeight * 0.5 };
   const caption = wordsWriter(placeIn(board, 'callout-lanes'), captionPlace, measure);
   const hide = hiddenWriter(root);
@@ -37,16 +37,16 @@ export function createCalloutPainter(
     const key = JSON.stringify([callout.title, callout.lines]);
     if (key === shown) return;
     shown = key;
-    // Beside the time left, or above it on a screen on end, the words have less room.
-    const width = body.width - (callout.left !== '' && wide ? leftCap * 3.4 : 0);
-    const free = callout.left !== '' && !wide ? height - leftCap * 1.3 : height;
+    // Beside the time left, or above it, the words have less room.
+    const width = body.width - (callout.left !== '' && beside ? leftCap * 3.4 : 0);
+    const free = callout.left !== '' && !beside ? height - leftCap * 1.3 : height;
     // The title may be the higher the fewer lines stand below it.
     const few = callout.lines.length <= 1 ? 0.5 : callout.lines.length === 2 ? 0.42 : 0.26;
     const most = Math.min(free * few, body.width * 0.15);
     // One line rather than two, where that is not much smaller.
     const onOneLine = width / measure(callout.title);
     const size = onOneLine >= most * 0.6 ? Math.min(most, onOneLine) : most;
-    const title = { width, height: free * 0.46, size, least: size * 0.35 };
+    const title = { width, height: free * 0.46, size, least: size * 0.24 };
     wordsWriter(placeIn(board, 'callout-title'), title, measure)(callout.title);
     writeLines(
       list,
@@ -74,6 +74,6 @@ function writeLines(
   list.textContent = '';
   for (const text of shown) {
     const element = list.appendChild(list.ownerDocument.createElement('li'));
-    wordsWriter(element, { width: room.width, size, least: size * 0.45 }, measure)(text);
+    wordsWriter(element, { width: room.width, size, least: size * 0.32 }, measure)(text);
   }
 }

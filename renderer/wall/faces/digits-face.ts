@@ -60,7 +60,7 @@ function beside(room: FaceRoom, share: number): Division {
 function above(room: FaceRoom, share: number): Division {
   const { width, height, headMost } = room;
   const head = Math.floor(headMost * share);
-  const leastWords = Math.min(width * 0.16, head * 0.5);
+  const leastWords = Math.min(width * 0.2, head * 0.5);
   const cap = Math.max(1, Math.min(width / widthInCaps(room), (head - leastWords) / 1.12));
   const y = cap * 1.12;
   return {

@@ -130,6 +130,14 @@ describe('[library] the list', () => {
     expect(await shelf.names()).toEqual(['theirs']);
   });
 
+  test('shows it to each of several who ask at once', async () => {
+    await create('mine');
+    await shelf.names();
+    shelf.write('theirs', SESSION);
+    const both = await Promise.all([shelf.names(), shelf.names()]);
+    expect(both.map((names) => names.length)).toEqual([2, 2]);
+  });
+
   test('reads only files that have changed', async () => {
     for (let n = 0; n < 20; n++) await create(`Session ${n}`);
     await shelf.names();

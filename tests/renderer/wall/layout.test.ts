@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Box, ClockFace } from '../../../renderer/wall/faces/clock-face.ts';
 import { FACES } from '../../../renderer/wall/faces/faces.ts';
+import { sweepFace } from '../../../renderer/wall/faces/sweep-face.ts';
+import { headSizes } from '../../../renderer/wall/head/head-sizes.ts';
 import { digitsFace } from '../../../renderer/wall/faces/digits-face.ts';
 import { nameBox } from '../../../renderer/wall/screen/screen-named.tsx';
 import { layoutFor, type Layout, type Room } from '../../../renderer/wall/layout.ts';
@@ -36,9 +38,12 @@ function everyRoom(): Room[] {
   return rooms;
 }
 
+let every: readonly (readonly [Room, Layout, ClockFace])[] | null = null;
+
 /** Every room with every face. */
-function everyLayout(): (readonly [Room, Layout, ClockFace])[] {
-  return FACES.flatMap((face) => everyRoom().map((each) => [each, layoutFor(each, face), face] as const));
+function everyLayout(): readonly (readonly [Room, Layout, ClockFace])[] {
+  every ??= FACES.flatMap((face) => everyRoom().map((each) => [each, layoutFor(each, face), face] as const));
+  return every;
 }
 
 /** Of the height at 1920 x 1080, by the number of lanes. */
@@ -74,16 +79,16 @@ describe('[sizes] digits of leaves', () => {
   });
 
   test('are never larger than a clock of digits; from four lanes on they are smaller', () => {
-    for (const each of everyRoom()) {
-      const { lanes, clock } = layoutFor(each, digitsFace);
+    for (const [each, { lanes, clock }, face] of everyLayout()) {
+      if (face !== digitsFace) continue;
       expect(lanes.cap / clock.height).toBeLessThanOrEqual(each.lanes <= 3 ? 1 : 0.93);
     }
   });
 });
 
 test('[sizes] the head is at most a quarter of the height, 0.4 with one to three lanes or on end, inset included', () => {
-  for (const each of everyRoom()) {
-    const { insetY, body } = layoutFor(each, digitsFace);
+  for (const [each, { insetY, body }, face] of everyLayout()) {
+    if (face !== digitsFace) continue;
     const most = each.lanes <= 3 || each.width < each.height ? 0.4 : 0.25;
     expect((insetY + body.y) / each.height).toBeLessThanOrEqual(most + 0.001);
   }
@@ -153,6 +158,20 @@ test('lane number, leave, seconds, rep and round have their places with every nu
     // "round 2 of 3" takes 4.6 of its size.
     expect(lanes.rep.width / lanes.large).toBeGreaterThanOrEqual(4.6);
   }
+});
+
+test('[talk] its words have at least half of the width beside the time left, or all of it above', () => {
+  for (const [, { body, callout }] of everyLayout()) {
+    expect(callout.leftCap * 3.4).toBeLessThanOrEqual(body.width * (callout.beside ? 0.5 : 1));
+  }
+  const sides = [layoutFor(room(1920, 1080, 6), digitsFace), layoutFor(room(1024, 768, 6), sweepFace)];
+  expect(sides.map(({ callout }) => callout.beside)).toEqual([true, false]);
+});
+
+test('[sweep] on a screen on end what is swum stands as large beside the dial as beside digits on a screen that lies', () => {
+  const setOn = (width: number, height: number, face: ClockFace): number =>
+    headSizes(layoutFor(room(width, height, 6), face).words, false).set.size;
+  expect(setOn(1080, 1920, sweepFace)).toBeGreaterThanOrEqual(setOn(1920, 1080, digitsFace));
 });
 
 test('every lane has a strip, while they swim and while they do not', () => {

@@ -26,6 +26,10 @@ test('a file is read as UTF-8 or refused with a reason', async () => {
     arrayBuffer: () => Promise.resolve(new Uint8Array(bytes).buffer),
   });
   expect(await readSessionFile(file(new TextEncoder().encode('4 × 50')))).toEqual({ ok: true, text: '4 × 50' });
+  expect(await readSessionFile(file(new TextEncoder().encode(' \n')))).toMatchObject({
+    ok: false,
+    why: expect.stringMatching(/is empty/) as string,
+  });
   expect(await readSessionFile(file(new Uint8Array([0xff, 0xfe, 0x41])))).toMatchObject({
     ok: false,
     why: expect.stringMatching(/UTF-8/) as string,

@@ -14,7 +14,10 @@ const TEXT = 'Harbour\nlane 1 base 1:30, 7 swimmers\nlane 2 base 1:30\nSet\n4 x 
 
 const NO_CLOCK = { now: () => null, matched: false, match: () => undefined, forget: () => undefined };
 
-beforeEach(() => localStorage.clear());
+beforeEach(() => {
+  localStorage.clear();
+  localStorage.setItem('lanecall.sessions', 'open');
+});
 afterEach(() => {
   cleanup();
   vi.unstubAllGlobals();
@@ -102,7 +105,7 @@ describe('a file', () => {
     expect(input.value).toBe('');
     pick('two');
     await waitFor(() => expect(writtenText()).toBe('two'));
-    screen.getByRole('heading', { name: 'a' });
+    screen.getByRole('heading', { name: 'a', level: 1 });
   });
 });
 

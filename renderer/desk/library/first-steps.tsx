@@ -1,0 +1,22 @@
+/*
+ * What a coach who sees the program for the first time is told, beside the sample: three sentences and the next step.
+ */
+
+import type { ReactElement } from 'react';
+import { Button } from '../../ui/parts/button.tsx';
+import styles from './first-steps.module.css';
+
+export function FirstSteps({ onNew }: { onNew(): void }): ReactElement {
+  return (
+    <section className={styles.steps} aria-label="First steps">
+      <p>
+        This is a sample session. Write as on a whiteboard, a set a line: below stands when each lane leaves, and
+        whether it fits the hour. What you type is saved by itself, under Sessions.
+      </p>
+      <p>
+        <b>Next:</b> change a number and see what it does, or begin your own.
+      </p>
+      <Button name="Begin my own" look="small deep" onPress={onNew} />
+    </section>
+  );
+}

@@ -1,0 +1,23 @@
+/*
+ * What is photographed: a session brought to a state, on some of the screens.
+ */
+
+import type { Page } from 'playwright';
+import type { Command } from '../../app/core/run/command/command.ts';
+
+export interface Scene {
+  readonly name: string;
+  /** null: no session is open. */
+  readonly session: string | null;
+  readonly commands: readonly (readonly [number, Command])[];
+  readonly at: number;
+  readonly screens: readonly ScreenName[];
+  /** What the wall's address asks for: `?face=sweep`. */
+  readonly asks?: string;
+  /** Gone in seconds, or laid out by the size it is opened at: reached anew for each picture. */
+  readonly fresh?: true;
+  /** What is done on the coach's window before it is looked at. */
+  readonly prepare?: (coach: Page) => Promise<void>;
+}
+
+export type ScreenName = 'wall' | 'coach' | 'remote';
