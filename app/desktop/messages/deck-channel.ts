@@ -122,7 +122,7 @@ async function answerQuestion(
     return replyOf(404, { ok: false, why: 'There is nothing to be asked here.' });
   }
   const bytes = Buffer.from(body);
-  const tooLarge = bytes.length > (question.limit(JSON_TYPE) ?? Infinity);
+  const tooLarge = bytes.length > question.limit(JSON_TYPE);
   const { status, value } = await question.answer(host, {
     query: '',
     type: JSON_TYPE,

@@ -35,8 +35,8 @@ export interface Question {
   readonly method: 'PUT' | 'POST';
   /** The reply to a body of the wrong type; null if the type is right. */
   refusesType(type: string): Reply | null;
-  /** The longest body, in bytes; null if no body is read. */
-  limit(type: string): number | null;
+  /** The longest body that is kept, in bytes. */
+  limit(type: string): number;
   answer(host: DeckHost, asked: Asked): Promise<Reply>;
 }
 
@@ -64,7 +64,7 @@ export const QUESTIONS: Questions = new Map<string, Question>([
   ['/command', asJson('Send a command as application/json.', giveCommand)],
   ['/clock', asJson('Send a clock to match as application/json.', matchClock)],
   ['/leave', asJson('Send the run to leave as application/json.', leaveRun)],
-  ['/told', { method: 'POST', refusesType: () => null, limit: () => null, answer: told }],
+  ['/told', { method: 'POST', refusesType: () => null, limit: () => 0, answer: told }],
 ]);
 
 /** A refusal with its reason in a sentence. */

@@ -5,7 +5,7 @@
 
 import { join } from 'node:path';
 import type { LibraryAnswer, LibraryGiven, LibraryRequest, LibraryWish, ShelfKind } from '../../wire/library.ts';
-import { diskReason, type Disk } from '../journal/disk.ts';
+import { codeOf, diskReason, type Disk } from '../journal/disk.ts';
 import { Bin } from './bin.ts';
 import { Catalogue } from './catalogue.ts';
 import { LastUsed } from './last-used.ts';
@@ -105,7 +105,7 @@ export class Library {
           return { name: free, version: await this.shelves[kind].create(free, text) };
         } catch (error) {
           // Another program was quicker.
-          if (!isTaken(error)) throw error;
+          if (codeOf(error) !== 'EEXIST') throw error;
           taken.add(nameKey(free));
         }
       }
@@ -173,10 +173,6 @@ export class Library {
 
 /** What changes no session. */
 const READING: ReadonlySet<LibraryWish> = new Set(['list', 'look']);
-
-function isTaken(error: unknown): boolean {
-  return error instanceof Error && 'code' in error && error.code === 'EEXIST';
-}
 
 function refusalOf(
   error: unknown,

@@ -58,11 +58,14 @@ export function unattendedText(run: FoundRun, lastLeave: Millis | null): string 
   return `${run.state.plan.session.title ?? 'A session'}, ${opened}: ${given}, ${left}.`;
 }
 
-/** Why a record is used only up to a line; `lines`: how many lines are used. */
+/** A record whose first line is damaged. */
+export function uselessText(path: string): string {
+  return `The record ${basename(path)} is damaged and nothing in it can be used: it is kept unchanged under another name.`;
+}
+
+/** Why a record is used only up to a line; `lines`: how many lines are used, one at least. */
 export function stoppedText(path: string, lines: number, why: 'damaged' | 'out of place'): string {
   const name = basename(path);
-  if (lines === 0)
-    return `The record ${name} is damaged and nothing in it can be used: it is kept unchanged under another name.`;
   const what =
     why === 'damaged'
       ? `The record ${name} is damaged`

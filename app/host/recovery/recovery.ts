@@ -15,6 +15,7 @@ import {
   refusedText,
   stoppedText,
   unreadableFolderText,
+  uselessText,
 } from './recovery-text.ts';
 import { diskReason, type Disk } from '../journal/disk.ts';
 import { foldJournal, foundRun, type FoldedJournal, type FoundRun } from './found-run.ts';
@@ -99,16 +100,19 @@ async function unfinishedJournals(
     else if (look.kind === 'newer') said.push(newerText(look.path, look.version));
     else if (look.kind === 'unreadable') said.push(look.sentence);
   }
-  for (const path of empty) said.push(stoppedText(path, 0, 'damaged'));
+  for (const path of empty) said.push(uselessText(path));
   // If the disk refuses, the next start finds them again.
-  if (empty.length > 0) await putAside(disk, empty).catch(() => undefined);
+  await putAside(disk, empty).catch(() => undefined);
   return unfinished;
 }
 
 async function journals(disk: Disk, folder: string, said: string[]): Promise<readonly string[]> {
   try {
     const names = await disk.list(folder);
-    const newest = names.filter((name) => name.endsWith('.jsonl')).sort((a, b) => (a < b ? 1 : -1));
+    const newest = names
+      .filter((name) => name.endsWith('.jsonl'))
+      .sort()
+      .reverse();
     return newest.map((name) => join(folder, name));
   } catch (error) {
     said.push(unreadableFolderText(folder, diskReason(error)));
@@ -171,11 +175,12 @@ function fileOf(path: string, bytes: Uint8Array, { length, sums }: JournalLines)
 /** Cuts off what cannot be used. If the disk refuses now, that is done before the next write. */
 async function withoutTorn(disk: Disk, file: FoundFile): Promise<FoundFile> {
   if (!file.torn) return file;
-  const isCut = await cutOffTorn(disk, file.path, file.bytes.length, file.torn).then(
-    () => true,
-    () => false,
-  );
-  return isCut ? { ...file, torn: null } : file;
+  try {
+    await cutOffTorn(disk, file.path, file.bytes.length, file.torn);
+    return { ...file, torn: null };
+  } catch {
+    return file;
+  }
 }
 
 function bounded(said: readonly string[], folder: string): readonly string[] {

@@ -61,14 +61,14 @@ export async function closeFound(
 }
 
 /** Whether the coach must still be told about a journal that ends with this line. */
-export function isToBeTold(last: JournalEntry | null): boolean {
-  return last?.say === 'closed' && last.why === 'unattended' && last.told !== true;
+export function isToBeTold(last: JournalEntry): boolean {
+  return last.say === 'closed' && last.why === 'unattended' && last.told !== true;
 }
 
 /** `at`: the time of the last line of its journal. */
 export function unattendedRun(run: FoundRun, at: Millis): UnattendedRun {
   const leaves = leavesOf(settle(run.state, run.position.seenAt));
-  const lastLeave = leaves.reduce<Millis | null>((latest, leave) => Math.max(latest ?? 0, leave.at), null);
+  const lastLeave = leaves[leaves.length - 1]?.at ?? null;
   return { path: run.file.path, text: unattendedText(run, lastLeave), at };
 }
 

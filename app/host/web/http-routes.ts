@@ -9,7 +9,7 @@ import type { DeckHost } from '../deck/deck-host.ts';
 import { isFromOwnPage, ownHost } from './doorkeeper.ts';
 import type { Pages } from './pages.ts';
 import { FRAMING, sendJson, sendPage, sendRefusal } from './replies.ts';
-import { readBody, type Body } from './request-body.ts';
+import { readBody } from './request-body.ts';
 import type { SessionFile } from '../../wire/window-bridge.ts';
 
 /** What the answers need. */
@@ -36,8 +36,9 @@ export async function answerRequest(
 ): Promise<void> {
   const name = ownHost(request, port);
   if (name === null) return sendRefusal(response, 403, 'Use the address of this machine, such as localhost.');
-  const { method } = request;
-  const [path = '', query = ''] = (request.url ?? '').split('?');
+  const { method, url } = request;
+  // Every request that a server gets has an address.
+  const [path, query = ''] = url!.split('?') as [string, string?];
   if (method === 'GET' || method === 'HEAD') return answerGet({ pages, questions }, path, name, response);
   if (!isFromOwnPage(request, name)) return sendRefusal(response, 403, 'Only the pages of this Lanecall may do that.');
   if (path === FILE_PATH && method === 'POST') return sendJson(response, 200, { file: takeFile() });
@@ -76,8 +77,7 @@ async function answerQuestion(
   const type = mediaType(request);
   const refused = question.refusesType(type);
   if (refused) return sendJson(response, refused.status, refused.value, { Connection: 'close' });
-  const limit = question.limit(type);
-  const body: Body = limit === null ? { ok: true, bytes: Buffer.alloc(0) } : await readBody(request, limit);
+  const body = await readBody(request, question.limit(type));
   const { status, value } = await question.answer(host, { query, type, body });
   // After a refusal the connection is not used again: whatever is still coming is not read.
   sendJson(response, status, value, status === 200 ? {} : { Connection: 'close' });

@@ -16,6 +16,7 @@ import { RECORDS_PATH, recordsQuestion } from '../records/records-requests.ts';
 import type { Squads } from '../squads/squads.ts';
 import { SQUADS_PATH, squadsQuestion } from '../squads/squads-requests.ts';
 import type { Pages } from './pages.ts';
+import { codeOf } from '../journal/disk.ts';
 import { sendRefusal } from './replies.ts';
 import { answerRequest } from './http-routes.ts';
 import type { Timers } from '../time/timers.ts';
@@ -61,9 +62,6 @@ const ANSWERED_WITHIN = 30_000;
 /** How many requests all pages together may make: a large session takes time that the leaves of a run need. */
 const SESSION_RATE = { perSecond: 2, burst: 20 };
 const OTHER_RATE = { perSecond: 20, burst: 40 };
-/** Apart from the others: whoever types, or looks for a session or a run, keeps no command waiting. */
-const LIBRARY_RATE = { perSecond: 20, burst: 40 };
-const OF_LIBRARY: readonly string[] = [LIBRARY_PATH, SQUADS_PATH, RECORDS_PATH];
 
 /** In ms: how long the goodbyes to screens may take when the host closes. */
 const LAST_WORDS = 250;
@@ -74,11 +72,16 @@ export async function startServer(
   port: number,
 ): Promise<DeckServer> {
   const socket = deckSocket(host, clock, timers);
-  const sessions = new TokenBucket(SESSION_RATE, clock.now());
   const others = new TokenBucket(OTHER_RATE, clock.now());
-  const ofLibrary = new TokenBucket(LIBRARY_RATE, clock.now());
-  const mayAsk = (path: string): boolean =>
-    (path === '/session' ? sessions : OF_LIBRARY.includes(path) ? ofLibrary : others).take(clock.now());
+  // Whoever types, or looks for a session or a run, keeps no command waiting.
+  const ofLibrary = new TokenBucket(OTHER_RATE, clock.now());
+  const apart = new Map([
+    ['/session', new TokenBucket(SESSION_RATE, clock.now())],
+    [LIBRARY_PATH, ofLibrary],
+    [SQUADS_PATH, ofLibrary],
+    [RECORDS_PATH, ofLibrary],
+  ]);
+  const mayAsk = (path: string): boolean => (apart.get(path) ?? others).take(clock.now());
   const questions = new Map([
     ...QUESTIONS,
     [LIBRARY_PATH, libraryQuestion(library)],
@@ -134,7 +137,6 @@ export async function startServer(
         socket.terminate();
         servers.forEach((server) => server.closeAllConnections());
       }, LAST_WORDS);
-      servers.forEach((server) => server.closeIdleConnections());
       await Promise.all(closed);
       timers.clear(timer);
     },
@@ -145,7 +147,6 @@ function listen(server: Server, port: number, address: string): Promise<Server> 
   return new Promise((resolve, reject) => {
     server.once('error', (error) => reject(withReason(error, port)));
     server.listen({ port, host: address, exclusive: true }, () => {
-      server.removeAllListeners('error');
       // Accepting a connection can fail (no file handles left). That connection is lost; the host goes on.
       server.on('error', () => undefined);
       resolve(server);
@@ -166,8 +167,4 @@ function withReason(error: Error, port: number): Error {
 
 function isMissingAddress(error: unknown): boolean {
   return ['EADDRNOTAVAIL', 'EAFNOSUPPORT', 'EINVAL'].includes(codeOf(error));
-}
-
-function codeOf(error: unknown): string {
-  return error instanceof Error && 'code' in error ? String(error.code) : '';
 }

@@ -51,11 +51,11 @@ describe('[requests] which bodies are taken', () => {
     expect(question.limit(JSON_TYPE)).toBe(4 * TEXT_LIMIT);
   });
 
-  test('a session as plain text too, up to its limit; of "told" none is read', () => {
+  test('a session as plain text too, up to its limit; of "told" nothing is kept', () => {
     expect(QUESTIONS.get('/session')!.refusesType('text/plain')).toBeNull();
     expect(QUESTIONS.get('/session')!.limit('text/plain')).toBe(TEXT_LIMIT);
     const { method, refusesType, limit } = QUESTIONS.get('/told')!;
-    expect([method, refusesType('image/png'), limit('')]).toEqual(['POST', null, null]);
+    expect([method, refusesType('image/png'), limit('')]).toEqual(['POST', null, 0]);
   });
 });
 

@@ -253,7 +253,10 @@ describe('[recovery] damaged files', () => {
     expect(again.host.snapshot().notices.join(' ')).toContain('would not survive a crash');
     deck.disk.refuses = null;
     await again.pass(2000);
-    expect(again.host.snapshot().notices.join(' ')).not.toContain('would not survive a crash');
+    const now = again.host.snapshot().notices.join(' ');
+    expect(now).not.toContain('would not survive a crash');
+    // The tear was there before: nobody has written into the file since.
+    expect(now).not.toContain('another program');
     expect(deck.disk.files.has(`${path}.torn`)).toBe(true);
     const read = readJournal(deck.disk.files.get(path)!);
     expect(read).toMatchObject({ kind: 'journal', length: deck.disk.files.get(path)!.length });

@@ -11,6 +11,7 @@ import {
   unattendedText,
   unreadableFolderText,
   unreadableText,
+  uselessText,
 } from '../../../app/host/recovery/recovery-text.ts';
 import type { FoundRun } from '../../../app/host/recovery/found-run.ts';
 import { planOf } from '../../support/deck.ts';
@@ -21,7 +22,7 @@ const CHECK = 'Before you go on, check that the screens show what the swimmers a
 
 test.each([
   [
-    stoppedText(PATH, 0, 'damaged'),
+    uselessText(PATH),
     'The record a.jsonl is damaged and nothing in it can be used: it is kept unchanged under another name.',
   ],
   [

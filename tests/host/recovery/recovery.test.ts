@@ -68,6 +68,25 @@ describe('[recovery] a host that was killed', () => {
     expect(again.host.snapshot()).toMatchObject({ notices: [], startUp: null });
   });
 
+  test('says so where no leave was due meanwhile', async () => {
+    const deck = await goingDeck();
+    deck.kill();
+    deck.clock.stall(3000);
+    expect((await restarted(deck)).recovery.away).toBe(
+      'The run has come back: Lanecall was not running for 3 s. No leave was due in that time.',
+    );
+  });
+
+  test('says by which clock that is known where the machine was restarted', async () => {
+    const deck = await goingDeck();
+    deck.kill();
+    const fresh = new FakeClock({ now: 777, timeOfDay: deck.clock.wall().epochMs + 3000 });
+    expect((await JournalledDeck.start(fresh, deck.disk, 'boot-2')).recovery.away).toBe(
+      'The run has come back: Lanecall was not running for 3 s. The machine was restarted, so this comes from ' +
+        'its time of day: check it against the clock on the wall. No leave was due in that time.',
+    );
+  });
+
   test('a machine that slept meanwhile costs no time', async () => {
     const deck = await goingDeck();
     deck.kill();

@@ -66,6 +66,22 @@ describe('[recovery] the last line of a run that was left unattended', () => {
     expect(readJournal(deck.disk.files.get(path)!)).toMatchObject({ kind: 'journal', stop: null });
   });
 
+  test('is not written behind a torn end either where only the cutting is refused', async () => {
+    const { deck, path, before } = await left();
+    deck.disk.put(path, Buffer.from(`${before}{"half`));
+    deck.disk.replace = () => Promise.reject(new Error('no file beside it'));
+    await restarted(deck);
+    expect(deck.disk.text(path)).toBe(`${before}{"half`);
+  });
+
+  test('tells of the last leave of all lanes', async () => {
+    const deck = await goingDeck();
+    await deck.pass(180_000);
+    deck.kill();
+    deck.clock.stall(24 * 60 * MINUTE);
+    expect((await restarted(deck)).recovery.unattended.runs[0]).toContain('2 commands, the last leave at 19:33.');
+  });
+
   test('is not written behind a torn end that cannot be cut off', async () => {
     const { deck, path, before } = await left();
     deck.disk.put(path, Buffer.from(`${before}{"half`));
@@ -107,6 +123,7 @@ describe('[recovery] that the coach has read of it', () => {
     const more = deck.disk.text(path).slice(closed.length);
     expect(JSON.parse(more)).toMatchObject({ say: 'closed', why: 'unattended', told: true });
     expect(more.split('\n')).toHaveLength(2);
+    expect(readJournal(deck.disk.files.get(path)!)).toMatchObject({ kind: 'journal', stop: null });
     const last = closed.trimEnd().split('\n').at(-1)!;
     expect((JSON.parse(more) as { at: number }).at).toBe((JSON.parse(last) as { at: number }).at);
   });

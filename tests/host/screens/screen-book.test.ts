@@ -211,3 +211,115 @@ describe('[screens] the coach is told', () => {
     expect(pool.book.latest()[0]?.settings.inset).toBe(9);
   });
 });
+
+describe('[screens] what cannot be is said in a sentence', () => {
+  const full = () => {
+    const settings = { ...FIRST_SETTINGS, inset: 0 };
+    return new Pool(Array.from({ length: 100 }, (_, n) => ({ name: `Hall ${n}`, settings, formerly: [] })));
+  };
+
+  test('a name that another has, one that is gone, one that is connected, one too many', () => {
+    const pool = new Pool();
+    pool.wall('Hall');
+    pool.wall('Gym');
+    expect(pool.book.carryOut('Hall', { rename: 'Gym' })).toBe('There is a screen “Gym” already: choose another name.');
+    expect(pool.book.carryOut('Pub', { rename: 'Gym' })).toBe('There is no screen “Pub” any more.');
+    expect(pool.book.carryOut('Hall', { forget: true })).toBe(
+      '“Hall” is connected: forget it once it is switched off.',
+    );
+    const other = full();
+    other.wall('New');
+    const tooMany = 'A hundred screens are remembered: forget one of them first.';
+    expect(other.book.carryOut('New', { settings: { inset: 1 } })).toBe(tooMany);
+    expect(other.book.carryOut('New', { rename: 'Newer' })).toBe(tooMany);
+  });
+
+  test('of a hundred any may be renamed, and set as at first: then it is none of them', () => {
+    const pool = full();
+    expect(pool.book.carryOut('Hall 7', { rename: 'Gym' })).toBeNull();
+    expect(pool.book.carryOut('Hall 8', { settings: { inset: FIRST_SETTINGS.inset } })).toBeNull();
+    pool.wall('New');
+    expect(pool.book.carryOut('New', { settings: { inset: 1 } })).toBeNull();
+  });
+});
+
+describe('[screens] who is told', () => {
+  test('of which screen is which: all that wanted to be, until they do not', () => {
+    const { book } = new Pool();
+    const heard: string[] = [];
+    const stop = book.onWhich(() => heard.push('one'));
+    book.onWhich(() => heard.push('two'));
+    book.which();
+    stop();
+    book.which();
+    expect(heard).toEqual(['one', 'two', 'two']);
+  });
+
+  test('of news: until they are not wanted any more', () => {
+    const pool = new Pool();
+    let told = 0;
+    const stop = pool.book.onNews(() => told++);
+    pool.wall('Hall');
+    stop();
+    pool.clock.advance(1000);
+    pool.wall('Gym');
+    expect(told).toBe(1);
+  });
+
+  test('of a screen that goes, that is set and that has another size, each within half a second', () => {
+    const pool = new Pool();
+    const wall = pool.wall('Hall');
+    pool.list();
+    const news = (change: () => void): boolean => {
+      const before = pool.book.latest();
+      change();
+      pool.clock.advance(500);
+      return pool.book.latest() !== before;
+    };
+    expect(news(() => wall.room({ width: 1, height: 2 }))).toBe(true);
+    expect(news(() => pool.book.carryOut('Hall', { settings: { inset: 1 } }))).toBe(true);
+    expect(news(() => wall.leave())).toBe(true);
+    expect(news(() => wall.leave())).toBe(false);
+    expect(news(() => pool.book.carryOut('Hall', { forget: true }))).toBe(true);
+    expect(news(() => undefined)).toBe(false);
+  });
+
+  test('of a size and an address where none was said: those of a common television', () => {
+    const pool = new Pool();
+    pool.book.join(undefined, () => undefined);
+    pool.list();
+    expect(pool.book.latest()[0]?.connected).toEqual([{ search: '', room: { width: 1920, height: 1080 } }]);
+  });
+});
+
+describe('[screens] what is kept', () => {
+  test('is handed over with each new name, each setting and each that is forgotten, and not for less', () => {
+    const pool = new Pool();
+    const writes = (change: () => void): boolean => {
+      const before = pool.kept;
+      change();
+      return pool.kept !== before;
+    };
+    let wall: ReturnType<Pool['wall']>;
+    expect(writes(() => (wall = pool.wall('Hall')))).toBe(true);
+    expect(writes(() => wall.room({ width: 1, height: 2 }))).toBe(false);
+    expect(writes(() => pool.wall('Hall'))).toBe(false);
+    expect(writes(() => pool.book.carryOut('Hall', { settings: { inset: 1 } }))).toBe(true);
+    expect(writes(() => pool.book.carryOut('Hall', { rename: 'Gym' }))).toBe(true);
+    expect(writes(() => pool.book.carryOut('Gym', { rename: 'Gym' }))).toBe(false);
+    expect(writes(() => pool.book.carryOut('Nobody', { forget: true }))).toBe(false);
+  });
+
+  test('of names that nobody has set are the last 32: one that is connected is not counted', () => {
+    const pool = new Pool();
+    const here = pool.wall('Here');
+    const gone = Array.from({ length: 33 }, (_, n) => pool.wall(`Noise ${n}`));
+    gone.slice(0, 32).forEach((wall) => wall.leave());
+    expect(pool.list()).toHaveLength(34);
+    gone[32]!.leave();
+    expect(pool.list()).toHaveLength(33);
+    expect(pool.kept.map(({ name }) => name)).not.toContain('Noise 0');
+    here.leave();
+    expect(pool.kept.map(({ name }) => name)).not.toContain('Here');
+  });
+});

@@ -180,3 +180,63 @@ describe('[screens] a disk that refuses', () => {
     expect(disk.text(FILE)).toBe(HALL);
   });
 });
+
+describe('[screens] what the coach is told of the file', () => {
+  const notKept = 'the screens have their first settings, and changes last until Lanecall ends.';
+
+  test.each([
+    ['EACCES', `${FILE} cannot be read (this user may not read or write it): ${notKept}`],
+    ['ENOENT', null],
+  ])('where it cannot be read (%s): %s', async (code, said) => {
+    const disk = holding(HALL);
+    disk.unreadable.set(FILE, code);
+    expect((await host(disk)).kept.said).toBe(said);
+  });
+
+  test('where it is of a newer Lanecall', async () => {
+    const { kept } = await host(holding('{"version":2}'));
+    expect(kept.said).toBe(`${FILE} is of a newer Lanecall and left as it is: ${notKept}`);
+  });
+
+  test.each(['{"version":1.5,"screens":[]}', '{"version":"2","screens":[]}', 'null', '\u00ff'])(
+    'where it is not ours: %j',
+    async (text) => {
+      const { kept } = await host(holding(text));
+      expect(kept.said).toBe(
+        `${FILE} does not hold the settings of screens: it is kept as ${FILE}.aside-1, and the screens have their ` +
+          'first settings.',
+      );
+    },
+  );
+
+  test('where it is no text at all', async () => {
+    const disk = new FakeDisk();
+    disk.put(FILE, Uint8Array.from([0xff, 0xfe]));
+    expect((await host(disk)).kept.said).toContain('does not hold the settings of screens');
+  });
+
+  test('where it is not ours and cannot be moved', async () => {
+    const disk = holding('nothing of ours');
+    disk.refuses = 'EROFS';
+    expect((await host(disk)).kept.said).toBe(
+      `${FILE} does not hold the settings of screens and cannot be moved (the disk is read-only): ${notKept}`,
+    );
+  });
+
+  test('where it cannot be written', async () => {
+    const disk = new FakeDisk();
+    const { kept, notices, join } = await host(disk);
+    disk.refuses = 'ENOSPC';
+    join('Hall');
+    await kept.written();
+    expect(notices).toEqual([
+      `The screens' settings cannot be kept in ${FILE} (the disk is full): they hold until Lanecall ends. ` +
+        'They are written with the next change.',
+    ]);
+  });
+
+  test('of a whole MiB it is read, if it is ours', async () => {
+    const { names } = await host(holding(HALL.padEnd(1024 * 1024, ' ')));
+    expect(names()).toEqual(['Hall']);
+  });
+});

@@ -1,7 +1,7 @@
 /* The server over fake time: what it waits for and for how long, the addresses it cannot have, and its end. */
 
 import { once } from 'node:events';
-import { Server, type ListenOptions, type Socket } from 'node:net';
+import { connect, Server, type ListenOptions, type Socket } from 'node:net';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { PortTaken } from '../../../app/host/web/server.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
@@ -36,11 +36,11 @@ describe('[server] addresses', () => {
   test.each(['EADDRNOTAVAIL', 'EAFNOSUPPORT', 'EINVAL'])(
     'a machine without IPv6 (%s) serves without it',
     async (code) => {
-      const [first] = refusing({ '::1': code });
+      const servers = refusing({ '::1': code });
       const server = await DeckServerUnderTest.start();
       expect((await server.ask('GET', '/healthz')).status).toBe(200);
       await server.close();
-      expect(first?.listening ?? false).toBe(false);
+      expect(servers.map(({ listening }) => listening)).toEqual([false, false]);
     },
   );
 
@@ -133,6 +133,58 @@ describe('[server] what is no request', () => {
   });
 });
 
+describe('[server] whoever goes on', () => {
+  /** A connection whose own end stays open, whatever the host does with its end. */
+  async function stubborn(server: DeckServerUnderTest): Promise<Socket> {
+    const socket = connect({ port: server.port, host: '127.0.0.1', allowHalfOpen: true });
+    socket.on('error', () => undefined);
+    socket.resume();
+    await once(socket, 'connect');
+    return socket;
+  }
+
+  test.each([
+    ['what was no request', () => 'hello\r\n\r\n'],
+    ['a socket that was refused', (port: number) => upgradeTo('/elsewhere', port)],
+  ])('after %s finds the connection closed for good', async (_, words) => {
+    const { server } = await faked();
+    const socket = await stubborn(server);
+    socket.write(words(server.port));
+    const closed = new Promise((resolve) => socket.on('close', resolve));
+    await once(socket, 'end');
+    // Nobody is there any more to take this, and the system says so.
+    const talking = setInterval(() => socket.write('more'), 5);
+    await closed;
+    clearInterval(talking);
+    await server.close();
+  });
+
+  test('of 129 that ask nothing the first is hung up on', async () => {
+    const { server } = await faked();
+    const first = await stubborn(server);
+    const closed = once(first, 'end');
+    const others = await Promise.all(Array.from({ length: 127 }, () => server.raw()));
+    expect((await server.ask('GET', '/healthz')).status).toBe(200);
+    others.push(await server.raw());
+    await closed;
+    for (const each of [first, ...others]) each.destroy();
+    await server.close();
+  });
+});
+
+function upgradeTo(path: string, port: number): string {
+  return [
+    `GET ${path} HTTP/1.1`,
+    `Host: 127.0.0.1:${port}`,
+    `Origin: http://127.0.0.1:${port}`,
+    'Upgrade: websocket',
+    'Connection: Upgrade',
+    'Sec-WebSocket-Version: 13',
+    'Sec-WebSocket-Key: AAAAAAAAAAAAAAAAAAAAAA==',
+    '\r\n',
+  ].join('\r\n');
+}
+
 describe('[server] its end', () => {
   /** Whether a promise has come to an end by now. */
   function ended(promise: Promise<unknown>): () => Promise<boolean> {
@@ -189,18 +241,7 @@ describe('[server] its end', () => {
   test('lets no screen in any more that asks meanwhile', async () => {
     const { clock, server } = await faked();
     const asking = await server.raw();
-    asking.write(
-      [
-        'GET /deck HTTP/1.1',
-        `Host: 127.0.0.1:${server.port}`,
-        `Origin: ${server.origin}`,
-        'Upgrade: websocket',
-        'Connection: Upgrade',
-        'Sec-WebSocket-Version: 13',
-        'Sec-WebSocket-Key: AAAAAAAAAAAAAAAAAAAAAA==',
-        '',
-      ].join('\r\n'),
-    );
+    asking.write(upgradeTo('/deck', server.port).slice(0, -2));
     await heard();
     const closed = server.close();
     asking.write('\r\n');
