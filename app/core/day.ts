@@ -36,7 +36,6 @@ export function readDay(text: string): Day | null {
 }
 
 export function isDay(day: Day): boolean {
-  if (day.month < 1 || day.month > 12 || day.day < 1) return false;
   return isoDay(dayAt(dayNumber(day))) === isoDay(day);
 }
 
@@ -70,9 +69,9 @@ export function dayNumber({ year, month, day }: Day): number {
 
 /** The day of a number. */
 export function dayAt(number: number): Day {
+  // By the mean year it is never too late, and too early by one at most.
   let y = Math.floor(number / 365.2425);
-  while (daysBefore(y + 1) <= number) y++;
-  while (daysBefore(y) > number) y--;
+  if (daysBefore(y + 1) <= number) y++;
   const rest = number - daysBefore(y);
   const m = Math.floor((5 * rest + 2) / 153);
   const month = m < 10 ? m + 3 : m - 9;

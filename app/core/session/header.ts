@@ -167,7 +167,7 @@ function takeStart(header: Header, line: Line, at: number): Flaw | null {
 /** Finds what start and finish have wrong with each other, once all settings are read. */
 export function judgeTimes({ start, finish }: Header, faults: FaultList): void {
   if (!start || !finish) return;
-  if (start.line !== finish.line && start.half !== finish.half) {
+  if (start.half !== finish.half) {
     const plain = start.half ? finish : start;
     const flaw = halfFlaw(plain, plain.at);
     if (flaw) faults.add(plain.line, flaw);

@@ -186,15 +186,6 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           expanded={shelf.isOpen}
           onPress={toggleSessions}
         />
-        <Button
-          name="Lanes apart"
-          hint="for every session"
-          look="small"
-          pressed={showLanes}
-          why={lanesText === '' ? null : 'There are lanes in it: empty it first.'}
-          onPress={() => setLanesWanted(!showLanes)}
-          onRefused={say}
-        />
         <Button name="Lanes and squads" look="small" expanded={lanesOpen && !screensOpen} onPress={toggleLanes} />
         <MatchClock phase={clock} />
         <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
@@ -259,12 +250,23 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         <div className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}>
           <Part tools={tools} name="The lanes" onClose={toggleLanes}>
             <LanesPanel
+              sheet={sheet}
               text={text}
               lanesText={lanesText}
               onText={setText}
               onLine={(line) => putCursor(editor.current, line, 1)}
               onClose={toggleLanes}
-            />
+            >
+              <Button
+                name="Lanes apart"
+                hint="for every session"
+                look="small"
+                pressed={showLanes}
+                why={lanesText === '' ? null : 'There are lanes in it: empty it first.'}
+                onPress={() => setLanesWanted(!showLanes)}
+                onRefused={say}
+              />
+            </LanesPanel>
           </Part>
         </div>
       ) : null}

@@ -1,11 +1,12 @@
 /* Names of wall screens. */
 
 import { describe, expect, test } from 'vitest';
-import { freeName, LONGEST_NAME, screenName } from '../../../app/core/screen/screen-name.ts';
+import { freeName, LONGEST_NAME, OWN_WALL, screenName } from '../../../app/core/screen/screen-name.ts';
 
 describe('[screens] a name', () => {
   test.each([
     ['Shallow end', 'Shallow end'],
+    [OWN_WALL, 'Wall'],
     ['  Shallow \t end ', 'Shallow end'],
     ['Lanes 1–4', 'Lanes 1–4'],
     ['a'.repeat(LONGEST_NAME), 'a'.repeat(LONGEST_NAME)],

@@ -18,7 +18,7 @@ describe('[screens] settings', () => {
 
   test("at first all lanes are shown, and neither the end nor swimmers' names", () => {
     expect(FIRST_SETTINGS).toMatchObject({ lanes: null, words: true, after: true, end: false, names: false });
-    expect(FIRST_SETTINGS.leavesOnly).toBe(false);
+    expect([FIRST_SETTINGS.leavesOnly, FIRST_SETTINGS.twoColumns]).toEqual([false, false]);
   });
 
   test('what can be chosen of each', () => {
@@ -65,7 +65,15 @@ describe('[screens] settings', () => {
     expect(changedSettings(settings, { lanes: [3, 1], inset: 5 })).toBe(settings);
   });
 
+  test('a change of one setting is a change, the lanes being as they were', () => {
+    const some: ScreenSettings = { ...FIRST_SETTINGS, lanes: [1, 3] };
+    expect(changedSettings(some, { inset: 7 })).toEqual({ ...some, inset: 7 });
+    expect(changedSettings(some, { lanes: null })).toEqual({ ...some, lanes: null });
+    expect(changedSettings(FIRST_SETTINGS, { reader: 20 })).toEqual({ ...FIRST_SETTINGS, reader: 20 });
+  });
+
   test.each<[string, ScreenSettings['lanes'], ScreenSettings['lanes'], boolean]>([
+    ['one lane for another', [2, 3], [2, 4], false],
     ['the same lanes', [2, 3], [2, 3], true],
     ['another order', [2, 3], [3, 2], false],
     ['one lane more', [2, 3], [2, 3, 4], false],

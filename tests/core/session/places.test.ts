@@ -125,6 +125,33 @@ test.each<[text: string, ...faults: string[]]>([
     '2:12 4x in a heading would be lost: write the set on a line of its own below it',
     '3:1 gap is a setting: move it to the top, before the first heading or set',
   ],
+  ['50 m x\n  50', '1:7 a distance is missing after x: write count x distance, as in 4 x 50'],
+  ['4 x 3 x\n  50', '1:8 a distance is missing after x: write count x distance, as in 4 x 50'],
+  ['5:\n50', '1:1 5 is less than one length: write 5 m if it is a distance, or count x distance'],
+  ['100-200 - @ 3:00', '1:8 a distance is missing after - in the ladder'],
+  [
+    '3 x (4 x 50)\n  50',
+    '1:5 a bracket after x: write 3 rounds on a line of its own, and the sets below it, indented deeper',
+  ],
+  ['15:00 of 100.55 @ 2:00', '1:10 100.55 has too many decimals: write a distance with at most one'],
+  ['15:00 of 3 @ 2:00', '1:10 3 is less than one length: write 3 m if it is a distance, or count x distance'],
+  [
+    'lane 1\nlane 2\n3/4 rounds\n  50',
+    '3:1 a list of rounds: write one number, because every lane swims the same rounds',
+  ],
+  [
+    'lane 1 css 9\nlane 2\n4/5/6 x 50',
+    '1:12 9 per 100 after css: write a time from 0:20 to 10:00',
+    '3:1 a list of 3 for 2 lanes: write one value for all, or one for each lane',
+  ],
+  ['start 19:30 on 5\n50', '1:7 19:30 on 5 is no time of day: write 0:00 to 23:59, as in 19:30, or 7:30 pm'],
+  ['lane 1\nlane 1\n50', '2:6 a second line for lane 1: write one line for each lane'],
+  [
+    'gap 0\n20\n100',
+    '1:5 0 after gap: write a whole number from 1 to 60, in seconds',
+    '2:1 20 is less than one length: write 20 m if it is a distance, or count x distance',
+  ],
+  ['start 11:30 am - 13:30\nfinish 14:00\n50', '2:1 a second finish: write it only once'],
   ['start 19:30-20:30\nfinish 21:00\n50', '2:1 a second finish: write it only once'],
   ['finish 21:00\nstart 19:30-20:30\n50', '2:1 a second finish: it stands at most once'],
   ['start one', '1:1 nothing to swim: a session needs at least one set, as in 4 x 50 easy @ 1:15'],
@@ -245,6 +272,7 @@ test('twenty lanes are the most, those of the lanes file among them; a line for 
     return read.ok ? [] : read.faults.map(({ line, message }) => `${line} ${message}`);
   };
   expect(over(`${lanes(0, 0)}${lanes(5, 6)}50`)).toEqual([]);
+  expect(over(`${lanes(5, 6)}${lanes(0, 0)}50`)).toEqual([]);
   expect(over(`${lanes(0, 0)}lane 20\nlane 5\n50`)).toEqual(['2 more than 20 lanes: a session can have 20 at most']);
 });
 

@@ -109,7 +109,7 @@ export function readSwimLine(text: string, pool: Pool, from = 0): SwimLine | Fla
   if (isTimed(text, from)) return readTimed(text, pool, from);
   const numbers = listAt(text, from, numberAt);
   if (isFlaw(numbers)) return numbers;
-  return (numbers.end < text.length ? readRounds(text, numbers) : null) ?? readSet(text, numbers, pool);
+  return readRounds(text, numbers) ?? readSet(text, numbers, pool);
 }
 
 /** A time with a colon or a unit, or a bare one that `of` and a distance follow. */

@@ -6,9 +6,11 @@
 import type { Clauses, ClauseSpan } from '../line/clauses.ts';
 import type { Token, TokenKind } from './token.ts';
 
-const KEYWORD = /^(?:@|on(?:\s+the)?|hold|rest|ri)(?![\p{L}\p{N}])\s*|^@\s*/iu;
-const STEP = /,?\s*(drop|add)\s+(.+)$|,?\s*(drop|add)$/i;
-const REST_BEHIND = /\s*(rest|ri)$/i;
+/** What a clause begins with; a rest may have its word behind it. */
+const OPENING = /^(?:@|on\s+the|\p{L}+)/iu;
+/** What stands among its values, or behind them. */
+const STEP = /drop|add/i;
+const REST_BEHIND = /(?:rest|ri)$/i;
 /** Between slashes, or commas of a list a rep. */
 const VALUE = /[^\s/,](?:[^/,]*[^\s/,])?/g;
 
@@ -17,7 +19,7 @@ const VALUES = { interval: 'interval', rest: 'rest', hold: 'target' } as const;
 export function clauseTokens(text: string, from: number, { spans }: Clauses): Token[] {
   const tokens: Token[] = [];
   let at = from;
-  for (const span of spans.slice().sort((a, b) => a.from - b.from)) {
+  for (const span of [...spans].sort((a, b) => a.from - b.from)) {
     tokens.push(...wordTokens(text, at, span.from), ...tokensIn(text, span));
     at = span.to;
   }
@@ -35,20 +37,20 @@ export function wordTokens(text: string, from: number, to: number): Token[] {
 function tokensIn(text: string, { kind, from, to }: ClauseSpan): Token[] {
   if (kind === 'half') return [{ kind: 'keyword', from, to }];
   const clause = text.slice(from, to);
-  const opening = KEYWORD.exec(clause)?.[0] ?? '';
-  const closing = kind === 'rest' && opening === '' ? REST_BEHIND.exec(clause) : null;
-  const step = kind === 'interval' ? STEP.exec(clause) : null;
-  const end = from + (closing?.index ?? step?.index ?? clause.length);
-  const tokens: Token[] = opening === '' ? [] : [{ kind: 'keyword', from, to: from + opening.trim().length }];
-  tokens.push(...valuesIn(text, from + opening.length, end, VALUES[kind]));
-  if (closing) tokens.push({ kind: 'keyword', from: to - closing[1]!.length, to });
-  if (step) {
-    const word = end + step[0].search(/drop|add/i);
-    const length = (step[1] ?? step[3])!.length;
-    tokens.push({ kind: 'keyword', from: word, to: word + length });
-    tokens.push(...valuesIn(text, word + length, to, 'step'));
-  }
-  return tokens;
+  const values = from + (OPENING.exec(clause)?.[0].length ?? 0);
+  const word = STEP.exec(clause) ?? REST_BEHIND.exec(clause);
+  const at = from + (word?.index ?? clause.length);
+  const behind = at + (word?.[0].length ?? 0);
+  return [
+    ...keyword(from, values),
+    ...valuesIn(text, values, at, VALUES[kind]),
+    ...keyword(at, behind),
+    ...valuesIn(text, behind, to, 'step'),
+  ];
+}
+
+function keyword(from: number, to: number): Token[] {
+  return from < to ? [{ kind: 'keyword', from, to }] : [];
 }
 
 /** A token a value of a list. */

@@ -9,11 +9,12 @@ import { endsHeader, kindOfLine, type LineKind } from '../line/line-kind.ts';
 import type { LanePrefix } from '../line/lane-prefix.ts';
 import { lostInHeading } from '../line/lost-meaning.ts';
 import { readNote } from '../line/note-line.ts';
-import { readPartLine, readSwimLine, type PartLine } from '../line/part-line.ts';
+import { readPartLine, type PartLine } from '../line/part-line.ts';
 import type { Pool, WrittenSet } from '../line/set-line.ts';
 import { readPool, type SettingLine } from '../line/setting-line.ts';
 import { commentStart, lineAt } from '../text/lines.ts';
 import { isFlaw, type Flaw } from '../values/flaw.ts';
+import { numberAt, type Read, type WrittenNumber } from '../values/values.ts';
 import { clauseTokens, endBefore, valuesIn, wordTokens } from './clause-tokens.ts';
 import { settingTokens } from './setting-tokens.ts';
 import type { Token } from './token.ts';
@@ -61,6 +62,7 @@ function tokensOf(text: string, found: LineKind, { pool }: Above): Token[] {
     case 'setting':
       return settingOrFault(text, found.setting);
     case 'setting too late':
+    case 'stranger':
       return withFault(text, 0, []);
     case 'note':
       return noteTokens(text);
@@ -69,13 +71,8 @@ function tokensOf(text: string, found: LineKind, { pool }: Above): Token[] {
     case 'title':
       return [{ kind: 'title', from: 0, to: text.length }];
     case 'lost setting':
-      return withFault(text, found.flaw.at, []);
     case 'heading':
       return headingTokens(text);
-    case 'stranger': {
-      const read = readSwimLine(text, DEFAULT_POOL);
-      return isFlaw(read) ? withFault(text, read.at, []) : [];
-    }
   }
 }
 
@@ -97,15 +94,12 @@ function headingTokens(text: string): Token[] {
 
 /** What stands before a fault, the fault to the end of its word, and what is left as words. */
 function withFault(text: string, at: number, before: readonly Token[]): Token[] {
-  const word = /^\s*\S+/.exec(text.slice(at));
+  const word = /\s*\S+/.exec(text.slice(at));
   const to = at + (word?.[0].length ?? 0);
   const fault: Token[] = word ? [{ kind: 'fault', from: at + word[0].search(/\S/), to }] : [];
-  const own = before.length > 0 || at === 0 ? before : wordTokens(text, 0, at);
+  const own = before.length > 0 ? before : wordTokens(text, 0, at);
   return [...own, ...fault, ...wordTokens(text, to, text.length)];
 }
-
-/** How often what stands before a fault is read once more: each time up to the fault in it. */
-const MOST_FAULTS = 4;
 
 function itemTokens(text: string, lanes: LanePrefix | null, pool: Pool): Token[] {
   const prefix: Token[] = lanes ? [{ kind: 'lanes', from: 0, to: endBefore(text, lanes.end) }] : [];
@@ -115,17 +109,16 @@ function itemTokens(text: string, lanes: LanePrefix | null, pool: Pool): Token[]
   return withFault(text, read.at, [...prefix, ...tokensBefore(text, from, lanes, pool, read)]);
 }
 
+/** What stands before a fault, read again up to the fault in it, until it has none: each time less of it. */
 function tokensBefore(text: string, from: number, lanes: LanePrefix | null, pool: Pool, flaw: Flaw): Token[] {
   let { at } = flaw;
-  for (let tries = 0; tries < MOST_FAULTS && at > from; tries++) {
+  for (;;) {
     const before = text.slice(0, endBefore(text, at));
-    if (before.length <= from) return [];
     const read = readPartLine(before, lanes, pool);
     if (!isFlaw(read)) return [...tokensRead(before, from, read), ...wordTokens(text, before.length, flaw.at)];
     if (read.at >= at) return wordTokens(text, from, flaw.at);
     at = read.at;
   }
-  return wordTokens(text, from, flaw.at);
 }
 
 function tokensRead(text: string, from: number, line: PartLine): Token[] {
@@ -152,7 +145,7 @@ function tokensRead(text: string, from: number, line: PartLine): Token[] {
       return [
         { kind: 'time', from, to: line.timeEnd },
         of,
-        ...valuesIn(text, at, line.distances.end, 'distance'),
+        ...distanceTokens(text, line.distances.at),
         ...clauseTokens(text, line.distances.end, line.clauses),
       ];
     }
@@ -161,30 +154,27 @@ function tokensRead(text: string, from: number, line: PartLine): Token[] {
   }
 }
 
-function setTokens(
-  text: string,
-  from: number,
-  { rounds, at, counts, distances, ladder, clauses }: WrittenSet,
-): Token[] {
+function setTokens(text: string, from: number, { rounds, at, counts, distances, clauses }: WrittenSet): Token[] {
   const first = distances.at[0]!;
   const tokens: Token[] = [];
   if (rounds !== null) {
-    const digits = /^\d+/.exec(text.slice(from))![0].length;
-    tokens.push({ kind: 'count', from, to: from + digits }, ...timesSign(text, from + digits, at));
+    const to = numberEnd(text, from);
+    tokens.push({ kind: 'count', from, to }, ...timesSign(text, to, at));
   }
   if (counts) tokens.push(...valuesIn(text, counts.at[0]!, counts.end, 'count'), ...timesSign(text, counts.end, first));
-  if (ladder)
-    distances.at.forEach((rung, index) => tokens.push(rungToken(text, rung, distances.at[index + 1] ?? distances.end)));
-  else tokens.push(...valuesIn(text, first, distances.end, 'distance'));
-  return [...tokens, ...clauseTokens(text, distances.end, clauses)];
+  return [...tokens, ...distanceTokens(text, distances.at), ...clauseTokens(text, distances.end, clauses)];
 }
 
 function timesSign(text: string, from: number, to: number): Token[] {
   return wordTokens(text, from, to).map((token) => ({ ...token, kind: 'keyword' }));
 }
 
-/** Without the dash behind it. */
-function rungToken(text: string, from: number, to: number): Token {
-  const rung = /^\d+(?:\.\d+)?(?:\s*(?:yds?|yards?|y|metres?|meters?|m)(?![\p{L}\p{N}]))?/iu.exec(text.slice(from, to));
-  return { kind: 'distance', from, to: from + (rung?.[0].length ?? to - from) };
+/** Each with its unit, and without the dash or slash behind it. */
+function distanceTokens(text: string, at: readonly number[]): Token[] {
+  return at.map((from) => ({ kind: 'distance', from, to: numberEnd(text, from) }));
+}
+
+/** Where a number that has been read ends. */
+function numberEnd(text: string, at: number): number {
+  return (numberAt(text, at) as Read<WrittenNumber>).end;
 }

@@ -5,6 +5,7 @@
 
 import type { Fault } from '../../result.ts';
 import { textLines } from '../text/lines.ts';
+import { match } from '../values/time.ts';
 import { lineTokens, NOTHING_ABOVE, type Above } from './line-tokens.ts';
 
 export interface Mend {
@@ -38,12 +39,11 @@ export function sureMend(text: string, { line }: Pick<Fault, 'line'>, at: number
   const above = aboveLine(lines, line);
   for (const { slip, by } of SLIPS) {
     // A word too close behind a value: the fault is the word, the slip the space before it.
-    for (const from of [at, at - 1]) {
-      slip.lastIndex = Math.max(0, from);
-      const found = slip.exec(raw);
-      if (!found || from < 0) continue;
+    for (const from of [at, Math.max(0, at - 1)]) {
+      const found = match(slip, raw, from);
+      if (!found) continue;
       const to = from + found[0].length;
-      const mend = { from, to, by: by.replace(/\$(\d)/g, (_, group: string) => found[Number(group)] ?? '') };
+      const mend = { from, to, by: by.replace(/\$(\d)/g, (_, group: string) => found[Number(group)]!) };
       if (canBeRead(mended(raw, mend), above)) return mend;
     }
   }

@@ -19,7 +19,7 @@ export function settingTokens(text: string, { word, value }: SettingLine): Token
   if (word === 'lane') return [name, ...laneTokens(text, value)];
   const rest = text.slice(value + on);
   const at = value + on + rest.search(/\S/);
-  return rest.trim() === '' ? [name] : [name, { kind: 'value', from: at, to: text.length }];
+  return rest === '' ? [name] : [name, { kind: 'value', from: at, to: text.length }];
 }
 
 function laneTokens(text: string, value: number): Token[] {

@@ -63,6 +63,7 @@ test.each<[line: string, ...tokens: string[]]>([
   ['4x50', 'count 4', 'keyword x', 'distance 50'],
   ['4/3 × 50/25 m', 'count 4', 'count 3', 'keyword ×', 'distance 50', 'distance 25 m'],
   ['3 x 4 x 50', 'count 3', 'keyword x', 'count 4', 'keyword x', 'distance 50'],
+  ['lane 12: 3 x 4 x 50', 'lanes lane 12:', 'count 3', 'keyword x', 'count 4', 'keyword x', 'distance 50'],
   ['12 x 4 * 50', 'count 12', 'keyword x', 'count 4', 'keyword *', 'distance 50'],
   [
     '100-200 - 12.5m–50 metres easy',
@@ -108,6 +109,19 @@ test.each<[line: string, ...tokens: string[]]>([
     'step 0:05',
     'words free',
   ],
+  [
+    '4 x 50 @ 1:00 drop:05',
+    'count 4',
+    'keyword x',
+    'distance 50',
+    'keyword @',
+    'interval 1:00',
+    'keyword drop',
+    'step :05',
+  ],
+  ['50 on  the  1:00', 'distance 50', 'keyword on  the', 'interval 1:00'],
+  ['4 x 100s easy', 'count 4', 'keyword x', 'distance 100s', 'words easy'],
+  ['50 rest:15', 'distance 50', 'keyword rest', 'rest :15'],
   ['50 rest 15/20', 'distance 50', 'keyword rest', 'rest 15', 'rest 20'],
   ['50 RI 15', 'distance 50', 'keyword RI', 'rest 15'],
   ['50 free 15 s rest, easy', 'distance 50', 'words free', 'rest 15 s', 'keyword rest', 'words easy'],
@@ -144,6 +158,12 @@ test.each<[lines: readonly string[], ...tokens: string[]]>([
   [['START ON'], 'setting START ON'],
   [['start on   60 s'], 'setting start on', 'value 60 s'],
   [['start 19:30 - 20:30 # Thursday'], 'setting start', 'value 19:30 - 20:30', 'comment # Thursday'],
+  [['start 19:30 on'], 'setting start', 'value 19:30 on'],
+  [['lane 1: css 1:20'], 'setting lane', 'value 1', 'keyword css', 'value 1:20'],
+  [['lane 1 big css'], 'setting lane', 'value 1', 'words big css'],
+  [['lane 1 about 3 swimmers'], 'setting lane', 'value 1', 'words about 3 swimmers'],
+  [['lane 1 3 swimmers please'], 'setting lane', 'value 1', 'words 3 swimmers please'],
+  [['lane 1 1 swimmer'], 'setting lane', 'value 1', 'value 1', 'words swimmer'],
   [['between auto 0:45'], 'setting between', 'value auto 0:45'],
   [['pool  25 m'], 'setting pool', 'value 25 m'],
   [['lane 1'], 'setting lane', 'value 1'],
@@ -160,6 +180,9 @@ test.each<[lines: readonly string[], ...tokens: string[]]>([
   [['pool5 m', '20'], 'fault 20'],
   [['20 m'], 'distance 20 m'],
   [['gap 5', '20'], 'fault 20'],
+  [['gap 50 m', '25'], 'distance 25'],
+  [['T', 'gap is 4x50'], 'words gap is', 'fault 4x50'],
+  [['T', 'gap is 4x50', 'gap 5'], 'setting gap', 'value 5'],
 ])('the last of %j is %j', (lines, ...tokens) => {
   expect(toldLast(...lines)).toEqual(tokens);
 });
@@ -183,6 +206,10 @@ test.each<[line: string, ...tokens: string[]]>([
   ['4 x', 'count 4', 'keyword x'],
   ['4 x 3 x', 'words 4 x 3 x'],
   ['3 rounds fast', 'count 3', 'keyword rounds', 'fault fast'],
+  ['15:00 of 100 - 200 @ 2:00', 'words 15:00 of 100', 'fault -', 'words 200 @ 2:00'],
+  ['15:00 of 100 @ 1:70', 'words 15:00 of 100 @', 'fault 1:70'],
+  ['lane 1: 15:00 of 100 @ 1:70', 'lanes lane 1:', 'words 15:00 of 100 @', 'fault 1:70'],
+  ['100 15 sec easy @ 1:70', 'distance 100', 'words 15 sec easy @', 'fault 1:70'],
   ['10:00 @ 1:30', 'time 10:00', 'fault @', 'words 1:30'],
 ])('of a line at fault what stands before it is told: %j is %j', (line, ...tokens) => {
   expect(told(line, IN_PART)).toEqual(tokens);

@@ -23,11 +23,17 @@ test.each([
   ['4 x 50 free @ 1.30', '4 x 50 free @ 1:30'],
   ['4 x 50 free on 1.05 fast', '4 x 50 free on 1:05 fast'],
   ['4 x 50 @ 1:30, 1:25, 1.20, 1:15', '4 x 50 @ 1:30, 1:25, 1:20, 1:15'],
+  ['4 x 50 free @1.30', '4 x 50 free @1:30'],
+  ['4 x 50 @ 12.30', '4 x 50 @ 12:30'],
   ['4 x 50 free rest 1.15', '4 x 50 free rest 1:15'],
+  ['4 x 50 free rest 12.15', '4 x 50 free rest 12:15'],
+  ['4 x 50 free rest 1.15 easy', '4 x 50 free rest 1:15 easy'],
+  ['4 x 50 hold 28,5 @ 1:00', '4 x 50 hold 28.5 @ 1:00'],
   ['4 x 50 @ 1:00 hold 28,5', '4 x 50 @ 1:00 hold 28.5'],
   ['4 x 50 free rest15', '4 x 50 free rest 15'],
   ['4 x 50 @ 1:00 drop5', '4 x 50 @ 1:00 drop 5'],
   ['4 x 50 @ 1:00 drop 5 fast', '4 x 50 @ 1:00 drop 5, fast'],
+  ['4 x 50 @ 1:00 drop  5 fast', '4 x 50 @ 1:00 drop  5, fast'],
   ['4 x 50 @ 1:00 hold 0:40 fast', '4 x 50 @ 1:00 hold 0:40, fast'],
 ])('[mend] %s is surely meant as %s', (line, right) => {
   expect(mendOf(line)).toBe(right);
@@ -47,6 +53,21 @@ test.each([
   '8 lengths',
   'talk turns',
   '3 rounds fast',
+  '4 x 50 @ 2:00 easy 1.30',
+  // A swim of 1:35 has no x behind it.
+  '1.35 x 50',
 ])('[mend] %s can be meant in more than one way', (line) => {
   expect(mendOf(line)).toBeNull();
+});
+
+test('[mend] a line is judged by the pool above it', () => {
+  expect(mendOf('20 @ 1.30', 'Harbour\npool 20 m\nSet\n')).toBe('20 @ 1:30');
+});
+
+test('[mend] of the times of lanes each is meant as one', () => {
+  expect(mendOf('4 x 50 @ 1:30/1.20', 'Harbour\nlane 1\nlane 2\nSet\n')).toBe('4 x 50 @ 1:30/1:20');
+});
+
+test('[mend] a line that the text does not have has none', () => {
+  expect(sureMend('Harbour\n50 @ 1.30', { line: 3 }, 0)).toBeNull();
 });
