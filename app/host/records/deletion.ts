@@ -4,8 +4,8 @@
  */
 
 import { basename, join } from 'node:path';
-import * as z from 'zod/mini';
 import { namePattern } from '../../core/session/names/name-pattern.ts';
+import { DELETION_VERSION, deletionFile, type ToDelete } from '../../wire/deletion.ts';
 import type { Deleted } from '../../wire/records.ts';
 import { codeOf, diskReason, type Disk } from '../journal/disk.ts';
 import type { Guard } from '../journal/run-file.ts';
@@ -21,19 +21,6 @@ export interface DeletionPorts {
   readonly guard: Guard;
 }
 
-const VERSION = 1;
-
-const toDelete = z.discriminatedUnion('what', [
-  /** By the name that its files begin with. */
-  z.strictObject({ what: z.literal('runs'), stems: z.array(z.string().check(z.minLength(1), z.regex(/^[^/\\]+$/))) }),
-  z.strictObject({ what: z.literal('name'), name: z.string() }),
-  z.strictObject({ what: z.literal('everything') }),
-]);
-
-export type ToDelete = z.infer<typeof toDelete>;
-
-const deletionFile = z.strictObject({ version: z.literal(VERSION), delete: toDelete });
-
 export function deletionPath(data: string): string {
   return join(data, 'deleting.json');
 }
@@ -42,7 +29,7 @@ export function deletionPath(data: string): string {
 export async function deleteForGood(ports: DeletionPorts, what: ToDelete): Promise<Deleted> {
   const { disk, data, guard } = ports;
   await guard.check();
-  const text = JSON.stringify({ version: VERSION, delete: what }, null, 2);
+  const text = JSON.stringify({ version: DELETION_VERSION, delete: what }, null, 2);
   await disk.replace(deletionPath(data), Buffer.from(`${text}\n`));
   return carryOut(ports, what);
 }
