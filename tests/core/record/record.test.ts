@@ -184,6 +184,7 @@ describe('[record] how long a part took', () => {
     // From 10 s, four reps of a minute and a tail of 5 s; then half a minute.
     expect(spans([start])).toEqual(['Main set 10-255', 'Main set 255-285']);
     expect(parts([start])).toEqual([275, 0]);
+    expect(parts([start], 255)).toEqual([245, 0]);
   });
 
   test('a stretch that a command ends', () => {
@@ -203,6 +204,7 @@ describe('[record] how long a part took', () => {
   test('a start that is brought forward, or taken back before its time, begins nothing twice', () => {
     expect(spans([start, [3, { do: 'undo' }]])).toEqual([]);
     expect(spans([start, [3, { do: 'restart' }]])).toEqual([]);
+    expect(spans([start, [10, { do: 'restart' }]])).toEqual([]);
   });
 
   test('a part swum again has both passages, not what lay between', () => {
