@@ -1,6 +1,6 @@
 /* The record for a spreadsheet: a row for everything that happened, and no cell that runs. */
 
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import { recordCsv } from '../../../app/core/record/record-csv.ts';
 import { recordOf } from '../../../app/core/record/record.ts';
@@ -32,7 +32,7 @@ describe('[RFC 4180] the rows', () => {
     times: [{ lane: 1, at: 10_000, watches: [48_120, 48_290] }],
   };
   let [head, ...rows]: readonly (readonly string[])[] = [];
-  beforeAll(() => {
+  beforeEach(() => {
     [head, ...rows] = readCsv(recordCsv(recordOf({ ...kept, away: [{ from: 60_000, to: 80_000 }] }, added)));
   });
   const cell = (row: number, name: string): string => rows[row]![head!.indexOf(name)]!;

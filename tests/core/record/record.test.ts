@@ -1,6 +1,6 @@
 /* The record of a run, held against the rehearsal of the same commands and against what was worked out by hand. */
 
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { rehearsal } from '../../../app/cli/rehearse.ts';
 import { courseOf } from '../../../app/core/record/course.ts';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
@@ -17,7 +17,7 @@ const evening = eventfulEvening();
 let record: RunRecord;
 let json: RecordJson;
 
-beforeAll(() => {
+beforeEach(() => {
   record = recordOf(evening);
   json = recordJson(record);
 });
