@@ -97,14 +97,12 @@ async function runHost(
     await complain(io, opening.why);
     return EXIT.failed;
   }
-  const { host, journal, library, squads, cameBack, unattended, close } = opening.deck;
+  const { host, journal, library, squads, records, cameBack, unattended, close } = opening.deck;
   const told = untilTold();
   let server: DeckServer;
   try {
-    server = await startServer(
-      { host, clock, timers, pages: readPages(pagesFolder()), library, squads, file: draft },
-      port,
-    );
+    const pages = readPages(pagesFolder());
+    server = await startServer({ host, clock, timers, pages, library, squads, records, file: draft }, port);
   } catch (error) {
     told.forget();
     await close();

@@ -7,6 +7,7 @@ import { app, Menu, screen, session, type BrowserWindow } from 'electron';
 import { systemClock, type Clock } from '../host/time/clock.ts';
 import type { DeckHost } from '../host/deck/deck-host.ts';
 import type { Library } from '../host/library/library.ts';
+import type { Records } from '../host/records/records.ts';
 import type { Squads } from '../host/squads/squads.ts';
 import { openDeck } from '../host/deck/deck-opening.ts';
 import { startLoop } from '../host/time/loop.ts';
@@ -46,7 +47,7 @@ export async function startProgram(folder: string, pages: string): Promise<Progr
   const timers = systemTimers;
   const opening = await openDeck(folder, clock, timers);
   if (!opening.ok) return opening;
-  const { host, journal, library, squads, close } = opening.deck;
+  const { host, journal, library, squads, records, close } = opening.deck;
   const settings = await keepSettings(folder);
   shutIn(pages);
   const out = wayOut({
@@ -71,7 +72,7 @@ export async function startProgram(folder: string, pages: string): Promise<Progr
     },
     endNow: () => signNow(host, clock, journal),
   };
-  const windows = openWindows({ host, clock, library, squads }, settings, endings);
+  const windows = openWindows({ host, clock, library, squads, records }, settings, endings);
   const loop = startLoop(clock, timers, [lifeSigns(host, clock, journal), awake]);
   host.onChange(() => loop.wake());
   watchSleep(host, clock, journal, () => {
@@ -114,13 +115,19 @@ interface Deck {
   readonly clock: Clock;
   readonly library: Library;
   readonly squads: Squads;
+  readonly records: Records;
 }
 
-function openWindows({ host, clock, library, squads }: Deck, settings: KeptSettings, endings: Endings): Windows {
+function openWindows(
+  { host, clock, library, squads, records }: Deck,
+  settings: KeptSettings,
+  endings: Endings,
+): Windows {
   const timers = systemTimers;
   const kinds = new Map<number, WindowKind>();
   const channel = openDeckChannel(host, clock, {
     library,
+    records,
     squads,
     kindOf: (contents) => kinds.get(contents) ?? null,
     painted: (kind) => {

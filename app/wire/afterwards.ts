@@ -1,5 +1,6 @@
 /*
- * What the coach adds to a run afterwards, as it comes from outside: from the file that keeps it.
+ * What the coach adds to a run afterwards, as it comes from outside: from the file that keeps it, or from
+ * the coach's window.
  */
 
 import * as z from 'zod/mini';
@@ -17,7 +18,8 @@ const lane = whole(0, 20);
 
 const list = <Item extends z.ZodMiniType>(item: Item, most: number) => z.array(item).check(z.maxLength(most));
 
-const afterwards = {
+/** All that was added, by its fields. */
+const fields = {
   marks: list(z.strictObject({ command: whole(0, 1_000_000), words: words(200) }), 10_000),
   notes: list(words(2000), 100),
   attendance: z.nullable(
@@ -34,6 +36,9 @@ const afterwards = {
   ),
 };
 
+/** As the coach's window sends it. */
+export const addedAfterwards: z.ZodMiniType<Afterwards> = z.strictObject(fields);
+
 /** What stands in the file of a run. */
 export interface AfterwardsFile extends Afterwards {
   readonly version: number;
@@ -43,5 +48,5 @@ export interface AfterwardsFile extends Afterwards {
 export const afterwardsFile: z.ZodMiniType<AfterwardsFile> = z.strictObject({
   version: z.literal(AFTERWARDS_VERSION),
   run: words(64),
-  ...afterwards,
+  ...fields,
 });

@@ -2,13 +2,16 @@
  * The coach's window: writing before there is a run, then the run, then what was swum. Notices are above all three.
  */
 
-import { useState, type ReactElement } from 'react';
+import { Activity, useState, type ReactElement } from 'react';
 import { useDeck, useMoment } from '../ui/coach/use-deck.ts';
 import { Afterwards } from './afterwards/afterwards.tsx';
 import { ArrivedFileNotice, useArrivedFile } from './write/arrived-file.tsx';
 import type { DeskTools } from './desk-tools.ts';
 import { useMatchedClock } from './actions/match-clock.tsx';
 import { Part, StopButton } from './part.tsx';
+import { Rehearsal } from './rehearse/rehearsal.tsx';
+import { RehearsalEnded } from './rehearse/rehearsal-ended.tsx';
+import { useRehearsal } from './rehearse/use-rehearsal.ts';
 import { RunScreen } from './run/run-screen.tsx';
 import { WriteScreen } from './write/write-screen.tsx';
 import { Notices } from './notices.tsx';
@@ -22,6 +25,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
   const [left, setLeft] = useState<string | null>(null);
 
   const clock = useMatchedClock(tools.link, run);
+  const rehearsal = useRehearsal(tools);
 
   const file = useArrivedFile({
     writing: tools.writing,
@@ -36,19 +40,31 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
       <Part tools={tools} name="The notices">
         <Notices tools={tools} />
         <ArrivedFileNotice file={file} />
+        <RehearsalEnded rehearsal={rehearsal} />
       </Part>
       {status === 'connecting' ? (
         <p className={styles.waiting}>Looking for the host…</p>
       ) : away ? (
-        <Part tools={tools} name="The write page">
-          <WriteScreen
-            tools={tools}
-            run={run}
-            clock={clock}
-            onBack={run ? () => setLeft(null) : null}
-            onOpened={() => setLeft(null)}
-          />
-        </Part>
+        <>
+          {/* What is written stays as it is, and hears no keys meanwhile. */}
+          <Activity mode={rehearsal.rehearsed ? 'hidden' : 'visible'}>
+            <Part tools={tools} name="The write page">
+              <WriteScreen
+                tools={tools}
+                run={run}
+                clock={clock}
+                onBack={run ? () => setLeft(null) : null}
+                onRehearse={(source) => rehearsal.begin({ source, clockPhase: clock.now() })}
+                onOpened={() => setLeft(null)}
+              />
+            </Part>
+          </Activity>
+          {rehearsal.rehearsed ? (
+            <Part tools={tools} name="The rehearsal">
+              <Rehearsal own={rehearsal.rehearsed} onLeave={rehearsal.leave} />
+            </Part>
+          ) : null}
+        </>
       ) : moment === null || moment.run.id !== run.id ? (
         <p className={styles.waiting}>Setting the clock…</p>
       ) : moment.view.phase === 'done' ? (

@@ -100,7 +100,7 @@ export function createBoardPainter(
       setMode(mode);
       setLost(lost ? (lost.large ? 'large' : 'small') : '');
       const faces = facesOf(scene);
-      const looks = lights.at(view.t, new Map(faces.map(({ number, state }) => [number, state])));
+      const looks = lights.at(own, new Map(faces.map(({ number, state }) => [number, state])));
       const shared = head.work(() => sharedBy(view, faces)) ?? NOTHING_SHARED;
       head.work(() => sayNext(view));
       const { clock: shows } = choice;

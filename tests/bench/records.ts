@@ -2,6 +2,7 @@
 
 import { rmSync } from 'node:fs';
 import { recordOf } from '../../app/core/record/record.ts';
+import { systemDisk } from '../../app/host/journal/disk.ts';
 import { runsFolder } from '../../app/host/lock/data-folder.ts';
 import { readKept } from '../../app/host/records/kept-journal.ts';
 import { listRuns } from '../../app/host/records/run-list.ts';
@@ -25,8 +26,8 @@ export async function benchRecords(): Promise<readonly Row[]> {
   const first = await timed(() => listRuns(runsFolder(data)));
   const again = await timed(() => listRuns(runsFolder(data)));
   const one = await timed(async () => {
-    const read = await readKept(first.value.runs[0]!);
-    if (!read.ok) throw new Error(read.why);
+    const read = await readKept(systemDisk, first.value.runs[0]!.path);
+    if (read.kind !== 'run') throw new Error(read.kind);
     return recordOf(read.kept);
   });
   rmSync(data, { recursive: true });

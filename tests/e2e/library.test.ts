@@ -52,13 +52,13 @@ test('what was written is found again, opened, undone, copied for next week, and
     // Opening is undone by its button, and done again by the key, where the keyboard is nowhere.
     await desk.button('Undo').click();
     await expect.poll(() => textOn(page)).toMatch(/^Sprint and turns\n/);
-    await page.keyboard.press('Control+Shift+z');
+    await page.keyboard.press('Control+Shift+Z');
     expect(await textOn(page)).toBe(TUESDAY);
     // Next week's, with its hour moved.
     await desk.button('More for Tuesday').click();
     await desk.button('Tuesday for another day').click();
-    await page.getByLabel('Day').fill('2026-12-01');
-    await page.getByLabel('Start').fill('18:00');
+    await page.getByLabel('Day', { exact: true }).fill('2026-12-01');
+    await page.getByLabel('Start', { exact: true }).fill('18:00');
     await desk.button('Make it for Tuesday 1 December 2026').click();
     const next = TUESDAY.replace('24 November', '1 December').replace('19:30', '18:00');
     await isThere('Tuesday 1 December', next);
@@ -72,12 +72,11 @@ test('what was written is found again, opened, undone, copied for next week, and
     await isThere('Tuesday 1 December (2)', next);
     await isThere('Tuesday 1 December', theirs);
     // A file that is dropped on the text is one session more, and nothing is put into this one.
-    const file = await page.evaluateHandle(() => {
-      const dropped = new DataTransfer();
-      dropped.items.add(new File(['Dropped\nSet\n50 @ 1:00\n'], 'dropped.txt', { type: 'text/plain' }));
-      return dropped;
+    await editorOn(page).evaluate((element) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File(['Dropped\nSet\n50 @ 1:00\n'], 'dropped.txt', { type: 'text/plain' }));
+      element.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
     });
-    await editorOn(page).dispatchEvent('drop', { dataTransfer: file });
     await isThere('dropped', 'Dropped\nSet\n50 @ 1:00\n');
     expect(await textOn(page)).toBe('Dropped\nSet\n50 @ 1:00\n');
     expect(deck.complaints).toEqual([]);

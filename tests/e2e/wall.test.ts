@@ -187,16 +187,18 @@ test('some lanes only, where the address asks for them', async () => {
   expect(names).toEqual(['Lane 1', 'Lane 3']);
 });
 
-test('the sound of this screen is off and not loaded; a switch for it appears when somebody is there', async () => {
+test('the sound of this screen is off and not loaded; a switch for it, and the cursor, appear when somebody is there', async () => {
   const sound = page.getByRole('button', { name: /sound/i });
   const scripts = (): Promise<number> =>
     page.evaluate(() => performance.getEntriesByType('resource').filter(({ name }) => /\.js|\.wav/.test(name)).length);
+  const cursor = (): Promise<string> => page.evaluate(() => getComputedStyle(document.body).cursor);
   const before = await scripts();
-  expect(await sound.count()).toBe(0);
+  expect([await sound.count(), await cursor()]).toEqual([0, 'none']);
   await page.mouse.move(200, 200);
   await page.mouse.move(240, 220);
-  expect(await sound.textContent()).toBe('Sound on this screen: off');
+  expect([await sound.textContent(), await cursor()]).toEqual(['Sound on this screen: off', 'default']);
   await sound.waitFor({ state: 'hidden', timeout: 10_000 });
+  expect(await cursor()).toBe('none');
   await page.keyboard.press('ArrowDown');
   await page.keyboard.press('Enter');
   await expect.poll(() => sound.textContent()).toMatch(/^Sound on this screen: (starting|on)$/);

@@ -28,7 +28,6 @@ export const LIBRARY_SCENES: readonly Scene[] = [
   scene('library, more', async (coach) => {
     await fill(coach);
     await openSessions(coach);
-    await button(coach, /^Harbour squad/).click();
     await button(coach, 'More for Harbour squad, Thursday').click();
     await button(coach, 'Harbour squad, Thursday for another day').click();
   }),

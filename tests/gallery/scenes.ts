@@ -134,6 +134,8 @@ export const SCENES: readonly Scene[] = [
   writing('writing the longest words', TEN_LANES),
   writing('writing past the finish', LATE),
   { ...writing('writing, a cut made', LATE), prepare: writeAndCut },
+  { ...writing('rehearsing', SIX_LANES), prepare: (coach) => rehearse(coach, SIX_LANES) },
+  { ...writing('rehearsing, ten lanes', TEN_LANES), prepare: (coach) => rehearse(coach, TEN_LANES) },
   ...LANES_SHOWN.map(({ name, prepare }): Scene => ({ ...writing(name, ''), prepare })),
   { name: 'waiting for the first start', session: SIX_LANES, commands: [], at: 5, screens: ALL },
   { name: 'countdown', session: SIX_LANES, commands: MAIN_SET, at: 25.2, screens: ALL, fresh: true },
@@ -343,6 +345,16 @@ async function openSoundSettings(coach: Page): Promise<void> {
 async function writeAndCut(coach: Page): Promise<void> {
   await coach.getByRole('textbox', { name: 'Session', exact: true }).fill(LATE);
   await coach.getByRole('region', { name: 'If you run late' }).getByRole('button', { name: /^Cut/ }).first().click();
+}
+
+/** Paused a while after the start, so that the picture stands. */
+async function rehearse(coach: Page, text: string): Promise<void> {
+  await coach.getByRole('textbox', { name: 'Session', exact: true }).fill(text);
+  await button(coach, 'Rehearse').click();
+  await button(coach, 'Start').click();
+  await button(coach, '20 times the speed').click();
+  await coach.waitForTimeout(2000);
+  await button(coach, 'Pause').click();
 }
 
 function writing(name: string, text: string): Scene {

@@ -23,8 +23,8 @@ export default defineConfig({
     ...unit.test,
     // What `main.ts` names, below tests/.
     include: TESTS.map((place) => (place.includes('.test.') ? place : `${place}/**/*.test.{ts,tsx}`)),
-    // Nothing that is mutated keeps anything from one file of tests to the next.
-    isolate: false,
+    // Nothing that is mutated keeps anything from one file of tests to the next, but each has an Electron of its own.
+    isolate: TESTS.some((place) => place.startsWith('desktop')),
     sequence: { sequencer: QuickFirst },
   },
 });

@@ -75,9 +75,9 @@ async function printRun(
 }
 
 async function textOf(io: Io, listed: ListedRun, format: Format): Promise<string | null> {
-  const read = await readKept(listed);
-  if (!read.ok) {
-    await complain(io, read.why);
+  const read = await readKept(systemDisk, listed.path);
+  if (read.kind !== 'run') {
+    await complain(io, read.kind === 'unread' ? read.why : `Nobody has begun the run ${listed.run}.`);
     return null;
   }
   if (read.said !== null) await complain(io, read.said);

@@ -28,6 +28,8 @@ export interface RunRecord {
   readonly lanes: readonly LaneRecord[];
   readonly commands: readonly GivenRecord[];
   readonly parts: readonly PartRecord[];
+  /** When each stretch went on, by time. */
+  readonly spans: readonly Span[];
   readonly added: Afterwards;
   readonly load: number | null;
 }
@@ -68,6 +70,7 @@ export function recordOf(kept: KeptRun, added: Afterwards = NOTHING_ADDED): RunR
   const { plan } = course.state;
   const leaves = leavesOf(course.state);
   const duration = durationOf(kept, course, leaves);
+  const spans = spansUntil(course, duration);
   return {
     run: kept.run,
     title: plan.session.title ?? 'Session',
@@ -81,7 +84,8 @@ export function recordOf(kept: KeptRun, added: Afterwards = NOTHING_ADDED): RunR
       const words = added.marks.filter((mark) => mark.command === index).map((mark) => mark.words);
       return { ...command, added: words.join(' ') };
     }),
-    parts: partsOf(plan, spansUntil(course, duration)),
+    parts: partsOf(plan, spans),
+    spans,
     added,
     load: added.effort === null ? null : sessionLoad(added.effort, duration),
   };

@@ -19,6 +19,9 @@ export interface SetTimes {
 
 export interface RepTime {
   readonly rep: number;
+  readonly of: number;
+  /** When it left. */
+  readonly at: Millis;
   readonly time: Millis;
   /** For 100; null for a swim by time. */
   readonly pace: Millis | null;
@@ -65,8 +68,8 @@ function isTimed(leave: LeaveRecord): leave is Timed {
 }
 
 /** The target of an untimed set is for one of its reps, and its time for the whole. */
-function repTime({ rep, time }: LeaveRecord): RepTime {
+function repTime({ rep, at, time }: LeaveRecord): RepTime {
   const taken = time ?? 0;
   const over = rep.target === null || rep.set.untimed ? null : taken - rep.target;
-  return { rep: rep.rep, time: taken, pace: paceOf(taken, rep.distance), over };
+  return { rep: rep.rep, of: rep.of, at, time: taken, pace: paceOf(taken, rep.distance), over };
 }

@@ -9,6 +9,8 @@ import type { Clock } from '../../host/time/clock.ts';
 import type { DeckHost } from '../../host/deck/deck-host.ts';
 import type { Library } from '../../host/library/library.ts';
 import { LIBRARY_PATH, libraryQuestion } from '../../host/library/library-requests.ts';
+import type { Records } from '../../host/records/records.ts';
+import { RECORDS_PATH, recordsQuestion } from '../../host/records/records-requests.ts';
 import type { Squads } from '../../host/squads/squads.ts';
 import { SQUADS_PATH, squadsQuestion } from '../../host/squads/squads-requests.ts';
 import { connectScreen, type Screen } from '../../host/deck/screen.ts';
@@ -31,6 +33,7 @@ const JSON_TYPE = 'application/json';
 
 export interface ChannelPorts {
   readonly library: Library;
+  readonly records: Records;
   readonly squads: Squads;
   /** Which window a `webContents.id` belongs to; null for none of ours. */
   kindOf(contents: number): WindowKind | null;
@@ -38,15 +41,13 @@ export interface ChannelPorts {
   painted(kind: WindowKind): void;
 }
 
-export function openDeckChannel(
-  host: DeckHost,
-  clock: Clock,
-  { library, squads, kindOf, painted }: ChannelPorts,
-): DeckChannel {
+export function openDeckChannel(host: DeckHost, clock: Clock, ports: ChannelPorts): DeckChannel {
+  const { library, squads, records, kindOf, painted } = ports;
   const connections = new Map<number, Connection>();
   const questions = new Map([
     ...QUESTIONS,
     [LIBRARY_PATH, libraryQuestion(library)],
+    [RECORDS_PATH, recordsQuestion(records)],
     [SQUADS_PATH, squadsQuestion(squads)],
   ]);
 

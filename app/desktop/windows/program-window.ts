@@ -79,7 +79,7 @@ export function programWindow(kind: WindowKind, events: WindowEvents): ProgramWi
   };
 
   const died = (dead: BrowserWindow, look: WindowLook, reason: string): void => {
-    if (window !== dead || dead.isDestroyed()) return;
+    if (window !== dead) return;
     const now = performance.now();
     const wasPlain = dead.webContents.getURL() === plainAddress(kind);
     const then = afterDeath(reason, deaths, now, wasPlain);

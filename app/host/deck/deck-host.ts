@@ -24,9 +24,10 @@ import { JournalWatch, PATIENCE_AT_START } from '../journal/journal-watch.ts';
 import { matchedRun } from './matched-run.ts';
 import { PoolClock } from './pool-clock.ts';
 import { StartUpReport } from '../recovery/start-up-report.ts';
-import { runTold, type OpenAnswer, type OpenOptions, type OpenRun } from './open-run.ts';
+import { runTold, type OpenAnswer, type OpenOptions, type OpenRun, type ScreenKnew } from './open-run.ts';
 import type { Recovery } from '../recovery/recovery.ts';
 import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
+import { faultOf, GOING, NOT_OFFERED, OTHER_RUN, refusal } from './refusals.ts';
 import { isOverForGood } from '../recovery/run-end.ts';
 import { ScreenBook } from '../screens/screen-book.ts';
 import { SoundArbiter } from './sound-arbiter.ts';
@@ -44,13 +45,6 @@ export interface DeckPorts {
 export type MatchAnswer = { readonly ok: true; readonly run: string } | { readonly ok: false; readonly why: string };
 
 export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly ok: false; readonly why: string };
-
-/** What a screen knew about the run when it gave a command. */
-interface ScreenKnew {
-  readonly expected: ExpectedReps;
-  readonly meantFor: string | null;
-  readonly madeFrom: string | null;
-}
 
 export class DeckHost {
   readonly screenBook: ScreenBook;
@@ -179,10 +173,8 @@ export class DeckHost {
     return this.inOrder(async () => {
       if (this.run?.id !== run || !this.startUpReport?.offersToLeave(run)) return { ok: false, why: NOT_OFFERED };
       await this.watch.written(this.endJournal(this.run, 'left', moment));
-      this.run = null;
       void this.startUpReport.told();
-      this.runTexts.clear();
-      this.changed();
+      this.withoutRun();
       return { ok: true, why: null };
     });
   }
@@ -229,6 +221,20 @@ export class DeckHost {
       if (run && run.commands.length === 0) {
         await this.watch.written(this.endJournal(run, 'not begun', this.clock.instant()));
       }
+    });
+  }
+
+  /** Lets go of a run that is over for good, or was never begun, and of its journal; false where either still goes on. */
+  letGo(): Promise<boolean> {
+    const moment = this.clock.instant();
+    return this.inOrder(async () => {
+      const { run } = this;
+      const isBegun = run !== null && run.commands.length > 0;
+      if (isBegun && !isOverForGood(run.state, Math.floor(moment.hostTime - run.openedAt))) return false;
+      if (run) await this.endJournal(run, isBegun ? 'done' : 'not begun', moment).catch(() => undefined);
+      if (!(await this.journal.letGo())) return false;
+      if (run) this.withoutRun();
+      return true;
     });
   }
 
@@ -359,6 +365,12 @@ export class DeckHost {
     await this.watch.written(this.journal.back({ run: id, at, by, ...moment }), 0, undefined, PATIENCE_AT_START);
   }
 
+  private withoutRun(): void {
+    this.run = null;
+    this.runTexts.clear();
+    this.changed();
+  }
+
   private endJournal(run: OpenRun, why: ClosedWhy, moment: ClockInstant): Promise<void> {
     return this.journal.close(this.closing(run, why, moment));
   }
@@ -379,19 +391,4 @@ export class DeckHost {
     this.n++;
     for (const listener of this.listeners) listener();
   }
-}
-
-const OTHER_RUN = 'Another session has been opened in the meantime: check the screen, then try again.';
-
-const NOT_OFFERED = 'This run can no longer be left: use Finish instead.';
-
-const GOING = 'A run is going: finish it first, or open this session in its place.';
-
-/** An error of the program in one command must not end the run for everybody. */
-function faultOf(error: unknown): CommandAnswer {
-  return refusal(`Lanecall had an error and changed nothing (${String(error)}): try again.`);
-}
-
-function refusal(why: string): CommandAnswer {
-  return { ok: false, at: null, why };
 }

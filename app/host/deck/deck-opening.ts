@@ -15,6 +15,8 @@ import { lockToCome, takeHostLock, type HostLock } from '../lock/host-lock.ts';
 import { Library } from '../library/library.ts';
 import { JournalFile } from '../journal/journal-file.ts';
 import { recover } from '../recovery/recovery.ts';
+import { finishDeletion } from '../records/deletion.ts';
+import { Records } from '../records/records.ts';
 import { keepScreens } from '../screens/screens-file.ts';
 import { Squads } from '../squads/squads.ts';
 import type { Timers } from '../time/timers.ts';
@@ -28,6 +30,7 @@ export interface OpenDeck {
   readonly host: DeckHost;
   readonly journal: JournalFile;
   readonly library: Library;
+  readonly records: Records;
   readonly squads: Squads;
   /** The title of the session whose run has come back and is not over; null for none. */
   readonly cameBack: string | null;
@@ -55,6 +58,9 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
   const journal = new JournalFile({ disk: systemDisk, folder: runsFolder(folder), boot, timers, guard: lock, tell });
   const host: DeckHost = new DeckHost({ clock, timers, journal, newId: randomUUID });
   lock.onLost(() => host.recordLost(takenText(folder)));
+  // Before any journal is open.
+  const unfinished = await finishDeletion({ disk: systemDisk, data: folder, guard: lock });
+  if (unfinished !== null) said.push(unfinished);
   const moment = clock.instant();
   const recovery = await recover({ disk: systemDisk, folder: runsFolder(folder), boot, moment });
   const { found, unattended } = recovery;
@@ -72,9 +78,17 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
     lock.release();
   };
   const library = new Library({ disk: systemDisk, folder, wall: () => clock.wall().epochMs });
+  const records = new Records({
+    disk: systemDisk,
+    data: folder,
+    guard: lock,
+    now: clock.now,
+    opened: { id: () => host.current()?.id ?? null, letGo: () => host.letGo() },
+    withLibraryStill: (task) => library.still(task),
+  });
   const squads = new Squads({ disk: systemDisk, folder, guard: lock });
   const cameBack = titleOfUnfinished(found);
-  return { ok: true, deck: { host, journal, library, squads, cameBack, unattended: unattended.runs, close } };
+  return { ok: true, deck: { host, journal, library, squads, records, cameBack, unattended: unattended.runs, close } };
 }
 
 function titleOfUnfinished(found: FoundRun | null): string | null {

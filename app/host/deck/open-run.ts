@@ -1,8 +1,9 @@
 /*
- * The run that is open, and the answer to opening one.
+ * The run that is open, the answer to opening one, and what a screen knew of it.
  */
 
 import type { Fault } from '../../core/result.ts';
+import type { ExpectedReps } from '../../core/run/command/expected-reps.ts';
 import type { Away } from '../../core/run/record.ts';
 import type { RunState } from '../../core/run/state.ts';
 import type { Millis } from '../../core/units.ts';
@@ -37,6 +38,13 @@ export interface OpenOptions {
   readonly replace: boolean;
   /** What the pool's clock shows past the full minute, 0 to 59 999 ms; by default, what the machine's clock shows. */
   readonly clockPhase?: Millis | undefined;
+}
+
+/** What a screen knew about the run when it gave a command. */
+export interface ScreenKnew {
+  readonly expected: ExpectedReps;
+  readonly meantFor: string | null;
+  readonly madeFrom: string | null;
 }
 
 /** The run as screens are told of it. */

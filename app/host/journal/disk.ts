@@ -4,7 +4,19 @@
  * a device in place of a file might never end.
  */
 
-import { constants, fdatasyncSync, fstatSync, statSync, watch, writeSync, type BigIntStats, type Stats } from 'node:fs';
+import {
+  closeSync,
+  constants,
+  fdatasyncSync,
+  fstatSync,
+  openSync,
+  readFileSync,
+  statSync,
+  watch,
+  writeSync,
+  type BigIntStats,
+  type Stats,
+} from 'node:fs';
 import { link, mkdir, open, readdir, rename, rm, stat, type FileHandle } from 'node:fs/promises';
 import { dirname } from 'node:path';
 
@@ -20,6 +32,8 @@ export interface Disk {
    */
   mark(path: string): FileMark | null;
   read(path: string): Promise<Uint8Array>;
+  /** The same at once: a thousand small reads that each wait their turn take longer than the disk. Throws. */
+  readNow(path: string): Uint8Array;
   /** The first `bytes` bytes of a file, or all of a shorter one. */
   readStart(path: string, bytes: number): Promise<Uint8Array>;
   /** The last `bytes` bytes of a file, or all of a shorter one. */
@@ -34,6 +48,11 @@ export interface Disk {
   /** Makes a whole file: after a crash there is none or all of it. Rejects with EEXIST where the name is taken. */
   create(path: string, bytes: Uint8Array): Promise<void>;
   remove(path: string): Promise<void>;
+  /**
+   * Removes files one after the other; resolves when it is on the disk itself that all of them are gone. One that is not
+   * there is gone, and a folder is no file.
+   */
+  removeAll(paths: readonly string[]): Promise<void>;
   /** What the system knows of a file; null for none. */
   facts(path: string): Promise<FileFacts | null>;
   /**
@@ -101,6 +120,16 @@ export const systemDisk: Disk = {
     return stats ? markOf(stats) : null;
   },
   read: (path) => withFile(path, constants.O_RDONLY, async (file) => file.readFile()),
+  readNow(path) {
+    const file = openSync(path, constants.O_RDONLY | AT_ONCE);
+    try {
+      const stats = fstatSync(file);
+      if (!stats.isFile()) throw notOrdinary(stats.isDirectory());
+      return readFileSync(file);
+    } finally {
+      closeSync(file);
+    }
+  },
   readStart: (path, bytes) => readSome(path, (size) => ({ length: Math.min(size, bytes), from: 0 })),
   readEnd: (path, bytes) =>
     readSome(path, (size) => ({ length: Math.min(size, bytes), from: Math.max(0, size - bytes) })),
@@ -130,6 +159,14 @@ export const systemDisk: Disk = {
     await rm(path);
     await syncFolder(dirname(path));
   },
+  async removeAll(paths) {
+    try {
+      for (const path of paths) await rm(path).catch(unlessNoFile);
+    } finally {
+      const folders = new Set(paths.map((path) => dirname(path)));
+      for (const folder of folders) await syncFolder(folder).catch(unlessNoFile);
+    }
+  },
   async facts(path) {
     try {
       const stats = await stat(path, { bigint: true });
@@ -155,6 +192,10 @@ export const systemDisk: Disk = {
       await syncFolder(folder);
   },
 };
+
+function unlessNoFile(error: unknown): void {
+  if (!['ENOENT', 'EISDIR', 'ERR_FS_EISDIR'].includes(codeOf(error))) throw error;
+}
 
 /** Writes all of it beside the place, safe on the disk, before `name` gives it its name. */
 async function putWhole(path: string, bytes: Uint8Array, name: (fresh: string) => Promise<void>): Promise<void> {

@@ -129,6 +129,13 @@ export class JournalFile implements Journal {
     this.listeners.push(listener);
   }
 
+  async letGo(): Promise<boolean> {
+    while (this.writing ?? this.syncing) await (this.writing ?? this.syncing);
+    if (this.backlog.length + this.unsafe.length > 0) return false;
+    await this.end();
+    return true;
+  }
+
   /** Waits until all waiting lines are written or refused, then closes the file. */
   async end(): Promise<void> {
     while (this.writing ?? this.syncing) await (this.writing ?? this.syncing);

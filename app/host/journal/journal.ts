@@ -22,6 +22,8 @@ export interface Journal {
   back(comeback: Comeback): Promise<void>;
   /** Closes the run: only marks may follow. Resolves and rejects likewise; does nothing if the run is closed. */
   close(closing: Closing): Promise<void>;
+  /** Lets go of a file that is closed, so that it may be removed; false where something of it is still to be written. */
+  letGo(): Promise<boolean>;
   /** Calls back whenever everything that the disk had refused is on it after all. */
   onCaughtUp(listener: () => void): void;
 }

@@ -22,12 +22,11 @@ export function lifeSigns(host: DeckHost, clock: Clock, journal: Journal): Consu
   /** The state of a run that is closed or about to be. A run that went on after all has another state. */
   let closed: RunState | null = null;
   /** A span in which nothing happens, up to the next event. Most wake-ups fall into it and need no work. */
-  let quiet: { readonly state: RunState; readonly from: Millis; readonly event: Millis } | null = null;
+  let quiet: { readonly state: RunState; readonly event: Millis } | null = null;
 
   const eventFrom = (state: RunState, from: Millis): Millis => {
-    if (quiet?.state !== state || from < quiet.from || from > quiet.event) {
-      quiet = { state, from, event: nextEvent(state, from) };
-    }
+    // The loop's spans only go forward.
+    if (quiet?.state !== state || from > quiet.event) quiet = { state, event: nextEvent(state, from) };
     return quiet.event;
   };
 

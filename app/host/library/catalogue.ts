@@ -51,6 +51,11 @@ export class Catalogue {
       .sort((a, b) => b.usedAt - a.usedAt || (a.name < b.name ? -1 : 1));
   }
 
+  /** All files are looked at anew. */
+  forget(): void {
+    this.stale = true;
+  }
+
   /** One at a time: what another has begun to look at is not known yet. */
   private refresh(): Promise<void> {
     const next = this.refreshing.then(() => this.lookAtChanged());

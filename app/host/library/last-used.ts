@@ -38,6 +38,11 @@ export class LastUsed {
     await this.write(times);
   }
 
+  /** The file is read anew. */
+  forget(): void {
+    this.times = null;
+  }
+
   private read(): Promise<Map<string, number>> {
     this.times ??= this.disk
       .read(this.path)

@@ -60,6 +60,18 @@ export class Library {
     }
   }
 
+  /** Carries out what changes its files from elsewhere: nothing is written meanwhile, and all is read anew afterwards. */
+  still<Value>(task: () => Promise<Value>): Promise<Value> {
+    return this.inTurn(async () => {
+      try {
+        return await task();
+      } finally {
+        this.lastUsed.forget();
+        for (const catalogue of Object.values(this.catalogues)) catalogue.forget();
+      }
+    });
+  }
+
   private readonly grants: Grants = {
     list: async ({ find, most }) => {
       const times = await this.lastUsed.all();

@@ -55,7 +55,7 @@ export function searchedWords(find: string): readonly string[] {
 }
 
 /** Small letters without accents. */
-function plainLetters(text: string): string {
+export function plainLetters(text: string): string {
   return text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
 }
 

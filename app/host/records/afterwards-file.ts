@@ -3,6 +3,7 @@
  * crash leaves the old one or the new one. What is not ours, or of a newer program, is never written over.
  */
 
+import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
 import { NOTHING_ADDED, type Afterwards } from '../../core/record/afterwards.ts';
 import { AFTERWARDS_VERSION, afterwardsFile } from '../../wire/afterwards.ts';
@@ -11,7 +12,13 @@ import type { Guard } from '../journal/run-file.ts';
 import type { ListedRun } from './run-list.ts';
 
 export type AfterwardsRead =
-  { readonly ok: true; readonly added: Afterwards } | { readonly ok: false; readonly why: string };
+  | {
+      readonly ok: true;
+      readonly added: Afterwards;
+      /** The same for the same bytes; null where there is no file. */
+      readonly version: string | null;
+    }
+  | { readonly ok: false; readonly why: string };
 
 /** `….jsonl` and `….after.json`. */
 export function afterwardsPath(journal: string): string {
@@ -22,10 +29,12 @@ export function afterwardsPath(journal: string): string {
 export async function readAfterwards(disk: Pick<Disk, 'read'>, { path, run }: PlacedRun): Promise<AfterwardsRead> {
   const file = afterwardsPath(path);
   let value: unknown;
+  let bytes: Uint8Array;
   try {
-    value = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(await disk.read(file)));
+    bytes = await disk.read(file);
+    value = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
   } catch (error) {
-    if (codeOf(error) === 'ENOENT') return { ok: true, added: NOTHING_ADDED };
+    if (codeOf(error) === 'ENOENT') return { ok: true, added: NOTHING_ADDED, version: null };
     return { ok: false, why: leftText(file, error instanceof SyntaxError ? 'is damaged' : notReadText(error)) };
   }
   const { version } = Object(value) as { readonly version?: unknown };
@@ -35,7 +44,7 @@ export async function readAfterwards(disk: Pick<Disk, 'read'>, { path, run }: Pl
   const read = afterwardsFile.safeParse(value);
   if (!read.success || read.data.run !== run) return { ok: false, why: leftText(file, 'is not of this run') };
   const { marks, notes, attendance, effort, times } = read.data;
-  return { ok: true, added: { marks, notes, attendance, effort, times } };
+  return { ok: true, added: { marks, notes, attendance, effort, times }, version: versionOf(bytes) };
 }
 
 export type PlacedRun = Pick<ListedRun, 'path' | 'run'>;
@@ -45,22 +54,55 @@ export interface KeepingPorts {
   readonly guard: Guard;
 }
 
-/** Why it could not be kept, in a sentence; null where it is on the disk. Never rejects. */
+export type Kept =
+  | { readonly ok: true; readonly version: string }
+  | {
+      readonly ok: false;
+      /** A sentence. */
+      readonly why: string;
+      /** What stands there now, where that is not what was meant to be replaced. */
+      readonly changed?: { readonly added: Afterwards; readonly version: string | null };
+    };
+
+/** Keeps what was added in place of what stands there at `version`; nothing is written over anything else. Never rejects. */
 export async function keepAfterwards(
   { disk, guard }: KeepingPorts,
   run: PlacedRun,
+  version: string | null,
   added: Afterwards,
-): Promise<string | null> {
-  const before = await readAfterwards(disk, run);
-  if (!before.ok) return before.why;
-  const text = `${JSON.stringify({ version: AFTERWARDS_VERSION, run: run.run, ...added }, null, 2)}\n`;
+): Promise<Kept> {
+  const path = afterwardsPath(run.path);
+  const before = disk.mark(path);
+  const now = await readAfterwards(disk, run);
+  if (!now.ok) return now;
+  if (now.version !== version) return changedBy(now);
+  const bytes = Buffer.from(`${JSON.stringify({ version: AFTERWARDS_VERSION, run: run.run, ...added }, null, 2)}\n`);
   try {
     await guard.check();
-    await disk.replace(afterwardsPath(run.path), Buffer.from(text));
-    return null;
+    await disk.replace(path, bytes, () => {
+      const last = disk.mark(path);
+      if (last?.changed !== before?.changed || last?.length !== before?.length) throw new ChangedMeanwhile();
+    });
+    return { ok: true, version: versionOf(bytes) };
   } catch (error) {
-    return `What you added to the run cannot be kept (${diskReason(error)}): free the disk and save it again.`;
+    if (error instanceof ChangedMeanwhile) {
+      const last = await readAfterwards(disk, run);
+      return last.ok ? changedBy(last) : last;
+    }
+    const why = `What you added to the run cannot be kept (${diskReason(error)}): free the disk and save it again.`;
+    return { ok: false, why };
   }
+}
+
+function changedBy({ added, version }: Extract<AfterwardsRead, { ok: true }>): Kept {
+  const why = 'Another window has added to this run since: look at what it wrote, and save again.';
+  return { ok: false, why, changed: { added, version } };
+}
+
+class ChangedMeanwhile extends Error {}
+
+function versionOf(bytes: Uint8Array): string {
+  return createHash('sha256').update(bytes).digest('hex').slice(0, 32);
 }
 
 function leftText(file: string, why: string): string {

@@ -2,53 +2,60 @@
  * A run as its journal keeps it. The journal is only read: what cannot be used of it is left out here and stays there.
  */
 
-import { readFile } from 'node:fs/promises';
 import { basename } from 'node:path';
 import type { KeptRun } from '../../core/record/kept-run.ts';
 import { openPlan } from '../../core/plan/open-plan.ts';
 import type { Away } from '../../core/run/record.ts';
 import { SECOND, type Millis } from '../../core/units.ts';
-import { diskReason } from '../journal/disk.ts';
+import { diskReason, type Disk } from '../journal/disk.ts';
 import type { JournalEntry } from '../journal/journal-line.ts';
-import { readJournal } from '../journal/journal-text.ts';
+import { lastEntryOf, readJournal } from '../journal/journal-text.ts';
 import { awayTimes } from '../recovery/comeback.ts';
 import { foldJournal, type FoldedJournal } from '../recovery/found-run.ts';
 import { brokenText, unreadableText } from '../recovery/recovery-text.ts';
 import { openedAtOf } from './opened-at.ts';
-import { notUsed, type ListedRun } from './run-list.ts';
+import { closedIn, notUsed } from './run-list.ts';
 
 export type KeptRead =
   | {
-      readonly ok: true;
+      readonly kind: 'run';
       readonly kept: KeptRun;
       /** A sentence where the journal is not used to its end; null where it is, but for a line half written. */
       readonly said: string | null;
     }
-  | { readonly ok: false; readonly why: string };
+  /** Nobody has begun it: it is no run. */
+  | { readonly kind: 'not begun' }
+  | { readonly kind: 'unread'; readonly why: string };
 
 /** Two signs of life: nobody was there in a longer silence. */
 const LONGEST_SILENCE: Millis = 10 * SECOND;
 
-export async function readKept({ path, ended }: ListedRun): Promise<KeptRead> {
-  let bytes: Uint8Array;
+/** Never rejects. */
+export async function readKept(disk: Pick<Disk, 'read'>, path: string): Promise<KeptRead> {
   try {
-    bytes = await readFile(path);
+    return keptIn(path, await disk.read(path));
   } catch (error) {
-    return { ok: false, why: unreadableText(path, diskReason(error)) };
+    return { kind: 'unread', why: unreadableText(path, diskReason(error)) };
   }
+}
+
+function keptIn(path: string, bytes: Uint8Array): KeptRead {
   const journal = readJournal(bytes);
-  if (journal.kind !== 'journal')
-    return { ok: false, why: notUsed(path, journal.kind === 'newer' ? journal.version : 0) };
+  if (journal.kind !== 'journal') {
+    return { kind: 'unread', why: notUsed(path, journal.kind === 'newer' ? journal.version : 0) };
+  }
+  const why = closedIn(lastEntryOf(bytes)) ?? closedIn(lastOf(journal.entries));
+  if (why === 'not begun') return { kind: 'not begun' };
   const folded = foldJournal(journal);
   const plan = openPlan(journal.opened);
-  if (!folded || !plan.ok) return { ok: false, why: brokenText(path) };
+  if (!folded || !plan.ok) return { kind: 'unread', why: brokenText(path) };
   const { opened, entries } = folded.journal;
   const open = entries.filter(({ say }) => say !== 'closed');
   const kept = {
     run: opened.run,
     openedAt: openedAtOf(opened),
     openedAtTimeOfDay: opened.openedAtTimeOfDay,
-    ended,
+    ended: why ?? ('going' as const),
     plan: plan.value,
     clockPhase: opened.clockPhase,
     commands: folded.commands,
@@ -56,7 +63,7 @@ export async function readKept({ path, ended }: ListedRun): Promise<KeptRead> {
     until: Math.ceil(lastOf(entries).at),
     seenAt: Math.ceil(lastOf(open).at),
   };
-  return { ok: true, kept, said: isUsedToItsEnd(bytes, folded) ? null : partText(path, entries.length) };
+  return { kind: 'run', kept, said: isUsedToItsEnd(bytes, folded) ? null : partText(path, entries.length) };
 }
 
 /** open: the lines that do not close it. Whoever closed it after a long silence was not there before. */

@@ -97,7 +97,8 @@ async function closedInAll(path: string): Promise<ClosedWhy | null> {
   return journal.kind === 'journal' ? closedIn(journal.entries[journal.entries.length - 1]!) : null;
 }
 
-function closedIn(entry: JournalEntry | null): ClosedWhy | null {
+/** How it was closed, by its last line; null where that closes nothing. */
+export function closedIn(entry: JournalEntry | null): ClosedWhy | null {
   return entry?.say === 'closed' ? entry.why : null;
 }
 

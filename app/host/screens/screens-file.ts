@@ -112,7 +112,7 @@ class Writing {
 
   private async writeLatest(): Promise<void> {
     const { disk, folder, guard, tell } = this.ports;
-    const screens = this.latest ?? [];
+    const screens = this.latest!;
     this.latest = null;
     try {
       await guard.check();

@@ -11,6 +11,8 @@ import { deckSocket } from './deck-socket.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
 import type { Library } from '../library/library.ts';
 import { LIBRARY_PATH, libraryQuestion } from '../library/library-requests.ts';
+import type { Records } from '../records/records.ts';
+import { RECORDS_PATH, recordsQuestion } from '../records/records-requests.ts';
 import type { Squads } from '../squads/squads.ts';
 import { SQUADS_PATH, squadsQuestion } from '../squads/squads-requests.ts';
 import type { Pages } from './pages.ts';
@@ -33,6 +35,7 @@ export interface ServerPorts {
   readonly timers: Timers;
   readonly pages: Pages;
   readonly library: Library;
+  readonly records: Records;
   readonly squads: Squads;
   /** A session file for the editor of the first coach's window that asks. */
   readonly file?: SessionFile | null;
@@ -65,22 +68,24 @@ const LAST_WORDS = 250;
 
 /** Listens on a port; 0 means any free one. Rejects with `PortTaken`. */
 export async function startServer(
-  { host, clock, timers, pages, library, squads, file = null }: ServerPorts,
+  { host, clock, timers, pages, library, squads, records, file = null }: ServerPorts,
   port: number,
 ): Promise<DeckServer> {
   const socket = deckSocket(host, clock, timers);
   const others = new TokenBucket(OTHER_RATE, clock.now());
-  // Whoever types, or looks for a session, keeps no command waiting.
+  // Whoever types, or looks for a session or a run, keeps no command waiting.
   const ofLibrary = new TokenBucket(OTHER_RATE, clock.now());
   const apart = new Map([
     ['/session', new TokenBucket(SESSION_RATE, clock.now())],
     [LIBRARY_PATH, ofLibrary],
     [SQUADS_PATH, ofLibrary],
+    [RECORDS_PATH, ofLibrary],
   ]);
   const mayAsk = (path: string): boolean => (apart.get(path) ?? others).take(clock.now());
   const questions = new Map([
     ...QUESTIONS,
     [LIBRARY_PATH, libraryQuestion(library)],
+    [RECORDS_PATH, recordsQuestion(records)],
     [SQUADS_PATH, squadsQuestion(squads)],
   ]);
   const connections = new Connections();

@@ -20,9 +20,14 @@ export function SoundButton({ sound }: { readonly sound: Sound }): ReactElement 
   useEffect(() => {
     if (!open) return undefined;
     // Escape works wherever the focus is. The focus does not go back to the button: there Space would open the panel again.
-    const onKey = ({ key }: KeyboardEvent): void => (key === 'Escape' ? setOpen(false) : undefined);
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
+    const onKey = (event: KeyboardEvent): void => {
+      if (event.key !== 'Escape') return;
+      // Ahead of the page's own keys: it leaves nothing else by the same press.
+      event.preventDefault();
+      setOpen(false);
+    };
+    window.addEventListener('keydown', onKey, true);
+    return () => window.removeEventListener('keydown', onKey, true);
   }, [open]);
   return (
     <div className={styles.whole}>

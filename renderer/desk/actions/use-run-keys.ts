@@ -11,17 +11,24 @@ import type { Tools } from '../../ui/coach/use-deck.ts';
 import { meaningOf, type KeyPress, type Meaning } from './keys.ts';
 import type { Panel } from '../panel.tsx';
 
-export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: Panel | null) => void): void {
+/** leave: what Escape does where there is nothing else for it to close or to take back. */
+export function useRunKeys(
+  tools: Tools,
+  panel: Panel | null,
+  setPanel: (panel: Panel | null) => void,
+  leave?: () => void,
+): void {
   // Kept from render to render, because a bounce may fall on either side of one.
   const [bounces] = useState(createBounceGuard);
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       const meaning = meaningOf(pressOf(event));
       if (!meaning) return;
+      const isUsed = event.defaultPrevented || isField(event.target);
       event.preventDefault();
-      if (meaning.kind !== 'nothing' && bounces.accept(event.key, event.timeStamp)) carryOut(meaning);
+      if (meaning.kind !== 'nothing' && bounces.accept(event.key, event.timeStamp)) carryOut(meaning, isUsed);
     };
-    const carryOut = (meaning: Meaning): void => {
+    const carryOut = (meaning: Meaning, isUsed: boolean): void => {
       const { actions, link } = tools;
       const { run } = link.store.getState();
       const t = link.now();
@@ -44,6 +51,7 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
           return setPanel({ kind: 'edit' });
         }
         case 'clear':
+          if (panel === null && actions.chosen().length === 0 && !isUsed) return leave?.();
           actions.clearChoice();
           // Escape does not close Edit.
           if (panel && panel.kind !== 'edit') setPanel(null);
@@ -54,7 +62,12 @@ export function useRunKeys(tools: Tools, panel: Panel | null, setPanel: (panel: 
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
-  }, [tools, panel, setPanel, bounces]);
+  }, [tools, panel, setPanel, leave, bounces]);
+}
+
+/** Whether Escape has just taken the keyboard from a text field or a list of choices: that is enough for one press. */
+function isField(target: EventTarget | null): boolean {
+  return target instanceof Element && (takesText(target) || target.tagName === 'SELECT');
 }
 
 /** The lane whose panel the key L opens: the first chosen one, or the first of all. */

@@ -10,7 +10,17 @@ import type { WarningGroup } from '../timetable/warning-groups.ts';
 import { lineMarks, markLines } from './line-marks.ts';
 import { lockedLines, lockLines } from './locked-lines.ts';
 import { notation } from './notation.ts';
-import { createTextView, describe, putText, showFrom, type KeptText, type TextView } from './text-view.ts';
+import {
+  createTextView,
+  describe,
+  hideText,
+  putText,
+  showFrom,
+  showHidden,
+  type HiddenText,
+  type KeptText,
+  type TextView,
+} from './text-view.ts';
 import styles from './session-editor.module.css';
 
 interface SessionEditorProps {
@@ -56,6 +66,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   // The editor stays while what it calls is new with every render.
   const latest = useRef(props);
   const first = useRef({ text, sheet, locked, placeholder });
+  const hidden = useRef<HiddenText>(null);
   useLayoutEffect(() => {
     latest.current = props;
   });
@@ -63,7 +74,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   useLayoutEffect(() => {
     const view = createTextView({
       ...first.current,
-      kept: undos?.current ?? null,
+      kept: hidden.current?.state ?? undos?.current ?? null,
       parent: place.current!,
       extensions: [notation, lineMarks, lockedLines],
       accepts: (next) => latest.current.accepts?.(next) ?? true,
@@ -71,7 +82,10 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
       onChange: (next, on) => latest.current.onChange(next, on),
     });
     own.current = view;
+    if (hidden.current) showHidden(view, hidden.current);
     return () => {
+      // The page may only be hidden, and shown again.
+      hidden.current = hideText(view);
       if (undos) undos.current = view.state;
       view.destroy();
     };

@@ -151,6 +151,23 @@ export function createTextView(given: TextViewGiven): TextView {
   });
 }
 
+/** What a page that is only hidden has of its editor besides: how far it was scrolled, and whether it had the keyboard. */
+export interface HiddenText {
+  readonly state: KeptText;
+  readonly scrolled: ReturnType<EditorView['scrollSnapshot']>;
+  readonly hadKeyboard: boolean;
+}
+
+export function hideText(view: TextView): HiddenText {
+  return { state: view.state, scrolled: view.scrollSnapshot(), hadKeyboard: view.hasFocus };
+}
+
+/** In an editor that was made of what was kept. */
+export function showHidden(view: TextView, { scrolled, hadKeyboard }: HiddenText): void {
+  view.dispatch({ effects: scrolled });
+  if (hadKeyboard) view.focus();
+}
+
 /** What the editor says of itself to assistive technology. */
 export function describe(view: TextView, attributes: Readonly<Record<string, string>>): void {
   view.dispatch({ effects: dressing.reconfigure(EditorView.contentAttributes.of(attributes)) });

@@ -20,7 +20,10 @@ interface ChangedElsewhereProps {
 
 export function ChangedElsewhere({ writing, name, mine, now }: ChangedElsewhereProps): ReactElement {
   const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.scrollIntoView(), []);
+  useEffect(() => {
+    // Browsers differ in what this returns; an effect returns nothing but its end.
+    heading.current?.scrollIntoView();
+  }, []);
   return (
     <section aria-label="Changed elsewhere">
       <div role="alert">

@@ -28,7 +28,8 @@ function dayOf(day: string | null, usedAt: number): string {
 
 function figuresText({ least, most, unit, duration, isEstimate }: EntryFigures): string {
   const distance = least === most ? distanceIn(most, unit) : `${distanceText(least)}–${distanceIn(most, unit)}`;
-  return `${distance} · ${about(isEstimate)}${Math.round(duration / MINUTE)} min`;
+  // A figure stays with its unit.
+  return `${distance} · ${about(isEstimate)}${Math.round(duration / MINUTE)} min`.replace(/ (?=m|yd)/g, '\u00a0');
 }
 
 function localDay(at: number): Day {

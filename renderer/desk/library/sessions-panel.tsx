@@ -17,8 +17,8 @@ interface SessionsPanelProps {
   readonly sessions: Sessions;
   /** The file that is in the editor; null for none. */
   readonly current: string | null;
-  /** It was opened by its key: one types on. */
-  readonly isTyping: boolean;
+  /** How often it was asked for by its key: the field takes the keyboard. */
+  readonly asked: number;
   onFile(file: File | undefined): void;
   /** The lines to keep for another session. */
   onKeep(): void;
@@ -29,15 +29,17 @@ interface SessionsPanelProps {
 type Shelf = 'samples' | 'bin';
 
 export function SessionsPanel(props: SessionsPanelProps): ReactElement {
-  const { sessions, current, isTyping, onFile, onKeep, onRefused, onClose } = props;
+  const { sessions, current, asked, onFile, onKeep, onRefused, onClose } = props;
   const [shelf, setShelf] = useState<Shelf | null>(null);
   // The row whose actions are shown.
   const [expanded, setExpanded] = useState<string | null>(null);
   const { found, words, find } = sessions;
   const field = useRef<HTMLInputElement>(null);
   useEffect(() => {
-    if (isTyping) field.current?.focus();
-  }, [isTyping]);
+    if (asked === 0) return;
+    field.current?.focus();
+    field.current?.select();
+  }, [asked]);
   const toggle = (which: Shelf): void => {
     setShelf(shelf === which ? null : which);
     if (which === 'bin') void sessions.lookIntoBin();

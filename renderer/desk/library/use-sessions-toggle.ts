@@ -12,34 +12,33 @@ const KEPT = 'lanecall.sessions';
 
 export interface SessionsToggle {
   readonly isOpen: boolean;
-  /** It was opened by its key: one goes on typing. */
-  readonly isTyping: boolean;
+  /** How often it was asked for by its key: its field then takes the keyboard. */
+  readonly asked: number;
   toggle(): void;
   /** A session was opened: on a phone the list gives way to it. */
   leaveRoom(): void;
 }
 
 export function useSessionsToggle(): SessionsToggle {
-  const [state, setState] = useState(() => ({ isOpen: isOpenAtFirst(), isTyping: false }));
-  const set = (isOpen: boolean, isTyping: boolean): void => {
+  const [state, setState] = useState(() => ({ isOpen: isOpenAtFirst(), asked: 0 }));
+  const set = (isOpen: boolean): void => {
     keep(isOpen);
-    setState({ isOpen, isTyping });
+    setState(({ asked }) => ({ isOpen, asked }));
   };
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== 'o') return;
       event.preventDefault();
-      // Two steps, so that its field takes the keyboard again where it is open already.
-      setState({ isOpen: true, isTyping: false });
-      setTimeout(() => set(true, true));
+      keep(true);
+      setState(({ asked }) => ({ isOpen: true, asked: asked + 1 }));
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
   }, []);
   return {
     ...state,
-    toggle: () => set(!state.isOpen, false),
-    leaveRoom: () => (window.matchMedia(PHONE).matches ? set(false, false) : undefined),
+    toggle: () => set(!state.isOpen),
+    leaveRoom: () => (window.matchMedia(PHONE).matches ? set(false) : undefined),
   };
 }
 

@@ -3,7 +3,7 @@
  * place. What is done here is written into the text, and can be taken back.
  */
 
-import { useCallback, useMemo, useState, type ReactElement } from 'react';
+import { useCallback, useMemo, useState, type ReactElement, type ReactNode } from 'react';
 import { squadLanes } from '../../../app/core/session/lanes/squad.ts';
 import { HIGHEST_LANE, plainLane, type WrittenLane } from '../../../app/core/session/line/lane-line.ts';
 import {
@@ -24,6 +24,8 @@ import { useSquads, type Deed } from './use-squads.ts';
 import styles from './lanes-panel.module.css';
 
 interface LanesPanelProps {
+  /** Which text it is. What was typed for another does not count for this one. */
+  readonly sheet: number;
   readonly text: string;
   /** Of lanes that are written apart; '' for none. */
   readonly lanesText: string;
@@ -31,9 +33,12 @@ interface LanesPanelProps {
   /** Puts the cursor into a line of the text. */
   onLine(line: number): void;
   onClose(): void;
+  /** What else can be done about lanes. */
+  readonly children?: ReactNode;
 }
 
-export function LanesPanel({ text, lanesText, onText, onLine, onClose }: LanesPanelProps): ReactElement {
+export function LanesPanel(props: LanesPanelProps): ReactElement {
+  const { sheet, text, lanesText, onText, onLine, onClose, children } = props;
   const table = useMemo(() => laneTable(text, lanesText), [text, lanesText]);
   const { deed, say, refuse, write } = useDeeds(text, onText);
   const squads = useSquads(say);
@@ -56,19 +61,23 @@ export function LanesPanel({ text, lanesText, onText, onLine, onClose }: LanesPa
       </div>
       <SquadList squads={squads} onUse={use} onRefused={refuse} />
       <LaneTable
+        key={sheet}
         table={table}
         onLane={(lane) => onText(textWithLane(text, lane))}
         onTakeOut={(number) => write(textWithoutLane(text, number), `Lane ${number} is out of the session.`)}
         onLine={onLine}
         onRefused={refuse}
       />
-      <Button
-        name="Add a lane"
-        look="small"
-        why={last.number < HIGHEST_LANE ? null : `Lane ${HIGHEST_LANE} is the last there can be.`}
-        onPress={addLane}
-        onRefused={refuse}
-      />
+      <div className={styles.more}>
+        <Button
+          name="Add a lane"
+          look="small"
+          why={last.number < HIGHEST_LANE ? null : `Lane ${HIGHEST_LANE} is the last there can be.`}
+          onPress={addLane}
+          onRefused={refuse}
+        />
+        {children}
+      </div>
       <p className={styles.quiet}>
         How many fit in a circle is an estimate: swimmers of one pace, nobody passing, the lead back after two lengths
         when the last has left. How wide the lane is and who can swim close, you know better; the pool’s own rules come
@@ -123,5 +132,5 @@ function usedText(name: string, { rows }: Table, lanes: readonly WrittenLane[]):
 }
 
 function added(number: number): string {
-  return `Lane ${number} is new: lists with a value a lane want one more.`;
+  return `Lane ${number} is new. Where a set has a list with a value a lane, write one more.`;
 }

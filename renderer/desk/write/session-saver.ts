@@ -54,6 +54,8 @@ export class SessionSaver {
   private readonly isGiven: boolean;
   /** Nothing has been heard of its file yet. */
   private isFirst: boolean;
+  /** What was sent to be saved and not answered yet: the host may have written it all the same. */
+  private sent: string | null = null;
   private namedAfter: string | null = null;
   private timer: unknown = null;
   private turn: Promise<unknown> = Promise.resolve();
@@ -111,7 +113,7 @@ export class SessionSaver {
       const version = changed?.now?.version ?? file.version;
       const answer = await this.ports.ask<'look'>({ do: 'look', kind: 'session', name: file.name, version });
       if (!answer.ok) return;
-      if (!answer.same) return this.found(answer.now);
+      if (!answer.same) return this.found(answer.now, this.sent);
       this.isFirst = false;
       if (!changed) await this.nameByTitle();
     });
@@ -180,9 +182,11 @@ export class SessionSaver {
     if (new TextEncoder().encode(text).length > TEXT_LIMIT) return this.tell({ refused: TOO_LONG });
     if (!file) return void (await this.saveNew());
     const { name, version } = file;
+    const before = this.sent;
+    this.sent = text;
     const answer = await this.ports.ask<'save'>({ do: 'save', kind: 'session', name, version, text, over });
     if (answer.ok) this.took(text, { ...file, version: answer.version });
-    else if (answer.changed) this.found(answer.changed.now);
+    else if (answer.changed) await this.found(answer.changed.now, before);
     else this.refused(answer);
   }
 
@@ -190,16 +194,19 @@ export class SessionSaver {
   private async saveNew(): Promise<string | null> {
     const { text } = this;
     const chosen = this.wantedName;
-    const same = this.isGiven && chosen !== null ? await this.sameAs(chosen, text) : null;
     const name = chosen ?? untitled(this.ports.wall());
+    const earlier = this.sent ?? (this.isGiven && chosen !== null ? text : null);
+    const same = earlier === null ? null : await this.sameAs(name, earlier);
+    this.sent = text;
     const answer = same ?? (await this.ports.ask<'create'>({ do: 'create', kind: 'session', name, text }));
-    if (answer.ok) {
-      const { name: given, version } = answer;
-      this.took(text, { name: given, version, isSaved: true, followsTitle: chosen === null });
-      return null;
+    if (!answer.ok) {
+      this.refused(answer);
+      return answer.why;
     }
-    this.refused(answer);
-    return answer.why;
+    const { name: given, version } = answer;
+    this.took(same ? earlier! : text, { name: given, version, isSaved: true, followsTitle: chosen === null });
+    await this.save();
+    return null;
   }
 
   private async sameAs(name: string, text: string): Promise<LibraryAnswer<'create'> | null> {
@@ -218,6 +225,7 @@ export class SessionSaver {
   private took(text: string, file: DraftFile): void {
     this.saved = text;
     this.isFirst = false;
+    this.sent = null;
     this.tell({
       file: { ...file, isSaved: this.text === text },
       savedAt: this.ports.wall(),
@@ -241,8 +249,8 @@ export class SessionSaver {
     if (answer.ok && this.saving.file) this.has({ ...this.saving.file, name: answer.name });
   }
 
-  /** The file is another than was known. */
-  private found(now: FileNow): void {
+  /** The file is another than was known. `sent`: what this window has sent, and nobody has answered. */
+  private async found(now: FileNow, sent: string | null): Promise<void> {
     const { file } = this.saving;
     if (!file) return;
     const isNews = this.isFirst;
@@ -252,6 +260,12 @@ export class SessionSaver {
       this.text = now.text;
       this.takes(file, now);
       return this.ports.onNewer(now.text);
+    }
+    if (now && (now.text === sent || (isNews && hasAllOf(this.text, now.text)))) {
+      // What is there came from here, or stands here too: it is gone on from.
+      this.saved = now.text;
+      this.tell({ file: { ...file, version: now.version, isSaved: false }, changed: null });
+      return this.save();
     }
     this.tell({ changed: { now } });
   }

@@ -6,6 +6,7 @@
 import { useId, useMemo, useRef, useState, type DragEvent, type ReactElement } from 'react';
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
+import type { Source } from '../../../app/core/plan/plan.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
@@ -50,13 +51,15 @@ interface WriteScreenProps {
   readonly clock: MatchedClock;
   /** Back to the run that is there; null without one. */
   readonly onBack: (() => void) | null;
+  /** Gives the reason where it is refused. */
+  onRehearse(source: Source): string | null;
   onOpened(): void;
 }
 
 const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
-export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreenProps): ReactElement {
+export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }: WriteScreenProps): ReactElement {
   const { writing } = tools;
   const written = useWriting(writing, run);
   const { sheet, draft, saving, news } = written;
@@ -186,15 +189,6 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           expanded={shelf.isOpen}
           onPress={toggleSessions}
         />
-        <Button
-          name="Lanes apart"
-          hint="for every session"
-          look="small"
-          pressed={showLanes}
-          why={lanesText === '' ? null : 'There are lanes in it: empty it first.'}
-          onPress={() => setLanesWanted(!showLanes)}
-          onRefused={say}
-        />
         <Button name="Lanes and squads" look="small" expanded={lanesOpen && !screensOpen} onPress={toggleLanes} />
         <MatchClock phase={clock} />
         <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
@@ -207,7 +201,7 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
             <SessionsPanel
               sessions={sessions}
               current={saving.file?.name ?? null}
-              isTyping={shelf.isTyping}
+              asked={shelf.asked}
               onFile={(file) => void take(file)}
               onKeep={keepLines}
               onRefused={say}
@@ -259,12 +253,23 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
         <div className={`write-plan ${pageStyles.card} ${pageStyles.scrolls}`}>
           <Part tools={tools} name="The lanes" onClose={toggleLanes}>
             <LanesPanel
+              sheet={sheet}
               text={text}
               lanesText={lanesText}
               onText={setText}
               onLine={(line) => putCursor(editor.current, line, 1)}
               onClose={toggleLanes}
-            />
+            >
+              <Button
+                name="Lanes apart"
+                hint="for every session"
+                look="small"
+                pressed={showLanes}
+                why={lanesText === '' ? null : 'There are lanes in it: empty it first.'}
+                onPress={() => setLanesWanted(!showLanes)}
+                onRefused={say}
+              />
+            </LanesPanel>
           </Part>
         </div>
       ) : null}
@@ -310,6 +315,16 @@ export function WriteScreen({ tools, run, clock, onBack, onOpened }: WriteScreen
           look="primary start"
           why={why}
           onPress={() => void open(false)}
+          onRefused={say}
+        />
+        <Button
+          name="Rehearse"
+          hint="leaves no record"
+          why={why}
+          onPress={() => {
+            const refused = onRehearse({ text, lanesText: lanesText.trim() === '' ? null : lanesText });
+            if (refused !== null) say(refused);
+          }}
           onRefused={say}
         />
         {answer?.kind === 'going' ? (

@@ -86,7 +86,10 @@ export class Writing {
     this.onlyShown = null;
     const opened = draft.during === run ? (draft.opened ?? null) : null;
     if (texts.text !== undefined) saver.write(texts.text);
-    this.set(sheet, { draft: { ...draft, ...texts, during: run, opened }, news: isOther ? before.news : null });
+    // Typed into, it is to go into the library, whatever becomes of this page.
+    const { file, ...rest } = draft;
+    const typed = file === null && texts.text !== undefined ? rest : draft;
+    this.set(sheet, { draft: { ...typed, ...texts, during: run, opened }, news: isOther ? before.news : null });
   }
 
   /**

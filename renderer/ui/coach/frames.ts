@@ -40,7 +40,7 @@ export function startFrames(link: Link): Frames {
   let frame = 0;
 
   function look(): void {
-    const seen = momentOf(link);
+    const seen = momentOf(link, moment);
     // If the run cannot be worked out, its digits are blanked; the buttons stay as they were.
     moment = seen === 'unknown' ? null : seen;
     for (const each of drawers) each(moment);
@@ -75,11 +75,13 @@ export function startFrames(link: Link): Frames {
   };
 }
 
-function momentOf(link: Link): RunMoment | null | 'unknown' {
+/** `before` itself where nothing has changed and no time has passed, as in a rehearsal that stands still. */
+function momentOf(link: Link, before: RunMoment | null): RunMoment | null | 'unknown' {
   try {
     const { run } = link.store.getState();
     const t = link.now();
-    return run && t !== null ? { run, view: view(run.state, t) } : null;
+    if (!run || t === null) return null;
+    return before?.run === run && before.view.t === t ? before : { run, view: view(run.state, t) };
   } catch (error) {
     reportMishap('working out the run', error);
     return 'unknown';

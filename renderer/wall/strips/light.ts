@@ -12,8 +12,9 @@ export type Looks<Look> = ReadonlyMap<number, Look>;
 
 export interface Lights<Look> {
   /**
-   * The looks that lanes may have at t, given those they should have. Called with rising t; lanes whose turn has not
-   * come stay as they are until it has.
+   * The looks that lanes may have at t, given those they should have. t is the screen's own time, because that is what
+   * eyes see by: in a rehearsal the run's goes faster. Called with rising t; lanes whose turn has not come stay as they
+   * are until it has.
    */
   at(t: number, due: Looks<Look>): Looks<Look>;
   /** Whether a lane's turn has still to come. */

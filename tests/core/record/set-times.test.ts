@@ -31,13 +31,13 @@ test('[hand times] by passage through a set: each rep’s pace, over or under it
     {
       lane: 1,
       reps: [
-        { rep: 1, time: 39_500, pace: 79_000, over: -500 },
-        { rep: 2, time: 41_250, pace: 82_500, over: 1250 },
+        { rep: 1, of: 2, at: 10_000, time: 39_500, pace: 79_000, over: -500 },
+        { rep: 2, of: 2, at: 70_000, time: 41_250, pace: 82_500, over: 1250 },
       ],
       fade: 3500,
     },
-    { lane: 1, reps: [{ rep: 1, time: 40_000, pace: 80_000, over: 0 }], fade: null },
-    { lane: 2, reps: [{ rep: 2, time: 40_200, pace: 80_400, over: 200 }], fade: null },
+    { lane: 1, reps: [{ rep: 1, of: 2, at: 130_000, time: 40_000, pace: 80_000, over: 0 }], fade: null },
+    { lane: 2, reps: [{ rep: 2, of: 2, at: 70_000, time: 40_200, pace: 80_400, over: 200 }], fade: null },
   ]);
 });
 

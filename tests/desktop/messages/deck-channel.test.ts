@@ -9,6 +9,7 @@ import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { Library } from '../../../app/host/library/library.ts';
 import { Squads } from '../../../app/host/squads/squads.ts';
 import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { recordsOn } from '../../support/host/records-folder.ts';
 import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
@@ -79,6 +80,7 @@ beforeEach(async () => {
   painted = [];
   channel = openDeckChannel(host, clock, {
     library: new Library({ disk: new FakeDisk(), folder: '/data', wall: () => 0 }),
+    records: recordsOn(new FakeDisk()),
     squads: new Squads({
       disk: new FakeDisk(),
       folder: '/data',

@@ -65,9 +65,10 @@ describe('[preload]', () => {
     electron.listeners.get(CHANNELS.heard)!(EVENT, 0, 'one of an older connection');
     electron.listeners.get(CHANNELS.heard)!(EVENT, 1, { not: 'text' });
     electron.listeners.get(CHANNELS.closed)!(EVENT, 0);
+    electron.listeners.get(CHANNELS.heard)!(EVENT, 1, 'another');
     electron.listeners.get(CHANNELS.closed)!(EVENT, 1);
     electron.listeners.get(CHANNELS.heard)!(EVENT, 1, 'too late');
-    expect(heard).toEqual([['a message'], ['closed']]);
+    expect(heard).toEqual([['a message'], ['another'], ['closed']]);
   });
 
   test('what a page says goes out under the number of its connection, as text', async () => {
@@ -97,6 +98,9 @@ describe('[preload]', () => {
     bridge.onSessionFile((each) => files.push(each));
     electron.listeners.get(CHANNELS.sessionFile)!(EVENT, { ...file, name: 'friday.txt' });
     expect(files).toEqual([file, { ...file, name: 'friday.txt' }]);
+    // Whoever listens next gets what comes next.
+    bridge.onSessionFile((each) => files.push(each));
+    expect(files).toHaveLength(2);
   });
 
   test('a page is told when the machine has woken up', async () => {
@@ -146,5 +150,72 @@ describe('[preload]', () => {
     const key = { key: 'b', code: 'KeyB', shiftKey: false, repeat: false };
     pressOn(page as never, key);
     expect(order).toEqual(['blurred', 'keydown', { ...key, bubbles: true }]);
+  });
+
+  test('a page that has hung up hears nothing more, not even that the connection is closed', async () => {
+    const bridge = await bridgeOf('wall');
+    const heard: unknown[] = [];
+    electron.listeners.get(CHANNELS.closed)!(EVENT, 0);
+    bridge.connect(
+      (text) => heard.push(text),
+      () => heard.push('closed'),
+    );
+    bridge.hangUp();
+    electron.listeners.get(CHANNELS.heard)!(EVENT, 1, 'late');
+    electron.listeners.get(CHANNELS.closed)!(EVENT, 1);
+    expect(heard).toEqual([]);
+  });
+
+  test('what a page asks goes out as text, whatever it is', async () => {
+    const bridge = await bridgeOf('desk');
+    const odd = { toString: () => 'text' } as never;
+    expect(await bridge.ask(odd, odd, odd)).toEqual([CHANNELS.ask, 'text', 'text', 'text']);
+  });
+
+  test('everyone who wants to know of a waking is told', async () => {
+    const bridge = await bridgeOf('desk');
+    const woken: number[] = [];
+    bridge.onWoken(() => woken.push(1));
+    bridge.onWoken(() => woken.push(2));
+    electron.listeners.get(CHANNELS.woken)!(EVENT);
+    expect(woken).toEqual([1, 2]);
+  });
+
+  test.each(['desk', 'wall'] as const)('the page of the %s is watched until it is painted', async (kind) => {
+    const watched: object[] = [];
+    vi.stubGlobal(
+      'PerformanceObserver',
+      class {
+        observe(options: object): void {
+          watched.push(options);
+        }
+      },
+    );
+    await bridgeOf(kind);
+    vi.unstubAllGlobals();
+    expect(watched).toEqual([{ type: 'paint', buffered: true }]);
+  });
+
+  test("a key of the wall screen is pressed on the coach's own page, where nothing has the keyboard too", async () => {
+    const pressed: unknown[] = [];
+    vi.stubGlobal('document', { activeElement: null });
+    vi.stubGlobal(
+      'KeyboardEvent',
+      class {
+        readonly type: string;
+        constructor(type: string) {
+          this.type = type;
+        }
+      },
+    );
+    vi.stubGlobal('dispatchEvent', ({ type }: { readonly type: string }) => pressed.push(type));
+    await bridgeOf('desk');
+    const key = { key: 'b', code: 'KeyB', shiftKey: false, repeat: false };
+    electron.listeners.get(CHANNELS.key)!(EVENT, key);
+    // What has the keyboard may be nothing that can let go of it.
+    vi.stubGlobal('document', { activeElement: {} });
+    electron.listeners.get(CHANNELS.key)!(EVENT, key);
+    vi.unstubAllGlobals();
+    expect(pressed).toEqual(['keydown', 'keydown']);
   });
 });

@@ -3,6 +3,7 @@
 import type Electron from 'electron';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { programWindow, type WindowLook } from '../../../app/desktop/windows/program-window.ts';
+import { webPreferences } from '../../../app/desktop/windows/web-preferences.ts';
 import { pageAddress, plainAddress, type WindowKind } from '../../../app/desktop/windows/window-kind.ts';
 import { onPlatform } from '../../support/bent-system.ts';
 import { StandInIpcMain } from '../../support/electron-stand-in/messages.ts';
@@ -143,6 +144,24 @@ describe('[desktop] a window that opens', () => {
     only!.minimized = true;
     own.open(LOOK);
     expect(only!.done[0]).toBe('restore');
+  });
+});
+
+test('[desktop] every page is in a sandbox, without Node, and runs on behind other windows', () => {
+  expect(webPreferences('/preload.cjs')).toEqual({
+    preload: '/preload.cjs',
+    sandbox: true,
+    contextIsolation: true,
+    nodeIntegration: false,
+    nodeIntegrationInWorker: false,
+    nodeIntegrationInSubFrames: false,
+    webSecurity: true,
+    allowRunningInsecureContent: false,
+    experimentalFeatures: false,
+    webviewTag: false,
+    navigateOnDragDrop: false,
+    backgroundThrottling: false,
+    spellcheck: false,
   });
 });
 

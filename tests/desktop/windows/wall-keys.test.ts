@@ -35,8 +35,14 @@ describe('[desktop] a key on the wall screen', () => {
     ["with Alt: the system's", { alt: true }],
     ["with Command: the menu's", { meta: true }],
     ['that writes a character with others', { isComposing: true }],
-    ['to get about on the page', { key: 'Tab' }],
-    ['that is only held', { key: 'Shift' }],
+    ...['Tab', 'ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight'].map((key): [string, Partial<Electron.Input>] => [
+      `to get about on the page, ${key},`,
+      { key },
+    ]),
+    ...['Shift', 'Control', 'Alt', 'Meta'].map((key): [string, Partial<Electron.Input>] => [
+      `that is only held, ${key},`,
+      { key },
+    ]),
   ])('%s stays where it is', (_, change) => {
     expect(keyForCoach({ ...press, ...change })).toBeNull();
   });

@@ -2,6 +2,7 @@
  * The wall screen's window while displays come and go, on the stand-in's windows and a clock of the test's.
  */
 
+import type Electron from 'electron';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import type { WallPlace, WallWish } from '../../../app/desktop/windows/displays.ts';
 import { wallWindow, type WallWindow } from '../../../app/desktop/windows/wall-window.ts';
@@ -242,6 +243,53 @@ describe('[displays] the wall screen', () => {
     clock.advance(1000);
     expect(window.getBounds()).toMatchObject({ x: 7, y: 9 });
     expect(seen(wall)).toBe('window on Built-in');
+  });
+});
+
+describe("[displays] the wall screen's window", () => {
+  test('opens over its display, by its name, without a menu bar and without the keyboard', () => {
+    const bars: boolean[] = [];
+    const asked: Electron.BrowserWindowConstructorOptions[] = [];
+    electron.BrowserWindow = class extends StandInWindow {
+      constructor(options: Electron.BrowserWindowConstructorOptions) {
+        super(options);
+        asked.push(options);
+      }
+      override setMenuBarVisibility(...shown: boolean[]): void {
+        bars.push(...shown);
+      }
+    };
+    const wall = open();
+    expect(asked[0]).toMatchObject({ ...TV.bounds, title: 'Lanecall wall screen' });
+    expect(asked[0]!.webPreferences!.preload).toMatch(/preload-wall\.cjs$/);
+    expect(bars).toEqual([false]);
+    expect((wall.current() as unknown as StandInWindow).isFocused()).toBe(false);
+    expect(wall.wish()).toEqual({ ...WISH, display: { id: 2, label: 'Pool TV', width: 1920, height: 1080 } });
+  });
+
+  test.each(['display-added', 'display-removed', 'display-metrics-changed'])(
+    'looks where it belongs after %s',
+    (event) => {
+      const wall = open();
+      load(wall);
+      expect(seen(wall)).toBe('full on Pool TV');
+      screen.displays = [LAPTOP];
+      screen.emit(event, {}, {});
+      clock.advance(999);
+      expect(wall.place().look).toBe('full screen');
+      clock.advance(1);
+      expect(wall.place().look).toBe('window');
+    },
+  );
+
+  test('that is moved by the coach while displays settle is placed once, and not again when they have', () => {
+    const wall = open();
+    load(wall);
+    screen.emit('display-added', {}, {});
+    const before = kept.length;
+    wall.look('window');
+    clock.advance(60_000);
+    expect(kept.length).toBe(before + 1);
   });
 });
 

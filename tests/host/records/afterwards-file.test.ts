@@ -3,7 +3,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
-import { systemDisk } from '../../../app/host/journal/disk.ts';
+import { systemDisk, type Disk } from '../../../app/host/journal/disk.ts';
 import { afterwardsPath, keepAfterwards, readAfterwards } from '../../../app/host/records/afterwards-file.ts';
 import { FreeFolder } from '../../support/free-folder.ts';
 import { freshDataFolder, removeDataFolders } from '../../support/host/data-folder.ts';
@@ -45,15 +45,16 @@ describe('[record] what is added afterwards', () => {
   test('comes back as it was kept, and the journal is as it was', async () => {
     const { run } = anEvening();
     const before = readFileSync(run.path);
-    expect(await readAfterwards(systemDisk, run)).toEqual({ ok: true, added: NOTHING_ADDED });
-    expect(await keepAfterwards(ports, run, ADDED)).toBeNull();
-    expect(await readAfterwards(systemDisk, run)).toEqual({ ok: true, added: ADDED });
+    expect(await readAfterwards(systemDisk, run)).toEqual({ ok: true, added: NOTHING_ADDED, version: null });
+    const kept = await keepAfterwards(ports, run, null, ADDED);
+    expect(kept).toMatchObject({ ok: true });
+    expect(await readAfterwards(systemDisk, run)).toEqual({ ...kept, added: ADDED });
     expect(readFileSync(run.path)).toEqual(before);
   });
 
   test('stands in the record: words of marks, notes, attendance, effort, load and hand times', async () => {
     const { data, run } = anEvening();
-    await keepAfterwards(ports, run, ADDED);
+    await keepAfterwards(ports, run, null, ADDED);
     const { stdout } = await lanecall(['record', 'evening', '--data', data, '--format', 'json'], '/');
     expect(JSON.parse(stdout)).toMatchObject({
       commands: [{ do: 'start' }, { do: 'mark', words: 'cramp', added: 'left calf' }, { do: 'finish' }],
@@ -80,7 +81,7 @@ describe('[record] what is added afterwards', () => {
   ])('%s %s: it is left as it is, and the record is printed without it', async (file, why) => {
     const { data, run } = anEvening();
     writeFileSync(afterwardsPath(run.path), file);
-    expect(await keepAfterwards(ports, run, ADDED)).toContain(why);
+    expect(await keepAfterwards(ports, run, null, ADDED)).toEqual({ ok: false, why: expect.stringContaining(why) });
     expect(readFileSync(afterwardsPath(run.path), 'utf8')).toBe(file);
     const { status, stdout, stderr } = await lanecall(['record', 'evening', '--data', data], '/');
     expect([status, stdout !== '']).toEqual([0, true]);
@@ -93,7 +94,28 @@ describe('[record] what is added afterwards', () => {
     const { run } = anEvening();
     const guard = new FreeFolder();
     guard.taken = true;
-    expect(await keepAfterwards({ disk: systemDisk, guard }, run, ADDED)).toMatch(/cannot be kept/);
+    const kept = await keepAfterwards({ disk: systemDisk, guard }, run, null, ADDED);
+    expect(kept).toEqual({ ok: false, why: expect.stringContaining('cannot be kept') });
     expect(existsSync(afterwardsPath(run.path))).toBe(false);
+  });
+
+  test('[conflicts] what another window has kept since is not written over, not even at the last moment', async () => {
+    const { run } = anEvening();
+    const first = await keepAfterwards(ports, run, null, ADDED);
+    const second = await keepAfterwards(ports, run, null, { ...ADDED, effort: 1 });
+    expect(second).toMatchObject({ ok: false, changed: { added: ADDED, version: first.ok && first.version } });
+    const disk: Disk = {
+      ...systemDisk,
+      replace(path, bytes, check) {
+        writeFileSync(path, JSON.stringify({ version: 1, run: 'evening', ...ADDED, effort: 9 }));
+        return systemDisk.replace(path, bytes, check);
+      },
+    };
+    const third = await keepAfterwards({ ...ports, disk }, run, first.ok ? first.version : null, {
+      ...ADDED,
+      effort: 2,
+    });
+    expect(third).toMatchObject({ ok: false, changed: { added: { effort: 9 } } });
+    expect(await readAfterwards(systemDisk, run)).toMatchObject({ added: { effort: 9 } });
   });
 });

@@ -3,6 +3,7 @@
 import { rmSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { afterAll, beforeEach, describe, expect, test } from 'vitest';
+import { systemDisk } from '../../../app/host/journal/disk.ts';
 import { runsFolder } from '../../../app/host/lock/data-folder.ts';
 import { readKept } from '../../../app/host/records/kept-journal.ts';
 import { listRuns } from '../../../app/host/records/run-list.ts';
@@ -22,12 +23,12 @@ type Lines = Parameters<typeof writeJournal>[2];
 async function read(lines: Lines, more = '', text = TEXT) {
   const path = writeJournal(data, { run: 'r', text, clockPhase: 7000 }, lines, more);
   const [listed] = (await listRuns(runsFolder(data))).runs;
-  return { path, name: basename(path), result: await readKept(listed!) };
+  return { path, name: basename(path), result: await readKept(systemDisk, listed!.path) };
 }
 
 async function kept(lines: Lines) {
   const { result } = await read(lines);
-  if (!result.ok) throw new Error(result.why);
+  if (result.kind !== 'run') throw new Error(result.kind);
   return result.kept;
 }
 
@@ -67,32 +68,30 @@ describe('[record] what is kept of a run', () => {
 
 describe('[record] a journal that is not used to its end', () => {
   test('says nothing of a last line that may just be written', async () => {
-    expect((await read(START, '{"say":"comm')).result).toMatchObject({ ok: true, said: null });
-    expect((await read(START)).result).toMatchObject({ ok: true, said: null });
+    expect((await read(START, '{"say":"comm')).result).toMatchObject({ kind: 'run', said: null });
+    expect((await read(START)).result).toMatchObject({ kind: 'run', said: null });
   });
 
   test('says up to which line it is used, where a whole line cannot be', async () => {
     const { name, result } = await read(START, '{"say":"comm\n');
     const expected = `The record ${name} can be used up to line 2: what stands behind that is left out.`;
-    expect(result).toMatchObject({ ok: true, said: expected });
+    expect(result).toMatchObject({ kind: 'run', said: expected });
   });
 
   test('and where a command is one that this program does not carry out', async () => {
     const { name, result } = await read([...START, ...said([{ atMs: 5, fields: { do: 'sing' } }]), closed(9000)]);
     const expected = `The record ${name} can be used up to line 2: what stands behind that is left out.`;
-    expect(result).toMatchObject({ ok: true, said: expected, kept: { commands: { length: 1 } } });
+    expect(result).toMatchObject({ kind: 'run', said: expected, kept: { commands: { length: 1 } } });
   });
 });
 
 describe('[record] a journal of which nothing can be shown', () => {
-  const listed = (path: string) => ({ path, run: 'r', title: '', openedAt: '', ended: 'going' }) as const;
-
   test('because its session has faults for this program', async () => {
     const { name, result } = await read(START, '', 'Main\n4 x 50 @ 1.00\n');
     const why =
       `The session in the record ${name} cannot be read by this Lanecall: it is left unchanged. ` +
       'Open it with the version that wrote it, or move it out of the folder.';
-    expect(result).toEqual({ ok: false, why });
+    expect(result).toEqual({ kind: 'unread', why });
   });
 
   test('because it was removed since it was listed', async () => {
@@ -101,18 +100,18 @@ describe('[record] a journal of which nothing can be shown', () => {
     const why =
       `The record ${name} cannot be read (it does not exist any more): it is left unchanged. ` +
       'Repair it and start Lanecall again, or move it out of the folder.';
-    expect(await readKept(listed(path))).toEqual({ ok: false, why });
+    expect(await readKept(systemDisk, path)).toEqual({ kind: 'unread', why });
   });
 
   test('because it was damaged at its first line since, or is of a newer program', async () => {
     const { path, name } = await read(START);
     writeFileSync(path, 'x\n');
     const damaged = `The record ${name} is damaged at its first line: nothing of it can be read, and it is left as it is.`;
-    expect(await readKept(listed(path))).toEqual({ ok: false, why: damaged });
+    expect(await readKept(systemDisk, path)).toEqual({ kind: 'unread', why: damaged });
     writeFileSync(path, journalLines({ run: 'r', text: TEXT, journal: 3 }, []).join(''));
     const newer =
       `The record ${name} was written by a newer Lanecall (form 3): it is left as it is. ` +
       'Read it with that newer version.';
-    expect(await readKept(listed(path))).toEqual({ ok: false, why: newer });
+    expect(await readKept(systemDisk, path)).toEqual({ kind: 'unread', why: newer });
   });
 });

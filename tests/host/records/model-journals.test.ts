@@ -7,6 +7,7 @@ import { afterAll, expect, test } from 'vitest';
 import { recordJson } from '../../../app/core/record/record-json.ts';
 import { recordOf } from '../../../app/core/record/record.ts';
 import { runsFolder } from '../../../app/host/lock/data-folder.ts';
+import { systemDisk } from '../../../app/host/journal/disk.ts';
 import { readKept } from '../../../app/host/records/kept-journal.ts';
 import { listRuns } from '../../../app/host/records/run-list.ts';
 import { modelRehearsal } from '../../model/run/run-model.ts';
@@ -41,8 +42,8 @@ test(`[record] seeds 1 to ${SEEDS}`, async () => {
   const { runs, unread } = await listRuns(runsFolder(data));
   expect([runs.length, unread]).toEqual([SEEDS, []]);
   for (const listed of runs) {
-    const read = await readKept(listed);
-    if (!read.ok) throw new Error(read.why);
+    const read = await readKept(systemDisk, listed.path);
+    if (read.kind !== 'run') throw new Error(read.kind);
     expect(read.said, listed.run).toBeNull();
     const record = recordJson(recordOf(read.kept));
     expect(recordedLeaves(record), listed.run).toEqual(expected.get(listed.run)!.leaves);

@@ -322,4 +322,12 @@ describe('[screens] what is kept', () => {
     here.leave();
     expect(pool.kept.map(({ name }) => name)).not.toContain('Here');
   });
+
+  test('of a screen that somebody has renamed stays, though nothing of it was set', () => {
+    const pool = new Pool();
+    pool.wall('Screen 1').leave();
+    pool.book.carryOut('Screen 1', { rename: 'Hall' });
+    for (let n = 0; n < 40; n++) pool.wall(`Noise ${n}`).leave();
+    expect(pool.kept.map(({ name }) => name)).toContain('Hall');
+  });
 });

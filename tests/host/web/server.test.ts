@@ -318,6 +318,6 @@ describe('[server] its port', () => {
 });
 
 /** Of a server that is there, for another one. */
-function portsOf({ host, library, squads }: DeckServerUnderTest): Parameters<typeof startServer>[0] {
-  return { host, library, squads, clock: systemClock(), timers: systemTimers, pages };
+function portsOf({ host, library, squads, records }: DeckServerUnderTest): Parameters<typeof startServer>[0] {
+  return { host, library, squads, records, clock: systemClock(), timers: systemTimers, pages };
 }

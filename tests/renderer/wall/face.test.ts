@@ -207,8 +207,9 @@ describe('a lane', () => {
 });
 
 describe('the head', () => {
-  test('part, set as written, what comes next and the end', () => {
+  test('part, set as written, what comes next, the end and the time of day', () => {
     const { head } = face(started(), 20);
+    expect([head.time, face(started(), 60).head.time]).toEqual(['19:30', '19:31']);
     expect(head.set).toBe('3 rounds: 150 steady, 4 x 50 fast');
     expect(head.then).toBe('then 8/7/0 x 75 free');
     expect(head.end).toMatch(/^ends ≈20:\d\d, ≈\d+ min in hand$/);

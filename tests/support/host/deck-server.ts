@@ -10,7 +10,9 @@ import { WebSocket, type ClientOptions } from 'ws';
 import { systemClock, type Clock } from '../../../app/host/time/clock.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { Library } from '../../../app/host/library/library.ts';
+import type { Records } from '../../../app/host/records/records.ts';
 import { Squads } from '../../../app/host/squads/squads.ts';
+import { FreeFolder } from '../free-folder.ts';
 import { FakeDisk } from './fake-disk.ts';
 import { JournalInMemory } from './journal-in-memory.ts';
 import type { Page, Pages } from '../../../app/host/web/pages.ts';
@@ -19,6 +21,7 @@ import { systemTimers, type Timers } from '../../../app/host/time/timers.ts';
 import type { SessionFile } from '../../../app/wire/window-bridge.ts';
 import { WIRE_VERSION, type FromHost, type FromScreen } from '../../../app/wire/messages.ts';
 import { readFromHost } from './from-host.ts';
+import { recordsOn } from './records-folder.ts';
 
 export interface Reply {
   readonly status: number;
@@ -31,12 +34,26 @@ export class DeckServerUnderTest {
   /** Its files are on a disk in memory. */
   readonly library: Library;
   readonly squads: Squads;
+  readonly records: Records;
+  /** Where all of them have their files. */
+  readonly disk: FakeDisk;
   private readonly server: DeckServer;
 
-  private constructor(host: DeckHost, library: Library, squads: Squads, server: DeckServer) {
+  private constructor(
+    {
+      host,
+      library,
+      squads,
+      records,
+      disk,
+    }: Pick<DeckServerUnderTest, 'host' | 'library' | 'squads' | 'records' | 'disk'>,
+    server: DeckServer,
+  ) {
     this.host = host;
     this.library = library;
     this.squads = squads;
+    this.records = records;
+    this.disk = disk;
     this.server = server;
   }
 
@@ -46,11 +63,13 @@ export class DeckServerUnderTest {
     file: SessionFile | null = null,
   ): Promise<DeckServerUnderTest> {
     const host = new DeckHost({ clock, timers, journal: new JournalInMemory(), newId: randomUUID });
-    const library = new Library({ disk: new FakeDisk(), folder: '/data', wall: () => clock.wall().epochMs });
-    const guard = { check: () => Promise.resolve(), checkNow: () => undefined };
-    const squads = new Squads({ disk: new FakeDisk(), folder: '/data', guard });
-    const server = await startServer({ host, clock, timers, pages, library, squads, file }, 0);
-    return new DeckServerUnderTest(host, library, squads, server);
+    const disk = new FakeDisk();
+    const library = new Library({ disk, folder: '/data', wall: () => clock.wall().epochMs });
+    const opened = { id: () => host.current()?.id ?? null, letGo: () => host.letGo() };
+    const records = recordsOn(disk, { opened, library, now: clock.now });
+    const squads = new Squads({ disk, folder: '/data', guard: new FreeFolder() });
+    const server = await startServer({ host, clock, timers, pages, library, squads, records, file }, 0);
+    return new DeckServerUnderTest({ host, library, squads, records, disk }, server);
   }
 
   get port(): number {

@@ -56,6 +56,11 @@ export class FakeDisk implements Disk {
   }
 
   async read(path: string): Promise<Uint8Array> {
+    await Promise.resolve();
+    return this.readNow(path);
+  }
+
+  readNow(path: string): Uint8Array {
     const why = this.unreadable.get(path);
     if (why !== undefined) throw failure(why);
     const bytes = this.files.get(path);
@@ -134,6 +139,10 @@ export class FakeDisk implements Disk {
 
   async remove(path: string): Promise<void> {
     await this.changing(() => this.takeAway(path));
+  }
+
+  async removeAll(paths: readonly string[]): Promise<void> {
+    for (const path of paths) if (this.files.has(path)) await this.remove(path);
   }
 
   facts(path: string): Promise<FileFacts | null> {

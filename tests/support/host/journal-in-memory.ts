@@ -34,6 +34,10 @@ export class JournalInMemory implements Journal {
     return Promise.resolve();
   }
 
+  letGo(): Promise<boolean> {
+    return Promise.resolve(true);
+  }
+
   onCaughtUp(): void {
     // Nothing is ever refused here.
   }

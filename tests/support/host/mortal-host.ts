@@ -36,7 +36,7 @@ const tell = (message: ToParent): void => void process.send!(message);
 
 const opening = await openDeck(data!, clock, systemTimers);
 if (!opening.ok) throw new Error(opening.why);
-const { host, journal, library, squads } = opening.deck;
+const { host, journal, library, squads, records } = opening.deck;
 const loop = startLoop(clock, systemTimers, [lifeSigns(host, clock, journal)]);
 clock.onJump(() => loop.wake());
 host.onChange(() => {
@@ -47,7 +47,7 @@ process.on('message', ({ ahead }: FromParent) => clock.moveAhead(ahead));
 // A parent that is gone needs no host.
 process.on('disconnect', () => process.exit());
 
-const ports = { host, clock, timers: systemTimers, pages: readPages(BUILT_PAGES), library, squads };
+const ports = { host, clock, timers: systemTimers, pages: readPages(BUILT_PAGES), library, squads, records };
 const server = await startServer(ports, Number(port));
 tell({ say: 'told', snapshot: host.snapshot(), texts: host.texts() });
 tell({ say: 'serves', port: server.port });

@@ -20,7 +20,8 @@ export interface Line {
 
 /** Large enough for any session, and small enough to be read at once on a phone. */
 const MOST_BYTES = 256 * 1024;
-const MOST_CHARACTERS = 500;
+/** In a line. */
+export const MOST_CHARACTERS = 500;
 const TAB_COLUMNS = 4;
 
 /** Control characters except the tab, halves of surrogate pairs, and what decoders put for bytes that are not UTF-8. */

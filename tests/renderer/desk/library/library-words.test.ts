@@ -38,9 +38,9 @@ test('the list says a session’s day, how far it is and how long it takes; or w
   const usedAt = new Date(2026, 10, 24, 18).getTime();
   const entry = { name: 'x', title: null, usedAt, note: null };
   const figures = { least: 24_000, most: 29_000, unit: 'm' as const, duration: 3_540_000, isEstimate: true };
-  expect(entryFacts({ ...entry, day: '2026-12-03', figures })).toBe('Thu 3 December · 2400–2900 m · ≈59 min');
+  expect(entryFacts({ ...entry, day: '2026-12-03', figures })).toBe('Thu 3 December · 2400–2900\u00a0m · ≈59\u00a0min');
   const same = { ...figures, least: 29_000, isEstimate: false };
-  expect(entryFacts({ ...entry, day: '2026-12-03', figures: same })).toBe('Thu 3 December · 2900 m · 59 min');
+  expect(entryFacts({ ...entry, day: '2026-12-03', figures: same })).toBe('Thu 3 December · 2900\u00a0m · 59\u00a0min');
   expect(entryFacts({ ...entry, day: null, figures: null, note: '2 faults' })).toBe('used 24 November · 2 faults');
 });
 

@@ -40,7 +40,16 @@ async function write(): Promise<HTMLElement> {
   coach = new CoachWindow(TUESDAY, ask);
   const light = { choice: () => 'system', choose: () => undefined, subscribe: () => () => undefined };
   const tools = { ...coach.tools, light } as unknown as typeof coach.tools;
-  render(<WriteScreen tools={tools} run={null} clock={NO_CLOCK} onBack={null} onOpened={() => undefined} />);
+  render(
+    <WriteScreen
+      tools={tools}
+      run={null}
+      clock={NO_CLOCK}
+      onBack={null}
+      onRehearse={() => null}
+      onOpened={() => undefined}
+    />,
+  );
   const panel = await screen.findByRole('region', { name: 'Sessions' });
   await within(panel).findByRole('button', { name: /^Tuesday/ });
   return panel;
@@ -116,7 +125,16 @@ test('what was undone and done stays there when the page is left and come back t
   cleanup();
   const light = { choice: () => 'system', choose: () => undefined, subscribe: () => () => undefined };
   const tools = { ...coach.tools, light, writing } as unknown as typeof coach.tools;
-  render(<WriteScreen tools={tools} run={null} clock={NO_CLOCK} onBack={null} onOpened={() => undefined} />);
+  render(
+    <WriteScreen
+      tools={tools}
+      run={null}
+      clock={NO_CLOCK}
+      onBack={null}
+      onRehearse={() => null}
+      onOpened={() => undefined}
+    />,
+  );
   fireEvent.keyDown(window, { key: 'z', ctrlKey: true });
   expect(writtenText()).toBe(before);
 });

@@ -24,6 +24,8 @@ const KEEP_AS = 'Keep these lanes as a squad called';
 
 let text: string;
 let put: (next: string) => void;
+/** Another session in its place. */
+let turn: (next: string) => void;
 let wentTo: number[];
 let disk: FakeDisk;
 
@@ -44,10 +46,16 @@ afterEach(() => {
 
 function Written({ first, lanesText }: { readonly first: string; readonly lanesText: string }): ReactElement {
   const [now, setNow] = useState(first);
+  const [sheet, setSheet] = useState(1);
   text = now;
   put = (next) => act(() => setNow(next));
+  turn = (next) => {
+    act(() => setSheet(sheet + 1));
+    put(next);
+  };
   return (
     <LanesPanel
+      sheet={sheet}
       text={now}
       lanesText={lanesText}
       onText={setNow}
@@ -113,6 +121,13 @@ describe('[lanes] the table', () => {
     fireEvent.keyDown(field('Lane 1: gap in seconds'), { key: 'Escape' });
     expect(field('Lane 1: gap in seconds').value).toBe('');
     expect(text).toBe(TEXT);
+  });
+
+  test('what was typed for one session does not stand in the next', () => {
+    open();
+    type('Lane 1: gap in seconds', '90');
+    turn(TEXT.replace('Harbour', 'Tuesday'));
+    expect(field('Lane 1: gap in seconds').value).toBe('');
   });
 
   test('a field that was typed otherwise than it is written shows what is written when it is left', () => {

@@ -35,6 +35,7 @@ function write(run: 'beside a run' | 'alone'): void {
       run={run === 'alone' ? null : coach.run}
       clock={NO_CLOCK}
       onBack={null}
+      onRehearse={() => null}
       onOpened={() => undefined}
     />,
   );

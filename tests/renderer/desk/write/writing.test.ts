@@ -18,6 +18,8 @@ class Window {
   readonly asked: LibraryRequest[] = [];
   /** Whether the host answers. */
   isUp = true;
+  /** What is asked is done, and the host dies before it answers. */
+  losesAnswers = false;
   readonly kept = new Map<string, string>();
   writing: Writing;
 
@@ -58,7 +60,8 @@ class Window {
 
   private readonly ask: AskLibrary = async <Wish extends LibraryWish>(asked: Extract<LibraryRequest, { do: Wish }>) => {
     this.asked.push(asked);
-    return this.isUp ? this.library.ask<Wish>(asked) : { ok: false, why: 'The host does not answer.' };
+    const answer = this.isUp ? await this.library.ask<Wish>(asked) : null;
+    return answer && !this.losesAnswers ? answer : { ok: false, why: 'The host does not answer.' };
   };
 
   private open(): Writing {
@@ -300,6 +303,44 @@ test('a file that is gone is said, and can be written again or let go', async ()
   await coach.type('one, typed');
   await coach.writing.keepMine();
   expect(coach.library.text('One')).toBe('one, typed');
+});
+
+test('a save whose answer is lost with the host is no change of somebody else’s', async () => {
+  const coach = await windowOn('One', 'one');
+  coach.losesAnswers = true;
+  await coach.type('one, two');
+  coach.writing.write({ text: 'one, three' }, null);
+  coach.losesAnswers = false;
+  await coach.pass(1500);
+  expect(conflict(coach)).toBeNull();
+  expect(coach.library.text('One')).toBe('one, three');
+});
+
+test('nor is a first one, and there is one file all the same', async () => {
+  const coach = new Window();
+  coach.writing.put(EMPTY);
+  await coach.pass(0);
+  coach.losesAnswers = true;
+  await coach.type('one');
+  coach.losesAnswers = false;
+  coach.writing.write({ text: 'one, two' }, null);
+  await coach.pass(1500);
+  expect(await coach.library.names()).toEqual(['Session 1 January']);
+  expect(coach.library.text('Session 1 January')).toBe('one, two');
+});
+
+test('after a crash what stood here is saved where it goes on from what is in the file', async () => {
+  const coach = await windowOn('One', 'one');
+  coach.losesAnswers = true;
+  await coach.type('one, two');
+  coach.isUp = false;
+  await coach.type('one, two, three');
+  coach.losesAnswers = false;
+  coach.isUp = true;
+  coach.reopen();
+  await coach.pass(500);
+  expect(conflict(coach)).toBeNull();
+  expect(coach.library.text('One')).toBe('one, two, three');
 });
 
 test('after a crash a newer file is shown where nothing of what stood here is missing in it', async () => {

@@ -1,0 +1,200 @@
+/*
+ * The runs that are kept, for the coach's window: the history, the review of one, what is added to it, and deleting.
+ * Whatever changes files is done one after the other.
+ */
+
+import { recordOf, type RunRecord } from '../../core/record/record.ts';
+import { recordCsv } from '../../core/record/record-csv.ts';
+import { reviewJson } from '../../core/record/review-json.ts';
+import { NOTHING_ADDED } from '../../core/record/afterwards.ts';
+import { dayText, readDay } from '../../core/day.ts';
+import { courseOf } from '../../core/record/course.ts';
+import { namePattern } from '../../core/session/names/name-pattern.ts';
+import type { Millis } from '../../core/units.ts';
+import type { ToDelete } from '../../wire/deletion.ts';
+import type { RecordsAnswer, RecordsGiven, RecordsRequest, RecordsWish } from '../../wire/records.ts';
+import type { RunSummary } from '../../wire/run-summary.ts';
+import { diskReason, type Disk } from '../journal/disk.ts';
+import type { Guard } from '../journal/run-file.ts';
+import { plainLetters, searchedWords } from '../library/session-facts.ts';
+import { runsFolder } from '../lock/data-folder.ts';
+import { keepAfterwards, readAfterwards, type AfterwardsRead } from './afterwards-file.ts';
+import { deleteForGood, finishDeletion, unfinishedText } from './deletion.ts';
+import { History, type KnownRun } from './history.ts';
+import { readKept, type KeptRead } from './kept-journal.ts';
+import { stemOf } from './run-files.ts';
+
+type Asked<Wish extends RecordsWish> = Extract<RecordsRequest, { do: Wish }>;
+
+type Grants = { readonly [Wish in RecordsWish]: (asked: Asked<Wish>) => Promise<RecordsGiven[Wish]> };
+
+/** The run that is open in the host, whose journal may not be touched. */
+export interface OpenedRun {
+  /** Its id; null for none. */
+  id(): string | null;
+  /** Lets go of it where it is over or was never begun, so that it may be deleted; false where it still goes on. */
+  letGo(): Promise<boolean>;
+}
+
+export interface RecordsPorts {
+  readonly disk: Disk;
+  /** The data folder. */
+  readonly data: string;
+  readonly guard: Guard;
+  readonly now: () => Millis;
+  readonly opened: OpenedRun;
+  /** Carries something out while nothing else writes to the library, which reads all anew afterwards. */
+  readonly withLibraryStill: <Value>(task: () => Promise<Value>) => Promise<Value>;
+}
+
+/** A refusal in a sentence for the coach, as an error. */
+class RecordsRefused extends Error {
+  readonly changed: Extract<RecordsAnswer<'keep'>, { ok: false }>['changed'];
+
+  constructor(why: string, changed?: Extract<RecordsAnswer<'keep'>, { ok: false }>['changed']) {
+    super(why);
+    this.changed = changed;
+  }
+}
+
+export class Records {
+  private readonly ports: RecordsPorts;
+  private readonly history: History;
+  private turn: Promise<unknown> = Promise.resolve();
+
+  constructor(ports: RecordsPorts) {
+    this.ports = ports;
+    this.history = new History({ ...ports, folder: runsFolder(ports.data) });
+  }
+
+  /** Never rejects: what is refused, by the disk too, is answered with a sentence. */
+  async ask<Wish extends RecordsWish>(asked: Asked<Wish>): Promise<RecordsAnswer<Wish>> {
+    const grant = this.grants[asked.do] as (asked: Asked<Wish>) => Promise<RecordsGiven[Wish]>;
+    try {
+      return { ok: true, ...(await this.inTurn(() => grant(asked))) };
+    } catch (error) {
+      if (!(error instanceof RecordsRefused)) return { ok: false, why: this.notReadText(error) };
+      const { message: why, changed } = error;
+      return changed ? { ok: false, why, changed } : { ok: false, why };
+    }
+  }
+
+  private readonly grants: Grants = {
+    list: async ({ find, from, to, most }) => {
+      const unfinished = await finishDeletion(this.ports);
+      const { runs, toCome } = await this.history.look();
+      const words = searchedWords(find);
+      const fit = runs.flatMap(({ summary }) => (summary.run && fits(summary, words, from, to) ? summary.run : []));
+      fit.sort((a, b) => (a.openedAt < b.openedAt ? 1 : a.openedAt > b.openedAt ? -1 : 0));
+      const said = [...(unfinished === null ? [] : [unfinished]), ...runs.flatMap(({ unread }) => unread ?? [])];
+      return { runs: fit.slice(0, most), more: Math.max(0, fit.length - most), toCome, said };
+    },
+
+    review: async ({ run }) => {
+      const { record, kept, said, after } = await this.read(run);
+      const added = after.ok ? after : { added: NOTHING_ADDED, version: null };
+      const sentences = [...(said === null ? [] : [said]), ...(after.ok ? [] : [after.why])];
+      return { ...reviewJson(record, kept.away), added: added.added, version: added.version, said: sentences };
+    },
+
+    table: async ({ run }) => ({ csv: recordCsv((await this.read(run)).record) }),
+
+    session: async ({ run }) => {
+      const { plan } = courseOf((await this.read(run)).kept).state;
+      const { text, lanesText } = plan.source;
+      return { title: plan.session.title ?? 'Session', text, lanesText };
+    },
+
+    keep: async ({ run, version, added }) => {
+      const { path } = await this.known(run);
+      const kept = await keepAfterwards(this.ports, { path, run }, version, added);
+      if (!kept.ok) throw new RecordsRefused(kept.why, kept.changed);
+      return { version: kept.version };
+    },
+
+    'delete-run': async ({ run }) => {
+      if (run === this.ports.opened.id()) await this.letGo('This run');
+      const stems = (await this.allKnown())
+        .filter(({ summary }) => summary.run?.run === run)
+        .map(({ path }) => stemOf(path));
+      if (stems.length === 0) throw new RecordsRefused(GONE);
+      await this.delete({ what: 'runs', stems });
+      return {};
+    },
+
+    'delete-name': async ({ name }) => {
+      if (!namePattern(name))
+        throw new RecordsRefused('A name has a letter: write the name as it stands in the sessions.');
+      await this.letGo('A run');
+      return this.delete({ what: 'name', name: name.trim() });
+    },
+
+    'delete-everything': async () => {
+      await this.letGo('A run');
+      return this.delete({ what: 'everything' });
+    },
+  };
+
+  private async letGo(what: string): Promise<void> {
+    if (await this.ports.opened.letGo()) return;
+    throw new RecordsRefused(
+      `${what} is still going, and nothing is deleted: finish it first. From ten seconds after its end on it can be deleted.`,
+    );
+  }
+
+  private async delete(what: ToDelete): Promise<RecordsGiven['delete-name']> {
+    const before = await finishDeletion(this.ports);
+    if (before !== null) throw new RecordsRefused(before);
+    try {
+      return await this.ports.withLibraryStill(() => deleteForGood(this.ports, what));
+    } catch (error) {
+      throw new RecordsRefused(unfinishedText(diskReason(error)));
+    }
+  }
+
+  private async read(run: string): Promise<ReadRun> {
+    const { path } = await this.known(run);
+    const read = await readKept(this.ports.disk, path);
+    if (read.kind !== 'run') throw new RecordsRefused(read.kind === 'unread' ? read.why : GONE);
+    const after = await readAfterwards(this.ports.disk, { path, run });
+    return { ...read, after, record: recordOf(read.kept, after.ok ? after.added : NOTHING_ADDED) };
+  }
+
+  private async known(run: string): Promise<KnownRun> {
+    const known = (await this.allKnown(run)).find(({ summary }) => summary.run?.run === run);
+    if (!known) throw new RecordsRefused(GONE);
+    return known;
+  }
+
+  /** Works out more of the history where one run, or all there are, must be known. */
+  private async allKnown(run: string | null = null): Promise<readonly KnownRun[]> {
+    for (;;) {
+      const { runs, toCome } = await this.history.look();
+      if (toCome === 0 || runs.some(({ summary }) => summary.run !== null && summary.run.run === run)) return runs;
+    }
+  }
+
+  private notReadText(error: unknown): string {
+    return `The runs cannot be reached (${diskReason(error)}): see to the folder ${this.ports.data}.`;
+  }
+
+  private inTurn<Value>(task: () => Promise<Value>): Promise<Value> {
+    const result = this.turn.then(task);
+    this.turn = result.catch(() => undefined);
+    return result;
+  }
+}
+
+const GONE = 'This run is not there any more: it was deleted or moved elsewhere.';
+
+type ReadRun = Extract<KeptRead, { kind: 'run' }> & { readonly record: RunRecord; readonly after: AfterwardsRead };
+
+/** Whether a run lies within two days and has all of the words, in its own or in those of its day. */
+function fits({ run, words }: RunSummary, find: readonly string[], from: string | null, to: string | null): boolean {
+  const iso = run!.openedAt.slice(0, 10);
+  if ((from !== null && iso < from) || (to !== null && iso > to)) return false;
+  if (find.length === 0) return true;
+  const day = readDay(iso);
+  const searched = plainLetters([...words, iso, day ? dayText(day) : ''].join('\n'));
+  return find.every((word) => searched.includes(word));
+}

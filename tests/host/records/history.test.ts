@@ -1,0 +1,189 @@
+/* The history: a summary of each closed run is worked out once, and anew whenever it is not of what is there. */
+
+import { beforeEach, describe, expect, test } from 'vitest';
+import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
+import type { Records } from '../../../app/host/records/records.ts';
+import { FreeFolder } from '../../support/free-folder.ts';
+import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { given, recordsOn } from '../../support/host/records-folder.ts';
+import { DONE, journalLines, said, THURSDAY, type WrittenRun } from '../../support/host/written-journal.ts';
+
+process.env['TZ'] = 'UTC';
+
+const DAY = 24 * 60 * 60 * 1000;
+const TEXT =
+  'Harbour squad\nlane 1 Ana, Bram\nlane 2\n\nMain set\n4 x 50 fast @ 1:00 hold 0:40\n\nSwim-down\n100 easy @ 3:00\n';
+const START = said([{ atMs: 0, fields: { do: 'start' } }]);
+const LIST = { do: 'list', find: '', from: null, to: null, most: 100 } as const;
+
+let disk: FakeDisk;
+let records: Records;
+
+beforeEach(() => {
+  disk = new FakeDisk();
+  records = recordsOn(disk);
+});
+
+function write(run: string, lines: typeof START = [...START, DONE], more: Partial<WrittenRun> = {}): string {
+  const path = `/data/runs/${run}.jsonl`;
+  disk.put(path, Buffer.from(journalLines({ run, text: TEXT, ...more }, lines).join('')));
+  return path;
+}
+
+const summaryOf = (run: string): string => `/data/runs/${run}.summary.json`;
+
+const runsIn = async (
+  asked: Partial<typeof LIST> | { find?: string; from?: string; to?: string; most?: number } = {},
+) => (await given<'list'>(records, { ...LIST, ...asked })).runs;
+
+describe('[history] the list', () => {
+  test('has what is drawn of each run: distances by lane and in all, length, effort, load and tested paces', async () => {
+    write('one');
+    await given<'keep'>(records, { do: 'keep', run: 'one', version: null, added: { ...NOTHING_ADDED, effort: 5 } });
+    expect(await runsIn()).toEqual([
+      {
+        run: 'one',
+        title: 'Harbour squad',
+        openedAt: '2026-11-26T19:30:00',
+        ended: 'done',
+        durationMs: 4_200_000,
+        unit: 'm',
+        plannedDistance: 600,
+        distance: 400,
+        lanes: [
+          { lane: 1, plannedDistance: 300, distance: 200 },
+          { lane: 2, plannedDistance: 300, distance: 200 },
+        ],
+        effort: 5,
+        load: 350,
+        css: [],
+      },
+    ]);
+  });
+
+  test('has the newest first, as many as are asked for, and says how many more there are', async () => {
+    for (const days of [1, 3, 2]) write(`run-${days}`, undefined, { openedAt: THURSDAY + days * DAY });
+    expect((await runsIn()).map(({ run }) => run)).toEqual(['run-3', 'run-2', 'run-1']);
+    const { runs, more } = await given<'list'>(records, { ...LIST, most: 1 });
+    expect([runs.map(({ run }) => run), more]).toEqual([['run-3'], 2]);
+  });
+
+  test('is found by words of title, parts, names, marks and notes, by its day, and between two days', async () => {
+    write('one', [...START, ...said([{ atMs: 5000, fields: { do: 'mark', words: 'Fire ALARM' } }]), DONE]);
+    write('two', undefined, { openedAt: THURSDAY + DAY, text: TEXT.replace('Harbour', 'Brücke') });
+    await given<'keep'>(records, {
+      do: 'keep',
+      run: 'two',
+      version: null,
+      added: { ...NOTHING_ADDED, notes: ['calm'] },
+    });
+    const found = async (asked: Parameters<typeof runsIn>[0]) => (await runsIn(asked)).map(({ run }) => run);
+    for (const find of ['alarm', 'harbour fire', 'thursday november', '2026-11-26'])
+      expect(await found({ find })).toEqual(['one']);
+    for (const find of ['CALM', 'brucke', 'friday 27']) expect(await found({ find }), find).toEqual(['two']);
+    expect(await found({ find: 'bram main' })).toEqual(['two', 'one']);
+    expect(await found({ find: 'harbour calm' })).toEqual([]);
+    expect(await found({ from: '2026-11-27' })).toEqual(['two']);
+    expect(await found({ to: '2026-11-26' })).toEqual(['one']);
+    expect(await found({ from: '2026-11-26', to: '2026-11-27' })).toEqual(['two', 'one']);
+  });
+
+  test('leaves out what nobody has begun; what cannot be read is said, and left', async () => {
+    write('never', [{ say: 'closed', at: 1000, why: 'not begun' }]);
+    const newer = write('newer', [DONE], { journal: 3 });
+    const before = disk.files.get(newer);
+    const { runs, said: sentences } = await given<'list'>(records, LIST);
+    expect(runs).toEqual([]);
+    expect(sentences).toEqual([expect.stringMatching(/newer.jsonl was written by a newer Lanecall \(form 3\)/)]);
+    expect(disk.files.get(newer)).toBe(before);
+  });
+});
+
+describe('[history] a summary', () => {
+  const readAgain = async (): Promise<number> => {
+    records = recordsOn(disk);
+    const before = disk.bytesRead;
+    await runsIn();
+    return disk.bytesRead - before;
+  };
+
+  test('is kept beside the journal as readable JSON, and saves reading the journal', async () => {
+    const { length } = disk.files.get(write('one'))!;
+    await runsIn();
+    expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({
+      version: 1,
+      journal: { length },
+      after: null,
+      run: { run: 'one', distance: 400 },
+      words: ['Harbour squad', 'Main set', 'Swim-down', 'Ana', 'Bram'],
+    });
+    const whole = disk.bytesRead;
+    expect(await readAgain()).toBe(disk.files.get(summaryOf('one'))!.length);
+    const before = disk.bytesRead;
+    await runsIn();
+    expect([disk.bytesRead - before, whole > 0]).toEqual([0, true]);
+  });
+
+  test.each([
+    ['missing', () => disk.takeAway(summaryOf('one'))],
+    ['damaged', () => disk.put(summaryOf('one'), Buffer.from('{"version":1'))],
+    ['not of this kind', () => disk.put(summaryOf('one'), Buffer.from('[]'))],
+    ['of another version', () => changeSummary({ version: 2 })],
+    ['of another journal', () => changeSummary({ journal: { length: 1, changed: '1' } })],
+    ['without what is drawn', () => changeSummary({ run: { run: 'one' } })],
+  ])('%s is worked out anew', async (_, harm) => {
+    write('one');
+    const before = await runsIn();
+    harm();
+    records = recordsOn(disk);
+    expect(await runsIn()).toEqual(before);
+    expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({ version: 1, run: { run: 'one', distance: 400 } });
+  });
+
+  function changeSummary(change: object): void {
+    const summary = { ...(JSON.parse(disk.text(summaryOf('one'))) as object), ...change };
+    disk.put(summaryOf('one'), Buffer.from(JSON.stringify(summary)));
+  }
+
+  test('follows what is added, and what is written behind the end', async () => {
+    const path = write('one');
+    await runsIn();
+    const added = { ...NOTHING_ADDED, effort: 10 };
+    await given<'keep'>(records, { do: 'keep', run: 'one', version: null, added });
+    expect(await runsIn()).toMatchObject([{ effort: 10, load: 700 }]);
+    const mark = said([{ atMs: 4_300_000, fields: { do: 'mark', words: 'late' } }]);
+    disk.put(path, Buffer.from(journalLines({ run: 'one', text: TEXT }, [...START, DONE, ...mark, DONE]).join('')));
+    expect(await runsIn({ find: 'late' })).toHaveLength(1);
+  });
+
+  test('of a run that goes on is not kept', async () => {
+    write('one', START);
+    expect(await runsIn()).toMatchObject([{ run: 'one', ended: 'going' }]);
+    expect(disk.files.has(summaryOf('one'))).toBe(false);
+  });
+
+  test('that the disk refuses, or where another host has the folder, is worked out all the same', async () => {
+    const guard = new FreeFolder();
+    guard.taken = true;
+    write('one');
+    records = recordsOn(disk, { guard });
+    expect(await runsIn()).toHaveLength(1);
+    records = recordsOn(disk);
+    disk.refuses = 'EROFS';
+    expect(await runsIn()).toHaveLength(1);
+    expect(disk.files.has(summaryOf('one'))).toBe(false);
+  });
+
+  test('of many is worked out a little at each look, the newest first, and the list says how many are to come', async () => {
+    let time = 0;
+    records = recordsOn(disk, { now: () => (time += 80) });
+    for (let n = 0; n < 6; n++) write(`run-${n}`, undefined, { openedAt: THURSDAY + n * DAY });
+    const first = await given<'list'>(records, LIST);
+    expect(first.runs.map(({ run }) => run)).toEqual(['run-5', 'run-4']);
+    expect(first.toCome).toBe(4);
+    expect((await given<'list'>(records, LIST)).toCome).toBe(2);
+    // One that is asked for does not wait for that.
+    expect(await given<'session'>(records, { do: 'session', run: 'run-0' })).toMatchObject({ text: TEXT });
+    expect((await given<'list'>(records, LIST)).toCome).toBe(0);
+  });
+});

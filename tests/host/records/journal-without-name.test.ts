@@ -1,0 +1,126 @@
+/* A journal without a swimmer's name: every line whole again, and the same run. */
+
+import { describe, expect, test } from 'vitest';
+import { recordJson, type RecordJson } from '../../../app/core/record/record-json.ts';
+import { recordOf } from '../../../app/core/record/record.ts';
+import { namePattern } from '../../../app/core/session/names/name-pattern.ts';
+import { readJournal } from '../../../app/host/journal/journal-text.ts';
+import { journalWithoutName } from '../../../app/host/records/journal-without-name.ts';
+import { readKept } from '../../../app/host/records/kept-journal.ts';
+import { modelRehearsal } from '../../model/run/run-model.ts';
+import { textOf } from '../../model/scenario.ts';
+import { inventTrial } from '../../model/trial.ts';
+import { eveningScript, eveningText } from '../../support/eventful-evening.ts';
+import { DONE, journalLines, said, type WrittenRun } from '../../support/host/written-journal.ts';
+import { runs } from '../../support/runs.ts';
+
+const LATER = 1000 * 60 * 60 * 1000;
+
+const bytesOf = (lines: readonly string[]): Buffer => Buffer.from(lines.join(''));
+
+const without = (bytes: Uint8Array, name: string): Uint8Array => {
+  const result = journalWithoutName(bytes, namePattern(name)!);
+  if (result.kind === 'same') return bytes;
+  if (result.kind !== 'changed') throw new Error(result.kind);
+  return result.bytes;
+};
+
+async function recordIn(bytes: Uint8Array): Promise<RecordJson> {
+  const read = await readKept({ read: () => Promise.resolve(bytes) }, 'x.jsonl');
+  if (read.kind !== 'run') throw new Error(read.kind);
+  return recordJson(recordOf(read.kept));
+}
+
+/** Without whatever people wrote. */
+function nameless({ lanes, commands, parts, ...run }: RecordJson): unknown {
+  return {
+    ...run,
+    title: '',
+    lanes: lanes.map(({ names, leaves, ...lane }) => {
+      return { ...lane, named: names?.length, leaves: leaves.map((leave) => ({ ...leave, words: '', part: '' })) };
+    }),
+    commands: commands.map((command) => ({ ...command, words: 'words' in command, text: 'text' in command })),
+    parts: parts.map((part) => ({ ...part, part: '' })),
+  };
+}
+
+describe('[names] the eventful evening', () => {
+  const text = eveningText().replace('\n', '\n# Zorabel leads today\n');
+  const script = eveningScript().map(({ atMs, fields }) => ({
+    atMs,
+    fields: fields['do'] === 'mark' ? { ...fields, words: 'Zorabel: cramp' } : fields,
+  }));
+  const before = bytesOf(journalLines({ run: 'evening', text }, [...said(script), DONE]));
+
+  test('the name is in no byte, every line is whole and follows the one before, and the run is the same', async () => {
+    const after = without(before, 'Zorabel');
+    expect(Buffer.from(after).toString()).not.toMatch(/zorabel/i);
+    const journal = readJournal(after);
+    expect(journal).toMatchObject({ kind: 'journal', stop: null, length: after.length });
+    expect(nameless(await recordIn(after))).toEqual(nameless(await recordIn(before)));
+  });
+
+  test('one without the name stays as it is, byte by byte', () => {
+    expect(journalWithoutName(before, namePattern('Nobody')!)).toEqual({ kind: 'same' });
+  });
+
+  test('a first form, whose lines name none before, stays one', () => {
+    const written: WrittenRun = { run: 'old', text, journal: 1 };
+    const after = without(bytesOf(journalLines(written, said(script))), 'Zorabel');
+    expect(readJournal(after)).toMatchObject({ kind: 'journal', stop: null, opened: { journal: 1 } });
+    expect(Buffer.from(after).toString()).not.toContain('"after"');
+  });
+
+  test.each([
+    ['"x Zorabel"', ''],
+    ['"x Anna"', '"x Anna"'],
+  ])('what is torn behind it goes with the name, and stays without it: %s', (torn, left) => {
+    const after = without(Buffer.concat([before, Buffer.from(torn)]), 'Zorabel');
+    expect(Buffer.from(after).toString()).toBe(Buffer.from(without(before, 'Zorabel')).toString() + left);
+  });
+
+  test('a name by which the session is read is left, and said to be', () => {
+    const kick = bytesOf(journalLines({ run: 'x', text: 'lane 1\nSet\n4 x 50 kick rest 15\n' }, [DONE]));
+    expect(journalWithoutName(kick, namePattern('Kick')!).kind).toBe('needed');
+  });
+
+  test('one of a newer form, or of which nothing can be read, is told by whether it has the name', () => {
+    const newer = bytesOf(journalLines({ run: 'x', text, journal: 3 }, []));
+    const torn = Buffer.from('{"text":"Squad\\nZorabel"');
+    expect(journalWithoutName(newer, namePattern('Zorabel')!)).toEqual({ kind: 'newer' });
+    expect(journalWithoutName(torn, namePattern('Zorabel')!)).toEqual({ kind: 'no journal' });
+    for (const bytes of [newer, torn]) expect(journalWithoutName(bytes, namePattern('Bo')!)).toEqual({ kind: 'same' });
+  });
+});
+
+test(`[names] random runs, seeds 1 to ${runs(60)}: the fold is the same, and the name is gone`, async () => {
+  let changed = 0;
+  for (let seed = 1; seed <= runs(60); seed++) {
+    const { written, phaseMs, commands, texts } = inventTrial(seed);
+    const model = modelRehearsal(written, phaseMs, commands, texts);
+    const given = commands.filter((_, index) => model.answers[index]!.ok);
+    const run = { run: `seed-${seed}`, text: textOf(written), lanesText: written.lanesText, clockPhase: phaseMs };
+    const lines = said(given.map(({ atMs, ...fields }) => ({ atMs, fields })));
+    const before = bytesOf(journalLines(run, [...lines, { say: 'closed', at: LATER, why: 'replaced' }]));
+    const names = (await recordIn(before)).lanes.flatMap((lane) => lane.names ?? []);
+    for (const name of [...names.slice(0, 2), 'cramp']) {
+      const result = journalWithoutName(before, namePattern(name)!);
+      expect(['same', 'changed'], `${seed} ${name}`).toContain(result.kind);
+      if (result.kind !== 'changed') continue;
+      changed++;
+      const { entries } = readJournal(result.bytes) as Extract<ReturnType<typeof readJournal>, { kind: 'journal' }>;
+      expect(
+        entries.some((entry) => namePattern(name)!.isIn(wordsIn(entry))),
+        `${seed} ${name}`,
+      ).toBe(false);
+      expect(nameless(await recordIn(result.bytes)), `${seed} ${name}`).toEqual(nameless(await recordIn(before)));
+    }
+  }
+  expect(changed).toBeGreaterThan(runs(60) / 4);
+}, 60_000);
+
+/** All texts in an entry, one after the other. */
+function wordsIn(value: unknown): string {
+  if (typeof value === 'string') return `${value}\n`;
+  return typeof value === 'object' && value !== null ? Object.values(value).map(wordsIn).join('') : '';
+}
