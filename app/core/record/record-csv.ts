@@ -37,9 +37,7 @@ export function recordCsv(record: RunRecord): string {
   const when = (at: Millis): string[] => [clockTimeToSecond(record.openedAtTimeOfDay + at), secondsCell(at)];
   const leaves = record.lanes.reduce((all, lane) => all.concat(lane.leaves), [] as LeaveRecord[]);
   const rows = [
-    ...leaves
-      .sort((a, b) => a.at - b.at || a.lane - b.lane)
-      .map((leave) => ({ at: leave.at, cells: leaveCells(leave, record.unit, when) })),
+    ...leaves.map((leave) => ({ at: leave.at, cells: leaveCells(leave, record.unit, when) })),
     ...record.commands.map((command) => ({ at: command.at, cells: commandCells(command, when) })),
   ];
   return csvText([HEADER, ...rows.sort((a, b) => a.at - b.at).map(({ cells }) => cells)]);

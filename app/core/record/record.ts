@@ -115,7 +115,7 @@ function lanesOf(
       distance: own.reduce((sum, { rep }) => sum + rep.distance, 0),
       leaves: own.map((leave) => {
         const timed = times.find(({ lane, at }) => lane === number && at === leave.at);
-        const part = partOf.get(leave.rep.set) ?? '';
+        const part = partOf.get(leave.rep.set)!;
         return { ...leave, part, called: wasCalled(leave, away), time: timed ? handTime(timed.watches) : null };
       }),
     };

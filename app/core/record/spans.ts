@@ -28,7 +28,7 @@ export function passed({ state, spans }: Course, t: Millis): Course {
   while (now.phase === 'going') {
     const left = settle(now, Math.min(t, lastLeave(now)));
     const end = stretchEnd(left);
-    if (end > t || end === Infinity) break;
+    if (end > t) break;
     over.push(spanOf(now, end));
     now = settle(now, end);
   }

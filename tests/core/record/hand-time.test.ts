@@ -23,6 +23,10 @@ describe('[World Aquatics SW 11.3] what watches come to', () => {
   });
 });
 
+test('a time needs a watch', () => {
+  expect(() => handTime([])).toThrow('a time needs a watch');
+});
+
 describe('pace and fade', () => {
   /** 400 m in 3:39.96 (Stockholm, 12 April 2025), by 50s. */
   const fifties = [24_750, 27_150, 27_750, 27_900, 28_280, 28_180, 28_380, 27_570];

@@ -50,3 +50,7 @@ test('every day of four hundred years is in the week of its Monday', () => {
     expect(loadByWeek([{ day: day(number), load: 1 }])[0]!.monday).toBe(day(monday));
   }
 });
+
+test('a day that no calendar has is a mistake of the program', () => {
+  expect(() => loadByWeek([{ day: '2026-02-29', load: 1 }])).toThrow('2026-02-29 is no day');
+});

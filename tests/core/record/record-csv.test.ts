@@ -1,6 +1,6 @@
 /* The record for a spreadsheet: a row for everything that happened, and no cell that runs. */
 
-import { describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import { recordCsv } from '../../../app/core/record/record-csv.ts';
 import { recordOf } from '../../../app/core/record/record.ts';
@@ -31,7 +31,10 @@ describe('[RFC 4180] the rows', () => {
     marks: [{ command: 1, words: 'sums' }],
     times: [{ lane: 1, at: 10_000, watches: [48_120, 48_290] }],
   };
-  const [head, ...rows] = readCsv(recordCsv(recordOf({ ...kept, away: [{ from: 60_000, to: 80_000 }] }, added)));
+  let [head, ...rows]: readonly (readonly string[])[] = [];
+  beforeEach(() => {
+    [head, ...rows] = readCsv(recordCsv(recordOf({ ...kept, away: [{ from: 60_000, to: 80_000 }] }, added)));
+  });
   const cell = (row: number, name: string): string => rows[row]![head!.indexOf(name)]!;
 
   test('leaves and commands by time, a leave that was not called as such', () => {
@@ -66,6 +69,7 @@ test('[RFC 4180] the whole table: leaves before commands of the same moment, by 
   const kept = keptRun(TEXT, [
     [0, { do: 'start' }],
     [10, { do: 'mark', lanes: [1, 2], words: 'a; =b' }],
+    [11, { do: 'mark' }],
     [20, { do: 'stop' }],
   ]);
   expect(recordCsv(recordOf(kept)).split('\r\n')).toEqual([
@@ -74,6 +78,7 @@ test('[RFC 4180] the whole table: leaves before commands of the same moment, by 
     'leave,19:30:10,10,1,Main set,7,1 of 2,1,1,62.5,m,2,5,,,free',
     'leave,19:30:10,10,2,Main set,7,1 of 2,1,1,62.5,m,1,5,,,free',
     `mark,19:30:10,10,1 2${','.repeat(12)}"a;' =b"`,
+    `mark,19:30:11,11${','.repeat(13)}`,
     `stop,19:30:20,20${','.repeat(13)}Stopped all lanes.`,
     '',
   ]);

@@ -1,11 +1,12 @@
 /* The record of a run, held against the rehearsal of the same commands and against what was worked out by hand. */
 
-import { describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { rehearsal } from '../../../app/cli/rehearse.ts';
 import { courseOf } from '../../../app/core/record/course.ts';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
-import { recordJson } from '../../../app/core/record/record-json.ts';
-import { recordOf } from '../../../app/core/record/record.ts';
+import { recordJson, type RecordJson } from '../../../app/core/record/record-json.ts';
+import { recordOf, type RunRecord } from '../../../app/core/record/record.ts';
+import type { KeptRun } from '../../../app/core/record/kept-run.ts';
 import type { Command } from '../../../app/core/run/command/command.ts';
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
 import { eventfulEvening, eveningScript } from '../../support/eventful-evening.ts';
@@ -13,8 +14,13 @@ import { keptRun } from '../../support/kept-run.ts';
 import { recordedLeaves } from '../../support/recorded.ts';
 
 const evening = eventfulEvening();
-const record = recordOf(evening);
-const json = recordJson(record);
+let record: RunRecord;
+let json: RecordJson;
+
+beforeEach(() => {
+  record = recordOf(evening);
+  json = recordJson(record);
+});
 
 describe('[record] the eventful evening', () => {
   test('it agrees line by line with its script: every command, at its time, and which was undone', () => {
@@ -120,6 +126,34 @@ describe('[record] what happened', () => {
     expect([at(75_000), at(300_000)]).toEqual([190_000, 300_000]);
   });
 
+  test('one that is not given up lasted as far as it is known, whenever somebody was there', () => {
+    const kept = { ...keptRun(TEXT, [[0, { do: 'start' }]], 75), seenAt: 100_000 };
+    const duration = (ended: KeptRun['ended'], seenAt = 100_000) => recordOf({ ...kept, ended, seenAt }).duration;
+    expect([duration('going'), duration('left'), duration('unattended')]).toEqual([75_000, 75_000, 100_000]);
+    expect(recordOf({ ...keptRun(TEXT, [[0, { do: 'start' }]], 20), ended: 'unattended', seenAt: 5000 }).duration).toBe(
+      10_000,
+    );
+  });
+
+  test('a leave has the part that it was in, of a text that a rewrite has brought too', () => {
+    const other = TEXT.replace('Swim-down\n100 easy', 'Sprints\n25 fast');
+    const record = recordOf(
+      keptRun(TEXT, [
+        [0, { do: 'start' }],
+        [20, { do: 'rewrite', text: other }],
+        [300, { do: 'start' }],
+      ]),
+    );
+    expect(record.lanes[0]!.leaves.map(({ part }) => part)).toEqual([...new Array(4).fill('Main set'), 'Sprints']);
+  });
+
+  test('nothing is added at first, and words that are added to one mark follow one another', () => {
+    expect(NOTHING_ADDED).toEqual({ marks: [], notes: [], attendance: null, effort: null, times: [] });
+    const marks = ['left', 'calf'].map((words) => ({ command: 0, words }));
+    const [mark] = recordOf(keptRun(TEXT, [[5, { do: 'mark' }]]), { ...NOTHING_ADDED, marks }).commands;
+    expect(mark!.added).toBe('left calf');
+  });
+
   test('a mark has the words that were added to it', () => {
     const kept = keptRun(TEXT, [
       [5, { do: 'mark', lanes: [2], words: 'cramp' }],
@@ -150,6 +184,7 @@ describe('[record] how long a part took', () => {
     // From 10 s, four reps of a minute and a tail of 5 s; then half a minute.
     expect(spans([start])).toEqual(['Main set 10-255', 'Main set 255-285']);
     expect(parts([start])).toEqual([275, 0]);
+    expect(parts([start], 255)).toEqual([245, 0]);
   });
 
   test('a stretch that a command ends', () => {
@@ -157,9 +192,19 @@ describe('[record] how long a part took', () => {
     expect(spans([start, [100, { do: 'finish' }]])).toEqual(['Main set 10-100']);
   });
 
+  test('[R6] what a command finds on its way to the loudspeaker has begun, and ended what went before', () => {
+    const text = 'T\nstart on 5\nMain\n50 @ 1:00\nbreak 0:30\n50 @ 1:00';
+    const kept = keptRun(text, [start, [99.9, { do: 'finish' }]]);
+    expect(courseOf(kept).spans.map(({ from, to }) => [from / 1000, to / 1000])).toEqual([
+      [10, 70],
+      [70, 100],
+    ]);
+  });
+
   test('a start that is brought forward, or taken back before its time, begins nothing twice', () => {
     expect(spans([start, [3, { do: 'undo' }]])).toEqual([]);
     expect(spans([start, [3, { do: 'restart' }]])).toEqual([]);
+    expect(spans([start, [10, { do: 'restart' }]])).toEqual([]);
   });
 
   test('a part swum again has both passages, not what lay between', () => {

@@ -73,15 +73,15 @@ test('[hand times] a swim by time has no pace, an untimed set nothing over its t
   const times = [10, 130, 190, 250].map((second) => ({ lane: 1, at: second * 1000, watches: [45_000] }));
   const record = recordOf(keptRun(text, [[0, { do: 'start' }]]), { ...NOTHING_ADDED, times });
   expect(setTimesOf(record).map(({ first, reps, fade }) => [first.rep.set.line, reps, fade])).toEqual([
-    [3, [{ rep: 1, time: 45_000, pace: null, over: null }], null],
+    [3, [{ rep: 1, of: 1, at: 10_000, time: 45_000, pace: null, over: null }], null],
     [
       4,
       [
-        { rep: 1, time: 45_000, pace: 90_000, over: 5000 },
-        { rep: 2, time: 45_000, pace: 90_000, over: 5000 },
+        { rep: 1, of: 2, at: 130_000, time: 45_000, pace: 90_000, over: 5000 },
+        { rep: 2, of: 2, at: 190_000, time: 45_000, pace: 90_000, over: 5000 },
       ],
       0,
     ],
-    [5, [{ rep: 1, time: 45_000, pace: 22_500, over: null }], null],
+    [5, [{ rep: 1, of: 1, at: 250_000, time: 45_000, pace: 22_500, over: null }], null],
   ]);
 });
