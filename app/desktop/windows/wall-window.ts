@@ -109,7 +109,7 @@ export function wallWindow(
   };
 }
 
+/** Of windows: one that fills its display is never where somebody has moved it. */
 function isSamePlace(a: WallPlace, b: WallPlace): boolean {
-  if (a.look === 'full screen' && b.look === 'full screen') return a.display.id === b.display.id;
   return a.look === 'window' && b.look === 'window' && a.bounds.x === b.bounds.x && a.bounds.y === b.bounds.y;
 }

@@ -282,6 +282,22 @@ describe("[displays] the wall screen's window", () => {
     },
   );
 
+  test.each([
+    ['across', rectangle(0, 1600, 800)],
+    ['down', rectangle(0, 1280, 1200)],
+  ])('is put anew where its place has moved %s', (_, bounds) => {
+    plug(LAPTOP);
+    const wall = open();
+    load(wall);
+    expect(seen(wall)).toBe('window on Built-in');
+    const window = wall.current() as unknown as StandInWindow;
+    window.setBounds({ x: 7, y: 9 });
+    plug({ ...LAPTOP, bounds });
+    clock.advance(1000);
+    const place = wall.place();
+    expect(window.getBounds()).toEqual(place.look === 'window' && place.bounds);
+  });
+
   test('that is moved by the coach while displays settle is placed once, and not again when they have', () => {
     const wall = open();
     load(wall);
