@@ -50,6 +50,15 @@ export function leavesMissed(state: RunState, { seenAt, at }: Position): readonl
   return leavesOf(settle(state, Math.floor(at)), seenAt);
 }
 
+/** The lanes in which swimmers behind their lead were due meanwhile, by number. */
+export function lanesWithMissedFollowers(state: RunState, { seenAt, at }: Position): readonly number[] {
+  const followers = leavesOf(settle(state, Math.floor(at))).flatMap(({ lane, at: lead, swimmers, gap }) =>
+    Array.from({ length: swimmers - 1 }, (_, behind) => ({ lane, at: lead + (behind + 1) * gap })),
+  );
+  const missed = followers.filter((follower) => follower.at > seenAt && follower.at <= at);
+  return [...new Set(missed.map(({ lane }) => lane))].sort((a, b) => a - b);
+}
+
 /** The last line of the two kinds with fractions of a ms: counting from any other would lose a little each time. */
 function lastAnchor(entries: readonly JournalEntry[]): Stamp {
   for (let index = entries.length - 1; index > 0; index--) {

@@ -5,11 +5,13 @@
 import { basename } from 'node:path';
 import type { Millis } from '../../core/units.ts';
 import { hasStarted } from '../../core/run/first-start.ts';
+import { lanesNamed } from '../../core/words/lanes.ts';
 import { leavesText } from '../../core/words/leaves.ts';
 import { count } from '../../core/words/phrase.ts';
 import { spanText } from '../../core/words/time/reading.ts';
 import { clockTime } from '../../core/words/time/time-of-day.ts';
-import { leavesMissed } from './comeback.ts';
+import { lanesWithMissedFollowers, leavesMissed, type Position } from './comeback.ts';
+import type { RunState } from '../../core/run/state.ts';
 import type { FoundRun } from './found-run.ts';
 
 /** The most sets with missed leaves that are named; more would hide the first of them. */
@@ -26,12 +28,15 @@ export function awayText(run: FoundRun): string {
   const back = `The run has come back: Lanecall was not running for ${spanText(away)}.`;
   const restarted =
     'The machine was restarted, so this comes from its time of day: check it against the clock on the wall.';
+  return [back, ...(position.by === 'wall' ? [restarted] : []), uncalledText(state, position)].join(' ');
+}
+
+function uncalledText(state: RunState, position: Position): string {
   const missed = leavesMissed(state, position);
-  const uncalled =
-    missed.length === 0
-      ? 'No leave was due in that time.'
-      : `Not called in that time: ${leavesText(missed, MOST_TOLD)}. ${SCREENS_WENT_ON}`;
-  return [back, ...(position.by === 'wall' ? [restarted] : []), uncalled].join(' ');
+  if (missed.length > 0) return `Not called in that time: ${leavesText(missed, MOST_TOLD)}. ${SCREENS_WENT_ON}`;
+  const lanes = lanesWithMissedFollowers(state, position);
+  if (lanes.length === 0) return 'No leave was due in that time.';
+  return `No lane was due to begin a rep in that time, but in ${lanesNamed(lanes)} swimmers behind their lead were due to leave.`;
 }
 
 /** Once a run has started, its clock can no longer be matched. */

@@ -19,7 +19,7 @@ import { repOf, repWords } from '../../../app/core/words/rep.ts';
 import { roundText } from '../../../app/core/words/round.ts';
 import { laneSetWords } from '../../../app/core/words/set.ts';
 import { leavingNow } from '../../ui/leaving.ts';
-import { readingOn } from '../clock-text.ts';
+import { readingOn, tailReadingOn } from '../clock-text.ts';
 
 export interface LaneFace {
   readonly number: number;
@@ -83,7 +83,7 @@ export function laneFace(
   const leftHere = lane.leftHere;
   const underWay = leavingNow(view, lane, abandonedAt);
   const readingOf = (at: Millis | null): string => readingOn(choice, view, at);
-  const shown = { ...NOTHING, number, ...leavingFace(underWay, namesIn(view, number), readingOf) };
+  const shown = { ...NOTHING, number, ...leavingFace(view, underWay, namesIn(view, number), choice) };
   if (state === 'out') return { ...shown, state, word: 'out' };
   // Swimmers who still wait for their turn wait for that rep, not for the next.
   const counted = leftHere && underWay ? underWay : next;
@@ -116,14 +116,15 @@ function finishedWord(view: RunView, lane: LaneView, choice: ClockChoice): strin
 }
 
 function leavingFace(
+  view: RunView,
   leave: LastView | null,
   names: readonly string[],
-  readingOf: (at: Millis) => string,
+  choice: ClockChoice,
 ): Pick<LaneFace, 'dots' | 'turn' | 'turnByName'> {
   if (!leave) return { dots: null, turn: '', turnByName: '' };
   const { at, away, swimmers, tailAt } = leave;
   const gap = (tailAt - at) / (swimmers - 1);
-  const goesAt = `at ${readingOf(at + away * gap)}`;
+  const goesAt = `at ${tailReadingOn(choice, view, at + away * gap)}`;
   const turn = `${away + 1} ${goesAt}`;
   const name = names[away];
   return {
@@ -147,9 +148,7 @@ export function firstFace(
   abandonedAt: Millis,
 ): LaneFace {
   const stretch = view.phase === 'waiting' ? view.stretch : view.following;
-  const leaving = leavingFace(leavingNow(view, lane, abandonedAt), namesIn(view, lane.number), (at) =>
-    readingOn(choice, view, at),
-  );
+  const leaving = leavingFace(view, leavingNow(view, lane, abandonedAt), namesIn(view, lane.number), choice);
   const shown = { ...NOTHING, number: lane.number, ...leaving };
   if (lane.state === 'out') return { ...shown, state: 'out', word: 'out' };
   const first = view.phase === 'waiting' ? lane.next : firstOf(view, index);

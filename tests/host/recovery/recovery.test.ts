@@ -77,6 +77,16 @@ describe('[recovery] a host that was killed', () => {
     );
   });
 
+  test('[R2] names the lanes in which swimmers behind their lead were due meanwhile', async () => {
+    const deck = await goingDeck();
+    await deck.pass(32_000);
+    deck.kill();
+    deck.clock.stall(4000);
+    expect((await restarted(deck)).recovery.away).toContain(
+      'No lane was due to begin a rep in that time, but in lane 1 swimmers behind their lead were due to leave.',
+    );
+  });
+
   test('says by which clock that is known where the machine was restarted', async () => {
     const deck = await goingDeck();
     deck.kill();
