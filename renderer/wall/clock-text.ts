@@ -5,12 +5,17 @@
 import { clockReading, readingAt, type ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
 import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
-import { countdownText, leaveReading, readingOn as shownOn } from '../../app/core/words/time/clock.ts';
+import { countdownText, leaveReading, readingOn as shownOn, tailReading } from '../../app/core/words/time/clock.ts';
 import { readingLeft, secondsLeft } from '../../app/core/words/time/reading.ts';
 
 /** What the clock will show at a time of the run; empty where it shows nothing yet. */
 export function readingOn(choice: ClockChoice, view: RunView, at: Millis | null): string {
   return at === null ? '' : (leaveReading(choice, view, at) ?? '');
+}
+
+/** The same of a swimmer behind the lead, in seconds that can be left on. */
+export function tailReadingOn(choice: ClockChoice, view: RunView, at: Millis): string {
+  return tailReading(choice, view, at) ?? '';
 }
 
 /** A clock that has not started stands at 0:00; in a countdown it shows the seconds that are left. */

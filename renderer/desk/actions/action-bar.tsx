@@ -14,7 +14,7 @@ import type { Look } from '../../ui/parts/button.tsx';
 import { lanesNamed, lanesOrAll } from '../../../app/core/words/lanes.ts';
 import { goesText, startNowText } from '../../ui/coach/feedback/words.ts';
 import type { DeskTools } from '../desk-tools.ts';
-import { useTyping } from './use-typing.ts';
+import { useTakenKeys, type TakenKeys } from './taken-keys.ts';
 import styles from './action-bar.module.css';
 
 interface ActionBarProps {
@@ -49,12 +49,12 @@ export function ActionBar({ tools, moment, few = false }: ActionBarProps): React
 function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly primary: Primary }): ReactElement {
   const clock = useActions(tools.actions, (state) => state.clock);
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
-  const typing = useTyping();
+  const taken = useTakenKeys();
   const { main, beside } = primary;
   const also = beside.filter((action) => action !== 'finish');
   const lanesOf = (action: Steering): readonly number[] => (ACTIONS[action].byChoice ? chosen : []);
   const wordsOf = (action: Steering): { readonly name: string; readonly hint: string } =>
-    steeringWords(action, goesText(moment.view, action, clock, lanesOf(action)), lanesOf(action), typing);
+    steeringWords(action, goesText(moment.view, action, clock, lanesOf(action)), lanesOf(action), taken);
   return (
     <div className={styles.primary}>
       {main === null ? (
@@ -70,7 +70,9 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
               tools={tools}
               action={action}
               {...wordsOf(action)}
-              {...(action === 'start' ? { name: 'Start now', hint: `Enter, ${startNowText(moment.view)}` } : {})}
+              {...(action === 'start'
+                ? { name: 'Start now', hint: `${keyNow('Enter', taken)}, ${startNowText(moment.view)}` }
+                : {})}
               look="small"
             />
           ))}
@@ -121,23 +123,34 @@ function steeringWords(
   action: Steering,
   goes: string,
   lanes: readonly number[],
-  typing: boolean,
+  taken: TakenKeys,
 ): { readonly name: string; readonly hint: string } {
   const when = goes === '' ? '' : `, ${goes}`;
-  // While the coach types, keys go into the text.
-  const key = (name: string): string => (typing ? `tap, or Esc then ${name}` : name);
   switch (action) {
     case 'start':
-      return { name: 'Start', hint: typing ? key('Enter') : "Enter, or the clicker's forward key" };
+      return { name: 'Start', hint: withClicker('Enter', 'forward key', taken) };
     case 'stop':
-      return { name: 'Stop all lanes', hint: typing ? key('Space') : "Space, or the clicker's blank-screen key" };
+      return { name: 'Stop all lanes', hint: withClicker('Space', 'blank-screen key', taken) };
     case 'resume':
-      return { name: 'Resume', hint: `${key('Space')}, all lanes${when}` };
+      return { name: 'Resume', hint: `${keyNow('Space', taken)}, all lanes${when}` };
     case 'rejoin':
       return { name: 'Rejoin', hint: `J, ${lanesOrAll(lanes)}${when}` };
     case 'finish':
       return { name: 'Finish', hint: hintOf('finish', []) };
   }
+}
+
+/** Space and Enter belong to whatever has the keyboard, until Escape gives it back. */
+function keyNow(key: 'Space' | 'Enter', taken: TakenKeys): string {
+  return taken === 'none' ? key : `tap, or Esc then ${key}`;
+}
+
+/** A clicker's keys go into a text too, but past a button. */
+function withClicker(key: 'Space' | 'Enter', clicker: string, taken: TakenKeys): string {
+  if (taken === 'all') return keyNow(key, taken);
+  return taken === 'press'
+    ? `tap, Esc then ${key}, or the clicker's ${clicker}`
+    : `${key}, or the clicker's ${clicker}`;
 }
 
 /** The key, then what the action does or for which lanes. */

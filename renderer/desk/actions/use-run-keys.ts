@@ -5,10 +5,10 @@
 import { useEffect, useState } from 'react';
 import { view, type RunView } from '../../../app/core/run/view.ts';
 import { createBounceGuard } from '../../ui/coach/commands/bounce.ts';
-import { takesKeys, takesText } from '../../ui/coach/free-keyboard.ts';
 import { stopOrResume } from '../../ui/coach/commands/primary.ts';
 import type { Tools } from '../../ui/coach/use-deck.ts';
 import { meaningOf, type KeyPress, type Meaning } from './keys.ts';
+import { keysTakenBy } from './taken-keys.ts';
 import type { Panel } from '../panel.tsx';
 
 /** leave: what Escape does where there is nothing else for it to close or to take back. */
@@ -24,7 +24,7 @@ export function useRunKeys(
     const onKey = (event: KeyboardEvent): void => {
       const meaning = meaningOf(pressOf(event));
       if (!meaning) return;
-      const isUsed = event.defaultPrevented || isField(event.target);
+      const isUsed = event.defaultPrevented || hadKeyboard(event.target);
       event.preventDefault();
       if (meaning.kind !== 'nothing' && bounces.accept(event.key, event.timeStamp)) carryOut(meaning, isUsed);
     };
@@ -65,9 +65,9 @@ export function useRunKeys(
   }, [tools, panel, setPanel, leave, bounces]);
 }
 
-/** Whether Escape has just taken the keyboard from a text field or a list of choices: that is enough for one press. */
-function isField(target: EventTarget | null): boolean {
-  return target instanceof Element && (takesText(target) || target.tagName === 'SELECT');
+/** Whether Escape has just taken the keyboard from a text or a control: that is enough for one press. */
+function hadKeyboard(target: EventTarget | null): boolean {
+  return target instanceof Element && keysTakenBy(target) !== 'none';
 }
 
 /** The lane whose panel the key L opens: the first chosen one, or the first of all. */
@@ -77,14 +77,14 @@ export function laneOfKey({ lanes }: RunView, chosen: readonly number[]): number
 
 function pressOf(event: KeyboardEvent): KeyPress {
   // Not the event's target: a tapped control has just given the keyboard back.
-  const at = document.activeElement;
+  const taken = keysTakenBy(document.activeElement);
   return {
     key: event.key,
     code: event.code,
     shift: event.shiftKey,
     modified: event.ctrlKey || event.altKey || event.metaKey,
     repeat: event.repeat,
-    typing: takesText(at) || (takesKeys(at) && /^(INPUT|SELECT)$/.test(at.tagName)),
-    onControl: takesKeys(at),
+    typing: taken === 'all',
+    onControl: taken === 'press',
   };
 }

@@ -18,6 +18,8 @@ import styles from './screens-panel.module.css';
 interface ScreenCardProps {
   readonly link: Link;
   readonly screen: ScreenTold;
+  /** Which lanes are on no screen, in a sentence; empty where there are none. */
+  readonly unseen: string;
   readonly isOpen: boolean;
   onOpen(isOpen: boolean): void;
   onChange(change: ScreenChange): void;
@@ -28,7 +30,7 @@ interface ScreenCardProps {
 }
 
 export function ScreenCard(props: ScreenCardProps): ReactElement {
-  const { link, screen, isOpen, onOpen, onChange, onRename, onForget, onRefused } = props;
+  const { link, screen, unseen, isOpen, onOpen, onChange, onRename, onForget, onRefused } = props;
   const { name, connected, settings } = screen;
   const [sight, setSight] = useState<ScreenSight | null>(null);
   const isConnected = connected.length > 0;
@@ -56,12 +58,13 @@ export function ScreenCard(props: ScreenCardProps): ReactElement {
         {isOpen ? (
           <>
             {sight ? <SightFields sight={sight} reader={settings.reader} onChange={onChange} /> : null}
-            <SettingsFields link={link} settings={settings} onChange={onChange} onRefused={onRefused} />
+            <SettingsFields link={link} unseen={unseen} settings={settings} onChange={onChange} onRefused={onRefused} />
             <div className={styles.row}>
               <ScreenName name={name} onRename={onRename} onRefused={onRefused} />
               <Button
                 name={`Forget ${name}`}
                 label="Forget"
+                hint={isConnected ? 'once it is switched off' : undefined}
                 look="small"
                 why={isConnected ? `“${name}” is connected: forget it once it is switched off.` : null}
                 onPress={onForget}

@@ -3,9 +3,8 @@
  */
 
 import { useCallback, useEffect, useState, type ReactElement } from 'react';
-import { takesKeys, takesText } from '../../ui/coach/free-keyboard.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import { useTyping } from '../actions/use-typing.ts';
+import { keysTakenBy, useTakenKeys } from '../actions/taken-keys.ts';
 
 const SCREENS_KEY = 'W';
 
@@ -15,12 +14,11 @@ interface ScreensButtonProps {
 }
 
 export function ScreensButton({ isOpen, onToggle }: ScreensButtonProps): ReactElement {
-  const typing = useTyping();
+  const taken = useTakenKeys();
   return (
     <Button
       name="Screens"
-      // What is typed goes into the text.
-      hint={typing ? `Esc, then ${SCREENS_KEY}` : SCREENS_KEY}
+      hint={taken === 'all' ? `Esc, then ${SCREENS_KEY}` : SCREENS_KEY}
       keys={SCREENS_KEY}
       look="small"
       expanded={isOpen}
@@ -35,10 +33,9 @@ export function useScreensToggle(): readonly [isOpen: boolean, toggle: () => voi
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.altKey || event.metaKey || event.repeat) return;
-      const at = document.activeElement;
-      const isTyped = takesText(at) || (takesKeys(at) && /^(INPUT|SELECT)$/.test(at.tagName));
+      const isTaken = keysTakenBy(document.activeElement) === 'all';
       if (event.key === 'Escape') setIsOpen(false);
-      else if (event.key.toUpperCase() === SCREENS_KEY && !isTyped) setIsOpen((before) => !before);
+      else if (event.key.toUpperCase() === SCREENS_KEY && !isTaken) setIsOpen((before) => !before);
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);

@@ -4,9 +4,11 @@
 
 import { useState, type ReactElement } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
-import type { Tools } from '../../ui/coach/use-deck.ts';
+import { useDeck, type Tools } from '../../ui/coach/use-deck.ts';
 import { SidePanel } from '../panel.tsx';
+import type { ScreenTold } from '../../link/store.ts';
 import { ScreenCard } from './screen-card.tsx';
+import { unseenText } from './unseen-lanes.ts';
 import { useScreens } from './use-screens.ts';
 import styles from './screens-panel.module.css';
 
@@ -18,15 +20,18 @@ interface ScreensPanelProps {
 export function ScreensPanel({ tools, onClose }: ScreensPanelProps): ReactElement {
   const { link } = tools;
   const screens = useScreens(link);
-  const { all, said, say } = screens;
+  const { said, say } = screens;
+  const all = connectedFirst(screens.all);
+  const run = useDeck(link, (state) => state.run);
+  const unseen = unseenText(run?.given.lanes.map(({ number }) => number) ?? [], all);
   // By name; null until one has been opened or closed by hand.
   const [chosen, setChosen] = useState<string | null>(null);
   const open = chosen ?? (all.length === 1 ? all[0]?.name : null);
   return (
     <SidePanel title="Screens" onClose={onClose}>
       <div className={styles.screens}>
-        <p className={styles.said} role="status">
-          {said}
+        <p className={styles.unseen} role="status" aria-label="Lanes on no screen">
+          {unseen}
         </p>
         {all.length === 0 ? (
           <p>
@@ -46,6 +51,7 @@ export function ScreensPanel({ tools, onClose }: ScreensPanelProps): ReactElemen
               key={screen.name}
               link={link}
               screen={screen}
+              unseen={unseen}
               isOpen={screen.name === open}
               onOpen={(isOpen) => setChosen(isOpen ? screen.name : '')}
               onChange={(change) => screens.change(screen.name, change)}
@@ -59,7 +65,16 @@ export function ScreensPanel({ tools, onClose }: ScreensPanelProps): ReactElemen
             />
           ))}
         </ul>
+        <p className={styles.said} role="status" aria-label="What was said">
+          {said}
+        </p>
       </div>
     </SidePanel>
   );
+}
+
+/** Each in the order of names. */
+function connectedFirst(all: readonly ScreenTold[]): readonly ScreenTold[] {
+  const isConnected = ({ connected }: ScreenTold): boolean => connected.length > 0;
+  return [...all.filter(isConnected), ...all.filter((each) => !isConnected(each))];
 }

@@ -14,6 +14,8 @@ import styles from './screens-panel.module.css';
 interface SettingsFieldsProps {
   readonly link: Link;
   readonly settings: ScreenSettings;
+  /** Which lanes are on no screen, in a sentence; empty where there are none. */
+  readonly unseen: string;
   onChange(change: ScreenChange): void;
   onRefused(why: string): void;
 }
@@ -61,7 +63,7 @@ const SHOWN: readonly { readonly setting: 'words' | 'after' | 'end' | 'names'; r
   { setting: 'names', name: 'Names' },
 ];
 
-export function SettingsFields({ link, settings, onChange, onRefused }: SettingsFieldsProps): ReactElement {
+export function SettingsFields({ link, settings, unseen, onChange, onRefused }: SettingsFieldsProps): ReactElement {
   const { leavesOnly } = settings;
   return (
     <div className={styles.fields}>
@@ -105,6 +107,7 @@ export function SettingsFields({ link, settings, onChange, onRefused }: Settings
         onRefused={onRefused}
       />
       <LaneFields link={link} lanes={settings.lanes} onChange={(lanes) => onChange({ lanes })} />
+      {unseen === '' ? null : <p className={styles.unseen}>{unseen}</p>}
       <div className={styles.buttons} role="group" aria-label="What is shown">
         {SHOWN.map(({ setting, name }) => (
           <Button

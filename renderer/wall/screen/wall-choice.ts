@@ -17,6 +17,7 @@
  *   ?diagonal=55, ?reader=15  the screen's diagonal in inches, and the farthest reader in metres
  */
 
+import { lanesOn, readLanes, type ChosenLanes } from '../../../app/core/screen/screen-lanes.ts';
 import { FIRST_SETTINGS, SCREEN_RANGES, type ScreenSettings } from '../../../app/core/screen/screen-settings.ts';
 import type { ClockFace } from '../faces/clock-face.ts';
 import { faceNamed } from '../faces/faces.ts';
@@ -26,8 +27,7 @@ export type PushOff = ScreenSettings['pushOff'];
 
 /** The settings as this screen draws them. */
 export interface WallChoice extends Omit<ScreenSettings, 'face' | 'lanes' | 'inset'> {
-  /** null for all lanes. */
-  readonly lanes: ReadonlySet<number> | null;
+  readonly lanes: ChosenLanes;
   readonly face: ClockFace;
   /** A share of the width and the height. */
   readonly inset: number;
@@ -74,8 +74,7 @@ const LIGHTS: readonly (readonly [asked: string, light: ScreenSettings['light']]
 
 /** The chosen ones of the lanes there are, in the order they stand in; all of them where none of those chosen is there. */
 export function chosenLanes(all: readonly number[], { lanes, laneOne }: WallChoice): readonly number[] {
-  const chosen = lanes ? all.filter((lane) => lanes.has(lane)) : all;
-  const shown = chosen.length > 0 ? chosen : all;
+  const shown = lanesOn(all, lanes);
   return laneOne === 'bottom' ? [...shown].reverse() : shown;
 }
 
@@ -86,16 +85,4 @@ function readNumber(
 ): number {
   const number = text !== null && /^\d{1,3}(\.\d+)?$/.test(text) ? Number(text) : NaN;
   return number >= least && number <= most ? number : otherwise;
-}
-
-function readLanes(text: string): ReadonlySet<number> | null {
-  const lanes = new Set<number>();
-  for (const item of text.split(',')) {
-    const range = /^\s*(\d{1,2})(?:\s*-\s*(\d{1,2}))?\s*$/.exec(item);
-    if (!range) continue;
-    const first = Number(range[1]);
-    const last = Number(range[2] ?? range[1]);
-    for (let lane = Math.min(first, last); lane <= Math.max(first, last); lane++) lanes.add(lane);
-  }
-  return lanes.size > 0 ? lanes : null;
 }

@@ -19,7 +19,7 @@ import { repOf, repWords } from '../../../app/core/words/rep.ts';
 import { roundText } from '../../../app/core/words/round.ts';
 import { laneSetWords } from '../../../app/core/words/set.ts';
 import { leavingNow } from '../../ui/leaving.ts';
-import { readingOn } from '../clock-text.ts';
+import { readingOn, tailReadingOn } from '../clock-text.ts';
 
 export interface LaneFace {
   readonly number: number;
@@ -30,8 +30,9 @@ export interface LaneFace {
   readonly seconds: string;
   /** Stands in place of a leave: "stopped". */
   readonly word: string;
-  /** "2 of 8", also "1 of 1": empty only where nothing is swum, or while nobody swims. */
+  /** "2 of 8": empty for a swim that is the only one, where nothing is swum, or while nobody swims. */
   readonly rep: string;
+  /** "round 2 of 3"; empty where there is but one. */
   readonly round: string;
   readonly interval: string;
   readonly words: string;
@@ -83,7 +84,7 @@ export function laneFace(
   const leftHere = lane.leftHere;
   const underWay = leavingNow(view, lane, abandonedAt);
   const readingOf = (at: Millis | null): string => readingOn(choice, view, at);
-  const shown = { ...NOTHING, number, ...leavingFace(underWay, namesIn(view, number), readingOf) };
+  const shown = { ...NOTHING, number, ...leavingFace(view, underWay, namesIn(view, number), choice) };
   if (state === 'out') return { ...shown, state, word: 'out' };
   // Swimmers who still wait for their turn wait for that rep, not for the next.
   const counted = leftHere && underWay ? underWay : next;
@@ -116,14 +117,15 @@ function finishedWord(view: RunView, lane: LaneView, choice: ClockChoice): strin
 }
 
 function leavingFace(
+  view: RunView,
   leave: LastView | null,
   names: readonly string[],
-  readingOf: (at: Millis) => string,
+  choice: ClockChoice,
 ): Pick<LaneFace, 'dots' | 'turn' | 'turnByName'> {
   if (!leave) return { dots: null, turn: '', turnByName: '' };
   const { at, away, swimmers, tailAt } = leave;
   const gap = (tailAt - at) / (swimmers - 1);
-  const goesAt = `at ${readingOf(at + away * gap)}`;
+  const goesAt = `at ${tailReadingOn(choice, view, at + away * gap)}`;
   const turn = `${away + 1} ${goesAt}`;
   const name = names[away];
   return {
@@ -147,9 +149,7 @@ export function firstFace(
   abandonedAt: Millis,
 ): LaneFace {
   const stretch = view.phase === 'waiting' ? view.stretch : view.following;
-  const leaving = leavingFace(leavingNow(view, lane, abandonedAt), namesIn(view, lane.number), (at) =>
-    readingOn(choice, view, at),
-  );
+  const leaving = leavingFace(view, leavingNow(view, lane, abandonedAt), namesIn(view, lane.number), choice);
   const shown = { ...NOTHING, number: lane.number, ...leaving };
   if (lane.state === 'out') return { ...shown, state: 'out', word: 'out' };
   const first = view.phase === 'waiting' ? lane.next : firstOf(view, index);
@@ -163,6 +163,13 @@ export function firstFace(
   const interval = reps.every((rep) => rep.interval === first.rep.interval) ? swim.interval : '';
   const target = reps.every((rep) => rep.target === first.rep.target) ? swim.target : '';
   return { ...shown, ...swim, words, interval, target, rep: '', state: 'first' };
+}
+
+/** Without the round that the head says for all lanes: "round 1 of 3"; rounds within it stay. */
+export function withoutRound(face: LaneFace, said: string): LaneFace {
+  if (said === '') return face;
+  if (face.round === said) return { ...face, round: '' };
+  return face.round.startsWith(`${said}, `) ? { ...face, round: face.round.slice(said.length + 2) } : face;
 }
 
 /** What a lane has swum of a session that is done. */
@@ -197,8 +204,8 @@ function swimFace(
 ): Pick<LaneFace, 'rep' | 'round' | 'interval' | 'words' | 'line' | 'target'> {
   const { rep, rounds } = counted;
   return {
-    rep: repOf(counted),
-    round: roundText(rounds),
+    rep: counted.of > 1 ? repOf(counted) : '',
+    round: roundText(rounds.filter(({ of }) => of > 1)),
     interval: onText(rep),
     words: rep.set.untimed ? setWords(view, stretch, rep, index) : repWords(rep),
     line: rep.set.line,

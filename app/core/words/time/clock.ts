@@ -5,19 +5,33 @@
 
 import { readingAt, type ClockChoice } from '../../run/readings.ts';
 import type { LaneView, RunView } from '../../run/view.ts';
-import { MINUTE, type Millis } from '../../units.ts';
+import { MINUTE, SECOND, type Millis } from '../../units.ts';
 import { about } from './estimate.ts';
 import { reading } from './reading.ts';
 
 type Clocked = Pick<RunView, 'clock'>;
 
 /** A leave, or another time to come; null where there is no clock to read yet. */
-export function leaveReading(choice: ClockChoice, { clock }: Clocked, at: Millis): string | null {
+export function leaveReading(choice: ClockChoice, view: Clocked, at: Millis): string | null {
+  const shown = leaveShown(choice, view, at);
+  return shown === null ? null : readingOn(choice, shown);
+}
+
+/** The same for a swimmer behind the lead: in whole seconds, rounded up, where only the clock began between two. */
+export function tailReading(choice: ClockChoice, view: Clocked, at: Millis): string | null {
+  const shown = leaveShown(choice, view, at);
+  if (shown === null) return null;
+  // Swims start on whole seconds of the pool's clock: a leave that is not on one is in tenths by the session.
+  const isWhole = (at + view.clock.poolPhase) % SECOND === 0;
+  return readingOn(choice, isWhole ? Math.ceil(shown / SECOND) * SECOND : shown);
+}
+
+function leaveShown(choice: ClockChoice, { clock }: Clocked, at: Millis): Millis | null {
   const { from, t0 } = clock;
   // Until the next start the stretch's clock runs on, so that tails still get their times.
   const runsOn = choice === 'stretch' && from !== null && t0 !== null && at < t0;
   const shown = runsOn ? at - from : readingAt(choice, clock, at);
-  return shown === null ? null : readingOn(choice, Math.max(0, shown));
+  return shown === null ? null : Math.max(0, shown);
 }
 
 /**

@@ -3,12 +3,14 @@
  * The bottom row: how it looks and what a press does, while time in the run goes on.
  */
 
-import { cleanup, fireEvent, render, screen } from '@testing-library/react';
-import { afterEach, describe, expect, test } from 'vitest';
+import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
+import type { ReactElement } from 'react';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { RunState } from '../../../../app/core/run/state.ts';
 import { useRunKeys } from '../../../../renderer/desk/actions/use-run-keys.ts';
 import { ActionBar } from '../../../../renderer/desk/actions/action-bar.tsx';
 import type { DeskTools } from '../../../../renderer/desk/desk-tools.ts';
+import { freeKeyboard } from '../../../../renderer/ui/coach/free-keyboard.ts';
 import { afterCommands, runOf } from '../../../support/coach/coach-run.ts';
 import { coachTable, type CoachTable } from '../../../support/coach/coach-table.ts';
 import { tap } from '../../../support/coach/finger.ts';
@@ -149,5 +151,47 @@ describe('what stands on the buttons', () => {
     expect(button('Skip rep').textContent).toBe('Skip repS, all lanes: the set gets shorter');
     expect(button('Start now').textContent).toBe('Start nowEnter, the break, cuts lane 2 short');
     expect(button('Finish').textContent).toBe('Finishhold, or Shift F, ends the session');
+  });
+});
+
+describe('a control reached by Tab takes Space itself', () => {
+  test.each([
+    ['button', "tap, Esc then Space, or the clicker's blank-screen key"],
+    ['combobox', 'tap, or Esc then Space'],
+    ['textbox', 'tap, or Esc then Space'],
+  ])('with a %s so, Stop says “%s”, and that is true', (role, hint) => {
+    const { tools, sent, at } = coachTable(runOf(SET, [0, { do: 'start' }]));
+    const leave = vi.fn();
+    const stop = freeKeyboard(document);
+    const Window = (): ReactElement => {
+      useRunKeys(tools as DeskTools, null, () => undefined, leave);
+      return <ActionBar tools={tools as DeskTools} moment={at(20_000)} />;
+    };
+    render(
+      <>
+        <Window />
+        <section aria-label="Beside">
+          <button type="button">Two columns</button>
+          <select />
+          <input />
+        </section>
+      </>,
+    );
+    const press = (key: string, code: string): void => {
+      act(() => void fireEvent.keyDown(document.activeElement ?? document.body, { key, code }));
+    };
+    const control = within(screen.getByRole('region', { name: 'Beside' })).getByRole(role);
+    expect(button('Stop all lanes').textContent).toContain("Space, or the clicker's blank-screen key");
+    press('Tab', 'Tab');
+    act(() => control.focus());
+    expect(button('Stop all lanes').textContent).toBe(`Stop all lanes${hint}`);
+    press(' ', 'Space');
+    expect(sent).toEqual([]);
+    press('Escape', 'Escape');
+    expect(button('Stop all lanes').textContent).toBe("Stop all lanesSpace, or the clicker's blank-screen key");
+    press(' ', 'Space');
+    expect(sent).toEqual([{ do: 'stop' }]);
+    expect(leave).not.toHaveBeenCalled();
+    stop();
   });
 });

@@ -40,9 +40,13 @@ function opened(...screens: ScreenTold[]) {
   return { coach, onClose };
 }
 
-/** What the panel says at its top. */
-function said(): string {
-  return screen.getAllByRole('status')[0]?.textContent ?? '';
+/** What the panel says to a press. */
+function said(): string | null {
+  return screen.getByRole('status', { name: 'What was said' }).textContent;
+}
+
+function unseen(): string | null {
+  return screen.getByRole('status', { name: 'Lanes on no screen' }).textContent;
 }
 
 function press(name: string): void {
@@ -50,7 +54,7 @@ function press(name: string): void {
 }
 
 describe('[screens] the panel', () => {
-  test('lists every screen by name, and whether it is connected', () => {
+  test('lists every screen by name and whether it is connected, those that are first', () => {
     opened(
       told('Deep end'),
       told('Wall', {}, []),
@@ -61,8 +65,8 @@ describe('[screens] the panel', () => {
     );
     const stands = screen.getAllByRole('listitem').map((item) => item.textContent);
     expect(stands[0]).toContain('Deep endconnected');
-    expect(stands[1]).toContain('Wallnot connected');
-    expect(stands[2]).toContain('Hall2 of this name connected');
+    expect(stands[1]).toContain('Hall2 of this name connected');
+    expect(stands[2]).toContain('Wallnot connected');
   });
 
   test('without a screen it says how one is connected, and asks nothing of any', () => {
@@ -178,6 +182,38 @@ describe('[screens] the panel', () => {
   });
 });
 
+describe('[screens] a lane that no connected screen shows', () => {
+  const at = (search: string) => [{ search, room: ROOM }];
+
+  test('is said at the top and beside the lanes, with what to do, until a screen shows it', () => {
+    const { coach } = opened(told('Hall', { lanes: [1, 2] }));
+    const sentence = 'Lane 3 is on no screen: choose it, or All lanes, in the settings of one.';
+    expect(unseen()).toBe(sentence);
+    expect(screen.getAllByText(sentence)).toHaveLength(2);
+    act(() => coach.told([told('Hall', { lanes: [1, 2] }), told('Wall', { lanes: [3] })]));
+    expect(unseen()).toBe('');
+  });
+
+  test('is so at once after a tap, and counts for all that are left out', () => {
+    opened(told('Hall'));
+    expect(unseen()).toBe('');
+    press('Show lane 2');
+    expect(unseen()).toBe('Lanes 1 and 3 are on no screen: choose them, or All lanes, in the settings of one.');
+    press('All lanes');
+    expect(unseen()).toBe('');
+  });
+
+  test.each<[string, ScreenTold[], string]>([
+    ['a screen that is switched off shows none', [told('Hall', { lanes: [1, 2] }), told('Wall', {}, [])], 'Lane 3'],
+    ['an address decides over the settings', [told('Hall', {}, at('?lanes=2-3'))], 'Lane 1'],
+    ['each of two screens of one name shows its own', [told('Hall', {}, [...at('?lanes=1'), ...at('?lanes=2-3')])], ''],
+    ['without a screen nothing is said', [told('Hall', { lanes: [1] }, [])], ''],
+  ])('%s', (_, screens, lanes) => {
+    opened(...screens);
+    expect(unseen()).toBe(lanes && `${lanes} is on no screen: choose it, or All lanes, in the settings of one.`);
+  });
+});
+
 describe('[screens] a name', () => {
   test('is written in a field of its own, and wanted with its spaces in order', async () => {
     const { coach } = opened(told('Screen 1'));
@@ -233,6 +269,7 @@ describe('[screens] forgetting', () => {
     press('Forget Hall');
     expect(coach.wishes).toEqual([]);
     expect(said()).toContain('is connected');
+    expect(screen.getByRole('button', { name: 'Forget Hall' }).textContent).toBe('Forgetonce it is switched off');
   });
 });
 
