@@ -42,7 +42,8 @@ export function createHeadPainter(
   const written = write('written', 'written');
   let wasAlone: boolean | null = null;
   let then: Writer = () => {};
-  const end = write('end', 'end');
+  let endLine: HeadLine | null = null;
+  let end: Writer = () => {};
   const lostSmall = write('lost', 'lost');
   return ({ head, shared, label: clockLabel, lost, bare }) => {
     const isLarge = lost?.large === true;
@@ -62,6 +63,10 @@ export function createHeadPainter(
     wasAlone = isSaid;
     then(isLarge || isSilent ? '' : head.then);
     const isSmall = lost !== null && !isLarge;
+    const hasRow = isSilent || (isSaid && head.then === '');
+    const endNow = isLarge || !hasRow ? 'end' : isSilent || large === '' ? 'endAlone' : 'endBelow';
+    if (endNow !== endLine) end = write('end', endNow);
+    endLine = endNow;
     end(showEnd && !isSmall ? head.end : '');
     lostSmall(isSmall ? lost.text : '');
   };

@@ -7,9 +7,24 @@ import { isColumn } from '../layout.ts';
 import type { Box } from '../faces/clock-face.ts';
 
 export type HeadLine =
-  'time' | 'label' | 'title' | 'bareTitle' | 'set' | 'written' | 'then' | 'thenAlone' | 'end' | 'lost';
+  | 'time'
+  | 'label'
+  | 'title'
+  | 'bareTitle'
+  | 'set'
+  | 'written'
+  | 'then'
+  | 'thenAlone'
+  | 'end'
+  | 'endBelow'
+  | 'endAlone'
+  | 'lost';
 
-/** bareTitle: the title where it is all there is; thenAlone: what comes next where the set as written does not stand above it. showEnd: whether the end of the session is said beside what comes next. */
+/**
+ * bareTitle: the title where it is all there is; thenAlone: what comes next where the set as written does not stand
+ * above it; endBelow: the end where the set alone stands above it; endAlone: where nothing is said but the title.
+ * showEnd: whether the end of the session is said beside what comes next.
+ */
 export function headSizes(words: Box, showEnd: boolean): { readonly [line in HeadLine]: Place } {
   return isColumn(words) ? inColumn(words) : inRows(words, showEnd);
 }
@@ -33,6 +48,8 @@ function inRows({ width, height }: Box, showEnd: boolean): { readonly [line in H
     then: line(0.155, showEnd ? 0.6 : 0.7),
     thenAlone: line(0.21, showEnd ? 0.6 : 0.7),
     end: line(0.155, 0.38),
+    endBelow: line(0.21, 1),
+    endAlone: line(0.28, 1),
     lost: line(0.155, 0.28),
   };
 }
@@ -53,6 +70,8 @@ function inColumn({ width, height }: Box): { readonly [line in HeadLine]: Place 
     then: line(0.12, 0.14),
     thenAlone: line(0.15, 0.2),
     end: line(0.12, 0.07),
+    endBelow: line(0.12, 0.07),
+    endAlone: line(0.17, 0.12),
     lost: line(0.12, 0.07),
   };
 }

@@ -74,29 +74,40 @@ export interface Help {
   readonly least: number;
 }
 
-/** Less than this is not worth a change. */
-const WORTH_IT = 1.03;
-
-/** What would make the leaves larger, the least change first. lanes: those that the screen shows, in their order. */
+/**
+ * What makes the leaves readable from a metre farther or more, and the clock no smaller: the least change first. lanes:
+ * those that the screen shows, in their order.
+ */
 export function helpsFor(room: Room, choice: WallChoice, lanes: readonly number[]): readonly Help[] {
   if (lanes.length === 0) return [];
-  const capOf = (change: Partial<WallChoice>, of = room.lanes): number => {
+  const drawnWith = (change: Partial<WallChoice>, of = room.lanes): Drawn => {
     const changed = { ...choice, ...change };
-    return layoutFor({ ...room, lanes: of, shows: changed }, changed.face).lanes.cap;
+    return drawnIn(layoutFor({ ...room, lanes: of, shows: changed }, changed.face));
   };
   // In lane order, wherever lane 1 stands.
   const half = [...lanes].sort((a, b) => a - b).slice(0, Math.ceil(lanes.length / 2));
-  const tries: readonly { readonly kind: Help['kind']; readonly cap: number; readonly lanes: readonly number[] }[] = [
-    { kind: 'fewer words', cap: capOf({ words: false, after: false }), lanes },
-    { kind: 'two columns', cap: capOf({ twoColumns: true }), lanes },
-    { kind: 'shared', cap: lanes.length > 1 ? capOf({}, half.length) : 0, lanes: half },
-    { kind: 'leaves only', cap: capOf({ words: false, after: false, twoColumns: true, leavesOnly: true }), lanes },
+  const tries: readonly { readonly kind: Help['kind']; readonly then: Drawn; readonly lanes: readonly number[] }[] = [
+    { kind: 'fewer words', then: drawnWith({ words: false, after: false }), lanes },
+    { kind: 'two columns', then: drawnWith({ twoColumns: true }), lanes },
+    { kind: 'shared', then: drawnWith({}, half.length), lanes: half },
+    { kind: 'leaves only', then: drawnWith({ words: false, after: false, twoColumns: true, leavesOnly: true }), lanes },
   ];
-  const now = capOf({});
+  const now = drawnWith({});
   const screen = { ...room, diagonal: choice.diagonal };
+  const leastOf = ({ cap }: Drawn): number => reachOf(cap, screen).least;
   return tries
-    .filter(({ cap }) => cap > now * WORTH_IT)
-    .map(({ kind, cap, lanes: kept }) => ({ kind, lanes: kept, least: reachOf(cap, screen).least }));
+    .filter(({ then }) => metres(leastOf(then)) > metres(leastOf(now)) && then.clock >= now.clock)
+    .map(({ kind, then, lanes: kept }) => ({ kind, lanes: kept, least: leastOf(then) }));
+}
+
+/** The height in px of the leaves, and of what the clock is read by. */
+interface Drawn {
+  readonly cap: number;
+  readonly clock: number;
+}
+
+function drawnIn({ lanes, face, clock }: Layout): Drawn {
+  return { cap: lanes.cap, clock: face.numerals(clock) };
 }
 
 /** How far a screen's leaves can be read, and what helps. */
