@@ -63,6 +63,15 @@ const ANSWERED_WITHIN = 30_000;
 const SESSION_RATE = { perSecond: 2, burst: 20 };
 const OTHER_RATE = { perSecond: 20, burst: 40 };
 
+/**
+ * What a client is told whose request could not be read, by Node's code. A browser that has just sent its request on a
+ * connection that was silent for too long sends it again after a 408, and after nothing else.
+ */
+const CLIENT_FAULTS: Readonly<Record<string, string>> = {
+  ERR_HTTP_REQUEST_TIMEOUT: '408 Request Timeout',
+  HPE_HEADER_OVERFLOW: '431 Request Header Fields Too Large',
+};
+
 /** In ms: how long the goodbyes to screens may take when the host closes. */
 const LAST_WORDS = 250;
 
@@ -113,8 +122,9 @@ export async function startServer(
       connections.gone(stream);
       socket.upgrade(request, stream, head, chosen);
     });
-    server.on('clientError', (_, stream) => {
-      if (stream.writable) stream.end('HTTP/1.1 400 Bad Request\r\nConnection: close\r\n\r\n', () => stream.destroy());
+    server.on('clientError', (error, stream) => {
+      const status = CLIENT_FAULTS[codeOf(error)] ?? '400 Bad Request';
+      if (stream.writable) stream.end(`HTTP/1.1 ${status}\r\nConnection: close\r\n\r\n`, () => stream.destroy());
       else stream.destroy();
     });
     return server;

@@ -23,8 +23,8 @@ interface ScreenCardProps {
   readonly isOpen: boolean;
   onOpen(isOpen: boolean): void;
   onChange(change: ScreenChange): void;
-  /** Resolves with whether it was done. */
-  onRename(name: string): Promise<boolean>;
+  /** Resolves with why it was not done; null where it was. */
+  onRename(name: string): Promise<string | null>;
   onForget(): void;
   onRefused(why: string): void;
 }
@@ -60,7 +60,7 @@ export function ScreenCard(props: ScreenCardProps): ReactElement {
             {sight ? <SightFields sight={sight} reader={settings.reader} onChange={onChange} /> : null}
             <SettingsFields link={link} unseen={unseen} settings={settings} onChange={onChange} onRefused={onRefused} />
             <div className={styles.row}>
-              <ScreenName name={name} onRename={onRename} onRefused={onRefused} />
+              <ScreenName name={name} onRename={onRename} />
               <Button
                 name={`Forget ${name}`}
                 label="Forget"

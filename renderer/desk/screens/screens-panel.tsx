@@ -56,11 +56,11 @@ export function ScreensPanel({ tools, onClose }: ScreensPanelProps): ReactElemen
               onOpen={(isOpen) => setChosen(isOpen ? screen.name : '')}
               onChange={(change) => screens.change(screen.name, change)}
               onRename={async (rename) => {
-                const ok = await screens.wish(screen.name, { rename });
-                if (ok) setChosen(rename);
-                return ok;
+                const why = await screens.rename(screen.name, rename);
+                if (why === null) setChosen(rename);
+                return why;
               }}
-              onForget={() => void screens.wish(screen.name, { forget: true })}
+              onForget={() => screens.forget(screen.name)}
               onRefused={say}
             />
           ))}

@@ -15,8 +15,9 @@ export interface Screens {
   readonly said: string;
   say(sentence: string): void;
   change(name: string, change: ScreenChange): void;
-  /** Resolves with whether it was done. */
-  wish(name: string, wish: ScreenWish): Promise<boolean>;
+  /** Resolves with why it was not done, to be said beside the name; null where it was. */
+  rename(name: string, to: string): Promise<string | null>;
+  forget(name: string): void;
 }
 
 interface Draft {
@@ -37,6 +38,10 @@ export function useScreens(link: Link): Screens {
     return () => current.forEach(clearTimeout);
   }, []);
 
+  const rename = useCallback(
+    async (name: string, to: string): Promise<string | null> => (await link.wish(name, { rename: to })).why,
+    [link],
+  );
   const wish = useCallback(
     async (name: string, wanted: ScreenWish): Promise<boolean> => {
       const { ok, why } = await link.wish(name, wanted);
@@ -62,8 +67,9 @@ export function useScreens(link: Link): Screens {
     },
     [wish],
   );
+  const forget = useCallback((name: string): void => void wish(name, { forget: true }), [wish]);
   const all = useMemo(() => told.map((each) => withDrafts(each, drafts)), [told, drafts]);
-  return { all, said, say, change, wish };
+  return { all, said, say, change, rename, forget };
 }
 
 function withDrafts(told: ScreenTold, drafts: readonly Draft[]): ScreenTold {

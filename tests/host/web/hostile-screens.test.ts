@@ -291,10 +291,12 @@ describe('[server] slow and broken requests', () => {
     const [socket, silent] = [await server.raw(), await server.raw()];
     const begun = performance.now();
     socket.write('GET / HTTP/1.1\r\nHost: ');
-    socket.resume();
+    let said = '';
+    socket.on('data', (data: Buffer) => (said += data.toString()));
     silent.resume();
     await Promise.all([once(socket, 'close'), once(silent, 'close')]);
     expect(performance.now() - begun).toBeLessThan(7000);
+    expect(said).toBe('HTTP/1.1 408 Request Timeout\r\nConnection: close\r\n\r\n');
   });
 
   test('a body that never comes keeps nobody waiting, and is ended', async () => {

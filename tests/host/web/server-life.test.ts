@@ -115,7 +115,10 @@ describe('[server] what it waits for', () => {
       socket.destroy();
       return said.toString().split('\r\n', 1)[0];
     };
-    expect([await asked(8000), await asked(8300)]).toEqual(['HTTP/1.1 200 OK', 'HTTP/1.1 400 Bad Request']);
+    expect([await asked(8000), await asked(8300)]).toEqual([
+      'HTTP/1.1 200 OK',
+      'HTTP/1.1 431 Request Header Fields Too Large',
+    ]);
     await server.close();
   });
 });

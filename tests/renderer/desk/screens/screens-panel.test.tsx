@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { FIRST_SETTINGS, type ScreenSettings } from '../../../../app/core/screen/screen-settings.ts';
 import type { ScreenTold } from '../../../../app/wire/screen-settings.ts';
 import { ScreensPanel } from '../../../../renderer/desk/screens/screens-panel.tsx';
+import { keysTakenBy } from '../../../../renderer/desk/actions/taken-keys.ts';
 import { freeKeyboard } from '../../../../renderer/ui/coach/free-keyboard.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
 
@@ -43,6 +44,12 @@ function opened(...screens: ScreenTold[]) {
 /** What the panel says to a press. */
 function said(): string | null {
   return screen.getByRole('status', { name: 'What was said' }).textContent;
+}
+
+/** What the name's field is described by. */
+function fault(): string | null | undefined {
+  const described = screen.getByLabelText('Name').getAttribute('aria-describedby') ?? '';
+  return screen.getAllByRole('alert').find(({ id }) => id === described)?.textContent;
 }
 
 function unseen(): string | null {
@@ -231,10 +238,10 @@ describe('[screens] a name', () => {
     fireEvent.change(screen.getByLabelText('Name'), { target: { value: '   ' } });
     press('Keep this name');
     expect(coach.wishes).toEqual([]);
-    expect(said()).toContain('Write a name');
+    expect(fault()).toBe('Write a name of letters and digits, 40 at most.');
   });
 
-  test('that is refused stays in its field', async () => {
+  test('that is refused stays in its field, which says why until another is written', async () => {
     const { coach } = opened(told('Screen 1'));
     coach.refusal = 'There is a screen “Hall” already.';
     press('Rename Screen 1');
@@ -242,7 +249,10 @@ describe('[screens] a name', () => {
     press('Keep this name');
     await act(() => Promise.resolve());
     expect(screen.getByLabelText<HTMLInputElement>('Name').value).toBe('Hall');
-    expect(said()).toContain('already');
+    expect(fault()).toBe('There is a screen “Hall” already.');
+    expect([said(), screen.getByLabelText('Name').getAttribute('aria-invalid')]).toEqual(['', 'true']);
+    fireEvent.change(screen.getByLabelText('Name'), { target: { value: 'Hall 2' } });
+    expect([fault(), screen.getByLabelText('Name').getAttribute('aria-invalid')]).toEqual(['', 'false']);
   });
 
   test('Escape leaves it, and the panel open', () => {
@@ -255,6 +265,20 @@ describe('[screens] a name', () => {
     expect(screen.queryByLabelText('Name')).toBeNull();
     expect([onClose.mock.calls, heard.mock.calls]).toEqual([[], []]);
   });
+});
+
+test('[screens] Escape in the name leaves the keyboard just before Rename, and Space is Stop', () => {
+  const stop = freeKeyboard(document);
+  opened(told('Hall'));
+  act(() => screen.getByRole('button', { name: 'Rename Hall' }).focus());
+  press('Rename Hall');
+  act(() => screen.getByLabelText('Name').focus());
+  fireEvent.keyDown(screen.getByLabelText('Name'), { key: 'Escape' });
+  const at = screen.getByRole('group', { name: 'Name of Hall' });
+  expect(document.activeElement).toBe(at);
+  expect(at.querySelector('button')).toBe(screen.getByRole('button', { name: 'Rename Hall' }));
+  expect(keysTakenBy(at)).toBe('none');
+  stop();
 });
 
 describe('[screens] forgetting', () => {
