@@ -53,7 +53,7 @@ export interface FaceMark {
   readonly lane: number;
   /** Where the hand will be then. */
   readonly hand: Millis;
-  /** later: the hand comes there once more before. */
+  /** later: the hand comes there at least once more before. */
   readonly look: 'later' | 'waiting' | 'ready' | 'leaving';
 }
 

@@ -1,6 +1,7 @@
 /*
  * The clock as a dial with one hand that goes round in a minute, smaller digits below it, and on its rim a mark for
- * the next leave of each lane: when the hand comes to a mark that is filled, that lane goes. The dial has a side of
+ * the next leave of each lane: when the hand comes to a mark that is filled, that lane goes; a small dashed one is for a
+ * later turn of the hand. The dial has a side of
  * the screen for itself; on a screen on end it stands above the lanes.
  */
 
@@ -187,7 +188,7 @@ interface Look {
 
 const LOOKS: { readonly [look in FaceMark['look']]: Look } = {
   later: { plate: '--dial', edge: '--float', ink: '--quiet' },
-  waiting: { plate: '--water', edge: '--surface', ink: '--on-deep' },
+  waiting: { plate: '--surface-behind', edge: '--surface', ink: '--on-deep' },
   ready: { plate: '--ready', edge: '--ready', ink: '--on-light' },
   leaving: { plate: '--light', edge: '--light', ink: '--on-light' },
 };
@@ -200,9 +201,10 @@ function drawMarks(svg: SVGElement, marks: readonly FaceMark[]): void {
 function drawMark(svg: SVGElement, { text, look, hand, x, y, width, height, size }: PlacedMark): void {
   const { plate, edge, ink } = LOOKS[look];
   const rim = pointAt(hand, RIM);
-  draw(svg, 'line', { x1: rim.x, y1: rim.y, x2: x, y2: y }, line(edge, '1.2'));
+  const dashes: Style = look === 'later' ? { 'stroke-dasharray': '2.4 2.8' } : {};
+  draw(svg, 'line', { x1: rim.x, y1: rim.y, x2: x, y2: y }, { ...line(edge, '1.2'), ...dashes });
   const box = { x: x - width / 2, y: y - height / 2, width, height, rx: height / 2 };
-  draw(svg, 'rect', box, { fill: `var(${plate})`, stroke: `var(${edge})`, 'stroke-width': '1.2' });
+  draw(svg, 'rect', box, { fill: `var(${plate})`, stroke: `var(${edge})`, 'stroke-width': '1.2', ...dashes });
   write(svg, text, { x, y, size }, { fill: `var(${ink})`, 'font-weight': '600' });
 }
 

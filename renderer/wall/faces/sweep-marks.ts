@@ -29,6 +29,9 @@ const SIZE = 16;
 const MOST_WIDTH = 62;
 const LETTER = 0.46;
 
+/** Of a mark whose lane does not go when the hand comes there next. */
+const LATER = 0.68;
+
 /** Where marks are too many to stand clear of each other all of them are smaller. */
 const SCALES = [1, 0.8, 0.65, 0.5] as const;
 
@@ -64,11 +67,12 @@ function placeAt(
   const placed: PlacedMark[] = [];
   let clear = true;
   for (const group of groups) {
-    let radius = RIM - (HEIGHT * scale) / 2 - 1.5;
-    let mark = markAt(group, radius, scale);
+    const own = scale * (group[0]!.look === 'later' ? LATER : 1);
+    let radius = RIM - (HEIGHT * own) / 2 - 1.5;
+    let mark = markAt(group, radius, own);
     while (placed.some((other) => covers(mark, other)) && radius - 2 >= INNERMOST) {
       radius -= 2;
-      mark = markAt(group, radius, scale);
+      mark = markAt(group, radius, own);
     }
     clear = clear && !placed.some((other) => covers(mark, other));
     placed.push(mark);
