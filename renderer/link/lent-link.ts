@@ -20,6 +20,8 @@ export interface SightHelp {
 export interface ScreenSight {
   readonly least: number;
   readonly preferred: number;
+  /** What must be read from there too and is read least far: lane numbers, seconds, the clock, or the leaves themselves. */
+  readonly worst: { readonly name: string; readonly least: number };
   readonly helps: readonly SightHelp[];
 }
 

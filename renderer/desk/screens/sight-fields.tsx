@@ -1,10 +1,12 @@
 /*
- * From how far away a screen's leaves can be read, and what would make them larger, one tap each.
+ * From how far away a screen's leaves can be read, and what is read least far beside them; what would make the leaves,
+ * and with them the numbers and seconds of their lanes, larger, one tap each.
  */
 
 import type { ReactElement } from 'react';
 import type { ScreenChange } from '../../../app/core/screen/screen-settings.ts';
 import { lanesNamed } from '../../../app/core/words/lanes.ts';
+import { capital } from '../../../app/core/words/phrase.ts';
 import type { ScreenSight, SightHelp } from '../../link/lent-link.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import styles from './screens-panel.module.css';
@@ -17,11 +19,11 @@ interface SightFieldsProps {
 }
 
 export function SightFields({ sight, reader, onChange }: SightFieldsProps): ReactElement {
-  const isShort = metres(sight.least) < reader;
+  const isShort = metres(sight.worst.least) < reader;
   return (
     <div className={styles.sight}>
       <p data-short={isShort ? 'yes' : undefined}>{sightText(sight, reader)}</p>
-      {isShort ? (
+      {isShort && sight.helps.length > 0 ? (
         <div className={styles.buttons} role="group" aria-label="What helps">
           {sight.helps.map((help) => (
             <Button
@@ -38,10 +40,12 @@ export function SightFields({ sight, reader, onChange }: SightFieldsProps): Reac
   );
 }
 
-/** "Leaves to 18 m, well to 14 m", and whether that is far enough. */
-export function sightText({ least, preferred }: ScreenSight, reader: number): string {
-  const reach = `Leaves can be read to ${metres(least)} m, well to ${metres(preferred)} m`;
-  return metres(least) < reader ? `${reach}: not from ${reader} m.` : `${reach}.`;
+/** How far the leaves can be read, then what is read less far than they; and whether each is far enough. */
+export function sightText({ least, preferred, worst }: ScreenSight, reader: number): string {
+  const enough = (reach: number): string => (metres(reach) < reader ? `: not from ${reader} m.` : '.');
+  const leaves = `Leaves can be read to ${metres(least)} m, well to ${metres(preferred)} m${enough(least)}`;
+  if (metres(worst.least) >= metres(least)) return leaves;
+  return `${leaves} ${capital(worst.name)} only to ${metres(worst.least)} m${enough(worst.least)}`;
 }
 
 function helpText({ kind, lanes }: SightHelp): string {

@@ -3,13 +3,13 @@
  * window around it whenever that changes.
  */
 
-import { reachOf } from '../../../app/core/screen/sight.ts';
+import { reachOf, type ScreenSize } from '../../../app/core/screen/sight.ts';
 import type { Lent, ScreenSight } from '../../link/lent-link.ts';
 import type { DeckState } from '../../link/store.ts';
 import { layoutFor } from '../layout.ts';
 import { lanesShown, mostSwimmers, roomOf, type Size } from '../room.ts';
 import { readWallChoice } from '../screen/wall-choice.ts';
-import { helpsFor } from './sight.ts';
+import { heightsIn, helpsFor, KIND_WORDS, reachesOf, type Heights, type Kind } from './sight.ts';
 
 export function tellSight(
   { link, onSight }: Lent,
@@ -37,6 +37,18 @@ export function sightOf(
   const lanes = lanesShown(run, choice);
   if (lanes.length === 0) return null;
   const room = roomOf(size, lanes.length, mostSwimmers(run, lanes), choice, false);
-  const { cap } = layoutFor(room, choice.face).lanes;
-  return { ...reachOf(cap, { ...size, diagonal: choice.diagonal }), helps: helpsFor(room, choice, lanes) };
+  const layout = layoutFor(room, choice.face);
+  const screenSize = { ...size, diagonal: choice.diagonal };
+  const { least, preferred } = reachOf(layout.lanes.cap, screenSize);
+  const worst = worstOf(heightsIn(layout, choice), screenSize);
+  return { least, preferred, worst, helps: helpsFor(room, choice, lanes) };
+}
+
+/** Words and intervals are for reading at the wall. */
+const FROM_AFAR: readonly Kind[] = ['clock', 'leave', 'seconds', 'number'];
+
+function worstOf(heights: Heights, screen: ScreenSize): ScreenSight['worst'] {
+  const reaches = reachesOf(heights, screen).filter(({ kind }) => FROM_AFAR.includes(kind));
+  const { kind, least } = reaches.reduce((worst, each) => (each.least < worst.least ? each : worst));
+  return { name: KIND_WORDS[kind], least };
 }

@@ -16,23 +16,38 @@ const HELPS: readonly SightHelp[] = [
   { kind: 'leaves only', lanes: [], least: 16 },
 ];
 
+const SIGHT = { least: 12.7, preferred: 10.2, worst: { name: 'lane numbers', least: 9.4 }, helps: HELPS };
+
 function shown(reader: number) {
   const changes: ScreenChange[] = [];
   const onChange = vi.fn((change: ScreenChange) => void changes.push(change));
-  render(<SightFields sight={{ least: 12.7, preferred: 10.2, helps: HELPS }} reader={reader} onChange={onChange} />);
+  render(<SightFields sight={SIGHT} reader={reader} onChange={onChange} />);
   return changes;
 }
 
 describe('[sight] in the coach’s window', () => {
   test('metres are rounded down, so that nobody is promised too much', () => {
-    const sight = { least: 18.9, preferred: 14.99, helps: [] };
+    const sight = { least: 18.9, preferred: 14.99, worst: { name: 'leaves', least: 18.9 }, helps: [] };
     expect(sightText(sight, 15)).toBe('Leaves can be read to 18 m, well to 15 m.');
     expect(sightText(sight, 20)).toBe('Leaves can be read to 18 m, well to 15 m: not from 20 m.');
   });
 
-  test('where the farthest reader can read them nothing is offered', () => {
-    shown(12);
+  test('what is read less far than they is named, with its distance', () => {
+    expect(sightText(SIGHT, 8)).toBe('Leaves can be read to 12 m, well to 10 m. Lane numbers only to 9 m.');
+    expect(sightText(SIGHT, 12)).toBe(
+      'Leaves can be read to 12 m, well to 10 m. Lane numbers only to 9 m: not from 12 m.',
+    );
+    expect(sightText(SIGHT, 15)).toBe(
+      'Leaves can be read to 12 m, well to 10 m: not from 15 m. Lane numbers only to 9 m: not from 15 m.',
+    );
+  });
+
+  test('where the farthest reader can read all that is for reading from there nothing is offered', () => {
+    shown(9);
     expect(screen.queryAllByRole('button')).toEqual([]);
+    cleanup();
+    shown(10);
+    expect(screen.getAllByRole('button')).toHaveLength(HELPS.length);
   });
 
   test.each<[string, ScreenChange]>([

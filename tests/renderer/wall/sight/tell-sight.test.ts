@@ -32,6 +32,16 @@ describe('[sight] told from a picture', () => {
     expect(sightOf({ run, screen }, '?diagonal=55', SIZE)!.least).toBeCloseTo(plain);
   });
 
+  test.each([
+    ['', 'lane numbers'],
+    ['?face=sweep', 'clock'],
+  ])('at %j of what is for reading from afar the %s are read least far', (search, name) => {
+    const run = search === '' ? runOf(6) : runOf(2);
+    const { worst, least } = sightOf({ run, screen: null }, search, SIZE)!;
+    expect(worst.name).toBe(name);
+    expect(worst.least).toBeLessThan(least);
+  });
+
   test('without lanes there is nothing to be read', () => {
     expect(sightOf({ run: null, screen: null }, '', SIZE)).toBeNull();
   });
