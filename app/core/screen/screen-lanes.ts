@@ -26,6 +26,5 @@ export function lanesOn(all: readonly number[], chosen: ChosenLanes): readonly n
 
 /** The lanes that none of several screens shows. */
 export function lanesOnNone(all: readonly number[], screens: readonly ChosenLanes[]): readonly number[] {
-  const shown = new Set(screens.flatMap((chosen) => lanesOn(all, chosen)));
-  return all.filter((lane) => !shown.has(lane));
+  return all.filter((lane) => !screens.some((chosen) => lanesOn(all, chosen).includes(lane)));
 }

@@ -79,7 +79,7 @@ describe('[screens] a lent link', () => {
   test('the page tells how far its screen can be read', () => {
     const { onSight, link, frame } = coach();
     lendLink(link, 'Hall', frame, onSight);
-    const sight = { least: 18, preferred: 14, helps: [] };
+    const sight = { least: 18, preferred: 14, worst: { name: 'lane numbers', least: 11 }, helps: [] };
     lentTo({ frameElement: frame })?.onSight(sight);
     expect(onSight.mock.calls).toEqual([[sight]]);
   });
