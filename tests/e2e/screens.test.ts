@@ -124,13 +124,25 @@ test.each([
       expect(await control.evaluate(isSeen), name).toBe(true);
     }
     expect(controls.length).toBeGreaterThan(20);
-    // The picture of the open screen stays in sight, however far its settings are scrolled.
-    expect(
-      await coach.locator('iframe[title="Shallow end, small"]').evaluate((frame) => {
-        const { top, bottom } = frame.getBoundingClientRect();
+    // The picture of the open screen and its name stay in sight, however far its settings are scrolled.
+    for (const kept of [
+      coach.getByTitle('Shallow end, small'),
+      panel().getByRole('heading', { name: 'Shallow end' }),
+    ]) {
+      const isInSight = await kept.evaluate((element) => {
+        const { top, bottom } = element.getBoundingClientRect();
         return top >= 0 && bottom <= innerHeight;
-      }),
-    ).toBe(true);
+      });
+      expect(isInSight).toBe(true);
+    }
+    // No slice of a setting is seen above them.
+    const above = await coach.getByTitle('Shallow end, small').evaluate((frame) => {
+      const { left, top } = frame.getBoundingClientRect();
+      return [2, 6, 10].map(
+        (px) => document.elementFromPoint(left + 60, top - px)?.closest('select, button, label') ?? null,
+      );
+    });
+    expect(above).toEqual([null, null, null]);
     expect(await coach.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
   },
 );

@@ -36,42 +36,52 @@ export function ScreenCard(props: ScreenCardProps): ReactElement {
   const isConnected = connected.length > 0;
   const address = addressText(connected);
   return (
-    <li className={styles.card} data-open={isOpen ? 'yes' : undefined}>
-      <div className={styles.shown}>
-        <ScreenPicture link={link} screen={screen} onSight={setSight} />
-      </div>
-      <section className={styles.body} aria-label={name}>
-        <div className={styles.head}>
-          <div className={styles.title}>
-            <h3>{name}</h3>
-            <p className={styles.quiet}>{standText(screen)}</p>
-          </div>
-          <Button
-            name={`Settings of ${name}`}
-            label="Settings"
-            look="small"
-            expanded={isOpen}
-            onPress={() => onOpen(!isOpen)}
-          />
-        </div>
-        {address === '' ? null : <p className={styles.quiet}>{address}</p>}
-        {isOpen ? (
-          <>
-            {sight ? <SightFields sight={sight} reader={settings.reader} onChange={onChange} /> : null}
-            <SettingsFields link={link} unseen={unseen} settings={settings} onChange={onChange} onRefused={onRefused} />
-            <div className={styles.row}>
-              <ScreenName name={name} onRename={onRename} />
-              <Button
-                name={`Forget ${name}`}
-                label="Forget"
-                hint={isConnected ? 'once it is switched off' : undefined}
-                look="small"
-                why={isConnected ? `“${name}” is connected: forget it once it is switched off.` : null}
-                onPress={onForget}
-                onRefused={onRefused}
-              />
+    <li>
+      <section className={styles.card} data-open={isOpen ? 'yes' : undefined} aria-label={name}>
+        <div className={styles.shown}>
+          <ScreenPicture link={link} screen={screen} onSight={setSight} />
+          <div className={styles.head}>
+            <div className={styles.title}>
+              <h3>{name}</h3>
+              <p className={styles.quiet}>{standText(screen)}</p>
             </div>
-          </>
+            <Button
+              name={`Settings of ${name}`}
+              label="Settings"
+              look="small"
+              expanded={isOpen}
+              onPress={() => onOpen(!isOpen)}
+            />
+          </div>
+        </div>
+        {isOpen || address !== '' ? (
+          <div className={styles.body}>
+            {address === '' ? null : <p className={styles.quiet}>{address}</p>}
+            {isOpen ? (
+              <>
+                {sight ? <SightFields sight={sight} reader={settings.reader} onChange={onChange} /> : null}
+                <SettingsFields
+                  link={link}
+                  unseen={unseen}
+                  settings={settings}
+                  onChange={onChange}
+                  onRefused={onRefused}
+                />
+                <div className={styles.row}>
+                  <ScreenName name={name} onRename={onRename} />
+                  <Button
+                    name={`Forget ${name}`}
+                    label="Forget"
+                    hint={isConnected ? 'once it is switched off' : undefined}
+                    look="small"
+                    why={isConnected ? `“${name}” is connected: forget it once it is switched off.` : null}
+                    onPress={onForget}
+                    onRefused={onRefused}
+                  />
+                </div>
+              </>
+            ) : null}
+          </div>
         ) : null}
       </section>
     </li>
