@@ -20,6 +20,7 @@ import type { Layout } from './layout.ts';
 import { createLights, type Looks } from './strips/light.ts';
 import { nextChange } from './next-change.ts';
 import { createNextSaid } from './next-said.ts';
+import { smallForm } from './strips/small-words.ts';
 import { createStripPainter } from './strips/strip-painter.ts';
 import { attributeWriter, placeIn } from './writers.ts';
 
@@ -118,10 +119,12 @@ export function createBoardPainter(
       // Without its words, or once the link is long lost, the head has no title to say it in.
       const hasTitle = !choice.leavesOnly && lost?.large !== true;
       const round = (hasTitle && head.work(() => roundSaid(view))) || '';
-      for (const face of faces) {
+      const said = faces.map((face) => withoutRound(face, round));
+      const isShared = shared.words !== '';
+      const small = mode === 'swim' ? null : smallForm(said, isShared, layout, measure, choice);
+      for (const face of said) {
         const look = looks.get(face.number) ?? face.state;
-        const said = withoutRound(face, round);
-        strips.get(face.number)?.draw((strip) => strip.paint(said, look, mode !== 'swim', shared.words !== ''));
+        strips.get(face.number)?.draw((strip) => strip.paint(face, look, small, isShared));
       }
       const { x, y } = driftAt(own, layout.drift);
       const moved = `translate(${x}px, ${y}px)`;

@@ -1,49 +1,91 @@
 /*
- * What a lane's small place says while nobody swims: on one line where that fits large, else on two.
+ * What a lane's small place says while nobody swims: in all lanes on one line where that fits large in each, else in
+ * all on two. They are of one size, so that no lane seems to matter more than the others.
  */
 
-import type { Measure } from '../../ui/fit-text.ts';
+import type { Measure, Place } from '../../ui/fit-text.ts';
 import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 import { firstThatFits, fuller, joined, placeIn, wholeWriter } from '../writers.ts';
+
+/** Of all lanes. size: in px. */
+export interface SmallForm {
+  readonly lines: 1 | 2;
+  readonly size: number;
+}
+
+/** Of a place's height: the type on one line, and on two, with the smallest that is worth reading. */
+const ONE_LINE = { most: 0.56, least: 0.44 };
+const TWO_LINES = { most: 0.4, least: 0.34 };
+
+/** faces: of all lanes that are shown; shared: whether their words are said over them. */
+export function smallForm(
+  faces: readonly LaneFace[],
+  shared: boolean,
+  { callout }: Layout,
+  measure: Measure,
+  { names }: WallChoice,
+): SmallForm {
+  const said = faces
+    .map((face) => ({ items: itemsOf(face, shared, names), width: widthFor(face, callout, measure) }))
+    .filter(({ items }) => items.length > 0);
+  const high = callout.laneHeight;
+  const one = Math.min(high * ONE_LINE.most, ...said.map(({ items, width }) => width / measure(joined(items))));
+  if (one >= high * ONE_LINE.least) return { lines: 1, size: Math.floor(one) };
+  const firsts = said.map(({ items: [first = ''], width }) => width / measure(first));
+  // What fits at no size is left out, and makes no other smaller.
+  const fitting = firsts.filter((size) => size >= high * TWO_LINES.least);
+  return { lines: 2, size: Math.floor(Math.min(high * TWO_LINES.most, ...fitting)) };
+}
 
 export function smallWords(
   strip: HTMLElement,
   { callout }: Layout,
   measure: Measure,
   { names }: WallChoice,
-): (face: LaneFace, shared: boolean) => void {
-  const { laneHeight, laneWidth } = callout;
-  const all = laneWidth - laneHeight * 1.3;
-  const sizes = (width: number) => ({
-    large: { width, size: laneHeight * 0.56, least: laneHeight * 0.44 },
-    small: { width, size: laneHeight * 0.4, least: laneHeight * 0.34 },
-  });
-  const word = wholeWriter(placeIn(strip, 'word'), sizes(all).large, measure);
+): (face: LaneFace, shared: boolean, form: SmallForm) => void {
+  const { laneHeight } = callout;
+  const wordPlace: Place = {
+    width: roomIn(callout),
+    size: laneHeight * ONE_LINE.most,
+    least: laneHeight * ONE_LINE.least,
+  };
+  const word = wholeWriter(placeIn(strip, 'word'), wordPlace, measure);
   for (const name of ['interval', 'target', 'words', 'after', 'turn']) placeIn(strip, name).textContent = '';
   let shown: string | null = null;
-  return (face, shared) => {
-    const items = itemsOf(names ? { ...face, turn: face.turnByName } : face, shared);
+  return (face, shared, { lines, size }) => {
+    const items = itemsOf(face, shared, names);
     const isStopped = face.state === 'stopped';
     word(isStopped || items.length === 0 ? face.word : '');
-    const key = joined([isStopped ? face.word : '', ...items]);
+    const key = JSON.stringify([isStopped ? face.word : '', items, lines, size]);
     if (key === shown) return;
     shown = key;
-    const { large, small } = sizes(isStopped ? all - laneHeight * 0.56 * (measure(face.word) + 0.5) : all);
-    const [first = '', ...rest] = items;
-    const line = joined(items);
-    const isOne = rest.length === 0 || measure(line) * large.size <= large.width;
-    wholeWriter(placeIn(strip, 'rep'), isOne ? large : small, measure)(isOne ? line : first);
-    const second = isOne ? '' : firstThatFits(fuller(...rest), small, measure);
-    wholeWriter(placeIn(strip, 'round'), small, measure)(second);
+    const place = { width: widthFor(face, callout, measure), size, least: size };
+    const [first = '', ...rest] = lines === 1 ? [joined(items)] : items;
+    wholeWriter(placeIn(strip, 'rep'), place, measure)(first);
+    wholeWriter(placeIn(strip, 'round'), place, measure)(firstThatFits(fuller(...rest), place, measure));
   };
 }
 
+type Small = Layout['callout'];
+
+/** Beside the lane's number. */
+function roomIn({ laneWidth, laneHeight }: Small): number {
+  return laneWidth - laneHeight * 1.3;
+}
+
+/** For what is said beside the word "stopped", or by itself. */
+function widthFor({ state, word }: LaneFace, callout: Small, measure: Measure): number {
+  const taken = state === 'stopped' ? callout.laneHeight * ONE_LINE.most * (measure(word) + 0.5) : 0;
+  return roomIn(callout) - taken;
+}
+
 /** In order of importance. Swimmers whose lead has left before a stop still wait for their turn. */
-function itemsOf(face: LaneFace, shared: boolean): readonly string[] {
-  const { state, turn, words, rep, round, interval, target } = face;
+function itemsOf(face: LaneFace, shared: boolean, names: boolean): readonly string[] {
+  const { state, turn, turnByName, words, rep, round, interval, target } = face;
+  const next = names ? turnByName : turn;
   const items =
-    state === 'stopped' ? [turn, rep, round, interval, target] : [turn, shared ? '' : words, interval, rep, target];
+    state === 'stopped' ? [next, rep, round, interval, target] : [next, shared ? '' : words, interval, rep, target];
   return items.filter((item) => item !== '');
 }

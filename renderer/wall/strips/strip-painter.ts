@@ -8,13 +8,13 @@ import type { Measure, Place } from '../../ui/fit-text.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
-import { smallWords } from './small-words.ts';
+import { smallWords, type SmallForm } from './small-words.ts';
 import { createWater, waterLeft } from './water.ts';
 import { attributeWriter, firstThatFits, fuller, hiddenWriter, joined, placeIn, wholeWriter } from '../writers.ts';
 
 export interface StripPainter {
-  /** look: the one it may have now; small: the form while nobody swims; shared: whether the head says its words. */
-  paint(face: LaneFace, look: LaneFace['state'], small: boolean, shared: boolean): void;
+  /** look: the one it may have now; small: the form while nobody swims, null while they do; shared: whether the head says its words. */
+  paint(face: LaneFace, look: LaneFace['state'], small: SmallForm | null, shared: boolean): void;
   /** Moves what moves on every frame: the water. */
   move(t: Millis): void;
 }
@@ -37,8 +37,9 @@ export function createStripPainter(
   const dots = createDots(placeIn(strip, 'dots'));
   const water = createWater(placeIn(strip, 'water'), choice.pushOff);
   // The two forms share their places, so each begins anew what it writes there.
-  let form: boolean | null = null;
+  let form: 'strip' | 'small' | null = null;
   let words: WordsPainter = () => {};
+  let smalls: ReturnType<typeof smallWords> = () => {};
   let drainedAt: Millis | null = null;
 
   return {
@@ -52,8 +53,14 @@ export function createStripPainter(
       long(face.seconds.length > 2 ? `${face.seconds.length}` : '');
       dots(face.dots);
       drainedAt = face.drainedAt;
-      if (form !== small) words = (small ? smallWords : WORDS[layout.lanes.form])(strip, layout, measure, choice);
-      form = small;
+      if (small) {
+        if (form !== 'small') smalls = smallWords(strip, layout, measure, choice);
+        form = 'small';
+        smalls(face, shared, small);
+        return;
+      }
+      if (form !== 'strip') words = WORDS[layout.lanes.form](strip, layout, measure, choice);
+      form = 'strip';
       words(face, shared);
     },
     move(t) {

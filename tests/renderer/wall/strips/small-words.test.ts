@@ -1,0 +1,39 @@
+/* While nobody swims what the lanes say is of one size. */
+
+import { expect, test } from 'vitest';
+import { view } from '../../../../app/core/run/view.ts';
+import { digitsFace } from '../../../../renderer/wall/faces/digits-face.ts';
+import { layoutFor } from '../../../../renderer/wall/layout.ts';
+import { readWallChoice } from '../../../../renderer/wall/screen/wall-choice.ts';
+import { smallForm, type SmallForm } from '../../../../renderer/wall/strips/small-words.ts';
+import { Deck } from '../../../support/deck.ts';
+import { wallFace } from '../../../support/wall/wall-face.ts';
+
+const choice = readWallChoice('');
+const ROOM = { width: 1920, height: 1080, swimmers: 4, widest: '88:88', inset: 0.05, shows: choice };
+const layout = layoutFor({ ...ROOM, lanes: 6 }, digitsFace);
+
+/** Before a session of six lanes starts, of which the last swims a set with these words. */
+function formWith(words: string): SmallForm {
+  const lanes = [1, 2, 3, 4, 5, 6].map((lane) => `lane ${lane}`).join('\n');
+  const text = `${lanes}\n0/0/0/0/0/2 x 50 ${words} @ 1:00\n4/4/4/4/4/0 x 50 free @ 1:00\n`;
+  const faces = wallFace(view(new Deck(text).state, 0), 0, 'stretch').lanes;
+  return smallForm(faces, false, layout, (said) => said.length * 0.45, choice);
+}
+
+test('[size] all lanes are on one line while that fits large in each, smaller together, and on two lines together', () => {
+  const { laneHeight } = layout.callout;
+  const large = formWith('free');
+  expect(large).toEqual({ lines: 1, size: Math.floor(laneHeight * 0.56) });
+  const smaller = formWith('drill, slowly');
+  expect(smaller.lines).toBe(1);
+  expect(smaller.size).toBeLessThan(large.size);
+  const two = formWith('drill, fist and free, arms long and easy');
+  expect(two.lines).toBe(2);
+  expect(two.size).toBeLessThan(smaller.size);
+});
+
+test('[size] words that fit at no size make those of other lanes no smaller', () => {
+  const { laneHeight } = layout.callout;
+  expect(formWith('drill '.repeat(20).trim())).toEqual({ lines: 2, size: Math.floor(laneHeight * 0.4) });
+});
