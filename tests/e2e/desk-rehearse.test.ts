@@ -40,7 +40,7 @@ test('a session rehearsed at 60 times the speed: on a wall of its own, without a
   const stored = (): Promise<readonly string[]> => page.evaluate(() => Object.keys(localStorage).sort());
   await editorOn(page).fill(SESSION);
   for (const key of ['Control+Home', 'ArrowDown', 'End']) await editorOn(page).press(key);
-  await page.getByRole('heading', { name: 'Harbour squad' }).waitFor();
+  await page.getByRole('heading', { name: 'Harbour squad', level: 2 }).waitFor();
   const before = await stored();
   await desk.button('Rehearse').click();
   await page.getByRole('main', { name: /^Rehearsal/ }).waitFor();

@@ -333,7 +333,7 @@ test('no accessibility rule is broken in any state, by day or in the dark', asyn
   await page.getByRole('heading', { name: 'One line cannot be read' }).waitFor();
   expect(await axeFaults()).toEqual([]);
   await editorOn(page).fill(SESSION);
-  await page.getByRole('heading', { name: 'Harbour squad' }).waitFor();
+  await page.getByRole('heading', { name: 'Harbour squad', level: 2 }).waitFor();
   expect(await axeFaults()).toEqual([]);
   await run(SESSION);
   for (const scheme of ['light', 'dark'] as const) {
