@@ -12,10 +12,10 @@ import { driftAt } from './screen/drift.ts';
 import { calloutOf, modeOf, stripFace } from './face.ts';
 import type { FaceMark, FaceNow } from './faces/clock-face.ts';
 import { createGuard } from './screen/guard.ts';
-import { headFace, NOTHING_SHARED, roundSaid, sharedBy } from './head/head-face.ts';
+import { headFace, NOTHING_SHARED, sharedBy } from './head/head-face.ts';
 import { createHeadPainter, type LostText } from './head/head-painter.ts';
 import type { WallChoice } from './screen/wall-choice.ts';
-import { withoutRound, type LaneFace } from './strips/lane-face.ts';
+import type { LaneFace } from './strips/lane-face.ts';
 import type { Layout } from './layout.ts';
 import { createLights, type Looks } from './strips/light.ts';
 import { nextChange } from './next-change.ts';
@@ -116,13 +116,9 @@ export function createBoardPainter(
         write({ head: headFace(view, openedAt, shows), shared, label, lost, bare });
       });
       callout.draw((write) => write(calloutOf(view, openedAt), shared));
-      // Without its words, or once the link is long lost, the head has no title to say it in.
-      const hasTitle = !choice.leavesOnly && lost?.large !== true;
-      const round = (hasTitle && head.work(() => roundSaid(view))) || '';
-      const said = faces.map((face) => withoutRound(face, round));
       const isShared = shared.words !== '';
-      const small = mode === 'swim' ? null : smallForm(said, isShared, layout, measure, choice);
-      for (const face of said) {
+      const small = mode === 'swim' ? null : smallForm(faces, isShared, layout, measure, choice);
+      for (const face of faces) {
         const look = looks.get(face.number) ?? face.state;
         strips.get(face.number)?.draw((strip) => strip.paint(face, look, small, isShared));
       }

@@ -80,12 +80,6 @@ function setOn({ plan }: RunView, line: number): Item | null {
 
 export const NOTHING_SHARED: Shared = { words: '', set: '' };
 
-/** The round that the title names; empty where it names none. */
-export function roundSaid(view: RunView): string {
-  const swum = view.phase === 'going' && view.stretch.kind === 'swim' ? swumNow(view) : null;
-  return swum ? roundWords(view, swum) : '';
-}
-
 /** "round 2 of 3" while every lane is in that round of the outermost rounds, else nothing. */
 function roundWords({ lanes }: RunView, { rounds: [outermost] }: SwumNow): string {
   if (!outermost || outermost.of <= 1) return '';

@@ -30,9 +30,8 @@ export interface LaneFace {
   readonly seconds: string;
   /** Stands in place of a leave: "stopped". */
   readonly word: string;
-  /** "2 of 8": empty for a swim that is the only one, where nothing is swum, or while nobody swims. */
+  /** "2 of 8", also "1 of 1": empty only where nothing is swum, or while nobody swims. */
   readonly rep: string;
-  /** "round 2 of 3"; empty where there is but one. */
   readonly round: string;
   readonly interval: string;
   readonly words: string;
@@ -165,13 +164,6 @@ export function firstFace(
   return { ...shown, ...swim, words, interval, target, rep: '', state: 'first' };
 }
 
-/** Without the round that the head says for all lanes: "round 1 of 3"; rounds within it stay. */
-export function withoutRound(face: LaneFace, said: string): LaneFace {
-  if (said === '') return face;
-  if (face.round === said) return { ...face, round: '' };
-  return face.round.startsWith(`${said}, `) ? { ...face, round: face.round.slice(said.length + 2) } : face;
-}
-
 /** What a lane has swum of a session that is done. */
 export function swumFace(view: RunView, number: number): LaneFace {
   const { reps, distance } = swumIn(view).get(number) ?? { reps: 0, distance: 0 };
@@ -204,8 +196,8 @@ function swimFace(
 ): Pick<LaneFace, 'rep' | 'round' | 'interval' | 'words' | 'line' | 'target'> {
   const { rep, rounds } = counted;
   return {
-    rep: counted.of > 1 ? repOf(counted) : '',
-    round: roundText(rounds.filter(({ of }) => of > 1)),
+    rep: repOf(counted),
+    round: roundText(rounds),
     interval: onText(rep),
     words: rep.set.untimed ? setWords(view, stretch, rep, index) : repWords(rep),
     line: rep.set.line,

@@ -184,9 +184,9 @@ describe('a lane', () => {
     expect(face(timed, 20).lanes[0]).toMatchObject({ state: 'finished', words: 'easy swim' });
   });
 
-  test('[count] a swim that is the only one of its set is not counted', () => {
+  test('a rep that is the only one is counted too', () => {
     const deck = new Deck('200 steady @ 4:00\n2 x 50 easy @ 1:00\n').at(0, { do: 'start' });
-    expect(face(deck, 5).lanes[0]!.rep).toBe('');
+    expect(face(deck, 5).lanes[0]!.rep).toBe('1 of 1');
     expect(face(deck, 20).lanes[0]!.rep).toBe('1 of 2');
   });
 
@@ -248,10 +248,10 @@ describe('the head', () => {
     ]);
   });
 
-  test('[count] one round is counted neither in the title nor in the lane', () => {
+  test('one round is counted in the lane, not in the title', () => {
     const deck = new Deck('1 round\n  4 x 50 back @ 1:00\n').at(0, { do: 'start' });
     expect(face(deck, 20).head.title).toBe('Session');
-    expect(face(deck, 20).lanes[0]!.round).toBe('');
+    expect(face(deck, 20).lanes[0]!.round).toBe('round 1 of 1');
   });
 
   test('a finish past midnight is the next one', () => {

@@ -4,8 +4,7 @@
 import { expect, test } from 'vitest';
 import { view } from '../../../app/core/run/view.ts';
 import { wallFace } from '../../support/wall/wall-face.ts';
-import { roundSaid, sharedBy } from '../../../renderer/wall/head/head-face.ts';
-import { withoutRound } from '../../../renderer/wall/strips/lane-face.ts';
+import { sharedBy } from '../../../renderer/wall/head/head-face.ts';
 import { wholeWriter } from '../../../renderer/wall/writers.ts';
 import { Deck } from '../../support/deck.ts';
 
@@ -23,18 +22,6 @@ test('[shared] words that all lanes share, with the set that they are of, also w
 test('[shared] none where lanes swim other distances, or are in other sets', () => {
   expect(sharedAt('lane 1\nlane 2\n2 x 200/150 pull @ 3:00\n', 20).words).toBe('');
   expect(sharedAt('lane 1\nlane 2\n1/3 x 50 fast @ 1:00\n4 x 25 easy @ 1:00\n', 75).words).toBe('');
-});
-
-test('[round] is said in the head alone while all lanes are in the same, and in the strips once they are not', () => {
-  const text = 'lane 1\nlane 2\n2 rounds\n  2 rounds\n    2 x 50 fast @ 1:00/1:30\n';
-  const deck = new Deck(text).at(0, { do: 'start' });
-  const rounds = (seconds: number): readonly string[] => {
-    const now = view(deck.state, seconds * 1000);
-    return wallFace(now, 0, 'stretch').lanes.map((lane) => withoutRound(lane, roundSaid(now)).round);
-  };
-  expect(rounds(20)).toEqual(['round 1 of 2', 'round 1 of 2']);
-  expect(rounds(255)).toEqual(['round 2 of 2, round 1 of 2', 'round 1 of 2, round 2 of 2']);
-  expect(roundSaid(view(new Deck(text).state, 0))).toBe('');
 });
 
 test('[words] are set smaller down to the least that can be read, then left out whole, never cut', () => {
