@@ -19,11 +19,11 @@ interface SightFieldsProps {
 }
 
 export function SightFields({ sight, reader, onChange }: SightFieldsProps): ReactElement {
-  const isShort = metres(sight.worst.least) < reader;
+  const fallsShort = ({ least }: { readonly least: number }): boolean => metres(least) < reader;
   return (
     <div className={styles.sight}>
-      <p data-short={isShort ? 'yes' : undefined}>{sightText(sight, reader)}</p>
-      {isShort && sight.helps.length > 0 ? (
+      <p data-short={fallsShort(sight) ? 'yes' : undefined}>{sightText(sight, reader)}</p>
+      {fallsShort(sight.worst) && sight.helps.length > 0 ? (
         <div className={styles.buttons} role="group" aria-label="What helps">
           {sight.helps.map((help) => (
             <Button
