@@ -1,10 +1,10 @@
-// What `npm run unit` runs: every test below tests/ that needs neither a browser nor a built program. Tests of the core,
-// which keeps nothing and knows no surroundings, share its modules from file to file; all others have theirs anew.
+// What `npm run unit` runs: every test below tests/ that needs neither a browser nor a built program. Tests of the core
+// and of the host, whose modules keep nothing, share them from file to file; all others have theirs anew.
 
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-const CORE = ['core', 'wire', 'model', 'outside'].map((folder) => `tests/${folder}/**/*.test.ts`);
+const SHARED = ['core', 'wire', 'host', 'model', 'outside'].map((folder) => `tests/${folder}/**/*.test.ts`);
 
 export const unit = {
   root: fileURLToPath(new URL('..', import.meta.url)),
@@ -25,14 +25,14 @@ export default defineConfig({
   root: unit.root,
   test: {
     projects: [
-      { ...unit, test: { ...unit.test, name: 'core', include: CORE, isolate: false } },
+      { ...unit, test: { ...unit.test, name: 'core and host', include: SHARED, isolate: false } },
       {
         ...unit,
         test: {
           ...unit.test,
           name: 'around it',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: [...CORE, 'tests/e2e/**', 'tests/bench/**', 'tests/soak/**', 'tests/gallery/**'],
+          exclude: [...SHARED, 'tests/e2e/**', 'tests/bench/**', 'tests/soak/**', 'tests/gallery/**'],
         },
       },
     ],
