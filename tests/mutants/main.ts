@@ -35,6 +35,7 @@ const JOURNAL_FILE = ['journal-file', 'mended-journal', 'queued-lines', 'stopped
  * damaged.
  */
 const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
+  'app/host/deck/run-texts.ts': ['host/deck/run-texts.test.ts'],
   'app/host/deck/screen.ts': ['host/deck/screen.test.ts', 'host/screens/connected-screens.test.ts'],
   'app/host/deck/deck-opening.ts': ['host/deck/deck-opening.test.ts'],
   'app/host/recovery': ['host/recovery', 'host/journal'],
