@@ -7,7 +7,7 @@ import { unit } from '../vitest.config.ts';
 
 const TESTS = (process.env['LANECALL_TESTS'] ?? '').split(':');
 
-const SLOW = /from 'fast-check'|performance\.now\(\)/;
+const SLOW = /from 'fast-check'|inventTrial|performance\.now\(\)/;
 
 /** The first test that fails ends a trial, so those of many random cases come last, and those that look at a real clock. */
 class QuickFirst extends BaseSequencer {
