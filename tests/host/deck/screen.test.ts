@@ -139,6 +139,15 @@ describe('[screen] hello', () => {
   });
 });
 
+test.each([
+  ['nothing before', [JSON.stringify({ say: 'ping', n: 0, t1: 0 })]],
+  ['a hello before', [hello, hello]],
+])('[screen] one whose hello is out of its place, with %s, is told so', async (_, messages) => {
+  const { carrier, screen } = await connect();
+  for (const message of messages) screen.receive(message);
+  expect(carrier.ends).toEqual(['closed: A screen must say hello first, and only once.']);
+});
+
 describe('[screen] pings and commands', () => {
   test('a ping comes back with host time at its coming and going', async () => {
     const { carrier, clock, screen } = await greeted();
