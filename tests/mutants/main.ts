@@ -39,8 +39,7 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   'app/core/day.ts': ['core/day.test.ts'],
   'app/core/ratio.ts': ['core/ratio.test.ts'],
   'app/core/run/feedback': ['core/run', 'renderer/ui/coach'],
-  // Its loops would go round for minutes, were texts of two thousand lines compared.
-  'app/core/session/text/line-changes.ts': ['core/session/text/line-changes.test.ts'],
+  'app/core/plan/warnings': ['core/plan/warnings', 'core/plan/warning-words.test.ts'],
   'app/core/run/commands': ['core/run', 'core/sound', 'renderer/ui/coach', 'renderer/ui/leaving.test.ts'],
 };
 
