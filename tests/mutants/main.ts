@@ -24,15 +24,33 @@ const PATIENCE = 60_000;
 /** The same for those that took longer, tried once more. */
 const MORE_PATIENCE = 120_000;
 
+/** What holds how lines get into a file, without the random harm that damaged-journal.test.ts does to it for seconds. */
+const JOURNAL_FILE = ['journal-file', 'mended-journal', 'queued-lines', 'stopped-journal', 'refused-sync'].map(
+  (name) => `host/journal/${name}.test.ts`,
+);
+
 /**
  * What is tested elsewhere too, or by one file alone: what commands say to the coach where sentences are put together, their
  * notes by the cues, what Electron's list of security points asks for, and what is made of damaged journals where they are
  * damaged.
  */
 const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
+  'app/host/deck/run-texts.ts': ['host/deck/run-texts.test.ts'],
+  'app/host/deck/screen.ts': ['host/deck/screen.test.ts', 'host/screens/connected-screens.test.ts'],
+  'app/host/deck/deck-opening.ts': ['host/deck/deck-opening.test.ts'],
   'app/host/recovery': ['host/recovery', 'host/journal'],
   'app/host/records': ['host/records', 'cli/record'],
   'app/host/journal': ['host/journal', 'host/recovery'],
+  'app/host/journal/journal-text.ts': ['host/journal/journal-text.test.ts'],
+  'app/host/journal/journal-watch.ts': ['host/journal/journal-watch.test.ts', 'host/journal/stopped-journal.test.ts'],
+  'app/host/journal/journal-file.ts': JOURNAL_FILE,
+  'app/host/journal/run-file.ts': ['host/journal/run-file.test.ts', ...JOURNAL_FILE],
+  'app/host/web/deck-socket.ts': [
+    'host/web/deck-socket.test.ts',
+    'host/web/who-gets-in.test.ts',
+    'host/web/server-life.test.ts',
+    'host/web/hostile-screens.test.ts',
+  ],
   'app/desktop/messages': ['desktop/messages', 'desktop/security.test.ts'],
   'app/desktop/pages': ['desktop/pages', 'desktop/security.test.ts'],
   'app/core/csv.ts': ['core/csv.test.ts'],

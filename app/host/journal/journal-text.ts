@@ -42,7 +42,7 @@ export function readJournal(bytes: Uint8Array): JournalText {
   let length = 0;
   let version = JOURNAL_VERSION;
   let stop: JournalLines['stop'] = null;
-  while (stop === null && length < bytes.length) {
+  while (length < bytes.length) {
     const end = bytes.indexOf(NEWLINE, length);
     const text = end < 0 ? null : textOf(bytes.subarray(length, end));
     if (lines.length === 0) {
