@@ -39,6 +39,8 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   'app/core/csv.ts': ['core/csv.test.ts'],
   'app/core/day.ts': ['core/day.test.ts'],
   'app/core/ratio.ts': ['core/ratio.test.ts'],
+  'app/core/run/feedback': ['core/run', 'renderer/ui/coach'],
+  'app/core/plan/warnings': ['core/plan/warnings', 'core/plan/warning-words.test.ts'],
   'app/core/run/commands': ['core/run', 'core/sound', 'renderer/ui/coach', 'renderer/ui/leaving.test.ts'],
 };
 
@@ -85,12 +87,20 @@ function nameOf({ fileName, location: { start, end }, replacement }: MutantResul
 }
 
 /**
- * Below tests/, the folder that mirrors a place, or the nearest above it: `app/core/csv.ts` is held by tests/core. What
- * lies deeper in a folder of the core is held by the tests of all of that folder.
+ * What ELSEWHERE says of a place, or of the nearest folder above it. Else, below tests/, the folder that mirrors it, or the
+ * nearest above: `app/core/csv.ts` is held by tests/core. What lies deeper in a folder of the core is held by the tests of
+ * all of that folder.
  */
 function testsBeside(place: string): readonly string[] {
-  const mirror = place.replace(/^app[/]/, '').replace(/^(core[/][^/]+)[/].*/, '$1');
-  return ELSEWHERE[place] ?? (existsSync(join('tests', mirror)) ? [mirror] : testsBeside(dirname(place)));
+  const above = withThoseAbove(place.replace(/:.*/, ''));
+  const named = above.find((folder) => ELSEWHERE[folder]);
+  if (named) return ELSEWHERE[named]!;
+  const mirrors = above.map((folder) => folder.replace(/^app[/]/, '').replace(/^(core[/][^/]+)[/].*/, '$1'));
+  return [mirrors.find((mirror) => existsSync(join('tests', mirror)))!];
+}
+
+function withThoseAbove(place: string): readonly string[] {
+  return place === '.' ? [] : [place, ...withThoseAbove(dirname(place))];
 }
 
 function optionsFor(
