@@ -31,7 +31,7 @@ const afterwards = (added: Partial<Afterwards>, version = 1): string =>
 async function addedLeft(added: Partial<Afterwards>): Promise<Afterwards | null> {
   put('runs/r.after.json', afterwards(added));
   const [place] = await places();
-  return place && 'bytes' in place ? (JSON.parse(place.bytes) as Afterwards) : null;
+  return place && 'bytes' in place ? (JSON.parse(String(place.bytes)) as Afterwards) : null;
 }
 
 test('[names] texts stand in four folders', () => {
