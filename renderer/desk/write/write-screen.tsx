@@ -20,6 +20,7 @@ import { useEscape } from '../squads/use-escape.ts';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { MatchClock, type MatchedClock } from '../actions/match-clock.tsx';
 import { EXAMPLE } from './example.ts';
+import { createKnownBefore } from './known-before.ts';
 import { openSession, type Opened } from './open-session.ts';
 import { FaultList } from '../editor/fault-list.tsx';
 import { SessionEditor } from '../editor/session-editor.tsx';
@@ -93,6 +94,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const [busy, setBusy] = useState(false);
   const editor = useRef<TextView>(null);
   const lanesEditor = useRef<TextView>(null);
+  const [known] = useState(() => createKnownBefore(tools.askLibrary));
 
   const source = useSettled(text);
   const settledLanes = useSettled(lanesText);
@@ -227,6 +229,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           warnings={source === text ? warnings : NO_WARNINGS}
           faultsId={faultsId}
           area={editor}
+          known={known}
           placeholder={'Write it as on the whiteboard,\nor paste or drop one here.'}
           onChange={setText}
         />
