@@ -92,6 +92,7 @@ export function Afterwards({ tools, moment, onWrite, onHistory, onCss }: Afterwa
           review={review}
           adding={adding}
           added={added.added}
+          trouble={added.refused ?? refused ?? given?.said[0] ?? null}
           onRefused={(text) => setSaid({ text, kind: 'refused' })}
         />
       </aside>

@@ -120,7 +120,6 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     undoIn(editor.current);
     setDone(null);
   };
-  const done = told === 'brought' ? { text: brought ?? '', undo } : told;
   const sessions = useSessions({
     tools,
     isSeen: showsSessions,
@@ -339,8 +338,15 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
         {answer?.kind === 'going' ? (
           <Button name="End that run and run this" held hint="hold" onPress={() => void open(true)} onRefused={say} />
         ) : null}
-        <FeedbackLine feedback={feedbackOf(answer, done)} otherwise={news ?? ''} />
-        {done?.undo ? <Button name="Undo" hint="Ctrl+Z" look="small" onPress={done.undo} /> : null}
+        <FeedbackLine
+          feedback={feedbackOf(answer, told === 'brought' ? { text: brought ?? '' } : told)}
+          otherwise={news ?? ''}
+        />
+        {told === 'brought' ? (
+          <Button name="Undo" hint="Ctrl+Z" look="small" onPress={undo} />
+        ) : told?.undo ? (
+          <Button name="Undo" hint="Ctrl+Z" look="small" onPress={told.undo} />
+        ) : null}
         <p className={pageStyles.caution}>
           Lanecall times swimmers, it does not watch them: the lifeguard and the coach keep watch. No breath-holding
           targets; effort targets only for swimmers fit to train; local pool rules and your qualification come first.
