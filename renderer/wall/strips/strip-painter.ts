@@ -2,21 +2,19 @@
  * Draws a lane's face into its strip.
  */
 
-import type { Millis } from '../../../app/core/units.ts';
 import { createDigits } from '../../ui/digits.ts';
 import type { Measure, Place } from '../../ui/fit-text.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
 import { smallWords, type SmallForm } from './small-words.ts';
-import { createWater, waterLeft } from './water.ts';
+import { createWater, type Water } from './water.ts';
 import { attributeWriter, firstThatFits, fuller, hiddenWriter, joined, placeIn, wholeWriter } from '../writers.ts';
 
 export interface StripPainter {
   /** look: the one it may have now; small: the form while nobody swims, null while they do; shared: whether the head says its words. */
   paint(face: LaneFace, look: LaneFace['state'], small: SmallForm | null, shared: boolean): void;
-  /** Moves what moves on every frame: the water. */
-  move(t: Millis): void;
+  readonly water: Water;
 }
 
 export function createStripPainter(
@@ -35,12 +33,11 @@ export function createStripPainter(
   const hideSeconds = hiddenWriter(secondsElement);
   const long = attributeWriter(secondsElement, 'data-long');
   const dots = createDots(placeIn(strip, 'dots'));
-  const water = createWater(placeIn(strip, 'water'), choice.pushOff);
+  const water = createWater(placeIn(strip, 'water'), choice.pushOff, layout.lanes.width);
   // The two forms share their places, so each begins anew what it writes there.
   let form: 'strip' | 'small' | null = null;
   let words: WordsPainter = () => {};
   let smalls: ReturnType<typeof smallWords> = () => {};
-  let drainedAt: Millis | null = null;
 
   return {
     paint(face, look, small, shared) {
@@ -52,7 +49,7 @@ export function createStripPainter(
       seconds.show(face.seconds);
       long(face.seconds.length > 2 ? `${face.seconds.length}` : '');
       dots(face.dots);
-      drainedAt = face.drainedAt;
+      water.fill(face.drainedAt);
       if (small) {
         if (form !== 'small') smalls = smallWords(strip, layout, measure, choice);
         form = 'small';
@@ -63,9 +60,7 @@ export function createStripPainter(
       form = 'strip';
       words(face, shared);
     },
-    move(t) {
-      water(waterLeft(drainedAt, t));
-    },
+    water,
   };
 }
 
