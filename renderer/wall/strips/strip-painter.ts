@@ -36,6 +36,7 @@ export function createStripPainter(
   const water = createWater(placeIn(strip, 'water'), choice.pushOff, layout.lanes.width);
   // The two forms share their places, so each begins anew what it writes there.
   let form: 'strip' | 'small' | null = null;
+  let saidWords = '';
   let words: WordsPainter = () => {};
   let smalls: ReturnType<typeof smallWords> = () => {};
 
@@ -57,11 +58,19 @@ export function createStripPainter(
         return;
       }
       if (form !== 'strip') words = WORDS[layout.lanes.form](strip, layout, measure, choice);
+      const key = wordsKey(face, shared);
+      // Digits change every second; words are measured only where they have changed.
+      if (form !== 'strip' || key !== saidWords) words(face, shared);
       form = 'strip';
-      words(face, shared);
+      saidWords = key;
     },
     water,
   };
+}
+
+function wordsKey(face: LaneFace, shared: boolean): string {
+  const { word, rep, round, interval, target, words, after, turn, turnByName, dots } = face;
+  return [word, rep, round, interval, target, words, after, turn, turnByName, dots?.of, shared].join('\n');
 }
 
 export type WordsPainter = (face: LaneFace, shared: boolean) => void;
