@@ -1,6 +1,7 @@
 /*
  * `npm run mutants -- FOLDER...`: changes the code of each folder or file in one small place after the other and
- * tries whether a unit test notices. Prints each change that none noticed and a table of figures; what is kept
+ * tries whether a unit test notices: those beside it, or those that are named, as in
+ * `app/host/deck/screen.ts=host/deck/screen.test.ts:host/screens`. Prints each change that none noticed and a table of figures; what is kept
  * goes to dist/mutants. Takes from minutes to hours, a core at a time.
  */
 
@@ -38,6 +39,8 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   'app/core/csv.ts': ['core/csv.test.ts'],
   'app/core/day.ts': ['core/day.test.ts'],
   'app/core/ratio.ts': ['core/ratio.test.ts'],
+  'app/core/run/feedback': ['core/run', 'renderer/ui/coach'],
+  'app/core/plan/warnings': ['core/plan/warnings', 'core/plan/warning-words.test.ts'],
   'app/core/run/commands': ['core/run', 'core/sound', 'renderer/ui/coach', 'renderer/ui/leaving.test.ts'],
 };
 
@@ -45,8 +48,9 @@ process.chdir(root);
 // Random cases are many for one run of the tests and too many for thousands.
 process.env['LANECALL_FEWER_RUNS'] = '50';
 const rows: string[] = [];
-for (const place of places) {
-  const results = await tried(place);
+for (const given of places) {
+  const [place = '', tests] = given.split('=');
+  const results = await tried(place, tests?.split(':') ?? testsBeside(place));
   for (const { file, line, was, is } of staleIn(results)) {
     process.stdout.write(`equal.json: no such change any more: ${file} ${line} (${was} → ${is})\n`);
   }
@@ -55,16 +59,16 @@ for (const place of places) {
 process.stdout.write(`${rows.join('\n')}\n`);
 
 /** Every change of a place, tried; what ran out of time is tried once more with more of it. */
-async function tried(place: string): Promise<readonly MutantResult[]> {
+async function tried(place: string, tests: readonly string[]): Promise<readonly MutantResult[]> {
   const mutated = /\.tsx?(:|$)/.test(place) ? place : `${place}/**/*.{ts,tsx}`;
-  const first = await new Stryker(optionsFor(place, [mutated], PATIENCE)).runMutationTest();
+  const first = await new Stryker(optionsFor(place, tests, [mutated], PATIENCE)).runMutationTest();
   const late = first.filter(isLate);
   if (late.length === 0) return first;
   const lines = late.map(
     ({ fileName, location: { start, end } }) => `${relative('', fileName)}:${start.line}-${end.line}`,
   );
-  const again = await new Stryker(optionsFor(`${place} again`, [...new Set(lines)], MORE_PATIENCE)).runMutationTest();
-  const second = new Map(again.map((result) => [nameOf(result), result]));
+  const again = optionsFor(`${place} again`, tests, [...new Set(lines)], MORE_PATIENCE);
+  const second = new Map((await new Stryker(again).runMutationTest()).map((result) => [nameOf(result), result]));
   return first.map((result) => (isLate(result) ? (second.get(nameOf(result)) ?? result) : result));
 }
 
@@ -83,16 +87,29 @@ function nameOf({ fileName, location: { start, end }, replacement }: MutantResul
 }
 
 /**
- * Below tests/, the folder that mirrors a place, or the nearest above it: `app/core/csv.ts` is held by tests/core. What
- * lies deeper in a folder of the core is held by the tests of all of that folder.
+ * What ELSEWHERE says of a place, or of the nearest folder above it. Else, below tests/, the folder that mirrors it, or the
+ * nearest above: `app/core/csv.ts` is held by tests/core. What lies deeper in a folder of the core is held by the tests of
+ * all of that folder.
  */
 function testsBeside(place: string): readonly string[] {
-  const mirror = place.replace(/^app[/]/, '').replace(/^(core[/][^/]+)[/].*/, '$1');
-  return ELSEWHERE[place] ?? (existsSync(join('tests', mirror)) ? [mirror] : testsBeside(dirname(place)));
+  const above = withThoseAbove(place.replace(/:.*/, ''));
+  const named = above.find((folder) => ELSEWHERE[folder]);
+  if (named) return ELSEWHERE[named]!;
+  const mirrors = above.map((folder) => folder.replace(/^app[/]/, '').replace(/^(core[/][^/]+)[/].*/, '$1'));
+  return [mirrors.find((mirror) => existsSync(join('tests', mirror)))!];
 }
 
-function optionsFor(place: string, mutate: string[], patience: number): PartialStrykerOptions {
-  process.env['LANECALL_TESTS'] = testsBeside(place).join(':');
+function withThoseAbove(place: string): readonly string[] {
+  return place === '.' ? [] : [place, ...withThoseAbove(dirname(place))];
+}
+
+function optionsFor(
+  place: string,
+  tests: readonly string[],
+  mutate: string[],
+  patience: number,
+): PartialStrykerOptions {
+  process.env['LANECALL_TESTS'] = tests.join(':');
   const reports = join(root, 'dist', 'mutants', place.replace(/[^a-z0-9]+/g, '-'));
   mkdirSync(reports, { recursive: true });
   return {

@@ -82,7 +82,7 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
     disk: systemDisk,
     data: folder,
     guard: lock,
-    now: clock.now,
+    now: () => clock.now(),
     opened: { id: () => host.current()?.id ?? null, letGo: () => host.letGo() },
     withLibraryStill: (task) => library.still(task),
   });

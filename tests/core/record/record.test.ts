@@ -13,11 +13,12 @@ import { eventfulEvening, eveningScript } from '../../support/eventful-evening.t
 import { keptRun } from '../../support/kept-run.ts';
 import { recordedLeaves } from '../../support/recorded.ts';
 
-const evening = eventfulEvening();
+let evening: KeptRun;
 let record: RunRecord;
 let json: RecordJson;
 
 beforeEach(() => {
+  evening = eventfulEvening();
   record = recordOf(evening);
   json = recordJson(record);
 });

@@ -5,9 +5,10 @@
 
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, test } from 'vitest';
-import { rehearsal } from '../../../app/cli/rehearse.ts';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { rehearsal, type RehearsalJson, type ScriptLine } from '../../../app/cli/rehearse.ts';
 import { readScript } from '../../../app/cli/script.ts';
+import type { Plan } from '../../../app/core/plan/plan.ts';
 import { readCommand } from '../../../app/core/run/command/read-command.ts';
 import { fit } from '../../../app/core/run/hour/fit.ts';
 import { apply } from '../../../app/core/run/fold.ts';
@@ -20,11 +21,17 @@ import { planOf } from '../../support/deck.ts';
 
 const folder = new URL('../../cases/eventful-evening/', import.meta.url);
 const textOf = (name: string): string => readFileSync(fileURLToPath(new URL(name, folder)), 'utf8');
-const plan = planOf(textOf('session.txt'));
-const script = readScript(textOf('script.jsonl'));
-if (!script.ok) throw new Error(JSON.stringify(script.faults));
-const lines = script.value;
-const evening = rehearsal(plan, 0, lines);
+let plan: Plan;
+let lines: readonly ScriptLine[];
+let evening: RehearsalJson;
+
+beforeEach(() => {
+  plan = planOf(textOf('session.txt'));
+  const script = readScript(textOf('script.jsonl'));
+  if (!script.ok) throw new Error(JSON.stringify(script.faults));
+  lines = script.value;
+  evening = rehearsal(plan, 0, lines);
+});
 
 /** Lines of the session. */
 const ROUNDS = 22;

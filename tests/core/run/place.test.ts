@@ -1,11 +1,15 @@
 // A place in the order of the session.
 
-import { expect, test } from 'vitest';
+import { beforeEach, expect, test } from 'vitest';
+import type { Stretch } from '../../../app/core/plan/plan.ts';
 import { isEmpty, placeIn, startingFrom } from '../../../app/core/run/place.ts';
 import { planOf } from '../../support/deck.ts';
 
 const TEXT = 'lane 1\nlane 2\n2 rounds\n  2/0 x 50 @ 1:00\n  3 x 100 @ 2:00';
-const stretch = planOf(TEXT).stretches[0]!;
+let stretch: Stretch;
+beforeEach(() => {
+  stretch = planOf(TEXT).stretches[0]!;
+});
 
 test('a rep is found in whichever lane swims it, by its line, rounds and rep', () => {
   expect(placeIn(stretch, { line: 4, rounds: [2], rep: 2 })).toEqual({ order: 2, rep: 2, line: 4, rounds: [2] });

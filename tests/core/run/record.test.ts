@@ -1,6 +1,6 @@
 // What has left, as facts in order.
 
-import { describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { leavesOf, sameLeave, type Leave } from '../../../app/core/run/record.ts';
 import { Deck } from '../../support/deck.ts';
 
@@ -16,7 +16,10 @@ test('leaves come by time and then by lane number, those after a time alone', ()
 });
 
 describe('two leaves are the same', () => {
-  const first = leaves('lane 1\nlane 2\n2 x 50 @ 1:00')[0]!;
+  let first: Leave;
+  beforeEach(() => {
+    first = leaves('lane 1\nlane 2\n2 x 50 @ 1:00')[0]!;
+  });
 
   test('by lane, time and rep', () => {
     expect(sameLeave(first, { ...first })).toBe(true);

@@ -70,6 +70,21 @@ describe("[desktop] the coach's window", () => {
     expect(desk.display()).toBe(tv.id);
   });
 
+  test("has the coach's page, and what that page may ask for", () => {
+    const asked: { webPreferences?: { preload?: string } }[] = [];
+    const addresses: string[] = [];
+    electron.BrowserWindow = class extends StandInWindow {
+      constructor(options: ConstructorParameters<typeof StandInWindow>[0]) {
+        super(options);
+        asked.push(options);
+        this.webContents.loadURL = (address: string) => Promise.resolve(void addresses.push(address));
+      }
+    };
+    open();
+    expect(addresses).toEqual([pageAddress('desk')]);
+    expect(asked[0]!.webPreferences!.preload).toMatch(/preload-desk\.cjs$/);
+  });
+
   test('comes to the front when it is asked for', () => {
     const { desk, window } = open();
     new StandInWindow({}).focus();

@@ -232,6 +232,27 @@ describe('[displays] the wall screen', () => {
     expect(kept[kept.length - 1]!.wish.shown).toBe(true);
   });
 
+  test('is wanted still where every display was away for a moment', () => {
+    const wall = open();
+    plug();
+    clock.advance(1000);
+    expect([wall.current(), wall.wish().shown]).toEqual([null, true]);
+    plug(LAPTOP, TV);
+    clock.advance(1000);
+    load(wall);
+    expect(seen(wall)).toBe('full on Pool TV');
+  });
+
+  test('whose window the system has opened elsewhere is brought to its place once its page is there', () => {
+    plug(LAPTOP);
+    const wall = open();
+    const window = wall.current() as unknown as StandInWindow;
+    window.setBounds({ x: 900, y: 700 });
+    load(wall);
+    const place = wall.place();
+    expect(window.getBounds()).toEqual(place.look === 'window' && place.bounds);
+  });
+
   test('stays where somebody has pushed its window while displays change elsewhere', () => {
     plug(LAPTOP);
     const wall = open();

@@ -6,6 +6,7 @@ import { hasStarted, notUndone } from '../../../app/core/run/first-start.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { SETTLED } from '../../../app/core/run/view/settled.ts';
 import { readJournal } from '../../../app/host/journal/journal-text.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { FOLDER, JournalledDeck, restarted, SQUAD } from '../../support/host/journalled-deck.ts';
 
 const REWRITTEN = SQUAD.replace('8 x 50', '6 x 100');
@@ -157,6 +158,14 @@ describe('[clock] matched before the first start', () => {
     expect(deck.host.current()!.state.cuts.size).toBe(0);
     await deck.pass(1000);
     expect(await deck.host.command('v', { do: 'undo' })).toMatchObject({ ok: false });
+  });
+
+  test('taken back, it is the time of day to the second, whenever the session was opened', async () => {
+    const { deck } = await JournalledDeck.start(new FakeClock({ timeOfDay: 19.5 * 3_600_000 + 12_345 }));
+    await deck.open(SQUAD);
+    await match(deck, 50_000);
+    await match(deck, null);
+    expect(deck.host.current()!.clockPhase).toBe(12_345);
   });
 
   test('a start is by the clock as matched', async () => {

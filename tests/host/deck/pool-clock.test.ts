@@ -17,7 +17,7 @@ test("[pool's clock] it is the time of day until a coach has matched it, and aga
   expect(shownNow(pool, clock)).toBe(HALF_PAST_SEVEN + 12_000);
   pool.match(20_000, HALF_PAST_SEVEN + 12_000);
   expect(shownNow(pool, clock)).toBe(HALF_PAST_SEVEN + 20_000);
-  pool.match(null, HALF_PAST_SEVEN);
+  pool.match(null, HALF_PAST_SEVEN + 12_000);
   expect(shownNow(pool, clock)).toBe(HALF_PAST_SEVEN + 12_000);
 });
 
@@ -28,4 +28,13 @@ test("[pool's clock] a match changes seconds, never the time of day by more than
   expect(shownNow(pool, clock)).toBe(HALF_PAST_SEVEN - 5_000);
   clock.advance(3 * 3_600_000);
   expect(shownNow(pool, clock)).toBe(HALF_PAST_SEVEN + 3 * 3_600_000 - 5_000);
+});
+
+test("[pool's clock] half a minute is the most that it goes ahead, and from there on it goes back", () => {
+  const clock = new FakeClock({ timeOfDay: HALF_PAST_SEVEN });
+  const pool = new PoolClock(clock);
+  pool.match(30_000, HALF_PAST_SEVEN);
+  expect(shownNow(pool, clock)).toBe(HALF_PAST_SEVEN + 30_000);
+  pool.match(30_001, HALF_PAST_SEVEN);
+  expect(shownNow(pool, clock)).toBe(HALF_PAST_SEVEN - 29_999);
 });

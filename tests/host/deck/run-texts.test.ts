@@ -3,7 +3,10 @@
 import { describe, expect, test } from 'vitest';
 import { lineOf, type JournalEntry } from '../../../app/host/journal/journal-line.ts';
 import { lastLineOf } from '../../../app/host/journal/journal-text.ts';
-import { MOST_TEXTS } from '../../../app/host/deck/run-texts.ts';
+import type { CommandAnswer } from '../../../app/host/deck/answer-memory.ts';
+import { MOST_TEXTS, RunTexts, weightOf } from '../../../app/host/deck/run-texts.ts';
+import { textHash } from '../../../app/host/deck/text-hash.ts';
+import { planOf } from '../../support/deck.ts';
 import { goingDeck, JournalledDeck, restarted, settled, SQUAD } from '../../support/host/journalled-deck.ts';
 
 /** SQUAD with so many bytes of comments behind it, and a number that makes it another text. */
@@ -17,14 +20,58 @@ const LONG = 240 * 1024;
 
 const REFUSED = /^This run has no room for more changes of the text: .+\.$/;
 
-/** A going run that has been given long texts until one was refused; the refusal, and how many were taken. */
+/** How many texts are taken one after the other until one is refused, and the refusal. */
+async function untilRefused(give: (taken: number) => Promise<CommandAnswer>) {
+  for (let taken = 0; taken < 300; taken++) {
+    const answer = await give(taken);
+    if (!answer.ok) return { answer, taken };
+  }
+  throw new Error('never refused');
+}
+
+/** A going run that has been given long texts until one was refused. */
 async function full() {
   const deck = await goingDeck();
-  for (let taken = 0; ; taken++) {
-    const answer = await deck.host.command(`long ${taken}`, { do: 'rewrite', text: long(LONG, taken) });
-    if (!answer.ok) return { deck, answer, taken };
-  }
+  const give = (taken: number) => deck.host.command(`long ${taken}`, { do: 'rewrite', text: long(LONG, taken) });
+  return { deck, ...(await untilRefused(give)) };
 }
+
+describe('[host] the weight of texts', () => {
+  const source = (text: string, lanesText: string | null = null) => ({ text, lanesText });
+
+  test('there is room for exactly as much as a run may have, whatever the text and its lanes have of it', () => {
+    const texts = new RunTexts();
+    texts.begin(source(SQUAD), MOST_TEXTS - 10);
+    expect([texts.hasRoom(source('x'.repeat(10))), texts.hasRoom(source('x'.repeat(11)))]).toEqual([true, false]);
+    expect([texts.hasRoom(source('é1', 'é12é3')), texts.hasRoom(source('é1', 'é12é34'))]).toEqual([true, false]);
+    texts.grow(4);
+    expect([texts.hasRoom(source('123456')), texts.hasRoom(source('1234567'))]).toEqual([true, false]);
+  });
+
+  test('the run before is forgotten, its texts and their weight', () => {
+    const texts = new RunTexts();
+    const first = texts.begin(source('first'), MOST_TEXTS);
+    const second = texts.begin(source('second'), 1);
+    expect([texts.get(first), texts.get(second)]).toEqual([undefined, source('second')]);
+    expect(texts.hasRoom(source('x'))).toBe(true);
+    texts.clear();
+    expect([texts.get(second), texts.messages()]).toEqual([undefined, []]);
+  });
+
+  test('a text weighs its bytes, one for each stretch and one for each leave of each lane', () => {
+    const text = 'lane 1 base 1:00\nlane 2 base 1:00\nMain – é\n4 x 50 @ 1:00\nEnd\n3 x 50 @ 1:00\n';
+    expect(weightOf(planOf(text))).toBe(Buffer.byteLength(text) + 2 + 2 * 7);
+  });
+
+  test('a command goes out with the hash of its text, which is told once; any other as it is', () => {
+    const texts = new RunTexts();
+    const named = texts.named({ do: 'rewrite', text: 'new' }, 'lane 1');
+    expect(named).toEqual({ do: 'rewrite', textHash: textHash(source('new', 'lane 1')) });
+    expect(texts.named({ do: 'rewrite', text: 'new' }, 'lane 1')).toEqual(named);
+    expect(texts.messages()).toEqual([{ say: 'text', hash: named['textHash'], text: 'new', lanesText: 'lane 1' }]);
+    expect(texts.named({ do: 'cut', n: 1 }, null)).toEqual({ do: 'cut', n: 1 });
+  });
+});
 
 describe('[host] the texts of one run together', () => {
   test('are bounded: one more is refused in a sentence, and changes and writes nothing', async () => {
@@ -46,11 +93,10 @@ describe('[host] the texts of one run together', () => {
 
   test('an undo gives nothing back: screens and a restart read an undone text all the same', async () => {
     const deck = await goingDeck();
-    let taken = 0;
-    while ((await deck.host.command(`long ${taken}`, { do: 'rewrite', text: long(LONG, 1) })).ok) {
-      await deck.host.command(`undo ${taken}`, { do: 'undo' });
-      taken++;
-    }
+    const { taken } = await untilRefused(async (n) => {
+      if (n > 0) await deck.host.command(`undo ${n}`, { do: 'undo' });
+      return deck.host.command(`long ${n}`, { do: 'rewrite', text: long(LONG, 1) });
+    });
     expect(taken).toBe(8);
     expect(deck.host.texts()).toHaveLength(2);
   });
@@ -60,24 +106,16 @@ describe('[host] the texts of one run together', () => {
     const lanes = `lane 1 base 1:00\n${`# ${'x'.repeat(397)}\n`.repeat(250)}`;
     await deck.host.open({ text: 'Main set\n4 x 50 @ 1:00\n', lanesText: lanes }, { replace: false });
     const short = (n: number) => deck.host.command(`${n}`, { do: 'rewrite', text: `Main set\n4 x ${50 + n} @ 1:00\n` });
-    let taken = 0;
-    while ((await short(taken)).ok) taken++;
-    expect(taken).toBe(Math.floor(MOST_TEXTS / lanes.length) - 1);
+    expect((await untilRefused(short)).taken).toBe(Math.floor(MOST_TEXTS / lanes.length) - 1);
 
     const rows = ['Main set', ...Array.from({ length: 20 }, () => '500 x 25 @ 0:30')];
     await deck.open([...rows, '1 x 25 @ 0:30'].join('\n'));
-    let planned = 0;
-    while (
-      (
-        await deck.host.command(`p${planned}`, {
-          do: 'rewrite',
-          text: [...rows, `1 x ${planned + 50} @ 0:30`].join('\n'),
-        })
-      ).ok
-    )
-      planned++;
-    expect(planned).toBeGreaterThan(180);
-    expect(planned).toBeLessThan(MOST_TEXTS / 10_000);
+    const planned = await untilRefused((n) => {
+      const text = [...rows, `1 x ${n + 50} @ 0:30`].join('\n');
+      return deck.host.command(`p${n}`, { do: 'rewrite', text });
+    });
+    expect(planned.taken).toBeGreaterThan(180);
+    expect(planned.taken).toBeLessThan(MOST_TEXTS / 10_000);
   });
 
   test('another session begins with all the room there is', async () => {

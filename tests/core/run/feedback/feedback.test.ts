@@ -10,8 +10,8 @@ import { afterCommands, HARBOUR, runOf } from '../../../support/coach/coach-run.
 
 // Both lanes leave at 10 s (T0); lane 1 every 1:00, lane 2 every 1:10. The clock reads from T0.
 const SET = 'lane 1, 3 swimmers\nlane 2\nSet\n4 x 50 fast @ 1:00/1:10\nbreak 0:30\n2 x 25 @ 0:40';
-const going = runOf(SET, [0, { do: 'start' }]);
-const said = (command: Command, at: number, state = going): string | null =>
+const going = () => runOf(SET, [0, { do: 'start' }]);
+const said = (command: Command, at: number, state = going()): string | null =>
   feedbackOf(state, command, at, (view, time) => leaveReading('stretch', view, time) ?? '–');
 
 describe('feedback', () => {
@@ -61,7 +61,7 @@ describe('feedback', () => {
   });
 
   test('[resume] lanes that an earlier Stop had stopped are named besides those of the last one', () => {
-    const stopped = afterCommands(going, [20_000, { do: 'stop', lanes: [2] }], [40_000, { do: 'stop' }]);
+    const stopped = afterCommands(going(), [20_000, { do: 'stop', lanes: [2] }], [40_000, { do: 'stop' }]);
     expect(said({ do: 'resume' }, 50_000, stopped)).toBe(
       'Resumed all lanes, lane 2 too, stopped earlier: next leave 1:00 in lane 1.',
     );
@@ -80,7 +80,7 @@ describe('feedback', () => {
   });
 
   test('a second cut of a line counts from what the first has left', () => {
-    const cut = afterCommands(going, [20_000, { do: 'cut', line: 4, n: 1 }]);
+    const cut = afterCommands(going(), [20_000, { do: 'cut', line: 4, n: 1 }]);
     expect(said({ do: 'cut', line: 4, n: 1 }, 21_000, cut)).toBe('Cut 1 of 3 x 50 fast, ends 1:10 sooner.');
   });
 
@@ -89,7 +89,7 @@ describe('feedback', () => {
   });
 
   test('a resume says the reading at which lanes go again', () => {
-    const stopped = afterCommands(going, [60_000, { do: 'stop' }]);
+    const stopped = afterCommands(going(), [60_000, { do: 'stop' }]);
     // align(93 + 10) is 105 s, 1:35 after T0; lane 1 is the earlier, lane 2 keeps its 10 s behind it.
     expect(said({ do: 'resume' }, 93_000, stopped)).toBe('Resumed all lanes: next leave 1:35 in lane 1.');
     expect(said({ do: 'rejoin' }, 93_000, stopped)).toBe(
@@ -98,7 +98,7 @@ describe('feedback', () => {
   });
 
   test('a lane that comes in says when it leaves first', () => {
-    const out = afterCommands(going, [20_000, { do: 'lane-out', lanes: [2] }]);
+    const out = afterCommands(going(), [20_000, { do: 'lane-out', lanes: [2] }]);
     expect(said({ do: 'lane-in', lanes: [2] }, 40_000, out)).toBe('Lane 2 is in: next leave 1:10.');
   });
 
@@ -124,7 +124,7 @@ describe('feedback', () => {
     expect(said({ do: 'interval', seconds: 5 }, 20_000, block)).toMatch(
       /The timed block is now longer than written\.$/,
     );
-    const stopped = afterCommands(going, [60_000, { do: 'stop' }]);
+    const stopped = afterCommands(going(), [60_000, { do: 'stop' }]);
     expect(said({ do: 'rejoin' }, 130_000, stopped)).toMatch(/in all lanes, 2 reps missed: /);
     const late = runOf('lane 1\nlane 2\nlane 3\nSet\n4/4/1 x 50 @ 1:00', [0, { do: 'lane-out', lanes: [2, 3] }]);
     const begun = afterCommands(late, [0, { do: 'start' }]);
@@ -136,12 +136,12 @@ describe('feedback', () => {
   });
 
   test('what is skipped out of a stopped lane stays stopped, and says so', () => {
-    const stopped = afterCommands(going, [60_000, { do: 'stop', lanes: [1] }]);
+    const stopped = afterCommands(going(), [60_000, { do: 'stop', lanes: [1] }]);
     expect(said({ do: 'skip', lanes: [1] }, 61_000, stopped)).toBe('Skipped 50 fast in lane 1: still stopped.');
   });
 
   test('a talk or break is held, and moved for everyone', () => {
-    const inBreak = afterCommands(going, [20_000, { do: 'move-on' }]);
+    const inBreak = afterCommands(going(), [20_000, { do: 'move-on' }]);
     expect(said({ do: 'stop' }, 25_000, inBreak)).toBe('Held: what follows the break waits for Resume.');
     const held = afterCommands(inBreak, [25_000, { do: 'stop' }]);
     // The break ends at 50 s; its swim begins then, as a multiple of 5 s, 30 s after the break's beginning.
