@@ -1,6 +1,7 @@
 /*
  * `npm run mutants -- FOLDER...`: changes the code of each folder or file in one small place after the other and
- * tries whether a unit test notices. Prints each change that none noticed and a table of figures; what is kept
+ * tries whether a unit test notices: those beside it, or those that are named, as in
+ * `app/host/deck/screen.ts=host/deck/screen.test.ts:host/screens`. Prints each change that none noticed and a table of figures; what is kept
  * goes to dist/mutants. Takes from minutes to hours, a core at a time.
  */
 
@@ -24,33 +25,15 @@ const PATIENCE = 60_000;
 /** The same for those that took longer, tried once more. */
 const MORE_PATIENCE = 120_000;
 
-/** What holds how lines get into a file, without the random harm that damaged-journal.test.ts does to it for seconds. */
-const JOURNAL_FILE = ['journal-file', 'mended-journal', 'queued-lines', 'stopped-journal', 'refused-sync'].map(
-  (name) => `host/journal/${name}.test.ts`,
-);
-
 /**
  * What is tested elsewhere too, or by one file alone: what commands and warnings say to the coach where sentences are put
  * together, their notes by the cues, what Electron's list of security points asks for, and what is made of damaged journals where they are
  * damaged.
  */
 const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
-  'app/host/deck/run-texts.ts': ['host/deck/run-texts.test.ts'],
-  'app/host/deck/screen.ts': ['host/deck/screen.test.ts', 'host/screens/connected-screens.test.ts'],
-  'app/host/deck/deck-opening.ts': ['host/deck/deck-opening.test.ts'],
   'app/host/recovery': ['host/recovery', 'host/journal'],
   'app/host/records': ['host/records', 'cli/record'],
   'app/host/journal': ['host/journal', 'host/recovery'],
-  'app/host/journal/journal-text.ts': ['host/journal/journal-text.test.ts'],
-  'app/host/journal/journal-watch.ts': ['host/journal/journal-watch.test.ts', 'host/journal/stopped-journal.test.ts'],
-  'app/host/journal/journal-file.ts': JOURNAL_FILE,
-  'app/host/journal/run-file.ts': ['host/journal/run-file.test.ts', ...JOURNAL_FILE],
-  'app/host/web/deck-socket.ts': [
-    'host/web/deck-socket.test.ts',
-    'host/web/who-gets-in.test.ts',
-    'host/web/server-life.test.ts',
-    'host/web/hostile-screens.test.ts',
-  ],
   'app/desktop/messages': ['desktop/messages', 'desktop/security.test.ts'],
   'app/desktop/pages': ['desktop/pages', 'desktop/security.test.ts'],
   'app/core/csv.ts': ['core/csv.test.ts'],
@@ -69,8 +52,9 @@ process.chdir(root);
 // Random cases are many for one run of the tests and too many for thousands.
 process.env['LANECALL_FEWER_RUNS'] = '50';
 const rows: string[] = [];
-for (const place of places) {
-  const results = await tried(place);
+for (const given of places) {
+  const [place = '', tests] = given.split('=');
+  const results = await tried(place, tests?.split(':') ?? testsBeside(place));
   for (const { file, line, was, is } of staleIn(results)) {
     process.stdout.write(`equal.json: no such change any more: ${file} ${line} (${was} → ${is})\n`);
   }
@@ -79,16 +63,16 @@ for (const place of places) {
 process.stdout.write(`${rows.join('\n')}\n`);
 
 /** Every change of a place, tried; what ran out of time is tried once more with more of it. */
-async function tried(place: string): Promise<readonly MutantResult[]> {
+async function tried(place: string, tests: readonly string[]): Promise<readonly MutantResult[]> {
   const mutated = /\.tsx?(:|$)/.test(place) ? place : `${place}/**/*.{ts,tsx}`;
-  const first = await new Stryker(optionsFor(place, [mutated], PATIENCE)).runMutationTest();
+  const first = await new Stryker(optionsFor(place, tests, [mutated], PATIENCE)).runMutationTest();
   const late = first.filter(isLate);
   if (late.length === 0) return first;
   const lines = late.map(
     ({ fileName, location: { start, end } }) => `${relative('', fileName)}:${start.line}-${end.line}`,
   );
-  const again = await new Stryker(optionsFor(`${place} again`, [...new Set(lines)], MORE_PATIENCE)).runMutationTest();
-  const second = new Map(again.map((result) => [nameOf(result), result]));
+  const again = optionsFor(`${place} again`, tests, [...new Set(lines)], MORE_PATIENCE);
+  const second = new Map((await new Stryker(again).runMutationTest()).map((result) => [nameOf(result), result]));
   return first.map((result) => (isLate(result) ? (second.get(nameOf(result)) ?? result) : result));
 }
 
@@ -123,8 +107,13 @@ function withThoseAbove(place: string): readonly string[] {
   return place === '.' ? [] : [place, ...withThoseAbove(dirname(place))];
 }
 
-function optionsFor(place: string, mutate: string[], patience: number): PartialStrykerOptions {
-  process.env['LANECALL_TESTS'] = testsBeside(place).join(':');
+function optionsFor(
+  place: string,
+  tests: readonly string[],
+  mutate: string[],
+  patience: number,
+): PartialStrykerOptions {
+  process.env['LANECALL_TESTS'] = tests.join(':');
   const reports = join(root, 'dist', 'mutants', place.replace(/[^a-z0-9]+/g, '-'));
   mkdirSync(reports, { recursive: true });
   return {

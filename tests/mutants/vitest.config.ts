@@ -7,7 +7,7 @@ import { unit } from '../vitest.config.ts';
 
 const TESTS = (process.env['LANECALL_TESTS'] ?? '').split(':');
 
-const SLOW = /from 'fast-check'|performance\.now\(\)/;
+const SLOW = /from 'fast-check'|inventTrial|performance\.now\(\)/;
 
 /** The first test that fails ends a trial, so those of many random cases come last, and those that look at a real clock. */
 class QuickFirst extends BaseSequencer {
@@ -21,6 +21,8 @@ export default defineConfig({
   ...unit,
   test: {
     ...unit.test,
+    // What a change keeps from happening never comes: waiting for it as long as on a busy day takes most of the time.
+    expect: { poll: { timeout: 4000 } },
     // What `main.ts` names, below tests/.
     include: TESTS.map((place) => (place.includes('.test.') ? place : `${place}/**/*.test.{ts,tsx}`)),
     // Where texts are very long, a loop that no longer ends goes round for minutes before it is noticed.

@@ -120,7 +120,7 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     unsubscribe.push(host.onChange(pump));
     kind = screen;
     if (kind === 'wall') wall = screenBook.join(introduction, (own) => send({ say: 'screen', ...own }));
-    if (kind === 'desk') unsubscribe.push(screenBook.onNews(pumpScreens));
+    unsubscribe.push(screenBook.onNews(pumpScreens));
     if (kind !== 'remote') unsubscribe.push(screenBook.onWhich(() => send({ say: 'which' })));
     leave = host.join(screen);
     pump();

@@ -44,12 +44,12 @@ export function readJournal(bytes: Uint8Array): JournalText {
   let stop: JournalLines['stop'] = null;
   while (length < bytes.length) {
     const end = bytes.indexOf(NEWLINE, length);
-    const text = end < 0 ? null : textOf(bytes.subarray(length, end));
+    const text = end < 0 ? '' : textOf(bytes.subarray(length, end));
     if (lines.length === 0) {
-      version = (text === null ? null : versionOf(text)) ?? version;
+      version = versionOf(text) ?? version;
       if (version > JOURNAL_VERSION) return { kind: 'newer', version };
     }
-    const line = text === null ? null : readLine(text);
+    const line = readLine(text);
     stop = line === null ? 'damaged' : standsRight(line, lines[lines.length - 1], version) ? null : 'out of place';
     if (!line || stop !== null) break;
     lines.push(line);
@@ -70,8 +70,7 @@ export function lastEntryOf(end: Uint8Array): JournalEntry | null {
 export function lastLineOf(end: Uint8Array): ReadLine | null {
   if (end[end.length - 1] !== NEWLINE) return null;
   const begin = end.lastIndexOf(NEWLINE, end.length - 2) + 1;
-  const line = textOf(end.subarray(begin, end.length - 1));
-  return line === null ? null : readLine(line);
+  return readLine(textOf(end.subarray(begin, end.length - 1)));
 }
 
 /** The journal with only its first `count` lines. */
@@ -93,10 +92,11 @@ function standsRight(line: ReadLine, before: ReadLine | undefined, version: numb
   return before === undefined || followsOn(line, before, version);
 }
 
-function textOf(bytes: Uint8Array): string | null {
+/** Nothing, which is no line, for bytes that are no text. */
+function textOf(bytes: Uint8Array): string {
   try {
     return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch {
-    return null;
+    return '';
   }
 }

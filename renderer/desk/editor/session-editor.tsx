@@ -7,6 +7,7 @@
 import { useEffect, useImperativeHandle, useLayoutEffect, useRef, type ReactElement, type RefObject } from 'react';
 import type { Fault } from '../../../app/core/result.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
+import { completing, NOTHING_KNOWN, type KnownBefore } from './completion/completing.ts';
 import { lineMarks, markLines } from './line-marks.ts';
 import { lockedLines, lockLines } from './locked-lines.ts';
 import { notation } from './notation.ts';
@@ -39,6 +40,8 @@ interface SessionEditorProps {
   /** The editor, for `putCursor`. */
   readonly area: RefObject<TextView | null>;
   readonly placeholder?: string;
+  /** What was written before, to be offered again. */
+  readonly known?: KnownBefore;
   /** Whether what the coach does may make this of the text; anything may where it is left out. */
   accepts?(text: string): boolean;
   /** Whether what the coach does begins another text: its `sheet`; null for no. */
@@ -76,7 +79,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
       ...first.current,
       kept: hidden.current?.state ?? undos?.current ?? null,
       parent: place.current!,
-      extensions: [notation, lineMarks, lockedLines],
+      extensions: [notation, lineMarks, lockedLines, completing(() => latest.current.known?.() ?? NOTHING_KNOWN)],
       accepts: (next) => latest.current.accepts?.(next) ?? true,
       begins: (before, after) => latest.current.begins?.(before, after) ?? null,
       onChange: (next, on) => latest.current.onChange(next, on),

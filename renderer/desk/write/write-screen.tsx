@@ -20,6 +20,7 @@ import { useEscape } from '../squads/use-escape.ts';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { MatchClock, type MatchedClock } from '../actions/match-clock.tsx';
 import { EXAMPLE } from './example.ts';
+import { createKnownBefore } from './known-before.ts';
 import { openSession, type Opened } from './open-session.ts';
 import { FaultList } from '../editor/fault-list.tsx';
 import { SessionEditor } from '../editor/session-editor.tsx';
@@ -54,12 +55,16 @@ interface WriteScreenProps {
   /** Gives the reason where it is refused. */
   onRehearse(source: Source): string | null;
   onOpened(): void;
+  onHistory(): void;
+  /** What is to be said of a text that was put here before the page was shown; null for none. */
+  readonly brought: string | null;
 }
 
 const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
-export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }: WriteScreenProps): ReactElement {
+export function WriteScreen(props: WriteScreenProps): ReactElement {
+  const { tools, run, clock, onBack, onRehearse, onOpened, onHistory, brought } = props;
   const { writing } = tools;
   const written = useWriting(writing, run);
   const { sheet, draft, saving, news } = written;
@@ -69,7 +74,7 @@ export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }:
   const [lanesWanted, setLanesWanted] = useState(false);
   const showLanes = lanesWanted || lanesText !== '';
   const [answer, setAnswer] = useState<Opened | null>(null);
-  const [done, setDone] = useState<Done | null>(null);
+  const [told, setDone] = useState<Done | 'brought' | null>(brought === null ? null : 'brought');
   const say = (why: string): void => {
     setAnswer({ kind: 'failed', why });
     setDone(null);
@@ -89,6 +94,7 @@ export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }:
   const [busy, setBusy] = useState(false);
   const editor = useRef<TextView>(null);
   const lanesEditor = useRef<TextView>(null);
+  const [known] = useState(() => createKnownBefore(tools.askLibrary));
 
   const source = useSettled(text);
   const settledLanes = useSettled(lanesText);
@@ -189,6 +195,7 @@ export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }:
           expanded={shelf.isOpen}
           onPress={toggleSessions}
         />
+        <Button name="History" look="small" onPress={onHistory} />
         <Button name="Lanes and squads" look="small" expanded={lanesOpen && !screensOpen} onPress={toggleLanes} />
         <MatchClock phase={clock} />
         <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
@@ -221,6 +228,7 @@ export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }:
           warnings={source === text ? warnings : NO_WARNINGS}
           faultsId={faultsId}
           area={editor}
+          known={known}
           placeholder={'Write it as on the whiteboard,\nor paste or drop one here.'}
           onChange={setText}
         />
@@ -330,8 +338,15 @@ export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }:
         {answer?.kind === 'going' ? (
           <Button name="End that run and run this" held hint="hold" onPress={() => void open(true)} onRefused={say} />
         ) : null}
-        <FeedbackLine feedback={feedbackOf(answer, done)} otherwise={news ?? ''} />
-        {done?.undo ? <Button name="Undo" hint="Ctrl+Z" look="small" onPress={done.undo} /> : null}
+        <FeedbackLine
+          feedback={feedbackOf(answer, told === 'brought' ? { text: brought ?? '' } : told)}
+          otherwise={news ?? ''}
+        />
+        {told === 'brought' ? (
+          <Button name="Undo" hint="Ctrl+Z" look="small" onPress={undo} />
+        ) : told?.undo ? (
+          <Button name="Undo" hint="Ctrl+Z" look="small" onPress={told.undo} />
+        ) : null}
         <p className={pageStyles.caution}>
           Lanecall times swimmers, it does not watch them: the lifeguard and the coach keep watch. No breath-holding
           targets; effort targets only for swimmers fit to train; local pool rules and your qualification come first.

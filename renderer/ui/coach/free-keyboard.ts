@@ -79,8 +79,12 @@ function givesBackAt(element: Element | null): void {
   if (takesText(element) || takesKeys(element)) (element as HTMLElement).blur();
 }
 
-/** Whether a select shows its list. In a browser that cannot tell, it counts as closed, so that Space is Stop. */
+/**
+ * Whether a select shows its list, or a text one of what could come next: the key is for that. In a browser that cannot
+ * tell, a select counts as closed, so that Space is Stop.
+ */
 function isOpen(element: Element | null): boolean {
+  if (element?.getAttribute('aria-haspopup') === 'listbox') return true;
   if (element?.tagName !== 'SELECT') return false;
   try {
     return element.matches(':open');

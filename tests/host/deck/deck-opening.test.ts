@@ -1,6 +1,6 @@
 /* A host opened on a data folder: what it brings back, what it tells the coach, and how it gives the folder up. */
 
-import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { openDeck, type OpenDeck } from '../../../app/host/deck/deck-opening.ts';
@@ -91,6 +91,10 @@ describe('[opening] a data folder', () => {
 
   test('that another host has taken is told of, and every notice of the record goes', async () => {
     const deck = await going();
+    const [journal] = readdirSync(join(folder, 'runs'));
+    rmSync(join(folder, 'runs', journal!));
+    await deck.host.command('more', { do: 'mark' });
+    expect(notices(deck)).toEqual([expect.stringContaining('was removed or moved away')]);
     takenByAnother();
     clock.advance(1000);
     await expect
@@ -196,6 +200,13 @@ describe('[opening] the runs that are kept', () => {
     await host.open({ text: HOUR, lanesText: null }, { replace: true });
     expect(await records.ask({ do: 'delete-everything' })).toMatchObject({ ok: true, runs: 3 });
     expect([host.current(), readdirSync(join(folder, 'runs'))]).toEqual([null, []]);
+  });
+
+  test('are deleted one by one too, where none is open', async () => {
+    const path = writeJournal(folder, { run: 'old', text: HOUR, openedAt: 0 }, [...STARTED, DONE]);
+    const { records } = await opened();
+    expect(await records.ask({ do: 'delete-run', run: 'old' })).toEqual({ ok: true });
+    expect(existsSync(path)).toBe(false);
   });
 
   test('are deleted together with the sessions, which the library reads anew', async () => {

@@ -139,6 +139,15 @@ describe('[screen] hello', () => {
   });
 });
 
+test.each([
+  ['nothing before', [JSON.stringify({ say: 'ping', n: 0, t1: 0 })]],
+  ['a hello before', [hello, hello]],
+])('[screen] one whose hello is out of its place, with %s, is told so', async (_, messages) => {
+  const { carrier, screen } = await connect();
+  for (const message of messages) screen.receive(message);
+  expect(carrier.ends).toEqual(['closed: A screen must say hello first, and only once.']);
+});
+
 describe('[screen] pings and commands', () => {
   test('a ping comes back with host time at its coming and going', async () => {
     const { carrier, clock, screen } = await greeted();
@@ -215,6 +224,21 @@ describe('[screen] one that does not keep up', () => {
     expect(carrier.sent[3]).toMatchObject({ text: 'Squad\n9 x 50 @ 1:00\n' });
   });
 
+  test('gets the list of wall screens as long as no more than 64 KiB wait, and else when it can take it', async () => {
+    const { carrier, clock, host } = await greeted();
+    clock.advance(1000);
+    carrier.bytes = 64 * 1024;
+    const wall = JSON.stringify({ say: 'hello', version: WIRE_VERSION, screen: 'wall' });
+    connectScreen(host, clock, new FakeCarrier()).receive(wall);
+    expect(carrier.said('screens').at(-1)).toMatchObject({ screens: [{ name: 'Screen 1' }] });
+    clock.advance(1000);
+    carrier.bytes++;
+    connectScreen(host, clock, new FakeCarrier()).receive(wall);
+    expect(carrier.said('screens').at(-1)).toMatchObject({ screens: { length: 1 } });
+    carrier.drain();
+    expect(carrier.said('screens').at(-1)).toMatchObject({ screens: { length: 2 } });
+  });
+
   test('is answered with up to 1 MiB waiting', async () => {
     const { carrier, screen } = await greeted();
     carrier.bytes = 1024 * 1024;
@@ -258,6 +282,19 @@ describe('[screen] one that has gone', () => {
       ['closed: The program ends.'],
       0,
     ]);
+  });
+
+  test('before it has said hello is told why and nothing else, on a line that calls back at once', async () => {
+    const { clock, host } = await connect();
+    class QuickCarrier extends FakeCarrier {
+      override send(text: string, sent: () => void): void {
+        super.send(text, sent);
+        this.drain();
+      }
+    }
+    const carrier = new QuickCarrier();
+    connectScreen(host, clock, carrier).receive('junk');
+    expect(carrier.sent).toEqual([{ say: 'bye', why: 'That was not a message of a screen.', version: WIRE_VERSION }]);
   });
 
   test('before it has said hello leaves nobody out of the count', async () => {

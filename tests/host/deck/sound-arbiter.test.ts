@@ -100,6 +100,15 @@ describe('[sound] more than one screen', () => {
     expect(own.say('a', { asked: true, more: false }).on).toBe('a');
   });
 
+  test('no more than one any more: what a screen says of itself meanwhile is no switching on', () => {
+    const pool = new Pool()
+      .say('c', { ...MORE, status: 'off' })
+      .say('a', ASKED)
+      .say('b', ASKED)
+      .say('a');
+    expect(pool.say('c', { status: 'off', asked: true, more: false }).on).toBe('b');
+  });
+
   test('what was wanted is known again from the screens, where the host is new; and only there', () => {
     const pool = new Pool().say('a', { more: true }).say('b');
     expect(pool.on).toBe('a b');

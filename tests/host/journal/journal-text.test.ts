@@ -67,6 +67,7 @@ describe('[journal] what comes behind', () => {
   test.each([
     ['half a line', () => [second.subarray(0, 40)]],
     ['a whole line without its newline', () => [second.subarray(0, -1)]],
+    ['a whole line with something in place of its newline', () => [second.subarray(0, -1), 'x']],
     ['an empty line', () => ['\n', second]],
     ['a line with something in front of it', () => ['\uFEFF', second]],
     ['a line of a newer version', () => ['{"journal":3}\n']],
@@ -114,7 +115,8 @@ describe('[journal] its last line alone', () => {
   test('is none if it is not complete, not whole, no text or not there', () => {
     const bent = lineOf({ say: 'closed' } as JournalEntry, null).text;
     const broken = Buffer.concat([last.subarray(0, -1), Buffer.from([0xff, 0x0a])]);
-    for (const bytes of [last.subarray(0, -1), last.subarray(20), Buffer.from(bent), broken, Buffer.alloc(0)]) {
+    const other = Buffer.concat([last.subarray(0, -1), Buffer.from('x')]);
+    for (const bytes of [other, last.subarray(0, -1), last.subarray(20), Buffer.from(bent), broken, Buffer.alloc(0)]) {
       expect([lastEntryOf(bytes), lastLineOf(bytes)]).toEqual([null, null]);
     }
     expect(lastEntryOf(Buffer.concat([last, Buffer.from('\n')]))).toBeNull();

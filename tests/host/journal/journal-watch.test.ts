@@ -1,7 +1,7 @@
-/* For how long a command waits for its line, where the process itself was held up before it could write. */
+/* For how long a command waits for its line, and what the coach is told meanwhile. */
 
-import { expect, test } from 'vitest';
-import { JournalWatch } from '../../../app/host/journal/journal-watch.ts';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { JournalWatch, PATIENCE_AT_START } from '../../../app/host/journal/journal-watch.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { settled } from '../../support/host/journalled-deck.ts';
 
@@ -43,4 +43,112 @@ test('[journal] behind a disk that is known to be slow nobody waits for longer t
   expect([next(), late()]).toEqual([true, false]);
   await pass(50);
   expect(next()).toBe(false);
+});
+
+const SLOW = [
+  'The record is not on the disk (the disk is slow): the run goes on, but would not survive a crash. ' +
+    'Lanecall keeps trying: check the disk, and keep this machine running.',
+];
+
+describe('[journal] a line on its way to the disk', () => {
+  let clock: FakeClock;
+  let watch: JournalWatch;
+  let changes: number;
+  beforeEach(() => {
+    clock = new FakeClock();
+    changes = 0;
+    watch = new JournalWatch(clock.timers, () => changes++);
+  });
+
+  /** One that is begun now: how it ends is up to the test. */
+  function line({ inFile = Promise.resolve() as Promise<void>, patience = undefined as number | undefined } = {}) {
+    let done = (): void => undefined;
+    let fails: (why: unknown) => void = done;
+    const writing = new Promise<void>((resolve, reject) => ([done, fails] = [resolve, reject]));
+    const given = { done, fails, waits: true };
+    void watch.written(writing, 0, inFile, patience).then(() => (given.waits = false));
+    return given;
+  }
+
+  async function pass(ms: number): Promise<void> {
+    clock.advance(ms);
+    await settled();
+  }
+
+  test('is waited for until it is there, and nothing is told', async () => {
+    const { done } = line();
+    const second = line();
+    await pass(99);
+    expect(second.waits).toBe(true);
+    done();
+    second.done();
+    await settled();
+    expect([second.waits, clock.pending, changes, watch.notices()]).toEqual([false, 0, 0, []]);
+  });
+
+  test('is told of after a tenth of a second, and waited for no longer where it is in its file', async () => {
+    const given = line();
+    await pass(99);
+    expect([given.waits, watch.notices()]).toEqual([true, []]);
+    await pass(1);
+    expect([given.waits, watch.notices(), changes]).toEqual([false, SLOW, 1]);
+    given.done();
+    await settled();
+    expect([clock.pending, watch.notices(), changes]).toEqual([0, [], 2]);
+  });
+
+  test('is waited for a tenth of a second more where it is not even in its file', async () => {
+    let arrives = (): void => undefined;
+    const [never, late] = [line({ inFile: NEVER }), line({ inFile: new Promise((resolve) => (arrives = resolve)) })];
+    await pass(199);
+    expect([never.waits, late.waits]).toEqual([true, true]);
+    arrives();
+    await settled();
+    expect([never.waits, late.waits]).toEqual([true, false]);
+    await pass(2);
+    expect(never.waits).toBe(false);
+  });
+
+  test('that the disk refuses is told of at once, with the reason, and waited for no longer', async () => {
+    const given = line();
+    given.fails(new Error('the disk is full'));
+    await settled();
+    expect([given.waits, clock.pending, changes]).toEqual([false, 0, 1]);
+    expect(watch.notices()).toEqual([expect.stringContaining('(the disk is full)')]);
+    line().fails('worn out');
+    await settled();
+    expect(watch.notices()).toEqual([expect.stringContaining('(worn out)')]);
+  });
+
+  test('that is there after one that is not says that all is well, and one that came before it does not', async () => {
+    const [before, refused] = [line(), line()];
+    refused.fails(new Error('full'));
+    before.done();
+    await settled();
+    expect(watch.notices()).toHaveLength(1);
+    line().done();
+    await settled();
+    expect(watch.notices()).toEqual([]);
+  });
+
+  test('has two seconds where the run has just come back', async () => {
+    const given = line({ patience: PATIENCE_AT_START });
+    await pass(1999);
+    expect([given.waits, watch.notices()]).toEqual([true, []]);
+    await pass(1);
+    expect([given.waits, watch.notices()]).toEqual([false, SLOW]);
+  });
+
+  test('is told of no more once all is on the disk, or nothing is written any more', async () => {
+    line().fails(new Error('full'));
+    await settled();
+    watch.caughtUpWithAll();
+    expect([watch.notices(), changes]).toEqual([[], 2]);
+    watch.caughtUpWithAll();
+    expect(changes).toBe(2);
+    line().fails(new Error('full'));
+    await settled();
+    watch.giveUp();
+    expect(watch.notices()).toEqual([]);
+  });
 });

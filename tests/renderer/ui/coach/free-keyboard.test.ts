@@ -87,6 +87,16 @@ test.each(['[type=text]', 'textarea'])('%s keeps it until Escape: there one type
   expect(document.activeElement).toBe(document.body);
 });
 
+test('Escape closes the list of what could come next in a text, which keeps the keyboard; the next gives it back', () => {
+  tap('textarea');
+  at('textarea').setAttribute('aria-haspopup', 'listbox');
+  press('Escape');
+  expect(document.activeElement).toBe(at('textarea'));
+  at('textarea').removeAttribute('aria-haspopup');
+  press('Escape');
+  expect(document.activeElement).toBe(document.body);
+});
+
 test('a control that is given the keyboard without a tap, as by a screen reader, keeps it after an earlier tap elsewhere', () => {
   tap('button');
   at('[type=range]').focus();
