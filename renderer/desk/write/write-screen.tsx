@@ -6,7 +6,7 @@
 import { useId, useMemo, useRef, useState, type DragEvent, type ReactElement } from 'react';
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
-import type { Source } from '../../../app/core/plan/plan.ts';
+import type { Plan, Source } from '../../../app/core/plan/plan.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
@@ -56,6 +56,7 @@ interface WriteScreenProps {
   onRehearse(source: Source): string | null;
   onOpened(): void;
   onHistory(): void;
+  onPrint(plan: Plan): void;
   /** What is to be said of a text that was put here before the page was shown; null for none. */
   readonly brought: string | null;
 }
@@ -64,7 +65,7 @@ const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
 export function WriteScreen(props: WriteScreenProps): ReactElement {
-  const { tools, run, clock, onBack, onRehearse, onOpened, onHistory, brought } = props;
+  const { tools, run, clock, onBack, onRehearse, onOpened, onHistory, onPrint, brought } = props;
   const { writing } = tools;
   const written = useWriting(writing, run);
   const { sheet, draft, saving, news } = written;
@@ -333,6 +334,13 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
             const refused = onRehearse({ text, lanesText: lanesText.trim() === '' ? null : lanesText });
             if (refused !== null) say(refused);
           }}
+          onRefused={say}
+        />
+        <Button
+          name="Print"
+          hint="sheets"
+          why={why}
+          onPress={() => (opened.ok ? onPrint(opened.value) : undefined)}
           onRefused={say}
         />
         {answer?.kind === 'going' ? (
