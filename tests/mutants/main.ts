@@ -39,7 +39,7 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   'app/core/csv.ts': ['core/csv.test.ts'],
   'app/core/day.ts': ['core/day.test.ts'],
   'app/core/ratio.ts': ['core/ratio.test.ts'],
-  'app/core/run/feedback': ['core/run', 'renderer/ui/coach'],
+  'app/core/run/feedback': ['core/run', 'core/record/record-csv.test.ts', 'renderer/ui/coach'],
   'app/core/plan/warnings': [
     'core/plan/warnings',
     'core/plan/warning-words.test.ts',
