@@ -25,10 +25,7 @@ export function meaningTable(meaning: LineMeaning): HTMLElement {
     const table = element('table', styles.table);
     const head = element('tr');
     head.append(...['lane', ...columns.map(([, name]) => name)].map((name) => element('th', undefined, name)));
-    table.append(
-      head,
-      ...lanes.map((lane) => row(lane, columns)),
-    );
+    table.append(head, ...lanes.map((lane) => row(lane, columns)));
     whole.append(table);
   }
   if (note !== '') whole.append(element('p', undefined, note));
