@@ -21,6 +21,8 @@ export default defineConfig({
   ...unit,
   test: {
     ...unit.test,
+    // What a change keeps from happening never comes: waiting for it as long as on a busy day takes most of the time.
+    expect: { poll: { timeout: 4000 } },
     // What `main.ts` names, below tests/.
     include: TESTS.map((place) => (place.includes('.test.') ? place : `${place}/**/*.test.{ts,tsx}`)),
     // Where texts are very long, a loop that no longer ends goes round for minutes before it is noticed.

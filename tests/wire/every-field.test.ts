@@ -8,8 +8,12 @@ import { FIRST_SETTINGS } from '../../app/core/screen/screen-settings.ts';
 import { DAY } from '../../app/core/units.ts';
 import { AFTERWARDS_VERSION, afterwardsFile } from '../../app/wire/afterwards.ts';
 import { libraryRequest } from '../../app/wire/library.ts';
+import { DELETION_VERSION, deletionFile } from '../../app/wire/deletion.ts';
 import { clockToMatch, fromHost, fromScreen, runToLeave, sessionToOpen, TEXT_LIMIT } from '../../app/wire/messages.ts';
+import { recordsRequest } from '../../app/wire/records.ts';
+import { runSummary, SUMMARY_VERSION } from '../../app/wire/run-summary.ts';
 import { screensFile, SCREENS_VERSION } from '../../app/wire/screen-settings.ts';
+import { squadsFile, squadsRequest, SQUADS_VERSION } from '../../app/wire/squads.ts';
 import { CHANNELS } from '../../app/wire/window-bridge.ts';
 
 interface Schema {
@@ -41,6 +45,15 @@ const SNAPSHOT = {
   startUp: { run: 'r', unattended: ['Harbour squad'] },
   sound: { more: true, screens: [{ id: 'page', screen: 'wall', n: 3, status: 'running', on: true }] },
 };
+
+const ADDED = {
+  marks: [{ command: 0, words: 'x' }],
+  notes: ['x'],
+  attendance: [{ lane: 0, swimmers: 1, names: ['Ana'] }],
+  effort: 0,
+  times: [{ lane: 1, at: 0, watches: [1, 2, 3] }],
+};
+const SQUAD = { name: 'Harbour', lanes: ['lane 1 base 1:30', 'lane 2 Ana, Bo'] };
 
 /** Each with all its fields. */
 const WHOLE: readonly (readonly [string, Schema, object])[] = [
@@ -90,17 +103,45 @@ const WHOLE: readonly (readonly [string, Schema, object])[] = [
     screensFile,
     { version: SCREENS_VERSION, screens: [{ name: 'Hall', settings: SETTINGS, formerly: ['Gym'] }] },
   ],
+  ['what is added afterwards', afterwardsFile, { version: AFTERWARDS_VERSION, run: 'r', ...ADDED }],
+  ['squads', squadsRequest, { do: 'list' }],
+  ['a squad to keep', squadsRequest, { do: 'keep', squad: SQUAD, over: true }],
+  ['a squad to rename', squadsRequest, { do: 'rename', name: 'Harbour', to: 'Juniors' }],
+  ['a squad to delete', squadsRequest, { do: 'delete', name: 'Harbour' }],
+  ['the file of squads', squadsFile, { version: SQUADS_VERSION, squads: [SQUAD, { ...SQUAD, name: 'Juniors' }] }],
+  ['history', recordsRequest, { do: 'list', find: '', from: '2026-11-01', to: '2026-11-30', most: 1 }],
+  ['review', recordsRequest, { do: 'review', run: 'r' }],
+  ['table', recordsRequest, { do: 'table', run: 'r' }],
+  ['session again', recordsRequest, { do: 'session', run: 'r' }],
+  ['keep', recordsRequest, { do: 'keep', run: 'r', version: VERSION, added: ADDED }],
+  ['a run to delete', recordsRequest, { do: 'delete-run', run: 'r' }],
+  ['a name to delete', recordsRequest, { do: 'delete-name', name: 'Ana' }],
+  ['everything to delete', recordsRequest, { do: 'delete-everything' }],
+  ['a deletion of runs', deletionFile, { version: DELETION_VERSION, delete: { what: 'runs', stems: ['2026'] } }],
+  ['a deletion of a name', deletionFile, { version: DELETION_VERSION, delete: { what: 'name', name: 'Ana' } }],
+  ['a deletion of everything', deletionFile, { version: DELETION_VERSION, delete: { what: 'everything' } }],
   [
-    'what is added afterwards',
-    afterwardsFile,
+    'the summary of a run',
+    runSummary,
     {
-      version: AFTERWARDS_VERSION,
-      run: 'r',
-      marks: [{ command: 0, words: 'x' }],
-      notes: ['x'],
-      attendance: [{ lane: 0, swimmers: 1, names: ['Ana'] }],
-      effort: 0,
-      times: [{ lane: 1, at: 0, watches: [1, 2, 3] }],
+      version: SUMMARY_VERSION,
+      journal: { length: 1, changed: 'x' },
+      after: { length: 1, changed: 'x' },
+      run: {
+        run: 'r',
+        title: 'Tuesday',
+        openedAt: '2026-11-26T19:30:00',
+        ended: 'done',
+        durationMs: 1,
+        unit: 'm',
+        plannedDistance: 1.5,
+        distance: 1.5,
+        lanes: [{ lane: 1, plannedDistance: 1.5, distance: 1.5 }],
+        effort: 1,
+        load: 1,
+        css: [{ lane: 1, cssMs: 1, caution: 'x' }],
+      },
+      words: ['x'],
     },
   ],
 ];
@@ -165,6 +206,9 @@ describe.each(WHOLE)('[wire] %s', (_, schema, whole) => {
       'pushOff',
       'laneOne',
       'light',
+      'what',
+      'ended',
+      'unit',
     ]) {
       for (const path of pathsIn(whole).filter((each) => each.at(-1) === field)) {
         if (typeof at(whole, path) === 'string')
@@ -181,6 +225,8 @@ describe('[wire] bounds', () => {
     return schema.safeParse(put(whole, path.split('.'), value)).success;
   };
   const long = (length: number): string => 'x'.repeat(length);
+  const LANES = Array.from({ length: 20 }, (_, index) => `lane ${index + 1}`);
+  const squads = (count: number) => Array.from({ length: count }, (_, index) => ({ ...SQUAD, name: `${index}` }));
 
   test.each([
     ['hello', 'wall.search', long(512), long(513)],
@@ -274,6 +320,54 @@ describe('[wire] bounds', () => {
     ['what is added afterwards', 'times.0.watches', [1, 2, 3], [1, 2, 3, 4]],
     ['what is added afterwards', 'times.0.watches.0', DAY, DAY + 1],
     ['what is added afterwards', 'times.0.watches.0', 1, 0],
+    ['a squad to keep', 'squad.name', long(40), long(41)],
+    ['a squad to keep', 'squad.name', 'Harbour', ' Harbour'],
+    ['a squad to keep', 'squad.lanes', LANES, [...LANES, 'lane 0']],
+    ['a squad to keep', 'squad.lanes.0', `lane 1 ${long(40)}`, `lane 1${' '.repeat(500)}`],
+    ['a squad to keep', 'squad.lanes', ['lane 1'], []],
+    ['a squad to rename', 'to', 'x', ''],
+    ['the file of squads', 'version', SQUADS_VERSION, SQUADS_VERSION + 1],
+    ['the file of squads', 'squads.1.name', 'Juniors', 'HARBOUR'],
+    ['the file of squads', 'squads', squads(100), squads(101)],
+    ['history', 'find', long(200), long(201)],
+    ['history', 'most', 10_000, 10_001],
+    ['history', 'most', 1, 0],
+    ['history', 'most', 2, 1.5],
+    ['history', 'from', null, undefined],
+    ['history', 'from', '1999-12-31', '3000-01-01'],
+    ['history', 'to', '2026-11-30', 'x2026-11-30'],
+    ['history', 'to', '2026-11-30', '2026-11-30x'],
+    ['history', 'to', '2026-11-30', '2026-1-30'],
+    ['history', 'to', '2026-11-30', '2026-11-3'],
+    ['history', 'to', '2026-11-30', '202-11-30'],
+    ['history', 'to', '2026-11-30', '2026-1a-30'],
+    ['history', 'to', '2026-11-30', '2026-11-3a'],
+    ['history', 'to', '2026-11-30', '202a-11-30'],
+    ['review', 'run', long(64), long(65)],
+    ['review', 'run', 'x', ''],
+    ['keep', 'version', null, undefined],
+    ['keep', 'version', VERSION, `${VERSION}0`],
+    ['keep', 'version', VERSION, `0${VERSION}`],
+    ['keep', 'version', VERSION, VERSION.replace('a', 'g')],
+    ['a name to delete', 'name', long(100), long(101)],
+    ['a name to delete', 'name', 'x', ''],
+    ['a deletion of runs', 'version', DELETION_VERSION, DELETION_VERSION + 1],
+    ['a deletion of runs', 'delete.stems.0', 'x', ''],
+    ['a deletion of runs', 'delete.stems.0', 'a.b', 'a/b'],
+    ['a deletion of runs', 'delete.stems.0', 'a.b', '/b'],
+    ['a deletion of runs', 'delete.stems.0', 'a.b', 'a\\'],
+    ['the summary of a run', 'version', SUMMARY_VERSION, SUMMARY_VERSION + 1],
+    ['the summary of a run', 'run', null, undefined],
+    ['the summary of a run', 'after', null, undefined],
+    ['the summary of a run', 'run.effort', null, 0.5],
+    ['the summary of a run', 'run.load', null, 0.5],
+    ['the summary of a run', 'run.ended', 'left', 'not begun'],
+    ['the summary of a run', 'run.ended', 'replaced', 'going'],
+    ['the summary of a run', 'run.ended', 'unattended', ''],
+    ['the summary of a run', 'run.unit', 'yd', 'ft'],
+    ['the summary of a run', 'run.openedAt', '2026-11-26T19:30:00', '2026-11-26T19:30:00Z'],
+    ['the summary of a run', 'run.openedAt', '2026-11-26T19:30:00', 'x2026-11-26T19:30:00'],
+    ['the summary of a run', 'run.css.0.caution', null, undefined],
   ])('%s, %s: the last that is taken, and the first that is not', (name, path, last, beyond) => {
     expect([takes(name, path, last), takes(name, path, beyond)]).toEqual([true, false]);
   });

@@ -24,11 +24,12 @@ interface WriteHeadProps {
   readonly beside: BesideToggle;
   readonly onBack: (() => void) | null;
   onSessions(): void;
+  onHistory(): void;
   onRefused(why: string): void;
 }
 
 export function WriteHead(props: WriteHeadProps): ReactElement {
-  const { tools, run, written, clock, isSessionsOpen, beside, onBack, onSessions, onRefused } = props;
+  const { tools, run, written, clock, isSessionsOpen, beside, onBack, onSessions, onHistory, onRefused } = props;
   return (
     <header className={styles.head}>
       <div className={styles.title}>
@@ -42,6 +43,7 @@ export function WriteHead(props: WriteHeadProps): ReactElement {
         expanded={isSessionsOpen}
         onPress={onSessions}
       />
+      <Button name="History" look="small" onPress={onHistory} />
       <Button
         name="Lanes and squads"
         look="small"

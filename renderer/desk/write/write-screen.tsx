@@ -56,12 +56,16 @@ interface WriteScreenProps {
   /** Gives the reason where it is refused. */
   onRehearse(source: Source): string | null;
   onOpened(): void;
+  onHistory(): void;
+  /** What is to be said of a text that was put here before the page was shown; null for none. */
+  readonly brought: string | null;
 }
 
 const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
-export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }: WriteScreenProps): ReactElement {
+export function WriteScreen(props: WriteScreenProps): ReactElement {
+  const { tools, run, clock, onBack, onRehearse, onOpened, onHistory, brought } = props;
   const { writing } = tools;
   const written = useWriting(writing, run);
   const { sheet, draft, saving, news } = written;
@@ -77,7 +81,7 @@ export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }:
   const [lanesWanted, setLanesWanted] = useState(false);
   const showLanes = lanesWanted || lanesText !== '';
   const [answer, setAnswer] = useState<Opened | null>(null);
-  const [done, setDone] = useState<Done | null>(null);
+  const [told, setDone] = useState<Done | 'brought' | null>(brought === null ? null : 'brought');
   const say = (why: string): void => {
     setAnswer({ kind: 'failed', why });
     setDone(null);
@@ -113,6 +117,7 @@ export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }:
     undoIn(editor.current);
     setDone(null);
   };
+  const done = told === 'brought' ? { text: brought ?? '', undo } : told;
   const sessions = useSessions({
     tools,
     isSeen: showsSessions,
@@ -189,6 +194,7 @@ export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }:
         isSessionsOpen={shelf.isOpen}
         beside={beside}
         onSessions={toggleSessions}
+        onHistory={onHistory}
         onRefused={say}
       />
       {showsSessions ? (

@@ -202,6 +202,13 @@ describe('[opening] the runs that are kept', () => {
     expect([host.current(), readdirSync(join(folder, 'runs'))]).toEqual([null, []]);
   });
 
+  test('are deleted one by one too, where none is open', async () => {
+    const path = writeJournal(folder, { run: 'old', text: HOUR, openedAt: 0 }, [...STARTED, DONE]);
+    const { records } = await opened();
+    expect(await records.ask({ do: 'delete-run', run: 'old' })).toEqual({ ok: true });
+    expect(existsSync(path)).toBe(false);
+  });
+
   test('are deleted together with the sessions, which the library reads anew', async () => {
     const { library, records } = await opened();
     await library.ask({ do: 'create', kind: 'session', name: 'Tuesday', text: HOUR });

@@ -41,9 +41,19 @@ test.each<[string, unknown]>([
   ['a name with a line in it', { do: 'rename', name: 'Harbour', to: 'a\nb' }],
 ])('[squads] a message that is %s is sent away with 400', async (_, body) => {
   const { status, body: answer } = await ask(body);
-  expect([status, JSON.parse(answer)]).toMatchObject([400, { ok: false }]);
+  const why = 'That is nothing that can be asked of the squads.';
+  expect([status, JSON.parse(answer)]).toEqual([400, { ok: false, why }]);
 });
 
 test('[squads] a message longer than any is sent away', async () => {
-  expect((await ask('x'.repeat(1100 * 1024))).status).toBe(413);
+  const { status, body } = await ask('x'.repeat(1100 * 1024));
+  expect([status, JSON.parse(body)]).toEqual([413, { ok: false, why: 'A squad has 20 lanes at most.' }]);
+});
+
+test('[squads] a message of another type is told of which it must be', async () => {
+  const { status, body } = await ask(LIST, { 'Content-Type': 'text/plain' });
+  expect([status, JSON.parse(body)]).toEqual([
+    415,
+    { ok: false, why: 'Send what is asked of the squads as application/json.' },
+  ]);
 });

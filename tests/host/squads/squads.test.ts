@@ -52,14 +52,23 @@ describe('[squads] the file', () => {
   test('a squad is renamed and deleted, and what is not there any more is said', async () => {
     await keep(HARBOUR);
     await keep(JUNIORS);
-    expect(await ask({ do: 'rename', name: 'Harbour', to: 'juniors' })).toMatchObject({ ok: false });
+    expect(await ask({ do: 'rename', name: 'Harbour', to: 'juniors' })).toEqual({
+      ok: false,
+      why: 'There is a squad juniors already: choose another name.',
+    });
     expect(await ask({ do: 'rename', name: 'Harbour', to: 'HARBOUR' })).toMatchObject({ ok: true });
     await ask({ do: 'rename', name: 'HARBOUR', to: 'Zander' });
     expect(await names()).toEqual(['Juniors', 'Zander']);
     await ask({ do: 'delete', name: 'Juniors' });
     expect(await names()).toEqual(['Zander']);
-    expect(await ask({ do: 'delete', name: 'Juniors' })).toMatchObject({ ok: false });
-    expect(await ask({ do: 'rename', name: 'Juniors', to: 'x' })).toMatchObject({ ok: false });
+    const gone = { ok: false, why: 'There is no squad Juniors any more.' };
+    expect(await ask({ do: 'delete', name: 'Juniors' })).toEqual(gone);
+    expect(await ask({ do: 'rename', name: 'Juniors', to: 'x' })).toEqual(gone);
+  });
+
+  test('are listed by name, numbers in them by what they come to', async () => {
+    for (const name of ['Squad 10', 'Squad 9', 'a squad', 'Über 60']) await keep({ ...JUNIORS, name });
+    expect(await names()).toEqual(['a squad', 'Squad 9', 'Squad 10', 'Über 60']);
   });
 
   test('what somebody wrote into it by hand counts at once', async () => {
@@ -76,7 +85,10 @@ describe('[squads] the file', () => {
   test('a hundred are kept and no more', async () => {
     const all = Array.from({ length: 100 }, (_, n) => ({ ...JUNIORS, name: `Squad ${n + 1}` }));
     holding(JSON.stringify({ version: 1, squads: all }));
-    expect(await keep(HARBOUR)).toMatchObject({ ok: false });
+    expect(await keep(HARBOUR)).toEqual({
+      ok: false,
+      why: 'A hundred squads are kept: delete one of them first.',
+    });
     expect(await keep({ ...HARBOUR, name: 'Squad 7' }, true)).toMatchObject({ ok: true });
     expect(await names()).toHaveLength(100);
   });
@@ -133,8 +145,8 @@ describe('[squads] a file that is not ours', () => {
   ])('%s is set aside, a sentence says where, and squads can be kept again', async (_, text) => {
     holding(text);
     const listed = await ask({ do: 'list' });
-    expect(listed).toMatchObject({ ok: true, squads: [] });
-    expect(listed.ok && listed.said).toContain(`${FILE}.aside-1`);
+    const said = `${FILE} does not hold squads: it is kept as ${FILE}.aside-1.`;
+    expect(listed).toEqual({ ok: true, squads: [], said });
     expect(disk.text(`${FILE}.aside-1`)).toBe(text);
     expect(await keep(JUNIORS)).toEqual({ ok: true, squads: [JUNIORS], said: null });
   });
@@ -150,8 +162,9 @@ describe('[squads] a file that is not ours', () => {
   test('of a newer version it is left as it is, whatever is wished', async () => {
     const newer = JSON.stringify({ version: 2, squads: { harbour: {} } });
     holding(newer);
-    expect(await ask({ do: 'list' })).toMatchObject({ squads: [], said: expect.stringContaining('newer') as string });
-    expect(await keep(JUNIORS)).toMatchObject({ ok: false, why: expect.stringContaining('newer') as string });
+    const why = `${FILE} is of a newer Lanecall and left as it is: squads cannot be kept here.`;
+    expect(await ask({ do: 'list' })).toEqual({ ok: true, squads: [], said: why });
+    expect(await keep(JUNIORS)).toEqual({ ok: false, why });
     expect(await ask({ do: 'delete', name: 'Harbour' })).toMatchObject({ ok: false });
     expect([[...disk.files.keys()], disk.text(FILE)]).toEqual([[FILE], newer]);
   });
@@ -159,13 +172,17 @@ describe('[squads] a file that is not ours', () => {
   test('one that cannot be read, or not be moved, is left as it is', async () => {
     holding(KEPT);
     disk.unreadable.set(FILE, 'EACCES');
-    expect(await ask({ do: 'list' })).toMatchObject({ said: expect.stringContaining('may not read') as string });
-    expect(await keep(JUNIORS)).toMatchObject({ ok: false });
+    const why = `${FILE} cannot be read (this user may not read or write it): squads cannot be kept until it can.`;
+    expect(await ask({ do: 'list' })).toEqual({ ok: true, squads: [], said: why });
+    expect(await keep(JUNIORS)).toEqual({ ok: false, why });
     expect(disk.text(FILE)).toBe(KEPT);
     disk.unreadable.clear();
     holding('nothing of ours');
     disk.refuses = 'EROFS';
-    expect(await keep(JUNIORS)).toMatchObject({ ok: false, why: expect.stringContaining('read-only') as string });
+    expect(await keep(JUNIORS)).toEqual({
+      ok: false,
+      why: `${FILE} does not hold squads and cannot be moved (the disk is read-only): move it away yourself.`,
+    });
     expect(disk.text(FILE)).toBe('nothing of ours');
   });
 });
@@ -173,7 +190,8 @@ describe('[squads] a file that is not ours', () => {
 test('[squads] a disk that refuses changes nothing, and says so', async () => {
   holding(KEPT);
   disk.refuses = 'ENOSPC';
-  expect(await keep(JUNIORS)).toMatchObject({ ok: false, why: expect.stringContaining('the disk is full') as string });
+  const why = `The squad is not kept in ${FILE} (the disk is full): see to that, then again.`;
+  expect(await keep(JUNIORS)).toEqual({ ok: false, why });
   disk.refuses = null;
   expect(await names()).toEqual(['Harbour']);
 });
