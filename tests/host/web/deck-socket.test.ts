@@ -68,6 +68,13 @@ describe('[socket] a screen that is told to go', () => {
     expect(await screen.closed()).toBe(1008);
   });
 
+  test.each(['ping', 'pong'] as const)('for a flood of bare %ss is told so', async (frame) => {
+    const screen = await server.screen();
+    for (let n = 0; n < 50; n++) screen.socket[frame]();
+    expect(await screen.hears(({ say }) => say === 'bye')).toMatchObject({ why: 'Too many messages.' });
+    await screen.closed();
+  });
+
   test('for not saying hello is told so', async () => {
     const socket = await opened();
     const said = once(socket, 'message') as Promise<[Buffer]>;
