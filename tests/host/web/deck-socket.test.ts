@@ -75,6 +75,18 @@ describe('[socket] a screen that is told to go', () => {
     await screen.closed();
   });
 
+  test('and does not has its place among the silent ones until it is gone: another takes it', async () => {
+    const rude = await opened();
+    rude.pause();
+    rude.send('junk');
+    await expect.poll(() => clock.pending).toBe(3);
+    for (let more = 0; more < 32; more++) await opened();
+    // A hello and a ping are waited for from each of the others.
+    await expect.poll(() => clock.pending).toBe(64);
+    rude.resume();
+    await once(rude, 'close');
+  });
+
   test('for not saying hello is told so', async () => {
     const socket = await opened();
     const said = once(socket, 'message') as Promise<[Buffer]>;
