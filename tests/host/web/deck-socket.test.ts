@@ -1,8 +1,11 @@
 /* The socket at /deck over fake time: what it waits for, and that nothing is left behind when a screen goes. */
 
 import { once } from 'node:events';
+import type { IncomingMessage } from 'node:http';
+import { PassThrough } from 'node:stream';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { WebSocket } from 'ws';
+import { deckSocket } from '../../../app/host/web/deck-socket.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
 
@@ -122,4 +125,12 @@ describe('[socket] a screen that stays', () => {
     const { socket } = await server.screen();
     expect(socket.extensions).toBe('');
   });
+});
+
+test('[socket] a connection that breaks while it is refused is let go of, and the host goes on', () => {
+  const connection = new PassThrough();
+  const request = { headers: {}, rawHeaders: [] as string[], url: '/deck' } as IncomingMessage;
+  deckSocket(server.host, clock, clock.timers).upgrade(request, connection, Buffer.alloc(0), 1);
+  connection.emit('error', new Error('ECONNRESET'));
+  expect(connection.destroyed).toBe(true);
 });
