@@ -134,3 +134,7 @@ test('[socket] a connection that breaks while it is refused is let go of, and th
   connection.emit('error', new Error('ECONNRESET'));
   expect(connection.destroyed).toBe(true);
 });
+
+test('[socket] whoever asks by a name that is none of ours is refused, whatever page it says it is', async () => {
+  expect(await server.socket({ headers: { Host: 'pool.example' }, origin: 'http://null' })).toBe(403);
+});
