@@ -90,6 +90,15 @@ describe('[socket] a screen that is told to go', () => {
     await once(rude, 'close');
   });
 
+  test('with far more waiting for it than it reads is hung up on without a word', async () => {
+    const { socket } = await server.screen();
+    socket.pause();
+    server.host.tell('a test', 'x'.repeat(16 * 1024 * 1024));
+    socket.send(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
+    await expect.poll(() => clock.pending).toBe(0);
+    socket.terminate();
+  });
+
   test('for not saying hello is told so', async () => {
     const socket = await opened();
     const said = once(socket, 'message') as Promise<[Buffer]>;
