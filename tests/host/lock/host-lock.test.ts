@@ -117,6 +117,14 @@ describe('[lock] one host on a data folder', () => {
       'of another list of processes',
       JSON.stringify({ pid: 1, born: null, boot: HERE.boot, space: 'other', token: 't' }),
     ],
+    [
+      'of a process that began when this one did, in another list of processes',
+      JSON.stringify({ pid: process.pid, born: birthOf(process.pid), boot: HERE.boot, space: 'other', token: 't' }),
+    ],
+    [
+      'of a process of which the system says no more than that it runs',
+      JSON.stringify({ pid: process.pid, born: null, boot: HERE.boot, space: HERE.space, token: 't' }),
+    ],
     ['of a program that had no beats', JSON.stringify({ pid: 1, born: 'another boot 123' })],
     ['that names nobody', '{}'],
     ['that is empty', ''],
