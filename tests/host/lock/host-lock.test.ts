@@ -142,6 +142,18 @@ describe('[lock] one host on a data folder', () => {
     expect(readdirSync(folder)).toEqual(['host.lock']);
   });
 
+  test('where the system tells no lists of processes apart, one that cannot be seen running is watched all the same', async () => {
+    const folder = freshDataFolder();
+    const content = JSON.stringify({ pid: 2 ** 30, born: null, boot: HERE.boot, space: null, token: 't' });
+    writeFileSync(lockIn(folder), content);
+    const host = new Host(folder, { ...HERE, space: null });
+    const taking = host.take();
+    await host.pass((LOOKS - 1) * LOOK_EVERY);
+    expect(readFileSync(lockIn(folder), 'utf8')).toBe(content);
+    for (let look = 0; look < LOOKS; look++) await host.pass(LOOK_EVERY);
+    expect(await taking).toMatchObject({ ok: true, silent: true });
+  });
+
   test.each([
     ['in another list of processes', ELSEWHERE],
     ['on another machine', { ...ELSEWHERE, boot: 'another', space: HERE.space }],
