@@ -191,8 +191,8 @@ async function watched(path: string, text: string, timers: Timers): Promise<'bea
     await new Promise<void>((resolve) => timers.set(resolve, LOOK_EVERY));
     const now = readLock(path);
     if (now === text) continue;
-    const isSameHolder = now !== null && holderOf(text) !== null && holderOf(now)?.token === holderOf(text)!.token;
-    return isSameHolder ? 'beats' : 'changed';
+    const holder = holderOf(text);
+    return holder && holderOf(now ?? '')?.token === holder.token ? 'beats' : 'changed';
   }
   return 'silent';
 }

@@ -168,6 +168,22 @@ describe('[lock] one host on a data folder', () => {
     expect(first.lost).toBe(0);
   });
 
+  test.each([
+    ['written over by hand', 'zz'],
+    ['taken by another', JSON.stringify({ pid: 1, born: null, boot: 'b', space: null, token: 'u' })],
+    ['removed', null],
+  ])('a lock that is %s while it is watched is no beat: it is looked at anew', async (_, by) => {
+    const folder = freshDataFolder();
+    writeFileSync(lockIn(folder), JSON.stringify({ pid: 1, born: null, boot: 'b', space: null, token: 't' }));
+    const host = new Host(folder);
+    const taking = host.take();
+    await host.pass(LOOK_EVERY);
+    if (by === null) rmSync(lockIn(folder));
+    else writeFileSync(lockIn(folder), by);
+    for (let look = 0; look <= LOOKS; look++) await host.pass(LOOK_EVERY);
+    expect(await taking).toMatchObject({ ok: true, silent: by !== null });
+  });
+
   test('of two that wait for the same silent lock one gets it', async () => {
     const folder = freshDataFolder();
     writeFileSync(lockIn(folder), '{}');
