@@ -1,13 +1,16 @@
-// What `npm run unit` runs: every test below tests/ that needs neither a browser nor a built program. Tests of the core
-// and of the host, whose modules keep nothing, share them from file to file; all others have theirs anew.
+// What `npm run unit` runs: every test below tests/ that needs neither a browser nor a built program. Modules keep
+// nothing from one test to the next, so files share them, which saves loading them each time. A file that puts
+// another module in a module's place has its modules to itself.
 
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
-const SHARED = ['core', 'wire', 'host', 'model', 'outside'].map((folder) => `tests/${folder}/**/*.test.ts`);
+const ROOT = fileURLToPath(new URL('..', import.meta.url));
+const ELSEWHERE = ['tests/e2e/**', 'tests/bench/**', 'tests/soak/**', 'tests/gallery/**'];
 
 export const unit = {
-  root: fileURLToPath(new URL('..', import.meta.url)),
+  root: ROOT,
   test: {
     environment: 'node',
     setupFiles: 'tests/support/clean-up.ts',
@@ -21,20 +24,26 @@ export const unit = {
   },
 };
 
+const replacing = readdirSync(`${ROOT}tests`, { recursive: true, encoding: 'utf8' })
+  .filter((file) => /\.test\.tsx?$/.test(file))
+  .map((file) => `tests/${file.replaceAll('\\', '/')}`)
+  .filter((file) => /^vi\.mock\(/m.test(readFileSync(`${ROOT}${file}`, 'utf8')));
+
 export default defineConfig({
-  root: unit.root,
+  root: ROOT,
   test: {
     projects: [
-      { ...unit, test: { ...unit.test, name: 'core and host', include: SHARED, isolate: false } },
       {
         ...unit,
         test: {
           ...unit.test,
-          name: 'around it',
+          name: 'shared modules',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: [...SHARED, 'tests/e2e/**', 'tests/bench/**', 'tests/soak/**', 'tests/gallery/**'],
+          exclude: [...replacing, ...ELSEWHERE],
+          isolate: false,
         },
       },
+      { ...unit, test: { ...unit.test, name: 'own modules', include: replacing, exclude: ELSEWHERE } },
     ],
   },
 });

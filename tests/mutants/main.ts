@@ -26,8 +26,8 @@ const PATIENCE = 60_000;
 const MORE_PATIENCE = 120_000;
 
 /**
- * What is tested elsewhere too, or by one file alone: what commands say to the coach where sentences are put together, their
- * notes by the cues, what Electron's list of security points asks for, and what is made of damaged journals where they are
+ * What is tested elsewhere too, or by one file alone: what commands and warnings say to the coach where sentences are put
+ * together, their notes by the cues, what Electron's list of security points asks for, and what is made of damaged journals where they are
  * damaged.
  */
 const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
@@ -40,7 +40,11 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   'app/core/day.ts': ['core/day.test.ts'],
   'app/core/ratio.ts': ['core/ratio.test.ts'],
   'app/core/run/feedback': ['core/run', 'renderer/ui/coach'],
-  'app/core/plan/warnings': ['core/plan/warnings', 'core/plan/warning-words.test.ts'],
+  'app/core/plan/warnings': [
+    'core/plan/warnings',
+    'core/plan/warning-words.test.ts',
+    'renderer/desk/timetable/warning-groups.test.ts',
+  ],
   'app/core/run/commands': ['core/run', 'core/sound', 'renderer/ui/coach', 'renderer/ui/leaving.test.ts'],
 };
 

@@ -55,12 +55,16 @@ interface WriteScreenProps {
   /** Gives the reason where it is refused. */
   onRehearse(source: Source): string | null;
   onOpened(): void;
+  onHistory(): void;
+  /** What is to be said of a text that was put here before the page was shown; null for none. */
+  readonly brought: string | null;
 }
 
 const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
-export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }: WriteScreenProps): ReactElement {
+export function WriteScreen(props: WriteScreenProps): ReactElement {
+  const { tools, run, clock, onBack, onRehearse, onOpened, onHistory, brought } = props;
   const { writing } = tools;
   const written = useWriting(writing, run);
   const { sheet, draft, saving, news } = written;
@@ -70,7 +74,7 @@ export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }:
   const [lanesWanted, setLanesWanted] = useState(false);
   const showLanes = lanesWanted || lanesText !== '';
   const [answer, setAnswer] = useState<Opened | null>(null);
-  const [done, setDone] = useState<Done | null>(null);
+  const [told, setDone] = useState<Done | 'brought' | null>(brought === null ? null : 'brought');
   const say = (why: string): void => {
     setAnswer({ kind: 'failed', why });
     setDone(null);
@@ -191,6 +195,7 @@ export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }:
           expanded={shelf.isOpen}
           onPress={toggleSessions}
         />
+        <Button name="History" look="small" onPress={onHistory} />
         <Button name="Lanes and squads" look="small" expanded={lanesOpen && !screensOpen} onPress={toggleLanes} />
         <MatchClock phase={clock} />
         <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
@@ -333,8 +338,15 @@ export function WriteScreen({ tools, run, clock, onBack, onRehearse, onOpened }:
         {answer?.kind === 'going' ? (
           <Button name="End that run and run this" held hint="hold" onPress={() => void open(true)} onRefused={say} />
         ) : null}
-        <FeedbackLine feedback={feedbackOf(answer, done)} otherwise={news ?? ''} />
-        {done?.undo ? <Button name="Undo" hint="Ctrl+Z" look="small" onPress={done.undo} /> : null}
+        <FeedbackLine
+          feedback={feedbackOf(answer, told === 'brought' ? { text: brought ?? '' } : told)}
+          otherwise={news ?? ''}
+        />
+        {told === 'brought' ? (
+          <Button name="Undo" hint="Ctrl+Z" look="small" onPress={undo} />
+        ) : told?.undo ? (
+          <Button name="Undo" hint="Ctrl+Z" look="small" onPress={told.undo} />
+        ) : null}
         <p className={pageStyles.caution}>
           Lanecall times swimmers, it does not watch them: the lifeguard and the coach keep watch. No breath-holding
           targets; effort targets only for swimmers fit to train; local pool rules and your qualification come first.
