@@ -36,10 +36,12 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   'app/host/journal': ['host/journal', 'host/recovery'],
   'app/desktop/messages': ['desktop/messages', 'desktop/security.test.ts'],
   'app/desktop/pages': ['desktop/pages', 'desktop/security.test.ts'],
+  'app/core/words': ['core/words', 'core/screen/screen-name.test.ts'],
+  'app/core/pace': ['core/pace', 'outside/lane-capacity.test.ts'],
   'app/core/csv.ts': ['core/csv.test.ts'],
   'app/core/day.ts': ['core/day.test.ts'],
   'app/core/ratio.ts': ['core/ratio.test.ts'],
-  'app/core/run/feedback': ['core/run', 'renderer/ui/coach'],
+  'app/core/run/feedback': ['core/run', 'core/record/record-csv.test.ts', 'renderer/ui/coach'],
   'app/core/plan/warnings': [
     'core/plan/warnings',
     'core/plan/warning-words.test.ts',
