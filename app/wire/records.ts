@@ -60,6 +60,8 @@ export interface RecordsGiven {
     readonly added: Afterwards;
     /** Of what was added; null for nothing so far. */
     readonly version: string | null;
+    /** Whether more may be added: not where what is there cannot be read, and so is left as it is. */
+    readonly mayAdd: boolean;
     /** Why nothing can be added, or what of the run is left out, in sentences. */
     readonly said: readonly string[];
   };

@@ -3,6 +3,7 @@
  */
 
 import type { AskLibrary } from '../link/library.ts';
+import type { AskRecords } from '../link/records.ts';
 import type { Sound } from '../sound/sound.ts';
 import type { Light } from '../ui/coach/light-choice.ts';
 import type { Tools } from '../ui/coach/use-deck.ts';
@@ -13,4 +14,5 @@ export interface DeskTools extends Tools {
   readonly light: Light;
   readonly writing: Writing;
   readonly askLibrary: AskLibrary;
+  readonly askRecords: AskRecords;
 }

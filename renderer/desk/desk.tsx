@@ -1,10 +1,12 @@
 /*
- * The coach's window: writing before there is a run, then the run, then what was swum. Notices are above all three.
+ * The coach's window: writing before there is a run, then the run, then what was swum; and the history of all runs.
+ * Notices are above each of them.
  */
 
 import { Activity, useState, type ReactElement } from 'react';
 import { useDeck, useMoment } from '../ui/coach/use-deck.ts';
 import { Afterwards } from './afterwards/afterwards.tsx';
+import type { CssOffered } from './afterwards/times-table.tsx';
 import { ArrivedFileNotice, useArrivedFile } from './write/arrived-file.tsx';
 import type { DeskTools } from './desk-tools.ts';
 import { useMatchedClock } from './actions/match-clock.tsx';
@@ -15,6 +17,8 @@ import { useRehearsal } from './rehearse/use-rehearsal.ts';
 import { RunScreen } from './run/run-screen.tsx';
 import { WriteScreen } from './write/write-screen.tsx';
 import { Notices } from './notices.tsx';
+import { bringAgain, bringCss } from './history/bring.ts';
+import { HistoryRoom } from './history/history-room.tsx';
 import styles from './desk.module.css';
 
 export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
@@ -23,6 +27,10 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
   const moment = useMoment(tools.frames);
   // The id of the run that the coach has left to write the next session.
   const [left, setLeft] = useState<string | null>(null);
+
+  const [inHistory, setInHistory] = useState(false);
+  // What is to be said of a session that was put into the editor from another room.
+  const [brought, setBrought] = useState<string | null>(null);
 
   const clock = useMatchedClock(tools.link, run);
   const rehearsal = useRehearsal(tools);
@@ -35,6 +43,12 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
   });
 
   const away = run === null || left === run.id;
+  const isDone = moment !== null && moment.run.id === run?.id && moment.view.phase === 'done';
+  const goTo = (history: boolean): void => {
+    setBrought(null);
+    setInHistory(history);
+  };
+  const css = (offered: CssOffered): string => bringCss(tools.writing, offered, run?.id ?? null);
   return (
     <div className={styles.whole} onDragOver={(event) => event.preventDefault()} onDrop={file.drop}>
       <Part tools={tools} name="The notices">
@@ -44,6 +58,20 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
       </Part>
       {status === 'connecting' ? (
         <p className={styles.waiting}>Looking for the host…</p>
+      ) : inHistory && (away || isDone) ? (
+        <Part key="history" tools={tools} name="The history">
+          <HistoryRoom
+            tools={tools}
+            back={away ? 'Back to writing' : 'Back to the session'}
+            onBack={() => goTo(false)}
+            onAgain={(again) => {
+              goTo(false);
+              setBrought(bringAgain(tools.writing, again, run?.id ?? null));
+              setLeft(run?.id ?? null);
+            }}
+            onCss={css}
+          />
+        </Part>
       ) : away ? (
         <>
           {/* What is written stays as it is, and hears no keys meanwhile. */}
@@ -56,6 +84,8 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
                 onBack={run ? () => setLeft(null) : null}
                 onRehearse={(source) => rehearsal.begin({ source, clockPhase: clock.now() })}
                 onOpened={() => setLeft(null)}
+                onHistory={() => goTo(true)}
+                brought={brought}
               />
             </Part>
           </Activity>
@@ -69,7 +99,13 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
         <p className={styles.waiting}>Setting the clock…</p>
       ) : moment.view.phase === 'done' ? (
         <Part key="after" tools={tools} name="What was swum">
-          <Afterwards tools={tools} moment={moment} onWrite={() => setLeft(run.id)} />
+          <Afterwards
+            tools={tools}
+            moment={moment}
+            onWrite={() => setLeft(run.id)}
+            onHistory={() => goTo(true)}
+            onCss={css}
+          />
         </Part>
       ) : (
         <Part key="run" tools={tools} name="The run" instead={<StopButton tools={tools} />}>

@@ -9,9 +9,9 @@ import '../ui/digits.css';
 import '../ui/coach/coach.css';
 import './page.module.css';
 import './table.module.css';
-import './write/write.css';
 import { askLibrary } from '../link/library.ts';
 import { openLink } from '../link/link.ts';
+import { askRecords } from '../link/records.ts';
 import { askForSessionFile } from '../link/connection/own-window.ts';
 import { createCoachActions } from '../ui/coach/commands/coach-actions.ts';
 import { startFrames } from '../ui/coach/frames.ts';
@@ -41,7 +41,7 @@ openPage('page', () => {
   void askForSessionFile();
   return (
     <StrictMode>
-      <Desk tools={{ link, frames, actions, sound, light, offers, writing, askLibrary }} />
+      <Desk tools={{ link, frames, actions, sound, light, offers, writing, askLibrary, askRecords }} />
     </StrictMode>
   );
 });

@@ -1,6 +1,6 @@
 /*
- * Draws the face of the whole wall screen, on every frame, into the structure that React has made. Each part
- * of it fails by itself.
+ * Draws the face of the whole wall screen into the structure that React has made: first it is worked out, which may be
+ * done before it is due, then written where it differs from what stands there. Each part of it fails by itself.
  */
 
 import type { RunView } from '../../app/core/run/view.ts';
@@ -9,10 +9,12 @@ import type { Measure } from '../ui/fit-text.ts';
 import { createCalloutPainter } from './callout/callout-painter.ts';
 import { clockFace, handAt } from './clock-text.ts';
 import { driftAt } from './screen/drift.ts';
-import { calloutOf, modeOf, stripFace } from './face.ts';
-import type { FaceMark, FaceNow } from './faces/clock-face.ts';
+import { calloutOf, modeOf, stripFace, type WallMode } from './face.ts';
+import type { Callout } from './callout/callout-face.ts';
+import { moveHand, type FaceMark } from './faces/clock-face.ts';
+import { canRun } from './flow.ts';
 import { createGuard } from './screen/guard.ts';
-import { headFace, NOTHING_SHARED, sharedBy } from './head/head-face.ts';
+import { headFace, NOTHING_SHARED, sharedBy, type Head, type Shared } from './head/head-face.ts';
 import { createHeadPainter, type LostText } from './head/head-painter.ts';
 import type { WallChoice } from './screen/wall-choice.ts';
 import type { LaneFace } from './strips/lane-face.ts';
@@ -20,29 +22,46 @@ import type { Layout } from './layout.ts';
 import { createLights, type Looks } from './strips/light.ts';
 import { nextChange } from './next-change.ts';
 import { createNextSaid } from './next-said.ts';
-import { smallForm } from './strips/small-words.ts';
+import { createPace } from './pace.ts';
+import { smallForm, type SmallForm } from './strips/small-words.ts';
 import { createStripPainter } from './strips/strip-painter.ts';
 import { attributeWriter, placeIn } from './writers.ts';
 
 export interface BoardPainter {
-  /** Until when nothing else changes than what `move` moves, unless the host says something new; not after the scene's time where that is not certain. */
-  paint(scene: Scene): Millis;
+  /** What is to be said at a scene's time; touches nothing, so it can be done beforehand. */
+  workOut(scene: Scene): Said;
+  /** own: the screen's own clock, in ms. */
+  paint(said: Said, own: number, lost: LostText | null): Painted;
   /** Moves water and hand on, from what was painted last. */
-  move(t: Millis): void;
+  move(t: Millis, own: number): void;
   /** The host has said something new: what could not be drawn is tried again. */
   again(): void;
 }
 
-/** What is drawn on a frame. */
+/** late: a lane's look has still to change, see `light.ts`; failed: a sentence stands in the place of a part. */
+export type Painted = 'whole' | 'late' | 'failed';
+
 export interface Scene {
   readonly view: RunView;
   /** Local time of day at t = 0, in ms after midnight. */
   readonly openedAt: Millis;
   /** When a stretch was given up last; -Infinity for never. */
   readonly abandonedAt: Millis;
-  /** The screen's own clock, in ms. */
-  readonly own: number;
-  readonly lost: LostText | null;
+}
+
+/** What the wall says from the view's time on; null for what cannot be worked out. */
+export interface Said {
+  readonly view: RunView;
+  readonly mode: WallMode;
+  /** Of the lanes that are shown. */
+  readonly faces: readonly LaneFace[];
+  readonly clock: string | null;
+  readonly head: { readonly head: Head; readonly label: string } | null;
+  readonly shared: Shared;
+  readonly callout: { readonly shows: Callout | null } | null;
+  readonly small: SmallForm | null;
+  /** When the first of it changes. */
+  readonly until: Millis;
 }
 
 export function createBoardPainter(
@@ -73,10 +92,13 @@ export function createBoardPainter(
   );
   const parts = [clock, head, callout, ...Array.from(strips.values())];
   const lights = createLights<LaneFace['state']>('leaving');
+  const pace = createPace();
+  const mayRun = canRun(board);
   let place = '';
-  let shown: { readonly at: Millis; readonly face: FaceNow } | null = null;
+  let shown: { readonly at: Millis; readonly hand: Millis } = { at: 0, hand: 0 };
+  // How far behind the page's own time things run; null while they are put where they stand.
+  let running: number | null = null;
 
-  /** The strips' faces, as far as they can be worked out. */
   function facesOf({ view, abandonedAt }: Scene): readonly LaneFace[] {
     const faces: LaneFace[] = [];
     view.lanes.forEach((lane, index) => {
@@ -86,47 +108,66 @@ export function createBoardPainter(
     return faces;
   }
 
-  function move(t: Millis): void {
-    if (shown) {
-      const { at, face } = shown;
-      clock.draw((paintFace) => paintFace({ ...face, hand: (face.hand + t - at) % MINUTE }));
-    }
-    strips.forEach((strip) => strip.draw((painter) => painter.move(t)));
+  function move(t: Millis, own: number): void {
+    const behind = mayRun ? pace.behind(t, own) : null;
+    if (behind !== null && behind === running) return;
+    running = behind;
+    const { at, hand } = shown;
+    clock.draw((face) => moveHand(face, hand + t - at, t, behind));
+    strips.forEach((strip) =>
+      strip.draw(({ water }) => {
+        if (behind === null) water.stand(t);
+        else water.run(behind);
+      }),
+    );
   }
 
   return {
-    paint(scene) {
-      const { view, openedAt, own, lost } = scene;
+    workOut(scene) {
+      const { view, openedAt } = scene;
+      const { clock: by } = choice;
       const mode = modeOf(view);
+      const faces = facesOf(scene);
+      const shared = head.work(() => sharedBy(view, faces)) ?? NOTHING_SHARED;
+      return {
+        view,
+        mode,
+        faces,
+        shared,
+        clock: clock.work(() => clockFace(view, by).text),
+        head: head.work(() => ({ head: headFace(view, openedAt, by), label: clockFace(view, by).label })),
+        callout: callout.work(() => ({ shows: calloutOf(view, openedAt) })),
+        small: mode === 'swim' ? null : smallForm(faces, shared.words !== '', layout, measure, choice),
+        until: nextChange(view, openedAt, by),
+      };
+    },
+    paint(said, own, lost) {
+      const { view, mode, faces, shared, small } = said;
       setMode(mode);
       setLost(lost ? (lost.large ? 'large' : 'small') : '');
-      const faces = facesOf(scene);
       const looks = lights.at(own, new Map(faces.map(({ number, state }) => [number, state])));
-      const shared = head.work(() => sharedBy(view, faces)) ?? NOTHING_SHARED;
-      head.work(() => sayNext(view));
-      const { clock: shows } = choice;
-      const face = clock.work(() => {
-        const marks = mode === 'swim' ? marksOf(view, choice, looks) : [];
-        return { text: clockFace(view, shows).text, hand: handAt(shows, view, view.t), marks };
-      });
-      shown = face && { at: view.t, face };
-      head.draw((write) => {
-        const { label } = clockFace(view, shows);
-        const bare = mode !== 'swim';
-        write({ head: headFace(view, openedAt, shows), shared, label, lost, bare });
-      });
-      callout.draw((write) => write(calloutOf(view, openedAt), shared));
-      const isShared = shared.words !== '';
-      const small = mode === 'swim' ? null : smallForm(faces, isShared, layout, measure, choice);
+      // What is due comes first: the clock, then the strips.
+      const text = said.clock;
+      if (text !== null) {
+        shown = { at: view.t, hand: handAt(choice.clock, view, view.t) };
+        clock.draw((face) =>
+          face.paint({ text, marks: face.hand && mode === 'swim' ? marksOf(view, choice, looks) : [] }),
+        );
+      }
       for (const face of faces) {
         const look = looks.get(face.number) ?? face.state;
-        strips.get(face.number)?.draw((strip) => strip.paint(face, look, small, isShared));
+        strips.get(face.number)?.draw((strip) => strip.paint(face, look, small, shared.words !== ''));
       }
+      const words = said.head;
+      if (words) head.draw((write) => write({ ...words, shared, lost, bare: mode !== 'swim' }));
+      if (said.callout) callout.draw((write) => write(said.callout!.shows, shared));
+      head.work(() => sayNext(view));
       const { x, y } = driftAt(own, layout.drift);
       const moved = `translate(${x}px, ${y}px)`;
       if (moved !== place) board.style.transform = place = moved;
-      move(view.t);
-      return lights.isLate() || parts.some((part) => part.isDown()) ? view.t : nextChange(view, openedAt);
+      running = null;
+      if (parts.some((part) => part.isDown())) return 'failed';
+      return lights.isLate() ? 'late' : 'whole';
     },
     move,
     again() {

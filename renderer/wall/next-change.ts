@@ -4,10 +4,21 @@
  */
 
 import type { RunView } from '../../app/core/run/view.ts';
-import { SECOND, type Millis } from '../../app/core/units.ts';
+import type { ClockChoice } from '../../app/core/run/readings.ts';
+import { MINUTE, SECOND, type Millis } from '../../app/core/units.ts';
 
-/** The first time after the view's at which the wall may say something else. openedAt: local time of day at t = 0. */
-export function nextChange(view: RunView, openedAt: Millis): Millis {
+/** When each clock stood at its top. */
+const ZERO: { readonly [clock in ClockChoice]: (view: RunView) => Millis | null } = {
+  stretch: ({ clock }) => clock.from,
+  run: () => 0,
+  pool: ({ clock }) => -clock.poolPhase,
+};
+
+/**
+ * The first time after the view's at which the wall may say something else. openedAt: local time of day at t = 0; by: the
+ * clock that it shows.
+ */
+export function nextChange(view: RunView, openedAt: Millis, by: ClockChoice): Millis {
   const { t, phase, stretch, clock, lanes, pauseEnd, projectedTimes } = view;
   let left: Millis = SECOND;
   const seconds = (from: Millis | null | undefined): void => {
@@ -15,8 +26,10 @@ export function nextChange(view: RunView, openedAt: Millis): Millis {
     const next = (((from - t) % SECOND) + SECOND) % SECOND;
     left = Math.min(left, next === 0 ? SECOND : next);
   };
-  // The clocks of the run, of the pool and of the stretch, and the time of day.
-  for (const zero of [0, -clock.poolPhase, 1 - clock.poolPhase, clock.from, clock.t0, -openedAt]) seconds(zero);
+  seconds(ZERO[by](view));
+  seconds(clock.t0);
+  // The time of day has no seconds.
+  left = Math.min(left, MINUTE - ((((openedAt + t) % MINUTE) + MINUTE) % MINUTE));
   seconds(pauseEnd);
   seconds(projectedTimes[0]?.end);
   // What waits for a word moves all ends on with the time; rounded up, they change just after a whole second.

@@ -8,22 +8,17 @@ import { useEffect, useMemo, useState, type ReactElement } from 'react';
 import { useStore } from 'zustand';
 import { clockReading, readingAt } from '../../app/core/run/readings.ts';
 import { view, type RunView } from '../../app/core/run/view.ts';
-import { readingPast } from '../../app/core/words/time/reading.ts';
-import { HOUR, MINUTE, type Millis } from '../../app/core/units.ts';
+import { HOUR } from '../../app/core/units.ts';
 import type { Link } from '../link/link.ts';
-import { guarded, reportMishap } from '../link/mishap.ts';
-import type { DeckRun, DeckState } from '../link/store.ts';
-import { createMeasure } from '../ui/measure.ts';
-import { lastAbandoned } from '../ui/leaving.ts';
+import { guarded } from '../link/mishap.ts';
+import type { DeckState } from '../link/store.ts';
 import { Board } from './board.tsx';
-import { createBoardPainter } from './board-painter.ts';
-import type { LostText } from './head/head-painter.ts';
+import { draw } from './drawing.ts';
 import { Idle } from './idle/idle.tsx';
 import { readWallChoice, type WallChoice } from './screen/wall-choice.ts';
 import { ScreenNamed } from './screen/screen-named.tsx';
 import { layoutFor, type Layout } from './layout.ts';
 import { sightOf, type Sight } from './sight/sight.ts';
-import { hiddenWriter } from './writers.ts';
 import { lanesShown, mostSwimmers, roomOf, type Size } from './room.ts';
 
 interface WallProps {
@@ -35,9 +30,6 @@ interface WallProps {
   /** Told how far the leaves can be read, again whenever that changes; null while there are none. The same function each time. */
   readonly onSight?: (sight: Sight | null) => void;
 }
-
-/** A lost link is said large from then on. */
-const LONG_LOST = MINUTE;
 
 export function WallScreen({ link, search, address, onSight }: WallProps): ReactElement {
   const { width, height } = useSize();
@@ -107,70 +99,6 @@ function RunBoard({ link, choice, layout, lanes }: RunBoardProps): ReactElement 
   );
 }
 
-/** A screen that has slept does not know the time: better none than a wrong one. */
-const NO_TIME = "Setting this screen's clock\nIt must hear from the program first.";
-
-const NO_RUN = "This screen cannot work out the run\nLeave at the coach's word, and load this page again.";
-
-/** Draws on every frame until what it returns is called; where there is nothing to draw it hides the board and says why. */
-export function draw(
-  board: HTMLElement,
-  link: Link,
-  choice: WallChoice,
-  layout: Layout,
-  onInstead: (text: string | null) => void,
-): () => void {
-  const painter = createBoardPainter(board, layout, choice, createMeasure(600));
-  const hide = hiddenWriter(board);
-  let frame = 0;
-  let saidInstead: string | null = null;
-  // What was painted last holds from its time on, until something changes.
-  let from = Infinity;
-  let until = -Infinity;
-  let saidLost: string | undefined;
-  const paint = (): void => {
-    frame = requestAnimationFrame(paint);
-    const t = link.now();
-    const lost = lostText(link);
-    if (t !== null && t >= from && t < until && lost?.text === saidLost) return painter.move(t);
-    from = Infinity;
-    saidLost = lost?.text;
-    const { run } = link.store.getState();
-    const now = run && t !== null ? viewAt(run, t) : NO_TIME;
-    const instead = typeof now === 'string' ? now : null;
-    if (run && instead !== saidInstead) onInstead((saidInstead = instead));
-    hide(instead !== null);
-    if (!run || typeof now === 'string') return;
-    until = painter.paint({
-      view: now,
-      openedAt: run.openedAtTimeOfDay,
-      abandonedAt: lastAbandoned(run.commands),
-      own: performance.now(),
-      lost,
-    });
-    from = now.t;
-  };
-  const forget = link.store.subscribe(() => {
-    from = Infinity;
-    painter.again();
-  });
-  paint();
-  return () => {
-    forget();
-    cancelAnimationFrame(frame);
-  };
-}
-
-/** The run at a time, or what to say in its place. */
-function viewAt({ state }: DeckRun, t: Millis): RunView | string {
-  try {
-    return view(state, t);
-  } catch (error) {
-    reportMishap('working out the run', error);
-    return NO_RUN;
-  }
-}
-
 function Message({ layout, text }: { readonly layout: Layout; readonly text: string }): ReactElement {
   const [title, ...lines] = text.split('\n');
   const style = {
@@ -194,12 +122,6 @@ function messageFor({ status, faults }: DeckState, address: string | null): stri
   }
   if (status === 'live') return `Waiting for a session\nThe coach's window is at ${address}/`;
   return `Looking for the program\nat ${address}/`;
-}
-
-function lostText(link: Link): LostText | null {
-  const lost = link.lostFor();
-  if (lost === null) return null;
-  return { text: `Link lost for ${readingPast(lost)}`, large: lost >= LONG_LOST };
 }
 
 function useSize(): Size {

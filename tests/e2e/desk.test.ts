@@ -182,7 +182,7 @@ test('what ends something wants to be held, and what cannot be done says why', a
   await button('Finish').click({ delay: 700 });
   await page.getByRole('heading', { name: 'Harbour squad: done' }).waitFor();
   const saved = page.waitForEvent('download');
-  await button('Save the record').click();
+  await button('Save as a table').click();
   expect((await saved).suggestedFilename()).toMatch(/^Harbour squad \d{4}-\d\d-\d\d\.csv$/);
   expect(readFileSync(await (await saved).path(), 'utf8')).toMatch(/^what,time of day,/);
   await button('Write the next session').click();

@@ -68,6 +68,7 @@ async function takeScene(on: Browser, scene: Scene): Promise<readonly Picture[]>
 async function takeViews(on: Browser, scene: Scene, views: readonly View[]): Promise<readonly Picture[]> {
   const deck = await MovingDeck.start();
   const context = await on.newContext();
+  await scene.fill?.(deck.server);
   const openedAt = await bringTo(deck, scene);
   const taken: Picture[] = [];
   for (const screen of new Set(views.map((each) => each.screen))) {

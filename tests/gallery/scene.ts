@@ -4,6 +4,7 @@
 
 import type { Page } from 'playwright';
 import type { Command } from '../../app/core/run/command/command.ts';
+import type { DeckServerUnderTest } from '../support/host/deck-server.ts';
 
 export interface Scene {
   readonly name: string;
@@ -16,6 +17,8 @@ export interface Scene {
   readonly asks?: string;
   /** Gone in seconds, or laid out by the size it is opened at: reached anew for each picture. */
   readonly fresh?: true;
+  /** What is kept on its host before anything is opened. */
+  readonly fill?: (server: DeckServerUnderTest) => Promise<void>;
   /** What is done on the coach's window before it is looked at. */
   readonly prepare?: (coach: Page) => Promise<void>;
 }

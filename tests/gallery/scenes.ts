@@ -7,6 +7,7 @@ import type { Page } from 'playwright';
 import type { Command } from '../../app/core/run/command/command.ts';
 import { button } from '../support/coach/coach-hand.ts';
 import { LANES_SHOWN } from './lanes-shown.ts';
+import { HISTORY_SCENES } from './history-scenes.ts';
 import { LIBRARY_SCENES } from './library-scenes.ts';
 import type { Scene, ScreenName } from './scene.ts';
 
@@ -129,6 +130,7 @@ const MIXED: readonly [number, Command][] = [
 export const SCENES: readonly Scene[] = [
   { name: 'no session', session: null, commands: [], at: 1, screens: ALL },
   ...LIBRARY_SCENES,
+  ...HISTORY_SCENES,
   writing('writing with faults', FAULTY),
   writing('writing', SIX_LANES),
   writing('writing the longest words', TEN_LANES),

@@ -71,7 +71,7 @@ describe('[layout]', () => {
       Record<string, string> | undefined
     >;
     const wanted = Object.entries({ ...dependencies, ...devDependencies });
-    expect(wanted.filter(([, version]) => !/^\d+\.\d+\.\d+$/.test(version))).toEqual([]);
+    expect(wanted.filter(([, version]) => !/^(npm:[\w/@-]+@)?\d+\.\d+\.\d+$/.test(version))).toEqual([]);
   });
 });
 

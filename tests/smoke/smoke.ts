@@ -195,8 +195,8 @@ async function saved(program: DesktopProgram, data: string, report: Report): Pro
       session.defaultSession.once('will-download', (_, item) => item.setSavePath(to));
     }, path);
     await button(desk, 'Finish').click({ delay: 900 });
-    await until(async () => (await button(desk, 'Save the record').count()) === 1);
-    await button(desk, 'Save the record').click();
+    await until(async () => (await button(desk, 'Save as a table').count()) === 1);
+    await button(desk, 'Save as a table').click();
     await until(() => existsSync(path) && readFileSync(path, 'utf8').includes('start'));
     return held();
   });

@@ -3,17 +3,8 @@
  */
 
 import { csvText, wordsCell } from '../../core/csv.ts';
-import type { Ended } from '../../core/record/kept-run.ts';
+import { ENDED } from '../../core/record/ended-words.ts';
 import type { ListedRun } from '../../host/records/run-list.ts';
-
-/** How a run ended, for people. */
-export const ENDED: Readonly<Record<Ended, string>> = {
-  done: 'done',
-  left: 'given up',
-  replaced: 'replaced by another run',
-  unattended: 'left unattended',
-  going: 'not ended',
-};
 
 /** The widest a title may make its column; a longer one goes beyond it. */
 const WIDEST_TITLE = 40;

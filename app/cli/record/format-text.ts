@@ -4,6 +4,7 @@
  */
 
 import { dayText, readDay } from '../../core/day.ts';
+import { ENDED } from '../../core/record/ended-words.ts';
 import { markWords } from '../../core/record/record-csv.ts';
 import type { LaneRecord, RunRecord } from '../../core/record/record.ts';
 import type { Millis } from '../../core/units.ts';
@@ -14,7 +15,6 @@ import { commaed } from '../../core/words/phrase.ts';
 import { readingPast } from '../../core/words/time/reading.ts';
 import { clockTime, clockTimeToSecond } from '../../core/words/time/time-of-day.ts';
 import { ends, wrapped } from '../timetable/sheet.ts';
-import { ENDED } from './format-list.ts';
 import { timeTexts } from './times-text.ts';
 
 const WIDTH = 80;

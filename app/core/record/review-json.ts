@@ -7,6 +7,7 @@ import type { LengthUnit, Millis } from '../units.ts';
 import { leavesText } from '../words/leaves.ts';
 import { repText } from '../words/rep.ts';
 import type { Away } from '../run/record.ts';
+import { markWords } from './record-csv.ts';
 import { recordJson, type RecordJson } from './record-json.ts';
 import type { LeaveRecord, RunRecord } from './record.ts';
 import { cssTestsOf, setTimesOf } from './set-times.ts';
@@ -14,6 +15,12 @@ import { cssTestsOf, setTimesOf } from './set-times.ts';
 export interface ReviewJson {
   readonly record: RecordJson;
   readonly unit: LengthUnit;
+  /** By the clock of the place, in ms after midnight. */
+  readonly openedAtTimeOfDayMs: number;
+  /** In lane order. */
+  readonly plannedReps: readonly number[];
+  /** Every command that was accepted, in words. */
+  readonly happened: readonly ReviewDeed[];
   /** Sets with hand times: one passage of a lane through a set each. */
   readonly sets: readonly ReviewSet[];
   readonly css: readonly ReviewCss[];
@@ -26,6 +33,18 @@ export interface ReviewJson {
   }[];
   /** While the program was not there, from when to when, and which leaves fell due then, in words; those with any. */
   readonly notCalled: readonly { readonly fromMs: number; readonly toMs: number; readonly leaves: string }[];
+}
+
+export interface ReviewDeed {
+  /** Its place among all that were accepted, from 0. */
+  readonly command: number;
+  readonly atMs: number;
+  readonly isMark: boolean;
+  readonly undone: boolean;
+  /** Those it named. */
+  readonly lanes: readonly number[];
+  /** The words of a mark as they were given, or what another command did. */
+  readonly words: string;
 }
 
 export interface ReviewSet {
@@ -59,6 +78,16 @@ export function reviewJson(record: RunRecord, away: readonly Away[]): ReviewJson
   return {
     record: recordJson(record),
     unit,
+    openedAtTimeOfDayMs: record.openedAtTimeOfDay,
+    plannedReps: record.lanes.map(({ planned }) => planned.leaves),
+    happened: record.commands.map((given, index) => {
+      const { at, command, lanes, undone, did } = given;
+      const isMark = command.do === 'mark';
+      return {
+        ...{ command: index, atMs: at, isMark, undone, lanes },
+        words: isMark ? markWords({ ...given, added: '' }) : did,
+      };
+    }),
     sets: setTimesOf(record).map(({ lane, first, reps, fade }) => ({
       lane,
       part: first.part,

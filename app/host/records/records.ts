@@ -94,7 +94,8 @@ export class Records {
       const { record, kept, said, after } = await this.read(run);
       const added = after.ok ? after : { added: NOTHING_ADDED, version: null };
       const sentences = [...(said === null ? [] : [said]), ...(after.ok ? [] : [after.why])];
-      return { ...reviewJson(record, kept.away), added: added.added, version: added.version, said: sentences };
+      const own = { added: added.added, version: added.version, mayAdd: after.ok, said: sentences };
+      return { ...reviewJson(record, kept.away), ...own };
     },
 
     table: async ({ run }) => ({ csv: recordCsv((await this.read(run)).record) }),

@@ -1,149 +1,112 @@
 /*
- * After the session: what each lane did against the plan, and what was marked.
+ * After the session: its record, what the coach adds to it, and what comes next.
  */
 
-import { useMemo, type ReactElement } from 'react';
-import { leavesIn } from '../../../app/core/run/view/record.ts';
-import { Button } from '../../ui/parts/button.tsx';
+import { useMemo, useState, type ReactElement } from 'react';
+import { recordCsv } from '../../../app/core/record/record-csv.ts';
+import { recordJson } from '../../../app/core/record/record-json.ts';
+import { recordOf } from '../../../app/core/record/record.ts';
+import { reviewJson } from '../../../app/core/record/review-json.ts';
 import { commandLabel } from '../../../app/core/run/command/command-label.ts';
+import { readingPast } from '../../../app/core/words/time/reading.ts';
+import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import type { RunMoment } from '../../ui/coach/frames.ts';
 import { undoText } from '../../ui/coach/commands/offers.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
 import { useActions, useOffer } from '../../ui/coach/use-deck.ts';
-import { distanceIn, distanceText } from '../../../app/core/words/distance.ts';
-import { lanesNamed } from '../../../app/core/words/lanes.ts';
-import { count } from '../../../app/core/words/phrase.ts';
-import { readingPast } from '../../../app/core/words/time/reading.ts';
-import { clockTime, clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
+import { Button } from '../../ui/parts/button.tsx';
 import { ActionButton } from '../actions/action-bar.tsx';
+import { LightSwitch } from '../actions/light-switch.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { Part } from '../part.tsx';
-import { laneRecords } from './lane-record.ts';
-import { LightSwitch } from '../actions/light-switch.tsx';
+import { fileName, saveText } from '../save-text.ts';
 import { ScreensButton, useScreensToggle } from '../screens/screens-button.tsx';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
-import { NotCalled } from './not-called.tsx';
-import { saveText } from '../save-text.ts';
-import { recordCsv, recordFileName } from './record-csv.ts';
+import { AddedPanel } from './added-panel.tsx';
+import { keptFrom } from './own-record.ts';
+import { RecordView } from './record-view.tsx';
+import type { CssOffered } from './times-table.tsx';
+import { useKeptRun } from './use-kept-run.ts';
 import pageStyles from '../page.module.css';
-import tableStyles from '../table.module.css';
 import styles from './afterwards.module.css';
+
+interface Said {
+  readonly text: string;
+  readonly kind: 'done' | 'refused';
+}
 
 interface AfterwardsProps {
   readonly tools: DeskTools;
   readonly moment: RunMoment;
   onWrite(): void;
+  onHistory(): void;
+  /** What is to be said of it. */
+  onCss(offered: CssOffered): string;
 }
 
-/**
- * A plain table: React Aria's moves from cell to cell by arrow keys, and here is nothing to do in a cell. Its roles are
- * written out because on a phone it is laid out as blocks, which would take them away.
- */
-export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactElement {
+export function Afterwards({ tools, moment, onWrite, onHistory, onCss }: AfterwardsProps): ReactElement {
   const { run, view } = moment;
-  const { plan, marks, projectedEnd: doneAt } = view;
-  const leaves = leavesIn(view);
-  const records = useMemo(() => laneRecords(plan, leaves), [plan, leaves]);
+  const { plan, projectedEnd: doneAt } = view;
+  const { adding, added, given, refused } = useKeptRun(tools.askRecords, run.id);
+  const kept = useMemo(() => keptFrom(run, doneAt, new Date()), [run, doneAt]);
+  const review = useMemo(() => reviewJson(recordOf(kept), kept.away), [kept]);
   useActions(tools.actions, (actions) => actions.feedback);
   const feedback = tools.actions.feedback();
   const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
   const [screensOpen, toggleScreens] = useScreensToggle();
-  const { session } = plan;
-  const { unit } = session.pool;
-  const timeOf = (at: number | null): string => (at === null ? '–' : clockTime(run.openedAtTimeOfDay + at));
-  const leaveTimeOf = (at: number | null): string =>
-    at === null ? '–' : clockTimeToSecond(run.openedAtTimeOfDay + at);
+  const [said, setSaid] = useState<Said | null>(null);
+  const title = plan.session.title ?? 'Session';
+  const day = kept.openedAt.slice(0, 10);
+  const whole = () => recordOf(kept, added.added);
   return (
     <div className={`${pageStyles.page} ${styles.after}`}>
       <header className={styles.head}>
-        <h1>{session.title ?? 'Session'}: done</h1>
+        <h1>{title}: done</h1>
         <p>
-          at {timeOf(doneAt)}, {readingPast(doneAt)} after it was opened
+          at {clockTime(run.openedAtTimeOfDay + doneAt)}, {readingPast(doneAt)} after it was opened
         </p>
+        <Button name="History" look="small" onPress={onHistory} />
         <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
         <LightSwitch light={tools.light} />
       </header>
       {screensOpen ? (
-        <div className={`${pageStyles.card} ${styles.record}`}>
+        <div className={`${pageStyles.card} ${styles.screens}`}>
           <Part tools={tools} name="The screens" onClose={toggleScreens}>
             <ScreensPanel tools={tools} onClose={toggleScreens} />
           </Part>
         </div>
       ) : null}
-      <main className={`${pageStyles.card} ${styles.record}`} hidden={screensOpen}>
-        <table className={tableStyles.table} role="table">
-          <caption>What each lane did</caption>
-          <thead role="rowgroup">
-            <tr role="row">
-              <th role="columnheader" scope="col">
-                Lane
-              </th>
-              <th role="columnheader" scope="col">
-                Leaves
-              </th>
-              <th role="columnheader" scope="col">
-                Distance
-              </th>
-              <th role="columnheader" scope="col">
-                First leave
-              </th>
-              <th role="columnheader" scope="col">
-                Last leave
-              </th>
-              <th role="columnheader" scope="col">
-                By part
-              </th>
-            </tr>
-          </thead>
-          <tbody role="rowgroup">
-            {records.map((record) => (
-              <tr role="row" key={record.lane}>
-                <th role="rowheader" scope="row">
-                  Lane {record.lane}
-                </th>
-                <td role="cell" data-head="Leaves">
-                  {record.leaves} of {record.planned.leaves}
-                </td>
-                <td role="cell" data-head="Distance">
-                  {distanceText(record.distance)} of {distanceIn(record.planned.distance, unit)}
-                </td>
-                <td role="cell" data-head="First leave">
-                  {leaveTimeOf(record.first)}
-                </td>
-                <td role="cell" data-head="Last leave">
-                  {leaveTimeOf(record.last)}
-                </td>
-                <td role="cell" data-head="By part">
-                  {record.parts
-                    .map(
-                      ({ part, leaves, distance }) =>
-                        `${part} ${distance > 0 ? distanceIn(distance, unit) : count(leaves, 'leave')}`,
-                    )
-                    .join(', ') || 'nothing'}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-        <section aria-label="Marks">
-          <h2>{marks.length === 0 ? 'Nothing was marked' : 'Marked'}</h2>
-          <ul className={styles.marks}>
-            {marks.map(({ at, lanes, words }, index) => (
-              <li key={index}>
-                <b>{timeOf(at)}</b> {words === '' ? 'a mark' : words}
-                {lanes.length > 0 ? `, ${lanesNamed(lanes)}` : ''}
-              </li>
-            ))}
-          </ul>
-        </section>
-        <NotCalled leaves={leaves} run={run} />
+      <main className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.record}`} hidden={screensOpen}>
+        <RecordView
+          review={review}
+          added={added.added}
+          onCss={(offered) => setSaid({ text: onCss(offered), kind: 'done' })}
+        />
       </main>
+      <aside
+        className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.added}`}
+        aria-label="Added afterwards"
+        hidden={screensOpen}
+      >
+        <AddedPanel
+          review={review}
+          adding={adding}
+          added={added.added}
+          trouble={added.refused ?? refused ?? given?.said[0] ?? null}
+          onRefused={(text) => setSaid({ text, kind: 'refused' })}
+        />
+      </aside>
       <footer className={styles.foot}>
         <Button name="Write the next session" look="primary start" onPress={onWrite} />
         <Button
-          name="Save the record"
-          hint="every leave and every command, for a spreadsheet"
-          onPress={() => saveText(recordFileName(session.title, new Date()), recordCsv(view, run), 'text/csv')}
+          name="Save as a table"
+          hint="every leave and command"
+          onPress={() => saveText(fileName(title, day, 'csv'), recordCsv(whole()), 'text/csv')}
+        />
+        <Button
+          name="Save as JSON"
+          hint="for programs"
+          onPress={() => saveText(fileName(title, day, 'json'), jsonText(recordJson(whole())), 'application/json')}
         />
         {view.undo ? (
           <ActionButton
@@ -152,8 +115,12 @@ export function Afterwards({ tools, moment, onWrite }: AfterwardsProps): ReactEl
             hint={whyNoUndo === null ? `takes ${commandLabel(view.undo.command)} back` : undoText(view, whyNoUndo)}
           />
         ) : null}
-        <FeedbackLine feedback={feedback} className={styles.text} />
+        <FeedbackLine feedback={said ?? feedback} className={styles.text} />
       </footer>
     </div>
   );
+}
+
+function jsonText(value: object): string {
+  return `${JSON.stringify(value, null, 2)}\n`;
 }

@@ -171,6 +171,16 @@ export class Writing {
     }
   }
 
+  /** All that was written is deleted: nothing of it is saved again, or kept in this window. */
+  forgetAll(): void {
+    for (const { saver } of this.sheets.values()) saver.forget();
+    this.sheets.clear();
+    this.undos.current = null;
+    this.onlyShown = null;
+    this.current = this.begin({ ...EMPTY });
+    this.tell();
+  }
+
   /** This browser has kept nothing, or lost it in a crash: what was used last comes before the sample. */
   private async showLastUsed(): Promise<void> {
     const { ask } = this.ports;
@@ -210,7 +220,9 @@ export class Writing {
   }
 
   private saved(sheet: number, saving: Saving): void {
-    const { draft } = this.sheets.get(sheet)!;
+    const draft = this.sheets.get(sheet)?.draft;
+    // What is deleted is heard of no more.
+    if (!draft) return;
     // One that came from outside goes into the library as long as it is in no file.
     const isStillGiven = saving.file === null && draft.file === undefined;
     this.set(sheet, { saving, draft: isStillGiven ? draft : { ...draft, file: saving.file } });

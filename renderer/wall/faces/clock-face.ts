@@ -1,10 +1,11 @@
 /*
  * What a face of the clock is: it says how the board is divided around it, makes its elements in its place, and
- * paints them on every frame. A face is a file in this folder and an entry in `faces.ts`; nothing else knows it.
+ * paints them where something changes. A face is a file in this folder and an entry in `faces.ts`; nothing else knows it.
  */
 
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import type { Millis } from '../../../app/core/units.ts';
+import type { Flow } from '../flow.ts';
 
 /** The board, in px: what the screen shows inside its inset. */
 export interface FaceRoom {
@@ -43,8 +44,6 @@ export interface Division {
 export interface FaceNow {
   /** The clock, as a reading. */
   readonly text: string;
-  /** Where a 60-second hand stands, in ms past its top. */
-  readonly hand: Millis;
   readonly marks: readonly FaceMark[];
 }
 
@@ -57,7 +56,18 @@ export interface FaceMark {
   readonly look: 'later' | 'waiting' | 'ready' | 'leaving';
 }
 
-export type PaintFace = (now: FaceNow) => void;
+export interface FacePainter {
+  /** Touches the document only where something has changed. */
+  paint(now: FaceNow): void;
+  /** Of a face that has one: a hand that goes round in a minute from its top. */
+  readonly hand: Flow | null;
+}
+
+/** Moves the hand of a face that has one. at: in ms past its top at t; behind: as `Pace` gives it. */
+export function moveHand({ hand }: FacePainter, at: Millis, t: Millis, behind: number | null): void {
+  if (behind === null) hand?.stand(at);
+  else hand?.run(t + behind - at);
+}
 
 export interface FaceSettings {
   /** What stands at the top of a dial. */
@@ -73,6 +83,6 @@ export interface ClockFace {
   measure(room: FaceRoom): readonly [Division, ...Division[]];
   /** The height in px of the digits or numerals that the clock is read by, in a box of that size. */
   numerals(size: Box): number;
-  /** Makes the face in its box, which is empty; what it returns touches the document only where something has changed. */
-  place(box: HTMLElement, size: Box, settings: FaceSettings): PaintFace;
+  /** Makes the face in its box, which is empty. */
+  place(box: HTMLElement, size: Box, settings: FaceSettings): FacePainter;
 }

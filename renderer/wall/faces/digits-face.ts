@@ -23,10 +23,11 @@ export const digitsFace: ClockFace = {
     element.setAttribute('role', 'timer');
     element.setAttribute('aria-label', 'Clock');
     element.style.width = `${width}px`;
+    element.style.height = `${height}px`;
     element.style.fontSize = `${height / CAP}px`;
     box.appendChild(element);
     const digits = createDigits(element);
-    return ({ text }) => digits.show(text);
+    return { paint: ({ text }) => digits.show(text), hand: null };
   },
 };
 

@@ -6,9 +6,9 @@
  */
 
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
-import { wantsLessMotion } from '../motion.ts';
+import { createFlow, type Way } from '../flow.ts';
 import { CAP, createDigits } from '../../ui/digits.ts';
-import type { Box, ClockFace, Division, FaceMark, FaceNow, FaceRoom, FaceSettings } from './clock-face.ts';
+import type { Box, ClockFace, Division, FaceMark, FaceRoom, FaceSettings } from './clock-face.ts';
 import { placeMarks, RIM, type PlacedMark } from './sweep-marks.ts';
 
 export const sweepFace: ClockFace = {
@@ -44,21 +44,26 @@ export const sweepFace: ClockFace = {
     below.setAttribute('role', 'timer');
     below.setAttribute('aria-label', 'Clock');
     const digits = createDigits(below);
-    const least = wantsLessMotion() ? SECOND : 1;
-    let angle = '';
     let shown = '';
-    let marks: FaceNow['marks'] | null = null;
-    return (now) => {
-      digits.show(now.text);
-      const turned = `rotate(${((Math.floor(now.hand / least) * least * 360) / MINUTE).toFixed(1)}deg)`;
-      if (turned !== angle) hand.style.transform = angle = turned;
-      if (now.marks === marks) return;
-      marks = now.marks;
-      const key = JSON.stringify(marks);
-      if (key !== shown) drawMarks(marksIn, marks);
-      shown = key;
+    return {
+      paint({ text, marks }) {
+        digits.show(text);
+        const key = JSON.stringify(marks);
+        if (key !== shown) drawMarks(marksIn, marks);
+        shown = key;
+      },
+      hand: createFlow(hand, TURN),
     };
   },
+};
+
+/** One place a frame; for those who want less motion one a second. */
+const TURN: Way = {
+  takes: MINUTE,
+  places: 3600,
+  fewPlaces: 60,
+  again: true,
+  at: (share) => `rotate(${(share * 360).toFixed(1)}deg)`,
 };
 
 /** Of the height of its box: the digits under the dial, and what keeps them from it. */

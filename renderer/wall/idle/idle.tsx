@@ -9,6 +9,8 @@ import { readingOn } from '../../../app/core/words/time/clock.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import type { Link } from '../../link/link.ts';
 import { createMeasure } from '../../ui/measure.ts';
+import { moveHand } from '../faces/clock-face.ts';
+import { createPace } from '../pace.ts';
 import { driftAt } from '../screen/drift.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 import type { Layout } from '../layout.ts';
@@ -30,13 +32,15 @@ export function Idle({ link, layout, choice, text }: IdleProps): ReactElement {
     const [main, box, day] = [board.current, clock.current, time.current];
     if (!main || !box || !day) return undefined;
     box.textContent = '';
-    const paint = layout.face.place(box, layout.clock, choice);
+    const face = layout.face.place(box, layout.clock, choice);
+    const pace = createPace();
     let frame = 0;
     let place = '';
     const draw = (): void => {
       frame = requestAnimationFrame(draw);
       const now = poolClockNow(link);
-      paint({ text: idleReading(now, choice), hand: now % MINUTE, marks: [] });
+      face.paint({ text: idleReading(now, choice), marks: [] });
+      moveHand(face, now % MINUTE, now, pace.behind(now, performance.now()));
       const shown = clockTime(now);
       if (day.textContent !== shown) day.textContent = shown;
       const { x, y } = driftAt(now, layout.drift);

@@ -2,21 +2,19 @@
  * Draws a lane's face into its strip.
  */
 
-import type { Millis } from '../../../app/core/units.ts';
 import { createDigits } from '../../ui/digits.ts';
 import type { Measure, Place } from '../../ui/fit-text.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
 import { smallWords, type SmallForm } from './small-words.ts';
-import { createWater, waterLeft } from './water.ts';
+import { createWater, type Water } from './water.ts';
 import { attributeWriter, firstThatFits, fuller, hiddenWriter, joined, placeIn, wholeWriter } from '../writers.ts';
 
 export interface StripPainter {
   /** look: the one it may have now; small: the form while nobody swims, null while they do; shared: whether the head says its words. */
   paint(face: LaneFace, look: LaneFace['state'], small: SmallForm | null, shared: boolean): void;
-  /** Moves what moves on every frame: the water. */
-  move(t: Millis): void;
+  readonly water: Water;
 }
 
 export function createStripPainter(
@@ -35,12 +33,12 @@ export function createStripPainter(
   const hideSeconds = hiddenWriter(secondsElement);
   const long = attributeWriter(secondsElement, 'data-long');
   const dots = createDots(placeIn(strip, 'dots'));
-  const water = createWater(placeIn(strip, 'water'), choice.pushOff);
+  const water = createWater(placeIn(strip, 'water'), choice.pushOff, layout.lanes.width);
   // The two forms share their places, so each begins anew what it writes there.
   let form: 'strip' | 'small' | null = null;
+  let saidWords = '';
   let words: WordsPainter = () => {};
   let smalls: ReturnType<typeof smallWords> = () => {};
-  let drainedAt: Millis | null = null;
 
   return {
     paint(face, look, small, shared) {
@@ -52,7 +50,7 @@ export function createStripPainter(
       seconds.show(face.seconds);
       long(face.seconds.length > 2 ? `${face.seconds.length}` : '');
       dots(face.dots);
-      drainedAt = face.drainedAt;
+      water.fill(face.drainedAt);
       if (small) {
         if (form !== 'small') smalls = smallWords(strip, layout, measure, choice);
         form = 'small';
@@ -60,13 +58,19 @@ export function createStripPainter(
         return;
       }
       if (form !== 'strip') words = WORDS[layout.lanes.form](strip, layout, measure, choice);
+      const key = wordsKey(face, shared);
+      // Digits change every second; words are measured only where they have changed.
+      if (form !== 'strip' || key !== saidWords) words(face, shared);
       form = 'strip';
-      words(face, shared);
+      saidWords = key;
     },
-    move(t) {
-      water(waterLeft(drainedAt, t));
-    },
+    water,
   };
+}
+
+function wordsKey(face: LaneFace, shared: boolean): string {
+  const { word, rep, round, interval, target, words, after, turn, turnByName, dots } = face;
+  return [word, rep, round, interval, target, words, after, turn, turnByName, dots?.of, shared].join('\n');
 }
 
 export type WordsPainter = (face: LaneFace, shared: boolean) => void;

@@ -3,17 +3,12 @@
  */
 
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
-import { wantsLessMotion } from '../motion.ts';
+import { createFlow } from '../flow.ts';
 import { hiddenWriter } from '../writers.ts';
 import type { PushOff } from '../screen/wall-choice.ts';
 
 /** What the full width stands for, in all lanes alike. */
 const FULL: Millis = MINUTE;
-
-/** How much of the width is left at a time, 0 to 1. */
-export function waterLeft(drainedAt: Millis | null, t: Millis): number {
-  return drainedAt === null ? 0 : Math.max(0, Math.min(1, (drainedAt - t) / FULL));
-}
 
 /** Places of its edge in the full width: finer than anyone sees, and few enough to draw. */
 const PLACES = 1200;
@@ -21,17 +16,42 @@ const PLACES = 1200;
 /** One a second, for those who want less motion. */
 const FEW_PLACES = 60;
 
-/** share: 0 to 1 of the strip's width. It is moved, never made narrower, because that would lay the strip out anew. */
-export function createWater(element: HTMLElement, from: PushOff): (share: number) => void {
-  const side = from === 'left' ? 1 : -1;
-  const places = wantsLessMotion() ? FEW_PLACES : PLACES;
+export interface Water {
+  /** When it has drained away; null for none. */
+  fill(drainedAt: Millis | null): void;
+  /** Puts it where it stands at t. */
+  stand(t: Millis): void;
+  /** Lets it drain by itself. behind: how far the run's time is behind the page's own, in ms. */
+  run(behind: number): void;
+}
+
+/** How much of the width is left at a time, 0 to 1. */
+export function waterLeft(drainedAt: Millis | null, t: Millis): number {
+  return drainedAt === null ? 0 : Math.max(0, Math.min(1, (drainedAt - t) / FULL));
+}
+
+/** width: of the strip, in px. It is moved, never made narrower, because that would lay the strip out anew. */
+export function createWater(element: HTMLElement, from: PushOff, width: number): Water {
+  const way = from === 'left' ? -width : width;
   const hide = hiddenWriter(element);
-  let shown = -1;
-  return (share) => {
-    const place = Math.ceil(share * places);
-    if (place === shown) return;
-    shown = place;
-    hide(place === 0);
-    element.style.transform = `translateX(${(place / places - 1) * 100 * side}%)`;
+  const flow = createFlow(element, {
+    takes: FULL,
+    places: PLACES,
+    fewPlaces: FEW_PLACES,
+    again: false,
+    at: (share) => `translateX(${share * way}px)`,
+  });
+  let drainedAt: Millis | null = null;
+  return {
+    fill(at) {
+      drainedAt = at;
+      hide(at === null);
+    },
+    stand(t) {
+      if (drainedAt !== null) flow.stand((1 - waterLeft(drainedAt, t)) * FULL);
+    },
+    run(behind) {
+      if (drainedAt !== null) flow.run(drainedAt - FULL + behind);
+    },
   };
 }

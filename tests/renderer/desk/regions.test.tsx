@@ -11,7 +11,7 @@ import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import { startFrames, type Frames } from '../../../renderer/ui/coach/frames.ts';
 import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
-import { ownWriting, silentLibrary } from '../../support/coach/own-writing.ts';
+import { ownWriting, silentLibrary, silentRecords } from '../../support/coach/own-writing.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { openSound } from '../../../renderer/sound/sound.ts';
@@ -98,7 +98,17 @@ class Window {
     const light = { choice: () => 'system', choose: idle, subscribe: () => idle } as unknown as DeskTools['light'];
     const offers = createOffers(this.frames, actions);
     const writing = ownWriting();
-    this.tools = { link, frames: this.frames, actions, offers, sound, light, writing, askLibrary: silentLibrary };
+    this.tools = {
+      link,
+      frames: this.frames,
+      actions,
+      offers,
+      sound,
+      light,
+      writing,
+      askLibrary: silentLibrary,
+      askRecords: silentRecords,
+    };
   }
 
   show(page: (tools: DeskTools) => ReactElement = (tools) => <Desk tools={tools} />): void {

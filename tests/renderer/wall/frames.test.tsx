@@ -38,23 +38,23 @@ test('[motion] of sixty frames in a second a few work the face out; what the hos
   expect(worked.faces).toBeGreaterThanOrEqual(1);
 });
 
-test('[motion] the document is touched by what changes alone: water twenty times a second, digits once', async () => {
+test('[motion] the document is touched by what changes alone: digits once a second, water not at all', async () => {
   const wall = new ShownWall();
   wall.frame(60);
   const touched = new Map<string, number>();
   const watch = new MutationObserver((changes) => {
     for (const { target } of changes) {
-      const place = (target as HTMLElement).dataset['place'] ?? 'digits';
+      const place = (target instanceof HTMLElement && target.dataset['place']) || 'digits';
       touched.set(place, (touched.get(place) ?? 0) + 1);
     }
   });
-  watch.observe(document.body, { subtree: true, attributes: true, childList: true });
+  watch.observe(document.body, { subtree: true, attributes: true, childList: true, characterData: true });
   const lanes = document.querySelectorAll('[data-lane]').length;
   wall.frame(60);
   await Promise.resolve();
   watch.disconnect();
   for (const [place, times] of touched) {
-    expect(times, place).toBeLessThanOrEqual(place === 'water' ? 21 * lanes : 4 * lanes);
+    expect(times, place).toBeLessThanOrEqual(place === 'water' ? 0 : 4 * lanes);
   }
   expect(touched.get('digits')).toBeGreaterThan(0);
 });

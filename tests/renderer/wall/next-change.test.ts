@@ -67,7 +67,7 @@ describe('[on time] between two changes the wall says the same', () => {
                 // Not every command can be given at any time.
               }
             }
-            const until = nextChange(view(deck.state, t), OPENED_AT);
+            const until = nextChange(view(deck.state, t), OPENED_AT, clock);
             const faceAt = (at: number): unknown =>
               wallFace(view(deck.state, at), OPENED_AT, clock, lastAbandoned(given));
             expect(until).toBeGreaterThan(t);

@@ -11,7 +11,7 @@ test('[sweep] a lane that goes later than the next time the hand comes by has a 
     { lane: 1, hand: 10_000, look: 'waiting' },
     { lane: 2, hand: 40_000, look: 'later' },
   ];
-  sweepFace.place(box, { x: 0, y: 0, width: 400, height: 460 }, { top: '60' })({ text: '0:05', hand: 5000, marks });
+  sweepFace.place(box, { x: 0, y: 0, width: 400, height: 460 }, { top: '60' }).paint({ text: '0:05', marks });
   const [later, waiting] = Array.from(box.querySelectorAll<SVGElement>('rect'));
   const heightOf = (mark: SVGElement | undefined): number => Number(mark!.getAttribute('height'));
   const dashesOf = (mark: SVGElement | undefined): string => mark!.style.getPropertyValue('stroke-dasharray');

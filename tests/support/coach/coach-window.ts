@@ -13,13 +13,14 @@ import type { ScreenTold, ScreenWish } from '../../../app/wire/screen-settings.t
 import type { Millis } from '../../../app/core/units.ts';
 import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
 import type { AskLibrary } from '../../../renderer/link/library.ts';
+import type { AskRecords } from '../../../renderer/link/records.ts';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import type { RunMoment } from '../../../renderer/ui/coach/frames.ts';
 import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { planOf } from '../deck.ts';
-import { ownWriting, silentLibrary } from './own-writing.ts';
+import { ownWriting, silentLibrary, silentRecords } from './own-writing.ts';
 
 export interface Given {
   readonly command: Command;
@@ -39,8 +40,8 @@ export class CoachWindow {
   private readonly watchers = new Set<() => void>();
   private known: RunMoment | null = null;
 
-  /** askLibrary: without one, a library that never answers. */
-  constructor(text: string, askLibrary: AskLibrary = silentLibrary) {
+  /** Without a library, or runs, one that never answers. */
+  constructor(text: string, askLibrary: AskLibrary = silentLibrary, askRecords: AskRecords = silentRecords) {
     const plan = planOf(text);
     const state = openRun(plan, 0);
     this.store.setState({
@@ -98,7 +99,7 @@ export class CoachWindow {
     const actions = createCoachActions(link, () => this.t, null);
     const writing = ownWriting(askLibrary);
     const offers = createOffers(frames, actions);
-    this.tools = { link, frames, actions, offers, writing, askLibrary } as unknown as DeskTools;
+    this.tools = { link, frames, actions, offers, writing, askLibrary, askRecords } as unknown as DeskTools;
   }
 
   get run(): DeckRun {

@@ -4,9 +4,13 @@
 
 import { Writing } from '../../../renderer/desk/write/writing.ts';
 import type { AskLibrary } from '../../../renderer/link/library.ts';
+import type { AskRecords } from '../../../renderer/link/records.ts';
 
 /** Never answers. */
 export const silentLibrary: AskLibrary = () => new Promise(() => undefined);
+
+/** Never answers. */
+export const silentRecords: AskRecords = () => new Promise(() => undefined);
 
 export function ownWriting(ask: AskLibrary = silentLibrary): Writing {
   return new Writing({

@@ -66,7 +66,7 @@ export class DeckServerUnderTest {
     const disk = new FakeDisk();
     const library = new Library({ disk, folder: '/data', wall: () => clock.wall().epochMs });
     const opened = { id: () => host.current()?.id ?? null, letGo: () => host.letGo() };
-    const records = recordsOn(disk, { opened, library, now: clock.now });
+    const records = recordsOn(disk, { opened, library, now: () => clock.now() });
     const squads = new Squads({ disk, folder: '/data', guard: new FreeFolder() });
     const server = await startServer({ host, clock, timers, pages, library, squads, records, file }, 0);
     return new DeckServerUnderTest({ host, library, squads, records, disk }, server);

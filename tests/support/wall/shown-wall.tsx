@@ -8,6 +8,7 @@ import { givenIn } from '../../../app/core/run/view/given.ts';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import { WallScreen } from '../../../renderer/wall/wall-screen.tsx';
+import { leftToBrowser } from './left-to-browser.ts';
 import { HARBOUR, runOf } from '../coach/coach-run.ts';
 
 const going = runOf(HARBOUR, [0, { do: 'move-on' }], [5000, { do: 'start' }]);
@@ -27,6 +28,9 @@ export class ShownWall {
       away: [],
     };
     this.deck.setState({ status: 'live', run: run as unknown as DeckRun });
+    leftToBrowser();
+    // The page's time goes on as the run's.
+    vi.spyOn(performance, 'now').mockImplementation(() => this.t + 5000);
     vi.spyOn(globalThis, 'requestAnimationFrame').mockImplementation((call) => this.frames.push(call));
     const link: Link = {
       store: this.deck,

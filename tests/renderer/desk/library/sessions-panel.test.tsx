@@ -48,6 +48,8 @@ async function write(): Promise<HTMLElement> {
       onBack={null}
       onRehearse={() => null}
       onOpened={() => undefined}
+      onHistory={() => undefined}
+      brought={null}
     />,
   );
   const panel = await screen.findByRole('region', { name: 'Sessions' });
@@ -133,6 +135,8 @@ test('what was undone and done stays there when the page is left and come back t
       onBack={null}
       onRehearse={() => null}
       onOpened={() => undefined}
+      onHistory={() => undefined}
+      brought={null}
     />,
   );
   fireEvent.keyDown(window, { key: 'z', ctrlKey: true });

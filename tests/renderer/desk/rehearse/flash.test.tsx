@@ -9,6 +9,7 @@ import { act, cleanup, render } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { createRehearsalLink } from '../../../../renderer/link/rehearsal-link.ts';
 import { WallScreen } from '../../../../renderer/wall/wall-screen.tsx';
+import { leftToBrowser } from '../../../support/wall/left-to-browser.ts';
 import { seeded } from '../../wall/seeded.ts';
 
 vi.mock('../../../../renderer/ui/measure.ts', () => ({ createMeasure: () => (text: string) => text.length * 0.4 }));
@@ -27,6 +28,7 @@ class RehearsedWall {
   private frames: FrameRequestCallback[] = [];
 
   constructor(search: string) {
+    leftToBrowser();
     vi.spyOn(performance, 'now').mockImplementation(() => this.own);
     vi.spyOn(globalThis, 'requestAnimationFrame').mockImplementation((call) => this.frames.push(call));
     this.rehearsal.begin({

@@ -37,6 +37,8 @@ function write(run: 'beside a run' | 'alone'): void {
       onBack={null}
       onRehearse={() => null}
       onOpened={() => undefined}
+      onHistory={() => undefined}
+      brought={null}
     />,
   );
 }

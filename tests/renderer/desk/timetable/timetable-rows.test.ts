@@ -1,51 +1,10 @@
 /*
- * What each lane did, and the timetable beside the text.
+ * The timetable beside the text.
  */
 
 import { expect, test } from 'vitest';
-import type { RunState } from '../../../../app/core/run/state.ts';
-import { view } from '../../../../app/core/run/view.ts';
-import { leavesIn } from '../../../../app/core/run/view/record.ts';
-import { laneRecords, type LaneRecord } from '../../../../renderer/desk/afterwards/lane-record.ts';
 import { timetableOf } from '../../../../renderer/desk/timetable/timetable-rows.ts';
 import { HARBOUR, runOf } from '../../../support/coach/coach-run.ts';
-
-const recordsOf = (state: RunState): readonly LaneRecord[] => {
-  const now = view(state, 1_000_000);
-  return laneRecords(now.plan, leavesIn(now));
-};
-
-test('leaves and distance are those that happened, beside what the plan had', () => {
-  // T0 10 s: lane 1 leaves at 10 and 70, lane 2 at 10 only; then all is over.
-  const records = recordsOf(
-    runOf('lane 1\nlane 2\nSet\n4 x 50 @ 1:00/1:10', [0, { do: 'start' }], [75_000, { do: 'finish' }]),
-  );
-  expect(records).toEqual([
-    {
-      lane: 1,
-      leaves: 2,
-      distance: 1000,
-      planned: { leaves: 4, distance: 2000 },
-      first: 10_000,
-      last: 70_000,
-      parts: [{ part: 'Set', leaves: 2, distance: 1000 }],
-    },
-    {
-      lane: 2,
-      leaves: 1,
-      distance: 500,
-      planned: { leaves: 4, distance: 2000 },
-      first: 10_000,
-      last: 10_000,
-      parts: [{ part: 'Set', leaves: 1, distance: 500 }],
-    },
-  ]);
-});
-
-test('a lane that never left has nothing to show', () => {
-  const [record] = recordsOf(runOf('Set\n4 x 50 @ 1:00', [0, { do: 'finish' }]));
-  expect(record).toMatchObject({ leaves: 0, distance: 0, first: null, last: null, parts: [] });
-});
 
 test('the timetable has a row a line with each lane’s own interval, estimates marked', () => {
   const table = timetableOf(runOf(HARBOUR).plan);

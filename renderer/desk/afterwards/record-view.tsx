@@ -1,0 +1,121 @@
+/*
+ * The record of a run: what it came to, what each lane did, how long each part took against the plan, the times that
+ * were taken, and what was not called.
+ */
+
+import type { ReactElement } from 'react';
+import type { Afterwards } from '../../../app/core/record/afterwards.ts';
+import { sessionLoad } from '../../../app/core/record/load.ts';
+import type { ReviewJson } from '../../../app/core/record/review-json.ts';
+import { MINUTE } from '../../../app/core/units.ts';
+import { count } from '../../../app/core/words/phrase.ts';
+import { readingPast } from '../../../app/core/words/time/reading.ts';
+import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
+import { LaneTable } from './lane-table.tsx';
+import { TimesTable, type CssOffered } from './times-table.tsx';
+import tableStyles from '../table.module.css';
+import styles from './record-view.module.css';
+
+interface RecordViewProps {
+  readonly review: ReviewJson;
+  readonly added: Afterwards;
+  /** Puts a pace that a test came to into a lane. */
+  onCss(offered: CssOffered): void;
+}
+
+export function RecordView({ review, added, onCss }: RecordViewProps): ReactElement {
+  const { record, unit } = review;
+  return (
+    <div className={styles.record}>
+      <Figures review={review} added={added} />
+      <LaneTable review={review} />
+      <table className={`${tableStyles.table} ${styles.parts}`}>
+        <caption>Parts against the plan</caption>
+        <thead>
+          <tr>
+            <th scope="col">Part</th>
+            <th scope="col">Planned</th>
+            <th scope="col">Took</th>
+            <th scope="col">Against the plan</th>
+          </tr>
+        </thead>
+        <tbody>
+          {record.parts.map(({ part, plannedMs, durationMs }, index) => (
+            <tr key={index}>
+              <th scope="row">{part || 'Without a heading'}</th>
+              <td>{plannedMs === 0 ? 'not in the last text' : readingPast(plannedMs)}</td>
+              <td>{durationMs === 0 ? 'not swum' : readingPast(durationMs)}</td>
+              <td>{plannedMs === 0 || durationMs === 0 ? '–' : againstText(durationMs - plannedMs)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <TimesTable sets={review.sets} css={review.css} unit={unit} onCss={onCss} />
+      <NotCalled review={review} />
+    </div>
+  );
+}
+
+function Figures({ review: { record, unit }, added }: Pick<RecordViewProps, 'review' | 'added'>): ReactElement {
+  const sum = (of: 'distance' | 'plannedDistance'): number =>
+    record.lanes.reduce((all, lane) => all + Math.round(lane[of] * 10), 0) / 10;
+  const minutes = Math.round(record.durationMs / MINUTE);
+  const { effort } = added;
+  const there = added.attendance?.reduce((all, { swimmers }) => all + swimmers, 0) ?? null;
+  return (
+    <dl className={styles.figures}>
+      <Figure
+        what={`${sum('distance')} ${unit}`}
+        about={`swum by ${count(record.lanes.length, 'lane')}, of ${sum('plannedDistance')} planned`}
+      />
+      <Figure what={`${minutes} min`} about="from the opening to the end" />
+      <Figure
+        what={effort === null ? '–' : `${sessionLoad(effort, record.durationMs)}`}
+        about={effort === null ? 'load: say how hard it was' : `load, effort ${effort} × ${minutes} min`}
+      />
+      {there === null ? null : <Figure what={`${there}`} about="were there" />}
+    </dl>
+  );
+}
+
+/** As a term with its figure, which is drawn above it. */
+function Figure({ what, about }: { readonly what: string; readonly about: string }): ReactElement {
+  return (
+    <div className={styles.figure}>
+      <dt>{about}</dt>
+      <dd>{what}</dd>
+    </div>
+  );
+}
+
+/** "0:40 longer", "as planned". */
+function againstText(over: number): string {
+  const seconds = readingPast(Math.abs(over));
+  if (seconds === '0:00') return 'as planned';
+  return `${seconds} ${over > 0 ? 'longer' : 'shorter'}`;
+}
+
+function NotCalled({
+  review: { notCalled, openedAtTimeOfDayMs },
+}: {
+  readonly review: ReviewJson;
+}): ReactElement | null {
+  if (notCalled.length === 0) return null;
+  const timeOf = (at: number): string => clockTimeToSecond(openedAtTimeOfDayMs + at);
+  return (
+    <section aria-label="Not called">
+      <h2>Not called, because the program was not there</h2>
+      <p>A screen that stayed open kept going by itself and may have shown these leaves.</p>
+      <ul className={styles.list}>
+        {notCalled.map(({ fromMs, toMs, leaves }) => (
+          <li key={fromMs}>
+            <b>
+              {timeOf(fromMs)} to {timeOf(toMs)}
+            </b>{' '}
+            {leaves}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
