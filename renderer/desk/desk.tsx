@@ -3,7 +3,7 @@
  * Notices are above each of them.
  */
 
-import type { Plan } from '../../app/core/plan/plan.ts';
+import type { Source } from '../../app/core/plan/plan.ts';
 import { Activity, useState, type ReactElement } from 'react';
 import { useDeck, useMoment } from '../ui/coach/use-deck.ts';
 import { Afterwards } from './afterwards/afterwards.tsx';
@@ -32,7 +32,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
 
   const [inHistory, setInHistory] = useState(false);
   // The session that is looked at on paper.
-  const [paper, setPaper] = useState<Plan | null>(null);
+  const [paper, setPaper] = useState<Source | null>(null);
   // What is to be said of a session that was put into the editor from another room.
   const [brought, setBrought] = useState<string | null>(null);
 
@@ -78,7 +78,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
         </Part>
       ) : away && paper ? (
         <Part key="paper" tools={tools} name="The sheets">
-          <PaperRoom plan={paper} onBack={() => setPaper(null)} />
+          <PaperRoom source={paper} onBack={() => setPaper(null)} />
         </Part>
       ) : away ? (
         <>

@@ -102,6 +102,7 @@ export function deckSocket(host: DeckHost, clock: Clock, timers: Timers): DeckSo
 
 function carrierOf(socket: WebSocket, timers: Timers): ScreenChannel {
   return {
+    isOwnWindow: false,
     waiting: () => socket.bufferedAmount,
     send: (text, sent) => socket.send(text, () => sent()),
     close(why) {
@@ -128,7 +129,7 @@ function keepAlive(socket: WebSocket, timers: Timers): () => void {
     if (owes >= 2) return socket.terminate();
     owes++;
     question = randomUUID();
-    if (socket.readyState === WebSocket.OPEN) socket.ping(question);
+    socket.ping(question);
     timer = timers.set(ask, PING_EVERY);
   };
   timer = timers.set(ask, PING_EVERY);

@@ -2,15 +2,16 @@
  * A session on paper: which sheet, as it will look, and the browser's own print.
  */
 
-import { useState, type ReactElement } from 'react';
-import type { Plan } from '../../../app/core/plan/plan.ts';
+import { useMemo, useState, type ReactElement } from 'react';
+import { openPlan } from '../../../app/core/plan/open-plan.ts';
+import type { Source } from '../../../app/core/plan/plan.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { BoardSheet, LaneSheets, TimetableSheet } from './sheets.tsx';
 import pageStyles from '../page.module.css';
 import styles from './paper-room.module.css';
 
 interface PaperRoomProps {
-  readonly plan: Plan;
+  readonly source: Source;
   onBack(): void;
 }
 
@@ -20,9 +21,10 @@ const SHEETS = [
   { name: 'Timetable', hint: 'for the coach', Sheet: TimetableSheet },
 ] as const;
 
-export function PaperRoom({ plan, onBack }: PaperRoomProps): ReactElement {
+export function PaperRoom({ source, onBack }: PaperRoomProps): ReactElement {
   const [chosen, setChosen] = useState(0);
   const { Sheet } = SHEETS[chosen]!;
+  const opened = useMemo(() => openPlan(source), [source]);
   return (
     <div className={`${pageStyles.page} ${styles.room}`}>
       <header className={styles.head}>
@@ -40,7 +42,7 @@ export function PaperRoom({ plan, onBack }: PaperRoomProps): ReactElement {
         <Button name="Back to writing" look="small" onPress={onBack} />
       </header>
       <main className={`${pageStyles.card} ${styles.sheets}`} aria-label="As it is printed" tabIndex={0}>
-        <Sheet plan={plan} />
+        {opened.ok ? <Sheet plan={opened.value} /> : <p>The text has faults: mend them first.</p>}
       </main>
       <footer className={styles.foot}>
         <Button name="Print" hint="A4 or Letter" look="primary start" onPress={() => window.print()} />

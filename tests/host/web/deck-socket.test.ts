@@ -1,8 +1,12 @@
 /* The socket at /deck over fake time: what it waits for, and that nothing is left behind when a screen goes. */
 
 import { once } from 'node:events';
+import type { IncomingMessage } from 'node:http';
+import { PassThrough } from 'node:stream';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { WebSocket } from 'ws';
+import { NEWS_EVERY } from '../../../app/host/screens/news-pace.ts';
+import { deckSocket } from '../../../app/host/web/deck-socket.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
 
@@ -21,17 +25,32 @@ afterEach(async () => {
 
 const opened = async (): Promise<WebSocket> => (await server.socket()) as WebSocket;
 
+/** One that has said hello, when that is no news any more. */
+const greeted = async (): Promise<WebSocket> => {
+  const { socket } = await server.screen();
+  clock.advance(NEWS_EVERY);
+  return socket;
+};
+
+const nothingIsPending = (): Promise<void> =>
+  expect
+    .poll(() => {
+      clock.advance(NEWS_EVERY);
+      return clock.pending;
+    })
+    .toBe(0);
+
 describe('[socket] a screen that goes', () => {
   test.each([
-    ['after its hello', () => server.screen().then(({ socket }) => socket)],
+    ['after its hello', greeted],
     ['before it', opened],
   ])('%s is waited for no more', async (_, come) => {
     const socket = await come();
     expect(clock.pending).toBe(2);
     socket.close();
     await once(socket, 'close');
-    await expect.poll(() => clock.pending).toBe(0);
-    expect(server.host.snapshot().screens.desk).toBe(0);
+    await nothingIsPending();
+    expect(server.host.presence.now().desk).toBe(0);
   });
 
   test('when it is told to takes its time with it: nothing is waited for', async () => {
@@ -45,15 +64,15 @@ describe('[socket] a screen that goes', () => {
 
 describe('[socket] a screen that is told to go', () => {
   test('and does not is hung up on a second later', async () => {
-    const { socket } = await server.screen();
+    const socket = await greeted();
     socket.pause();
     socket.send('junk');
-    // Its hello and its pings have a timer each, the goodbye one more.
-    await expect.poll(() => clock.pending).toBe(3);
+    // Its hello and its pings have a timer each, the goodbye one more; that it goes is news.
+    await expect.poll(() => clock.pending).toBe(4);
     clock.advance(999);
-    expect(clock.pending).toBe(3);
+    expect(socket.readyState).toBe(WebSocket.OPEN);
     clock.advance(1);
-    await expect.poll(() => clock.pending).toBe(0);
+    await nothingIsPending();
     socket.resume();
     await once(socket, 'close');
   });
@@ -66,6 +85,34 @@ describe('[socket] a screen that is told to go', () => {
     screen.socket.send(sent);
     expect(await screen.hears(({ say }) => say === 'bye')).toMatchObject({ why });
     expect(await screen.closed()).toBe(1008);
+  });
+
+  test.each(['ping', 'pong'] as const)('for a flood of bare %ss is told so', async (frame) => {
+    const screen = await server.screen();
+    for (let n = 0; n < 50; n++) screen.socket[frame]();
+    expect(await screen.hears(({ say }) => say === 'bye')).toMatchObject({ why: 'Too many messages.' });
+    await screen.closed();
+  });
+
+  test('and does not has its place among the silent ones until it is gone: another takes it', async () => {
+    const rude = await opened();
+    rude.pause();
+    rude.send('junk');
+    await expect.poll(() => clock.pending).toBe(3);
+    for (let more = 0; more < 32; more++) await opened();
+    // A hello and a ping are waited for from each of the others.
+    await expect.poll(() => clock.pending).toBe(64);
+    rude.resume();
+    await once(rude, 'close');
+  });
+
+  test('with far more waiting for it than it reads is hung up on without a word', async () => {
+    const { socket } = await server.screen();
+    socket.pause();
+    server.host.tell('a test', 'x'.repeat(16 * 1024 * 1024));
+    socket.send(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
+    await nothingIsPending();
+    socket.terminate();
   });
 
   test('for not saying hello is told so', async () => {
@@ -103,4 +150,16 @@ describe('[socket] a screen that stays', () => {
     const { socket } = await server.screen();
     expect(socket.extensions).toBe('');
   });
+});
+
+test('[socket] a connection that breaks while it is refused is let go of, and the host goes on', () => {
+  const connection = new PassThrough();
+  const request = { headers: {}, rawHeaders: [] as string[], url: '/deck' } as IncomingMessage;
+  deckSocket(server.host, clock, clock.timers).upgrade(request, connection, Buffer.alloc(0), 1);
+  connection.emit('error', new Error('ECONNRESET'));
+  expect(connection.destroyed).toBe(true);
+});
+
+test('[socket] whoever asks by a name that is none of ours is refused, whatever page it says it is', async () => {
+  expect(await server.socket({ headers: { Host: 'pool.example' }, origin: 'http://null' })).toBe(403);
 });
