@@ -89,7 +89,8 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     if (screensOpen) toggleScreens();
     setLanesOpen(screensOpen || !lanesOpen);
   };
-  useEscape(() => setLanesOpen(false));
+  // One Escape is one step: the screens stand over the lanes.
+  useEscape(() => (screensOpen ? undefined : setLanesOpen(false)));
   const faultsId = useId();
   const [busy, setBusy] = useState(false);
   const editor = useRef<TextView>(null);

@@ -3,11 +3,11 @@
  */
 
 import { createDigits } from '../../ui/digits.ts';
-import type { Measure } from '../../ui/fit-text.ts';
+import type { Measure, Place } from '../../ui/fit-text.ts';
 import type { Callout } from './callout-face.ts';
 import type { Shared } from '../head/head-face.ts';
 import type { Layout } from '../layout.ts';
-import { hiddenWriter, placeIn, wordsWriter } from '../writers.ts';
+import { attributeWriter, hiddenWriter, placeIn, wordsWriter } from '../writers.ts';
 
 /** The most lines of a part that are listed while its start is waited for. */
 const MOST_LINES = 6;
@@ -26,6 +26,7 @@ export function createCalloutPainter(
   const captionPlace = { width: body.width, size: captionHeight * 0.8, least: captionHeight * 0.5 };
   const caption = wordsWriter(placeIn(board, 'callout-lanes'), captionPlace, measure);
   const hide = hiddenWriter(root);
+  const setSplit = attributeWriter(root, 'data-split');
   const hideLeft = hiddenWriter(leftElement);
   let shown = '';
   return (callout, shared) => {
@@ -40,6 +41,13 @@ export function createCalloutPainter(
     // Beside the time left, or above it, the words have less room.
     const width = body.width - (callout.left !== '' && beside ? leftCap * 3.4 : 0);
     const free = callout.left !== '' && !beside ? height - leftCap * 1.3 : height;
+    const split = callout.left === '' && beside ? splitOf(callout, { width, height: free }, measure) : null;
+    setSplit(split ? 'yes' : '');
+    if (split) {
+      wordsWriter(placeIn(board, 'callout-title'), split.title, measure)(callout.title);
+      writeLines(list, callout.lines, split.lines, measure);
+      return;
+    }
     // The title may be the higher the fewer lines stand below it.
     const few = callout.lines.length <= 1 ? 0.5 : callout.lines.length === 2 ? 0.42 : 0.26;
     const most = Math.min(free * few, body.width * 0.15);
@@ -62,14 +70,41 @@ function captionOf(callout: Callout | null, { set }: Shared): string {
   return set === '' ? callout.lanes : `${callout.lanes} ${set}`;
 }
 
-function writeLines(
-  list: HTMLElement,
-  lines: readonly string[],
-  room: { readonly width: number; readonly height: number; readonly most: number },
+interface LinesRoom {
+  readonly width: number;
+  readonly height: number;
+  readonly most: number;
+}
+
+/** Of the width: the title's share, and what keeps the lines from it, where these stand beside it. */
+const TITLE = 0.36;
+const BETWEEN = 0.04;
+
+/** The title beside its lines, where both come out larger than one below the other: short lines leave half a wide screen empty. */
+function splitOf(
+  { lines }: Callout,
+  { width, height }: { readonly width: number; readonly height: number },
   measure: Measure,
-): void {
+): { readonly title: Place; readonly lines: LinesRoom } | null {
+  const longest = Math.max(...shownOf(lines).map(measure));
+  const inWidth = (width * (1 - TITLE - BETWEEN)) / longest;
+  const beside = Math.min(inWidth, height / (shownOf(lines).length * 1.25), height * 0.4);
+  const below = Math.min(width / longest, (height * 0.64) / (shownOf(lines).length * 1.25));
+  if (lines.length === 0 || beside < below * 1.1) return null;
+  const size = height * 0.42;
+  return {
+    title: { width: width * TITLE, height, size, least: size * 0.2 },
+    lines: { width: width * (1 - TITLE - BETWEEN), height, most: beside },
+  };
+}
+
+function shownOf(lines: readonly string[]): readonly string[] {
   const more = lines.length - MOST_LINES;
-  const shown = more > 0 ? [...lines.slice(0, MOST_LINES - 1), `and ${more + 1} more`] : lines;
+  return more > 0 ? [...lines.slice(0, MOST_LINES - 1), `and ${more + 1} more`] : lines;
+}
+
+function writeLines(list: HTMLElement, lines: readonly string[], room: LinesRoom, measure: Measure): void {
+  const shown = shownOf(lines);
   const size = Math.min(room.most, room.height / (shown.length * 1.25));
   list.textContent = '';
   for (const text of shown) {
