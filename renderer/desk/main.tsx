@@ -9,7 +9,6 @@ import '../ui/digits.css';
 import '../ui/coach/coach.css';
 import './page.module.css';
 import './table.module.css';
-import './write/write.css';
 import { askLibrary } from '../link/library.ts';
 import { openLink } from '../link/link.ts';
 import { askRecords } from '../link/records.ts';

@@ -85,12 +85,19 @@ export async function swimEightWeeks(server: DeckServerUnderTest): Promise<void>
 export const HISTORY_SCENES: readonly Scene[] = [
   scene('history', () => Promise.resolve()),
   scene('history, a run asked to be deleted', (coach) => button(coach, 'Delete this run').click()),
+  scene('history, weeks', (coach) => drawn(coach, 'Weeks')),
+  scene('history, lanes', (coach) => drawn(coach, 'Lanes')),
   scene('history, a name', async (coach) => {
     await button(coach, /^Delete ?a name/).click();
     await coach.getByLabel('The name, as it is written').fill('Bram');
     await button(coach, 'Delete this name everywhere').click();
   }),
 ];
+
+async function drawn(coach: Page, name: string): Promise<void> {
+  await button(coach, new RegExp(`^${name}`)).click();
+  await coach.getByRole('img').last().waitFor();
+}
 
 function scene(name: string, prepare: (coach: Page) => Promise<void>): Scene {
   return {

@@ -26,8 +26,8 @@ const PATIENCE = 60_000;
 const MORE_PATIENCE = 120_000;
 
 /**
- * What is tested elsewhere too, or by one file alone: what commands say to the coach where sentences are put together, their
- * notes by the cues, what Electron's list of security points asks for, and what is made of damaged journals where they are
+ * What is tested elsewhere too, or by one file alone: what commands and warnings say to the coach where sentences are put
+ * together, their notes by the cues, what Electron's list of security points asks for, and what is made of damaged journals where they are
  * damaged.
  */
 const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
@@ -36,11 +36,18 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   'app/host/journal': ['host/journal', 'host/recovery'],
   'app/desktop/messages': ['desktop/messages', 'desktop/security.test.ts'],
   'app/desktop/pages': ['desktop/pages', 'desktop/security.test.ts'],
+  'app/core/record': ['core/record', 'cli/record/record.test.ts'],
+  'app/core/words': ['core/words', 'core/screen/screen-name.test.ts'],
+  'app/core/pace': ['core/pace', 'outside/lane-capacity.test.ts'],
   'app/core/csv.ts': ['core/csv.test.ts'],
   'app/core/day.ts': ['core/day.test.ts'],
   'app/core/ratio.ts': ['core/ratio.test.ts'],
-  'app/core/run/feedback': ['core/run', 'renderer/ui/coach'],
-  'app/core/plan/warnings': ['core/plan/warnings', 'core/plan/warning-words.test.ts'],
+  'app/core/run/feedback': ['core/run', 'core/record/record-csv.test.ts', 'renderer/ui/coach'],
+  'app/core/plan/warnings': [
+    'core/plan/warnings',
+    'core/plan/warning-words.test.ts',
+    'renderer/desk/timetable/warning-groups.test.ts',
+  ],
   'app/core/run/commands': ['core/run', 'core/sound', 'renderer/ui/coach', 'renderer/ui/leaving.test.ts'],
 };
 

@@ -64,14 +64,12 @@ const GLOBAL =
   /^(cm-\w+|hidden|caps|digits|digits-(cell|colon|point|tenth)|is-long|region-failed|page-(opening|failed))$/;
 /** The wall is built by itself: no name of it can meet another's. */
 const BUILT_BY_ITSELF = /^wall\//;
-/** Still to get its module. */
-const NO_MODULE_YET = /^desk\/write\/write\.css$/;
 
 describe('[styles] modules', () => {
   const modules = sheets.filter((file) => file.endsWith('.module.css'));
 
   test('only the few classes that every page shares are global', () => {
-    const shared = sheets.filter((file) => !BUILT_BY_ITSELF.test(placeOf(file)) && !NO_MODULE_YET.test(placeOf(file)));
+    const shared = sheets.filter((file) => !BUILT_BY_ITSELF.test(placeOf(file)));
     const named = (file: string): string[] =>
       (modules.includes(file) ? globalsOf(file) : [...classesOf(file)])
         .filter((name) => !GLOBAL.test(name))

@@ -25,6 +25,9 @@ const PARTS = '^renderer/ui/parts/';
 // Only for the text editor of the coach's window.
 const TEXT_EDITOR = packages('@codemirror/.+', '@lezer/.+');
 const EDITOR = '^renderer/desk/editor/';
+// Only for the drawings of the coach's window, which are loaded when they are wanted.
+const CHARTS = packages('@observablehq/plot');
+const DRAWINGS = '^renderer/desk/drawings/';
 
 // Screens know a run by its view, and what they say and ask by the commands; the state behind it they do not see.
 const RUN = '^app/core/run/';
@@ -74,8 +77,9 @@ const WALLS = [
   wall('renderer/ui/parts', { may: [UI, ...PAGE_LIBRARIES, ...ARIA] }),
   wall('renderer/sound', { may: [CORE, LINK, ASSETS, ...PAGE_LIBRARIES] }),
   wall('renderer/wall', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES] }),
-  wall('renderer/desk', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES], except: EDITOR }),
+  wall('renderer/desk', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES], except: `${EDITOR}|${DRAWINGS}` }),
   wall('renderer/desk/editor', { may: ['^renderer/desk/', CORE, LINK, UI, ...PAGE_LIBRARIES, ...TEXT_EDITOR] }),
+  wall('renderer/desk/drawings', { may: [CORE, ...PAGE_LIBRARIES, ...CHARTS] }),
   wall('renderer/remote', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES] }),
 ];
 

@@ -66,10 +66,7 @@ export function openDeckChannel(host: DeckHost, clock: Clock, ports: ChannelPort
     if (admitted(CHANNELS.connect, event) === null || typeof n !== 'number') return;
     const { sender } = event;
     gone(sender.id);
-    const hungUp = (): void => {
-      if (connections.get(sender.id)?.n === n) connections.delete(sender.id);
-      post(sender, CHANNELS.closed, n);
-    };
+    const hungUp = (): void => post(sender, CHANNELS.closed, n);
     const screen = connectScreen(host, clock, {
       // Electron does not say how much is still waiting in the channel.
       waiting: () => 0,

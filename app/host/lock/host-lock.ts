@@ -107,12 +107,13 @@ export class HostLock implements Guard {
   checkNow(): void {
     if (this.lost || this.released) throw new Error(TAKEN);
     const text = readLock(this.path);
-    const holder = text === null ? null : holderOf(text);
+    const holder = holderOf(text ?? '');
     if (holder?.token === this.mine.token) return;
     // Gone with its folder, removed or overwritten by hand: no other host has taken it.
     if (text !== null && !holder) removeAbandoned(this.path, text, this.mine.token);
     if (!holder && this.make()) return;
-    if (holderOf(readLock(this.path) ?? '')?.token !== this.mine.token) this.lose();
+    // Another host may have moved it away and put it back meanwhile.
+    if (!this.isMine()) this.lose();
   }
 
   /** Makes the lock file; false if there is one already. */
@@ -133,18 +134,21 @@ export class HostLock implements Guard {
   /** Removes the lock, unless another host has taken it from us. */
   release(): void {
     if (this.timer) this.timers.clear(this.timer);
-    if (this.released) return;
     this.released = true;
     try {
-      if (holderOf(readLock(this.path) ?? '')?.token === this.mine.token) rmSync(this.path, { force: true });
+      if (this.isMine()) rmSync(this.path);
     } catch {
       // If it cannot be removed, it stops beating, which does the same.
     }
   }
 
+  private isMine(): boolean {
+    return holderOf(readLock(this.path) ?? '')?.token === this.mine.token;
+  }
+
   private async beatOnce(): Promise<void> {
     try {
-      if (!(await writeBeat(this.path, this.mine.token, ++this.beats)) && !this.released) this.checkNow();
+      if (!(await writeBeat(this.path, this.mine.token, ++this.beats))) this.checkNow();
     } catch {
       // The disk may accept the next beat; and before every write it is checked that the lock is still ours.
     }
@@ -187,8 +191,8 @@ async function watched(path: string, text: string, timers: Timers): Promise<'bea
     await new Promise<void>((resolve) => timers.set(resolve, LOOK_EVERY));
     const now = readLock(path);
     if (now === text) continue;
-    const isSameHolder = now !== null && holderOf(text) !== null && holderOf(now)?.token === holderOf(text)!.token;
-    return isSameHolder ? 'beats' : 'changed';
+    const holder = holderOf(text);
+    return holder && holderOf(now ?? '')?.token === holder.token ? 'beats' : 'changed';
   }
   return 'silent';
 }

@@ -128,7 +128,7 @@ function keepAlive(socket: WebSocket, timers: Timers): () => void {
     if (owes >= 2) return socket.terminate();
     owes++;
     question = randomUUID();
-    if (socket.readyState === WebSocket.OPEN) socket.ping(question);
+    socket.ping(question);
     timer = timers.set(ask, PING_EVERY);
   };
   timer = timers.set(ask, PING_EVERY);

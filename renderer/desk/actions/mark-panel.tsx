@@ -9,6 +9,7 @@ import { lanesOrAll } from '../../../app/core/words/lanes.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { SidePanel } from '../panel.tsx';
+import fieldStyles from '../field.module.css';
 import styles from '../panel.module.css';
 
 interface MarkPanelProps {
@@ -37,7 +38,7 @@ export function MarkPanel({ tools, moment, lanes, onClose }: MarkPanelProps): Re
   return (
     <SidePanel title={`Mark, ${lanesOrAll(lanes)}`} first={field} onClose={onClose}>
       <form onSubmit={submit} className={styles.group}>
-        <label className={styles.field}>
+        <label className={fieldStyles.field}>
           For the record
           <input
             value={words}

@@ -14,19 +14,20 @@ import { tried } from '../../../app/core/run/view/trial.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import type { DeckRun } from '../../link/store.ts';
 import type { RunMoment } from '../../ui/coach/frames.ts';
+import { offeredMends, type OfferedMend } from '../editor/fault-mends.ts';
 import { spanOf } from '../run/fit-cache.ts';
-import type { LiveTimes } from '../timetable/timetable-rows.ts';
+import { timetableOf, type LiveTimes, type Timetable } from '../timetable/timetable-rows.ts';
 import { warningGroups, type WarningGroup } from '../timetable/warning-groups.ts';
 
 export type Outcome =
-  | { readonly kind: 'faults'; readonly faults: readonly Fault[] }
+  | { readonly kind: 'faults'; readonly faults: readonly Fault[]; readonly mends: readonly OfferedMend[] }
   /** The text can be read, but the run would refuse it now. */
   | { readonly kind: 'refused'; readonly why: string; readonly plan: Plan }
   | {
       readonly kind: 'fits';
       readonly plan: Plan;
       readonly warnings: readonly WarningGroup[];
-      readonly live: LiveTimes;
+      readonly table: Timetable;
       /** The projected end with it, and as it is now, in ms since the run was opened. */
       readonly end: Millis;
       readonly endNow: Millis;
@@ -55,7 +56,10 @@ function outcomeOf({ run, view }: RunMoment, text: string): Outcome {
   const { source } = view.plan;
   const isSame = text === source.text;
   const opened = isSame ? { ok: true as const, value: view.plan } : openPlan({ ...source, text }, view.plan);
-  if (!opened.ok) return { kind: 'faults', faults: opened.faults.faults };
+  if (!opened.ok) {
+    const { faults } = opened.faults;
+    return { kind: 'faults', faults, mends: opened.faults.in === 'session' ? offeredMends(text, faults) : [] };
+  }
   const trial = isSame ? { ok: true as const, after: view } : tried(view, { do: 'rewrite', text });
   if (!trial.ok) return { kind: 'refused', why: trial.why, plan: opened.value };
   const { after } = trial;
@@ -70,7 +74,7 @@ function outcomeOf({ run, view }: RunMoment, text: string): Outcome {
         ({ code, line, lane }) => line >= first && code !== 'over-time' && (lane === null || isIn(after, lane)),
       ),
     ),
-    live: liveTimes(after, run.openedAtTimeOfDay),
+    table: timetableOf(plan, liveTimes(after, run.openedAtTimeOfDay)),
     end: after.projectedEnd,
     endNow: view.projectedEnd,
     isEstimate: endIsEstimate(after),

@@ -17,23 +17,19 @@ interface RewriteOutcomeProps {
   readonly run: DeckRun;
   readonly faultsId: string;
   onLine(line: number, column: number): void;
+  onMend(line: number): void;
 }
 
 export function RewriteOutcome(props: RewriteOutcomeProps): ReactElement {
-  const { outcome, isChanged, run, faultsId, onLine } = props;
+  const { outcome, isChanged, run, faultsId, onLine, onMend } = props;
   return (
     <>
       {outcome.kind === 'faults' ? (
-        <FaultList id={faultsId} faults={outcome.faults} onGoTo={onLine} />
+        <FaultList id={faultsId} faults={outcome.faults} mends={outcome.mends} onGoTo={onLine} onMend={onMend} />
       ) : outcome.kind === 'refused' ? (
         <p className={styles.refused}>{outcome.why}</p>
       ) : (
-        <TimetableView
-          plan={outcome.plan}
-          warnings={outcome.warnings}
-          live={outcome.live}
-          onLine={(line) => onLine(line, 1)}
-        >
+        <TimetableView table={outcome.table} warnings={outcome.warnings} isLive onLine={(line) => onLine(line, 1)}>
           <p className={styles.end}>{isChanged ? endText(outcome, run) : 'From now on, without a change:'}</p>
         </TimetableView>
       )}

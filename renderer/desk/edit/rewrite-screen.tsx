@@ -21,6 +21,7 @@ import { LaneLeaves } from '../lanes/lane-leaves.tsx';
 import { Part, StopButton } from '../part.tsx';
 import { RewriteOutcome } from './rewrite-outcome.tsx';
 import { RunHead } from '../run/run-head.tsx';
+import { mendLine } from '../editor/line-marks.ts';
 import { SessionEditor } from '../editor/session-editor.tsx';
 import { putCursor, type TextView } from '../editor/text-view.ts';
 import { useSettled } from '../editor/use-settled.ts';
@@ -133,6 +134,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
             run={run}
             faultsId={faultsId}
             onLine={(line, column) => putCursor(area.current, line, column)}
+            onMend={(line) => mendLine(area.current, line)}
           />
         </Part>
       </section>

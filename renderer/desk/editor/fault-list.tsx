@@ -1,28 +1,42 @@
 /*
- * All faults of a text in full, beside it; a line that is pressed puts the cursor there.
+ * All faults of a text in full, beside it; a line that is pressed puts the cursor there, and where there is a mend it is a
+ * press away.
  */
 
 import type { ReactElement } from 'react';
 import type { Fault } from '../../../app/core/result.ts';
 import { Button } from '../../ui/parts/button.tsx';
+import type { OfferedMend } from './fault-mends.ts';
 import { FAULTS_SHOWN } from './fault-place.ts';
+import styles from './fault-list.module.css';
 
 interface FaultListProps {
   readonly id: string;
   readonly faults: readonly Fault[];
+  readonly mends: readonly Pick<OfferedMend, 'line' | 'right'>[];
   onGoTo(line: number, column: number): void;
+  onMend(line: number): void;
 }
 
-export function FaultList({ id, faults, onGoTo }: FaultListProps): ReactElement {
+export function FaultList({ id, faults, mends, onGoTo, onMend }: FaultListProps): ReactElement {
   const more = faults.length - FAULTS_SHOWN;
+  const rights = new Map(mends.map(({ line, right }) => [line, right]));
   return (
-    <section className="faults" aria-label="Faults">
+    <section className={styles.faults} aria-label="Faults">
       <h2>{faults.length === 1 ? 'One line cannot be read' : `${faults.length} faults`}</h2>
       <ul id={id}>
         {faults.slice(0, FAULTS_SHOWN).map(({ line, column, message }, index) => (
           <li key={index}>
             <Button onPress={() => onGoTo(line, column)}>line {line}</Button>
-            {message}
+            <span className={styles.said}>{message}</span>
+            {rights.has(line) ? (
+              <Button
+                name={`Mend: ${rights.get(line)!}, line ${line}`}
+                label={`Mend: ${rights.get(line)!}`}
+                look="small"
+                onPress={() => onMend(line)}
+              />
+            ) : null}
           </li>
         ))}
       </ul>

@@ -3,7 +3,7 @@
  * what would be right, or a warning. The marks go along with the text until it has been read again.
  */
 
-import { RangeSet, StateEffect, StateField, type Extension, type Line, type Range, type Text } from '@codemirror/state';
+import { RangeSet, StateEffect, StateField, type Extension, type Range, type Text } from '@codemirror/state';
 import {
   Decoration,
   EditorView,
@@ -15,9 +15,9 @@ import {
   type DecorationSet,
 } from '@codemirror/view';
 import type { Fault } from '../../../app/core/result.ts';
-import { sureMend } from '../../../app/core/session/tokens/mend.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
-import { characterAt, FAULTS_SHOWN, wordsAt } from './fault-place.ts';
+import { offeredMends, type OfferedMend } from './fault-mends.ts';
+import { FAULTS_SHOWN, wordsAt } from './fault-place.ts';
 import styles from './session-editor.module.css';
 
 export interface LineMarks {
@@ -69,21 +69,35 @@ const mendHere: Command = (view) => {
   const { state } = view;
   const { mends } = state.field(field);
   const line = state.doc.lineAt(state.selection.main.head);
-  const mend = mends.find(({ from }) => from >= line.from) ?? mends[0];
+  return make(view, mends.find(({ from }) => from >= line.from) ?? mends[0]);
+};
+
+/** The mend of a line (from 1). */
+export function mendLine(view: EditorView | null, line: number): void {
+  if (!view || line > view.state.doc.lines) return;
+  const { from, to } = view.state.doc.line(line);
+  const { mends } = view.state.field(field);
+  make(
+    view,
+    mends.find((mend) => mend.from >= from && mend.to <= to),
+  );
+}
+
+function make(view: EditorView, mend: PlacedMend | undefined): boolean {
   if (!mend) return false;
   const { from, to, insert } = mend;
   const selection = { anchor: from + insert.length };
   view.dispatch({ changes: { from, to, insert }, selection, scrollIntoView: true, userEvent: 'input.mend' });
   return true;
-};
+}
 
 export const lineMarks: Extension = [field, keymap.of([{ key: 'Ctrl-.', run: mendHere }])];
 
 function marksIn(doc: Text, { faults, warnings }: LineMarks): Marks {
   const drawn: Range<Decoration>[] = [];
   const numbers: Range<GutterMarker>[] = [];
-  const mends = new Map<number, PlacedMend>();
-  const text = faults.length > 0 ? doc.toString() : '';
+  const offered = new Map<number, OfferedMend>();
+  if (faults.length > 0) for (const mend of offeredMends(doc.toString(), faults)) offered.set(mend.line, mend);
   for (const { line: number, column } of faults.slice(0, FAULTS_SHOWN)) {
     if (number > doc.lines) continue;
     const line = doc.line(number);
@@ -92,26 +106,18 @@ function marksIn(doc: Text, { faults, warnings }: LineMarks): Marks {
     // Where something is missing at the end there is nothing to underline but room for it.
     if (from < to) drawn.push(underline.range(line.from + from, line.from + to));
     else drawn.push(Decoration.widget({ widget: new Missing(), side: 1 }).range(line.from + from));
-    const mend = sureMend(text, { line: number }, characterAt(line.text, column));
-    if (mend) mends.set(number, { from: line.from + mend.from, to: line.from + mend.to, insert: mend.by });
   }
   for (const [number, { kind, words }] of notesOf(faults, warnings)) {
     if (number > doc.lines) continue;
     const line = doc.line(number);
-    const mend = mends.get(number);
-    const widget = new Note(kind, words, mend ? rightWord(line, mend) : null);
+    const widget = new Note(kind, words, offered.get(number)?.right ?? null);
     drawn.push(Decoration.widget({ widget, block: true, side: 2 }).range(line.to));
   }
-  return { drawn: Decoration.set(drawn, true), numbers: RangeSet.of(numbers, true), mends: [...mends.values()] };
-}
-
-/** The word that a mend leaves, or two where it parts them. */
-function rightWord({ from: start, text }: Line, { from, to, insert }: PlacedMend): string {
-  const right = text.slice(0, from - start) + insert + text.slice(to - start);
-  const before = right.slice(0, from - start);
-  const begin = before.length - /\S*$/.exec(before)![0].length;
-  const words = insert.includes(' ') ? /^\S+\s+\S+/ : /^\S+/;
-  return words.exec(right.slice(begin))?.[0] ?? insert;
+  const mends = [...offered.values()].map(({ line, from, to, by }): PlacedMend => {
+    const start = doc.line(line).from;
+    return { from: start + from, to: start + to, insert: by };
+  });
+  return { drawn: Decoration.set(drawn, true), numbers: RangeSet.of(numbers, true), mends };
 }
 
 interface NoteWords {

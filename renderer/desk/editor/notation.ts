@@ -29,6 +29,11 @@ const LOOKS: { readonly [kind in TokenKind]?: { readonly tag: Tag; readonly clas
   comment: { tag: Tag.define(), class: styles.comment },
 };
 
+/** The class of what looks so; none for plain words. */
+export function lookOf(kind: TokenKind): string | undefined {
+  return LOOKS[kind]?.class;
+}
+
 const TAGS: { [kind: string]: Tag } = {};
 for (const [kind, { tag }] of Object.entries(LOOKS)) TAGS[kind] = tag;
 

@@ -6,11 +6,13 @@
 
 import { useEffect, useImperativeHandle, useLayoutEffect, useRef, type ReactElement, type RefObject } from 'react';
 import type { Fault } from '../../../app/core/result.ts';
+import type { LineMeaning } from '../timetable/line-meaning.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import { completing, NOTHING_KNOWN, type KnownBefore } from './completion/completing.ts';
 import { lineMarks, markLines } from './line-marks.ts';
 import { lockedLines, lockLines } from './locked-lines.ts';
 import { notation } from './notation.ts';
+import { setMeaning } from './set-meaning.ts';
 import {
   createTextView,
   describe,
@@ -29,6 +31,8 @@ interface SessionEditorProps {
   readonly text: string;
   /** Another number is another text: the one before is a step of undo. */
   readonly sheet?: number;
+  /** What the text was put there as a part of, where it was not typed here: the same again is one step of undo. */
+  readonly part?: string | null;
   /** Keeps what can be undone while the editor is not there. */
   readonly undos?: RefObject<KeptText | null>;
   readonly faults: readonly Fault[];
@@ -40,6 +44,8 @@ interface SessionEditorProps {
   /** The editor, for `putCursor`. */
   readonly area: RefObject<TextView | null>;
   readonly placeholder?: string;
+  /** What a line means; there is nothing to ask where it is left out. */
+  explain?(line: number): Promise<LineMeaning | null>;
   /** What was written before, to be offered again. */
   readonly known?: KnownBefore;
   /** Whether what the coach does may make this of the text; anything may where it is left out. */
@@ -56,6 +62,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
     label,
     text,
     sheet = 0,
+    part = null,
     undos,
     faults,
     warnings = NO_WARNINGS,
@@ -68,18 +75,25 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   const own = useRef<TextView>(null);
   // The editor stays while what it calls is new with every render.
   const latest = useRef(props);
-  const first = useRef({ text, sheet, locked, placeholder });
+  const first = useRef({ text, sheet, locked, placeholder, explains: props.explain !== undefined });
   const hidden = useRef<HiddenText>(null);
   useLayoutEffect(() => {
     latest.current = props;
   });
 
   useLayoutEffect(() => {
+    const { explains, ...given } = first.current;
     const view = createTextView({
-      ...first.current,
+      ...given,
       kept: hidden.current?.state ?? undos?.current ?? null,
       parent: place.current!,
-      extensions: [notation, lineMarks, lockedLines, completing(() => latest.current.known?.() ?? NOTHING_KNOWN)],
+      extensions: [
+        notation,
+        lineMarks,
+        lockedLines,
+        completing(() => latest.current.known?.() ?? NOTHING_KNOWN),
+        explains ? setMeaning((line) => latest.current.explain?.(line) ?? Promise.resolve(null)) : [],
+      ],
       accepts: (next) => latest.current.accepts?.(next) ?? true,
       begins: (before, after) => latest.current.begins?.(before, after) ?? null,
       onChange: (next, on) => latest.current.onChange(next, on),
@@ -95,8 +109,8 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   }, [undos]);
   useImperativeHandle(area, () => own.current!);
   useLayoutEffect(() => {
-    if (own.current) putText(own.current, text, sheet);
-  }, [text, sheet]);
+    if (own.current) putText(own.current, text, sheet, part);
+  }, [text, sheet, part]);
   useLayoutEffect(() => own.current?.dispatch({ effects: lockLines.of(locked) }), [locked]);
   useLayoutEffect(() => {
     own.current?.dispatch({ effects: markLines.of({ faults, warnings }) });

@@ -4,6 +4,7 @@
  * keyboard back (ui/coach/free-keyboard.ts).
  */
 
+import { closeCompletion } from '@codemirror/autocomplete';
 import {
   defaultKeymap,
   history,
@@ -65,7 +66,8 @@ function beginsSheet(begins: TextViewGiven['begins']): Extension {
   return EditorState.transactionExtender.of((transaction) => {
     const { startState, newDoc } = transaction;
     const isOwn = transaction.isUserEvent('input') || transaction.isUserEvent('delete');
-    if (!isOwn || Math.abs(newDoc.length - startState.doc.length) <= LETTERS) return null;
+    if (!isOwn || transaction.annotation(fromOutside) || Math.abs(newDoc.length - startState.doc.length) <= LETTERS)
+      return null;
     const sheet = begins(startState.doc.toString(), newDoc.toString());
     return sheet === null ? null : { effects: changeSheet.of(sheet) };
   });
@@ -122,6 +124,7 @@ export function createTextView(given: TextViewGiven): TextView {
         extensions: [
           sheetField.init(() => given.sheet),
           undoesSheet,
+          lastPart,
           beginsSheet(given.begins),
           droppedFiles,
           nonce ? EditorView.cspNonce.of(nonce) : [],
@@ -173,8 +176,22 @@ export function describe(view: TextView, attributes: Readonly<Record<string, str
   view.dispatch({ effects: dressing.reconfigure(EditorView.contentAttributes.of(attributes)) });
 }
 
-/** Puts another text in place of what is there: only what differs is replaced, and undo brings it back. */
-export function putText(view: TextView, given: string, sheet: number): void {
+/** What the text was last put there as a part of, until it is changed otherwise. */
+const putAsPart = StateEffect.define<string>();
+
+const lastPart = StateField.define<string | null>({
+  create: () => null,
+  update(before, { docChanged, effects }) {
+    const put = effects.find((each) => each.is(putAsPart));
+    return put ? (put.value as string) : docChanged ? null : before;
+  },
+});
+
+/**
+ * Puts another text in place of what is there: only what differs is replaced, and undo brings it back. What is put in as a
+ * part of the same thing as before (one typing in a field) is one step with it.
+ */
+export function putText(view: TextView, given: string, sheet: number, part: string | null = null): void {
   const before = view.state.doc.toString();
   // Here every line ends with a line feed, whatever the file has.
   const text = given.replace(/\r\n?/g, '\n');
@@ -188,9 +205,20 @@ export function putText(view: TextView, given: string, sheet: number): void {
     same++;
   view.dispatch({
     changes: { from, to: before.length - same, insert: text.slice(from, text.length - same) },
-    effects: isOther ? [changeSheet.of(sheet), EditorView.scrollIntoView(0)] : [],
-    annotations: [fromOutside.of(true), isolateHistory.of('full'), Transaction.addToHistory.of(true)],
+    effects: [
+      ...(isOther ? [changeSheet.of(sheet), EditorView.scrollIntoView(0)] : []),
+      ...(part === null ? [] : [putAsPart.of(part)]),
+    ],
+    annotations: [fromOutside.of(true), Transaction.addToHistory.of(true), ...stepOf(view, part)],
   });
+  // Nobody types here.
+  closeCompletion(view);
+}
+
+/** Of its own, or of the step before: the history joins what it takes for the composing of one word. */
+function stepOf(view: TextView, part: string | null): readonly Annotation<unknown>[] {
+  const goesOn = part !== null && view.state.field(lastPart) === part;
+  return [goesOn ? Transaction.userEvent.of('input.type.compose') : isolateHistory.of('full')];
 }
 
 /** Takes the last change back, the putting of another text too. */
@@ -204,9 +232,17 @@ export function redoIn(view: TextView | null): void {
 
 /** Puts lines in at the cursor, below the line that it is on where that has something on it. */
 export function putIn(view: TextView | null, text: string): void {
-  if (!view) return;
-  const { doc, selection } = view.state;
-  const line = doc.lineAt(selection.main.head);
+  if (view) putBelow(view, view.state.doc.lineAt(view.state.selection.main.head).number, text);
+}
+
+/** The same below another line; 0: above all. */
+export function putBelow(view: TextView, number: number, text: string): void {
+  if (number === 0) {
+    const insert = `${text}\n`;
+    return view.dispatch({ changes: { from: 0, insert }, annotations: isolateHistory.of('full') });
+  }
+  const { doc } = view.state;
+  const line = doc.line(Math.min(number, doc.lines));
   const isBlank = line.text.trim() === '';
   const insert = `${isBlank ? '' : '\n'}${text.replace(/\r\n?/g, '\n').replace(/\n+$/, '')}`;
   const from = isBlank ? line.from : line.to;

@@ -4,6 +4,7 @@
 
 import { useState, type ReactElement } from 'react';
 import { historyCsv } from '../../../app/core/record/history-csv.ts';
+import type { HistoryRun } from '../../../app/core/record/history-run.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
 import { Button } from '../../ui/parts/button.tsx';
 import { LightSwitch } from '../actions/light-switch.tsx';
@@ -15,9 +16,11 @@ import { fileName, saveText, todayIso } from '../save-text.ts';
 import { DeleteOnce } from './delete-once.tsx';
 import { Deleting } from './deleting.tsx';
 import type { SessionAgain } from './bring.ts';
+import { Lanes } from './lanes.tsx';
 import { RunList } from './run-list.tsx';
 import { RunReview } from './run-review.tsx';
 import { useHistory } from './use-history.ts';
+import { Weeks } from './weeks.tsx';
 import pageStyles from '../page.module.css';
 import styles from './history-room.module.css';
 
@@ -32,7 +35,15 @@ interface HistoryRoomProps {
   onCss(offered: CssOffered): string;
 }
 
-type Shown = { readonly kind: 'run'; readonly run: string } | { readonly kind: 'deleting' };
+const NO_RUNS: readonly HistoryRun[] = [];
+
+const PLACES = [
+  { kind: 'weeks', name: 'Weeks', about: 'distance and load' },
+  { kind: 'lanes', name: 'Lanes', about: 'distance and css' },
+  { kind: 'deleting', name: 'Delete', about: 'a name everywhere, or everything' },
+] as const;
+
+type Shown = { readonly kind: 'run'; readonly run: string } | { readonly kind: 'weeks' | 'lanes' | 'deleting' };
 
 interface Said {
   readonly text: string;
@@ -45,7 +56,7 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
   const [chosen, setChosen] = useState<Shown | null>(null);
   const [said, setSaid] = useState<Said | null>(null);
   const refuse = (text: string): void => setSaid({ text, kind: 'refused' });
-  const runs = history.found?.runs ?? [];
+  const runs = history.found?.runs ?? NO_RUNS;
   const newest = runs[0];
   const shown = chosen ?? (newest ? { kind: 'run' as const, run: newest.run } : null);
   const show = (next: Shown): void => {
@@ -75,19 +86,25 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
         <LightSwitch light={tools.light} />
         <Button name={back} look="small" onPress={onBack} />
       </header>
-      <nav className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.side}`} aria-label="History">
-        <Part tools={tools} name="The list of runs">
-          <RunList
-            history={history}
-            shown={shown?.kind === 'run' ? shown.run : null}
-            onShow={(run) => show({ kind: 'run', run })}
-          />
-        </Part>
-        <h2 className={styles.listHead}>Kept data</h2>
-        <Button className={styles.run} pressed={shown?.kind === 'deleting'} onPress={() => show({ kind: 'deleting' })}>
-          <b>Delete</b>
-          <span>a name everywhere, or everything</span>
-        </Button>
+      <nav className={`${pageStyles.card} ${styles.side}`} aria-label="History">
+        <div className={styles.runs}>
+          <Part tools={tools} name="The list of runs">
+            <RunList
+              history={history}
+              shown={shown?.kind === 'run' ? shown.run : null}
+              onShow={(run) => show({ kind: 'run', run })}
+            />
+          </Part>
+        </div>
+        <div className={styles.places}>
+          <h2 className={styles.listHead}>Over time</h2>
+          {PLACES.map(({ kind, name, about }) => (
+            <Button key={kind} className={styles.run} pressed={shown?.kind === kind} onPress={() => show({ kind })}>
+              <b>{name}</b>
+              <span>{about}</span>
+            </Button>
+          ))}
+        </div>
       </nav>
       {shown?.kind === 'run' ? (
         <OneRun
@@ -103,8 +120,12 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
         />
       ) : (
         <>
-          <main className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.whole}`}>
-            {shown?.kind === 'deleting' ? (
+          <main className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.whole}`} tabIndex={0}>
+            {shown?.kind === 'weeks' ? (
+              <Weeks runs={runs} />
+            ) : shown?.kind === 'lanes' ? (
+              <Lanes runs={runs} />
+            ) : shown?.kind === 'deleting' ? (
               <Deleting tools={tools} onDeleted={history.again} onRefused={refuse} />
             ) : (
               <p>{history.found ? 'When a session is over its record stands here.' : 'Looking…'}</p>

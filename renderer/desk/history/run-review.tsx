@@ -27,7 +27,7 @@ export function RunReview({ kept, onCss, onRefused }: RunReviewProps): ReactElem
   const until = clockTime(given.openedAtTimeOfDayMs + record.durationMs);
   return (
     <>
-      <main className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.main}`} aria-label="The record">
+      <main className={`${pageStyles.card} ${pageStyles.scrolls} ${styles.main}`} aria-label="The record" tabIndex={0}>
         <h2 className={styles.title}>{record.title}</h2>
         <p className={styles.when}>{whenText(record, until)}</p>
         {given.said.map((text) => (

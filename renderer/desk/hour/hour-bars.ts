@@ -3,13 +3,15 @@
  * and the latest start of the swim-down. All places are parts of the width, 0 to 100.
  */
 
+import { estimatedFrom } from '../../../app/core/plan/estimates.ts';
 import type { Plan, Stretch } from '../../../app/core/plan/plan.ts';
 import { planDuration, plannedTimes, stretchLength } from '../../../app/core/plan/schedule.ts';
-import { timeToFinish } from '../../../app/core/plan/totals.ts';
+import { timeToFinish, totalsOf } from '../../../app/core/plan/totals.ts';
 import { isSwimDown } from '../../../app/core/session/lanes/pace.ts';
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
+import { about } from '../../../app/core/words/time/estimate.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
-import { timeOfDayAfter } from '../../../app/core/words/time/time-of-day.ts';
+import { endTimeAfter, timeOfDayAfter } from '../../../app/core/words/time/time-of-day.ts';
 
 export interface HourPicture {
   /** In lane order. */
@@ -18,6 +20,16 @@ export interface HourPicture {
   /** Where the booked time ends; null without a start and a finish. */
   readonly finish: number | null;
   readonly ticks: readonly { readonly at: number; readonly words: string }[];
+  readonly parts: readonly PartSpan[];
+}
+
+/** A part in words. */
+export interface PartSpan {
+  readonly key: number;
+  readonly name: string;
+  readonly line: number;
+  /** "19:30 to ≈19:44". */
+  readonly span: string;
 }
 
 export type BarKind = 'swim' | 'swim-down' | 'pause';
@@ -57,9 +69,10 @@ export function hourPicture(plan: Plan): HourPicture {
   }));
   return {
     lanes: lanes.map(({ number }) => number),
-    bars: bars.map((bar) => ({ ...bar, from: place(bar.from), to: place(bar.to) })),
+    bars: drawn(bars.map((bar) => ({ ...bar, from: place(bar.from), to: place(bar.to) }))),
     finish: booked === null ? null : place(booked),
     ticks,
+    parts: partSpans(plan),
   };
 }
 
@@ -98,4 +111,37 @@ function atFinish(bar: HourBar, booked: Millis | null): readonly HourBar[] {
   if (booked === null || bar.to <= booked) return [bar];
   const over = { ...bar, key: `${bar.key} over`, over: true, from: Math.max(bar.from, booked) };
   return bar.from >= booked ? [over] : [{ ...bar, to: booked }, over];
+}
+
+/** Of a hundred: two bars of a lane that are nearer than this cannot be told apart. */
+const NEAR = 0.1;
+
+/** What is too small to be seen by itself goes into the bar before it. */
+function drawn(bars: readonly HourBar[]): readonly HourBar[] {
+  const last = new Map<string, number>();
+  const all: HourBar[] = [];
+  for (const bar of bars) {
+    const row = `${bar.kind} ${bar.lane} ${bar.over}`;
+    const at = last.get(row);
+    const before = at === undefined ? undefined : all[at]!;
+    const isSmall = bar.to - bar.from < 3 * NEAR && before !== undefined && bar.from - before.to < NEAR;
+    if (isSmall && before.to - before.from < 3) {
+      all[at!] = { ...before, to: Math.max(before.to, bar.to) };
+    } else {
+      last.set(row, all.push(bar) - 1);
+    }
+  }
+  return all;
+}
+
+function partSpans(plan: Plan): readonly PartSpan[] {
+  const { startsAt, parts } = plan.session;
+  const startText = (at: Millis): string => (startsAt === null ? reading(at) : timeOfDayAfter(startsAt, at));
+  const endText = (at: Millis): string => (startsAt === null ? reading(at) : endTimeAfter(startsAt, at));
+  const unsure = estimatedFrom(plan);
+  return totalsOf(plan).parts.map(({ partIndex, name, first, last, start, end }) => {
+    const span = `${about(first >= unsure)}${startText(start)} to ${about(last + 1 >= unsure)}${endText(end)}`;
+    const { line, items } = parts[partIndex]!;
+    return { key: partIndex, name, line: line ?? items[0]!.line, span };
+  });
 }

@@ -3,21 +3,17 @@
  * the swim-down as lines, what runs over hatched. A tap on a bar goes to its line; the parts below say the same in words.
  */
 
-import { useId, useMemo, type ReactElement } from 'react';
-import { estimatedFrom } from '../../../app/core/plan/estimates.ts';
-import type { Plan } from '../../../app/core/plan/plan.ts';
-import { totalsOf } from '../../../app/core/plan/totals.ts';
-import { fitPlan } from '../../../app/core/run/hour/fit.ts';
-import type { Millis } from '../../../app/core/units.ts';
-import { about } from '../../../app/core/words/time/estimate.ts';
-import { reading } from '../../../app/core/words/time/reading.ts';
-import { endTimeAfter, timeOfDayAfter } from '../../../app/core/words/time/time-of-day.ts';
+import { memo, useId, type ReactElement, type ReactNode } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
-import { hourPicture, placeIn, type HourBar } from './hour-bars.ts';
+import type { HourBar, HourPicture as Picture, PartSpan } from './hour-bars.ts';
 import styles from './hour-picture.module.css';
 
 interface HourPictureProps {
-  readonly plan: Plan;
+  readonly picture: Picture;
+  /** Where the swim-down must start at the latest; null where there is none to start. */
+  readonly swimDown: number | null;
+  /** Stands between the picture and its parts. */
+  readonly children?: ReactNode;
   onLine(line: number): void;
 }
 
@@ -26,12 +22,8 @@ const ROW = 1.125;
 const BAR = 0.875;
 const WORDS = 1.375;
 
-export function HourPicture({ plan, onLine }: HourPictureProps): ReactElement {
-  const picture = useMemo(() => hourPicture(plan), [plan]);
-  const swimDown = useMemo(() => {
-    const by = fitPlan(plan)?.swimDownBy ?? null;
-    return by === null || by < 0 ? null : placeIn(plan, by);
-  }, [plan]);
+export const HourPicture = memo(function HourPicture(props: HourPictureProps): ReactElement {
+  const { picture, swimDown, children, onLine } = props;
   const hatch = useId();
   const high = picture.lanes.length * ROW;
   return (
@@ -66,15 +58,16 @@ export function HourPicture({ plan, onLine }: HourPictureProps): ReactElement {
           ))}
         </svg>
       </div>
-      <PartList plan={plan} onLine={onLine} />
       <figcaption className={styles.key}>
         {swimDown === null ? null : <span className={styles.swimDownKey}>swim-down must start</span>}
         {picture.finish === null ? null : <span className={styles.finishKey}>booked to</span>}
         {picture.bars.some(({ over }) => over) ? <span className={styles.overKey}>past the finish</span> : null}
       </figcaption>
+      {children}
+      <PartList parts={picture.parts} onLine={onLine} />
     </figure>
   );
-}
+});
 
 interface BarProps {
   readonly bar: HourBar;
@@ -105,38 +98,26 @@ function Mark(props: { readonly at: number; readonly high: number; readonly look
   return <line x1={`${at}%`} x2={`${at}%`} y1="0" y2={`${high}rem`} className={look} />;
 }
 
+/** More would bury what stands below. */
+const PARTS_SHOWN = 24;
+
+interface PartListProps {
+  readonly parts: readonly PartSpan[];
+  onLine(line: number): void;
+}
+
 /** What the picture shows, in words: each part, when it starts and ends. */
-function PartList({ plan, onLine }: HourPictureProps): ReactElement {
-  const parts = useMemo(() => partSpans(plan), [plan]);
+function PartList({ parts, onLine }: PartListProps): ReactElement {
   return (
     <ul className={styles.parts}>
-      {parts.map(({ key, line, name, span }) => (
+      {parts.slice(0, PARTS_SHOWN).map(({ key, line, name, span }) => (
         <li key={key}>
           <Button className={styles.part} onPress={() => onLine(line)}>
             {name} <span>{span}</span>
           </Button>
         </li>
       ))}
+      {parts.length > PARTS_SHOWN ? <li>And {parts.length - PARTS_SHOWN} more, in the timetable below.</li> : null}
     </ul>
   );
-}
-
-interface PartSpan {
-  readonly key: number;
-  readonly name: string;
-  readonly line: number;
-  /** "19:30 to ≈ 19:44". */
-  readonly span: string;
-}
-
-function partSpans(plan: Plan): readonly PartSpan[] {
-  const { startsAt, parts } = plan.session;
-  const startText = (at: Millis): string => (startsAt === null ? reading(at) : timeOfDayAfter(startsAt, at));
-  const endText = (at: Millis): string => (startsAt === null ? reading(at) : endTimeAfter(startsAt, at));
-  const unsure = estimatedFrom(plan);
-  return totalsOf(plan).parts.map(({ partIndex, name, first, last, start, end }) => {
-    const span = `${about(first >= unsure)}${startText(start)} to ${about(last + 1 >= unsure)}${endText(end)}`;
-    const { line, items } = parts[partIndex]!;
-    return { key: partIndex, name, line: line ?? items[0]!.line, span };
-  });
 }

@@ -10,6 +10,7 @@ import type { MinuteOfDay } from '../../../app/core/units.ts';
 import { timeOfDay } from '../../../app/core/words/time/time-of-day.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { nextDay, today } from './moved-name.ts';
+import fieldStyles from '../field.module.css';
 import styles from './sessions-panel.module.css';
 
 interface AnotherDayProps {
@@ -31,12 +32,12 @@ export function AnotherDay({ name, text, onMake, onRefused }: AnotherDayProps): 
   };
   return (
     <form className={styles.form} onSubmit={submit} aria-label={`${name} for another day`}>
-      <label className={styles.field}>
+      <label className={fieldStyles.field}>
         Day
         <input type="date" value={date} onChange={({ target }) => setDate(target.value)} />
       </label>
       {before === null ? null : (
-        <label className={styles.field}>
+        <label className={fieldStyles.field}>
           Start
           <input type="time" value={start} onChange={({ target }) => setStart(target.value)} />
         </label>

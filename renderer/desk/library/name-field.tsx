@@ -4,6 +4,7 @@
 
 import { useEffect, useRef, useState, type FormEvent, type KeyboardEvent, type ReactElement } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
+import fieldStyles from '../field.module.css';
 import styles from './sessions-panel.module.css';
 
 interface NameFieldProps {
@@ -33,7 +34,7 @@ export function NameField({ name, onRename }: NameFieldProps): ReactElement {
   };
   return (
     <form className={styles.form} onSubmit={submit} onKeyDown={leave}>
-      <label className={styles.field}>
+      <label className={fieldStyles.field}>
         Name
         <input value={text} maxLength={200} onChange={({ target }) => setText(target.value)} ref={field} />
       </label>

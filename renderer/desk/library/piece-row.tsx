@@ -4,49 +4,25 @@
 
 import type { ReactElement } from 'react';
 import type { LibraryEntry } from '../../link/library.ts';
-import { Button } from '../../ui/parts/button.tsx';
-import { NameField } from './name-field.tsx';
+import { EntryRow, type Expanding } from './entry-row.tsx';
+import { NameAndBin } from './name-and-bin.tsx';
 import type { Sessions } from './use-sessions.ts';
-import styles from './sessions-panel.module.css';
 
-interface PieceRowProps {
+interface PieceRowProps extends Expanding {
   readonly sessions: Sessions;
   readonly entry: LibraryEntry;
-  readonly isExpanded: boolean;
-  onExpand(isExpanded: boolean): void;
 }
 
-export function PieceRow({ sessions, entry: { name, note }, isExpanded, onExpand }: PieceRowProps): ReactElement {
-  const rename = async (to: string): Promise<boolean> => {
-    const ok = await sessions.rename('piece', name, to);
-    if (ok) onExpand(false);
-    return ok;
-  };
+export function PieceRow({ sessions, entry: { name, note }, ...expanding }: PieceRowProps): ReactElement {
   return (
-    <li className={styles.row}>
-      <div className={styles.head}>
-        <Button className={styles.open} onPress={() => void sessions.insertPiece(name)}>
-          <b>Put in {name}</b> <span>{note}</span>
-        </Button>
-        <Button
-          name={`More for ${name}`}
-          label="…"
-          look="small"
-          expanded={isExpanded}
-          onPress={() => onExpand(!isExpanded)}
-        />
-      </div>
-      {isExpanded ? (
-        <div className={styles.actions}>
-          <NameField name={name} onRename={rename} />
-          <Button
-            name={`Move ${name} to the bin`}
-            label="Move to the bin"
-            look="small"
-            onPress={() => void sessions.discard('piece', name)}
-          />
-        </div>
-      ) : null}
-    </li>
+    <EntryRow
+      {...expanding}
+      name={name}
+      deed={`Put in ${name}`}
+      facts={note ?? ''}
+      onPress={() => void sessions.insertPiece(name)}
+    >
+      <NameAndBin {...{ sessions, name }} kind="piece" onDone={() => expanding.onExpand(false)} />
+    </EntryRow>
   );
 }

@@ -8,45 +8,30 @@ import { Button } from '../../ui/parts/button.tsx';
 import { saveText } from '../save-text.ts';
 import { AnotherDay } from './another-day.tsx';
 import { entryFacts } from './entry-facts.ts';
-import { NameField } from './name-field.tsx';
+import { EntryRow, type Expanding } from './entry-row.tsx';
+import { NameAndBin } from './name-and-bin.tsx';
 import type { Sessions } from './use-sessions.ts';
-import styles from './sessions-panel.module.css';
 
-interface SessionRowProps {
+interface SessionRowProps extends Expanding {
   readonly sessions: Sessions;
   readonly entry: LibraryEntry;
   /** Whether it is in the editor. */
   readonly isOpen: boolean;
-  readonly isExpanded: boolean;
-  onExpand(isExpanded: boolean): void;
   onRefused(why: string): void;
 }
 
-export function SessionRow({
-  sessions,
-  entry,
-  isOpen,
-  isExpanded,
-  onExpand,
-  onRefused,
-}: SessionRowProps): ReactElement {
+export function SessionRow({ sessions, entry, isOpen, onRefused, ...expanding }: SessionRowProps): ReactElement {
   const { name } = entry;
   return (
-    <li className={styles.row} aria-current={isOpen ? 'true' : undefined}>
-      <div className={styles.head}>
-        <Button className={styles.open} onPress={() => void sessions.open(name)}>
-          <b>{name}</b> <span>{entryFacts(entry)}</span>
-        </Button>
-        <Button
-          name={`More for ${name}`}
-          label="…"
-          look="small"
-          expanded={isExpanded}
-          onPress={() => onExpand(!isExpanded)}
-        />
-      </div>
-      {isExpanded ? <SessionActions {...{ sessions, name, onRefused }} onDone={() => onExpand(false)} /> : null}
-    </li>
+    <EntryRow
+      {...expanding}
+      {...{ name, isOpen }}
+      deed={name}
+      facts={entryFacts(entry)}
+      onPress={() => void sessions.open(name)}
+    >
+      <SessionActions {...{ sessions, name, onRefused }} onDone={() => expanding.onExpand(false)} />
+    </EntryRow>
   );
 }
 
@@ -64,13 +49,8 @@ function SessionActions({ sessions, name, onDone, onRefused }: SessionActionsPro
     const read = await sessions.read('session', name);
     if (read) call(read.text);
   };
-  const rename = async (to: string): Promise<boolean> => {
-    const ok = await sessions.rename('session', name, to);
-    if (ok) onDone();
-    return ok;
-  };
   return (
-    <div className={styles.actions}>
+    <>
       <Button
         name={`${name} for another day`}
         label="For another day…"
@@ -92,19 +72,13 @@ function SessionActions({ sessions, name, onDone, onRefused }: SessionActionsPro
         look="small"
         onPress={() => void sessions.duplicate(name).then(onDone)}
       />
-      <NameField name={name} onRename={rename} />
       <Button
         name={`Save ${name} as a file`}
         label="Save as a file"
         look="small"
         onPress={() => void withText((text) => saveText(`${name}.txt`, text, 'text/plain'))}
       />
-      <Button
-        name={`Move ${name} to the bin`}
-        label="Move to the bin"
-        look="small"
-        onPress={() => void sessions.discard('session', name).then(onDone)}
-      />
-    </div>
+      <NameAndBin {...{ sessions, name, onDone }} kind="session" />
+    </>
   );
 }

@@ -11,6 +11,7 @@ import { PieceRow } from './piece-row.tsx';
 import { SAMPLES } from './samples.ts';
 import { SessionRow } from './session-row.tsx';
 import type { Sessions } from './use-sessions.ts';
+import fieldStyles from '../field.module.css';
 import styles from './sessions-panel.module.css';
 
 interface SessionsPanelProps {
@@ -34,6 +35,8 @@ export function SessionsPanel(props: SessionsPanelProps): ReactElement {
   // The row whose actions are shown.
   const [expanded, setExpanded] = useState<string | null>(null);
   const { found, words, find } = sessions;
+  // Kept here too: what comes from outside may be drawn a little later.
+  const [typed, setTyped] = useState(words);
   const field = useRef<HTMLInputElement>(null);
   useEffect(() => {
     if (asked === 0) return;
@@ -63,9 +66,17 @@ export function SessionsPanel(props: SessionsPanelProps): ReactElement {
         <Button name="Close: Sessions" label="Close" hint="Esc" look="small" onPress={onClose} />
       </div>
       <form className={styles.find} role="search" onSubmit={openFirst}>
-        <label className={styles.field}>
+        <label className={fieldStyles.field}>
           Find by name, day or words
-          <input type="search" value={words} onChange={({ target }) => find(target.value)} ref={field} />
+          <input
+            type="search"
+            value={typed}
+            onChange={({ target }) => {
+              setTyped(target.value);
+              find(target.value);
+            }}
+            ref={field}
+          />
         </label>
       </form>
       <div className={styles.buttons}>

@@ -25,7 +25,9 @@ export interface TypedField {
 
 export type TypedFields = Readonly<Record<LaneField, TypedField>>;
 
-export function useLaneFields(lane: WrittenLane, onLane: (lane: WrittenLane) => void): TypedFields {
+/** `onLane`: with what the edit is a part of: all that is typed into a field until it is left is one. */
+export function useLaneFields(lane: WrittenLane, onLane: (lane: WrittenLane, part: string) => void): TypedFields {
+  const [visits, setVisits] = useState(0);
   const [typed, setTyped] = useState<Readonly<Partial<Record<LaneField, Typed>>>>({});
   const fieldOf = (field: LaneField): TypedField => {
     const written = fieldText(lane, field);
@@ -39,9 +41,12 @@ export function useLaneFields(lane: WrittenLane, onLane: (lane: WrittenLane) => 
       change(next) {
         const edited = editedLane(lane, field, next);
         put({ text: next, beside: edited.ok ? fieldText(edited.lane, field) : written });
-        if (edited.ok) onLane(edited.lane);
+        if (edited.ok) onLane(edited.lane, `lane ${lane.number} ${field} ${visits}`);
       },
-      leave: (always) => (always || edit.ok ? put(undefined) : undefined),
+      leave(always) {
+        setVisits(visits + 1);
+        if (always || edit.ok) put(undefined);
+      },
     };
   };
   return { swimmers: fieldOf('swimmers'), gap: fieldOf('gap'), base: fieldOf('base'), css: fieldOf('css') };

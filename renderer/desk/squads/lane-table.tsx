@@ -18,7 +18,8 @@ import styles from './lanes-panel.module.css';
 
 interface LaneTableProps {
   readonly table: Table;
-  onLane(lane: WrittenLane): void;
+  /** `part`: what it is a part of; left out for what is done at once. */
+  onLane(lane: WrittenLane, part?: string): void;
   onTakeOut(number: number): void;
   onLine(line: number): void;
   onRefused(why: string): void;

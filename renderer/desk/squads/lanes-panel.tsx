@@ -29,7 +29,8 @@ interface LanesPanelProps {
   readonly text: string;
   /** Of lanes that are written apart; '' for none. */
   readonly lanesText: string;
-  onText(text: string): void;
+  /** `part`: what the change is a part of; left out for what is done at once. */
+  onText(text: string, part?: string): void;
   /** Puts the cursor into a line of the text. */
   onLine(line: number): void;
   onClose(): void;
@@ -63,7 +64,7 @@ export function LanesPanel(props: LanesPanelProps): ReactElement {
       <LaneTable
         key={sheet}
         table={table}
-        onLane={(lane) => onText(textWithLane(text, lane))}
+        onLane={(lane, part) => onText(textWithLane(text, lane), part)}
         onTakeOut={(number) => write(textWithoutLane(text, number), `Lane ${number} is out of the session.`)}
         onLine={onLine}
         onRefused={refuse}
@@ -132,5 +133,5 @@ function usedText(name: string, { rows }: Table, lanes: readonly WrittenLane[]):
 }
 
 function added(number: number): string {
-  return `Lane ${number} is new. Where a set has a list with a value a lane, write one more.`;
+  return `Lane ${number} is new. Where a set has a list with a value a lane, one more is offered beside it.`;
 }

@@ -93,7 +93,9 @@ export function KeepSquad({ squads, lanes, onRefused }: KeepSquadProps): ReactEl
         onRefused={onRefused}
       />
       {squads.all?.length === 0 ? (
-        <p className={styles.quiet}>For the next session they are chosen with one tap.</p>
+        <p className={styles.quiet}>
+          No squads yet. Give these lanes a name and keep them: the next session then has them with one tap.
+        </p>
       ) : null}
     </section>
   );

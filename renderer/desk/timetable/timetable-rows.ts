@@ -8,7 +8,7 @@ import { endsByEstimate, estimatedFrom, isEstimated } from '../../../app/core/pl
 import { plannedTimes } from '../../../app/core/plan/schedule.ts';
 import { totalsOf, type Totals } from '../../../app/core/plan/totals.ts';
 import type { Item, Lane } from '../../../app/core/session/session.ts';
-import { MINUTE, type Millis } from '../../../app/core/units.ts';
+import { MINUTE, type LengthUnit, type Millis } from '../../../app/core/units.ts';
 import { distanceText } from '../../../app/core/words/distance.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
 import { holdText, intervalText } from '../../../app/core/words/interval.ts';
@@ -18,6 +18,8 @@ import { cutsInside, headingWords, itemWords, NO_CUTS, type Cuts } from '../../.
 import { clockTime, endTimeAfter, timeOfDay, timeOfDayAfter } from '../../../app/core/words/time/time-of-day.ts';
 
 export interface Timetable {
+  readonly title: string;
+  readonly unit: LengthUnit;
   readonly lanes: readonly number[];
   /** The lanes themselves: swimmers and gaps, paces, and so on, one kind a row. */
   readonly squad: readonly TimetableRow[];
@@ -27,6 +29,8 @@ export interface Timetable {
   readonly length: string;
   /** "ends 20:27, booked to 20:30"; null without a start. */
   readonly ends: string | null;
+  /** "3:00 past the finish"; null where it ends in time. */
+  readonly over: string | null;
 }
 
 /** How a run stands, for its timetable. */
@@ -72,6 +76,8 @@ export function timetableOf(plan: Plan, live: LiveTimes | null = null): Timetabl
   const estimated = estimatedParts(plan);
   const fromEstimate = estimatedFrom(plan);
   return {
+    title: session.title ?? 'Session',
+    unit: session.pool.unit,
     lanes: shown.map(({ lane }) => lane.number),
     squad: squadRows(shown.map(({ lane, now }) => ({ ...lane, ...now }))),
     parts: parts.map(({ partIndex, name, first, start, end, distances }) => ({
@@ -93,6 +99,7 @@ export function timetableOf(plan: Plan, live: LiveTimes | null = null): Timetabl
     totals: { ...totals, distances: ofShown(totals.distances) },
     length: lengthText(totals.duration, estimated.size > 0),
     ends: endsText(plan, totals.duration),
+    over: totals.over ? `${about(endsByEstimate(plan))}${readingLeft(totals.over)} past the finish` : null,
   };
 }
 

@@ -3,31 +3,20 @@
  */
 
 import { memo, useMemo, type ReactElement, type ReactNode } from 'react';
-import { endsByEstimate } from '../../../app/core/plan/estimates.ts';
-import type { Plan } from '../../../app/core/plan/plan.ts';
-import type { LengthUnit } from '../../../app/core/units.ts';
 import { distanceIn } from '../../../app/core/words/distance.ts';
-import { about } from '../../../app/core/words/time/estimate.ts';
-import { readingLeft } from '../../../app/core/words/time/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { Block, inBlocks } from '../outline/blocks.tsx';
-import {
-  timetableOf,
-  type LiveTimes,
-  type Timetable,
-  type TimetablePart,
-  type TimetableRow,
-} from './timetable-rows.ts';
+import type { Timetable, TimetablePart, TimetableRow } from './timetable-rows.ts';
 import type { WarningGroup } from './warning-groups.ts';
 import pageStyles from '../page.module.css';
 import tableStyles from '../table.module.css';
 import styles from './timetable-view.module.css';
 
 interface TimetableViewProps {
-  readonly plan: Plan;
+  readonly table: Timetable;
   readonly warnings: readonly WarningGroup[];
-  /** During a run: its own times instead of the plan's, and no totals. */
-  readonly live?: LiveTimes | null;
+  /** During a run: no totals, because what was swum before is not in it. */
+  readonly isLive?: boolean;
   /** Stands below the totals. */
   readonly children?: ReactNode;
   onLine(line: number): void;
@@ -36,13 +25,16 @@ interface TimetableViewProps {
 /** The height of a row by the style sheet, in px. */
 const ROW = 33;
 
-export function TimetableView({ plan, warnings, live = null, children, onLine }: TimetableViewProps): ReactElement {
-  const table = useMemo(() => timetableOf(plan, live), [plan, live]);
+export function TimetableView(props: TimetableViewProps): ReactElement {
+  const { table, warnings, isLive = false, children, onLine } = props;
   return (
     <section className={styles.whole} aria-label="Timetable">
-      {live ? null : <TimetableHead plan={plan} table={table} />}
+      {isLive ? null : <TimetableHead table={table} />}
       {children}
-      <TimetableTable table={table} unit={plan.session.pool.unit} isLive={live !== null} />
+      {/* Focusable, so that keys scroll it where it is wider than a phone. */}
+      <div className={styles.wide} role="group" aria-label="By part and lane" tabIndex={0}>
+        <TimetableTable table={table} isLive={isLive} />
+      </div>
       <WarningList warnings={warnings} onLine={onLine} />
       <p className={pageStyles.caution}>
         ≈ marks an estimate from usual swim times, not these swimmers' own. Intervals by base and css come from the
@@ -52,29 +44,23 @@ export function TimetableView({ plan, warnings, live = null, children, onLine }:
   );
 }
 
-function TimetableHead({ plan, table }: { readonly plan: Plan; readonly table: Timetable }): ReactElement {
+function TimetableHead({ table }: { readonly table: Timetable }): ReactElement {
   return (
     <div className={styles.head}>
-      <h2>{plan.session.title ?? 'Session'}</h2>
+      <h2>{table.title}</h2>
       <p className={styles.length}>{table.length}</p>
       <p>{table.ends ?? 'no start in the session'}</p>
-      {table.totals.over ? (
-        <p
-          className={styles.over}
-        >{`${about(endsByEstimate(plan))}${readingLeft(table.totals.over)} past the finish`}</p>
-      ) : null}
+      {table.over === null ? null : <p className={styles.over}>{table.over}</p>}
     </div>
   );
 }
 
 interface TimetableTableProps {
   readonly table: Timetable;
-  readonly unit: LengthUnit;
-  /** Then without a sum, because what was swum before is not in it. */
   readonly isLive: boolean;
 }
 
-const TimetableTable = memo(function TimetableTable({ table, unit, isLive }: TimetableTableProps): ReactElement {
+const TimetableTable = memo(function TimetableTable({ table, isLive }: TimetableTableProps): ReactElement {
   const blocks = useMemo(() => inBlocks(table.parts, ({ rows }) => rows.length + 1), [table]);
   return (
     <table className={tableStyles.table}>
@@ -99,7 +85,9 @@ const TimetableTable = memo(function TimetableTable({ table, unit, isLive }: Tim
           rowHeight={ROW}
           always={index === 0}
         >
-          {() => parts.map((part) => <PartRows key={part.key} part={part} lanes={table.lanes.length} unit={unit} />)}
+          {() =>
+            parts.map((part) => <PartRows key={part.key} part={part} lanes={table.lanes.length} unit={table.unit} />)
+          }
         </Block>
       ))}
       {isLive ? null : (
@@ -107,7 +95,7 @@ const TimetableTable = memo(function TimetableTable({ table, unit, isLive }: Tim
           <tr>
             <th scope="row">In all</th>
             {table.totals.distances.map((distance, lane) => (
-              <td key={lane}>{distanceIn(distance, unit)}</td>
+              <td key={lane}>{distanceIn(distance, table.unit)}</td>
             ))}
           </tr>
         </tfoot>

@@ -1,23 +1,38 @@
 /*
- * The cuts that would end a written session by its finish. Each comes with the text it would leave and what it then
- * saves: alone if one is enough, else together with those before it.
+ * How the booked hour stands while a session is written: when the swim-down must start, and the cuts that would end it by
+ * its finish, with what each saves: alone if one is enough, else together with those before it.
  */
 
+import { endsByEstimate, lineIsEstimate } from '../../../app/core/plan/estimates.ts';
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import type { Plan } from '../../../app/core/plan/plan.ts';
 import { totalsOf } from '../../../app/core/plan/totals.ts';
 import { fitPlan, type CutOption, type Fit } from '../../../app/core/run/hour/fit.ts';
 import { textWithCut } from '../../../app/core/session/text/text-cut.ts';
+import { MINUTE, type MinuteOfDay } from '../../../app/core/units.ts';
+import { placeIn } from '../hour/hour-bars.ts';
+import { startByText } from '../run/fit-advice.ts';
 
 export interface WrittenCut extends CutOption {
-  /** The session with this cut alone. */
-  readonly text: string;
+  /** Whether what it saves is an estimate. */
+  readonly isEstimate: boolean;
 }
 
 export interface WrittenFit {
+  /** The text that its lines are of. */
+  readonly text: string;
+  readonly pool: Plan['session']['pool'];
+  readonly startsAt: MinuteOfDay;
+  /** Whether the ends are estimates. */
+  readonly isEstimate: boolean;
   readonly fit: Fit;
   readonly cuts: readonly WrittenCut[];
+  /** "Swim-down must start by 20:24.", and where that stands in the picture of the hour; null where there is none to start. */
+  readonly startBy: { readonly said: string; readonly at: number | null } | null;
 }
+
+/** A session that takes more of them is not one hour's. */
+const MOST_CUTS = 40;
 
 /** null without a start and a finish. Savings are measured on the shortened texts, so that a tap saves what it says. */
 export function writtenFit(plan: Plan): WrittenFit | null {
@@ -25,13 +40,28 @@ export function writtenFit(plan: Plan): WrittenFit | null {
   if (!fit) return null;
   const cuts: WrittenCut[] = [];
   let before = { plan, end: totalsOf(plan).duration };
-  for (const option of fit.cuts) {
+  for (const option of fit.cuts.slice(0, MOST_CUTS)) {
     const after = withCut(before.plan, option);
-    const text = textWithCut(plan.source.text, plan.session.pool, option.line, option.n);
-    cuts.push({ ...option, text, saves: before.end - after.end, endsAt: after.end });
+    const isEstimate = lineIsEstimate(plan.stretches, option.line);
+    cuts.push({ ...option, isEstimate, saves: before.end - after.end, endsAt: after.end });
     if (fit.serves !== 'each') before = after;
   }
-  return { fit, cuts };
+  const { pool, startsAt } = plan.session;
+  return {
+    text: plan.source.text,
+    pool,
+    startsAt: startsAt!,
+    isEstimate: endsByEstimate(plan),
+    fit,
+    cuts,
+    startBy: startBy(plan, fit),
+  };
+}
+
+function startBy(plan: Plan, { swimDownBy }: Fit): WrittenFit['startBy'] {
+  if (swimDownBy === null) return null;
+  const said = startByText({ plan, stretches: plan.stretches }, plan.session.startsAt! * MINUTE + swimDownBy);
+  return { said, at: swimDownBy < 0 ? null : placeIn(plan, swimDownBy) };
 }
 
 function withCut(before: Plan, { line, n }: CutOption): { readonly plan: Plan; readonly end: number } {

@@ -3,21 +3,22 @@
  * that bring the hour back, each one tap that writes the line shorter, and one tap to take it back.
  */
 
-import { useMemo, useState, type ReactElement } from 'react';
-import { endsByEstimate, lineIsEstimate } from '../../../app/core/plan/estimates.ts';
-import type { Plan } from '../../../app/core/plan/plan.ts';
-import { MINUTE, type Millis } from '../../../app/core/units.ts';
+import { useState, type ReactElement } from 'react';
+import { textWithCut } from '../../../app/core/session/text/text-cut.ts';
+import { MINUTE } from '../../../app/core/units.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { CutOffers } from '../run/cut-offers.tsx';
-import { startByText } from '../run/fit-advice.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
 import { endTime } from '../../../app/core/words/time/time-of-day.ts';
-import { writtenFit, type WrittenCut } from '../timetable/written-cuts.ts';
+import type { WrittenCut, WrittenFit } from '../timetable/written-cuts.ts';
 import cutStyles from '../run/cut-offers.module.css';
 import lateStyles from '../run/run-late.module.css';
+import styles from './write-screen.module.css';
 
 interface WriteLateProps {
-  readonly plan: Plan;
+  readonly found: WrittenFit;
+  /** The text as it is now: of an older one nothing is cut. */
+  readonly text: string;
   onText(text: string): void;
 }
 
@@ -27,26 +28,25 @@ interface Made {
   readonly after: string;
 }
 
-export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null {
-  const fitted = useMemo(() => writtenFit(plan), [plan]);
+export function WriteLate({ found, text, onText }: WriteLateProps): ReactElement {
   const [made, setMade] = useState<Made | null>(null);
-  const { text } = plan.source;
+  const { fit, cuts, startBy, startsAt, isEstimate, pool } = found;
   const undone = made?.after === text ? made : null;
-  if (!fitted) return null;
-  const { fit, cuts } = fitted;
-  const at = (ms: Millis): Millis => plan.session.startsAt! * MINUTE + ms;
-  const make = (cut: WrittenCut, label: string): void => {
-    setMade({ label, before: text, after: cut.text });
-    onText(cut.text);
+  const estimates = new Set(cuts.filter((cut) => cut.isEstimate).map(({ line }) => line));
+  const make = ({ line, n }: WrittenCut, label: string): void => {
+    if (found.text !== text) return;
+    const after = textWithCut(text, pool, line, n);
+    setMade({ label, before: text, after });
+    onText(after);
   };
   return (
-    <section className={`${lateStyles.late} write-late`} aria-label="If you run late">
+    <section className={`${lateStyles.late} ${styles.late}`} aria-label="If you run late">
       <CutOffers
         fit={fit}
         cuts={cuts}
-        text={text}
-        isEstimate={(line) => lineIsEstimate(plan.stretches, line)}
-        endTime={(end) => `${about(endsByEstimate(plan))}${endTime(at(end))}`}
+        text={found.text}
+        isEstimate={(line) => estimates.has(line)}
+        endTime={(end) => `${about(isEstimate)}${endTime(startsAt * MINUTE + end)}`}
         whyNot={() => null}
         judge={() => null}
         onCut={make}
@@ -59,7 +59,7 @@ export function WriteLate({ plan, onText }: WriteLateProps): ReactElement | null
           onPress={() => onText(undone.before)}
         />
       ) : null}
-      {fit.swimDownBy === null ? null : <p>{startByText({ plan, stretches: plan.stretches }, at(fit.swimDownBy))}</p>}
+      {startBy ? <p>{startBy.said}</p> : null}
     </section>
   );
 }

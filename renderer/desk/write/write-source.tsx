@@ -12,6 +12,7 @@ import { EXAMPLE } from './example.ts';
 import type { Saving } from './session-saver.ts';
 import { newNameOf } from './session-title.ts';
 import type { Writing, Written } from './writing.ts';
+import styles from './write-screen.module.css';
 
 interface WriteSourceProps {
   readonly run: DeckRun | null;
@@ -24,14 +25,14 @@ export function WriteSource({ run, writing, written: { draft, saving } }: WriteS
   const isOpen = open !== null && open.text === draft.text && open.lanesText === draft.lanesText;
   return (
     <>
-      <h1 className="write-name">{saving.file?.name ?? nameless(draft)}</h1>
-      <p className="write-source">
+      <h1 className={styles.name}>{saving.file?.name ?? nameless(draft)}</h1>
+      <p className={styles.source}>
         <span>
           {[savedText(saving), runText(draft, run !== null, isOpen)].filter((each) => each !== '').join(' · ')}
         </span>
         {open && !isOpen ? <Button onPress={() => writing.put(open)}>Take the one that is open</Button> : null}
       </p>
-      <p className="write-refused" role="status">
+      <p className={styles.refused} role="status">
         {saving.refused}
       </p>
     </>

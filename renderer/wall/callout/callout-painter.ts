@@ -3,7 +3,7 @@
  */
 
 import { createDigits } from '../../ui/digits.ts';
-import type { Measure, Place } from '../../ui/fit-text.ts';
+import type { Measure } from '../../ui/fit-text.ts';
 import type { Callout } from './callout-face.ts';
 import type { Shared } from '../head/head-face.ts';
 import type { Layout } from '../layout.ts';
@@ -18,6 +18,7 @@ export function createCalloutPainter(
   measure: Measure,
 ): (callout: Callout | null, shared: Shared) => void {
   const root = placeIn(board, 'callout');
+  const title = placeIn(board, 'callout-title');
   const list = placeIn(board, 'callout-lines');
   const leftElement = placeIn(board, 'left-box');
   const left = createDigits(placeIn(board, 'left'));
@@ -44,7 +45,9 @@ export function createCalloutPainter(
     const split = callout.left === '' && beside ? splitOf(callout, { width, height: free }, measure) : null;
     setSplit(split ? 'yes' : '');
     if (split) {
-      wordsWriter(placeIn(board, 'callout-title'), split.title, measure)(callout.title);
+      title.hidden = false;
+      title.style.fontSize = `${split.size}px`;
+      title.textContent = split.title.join('\n');
       writeLines(list, callout.lines, split.lines, measure);
       return;
     }
@@ -54,8 +57,8 @@ export function createCalloutPainter(
     // One line rather than two, where that is not much smaller.
     const onOneLine = width / measure(callout.title);
     const size = onOneLine >= most * 0.6 ? Math.min(most, onOneLine) : most;
-    const title = { width, height: free * 0.46, size, least: size * 0.24 };
-    wordsWriter(placeIn(board, 'callout-title'), title, measure)(callout.title);
+    const place = { width, height: free * 0.46, size, least: size * 0.24 };
+    wordsWriter(title, place, measure)(callout.title);
     writeLines(
       list,
       callout.lines,
@@ -82,18 +85,22 @@ const BETWEEN = 0.04;
 
 /** The title beside its lines, where both come out larger than one below the other: short lines leave half a wide screen empty. */
 function splitOf(
-  { lines }: Callout,
+  { title, lines }: Callout,
   { width, height }: { readonly width: number; readonly height: number },
   measure: Measure,
-): { readonly title: Place; readonly lines: LinesRoom } | null {
+): { readonly title: readonly string[]; readonly size: number; readonly lines: LinesRoom } | null {
   const longest = Math.max(...shownOf(lines).map(measure));
   const inWidth = (width * (1 - TITLE - BETWEEN)) / longest;
   const beside = Math.min(inWidth, height / (shownOf(lines).length * 1.25), height * 0.4);
   const below = Math.min(width / longest, (height * 0.64) / (shownOf(lines).length * 1.25));
   if (lines.length === 0 || beside < below * 1.1) return null;
-  const size = height * 0.42;
+  // "Next:" stands above the part's name.
+  const broken = title.replace(': ', ':\n').split('\n');
+  const size = Math.min(height * 0.4, (width * TITLE) / Math.max(...broken.map(measure)));
+  if (size < beside) return null;
   return {
-    title: { width: width * TITLE, height, size, least: size * 0.2 },
+    title: broken,
+    size,
     lines: { width: width * (1 - TITLE - BETWEEN), height, most: beside },
   };
 }

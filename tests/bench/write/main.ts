@@ -1,7 +1,8 @@
 /*
  * `npm run bench:write`: how long a key takes in the editor, in a real Chromium, from the key's own time until the
- * letter stands there and all that it sets off at once is done, beside the text area that stood there before. Keys come 90 ms apart with a pause of a
- * second after every tenth, so that what waits for a pause is met too. `-- --without-before` leaves the text area out.
+ * letter stands there and all that it sets off at once is done, with sessions and lanes open beside it. Keys come 90 ms
+ * apart with a pause after every fifth, of 0.3 s and of a second in turn, so that what is read and drawn after a pause is met
+ * in the midst of it. Beside it the text area that stood there before; `-- --without-before` leaves that out.
  */
 
 import { cpus, loadavg } from 'node:os';
@@ -14,7 +15,7 @@ import { longText, TEXTS } from './texts.ts';
 
 const KEYS = 120;
 const APART = 90;
-const PAUSE = 1000;
+const PAUSES = [300, 1000] as const;
 
 declare global {
   interface Window {
@@ -49,6 +50,9 @@ async function typed(page: Page, text: string): Promise<readonly number[]> {
   const box = page.getByRole('textbox', { name: 'Session', exact: true });
   await box.waitFor();
   await paste(page, text);
+  // The program of before has no such panel, or another.
+  const lanes = page.getByRole('button', { name: 'Lanes and squads', exact: true });
+  if (await lanes.isVisible()) await lanes.click();
   await page.waitForTimeout(6000);
   await box.press('Control+End');
   await page.keyboard.press('Enter');
@@ -62,7 +66,7 @@ async function typed(page: Page, text: string): Promise<readonly number[]> {
   });
   for (let key = 0; key < KEYS; key++) {
     await page.keyboard.press('abcdefghij '.charAt(key % 11));
-    await page.waitForTimeout(key % 10 === 9 ? PAUSE : APART);
+    await page.waitForTimeout(key % 5 === 4 ? PAUSES[key % 2]! : APART);
   }
   return page.evaluate(() => window.keyTimes ?? []);
 }

@@ -308,9 +308,11 @@ describe('faults', () => {
     expect(lines('lane 1 css 9\n2:00 of 300s @ base')).toEqual([1]);
   });
 
-  test('[text] more than 100 000 leaves: all lanes, rounds written out; an untimed set is one', () => {
+  test('[text] more than 100 000 leaves: all lanes, rounds written out; an untimed set is one, a talk none', () => {
     const two = 'lane 1\nlane 2\n';
     expect(lines(`${two}100 rounds\n  500 x 50 @ 1:00`)).toEqual([]);
+    // Nobody leaves for a talk or break.
+    expect(lines(`${two}100 rounds\n  500 x 50 @ 1:00\ntalk 1:00\nbreak 1:00`)).toEqual([]);
     expect(lines(`${two}100 rounds\n  500 x 50 @ 1:00\n50 easy`)).toEqual([5]);
     expect(lines(`${two}500 rounds\n  500 rounds\n    50 @ 1:00`)).toEqual([3]);
     expect(lines(`${two}500 rounds\n  100 rounds\n    500 x 50 easy`)).toEqual([]);

@@ -107,6 +107,14 @@ describe('[faults] of lanes', () => {
     expect(rounds(101)).toEqual([[1, has('more than 100000 leaves')]]);
   });
 
+  test('intervals by a pace that drop are judged up to the last rep, of a ladder each by its own distance', () => {
+    const base = (line: string) => said(`lane 1 base 1:40\n${line}`);
+    expect(base('3 x 100 @ base drop 45')).toEqual([]);
+    expect(base('4 x 100 @ base drop 45')).toEqual([[2, has('in lane 1, rep 4: an interval of 0:00 or less')]]);
+    expect(base('50-200 @ base drop 60')).toEqual([]);
+    expect(base('200-50 @ base drop 60')).toEqual([[2, has('in lane 1, rep 2: an interval of 0:00 or less')]]);
+  });
+
   test('an interval that grows in a timed block is judged up to the last rep that fits', () => {
     expect(said('2:00:00 of 100s @ 59:40 add 15')).toEqual([]);
     expect(said('3:00:30 of 100s @ 59:50 add 15')).toEqual([[1, has('rep 3: an interval of more than an hour')]]);

@@ -117,8 +117,11 @@ describe('[one interval a rep]', () => {
 
   test.each([
     ['3 x 100 @ 1:30, 1:25', '2 intervals for 3 reps'],
-    ['3/3/2 x 100 @ 1:30, 1:25, 1:20', '3 intervals for 2 reps in lane 4'],
+    ['3/3/2 x 100 @ 1:30, 1:25, 1:20', '3 intervals for 2 reps in lane 4: write one for each rep'],
+    ['100 @ 1:30, 1:25', '2 intervals for 1 rep in lane 1: write one for each rep'],
     ['3 x 100 @ 1:40 hold 1:20, 1:18', '2 targets for 3 reps'],
+    ['3 x 100 @ 1:40, 1:35, 1:30 hold 1:20, 1:18', '39: 2 targets for 3 reps in lane 1: write one for each rep'],
+    ['3 x 100 @ 1:40, 1:35 hold 1:20, 1:18, 1:16', '17: 2 intervals for 3 reps in lane 1: write one for each rep'],
     ['3 x 100 @ 1:30, 1:25, 1:20 drop 5', 'drop behind one interval a rep'],
     ['10:00 of 100 @ 1:30, 1:25', 'one value a rep in a timed block'],
     ['2 x 100 hold 1:20, 1:18', 'a target for each rep of an untimed set'],
@@ -127,6 +130,14 @@ describe('[one interval a rep]', () => {
     ['2 x 50 @ 1:00, 5', '5 is too short for an interval'],
   ])('a fault: %s', (line, words) => {
     expect(fault(line)).toContain(words);
+  });
+
+  test('where a lane’s own line is at fault, it is not named', () => {
+    const read = parseSession('lane 1 css 9\nTitle\nPart\n3 x 100 @ 1:30, 1:25', null);
+    expect(read.ok ? [] : read.faults.map(({ line, message }) => [line, message])).toEqual([
+      [1, expect.stringContaining('css')],
+      [4, '2 intervals for 3 reps: write one for each rep'],
+    ]);
   });
 
   test('a lane that sits out needs none', () => {

@@ -32,6 +32,7 @@ class WindowUnderTest {
   readonly id = ++WindowUnderTest.last;
   readonly heard: FromHost[] = [];
   closed: unknown[] = [];
+  tries = 0;
   gone = false;
   crashed = false;
   /** In a frame inside the page. */
@@ -49,6 +50,7 @@ class WindowUnderTest {
       isDestroyed: () => this.gone,
       isCrashed: () => this.crashed,
       send: (name: string, n: unknown, text: string) => {
+        this.tries++;
         if (this.gone || this.crashed) throw new Error('Object has been destroyed');
         if (name === CHANNELS.heard) this.heard.push(readFromHost(text)!);
         else this.closed.push(n);
@@ -161,6 +163,7 @@ describe('[desktop] deck messages of windows', () => {
     desk.connect();
     desk.tell(CHANNELS.say, 1, { say: 'ping' });
     desk.tell(CHANNELS.say, 1, 7);
+    desk.tell(CHANNELS.connect, 'two');
     expect([desk.closed, host.snapshot().screens.desk]).toEqual([[], 1]);
   });
 
@@ -173,6 +176,7 @@ describe('[desktop] deck messages of windows', () => {
     desk.connect();
     const before = desk.heard.length;
     desk.isInner = true;
+    desk.connect(2);
     desk.say({ say: 'ping', n: 1, t1: 5 });
     desk.tell(CHANNELS.hangUp, 1);
     expect([desk.heard.length, host.snapshot().screens.desk]).toEqual([before, 1]);
@@ -194,9 +198,9 @@ describe('[desktop] deck messages of windows', () => {
     desk.connect();
     wall.connect();
     [desk.crashed, wall.gone] = [true, true];
-    const before = [desk.heard.length, wall.heard.length];
+    const before = [desk.tries, wall.tries];
     await host.command('x', { do: 'start' });
-    expect([desk.heard.length, wall.heard.length]).toEqual(before);
+    expect([desk.tries, wall.tries]).toEqual(before);
   });
 
   test('a window that has been painted is known by its kind', () => {
@@ -231,6 +235,9 @@ describe('[desktop] deck messages of windows', () => {
     await expect(wall.tell(CHANNELS.ask, 'POST', '/squads', '{"do":"list"}')).rejects.toThrow('Only the coach');
     const squads = (await desk.tell(CHANNELS.ask, 'POST', '/squads', '{"do":"list"}')) as { body: string };
     expect(JSON.parse(squads.body)).toEqual({ ok: true, squads: [], said: null });
+    const history = JSON.stringify({ do: 'list', find: '', from: null, to: null, most: 10 });
+    const runs = (await desk.tell(CHANNELS.ask, 'POST', '/records', history)) as { body: string };
+    expect(JSON.parse(runs.body)).toEqual({ ok: true, runs: [], more: 0, toCome: 0, said: [] });
     for (const [method, path, words] of [
       ['POST', '/session', opened],
       ['PUT', '/nothing', '{}'],
@@ -240,6 +247,9 @@ describe('[desktop] deck messages of windows', () => {
       const why = { ok: false, why: 'There is nothing to be asked here.' };
       expect(await desk.tell(CHANNELS.ask, method, path, words)).toEqual({ status: 404, body: JSON.stringify(why) });
     }
+    const padded = (bytes: number) => desk.tell(CHANNELS.ask, 'PUT', '/session', opened.padEnd(bytes));
+    expect(await padded(1024 * 1024)).toMatchObject({ status: 200 });
+    expect(await padded(1024 * 1024 + 1)).toMatchObject({ status: 413 });
     const huge = JSON.stringify({ text: 'x'.repeat(1_200_000), lanesText: null });
     expect(await desk.tell(CHANNELS.ask, 'PUT', '/session', huge)).toMatchObject({ status: 413 });
   });

@@ -117,6 +117,14 @@ describe('[lock] one host on a data folder', () => {
       'of another list of processes',
       JSON.stringify({ pid: 1, born: null, boot: HERE.boot, space: 'other', token: 't' }),
     ],
+    [
+      'of a process that began when this one did, in another list of processes',
+      JSON.stringify({ pid: process.pid, born: birthOf(process.pid), boot: HERE.boot, space: 'other', token: 't' }),
+    ],
+    [
+      'of a process of which the system says no more than that it runs',
+      JSON.stringify({ pid: process.pid, born: null, boot: HERE.boot, space: HERE.space, token: 't' }),
+    ],
     ['of a program that had no beats', JSON.stringify({ pid: 1, born: 'another boot 123' })],
     ['that names nobody', '{}'],
     ['that is empty', ''],
@@ -134,6 +142,18 @@ describe('[lock] one host on a data folder', () => {
     expect(readdirSync(folder)).toEqual(['host.lock']);
   });
 
+  test('where the system tells no lists of processes apart, one that cannot be seen running is watched all the same', async () => {
+    const folder = freshDataFolder();
+    const content = JSON.stringify({ pid: 2 ** 30, born: null, boot: HERE.boot, space: null, token: 't' });
+    writeFileSync(lockIn(folder), content);
+    const host = new Host(folder, { ...HERE, space: null });
+    const taking = host.take();
+    await host.pass((LOOKS - 1) * LOOK_EVERY);
+    expect(readFileSync(lockIn(folder), 'utf8')).toBe(content);
+    for (let look = 0; look < LOOKS; look++) await host.pass(LOOK_EVERY);
+    expect(await taking).toMatchObject({ ok: true, silent: true });
+  });
+
   test.each([
     ['in another list of processes', ELSEWHERE],
     ['on another machine', { ...ELSEWHERE, boot: 'another', space: HERE.space }],
@@ -146,6 +166,22 @@ describe('[lock] one host on a data folder', () => {
     expect(await waitedFor(new Host(folder, facts), first)).toEqual({ ok: false, pid: process.pid });
     await first.lock!.check();
     expect(first.lost).toBe(0);
+  });
+
+  test.each([
+    ['written over by hand', 'zz'],
+    ['taken by another', JSON.stringify({ pid: 1, born: null, boot: 'b', space: null, token: 'u' })],
+    ['removed', null],
+  ])('a lock that is %s while it is watched is no beat: it is looked at anew', async (_, by) => {
+    const folder = freshDataFolder();
+    writeFileSync(lockIn(folder), JSON.stringify({ pid: 1, born: null, boot: 'b', space: null, token: 't' }));
+    const host = new Host(folder);
+    const taking = host.take();
+    await host.pass(LOOK_EVERY);
+    if (by === null) rmSync(lockIn(folder));
+    else writeFileSync(lockIn(folder), by);
+    for (let look = 0; look <= LOOKS; look++) await host.pass(LOOK_EVERY);
+    expect(await taking).toMatchObject({ ok: true, silent: by !== null });
   });
 
   test('of two that wait for the same silent lock one gets it', async () => {

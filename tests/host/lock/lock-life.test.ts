@@ -67,6 +67,30 @@ describe('[lock] while it is held', () => {
     expect([lost, clock.pending]).toEqual([2, 0]);
   });
 
+  test('one that another host has moved away and put back meanwhile is still ours', async () => {
+    const lock = await taken();
+    let reads = 0;
+    bend('openSync', (real, ...args) => {
+      if (args[0] === path && ++reads === 1) throw failure('ENOENT');
+      return real(...args);
+    });
+    lock.checkNow();
+    expect(reads).toBe(2);
+    lock.release();
+    expect(existsSync(path)).toBe(false);
+  });
+
+  test('one that is gone, where another host was quicker with its own and is gone again, is lost', async () => {
+    const lock = await taken();
+    rmSync(path);
+    bend('linkSync', () => {
+      throw failure('EEXIST');
+    });
+    expect(() => lock.checkNow()).toThrow('another Lanecall has the folder');
+    lock.release();
+    expect(existsSync(path)).toBe(false);
+  });
+
   test('a process without a name in the lock, as a hand may write it, takes nothing from it', async () => {
     const lock = await taken();
     writeFileSync(path, '{"pid":"x"}');
@@ -106,10 +130,10 @@ describe('[lock] when it is given up', () => {
 });
 
 describe('[lock] where it cannot be taken', () => {
-  test('a lock that this user may not read is somebody else’s', async () => {
+  test.each(['EACCES', 'EPERM'])('a lock that this user may not read (%s) is somebody else’s', async (code) => {
     writeFileSync(path, other);
     bend('openSync', () => {
-      throw failure('EACCES');
+      throw failure(code);
     });
     expect(await takeHostLock(folder, clock.timers)).toEqual({ ok: false, pid: null });
   });

@@ -1,8 +1,11 @@
 /* The socket at /deck over fake time: what it waits for, and that nothing is left behind when a screen goes. */
 
 import { once } from 'node:events';
+import type { IncomingMessage } from 'node:http';
+import { PassThrough } from 'node:stream';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { WebSocket } from 'ws';
+import { deckSocket } from '../../../app/host/web/deck-socket.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
 
@@ -68,6 +71,34 @@ describe('[socket] a screen that is told to go', () => {
     expect(await screen.closed()).toBe(1008);
   });
 
+  test.each(['ping', 'pong'] as const)('for a flood of bare %ss is told so', async (frame) => {
+    const screen = await server.screen();
+    for (let n = 0; n < 50; n++) screen.socket[frame]();
+    expect(await screen.hears(({ say }) => say === 'bye')).toMatchObject({ why: 'Too many messages.' });
+    await screen.closed();
+  });
+
+  test('and does not has its place among the silent ones until it is gone: another takes it', async () => {
+    const rude = await opened();
+    rude.pause();
+    rude.send('junk');
+    await expect.poll(() => clock.pending).toBe(3);
+    for (let more = 0; more < 32; more++) await opened();
+    // A hello and a ping are waited for from each of the others.
+    await expect.poll(() => clock.pending).toBe(64);
+    rude.resume();
+    await once(rude, 'close');
+  });
+
+  test('with far more waiting for it than it reads is hung up on without a word', async () => {
+    const { socket } = await server.screen();
+    socket.pause();
+    server.host.tell('a test', 'x'.repeat(16 * 1024 * 1024));
+    socket.send(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
+    await expect.poll(() => clock.pending).toBe(0);
+    socket.terminate();
+  });
+
   test('for not saying hello is told so', async () => {
     const socket = await opened();
     const said = once(socket, 'message') as Promise<[Buffer]>;
@@ -103,4 +134,16 @@ describe('[socket] a screen that stays', () => {
     const { socket } = await server.screen();
     expect(socket.extensions).toBe('');
   });
+});
+
+test('[socket] a connection that breaks while it is refused is let go of, and the host goes on', () => {
+  const connection = new PassThrough();
+  const request = { headers: {}, rawHeaders: [] as string[], url: '/deck' } as IncomingMessage;
+  deckSocket(server.host, clock, clock.timers).upgrade(request, connection, Buffer.alloc(0), 1);
+  connection.emit('error', new Error('ECONNRESET'));
+  expect(connection.destroyed).toBe(true);
+});
+
+test('[socket] whoever asks by a name that is none of ours is refused, whatever page it says it is', async () => {
+  expect(await server.socket({ headers: { Host: 'pool.example' }, origin: 'http://null' })).toBe(403);
 });

@@ -28,10 +28,13 @@ export function warningsOf(plan: Plan): readonly Warning[] {
   session.lanes.forEach((_, index) => laneWarnings(plan, lines, index).forEach((warning) => found.push(warning)));
   return found.sort(
     (a, b) =>
-      a.line - b.line ||
-      (a.lane ?? -1) - (b.lane ?? -1) ||
-      WARNING_CODES.indexOf(a.code) - WARNING_CODES.indexOf(b.code),
+      a.line - b.line || placeOf(a) - placeOf(b) || WARNING_CODES.indexOf(a.code) - WARNING_CODES.indexOf(b.code),
   );
+}
+
+/** Lanes are numbered from 0. */
+function placeOf({ lane }: Warning): number {
+  return lane ?? -1;
 }
 
 function overTime(plan: Plan): Warning[] {

@@ -37,8 +37,7 @@ export function cutLine(state: RunState, line: number, n: number, t: Millis): Ou
 
 export function cuttableAt(session: Session, line: number): Cuttable {
   const item = itemAt(session, line);
-  if (!item) return { kind: 'nothing', why: `Line ${line} is neither a set nor rounds: choose another line to cut.` };
-  switch (item.kind) {
+  switch (item?.kind) {
     case 'rounds':
       return { kind: 'rounds', most: item.times - 1 };
     case 'set': {
@@ -49,11 +48,12 @@ export function cuttableAt(session: Session, line: number): Cuttable {
     case 'block':
     case 'timed-swim':
       return { kind: 'nothing', why: 'A timed swim or timed block cannot be cut: use Skip rep or Move on.' };
-    case 'lanes':
-      return { kind: 'nothing', why: `Line ${line} is neither a set nor rounds.` };
     case 'talk':
     case 'break':
       return { kind: 'nothing', why: 'A talk or break cannot be cut: use Move on.' };
+    case 'lanes':
+    case undefined:
+      return { kind: 'nothing', why: `Line ${line} is neither a set nor rounds: choose another line to cut.` };
   }
 }
 

@@ -84,7 +84,7 @@ export function factorOf(words: string, partName: string): Ratio {
 
 /** Whether a part's whole name is swim-down, warm-down or cool-down (or with a space). */
 export function isSwimDown(partName: string): boolean {
-  return /^(?:swim|warm|cool)[- ]down$/i.test(partName.trim().replace(DASHES, '-'));
+  return /^(?:swim|warm|cool)[- ]down$/i.test(partName.replace(DASHES, '-'));
 }
 
 /** Dashes that keyboards and phones type for a hyphen. */

@@ -83,30 +83,34 @@ function judgeSet(set: SwimSet, clauses: Clauses, lanes: LaneList, partName: str
   const askedOf = asker(set, clauses, partName, grid);
   let leaves = 0;
   for (const [index, lane] of lanes.entries()) {
-    const count = reps.kind === 'ladder' ? reps.distances.length : reps.counts[index]!;
-    if (count === 0) continue;
-    if (ways && !clauses.halves && ways.length !== count) return listFlaw(clauses, ways.length, count, lane);
-    leaves += set.timing.kind === 'untimed' ? 1 : count;
+    const times = reps.kind === 'ladder' ? reps.distances.length : reps.counts[index]!;
+    if (times === 0) continue;
+    const wrongList = listFlaw(clauses, times, lane);
+    if (wrongList) return wrongList;
+    leaves += set.timing.kind === 'untimed' ? 1 : times;
     const distanceAt = (rep: number): Tenths =>
       reps.kind === 'ladder' ? reps.distances[rep]! : reps.distances[index]!;
-    const different = reps.kind === 'ladder' ? count : Math.min(count, ways?.length ?? 0);
+    const different = reps.kind === 'ladder' ? times : Math.min(times, ways?.length ?? 0);
     for (let rep = 0; rep < different; rep++) {
       const flaw = judgeRep(askedOf(lane, index, rep), distanceAt(rep), rep);
       if (flaw) return flaw;
     }
-    const flaw = different === 0 ? judgeReps(askedOf(lane, index, 0), distanceAt(0), count) : null;
+    const flaw = different === 0 ? judgeReps(askedOf(lane, index, 0), distanceAt(0), times) : null;
     if (flaw) return flaw;
   }
   return leaves;
 }
 
-function listFlaw({ timing, hold }: Clauses, values: number, reps: number, lane: Lane | null): Flaw {
-  const ofTiming = timing.kind === 'interval' && timing.lists.length > 1;
-  const list = ofTiming ? timing.lists : hold!.lists;
-  const what = ofTiming ? 'intervals' : 'targets';
-  const where = lane ? ` in lane ${lane.number}` : '';
-  const message = `${values} ${what} for ${reps === 1 ? '1 rep' : `${reps} reps`}${where}: write one for each rep`;
-  return { at: list[1]!.at[0]!, message };
+/** That a list of one interval or target a rep has more or fewer than there are reps. */
+function listFlaw({ timing, hold }: Clauses, reps: number, lane: Lane | null): Flaw | null {
+  const intervals = timing.kind === 'interval' ? timing.lists : [];
+  for (const [what, list] of [['intervals', intervals] as const, ['targets', hold?.lists ?? []] as const]) {
+    if (list.length < 2 || list.length === reps) continue;
+    const where = lane ? ` in lane ${lane.number}` : '';
+    const message = `${list.length} ${what} for ${count(reps, 'rep')}${where}: write one for each rep`;
+    return { at: list[1]!.at[0]!, message };
+  }
+  return null;
 }
 
 function spreadBlock(line: Line, written: WrittenBlock, partName: string, squad: Squad): Spread | Flaw {
@@ -177,9 +181,9 @@ function spreadHold(hold: RepListed<Hold> | null, rep: number, lanes: number): r
   return hold && spreadList(listFor(hold.lists, rep), lanes);
 }
 
-/** A rep's own list, or the one for all. A rep beyond the last has the last one's: it is a fault that is told elsewhere. */
+/** A rep's own list, or the one for all. A rep beyond the last has the last one's: that is a fault. */
 function listFor<Value>(lists: readonly Listed<Value>[], rep: number): Listed<Value> {
-  return lists.length === 1 ? lists[0]! : lists[Math.min(rep, lists.length - 1)]!;
+  return lists[Math.min(rep, lists.length - 1)]!;
 }
 
 /** One value for all lanes, or one a lane. */

@@ -21,6 +21,6 @@ export function isSameSquad(one: string, other: string): boolean {
 export function squadLanes(lines: readonly string[]): readonly WrittenLane[] | null {
   if (lines.length === 0 || lines.some((line) => /[\r\n]/.test(line))) return null;
   const read = parseLanes(lines.join('\n'));
-  if (!read.ok || read.value.pool !== null || read.value.gap !== null) return null;
-  return read.value.lanes.length === lines.length ? read.value.lanes : null;
+  // A line that says something else makes no lane.
+  return read.ok && read.value.lanes.length === lines.length ? read.value.lanes : null;
 }

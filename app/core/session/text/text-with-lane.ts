@@ -10,7 +10,7 @@ import { emptyHeader, takeSetting, type Header } from '../header.ts';
 import { readLane, type WrittenLane } from '../line/lane-line.ts';
 import { endsHeader, kindOfLine, type LineKind } from '../line/line-kind.ts';
 import { FaultList, isFlaw } from '../values/flaw.ts';
-import { lineStart, readLines, type Line } from './lines.ts';
+import { lineAt, lineStart, readLines, type Line } from './lines.ts';
 
 /** A `lane` line of a text. */
 export interface LaneLine {
@@ -115,11 +115,11 @@ function lineBefore(header: readonly HeaderLine[], number: number): HeaderLine |
   return settings[settings.length - 1] ?? header.find(({ found }) => found.kind === 'title') ?? null;
 }
 
-/** The lines before the first heading or line of a part. */
+/** The lines before the first heading or line of a part. No more of the text is read, which a field waits for. */
 function headerLines(text: string): readonly HeaderLine[] {
   const header: HeaderLine[] = [];
   let hasTitle = false;
-  for (const line of readLines(text).lines) {
+  for (const line of linesOneByOne(text)) {
     const found = kindOfLine(line.text, { inHeader: true, hasTitle });
     if (endsHeader(found)) break;
     const isLane = found.kind === 'setting' && found.setting.word === 'lane' && found.setting.flaw === null;
@@ -128,6 +128,16 @@ function headerLines(text: string): readonly HeaderLine[] {
     if (found.kind === 'title') hasTitle = true;
   }
   return header;
+}
+
+function* linesOneByOne(text: string): Generator<Line> {
+  let number = 1;
+  for (let from = lineStart(text, 1); from < text.length; number++) {
+    const end = lineEnd(text, from);
+    const line = lineAt(text.slice(from, end).replace(/\r?\n$/, ''), number);
+    if (line) yield line;
+    from = end;
+  }
 }
 
 function withLine(text: string, line: Line, written: string): string {

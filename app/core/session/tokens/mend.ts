@@ -33,7 +33,11 @@ const SLIPS: readonly Slip[] = [
 
 /** The sure mend of a fault, at a character of its line; null where there is none. */
 export function sureMend(text: string, { line }: Pick<Fault, 'line'>, at: number): Mend | null {
-  const lines = textLines(text);
+  return sureMendIn(textLines(text), { line }, at);
+}
+
+/** The same for a text by its lines, for who asks of many faults. */
+export function sureMendIn(lines: readonly string[], { line }: Pick<Fault, 'line'>, at: number): Mend | null {
   const raw = lines[line - 1];
   if (raw === undefined) return null;
   const above = aboveLine(lines, line);

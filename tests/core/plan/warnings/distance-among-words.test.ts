@@ -23,6 +23,7 @@ describe('[words-distance] a number among words is taken for a distance', () => 
     ['30 fast, 100 kick', 1000],
     ['(200 kick)', 2000],
     ['swim 200.', 2000],
+    ['swim 200 kick at 90 %', 2000],
   ])('%j', (words, distance) => {
     expect(distanceAmong(words, POOL)).toBe(distance);
   });
@@ -46,7 +47,7 @@ describe('[words-distance] it is none', () => {
         ...['set of 100 kick', 'breathe in 100', 'fast at 100 turn', 'up to 100', 'HR 150', 'hr 150', 'BY 50'],
       ],
     ],
-    ['where it is a rate or a pace', ['at least 100%', '100 % effort', 'swim 200 pace', 'swim 200 PACE']],
+    ['where it is a rate or a pace', ['at least 100%', '100 % effort', 'swim 200 pace', 'swim 200 PACE, easy']],
     [
       'behind `as`, which tells how the line is made up',
       ['as 100 kick 100 swim', 'swim as: 100 kick', 'swum AS a 200 set'],
@@ -81,5 +82,17 @@ test('[words-distance] is told once for all lanes, in the pool’s unit', () => 
       lane: null,
       message: '200 yd stands among the words and is not swum: write a line for each set.',
     },
+  ]);
+});
+
+test.each([
+  '300 swim 200 kick @ 9:00',
+  '10:00 of 100s swim 200 kick @ 2:00',
+  '10:00 swim 200 kick',
+  '2 x 2 x 50 swim 200 kick @ 1:00',
+])('[words-distance] is told of any line that is swum: %s', (line) => {
+  const found = warningsOf(planOf(`lane 1 base 2:00\n${line}`)).filter(({ code }) => code === 'words-distance');
+  expect(found.map((warning) => [warning.line, warning.message])).toEqual([
+    [2, '200 m stands among the words and is not swum: write a line for each set.'],
   ]);
 });

@@ -186,7 +186,7 @@ describe('tail-late', () => {
       );
     // 25 m take 20 s, kicked 28 s.
     expect(again(8, '4 x 25 odds free @ 0:30, evens kick @ 0:35')).toEqual(['35 s.']);
-    expect(again(9, '4 x 25 odds free @ 0:30, evens kick @ 0:38')).toEqual(['30 s.']);
+    expect(again(9, '3 x 25 odds free @ 0:30, evens kick @ 0:38')).toEqual(['30 s.']);
   });
 
   test('once a line and lane, with its figures', () => {

@@ -117,12 +117,33 @@ describe('cut', () => {
     expect(deck.refusal(86, { do: 'cut', line: 1, n: 1 })).toMatch(/nothing left to cut/);
   });
 
-  it('[cut] not timed blocks, swims by time, untimed sets, talks or headings; a rep swum again stays', () => {
-    const text = 'One\n2:00 of 50s @ 1:00\n2:00 easy\n100 easy\ntalk 1:00\nTwo\n3 x 50 @ 1:00';
-    const deck = new Deck(text);
-    for (const line of [1, 2, 3, 4, 5, 6, 99]) expect(deck.refusal(0, { do: 'cut', line, n: 1 })).not.toBe('');
+  it('[cut] not what is swum again by a repeat', () => {
     const again = new Deck('3 x 50 @ 1:00').at(0, { do: 'start' }).at(140, { do: 'repeat' });
     expect(again.refusal(141, { do: 'cut', line: 1, n: 1 })).toMatch(/nothing left to cut/);
+  });
+
+  it.each([
+    [1, 'Line 1 is neither a set nor rounds: choose another line to cut.'],
+    [4, 'A timed swim or timed block cannot be cut: use Skip rep or Move on.'],
+    [5, 'A timed swim or timed block cannot be cut: use Skip rep or Move on.'],
+    [6, 'An untimed set cannot be cut: use Move on.'],
+    [7, 'A talk or break cannot be cut: use Move on.'],
+    [8, 'A talk or break cannot be cut: use Move on.'],
+    [9, 'Line 9 is neither a set nor rounds: choose another line to cut.'],
+    [99, 'Line 99 is neither a set nor rounds: choose another line to cut.'],
+  ])('[cut] of line %d says why not, and what to do', (line, why) => {
+    const text =
+      'lane 1\nlane 2\nOne\n2:00 of 50s @ 1:00\n2:00 easy\n100 easy\ntalk 1:00\nbreak 1:00\nlane 2:\n  2 x 50 @ 1:00';
+    expect(new Deck(text).refusal(0, { do: 'cut', line, n: 1 })).toBe(why);
+  });
+
+  it('[cut] of a ladder its last reps go, and one stays', () => {
+    const deck = new Deck('100-200-300 @ 2:00\n50 @ 1:00');
+    expect(deck.refusal(0, { do: 'cut', line: 1, n: 3 })).toBe(
+      'Line 1 must keep at least one rep in every lane: cut fewer, or use Move on.',
+    );
+    deck.at(0, { do: 'cut', line: 1, n: 2 }).at(1, { do: 'start' });
+    expect(deck.reps(1)).toEqual(['1.1 at 15', '2.1 at 135']);
   });
 
   it('[cut] of rounds in rounds those of the line alone', () => {

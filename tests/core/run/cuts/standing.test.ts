@@ -1,7 +1,9 @@
 // How many reps and rounds there now are, after cuts.
 
 import { expect, test } from 'vitest';
-import { Deck } from '../../../support/deck.ts';
+import { standingIn } from '../../../../app/core/run/cuts/standing.ts';
+import { targetsOf } from '../../../../app/core/run/view/outline.ts';
+import { Deck, planOf } from '../../../support/deck.ts';
 
 test('[cut] of rounds in rounds each line has what is left of it', () => {
   const deck = new Deck('3 rounds\n  2 rounds\n    2 x 50 @ 1:00').at(0, { do: 'cut', line: 1, n: 1 });
@@ -49,4 +51,30 @@ test('[cut] rounds of talks alone are counted too', () => {
   expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'talk', 'talk']);
   deck.at(1, { do: 'cut', line: 2, n: 1 });
   expect(deck.state.stretches.map(({ kind }) => kind)).toEqual(['swim', 'talk']);
+});
+
+test('[cut] the round of a talk under way that has been cut counts no more', () => {
+  const text = '2 rounds\n  2 rounds\n    talk 1:00\n    50 @ 1:00';
+  const deck = new Deck(text).at(0, { do: 'go-to', line: 4, rounds: [1, 1], rep: 1 }).at(1, { do: 'start' });
+  const rounds = () =>
+    targetsOf(deck.view(81), new Set([0]))
+      .get(4)!
+      .rounds.map(({ of }) => of);
+  expect(rounds()).toEqual([2, 2]);
+  deck.at(80, { do: 'cut', line: 2, n: 1 });
+  expect(rounds()).toEqual([2, 1]);
+});
+
+test('no rounds are taken for those of another line', () => {
+  // The rounds of line 2 in round 13, and those of line 21 in round 3.
+  const blank = '\n'.repeat(17);
+  const text = `13 rounds\n  2 rounds\n    50 @ 1:00${blank}13 rounds\n  4 rounds\n    50 @ 1:00`;
+  const { stretches } = planOf(text);
+  const standing = standingIn(stretches);
+  const seen = stretches
+    .flatMap(({ lanes }) => lanes[0]!.reps)
+    .map(({ set }) => {
+      return [set.line, ...set.rounds.map((_, depth) => standing.rounds(set.rounds, depth))].join(' ');
+    });
+  expect([...new Set(seen)]).toEqual(['3 13 2', '22 13 4']);
 });

@@ -21,13 +21,18 @@ interface Given {
 }
 
 const heard: string[] = [];
-let put: (text: string) => void;
+let put: (text: string, part?: string) => void;
 let view: TextView | null;
 
 function Shown({ first, faults = [], locked = 0, accepts }: Given): ReactElement {
   const [text, setText] = useState(first);
+  const [part, setPart] = useState<string | null>(null);
   const area = useRef<TextView>(null);
-  put = (next) => act(() => setText(next));
+  put = (next, asPart) =>
+    act(() => {
+      setText(next);
+      setPart(asPart ?? null);
+    });
   const onChange = (next: string): void => {
     heard.push(next);
     setText(next);
@@ -37,6 +42,7 @@ function Shown({ first, faults = [], locked = 0, accepts }: Given): ReactElement
       <SessionEditor
         label="Session"
         text={text}
+        part={part}
         faults={faults}
         faultsId="faults"
         locked={locked}
@@ -71,6 +77,26 @@ describe('[editor] the text', () => {
     act(() => void undo(editorOf()));
     expect(writtenText()).toBe('Set\\n4 x 50');
     expect(heard).toEqual(['Set\\n4 x 50']);
+  });
+
+  test('that was put there in parts of the same thing comes back in one step, and what is another thing in its own', () => {
+    render(<Shown first="lane 1" />);
+    for (const name of ['A', 'An', 'Ana']) put(`lane 1 ${name}`, 'names');
+    for (const gap of ['1', '10']) put(`lane 1 Ana, gap ${gap}`, 'gap');
+    const undone = (): string => {
+      act(() => void undo(editorOf()));
+      return writtenText();
+    };
+    expect([undone(), undone()]).toEqual(['lane 1 Ana', 'lane 1']);
+  });
+
+  test('typed here meanwhile is a step between two parts of the same thing', () => {
+    render(<Shown first="lane 1" />);
+    put('lane 1 A', 'names');
+    writeText('lane 1 A\nSet');
+    put('lane 1 An\nSet', 'names');
+    act(() => void undo(editorOf()));
+    expect(writtenText()).toBe('lane 1 A\nSet');
   });
 
   test('with other ends of lines stays what it is until somebody types', () => {

@@ -198,6 +198,28 @@ describe('[history] a run', () => {
   });
 });
 
+describe('[history] over time', () => {
+  test('weeks and lanes are drawn with their figures in tables below', async () => {
+    swum.write('older', { openedAt: THURSDAY - WEEK });
+    swum.write('newer');
+    open();
+    fireEvent.click(await screen.findByRole('button', { name: 'Effort 6' }));
+    await waitFor(() => expect(shownRuns()[0]).toContain('effort 6'));
+    press(/^Weeks/);
+    await screen.findByRole('img', { name: 'Distance by week, planned and swum' });
+    expect(rowsOf('Distance by week, in m')).toEqual([
+      'Week from|Runs|Planned|Swum|Swum of planned',
+      '23 November 2026|1|600|350|58 %',
+      '16 November 2026|1|600|350|58 %',
+    ]);
+    expect(rowsOf('Load by week')[1]).toBe('23 November 2026|1 of 1|420|0.38|159');
+    press(/^Lanes/);
+    await screen.findByRole('img', { name: 'Distance by lane, planned and swum' });
+    expect(rowsOf('Distance by lane, in m')[1]).toBe('Lane 1|2|600|300|50 %');
+    screen.getByText(/^No lane has swum a test/);
+  });
+});
+
 describe('[history] deleting', () => {
   test('a run is asked once, and its bytes are gone', async () => {
     swum.write('one');

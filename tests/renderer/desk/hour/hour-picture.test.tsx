@@ -2,8 +2,11 @@
 /* The hour as a picture: what is drawn, and the same in words. */
 
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
+import type { ReactElement } from 'react';
 import { afterEach, expect, test, vi } from 'vitest';
 import { HourPicture } from '../../../../renderer/desk/hour/hour-picture.tsx';
+import { hourPicture } from '../../../../renderer/desk/hour/hour-bars.ts';
+import { writtenFit } from '../../../../renderer/desk/timetable/written-cuts.ts';
 import { planOf } from '../../../support/deck.ts';
 
 afterEach(cleanup);
@@ -20,9 +23,14 @@ Warm-up
 Swim-down
 4 x 50 easy @ 1:30`;
 
+function shown(text: string, onLine: (line: number) => void = () => undefined): ReactElement {
+  const plan = planOf(text);
+  return <HourPicture picture={hourPicture(plan)} swimDown={writtenFit(plan)?.startBy?.at ?? null} onLine={onLine} />;
+}
+
 test('[hour] a tap on a bar goes to its line, and so does the button of its part', () => {
   const onLine = vi.fn<(line: number) => void>();
-  const { container } = render(<HourPicture plan={planOf(HOUR)} onLine={onLine} />);
+  const { container } = render(shown(HOUR, onLine));
   const bars = [...container.querySelectorAll('rect[data-kind]')];
   fireEvent.click(bars[bars.length - 1]!);
   fireEvent.click(screen.getByRole('button', { name: /^Warm-up/ }));
@@ -30,7 +38,7 @@ test('[hour] a tap on a bar goes to its line, and so does the button of its part
 });
 
 test('[hour] the picture itself is said in words: each part with its times, estimates marked', () => {
-  render(<HourPicture plan={planOf(HOUR)} onLine={() => undefined} />);
+  render(shown(HOUR));
   expect(screen.getByRole('figure', { name: 'The hour' })).toBeTruthy();
   expect(screen.getAllByRole('button').map(({ textContent }) => textContent)).toEqual([
     expect.stringMatching(/^Warm-up 19:30 to ≈19:3\d/),
@@ -39,14 +47,14 @@ test('[hour] the picture itself is said in words: each part with its times, esti
 });
 
 test('[hour] what runs over is drawn in its own shape, and a key says what marks and shapes mean', () => {
-  const { container, rerender } = render(<HourPicture plan={planOf(HOUR)} onLine={() => undefined} />);
+  const { container, rerender } = render(shown(HOUR));
   const hatched = (): number => container.querySelectorAll('rect[fill^="url"]').length;
   expect(hatched()).toBeGreaterThan(0);
   expect(screen.getByText('past the finish')).toBeTruthy();
-  rerender(<HourPicture plan={planOf(HOUR.replace('19:35', '20:30'))} onLine={() => undefined} />);
+  rerender(shown(HOUR.replace('19:35', '20:30')));
   expect(hatched()).toBe(0);
   expect(screen.queryByText('past the finish')).toBeNull();
   expect(screen.getByText('swim-down must start')).toBeTruthy();
-  rerender(<HourPicture plan={planOf(HOUR.replace('finish 19:35', ''))} onLine={() => undefined} />);
+  rerender(shown(HOUR.replace('finish 19:35', '')));
   expect(screen.queryByText('booked to')).toBeNull();
 });

@@ -287,7 +287,7 @@ describe('[lanes] squads', () => {
 
   test('the session’s lanes are kept under a name, as lines that can be read', async () => {
     open(TEXT, 'lane 3 base 1:50');
-    await screen.findByText(/^For the next session/);
+    await screen.findByText(/^No squads yet/);
     await keep('Harbour');
     screen.getByText('3 lanes, 8 swimmers');
     expect(JSON.parse(disk.text('/data/squads.json'))).toEqual({
@@ -339,7 +339,7 @@ describe('[lanes] squads', () => {
 
   test('what cannot be kept says why, and is not', async () => {
     open(TEXT.replace('gap 10', 'gap 90'));
-    await screen.findByText(/^For the next session/);
+    await screen.findByText(/^No squads yet/);
     name(KEEP_AS, 'Harbour');
     expect(said()).toBe('The line of lane 2 has a fault: mend it first.');
     put('Harbour\n4 x 50');

@@ -1,0 +1,125 @@
+/*
+ * How each drawing is drawn. Colour is never alone: what was planned is an outline, what was done is filled, lanes have
+ * shapes and their numbers.
+ */
+
+import { barX, dot, gridX, gridY, line, lineY, rectY, ruleX, ruleY, text, type PlotOptions } from '@observablehq/plot';
+import type { TestedPace, WeekOf } from '../../../app/core/record/over-time.ts';
+import { reading } from '../../../app/core/words/time/reading.ts';
+import type { Drawn } from './what-is-drawn.ts';
+
+const DAY = 86_400_000;
+const DONE = 'var(--deed)';
+const INK = 'var(--ink)';
+
+/** In px: room for the words beside the axes. */
+const MARGINS = { marginTop: 28, marginLeft: 62, marginRight: 24, marginBottom: 36 } as const;
+
+export function plotOf(drawn: Drawn): PlotOptions {
+  switch (drawn.kind) {
+    case 'distance by week':
+      return byWeek(`distance in ${drawn.unit}`, drawn.weeks, [
+        rectY(drawn.weeks, { x1: from, x2: to, y: 'planned', stroke: INK, strokeWidth: 1.5, fill: 'none' }),
+        rectY(drawn.weeks, { x1: from, x2: to, y: 'distance', fill: DONE, insetLeft: 3, insetRight: 3 }),
+      ]);
+    case 'load by week':
+      return byWeek('load and strain', drawn.weeks, [
+        rectY(drawn.weeks, { x1: from, x2: to, y: 'load', fill: DONE, insetLeft: 3, insetRight: 3 }),
+        lineY(strained(drawn.weeks), { x: middle, y: 'strain', stroke: INK, strokeWidth: 2 }),
+        dot(strained(drawn.weeks), {
+          x: middle,
+          y: 'strain',
+          fill: 'var(--card)',
+          stroke: INK,
+          strokeWidth: 2,
+          r: 4.5,
+        }),
+      ]);
+    case 'distance by lane': {
+      const name = ({ lane }: { readonly lane: number }): string => `Lane ${lane}`;
+      return {
+        ...{ ...MARGINS, marginRight: 76, height: 64 + drawn.lanes.length * 34 },
+        x: { label: `distance in ${drawn.unit}`, labelAnchor: 'right', ticks: 4 },
+        y: { label: null, domain: drawn.lanes.map(name) },
+        marks: [
+          gridX({ strokeOpacity: 0.25, ticks: 4 }),
+          barX(drawn.lanes, { x: 'planned', y: name, stroke: INK, strokeWidth: 1.5, fill: 'none' }),
+          barX(drawn.lanes, { x: 'distance', y: name, fill: DONE, insetTop: 4, insetBottom: 4 }),
+          text(drawn.lanes, {
+            x: ({ planned, distance }) => Math.max(planned, distance),
+            y: name,
+            text: ({ distance }) => `${distance}`,
+            textAnchor: 'start',
+            dx: 6,
+            fill: INK,
+          }),
+          ruleX([0]),
+        ],
+      };
+    }
+    case 'css over time': {
+      const { paces } = drawn;
+      const name = ({ lane }: TestedPace): string => `Lane ${lane}`;
+      return {
+        ...{ ...MARGINS, marginRight: 66, height: 300 },
+        x: { type: 'utc', label: null, ticks: 4 },
+        // Faster is higher.
+        y: {
+          label: `css per 100 ${drawn.unit}`,
+          reverse: true,
+          nice: true,
+          tickFormat: (css: number) => reading(css),
+          ticks: 5,
+        },
+        marks: [
+          gridY({ strokeOpacity: 0.25, ticks: 5 }),
+          line(paces, { x: dayOf, y: 'css', z: 'lane', stroke: INK, strokeWidth: 1.5 }),
+          dot(paces, { x: dayOf, y: 'css', symbol: name, fill: DONE, stroke: INK, r: 5 }),
+          text(lastOfEach(paces), { x: dayOf, y: 'css', text: name, textAnchor: 'start', dx: 10, fill: INK }),
+        ],
+      };
+    }
+  }
+}
+
+function byWeek(label: string, weeks: readonly WeekOf[], marks: NonNullable<PlotOptions['marks']>): PlotOptions {
+  return {
+    ...MARGINS,
+    height: 260,
+    // At least eight weeks wide: a single one would fill the drawing.
+    x: { type: 'utc', label: null, ticks: 5, domain: domainOf(weeks) },
+    y: { label, ticks: 5, grid: false },
+    marks: [gridY({ strokeOpacity: 0.25, ticks: 5 }), ...marks, ruleY([0])],
+  };
+}
+
+const LEAST_WEEKS = 8;
+
+function domainOf(weeks: readonly WeekOf[]): readonly Date[] {
+  const end = to(weeks[weeks.length - 1]!).getTime();
+  return [new Date(Math.min(from(weeks[0]!).getTime(), end - LEAST_WEEKS * 7 * DAY)), new Date(end)];
+}
+
+function from({ monday }: WeekOf): Date {
+  return new Date(`${monday}T00:00:00Z`);
+}
+
+function to(week: WeekOf): Date {
+  return new Date(from(week).getTime() + 7 * DAY);
+}
+
+function middle(week: WeekOf): Date {
+  return new Date(from(week).getTime() + 3.5 * DAY);
+}
+
+function dayOf({ day }: TestedPace): Date {
+  return new Date(`${day}T00:00:00Z`);
+}
+
+function strained(weeks: readonly WeekOf[]): readonly WeekOf[] {
+  return weeks.filter(({ strain }) => strain !== null);
+}
+
+function lastOfEach(paces: readonly TestedPace[]): readonly TestedPace[] {
+  return paces.filter(({ lane }, index) => paces[index + 1]?.lane !== lane);
+}

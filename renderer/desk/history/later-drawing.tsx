@@ -1,0 +1,27 @@
+/*
+ * A drawing with its words. The charting library is loaded when the first is wanted; the table stands there meanwhile.
+ */
+
+import { lazy, Suspense, type ReactElement, type ReactNode } from 'react';
+import type { Drawn } from '../drawings/what-is-drawn.ts';
+import styles from './over-time.module.css';
+
+const Drawing = lazy(() => import('../drawings/drawing.tsx').then((module) => ({ default: module.Drawing })));
+
+interface LaterDrawingProps {
+  readonly drawn: Drawn;
+  readonly label: string;
+  /** How what is drawn is told apart. */
+  readonly children: ReactNode;
+}
+
+export function LaterDrawing({ drawn, label, children }: LaterDrawingProps): ReactElement {
+  return (
+    <figure className={styles.figure} aria-label={label}>
+      <Suspense fallback={<p>Drawing…</p>}>
+        <Drawing drawn={drawn} label={label} />
+      </Suspense>
+      <figcaption>{children}</figcaption>
+    </figure>
+  );
+}

@@ -1,0 +1,64 @@
+/*
+ * What the text comes to, read beside the page so that no key waits for it. Of what is asked in quick succession only the
+ * last is read, and the cuts come after the rest, because they are the longest to find.
+ */
+
+import { startTransition, useCallback, useEffect, useRef, useState } from 'react';
+import type { Source } from '../../../../app/core/plan/plan.ts';
+import type { LineMeaning } from '../../timetable/line-meaning.ts';
+import type { WrittenFit } from '../../timetable/written-cuts.ts';
+import type { WrittenOutcome } from '../../timetable/written-outcome.ts';
+import { ReadingHand } from './reading-hand.ts';
+
+export interface Read {
+  readonly source: Source;
+  readonly outcome: WrittenOutcome;
+}
+
+export interface Reading {
+  /** null until the first text has been read. */
+  readonly read: Read | null;
+  /** Of a text that is older than `read` until its own is there: it says which. */
+  readonly fit: WrittenFit | null;
+  /** What a line of the text read last means; null where nobody swims on it. */
+  explain(line: number): Promise<LineMeaning | null>;
+}
+
+export function useReading(text: string, lanesText: string | null): Reading {
+  const [read, setRead] = useState<Read | null>(null);
+  const [fit, setFit] = useState<WrittenFit | null>(null);
+  const hands = useRef({ reads: new ReadingHand(), fits: new ReadingHand() });
+  const wanted = useRef<Source | null>(null);
+  useEffect(() => {
+    const { reads, fits } = hands.current;
+    return () => {
+      reads.drop();
+      fits.drop();
+    };
+  }, []);
+  useEffect(() => {
+    const { reads, fits } = hands.current;
+    const source: Source = { text, lanesText };
+    wanted.current = source;
+    const findCuts = (outcome: WrittenOutcome): void => {
+      fits.drop();
+      if (outcome.kind !== 'fits' || outcome.hour.finish === null) return setFit(null);
+      fits.ask({ do: 'fit', source }, (found) => startTransition(() => setFit(found as WrittenFit | null)));
+    };
+    // What was asked before is read to its end, for a line may be explained by it meanwhile.
+    reads.ask({ do: 'read', source }, (answer) => {
+      if (wanted.current !== source) return;
+      const outcome = answer as WrittenOutcome;
+      startTransition(() => setRead({ source, outcome }));
+      findCuts(outcome);
+    });
+  }, [text, lanesText]);
+  const explain = useCallback(
+    (line: number) =>
+      new Promise<LineMeaning | null>((resolve) => {
+        hands.current.reads.ask({ do: 'explain', line }, (meaning) => resolve(meaning as LineMeaning | null));
+      }),
+    [],
+  );
+  return { read, fit, explain };
+}

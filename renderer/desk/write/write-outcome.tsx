@@ -1,0 +1,53 @@
+/*
+ * What the text comes to, beside it: its faults, or the hour, the cuts that keep it, the timetable and the warnings; and
+ * what to do where there is no text yet.
+ */
+
+import type { ReactElement, ReactNode } from 'react';
+import { Caution } from './caution.tsx';
+import { FaultList } from '../editor/fault-list.tsx';
+import { HourPicture } from '../hour/hour-picture.tsx';
+import { TimetableView } from '../timetable/timetable-view.tsx';
+import type { WrittenFit } from '../timetable/written-cuts.ts';
+import type { WrittenOutcome } from '../timetable/written-outcome.ts';
+import { WriteLate } from './write-late.tsx';
+import styles from './write-screen.module.css';
+
+interface OutcomeViewProps {
+  /** null until the text has been read for the first time. */
+  readonly outcome: WrittenOutcome | null;
+  readonly found: WrittenFit | null;
+  readonly text: string;
+  readonly faultsId: string;
+  /** Stands above it. */
+  readonly children?: ReactNode;
+  onLine(line: number): void;
+  onFault(line: number, column: number): void;
+  onMend(line: number): void;
+  onText(text: string): void;
+}
+
+export function OutcomeView(props: OutcomeViewProps): ReactElement {
+  const { outcome, found, text, faultsId, children, onLine, onFault, onMend, onText } = props;
+  return (
+    <>
+      {children}
+      {outcome?.kind === 'faults' ? (
+        <FaultList id={faultsId} faults={outcome.faults} mends={outcome.mends} onGoTo={onFault} onMend={onMend} />
+      ) : outcome?.kind === 'fits' ? (
+        <TimetableView table={outcome.table} warnings={outcome.warnings} onLine={onLine}>
+          <HourPicture picture={outcome.hour} swimDown={found?.startBy?.at ?? null} onLine={onLine}>
+            {found ? <WriteLate found={found} text={text} onText={onText} /> : null}
+          </HourPicture>
+        </TimetableView>
+      ) : outcome ? (
+        <p className={styles.empty}>
+          The timetable of every lane stands here as you write. Begin with a title, then a line such as 4 x 50 easy @
+          1:15. Sessions has what you wrote before, and samples to start from; Notation shows how each kind of line is
+          written.
+        </p>
+      ) : null}
+      <Caution className={styles.cautionBelow} />
+    </>
+  );
+}

@@ -1,0 +1,29 @@
+// @vitest-environment happy-dom
+/*
+ * The faults beside a text: where they are, and the mend of those that have one.
+ */
+
+import { cleanup, fireEvent, render, screen } from '@testing-library/react';
+import { afterEach, expect, test, vi } from 'vitest';
+import { openPlan } from '../../../../app/core/plan/open-plan.ts';
+import { FaultList } from '../../../../renderer/desk/editor/fault-list.tsx';
+import { offeredMends } from '../../../../renderer/desk/editor/fault-mends.ts';
+
+afterEach(cleanup);
+
+const TEXT = 'Title\nlane 1\nlane 2\nlane 3\nSet\n4 x 50 @ 1.30\n8/7 x 100 @ 2:00\n4 x 75 rest15\n4 x 50 @ 130\n';
+
+test('[faults] each with a mend has a button that says what it leaves, and makes it; the others have none', () => {
+  const opened = openPlan({ text: TEXT, lanesText: null });
+  if (opened.ok) throw new Error('the text has no faults');
+  const { faults } = opened.faults;
+  const onGoTo = vi.fn();
+  const onMend = vi.fn();
+  render(<FaultList id="x" faults={faults} mends={offeredMends(TEXT, faults)} onGoTo={onGoTo} onMend={onMend} />);
+  const mends = screen.getAllByRole('button', { name: /^Mend/ }).map((button) => button.getAttribute('aria-label'));
+  expect(mends).toEqual(['Mend: 1:30, line 6', 'Mend: 8/7/7, line 7', 'Mend: rest 15, line 8']);
+  fireEvent.click(screen.getByRole('button', { name: 'Mend: 8/7/7, line 7' }));
+  expect(onMend.mock.calls).toEqual([[7]]);
+  fireEvent.click(screen.getByRole('button', { name: 'line 9' }));
+  expect(onGoTo.mock.calls).toEqual([[9, 10]]);
+});
