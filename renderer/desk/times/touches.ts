@@ -62,7 +62,7 @@ export class Touches {
     this.isAsking = false;
     if (!answer.ok) {
       this.tell({ times: this.now.times, refused: answer.why });
-      if (touches.length > 0) after(() => void this.send(), TRY_AGAIN_AFTER);
+      if (this.unsent.length > 0) after(() => void this.send(), TRY_AGAIN_AFTER);
       return;
     }
     this.unsent = this.unsent.slice(touches.length);
