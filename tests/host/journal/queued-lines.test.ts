@@ -284,12 +284,27 @@ describe('[journal] a disk that refuses', () => {
     await expect(mark('a')).rejects.toThrow('the disk is failing');
     disk.unsyncable = null;
     const { syncs } = disk;
-    clock.advance(1000);
+    clock.advance(999);
+    await settled();
+    expect(disk.syncs).toBe(syncs);
+    clock.advance(1);
     await settled();
     expect(disk.syncs).toBe(syncs + 1);
     expect(says()).toEqual(['opened', 'a']);
     expect(disk.safe.get([...disk.files.keys()][0]!)).toEqual([...disk.files.values()][0]);
   });
+});
+
+test('[journal] a line is made safe whatever moment of the one before it comes in', async () => {
+  await open();
+  for (let turns = 0; turns < 40; turns++) {
+    void mark(`before ${turns}`);
+    for (let turn = 0; turn < turns; turn++) await Promise.resolve();
+    let isSafe = false;
+    void mark(`${turns}`).then(() => (isSafe = true));
+    await settled();
+    expect([turns, isSafe]).toEqual([turns, true]);
+  }
 });
 
 describe('[journal] the end', () => {
