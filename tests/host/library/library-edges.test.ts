@@ -78,6 +78,17 @@ describe('[library] what is told', () => {
     });
   });
 
+  test.each(['create', 'save'] as const)('%s of what the disk does not take', async (wish) => {
+    const created = await create('session', 'Kick');
+    const version = created.ok && 'version' in created ? created.version : '';
+    disk.refuses = 'ENOSPC';
+    const text = { kind: 'session', name: 'Kick', text: 'new' } as const;
+    expect(await ask(wish === 'save' ? { do: wish, ...text, version } : { do: wish, ...text })).toEqual({
+      ok: false,
+      why: 'Kick.txt is not saved (the disk is full): see to the folder /data. What you typed is kept in this window.',
+    });
+  });
+
   test('of a folder that cannot be read', async () => {
     disk.list = () => Promise.reject(Object.assign(new Error('EIO'), { code: 'EIO' }));
     const why = 'The library cannot be reached (the disk is failing): see to the folder /data.';
@@ -117,6 +128,10 @@ describe('[library] kept still', () => {
     let done = (): void => undefined;
     const still = library.still(() => new Promise<string>((resolve) => (done = () => resolve('done'))));
     const creating = create('session', 'Pull');
+    // Who only looks does not wait.
+    expect(await ask(LIST)).toMatchObject({ sessions: { length: 1 } });
+    const version = '0'.repeat(32);
+    expect(await ask({ do: 'look', kind: 'session', name: 'Kick', version })).toMatchObject({ same: false });
     await Promise.resolve();
     await new Promise((resolve) => setImmediate(resolve));
     expect(disk.files.has('/data/sessions/Pull.txt')).toBe(false);

@@ -13,6 +13,7 @@ describe('[names] of a session', () => {
     "Ana's 400, 26 Nov",
     'console',
     'Con 1',
+    'Beacon',
     'x'.repeat(200),
     '👩🏽‍🏫 lessons',
   ])('%s is one', (name) => expect(nameFlaw(name)).toBeNull());
