@@ -174,6 +174,7 @@ describe('what no text may have', () => {
     ['\uD7FF', 3],
     ['\uE000', 3],
     ['\uFFFF', 3],
+    ['\u{10000}', 4],
     ['😀', 4],
     ['\u{10FFFF}', 4],
   ])('more than 256 KiB, %j being %i of its bytes', (character, bytes) => {
