@@ -76,8 +76,8 @@ export class ScreenBook {
   }
 
   /** A wall screen has come in; it is told at once who it is, and again whenever that changes. */
-  join({ name, search, room }: ScreenIntroduction = UNKNOWN, hear: Hear): ConnectedScreen {
-    const entry = this.entryFor(name ?? freeName((each) => this.find(each) !== undefined));
+  join({ name, known, search, room }: ScreenIntroduction = UNKNOWN, hear: Hear): ConnectedScreen {
+    const entry = this.entryFor(name ?? this.nameFor(known ?? []));
     const connection: Connection = { search, hear, room };
     entry.connections.add(connection);
     hear({ name: entry.name, settings: entry.settings });
@@ -122,6 +122,12 @@ export class ScreenBook {
   /** All screens by name, as last told; the same list until the next. */
   latest(): readonly ScreenTold[] {
     return this.list;
+  }
+
+  /** The first of the names that its browser knows and no connected screen has; else a new one. */
+  private nameFor(known: readonly string[]): string {
+    const isFree = (name: string): boolean => (this.find(name)?.connections.size ?? 0) === 0;
+    return known.find(isFree) ?? freeName((each) => this.find(each) !== undefined);
   }
 
   private told(): readonly ScreenTold[] {
