@@ -36,6 +36,7 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   'app/host/journal': ['host/journal', 'host/recovery'],
   'app/desktop/messages': ['desktop/messages', 'desktop/security.test.ts'],
   'app/desktop/pages': ['desktop/pages', 'desktop/security.test.ts'],
+  'app/core/record': ['core/record', 'cli/record/record.test.ts'],
   'app/core/words': ['core/words', 'core/screen/screen-name.test.ts'],
   'app/core/pace': ['core/pace', 'outside/lane-capacity.test.ts'],
   'app/core/csv.ts': ['core/csv.test.ts'],

@@ -68,6 +68,7 @@ export function openDeckChannel(host: DeckHost, clock: Clock, ports: ChannelPort
     gone(sender.id);
     const hungUp = (): void => post(sender, CHANNELS.closed, n);
     const screen = connectScreen(host, clock, {
+      isOwnWindow: true,
       // Electron does not say how much is still waiting in the channel.
       waiting: () => 0,
       send(text, sent) {

@@ -12,6 +12,7 @@ import { LanePanel } from '../lanes/lane-panel.tsx';
 import { LaneRow } from '../lanes/lane-row.tsx';
 import { MANY } from '../lanes/lane-text.ts';
 import { MarkPanel } from '../actions/mark-panel.tsx';
+import { RunMatch } from '../actions/match-clock.tsx';
 import { Outline } from '../outline/outline.tsx';
 import type { Panel } from '../panel.tsx';
 import { Part, StopButton } from '../part.tsx';
@@ -100,7 +101,9 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
           </Part>
         ) : panel?.kind === 'screens' ? (
           <Part key="screens" tools={tools} name="The screens" onClose={close}>
-            <ScreensPanel tools={tools} onClose={close} />
+            <ScreensPanel tools={tools} onClose={close}>
+              <RunMatch tools={tools} moment={moment} />
+            </ScreensPanel>
           </Part>
         ) : (
           <Part key="outline" tools={tools} name="The session">
