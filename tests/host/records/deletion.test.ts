@@ -158,8 +158,11 @@ describe('[delete] a name', () => {
 
 describe('[delete] everything', () => {
   test('runs, sessions, pieces, the bin, squads: gone; the settings of screens stay', async () => {
-    expect(await given<'delete-everything'>(records, DELETE_EVERYTHING)).toMatchObject({ runs: 2, texts: 4 });
-    expect([...disk.files.keys()]).toEqual(['/data/screens.json']);
+    put('sessions/notes.doc', 'not ours');
+    put('sessions/x.txt.new', 'cut off');
+    const deleted = await given<'delete-everything'>(records, DELETE_EVERYTHING);
+    expect(deleted).toMatchObject({ runs: 2, texts: 5, left: [] });
+    expect([...disk.files.keys()]).toEqual(['/data/screens.json', '/data/sessions/notes.doc']);
     expect(await runsLeft()).toEqual([]);
   });
 });
