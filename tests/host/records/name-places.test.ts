@@ -127,6 +127,7 @@ describe('[names] beside a run', () => {
       ],
       effort: 4,
     });
+    expect(await places()).toMatchObject([{ path: 'runs/r.after.json', of: 'run', kind: 'write' }]);
     expect(await addedLeft({ ...added, attendance: null })).toMatchObject({ attendance: null });
   });
 
