@@ -21,6 +21,7 @@ import { laneTable, type LaneTable as Table } from './lane-rows.ts';
 import { LaneTable } from './lane-table.tsx';
 import { KeepSquad, SquadList } from './squad-list.tsx';
 import { useSquads, type Deed } from './use-squads.ts';
+import { useSteady } from './use-steady.ts';
 import styles from './lanes-panel.module.css';
 
 interface LanesPanelProps {
@@ -40,13 +41,20 @@ interface LanesPanelProps {
 
 export function LanesPanel(props: LanesPanelProps): ReactElement {
   const { sheet, text, lanesText, onText, onLine, onClose, children } = props;
-  const table = useMemo(() => laneTable(text, lanesText), [text, lanesText]);
+  // By what it says, so that a key typed in a part draws nothing anew here.
+  const said = JSON.stringify(laneTable(text, lanesText));
+  const table = useMemo(() => JSON.parse(said) as Table, [said]);
   const { deed, say, refuse, write } = useDeeds(text, onText);
   const squads = useSquads(say);
   const use = (squad: Squad): void => {
     const lanes = squadLanes(squad.lanes);
     if (lanes) write(textWithLanes(text, lanes), usedText(squad.name, table, lanes));
   };
+  const deeds = useSteady({
+    onLane: (lane: WrittenLane, part?: string) => onText(textWithLane(text, lane), part),
+    onTakeOut: (number: number) => write(textWithoutLane(text, number), `Lane ${number} is out of the session.`),
+    onLine,
+  });
   const last = table.rows[table.rows.length - 1]!;
   const addLane = (): void => {
     // A session without a line for any lane has lane 1; with one for lane 2 alone it would have no other.
@@ -64,9 +72,9 @@ export function LanesPanel(props: LanesPanelProps): ReactElement {
       <LaneTable
         key={sheet}
         table={table}
-        onLane={(lane, part) => onText(textWithLane(text, lane), part)}
-        onTakeOut={(number) => write(textWithoutLane(text, number), `Lane ${number} is out of the session.`)}
-        onLine={onLine}
+        onLane={deeds.onLane}
+        onTakeOut={deeds.onTakeOut}
+        onLine={deeds.onLine}
         onRefused={refuse}
       />
       <div className={styles.more}>
