@@ -16,6 +16,7 @@ import { Beside, useBeside } from './beside.tsx';
 import { LanesPanel } from '../squads/lanes-panel.tsx';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import type { MatchedClock } from '../actions/match-clock.tsx';
+import type { DraftTexts } from './draft.ts';
 import { EXAMPLE } from './example.ts';
 import { createKnownBefore } from './known-before.ts';
 import { openSession, type Opened } from './open-session.ts';
@@ -71,6 +72,10 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const { sheet, draft, saving, news } = written;
   const { text, lanesText } = draft;
   const runId = run?.id ?? null;
+  const textsNow = (): DraftTexts => {
+    const now = writing.state().draft;
+    return { text: now.text, lanesText: now.lanesText };
+  };
   // What the text was last changed as a part of, from beside it.
   const [part, setPart] = useState<string | null>(null);
   const setText = (next: string, on?: number): void => writing.write({ text: next }, runId, on);
@@ -143,13 +148,13 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     (file) => void take(file),
   );
   const keepLines = (): void => {
-    const kept = editor.current && keptLines(text, chosenLines(editor.current));
+    const kept = editor.current && keptLines(textsNow().text, chosenLines(editor.current));
     if (kept) void sessions.keepPiece(kept);
     else say('Put the cursor into a part first, or choose the lines to keep.');
   };
   const putExample = (example: string): void => {
     if (!editor.current) return;
-    const place = placeFor(example, text, chosenLines(editor.current).to);
+    const place = placeFor(example, textsNow().text, chosenLines(editor.current).to);
     if (place.kind === 'there') {
       putCursor(editor.current, place.line, 1);
       return say(`The session has it already, on line ${place.line}: change it there.`);
@@ -162,13 +167,15 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     void take(event.dataTransfer.files[0]);
   };
   const open = async (replace: boolean): Promise<void> => {
+    // What was typed last, drawn or not.
+    const texts = textsNow();
     setBusy(true);
-    const reply = await openSession({ ...sourceOf(text, lanesText), clockPhase: clock.now() }, replace);
+    const reply = await openSession({ ...sourceOf(texts), clockPhase: clock.now() }, replace);
     setBusy(false);
     setDone(null);
     setAnswer(reply);
     if (reply.kind !== 'opened') return;
-    writing.openedAs(reply.run, { text, lanesText });
+    writing.openedAs(reply.run, texts);
     onOpened();
   };
   const why = busy
@@ -189,14 +196,16 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
       onDragOver={(event) => event.preventDefault()}
       onDrop={drop}
     >
-      <WriteHead
-        {...{ tools, run, written, clock, onBack }}
-        isSessionsOpen={shelf.isOpen}
-        beside={beside}
-        onSessions={toggleSessions}
-        onHistory={onHistory}
-        onRefused={say}
-      />
+      <AfterKeys>
+        <WriteHead
+          {...{ tools, run, written, clock, onBack }}
+          isSessionsOpen={shelf.isOpen}
+          beside={beside}
+          onSessions={toggleSessions}
+          onHistory={onHistory}
+          onRefused={say}
+        />
+      </AfterKeys>
       {showsSessions ? (
         <div className={`${styles.sessions} ${pageStyles.card} ${pageStyles.scrolls}`}>
           <AfterKeys>
@@ -300,25 +309,27 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
         </AfterKeys>
         <About />
       </section>
-      <WriteFoot
-        {...{ why, answer, done, news }}
-        isNotationOpen={beside.open === 'notation'}
-        onRun={(replace) => void open(replace)}
-        onRehearse={() => {
-          const refused = onRehearse(sourceOf(text, lanesText));
-          if (refused !== null) say(refused);
-        }}
-        onExplain={() =>
-          void explainHere(editor.current, explainNow).then((said) => (said === null ? null : say(said)))
-        }
-        onNotation={() => beside.toggle('notation')}
-        onRefused={say}
-      />
+      <AfterKeys>
+        <WriteFoot
+          {...{ why, answer, done, news }}
+          isNotationOpen={beside.open === 'notation'}
+          onRun={(replace) => void open(replace)}
+          onRehearse={() => {
+            const refused = onRehearse(sourceOf(textsNow()));
+            if (refused !== null) say(refused);
+          }}
+          onExplain={() =>
+            void explainHere(editor.current, explainNow).then((said) => (said === null ? null : say(said)))
+          }
+          onNotation={() => beside.toggle('notation')}
+          onRefused={say}
+        />
+      </AfterKeys>
     </div>
   );
 }
 
-function sourceOf(text: string, lanesText: string): Source {
+function sourceOf({ text, lanesText }: DraftTexts): Source {
   return { text, lanesText: lanesText.trim() === '' ? null : lanesText };
 }
 
