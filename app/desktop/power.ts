@@ -23,7 +23,7 @@ export function keepsAwake({ state, commands }: Pick<OpenRun, 'state' | 'command
   if (!last) return false;
   const now = settle(state, t);
   if (now.phase === 'done') return false;
-  const latest = leavesOf(now).reduce((found, { at }) => (at <= t ? Math.max(found, at) : found), last.at);
+  const latest = leavesOf(now).reduce((found, { at }) => Math.max(found, at), last.at);
   return t - latest < FORGOTTEN_AFTER;
 }
 

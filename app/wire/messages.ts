@@ -64,8 +64,10 @@ export const fromScreen = z.discriminatedUnion('say', [
   /**
    * A command. The same id twice is one command. `run` is the run it was meant for: in another it is
    * refused. `expected` names, by lane number, the rep each lane was shown
-   * to have next (null: none), for commands that drop, move or repeat reps. `madeFrom` names the text that a
-   * `rewrite` was made from: where another is in force by then it is refused.
+   * to have next (null: none), for commands that drop, move or repeat reps. `lastStop` is the time of the last Stop that
+   * the screen knew of (null: none), for commands that may lift one, and `undoes` the command that it showed Undo to
+   * take back: after another Stop or command it is refused. `madeFrom` names the text that a `rewrite` was made from:
+   * where another is in force by then it is refused.
    */
   z.strictObject({
     say: z.literal('command'),
@@ -73,6 +75,8 @@ export const fromScreen = z.discriminatedUnion('say', [
     command: fields,
     run: z.optional(id),
     expected: z.optional(expectedReps),
+    lastStop: z.optional(z.nullable(z.int())),
+    undoes: z.optional(z.nullable(z.strictObject({ command: z.string().check(z.maxLength(64)), at: z.int() }))),
     madeFrom: z.optional(hash),
   }),
   /**
@@ -129,8 +133,6 @@ export const fromHost = z.discriminatedUnion('say', [
     ),
     /** Without a run: the time of day that the pool's clock shows at host time 0, in ms after midnight. */
     poolClock: z.optional(z.number().check(z.minimum(0), z.maximum(86_400_000))),
-    /** How many screens are connected now. */
-    screens: z.strictObject({ desk: z.int(), wall: z.int(), remote: z.int() }),
     /** Notices that the coach must see now; empty if all is well. */
     notices: z.array(z.string()),
     /**
@@ -138,22 +140,27 @@ export const fromHost = z.discriminatedUnion('say', [
      * run that was left unattended. `run`: the run that has come back and may be left.
      */
     startUp: z.nullable(z.strictObject({ run: z.nullable(id), unattended: z.array(z.string()) })),
-    /**
-     * The screens that have reported their sound; `n` is the last report taken. A screen that is not `on` must fall
-     * silent. `more`: whether more than one may sound; null until somebody has said.
-     */
-    sound: z.optional(
+  }),
+  /** To the coach: how many screens are connected now. */
+  z.strictObject({
+    say: z.literal('presence'),
+    screens: z.strictObject({ desk: z.int(), wall: z.int(), remote: z.int() }),
+  }),
+  /**
+   * How the sound stands: the screens that have reported theirs, to a wall screen itself alone; `id` is the screen's own,
+   * and null for others; `n` is the last report taken. A screen that is not `on` must fall silent. `more`: whether more
+   * than one may sound; null until somebody has said.
+   */
+  z.strictObject({
+    say: z.literal('sound'),
+    more: z.nullable(z.boolean()),
+    screens: z.array(
       z.strictObject({
-        more: z.nullable(z.boolean()),
-        screens: z.array(
-          z.strictObject({
-            id,
-            screen: z.enum(['desk', 'wall', 'remote']),
-            n: z.int(),
-            status: soundStatus,
-            on: z.boolean(),
-          }),
-        ),
+        id: z.nullable(id),
+        screen: z.enum(['desk', 'wall', 'remote']),
+        n: z.int(),
+        status: soundStatus,
+        on: z.boolean(),
       }),
     ),
   }),

@@ -25,7 +25,8 @@ import { createHostClock } from './time/host-clock.ts';
 import { reportMishap } from './mishap.ts';
 import { ownCarrier } from './connection/own-window.ts';
 import { sentenceFor } from './misread.ts';
-import { createOutbox, type CommandAnswer, type ExpectedReps } from './outbox.ts';
+import { createOutbox, type CommandAnswer } from './outbox.ts';
+import type { Seen } from './seen.ts';
 import { createDeckStore, type DeckStore } from './store.ts';
 import type { ScreenIntroduction, ScreenRoom, ScreenWish } from '../../app/wire/screen-settings.ts';
 
@@ -39,8 +40,8 @@ export interface Link {
   hostNow(): number | null;
   /** For how long the host has been lost, in ms; null while it is there or has never been. */
   lostFor(): number | null;
-  /** Gives a command; `expected` for those that drop, move or repeat reps, `madeFrom` (a text) for a rewrite. Never rejects. */
-  command(command: Command, expected?: ExpectedReps, madeFrom?: string): Promise<CommandAnswer>;
+  /** Gives a command, with what was seen here (`seenIn`) and, for a rewrite, the text that it was made from. Never rejects. */
+  command(command: Command, seen?: Seen, madeFrom?: string): Promise<CommandAnswer>;
   /** Tells the host how the sound here stands; without a connection nothing is said. */
   sound(report: SoundReport): void;
   /** Tells the host how large this wall screen is now. */
@@ -203,6 +204,10 @@ export function createLink(
         return store.setState({ screen: { name: message.name, settings: message.settings } });
       case 'screens':
         return store.setState({ wallScreens: message.screens });
+      case 'presence':
+        return store.setState({ screens: message.screens });
+      case 'sound':
+        return store.setState({ sound: { more: message.more, screens: message.screens } });
       case 'which':
         return showName();
       case 'answer':
@@ -240,17 +245,15 @@ export function createLink(
     failures = 0;
     const run = snapshot.run ? follow(snapshot.run) : null;
     followed = run?.ok ? run.value : null;
-    const { screens, notices, startUp, sound = { more: null, screens: [] } } = snapshot;
+    const { notices, startUp } = snapshot;
     const faults = [...(run && !run.ok ? [run.faults] : []), ...(unread === null ? [] : [unread])];
     store.setState({
       status: 'live',
       lostSince: null,
       run: followed?.run ?? null,
       poolClock: snapshot.poolClock ?? null,
-      screens,
       notices,
       startUp,
-      sound,
       faults,
     });
   }
@@ -303,11 +306,11 @@ export function createLink(
     which: () => {
       if (open) send({ say: 'which' });
     },
-    command(command, expected, madeFrom) {
+    command(command, seen, madeFrom) {
       const run = store.getState().run;
       const { lanesText } = run?.given.plan.source ?? { lanesText: null };
       const named = [...texts].find(([, each]) => each.text === madeFrom && each.lanesText === lanesText);
-      return outbox.give(command, run?.id ?? null, expected, named?.[0]);
+      return outbox.give(command, run?.id ?? null, seen, named?.[0]);
     },
     close() {
       stopWaking();

@@ -3,8 +3,9 @@
  * answered, so that it takes effect once; after a while it has failed, and says so.
  */
 
-import { MESSAGE_LIMIT, type Answer, type ExpectedRep } from '../../app/wire/messages.ts';
+import { MESSAGE_LIMIT, type Answer } from '../../app/wire/messages.ts';
 import type { Command } from '../../app/core/run/command/command.ts';
+import type { Seen } from './seen.ts';
 
 /** What became of a command: `at` (ms since the run was opened) where it was accepted, `why` where not. */
 export interface CommandAnswer {
@@ -12,9 +13,6 @@ export interface CommandAnswer {
   readonly at: number | null;
   readonly why: string | null;
 }
-
-/** By lane number, the rep that a screen showed as the lane's next; null for none. */
-export type ExpectedReps = { readonly [lane: string]: ExpectedRep | null };
 
 export interface OutboxPorts {
   /** Sends now, or does nothing where there is no connection. */
@@ -28,7 +26,7 @@ export interface OutboxPorts {
 
 export interface Outbox {
   /** `run`: the one the command is meant for; `madeFrom`: the hash of the text that a rewrite was made from. */
-  give(command: Command, run: string | null, expected?: ExpectedReps, madeFrom?: string): Promise<CommandAnswer>;
+  give(command: Command, run: string | null, seen?: Seen, madeFrom?: string): Promise<CommandAnswer>;
   /** Says what is answered as a command is; an id is put into it. */
   ask(message: object): Promise<CommandAnswer>;
   answered(answer: Answer): void;
@@ -76,12 +74,12 @@ export function createOutbox(ports: OutboxPorts): Outbox {
 
   return {
     ask,
-    give: (command, run, expected, madeFrom) =>
+    give: (command, run, seen = {}, madeFrom) =>
       ask({
         say: 'command',
         command,
         ...(run === null ? {} : { run }),
-        ...(expected ? { expected } : {}),
+        ...seen,
         ...(madeFrom === undefined ? {} : { madeFrom }),
       }),
     answered: ({ id, ok, at, why }) => waiting.get(id)?.settle({ ok, at, why }),

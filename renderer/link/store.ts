@@ -11,7 +11,7 @@ import type { RunView } from '../../app/core/run/view.ts';
 import type { Plan } from '../../app/core/plan/plan.ts';
 import type { Millis } from '../../app/core/units.ts';
 import type { ScreenSettings } from '../../app/core/screen/screen-settings.ts';
-import type { Snapshot } from '../../app/wire/messages.ts';
+import type { FromHost } from '../../app/wire/messages.ts';
 import type { ScreenTold, ScreenWish } from '../../app/wire/screen-settings.ts';
 import { guarded } from './mishap.ts';
 
@@ -36,7 +36,7 @@ export interface DeckState {
    */
   readonly startUp: { readonly run: string | null; readonly unattended: readonly string[] } | null;
   /** Which screens have said how their sound stands; `more` is null until somebody has said whether several may sound. */
-  readonly sound: NonNullable<Snapshot['sound']>;
+  readonly sound: Omit<Extract<FromHost, { say: 'sound' }>, 'say'>;
   /** What this wall screen is called and how it is set; null until the host has said so, and on other pages. */
   readonly screen: OwnScreen | null;
   /** For five seconds after the coach has asked which screen is which: every wall screen shows its name, large. */

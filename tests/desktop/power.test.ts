@@ -76,6 +76,36 @@ describe('[power] the machine', () => {
     loop.stop();
   });
 
+  test('stays awake where a run goes already when the program begins, displays and all', async () => {
+    await host.command('a', { do: 'start' });
+    const start = vi.spyOn(blocker, 'start');
+    const loop = startLoop(clock, clock.timers, [stayAwake(host, clock)]);
+    clock.advance(1);
+    expect(start.mock.calls).toEqual([['prevent-display-sleep'], ['prevent-app-suspension']]);
+    loop.stop();
+  });
+
+  test('is looked after every five seconds, and no oftener', () => {
+    const awake = stayAwake(host, clock);
+    const look = vi.spyOn(host, 'current');
+    const looks = (to: number): number => {
+      clock.advance(to - clock.now());
+      awake.take({ from: to - 1, to });
+      return look.mock.calls.length;
+    };
+    const begin = clock.now();
+    expect([awake.due(begin), looks(begin), awake.due(begin)]).toEqual([begin, 1, begin + 5000]);
+    expect([looks(begin + 4999), looks(begin + 5000), looks(begin + 5001)]).toEqual([1, 2, 2]);
+    expect(awake.due(begin + 20_000)).toBe(begin + 20_000);
+  });
+
+  test('may sleep where no session is open', () => {
+    const other = new DeckHost({ clock, timers: clock.timers, journal, newId: () => 'run' });
+    stayAwake(other, clock);
+    other.tell('a test', 'something new');
+    expect(started()).toBe(0);
+  });
+
   test('that goes to sleep leaves a sign of life on the disk before it does', async () => {
     watchSleep(host, clock, journal, () => undefined);
     await host.command('a', { do: 'start' });
@@ -111,7 +141,8 @@ describe('[power] displays stay on', () => {
     ['not for a session that is only open', { ...started, commands: [] }, 0, false],
     ['from the start on', started, 1, true],
     ['between the stretches', started, 10 * MINUTE, true],
-    ['not when nothing has happened for an hour', started, 3 * MINUTE + 10 * SECOND + HOUR + 1, false],
+    ['for less than an hour after the last leave', started, 3 * MINUTE + 10 * SECOND + HOUR - 1, true],
+    ['not when nothing has happened for an hour', started, 3 * MINUTE + 10 * SECOND + HOUR, false],
     [
       'not when all is done',
       runOf(new Deck(TEXT).at(0, { do: 'start' }).at(20, { do: 'finish' }), 20_000),

@@ -61,7 +61,11 @@ describe('[security]', () => {
     }
     expect(ELSEWHERE.filter(mayRequest)).toEqual([]);
     expect(mayRequest('app://lanecall/assets/leave.wav')).toBe(true);
-    expect(['blob:https://example.org/1', 'ws://example.org/', 'wss://lanecall/'].filter(mayRequest)).toEqual([]);
+    expect(
+      ['blob:https://example.org/1', 'ws://example.org/', 'wss://lanecall/', 'http://example.org/data:'].filter(
+        mayRequest,
+      ),
+    ).toEqual([]);
     let cancelled: unknown[] = [];
     guardRequests({
       webRequest: {
@@ -130,7 +134,10 @@ describe('[security]', () => {
     handlers['request']!(...([{}, 'media', answer, { requestingUrl: own }] as never[]));
     handlers['request']!(...([{}, 'fullscreen', answer, { requestingUrl: own }] as never[]));
     expect(answers).toEqual([false, true]);
-    expect(handlers['check']!(...([{}, 'media', own, {}] as never[]))).toBe(false);
+    const checked = (permission: string, origin: string, requestingUrl?: string) =>
+      handlers['check']!(...([{}, permission, origin, { requestingUrl }] as never[]));
+    expect([checked('media', own), checked('fullscreen', own)]).toEqual([false, true]);
+    expect([checked('fullscreen', 'null', own), checked('fullscreen', own, ELSEWHERE[0])]).toEqual([true, false]);
     expect(handlers['device']!()).toBe(false);
   });
 
@@ -184,6 +191,7 @@ describe('[security]', () => {
     for (const url of [pageAddress('wall'), 'app://lanecall/display?preview=Wall'])
       expect(isRefused('will-frame-navigate', { url, isMainFrame: false }), url).toBe(true);
     expect(isRefused('will-navigate', { url: pageAddress('wall') })).toBe(false);
+    expect(isRefused('will-frame-navigate', { url: pageAddress('wall'), isMainFrame: true })).toBe(false);
     expect(mayNavigate('wall', 'app://lanecall/display?lanes=1-3')).toBe(true);
     expect(mayNavigate('wall', 'app://lanecall/display/../')).toBe(false);
     expect(open()).toEqual({ action: 'deny' });
@@ -243,6 +251,8 @@ describe('[security]', () => {
       { ...desk, address: pageAddress('wall') },
       { ...wall, address: pageAddress('desk') },
       ...ELSEWHERE.map((address) => ({ ...desk, address })),
+      // A window that is none of ours has no page of ours, whatever it shows, or nothing.
+      ...[...ELSEWHERE, null].map((address) => ({ ...desk, kind: null, address })),
     ];
     for (const channel of channels) expect(strangers.filter((sender) => mayUse(channel, sender))).toEqual([]);
     const own = [CHANNELS.heard, CHANNELS.closed, CHANNELS.woken, CHANNELS.sessionFile, 'unknown'];

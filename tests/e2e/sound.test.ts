@@ -65,13 +65,6 @@ async function soundingDesk(): Promise<Page> {
   return page;
 }
 
-async function wallWithSound(): Promise<Page> {
-  const wall = await deck.openPage(context, '/display');
-  await wallSays(wall, 'Sound on this screen: off').then((control) => control.click());
-  await wallSays(wall, 'Sound on this screen: on');
-  return wall;
-}
-
 /** Its switch is there only while somebody moves the pointer. */
 async function wallSays(wall: Page, words: string): Promise<Locator> {
   const control = button(wall, words);
@@ -183,13 +176,19 @@ test('a device that goes is said, and when it is back the sound is too, by itsel
   await expect.poll(async () => (await tappedOnsets(page, LEAVE)).length).toBe(1);
 });
 
-test('one screen sounds: the one switched on last, until it goes; more where that is wanted', async () => {
+test('one screen sounds, until it goes, and no wall screen takes that from the coach; more where it is wanted', async () => {
   await open();
   const desk = await soundingDesk();
   await desk.getByText('Only this screen sounds.').waitFor();
-  const wall = await wallWithSound();
+  const wall = await deck.openPage(context, '/display');
+  await wallSays(wall, 'Sound on this screen: off').then((control) => control.click());
+  await wallSays(wall, 'Sound on this screen: off, another screen sounds');
+  await button(desk, 'Sound on this screen: on').click();
+  await button(desk, 'Sound off').waitFor();
+  await wallSays(wall, 'Sound on this screen: off, another screen sounds').then((control) => control.click());
+  await wallSays(wall, 'Sound on this screen: on');
   await button(desk, 'Sound on the wall screen').waitFor();
-  await desk.getByText('The wall screen sounds: this screen has fallen silent for it.').waitFor();
+  await desk.getByText('The wall screen sounds.').waitFor();
   await wall.close();
   await button(desk, 'Sound off').waitFor();
   await desk.getByText('No screen sounds.').waitFor();

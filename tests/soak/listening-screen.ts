@@ -14,7 +14,7 @@ import type { Carrier } from '../../renderer/link/connection/carrier.ts';
 import { createLink, type Link } from '../../renderer/link/link.ts';
 import type { CommandAnswer } from '../../renderer/link/outbox.ts';
 import type { Ports } from '../../renderer/link/connection/ports.ts';
-import { expectedRepsIn } from '../../renderer/link/expected-reps.ts';
+import { seenIn } from '../../renderer/link/seen.ts';
 import type { DeckRun } from '../../renderer/link/store.ts';
 import { createSchedule, NO_SOUND, type DueSound, type ScheduledSound } from '../../renderer/sound/schedule.ts';
 
@@ -103,7 +103,7 @@ export class ListeningScreen {
   async give(command: Command): Promise<CommandAnswer> {
     const shown = this.view();
     const begun = performance.now();
-    const answer = await this.link.command(command, shown ? expectedRepsIn(shown) : undefined);
+    const answer = await this.link.command(command, shown ? seenIn(shown, command) : undefined);
     this.notes.answers.push(performance.now() - begun);
     return answer;
   }

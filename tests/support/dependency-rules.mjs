@@ -37,7 +37,7 @@ const SCREENS_KNOW = [
   `${RUN}(align|readings|first-start|record)[.]ts$`,
   `${RUN}hour/(booked-finish|fit)[.]ts$`,
   `${RUN}feedback/(command-record|cut-words|feedback)[.]ts$`,
-  `${RUN}command/(command|commands|command-words|command-label|command-fields|expected-reps)[.]ts$`,
+  `${RUN}command/(command|commands|command-words|command-label|command-fields|expected-reps|overtaken)[.]ts$`,
 ];
 // What folds the run.
 const FOLDS = '^renderer/link/(store|follow-run)[.]ts$';

@@ -25,6 +25,8 @@ const FROM_SCREEN: readonly FromScreen[] = [
     command: { do: 'shift', seconds: -5 },
     expected: { '0': null, '12': { line: 7, rounds: [2, 1], rep: 3 } },
   },
+  { say: 'command', id: 'd', command: { do: 'resume' }, lastStop: null },
+  { say: 'command', id: 'e', command: { do: 'undo' }, undoes: { command: 'skip', at: 61_000 } },
   { say: 'command', id: 'c', command: { do: 'rewrite', text: '50 @ 1:00' }, run: 'r', madeFrom: '0123456789abcdef' },
 ];
 
@@ -45,7 +47,6 @@ const FROM_HOST: readonly FromHost[] = [
       commands: [{ at: 0, command: { do: 'rewrite', textHash: '0123456789abcdef' } }],
       away: [{ from: 0, to: 5 }],
     },
-    screens: { desk: 1, wall: 2, remote: 0 },
     notices: ['The disk is full.'],
     startUp: { run: 'r', unattended: ['Harbour squad'] },
   },
@@ -55,7 +56,6 @@ const FROM_HOST: readonly FromHost[] = [
     n: 0,
     epoch: 'e',
     run: null,
-    screens: { desk: 0, wall: 0, remote: 0 },
     notices: [],
     startUp: null,
   },
@@ -65,7 +65,6 @@ const FROM_HOST: readonly FromHost[] = [
     n: 0,
     epoch: 'e',
     run: null,
-    screens: { desk: 0, wall: 0, remote: 0 },
     notices: ['A run was left unattended.'],
     startUp: { run: null, unattended: [] },
   },
@@ -75,14 +74,12 @@ const FROM_HOST: readonly FromHost[] = [
     n: 9,
     epoch: 'e',
     run: null,
-    screens: { desk: 1, wall: 1, remote: 0 },
     notices: [],
     startUp: null,
-    sound: {
-      more: null,
-      screens: [{ id: 'page', screen: 'wall', n: 3, status: 'running', on: true }],
-    },
   },
+  { say: 'presence', screens: { desk: 1, wall: 200, remote: 0 } },
+  { say: 'sound', more: null, screens: [{ id: 'page', screen: 'wall', n: 3, status: 'running', on: true }] },
+  { say: 'sound', more: true, screens: [{ id: null, screen: 'desk', n: 0, status: 'blocked', on: false }] },
   { say: 'answer', id: 'a', ok: true, at: 61_000, why: null },
   { say: 'answer', id: 'a', ok: false, at: null, why: 'The session is done.' },
   { say: 'bye', why: 'The program has ended.' },
@@ -154,8 +151,8 @@ describe('[wire] what is not exactly a message is none', () => {
 
   test('a message with any one field taken away is none', () => {
     const optional = ({ say }: FromScreen | FromHost): readonly string[] => {
-      if (say === 'command') return ['expected', 'run', 'madeFrom'];
-      return say === 'snapshot' ? ['sound'] : say === 'bye' ? ['version'] : [];
+      if (say === 'command') return ['expected', 'lastStop', 'undoes', 'run', 'madeFrom'];
+      return say === 'bye' ? ['version'] : [];
     };
     const removable = (message: FromScreen | FromHost) =>
       Object.keys(message).filter((field) => !optional(message).includes(field));

@@ -48,7 +48,7 @@ const FASTER =
 export function trialTime(text: string): Millis | null {
   const found = /^(?:(\d{1,2}):([0-5]\d)|(\d{1,2}))(?:[.,](\d{1,2}))?$/.exec(text.trim());
   if (!found) return null;
-  const [, minutes = '0', ofMinute, seconds, hundredths = ''] = found;
+  const [, minutes = '', ofMinute, seconds, hundredths = ''] = found;
   const time = Number(minutes) * MINUTE + Number(ofMinute ?? seconds) * SECOND + Number(hundredths.padEnd(2, '0')) * 10;
   return time > 0 ? time : null;
 }

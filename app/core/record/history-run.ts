@@ -3,9 +3,9 @@
  * Times are in ms, distances in the pool's unit.
  */
 
-import type { LengthUnit } from '../units.ts';
+import type { LengthUnit, Tenths } from '../units.ts';
 import type { Ended } from './kept-run.ts';
-import type { RunRecord } from './record.ts';
+import type { LaneRecord, RunRecord } from './record.ts';
 import { markWords } from './record-csv.ts';
 import { cssTestsOf } from './set-times.ts';
 
@@ -38,8 +38,8 @@ export function historyRun(record: RunRecord): HistoryRun {
   const lanes = record.lanes.map(({ lane, planned, distance }) => {
     return { lane, plannedDistance: planned.distance / 10, distance: distance / 10 };
   });
-  const sum = (of: 'plannedDistance' | 'distance'): number =>
-    record.lanes.reduce((tenths, lane) => tenths + (of === 'distance' ? lane.distance : lane.planned.distance), 0) / 10;
+  const sum = (of: (lane: LaneRecord) => Tenths): number =>
+    record.lanes.reduce((tenths, lane) => tenths + of(lane), 0) / 10;
   return {
     run,
     title,
@@ -47,8 +47,8 @@ export function historyRun(record: RunRecord): HistoryRun {
     ended,
     durationMs: duration,
     unit,
-    plannedDistance: sum('plannedDistance'),
-    distance: sum('distance'),
+    plannedDistance: sum(({ planned }) => planned.distance),
+    distance: sum(({ distance }) => distance),
     lanes,
     effort: added.effort,
     load,

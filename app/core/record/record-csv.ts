@@ -78,7 +78,7 @@ function commandCells(given: GivenRecord, when: (at: Millis) => string[]): strin
 }
 
 /** From part to pace: what only leaves have. */
-const NO_REP: readonly string[] = Array.from({ length: 11 }, () => '');
+const NO_REP: readonly string[] = new Array<string>(11).fill('');
 
 /** In seconds, to the tenth: a hand is no better. */
 function tenthsCell(time: Millis | null): string {

@@ -67,10 +67,7 @@ function spanOf(state: RunState, to: Millis): Span {
   return { part, partIndex, from: state.t0!, to };
 }
 
-/** The last time at which something is pending in a lane that is not stopped; -Infinity for none. */
+/** The last time at which a rep of any lane is due, after which a stretch that is open waits for a stopped lane; -Infinity for none. */
 function lastLeave({ lanes }: RunState): Millis {
-  return lanes.reduce((latest: Millis, { reps, next, origin, stoppedBy }) => {
-    const last = stoppedBy === null && next < reps.length ? reps[reps.length - 1]! : null;
-    return last ? Math.max(latest, origin + last.offset) : latest;
-  }, -Infinity);
+  return Math.max(...lanes.map(({ reps, origin }) => origin + (reps[reps.length - 1]?.offset ?? -Infinity)));
 }

@@ -61,8 +61,8 @@ export interface RunView extends Settled {
   /** When the session will be over as things stand; when it was done, where it is. */
   readonly projectedEnd: Millis;
   readonly marks: readonly Mark[];
-  /** What `undo` would take back, and until when. */
-  readonly undo: { readonly command: Command; readonly until: Millis } | null;
+  /** What `undo` would take back, when it was given, and until when. */
+  readonly undo: { readonly command: Command; readonly at: Millis; readonly until: Millis } | null;
 }
 
 export interface ClockView {
@@ -151,7 +151,7 @@ export function view(state: RunState, t: Millis): RunView {
       return now.phase === 'done' ? now.doneAt! : times()[times().length - 1]!.end;
     },
     marks: now.marks,
-    undo: last && t <= last.at + UNDO_FOR ? { command: last.command, until: last.at + UNDO_FOR } : null,
+    undo: last && t <= last.at + UNDO_FOR ? { command: last.command, at: last.at, until: last.at + UNDO_FOR } : null,
     [SETTLED]: now,
   };
 }

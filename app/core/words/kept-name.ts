@@ -6,6 +6,6 @@
 export function keptName(text: string, longest: number): string | null {
   const name = text.normalize('NFC').replace(/\s+/g, ' ').trim();
   // Nothing that cannot be seen, or that turns the letters after it around.
-  const isSeen = !/[\p{C}\p{Zl}\p{Zp}\ufffd]/u.test(name);
+  const isSeen = !/[\p{C}\ufffd]/u.test(name);
   return name !== '' && name.length <= longest && isSeen ? name : null;
 }

@@ -66,11 +66,9 @@ export function openDeckChannel(host: DeckHost, clock: Clock, ports: ChannelPort
     if (admitted(CHANNELS.connect, event) === null || typeof n !== 'number') return;
     const { sender } = event;
     gone(sender.id);
-    const hungUp = (): void => {
-      if (connections.get(sender.id)?.n === n) connections.delete(sender.id);
-      post(sender, CHANNELS.closed, n);
-    };
+    const hungUp = (): void => post(sender, CHANNELS.closed, n);
     const screen = connectScreen(host, clock, {
+      isOwnWindow: true,
       // Electron does not say how much is still waiting in the channel.
       waiting: () => 0,
       send(text, sent) {

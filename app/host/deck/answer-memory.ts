@@ -1,5 +1,6 @@
 /*
- * Remembers the answers to commands by their ids, so that a command that arrives twice is carried out once.
+ * Remembers the answers to commands by who asks and their ids, so that a command that arrives twice is carried out
+ * once, and an id that another screen has used stands in nobody's way.
  */
 
 import type { Millis } from '../../core/units.ts';
@@ -25,16 +26,21 @@ export class AnswerMemory {
   private readonly answers = new Map<string, Kept>();
 
   /** The answer, or the one being worked out; undefined if the id is not known. */
-  get(id: string): Promise<CommandAnswer> | undefined {
-    return this.answers.get(id)?.answer;
+  get(by: string, id: string): Promise<CommandAnswer> | undefined {
+    return this.answers.get(keyOf(by, id))?.answer;
   }
 
   /** Keeps an answer. now: ms, never less than before. */
-  keep(id: string, answer: Promise<CommandAnswer>, now: number): void {
-    this.answers.set(id, { at: now, answer });
+  keep(by: string, id: string, answer: Promise<CommandAnswer>, now: number): void {
+    this.answers.set(keyOf(by, id), { at: now, answer });
     for (const [oldest, { at }] of this.answers) {
       if (now - at <= REMEMBERED_FOR) break;
       this.answers.delete(oldest);
     }
   }
+}
+
+/** by: a kind of screen, which has no blank. */
+function keyOf(by: string, id: string): string {
+  return `${by} ${id}`;
 }

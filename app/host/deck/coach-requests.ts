@@ -116,8 +116,11 @@ async function giveCommand(host: DeckHost, { body }: Asked): Promise<Reply> {
   const heard = hearScreen(body.bytes.toString('utf8'));
   if (heard.kind === 'unknown' || heard.kind === 'other version') return refusal(400, OTHER_VERSION);
   if (heard.kind !== 'message' || heard.message.say !== 'command') return refusal(400, 'That was not a command.');
-  const { id, command, expected, run, madeFrom } = heard.message;
-  return { status: 200, value: { say: 'answer', id, ...(await host.command(id, command, expected, run, madeFrom)) } };
+  const { id, command, run, ...seen } = heard.message;
+  return {
+    status: 200,
+    value: { say: 'answer', id, ...(await host.command(id, command, { ...seen, meantFor: run })) },
+  };
 }
 
 /** The coach matches the pool's clock, or takes that back. */

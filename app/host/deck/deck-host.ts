@@ -8,23 +8,27 @@ import { openPlan } from '../../core/plan/open-plan.ts';
 import type { Source } from '../../core/plan/plan.ts';
 import { readCommand } from '../../core/run/command/read-command.ts';
 import { apply } from '../../core/run/fold.ts';
-import { changedSince, type ExpectedReps } from '../../core/run/command/expected-reps.ts';
+import { changedSince } from '../../core/run/command/expected-reps.ts';
+import { overtaken } from '../../core/run/command/overtaken.ts';
+import type { Command } from '../../core/run/command/command.ts';
 import { changedText } from '../../core/session/text/line-changes.ts';
 import { textLines } from '../../core/session/text/lines.ts';
 import { settle } from '../../core/run/settle.ts';
 import { openRun } from '../../core/run/state.ts';
 import { withoutOldUndos } from '../../core/run/commands/undo.ts';
-import { WIRE_VERSION, type FromHost, type ScreenKind, type Snapshot, type SoundReport } from '../../wire/messages.ts';
+import { WIRE_VERSION, type FromHost, type Snapshot } from '../../wire/messages.ts';
 import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
 import { timeOfDayAt, type Clock, type ClockInstant } from '../time/clock.ts';
 import type { FoundRun } from '../recovery/found-run.ts';
 import type { Closing, Journal } from '../journal/journal.ts';
-import type { ClosedWhy } from '../journal/journal-line.ts';
+import type { ClosedWhy, CommandedBy } from '../journal/journal-line.ts';
 import { JournalWatch, PATIENCE_AT_START } from '../journal/journal-watch.ts';
 import { matchedRun } from './matched-run.ts';
 import { PoolClock } from './pool-clock.ts';
 import { StartUpReport } from '../recovery/start-up-report.ts';
-import { runTold, type OpenAnswer, type OpenOptions, type OpenRun, type ScreenKnew } from './open-run.ts';
+import { runTold, type Asked, type OpenAnswer, type OpenOptions, type OpenRun } from './open-run.ts';
+import { Presence } from './presence.ts';
+import { publicSnapshot } from './public-copy.ts';
 import type { Recovery } from '../recovery/recovery.ts';
 import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
 import { faultOf, GOING, NOT_OFFERED, OTHER_RUN, refusal } from './refusals.ts';
@@ -48,15 +52,15 @@ export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly
 
 export class DeckHost {
   readonly screenBook: ScreenBook;
+  readonly presence: Presence;
+  readonly soundArbiter = new SoundArbiter();
   private readonly clock: Clock;
   private readonly journal: Journal;
   private readonly watch: JournalWatch;
   private readonly newId: () => string;
   private readonly answers = new AnswerMemory();
   private readonly listeners = new Set<() => void>();
-  private readonly screens = { desk: 0, wall: 0, remote: 0 };
   private readonly poolClock: PoolClock;
-  private readonly soundArbiter = new SoundArbiter();
   private readonly runTexts = new RunTexts();
   private run: OpenRun | null = null;
   private lastAt: Millis = 0;
@@ -73,6 +77,7 @@ export class DeckHost {
     this.journal = journal;
     this.newId = newId;
     this.screenBook = new ScreenBook(timers);
+    this.presence = new Presence(timers);
     this.watch = new JournalWatch(timers, () => this.changed());
     clock.onJump(() => this.changed());
     journal.onCaughtUp(() => this.watch.caughtUpWithAll());
@@ -145,25 +150,18 @@ export class DeckHost {
   }
 
   /**
-   * Takes a command as it came from a screen. The same id twice is one command and gets the same answer twice. The
-   * command's time is that of the call, before anything is written or waited for. Refuses a command meant for another
-   * run, and a `rewrite` made from a text (`madeFrom`, its hash) that is no longer in force.
+   * Takes a command as it came from a screen. The same id twice from the same kind of screen is one command and gets
+   * the same answer twice. The command's time is that of the call, before anything is written or waited for. Refuses
+   * a command that was meant for another run, or given by somebody who did not know what another screen did meanwhile.
    */
-  command(
-    id: string,
-    fields: Readonly<Record<string, unknown>>,
-    expected: ExpectedReps = {},
-    meantFor: string | null = null,
-    madeFrom: string | null = null,
-  ): Promise<CommandAnswer> {
-    const known = this.answers.get(id);
+  command(id: string, fields: Readonly<Record<string, unknown>>, asked: Asked = {}): Promise<CommandAnswer> {
+    const { by = 'desk' } = asked;
+    const known = this.answers.get(by, id);
     if (known) return known;
     this.clock.check();
     const moment = this.clock.instant();
-    const answer = this.inOrder(() => this.carryOut(id, fields, { expected, meantFor, madeFrom }, moment)).catch(
-      faultOf,
-    );
-    this.answers.keep(id, answer, moment.hostTime);
+    const answer = this.inOrder(() => this.carryOut(id, fields, { ...asked, by }, moment)).catch(faultOf);
+    this.answers.keep(by, id, answer, moment.hostTime);
     return answer;
   }
 
@@ -238,28 +236,6 @@ export class DeckHost {
     });
   }
 
-  /** Counts a screen as connected; the returned function undoes that. */
-  join(kind: ScreenKind): () => void {
-    this.screens[kind]++;
-    this.changed();
-    let there = true;
-    return () => {
-      if (!there) return;
-      there = false;
-      this.screens[kind]--;
-      this.changed();
-    };
-  }
-
-  /** Takes a screen's report about its sound; the returned function forgets it when the screen is gone. */
-  sound(screen: ScreenKind, report: SoundReport): () => void {
-    const forget = this.soundArbiter.take(screen, report);
-    this.changed();
-    return () => {
-      if (forget()) this.changed();
-    };
-  }
-
   /** Calls back whenever there is a new snapshot; the returned function stops that. */
   onChange(listener: () => void): () => void {
     this.listeners.add(listener);
@@ -275,16 +251,24 @@ export class DeckHost {
       epoch: this.clock.epoch(),
       run: run && runTold(run),
       ...(run ? {} : { poolClock: this.poolClock.atZero() }),
-      screens: { ...this.screens },
       notices: [...(this.startUpReport?.notices() ?? []), ...this.watch.notices(), ...this.said.values()],
       startUp: this.startUpReport && this.startUpReport.forScreens(),
-      sound: this.soundArbiter.told(),
     };
+  }
+
+  /** What a screen that anybody may open gets. */
+  publicSnapshot(): Snapshot {
+    return publicSnapshot(this.snapshot(), (hash) => this.runTexts.publicHash(hash));
   }
 
   /** The texts that the snapshot names. */
   texts(): readonly Extract<FromHost, { say: 'text' }>[] {
     return this.runTexts.messages();
+  }
+
+  /** Those that the public snapshot names. */
+  publicTexts(): readonly Extract<FromHost, { say: 'text' }>[] {
+    return this.runTexts.publicMessages();
   }
 
   /** The run that is open, for the parts of the host that follow it; null for none. */
@@ -305,24 +289,23 @@ export class DeckHost {
   private async carryOut(
     id: string,
     fields: Readonly<Record<string, unknown>>,
-    { expected, meantFor, madeFrom }: ScreenKnew,
+    asked: Asked & { readonly by: CommandedBy },
     moment: ClockInstant,
   ): Promise<CommandAnswer> {
     const { run } = this;
     if (!run) return refusal('No session is open.');
-    if (meantFor !== null && meantFor !== run.id) return refusal(OTHER_RUN);
+    if (asked.meantFor !== undefined && asked.meantFor !== run.id) return refusal(OTHER_RUN);
     const at = Math.max(this.lastAt, Math.floor(moment.hostTime - run.openedAt));
     const command = readCommand(fields);
     if (!command.ok) return refusal(command.faults);
     const newText = 'text' in command.value ? command.value.text : null;
-    const changed =
-      newText !== null ? this.rewrittenSince(run, madeFrom) : changedSince(run.state, command.value, expected, at);
+    const changed = this.changedMeanwhile(run, command.value, asked, at);
     if (changed !== null) return refusal(changed);
     const { lanesText } = run.state.plan.source;
     if (newText !== null && !this.runTexts.hasRoom({ text: newText, lanesText })) return refusal(NO_MORE_TEXTS);
     const answer = apply(run.state, command.value, at);
     if (!answer.ok) return refusal(answer.why);
-    const { inFile, safe } = this.journal.append({ run: run.id, id, at, fields, ...moment });
+    const { inFile, safe } = this.journal.append({ run: run.id, id, by: asked.by, at, fields, ...moment });
     await this.watch.written(safe, this.clock.now() - moment.hostTime, inFile);
     this.lastAt = at;
     if (newText !== null) this.runTexts.grow(weightOf(answer.state.plan));
@@ -332,10 +315,15 @@ export class DeckHost {
     return { ok: true, at, why: null };
   }
 
-  /** A sentence saying how the text in force differs from the one that a rewrite was made from; null if it does not. */
-  private rewrittenSince(run: OpenRun, madeFrom: string | null): string | null {
-    const { source } = run.state.plan;
-    if (madeFrom === null || madeFrom === textHash(source)) return null;
+  /** A sentence where the screen did not know what has happened since, else null. */
+  private changedMeanwhile({ state }: OpenRun, command: Command, asked: Asked, at: Millis): string | null {
+    if (command.do === 'rewrite') return this.rewrittenSince(state.plan.source, asked.madeFrom);
+    return changedSince(state, command, asked.expected ?? {}, at) ?? overtaken(state, command, asked, at);
+  }
+
+  /** How the text in force differs from the one that a rewrite was made from; null if it does not. */
+  private rewrittenSince(source: Source, madeFrom: string | undefined): string | null {
+    if (madeFrom === undefined || madeFrom === textHash(source)) return null;
     const before = this.runTexts.get(madeFrom);
     const what = before ? changedText(textLines(before.text), textLines(source.text)) : '';
     return `The session was changed while you were writing${what === '' ? '' : `: ${what}`}. Look at it again.`;
@@ -361,7 +349,7 @@ export class DeckHost {
     this.run = { id, text, openedAt, clockPhase, openedAtTimeOfDay, state, commands, away };
     this.lastAt = commands[commands.length - 1]?.at ?? 0;
     for (const each of found.commands)
-      this.answers.keep(each.id, Promise.resolve({ ok: true, at: each.at, why: null }), moment.hostTime);
+      this.answers.keep(each.by, each.id, Promise.resolve({ ok: true, at: each.at, why: null }), moment.hostTime);
     await this.watch.written(this.journal.back({ run: id, at, by, ...moment }), 0, undefined, PATIENCE_AT_START);
   }
 

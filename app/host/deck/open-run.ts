@@ -4,9 +4,11 @@
 
 import type { Fault } from '../../core/result.ts';
 import type { ExpectedReps } from '../../core/run/command/expected-reps.ts';
+import type { SeenCommands } from '../../core/run/command/overtaken.ts';
 import type { Away } from '../../core/run/record.ts';
 import type { RunState } from '../../core/run/state.ts';
 import type { Millis } from '../../core/units.ts';
+import type { CommandedBy } from '../journal/journal-line.ts';
 import type { Snapshot } from '../../wire/messages.ts';
 
 export interface OpenRun {
@@ -40,11 +42,15 @@ export interface OpenOptions {
   readonly clockPhase?: Millis | undefined;
 }
 
-/** What a screen knew about the run when it gave a command. */
-export interface ScreenKnew {
-  readonly expected: ExpectedReps;
-  readonly meantFor: string | null;
-  readonly madeFrom: string | null;
+/** By whom a command is given, and what that screen knew about the run. What it did not say is not compared. */
+export interface Asked extends SeenCommands {
+  /** The coach's window if it is not said. */
+  readonly by?: CommandedBy;
+  readonly expected?: ExpectedReps | undefined;
+  /** The run. */
+  readonly meantFor?: string | undefined;
+  /** The hash of the text that a `rewrite` was made from. */
+  readonly madeFrom?: string | undefined;
 }
 
 /** The run as screens are told of it. */

@@ -5,6 +5,7 @@
 
 import type { Plan, Source } from '../../core/plan/plan.ts';
 import type { FromHost } from '../../wire/messages.ts';
+import { publicText } from './public-copy.ts';
 import { textHash } from './text-hash.ts';
 
 /**
@@ -17,8 +18,12 @@ export const NO_MORE_TEXTS =
   'This run has no room for more changes of the text: all other commands still work, ' +
   'and you can open what you have written as a new session once this run is finished.';
 
+type Text = Extract<FromHost, { say: 'text' }>;
+
 export class RunTexts {
   private readonly sources = new Map<string, Source>();
+  /** The public copies, by the hash of the whole text, each made when it is first asked for. */
+  private readonly copies = new Map<string, Text>();
   private weight = 0;
 
   /** Forgets the texts of the run before and keeps the first one of this run. Gives its hash. */
@@ -30,6 +35,7 @@ export class RunTexts {
 
   clear(): void {
     this.sources.clear();
+    this.copies.clear();
     this.weight = 0;
   }
 
@@ -54,8 +60,24 @@ export class RunTexts {
     return { ...others, textHash: this.keep({ text, lanesText }) };
   }
 
-  messages(): readonly Extract<FromHost, { say: 'text' }>[] {
+  messages(): readonly Text[] {
     return Array.from(this.sources, ([hash, { text, lanesText }]) => ({ say: 'text', hash, text, lanesText }));
+  }
+
+  publicMessages(): readonly Text[] {
+    return this.messages().map((whole) => this.copyOf(whole));
+  }
+
+  /** The hash of a text's public copy. */
+  publicHash(hash: string): string {
+    const source = this.sources.get(hash);
+    return source ? this.copyOf({ say: 'text', hash, ...source }).hash : hash;
+  }
+
+  private copyOf(whole: Text): Text {
+    const copy = this.copies.get(whole.hash) ?? publicText(whole);
+    this.copies.set(whole.hash, copy);
+    return copy;
   }
 
   private keep(source: Source): string {

@@ -19,6 +19,8 @@ import { TokenBucket } from '../web/token-bucket.ts';
 
 /** What carries messages to one screen. */
 export interface ScreenChannel {
+  /** Whether it leads to a window of this program, which nobody else can open. */
+  readonly isOwnWindow: boolean;
   /** How many bytes are handed over and not yet sent. */
   waiting(): number;
   /** Hands a message over; calls back when it has gone or failed. */
@@ -61,8 +63,9 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
   let fallSilent: (() => void) | null = null;
   let wall: ConnectedScreen | null = null;
   let unsubscribe: (() => void)[] = [];
+  let soundId: string | null = null;
   let sentN = -1;
-  let sentScreens: unknown = null;
+  const sentNews = new Map<string, string>();
   let over = false;
 
   const send = (message: FromHost): void => {
@@ -76,27 +79,39 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
   /** Sends what the screen does not have yet, as long as it keeps up; called again whenever something has been sent. */
   const pump = (): void => {
     if (leave === null) return;
-    for (const text of host.texts()) {
+    // Anybody may open a wall screen.
+    const isPublic = kind === 'wall' && !carrier.isOwnWindow;
+    for (const text of isPublic ? host.publicTexts() : host.texts()) {
       if (textsSent.has(text.hash)) continue;
       if (carrier.waiting() > SKIP_ABOVE) return;
       textsSent.add(text.hash);
       send(text);
     }
     if (over || carrier.waiting() > SKIP_ABOVE) return;
-    const snapshot = host.snapshot();
+    const snapshot = isPublic ? host.publicSnapshot() : host.snapshot();
     if (snapshot.n !== sentN) {
       sentN = snapshot.n;
       send(snapshot);
     }
-    pumpScreens();
+    pumpNews();
   };
 
-  /** The list of wall screens, which the coach alone is told. */
-  const pumpScreens = (): void => {
-    const screens = host.screenBook.latest();
-    if (kind !== 'desk' || screens === sentScreens || over || carrier.waiting() > SKIP_ABOVE) return;
-    sentScreens = screens;
-    send({ say: 'screens', screens: [...screens] });
+  /** What is new beside the run. The coach alone is told of other screens. */
+  const pumpNews = (): void => {
+    if (leave === null || kind === null) return;
+    if (kind === 'desk') {
+      sendNews({ say: 'screens', screens: [...host.screenBook.latest()] });
+      sendNews({ say: 'presence', screens: host.presence.latest() });
+    }
+    sendNews({ say: 'sound', ...host.soundArbiter.toldTo(kind, soundId) });
+  };
+
+  const sendNews = (news: FromHost): void => {
+    if (over || carrier.waiting() > SKIP_ABOVE) return;
+    const text = JSON.stringify(news);
+    if (sentNews.get(news.say) === text) return;
+    sentNews.set(news.say, text);
+    send(news);
   };
 
   const gone = (): void => {
@@ -120,9 +135,10 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     unsubscribe.push(host.onChange(pump));
     kind = screen;
     if (kind === 'wall') wall = screenBook.join(introduction, (own) => send({ say: 'screen', ...own }));
-    unsubscribe.push(screenBook.onNews(pumpScreens));
+    for (const part of [screenBook, host.presence]) unsubscribe.push(part.onNews(pumpNews));
+    unsubscribe.push(host.soundArbiter.onChange(pumpNews));
     if (kind !== 'remote') unsubscribe.push(screenBook.onWhich(() => send({ say: 'which' })));
-    leave = host.join(screen);
+    leave = host.presence.join(screen);
     pump();
   };
 
@@ -139,7 +155,11 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
   const sound = ({ id, n, status, asked, more }: Extract<FromScreen, { say: 'sound' }>): void => {
     if (!kind) return;
     const forgetEarlier = fallSilent;
-    fallSilent = host.sound(kind, { id, n, status, asked, more });
+    soundId = id;
+    const forget = host.soundArbiter.take(kind, { id, n, status, asked, more });
+    // What it is told then may be too much for it, and it is gone.
+    if (over) return forget();
+    fallSilent = forget;
     // One page has one report: a new id replaces the report under its earlier id.
     forgetEarlier?.();
   };
@@ -147,11 +167,11 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
   const command = async ({
     id,
     command: fields,
-    expected,
-    run,
-    madeFrom,
+    run: meantFor,
+    ...seen
   }: Extract<FromScreen, { say: 'command' }>): Promise<void> => {
-    const answer = await host.command(id, fields, expected, run, madeFrom);
+    if (kind === null || kind === 'wall') return;
+    const answer = await host.command(id, fields, { ...seen, by: kind, meantFor });
     send({ say: 'answer', id, ...answer });
   };
 

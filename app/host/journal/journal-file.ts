@@ -86,11 +86,11 @@ export class JournalFile implements Journal {
     this.file = RunFile.found(this.filePorts(), found, shared);
   }
 
-  append({ id, at, fields, ...moment }: JournalLine): Writing {
+  append({ id, by, at, fields, ...moment }: JournalLine): Writing {
     const stamp = this.stamp(at, moment);
     let onFile = (): void => undefined;
     const inFile = new Promise<void>((resolve) => (onFile = resolve));
-    const command = this.put({ say: 'command', id, command: fields, ...stamp }, { onFile });
+    const command = this.put({ say: 'command', id, ...(by && { by }), command: fields, ...stamp }, { onFile });
     // Only a mark can follow the end. Then the end is written again, because it must be the last line.
     const end = this.file?.closed ? [this.put({ say: 'closed', why: 'done', ...stamp })] : [];
     return { inFile, safe: Promise.all([command, ...end]).then(() => undefined) };

@@ -41,8 +41,14 @@ export interface OpenedEntry extends Stamp {
 export interface CommandEntry extends Stamp {
   readonly say: 'command';
   readonly id: string;
+  /** The kind of screen that it was given on; older lines do not say. */
+  readonly by?: CommandedBy;
   readonly command: Readonly<Record<string, unknown>>;
 }
+
+const COMMANDERS = ['desk', 'remote'] as const;
+
+export type CommandedBy = (typeof COMMANDERS)[number];
 
 /** A sign of life with the leaves handed over since the last one, as lane and time. The fold ignores it. */
 export interface AliveEntry extends Stamp {
@@ -156,7 +162,7 @@ function hasOwnFields(value: Fields): boolean {
         isWhole(value['openedAtTimeOfDay'], DAY - 1)
       );
     case 'command':
-      return isId(value['id']) && isObject(value['command']);
+      return isId(value['id']) && isCommander(value['by']) && isObject(value['command']);
     case 'alive':
       return Array.isArray(value['leaves']) && value['leaves'].every(isLeave);
     case 'back':
@@ -166,6 +172,10 @@ function hasOwnFields(value: Fields): boolean {
     default:
       return false;
   }
+}
+
+function isCommander(value: unknown): boolean {
+  return value === undefined || COMMANDERS.some((kind) => kind === value);
 }
 
 /** Whether a version is one that this program can read; higher ones are refused before. */

@@ -102,6 +102,7 @@ export function deckSocket(host: DeckHost, clock: Clock, timers: Timers): DeckSo
 
 function carrierOf(socket: WebSocket, timers: Timers): ScreenChannel {
   return {
+    isOwnWindow: false,
     waiting: () => socket.bufferedAmount,
     send: (text, sent) => socket.send(text, () => sent()),
     close(why) {

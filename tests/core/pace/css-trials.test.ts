@@ -47,7 +47,9 @@ test('what is wrong with a test is said, and what is doubtful', () => {
   const longer = { ok: false, why: 'The longer trial took no longer than the shorter one: check the times.' };
   const caution =
     'The longer trial was swum at least as fast as the shorter one, so that was not at full effort: test again.';
+  const none = { ok: false, why: 'That comes to no pace from 0:20 to 10:00 per 100: check distances and times.' };
   expect([cssOf([]), cssOf(trials([400], [360])), cssOf(trials([200, 200], [170, 171]))]).toEqual([two, two, two]);
+  expect(cssOf(trials([400, 200], [49.9, 10]))).toEqual(none);
   expect(cssOf(trials([200, 400, 400], [170, 360, 361]))).toEqual(two);
   expect(cssOf(trials([400, 200], [170, 170]))).toEqual(longer);
   expect(cssOf(trials([200, 400, 800], [170, 160, 750]))).toEqual(longer);

@@ -125,6 +125,8 @@ describe('[record] what happened', () => {
     const kept = keptRun(TEXT, [[0, { do: 'start' }]], 86_400);
     const at = (seenAt: number) => recordOf({ ...kept, ended: 'unattended', seenAt }).duration;
     expect([at(75_000), at(300_000)]).toEqual([190_000, 300_000]);
+    const one = keptRun('One\n50 @ 1:00\nTwo\n50 @ 1:00', [[0, { do: 'start' }]], 86_400);
+    expect(recordOf({ ...one, ended: 'unattended', seenAt: 5000 }).duration).toBe(10_000);
   });
 
   test('one that is not given up lasted as far as it is known, whenever somebody was there', () => {
@@ -146,6 +148,18 @@ describe('[record] what happened', () => {
       ]),
     );
     expect(record.lanes[0]!.leaves.map(({ part }) => part)).toEqual([...new Array(4).fill('Main set'), 'Sprints']);
+    // What joins the part that is going, with no command after it.
+    const longer = TEXT.replace('4 x 50 @ 1:00', '4 x 50 @ 1:00\n2 x 25 fast @ 0:30');
+    const joined = recordOf(
+      keptRun(TEXT, [
+        [0, { do: 'start' }],
+        [20, { do: 'rewrite', text: longer }],
+      ]),
+    );
+    expect(joined.lanes[0]!.leaves.map(({ part, rep }) => `${part} ${rep.distance / 10}`)).toEqual([
+      ...new Array<string>(4).fill('Main set 50'),
+      ...new Array<string>(2).fill('Main set 25'),
+    ]);
   });
 
   test('nothing is added at first, and words that are added to one mark follow one another', () => {

@@ -8,6 +8,7 @@ describe('[screens] a name', () => {
     ['Shallow end', 'Shallow end'],
     [OWN_WALL, 'Wall'],
     ['  Shallow \t end ', 'Shallow end'],
+    ['Shallow\u2028end\u2029', 'Shallow end'],
     ['Lanes 1–4', 'Lanes 1–4'],
     ['a'.repeat(LONGEST_NAME), 'a'.repeat(LONGEST_NAME)],
     // One letter, however it is put together.
@@ -24,6 +25,7 @@ describe('[screens] a name', () => {
     ['a character that cannot be seen', 'Hall\u200b'],
     ['one that turns letters around', 'Hall \u202ellaH'],
     ['one of the machine', 'Hall\u0000'],
+    ['one that stands for what could not be read', 'Hall\ufffd'],
   ])('%s is no name', (_, text) => {
     expect(screenName(text)).toBeNull();
   });

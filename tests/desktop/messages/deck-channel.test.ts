@@ -32,6 +32,7 @@ class WindowUnderTest {
   readonly id = ++WindowUnderTest.last;
   readonly heard: FromHost[] = [];
   closed: unknown[] = [];
+  tries = 0;
   gone = false;
   crashed = false;
   /** In a frame inside the page. */
@@ -49,6 +50,7 @@ class WindowUnderTest {
       isDestroyed: () => this.gone,
       isCrashed: () => this.crashed,
       send: (name: string, n: unknown, text: string) => {
+        this.tries++;
         if (this.gone || this.crashed) throw new Error('Object has been destroyed');
         if (name === CHANNELS.heard) this.heard.push(readFromHost(text)!);
         else this.closed.push(n);
@@ -96,13 +98,13 @@ describe('[desktop] deck messages of windows', () => {
   test('a window that says hello has the session and the run, its pings and its commands answered', async () => {
     const [desk] = windows as [WindowUnderTest];
     desk.connect();
-    expect(desk.heard.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens']);
+    expect(desk.heard.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens', 'presence', 'sound']);
     desk.say({ say: 'ping', n: 1, t1: 5 });
     desk.say({ say: 'command', id: 'a', command: { do: 'start' } });
     await expect.poll(() => desk.heard.map(({ say }) => say)).toContain('answer');
     expect(desk.heard.find(({ say }) => say === 'answer')).toMatchObject({ id: 'a', ok: true });
     expect(desk.heard.map(({ say }) => say)).toContain('pong');
-    expect(host.snapshot().screens).toEqual({ desk: 1, wall: 0, remote: 0 });
+    expect(host.presence.now()).toEqual({ desk: 1, wall: 0, remote: 0 });
   });
 
   test('the wall screen that gives a command is hung up on, and nothing is done', async () => {
@@ -113,7 +115,7 @@ describe('[desktop] deck messages of windows', () => {
     expect(wall.closed).toEqual([1]);
     await Promise.resolve();
     expect(host.current()?.commands).toEqual([]);
-    expect(host.snapshot().screens.wall).toBe(0);
+    expect(host.presence.now().wall).toBe(0);
   });
 
   test.each<[string, object]>([
@@ -132,16 +134,16 @@ describe('[desktop] deck messages of windows', () => {
     desk.connect(1);
     desk.connect(2);
     wall.connect();
-    expect(host.snapshot().screens).toEqual({ desk: 1, wall: 1, remote: 0 });
+    expect(host.presence.now()).toEqual({ desk: 1, wall: 1, remote: 0 });
     const before = desk.heard.length;
     desk.say({ say: 'ping', n: 1, t1: 1 }, 1);
     expect(desk.heard.length).toBe(before);
     channel.gone(wall.id);
     wall.gone = true;
-    expect(host.snapshot().screens.wall).toBe(0);
+    expect(host.presence.now().wall).toBe(0);
     host.tell('a test', 'something new');
     desk.tell(CHANNELS.hangUp, 2);
-    expect(host.snapshot().screens.desk).toBe(0);
+    expect(host.presence.now().desk).toBe(0);
   });
 
   test("what is no message is the end of the coach's connection too, with another word", () => {
@@ -150,32 +152,34 @@ describe('[desktop] deck messages of windows', () => {
     desk.say({ say: 'please' });
     expect(desk.heard[desk.heard.length - 1]).toMatchObject({ say: 'bye', why: 'That was no message of a screen.' });
     desk.connect(2);
-    expect(host.snapshot().screens.desk).toBe(1);
+    expect(host.presence.now().desk).toBe(1);
   });
 
   test('a connection without a number is none, and a message without a text is dropped', () => {
     const [desk] = windows as [WindowUnderTest];
     desk.tell(CHANNELS.connect, 'one');
     desk.tell(CHANNELS.say, 'one', JSON.stringify({ say: 'hello', version: WIRE_VERSION, screen: 'desk' }));
-    expect(host.snapshot().screens.desk).toBe(0);
+    expect(host.presence.now().desk).toBe(0);
     desk.connect();
     desk.tell(CHANNELS.say, 1, { say: 'ping' });
     desk.tell(CHANNELS.say, 1, 7);
-    expect([desk.closed, host.snapshot().screens.desk]).toEqual([[], 1]);
+    desk.tell(CHANNELS.connect, 'two');
+    expect([desk.closed, host.presence.now().desk]).toEqual([[], 1]);
   });
 
   test('a frame inside the page neither connects, speaks nor hangs up', () => {
     const [desk] = windows as [WindowUnderTest];
     desk.isInner = true;
     desk.connect();
-    expect(host.snapshot().screens.desk).toBe(0);
+    expect(host.presence.now().desk).toBe(0);
     desk.isInner = false;
     desk.connect();
     const before = desk.heard.length;
     desk.isInner = true;
+    desk.connect(2);
     desk.say({ say: 'ping', n: 1, t1: 5 });
     desk.tell(CHANNELS.hangUp, 1);
-    expect([desk.heard.length, host.snapshot().screens.desk]).toEqual([before, 1]);
+    expect([desk.heard.length, host.presence.now().desk]).toEqual([before, 1]);
   });
 
   test('only the connection of now hangs up, and nobody who has none', () => {
@@ -183,7 +187,7 @@ describe('[desktop] deck messages of windows', () => {
     desk.connect(1);
     desk.connect(2);
     desk.tell(CHANNELS.hangUp, 1);
-    expect(host.snapshot().screens.desk).toBe(1);
+    expect(host.presence.now().desk).toBe(1);
     wall.tell(CHANNELS.hangUp, 1);
     wall.say({ say: 'ping', n: 1, t1: 5 });
     expect(wall.heard).toEqual([]);
@@ -194,9 +198,9 @@ describe('[desktop] deck messages of windows', () => {
     desk.connect();
     wall.connect();
     [desk.crashed, wall.gone] = [true, true];
-    const before = [desk.heard.length, wall.heard.length];
+    const before = [desk.tries, wall.tries];
     await host.command('x', { do: 'start' });
-    expect([desk.heard.length, wall.heard.length]).toEqual(before);
+    expect([desk.tries, wall.tries]).toEqual(before);
   });
 
   test('a window that has been painted is known by its kind', () => {
@@ -210,7 +214,7 @@ describe('[desktop] deck messages of windows', () => {
     stranger.tell(CHANNELS.painted);
     expect(painted).toEqual([]);
     expect(stranger.heard).toEqual([]);
-    expect(host.snapshot().screens.desk).toBe(0);
+    expect(host.presence.now().desk).toBe(0);
   });
 
   test("only the coach's window may ask, and gets what the network would get", async () => {
@@ -231,6 +235,9 @@ describe('[desktop] deck messages of windows', () => {
     await expect(wall.tell(CHANNELS.ask, 'POST', '/squads', '{"do":"list"}')).rejects.toThrow('Only the coach');
     const squads = (await desk.tell(CHANNELS.ask, 'POST', '/squads', '{"do":"list"}')) as { body: string };
     expect(JSON.parse(squads.body)).toEqual({ ok: true, squads: [], said: null });
+    const history = JSON.stringify({ do: 'list', find: '', from: null, to: null, most: 10 });
+    const runs = (await desk.tell(CHANNELS.ask, 'POST', '/records', history)) as { body: string };
+    expect(JSON.parse(runs.body)).toEqual({ ok: true, runs: [], more: 0, toCome: 0, said: [] });
     for (const [method, path, words] of [
       ['POST', '/session', opened],
       ['PUT', '/nothing', '{}'],
@@ -240,6 +247,9 @@ describe('[desktop] deck messages of windows', () => {
       const why = { ok: false, why: 'There is nothing to be asked here.' };
       expect(await desk.tell(CHANNELS.ask, method, path, words)).toEqual({ status: 404, body: JSON.stringify(why) });
     }
+    const padded = (bytes: number) => desk.tell(CHANNELS.ask, 'PUT', '/session', opened.padEnd(bytes));
+    expect(await padded(1024 * 1024)).toMatchObject({ status: 200 });
+    expect(await padded(1024 * 1024 + 1)).toMatchObject({ status: 413 });
     const huge = JSON.stringify({ text: 'x'.repeat(1_200_000), lanesText: null });
     expect(await desk.tell(CHANNELS.ask, 'PUT', '/session', huge)).toMatchObject({ status: 413 });
   });

@@ -111,4 +111,20 @@ describe('[desktop] a way out', () => {
     expect(heard).toEqual(['written at once']);
     await vi.waitFor(() => expect(heard.slice(1)).toEqual(['written', 'ended with 0']));
   });
+
+  test('of the system leaves too where it cannot be held up', async () => {
+    monitor.emit('shutdown');
+    await vi.waitFor(() => expect(heard).toEqual(['written', 'ended with 0']));
+  });
+
+  test('that is not open says what is so and what to do', () => {
+    const told: (string | null)[] = [];
+    const { timers } = clock;
+    const ports = { timers, now: () => 0, isGoing: () => true, tell: (said: string | null) => void told.push(said) };
+    wayOut({ ...ports, show: () => undefined }).mayLeave();
+    expect(told).toEqual([
+      'A run is going. Close this window or quit again within 10 s to end Lanecall; ' +
+        'the run comes back when it is started again.',
+    ]);
+  });
 });

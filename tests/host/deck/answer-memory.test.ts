@@ -7,16 +7,23 @@ const ANSWER: Promise<CommandAnswer> = Promise.resolve({ ok: true, at: 0, why: n
 
 test('a command is known for two minutes, whatever number of others comes meanwhile', () => {
   const memory = new AnswerMemory();
-  memory.keep('first', ANSWER, 0);
-  for (let n = 0; n < 50_000; n++) memory.keep(`other-${n}`, ANSWER, 120_000);
-  expect(memory.get('first')).toBe(ANSWER);
+  memory.keep('desk', 'first', ANSWER, 0);
+  for (let n = 0; n < 50_000; n++) memory.keep('desk', `other-${n}`, ANSWER, 120_000);
+  expect(memory.get('desk', 'first')).toBe(ANSWER);
 });
 
 test('and is forgotten after that, so that a long evening fills no memory', () => {
   const memory = new AnswerMemory();
-  for (let n = 0; n < 10_000; n++) memory.keep(`id-${n}`, ANSWER, n * 1000);
-  expect(memory.get('id-9999')).toBe(ANSWER);
-  expect(memory.get('id-9879')).toBe(ANSWER);
-  expect(memory.get('id-9878')).toBeUndefined();
-  expect(memory.get('id-0')).toBeUndefined();
+  for (let n = 0; n < 10_000; n++) memory.keep('desk', `id-${n}`, ANSWER, n * 1000);
+  expect(memory.get('desk', 'id-9999')).toBe(ANSWER);
+  expect(memory.get('desk', 'id-9879')).toBe(ANSWER);
+  expect(memory.get('desk', 'id-9878')).toBeUndefined();
+  expect(memory.get('desk', 'id-0')).toBeUndefined();
+});
+
+test('an id that another screen has used is not known', () => {
+  const memory = new AnswerMemory();
+  memory.keep('remote', 'first', ANSWER, 0);
+  expect(memory.get('desk', 'first')).toBeUndefined();
+  expect(memory.get('remote', 'first')).toBe(ANSWER);
 });

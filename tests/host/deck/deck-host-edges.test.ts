@@ -10,7 +10,13 @@ import { runOf } from '../../support/coach/coach-run.ts';
 
 const TEXT = 'lane 1\nlane 2\nMain set\n4 x 50 @ 1:00\n';
 const SOURCE = { text: TEXT, lanesText: null };
-const START: FoundRun['commands'][number] = { at: 0, id: 'start', fields: { do: 'start' }, command: { do: 'start' } };
+const START: FoundRun['commands'][number] = {
+  at: 0,
+  id: 'start',
+  by: 'desk',
+  fields: { do: 'start' },
+  command: { do: 'start' },
+};
 
 class ToldJournal extends JournalInMemory {
   readonly backs: object[] = [];
@@ -110,7 +116,7 @@ describe('[host] a run that comes back', () => {
 
   test('takes no command at a time before its last, even where its clock came back behind it', async () => {
     const stop = { do: 'stop' } as const;
-    const commands = [START, { at: 95_000, id: 'stop', fields: stop, command: stop }];
+    const commands = [START, { at: 95_000, id: 'stop', by: 'remote', fields: stop, command: stop } as const];
     const state = runOf(TEXT, [0, { do: 'start' }], [95_000, { do: 'stop' }]);
     const { host } = await back({ commands, state });
     expect(await host.command('mark', { do: 'mark' })).toMatchObject({ ok: true, at: 95_000 });
@@ -210,7 +216,7 @@ describe('[host] what the screens are told', () => {
 
   test('that a rewrite was made from a text that nobody has any more', async () => {
     const { host } = await back();
-    const answer = await host.command('r', { do: 'rewrite', text: TEXT }, {}, null, 'f'.repeat(32));
+    const answer = await host.command('r', { do: 'rewrite', text: TEXT }, { madeFrom: 'f'.repeat(32) });
     expect(answer.why).toBe('The session was changed while you were writing. Look at it again.');
   });
 });

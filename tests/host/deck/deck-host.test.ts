@@ -31,7 +31,8 @@ function deck(journal = new JournalInMemory()) {
   let ids = 0;
   const host = new DeckHost({ clock, timers: clock.timers, journal, newId: () => `run-${++ids}` });
   let gave = 0;
-  const give = (fields: Record<string, unknown>, seen?: ExpectedReps) => host.command(`auto-${++gave}`, fields, seen);
+  const give = (fields: Record<string, unknown>, expected?: ExpectedReps) =>
+    host.command(`auto-${++gave}`, fields, { expected });
   return { clock, host, journal, give };
 }
 
@@ -182,16 +183,16 @@ describe('[host] the run a command is meant for', () => {
   test('a command that arrives after another session was opened is not given to that one', async () => {
     const { host } = await going();
     await host.open(SOURCE, { replace: true });
-    const late = await host.command('late', { do: 'start' }, {}, 'run-1');
+    const late = await host.command('late', { do: 'start' }, { meantFor: 'run-1' });
     expect(late).toMatchObject({ ok: false, why: expect.stringMatching(/Another session/) as string });
-    expect(await host.command('new', { do: 'start' }, {}, 'run-2')).toMatchObject({ ok: true });
+    expect(await host.command('new', { do: 'start' }, { meantFor: 'run-2' })).toMatchObject({ ok: true });
   });
 });
 
 describe('[host] the text a rewrite was made from', () => {
   const LATER = TEXT.replace('100 easy', '200 easy');
   const rewrite = (host: DeckHost, id: string, text: string, madeFrom?: string) =>
-    host.command(id, { do: 'rewrite', text }, {}, null, madeFrom);
+    host.command(id, { do: 'rewrite', text }, { madeFrom });
 
   test('while it is in force the rewrite is taken, and by its hash the next one follows', async () => {
     const { host } = await going();
@@ -278,12 +279,9 @@ describe('[host] screens', () => {
     const { host, give } = await going();
     const heard: number[] = [];
     host.onChange(() => heard.push(host.snapshot().n));
-    const leave = host.join('wall');
-    expect(host.snapshot().screens).toEqual({ desk: 0, wall: 1, remote: 0 });
+    host.tell('a test', 'something new');
     await give({ do: 'stop' });
-    leave();
-    leave();
-    expect(host.snapshot().screens).toEqual({ desk: 0, wall: 0, remote: 0 });
+    host.tell('a test', null);
     expect(heard).toHaveLength(3);
     expect([...heard].sort((a, b) => a - b)).toEqual(heard);
     expect(new Set(heard).size).toBe(3);
@@ -308,6 +306,7 @@ describe('[host] the journal', () => {
     expect(journal.lines[1]).toEqual({
       run: 'run-1',
       id: 'auto-2',
+      by: 'desk',
       at: 500,
       fields: { do: 'stop', lanes: [1] },
       hostTime: 1_000_500.25,

@@ -13,6 +13,7 @@ const SOURCE = { text: 'Squad\n8 x 50 @ 1:00\n', lanesText: null };
 class FakeCarrier implements ScreenChannel {
   readonly sent: FromHost[] = [];
   readonly ends: string[] = [];
+  readonly isOwnWindow: boolean = false;
   bytes = 0;
   private readonly callbacks: (() => void)[] = [];
 
@@ -68,9 +69,9 @@ async function give(host: DeckHost, count: number): Promise<void> {
 }
 
 describe('[screen] hello', () => {
-  test('is answered with the text once, the snapshot that names it, and the list of wall screens', async () => {
+  test('is answered with the text once, the snapshot that names it, and what else there is to know', async () => {
     const { carrier, host } = await greeted();
-    expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens']);
+    expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens', 'presence', 'sound']);
     expect(carrier.sent[0]).toMatchObject({ hash: host.snapshot().run!.text, ...SOURCE });
     await give(host, 3);
     expect(carrier.said('text')).toHaveLength(1);
@@ -82,7 +83,12 @@ describe('[screen] hello', () => {
     const host = new DeckHost({ clock, timers: clock.timers, journal: new JournalInMemory(), newId: () => 'run' });
     const carrier = new FakeCarrier();
     connectScreen(host, clock, carrier).receive(hello);
-    expect(carrier.sent).toMatchObject([{ say: 'snapshot', run: null, screens: { desk: 1 } }, { say: 'screens' }]);
+    expect(carrier.sent).toMatchObject([
+      { say: 'snapshot', run: null },
+      { say: 'screens' },
+      { say: 'presence', screens: { desk: 1 } },
+      { say: 'sound', more: null, screens: [] },
+    ]);
   });
 
   test.each([
@@ -131,7 +137,7 @@ describe('[screen] hello', () => {
     for (const message of messages) screen.receive(message);
     expect(carrier.ends).toHaveLength(1);
     expect(carrier.sent[carrier.sent.length - 1]).toMatchObject({ say: 'bye' });
-    expect(host.snapshot().screens.desk).toBe(0);
+    expect(host.presence.now().desk).toBe(0);
     // Whatever it says from now on is not listened to.
     screen.receive(JSON.stringify({ say: 'command', id: 'b', command: { do: 'start' } }));
     await Promise.resolve();
@@ -174,9 +180,9 @@ test('[screen] one page is one in the list of those that sound, by whatever name
   const { host, screen } = await greeted();
   const sound = { say: 'sound', n: 0, status: 'running', asked: true, more: null };
   for (let page = 0; page < 30; page++) screen.receive(JSON.stringify({ ...sound, id: `page-${page}` }));
-  expect(host.snapshot().sound!.screens).toMatchObject([{ id: 'page-29', on: true }]);
+  expect(host.soundArbiter.toldTo('desk', 'page-29').screens).toMatchObject([{ id: 'page-29', on: true }]);
   screen.gone();
-  expect(host.snapshot().sound!.screens).toEqual([]);
+  expect(host.soundArbiter.toldTo('desk', null).screens).toEqual([]);
 });
 
 describe('[screen] one that does not keep up', () => {
@@ -217,11 +223,11 @@ describe('[screen] one that does not keep up', () => {
     const { carrier, host } = await greeted();
     carrier.bytes = 64 * 1024 + 1;
     await host.command('new', { do: 'rewrite', text: 'Squad\n9 x 50 @ 1:00\n' });
-    expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens']);
+    expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens', 'presence', 'sound']);
     carrier.bytes = 0;
     await give(host, 1);
-    expect(carrier.sent.slice(3).map(({ say }) => say)).toEqual(['text', 'snapshot']);
-    expect(carrier.sent[3]).toMatchObject({ text: 'Squad\n9 x 50 @ 1:00\n' });
+    expect(carrier.sent.slice(5).map(({ say }) => say)).toEqual(['text', 'snapshot']);
+    expect(carrier.sent[5]).toMatchObject({ text: 'Squad\n9 x 50 @ 1:00\n' });
   });
 
   test('gets the list of wall screens as long as no more than 64 KiB wait, and else when it can take it', async () => {
@@ -252,7 +258,7 @@ describe('[screen] one that does not keep up', () => {
     carrier.bytes = 1024 * 1024 + 1;
     screen.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
     expect(carrier.ends).toEqual(['terminated']);
-    expect(host.snapshot().screens.desk).toBe(0);
+    expect(host.presence.now().desk).toBe(0);
   });
 });
 
@@ -269,7 +275,7 @@ describe('[screen] one that has gone', () => {
     screen.dismiss('Goodbye.');
     screen.gone();
     expect(carrier.sent).toHaveLength(length);
-    expect([screen.isGreeted(), carrier.ends, host.snapshot().screens.desk]).toEqual([false, [], 0]);
+    expect([screen.isGreeted(), carrier.ends, host.presence.now().desk]).toEqual([false, [], 0]);
   });
 
   test('with a goodbye is told why, once, and hung up on', async () => {
@@ -277,7 +283,7 @@ describe('[screen] one that has gone', () => {
     screen.dismiss('The program ends.');
     screen.dismiss('The program ends.');
     expect(carrier.said('bye')).toEqual([{ say: 'bye', why: 'The program ends.', version: WIRE_VERSION }]);
-    expect([screen.isGreeted(), carrier.ends, host.snapshot().screens.desk]).toEqual([
+    expect([screen.isGreeted(), carrier.ends, host.presence.now().desk]).toEqual([
       false,
       ['closed: The program ends.'],
       0,
@@ -303,7 +309,7 @@ describe('[screen] one that has gone', () => {
     await give(host, 1);
     screen.gone();
     expect(carrier.sent).toEqual([]);
-    expect(host.snapshot().screens.desk).toBe(0);
+    expect(host.presence.now().desk).toBe(0);
   });
 });
 

@@ -2,19 +2,25 @@
 
 import { describe, expect, test } from 'vitest';
 import { SoundArbiter } from '../../../app/host/deck/sound-arbiter.ts';
-import { WIRE_VERSION, type Snapshot, type SoundReport } from '../../../app/wire/messages.ts';
+import { WIRE_VERSION, type FromHost, type ScreenKind, type SoundReport } from '../../../app/wire/messages.ts';
 import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
+
+type Told = Extract<FromHost, { say: 'sound' }>;
 
 type Said = Partial<Pick<SoundReport, 'status' | 'asked' | 'more'>>;
 
 /** Screens of a pool that say how their sound stands. */
 class Pool {
   readonly sounding = new SoundArbiter();
-  private readonly forget = new Map<string, () => boolean>();
+  private readonly forget = new Map<string, () => void>();
   private n = 0;
 
-  say(id: string, { status = 'running', asked = false, more = null }: Said = {}): this {
-    this.forget.set(id, this.sounding.take('wall', { id, n: this.n++, status, asked, more }));
+  say(id: string, said: Said = {}): this {
+    return this.saysAs('desk', id, said);
+  }
+
+  saysAs(kind: ScreenKind, id: string, { status = 'running', asked = false, more = null }: Said = {}): this {
+    this.forget.set(id, this.sounding.take(kind, { id, n: this.n++, status, asked, more }));
     return this;
   }
 
@@ -24,11 +30,11 @@ class Pool {
   }
 
   get on(): string {
-    return this.sounding
-      .told()
-      .screens.filter(({ on }) => on)
-      .map(({ id }) => id)
-      .join(' ');
+    return [...this.forget.keys()].filter((id) => this.isOn(id)).join(' ');
+  }
+
+  isOn(id: string): boolean {
+    return this.sounding.toldTo('desk', id).screens.some((screen) => screen.id === id && screen.on);
   }
 }
 
@@ -46,8 +52,8 @@ describe('[sound] one screen sounds', () => {
     const pool = new Pool().say('a');
     expect(pool.on).toBe('a');
     expect(pool.say('b').on).toBe('a');
-    expect(pool.sounding.told().screens.map(({ id, on }) => [id, on])).toEqual([
-      ['a', true],
+    expect(pool.sounding.toldTo('desk', 'b').screens.map(({ id, on }) => [id, on])).toEqual([
+      [null, true],
       ['b', false],
     ]);
   });
@@ -70,9 +76,9 @@ describe('[sound] one screen sounds', () => {
     const pool = new Pool().say('a', ASKED).say('b');
     expect(pool.gone('a').say('b').on).toBe('b');
     const back = new Pool();
-    const before = back.sounding.take('wall', { id: 'a', n: 1, status: 'running', asked: true, more: null });
+    const before = back.sounding.take('desk', { id: 'a', n: 1, status: 'running', asked: true, more: null });
     back.say('a');
-    expect(before()).toBe(false);
+    before();
     expect(back.on).toBe('a');
   });
 });
@@ -87,7 +93,7 @@ describe('[sound] more than one screen', () => {
       .say('b');
     expect(pool.on).toBe('a b');
     expect(pool.say('d', ASKED).on).toBe('a b d');
-    expect(pool.sounding.told().more).toBe(true);
+    expect(pool.sounding.toldTo('desk', null).more).toBe(true);
   });
 
   test('no more than one any more: the one where that was said, if it sounds, else the last switched on', () => {
@@ -114,29 +120,71 @@ describe('[sound] more than one screen', () => {
     expect(pool.on).toBe('a b');
     const told = new Pool().say('a', { asked: true, more: false }).say('b', { more: true });
     expect(told.on).toBe('a');
-    expect(told.sounding.told().more).toBe(false);
+    expect(told.sounding.toldTo('desk', null).more).toBe(false);
   });
 
   test('nobody has said anything yet: unknown, and one sounds', () => {
-    expect(new Pool().sounding.told()).toEqual({ more: null, screens: [] });
+    expect(new Pool().sounding.toldTo('desk', null)).toEqual({ more: null, screens: [] });
   });
 });
 
-test('[sound] every screen is told which sound, over the wire, and one that hangs up is gone from it', async () => {
+describe('[sound] a wall screen', () => {
+  test('does not silence the coach’s window, whatever it says', () => {
+    const pool = new Pool().say('coach', ASKED).saysAs('wall', 'w', ASKED);
+    expect(pool.on).toBe('coach');
+    expect(pool.saysAs('wall', 'w', { asked: true, more: false }).on).toBe('coach');
+    expect(pool.saysAs('wall', 'w', { asked: true, more: true }).on).toBe('coach');
+    expect(pool.sounding.toldTo('desk', null).more).toBeNull();
+  });
+
+  test('has the sound where no coach’s window does, and takes it from another wall screen', () => {
+    const pool = new Pool().saysAs('wall', 'v', ASKED);
+    expect(pool.on).toBe('v');
+    expect(pool.saysAs('wall', 'w', ASKED).on).toBe('w');
+    expect(pool.say('coach', ASKED).on).toBe('coach');
+    expect(pool.gone('coach').saysAs('wall', 'w', ASKED).on).toBe('w');
+  });
+
+  test('sounds too where the coach wants more than one, and is the first to fall silent', () => {
+    const pool = new Pool().say('coach', { asked: true, more: true }).saysAs('wall', 'w', ASKED);
+    expect(pool.on).toBe('coach w');
+    expect(pool.say('other', { status: 'off', asked: true, more: false }).on).toBe('coach');
+  });
+
+  test('that goes by the name of the coach’s window changes nothing there', () => {
+    const pool = new Pool().say('coach', ASKED);
+    const forget = pool.sounding.take('wall', { id: 'coach', n: 9, status: 'off', asked: true, more: null });
+    expect(pool.on).toBe('coach');
+    forget();
+    expect(pool.on).toBe('coach');
+  });
+
+  test('is told of itself alone, and nobody of the names of others', () => {
+    const { sounding } = new Pool().say('coach', ASKED).saysAs('wall', 'w');
+    expect(sounding.toldTo('wall', 'w').screens.map(({ id }) => id)).toEqual(['w']);
+    expect(sounding.toldTo('wall', null).screens).toEqual([]);
+    expect(sounding.toldTo('remote', null).screens.map(({ id, screen }) => [id, screen])).toEqual([
+      [null, 'desk'],
+      [null, 'wall'],
+    ]);
+  });
+});
+
+test('[sound] every screen is told over the wire, and one that hangs up is gone from it', async () => {
   const server = await DeckServerUnderTest.start();
   const [desk, wall] = [await server.screen(), await server.socket()];
   if (typeof wall === 'number') throw new Error(`refused: ${wall}`);
   wall.send(JSON.stringify({ say: 'hello', version: WIRE_VERSION, screen: 'wall' }));
-  const told = (fits: (sound: NonNullable<Snapshot['sound']>) => boolean) =>
-    desk.hears((message) => message.say === 'snapshot' && message.sound !== undefined && fits(message.sound));
+  const told = (fits: (screens: Told['screens']) => boolean) =>
+    desk.hears((message) => message.say === 'sound' && fits(message.screens));
   wall.send(JSON.stringify({ say: 'sound', id: 'w', n: 1, status: 'blocked', asked: true, more: null }));
-  await told(({ screens }) =>
-    screens.some(({ id, screen, status, on }) => id === 'w' && screen === 'wall' && status === 'blocked' && on),
+  await told((screens) =>
+    screens.some(({ id, screen, status, on }) => id === null && screen === 'wall' && status === 'blocked' && on),
   );
   desk.say({ say: 'sound', id: 'd', n: 1, status: 'running', asked: true, more: null });
-  await told(({ screens }) => screens.length === 2 && screens.every(({ id, on }) => on === (id === 'd')));
+  await told((screens) => screens.length === 2 && screens.every(({ id, on }) => on === (id === 'd')));
   wall.close();
-  await told(({ screens }) => screens.length === 1 && screens[0]!.id === 'd' && screens[0]!.on);
+  await told((screens) => screens.length === 1 && screens[0]!.id === 'd' && screens[0]!.on);
   desk.socket.close();
   await server.close();
 });

@@ -24,6 +24,7 @@ class Pool {
     const heard: FromHost[] = [];
     const ends: string[] = [];
     const screen = connectScreen(this.host, this.clock, {
+      isOwnWindow: false,
       waiting: () => 0,
       send(text, sent) {
         const message = readFromHost(text);

@@ -5,6 +5,7 @@ import type { IncomingMessage } from 'node:http';
 import { PassThrough } from 'node:stream';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { WebSocket } from 'ws';
+import { NEWS_EVERY } from '../../../app/host/screens/news-pace.ts';
 import { deckSocket } from '../../../app/host/web/deck-socket.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
@@ -24,17 +25,32 @@ afterEach(async () => {
 
 const opened = async (): Promise<WebSocket> => (await server.socket()) as WebSocket;
 
+/** One that has said hello, when that is no news any more. */
+const greeted = async (): Promise<WebSocket> => {
+  const { socket } = await server.screen();
+  clock.advance(NEWS_EVERY);
+  return socket;
+};
+
+const nothingIsPending = (): Promise<void> =>
+  expect
+    .poll(() => {
+      clock.advance(NEWS_EVERY);
+      return clock.pending;
+    })
+    .toBe(0);
+
 describe('[socket] a screen that goes', () => {
   test.each([
-    ['after its hello', () => server.screen().then(({ socket }) => socket)],
+    ['after its hello', greeted],
     ['before it', opened],
   ])('%s is waited for no more', async (_, come) => {
     const socket = await come();
     expect(clock.pending).toBe(2);
     socket.close();
     await once(socket, 'close');
-    await expect.poll(() => clock.pending).toBe(0);
-    expect(server.host.snapshot().screens.desk).toBe(0);
+    await nothingIsPending();
+    expect(server.host.presence.now().desk).toBe(0);
   });
 
   test('when it is told to takes its time with it: nothing is waited for', async () => {
@@ -48,15 +64,15 @@ describe('[socket] a screen that goes', () => {
 
 describe('[socket] a screen that is told to go', () => {
   test('and does not is hung up on a second later', async () => {
-    const { socket } = await server.screen();
+    const socket = await greeted();
     socket.pause();
     socket.send('junk');
-    // Its hello and its pings have a timer each, the goodbye one more.
-    await expect.poll(() => clock.pending).toBe(3);
+    // Its hello and its pings have a timer each, the goodbye one more; that it goes is news.
+    await expect.poll(() => clock.pending).toBe(4);
     clock.advance(999);
-    expect(clock.pending).toBe(3);
+    expect(socket.readyState).toBe(WebSocket.OPEN);
     clock.advance(1);
-    await expect.poll(() => clock.pending).toBe(0);
+    await nothingIsPending();
     socket.resume();
     await once(socket, 'close');
   });
@@ -95,7 +111,7 @@ describe('[socket] a screen that is told to go', () => {
     socket.pause();
     server.host.tell('a test', 'x'.repeat(16 * 1024 * 1024));
     socket.send(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
-    await expect.poll(() => clock.pending).toBe(0);
+    await nothingIsPending();
     socket.terminate();
   });
 

@@ -44,7 +44,7 @@ describe('[socket] who may open one', () => {
           Object.entries(fields).map(([name, value]) => [name, value.replace('PORT', String(server.port))]),
         );
       expect(await server.socket({ ...withPort(options), headers: withPort(headers) })).toBe(expected);
-      expect(server.host.snapshot().screens.desk).toBe(0);
+      expect(server.host.presence.now().desk).toBe(0);
     },
   );
 
@@ -63,7 +63,7 @@ describe('[socket] who may open one', () => {
     expect(await late.hears((message) => message.say === 'bye')).toMatchObject({
       why: 'There are too many screens: close one of them.',
     });
-    expect(server.host.snapshot().screens).toMatchObject({ desk: 32, wall: 0 });
+    expect(server.host.presence.now()).toMatchObject({ desk: 32, wall: 0 });
     screens[0]!.socket.terminate();
     // The host hears of it a moment later.
     await expect.poll(() => server.socket()).toBeTypeOf('object');
@@ -94,7 +94,7 @@ describe('[socket] screens that say what they should not', () => {
     misbehave(bad.socket);
     await bad.closed();
     await expectServed(good, 'after');
-    await expect.poll(() => server.host.snapshot().screens.desk).toBe(1);
+    await expect.poll(() => server.host.presence.now().desk).toBe(1);
   });
 
   test('junk is answered with why, and with the code for it', async () => {
@@ -155,12 +155,12 @@ describe('[socket] signs of life', () => {
     // Reads nothing, so that its answers never come; the host's end of the connection looks well.
     dead.socket.pause();
     for (let asked = 1; asked <= 3; asked++) {
-      expect(faked.host.snapshot().screens.desk).toBe(2);
+      expect(faked.host.presence.now().desk).toBe(2);
       clock.advance(5000);
       if (asked < 3) await expect.poll(() => pings.good).toBe(asked);
       await pongArrived(good);
     }
-    await expect.poll(() => faked.host.snapshot().screens.desk).toBe(1);
+    await expect.poll(() => faked.host.presence.now().desk).toBe(1);
     expect(good.socket.readyState).toBe(WebSocket.OPEN);
     dead.socket.resume();
     expect(await dead.closed()).toBe(1006);
@@ -217,7 +217,7 @@ describe('[socket] places that are kept for nothing', () => {
       other.socket.terminate();
       clock.advance(5000);
     }
-    await expect.poll(() => own.host.snapshot().screens.desk).toBe(0);
+    await expect.poll(() => own.host.presence.now().desk).toBe(0);
     blind.socket.terminate();
     await end(own, clock);
   });

@@ -4,6 +4,7 @@ import { once } from 'node:events';
 import { connect, Server, type ListenOptions, type Socket } from 'node:net';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { PortTaken } from '../../../app/host/web/server.ts';
+import { NEWS_EVERY } from '../../../app/host/screens/news-pace.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
 
@@ -237,7 +238,13 @@ describe('[server] its end', () => {
     const closed = server.close();
     clock.advance(250);
     await closed;
-    await expect.poll(() => clock.pending).toBe(0);
+    // That a screen is gone is news for half a second.
+    await expect
+      .poll(() => {
+        clock.advance(NEWS_EVERY);
+        return clock.pending;
+      })
+      .toBe(0);
     deaf.socket.terminate();
   });
 

@@ -107,14 +107,12 @@ export class FakeHost {
   }
 
   sendSnapshot(version: number = WIRE_VERSION): void {
-    const screens = { desk: 1, wall: 1, remote: 0 };
     this.send({
       say: 'snapshot',
       version,
       n: this.snapshots++,
       epoch: this.epoch,
       run: this.run,
-      screens,
       notices: [],
       startUp: null,
     });

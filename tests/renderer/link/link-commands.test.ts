@@ -16,7 +16,7 @@ describe('commands', () => {
 
   test('goes with what the screen showed', () => {
     const { host, link } = live();
-    void link.command({ do: 'skip', lanes: [1] }, { 1: { line: 2, rounds: [], rep: 3 } });
+    void link.command({ do: 'skip', lanes: [1] }, { expected: { 1: { line: 2, rounds: [], rep: 3 } } });
     host.pass(10);
     expect(host.heard[host.heard.length - 1]).toMatchObject({ expected: { 1: { line: 2, rounds: [], rep: 3 } } });
   });

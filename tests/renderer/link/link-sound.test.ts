@@ -1,7 +1,6 @@
 /* What the link carries of the sound, and the run's time to a fraction of a millisecond. */
 
 import { describe, expect, test } from 'vitest';
-import { WIRE_VERSION } from '../../../app/wire/messages.ts';
 import { FakeHost } from './fake-host.ts';
 
 const REPORT = { id: 'page', n: 1, status: 'running', asked: false, more: null } as const;
@@ -28,19 +27,18 @@ describe('[link] sound', () => {
     host.pass(1000);
     expect(link.store.getState().sound).toEqual({ more: null, screens: [] });
     const told = { id: 'page', n: 1, status: 'running', screen: 'wall', on: true } as const;
-    host.send({
-      say: 'snapshot',
-      version: WIRE_VERSION,
-      n: 99,
-      epoch: host.epoch,
-      run: null,
-      screens: { desk: 1, wall: 1, remote: 0 },
-      notices: [],
-      startUp: null,
-      sound: { more: true, screens: [told] },
-    });
+    host.send({ say: 'sound', more: true, screens: [told] });
     host.pass(100);
     expect(link.store.getState().sound).toEqual({ more: true, screens: [told] });
+  });
+
+  test('how many screens there are is in the store', () => {
+    const host = new FakeHost();
+    const link = host.open();
+    host.pass(1000);
+    host.send({ say: 'presence', screens: { desk: 1, wall: 3, remote: 2 } });
+    host.pass(100);
+    expect(link.store.getState().screens).toEqual({ desk: 1, wall: 3, remote: 2 });
   });
 });
 

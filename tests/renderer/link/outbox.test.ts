@@ -40,9 +40,17 @@ describe('[link] a command goes out', () => {
   test('with the run it is meant for, what was shown, and what a rewrite was made from', () => {
     const { box, sent } = outbox();
     const expected = { 1: { line: 2, rounds: [], rep: 3 } };
-    void box.give({ do: 'skip', lanes: [1] }, 'run-1', expected, 'abc');
+    void box.give({ do: 'skip', lanes: [1] }, 'run-1', { expected, lastStop: 7 }, 'abc');
     expect(sent).toEqual([
-      { say: 'command', id: 'id-1', command: { do: 'skip', lanes: [1] }, run: 'run-1', expected, madeFrom: 'abc' },
+      {
+        say: 'command',
+        id: 'id-1',
+        command: { do: 'skip', lanes: [1] },
+        run: 'run-1',
+        expected,
+        lastStop: 7,
+        madeFrom: 'abc',
+      },
     ]);
   });
 });

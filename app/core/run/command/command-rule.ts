@@ -30,6 +30,8 @@ export interface Rule<Name extends CommandName> {
   readonly takesLeavesAway?: true;
   /** It abandons the stretch that is going: nobody waits for its swimmers any more. */
   readonly givesUp?: true;
+  /** It may send off lanes that a Stop holds: refused after a Stop that the screen had not seen. */
+  readonly liftsStop?: true;
   /** Which two notes are played for it: those for lanes stopped, or those for lanes resumed. */
   readonly sign?: 'stop' | 'resume';
   /** The field of the state that keeps the time of the last such command. */

@@ -23,6 +23,7 @@ export const moveOn: Rule<'move-on'> = {
   carryOut: (now, _, at) => movedOn(now, at),
   steers: true,
   touches: null,
+  liftsStop: true,
   takesLeavesAway: true,
   givesUp: true,
 };

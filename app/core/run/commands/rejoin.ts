@@ -24,6 +24,7 @@ export const rejoin: Rule<'rejoin'> = {
   carryOut: (now, { lanes }, at) => rejoined(now, lanes, at),
   steers: true,
   touches: isStopped,
+  liftsStop: true,
   sign: 'resume',
 };
 

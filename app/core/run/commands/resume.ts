@@ -25,6 +25,7 @@ export const resume: Rule<'resume'> = {
   carryOut: (now, { lanes }, at) => resumed(now, lanes, at),
   steers: true,
   touches: isStopped,
+  liftsStop: true,
   sign: 'resume',
   keepsTime: 'resumedAt',
 };

@@ -23,6 +23,7 @@ export const start: Rule<'start'> = {
   carryOut: (now, _, at) => begun(now, at),
   steers: true,
   touches: null,
+  liftsStop: true,
   keepsTime: 'startedAt',
 };
 

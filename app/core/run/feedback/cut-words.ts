@@ -17,8 +17,8 @@ export function cutText(before: RunState, line: number, n: number): string {
   const cuttable = cuttableAt(session, line);
   const gone = before.cuts.get(line) ?? 0;
   if (cuttable.kind === 'rounds') return `${n} of ${roundsText(cuttable.most + 1 - gone)}`;
-  const set = session.parts.map((part) => setOnLine(part, line)).find((each) => each !== null);
-  return set ? `${n} of ${itemWords(set, before.cuts)}` : `${n} of line ${line}`;
+  const set = session.parts.map((part) => setOnLine(part, line)).find((each) => each !== null)!;
+  return `${n} of ${itemWords(set, before.cuts)}`;
 }
 
 /**

@@ -84,18 +84,7 @@ function differs(was: LaneState, is: LaneState): boolean {
 
 function standing(lane: LaneState): readonly unknown[] {
   const { swimmers, gap, takesPart, stoppedBy, end, displacement, reps, next } = lane;
-  return [
-    lane.in,
-    swimmers,
-    gap,
-    takesPart,
-    stoppedBy,
-    end,
-    displacement,
-    reps.length - next,
-    reps[next],
-    nextLeave(lane),
-  ];
+  return [lane.in, swimmers, gap, takesPart, stoppedBy, end, displacement, reps[next], nextLeave(lane)];
 }
 
 /** ", lane 3 too, stopped earlier". */
@@ -131,7 +120,8 @@ function nextText(change: Change): string {
 /** "break at 5:40": what begins by itself again. */
 function followsText({ at, after, timeText }: Change): string {
   const now = view(after, at);
-  if (!now.following || now.followsAt === null) return 'what follows waits for Start';
+  if (!now.following) return 'nothing follows';
+  if (now.followsAt === null) return 'what follows waits for Start';
   return `${followingText(now.following)} at ${timeText(now, now.followsAt)}`;
 }
 

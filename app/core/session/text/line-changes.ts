@@ -88,7 +88,8 @@ function withinMiddle(was: readonly string[], is: readonly string[], offset: num
   let [row, column] = [0, 0];
   while (row < was.length || column < is.length) {
     const [from, first] = [row, column];
-    while ((row < was.length || column < is.length) && was[row] !== is[column]) {
+    // Past both ends they do not differ.
+    while (was[row] !== is[column]) {
       if (column === is.length || (row < was.length && common[row + 1]![column]! >= common[row]![column + 1]!)) row++;
       else column++;
     }

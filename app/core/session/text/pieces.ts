@@ -51,11 +51,11 @@ export function samePieces(
   return same;
 }
 
-/** The first line whose content differs; Infinity if all are the same. */
+/** The first line whose content differs; Infinity if there is none. Where one text goes on, its pieces end elsewhere. */
 function firstChange(before: readonly string[], after: readonly string[]): number {
-  const longer = Math.max(before.length, after.length);
-  for (let index = 0; index < longer; index++) {
-    const [was, is] = [before[index] ?? '', after[index] ?? ''];
+  const both = Math.min(before.length, after.length);
+  for (let index = 0; index < both; index++) {
+    const [was, is] = [before[index]!, after[index]!];
     if (was !== is && contentOf(was) !== contentOf(is)) return index + 1;
   }
   return Infinity;

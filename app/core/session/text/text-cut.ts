@@ -17,7 +17,7 @@ interface Edit {
   readonly by: string;
 }
 
-const DIGITS = /\d+(?:\.\d+)?/y;
+const DIGITS = /\d+(?:\.\d)?/y;
 /** Up to its s: what is left may be one round. */
 const ROUNDS = /\d+\s*rounds(?!\p{L})/iuy;
 

@@ -7,13 +7,12 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Command } from '../../../../app/core/run/command/command.ts';
 import type { ClockChoice } from '../../../../app/core/run/readings.ts';
 import { RULES } from '../../../../app/core/run/command/commands.ts';
-import { touchesReps } from '../../../../app/core/run/command/expected-reps.ts';
 import { view } from '../../../../app/core/run/view.ts';
 import { feedbackAt, feedbackOnLast } from '../../../../app/core/run/view/feedback.ts';
 import { SECOND } from '../../../../app/core/units.ts';
 import type { Link } from '../../../link/link.ts';
 import { PATIENCE, UNHEARD } from '../../../link/outbox.ts';
-import { expectedRepsIn } from '../../../link/expected-reps.ts';
+import { seenIn } from '../../../link/seen.ts';
 import { ACTIONS, commandNamed, commandOf, type ActionName } from './action-list.ts';
 import { createBounceGuard } from './bounce.ts';
 import { chosenAt, NO_CHOICE, toggleLane, type LaneChoice } from './lane-choice.ts';
@@ -103,7 +102,7 @@ export function createCoachActions(
       actions.clearChoice();
       if (status === 'lost') actions.say(unreachedText(command), 'refused');
       underWay++;
-      const seen = t !== null && touchesReps(command) ? seenFor(command, t) : undefined;
+      const seen = t === null ? undefined : seenIn(view(run.state, t), command);
       const answer = await link.command(command, seen, madeFrom);
       if (answer.ok && answer.at !== null) await followed(link, answer.at);
       underWay--;
@@ -135,12 +134,6 @@ export function createCoachActions(
   function refuse(why: string): false {
     actions.say(why, 'refused');
     return false;
-  }
-
-  function seenFor(command: Command, t: number): ReturnType<typeof expectedRepsIn> {
-    const all = expectedRepsIn(view(link.store.getState().run!.state, t));
-    const lanes = 'lanes' in command && command.lanes ? command.lanes : null;
-    return lanes ? Object.fromEntries(lanes.map((lane) => [lane, all[lane] ?? null])) : all;
   }
 
   /** Shows what another screen has done. */

@@ -36,6 +36,21 @@ test('[record] each command has its time, the lanes it named, and its sentence w
   ]);
 });
 
+test('[record] a time before a start is that of the clock that runs on', () => {
+  const told = commandRecords({
+    plan: planOf('start on 60\nOne\n50 @ 1:00\nTwo\n50 @ 1:00'),
+    clockPhase: 0,
+    openedAtTimeOfDay: 19 * HOUR,
+    commands: [
+      { at: 0, command: { do: 'start' } },
+      { at: 130_000, command: { do: 'start' } },
+      { at: 131_000, command: { do: 'shift', seconds: -30 } },
+    ],
+  });
+  // From T0 at 1:00 to the leave at 2:30, while the next T0 is to be at 3:00.
+  expect(told[2]!.did).toBe('30 s sooner in lane 1: next leave 19:02:30 (1:30).');
+});
+
 test('[record] one that was undone says so, and so does the undo what it took back', () => {
   const told = records(
     [0, { do: 'start' }],

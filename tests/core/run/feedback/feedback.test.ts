@@ -50,6 +50,8 @@ describe('feedback', () => {
   test('the number or gap that a lane has already is said of the lanes it was given for', () => {
     expect(said({ do: 'gap', lanes: [1], seconds: 5 }, 20_000)).toBe('Lane 1: 5 s apart from the next leave on.');
     expect(said({ do: 'swimmers', n: 1 }, 20_000)).toBe('All lanes: 1 swimmer from the next leave on.');
+    const out = afterCommands(going(), [20_000, { do: 'lane-out', lanes: [2] }]);
+    expect(said({ do: 'gap', seconds: 5 }, 21_000, out)).toBe('Lane 1: 5 s apart from the next leave on.');
   });
 
   test('[interval] of a timed block says that it no longer takes the time that was written', () => {
@@ -69,6 +71,10 @@ describe('feedback', () => {
       'Rejoined the old times in all lanes, lane 2 too, stopped earlier: next leave 1:00 in lane 1.',
     );
     expect(said({ do: 'resume', lanes: [2] }, 50_000, stopped)).toMatch(/^Resumed lane 2: /);
+    const three = runOf(`lane 3\n${SET.replace('1:00/1:10', '1:00')}`, [0, { do: 'start' }]);
+    const named = afterCommands(three, [20_000, { do: 'stop', lanes: [2] }], [40_000, { do: 'stop', lanes: [3] }]);
+    // Who names the lanes knows which they are.
+    expect(said({ do: 'resume', lanes: [2, 3] }, 50_000, named)).toBe('Resumed lanes 2 and 3: next leave 1:00.');
   });
 
   test('[start] a start that comes forward while all lanes are stopped says that nobody goes', () => {
@@ -82,6 +88,37 @@ describe('feedback', () => {
   test('a second cut of a line counts from what the first has left', () => {
     const cut = afterCommands(going(), [20_000, { do: 'cut', line: 4, n: 1 }]);
     expect(said({ do: 'cut', line: 4, n: 1 }, 21_000, cut)).toBe('Cut 1 of 3 x 50 fast, ends 1:10 sooner.');
+    const rounds = runOf('One\n50 @ 1:00\nTwo\n4 rounds\n  50 @ 1:00\n3 x 25 rest 10', [0, { do: 'start' }]);
+    expect(said({ do: 'cut', line: 4, n: 1 }, 20_000, rounds)).toBe('Cut 1 of 4 rounds, ends 1:00 sooner.');
+    const fewer = afterCommands(rounds, [20_000, { do: 'cut', line: 4, n: 1 }]);
+    expect(said({ do: 'cut', line: 4, n: 2 }, 21_000, fewer)).toBe('Cut 2 of 3 rounds, ends 2:00 sooner.');
+    // 25 m in 0:27.5 and 10 s.
+    expect(said({ do: 'cut', line: 6, n: 1 }, 21_000, fewer)).toBe('Cut 1 of 3 x 25, ends ≈0:40 sooner.');
+  });
+
+  test('a leave is named with its lane where others that go come later; stopped and through lanes are none of them', () => {
+    const stopped = afterCommands(going(), [20_000, { do: 'stop', lanes: [1] }]);
+    expect(said({ do: 'skip' }, 21_000, stopped)).toBe('Skipped 50 fast in all lanes: next leave 1:10.');
+    const last = runOf('lane 1\nlane 2\nSet\n2/4 x 50 fast @ 1:00/1:10', [0, { do: 'start' }]);
+    expect(said({ do: 'skip' }, 20_000, last)).toBe('Skipped 50 fast in all lanes: next leave 1:10.');
+    expect(said({ do: 'skip', lanes: [1] }, 20_000, last)).toBe(
+      'Skipped 50 fast in lane 1: nothing left in this stretch.',
+    );
+  });
+
+  test('past the last set the session is done; back in a break says which it is', () => {
+    expect(said({ do: 'move-on' }, 20_000, runOf('Set\n2 x 50 @ 1:00', [0, { do: 'start' }]))).toBe(
+      'Moved past the last set: the session is done.',
+    );
+    const inBreak = afterCommands(going(), [20_000, { do: 'move-on' }]);
+    expect(said({ do: 'restart' }, 30_000, inBreak)).toBe('Back at Set, break: waits for Start.');
+  });
+
+  test('what is gone to is the rep of the first lane that swims there', () => {
+    const apart = runOf('lane 1\nlane 2\nOne\n50 @ 1:00\nTwo\n0/4 x 100 kick @ 2:00\n50 @ 1:00');
+    expect(said({ do: 'go-to', line: 6, rep: 1 }, 1_000, apart)).toBe('Gone to Two, 50 m: waits for Start.');
+    const sitsOut = runOf('lane 1\nlane 2\nOne\n50 @ 1:00\nTwo\n0/4 x 100 kick @ 2:00');
+    expect(said({ do: 'go-to', line: 6, rep: 1 }, 1_000, sitsOut)).toBe('Gone to Two, 100 kick: waits for Start.');
   });
 
   test('a start says how long it is until the first leave', () => {
@@ -147,6 +184,10 @@ describe('feedback', () => {
     // The break ends at 50 s; its swim begins then, as a multiple of 5 s, 30 s after the break's beginning.
     expect(said({ do: 'resume' }, 26_000, held)).toBe('Resumed: next set at 0:30.');
     expect(said({ do: 'shift', seconds: 30 }, 25_000, inBreak)).toBe('The break ends 30 s later.');
+    const talk = runOf('talk 1:00\n50 @ 1:00', [0, { do: 'start' }], [5_000, { do: 'stop' }]);
+    expect(said({ do: 'resume' }, 10_000, talk)).toBe('Resumed: what follows waits for Start.');
+    const last = runOf('50 @ 1:00\ntalk 1:00', [0, { do: 'start' }], [80_000, { do: 'stop' }]);
+    expect(said({ do: 'resume' }, 85_000, last)).toBe('Resumed: nothing follows.');
   });
 
   test('a rewrite says how the end moves', () => {

@@ -53,6 +53,8 @@ describe('changes between two texts', () => {
     expect(changesOf(['a', 'b'], ['a'])).toEqual([{ from: 1, to: 2, by: [] }]);
     expect(changesOf(['b'], ['a', 'b'])).toEqual([{ from: 0, to: 0, by: ['a'] }]);
     expect(changesOf([], [])).toEqual([]);
+    expect(changesOf(['a', 'a'], ['a'])).toEqual([{ from: 1, to: 2, by: [] }]);
+    expect(changesOf(['a'], ['a', 'a'])).toEqual([{ from: 1, to: 1, by: ['a'] }]);
   });
 
   test('changes overlap where they are about the same line, or put something in at one place', () => {

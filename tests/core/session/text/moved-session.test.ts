@@ -47,9 +47,23 @@ test('a title keeps a weekday that was not the day’s own, and one of several',
     movedSession(TEXT.replace('Harbour squad, Thursday', words), TUESDAY, null).split('   #')[0]!;
   expect(title('Black Friday')).toBe('Black Friday');
   expect(title('Tuesday or Thursday')).toBe('Tuesday or Thursday');
+  expect(title('Thursday or Tuesday')).toBe('Thursday or Tuesday');
+  expect(title('Harbour squad')).toBe('Harbour squad');
+});
+
+test('a weekday in small letters is one too, and one of a text that says no day is changed', () => {
+  expect(movedSession(TEXT.replace('Thursday   #', 'thursday   #'), TUESDAY, null)).toMatch(/^Harbour squad, Tuesday /);
+  expect(movedSession('Friday sprints\n50\n', TUESDAY, null)).toMatch(/^Tuesday sprints\n/);
+});
+
+test('where the first line is a setting no name in it is taken for a weekday', () => {
+  const text = 'lane 1 Friday, Ana\n50\n';
+  expect(movedSession(text, TUESDAY, null)).toBe(text.replace('\n', '\n# for Tuesday 1 December 2026\n'));
 });
 
 test('a text without a start gets none, and one that is no session is only given its day', () => {
   expect(movedSession('Set\n4 x\n', TUESDAY, 600)).toBe('Set\n# for Tuesday 1 December 2026\n4 x\n');
+  expect(movedSession('', TUESDAY, 600)).toBe('\n# for Tuesday 1 December 2026\n');
+  expect(movedSession('Set\nfinish 20:30\n', TUESDAY, 600)).toContain('\nfinish 20:30\n');
   expect(startOf('Set')).toBeNull();
 });

@@ -46,6 +46,10 @@ describe('[rewrite] the pieces of a text', () => {
   });
 
   test('the first is there where nothing stands before the parts, and sets need no heading', () => {
+    expect(spans(pieces('', '# ours', '50'))).toEqual([
+      [1, 0],
+      [3, 3],
+    ]);
     expect(spans(pieces('50', '100'))).toEqual([
       [1, 0],
       [1, 1],
@@ -77,6 +81,8 @@ describe('[rewrite] pieces that stand in both texts', () => {
   test('those of the shorter text, where one goes on', () => {
     expect(same([...before, '300'])).toBe(5);
     expect(same(before, [...before, '300'])).toBe(5);
+    expect(same([...before, '', '# end'])).toBe(5);
+    expect(same(before.slice(0, 4))).toBe(4);
   });
 
   test('a piece that has become longer is another', () => {

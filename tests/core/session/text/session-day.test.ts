@@ -66,5 +66,6 @@ test('a text is made for another day in its own line, or in a new one below the 
   expect(withDay('Harbour\n# for 2026-11-26\nSet\n', DAY)).toBe('Harbour\n# for Thursday 3 December 2026\nSet\n');
   expect(withDay('Harbour\nSet\n', DAY)).toBe('Harbour\n# for Thursday 3 December 2026\nSet\n');
   expect(withDay('A\r\n  # for 2026-11-26\r\nSet\r\n', DAY)).toBe('A\r\n# for Thursday 3 December 2026\r\nSet\r\n');
+  expect(withDay('\nSet\n', DAY)).toBe('\n# for Thursday 3 December 2026\nSet\n');
   expect(withDay('Harbour', DAY)).toBe('Harbour\n# for Thursday 3 December 2026\n');
 });

@@ -20,10 +20,14 @@ describe('a cut written into the text', () => {
     ['3 rounds:', 2, '1 round:'],
     ['- 4 Rounds of', 3, '- 1 Round of'],
     ['3 rounds', 1, '2 rounds'],
+    ['12 rounds', 11, '1 round'],
+    ['3  rounds', 2, '1  round'],
+    ['3rounds', 2, '1round'],
     ['2 times', 1, '1 times'],
     ['12 × 25 kick on :40', 3, '9 × 25 kick on :40'],
     ['100-200-300-200-100 IM @ base', 2, '100-200-300 IM @ base'],
     ['100 - 200 - 300 m @ base', 2, '100 m @ base'],
+    ['62.5-75-87.5 m @ 2:00', 2, '62.5 m @ 2:00'],
   ])('%s, %i fewer', (before, n, after) => {
     expect(textWithCut(before, POOL, 1, n)).toBe(after);
   });

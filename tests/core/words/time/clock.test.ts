@@ -3,7 +3,13 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { countdownText, inByText, leaveReading, readingOn } from '../../../../app/core/words/time/clock.ts';
+import {
+  countdownText,
+  inByText,
+  leaveReading,
+  readingOn,
+  tailReading,
+} from '../../../../app/core/words/time/clock.ts';
 import { Deck } from '../../../support/deck.ts';
 
 /** The pool's clock shows 0:07 as the run is opened. */
@@ -40,6 +46,26 @@ describe('[clock] a leave', () => {
   test('of a time before the first start is 0:00, for there is no other clock of a stretch yet', () => {
     const now = opened('50 @ 1:00').at(3, { do: 'start' }).view(4);
     expect(leaveReading('stretch', now, now.clock.t0! - 1000)).toBe('0:00');
+  });
+});
+
+describe('[clock] the leave of a swimmer behind the lead', () => {
+  /** The run was opened half a second past a full one of the pool's clock. */
+  const view = { clock: { from: 4500, startsIn: null, t0: 4500, poolPhase: 500 } };
+
+  test('is in whole seconds, rounded up, where only the clock began between two', () => {
+    const shown = (['stretch', 'run', 'pool'] as const).map((clock) => tailReading(clock, view, 69_500));
+    expect(shown).toEqual(['1:05', '1:10', ':10']);
+  });
+
+  test('is in tenths where the session puts it between two', () => {
+    const shown = (['stretch', 'run', 'pool'] as const).map((clock) => tailReading(clock, view, 69_700));
+    expect(shown).toEqual(['1:05.2', '1:09.7', ':10.2']);
+  });
+
+  test('has none before there is a clock of the stretch', () => {
+    const none = { clock: { ...view.clock, from: null, t0: null } };
+    expect([tailReading('stretch', none, 69_500), tailReading('run', none, 69_500)]).toEqual([null, '1:10']);
   });
 });
 

@@ -8,7 +8,8 @@ import type { Command, TimedCommand } from '../../../../../app/core/run/command/
 import { apply } from '../../../../../app/core/run/fold.ts';
 import { givenIn } from '../../../../../app/core/run/view/given.ts';
 import type { Link } from '../../../../../renderer/link/link.ts';
-import { UNHEARD, type ExpectedReps } from '../../../../../renderer/link/outbox.ts';
+import { UNHEARD } from '../../../../../renderer/link/outbox.ts';
+import type { Seen } from '../../../../../renderer/link/seen.ts';
 import { createDeckStore, type DeckRun } from '../../../../../renderer/link/store.ts';
 import { commandNamed } from '../../../../../renderer/ui/coach/commands/action-list.ts';
 import { createCoachActions, type CoachActions } from '../../../../../renderer/ui/coach/commands/coach-actions.ts';
@@ -20,7 +21,7 @@ interface Table {
   readonly actions: CoachActions;
   readonly sent: {
     readonly command: Command;
-    readonly seen: ExpectedReps | undefined;
+    readonly seen: Seen | undefined;
     readonly madeFrom?: string | undefined;
   }[];
   /** The run's t, and the page's own clock. */
@@ -87,16 +88,20 @@ describe('giving a command', () => {
   test('sends along what the screen showed as next, for the lanes it is for', async () => {
     const { actions, sent } = table();
     await actions.act('skip', [2]);
-    expect(sent).toEqual([{ command: { do: 'skip', lanes: [2] }, seen: { 2: { line: 4, rounds: [], rep: 2 } } }]);
+    expect(sent).toEqual([
+      { command: { do: 'skip', lanes: [2] }, seen: { expected: { 2: { line: 4, rounds: [], rep: 2 } } } },
+    ]);
     await actions.act('sit-out');
-    expect(Object.keys(sent[1]?.seen ?? {})).toEqual(['1', '2']);
+    expect(Object.keys(sent[1]?.seen?.expected ?? {})).toEqual(['1', '2']);
   });
 
   test('a cut sends along what each lane had next on the screen', async () => {
     const { actions, sent } = table();
     await actions.give({ do: 'cut', line: 4, n: 1 });
     const next = { line: 4, rounds: [], rep: 2 };
-    expect(sent).toEqual([{ command: { do: 'cut', line: 4, n: 1 }, seen: { 1: next, 2: next }, madeFrom: undefined }]);
+    expect(sent).toEqual([
+      { command: { do: 'cut', line: 4, n: 1 }, seen: { expected: { 1: next, 2: next } }, madeFrom: undefined },
+    ]);
   });
 
   test('a rewrite names the text that it was made from', async () => {
@@ -108,7 +113,7 @@ describe('giving a command', () => {
   test('sends nothing of the kind along if no rep is dropped, moved or repeated', async () => {
     const { actions, sent } = table();
     await actions.act('stop');
-    expect(sent).toEqual([{ command: { do: 'stop' }, seen: undefined }]);
+    expect(sent).toEqual([{ command: { do: 'stop' }, seen: {} }]);
   });
 
   test('is not sent if the run would refuse it, and the coach reads why', async () => {

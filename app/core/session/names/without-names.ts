@@ -1,0 +1,86 @@
+/*
+ * A session as a screen gets it that anybody at the pool may read: lanes count their swimmers and name none, a name
+ * among other words is `somebody`, and comments are gone. Line for line it is swum as before.
+ */
+
+import { count } from '../../words/phrase.ts';
+import { lineTokens, NOTHING_ABOVE } from '../tokens/line-tokens.ts';
+import type { Token } from '../tokens/token.ts';
+import { namePattern, type NamePattern } from './name-pattern.ts';
+import { textWithoutName } from './without-name.ts';
+
+interface Texts {
+  readonly text: string;
+  readonly lanesText: string | null;
+}
+
+/** Both texts without any name that a lane's line of either has. */
+export function withoutNames({ text, lanesText }: Texts): Texts {
+  const names = [...new Set([...namesIn(text), ...namesIn(lanesText ?? '')])]
+    .sort((a, b) => b.length - a.length)
+    .filter((name) => !COUNTED.test(name))
+    .map(namePattern)
+    .filter((name) => name !== null);
+  return { text: without(text, names), lanesText: lanesText === null ? null : without(lanesText, names) };
+}
+
+const COUNTED = /^swimmers?$/i;
+
+function without(text: string, names: readonly NamePattern[]): string {
+  return eachLine(names.reduce(textWithoutName, text), (raw, tokens) =>
+    isLaneLine(raw, tokens) ? laneCounted(raw, tokens) : withoutComment(raw, tokens),
+  );
+}
+
+function namesIn(text: string): readonly string[] {
+  const names: string[] = [];
+  eachLine(text, (raw, tokens) => {
+    if (isLaneLine(raw, tokens)) names.push(...namesOf(raw, tokens).map(({ from, to }) => raw.slice(from, to)));
+    return raw;
+  });
+  return names;
+}
+
+function eachLine(text: string, made: (raw: string, tokens: readonly Token[]) => string): string {
+  let above = NOTHING_ABOVE;
+  const lines = text.split('\n').map((line) => {
+    const raw = line.replace(/\r$/, '');
+    const read = lineTokens(raw, above);
+    above = read.above;
+    return made(raw, read.tokens) + line.slice(raw.length);
+  });
+  return lines.join('\n');
+}
+
+function isLaneLine(raw: string, tokens: readonly Token[]): boolean {
+  return tokens.some(({ kind, from, to }) => kind === 'setting' && /^lane\b/i.test(raw.slice(from, to)));
+}
+
+/** All words but those of `5 swimmers`. */
+function namesOf(raw: string, tokens: readonly Token[]): readonly Token[] {
+  return tokens.filter(({ kind, from, to }) => {
+    if (kind !== 'words') return false;
+    const isCounted = COUNTED.test(raw.slice(from, to)) && /\d\s*$/.test(raw.slice(0, from));
+    return !isCounted || /^\s*lane\s+\d+\s*$/i.test(raw.slice(0, from));
+  });
+}
+
+/** The first name becomes the number of all; the others go, with the commas before them. */
+function laneCounted(raw: string, tokens: readonly Token[]): string {
+  const names = namesOf(raw, tokens);
+  let [line, end] = ['', 0];
+  for (const token of tokens) {
+    // Blanks could make the line too long with the number in it.
+    const between = end === 0 ? raw.slice(0, token.from) : raw.slice(end, token.from).replace(/\s+/g, ' ');
+    end = token.to;
+    if (token.kind === 'comment') continue;
+    if (!names.includes(token)) line += between + raw.slice(token.from, token.to);
+    else if (token === names[0]) line += between + count(names.length, 'swimmer');
+  }
+  return line + raw.slice(end);
+}
+
+function withoutComment(raw: string, tokens: readonly Token[]): string {
+  const comment = tokens.find(({ kind }) => kind === 'comment');
+  return comment ? raw.slice(0, comment.from) : raw;
+}

@@ -1,0 +1,62 @@
+/* A session for screens that anybody may read: nobody's name and no comment. */
+
+import { describe, expect, test } from 'vitest';
+import { openPlan } from '../../../../app/core/plan/open-plan.ts';
+import { withoutNames } from '../../../../app/core/session/names/without-names.ts';
+
+function stripped(...lines: readonly string[]): readonly string[] {
+  return withoutNames({ text: lines.join('\n'), lanesText: null }).text.split('\n');
+}
+
+describe('[names] a lane counts its swimmers and names none', () => {
+  test.each([
+    ['lane 1 Ana', 'lane 1 1 swimmer'],
+    ['lane 1: Ana, Ben Lee', 'lane 1: 2 swimmers'],
+    ['lane 2 css 1:20, Ana, Ben Lee , gap 6', 'lane 2 css 1:20, 2 swimmers , gap 6'],
+    ['lane 2, Ana,  Ben, base 1:30, Cem', 'lane 2, 3 swimmers, base 1:30'],
+    ['lane 3 5 swimmers, css 1:20', 'lane 3 5 swimmers, css 1:20'],
+    ['lane 4 Swimmer, Ana', 'lane 4 2 swimmers'],
+    ['lane 5', 'lane 5'],
+  ])('%s', (written, without) => {
+    expect(stripped(written)).toEqual([without]);
+  });
+
+  test('whose line is full of blanks stays a line that can be read', () => {
+    const text = `lane 1${' '.repeat(480)}A\nSet\n4 x 50 @ 1:00`;
+    expect(openPlan({ text, lanesText: null }).ok).toBe(true);
+    expect(openPlan(withoutNames({ text, lanesText: null }))).toMatchObject({ ok: true });
+  });
+});
+
+describe('[names] elsewhere', () => {
+  test('somebody stands where a name of a lane does, in titles, headings, words, notes and kit', () => {
+    const [, title, heading, set, note, kit] = stripped(
+      'lane 1 Ana, Ben Lee',
+      'Ana’s farewell',
+      'Warm-up with Ben Lee',
+      '4 x 50 @ 1:00 ana leads',
+      'note Joana stays with BEN LEE',
+      'kit fins of Ana',
+    );
+    expect([title, heading, set, note, kit].join('\n')).not.toMatch(/\bana\b|\bben\b/i);
+    expect(note).toBe('note Joana stays with somebody');
+  });
+
+  test('a name that only the lanes file has goes from the session, and one of the session from the lanes file', () => {
+    const both = withoutNames({ text: 'lane 1 Ana\nSet\n4 x 50 @ 1:00 Ben leads', lanesText: 'lane 2 Ben\n# Ana' });
+    expect(both).toEqual({
+      text: 'lane 1 1 swimmer\nSet\n4 x 50 @ 1:00 somebody leads',
+      lanesText: 'lane 2 1 swimmer\n',
+    });
+  });
+
+  test('comments are gone, and every line stays in its place', () => {
+    expect(stripped('# for Ana', 'Set # hers', '4 x 50 @ 1:00 # she is back', '', '# end')).toEqual([
+      '',
+      'Set ',
+      '4 x 50 @ 1:00 ',
+      '',
+      '',
+    ]);
+  });
+});
