@@ -109,6 +109,15 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const isRead = read?.source.text === text;
   const explainNow = (line: number): ReturnType<typeof explain> => (isRead ? explain(line) : Promise.resolve(null));
 
+  const sayNothing = (): void =>
+    say(
+      faults
+        ? 'Mend the faults first: then each line can be explained.'
+        : isRead
+          ? 'Nobody swims on this line: put the cursor on a set.'
+          : 'The text is being read: ask again in a moment.',
+    );
+
   const shelf = useSessionsToggle();
   const isChanged = saving.changed !== null;
   const showsSessions = shelf.isOpen && !isChanged;
@@ -133,8 +142,8 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     onRefused: say,
   });
   useUndoKeys(undo, () => redoIn(editor.current));
-  const bring = (brought: string, from: string | null): void => {
-    writing.put({ text: brought, lanesText: '', from, during: runId });
+  const bring = (whole: string, from: string | null): void => {
+    writing.put({ text: whole, lanesText: '', from, during: runId });
     tell({ text: `${from ?? 'What was pasted'} is a session of its own now.`, undo });
   };
   const take = async (file: File | undefined): Promise<void> => {
@@ -160,7 +169,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
       return say(`The session has it already, on line ${place.line}: change it there.`);
     }
     putBelow(editor.current, place.line, place.lines);
-    tell({ text: `Put in below line ${place.line}.`, undo });
+    tell({ text: place.line === 0 ? 'Put in above all.' : `Put in below line ${place.line}.`, undo });
   };
   const drop = (event: DragEvent): void => {
     event.preventDefault();
@@ -196,16 +205,14 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
       onDragOver={(event) => event.preventDefault()}
       onDrop={drop}
     >
-      <AfterKeys>
-        <WriteHead
-          {...{ tools, run, written, clock, onBack }}
-          isSessionsOpen={shelf.isOpen}
-          beside={beside}
-          onSessions={toggleSessions}
-          onHistory={onHistory}
-          onRefused={say}
-        />
-      </AfterKeys>
+      <WriteHead
+        {...{ tools, run, written, clock, onBack }}
+        isSessionsOpen={shelf.isOpen}
+        beside={beside}
+        onSessions={toggleSessions}
+        onHistory={onHistory}
+        onRefused={say}
+      />
       {showsSessions ? (
         <div className={`${styles.sessions} ${pageStyles.card} ${pageStyles.scrolls}`}>
           <AfterKeys>
@@ -237,6 +244,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           area={editor}
           known={known}
           explain={explainNow}
+          onNothing={sayNothing}
           placeholder={'Write it as on the whiteboard,\nor paste or drop one here.'}
           onChange={setText}
         />
@@ -319,7 +327,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
             if (refused !== null) say(refused);
           }}
           onExplain={() =>
-            void explainHere(editor.current, explainNow).then((said) => (said === null ? null : say(said)))
+            void explainHere(editor.current, explainNow).then((isThere) => (isThere ? undefined : sayNothing()))
           }
           onNotation={() => beside.toggle('notation')}
           onRefused={say}
