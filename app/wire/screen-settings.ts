@@ -70,9 +70,14 @@ export const screenRoom = z.strictObject({
   height: within(SIDE),
 });
 
+/** As many as a browser remembers. */
+const MOST_KNOWN = 16;
+
 /** How a wall screen introduces itself. `name`: null until the host has given it one. */
 export const screenIntroduction = z.strictObject({
   name: z.nullable(nameOfScreen),
+  /** Of a window without a name: those that its browser remembers, the likeliest first. One that another window has is not for it. */
+  known: z.optional(z.array(nameOfScreen).check(z.maxLength(MOST_KNOWN))),
   /** What stands behind the question mark of its address, where it wins over the settings; with the mark, or empty. */
   search: z.string().check(z.maxLength(512)),
   room: screenRoom,
@@ -84,6 +89,8 @@ export const screenTold = z.strictObject({
   settings: screenSettings,
   /** Those that are connected under this name now; none for one that is only remembered. */
   connected: z.array(z.strictObject({ search: z.string(), room: screenRoom })),
+  /** Set where one of those is a window of the program, which alone is told swimmers' names. */
+  isOwnWindow: z.optional(z.literal(true)),
 });
 
 export type ScreenWish = z.infer<typeof screenWish>;

@@ -23,6 +23,7 @@ import { createLights, type Looks } from './strips/light.ts';
 import { nextChange } from './next-change.ts';
 import { createNextSaid } from './next-said.ts';
 import { createPace } from './pace.ts';
+import { createShownLanes } from './shown-lanes.ts';
 import { smallForm, type SmallForm } from './strips/small-words.ts';
 import { createStripPainter } from './strips/strip-painter.ts';
 import { attributeWriter, placeIn } from './writers.ts';
@@ -92,6 +93,7 @@ export function createBoardPainter(
   );
   const parts = [clock, head, callout, ...Array.from(strips.values())];
   const lights = createLights<LaneFace['state']>('leaving');
+  const shownOf = createShownLanes(Array.from(strips.keys()));
   const pace = createPace();
   const mayRun = canRun(board);
   let place = '';
@@ -128,15 +130,18 @@ export function createBoardPainter(
       const { clock: by } = choice;
       const mode = modeOf(view);
       const faces = facesOf(scene);
-      const shared = head.work(() => sharedBy(view, faces)) ?? NOTHING_SHARED;
+      // Worked out only where it is asked for, so that what fails there fails by itself.
+      const own = (): RunView => (ownView ??= shownOf(view));
+      let ownView: RunView | null = null;
+      const shared = head.work(() => sharedBy(own(), faces)) ?? NOTHING_SHARED;
       return {
         view,
         mode,
         faces,
         shared,
         clock: clock.work(() => clockFace(view, by).text),
-        head: head.work(() => ({ head: headFace(view, openedAt, by), label: clockFace(view, by).label })),
-        callout: callout.work(() => ({ shows: calloutOf(view, openedAt) })),
+        head: head.work(() => ({ head: headFace(own(), openedAt, by), label: clockFace(view, by).label })),
+        callout: callout.work(() => ({ shows: calloutOf(own(), openedAt, choice.words) })),
         small: mode === 'swim' ? null : smallForm(faces, shared.words !== '', layout, measure, choice),
         until: nextChange(view, openedAt, by),
       };
@@ -160,7 +165,7 @@ export function createBoardPainter(
       }
       const words = said.head;
       if (words) head.draw((write) => write({ ...words, shared, lost, bare: mode !== 'swim' }));
-      if (said.callout) callout.draw((write) => write(said.callout!.shows, shared));
+      if (said.callout) callout.draw((write) => write(said.callout!.shows, choice.words ? shared : NOTHING_SHARED));
       head.work(() => sayNext(view));
       const { x, y } = driftAt(own, layout.drift);
       const moved = `translate(${x}px, ${y}px)`;

@@ -7,7 +7,7 @@
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import type { Millis } from '../../app/core/units.ts';
-import { doneFace, nextFace, pauseFace, stoppedFace, type Callout } from './callout/callout-face.ts';
+import { doneFace, nextFace, pauseFace, stoppedFace, withoutWords, type Callout } from './callout/callout-face.ts';
 import { firstFace, laneFace, swumFace, type LaneFace } from './strips/lane-face.ts';
 
 /** swim: strips. stopped: all lanes are. next: the coach's word is waited for. pause: a talk or break. */
@@ -41,7 +41,13 @@ export function modeOf(view: RunView): WallMode {
   return is('stopped') && !is('pending') ? 'stopped' : 'swim';
 }
 
-export function calloutOf(view: RunView, openedAt: Millis): Callout | null {
+/** words: whether it is said what is swum; else only that. */
+export function calloutOf(view: RunView, openedAt: Millis, words: boolean): Callout | null {
+  const callout = wholeCallout(view, openedAt);
+  return callout && !words ? withoutWords(callout, view) : callout;
+}
+
+function wholeCallout(view: RunView, openedAt: Millis): Callout | null {
   switch (modeOf(view)) {
     case 'swim':
       return null;

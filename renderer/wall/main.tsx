@@ -7,7 +7,7 @@ import { lentTo } from '../link/lent-link.ts';
 import { openLink, type Link } from '../link/link.ts';
 import { reportMishap } from '../link/mishap.ts';
 import { hostAddress } from '../link/connection/own-window.ts';
-import { ownStorage } from '../ui/coach/own-storage.ts';
+import { ownStorage, windowStorage } from '../ui/coach/own-storage.ts';
 import { openPage } from '../ui/open-page.tsx';
 import { Region } from '../ui/region.tsx';
 import '../ui/tokens.css';
@@ -39,7 +39,7 @@ openPage('root', () => {
     );
     return <Shown link={lent.link} />;
   }
-  const own = createIntroduction(window, hostAddress() === null, ownStorage());
+  const own = createIntroduction(window, hostAddress() === null, { window: windowStorage(), browser: ownStorage() });
   const link = openLink('wall', own.introduce);
   own.follow(link);
   const awake = browserAwake();

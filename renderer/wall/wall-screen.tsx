@@ -6,17 +6,15 @@
 
 import { useEffect, useMemo, useState, type ReactElement } from 'react';
 import { useStore } from 'zustand';
-import { clockReading, readingAt } from '../../app/core/run/readings.ts';
-import { view, type RunView } from '../../app/core/run/view.ts';
-import { HOUR } from '../../app/core/units.ts';
+import { clockTime } from '../../app/core/words/time/time-of-day.ts';
 import type { Link } from '../link/link.ts';
-import { guarded } from '../link/mishap.ts';
 import type { DeckState } from '../link/store.ts';
 import { Board } from './board.tsx';
 import { draw } from './drawing.ts';
 import { Idle } from './idle/idle.tsx';
 import { readWallChoice, type WallChoice } from './screen/wall-choice.ts';
 import { ScreenNamed } from './screen/screen-named.tsx';
+import { useLooked } from './use-looked.ts';
 import { layoutFor, type Layout } from './layout.ts';
 import { sightOf, type Sight } from './sight/sight.ts';
 import { lanesShown, mostSwimmers, roomOf, type Size } from './room.ts';
@@ -40,8 +38,9 @@ export function WallScreen({ link, search, address, onSight }: WallProps): React
   const run = useStore(link.store, (state) => state.run);
   const isFaulty = useStore(link.store, ({ faults }) => faults.length > 0);
   const waitsFor = useStore(link.store, (state) => messageFor(state, address));
-  const hours = usePastHour(link, choice);
-  const shown = lanesShown(run, choice).join(' ');
+  const { hours, overAt } = useLooked(link, choice);
+  const isOver = run !== null && overAt !== null;
+  const shown = isOver ? '' : lanesShown(run, choice).join(' ');
   const lanes = useMemo(() => (shown === '' ? [] : shown.split(' ').map(Number)), [shown]);
   const swimmers = mostSwimmers(run, lanes);
   // Snapshots come often: only what changes the room makes a new layout.
@@ -55,11 +54,13 @@ export function WallScreen({ link, search, address, onSight }: WallProps): React
   const [boards, countBoard] = useState({ n: 0, of: layout });
   if (boards.of !== layout) countBoard({ n: boards.n + 1, of: layout });
   const key = [boards.n, shown, isSet, run?.id].join('/');
-  const board = !run ? (
-    <Idle key={key} link={link} layout={layout} choice={choice} text={waitsFor} />
-  ) : (
-    <RunBoard key={key} link={link} choice={choice} layout={layout} lanes={lanes} />
-  );
+  const text = isOver ? `Session done\nat ${clockTime(run.openedAtTimeOfDay + overAt)}` : waitsFor;
+  const board =
+    !run || isOver ? (
+      <Idle key={key} link={link} layout={layout} choice={choice} text={text} />
+    ) : (
+      <RunBoard key={key} link={link} choice={choice} layout={layout} lanes={lanes} />
+    );
   return (
     <>
       <ScreenNamed link={link} layout={layout} />
@@ -158,34 +159,4 @@ function useTypeface(): boolean {
     };
   }, []);
   return isSet;
-}
-
-/** Whether readings go past the hour: then the places for them are wider. */
-function usePastHour(link: Link, choice: WallChoice): boolean {
-  const [past, setPast] = useState(false);
-  useEffect(() => {
-    const look = guarded('looking ahead for the hour', () => {
-      const { run } = link.store.getState();
-      const t = link.now();
-      if (run && t !== null) setPast(readsPastHour(view(run.state, t), choice));
-    });
-    look();
-    const stop = link.store.subscribe(look);
-    const timer = setInterval(look, LOOK_PACE);
-    return () => {
-      stop();
-      clearInterval(timer);
-    };
-  }, [link, choice]);
-  return past;
-}
-
-/** In ms: leaves are known long before the clock comes to them. */
-const LOOK_PACE = 500;
-
-function readsPastHour({ t, clock, lanes }: RunView, { clock: choice }: WallChoice): boolean {
-  if (choice === 'pool') return false;
-  const leaves = lanes.map(({ next, after }) => after?.at ?? next?.at ?? t);
-  const shown = readingAt(choice, clock, Math.max(t, ...leaves)) ?? 0;
-  return Math.max(shown, clockReading(choice, clock, t) ?? 0) >= HOUR;
 }

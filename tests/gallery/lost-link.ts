@@ -44,7 +44,7 @@ export async function lostLink(browser: Browser, folder: string): Promise<readon
         .waitFor();
       const face = asks === '' ? '' : ', sweep';
       const file = `wall link lost ${name}${face} ${width}x${height}.png`.replace(/[^a-z0-9.]+/g, '-');
-      await page.screenshot({ path: join(folder, file), animations: 'disabled' });
+      await page.screenshot({ path: join(folder, file), animations: 'allow' });
       pictures.push({ file, caption: `wall: link lost, ${name}${face}, ${width} × ${height}` });
     }
     await context.close();

@@ -107,7 +107,8 @@ async function take(page: Page, { name }: Scene, view: View): Promise<Picture> {
   await show(page, view);
   await settled(page);
   const file = `${screen} ${name} ${width}x${height} ${scheme}.png`.replace(/[^a-z0-9.]+/g, '-');
-  await page.screenshot({ path: join(folder, file), animations: 'disabled' });
+  // The water stands where it is, not where it drains to.
+  await page.screenshot({ path: join(folder, file), animations: screen === 'wall' ? 'allow' : 'disabled' });
   return { file, caption: `${screen}: ${name}, ${width} × ${height}, ${scheme}` };
 }
 

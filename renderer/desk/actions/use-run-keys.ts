@@ -24,11 +24,13 @@ export function useRunKeys(
     const onKey = (event: KeyboardEvent): void => {
       const meaning = meaningOf(pressOf(event));
       if (!meaning) return;
-      const isUsed = event.defaultPrevented || hadKeyboard(event.target);
+      const isUsed = event.defaultPrevented || hadKeyboard(event.target, 'press');
+      const isWritten = hadKeyboard(event.target, 'all');
       event.preventDefault();
-      if (meaning.kind !== 'nothing' && bounces.accept(event.key, event.timeStamp)) carryOut(meaning, isUsed);
+      if (meaning.kind !== 'nothing' && bounces.accept(event.key, event.timeStamp))
+        carryOut(meaning, isUsed, isWritten);
     };
-    const carryOut = (meaning: Meaning, isUsed: boolean): void => {
+    const carryOut = (meaning: Meaning, isUsed: boolean, isWritten: boolean): void => {
       const { actions, link } = tools;
       const { run } = link.store.getState();
       const t = link.now();
@@ -51,6 +53,8 @@ export function useRunKeys(
           return setPanel({ kind: 'edit' });
         }
         case 'clear':
+          // One press is one step: out of a field of the screens, then out of the screens.
+          if (panel?.kind === 'screens') return isWritten ? undefined : setPanel(null);
           if (panel === null && actions.chosen().length === 0 && !isUsed) return leave?.();
           actions.clearChoice();
           // Escape does not close Edit.
@@ -65,9 +69,10 @@ export function useRunKeys(
   }, [tools, panel, setPanel, leave, bounces]);
 }
 
-/** Whether Escape has just taken the keyboard from a text or a control: that is enough for one press. */
-function hadKeyboard(target: EventTarget | null): boolean {
-  return target instanceof Element && keysTakenBy(target) !== 'none';
+/** Whether Escape has just taken the keyboard from a field, or with `press` from any control: that is enough for one press. */
+function hadKeyboard(target: EventTarget | null, least: 'press' | 'all'): boolean {
+  const taken = target instanceof Element ? keysTakenBy(target) : 'none';
+  return taken === 'all' || taken === least;
 }
 
 /** The lane whose panel the key L opens: the first chosen one, or the first of all. */

@@ -6,7 +6,12 @@ import { lazy, Suspense, type ReactElement, type ReactNode } from 'react';
 import type { Drawn } from '../drawings/what-is-drawn.ts';
 import styles from './over-time.module.css';
 
-const Drawing = lazy(() => import('../drawings/drawing.tsx').then((module) => ({ default: module.Drawing })));
+const Drawing = lazy(() =>
+  import('../drawings/drawing.tsx').then(
+    (module) => ({ default: module.Drawing }),
+    () => ({ default: NoDrawing }),
+  ),
+);
 
 interface LaterDrawingProps {
   readonly drawn: Drawn;
@@ -24,4 +29,9 @@ export function LaterDrawing({ drawn, label, children }: LaterDrawingProps): Rea
       <figcaption>{children}</figcaption>
     </figure>
   );
+}
+
+/** In a browser of before 2019, or where its file did not come. */
+function NoDrawing(): ReactElement {
+  return <p>The drawing could not be loaded. The table has the same figures.</p>;
 }

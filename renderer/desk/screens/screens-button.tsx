@@ -27,15 +27,17 @@ export function ScreensButton({ isOpen, onToggle }: ScreensButtonProps): ReactEl
   );
 }
 
-/** Whether the panel is open where no run has the keys: writing, and afterwards. Escape closes it, wherever the keyboard is. */
+/** Whether the panel is open where no run has the keys: writing, and afterwards. Escape closes it, except from a field. */
 export function useScreensToggle(): readonly [isOpen: boolean, toggle: () => void] {
   const [isOpen, setIsOpen] = useState(false);
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.altKey || event.metaKey || event.repeat) return;
       const isTaken = keysTakenBy(document.activeElement) === 'all';
-      if (event.key === 'Escape') setIsOpen(false);
-      else if (event.key.toUpperCase() === SCREENS_KEY && !isTaken) setIsOpen((before) => !before);
+      // In a field it gives back the keyboard: that is enough for one press.
+      const isWritten = event.target instanceof Element && keysTakenBy(event.target) === 'all';
+      if (event.key === 'Escape') return isWritten || event.defaultPrevented ? undefined : setIsOpen(false);
+      if (event.key.toUpperCase() === SCREENS_KEY && !isTaken) setIsOpen((before) => !before);
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);

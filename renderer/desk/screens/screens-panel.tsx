@@ -2,7 +2,7 @@
  * All wall screens by name, each with a small live picture; one of them open, with its settings beside it.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useState, type ReactElement, type ReactNode } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
 import { useDeck, type Tools } from '../../ui/coach/use-deck.ts';
 import { SidePanel } from '../panel.tsx';
@@ -14,10 +14,12 @@ import styles from './screens-panel.module.css';
 
 interface ScreensPanelProps {
   readonly tools: Pick<Tools, 'link'>;
+  /** What sets the clock that the screens show, where it stands nowhere else. */
+  readonly children?: ReactNode;
   onClose(): void;
 }
 
-export function ScreensPanel({ tools, onClose }: ScreensPanelProps): ReactElement {
+export function ScreensPanel({ tools, children, onClose }: ScreensPanelProps): ReactElement {
   const { link } = tools;
   const screens = useScreens(link);
   const { said, say } = screens;
@@ -30,6 +32,7 @@ export function ScreensPanel({ tools, onClose }: ScreensPanelProps): ReactElemen
   return (
     <SidePanel title="Screens" onClose={onClose}>
       <div className={styles.screens}>
+        {children}
         <p className={styles.unseen} role="status" aria-label="Lanes on no screen">
           {unseen}
         </p>

@@ -33,7 +33,8 @@ export function useBeside(): BesideToggle {
     if (screensOpen) toggleScreens();
     setOther(open === name ? null : name);
   };
-  useEscape(() => setOther(null));
+  // One Escape is one step: the screens stand over what else is open.
+  useEscape(() => (screensOpen ? undefined : setOther(null)));
   useNotationKey(() => toggle('notation'));
   return { open, toggle, close };
 }

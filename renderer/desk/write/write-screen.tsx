@@ -58,6 +58,7 @@ interface WriteScreenProps {
   onRehearse(source: Source): string | null;
   onOpened(): void;
   onHistory(): void;
+  onPrint(source: Source): void;
   /** What is to be said of a text that was put here before the page was shown; null for none. */
   readonly brought: string | null;
 }
@@ -66,7 +67,7 @@ const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
 export function WriteScreen(props: WriteScreenProps): ReactElement {
-  const { tools, run, clock, onBack, onRehearse, onOpened, onHistory, brought } = props;
+  const { tools, run, clock, onBack, onRehearse, onOpened, onHistory, onPrint, brought } = props;
   const { writing } = tools;
   const written = useWriting(writing, run);
   const { sheet, draft, saving, news } = written;
@@ -326,6 +327,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
             const refused = onRehearse(sourceOf(textsNow()));
             if (refused !== null) say(refused);
           }}
+          onPrint={() => onPrint(sourceOf(textsNow()))}
           onExplain={() =>
             void explainHere(editor.current, explainNow).then((isThere) => (isThere ? undefined : sayNothing()))
           }

@@ -12,3 +12,12 @@ export function ownStorage(): OwnStorage | null {
     return null;
   }
 }
+
+/** The same for this window alone, until it is closed. */
+export function windowStorage(): OwnStorage | null {
+  try {
+    return window.sessionStorage;
+  } catch {
+    return null;
+  }
+}

@@ -54,8 +54,16 @@ export function pauseFace(view: RunView): Callout {
   };
 }
 
+/** With the words of the sets left out; the kit is fetched all the same, and the coach's own words of a talk are said. */
+export function withoutWords(callout: Callout, { phase }: RunView): Callout {
+  if (phase === 'done') return callout;
+  return { ...callout, lines: callout.lines.filter((line) => line.startsWith(KIT)) };
+}
+
+const KIT = 'kit: ';
+
 function kitLine(kit: string): readonly string[] {
-  return kit === '' ? [] : [`kit: ${kit}`];
+  return kit === '' ? [] : [KIT + kit];
 }
 
 /** Stands before what follows, which waits for the coach where Stop was pressed in the talk or break. `part`: empty for the same. */

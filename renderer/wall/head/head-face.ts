@@ -8,7 +8,7 @@ import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import type { Round } from '../../../app/core/plan/plan.ts';
 import type { Item } from '../../../app/core/session/session.ts';
-import { setOnLine } from '../../../app/core/session/item-on-line.ts';
+import { itemIndexOf, setOnLine } from '../../../app/core/session/item-on-line.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { hourOf } from '../../../app/core/words/time/hour.ts';
 import { capital, commaed } from '../../../app/core/words/phrase.ts';
@@ -60,14 +60,24 @@ export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): 
   return { title: follows === '' ? commaed(title, roundWords(view, swum)) : follows, set, then, end, time };
 }
 
-/** What all lanes that swim have in common. */
+/**
+ * What all lanes that swim have in common. While they are still at something else, the last rep of a set or a swim by
+ * time, that stands large in the head, and each strip says itself what is next in its lane.
+ */
 export function sharedBy(view: RunView, lanes: readonly LaneFace[]): Shared {
   const swims = lanes.filter(({ line }) => line > 0);
   const [first, ...others] = swims;
   if (!first || first.words === '' || others.some(({ words }) => words !== first.words)) return NOTHING_SHARED;
+  if (isStillElsewhere(view, first.line)) return NOTHING_SHARED;
   const isOne = others.every(({ line }) => line === first.line);
   const item = isOne ? setOn(view, first.line) : null;
   return { words: first.words, set: item ? itemWords(item, cutsNow(view)) : first.words };
+}
+
+function isStillElsewhere(view: RunView, line: number): boolean {
+  if (view.phase !== 'going' || view.stretch.kind !== 'swim') return false;
+  const swum = swumNow(view);
+  return swum !== null && itemIndexOf(swum.part, line) !== swum.index;
 }
 
 function setOn({ plan }: RunView, line: number): Item | null {

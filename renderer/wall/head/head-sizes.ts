@@ -42,15 +42,15 @@ function inRows({ width, height }: Box, showEnd: boolean): { readonly [line in H
     time: line(0.2, 1 - beside),
     label: line(0.26, beside),
     title: line(0.27, beside),
-    bareTitle: line(0.38, beside),
+    bareTitle: line(0.6, beside),
     set: line(0.38, beside, 0.44),
     written: line(0.155, 1),
-    then: line(0.155, showEnd ? 0.6 : 0.7),
-    thenAlone: line(0.21, showEnd ? 0.6 : 0.7),
-    end: line(0.155, 0.38),
+    then: line(0.155, showEnd ? 0.6 : 0.66),
+    thenAlone: line(0.21, showEnd ? 0.6 : 0.66),
+    end: line(0.2, 0.38),
     endBelow: line(0.21, 1),
     endAlone: line(0.28, 1),
-    lost: line(0.155, 0.28),
+    lost: line(0.21, 0.32),
   };
 }
 
@@ -69,9 +69,9 @@ function inColumn({ width, height }: Box): { readonly [line in HeadLine]: Place 
     written: line(0.12, 0.13),
     then: line(0.12, 0.14),
     thenAlone: line(0.15, 0.2),
-    end: line(0.12, 0.07),
-    endBelow: line(0.12, 0.07),
+    end: line(0.14, 0.08),
+    endBelow: line(0.14, 0.08),
     endAlone: line(0.17, 0.12),
-    lost: line(0.12, 0.07),
+    lost: line(0.15, 0.08),
   };
 }

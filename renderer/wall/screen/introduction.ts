@@ -1,7 +1,7 @@
 /*
- * How this wall screen introduces itself to the host: the name in its address, else the one that its browser has kept
- * since the host gave it; what else its address asks for; and its size, again whenever that changes. The desktop
- * program's own wall screen has a name of its own.
+ * How this wall screen introduces itself to the host: the name in its address, else the one that the host gave this
+ * window; a new window names those that its browser has kept, and gets the first that no other window has. What else its
+ * address asks for; and its size, again whenever that changes. The desktop program's own wall screen has a name of its own.
  */
 
 import { OWN_WALL, screenName } from '../../../app/core/screen/screen-name.ts';
@@ -15,14 +15,24 @@ export type Page = Pick<Window, 'innerWidth' | 'innerHeight' | 'location' | 'add
 
 const KEY = 'lanecall.screen';
 
+/** As the host takes them. */
+const MOST = 16;
+
 /** As the host takes it; whatever is longer asks for nothing that there is. */
 const LONGEST_SEARCH = 512;
 
 /** In ms. A window that is being dragged changes with every frame, and the coach is told twice a second at most. */
 const SETTLING = 500;
 
-/** memory: null where the browser keeps nothing; then the name lasts as long as the page. */
-export function createIntroduction(page: Page, isOwnWindow: boolean, memory: OwnStorage | null) {
+/** What the browser keeps; null where it keeps nothing. */
+export interface Memories {
+  /** For this window, until it is closed. */
+  readonly window: OwnStorage | null;
+  /** For all windows, until tomorrow. */
+  readonly browser: OwnStorage | null;
+}
+
+export function createIntroduction(page: Page, isOwnWindow: boolean, { window: own, browser }: Memories) {
   const { search } = page.location;
   const inAddress = screenName(new URLSearchParams(search).get('name') ?? '');
   let given: string | null = null;
@@ -33,7 +43,8 @@ export function createIntroduction(page: Page, isOwnWindow: boolean, memory: Own
   });
   return {
     introduce: (): Introduction => ({
-      name: isOwnWindow ? OWN_WALL : (inAddress ?? given ?? screenName(memory?.getItem(KEY) ?? '')),
+      name: isOwnWindow ? OWN_WALL : (inAddress ?? given ?? namesIn(own)[0] ?? null),
+      known: [...namesIn(browser)],
       search: search.length <= LONGEST_SEARCH ? search : '',
       room: room(),
     }),
@@ -41,8 +52,11 @@ export function createIntroduction(page: Page, isOwnWindow: boolean, memory: Own
     follow(link: Link): void {
       link.store.subscribe(({ screen }) => {
         if (screen === null || screen.name === given) return;
+        const before = given;
         given = screen.name;
-        if (inAddress === null && !isOwnWindow) keepName(memory, given);
+        if (inAddress !== null || isOwnWindow) return;
+        keep(own, [given]);
+        keep(browser, [given, ...namesIn(browser).filter((name) => name !== given && name !== before)]);
       });
       let timer: ReturnType<typeof setTimeout> | undefined;
       page.addEventListener('resize', () => {
@@ -53,9 +67,17 @@ export function createIntroduction(page: Page, isOwnWindow: boolean, memory: Own
   };
 }
 
-function keepName(memory: OwnStorage | null, name: string): void {
+/** One a line. */
+function namesIn(memory: OwnStorage | null): readonly string[] {
+  return (memory?.getItem(KEY) ?? '')
+    .split('\n')
+    .map(screenName)
+    .filter((name) => name !== null);
+}
+
+function keep(memory: OwnStorage | null, names: readonly string[]): void {
   try {
-    memory?.setItem(KEY, name);
+    memory?.setItem(KEY, names.slice(0, MOST).join('\n'));
   } catch {
     // A full or forbidden storage costs the name after the next reload, nothing now.
   }

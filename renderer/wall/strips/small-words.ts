@@ -25,10 +25,10 @@ export function smallForm(
   shared: boolean,
   { callout }: Layout,
   measure: Measure,
-  { names }: WallChoice,
+  choice: WallChoice,
 ): SmallForm {
   const said = faces
-    .map((face) => ({ items: itemsOf(face, shared, names), width: widthFor(face, callout, measure) }))
+    .map((face) => ({ items: itemsOf(face, shared, choice), width: widthFor(face, callout, measure) }))
     .filter(({ items }) => items.length > 0);
   const high = callout.laneHeight;
   const one = Math.min(high * ONE_LINE.most, ...said.map(({ items, width }) => width / measure(joined(items))));
@@ -43,7 +43,7 @@ export function smallWords(
   strip: HTMLElement,
   { callout }: Layout,
   measure: Measure,
-  { names }: WallChoice,
+  choice: WallChoice,
 ): (face: LaneFace, shared: boolean, form: SmallForm) => void {
   const { laneHeight } = callout;
   const wordPlace: Place = {
@@ -55,7 +55,7 @@ export function smallWords(
   for (const name of ['interval', 'target', 'words', 'after', 'turn']) placeIn(strip, name).textContent = '';
   let shown: string | null = null;
   return (face, shared, { lines, size }) => {
-    const items = itemsOf(face, shared, names);
+    const items = itemsOf(face, shared, choice);
     const isStopped = face.state === 'stopped';
     word(isStopped || items.length === 0 ? face.word : '');
     const key = JSON.stringify([isStopped ? face.word : '', items, lines, size]);
@@ -82,10 +82,11 @@ function widthFor({ state, word }: LaneFace, callout: Small, measure: Measure): 
 }
 
 /** In order of importance. Swimmers whose lead has left before a stop still wait for their turn. */
-function itemsOf(face: LaneFace, shared: boolean, names: boolean): readonly string[] {
-  const { state, turn, turnByName, words, rep, round, interval, target } = face;
+function itemsOf(face: LaneFace, shared: boolean, { names, words: showWords }: WallChoice): readonly string[] {
+  const { state, turn, turnByName, line, rep, round, interval, target } = face;
   const next = names ? turnByName : turn;
-  const items =
-    state === 'stopped' ? [next, rep, round, interval, target] : [next, shared ? '' : words, interval, rep, target];
+  // What a lane has swum is no word of a set.
+  const words = line > 0 && (shared || !showWords) ? '' : face.words;
+  const items = state === 'stopped' ? [next, rep, round, interval, target] : [next, words, interval, rep, target];
   return items.filter((item) => item !== '');
 }

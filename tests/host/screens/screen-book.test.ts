@@ -50,6 +50,24 @@ describe('[screens] a screen that comes in', () => {
     expect([pool.wall(null).told, pool.wall(null).told]).toEqual([['Screen 1 left'], ['Screen 3 left']]);
   });
 
+  test('of a second window of a browser gets a name of its own, and both have theirs again tomorrow', () => {
+    const pool = new Pool();
+    const known = (...names: string[]): string | undefined => {
+      const told: string[] = [];
+      pool.book.join({ name: null, known: names, search: '', room: ROOM }, ({ name }) => told.push(name));
+      return told[0];
+    };
+    expect([known(), known('Screen 1')]).toEqual(['Screen 1', 'Screen 2']);
+    const tomorrow = new Pool();
+    const again = (): string | undefined => {
+      const told: string[] = [];
+      const names = ['Screen 2', 'Screen 1'];
+      tomorrow.book.join({ name: null, known: names, search: '', room: ROOM }, ({ name }) => told.push(name));
+      return told[0];
+    };
+    expect([again(), again(), again()]).toEqual(['Screen 2', 'Screen 1', 'Screen 3']);
+  });
+
   test('of the same name as another has the same settings', () => {
     const pool = new Pool();
     const walls = [pool.wall('Hall'), pool.wall('Hall')];

@@ -24,6 +24,13 @@ test('[shared] none where lanes swim other distances, or are in other sets', () 
   expect(sharedAt('lane 1\nlane 2\n1/3 x 50 fast @ 1:00\n4 x 25 easy @ 1:00\n', 75).words).toBe('');
 });
 
+test('[shared] nothing while all are still at what is swum now: the head says that, and each strip its own next', () => {
+  const text = 'lane 1\nlane 2\n6:00 choice\n4 x 50 back @ 1:00\n';
+  expect(sharedAt(text, 5)).toEqual({ words: 'choice', set: '6:00 choice' });
+  expect(sharedAt(text, 100).set).toBe('');
+  expect(sharedAt(text, 365)).toEqual({ words: '50 back', set: '4 x 50 back' });
+});
+
 test('[words] are set smaller down to the least that can be read, then left out whole, never cut', () => {
   const element = document.createElement('p');
   const write = wholeWriter(element, { width: 100, size: 20, least: 10 }, (text) => text.length * 0.5);

@@ -5,20 +5,26 @@
 import { act, render } from '@testing-library/react';
 import { vi } from 'vitest';
 import { givenIn } from '../../../app/core/run/view/given.ts';
+import type { Command } from '../../../app/core/run/command/command.ts';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import { WallScreen } from '../../../renderer/wall/wall-screen.tsx';
 import { leftToBrowser } from './left-to-browser.ts';
 import { HARBOUR, runOf } from '../coach/coach-run.ts';
 
-const going = runOf(HARBOUR, [0, { do: 'move-on' }], [5000, { do: 'start' }]);
+const GOING: readonly (readonly [number, Command])[] = [
+  [0, { do: 'move-on' }],
+  [5000, { do: 'start' }],
+];
 
 export class ShownWall {
   t = 40_000;
   readonly deck = createDeckStore();
   private frames: FrameRequestCallback[] = [];
 
-  constructor() {
+  /** more: commands after the start of the main set. */
+  constructor(...more: readonly (readonly [number, Command])[]) {
+    const going = runOf(HARBOUR, ...GOING, ...more);
     const run = {
       id: 'run',
       state: going,

@@ -33,5 +33,12 @@ export function wallFace(
   const mode = modeOf(view);
   const { text: clock, label: clockLabel } = clockFace(view, choice);
   const lanes = view.lanes.map((lane, index) => stripFace(view, lane, index, choice, abandonedAt));
-  return { mode, clock, clockLabel, head: headFace(view, openedAt, choice), callout: calloutOf(view, openedAt), lanes };
+  return {
+    mode,
+    clock,
+    clockLabel,
+    head: headFace(view, openedAt, choice),
+    callout: calloutOf(view, openedAt, true),
+    lanes,
+  };
 }

@@ -24,7 +24,7 @@ export async function greysOf(
   clips: readonly Clip[],
 ): Promise<readonly (readonly (readonly number[])[])[]> {
   await page.evaluate(() => void (document.documentElement.style.filter = 'grayscale(1)'));
-  const picture = await page.screenshot({ animations: 'disabled' });
+  const picture = await page.screenshot({ animations: 'allow' });
   await page.evaluate(() => void (document.documentElement.style.filter = ''));
   const other = await page.context().browser()!.newPage();
   const areas = await other.evaluate(

@@ -19,7 +19,7 @@ export async function drawnHeight(target: Locator): Promise<number> {
   await expect.poll(() => target.boundingBox()).not.toBeNull();
   const box = (await target.boundingBox())!;
   const clip = { ...box, height: box.height * 1.1 };
-  const picture = await target.page().screenshot({ clip, animations: 'disabled' });
+  const picture = await target.page().screenshot({ clip, animations: 'allow' });
   const other = await target.page().context().browser()!.newPage();
   const rows = await other.evaluate(async (data) => {
     const image = new Image();

@@ -88,7 +88,7 @@ export function columnAt(raw: string, index: number): number {
 
 /** Runs of white space folded to one space, none at the ends. */
 export function foldSpaces(text: string): string {
-  return (/\s\s|[^\S ]/.test(text) ? text.replace(/\s+/g, ' ') : text).trim();
+  return text.replace(/\s+/g, ' ').trim();
 }
 
 function longerThan(text: string, bytes: number): boolean {
@@ -120,18 +120,16 @@ function characterFault(raw: string, line: number, clean: boolean): Fault | null
 
 function nameOf(code: number): string {
   if (code === 0x0d) return 'a carriage return inside a line: end the line with a line feed, or with both';
-  if (code === 0xfffd || (code >= 0xd800 && code <= 0xdfff))
-    return 'a character that is not UTF-8: save the file as UTF-8';
+  if (code >= 0xd800) return 'a character that is not UTF-8: save the file as UTF-8';
   return `a control character (code ${code}): delete it; a session has only letters, numbers, signs, spaces and tabs`;
 }
 
 /** A line of a file, without its line end; null for one that says nothing. */
 export function lineAt(full: string, number: number): Line | null {
   // A longer line has been reported as a fault already: cutting it keeps the work small.
-  const raw = full.length > 2 * MOST_CHARACTERS ? full.slice(0, 2 * MOST_CHARACTERS) : full;
+  const raw = full.slice(0, 2 * MOST_CHARACTERS);
   const end = commentStart(raw);
   const trimmed = raw.slice(0, end).trim();
-  if (trimmed === '') return null;
   const margin = raw.search(/\S/);
   const bullet = BULLET.exec(trimmed)?.[0].length ?? 0;
   const text = trimmed.slice(bullet);

@@ -141,7 +141,13 @@ describe('what no text may have', () => {
       '\u0085 50',
       '1:1 a control character (code 133): delete it; a session has only letters, numbers, signs, spaces and tabs',
     ],
+    // Beside one of these no line's own end becomes a fault.
+    [
+      '50\r\n5\u0000\r\n',
+      '2:2 a control character (code 0): delete it; a session has only letters, numbers, signs, spaces and tabs',
+    ],
     ['x'.repeat(500)],
+    [`${'x'.repeat(500)}\r\n50`],
     ['😀'.repeat(500)],
     ['x'.repeat(501), '1:501 this line has 501 characters: at most 500 are read, so make it shorter'],
     [`50\n${'😀'.repeat(502)}`, '2:501 this line has 502 characters: at most 500 are read, so make it shorter'],
@@ -168,6 +174,7 @@ describe('what no text may have', () => {
     ['\uD7FF', 3],
     ['\uE000', 3],
     ['\uFFFF', 3],
+    ['\u{10000}', 4],
     ['😀', 4],
     ['\u{10FFFF}', 4],
   ])('more than 256 KiB, %j being %i of its bytes', (character, bytes) => {

@@ -10,7 +10,15 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-function wall(search = '', { kept = null as string | null, isOwnWindow = false, full = false } = {}) {
+interface Kept {
+  readonly kept?: string | null;
+  /** What the window has kept, from before it was loaded again. */
+  readonly own?: string | null;
+  readonly isOwnWindow?: boolean;
+  readonly full?: boolean;
+}
+
+function storageWith(kept: string | null, full: boolean) {
   const memory = new Map(kept === null ? [] : [['lanecall.screen', kept]]);
   const storage = {
     getItem: (key: string) => memory.get(key) ?? null,
@@ -19,15 +27,22 @@ function wall(search = '', { kept = null as string | null, isOwnWindow = false, 
       memory.set(key, value);
     },
   };
+  return { memory, storage };
+}
+
+function wall(search = '', { kept = null, own: ofWindow = null, isOwnWindow = false, full = false }: Kept = {}) {
+  const { memory, storage } = storageWith(kept, full);
+  const window = storageWith(ofWindow, full);
+  const memories = { browser: storage, window: window.storage };
   const resized: (() => void)[] = [];
   const page = { innerWidth: 1920, innerHeight: 1080, location: { search } };
   const addEventListener = (_: string, call: () => void): void => void resized.push(call);
-  const own = createIntroduction({ ...page, addEventListener } as unknown as Page, isOwnWindow, storage);
+  const own = createIntroduction({ ...page, addEventListener } as unknown as Page, isOwnWindow, memories);
   const store = createDeckStore();
   const room = vi.fn();
   own.follow({ store, room } as unknown as Link);
   const called = (name: string): void => store.setState({ screen: { name, settings: FIRST_SETTINGS } });
-  return { own, memory, called, room, resize: () => resized.forEach((call) => call()) };
+  return { own, memory, window: window.memory, called, room, resize: () => resized.forEach((call) => call()) };
 }
 
 describe('[screens] a wall screen', () => {
@@ -35,10 +50,25 @@ describe('[screens] a wall screen', () => {
     expect(wall('?name=Deep%20end', { kept: 'Screen 1' }).own.introduce().name).toBe('Deep end');
   });
 
-  test('says the name that its browser keeps, and none where it keeps none', () => {
-    expect(wall('', { kept: 'Screen 1' }).own.introduce().name).toBe('Screen 1');
-    expect(wall('').own.introduce().name).toBeNull();
-    expect(wall('?name=', { kept: 'a'.repeat(50) }).own.introduce().name).toBeNull();
+  test('names those that its browser keeps: one that another window has is not for it', () => {
+    const { name, known } = wall('', { kept: 'Screen 1\nDeep end' }).own.introduce();
+    expect([name, known]).toEqual([null, ['Screen 1', 'Deep end']]);
+    expect(wall('').own.introduce()).toMatchObject({ name: null, known: [] });
+    expect(wall('?name=', { kept: 'a'.repeat(50) }).own.introduce()).toMatchObject({ name: null, known: [] });
+  });
+
+  test('loaded again says the name that it had', () => {
+    expect(wall('', { kept: 'Screen 1', own: 'Deep end' }).own.introduce().name).toBe('Deep end');
+  });
+
+  test("keeps the names of its browser's other windows, and a former one of its own no longer", () => {
+    const { memory, window, called } = wall('', { kept: 'Screen 1\nDeep end' });
+    called('Screen 3');
+    called('Hall');
+    expect([memory.get('lanecall.screen'), window.get('lanecall.screen')]).toEqual([
+      'Hall\nScreen 1\nDeep end',
+      'Hall',
+    ]);
   });
 
   test("of the desktop program's own window is called Wall", () => {
