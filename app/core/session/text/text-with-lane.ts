@@ -140,7 +140,6 @@ function* linesOneByOne(text: string): Generator<Line> {
 }
 
 function withLine(text: string, line: Line, written: string): string {
-  if (line.text === written) return text;
   const from = lineStart(text, line.number) + line.start;
   return text.slice(0, from) + written + text.slice(from + line.text.length);
 }
