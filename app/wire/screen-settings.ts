@@ -89,6 +89,8 @@ export const screenTold = z.strictObject({
   settings: screenSettings,
   /** Those that are connected under this name now; none for one that is only remembered. */
   connected: z.array(z.strictObject({ search: z.string(), room: screenRoom })),
+  /** Set where one of those is a window of the program, which alone is told swimmers' names. */
+  isOwnWindow: z.optional(z.literal(true)),
 });
 
 export type ScreenWish = z.infer<typeof screenWish>;

@@ -14,7 +14,7 @@ import {
 } from '../../wire/messages.ts';
 import type { Clock } from '../time/clock.ts';
 import type { DeckHost } from './deck-host.ts';
-import type { ConnectedScreen } from '../screens/screen-book.ts';
+import type { ConnectedScreen, OwnSettings } from '../screens/screen-book.ts';
 import { TokenBucket } from '../web/token-bucket.ts';
 
 /** What carries messages to one screen. */
@@ -134,7 +134,8 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     const { screenBook } = host;
     unsubscribe.push(host.onChange(pump));
     kind = screen;
-    if (kind === 'wall') wall = screenBook.join(introduction, (own) => send({ say: 'screen', ...own }));
+    const tellOwn = (own: OwnSettings): void => send({ say: 'screen', ...own });
+    if (kind === 'wall') wall = screenBook.join(introduction, tellOwn, carrier.isOwnWindow);
     for (const part of [screenBook, host.presence]) unsubscribe.push(part.onNews(pumpNews));
     unsubscribe.push(host.soundArbiter.onChange(pumpNews));
     if (kind !== 'remote') unsubscribe.push(screenBook.onWhich(() => send({ say: 'which' })));

@@ -130,7 +130,7 @@ export class JournalFile implements Journal {
   }
 
   async letGo(): Promise<boolean> {
-    while (this.writing ?? this.syncing) await (this.writing ?? this.syncing);
+    await this.idle();
     if (this.backlog.length + this.unsafe.length > 0) return false;
     await this.end();
     return true;
@@ -138,11 +138,17 @@ export class JournalFile implements Journal {
 
   /** Waits until all waiting lines are written or refused, then closes the file. */
   async end(): Promise<void> {
-    while (this.writing ?? this.syncing) await (this.writing ?? this.syncing);
+    await this.idle();
     if (this.retry) this.ports.timers.clear(this.retry);
     this.retry = null;
     await this.file?.close();
     this.file = null;
+  }
+
+  /** Waits for what is being written and made safe. */
+  private async idle(): Promise<void> {
+    let work: Promise<void> | null;
+    while ((work = this.writing ?? this.syncing)) await work;
   }
 
   /** Adds one by one: after a long absence there can be more leaves than a call can take as arguments. */

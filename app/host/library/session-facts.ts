@@ -43,14 +43,13 @@ export function pieceFacts(text: string): SessionFacts {
 /** What a search looks through: name, days in several forms, text. `usedAt`: for those without a day of their own. */
 export function searchedText(name: string, text: string, usedAt: number): string {
   const day = dayOf(text) ?? localDay(usedAt);
-  const days = `${dayText(day)} ${isoDay(day)} ${dayText(day).slice(0, 3)}`;
-  return plainLetters(`${name}\n${days}\n${text.slice(0, MOST_SEARCHED)}`);
+  return plainLetters(`${name}\n${dayText(day)} ${isoDay(day)}\n${text.slice(0, MOST_SEARCHED)}`);
 }
 
 /** The words to look for: all of them have to be there. */
 export function searchedWords(find: string): readonly string[] {
   return plainLetters(find)
-    .split(/\s+/u)
+    .split(/\s/u)
     .filter((word) => word !== '');
 }
 

@@ -16,8 +16,13 @@ import type { KeptScreen, ScreenIntroduction, ScreenRoom, ScreenTold, ScreenWish
 import type { Timers } from '../time/timers.ts';
 import { NewsPace } from './news-pace.ts';
 
-/** What a connected screen is told: its name and settings. */
-type Hear = (own: { readonly name: string; readonly settings: ScreenSettings }) => void;
+/** What a connected screen is told. */
+export interface OwnSettings {
+  readonly name: string;
+  readonly settings: ScreenSettings;
+}
+
+type Hear = (own: OwnSettings) => void;
 
 /** A screen that has come in. */
 export interface ConnectedScreen {
@@ -28,6 +33,7 @@ export interface ConnectedScreen {
 interface Connection {
   readonly search: string;
   readonly hear: Hear;
+  readonly isOwnWindow: boolean;
   room: ScreenRoom;
 }
 
@@ -76,9 +82,9 @@ export class ScreenBook {
   }
 
   /** A wall screen has come in; it is told at once who it is, and again whenever that changes. */
-  join({ name, known, search, room }: ScreenIntroduction = UNKNOWN, hear: Hear): ConnectedScreen {
+  join({ name, known, search, room }: ScreenIntroduction = UNKNOWN, hear: Hear, isOwnWindow = false): ConnectedScreen {
     const entry = this.entryFor(name ?? this.nameFor(known ?? []));
-    const connection: Connection = { search, hear, room };
+    const connection: Connection = { search, hear, isOwnWindow, room };
     entry.connections.add(connection);
     hear({ name: entry.name, settings: entry.settings });
     this.pace.news();
@@ -135,6 +141,7 @@ export class ScreenBook {
       name,
       settings,
       connected: Array.from(connections, ({ search, room }) => ({ search, room })),
+      ...([...connections].some((each) => each.isOwnWindow) ? { isOwnWindow: true as const } : {}),
     }));
     return screens.sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
   }

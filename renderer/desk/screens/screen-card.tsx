@@ -64,6 +64,7 @@ export function ScreenCard(props: ScreenCardProps): ReactElement {
                   link={link}
                   unseen={unseen}
                   settings={settings}
+                  hearsNames={screen.isOwnWindow === true || !isConnected}
                   onChange={onChange}
                   onRefused={onRefused}
                 />

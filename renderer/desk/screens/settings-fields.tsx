@@ -16,6 +16,8 @@ interface SettingsFieldsProps {
   readonly settings: ScreenSettings;
   /** Which lanes are on no screen, in a sentence; empty where there are none. */
   readonly unseen: string;
+  /** Whether it is told swimmers' names: a page that anybody may open is not. */
+  readonly hearsNames: boolean;
   onChange(change: ScreenChange): void;
   onRefused(why: string): void;
 }
@@ -63,7 +65,8 @@ const SHOWN: readonly { readonly setting: 'words' | 'after' | 'end' | 'names'; r
   { setting: 'names', name: 'Names' },
 ];
 
-export function SettingsFields({ link, settings, unseen, onChange, onRefused }: SettingsFieldsProps): ReactElement {
+export function SettingsFields(props: SettingsFieldsProps): ReactElement {
+  const { link, settings, unseen, hearsNames, onChange, onRefused } = props;
   const { leavesOnly } = settings;
   return (
     <div className={styles.fields}>
@@ -115,7 +118,7 @@ export function SettingsFields({ link, settings, unseen, onChange, onRefused }: 
             name={name}
             look="small"
             pressed={settings[setting] && !leavesOnly}
-            why={leavesOnly ? 'Clock and leaves only are shown: take that back first.' : null}
+            why={whyNot(setting, settings, hearsNames)}
             onPress={() => onChange({ [setting]: !settings[setting] })}
             onRefused={onRefused}
           />
@@ -157,4 +160,10 @@ function sizes(
   return [...new Set([...usual, kept])]
     .sort((a, b) => a - b)
     .map((size) => ({ choice: `${size}`, name: `${size} ${unit}` }));
+}
+
+function whyNot(setting: string, { leavesOnly, names }: ScreenSettings, hearsNames: boolean): string | null {
+  if (leavesOnly) return 'Clock and leaves only are shown: take that back first.';
+  if (setting !== 'names' || hearsNames || names) return null;
+  return 'Names are shown on the wall window of the desktop program alone: anybody can open this screen’s page.';
 }

@@ -57,6 +57,7 @@ interface WriteScreenProps {
   onRehearse(source: Source): string | null;
   onOpened(): void;
   onHistory(): void;
+  onPrint(source: Source): void;
   /** What is to be said of a text that was put here before the page was shown; null for none. */
   readonly brought: string | null;
 }
@@ -65,7 +66,7 @@ const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
 export function WriteScreen(props: WriteScreenProps): ReactElement {
-  const { tools, run, clock, onBack, onRehearse, onOpened, onHistory, brought } = props;
+  const { tools, run, clock, onBack, onRehearse, onOpened, onHistory, onPrint, brought } = props;
   const { writing } = tools;
   const written = useWriting(writing, run);
   const { sheet, draft, saving, news } = written;
@@ -308,6 +309,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           const refused = onRehearse(sourceOf(text, lanesText));
           if (refused !== null) say(refused);
         }}
+        onPrint={() => onPrint(sourceOf(text, lanesText))}
         onExplain={() =>
           void explainHere(editor.current, explainNow).then((said) => (said === null ? null : say(said)))
         }

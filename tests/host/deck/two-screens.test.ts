@@ -118,7 +118,15 @@ describe('[two screens] a wall screen that anybody may have opened', () => {
 
   test('in a window of the program has the names', async () => {
     const pool = await Pool.open();
+    const desk = pool.connect('desk');
     expect(JSON.stringify(pool.connect('wall', true).heard)).toMatch(/Ana, Ben/);
+    pool.connect('wall');
+    pool.clock.advance(1000);
+    const told = desk.heard.filter((message) => message.say === 'screens').at(-1)!;
+    expect(told.screens.map(({ name, isOwnWindow = false }) => [name, isOwnWindow])).toEqual([
+      ['Screen 1', true],
+      ['Screen 2', false],
+    ]);
   });
 
   test('is told of no other screen', async () => {

@@ -131,9 +131,10 @@ describe('[journal] signs of life', () => {
     expect(says()).toEqual(['opened', 'a', 'alive']);
   });
 
-  test('of another run are not written', async () => {
+  test('of another run are not written, before a sleep neither', async () => {
     await open();
     alive([leave(1, 0)], 'another');
+    journal.signNow({ run: 'another', at: 1000, leaves: [], ...clock.instant() });
     await journal.end();
     expect(says()).toEqual(['opened']);
   });
@@ -177,6 +178,29 @@ describe('[journal] signs of life', () => {
       [[4, 400]],
       [[5, 500]],
     ]);
+  });
+
+  test('before a sleep wait for a line that is being written', async () => {
+    await open();
+    let write = (): void => undefined;
+    disk.writesHeld = new Promise((resolve) => (write = resolve));
+    const safe = mark('a');
+    await settled();
+    sign([leave(1, 100)]);
+    expect(says()).toEqual(['opened']);
+    write();
+    await safe;
+    await settled();
+    expect(lines()).toMatchObject([{ say: 'opened' }, { id: 'a' }, { say: 'alive', leaves: [[1, 100]] }]);
+  });
+
+  test('may come while the file of a run before is only to be closed', async () => {
+    await open();
+    await close();
+    await open('s', 'replaced');
+    alive([leave(1, 100)], 's');
+    await settled();
+    expect(says([...disk.files.keys()][1])).toEqual(['opened', 'alive']);
   });
 
   test('that the disk refuses are not tried again, and nobody is told that anything is missing', async () => {
@@ -234,18 +258,53 @@ describe('[journal] a disk that refuses', () => {
     expect(caughtUp).toBe(1);
   });
 
+  test('with a line, while the one before is made safe, is tried again; till then not all is there', async () => {
+    let caughtUp = 0;
+    journal.onCaughtUp(() => caughtUp++);
+    await open();
+    let release = (): void => undefined;
+    disk.held = new Promise((resolve) => (release = resolve));
+    const refused = mark('a').catch(() => 'refused');
+    await settled();
+    disk.refuses = 'EIO';
+    await expect(mark('b')).rejects.toThrow('the disk is failing');
+    expect(await refused).toBe('refused');
+    release();
+    await settled();
+    expect([says(), caughtUp]).toEqual([['opened', 'a'], 0]);
+    disk.refuses = null;
+    clock.advance(1000);
+    await settled();
+    expect([says(), caughtUp]).toEqual([['opened', 'a', 'b'], 1]);
+  });
+
   test('with a sync alone is tried again too, and the line is not written twice', async () => {
     await open();
     disk.unsyncable = 'EIO';
     await expect(mark('a')).rejects.toThrow('the disk is failing');
     disk.unsyncable = null;
     const { syncs } = disk;
-    clock.advance(1000);
+    clock.advance(999);
+    await settled();
+    expect(disk.syncs).toBe(syncs);
+    clock.advance(1);
     await settled();
     expect(disk.syncs).toBe(syncs + 1);
     expect(says()).toEqual(['opened', 'a']);
     expect(disk.safe.get([...disk.files.keys()][0]!)).toEqual([...disk.files.values()][0]);
   });
+});
+
+test('[journal] a line is made safe whatever moment of the one before it comes in', async () => {
+  await open();
+  for (let turns = 0; turns < 40; turns++) {
+    void mark(`before ${turns}`);
+    for (let turn = 0; turn < turns; turn++) await Promise.resolve();
+    let isSafe = false;
+    void mark(`${turns}`).then(() => (isSafe = true));
+    await settled();
+    expect([turns, isSafe]).toEqual([turns, true]);
+  }
 });
 
 describe('[journal] the end', () => {
@@ -272,4 +331,65 @@ describe('[journal] the end', () => {
     expect(clock.pending).toBe(0);
     await expect(mark('b')).rejects.toThrow('no journal is open');
   });
+});
+
+describe('[journal] let go of', () => {
+  test('is a file with nothing left to write, and then it is open no more', async () => {
+    await open();
+    let release = (): void => undefined;
+    disk.held = new Promise((resolve) => (release = resolve));
+    const safe = mark('a');
+    let isGone: boolean | null = null;
+    const letting = journal.letGo().then((answer) => (isGone = answer));
+    await settled();
+    expect(isGone).toBeNull();
+    release();
+    await Promise.all([safe, letting]);
+    expect([isGone, disk.openFiles]).toEqual([true, 0]);
+    await expect(mark('b')).rejects.toThrow('no journal is open');
+  });
+
+  test.each([
+    ['written', () => (disk.refuses = 'EIO')],
+    ['made safe', () => (disk.unsyncable = 'EIO')],
+  ])('is none with a line that could not be %s: that is tried again', async (_, refuse) => {
+    await open();
+    refuse();
+    await expect(mark('a')).rejects.toThrow('the disk is failing');
+    expect(await journal.letGo()).toBe(false);
+    disk.refuses = disk.unsyncable = null;
+    clock.advance(1000);
+    await settled();
+    expect(disk.safe.get([...disk.files.keys()][0]!)).toEqual([...disk.files.values()][0]);
+    expect([await journal.letGo(), says()]).toEqual([true, ['opened', 'a']]);
+  });
+
+  test('is what was never open', async () => {
+    expect(await journal.letGo()).toBe(true);
+  });
+});
+
+test('[journal] a file that was found goes on as it is, with no leaves but those to come', async () => {
+  await open();
+  await journal.end();
+  const [path, bytes] = [...disk.files][0]!;
+  const before = await disk.facts(path);
+  const sum = /"sum":"(.{8})"}\n$/.exec(disk.text(path))![1]!;
+  const { timers } = clock;
+  journal = new JournalFile({
+    disk,
+    folder: '/runs',
+    boot: 'boot',
+    timers,
+    guard: new FreeFolder(),
+    tell: () => undefined,
+  });
+  journal.takeUp('r', { path, bytes, sum, torn: null });
+  alive([leave(1, 100)]);
+  await settled();
+  expect(lines().map(({ say, leaves }) => [say, leaves])).toEqual([
+    ['opened', undefined],
+    ['alive', [[1, 100]]],
+  ]);
+  expect((await disk.facts(path))!.id).toBe(before!.id);
 });

@@ -114,7 +114,14 @@ describe('[library] a list asks the disk', () => {
     disk.list = () => Promise.reject(Object.assign(new Error('EIO'), { code: 'EIO' }));
     await expect(find()).rejects.toThrow('EIO');
     disk.list = list;
-    expect(await find()).toEqual(['a', 'b']);
+    write('c', 'new');
+    expect(await find()).toEqual(['a', 'b', 'c']);
+  });
+
+  test('for all once it is told to forget', async () => {
+    write('c', 'new');
+    catalogue.forget();
+    expect(await find()).toEqual(['a', 'b', 'c']);
   });
 
   test('once, however many ask meanwhile', async () => {
@@ -186,6 +193,14 @@ describe('[library] what cannot be shown', () => {
     expect(await find('film')).toEqual(['film']);
   });
 
+  test('is nothing of a file that goes just then', async () => {
+    write('a', 'one');
+    disk.unreadable.set(`${FOLDER}/a.txt`, 'ENOENT');
+    const [entry] = await catalogue.find('', () => 0);
+    expect(entry).toMatchObject({ name: 'a', title: null });
+    expect(entry!.note).not.toBe('cannot be read');
+  });
+
   test('is left out where the system says nothing of it', async () => {
     write('a', 'one');
     write('odd', 'two');
@@ -203,5 +218,19 @@ test('[library] a file that is the same to its number, its length and its change
   write('a', 'two');
   tell('a.txt');
   expect(await find('two')).toEqual(['a']);
+  expect(asked).toContain('read a.txt');
+});
+
+test.each([
+  ['number', { id: 'other' }],
+  ['length', { length: 99 }],
+])('[library] one of another %s is read again, even where its time is the same', async (_, other) => {
+  write('a', 'one');
+  await find();
+  asked.length = 0;
+  const { facts } = disk;
+  disk.facts = async (path) => ({ ...(await facts.call(disk, path))!, ...other });
+  tell('a.txt');
+  await find();
   expect(asked).toContain('read a.txt');
 });

@@ -43,6 +43,14 @@ test('[library] goes with a session to its new name; of one that was never opene
   expect(await times()).toEqual({ Friday: THURSDAY });
 });
 
+test('[library] is read anew once it is told to forget', async () => {
+  await used.used('Tuesday', THURSDAY, ['Tuesday']);
+  disk.put(PATH, Buffer.from('{}'));
+  expect(await times()).toEqual({ Tuesday: THURSDAY });
+  used.forget();
+  expect(await times()).toEqual({});
+});
+
 test('[library] is forgotten by a disk that refuses, and known as long as the program runs', async () => {
   disk.refuses = 'EROFS';
   await used.used('Tuesday', THURSDAY, []);
@@ -57,6 +65,7 @@ test.each([
   ['{}', {}],
   ['{"lastUsed":7}', {}],
   ['{"lastUsed":null}', {}],
+  ['{"lastUsed":"2026"}', {}],
   ['{"lastUsed":{"a":7,"b":"soon","c":"2026-11-26T19:30:00.000Z","d":null}}', { c: THURSDAY }],
 ])('[library] of a file %j what can be used is used', async (text, expected) => {
   disk.put(PATH, Buffer.from(text));

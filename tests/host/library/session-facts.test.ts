@@ -39,6 +39,7 @@ describe('[library] of a text with more leaves than a list may work out', () => 
     ['of rounds in rounds', '3 rounds\n  2 rounds\n    5 x 25 @ 1:00', 60],
     ['of a ladder', '25-50-25 @ 1:00', 6],
     ['of lines for some lanes', 'lane 1: 3 x 25 @ 1:00', 3],
+    ['of several lines for some lanes', 'lane 1:\n  3 x 25 @ 1:00\n  2 x 25 @ 1:00', 5],
     ['of a break', 'break 0:05', 1],
     ['of a talk', 'talk 0:30', 1],
     ['of a timed block, a rep a quarter of a minute', '1:10 of 25 @ 0:30', 10],

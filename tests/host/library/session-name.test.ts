@@ -13,6 +13,8 @@ describe('[names] of a session', () => {
     "Ana's 400, 26 Nov",
     'console',
     'Con 1',
+    'Beacon',
+    'x'.repeat(200),
     '👩🏽‍🏫 lessons',
   ])('%s is one', (name) => expect(nameFlaw(name)).toBeNull());
 
@@ -31,12 +33,14 @@ describe('[names] of a session', () => {
     ['Aux.old', 'Windows keeps the name Aux.old for itself: add a word to it.'],
     ['LPT1', 'Windows keeps the name LPT1 for itself: add a word to it.'],
     ['COM²', 'Windows keeps the name COM² for itself: add a word to it.'],
+    ['x'.repeat(201), 'The name is too long for a file: make it shorter.'],
     ['木'.repeat(67), 'The name is too long for a file: make it shorter.'],
   ])('%j is none, with a sentence', (name, why) => expect(nameFlaw(name)).toBe(why));
 
   test.each([
     ['Thursday: 3/4', 'Thursday 3 4'],
     ['  ../../etc/passwd ', 'etc passwd'],
+    ['Thursday. . .', 'Thursday'],
     ['nul', 'Session nul'],
     ['???', 'Session'],
     ['x'.repeat(300), 'x'.repeat(200)],
@@ -58,6 +62,7 @@ describe('[names] of a session', () => {
 
   test('two that some file system takes for one have one key', () => {
     expect(nameKey('Größe')).toBe(nameKey('GRÖßE'.normalize('NFD')));
+    expect(nameKey('Größe')).toBe(nameKey('GRÖSSE'));
     expect(nameKey('Tuesday')).not.toBe(nameKey('Thursday'));
   });
 

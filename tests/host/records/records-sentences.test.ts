@@ -78,7 +78,7 @@ test('[records] a session without a title is called one', async () => {
 
 test.each([
   ['too large', 413, 'That is too much to add to one run: leave something out.'],
-  ['cut short', 400, 'That is too much to add to one run: leave something out.'],
+  ['broken off', 400, 'That is too much to add to one run: leave something out.'],
 ])('[records] a message that is %s is answered with %i', async (why, status, sentence) => {
   const body = { ok: false, why } as Parameters<ReturnType<typeof recordsQuestion>['answer']>[1]['body'];
   const { answer } = recordsQuestion(recordsOn(disk));

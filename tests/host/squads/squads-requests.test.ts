@@ -1,6 +1,7 @@
 /* What may be asked of the squads, and what is sent away: messages from outside, of any shape and size. */
 
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { squadsQuestion } from '../../../app/host/squads/squads-requests.ts';
 import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
 
 const JSON_TYPE = { 'Content-Type': 'application/json' };
@@ -48,6 +49,12 @@ test.each<[string, unknown]>([
 test('[squads] a message longer than any is sent away', async () => {
   const { status, body } = await ask('x'.repeat(1100 * 1024));
   expect([status, JSON.parse(body)]).toEqual([413, { ok: false, why: 'A squad has 20 lanes at most.' }]);
+});
+
+test('[squads] a message that broke off is sent away', async () => {
+  const { answer } = squadsQuestion(server.squads);
+  const body = { ok: false, why: 'broken off' } as const;
+  expect(await answer(server.host, { query: '', type: 'application/json', body })).toMatchObject({ status: 400 });
 });
 
 test('[squads] a message of another type is told of which it must be', async () => {

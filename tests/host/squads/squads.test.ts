@@ -71,6 +71,12 @@ describe('[squads] the file', () => {
     expect(await names()).toEqual(['a squad', 'Squad 9', 'Squad 10', 'Über 60']);
   });
 
+  test('one is not renamed to what any other is called', async () => {
+    for (const name of ['One', 'Two', 'Three']) await keep({ ...JUNIORS, name });
+    expect(await ask({ do: 'rename', name: 'One', to: 'two' })).toMatchObject({ ok: false });
+    expect(await names()).toEqual(['One', 'Three', 'Two']);
+  });
+
   test('what somebody wrote into it by hand counts at once', async () => {
     await keep(JUNIORS);
     holding(KEPT.replace('lane 1 css', 'Lane 1: css'));

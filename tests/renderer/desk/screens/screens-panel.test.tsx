@@ -112,7 +112,6 @@ describe('[screens] the panel', () => {
     ['Words', { words: false }],
     ['Leave after', { after: false }],
     ['End, minutes in hand', { end: true }],
-    ['Names', { names: true }],
     ['Clock and leaves only', { leavesOnly: true }],
     ['Edge kept clear, %: one more', { inset: 6 }],
     ['Show lane 3', { lanes: [3] }],
@@ -120,6 +119,17 @@ describe('[screens] the panel', () => {
     const { coach } = opened(told('Hall'));
     press(name);
     expect(coach.wishes).toEqual([{ name: 'Hall', wish: { settings } }]);
+  });
+
+  test('names are offered on the program’s own window, and of another the coach reads why not', () => {
+    const { coach } = opened({ ...told('Hall'), isOwnWindow: true });
+    press('Names');
+    expect(coach.wishes).toEqual([{ name: 'Hall', wish: { settings: { names: true } } }]);
+    cleanup();
+    const other = opened(told('Hall'));
+    press('Names');
+    expect(other.coach.wishes).toEqual([]);
+    expect(said()).toContain('anybody can open');
   });
 
   test('the top of the dial is offered where there is a dial', () => {

@@ -38,6 +38,7 @@ function write(run: 'beside a run' | 'alone'): void {
       onRehearse={() => null}
       onOpened={() => undefined}
       onHistory={() => undefined}
+      onPrint={() => undefined}
       brought={null}
     />,
   );
