@@ -3,6 +3,7 @@
  * Notices are above each of them.
  */
 
+import type { Source } from '../../app/core/plan/plan.ts';
 import { Activity, useState, type ReactElement } from 'react';
 import { useDeck, useMoment } from '../ui/coach/use-deck.ts';
 import { Afterwards } from './afterwards/afterwards.tsx';
@@ -10,6 +11,7 @@ import type { CssOffered } from './afterwards/times-table.tsx';
 import { ArrivedFileNotice, useArrivedFile } from './write/arrived-file.tsx';
 import type { DeskTools } from './desk-tools.ts';
 import { useMatchedClock } from './actions/match-clock.tsx';
+import { PaperRoom } from './paper/paper-room.tsx';
 import { Part, StopButton } from './part.tsx';
 import { Rehearsal } from './rehearse/rehearsal.tsx';
 import { RehearsalEnded } from './rehearse/rehearsal-ended.tsx';
@@ -29,6 +31,8 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
   const [left, setLeft] = useState<string | null>(null);
 
   const [inHistory, setInHistory] = useState(false);
+  // The session that is looked at on paper.
+  const [paper, setPaper] = useState<Source | null>(null);
   // What is to be said of a session that was put into the editor from another room.
   const [brought, setBrought] = useState<string | null>(null);
 
@@ -72,6 +76,10 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
             onCss={css}
           />
         </Part>
+      ) : away && paper ? (
+        <Part key="paper" tools={tools} name="The sheets">
+          <PaperRoom source={paper} onBack={() => setPaper(null)} />
+        </Part>
       ) : away ? (
         <>
           {/* What is written stays as it is, and hears no keys meanwhile. */}
@@ -85,6 +93,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
                 onRehearse={(source) => rehearsal.begin({ source, clockPhase: clock.now() })}
                 onOpened={() => setLeft(null)}
                 onHistory={() => goTo(true)}
+                onPrint={setPaper}
                 brought={brought}
               />
             </Part>

@@ -13,7 +13,8 @@ export type Panel =
   | { readonly kind: 'lane'; readonly lane: number }
   | { readonly kind: 'mark'; readonly lanes: readonly number[] }
   | { readonly kind: 'edit' }
-  | { readonly kind: 'screens' };
+  | { readonly kind: 'screens' }
+  | { readonly kind: 'times' };
 
 interface PanelProps {
   readonly title: string;

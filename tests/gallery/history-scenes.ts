@@ -92,6 +92,21 @@ export const HISTORY_SCENES: readonly Scene[] = [
     await coach.getByLabel('The name, as it is written').fill('Bram');
     await button(coach, 'Delete this name everywhere').click();
   }),
+  ...(['Whiteboard', 'A sheet a lane', 'Timetable'] as const).map((sheet) => ({
+    ...scene(`paper, ${sheet.toLowerCase()}`, async (coach) => {
+      await button(coach, 'Do this again').click();
+      await button(coach, 'Print').click();
+      await button(coach, sheet).click();
+    }),
+  })),
+  {
+    ...{ name: 'times', session: TEXT, commands: [[1, { do: 'start' }]], at: 405, screens: ['coach'], fresh: true },
+    prepare: async (coach) => {
+      await button(coach, 'Times').click();
+      await button(coach, 'Touch lane 1').click();
+      await button(coach, 'Take back lane 1’s time').waitFor();
+    },
+  },
 ];
 
 async function drawn(coach: Page, name: string): Promise<void> {

@@ -122,6 +122,7 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
   ['table', recordsRequest, { do: 'table', run: 'r' }],
   ['session again', recordsRequest, { do: 'session', run: 'r' }],
   ['keep', recordsRequest, { do: 'keep', run: 'r', version: VERSION, added: ADDED }],
+  ['touches', recordsRequest, { do: 'touches', run: 'r', touches: [{ lane: 1, at: 10_000, watch: 37_800 }] }],
   ['a run to delete', recordsRequest, { do: 'delete-run', run: 'r' }],
   ['a name to delete', recordsRequest, { do: 'delete-name', name: 'Ana' }],
   ['everything to delete', recordsRequest, { do: 'delete-everything' }],

@@ -3,6 +3,8 @@
  * Whatever changes files is done one after the other.
  */
 
+import { join } from 'node:path';
+import { withTouch } from '../../core/record/touch.ts';
 import { recordOf, type RunRecord } from '../../core/record/record.ts';
 import { recordCsv } from '../../core/record/record-csv.ts';
 import { reviewJson } from '../../core/record/review-json.ts';
@@ -18,11 +20,11 @@ import { diskReason, type Disk } from '../journal/disk.ts';
 import type { Guard } from '../journal/run-file.ts';
 import { plainLetters, searchedWords } from '../library/session-facts.ts';
 import { runsFolder } from '../lock/data-folder.ts';
-import { keepAfterwards, readAfterwards, type AfterwardsRead } from './afterwards-file.ts';
+import { keepAfterwards, readAfterwards, type AfterwardsRead, type PlacedRun } from './afterwards-file.ts';
 import { deleteForGood, finishDeletion, unfinishedText } from './deletion.ts';
 import { History, type KnownRun } from './history.ts';
 import { readKept, type KeptRead } from './kept-journal.ts';
-import { stemOf } from './run-files.ts';
+import { isJournalOf, stemOf } from './run-files.ts';
 
 type Asked<Wish extends RecordsWish> = Extract<RecordsRequest, { do: Wish }>;
 
@@ -113,6 +115,20 @@ export class Records {
       return { version: kept.version };
     },
 
+    touches: async ({ run, touches }) => {
+      const placed = await this.placed(run);
+      for (;;) {
+        const now = await readAfterwards(this.ports.disk, placed);
+        if (!now.ok) throw new RecordsRefused(now.why);
+        const times = touches.reduce(withTouch, now.added.times);
+        if (touches.length === 0) return { times };
+        const kept = await keepAfterwards(this.ports, placed, now.version, { ...now.added, times });
+        if (kept.ok) return { times };
+        // Another program has written meanwhile: the touches go on top of that.
+        if (!kept.changed) throw new RecordsRefused(kept.why);
+      }
+    },
+
     'delete-run': async ({ run }) => {
       if (run === this.ports.opened.id()) await this.letGo('This run');
       const stems = (await this.allKnown())
@@ -159,6 +175,13 @@ export class Records {
     if (read.kind !== 'run') throw new RecordsRefused(read.kind === 'unread' ? read.why : GONE);
     const after = await readAfterwards(this.ports.disk, { path, run });
     return { ...read, after, record: recordOf(read.kept, after.ok ? after.added : NOTHING_ADDED) };
+  }
+
+  /** By the name of its journal: while a run goes on nobody reads it to its end for this. */
+  private async placed(run: string): Promise<PlacedRun> {
+    const folder = runsFolder(this.ports.data);
+    const name = (await this.ports.disk.list(folder)).find((each) => isJournalOf(each, run));
+    return { path: name === undefined ? (await this.known(run)).path : join(folder, name), run };
   }
 
   private async known(run: string): Promise<KnownRun> {

@@ -16,6 +16,11 @@ export function stemOf(journal: string): string {
   return basename(journal).slice(0, -JOURNAL.length);
 }
 
+/** Whether a journal has the name that a run's journal gets. */
+export function isJournalOf(name: string, run: string): boolean {
+  return /^[\w-]{1,40}$/.test(run) && name.endsWith(`Z-${run}${JOURNAL}`);
+}
+
 /** `….jsonl` and `….summary.json`. */
 export function summaryPath(journal: string): string {
   return `${journal.slice(0, -JOURNAL.length)}.summary.json`;

@@ -3,6 +3,7 @@
  */
 
 import { useMemo, useState, type ReactElement } from 'react';
+import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import { recordCsv } from '../../../app/core/record/record-csv.ts';
 import { recordJson } from '../../../app/core/record/record-json.ts';
 import { recordOf } from '../../../app/core/record/record.ts';
@@ -49,7 +50,8 @@ export function Afterwards({ tools, moment, onWrite, onHistory, onCss }: Afterwa
   const { plan, projectedEnd: doneAt } = view;
   const { adding, added, given, refused } = useKeptRun(tools.askRecords, run.id);
   const kept = useMemo(() => keptFrom(run, doneAt, new Date()), [run, doneAt]);
-  const review = useMemo(() => reviewJson(recordOf(kept), kept.away), [kept]);
+  const { times } = added.added;
+  const review = useMemo(() => reviewJson(recordOf(kept, { ...NOTHING_ADDED, times }), kept.away), [kept, times]);
   useActions(tools.actions, (actions) => actions.feedback);
   const feedback = tools.actions.feedback();
   const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
@@ -98,6 +100,7 @@ export function Afterwards({ tools, moment, onWrite, onHistory, onCss }: Afterwa
       </aside>
       <footer className={styles.foot}>
         <Button name="Write the next session" look="primary start" onPress={onWrite} />
+        <Button name="Print" hint="the record" onPress={() => window.print()} />
         <Button
           name="Save as a table"
           hint="every leave and command"

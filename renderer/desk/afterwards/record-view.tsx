@@ -11,6 +11,7 @@ import { MINUTE } from '../../../app/core/units.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { readingPast } from '../../../app/core/words/time/reading.ts';
 import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
+import { AddedText } from './added-text.tsx';
 import { LaneTable } from './lane-table.tsx';
 import { TimesTable, type CssOffered } from './times-table.tsx';
 import tableStyles from '../table.module.css';
@@ -52,6 +53,7 @@ export function RecordView({ review, added, onCss }: RecordViewProps): ReactElem
       </table>
       <TimesTable sets={review.sets} css={review.css} unit={unit} onCss={onCss} />
       <NotCalled review={review} />
+      <AddedText review={review} added={added} />
     </div>
   );
 }

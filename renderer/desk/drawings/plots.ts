@@ -24,7 +24,15 @@ export function plotOf(drawn: Drawn): PlotOptions {
       ]);
     case 'load by week':
       return byWeek('load and strain', drawn.weeks, [
-        rectY(drawn.weeks, { x1: from, x2: to, y: 'load', fill: DONE, insetLeft: 3, insetRight: 3 }),
+        rectY(drawn.weeks, {
+          x1: from,
+          x2: to,
+          y: 'load',
+          fill: 'var(--edge)',
+          stroke: INK,
+          insetLeft: 3,
+          insetRight: 3,
+        }),
         lineY(strained(drawn.weeks), { x: middle, y: 'strain', stroke: INK, strokeWidth: 2 }),
         dot(strained(drawn.weeks), {
           x: middle,

@@ -132,6 +132,9 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
             )}
           </main>
           <footer className={styles.foot}>
+            {shown?.kind === 'weeks' || shown?.kind === 'lanes' ? (
+              <Button name="Print" look="small" onPress={() => window.print()} />
+            ) : null}
             <FeedbackLine feedback={said} />
           </footer>
         </>
@@ -200,6 +203,7 @@ function OneRun(props: OneRunProps): ReactElement {
           look="primary start"
           onPress={() => void again()}
         />
+        <Button name="Print" {...action} onPress={() => window.print()} />
         <Button name="Save as a table" {...action} onPress={() => void saveTable()} />
         <Button name="Save as JSON" {...action} onPress={() => void saveJson()} />
         <FeedbackLine feedback={said} />

@@ -3,7 +3,7 @@
  * key does what a button does.
  */
 
-import { useCallback, useEffect, useRef, useState, type ReactElement } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState, type ReactElement } from 'react';
 import type { RunMoment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
 import { ActionBar } from '../actions/action-bar.tsx';
@@ -15,6 +15,7 @@ import { MarkPanel } from '../actions/mark-panel.tsx';
 import { RunMatch } from '../actions/match-clock.tsx';
 import { Outline } from '../outline/outline.tsx';
 import type { Panel } from '../panel.tsx';
+import { Button } from '../../ui/parts/button.tsx';
 import { Part, StopButton } from '../part.tsx';
 import { RewriteScreen } from '../edit/rewrite-screen.tsx';
 import { RunHead } from './run-head.tsx';
@@ -22,6 +23,8 @@ import { FeedbackBar } from '../actions/feedback-bar.tsx';
 import { ScreensButton } from '../screens/screens-button.tsx';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { laneOfKey, useRunKeys } from '../actions/use-run-keys.ts';
+import { TimesPanel } from '../times/times-panel.tsx';
+import { Touches } from '../times/touches.ts';
 import pageStyles from '../page.module.css';
 import styles from './run-screen.module.css';
 
@@ -35,6 +38,12 @@ interface RunScreenProps {
 export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElement {
   const [panel, setPanel] = useState<Panel | null>(null);
   const close = (): void => setPanel(null);
+  const { askRecords } = tools;
+  const { id } = moment.run;
+  const touches = useMemo(
+    () => new Touches({ ask: askRecords, run: id, after: (call, ms) => void setTimeout(call, ms) }),
+    [askRecords, id],
+  );
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const { view } = moment;
   // Once a command was given, even before the first start, opening the session again would lose it.
@@ -63,6 +72,12 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
     <div className={`${pageStyles.page} ${styles.run}`} data-many={view.lanes.length > MANY ? '' : undefined}>
       <Part tools={tools} name="The head" area="head">
         <RunHead tools={tools} moment={moment}>
+          <Button
+            name="Times"
+            look="small"
+            expanded={panel?.kind === 'times'}
+            onPress={() => setPanel(panel?.kind === 'times' ? null : { kind: 'times' })}
+          />
           <ScreensButton
             isOpen={panel?.kind === 'screens'}
             onToggle={() => setPanel(panel?.kind === 'screens' ? null : { kind: 'screens' })}
@@ -104,6 +119,10 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
             <ScreensPanel tools={tools} onClose={close}>
               <RunMatch tools={tools} moment={moment} />
             </ScreensPanel>
+          </Part>
+        ) : panel?.kind === 'times' ? (
+          <Part key="times" tools={tools} name="The times" onClose={close}>
+            <TimesPanel tools={tools} moment={moment} touches={touches} onClose={close} />
           </Part>
         ) : (
           <Part key="outline" tools={tools} name="The session">

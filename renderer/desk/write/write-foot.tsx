@@ -22,13 +22,15 @@ interface WriteFootProps {
   readonly isNotationOpen: boolean;
   onRun(replace: boolean): void;
   onRehearse(): void;
+  onPrint(): void;
   onExplain(): void;
   onNotation(): void;
   onRefused(why: string): void;
 }
 
 export function WriteFoot(props: WriteFootProps): ReactElement {
-  const { why, answer, done, news, isNotationOpen, onRun, onRehearse, onExplain, onNotation, onRefused } = props;
+  const { why, answer, done, news, isNotationOpen, onRun, onRehearse, onPrint, onExplain, onNotation, onRefused } =
+    props;
   return (
     <footer className={styles.foot}>
       <Button
@@ -41,6 +43,7 @@ export function WriteFoot(props: WriteFootProps): ReactElement {
         onRefused={onRefused}
       />
       <Button name="Rehearse" hint="leaves no record" why={why} onPress={onRehearse} onRefused={onRefused} />
+      <Button name="Print" hint="sheets" why={why} onPress={onPrint} onRefused={onRefused} />
       <Button name="What this line means" label="This line" hint="F2" keys="F2" onPress={onExplain} />
       <Button name="Notation" hint={NOTATION_KEY} keys={NOTATION_KEY} expanded={isNotationOpen} onPress={onNotation} />
       {answer?.kind === 'going' ? (

@@ -206,7 +206,8 @@ describe('[history] over time', () => {
     fireEvent.click(await screen.findByRole('button', { name: 'Effort 6' }));
     await waitFor(() => expect(shownRuns()[0]).toContain('effort 6'));
     press(/^Weeks/);
-    await screen.findByRole('img', { name: 'Distance by week, planned and swum' });
+    // The charting library is loaded only now, which takes its time on a busy machine.
+    await screen.findByRole('img', { name: 'Distance by week, planned and swum' }, { timeout: 10_000 });
     expect(rowsOf('Distance by week, in m')).toEqual([
       'Week from|Runs|Planned|Swum|Swum of planned',
       '23 November 2026|1|600|350|58 %',

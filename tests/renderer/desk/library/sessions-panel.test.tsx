@@ -49,6 +49,7 @@ async function write(): Promise<HTMLElement> {
       onRehearse={() => null}
       onOpened={() => undefined}
       onHistory={() => undefined}
+      onPrint={() => undefined}
       brought={null}
     />,
   );
@@ -136,6 +137,7 @@ test('what was undone and done stays there when the page is left and come back t
       onRehearse={() => null}
       onOpened={() => undefined}
       onHistory={() => undefined}
+      onPrint={() => undefined}
       brought={null}
     />,
   );

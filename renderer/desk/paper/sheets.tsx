@@ -1,0 +1,146 @@
+/*
+ * What can be printed of a session: a sheet as on a whiteboard, a sheet a lane in big type, and the timetable.
+ */
+
+import type { ReactElement } from 'react';
+import type { Plan } from '../../../app/core/plan/plan.ts';
+import { distanceIn } from '../../../app/core/words/distance.ts';
+import { poolText } from '../../../app/core/words/distance.ts';
+import { commaed } from '../../../app/core/words/phrase.ts';
+import { timetableOf, type TimetableRow } from '../timetable/timetable-rows.ts';
+import { Caution } from './caution.tsx';
+import { boardParts, laneSheets, lineCount, type SheetPart } from './sheet-lines.ts';
+import styles from './sheets.module.css';
+
+interface SheetProps {
+  readonly plan: Plan;
+}
+
+/** Lines that fit on a page at a size; the last takes any number, over more pages. */
+const SIZES = [
+  { most: 11, size: 'largest' },
+  { most: 16, size: 'large' },
+  { most: 23, size: 'middle' },
+  { most: 32, size: 'small' },
+  { most: Infinity, size: 'smallest' },
+] as const;
+
+function sizeOf(parts: readonly SheetPart[]): string {
+  const lines = lineCount(parts);
+  return SIZES.find(({ most }) => lines <= most)!.size;
+}
+
+export function BoardSheet({ plan }: SheetProps): ReactElement {
+  const parts = boardParts(plan);
+  const { pool } = plan.session;
+  const table = timetableOf(plan);
+  return (
+    <article className={styles.sheet} aria-label="Whiteboard sheet" data-size={sizeOf(parts)}>
+      <h2>{plan.session.title ?? 'Session'}</h2>
+      <p className={styles.facts}>{commaed(poolText(pool.length, pool.unit), table.length, table.ends ?? '')}</p>
+      <Parts parts={parts} />
+      {new Set(plan.session.lanes.map(({ number }) => number)).size > 1 ? (
+        <p className={styles.facts}>Intervals stand in the order of the lanes.</p>
+      ) : null}
+      <Caution />
+    </article>
+  );
+}
+
+export function LaneSheets({ plan }: SheetProps): ReactElement {
+  return (
+    <>
+      {laneSheets(plan).map(({ lane, who, distance, parts }) => (
+        <article key={lane} className={styles.sheet} aria-label={`Lane ${lane}, sheet`} data-size={sizeOf(parts)}>
+          <h2 className={styles.lane}>Lane {lane}</h2>
+          <p className={styles.facts}>{commaed(plan.session.title ?? 'Session', who, distance)}</p>
+          <Parts parts={parts} />
+          <Caution />
+        </article>
+      ))}
+    </>
+  );
+}
+
+function Parts({ parts }: { readonly parts: readonly SheetPart[] }): ReactElement {
+  return (
+    <>
+      {parts.map(({ key, name, when, lines }) => (
+        <section key={key} className={styles.part}>
+          <h3>
+            {name} <span>{when}</span>
+          </h3>
+          <ul>
+            {lines.map((line) => (
+              <li key={line.key} data-depth={line.depth}>
+                <span>{line.words}</span> <b>{line.interval}</b>
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
+    </>
+  );
+}
+
+export function TimetableSheet({ plan }: SheetProps): ReactElement {
+  const table = timetableOf(plan);
+  const { unit } = plan.session.pool;
+  return (
+    <article className={styles.sheet} aria-label="Timetable sheet" data-many={table.lanes.length > 6 ? '' : undefined}>
+      <h2>{plan.session.title ?? 'Session'}</h2>
+      <p className={styles.facts}>{commaed(table.length, table.ends ?? '')}</p>
+      <table className={styles.table}>
+        <thead>
+          <tr>
+            <th scope="col">Part</th>
+            {table.lanes.map((lane) => (
+              <th key={lane} scope="col">
+                Lane {lane}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          <Rows rows={table.squad} lanes={table.lanes.length} />
+        </tbody>
+        {table.parts.map(({ key, name, starts, length, rows, distances }) => (
+          <tbody key={key}>
+            <tr className={styles.heading}>
+              <th scope="row">
+                {starts} {name}, {length}
+              </th>
+              {distances.map((distance, lane) => (
+                <td key={lane}>{distance === '0' ? '' : `${distance} ${unit}`}</td>
+              ))}
+            </tr>
+            <Rows rows={rows} lanes={table.lanes.length} />
+          </tbody>
+        ))}
+        <tfoot>
+          <tr className={styles.heading}>
+            <th scope="row">In all</th>
+            {table.totals.distances.map((distance, lane) => (
+              <td key={lane}>{distanceIn(distance, unit)}</td>
+            ))}
+          </tr>
+        </tfoot>
+      </table>
+      <p className={styles.facts}>≈ marks an estimate from usual swim times.</p>
+      <Caution />
+    </article>
+  );
+}
+
+function Rows({ rows, lanes }: { readonly rows: readonly TimetableRow[]; readonly lanes: number }): ReactElement[] {
+  return rows.map((row) => (
+    <tr key={row.key}>
+      <th scope="row" data-depth={row.depth} colSpan={row.lanes.length === 0 ? lanes + 1 : 1}>
+        {row.words}
+      </th>
+      {row.lanes.map((text, lane) => (
+        <td key={lane}>{text}</td>
+      ))}
+    </tr>
+  ));
+}

@@ -1,0 +1,71 @@
+/*
+ * What a coach does with records and paper, in a real browser: the history under the page's policy, drawings, deleting,
+ * a session done again, and sheets as PDFs.
+ */
+
+import { AxeBuilder } from '@axe-core/playwright';
+import { chromium, type Browser, type Page } from 'playwright';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { swimEightWeeks } from '../gallery/history-scenes.ts';
+import { browserPath } from '../support/browser.ts';
+import { DeskPage } from '../support/coach/desk-page.ts';
+import { editorOn, textOn } from '../support/coach/written-page.ts';
+
+let browser: Browser;
+
+beforeAll(async () => {
+  browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
+});
+
+afterAll(async () => {
+  await browser?.close();
+});
+
+const faultsOn = async (page: Page): Promise<readonly string[]> =>
+  (await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id);
+
+/** How many pages its print has on a paper. */
+async function pagesOn(page: Page, format: 'A4' | 'Letter'): Promise<number> {
+  const pdf = (await page.pdf({ format, preferCSSPageSize: false })).toString('latin1');
+  return pdf.match(/\/Type \/Page\b(?!s)/g)?.length ?? 0;
+}
+
+test('eight weeks are drawn, one run is opened, deleted and done again, and sheets fit on their pages', async () => {
+  const desk = await DeskPage.open(browser);
+  const { page, deck } = desk;
+  try {
+    await swimEightWeeks(deck.server);
+    await desk.button('History').click();
+    await page.getByRole('heading', { name: 'Harbour squad, Thursday' }).waitFor();
+    expect(await faultsOn(page)).toEqual([]);
+    expect(await pagesOn(page, 'A4')).toBeLessThanOrEqual(4);
+    // The charting library comes only now.
+    await desk.button(/^Weeks/).click();
+    await page.getByRole('img', { name: 'Load and strain by week' }).waitFor();
+    expect(await faultsOn(page)).toEqual([]);
+    await desk.button(/^Lanes/).click();
+    await page.getByRole('img', { name: 'CSS of each lane over time' }).waitFor();
+    await desk.button(/^Tue 24 November/).click();
+    await page.getByRole('heading', { name: 'Harbour squad, Tuesday' }).waitFor();
+    await desk.button('Delete this run').click();
+    await desk.button('Delete for good').click();
+    await page.getByText('The run is deleted.').waitFor();
+    expect(await desk.button(/^Tue 24 November/).count()).toBe(0);
+    await desk.button('Do this again').click();
+    await editorOn(page).waitFor();
+    expect(await textOn(page)).toMatch(/^Harbour squad, Thursday\n# for Thursday /);
+    // Two taps to paper, and each lane has its page.
+    await desk.button('Print').click();
+    await desk.button('A sheet a lane').click();
+    expect(await faultsOn(page)).toEqual([]);
+    expect([await pagesOn(page, 'A4'), await pagesOn(page, 'Letter')]).toEqual([3, 3]);
+    await desk.button('Whiteboard').click();
+    expect([await pagesOn(page, 'A4'), await pagesOn(page, 'Letter')]).toEqual([1, 1]);
+    await desk.button('Back to writing').click();
+    await desk.button('Undo').click();
+    await expect.poll(() => textOn(page)).not.toMatch(/# for Thursday/);
+    expect(deck.complaints).toEqual([]);
+  } finally {
+    await desk.close();
+  }
+});
