@@ -10,6 +10,7 @@ import { LANES_SHOWN } from './lanes-shown.ts';
 import { HISTORY_SCENES } from './history-scenes.ts';
 import { LIBRARY_SCENES } from './library-scenes.ts';
 import type { Scene, ScreenName } from './scene.ts';
+import { WRITE_SCENES } from './write-scenes.ts';
 
 const ALL: readonly ScreenName[] = ['wall', 'coach', 'remote'];
 
@@ -130,6 +131,7 @@ const MIXED: readonly [number, Command][] = [
 export const SCENES: readonly Scene[] = [
   { name: 'no session', session: null, commands: [], at: 1, screens: ALL },
   ...LIBRARY_SCENES,
+  ...WRITE_SCENES,
   ...HISTORY_SCENES,
   writing('writing with faults', FAULTY),
   writing('writing', SIX_LANES),

@@ -46,6 +46,8 @@ interface SessionEditorProps {
   readonly placeholder?: string;
   /** What a line means; there is nothing to ask where it is left out. */
   explain?(line: number): Promise<LineMeaning | null>;
+  /** The coach has asked where there is nothing to explain. */
+  onNothing?(): void;
   /** What was written before, to be offered again. */
   readonly known?: KnownBefore;
   /** Whether what the coach does may make this of the text; anything may where it is left out. */
@@ -92,7 +94,12 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
         lineMarks,
         lockedLines,
         completing(() => latest.current.known?.() ?? NOTHING_KNOWN),
-        explains ? setMeaning((line) => latest.current.explain?.(line) ?? Promise.resolve(null)) : [],
+        explains
+          ? setMeaning(
+              (line) => latest.current.explain?.(line) ?? Promise.resolve(null),
+              () => latest.current.onNothing?.(),
+            )
+          : [],
       ],
       accepts: (next) => latest.current.accepts?.(next) ?? true,
       begins: (before, after) => latest.current.begins?.(before, after) ?? null,

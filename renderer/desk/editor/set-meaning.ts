@@ -38,7 +38,8 @@ const shown = StateField.define<Shown | null>({
   provide: (own) => showTooltip.from(own, (at) => at && tooltip(at)),
 });
 
-export function setMeaning(explain: Explain): Extension {
+/** `onNothing`: there is nothing to explain where the coach asks. */
+export function setMeaning(explain: Explain, onNothing: () => void): Extension {
   return [
     shown,
     hoverTooltip(
@@ -51,38 +52,36 @@ export function setMeaning(explain: Explain): Extension {
       { hoverTime: RESTS },
     ),
     keymap.of([
-      { key: 'F2', run: toggle(explain) },
+      { key: 'F2', run: toggle(explain, onNothing) },
       { key: 'Escape', run: close },
     ]),
   ];
 }
 
-/** What the line with the cursor means; says so where there is nothing to explain. */
-export async function explainHere(view: EditorView | null, explain: Explain): Promise<string | null> {
-  if (!view) return null;
+/** Shows what the line with the cursor means, or hides it; resolves to whether there is anything to explain. */
+export async function explainHere(view: EditorView | null, explain: Explain): Promise<boolean> {
+  if (!view) return true;
   const before = view.state.field(shown);
   if (before) {
     view.dispatch({ effects: show.of(null) });
-    return null;
+    return true;
   }
   const { doc, selection } = view.state;
   const { number, from } = doc.lineAt(selection.main.head);
   const meaning = await explain(number);
-  if (view.state.doc !== doc) return null;
-  if (!meaning) return 'Nobody swims on this line: put the cursor on a set.';
+  if (view.state.doc !== doc) return true;
+  if (!meaning) return false;
   view.dispatch({
     effects: [show.of({ pos: from, meaning }), closeHoverTooltips, EditorView.announce.of(meaningText(meaning))],
     selection: view.state.selection,
     scrollIntoView: true,
   });
-  return null;
+  return true;
 }
 
-function toggle(explain: Explain): Command {
+function toggle(explain: Explain, onNothing: () => void): Command {
   return (view) => {
-    void explainHere(view, explain).then((why) => {
-      if (why !== null) view.dispatch({ effects: EditorView.announce.of(why) });
-    });
+    void explainHere(view, explain).then((isThere) => (isThere ? undefined : onNothing()));
     return true;
   };
 }

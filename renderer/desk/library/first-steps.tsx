@@ -21,8 +21,10 @@ export function FirstSteps({ onNew, onNotation }: FirstStepsProps): ReactElement
       <p>
         <b>Next:</b> change a number and see what it does, or begin your own.
       </p>
-      <Button name="Begin my own" look="small deep" onPress={onNew} />{' '}
-      <Button name="How lines are written" hint="F1" look="small" onPress={onNotation} />
+      <div className={styles.deeds}>
+        <Button name="Begin my own" look="small deep" onPress={onNew} />
+        <Button name="How lines are written" hint="F1" look="small" onPress={onNotation} />
+      </div>
     </section>
   );
 }

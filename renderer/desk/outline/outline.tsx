@@ -57,7 +57,7 @@ export function Outline({ tools, moment }: OutlineProps): ReactElement {
   }, []);
   const late = (
     <Part tools={tools} name="The time in hand">
-      <RunLate tools={tools} moment={moment} isOver={isOver} />
+      <RunLate tools={tools} moment={moment} isOver={isOver} isSmall={open !== null} />
     </Part>
   );
   const lineOf = (row: OutlineRow): ReactElement => (

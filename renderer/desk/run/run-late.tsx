@@ -23,11 +23,14 @@ interface RunLateProps {
   readonly moment: RunMoment;
   /** Whether it ends too late: then it is above the outline. */
   readonly isOver: boolean;
+  /** A line of the outline is open: it needs the room. */
+  readonly isSmall?: boolean;
 }
 
-export function RunLate({ tools, moment, isOver }: RunLateProps): ReactElement {
+export function RunLate({ tools, moment, isOver, isSmall = false }: RunLateProps): ReactElement {
   const { run, view } = moment;
   const over = isOver ? '' : undefined;
+  const small = isSmall ? '' : undefined;
   const look = isOver ? `${pageStyles.scrolls} ${styles.late}` : styles.late;
   const { session, source } = view.plan;
   const isEstimate = endIsEstimate(view);
@@ -36,7 +39,7 @@ export function RunLate({ tools, moment, isOver }: RunLateProps): ReactElement {
   const fitted = fitOf(moment);
   if (!fitted) {
     return (
-      <section className={look} data-over={over} aria-label="If you run late">
+      <section className={look} data-over={over} data-small={small} aria-label="If you run late">
         <h2>If you run late</h2>
         <p>{`Ends ${hour.ends}. Write a finish into the session to see here how much time is in hand.`}</p>
       </section>
@@ -45,7 +48,7 @@ export function RunLate({ tools, moment, isOver }: RunLateProps): ReactElement {
   const command = ({ line, n }: CutOption) => ({ do: 'cut', line, n }) as const;
   const { swimDownBy } = fitted;
   return (
-    <section className={look} data-over={over} aria-label="If you run late">
+    <section className={look} data-over={over} data-small={small} aria-label="If you run late">
       <h2>If you run late</h2>
       <p>
         {`Ends ${hour.ends}, ${hour.inHandText}, booked to ${hour.booked}.`}

@@ -3,7 +3,7 @@
  * both are always the same.
  */
 
-import { useId, useState, type ReactElement } from 'react';
+import { memo, useId, useState, type ReactElement } from 'react';
 import { baseFromCss, cssFromBase } from '../../../app/core/session/lanes/pace.ts';
 import { LEAST_PACE, plainLane, type WrittenLane } from '../../../app/core/session/line/lane-line.ts';
 import { SECOND } from '../../../app/core/units.ts';
@@ -25,7 +25,7 @@ interface LaneTableProps {
   onRefused(why: string): void;
 }
 
-export function LaneTable(props: LaneTableProps): ReactElement {
+export const LaneTable = memo(function LaneTable(props: LaneTableProps): ReactElement {
   const { table } = props;
   // By lane; null while none is tested.
   const [tested, setTested] = useState<number | null>(null);
@@ -52,7 +52,7 @@ export function LaneTable(props: LaneTableProps): ReactElement {
       ))}
     </table>
   );
-}
+});
 
 const FIELDS: readonly LaneField[] = ['swimmers', 'gap', 'base', 'css'];
 

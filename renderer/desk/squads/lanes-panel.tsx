@@ -3,7 +3,7 @@
  * place. What is done here is written into the text, and can be taken back.
  */
 
-import { useCallback, useMemo, useState, type ReactElement, type ReactNode } from 'react';
+import { useCallback, useLayoutEffect, useMemo, useRef, useState, type ReactElement, type ReactNode } from 'react';
 import { squadLanes } from '../../../app/core/session/lanes/squad.ts';
 import { HIGHEST_LANE, plainLane, type WrittenLane } from '../../../app/core/session/line/lane-line.ts';
 import {
@@ -40,13 +40,29 @@ interface LanesPanelProps {
 
 export function LanesPanel(props: LanesPanelProps): ReactElement {
   const { sheet, text, lanesText, onText, onLine, onClose, children } = props;
-  const table = useMemo(() => laneTable(text, lanesText), [text, lanesText]);
+  // By what it says, so that a key typed in a part draws nothing anew here.
+  const said = JSON.stringify(laneTable(text, lanesText));
+  const table = useMemo(() => JSON.parse(said) as Table, [said]);
   const { deed, say, refuse, write } = useDeeds(text, onText);
   const squads = useSquads(say);
   const use = (squad: Squad): void => {
     const lanes = squadLanes(squad.lanes);
     if (lanes) write(textWithLanes(text, lanes), usedText(squad.name, table, lanes));
   };
+  // The table is drawn anew where it says something else, not where these are new.
+  const latest = useRef({ text, onText, write, refuse, onLine });
+  useLayoutEffect(() => {
+    latest.current = { text, onText, write, refuse, onLine };
+  });
+  const takeLane = useCallback((lane: WrittenLane, part?: string) => {
+    const now = latest.current;
+    now.onText(textWithLane(now.text, lane), part);
+  }, []);
+  const takeOut = useCallback((number: number) => {
+    const now = latest.current;
+    now.write(textWithoutLane(now.text, number), `Lane ${number} is out of the session.`);
+  }, []);
+  const goTo = useCallback((line: number) => latest.current.onLine(line), []);
   const last = table.rows[table.rows.length - 1]!;
   const addLane = (): void => {
     // A session without a line for any lane has lane 1; with one for lane 2 alone it would have no other.
@@ -61,14 +77,7 @@ export function LanesPanel(props: LanesPanelProps): ReactElement {
         {deed?.undo ? <Button name="Undo that" look="small" onPress={deed.undo} /> : null}
       </div>
       <SquadList squads={squads} onUse={use} onRefused={refuse} />
-      <LaneTable
-        key={sheet}
-        table={table}
-        onLane={(lane, part) => onText(textWithLane(text, lane), part)}
-        onTakeOut={(number) => write(textWithoutLane(text, number), `Lane ${number} is out of the session.`)}
-        onLine={onLine}
-        onRefused={refuse}
-      />
+      <LaneTable key={sheet} table={table} onLane={takeLane} onTakeOut={takeOut} onLine={goTo} onRefused={refuse} />
       <div className={styles.more}>
         <Button
           name="Add a lane"

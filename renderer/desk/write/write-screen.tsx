@@ -16,6 +16,7 @@ import { Beside, useBeside } from './beside.tsx';
 import { LanesPanel } from '../squads/lanes-panel.tsx';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import type { MatchedClock } from '../actions/match-clock.tsx';
+import type { DraftTexts } from './draft.ts';
 import { EXAMPLE } from './example.ts';
 import { createKnownBefore } from './known-before.ts';
 import { openSession, type Opened } from './open-session.ts';
@@ -72,6 +73,10 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const { sheet, draft, saving, news } = written;
   const { text, lanesText } = draft;
   const runId = run?.id ?? null;
+  const textsNow = (): DraftTexts => {
+    const now = writing.state().draft;
+    return { text: now.text, lanesText: now.lanesText };
+  };
   // What the text was last changed as a part of, from beside it.
   const [part, setPart] = useState<string | null>(null);
   const setText = (next: string, on?: number): void => writing.write({ text: next }, runId, on);
@@ -105,6 +110,15 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const isRead = read?.source.text === text;
   const explainNow = (line: number): ReturnType<typeof explain> => (isRead ? explain(line) : Promise.resolve(null));
 
+  const sayNothing = (): void =>
+    say(
+      faults
+        ? 'Mend the faults first: then each line can be explained.'
+        : isRead
+          ? 'Nobody swims on this line: put the cursor on a set.'
+          : 'The text is being read: ask again in a moment.',
+    );
+
   const shelf = useSessionsToggle();
   const isChanged = saving.changed !== null;
   const showsSessions = shelf.isOpen && !isChanged;
@@ -129,8 +143,8 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     onRefused: say,
   });
   useUndoKeys(undo, () => redoIn(editor.current));
-  const bring = (brought: string, from: string | null): void => {
-    writing.put({ text: brought, lanesText: '', from, during: runId });
+  const bring = (whole: string, from: string | null): void => {
+    writing.put({ text: whole, lanesText: '', from, during: runId });
     tell({ text: `${from ?? 'What was pasted'} is a session of its own now.`, undo });
   };
   const take = async (file: File | undefined): Promise<void> => {
@@ -144,32 +158,34 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     (file) => void take(file),
   );
   const keepLines = (): void => {
-    const kept = editor.current && keptLines(text, chosenLines(editor.current));
+    const kept = editor.current && keptLines(textsNow().text, chosenLines(editor.current));
     if (kept) void sessions.keepPiece(kept);
     else say('Put the cursor into a part first, or choose the lines to keep.');
   };
   const putExample = (example: string): void => {
     if (!editor.current) return;
-    const place = placeFor(example, text, chosenLines(editor.current).to);
+    const place = placeFor(example, textsNow().text, chosenLines(editor.current).to);
     if (place.kind === 'there') {
       putCursor(editor.current, place.line, 1);
       return say(`The session has it already, on line ${place.line}: change it there.`);
     }
     putBelow(editor.current, place.line, place.lines);
-    tell({ text: `Put in below line ${place.line}.`, undo });
+    tell({ text: place.line === 0 ? 'Put in above all.' : `Put in below line ${place.line}.`, undo });
   };
   const drop = (event: DragEvent): void => {
     event.preventDefault();
     void take(event.dataTransfer.files[0]);
   };
   const open = async (replace: boolean): Promise<void> => {
+    // What was typed last, drawn or not.
+    const texts = textsNow();
     setBusy(true);
-    const reply = await openSession({ ...sourceOf(text, lanesText), clockPhase: clock.now() }, replace);
+    const reply = await openSession({ ...sourceOf(texts), clockPhase: clock.now() }, replace);
     setBusy(false);
     setDone(null);
     setAnswer(reply);
     if (reply.kind !== 'opened') return;
-    writing.openedAs(reply.run, { text, lanesText });
+    writing.openedAs(reply.run, texts);
     onOpened();
   };
   const why = busy
@@ -229,6 +245,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           area={editor}
           known={known}
           explain={explainNow}
+          onNothing={sayNothing}
           placeholder={'Write it as on the whiteboard,\nor paste or drop one here.'}
           onChange={setText}
         />
@@ -301,26 +318,28 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
         </AfterKeys>
         <About />
       </section>
-      <WriteFoot
-        {...{ why, answer, done, news }}
-        isNotationOpen={beside.open === 'notation'}
-        onRun={(replace) => void open(replace)}
-        onRehearse={() => {
-          const refused = onRehearse(sourceOf(text, lanesText));
-          if (refused !== null) say(refused);
-        }}
-        onPrint={() => onPrint(sourceOf(text, lanesText))}
-        onExplain={() =>
-          void explainHere(editor.current, explainNow).then((said) => (said === null ? null : say(said)))
-        }
-        onNotation={() => beside.toggle('notation')}
-        onRefused={say}
-      />
+      <AfterKeys>
+        <WriteFoot
+          {...{ why, answer, done, news }}
+          isNotationOpen={beside.open === 'notation'}
+          onRun={(replace) => void open(replace)}
+          onRehearse={() => {
+            const refused = onRehearse(sourceOf(textsNow()));
+            if (refused !== null) say(refused);
+          }}
+          onPrint={() => onPrint(sourceOf(textsNow()))}
+          onExplain={() =>
+            void explainHere(editor.current, explainNow).then((isThere) => (isThere ? undefined : sayNothing()))
+          }
+          onNotation={() => beside.toggle('notation')}
+          onRefused={say}
+        />
+      </AfterKeys>
     </div>
   );
 }
 
-function sourceOf(text: string, lanesText: string): Source {
+function sourceOf({ text, lanesText }: DraftTexts): Source {
   return { text, lanesText: lanesText.trim() === '' ? null : lanesText };
 }
 

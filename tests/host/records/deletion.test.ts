@@ -139,9 +139,13 @@ describe('[delete] a name', () => {
     put('runs/three.jsonl', journalLines({ run: 'three', text: TEXT, journal: 3 }, LINES).join(''));
     put('runs/two.after.json', JSON.stringify({ version: 2, notes: [NAME] }));
     const left = ['/data/runs/three.jsonl', '/data/runs/two.after.json'].map((path) => disk.files.get(path));
+    disk.put(`/data/sessions/${NAME}.txt`, Uint8Array.from([0xff]));
     const deleted = await given<'delete-name'>(records, DELETE_NAME);
-    expect(deleted.left).toHaveLength(2);
-    for (const sentence of deleted.left) expect(sentence).toMatch(/is of a newer Lanecall and left as it is/);
+    // What is left is not counted.
+    expect(deleted).toMatchObject({ runs: 2, texts: 3, left: { length: 3 } });
+    expect(deleted.left.at(-1)).toMatch(/is no plain text: it is left as it is/);
+    for (const sentence of deleted.left.slice(0, 2))
+      expect(sentence).toMatch(/is of a newer Lanecall and left as it is/);
     expect(['/data/runs/three.jsonl', '/data/runs/two.after.json'].map((path) => disk.files.get(path))).toEqual(left);
   });
 
@@ -154,10 +158,21 @@ describe('[delete] a name', () => {
 
 describe('[delete] everything', () => {
   test('runs, sessions, pieces, the bin, squads: gone; the settings of screens stay', async () => {
-    expect(await given<'delete-everything'>(records, DELETE_EVERYTHING)).toMatchObject({ runs: 2, texts: 4 });
-    expect([...disk.files.keys()]).toEqual(['/data/screens.json']);
+    put('sessions/notes.doc', 'not ours');
+    put('sessions/x.txt.new', 'cut off');
+    const deleted = await given<'delete-everything'>(records, DELETE_EVERYTHING);
+    expect(deleted).toMatchObject({ runs: 2, texts: 5, left: [] });
+    expect([...disk.files.keys()]).toEqual(['/data/screens.json', '/data/sessions/notes.doc']);
     expect(await runsLeft()).toEqual([]);
   });
+});
+
+test('[delete] journals go first: what stands beside one is no run without it', async () => {
+  const removed: (readonly string[])[] = [];
+  const { removeAll } = disk;
+  disk.removeAll = (paths) => (removed.push(paths), removeAll.call(disk, paths));
+  await given<'delete-everything'>(records, DELETE_EVERYTHING);
+  expect(removed[0]!.map((path) => path.endsWith('.jsonl')).lastIndexOf(true)).toBe(1);
 });
 
 describe('[delete] the run that is going', () => {

@@ -57,6 +57,12 @@ describe('[names] beside a run', () => {
     expect(await places()).toEqual([{ path: 'runs/r.jsonl.torn', of: 'other', kind: 'remove' }]);
   });
 
+  test('a journal is written without it', async () => {
+    put('runs/r.jsonl', journalLines({ run: 'r', text: TEXT }, [DONE]).join(''));
+    const bytes = journalLines({ run: 'r', text: TEXT.replace('Ana', 'one') }, [DONE]).join('');
+    expect(await places()).toEqual([{ path: 'runs/r.jsonl', of: 'run', kind: 'write', bytes }]);
+  });
+
   test('a journal of which nothing can be read is removed', async () => {
     put('runs/r.jsonl', 'Ana');
     expect(await places()).toEqual([{ path: 'runs/r.jsonl', of: 'run', kind: 'remove' }]);
@@ -121,6 +127,7 @@ describe('[names] beside a run', () => {
       ],
       effort: 4,
     });
+    expect(await places()).toMatchObject([{ path: 'runs/r.after.json', of: 'run', kind: 'write' }]);
     expect(await addedLeft({ ...added, attendance: null })).toMatchObject({ attendance: null });
   });
 

@@ -49,8 +49,7 @@ export function laneFlaw(lane: WrittenLane): string | null {
   const text = laneText(lane);
   const { lines, faults } = readLines(text);
   if (faults.length > 0) return faults[0]!.message;
-  const found =
-    lines.length === 1 && lines[0]!.text === text ? kindOfLine(text, { inHeader: true, hasTitle: true }) : null;
+  const found = lines[0]?.text === text ? kindOfLine(text, { inHeader: true, hasTitle: true }) : null;
   if (found?.kind !== 'setting') return AMBIGUOUS;
   const { lane: read } = readLane(text, found.setting.value);
   if (isFlaw(read)) return read.message;
@@ -141,7 +140,6 @@ function* linesOneByOne(text: string): Generator<Line> {
 }
 
 function withLine(text: string, line: Line, written: string): string {
-  if (line.text === written) return text;
   const from = lineStart(text, line.number) + line.start;
   return text.slice(0, from) + written + text.slice(from + line.text.length);
 }

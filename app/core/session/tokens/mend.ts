@@ -29,6 +29,7 @@ const SLIPS: readonly Slip[] = [
   { slip: /(\d{1,2}),(\d)(?=\s|$)/y, by: '$1.$2' },
   { slip: /(rest|ri|hold|drop|add|lane|pool|start|finish|gap|between|grid)(?=:?\d)/iy, by: '$1 ' },
   { slip: /(?<=\b(?:drop|add|hold)\s+\S+)\s(?=\p{L})/iuy, by: ', ' },
+  { slip: /(?<=^\s*lane\s.*\b(?:base|css|gap)\s+\S+)\s(?=(?:base|css|gap)\s|\d+\s*swimmer)/iuy, by: ', ' },
 ];
 
 /** The sure mend of a fault, at a character of its line; null where there is none. */

@@ -24,6 +24,9 @@ export interface Reading {
   explain(line: number): Promise<LineMeaning | null>;
 }
 
+/** How many times as long as the reading took: what takes long would take the machine from who goes on typing. */
+const PATIENCE = 3;
+
 export function useReading(text: string, lanesText: string | null): Reading {
   const [read, setRead] = useState<Read | null>(null);
   const [fit, setFit] = useState<WrittenFit | null>(null);
@@ -40,10 +43,14 @@ export function useReading(text: string, lanesText: string | null): Reading {
     const { reads, fits } = hands.current;
     const source: Source = { text, lanesText };
     wanted.current = source;
+    const askedAt = performance.now();
+    let waiting: ReturnType<typeof setTimeout> | undefined;
     const findCuts = (outcome: WrittenOutcome): void => {
-      fits.drop();
       if (outcome.kind !== 'fits' || outcome.hour.finish === null) return setFit(null);
-      fits.ask({ do: 'fit', source }, (found) => startTransition(() => setFit(found as WrittenFit | null)));
+      waiting = setTimeout(
+        () => fits.ask({ do: 'fit', source }, (found) => startTransition(() => setFit(found as WrittenFit | null))),
+        PATIENCE * (performance.now() - askedAt),
+      );
     };
     // What was asked before is read to its end, for a line may be explained by it meanwhile.
     reads.ask({ do: 'read', source }, (answer) => {
@@ -52,6 +59,10 @@ export function useReading(text: string, lanesText: string | null): Reading {
       startTransition(() => setRead({ source, outcome }));
       findCuts(outcome);
     });
+    return () => {
+      clearTimeout(waiting);
+      fits.drop();
+    };
   }, [text, lanesText]);
   const explain = useCallback(
     (line: number) =>

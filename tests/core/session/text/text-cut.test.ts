@@ -27,7 +27,7 @@ describe('a cut written into the text', () => {
     ['12 × 25 kick on :40', 3, '9 × 25 kick on :40'],
     ['100-200-300-200-100 IM @ base', 2, '100-200-300 IM @ base'],
     ['100 - 200 - 300 m @ base', 2, '100 m @ base'],
-    ['62.5-75-87.5 m @ 2:00', 2, '62.5 m @ 2:00'],
+    ['62.5-75-100 m @ 2:00', 2, '62.5 m @ 2:00'],
   ])('%s, %i fewer', (before, n, after) => {
     expect(textWithCut(before, POOL, 1, n)).toBe(after);
   });

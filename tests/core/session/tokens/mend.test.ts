@@ -44,6 +44,17 @@ test.each(['lane1 css 1:20', 'start19:30', 'pool25 m'])('[mend] %s wants a space
 });
 
 test.each([
+  ['lane 2 css 1:28 5 swimmers', 'lane 2 css 1:28, 5 swimmers'],
+  ['lane 2 css 1:28, base 1:40 gap 10', 'lane 2 css 1:28, base 1:40, gap 10'],
+])('[mend] %s wants a comma', (line, right) => {
+  expect(mendOf(line, 'Harbour\n')).toBe(right);
+});
+
+test('[mend] a word behind a lane’s value may be a name, or none', () => {
+  expect(mendOf('lane 2 css 1:28 fast', 'Harbour\n')).toBeNull();
+});
+
+test.each([
   // 1.3 s, or a minute and a half.
   '4 x 50 free rest 1.30',
   // 130 s, or 1:30.

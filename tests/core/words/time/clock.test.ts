@@ -50,22 +50,22 @@ describe('[clock] a leave', () => {
 });
 
 describe('[clock] the leave of a swimmer behind the lead', () => {
-  /** The run was opened half a second past a full one of the pool's clock. */
-  const view = { clock: { from: 4500, startsIn: null, t0: 4500, poolPhase: 500 } };
+  /** The run was opened three tenths past a full second of the pool's clock. */
+  const view = { clock: { from: 4700, startsIn: null, t0: 4700, poolPhase: 300 } };
 
   test('is in whole seconds, rounded up, where only the clock began between two', () => {
-    const shown = (['stretch', 'run', 'pool'] as const).map((clock) => tailReading(clock, view, 69_500));
+    const shown = (['stretch', 'run', 'pool'] as const).map((clock) => tailReading(clock, view, 69_700));
     expect(shown).toEqual(['1:05', '1:10', ':10']);
   });
 
   test('is in tenths where the session puts it between two', () => {
-    const shown = (['stretch', 'run', 'pool'] as const).map((clock) => tailReading(clock, view, 69_700));
-    expect(shown).toEqual(['1:05.2', '1:09.7', ':10.2']);
+    const shown = (['stretch', 'run', 'pool'] as const).map((clock) => tailReading(clock, view, 69_900));
+    expect(shown).toEqual(['1:05.2', '1:09.9', ':10.2']);
   });
 
   test('has none before there is a clock of the stretch', () => {
     const none = { clock: { ...view.clock, from: null, t0: null } };
-    expect([tailReading('stretch', none, 69_500), tailReading('run', none, 69_500)]).toEqual([null, '1:10']);
+    expect([tailReading('stretch', none, 69_700), tailReading('run', none, 69_700)]).toEqual([null, '1:10']);
   });
 });
 

@@ -21,13 +21,14 @@ const MEANING: LineMeaning = {
 };
 
 let view: EditorView;
+const onNothing = vi.fn();
 const explain = vi.fn((line: number) => Promise.resolve(line === 2 ? MEANING : null));
 
 beforeEach(() => {
   const parent = document.body.appendChild(document.createElement('div'));
   view = new EditorView({
     parent,
-    state: EditorState.create({ doc: 'Set\n8/0 x 75', extensions: setMeaning(explain) }),
+    state: EditorState.create({ doc: 'Set\n8/0 x 75', extensions: setMeaning(explain, onNothing) }),
   });
 });
 afterEach(() => view.destroy());
@@ -65,8 +66,10 @@ test('[meaning] what is typed closes it, and so does another place', async () =>
   expect(shown()).toBeNull();
 });
 
-test('[meaning] where nobody swims the button says so', async () => {
-  expect(await explainHere(view, explain)).toBe('Nobody swims on this line: put the cursor on a set.');
+test('[meaning] where nobody swims there is nothing to show, and who asked is told', async () => {
+  expect(await explainHere(view, explain)).toBe(false);
+  press('F2');
+  await vi.waitFor(() => expect(onNothing).toHaveBeenCalledOnce());
   expect(shown()).toBeNull();
 });
 

@@ -109,7 +109,7 @@ describe('a file', () => {
     expect(input.value).toBe('');
     pick('two');
     await waitFor(() => expect(writtenText()).toBe('two'));
-    screen.getByRole('heading', { name: 'a', level: 1 });
+    await screen.findByRole('heading', { name: 'a', level: 1 });
   });
 });
 
