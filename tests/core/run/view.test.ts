@@ -240,12 +240,12 @@ describe('[view] the session', () => {
   test('Undo is offered for 10 s, those included, and only for what was commanded', () => {
     expect(new Deck(TWO).view(1).undo).toBe(null);
     const deck = started();
-    const undo = { command: { do: 'start' }, until: 10_000 };
+    const undo = { command: { do: 'start' }, at: 0, until: 10_000 };
     expect([deck.view(3).undo, deck.view(10).undo, deck.view(10.001).undo]).toEqual([undo, undo, null]);
     const later = started()
       .at(5, { do: 'stop', lanes: [2] })
       .at(6, { do: 'mark', words: 'cramp' });
-    expect(later.view(7).undo).toEqual({ command: { do: 'stop', lanes: [2] }, until: 15_000 });
+    expect(later.view(7).undo).toEqual({ command: { do: 'stop', lanes: [2] }, at: 5000, until: 15_000 });
     expect(later.view(7).marks).toEqual([{ at: 6000, lanes: [], words: 'cramp' }]);
   });
 
