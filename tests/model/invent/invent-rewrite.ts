@@ -6,7 +6,7 @@
 import { editable, marginOf, writtenFrom, type EditedItem, type EditedPart } from '../write/edit-text.ts';
 import { inventItem } from './invent-part.ts';
 import { inventMoreParts, isTooLong } from './invent-session.ts';
-import { hasNoteUnderLanes, pieceWith, piecesOf } from '../pieces.ts';
+import { hasNoteUnderLanes, piecesOf } from '../pieces.ts';
 import type { Random } from './random.ts';
 import { hasPending, scenarioOf, type RunState } from '../run/run-state.ts';
 import {
@@ -78,7 +78,8 @@ function gapNear(state: RunState, parts: readonly EditedPart[], random: Random):
   const lines = linesOfMoment(state, random);
   const pieces = piecesOf(state.written);
   const line = lines.length > 0 ? random.pick(lines) : null;
-  const own = line === null ? null : pieces[pieceWith(pieces, line)]?.[0]?.line;
+  // The place that a go-to named may be left over from a text before.
+  const own = pieces.find((piece) => piece.some((each) => each.line === line))?.[0]?.line;
   for (const [part, { items }] of parts.entries()) {
     const item = items.findIndex(({ from }) => from === own);
     if (item >= 0) return { part, item: Math.min(items.length, item + random.pick([0, 0, 1, 1, 1, 2])) };
