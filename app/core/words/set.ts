@@ -47,6 +47,11 @@ export function itemWords(item: Item, cuts: Cuts, within = false): string {
   }
 }
 
+/** Sets that lanes swim at the same time, each its own: "lanes 1–6: 10 x 100; lanes 7–10: 8 x 100". */
+export function besideWords(items: readonly Item[], cuts: Cuts): string {
+  return items.map((item) => itemWords(item, cuts)).join('; ');
+}
+
 /** "lanes 1 and 2: 4 x 50"; without the lanes where a line is for all. */
 export function forLanes(lanes: SomeLanes, words: string): string {
   return lanes === null ? words : `${lanesNamed(lanes.numbers)}: ${words}`;

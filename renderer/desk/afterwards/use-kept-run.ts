@@ -2,7 +2,7 @@
  * A run as the host keeps it, and what the coach adds to it.
  */
 
-import { useEffect, useState, useSyncExternalStore } from 'react';
+import { useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import type { AskRecords, RecordsGiven } from '../../link/records.ts';
 import { Adding, type Added } from './adding.ts';
@@ -26,15 +26,20 @@ interface Read {
 
 const NONE: Added = { added: NOTHING_ADDED, isSaved: true, refused: null };
 
-export function useKeptRun(ask: AskRecords, run: string, onSaved: () => void = () => undefined): KeptRunState {
+export function useKeptRun(ask: AskRecords, run: string, onSaved?: () => void): KeptRunState {
   const [read, setRead] = useState<Read | null>(null);
+  // Another function must not have the run read anew.
+  const latest = useRef(onSaved);
+  useEffect(() => {
+    latest.current = onSaved;
+  });
   useEffect(() => {
     let wanted = true;
     let adding: Adding | null = null;
     void ask<'review'>({ do: 'review', run }).then((answer) => {
       if (!wanted) return;
       if (!answer.ok) return setRead({ run, given: null, adding: null, refused: answer.why });
-      if (answer.mayAdd) adding = new Adding({ ask, run, after, onSaved }, answer);
+      if (answer.mayAdd) adding = new Adding({ ask, run, after, onSaved: () => latest.current?.() }, answer);
       setRead({ run, given: answer, adding, refused: null });
     });
     const flush = (): void => void adding?.flush();
@@ -44,7 +49,7 @@ export function useKeptRun(ask: AskRecords, run: string, onSaved: () => void = (
       window.removeEventListener('pagehide', flush);
       flush();
     };
-  }, [ask, run, onSaved]);
+  }, [ask, run]);
   const now = read?.run === run ? read : null;
   const adding = now?.adding ?? null;
   const added = useSyncExternalStore(
