@@ -7,24 +7,22 @@
 import { LEAD } from '../../app/core/run/align.ts';
 import type { LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
 import type { Rep, Round } from '../../app/core/plan/plan.ts';
-import type { Item, Part } from '../../app/core/session/session.ts';
+import type { Item, Part, SomeLanes } from '../../app/core/session/session.ts';
 import { itemIndexOf } from '../../app/core/session/item-on-line.ts';
 
 export interface SwumNow {
   readonly part: Part;
-  /** Of the part, with all its rounds; a talk or break too. */
-  readonly item: Item;
-  /** The item's place in its part. */
-  readonly index: number;
+  /** Of the part, with all its rounds; a talk or break too. Several where lanes swim sets of their own at the same time. */
+  readonly items: readonly Item[];
   /** The rounds that all lanes are in together, outermost first; empty where they differ or there are none. */
   readonly rounds: readonly Round[];
   /** What the session has next, by its text; null after the last. */
-  readonly after: { readonly part: Part; readonly item: Item } | null;
+  readonly after: { readonly part: Part; readonly items: readonly Item[] } | null;
 }
 
 /**
- * The item that most lanes are in, of two the earlier; while the coach's word is waited for, the first that
- * a lane begins with. null where no lane that is in swims anything of the stretch.
+ * The item that most lanes are in, of two the earlier, with those of other lanes' own that they are in at the same
+ * time; while the coach's word is waited for, the first that a lane begins with. null where no lane that is in swims anything of the stretch.
  */
 export function swumNow(view: RunView): SwumNow | null {
   const { stretch } = view;
@@ -37,7 +35,8 @@ export function swumNow(view: RunView): SwumNow | null {
   const item = part.items[index];
   if (!item) return null;
   const rounds = stretch.kind === 'swim' ? commonRounds(reps) : stretch.rounds;
-  return { part, item, index, rounds, after: itemAfter(parts, stretch.partIndex, index) };
+  const items = stretch.kind === 'swim' ? besides(part, item, reps) : [item];
+  return { part, items, rounds, after: itemsAfter(parts, stretch.partIndex, items) };
 }
 
 /** A rep with its counts as they now are, after cuts. */
@@ -90,10 +89,36 @@ function commonRounds(reps: readonly Counted[]): readonly Round[] {
   return parted < 0 ? first : first.slice(0, parted);
 }
 
-function itemAfter(parts: readonly Part[], partIndex: number, index: number): SwumNow['after'] {
+/** An item, and those that no lane of it swims but other lanes are in, in the order of the text. */
+function besides(part: Part, item: Item, reps: readonly Counted[]): readonly Item[] {
+  const swum = new Set(reps.map(({ rep }) => itemIndexOf(part, rep.set.line)));
+  return part.items.filter((other, index) => other === item || (swum.has(index) && !meet(item, other)));
+}
+
+/** Whether some lane swims both, one after the other: always, unless each is for lanes of its own. */
+function meet(one: Item, other: Item): boolean {
+  const [lanes, others] = [lanesOf(one), lanesOf(other)];
+  return lanes === null || others === null || lanes.numbers.some((number) => others.numbers.includes(number));
+}
+
+function lanesOf(item: Item): SomeLanes {
+  return 'lanes' in item ? item.lanes : null;
+}
+
+/** What a lane comes to after the items that are swum, with what other lanes swim beside that. */
+function itemsAfter(parts: readonly Part[], partIndex: number, items: readonly Item[]): SwumNow['after'] {
   for (const part of parts.slice(partIndex)) {
-    const item = part.items[part === parts[partIndex] ? index + 1 : 0];
-    if (item) return { part, item };
+    const isSame = part === parts[partIndex];
+    const index = isSame ? part.items.indexOf(items[0]!) + 1 : 0;
+    const rest = part.items.slice(index).filter((item) => !items.includes(item));
+    const first = rest.findIndex((item) => !isSame || items.some((each) => meet(each, item)));
+    if (first >= 0) return { part, items: fromFirst(rest.slice(first)) };
   }
   return null;
+}
+
+/** The first, with those right after it that other lanes swim meanwhile. */
+function fromFirst(items: readonly Item[]): readonly Item[] {
+  const end = items.findIndex((item, index) => items.slice(0, index).some((before) => meet(before, item)));
+  return end < 0 ? items : items.slice(0, end);
 }

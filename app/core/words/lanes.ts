@@ -1,12 +1,38 @@
 /*
- * Whom something is for: "lane 2", "lanes 1, 3 and 5", "all lanes".
+ * Whom something is for: "lane 2", "lanes 1–3 and 5", "all lanes".
  */
 
 import { listed } from './phrase.ts';
 
-/** "lane 2", "lanes 2 and 4", "lanes 1, 3 and 5". */
+/** "lane 2", "lanes 2 and 4", "lanes 1–6", "lanes 1–3 and 5". */
 export function lanesNamed(numbers: readonly number[]): string {
-  return `${numbers.length === 1 ? 'lane' : 'lanes'} ${listed(numbers.map(String))}`;
+  return `${numbers.length === 1 ? 'lane' : 'lanes'} ${listed(ranged(numbers))}`;
+}
+
+/** Three in a row and more as a range. */
+function ranged(numbers: readonly number[]): readonly string[] {
+  const rows: number[][] = [];
+  for (const number of numbers) {
+    const row = rows[rows.length - 1];
+    if (row && number === row[row.length - 1]! + 1) row.push(number);
+    else rows.push([number]);
+  }
+  return rows.reduce<string[]>(
+    (all, row) => all.concat(row.length > 2 ? `${row[0]}–${row[row.length - 1]}` : row.map(String)),
+    [],
+  );
+}
+
+/** As on a board, where there is little room: "lane 2", "lanes 1–6", "lanes 1, 3–5". By rising number. */
+export function lanesInShort(numbers: readonly number[]): string {
+  const spans: { readonly from: number; to: number }[] = [];
+  for (const number of numbers) {
+    const last = spans[spans.length - 1];
+    if (last && last.to === number - 1) last.to = number;
+    else spans.push({ from: number, to: number });
+  }
+  const texts = spans.map(({ from, to }) => (from === to ? `${from}` : `${from}–${to}`));
+  return `${numbers.length === 1 ? 'lane' : 'lanes'} ${texts.join(', ')}`;
 }
 
 /** As a command has them: those named, or all where it names none. */

@@ -47,6 +47,11 @@ export function itemWords(item: Item, cuts: Cuts, within = false): string {
   }
 }
 
+/** Sets that lanes swim at the same time, each its own: "lanes 1–6: 10 x 100; lanes 7–10: 8 x 100". */
+export function besideWords(items: readonly Item[], cuts: Cuts): string {
+  return items.map((item) => itemWords(item, cuts)).join('; ');
+}
+
 /** "lanes 1 and 2: 4 x 50"; without the lanes where a line is for all. */
 export function forLanes(lanes: SomeLanes, words: string): string {
   return lanes === null ? words : `${lanesNamed(lanes.numbers)}: ${words}`;
@@ -66,6 +71,13 @@ function ofLanes<Value>(lanes: SomeLanes, values: readonly Value[]): readonly Va
 /** One lane's own share of a set: `7 x 75 free` of `8/7/6 x 75 free`. lane: its index in lane order. */
 export function laneSetWords(set: SwimSet, lane: number, cuts: Cuts = NO_CUTS): string {
   return spaced(laneSetSize(set, lane, cutOf(set.line, cuts)), set.words);
+}
+
+/** One lane's own share of any line that is swum: `15:00 easy`, `20:00 of 75s free`, `7 x 75 free`. */
+export function laneLineWords(item: SwimSet | TimedBlock | TimedSwim, lane: number): string {
+  if (item.kind === 'set') return laneSetWords(item, lane);
+  if (item.kind === 'timed-swim') return lineWords(item, NO_CUTS);
+  return spaced(blockSize(item.time, distanceText(item.distances[lane] ?? 0)), item.words);
 }
 
 /** What stands under it left out: "3 rounds", "lanes 1 and 2"; null for a line that nothing stands under. */

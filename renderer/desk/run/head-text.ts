@@ -8,7 +8,7 @@ import { swumNow, type SwumNow } from '../../ui/current-set.ts';
 import { notesNow } from '../../ui/notes-now.ts';
 import { itemIndexOf, setOnLine } from '../../../app/core/session/item-on-line.ts';
 import { capital } from '../../../app/core/words/phrase.ts';
-import { itemWords, type Cuts } from '../../../app/core/words/set.ts';
+import { besideWords, itemWords, type Cuts } from '../../../app/core/words/set.ts';
 import { pauseText } from '../../../app/core/words/stretch.ts';
 
 export interface HeadText {
@@ -33,7 +33,7 @@ function setText(view: RunView): HeadText {
   if (stretch.kind !== 'swim')
     return { part, set: capital(pauseText(stretch)), then: thenAfterPause(view, now), rounds: null };
   const { cuts } = view;
-  const set = now ? itemWords(now.item, cuts) : '';
+  const set = now ? besideWords(now.items, cuts) : '';
   return {
     part,
     set: phase === 'waiting' ? `Next: ${set}` : set,
@@ -46,8 +46,8 @@ function setText(view: RunView): HeadText {
 function thenText(now: SwumNow | null, cuts: Cuts): string {
   if (!now) return '';
   if (!now.after) return 'The last of the session';
-  const { part, item } = now.after;
-  return `Then ${part === now.part ? '' : `${part.name}: `}${itemWords(item, cuts)}`;
+  const { part, items } = now.after;
+  return `Then ${part === now.part ? '' : `${part.name}: `}${besideWords(items, cuts)}`;
 }
 
 /** After a talk or break inside rounds, the next set of those rounds comes next, not what follows them. */
@@ -55,6 +55,6 @@ function thenAfterPause({ following, stretch, cuts }: RunView, now: SwumNow | nu
   if (!now || !following || following.kind !== 'swim' || following.partIndex !== stretch.partIndex)
     return thenText(now, cuts);
   const line = following.lanes.map(({ reps }) => reps[0]).find((rep) => rep !== undefined)?.set.line ?? 0;
-  const set = itemIndexOf(now.part, line) === now.index ? setOnLine(now.part, line) : null;
+  const set = now.items.includes(now.part.items[itemIndexOf(now.part, line)]!) ? setOnLine(now.part, line) : null;
   return set ? `Then ${itemWords(set, cuts)}` : thenText(now, cuts);
 }

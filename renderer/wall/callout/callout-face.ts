@@ -9,7 +9,7 @@ import { itemIndexOf } from '../../../app/core/session/item-on-line.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { capital } from '../../../app/core/words/phrase.ts';
 import { readingLeft } from '../../../app/core/words/time/reading.ts';
-import { itemWords } from '../../../app/core/words/set.ts';
+import { besideWords, itemWords } from '../../../app/core/words/set.ts';
 import { kindText } from '../../../app/core/words/stretch.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import { notesAt, notesNow } from '../../ui/notes-now.ts';
@@ -84,7 +84,7 @@ export function doneFace(view: RunView, openedAt: Millis): Callout {
 /** All lanes are stopped: the coach talks, and this is what about. */
 export function stoppedFace(view: RunView): Callout {
   const swum = swumNow(view);
-  const set = swum ? itemWords(swum.item, cutsNow(view)) : '';
+  const set = swum ? besideWords(swum.items, cutsNow(view)) : '';
   return { title: 'stopped', lines: set === '' ? [] : [set], lanes: '', left: '' };
 }
 

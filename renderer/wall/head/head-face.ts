@@ -13,7 +13,7 @@ import type { Millis } from '../../../app/core/units.ts';
 import { hourOf } from '../../../app/core/words/time/hour.ts';
 import { capital, commaed } from '../../../app/core/words/phrase.ts';
 import { roundText } from '../../../app/core/words/round.ts';
-import { itemWords, type Cuts } from '../../../app/core/words/set.ts';
+import { besideWords, itemWords, type Cuts } from '../../../app/core/words/set.ts';
 import { followingText } from '../../../app/core/words/stretch.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import { swumNow, type SwumNow } from '../../ui/current-set.ts';
@@ -53,7 +53,7 @@ export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): 
   const swum = swumNow(view);
   if (!swum) return { ...bare, title };
   const cuts = cutsNow(view);
-  const set = itemWords(swum.item, cuts);
+  const set = besideWords(swum.items, cuts);
   const then = commaed(kitText, thenWords(view, swum, kit, cuts));
   const follows = followsText(view, choice);
   // Nobody is to leave any more: what begins by itself is what all wait for.
@@ -77,7 +77,7 @@ export function sharedBy(view: RunView, lanes: readonly LaneFace[]): Shared {
 function isStillElsewhere(view: RunView, line: number): boolean {
   if (view.phase !== 'going' || view.stretch.kind !== 'swim') return false;
   const swum = swumNow(view);
-  return swum !== null && itemIndexOf(swum.part, line) !== swum.index;
+  return swum !== null && !swum.items.includes(swum.part.items[itemIndexOf(swum.part, line)]!);
 }
 
 function setOn({ plan }: RunView, line: number): Item | null {
@@ -104,8 +104,8 @@ function roundWords({ lanes }: RunView, { rounds: [outermost] }: SwumNow): strin
 /** What comes next, with the kit that it needs where that is another. kit: what is used now. */
 function thenWords({ plan }: RunView, { part, after }: SwumNow, kit: string, cuts: Cuts): string {
   if (!after) return '';
-  const next = notesAt(plan, plan.session.parts.indexOf(after.part), after.item.line).kit;
-  const words = `then ${after.part === part ? itemWords(after.item, cuts) : after.part.name}`;
+  const next = notesAt(plan, plan.session.parts.indexOf(after.part), after.items[0]!.line).kit;
+  const words = `then ${after.part === part ? besideWords(after.items, cuts) : after.part.name}`;
   return next === '' || next === kit ? words : `${words}, kit: ${next}`;
 }
 

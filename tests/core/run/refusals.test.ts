@@ -67,9 +67,7 @@ describe('a command for lanes', () => {
     const over = deck();
     expect(over.refusal(100, { do: 'skip', lanes: [2] })).toBe('Lane 2 has no reps to come.');
     expect(over.refusal(100, { do: 'skip', lanes: [1, 3] })).toBe('None of lanes 1 and 3 has any reps to come.');
-    expect(over.refusal(100, { do: 'sit-out', lanes: [1, 2, 3] })).toBe(
-      'None of lanes 1, 2 and 3 has any reps to come.',
-    );
+    expect(over.refusal(100, { do: 'sit-out', lanes: [1, 2, 3] })).toBe('None of lanes 1–3 has any reps to come.');
     expect(over.refusal(100, { do: 'interval', seconds: 5 })).toBe('No lane has any reps to come.');
   });
 

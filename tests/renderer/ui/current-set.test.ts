@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { view, type RunView } from '../../../app/core/run/view.ts';
 import type { RunState } from '../../../app/core/run/state.ts';
 import { swumNow } from '../../../renderer/ui/current-set.ts';
-import { itemWords, NO_CUTS } from '../../../app/core/words/set.ts';
+import { besideWords, NO_CUTS } from '../../../app/core/words/set.ts';
 import { runOf } from '../../support/coach/coach-run.ts';
 
 const EVENING = `Harbour squad
@@ -93,6 +93,40 @@ describe('what is swum now', () => {
   });
 });
 
+describe('sets that some lanes have of their own', () => {
+  const APART = 'lane 1\nlane 2\nlane 3\nSet\nlanes 1-2: 4 x 100 @ 2:00\nlane 3: 2 x 100 @ 2:00\n50 easy @ 1:00';
+
+  it('are said together while they are swum at the same time, and what comes next is what comes after both', () => {
+    const both = 'lanes 1 and 2: 4 x 100; lane 3: 2 x 100, then 50 easy';
+    expect([0, 20, 200].map((seconds) => said(runOf(APART, START), seconds))).toEqual([both, both, both]);
+    // Lane 3 swims its 50 at 250 s.
+    expect(said(runOf(APART, START), 251)).toBe('lanes 1 and 2: 4 x 100, then 50 easy');
+    expect(said(runOf(APART, START, [20_000, { do: 'stop' }]), 25)).toBe(both);
+  });
+
+  it('are said in the order of the text, whichever most lanes swim', () => {
+    const text = APART.replace('lanes 1-2', 'lane 1').replace('lane 3:', 'lanes 2-3:');
+    expect(said(runOf(text, START), 20)).toBe('lane 1: 4 x 100; lanes 2 and 3: 2 x 100, then 50 easy');
+  });
+
+  it('come next together', () => {
+    expect(said(runOf(APART.replace('Set\n', 'Set\n200 @ 4:00\n'), START), 20)).toBe(
+      '200, then lanes 1 and 2: 4 x 100; lane 3: 2 x 100',
+    );
+  });
+
+  it('are not said of a lane that is out', () => {
+    const state = runOf(APART, START, [20_000, { do: 'lane-out', lanes: [3] }]);
+    expect(said(state, 25)).toBe('lanes 1 and 2: 4 x 100, then 50 easy');
+  });
+
+  it('come one after the other where the same lane swims both', () => {
+    const text = 'lane 1\nlane 2\nSet\nlane 1: 2 x 100 @ 2:00\nlane 2: 4 x 100 @ 2:00\nlane 1: 4 x 50 @ 1:00';
+    expect(said(runOf(text, START), 20)).toBe('lane 1: 2 x 100; lane 2: 4 x 100, then lane 1: 4 x 50');
+    expect(said(runOf(text, START), 260)).toBe('lane 2: 4 x 100; lane 1: 4 x 50, then nothing');
+  });
+});
+
 describe('the rounds that all lanes are in', () => {
   it('are those of the set being swum, and none while lanes are in different ones', () => {
     // T0 at 20 s. Lane 1: 100 at 20, 50s at 110 and 170, round 2 at 230. Lane 2: 20, 140, 200, round 2 at 260.
@@ -127,7 +161,7 @@ function at(state: RunState, seconds: number): RunView {
 function said(state: RunState, seconds: number): string {
   const now = swumNow(at(state, seconds));
   if (!now) return 'nothing';
-  return `${itemWords(now.item, NO_CUTS)}, then ${now.after ? itemWords(now.after.item, NO_CUTS) : 'nothing'}`;
+  return `${besideWords(now.items, NO_CUTS)}, then ${now.after ? besideWords(now.after.items, NO_CUTS) : 'nothing'}`;
 }
 
 function rounds(state: RunState, seconds: number): number[] {

@@ -52,6 +52,21 @@ describe('after a cut', () => {
   });
 });
 
+describe('lanes with sets of their own', () => {
+  const APART = 'lane 1\nlane 2\nlane 3\nSet\nlanes 1-2: 4 x 100 @ 2:00\nlane 3: 2 x 100 @ 2:00\n50 easy @ 1:00';
+  const BOTH = 'lanes 1 and 2: 4 x 100; lane 3: 2 x 100';
+
+  test('the head says them as swum at the same time, and then what comes after both', () => {
+    const deck = new Deck(APART).at(0, { do: 'start' });
+    expect(face(deck, 20).head).toMatchObject({ set: BOTH, then: 'then 50 easy' });
+  });
+
+  test('the banner of a stop names all of them', () => {
+    const deck = new Deck(APART).at(0, { do: 'start' }).at(20, { do: 'stop' });
+    expect(face(deck, 25).callout).toMatchObject({ title: 'stopped', lines: [BOTH] });
+  });
+});
+
 describe('[honest] estimates are marked', () => {
   const REST = 'start 19:30\nfinish 20:00\nlane 1 base 1:30\n2 x 100 free rest 0:20\n';
 

@@ -22,7 +22,7 @@ function saidWhile(deck: Deck, from: number, to: number, lanes: readonly number[
 test('[screen reader] each leave once, when it becomes the next; lanes that leave together in one sentence', () => {
   const deck = new Deck(THREE).at(0, { do: 'start' });
   expect(saidWhile(deck, 1, 150)).toEqual([
-    'Lanes 1, 2 and 3 leave at 0:00',
+    'Lanes 1–3 leave at 0:00',
     'Lanes 1 and 2 leave at 1:00',
     'Lane 3 leaves at 1:15',
     'Lanes 1 and 2 leave at 2:00',

@@ -31,6 +31,11 @@ test('[shared] nothing while all are still at what is swum now: the head says th
   expect(sharedAt(text, 365)).toEqual({ words: '50 back', set: '4 x 50 back' });
 });
 
+test('[shared] the rep that all lanes share, where more of them swim a set on a later line', () => {
+  const text = 'lane 1\nlane 2\nlane 3\nlane 1: 4 x 100 @ 2:00\nlanes 2-3: 2 x 100 @ 2:00\n';
+  expect(sharedAt(text, 20)).toEqual({ words: '100', set: '100' });
+});
+
 test('[words] are set smaller down to the least that can be read, then left out whole, never cut', () => {
   const element = document.createElement('p');
   const write = wholeWriter(element, { width: 100, size: 20, least: 10 }, (text) => text.length * 0.5);

@@ -41,6 +41,14 @@ describe('the head', () => {
     expect(at(last, 4)).toMatchObject({ set: 'Next: 4 x 50 easy', then: 'The last of the session' });
   });
 
+  test('names together what lanes swim at the same time, each its own set', () => {
+    const text = 'lane 1\nlane 2\nSet\nlane 1: 4 x 100 @ 2:00\nlane 2: 2 x 100 @ 2:00\n50 easy @ 1:00\n';
+    expect(at(runOf(text, [0, { do: 'start' }]), 20)).toMatchObject({
+      set: 'lane 1: 4 x 100; lane 2: 2 x 100',
+      then: 'Then 50 easy',
+    });
+  });
+
   test('after a break in rounds comes the set of the next round, after the last one what follows the rounds', () => {
     // T0 at 15 s: the 50s until 135 s, break, round 2 from 165 s, its break from 285 s.
     const state = runOf(TURNS, [0, { do: 'move-on' }], [4000, { do: 'start' }]);

@@ -53,7 +53,7 @@ describe('[sight] in the coach’s window', () => {
   test.each<[string, ScreenChange]>([
     ['Fewer words', { words: false, after: false }],
     ['Two columns', { twoColumns: true }],
-    ['Only lanes 1, 2 and 3 here', { lanes: [1, 2, 3] }],
+    ['Only lanes 1–3 here', { lanes: [1, 2, 3] }],
     ['Clock and leaves only', { leavesOnly: true }],
   ])('else “%s” is one tap', (name, change) => {
     const changes = shown(15);

@@ -16,10 +16,10 @@ describe('warnings of one line and code stand together', () => {
   test('with the figures of each lane where they differ', () => {
     const group = of(`${LANES}\nSet\n4 x 100 @ 1:00`, 'cannot-make');
     expect(group?.sentence).toBe(
-      'Lanes 1, 2 and 3 cannot make their interval: lane 1 100 m on 1:00, expected to take about 1:20; ' +
+      'Lanes 1–3 cannot make their interval: lane 1 100 m on 1:00, expected to take about 1:20; ' +
         'lane 2 100 m on 1:00, expected to take about 1:30; lane 3 100 m on 1:00, expected to take about 1:20.',
     );
-    expect(group?.short).toBe('lanes 1, 2 and 3: cannot make it');
+    expect(group?.short).toBe('lanes 1–3: cannot make it');
   });
 
   test('with the figures once where they are the same', () => {
