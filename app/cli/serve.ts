@@ -31,14 +31,12 @@ interface Beginning {
   readonly source: Source | null;
   /** A session with faults, for the coach's editor. */
   readonly draft: SessionFile | null;
-  /** Whether somebody named the session. If a run comes back in its place, they are told. */
-  readonly named: boolean;
 }
 
 /**
- * Runs `serve` with the words after it; gives the exit status once the host has been told to end. `npm start` adds two
- * options: `--sample FILE` is opened if no session is named, and with `--draft` a session with faults goes into the
- * coach's editor. `served` gets the address of the coach's window.
+ * Runs `serve` with the words after it; gives the exit status once the host has been told to end. `npm start` adds an
+ * option: with `--draft` a session with faults goes into the coach's editor. `served` gets the address of the coach's
+ * window.
  */
 export async function serve(
   args: readonly string[],
@@ -50,14 +48,12 @@ export async function serve(
     port: 'value',
     data: 'value',
     share: 'flag',
-    sample: 'value',
     draft: 'flag',
   });
   if (!read.ok) return wrongUsage(io, 'serve', read.faults);
   const { positionals, values, flags } = read.value;
   if (flags.has('help')) return help(io, 'serve');
-  const [named, ...more] = positionals;
-  const session = named ?? values.get('sample');
+  const [session, ...more] = positionals;
   if (more.length > 0) return wrongUsage(io, 'serve', `takes one session, not ${positionals.length}`);
   const lanes = values.get('lanes') ?? null;
   if (lanes !== null && session === undefined) return wrongUsage(io, 'serve', '--lanes needs a session');
@@ -76,7 +72,6 @@ export async function serve(
   const beginning = {
     source: plan?.ok ? plan.plan.source : null,
     draft: plan && !plan.ok && plan.source ? draftOf(session!, plan.source) : null,
-    named: named !== undefined,
   };
   const folder = data === undefined ? dataFolder(machine) : pathFrom(io, data);
   return runHost(io, beginning, port, folder, served);
@@ -85,7 +80,7 @@ export async function serve(
 /** Serves until a signal comes; the exit status. */
 async function runHost(
   io: Io,
-  { source, draft, named }: Beginning,
+  { source, draft }: Beginning,
   port: number,
   folder: string,
   served: (address: string) => void,
@@ -112,7 +107,7 @@ async function runHost(
   }
   for (const run of unattended) await complain(io, `Left unattended and closed: ${run}`);
   if (source && cameBack === null) await host.open(source, { replace: false });
-  if (named && cameBack !== null) await complain(io, notOpened(cameBack));
+  if ((source ?? draft) !== null && cameBack !== null) await complain(io, notOpened(cameBack));
   if (draft) await complain(io, `${draft.name} is in the coach's editor, with its faults marked.`);
   const loop = startLoop(clock, timers, [lifeSigns(host, clock, journal)]);
   const stopListening = host.onChange(() => loop.wake());

@@ -19,7 +19,7 @@ const MOST_LISTED = 10_000;
 
 export const recordsRequest = z.discriminatedUnion('do', [
   /**
-   * Runs by date, the newest first, that have all words of `find` in title, parts, names, marks or notes, from one day to
+   * Runs that were started, by date, the newest first, that have all words of `find` in title, parts, names, marks or notes, from one day to
    * another, both included; null for no such end.
    */
   z.strictObject({

@@ -6,7 +6,7 @@ import * as z from 'zod/mini';
 import type { HistoryRun } from '../core/record/history-run.ts';
 
 /** Raised when a summary has to be worked out anew. */
-export const SUMMARY_VERSION = 1;
+export const SUMMARY_VERSION = 2;
 
 /** Tells whether a file is still the one from which a summary was made. */
 export interface SummarisedFile {
@@ -22,6 +22,8 @@ export interface RunSummary {
   readonly after: SummarisedFile | null;
   /** null where nobody has begun the run. */
   readonly run: HistoryRun | null;
+  /** Whether swimmers were started: a session that was only opened is none of the history. */
+  readonly isStarted: boolean;
   /** What it is found by, besides its day. */
   readonly words: readonly string[];
 }
@@ -50,5 +52,6 @@ export const runSummary: z.ZodMiniType<RunSummary> = z.strictObject({
   journal: file,
   after: z.nullable(file),
   run: z.nullable(run),
+  isStarted: z.boolean(),
   words: z.array(z.string()),
 });

@@ -91,7 +91,10 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
                 clock={clock}
                 onBack={run ? () => setLeft(null) : null}
                 onRehearse={(source) => rehearsal.begin({ source, clockPhase: clock.now() })}
-                onOpened={() => setLeft(null)}
+                onOpened={() => {
+                  setBrought(null);
+                  setLeft(null);
+                }}
                 onHistory={() => goTo(true)}
                 onPrint={setPaper}
                 brought={brought}

@@ -153,8 +153,8 @@ describe('[serve] a real one', () => {
     expect(await ended).toEqual([0, null]);
   });
 
-  test('a run that has come back stands in the place of a session that was named; of the sample nothing is said', async () => {
-    const begin = await serve('--sample', 'session.txt', '--port', '0', '--data', 'back');
+  test('a run that has come back stands in the place of a session that was named', async () => {
+    const begin = await serve('session.txt', '--port', '0', '--data', 'back');
     const given = await fetch(`${begin.origin}/command`, {
       method: 'POST',
       headers: { 'Content-Type': 'application/json', Origin: begin.origin },
@@ -163,11 +163,11 @@ describe('[serve] a real one', () => {
     expect(await given.json()).toMatchObject({ ok: true });
     begin.child.kill('SIGKILL');
     await begin.ended;
-    const sample = await serve('--sample', 'session.txt', '--port', '0', '--data', 'back');
-    await expect.poll(() => sample.printed().stdout).toContain('Lanecall is at');
-    expect(sample.printed().stderr).toBe('');
-    sample.child.kill('SIGKILL');
-    await sample.ended;
+    const none = await serve('--port', '0', '--data', 'back');
+    await expect.poll(() => none.printed().stdout).toContain('Lanecall is at');
+    expect(none.printed().stderr).toBe('');
+    none.child.kill('SIGKILL');
+    await none.ended;
     const named = await serve('session.txt', '--port', '0', '--data', 'back');
     await expect.poll(() => named.printed().stdout).toContain('Lanecall is at');
     expect(named.printed().stderr).toContain('The unfinished run of Squad has come back, so the session you named');

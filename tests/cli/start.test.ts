@@ -1,20 +1,17 @@
 /*
- * What `npm start` adds to serving: the sample session, and the browser it opens.
+ * What `npm start` adds to serving: the editor for a session with faults, and the browser it opens.
  */
 
-import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { engineWords, serveArguments, whyNotDesktop } from '../../app/cli/launcher/start.ts';
 import { browserCommand } from '../../app/cli/launcher/system-browser.ts';
 
 describe('[start] the arguments of serve', () => {
-  const sample = join('/clone', 'assets', 'harbour-thursday.txt');
-
   test.each<[string[], string[]]>([
-    [[], ['--sample', sample]],
+    [[], []],
     [
       ['--port', '8080', '--share'],
-      ['--sample', sample, '--port', '8080', '--share'],
+      ['--port', '8080', '--share'],
     ],
     [
       ['tuesday.txt', '--port=8080'],
@@ -27,7 +24,7 @@ describe('[start] the arguments of serve', () => {
     [['-'], ['--draft', '-']],
     [['--help'], ['--help']],
   ])('%j becomes %j', (given, passed) => {
-    expect(serveArguments('/clone', given)).toEqual(passed);
+    expect(serveArguments(given)).toEqual(passed);
   });
 });
 

@@ -232,6 +232,7 @@ describe('[wire] bounds', () => {
     ['a deletion of runs', 'delete.stems.0', 'a.b', 'a\\'],
     ['the summary of a run', 'version', SUMMARY_VERSION, SUMMARY_VERSION + 1],
     ['the summary of a run', 'run', null, undefined],
+    ['the summary of a run', 'isStarted', false, null],
     ['the summary of a run', 'after', null, undefined],
     ['the summary of a run', 'run.effort', null, 0.5],
     ['the summary of a run', 'run.load', null, 0.5],

@@ -151,6 +151,7 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
         css: [{ lane: 1, cssMs: 1, caution: 'x' }],
       },
       words: ['x'],
+      isStarted: true,
     },
   ],
 ];

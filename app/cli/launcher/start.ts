@@ -3,7 +3,6 @@
  * served, in the system's own browser where there is one.
  */
 
-import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { hasXServer } from '../../host/x-server.ts';
 import { complain, type Io } from '../io.ts';
@@ -23,7 +22,7 @@ export async function start(root: string, args: string[], io: Io): Promise<numbe
     await complain(io, `${why}; serving the same program to browsers instead.`);
     if (remedy) await complain(io, `These two commands allow it:\n  ${remedy.join('\n  ')}`);
   }
-  return serve(serveArguments(root, args), io, openInBrowser);
+  return serve(serveArguments(args), io, openInBrowser);
 }
 
 async function openDesktop(root: string, args: string[], io: Io): Promise<Opening> {
@@ -67,12 +66,10 @@ export function whyNotDesktop(
   return null;
 }
 
-/** A session with faults goes into the coach's editor; where none is named the sample is opened. */
-export function serveArguments(root: string, args: string[]): string[] {
+/** A session with faults goes into the coach's editor; where none is named that is what opens. */
+export function serveArguments(args: string[]): string[] {
   const { positionals, values } = readArguments(args);
-  if (values['help'] === true) return args;
-  const sample = join(root, 'assets', 'harbour-thursday.txt');
-  return [...(positionals.length > 0 ? ['--draft'] : ['--sample', sample]), ...args];
+  return positionals.length > 0 && values['help'] !== true ? ['--draft', ...args] : args;
 }
 
 function readArguments(args: string[]) {

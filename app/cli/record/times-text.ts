@@ -20,7 +20,7 @@ export function timeTexts(record: RunRecord): readonly string[] {
   return [...sets, ...tests];
 }
 
-/** "lane 1, 50 fast: 0:39.5 (1:19 a 100, 0.5 under), 0:41.2 (…); fade 3.5 s a 100". */
+/** "lane 1, 50 fast: 0:39.5 (1:19 a 100, 0.5 under), 0:41.2 (…); fade 3.4 s a 100". */
 function setText({ lane, first, reps, fade }: SetTimes, { unit }: RunRecord): string {
   const times = reps.map(({ time, pace, over }) => {
     const told = commaed(pace === null ? '' : `${reading(pace)} a 100`, over === null ? '' : overText(over));

@@ -19,6 +19,11 @@ function toHundredth(time: Millis): Millis {
   return Math.floor(time / 10) * 10;
 }
 
+/** As it is shown: less than a tenth is cut off. What stands beside it is worked out of this, so that they agree. */
+export function toTenth(time: Millis): Millis {
+  return Math.floor(time / 100) * 100;
+}
+
 /** For 100 of the pool's unit, whole ms, a half rounded up; null for a swim by time, which has no distance. */
 export function paceOf(time: Millis, distance: Tenths): Millis | null {
   return distance > 0 ? Math.floor((time * 2000 + distance) / (2 * distance)) : null;

@@ -10,7 +10,7 @@ import { spaced } from '../words/phrase.ts';
 import { roundCell } from '../words/round.ts';
 import { clockTimeToSecond } from '../words/time/time-of-day.ts';
 import type { Millis } from '../units.ts';
-import { paceOf } from './hand-time.ts';
+import { paceOf, toTenth } from './hand-time.ts';
 import type { GivenRecord, LeaveRecord, RunRecord } from './record.ts';
 
 const HEADER = [
@@ -50,7 +50,7 @@ export function markWords({ command, added }: GivenRecord): string {
 
 function leaveCells(leave: LeaveRecord, unit: string, when: (at: Millis) => string[]): string[] {
   const { lane, rep, at, swimmers, gap, time } = leave;
-  const pace = time === null ? null : paceOf(time, rep.distance);
+  const pace = time === null ? null : paceOf(toTenth(time), rep.distance);
   return [
     leave.called ? 'leave' : 'leave not called',
     ...when(at),
@@ -82,5 +82,5 @@ const NO_REP: readonly string[] = new Array<string>(11).fill('');
 
 /** In seconds, to the tenth: a hand is no better. */
 function tenthsCell(time: Millis | null): string {
-  return time === null ? '' : secondsCell(Math.floor(time / 100) * 100);
+  return time === null ? '' : secondsCell(toTenth(time));
 }

@@ -4,8 +4,9 @@
  */
 
 import { cssOf, type CssTest } from '../pace/css-trials.ts';
+import type { Leave } from '../run/record.ts';
 import type { Millis } from '../units.ts';
-import { fadeOf, paceOf } from './hand-time.ts';
+import { fadeOf, paceOf, toTenth } from './hand-time.ts';
 import type { LeaveRecord, RunRecord } from './record.ts';
 
 export interface SetTimes {
@@ -17,6 +18,7 @@ export interface SetTimes {
   readonly fade: Millis | null;
 }
 
+/** In tenths, as it is shown. */
 export interface RepTime {
   readonly rep: number;
   readonly of: number;
@@ -31,16 +33,16 @@ export interface RepTime {
 
 /** One passage through a set in a lane after the other, by lane and time. */
 export function setTimesOf({ lanes }: RunRecord): readonly SetTimes[] {
-  const groups: LeaveRecord[][] = [];
+  const groups: Timed[][] = [];
   for (const { leaves } of lanes) {
-    let group: LeaveRecord[] = [];
+    let group: Timed[] = [];
     for (const leave of leaves.filter(isTimed)) {
       if (group.length === 0 || group[0]!.rep.set !== leave.rep.set) groups.push((group = []));
       group.push(leave);
     }
   }
   return groups.map((group) => {
-    const reps = group.map(repTime);
+    const reps = group.map((leave) => repTime(leave, leave.time));
     const paces = reps.map(({ pace }) => pace).filter((pace): pace is Millis => pace !== null);
     return { lane: group[0]!.lane, first: group[0]!, reps, fade: fadeOf(paces) };
   });
@@ -54,7 +56,7 @@ export function cssTestsOf({ lanes }: RunRecord): readonly { readonly lane: numb
     for (const part of new Set(timed.map((leave) => leave.part))) {
       const trials = timed
         .filter((leave) => leave.part === part && [2000, 4000].includes(leave.rep.distance))
-        .map(({ rep, time }) => ({ distance: rep.distance, time }));
+        .map(({ rep, time }) => ({ distance: rep.distance, time: toTenth(time) }));
       if (trials.length === 2 && trials[0]!.distance !== trials[1]!.distance) tests.push({ lane, test: cssOf(trials) });
     }
   }
@@ -68,8 +70,9 @@ function isTimed(leave: LeaveRecord): leave is Timed {
 }
 
 /** The target of an untimed set is for one of its reps, and its time for the whole. */
-function repTime({ rep, at, time }: LeaveRecord): RepTime {
-  const taken = time ?? 0;
-  const over = rep.target === null || rep.set.untimed ? null : taken - rep.target;
-  return { rep: rep.rep, of: rep.of, at, time: taken, pace: paceOf(taken, rep.distance), over };
+export function repTime({ rep, at }: Pick<Leave, 'rep' | 'at'>, taken: Millis): RepTime {
+  const time = toTenth(taken);
+  const pace = paceOf(time, rep.distance);
+  const over = rep.target === null || rep.set.untimed ? null : time - toTenth(rep.target);
+  return { rep: rep.rep, of: rep.of, at, time, pace: pace === null ? null : toTenth(pace), over };
 }

@@ -73,6 +73,13 @@ export function laneSetWords(set: SwimSet, lane: number, cuts: Cuts = NO_CUTS): 
   return spaced(laneSetSize(set, lane, cutOf(set.line, cuts)), set.words);
 }
 
+/** One lane's own share of any line that is swum: `15:00 easy`, `20:00 of 75s free`, `7 x 75 free`. */
+export function laneLineWords(item: SwimSet | TimedBlock | TimedSwim, lane: number): string {
+  if (item.kind === 'set') return laneSetWords(item, lane);
+  if (item.kind === 'timed-swim') return lineWords(item, NO_CUTS);
+  return spaced(blockSize(item.time, distanceText(item.distances[lane] ?? 0)), item.words);
+}
+
 /** What stands under it left out: "3 rounds", "lanes 1 and 2"; null for a line that nothing stands under. */
 export function headingWords(item: Item, cuts: Cuts): string | null {
   if (item.kind === 'lanes') return item.lanes && lanesNamed(item.lanes.numbers);

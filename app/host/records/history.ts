@@ -8,6 +8,7 @@ import { join } from 'node:path';
 import { NOTHING_ADDED } from '../../core/record/afterwards.ts';
 import { historyRun, searchedWords } from '../../core/record/history-run.ts';
 import { recordOf } from '../../core/record/record.ts';
+import { hasStarted } from '../../core/run/first-start.ts';
 import type { Millis } from '../../core/units.ts';
 import { runSummary, SUMMARY_VERSION, type RunSummary, type SummarisedFile } from '../../wire/run-summary.ts';
 import type { Disk, FileMark } from '../journal/disk.ts';
@@ -102,7 +103,7 @@ export class History {
 
   private async workOut({ path, journal, after }: Found): Promise<KnownRun> {
     const { disk } = this.ports;
-    const nothing = { version: SUMMARY_VERSION, journal, after, run: null, words: [] };
+    const nothing = { version: SUMMARY_VERSION, journal, after, run: null, isStarted: false, words: [] };
     const read = await readKept(disk, path);
     if (read.kind === 'unread') return { path, summary: nothing, unread: read.why };
     let summary: RunSummary = nothing;
@@ -110,7 +111,8 @@ export class History {
       const { kept } = read;
       const added = await readAfterwards(disk, { path, run: kept.run });
       const record = recordOf(kept, added.ok ? added.added : NOTHING_ADDED);
-      summary = { ...nothing, run: historyRun(record), words: searchedWords(record) };
+      const isStarted = hasStarted(kept.commands);
+      summary = { ...nothing, run: historyRun(record), isStarted, words: searchedWords(record) };
     }
     // One that goes on is another with its next line.
     if (summary.run?.ended !== 'going') await this.keep(path, summary);

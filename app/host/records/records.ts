@@ -86,7 +86,8 @@ export class Records {
       const unfinished = await finishDeletion(this.ports);
       const { runs, toCome } = await this.history.look();
       const words = searchedWords(find);
-      const fit = runs.flatMap(({ summary }) => (summary.run && fits(summary, words, from, to) ? summary.run : []));
+      const started = runs.flatMap(({ summary }) => (summary.isStarted ? summary : []));
+      const fit = started.flatMap((summary) => (summary.run && fits(summary, words, from, to) ? summary.run : []));
       fit.sort((a, b) => (a.openedAt < b.openedAt ? 1 : a.openedAt > b.openedAt ? -1 : 0));
       const said = [...(unfinished === null ? [] : [unfinished]), ...runs.flatMap(({ unread }) => unread ?? [])];
       return { runs: fit.slice(0, most), more: Math.max(0, fit.length - most), toCome, said };

@@ -7,7 +7,7 @@ import type { ReactElement } from 'react';
 import type { Afterwards } from '../../../app/core/record/afterwards.ts';
 import { sessionLoad } from '../../../app/core/record/load.ts';
 import type { ReviewJson } from '../../../app/core/record/review-json.ts';
-import { MINUTE } from '../../../app/core/units.ts';
+import { MINUTE, SECOND } from '../../../app/core/units.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { readingPast } from '../../../app/core/words/time/reading.ts';
 import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
@@ -46,7 +46,7 @@ export function RecordView({ review, added, onCss }: RecordViewProps): ReactElem
               <th scope="row">{part || 'Without a heading'}</th>
               <td>{plannedMs === 0 ? 'not in the last text' : readingPast(plannedMs)}</td>
               <td>{durationMs === 0 ? 'not swum' : readingPast(durationMs)}</td>
-              <td>{plannedMs === 0 || durationMs === 0 ? '–' : againstText(durationMs - plannedMs)}</td>
+              <td>{plannedMs === 0 || durationMs === 0 ? '–' : againstText(durationMs, plannedMs)}</td>
             </tr>
           ))}
         </tbody>
@@ -73,7 +73,9 @@ function Figures({ review: { record, unit }, added }: Pick<RecordViewProps, 'rev
       <Figure what={`${minutes} min`} about="from the opening to the end" />
       <Figure
         what={effort === null ? '–' : `${sessionLoad(effort, record.durationMs)}`}
-        about={effort === null ? 'load: say how hard it was' : `load, effort ${effort} × ${minutes} min`}
+        about={
+          effort === null ? 'load: say how hard it was' : `load, effort ${effort} × ${readingPast(record.durationMs)}`
+        }
       />
       {there === null ? null : <Figure what={`${there}`} about="were there" />}
     </dl>
@@ -90,11 +92,11 @@ function Figure({ what, about }: { readonly what: string; readonly about: string
   );
 }
 
-/** "0:40 longer", "as planned". */
-function againstText(over: number): string {
-  const seconds = readingPast(Math.abs(over));
-  if (seconds === '0:00') return 'as planned';
-  return `${seconds} ${over > 0 ? 'longer' : 'shorter'}`;
+/** "0:40 longer", "as planned": of the whole seconds that stand beside it. */
+function againstText(took: number, planned: number): string {
+  const over = (Math.floor(took / SECOND) - Math.floor(planned / SECOND)) * SECOND;
+  if (over === 0) return 'as planned';
+  return `${readingPast(Math.abs(over))} ${over > 0 ? 'longer' : 'shorter'}`;
 }
 
 function NotCalled({

@@ -34,6 +34,8 @@ export interface SessionsGiven {
   insert(text: string): void;
   /** Another session is in the editor, for the coach to look at. */
   onShown(): void;
+  /** A new text is there to be written. */
+  onBegun(): void;
   onDone(done: Done): void;
   onRefused(why: string): void;
 }
@@ -62,7 +64,7 @@ export interface Sessions {
 const MOST = 200;
 
 export function useSessions(given: SessionsGiven): Sessions {
-  const { tools, isSeen, undo, insert, onShown, onDone, onRefused } = given;
+  const { tools, isSeen, undo, insert, onShown, onBegun, onDone, onRefused } = given;
   const { writing, askLibrary: ask } = tools;
   const [words, setWords] = useState('');
   const [found, setFound] = useState<Found | null>(null);
@@ -140,7 +142,10 @@ export function useSessions(given: SessionsGiven): Sessions {
     begin(text, name) {
       const { lanesText } = writing.state().draft;
       writing.put({ ...EMPTY, text, lanesText, from: name });
+      // What was looked for would hide it.
+      void find('');
       onShown();
+      onBegun();
       onDone({ text: name === null ? 'A new session.' : `${name}, a sample: change it as you like.`, undo });
     },
     async duplicate(name) {

@@ -9,7 +9,7 @@ import { poolText } from '../../../app/core/words/distance.ts';
 import { commaed } from '../../../app/core/words/phrase.ts';
 import { timetableOf, type TimetableRow } from '../timetable/timetable-rows.ts';
 import { Caution } from './caution.tsx';
-import { boardParts, laneSheets, lineCount, type SheetPart } from './sheet-lines.ts';
+import { boardParts, laneSheets, lineCount, type LaneTiming, type SheetPart } from './sheet-lines.ts';
 import styles from './sheets.module.css';
 
 interface SheetProps {
@@ -39,9 +39,6 @@ export function BoardSheet({ plan }: SheetProps): ReactElement {
       <h2>{plan.session.title ?? 'Session'}</h2>
       <p className={styles.facts}>{commaed(poolText(pool.length, pool.unit), table.length, table.ends ?? '')}</p>
       <Parts parts={parts} />
-      {new Set(plan.session.lanes.map(({ number }) => number)).size > 1 ? (
-        <p className={styles.facts}>Intervals stand in the order of the lanes.</p>
-      ) : null}
       <Caution />
     </article>
   );
@@ -73,13 +70,30 @@ function Parts({ parts }: { readonly parts: readonly SheetPart[] }): ReactElemen
           <ul>
             {lines.map((line) => (
               <li key={line.key} data-depth={line.depth}>
-                <span>{line.words}</span> <b>{line.interval}</b>
+                <span>{line.words}</span> <Timings timings={line.timings} />
               </li>
             ))}
           </ul>
         </section>
       ))}
     </>
+  );
+}
+
+/** Lanes that differ stand one below the other. */
+function Timings({ timings }: { readonly timings: readonly LaneTiming[] }): ReactElement {
+  if (timings.length < 2) return <b>{timings[0]?.words}</b>;
+  return (
+    <table className={styles.lanes}>
+      <tbody>
+        {timings.map(({ lanes, words }) => (
+          <tr key={lanes}>
+            <th scope="row">{lanes}</th>
+            <td>{words}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }
 

@@ -4,7 +4,8 @@
  */
 
 import { useEffect, useRef, useState, useSyncExternalStore, type ReactElement } from 'react';
-import { handTime, paceOf } from '../../../app/core/record/hand-time.ts';
+import { handTime } from '../../../app/core/record/hand-time.ts';
+import { repTime } from '../../../app/core/record/set-times.ts';
 import { touched } from '../../../app/core/record/touch.ts';
 import type { Leave } from '../../../app/core/run/record.ts';
 import { view } from '../../../app/core/run/view.ts';
@@ -98,10 +99,9 @@ export function TimesPanel({ tools, moment, touches, onClose }: TimesPanelProps)
 }
 
 /** "rep 3, 1:15.6 a 100, 0.4 s under". */
-function figures({ rep }: Leave, time: Millis): string {
-  const pace = paceOf(time, rep.distance);
-  const over = rep.target === null || rep.set.untimed ? '' : overText(time - rep.target);
-  return commaed(`rep ${rep.rep}`, pace === null ? '' : `${tenthText(pace)} a 100`, over);
+function figures(leave: Leave, taken: Millis): string {
+  const { rep, pace, over } = repTime(leave, taken);
+  return commaed(`rep ${rep}`, pace === null ? '' : `${tenthText(pace)} a 100`, over === null ? '' : overText(over));
 }
 
 interface TouchButtonProps {

@@ -11,10 +11,9 @@ import type { Item, Lane } from '../../../app/core/session/session.ts';
 import { MINUTE, type LengthUnit, type Millis } from '../../../app/core/units.ts';
 import { distanceText } from '../../../app/core/words/distance.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
-import { holdText, intervalText } from '../../../app/core/words/interval.ts';
-import { commaed } from '../../../app/core/words/phrase.ts';
 import { reading, readingLeft, spanText } from '../../../app/core/words/time/reading.ts';
 import { cutsInside, headingWords, itemWords, NO_CUTS, type Cuts } from '../../../app/core/words/set.ts';
+import { timingCell } from '../../../app/core/words/timing.ts';
 import { clockTime, endTimeAfter, timeOfDay, timeOfDayAfter } from '../../../app/core/words/time/time-of-day.ts';
 
 export interface Timetable {
@@ -59,7 +58,7 @@ export interface TimetableRow {
   readonly key: string;
   readonly depth: number;
   readonly words: string;
-  /** In lane order: "1:30", "≈1:45, hold 1:20", "–" for a lane that sits it out; empty for a talk or break. */
+  /** In lane order: "1:30", "≈1:45, hold 1:20", "50 on 0:45, 100 on 1:30", "–" for a lane that sits it out; empty for a talk or break. */
   readonly lanes: readonly string[];
 }
 
@@ -134,7 +133,9 @@ function squadRows(lanes: readonly Lane[]): readonly TimetableRow[] {
 }
 
 /** By line, what each lane swims of it the first time, in lane order; nothing for a lane that does not. */
-function firstReps(stretches: readonly Stretch[]): ReadonlyMap<number, readonly (readonly Rep[])[]> {
+export type FirstReps = ReadonlyMap<number, readonly (readonly Rep[])[]>;
+
+export function firstReps(stretches: readonly Stretch[]): FirstReps {
   const reps = new Map<number, Rep[][]>();
   for (const { lanes } of stretches) {
     lanes.forEach((own, lane) => {
@@ -153,7 +154,7 @@ function firstReps(stretches: readonly Stretch[]): ReadonlyMap<number, readonly 
 function rowsOf(
   items: readonly Item[],
   depth: number,
-  reps: ReadonlyMap<number, readonly (readonly Rep[])[]>,
+  reps: FirstReps,
   lanes: readonly number[],
   cuts: Cuts,
   within = false,
@@ -172,18 +173,20 @@ function rowsOf(
         key,
         depth,
         words: itemWords(item, cuts, within),
-        lanes: own ? lanes.map((lane) => timingText(item, own[lane]!)) : [],
+        lanes: own ? lanes.map((lane) => timingText(leftOf(item, own[lane]!, cuts))) : [],
       });
     }
   }
   return rows;
 }
 
-/** That of the first rep; if reps differ, each one once. */
-function timingText(item: Item, reps: readonly Rep[]): string {
-  if (reps.length === 0) return '–';
-  const shown = item.kind === 'set' && item.ways ? reps : reps.slice(0, 1);
-  return [...new Set(shown.map((rep) => commaed(intervalText(rep), holdText(rep.target))))].join(' / ');
+/** What cuts have left of a set's reps: one at least. */
+function leftOf({ kind, line }: Item, reps: readonly Rep[], cuts: Cuts): readonly Rep[] {
+  return kind === 'set' ? reps.slice(0, Math.max(1, reps.length - (cuts.get(line) ?? 0))) : reps;
+}
+
+function timingText(reps: readonly Rep[]): string {
+  return reps.length === 0 ? '–' : timingCell(reps);
 }
 
 /** Marked if an estimate is in it. */

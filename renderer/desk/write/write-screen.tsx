@@ -3,7 +3,7 @@
  * to run it.
  */
 
-import { useId, useRef, useState, type DragEvent, type ReactElement } from 'react';
+import { useEffect, useId, useRef, useState, type DragEvent, type ReactElement } from 'react';
 import { lanesWritten } from '../../../app/core/session/text/text-with-lane.ts';
 import type { Source } from '../../../app/core/plan/plan.ts';
 import type { Fault } from '../../../app/core/result.ts';
@@ -80,6 +80,11 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   // What the text was last changed as a part of, from beside it.
   const [part, setPart] = useState<string | null>(null);
   const setText = (next: string, on?: number): void => writing.write({ text: next }, runId, on);
+  const typed = (next: string, on?: number): void => {
+    // What was said of the text before is over, and Ctrl+Z goes back as far.
+    setDone(null);
+    setText(next, on);
+  };
   const setTextBeside = (next: string, asPart: string | null = null): void => {
     setPart(asPart);
     setText(next);
@@ -100,6 +105,11 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const faultsId = useId();
   const [busy, setBusy] = useState(false);
   const editor = useRef<TextView>(null);
+  const [begun, setBegun] = useState(0);
+  // Whoever begins a text wants to write, and not to look for the field first.
+  useEffect(() => {
+    if (begun > 0) editor.current?.focus();
+  }, [begun]);
   const lanesEditor = useRef<TextView>(null);
   const [known] = useState(() => createKnownBefore(tools.askLibrary));
 
@@ -139,6 +149,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     undo,
     insert: (lines) => putIn(editor.current, lines),
     onShown: shelf.leaveRoom,
+    onBegun: () => setBegun((n) => n + 1),
     onDone: tell,
     onRefused: say,
   });
@@ -247,7 +258,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           explain={explainNow}
           onNothing={sayNothing}
           placeholder={'Write it as on the whiteboard,\nor paste or drop one here.'}
-          onChange={setText}
+          onChange={typed}
         />
         {showLanes ? (
           <SessionEditor

@@ -32,13 +32,29 @@ test('[hand times] by passage through a set: each rep’s pace, over or under it
       lane: 1,
       reps: [
         { rep: 1, of: 2, at: 10_000, time: 39_500, pace: 79_000, over: -500 },
-        { rep: 2, of: 2, at: 70_000, time: 41_250, pace: 82_500, over: 1250 },
+        { rep: 2, of: 2, at: 70_000, time: 41_200, pace: 82_400, over: 1200 },
       ],
-      fade: 3500,
+      fade: 3400,
     },
     { lane: 1, reps: [{ rep: 1, of: 2, at: 130_000, time: 40_000, pace: 80_000, over: 0 }], fade: null },
     { lane: 2, reps: [{ rep: 2, of: 2, at: 70_000, time: 40_200, pace: 80_400, over: 200 }], fade: null },
   ]);
+});
+
+test('[hand times] what stands beside a time is worked out of the time as it is shown, in tenths', () => {
+  const text = ['T', 'Main', '50 @ 1:00 hold 0:46', '75 @ 2:00 hold 0:46.5', '400 @ 8:00', '200 @ 5:00'].join('\n');
+  const taken = [22_870, 23_590, 360_090, 170_010];
+  const times = [10, 70, 190, 670].map((second, index) => ({ lane: 1, at: second * 1000, watches: [taken[index]!] }));
+  const record = recordOf(keptRun(text, [[0, { do: 'start' }]]), { ...NOTHING_ADDED, times });
+  expect(setTimesOf(record).map(({ reps }) => [reps[0]!.time, reps[0]!.pace, reps[0]!.over])).toEqual([
+    [22_800, 45_600, -23_200],
+    [23_500, 31_300, -23_000],
+    [360_000, 90_000, null],
+    [170_000, 85_000, null],
+  ]);
+  expect(cssTestsOf(record)).toEqual([{ lane: 1, test: { ok: true, css: 95_000, caution: null } }]);
+  // The record keeps the hundredths of the watch.
+  expect(record.lanes[0]!.leaves.map(({ time }) => time)).toEqual(taken);
 });
 
 test('[CSS] one timed 400 and one timed 200 of a part are a test of the lane', () => {

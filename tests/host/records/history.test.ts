@@ -88,8 +88,12 @@ describe('[history] the list', () => {
     expect(await found({ from: '2026-11-26', to: '2026-11-27' })).toEqual(['two', 'one']);
   });
 
-  test('leaves out what nobody has begun; what cannot be read is said, and left', async () => {
+  test('leaves out what nobody has begun, or opened without a start that stood; what cannot be read is said, and left', async () => {
     write('never', [{ say: 'closed', at: 1000, why: 'not begun' }]);
+    const replaced = { say: 'closed', at: 1000, why: 'replaced' } as const;
+    write('opened', [replaced]);
+    write('marked', [...said([{ atMs: 500, fields: { do: 'mark' } }]), replaced]);
+    write('taken-back', [...START, ...said([{ atMs: 500, fields: { do: 'undo' } }]), replaced]);
     const newer = write('newer', [DONE], { journal: 3 });
     const before = disk.files.get(newer);
     const { runs, said: sentences } = await given<'list'>(records, LIST);
@@ -111,7 +115,7 @@ describe('[history] a summary', () => {
     const { length } = disk.files.get(write('one'))!;
     await runsIn();
     expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({
-      version: 1,
+      version: 2,
       journal: { length },
       after: null,
       run: { run: 'one', distance: 400 },
@@ -126,9 +130,9 @@ describe('[history] a summary', () => {
 
   test.each([
     ['missing', () => disk.takeAway(summaryOf('one'))],
-    ['damaged', () => disk.put(summaryOf('one'), Buffer.from('{"version":1'))],
+    ['damaged', () => disk.put(summaryOf('one'), Buffer.from('{"version":2'))],
     ['not of this kind', () => disk.put(summaryOf('one'), Buffer.from('[]'))],
-    ['of another version', () => changeSummary({ version: 2 })],
+    ['of another version', () => changeSummary({ version: 1 })],
     ['of another journal', () => changeSummary({ journal: { length: 1, changed: '1' } })],
     ['without what is drawn', () => changeSummary({ run: { run: 'one' } })],
   ])('%s is worked out anew', async (_, harm) => {
@@ -137,7 +141,7 @@ describe('[history] a summary', () => {
     harm();
     records = recordsOn(disk);
     expect(await runsIn()).toEqual(before);
-    expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({ version: 1, run: { run: 'one', distance: 400 } });
+    expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({ version: 2, run: { run: 'one', distance: 400 } });
   });
 
   function changeSummary(change: object): void {

@@ -84,9 +84,9 @@ describe('[records] a run', () => {
       words: '50 fast',
       reps: [
         { rep: 1, of: 2, atMs: 10_000, timeMs: 39_500, paceMs: 79_000, overMs: -500 },
-        { rep: 2, of: 2, atMs: 70_000, timeMs: 41_250, paceMs: 82_500, overMs: 1250 },
+        { rep: 2, of: 2, atMs: 70_000, timeMs: 41_200, paceMs: 82_400, overMs: 1200 },
       ],
-      fadeMs: 3500,
+      fadeMs: 3400,
     });
   });
 

@@ -48,12 +48,12 @@ test('[times] a touch gives the rep that left last its time, pace and distance f
   touch(1);
   coach.at(50.5);
   touch(2);
-  expect(timesOf(1)).toEqual(['0:37.8 rep 1, 1:15.6 a 100, 2.1 s under']);
+  expect(timesOf(1)).toEqual(['0:37.8 rep 1, 1:15.6 a 100, 2.2 s under']);
   expect(timesOf(2)).toEqual(['0:40.5 rep 1, 1:21.0 a 100, 0.5 s over']);
   // Lane 1 comes in after its next leave: that was still the second rep.
   coach.at(133);
   touch(1);
-  expect(timesOf(1)).toEqual(['1:03.0 rep 2, 2:06.0 a 100, 23.0 s over', '0:37.8 rep 1, 1:15.6 a 100, 2.1 s under']);
+  expect(timesOf(1)).toEqual(['1:03.0 rep 2, 2:06.0 a 100, 23.0 s over', '0:37.8 rep 1, 1:15.6 a 100, 2.2 s under']);
   fireEvent.click(screen.getByRole('button', { name: 'Take back lane 1’s time' }));
   expect(timesOf(1)).toHaveLength(1);
   await waitFor(() => {

@@ -12,7 +12,7 @@ test('the timetable has a row a line with each lane’s own interval, estimates 
   expect(table.parts.map(({ name, starts }) => `${starts} ${name}`)[0]).toBe('19:30 Warm-up');
   const [warmUp, main] = table.parts;
   expect(warmUp?.length).toMatch(/^≈/);
-  expect(warmUp?.rows[0]?.lanes[0]).toMatch(/^≈/);
+  expect(warmUp?.rows[0]?.lanes[0]).toMatch(/≈|^about /);
   expect(main?.rows.map(({ words, depth, lanes }) => [words, depth, lanes])).toEqual([
     ['3 rounds', 0, []],
     ['150 steady', 1, ['2:15', '2:30']],

@@ -1,0 +1,49 @@
+// @vitest-environment happy-dom
+/*
+ * The record as it is shown and printed: figures that stand side by side agree.
+ */
+
+import { cleanup, render, screen, within } from '@testing-library/react';
+import { afterEach, expect, test } from 'vitest';
+import { NOTHING_ADDED } from '../../../../app/core/record/afterwards.ts';
+import { recordOf } from '../../../../app/core/record/record.ts';
+import { reviewJson, type ReviewJson } from '../../../../app/core/record/review-json.ts';
+import { RecordView } from '../../../../renderer/desk/afterwards/record-view.tsx';
+import { keptRun } from '../../../support/kept-run.ts';
+
+afterEach(cleanup);
+
+const TEXT = 'Squad\nlane 1\n\nMain set\n2 x 50 fast @ 1:00 hold 0:46\n';
+
+const review = (): ReviewJson => reviewJson(recordOf(keptRun(TEXT, [[0, { do: 'start' }]])), []);
+
+const show = (shown: ReviewJson, added = NOTHING_ADDED): void =>
+  void render(<RecordView review={shown} added={added} onCss={() => undefined} />);
+
+const rowsOf = (caption: string): readonly string[] =>
+  within(screen.getByRole('table', { name: caption }))
+    .getAllByRole('row')
+    .slice(1)
+    .map((row) => Array.from(row.children, (cell) => cell.textContent).join('|'));
+
+test('[record] a part took so much longer or shorter as the whole seconds beside it say', () => {
+  const whole = review();
+  const parts = [
+    { part: 'Warm-up', plannedMs: 530_000, durationMs: 111_400 },
+    { part: 'Main set', plannedMs: 470_000, durationMs: 530_900 },
+    { part: 'Swim-down', plannedMs: 60_000, durationMs: 60_900 },
+  ];
+  show({ ...whole, record: { ...whole.record, parts } });
+  expect(rowsOf('Parts against the plan')).toEqual([
+    'Warm-up|8:50|1:51|6:59 shorter',
+    'Main set|7:50|8:50|1:00 longer',
+    'Swim-down|1:00|1:00|as planned',
+  ]);
+});
+
+test('[record] the load stands beside the effort and the time that it is made of', () => {
+  const whole = review();
+  show({ ...whole, record: { ...whole.record, durationMs: 3_144_000 } }, { ...NOTHING_ADDED, effort: 6 });
+  // 52.4 minutes.
+  expect(screen.getByText('load, effort 6 × 52:24').nextSibling?.textContent).toBe('314');
+});
