@@ -23,18 +23,6 @@ function ranged(numbers: readonly number[]): readonly string[] {
   );
 }
 
-/** As on a board, where there is little room: "lane 2", "lanes 1–6", "lanes 1, 3–5". By rising number. */
-export function lanesInShort(numbers: readonly number[]): string {
-  const spans: { readonly from: number; to: number }[] = [];
-  for (const number of numbers) {
-    const last = spans[spans.length - 1];
-    if (last && last.to === number - 1) last.to = number;
-    else spans.push({ from: number, to: number });
-  }
-  const texts = spans.map(({ from, to }) => (from === to ? `${from}` : `${from}–${to}`));
-  return `${numbers.length === 1 ? 'lane' : 'lanes'} ${texts.join(', ')}`;
-}
-
 /** As a command has them: those named, or all where it names none. */
 export function lanesOrAll(numbers: readonly number[]): string {
   return numbers.length > 0 ? lanesNamed(numbers) : 'all lanes';

@@ -5,9 +5,9 @@
 import type { Plan, Rep } from '../../../app/core/plan/plan.ts';
 import type { Item } from '../../../app/core/session/session.ts';
 import { distanceIn } from '../../../app/core/words/distance.ts';
-import { lanesInShort } from '../../../app/core/words/lanes.ts';
-import { commaed, count, spaced } from '../../../app/core/words/phrase.ts';
-import { itemWords, laneLineWords, NO_CUTS, roundsLeft } from '../../../app/core/words/set.ts';
+import { lanesNamed } from '../../../app/core/words/lanes.ts';
+import { commaed, count } from '../../../app/core/words/phrase.ts';
+import { headingWords, itemWords, laneLineWords, NO_CUTS, roundsLeft } from '../../../app/core/words/set.ts';
 import { spanText } from '../../../app/core/words/time/reading.ts';
 import { timingWords } from '../../../app/core/words/timing.ts';
 import { firstReps, timetableOf, type FirstReps } from '../timetable/timetable-rows.ts';
@@ -29,7 +29,7 @@ export interface SheetLine {
 }
 
 export interface LaneTiming {
-  /** "lane 2", "lanes 3–5"; '' where it is the same in all that swim the line. */
+  /** "lane 2", "lanes 3 and 4"; '' where it is the same in all that swim the line. */
   readonly lanes: string;
   /** "on 1:30, hold 1:20". */
   readonly words: string;
@@ -96,7 +96,7 @@ function boardLines(
         ];
       case 'lanes':
         return [
-          { key, depth, words: lanesInShort(item.lanes?.numbers ?? numbers), timings: [] },
+          { key, depth, words: headingWords(item, NO_CUTS) ?? '', timings: [] },
           ...boardLines(item.items, depth + 1, reps, numbers, true),
         ];
       case 'talk':
@@ -105,8 +105,7 @@ function boardLines(
       case 'set':
       case 'block':
       case 'timed-swim': {
-        const lanes = item.lanes === null || within ? '' : `${lanesInShort(item.lanes.numbers)}:`;
-        const words = spaced(lanes, itemWords(item, NO_CUTS, true));
+        const words = itemWords(item, NO_CUTS, within);
         return [{ key, depth, words, timings: timingsOf(reps.get(item.line) ?? [], numbers) }];
       }
     }
@@ -120,7 +119,7 @@ function timingsOf(reps: readonly (readonly Rep[])[], numbers: readonly number[]
     const words = timingWords(own);
     if (own.length > 0) lanes.set(words, [...(lanes.get(words) ?? []), numbers[index]!]);
   });
-  return [...lanes].map(([words, own]) => ({ lanes: lanes.size === 1 ? '' : lanesInShort(own), words }));
+  return [...lanes].map(([words, own]) => ({ lanes: lanes.size === 1 ? '' : lanesNamed(own), words }));
 }
 
 /** What one lane swims, and what it waits for. lane: its index in lane order. */

@@ -7,11 +7,12 @@ import type { Plan, Rep } from '../../../app/core/plan/plan.ts';
 import { setOnLine } from '../../../app/core/session/item-on-line.ts';
 import { swims, type Item } from '../../../app/core/session/session.ts';
 import { distanceText } from '../../../app/core/words/distance.ts';
-import { holdText, intervalText } from '../../../app/core/words/interval.ts';
+import { holdText } from '../../../app/core/words/interval.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { itemWords, laneSetWords, NO_CUTS, setSizeText } from '../../../app/core/words/set.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
+import { timingCell } from '../../../app/core/words/timing.ts';
 
 export interface LineMeaning {
   /** The line as the screens say it. */
@@ -26,7 +27,7 @@ export interface LaneMeaning {
   readonly lane: number;
   /** "7 x 75"; '' for a lane that sits it out, which has nothing else either. */
   readonly swims: string;
-  /** "1:30", "0:50 / 1:10"; '' where it is swum on no interval. */
+  /** "1:30", "odds on 0:50, evens on 1:10"; '' where it is swum on no interval. */
   readonly interval: string;
   /** "0:38"; '' without one. */
   readonly target: string;
@@ -71,7 +72,7 @@ function laneMeaning(lane: number, item: Item, index: number, reps: readonly Rep
   return {
     lane,
     swims: sizeIn(item, index, reps),
-    interval: reps[0]!.set.untimed ? '' : each(reps.map(intervalText)),
+    interval: reps[0]!.set.untimed ? '' : timingCell(reps.map((rep) => ({ ...rep, target: null }))),
     target: each(reps.map(({ target }) => holdText(target).replace('hold ', ''))),
     leaves: leavesText(reps.map(({ offset }) => reading(offset))),
     takes: `${about(reps.some(({ estimated }) => estimated))}${reading(takes)}`,

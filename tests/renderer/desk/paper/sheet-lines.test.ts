@@ -23,7 +23,7 @@ describe('[paper] the whiteboard', () => {
 
   test('where lanes differ, those alike have one row', () => {
     const lines = '4 x 100 @ base';
-    expect(board(lines)).toEqual([['4 x 100', 'lane 1|on 1:30', 'lanes 2–3|on 1:40', 'lane 4|on 2:00']]);
+    expect(board(lines)).toEqual([['4 x 100', 'lane 1|on 1:30', 'lanes 2 and 3|on 1:40', 'lane 4|on 2:00']]);
     expect(lineCount(boardParts(planOf(lines)))).toBe(5);
   });
 
@@ -33,7 +33,7 @@ describe('[paper] the whiteboard', () => {
       ['100', '|on 2:00'],
     ]);
     expect(board('lanes 2, 4:\n  2 rounds\n    50 @ 1:00\n100 @ 2:00').slice(0, 3)).toEqual([
-      ['lanes 2, 4'],
+      ['lanes 2 and 4'],
       ['  2 rounds'],
       ['    50', '|on 1:00'],
     ]);

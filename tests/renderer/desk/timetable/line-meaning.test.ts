@@ -50,13 +50,13 @@ describe('[meaning] a set', () => {
     expect(meant('lanes 1-2:').map((lane) => lane.startsWith('2 x 100'))).toEqual([true, true, false]);
   });
 
-  test('whose reps differ has the first interval and the last', () => {
-    expect(meant('drop 5')[0]).toContain('2:00 to 1:40');
-    expect(meant('100-200-100')[1]).toContain('1:40 / 3:20');
+  test('whose reps differ has all their intervals', () => {
+    expect(meant('drop 5')[0]).toContain('2:00, 5 s less each time, down to 1:40');
+    expect(meant('100-200-100')[1]).toContain('100 on 1:40, 200 on 3:20');
   });
 
   test('by a rest, by time or without an interval is marked as what it is', () => {
-    expect(meant('15:00 easy')[0]).toMatch(/^15:00 \| 15:00 \| {2}\| \d+:\d\d \| 15:00$/);
+    expect(meant('15:00 easy')[0]).toMatch(/^15:00 \| for 15:00 \| {2}\| \d+:\d\d \| 15:00$/);
     expect(meant('6 x 75 rest')[0]).toMatch(/^6 x 75 \| ≈1:\d\d .* ≈\d+:\d\d$/);
     expect(meant('300 easy')[0]).toMatch(/^300 \| {2}\| {2}\| \d+:\d\d(:\d\d)? \| ≈\d+:\d\d$/);
   });
