@@ -5,7 +5,7 @@
 
 import { useState, type ReactElement } from 'react';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
-import type { LaneView, RunView } from '../../app/core/run/view.ts';
+import type { RunView } from '../../app/core/run/view.ts';
 import { Clock } from '../ui/coach/clock.tsx';
 import { Button } from '../ui/parts/button.tsx';
 import type { RunMoment } from '../ui/coach/frames.ts';
@@ -99,7 +99,6 @@ function Head({ tools, moment, lane }: PartProps): ReactElement {
 /** A tap on a lane chooses it; a second tap goes back to all lanes. */
 function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactElement | null {
   const { tools, moment, lane, onLane } = props;
-  const clock = useActions(tools.actions, (state) => state.clock);
   const { lanes } = moment.view;
   if (lanes.length < 2) return null;
   return (
@@ -113,7 +112,7 @@ function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactE
           key={each.number}
           name={`Lane ${each.number}`}
           label={each.number}
-          hint={leaveText(moment.view, each, clock)}
+          hint={<LaneHint tools={tools} lane={each.number} />}
           look="small"
           className={each.state === 'stopped' ? styles.isStopped : undefined}
           pressed={each.number === lane}
@@ -124,9 +123,15 @@ function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactE
   );
 }
 
+/** Drawn on each frame, as the head is: the seconds of the two change together. */
+function LaneHint({ tools, lane }: Omit<PartProps, 'moment' | 'lane'> & { readonly lane: number }): ReactElement {
+  const clock = useActions(tools.actions, (state) => state.clock);
+  return <span ref={useDrawn(tools.frames, (at) => (at ? leaveText(at.view, lane, clock) : ''))} />;
+}
+
 /** "6:10, in 22 s", or the word that stands in its place. */
-function leaveText(view: RunView, { number }: LaneView, clock: ClockChoice): string {
-  const { leave, left } = nextLeaveOf(view, number, clock);
+function leaveText(view: RunView, lane: number, clock: ClockChoice): string {
+  const { leave, left } = nextLeaveOf(view, lane, clock);
   return left === '' ? leave : `${leave}, ${left}`;
 }
 

@@ -45,7 +45,7 @@ interface Named {
   /** The text on it, if that is not the name. */
   readonly label?: ReactNode;
   /** A second, smaller line, no part of the name: the key, what it does, what is left of its time. */
-  readonly hint?: string | undefined;
+  readonly hint?: ReactNode;
   readonly children?: undefined;
 }
 

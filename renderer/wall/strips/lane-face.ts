@@ -11,9 +11,9 @@ import type { Rep, Stretch } from '../../../app/core/plan/plan.ts';
 import { setOnLine } from '../../../app/core/session/item-on-line.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { inByText } from '../../../app/core/words/time/clock.ts';
-import { distanceIn } from '../../../app/core/words/distance.ts';
+import { distanceIn, distanceText } from '../../../app/core/words/distance.ts';
 import { holdText, onText } from '../../../app/core/words/interval.ts';
-import { count } from '../../../app/core/words/phrase.ts';
+import { commaed, count } from '../../../app/core/words/phrase.ts';
 import { readingLeft, secondsLeft } from '../../../app/core/words/time/reading.ts';
 import { repOf, repWords } from '../../../app/core/words/rep.ts';
 import { roundText } from '../../../app/core/words/round.ts';
@@ -30,7 +30,7 @@ export interface LaneFace {
   readonly seconds: string;
   /** Stands in place of a leave: "stopped". */
   readonly word: string;
-  /** "2 of 8", also "1 of 1": empty only where nothing is swum, or while nobody swims. */
+  /** "2 of 8", also "1 of 1", of a ladder "150, 3 of 7": empty only where nothing is swum, or while nobody swims. */
   readonly rep: string;
   readonly round: string;
   readonly interval: string;
@@ -155,7 +155,9 @@ export function firstFace(
   if (!stretch || !first) return { ...shown, state: 'absent', word: stretch?.kind === 'swim' ? 'no swim' : '' };
   const swim = swimFace(view, stretch, first, index);
   // Of a set that begins its count says how often; of one that is gone on with, the rep.
-  if (first.rep.rep > 1) return { ...shown, ...swim, state: 'first' };
+  if (first.rep.rep > 1) {
+    return { ...shown, ...swim, rep: repOf(first), words: repWords(first.rep), state: 'first' };
+  }
   const words = setWords(view, stretch, first.rep, index);
   const reps = stretch.lanes[index]!.reps.filter(({ set }) => set === first.rep.set);
   // Those of a ladder, or with `drop`, have none in common.
@@ -195,14 +197,20 @@ function swimFace(
   index: number,
 ): Pick<LaneFace, 'rep' | 'round' | 'interval' | 'words' | 'line' | 'target'> {
   const { rep, rounds } = counted;
+  const isRung = !rep.set.untimed && differInDistance(stretch, rep, index);
   return {
-    rep: repOf(counted),
+    rep: isRung ? commaed(distanceText(rep.distance), repOf(counted)) : repOf(counted),
     round: roundText(rounds),
     interval: onText(rep),
-    words: rep.set.untimed ? setWords(view, stretch, rep, index) : repWords(rep),
+    words: rep.set.untimed ? setWords(view, stretch, rep, index) : isRung ? rep.words : repWords(rep),
     line: rep.set.line,
     target: holdText(rep.target),
   };
+}
+
+/** Whether the lane's reps of a set do, as in a ladder: then swimmers have to be told which comes next. */
+function differInDistance({ lanes }: Stretch, { set, distance }: Rep, index: number): boolean {
+  return lanes[index]!.reps.some((other) => other.set === set && other.distance !== distance);
 }
 
 /** The lane's share of the whole set that a rep belongs to. */

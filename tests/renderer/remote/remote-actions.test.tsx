@@ -26,6 +26,18 @@ function remote(state: RunState, t: number, lane: number | null): CoachTable {
 
 const press = (name: string): boolean => fireEvent.click(screen.getByRole('button', { name }));
 
+test('a lane counts down with the head, not once a second of its own', () => {
+  const table = coachTable(runOf('start on 10\nlane 1\nlane 2\nSet\n4 x 50 fast @ 1:00.5', [0, { do: 'start' }]));
+  // The page was drawn last at 23.0 s, and it is 23.6 s: the leave is at 70.5 s.
+  const shown = table.at(23_000);
+  table.at(23_600);
+  const frames = { ...table.tools.frames, shown: () => shown };
+  const { container } = render(<Remote tools={{ ...table.tools, frames }} />);
+  press('Lane 2');
+  expect(container.querySelector('header')?.textContent).toMatch(/in 47 s$/);
+  expect(screen.getByRole('button', { name: 'Lane 2' }).textContent).toMatch(/in 47 s$/);
+});
+
 test('Stop is for all lanes, also while it looks after one; that one has its own beside it', () => {
   const { sent } = remote(runOf(SET, [0, { do: 'start' }]), 20_000, 2);
   press('Stop');

@@ -67,6 +67,29 @@ describe('lanes with sets of their own', () => {
   });
 });
 
+describe('where the reps of a set differ in distance', () => {
+  const LADDER = 'lane 1\nlane 2\n50-100-150 free @ 1:00\n4 x 50 easy @ 1:00\n';
+
+  test('[strip] each says its own, before which of how many it is, and its words without it', () => {
+    const deck = new Deck(LADDER).at(0, { do: 'start' });
+    expect(face(deck, 11.5).lanes[0]).toMatchObject({ state: 'leaving', rep: '50, 1 of 3', words: 'free' });
+    expect(face(deck, 20).lanes[0]).toMatchObject({ state: 'waiting', rep: '100, 2 of 3', words: 'free' });
+    expect(face(deck, 20).head.set).toBe('50-100-150 free');
+    expect(face(deck, 140).lanes[0]).toMatchObject({ rep: '1 of 4', words: '50 easy' });
+  });
+
+  test('[strip] a stopped lane too; but before the start the whole set is said', () => {
+    const deck = new Deck(LADDER).at(0, { do: 'start' }).at(20, { do: 'stop', lanes: [1] });
+    expect(face(deck, 25).lanes[0]).toMatchObject({ state: 'stopped', rep: '100, 2 of 3' });
+    expect(face(new Deck(LADDER), 0).lanes[0]).toMatchObject({ state: 'first', rep: '', words: '50-100-150 free' });
+  });
+
+  test('of a ladder that is gone on with, the distance stands with its words, as nothing is swum yet', () => {
+    const deck = new Deck(LADDER).at(0, { do: 'go-to', line: 3, rep: 2 });
+    expect(face(deck, 1).lanes[0]).toMatchObject({ state: 'first', rep: '2 of 3', words: '100 free' });
+  });
+});
+
 describe('[honest] estimates are marked', () => {
   const REST = 'start 19:30\nfinish 20:00\nlane 1 base 1:30\n2 x 100 free rest 0:20\n';
 
