@@ -81,6 +81,18 @@ test('with ten lanes the remote needs no scrolling on any phone, no hint under M
   }
 });
 
+test('[timetable] ten lanes beside the text scroll in a place of their own, whose edge is shaded, by keys too', async () => {
+  await desk.page.getByRole('textbox', { name: 'Session', exact: true }).fill(TEN_LANES);
+  const place = desk.page.getByRole('group', { name: 'By part and lane' });
+  const tenth = place.getByRole('columnheader', { name: 'Lane 10' });
+  await tenth.waitFor();
+  expect(await place.evaluate((own) => own.scrollWidth - own.clientWidth)).toBeGreaterThan(0);
+  expect(await place.evaluate((own) => getComputedStyle(own).backgroundImage)).toContain('gradient');
+  await place.focus();
+  for (let presses = 0; presses < 12; presses++) await desk.page.keyboard.press('ArrowRight');
+  await expect.poll(() => place.evaluate((own) => own.scrollWidth - own.clientWidth - own.scrollLeft)).toBeLessThan(2);
+});
+
 test('ten lanes are in sight at 1280 × 800, and 0 chooses the tenth', async () => {
   await desk.start(TEN_LANES);
   await desk.page.keyboard.press('0');

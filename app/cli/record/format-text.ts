@@ -4,6 +4,7 @@
  */
 
 import { dayText, readDay } from '../../core/day.ts';
+import { deedsOf } from '../../core/record/deeds.ts';
 import { ENDED } from '../../core/record/ended-words.ts';
 import { markWords } from '../../core/record/record-csv.ts';
 import type { LaneRecord, RunRecord } from '../../core/record/record.ts';
@@ -83,12 +84,13 @@ function notCalledLines({ lanes }: RunRecord): readonly string[] {
   return [...head('Not called, because the program was not there'), ...under(leavesText(leaves, MOST_NOT_CALLED))];
 }
 
-function changeLines({ commands, openedAtTimeOfDay }: RunRecord): readonly string[] {
-  const given = commands.filter(({ command }) => command.do !== 'mark');
+function changeLines(record: RunRecord): readonly string[] {
+  const { openedAtTimeOfDay } = record;
+  const given = deedsOf(record).filter(({ command }) => command.do !== 'mark');
   if (given.length === 0) return [];
   return [
     ...head('What the coach did'),
-    ...given.flatMap(({ at, did, undone }) => timed(openedAtTimeOfDay + at, undone ? `(undone) ${did}` : did)),
+    ...given.flatMap(({ at, words, undone }) => timed(openedAtTimeOfDay + at, undone ? `Undone: ${words}` : words)),
     '',
     '  In brackets stands the clock since the last start.',
   ];

@@ -7,7 +7,7 @@ import type { LengthUnit, Millis } from '../units.ts';
 import { leavesText } from '../words/leaves.ts';
 import { repText } from '../words/rep.ts';
 import type { Away } from '../run/record.ts';
-import { markWords } from './record-csv.ts';
+import { deedsOf } from './deeds.ts';
 import { recordJson, type RecordJson } from './record-json.ts';
 import type { LeaveRecord, RunRecord } from './record.ts';
 import { cssTestsOf, setTimesOf } from './set-times.ts';
@@ -19,7 +19,7 @@ export interface ReviewJson {
   readonly openedAtTimeOfDayMs: number;
   /** In lane order. */
   readonly plannedReps: readonly number[];
-  /** Every command that was accepted, in words. */
+  /** Every command that was accepted but the undos, in words. */
   readonly happened: readonly ReviewDeed[];
   /** Sets with hand times: one passage of a lane through a set each. */
   readonly sets: readonly ReviewSet[];
@@ -43,7 +43,7 @@ export interface ReviewDeed {
   readonly undone: boolean;
   /** Those it named. */
   readonly lanes: readonly number[];
-  /** The words of a mark as they were given, or what another command did. */
+  /** The words of a mark as they were given, or what another command did; the name of one that was undone. */
   readonly words: string;
 }
 
@@ -80,13 +80,8 @@ export function reviewJson(record: RunRecord, away: readonly Away[]): ReviewJson
     unit,
     openedAtTimeOfDayMs: record.openedAtTimeOfDay,
     plannedReps: record.lanes.map(({ planned }) => planned.leaves),
-    happened: record.commands.map((given, index) => {
-      const { at, command, lanes, undone, did } = given;
-      const isMark = command.do === 'mark';
-      return {
-        ...{ command: index, atMs: at, isMark, undone, lanes },
-        words: isMark ? markWords({ ...given, added: '' }) : did,
-      };
+    happened: deedsOf(record).map(({ place, at, command, lanes, undone, words }) => {
+      return { command: place, atMs: at, isMark: command.do === 'mark', undone, lanes, words };
     }),
     sets: setTimesOf(record).map(({ lane, first, reps, fade }) => ({
       lane,

@@ -31,7 +31,7 @@ export function TimetableView(props: TimetableViewProps): ReactElement {
     <section className={styles.whole} aria-label="Timetable">
       {isLive ? null : <TimetableHead table={table} />}
       {children}
-      {/* Focusable, so that keys scroll it where it is wider than a phone. */}
+      {/* Focusable, so that keys scroll it where it is wider than its place. */}
       <div className={styles.wide} role="group" aria-label="By part and lane" tabIndex={0}>
         <TimetableTable table={table} isLive={isLive} />
       </div>

@@ -121,7 +121,7 @@ describe('[record] with a run', () => {
     expect(stdout).toMatch(/^ {2}Turns +planned 9:50, took 11:00$/m);
     expect(stdout).toContain('19:43:28  The talk ends 5 s later.');
     expect(stdout).toContain('19:35:43  Resumed lane 4: next leave 19:35:55 (4:50).');
-    expect(stdout).toContain('19:56:39  (undone) Moved on to the break.');
+    expect(stdout).toContain('19:56:39  Undone: Move on\n');
     expect(stdout).toContain('20:05:50  Cut 1 of 3 rounds, ends 6:30 sooner.');
     expect(stdout).toContain('19:47:56  cramp, lane 3');
     expect(stdout).toContain('20:01:10  fire alarm');

@@ -38,7 +38,7 @@ test('[review] it has the record, the unit and what was planned, in lane order',
   expect(review).toMatchObject({ unit: 'm', openedAtTimeOfDayMs: 70_200_000, plannedReps: [4, 4] });
 });
 
-test('[review] every command in words, a mark in its own, and whether it was undone', () => {
+test('[review] every command in words, a mark in its own, one that was undone once and by its name', () => {
   const added = { ...NOTHING_ADDED, marks: [{ command: 1, words: 'left calf' }] };
   const { happened } = reviewJson(recordOf(kept(), added), []);
   expect(happened).toEqual([
@@ -50,9 +50,9 @@ test('[review] every command in words, a mark in its own, and whether it was und
     { command: 1, atMs: 20_000, isMark: true, undone: false, lanes: [2], words: 'cramp' },
     {
       ...{ command: 2, atMs: 30_000, isMark: false, undone: true, lanes: [2] },
-      words: 'Skipped 50 easy in lane 2: nothing left in this stretch.',
+      // One line: no undo of its own, and nothing of what never came about.
+      words: 'Skip rep, lane 2',
     },
-    { command: 3, atMs: 32_000, isMark: false, undone: false, lanes: [], words: 'Undone: Skip rep.' },
     {
       ...{ command: 4, atMs: 300_000, isMark: false, undone: false, lanes: [] },
       words: 'Started Main set: first leave in 10 s.',

@@ -47,3 +47,17 @@ test('[record] the load stands beside the effort and the time that it is made of
   // 52.4 minutes.
   expect(screen.getByText('load, effort 6 × 52:24').nextSibling?.textContent).toBe('314');
 });
+
+test('[record] a command that was undone is one line, without the leave that never came about', () => {
+  const commands = [
+    [0, { do: 'start' }],
+    [30, { do: 'shift', seconds: 5 }],
+    [35, { do: 'undo' }],
+  ] as const;
+  show(reviewJson(recordOf(keptRun(TEXT, commands)), []));
+  const lines = screen.getByRole('heading', { name: 'What happened' }).nextElementSibling!.children;
+  expect(Array.from(lines, ({ textContent }) => textContent)).toEqual([
+    '19:30 Started Main set: first leave in 10 s.',
+    '19:30 Undone: +5 s',
+  ]);
+});
