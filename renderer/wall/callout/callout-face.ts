@@ -19,6 +19,8 @@ import { cutsNow } from '../head/cuts-now.ts';
 export interface Callout {
   readonly title: string;
   readonly lines: readonly string[];
+  /** The set that the lines begin with: it need not be said again. Empty for none. */
+  readonly first: string;
   /** Stands over the lanes' own shares of it; empty where no lane has one. */
   readonly lanes: string;
   /** Time left of a talk or break; empty for all else. */
@@ -29,9 +31,11 @@ export interface Callout {
 export function nextFace(view: RunView): Callout {
   const { part, kind } = view.stretch;
   const { kit } = notesNow(view);
+  const lines = wordsFrom(view, view.stretch, firstLine(view));
   return {
     title: `Next: ${part}`,
-    lines: [...kitLine(kit), ...wordsFrom(view, view.stretch, firstLine(view))],
+    lines: [...kitLine(kit), ...lines],
+    first: lines[0] ?? '',
     lanes: kind === 'swim' ? 'Each lane starts with' : '',
     left: '',
   };
@@ -49,6 +53,7 @@ export function pauseFace(view: RunView): Callout {
   return {
     title: words === '' ? name : `${name}: ${words}`,
     lines: [...kitLine(kit), ...lines.map((line, index) => (index === 0 ? thenText(view.held, named) + line : line))],
+    first: lines[0] ?? '',
     lanes: following?.kind === 'swim' ? 'Then each lane starts with' : '',
     left: readingLeft((view.pauseEnd ?? view.t) - view.t),
   };
@@ -76,6 +81,7 @@ export function doneFace(view: RunView, openedAt: Millis): Callout {
   return {
     title: 'Session done',
     lines: [`at ${clockTime(openedAt + view.projectedEnd)}`],
+    first: '',
     lanes: 'Each lane has swum',
     left: '',
   };
@@ -85,7 +91,7 @@ export function doneFace(view: RunView, openedAt: Millis): Callout {
 export function stoppedFace(view: RunView): Callout {
   const swum = swumNow(view);
   const set = swum ? besideWords(swum.items, cutsNow(view)) : '';
-  return { title: 'stopped', lines: set === '' ? [] : [set], lanes: '', left: '' };
+  return { title: 'stopped', lines: set === '' ? [] : [set], first: set, lanes: '', left: '' };
 }
 
 /** What is left of a stretch's part from the item with a line on. */

@@ -70,6 +70,7 @@ export function createCalloutPainter(
 
 function captionOf(callout: Callout | null, { set }: Shared): string {
   if (!callout || callout.lanes === '') return '';
+  if (set !== '' && set === callout.first) return '';
   return set === '' ? callout.lanes : `${callout.lanes} ${set}`;
 }
 

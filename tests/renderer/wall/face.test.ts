@@ -285,6 +285,7 @@ describe('while nobody swims', () => {
     expect(shown.callout).toEqual({
       title: 'Talk: turns: push off under the waves',
       lines: ['then 4 x 25 sprint'],
+      first: '4 x 25 sprint',
       lanes: 'Then each lane starts with',
       left: '1:15',
     });
