@@ -16,15 +16,15 @@ interface Texts {
 
 /** Both texts without any name that a lane's line of either has. */
 export function withoutNames({ text, lanesText }: Texts): Texts {
-  const names = [...new Set([...namesIn(text), ...namesIn(lanesText ?? '')])]
+  const names = [...namesIn(text), ...(lanesText === null ? [] : namesIn(lanesText))]
+    // Somebody who is called so could not be told from the word in `1 swimmer`.
+    .filter((name) => !['swimmer', 'swimmers'].includes(name.toLowerCase()))
+    // Of Ana and Ana Lee the longer one first.
     .sort((a, b) => b.length - a.length)
-    .filter((name) => !COUNTED.test(name))
     .map(namePattern)
     .filter((name) => name !== null);
   return { text: without(text, names), lanesText: lanesText === null ? null : without(lanesText, names) };
 }
-
-const COUNTED = /^swimmers?$/i;
 
 function without(text: string, names: readonly NamePattern[]): string {
   return eachLine(names.reduce(textWithoutName, text), (raw, tokens) =>
@@ -56,12 +56,12 @@ function isLaneLine(raw: string, tokens: readonly Token[]): boolean {
   return tokens.some(({ kind, from, to }) => kind === 'setting' && /^lane\b/i.test(raw.slice(from, to)));
 }
 
-/** All words but those of `5 swimmers`. */
+/** All words but those of `5 swimmers`, which stand right behind a value that is not the lane's number. */
 function namesOf(raw: string, tokens: readonly Token[]): readonly Token[] {
-  return tokens.filter(({ kind, from, to }) => {
-    if (kind !== 'words') return false;
-    const isCounted = COUNTED.test(raw.slice(from, to)) && /\d\s*$/.test(raw.slice(0, from));
-    return !isCounted || /^\s*lane\s+\d+\s*$/i.test(raw.slice(0, from));
+  return tokens.filter(({ kind, from }, index) => {
+    const before = tokens[index - 1];
+    const isBehindValue = before?.kind === 'value' && tokens[index - 2]?.kind !== 'setting';
+    return kind === 'words' && !(isBehindValue && raw.slice(before.to, from).trim() === '');
   });
 }
 
@@ -71,7 +71,7 @@ function laneCounted(raw: string, tokens: readonly Token[]): string {
   let [line, end] = ['', 0];
   for (const token of tokens) {
     // Blanks could make the line too long with the number in it.
-    const between = end === 0 ? raw.slice(0, token.from) : raw.slice(end, token.from).replace(/\s+/g, ' ');
+    const between = raw.slice(end, token.from).replace(/\s+/g, ' ');
     end = token.to;
     if (token.kind === 'comment') continue;
     if (!names.includes(token)) line += between + raw.slice(token.from, token.to);

@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Command } from '../../../../app/core/run/command/command.ts';
 import { RULES } from '../../../../app/core/run/command/commands.ts';
-import { overtaken } from '../../../../app/core/run/command/overtaken.ts';
+import { overtaken, seenCommands } from '../../../../app/core/run/command/overtaken.ts';
 import { runOf } from '../../../support/coach/coach-run.ts';
 
 const TEXT = 'lane 1\nlane 2\nMain set\n8 x 50 @ 1:00\n';
@@ -63,5 +63,19 @@ describe('[overtaken] Undo', () => {
 
   test('is answered by its own rule where there is nothing to undo', () => {
     expect(overtaken(runOf(TEXT), { do: 'undo' }, { undoes: { command: 'stop', at: 1 } }, 2000)).toBeNull();
+  });
+});
+
+describe('[overtaken] what goes with a command', () => {
+  const undo = { command: { do: 'skip' }, at: 7 } as const;
+
+  test.each<[Command, number, typeof undo | null, object]>([
+    [{ do: 'start' }, 5, undo, { lastStop: 5 }],
+    [{ do: 'start' }, -Infinity, undo, { lastStop: null }],
+    [{ do: 'undo' }, 5, undo, { undoes: { command: 'skip', at: 7 } }],
+    [{ do: 'undo' }, 5, null, { undoes: null }],
+    [{ do: 'skip' }, 5, undo, {}],
+  ])('%j with the last Stop at %d', (command, stoppedAt, shown, sent) => {
+    expect(seenCommands(command, { stoppedAt, undo: shown })).toEqual(sent);
   });
 });

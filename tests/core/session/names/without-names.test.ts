@@ -19,6 +19,7 @@ describe('[names] a lane counts its swimmers and names none', () => {
     ['lane 4 Swimmerson', 'lane 4 1 swimmer'],
     ['lane 4 Goodswimmer, Ana', 'lane 4 2 swimmers'],
     ['lane 4 1 swimmer, base 1:30', 'lane 4 1 swimmer, base 1:30'],
+    ['  lane 6 Ana', ' lane 6 1 swimmer'],
     ['lane 5', 'lane 5'],
     ['lane 5 base  1:30,   Ana # hers', 'lane 5 base 1:30, 1 swimmer'],
   ])('%s', (written, without) => {
@@ -44,6 +45,25 @@ describe('[names] elsewhere', () => {
     );
     expect([title, heading, set, note, kit].join('\n')).not.toMatch(/\bana\b|\bben\b/i);
     expect(note).toBe('note Joana stays with somebody');
+  });
+
+  test('of two names the longer is taken whole', () => {
+    expect(stripped('lane 1 Ana, Ana Lee', 'Set', '4 x 50 @ 1:00 Ana Lee, then Ana').at(-1)).toBe(
+      '4 x 50 @ 1:00 somebody, then somebody',
+    );
+  });
+
+  test('what begins with the word lane and is no lane’s line keeps its words; lines end as they did', () => {
+    expect(withoutNames({ text: 'lane 1 Ana\r\nLane ropes out\r\n4 x 50 @ 1:00\r\n', lanesText: null })).toEqual({
+      text: 'lane 1 1 swimmer\r\nLane ropes out\r\n4 x 50 @ 1:00\r\n',
+      lanesText: null,
+    });
+  });
+
+  test('a name without a letter, or the word that counts, is no name to look for', () => {
+    expect(stripped('lane 1 --, Swimmers', 'Set', '4 x 50 @ 1:00 -- all swimmers').at(-1)).toBe(
+      '4 x 50 @ 1:00 -- all swimmers',
+    );
   });
 
   test('a name that only the lanes file has goes from the session, and one of the session from the lanes file', () => {
