@@ -35,8 +35,7 @@ export class SoundArbiter {
     const since = before?.since ?? null;
     const entry: Entry = { screen, report, since: wants ? since : null };
     this.entries.set(id, entry);
-    const mayTake = asked && (screen !== 'wall' || this.more === true || !this.coachSounds());
-    if (wants && (mayTake || (since === null && this.hasRoom()))) entry.since = this.turns++;
+    if (wants && (asked || (since === null && this.hasRoom()))) entry.since = this.turns++;
     if (this.more !== true) this.leaveOne();
     this.changed();
     return () => {
@@ -72,10 +71,6 @@ export class SoundArbiter {
   onChange(listener: () => void): () => void {
     this.listeners.add(listener);
     return () => this.listeners.delete(listener);
-  }
-
-  private coachSounds(): boolean {
-    return [...this.entries.values()].some(({ screen, since }) => screen !== 'wall' && since !== null);
   }
 
   private hasRoom(): boolean {

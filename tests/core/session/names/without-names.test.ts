@@ -16,7 +16,11 @@ describe('[names] a lane counts its swimmers and names none', () => {
     ['lane 2, Ana,  Ben, base 1:30, Cem', 'lane 2, 3 swimmers, base 1:30'],
     ['lane 3 5 swimmers, css 1:20', 'lane 3 5 swimmers, css 1:20'],
     ['lane 4 Swimmer, Ana', 'lane 4 2 swimmers'],
+    ['lane 4 Swimmerson', 'lane 4 1 swimmer'],
+    ['lane 4 Goodswimmer, Ana', 'lane 4 2 swimmers'],
+    ['lane 4 1 swimmer, base 1:30', 'lane 4 1 swimmer, base 1:30'],
     ['lane 5', 'lane 5'],
+    ['lane 5 base  1:30,   Ana # hers', 'lane 5 base 1:30, 1 swimmer'],
   ])('%s', (written, without) => {
     expect(stripped(written)).toEqual([without]);
   });
