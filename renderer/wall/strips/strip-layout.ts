@@ -102,6 +102,11 @@ export function stripLayout(strips: Strips, body: Box, most: number): StripLayou
   return { ...best!, gap: gap < best!.height * 0.06 ? 0 : gap };
 }
 
+/** Of the word that stands in place of a leave: as large as that, as far as the y of "in by 7:45" stays off the rope. */
+export function wordSize({ cap, main }: Pick<StripLayout, 'cap' | 'main'>): number {
+  return Math.min(cap * 1.12, main * 0.78 + cap * 0.095);
+}
+
 function mayHaveTwo({ lanes, wide, shows }: Strips): boolean {
   return wide && lanes >= (shows.twoColumns ? 2 : TWO_COLUMNS);
 }

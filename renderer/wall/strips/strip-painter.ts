@@ -9,6 +9,7 @@ import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
 import { smallWords, type SmallForm } from './small-words.ts';
 import { createWater, type Water } from './water.ts';
+import { wordSize } from './strip-layout.ts';
 import { attributeWriter, firstThatFits, fuller, hiddenWriter, joined, placeIn, wholeWriter } from '../writers.ts';
 
 export interface StripPainter {
@@ -164,7 +165,7 @@ const NO_INTERVAL = { interval: '', target: '' };
 /** Stands in the places of leave and seconds: "stopped". */
 function wordWriter(strip: HTMLElement, lanes: Layout['lanes'], measure: Measure): (text: string) => void {
   const width = lanes.seconds.x + lanes.seconds.width - lanes.leave.x;
-  const place = { width, size: lanes.cap * 1.12, least: lanes.cap * 0.3 };
+  const place = { width, size: wordSize(lanes), least: lanes.cap * 0.3 };
   return wholeWriter(placeIn(strip, 'word'), place, measure);
 }
 

@@ -6,7 +6,8 @@ import { headSizes } from '../../../renderer/wall/head/head-sizes.ts';
 import { digitsFace } from '../../../renderer/wall/faces/digits-face.ts';
 import { nameBox } from '../../../renderer/wall/screen/screen-named.tsx';
 import { layoutFor, type Layout, type Room } from '../../../renderer/wall/layout.ts';
-import type { Shows } from '../../../renderer/wall/strips/strip-layout.ts';
+import { wordSize, type Shows } from '../../../renderer/wall/strips/strip-layout.ts';
+import { CAP } from '../../../renderer/ui/digits.ts';
 
 const SIZES = [
   [1920, 1080],
@@ -61,6 +62,15 @@ const LEAST: readonly (readonly [lanes: number, share: number])[] = [
   [11, 0.084],
   [12, 0.084],
 ];
+
+test('[strip] the word in place of a leave stays off the rope below it, with what hangs below its line', () => {
+  for (const [, { lanes }] of everyLayout()) {
+    // As in the styles; the typeface's line of writing is 0.4 em below the middle, and it hangs 0.2 em below that.
+    const middle = lanes.main * 0.5 - (lanes.cap / CAP) * 0.04;
+    expect(middle + wordSize(lanes) * 0.6).toBeLessThan(lanes.main * 0.98);
+    expect(wordSize(lanes)).toBeGreaterThan(lanes.cap * 0.9);
+  }
+});
 
 describe('[sizes] digits of leaves', () => {
   for (const [lanes, share] of LEAST) {
