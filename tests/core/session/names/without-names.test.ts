@@ -60,6 +60,15 @@ describe('[names] elsewhere', () => {
     });
   });
 
+  test('a set about lanes keeps its words, and a line its odd characters', () => {
+    const lines = ['4 x 50 lane swims @ 1:00', 'note one\rtwo'];
+    expect(stripped(...lines)).toEqual(lines);
+  });
+
+  test('the word that counts swimmers stays where somebody is called so', () => {
+    expect(stripped('lane 1 Swimmer, Ana', 'lane 2 1 swimmer')).toEqual(['lane 1 2 swimmers', 'lane 2 1 swimmer']);
+  });
+
   test('a name without a letter, or the word that counts, is no name to look for', () => {
     expect(stripped('lane 1 --, Swimmers', 'Set', '4 x 50 @ 1:00 -- all swimmers').at(-1)).toBe(
       '4 x 50 @ 1:00 -- all swimmers',
