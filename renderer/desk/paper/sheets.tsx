@@ -7,7 +7,8 @@ import type { Plan } from '../../../app/core/plan/plan.ts';
 import { distanceIn } from '../../../app/core/words/distance.ts';
 import { poolText } from '../../../app/core/words/distance.ts';
 import { commaed } from '../../../app/core/words/phrase.ts';
-import { timetableOf, type TimetableRow } from '../timetable/timetable-rows.ts';
+import { LanesHead, Rows } from '../timetable/timetable-parts.tsx';
+import { timetableOf } from '../timetable/timetable-rows.ts';
 import { Caution } from './caution.tsx';
 import { boardParts, laneSheets, lineCount, type LaneTiming, type SheetPart } from './sheet-lines.ts';
 import styles from './sheets.module.css';
@@ -105,16 +106,7 @@ export function TimetableSheet({ plan }: SheetProps): ReactElement {
       <h2>{plan.session.title ?? 'Session'}</h2>
       <p className={styles.facts}>{commaed(table.length, table.ends ?? '')}</p>
       <table className={styles.table}>
-        <thead>
-          <tr>
-            <th scope="col">Part</th>
-            {table.lanes.map((lane) => (
-              <th key={lane} scope="col">
-                Lane {lane}
-              </th>
-            ))}
-          </tr>
-        </thead>
+        <LanesHead lanes={table.lanes} />
         <tbody>
           <Rows rows={table.squad} lanes={table.lanes.length} />
         </tbody>
@@ -144,17 +136,4 @@ export function TimetableSheet({ plan }: SheetProps): ReactElement {
       <Caution />
     </article>
   );
-}
-
-function Rows({ rows, lanes }: { readonly rows: readonly TimetableRow[]; readonly lanes: number }): ReactElement[] {
-  return rows.map((row) => (
-    <tr key={row.key}>
-      <th scope="row" data-depth={row.depth} colSpan={row.lanes.length === 0 ? lanes + 1 : 1}>
-        {row.words}
-      </th>
-      {row.lanes.map((text, lane) => (
-        <td key={lane}>{text}</td>
-      ))}
-    </tr>
-  ));
 }

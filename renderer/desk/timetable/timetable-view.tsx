@@ -6,7 +6,8 @@ import { memo, useMemo, type ReactElement, type ReactNode } from 'react';
 import { distanceIn } from '../../../app/core/words/distance.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { Block, inBlocks } from '../outline/blocks.tsx';
-import type { Timetable, TimetablePart, TimetableRow } from './timetable-rows.ts';
+import { LanesHead, Rows } from './timetable-parts.tsx';
+import type { Timetable, TimetablePart } from './timetable-rows.ts';
 import type { WarningGroup } from './warning-groups.ts';
 import pageStyles from '../page.module.css';
 import tableStyles from '../table.module.css';
@@ -64,16 +65,7 @@ const TimetableTable = memo(function TimetableTable({ table, isLive }: Timetable
   const blocks = useMemo(() => inBlocks(table.parts, ({ rows }) => rows.length + 1), [table]);
   return (
     <table className={tableStyles.table}>
-      <thead>
-        <tr>
-          <th scope="col">Part</th>
-          {table.lanes.map((lane) => (
-            <th key={lane} scope="col">
-              Lane {lane}
-            </th>
-          ))}
-        </tr>
-      </thead>
+      <LanesHead lanes={table.lanes} />
       <tbody className={styles.squad}>
         <Rows rows={table.squad} lanes={table.lanes.length} />
       </tbody>
@@ -124,19 +116,6 @@ function PartRows({ part, lanes, unit }: PartRowsProps): ReactElement {
       <Rows rows={part.rows} lanes={lanes} />
     </>
   );
-}
-
-function Rows({ rows, lanes }: { readonly rows: readonly TimetableRow[]; readonly lanes: number }): ReactElement[] {
-  return rows.map((row) => (
-    <tr key={row.key}>
-      <th scope="row" data-depth={row.depth} colSpan={row.lanes.length === 0 ? lanes + 1 : 1}>
-        {row.words}
-      </th>
-      {row.lanes.map((text, lane) => (
-        <td key={lane}>{text}</td>
-      ))}
-    </tr>
-  ));
 }
 
 /** More would bury the timetable. The others appear once some of these are gone. */
