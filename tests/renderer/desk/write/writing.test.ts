@@ -152,8 +152,9 @@ test('while one types on and on, what was typed 0.3 s ago is kept in this window
   for (let n = 1; n <= 10; n++) {
     coach.writing.type({ text: 'x'.repeat(n) }, null);
     await coach.pass(100);
-    const kept = keptDraft({ getItem: (key) => coach.kept.get(key) ?? null, setItem: () => undefined });
-    expect(kept!.text.length).toBeGreaterThanOrEqual(n - 3);
+    expect(
+      keptDraft({ getItem: (key) => coach.kept.get(key) ?? null, setItem: () => undefined })!.text.length,
+    ).toBeGreaterThanOrEqual(n - 3);
   }
   coach.writing.type({ text: 'the last' }, null);
   void coach.writing.flush();
