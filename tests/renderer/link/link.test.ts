@@ -38,6 +38,7 @@ describe('connecting', () => {
       screen: null,
       naming: false,
       wallScreens: [],
+      sharing: null,
       faults: [],
     });
   });
