@@ -88,7 +88,10 @@ function commandWithout(entry: CommandEntry, name: NamePattern): CommandEntry {
     isSame &&= words === value;
     return [field, words] as const;
   });
-  return isSame ? entry : { ...entry, command: Object.fromEntries(without) };
+  const { from } = entry;
+  const device = from && wordsWithoutName(from.name, name, MARK_LIMIT);
+  if (isSame && device === from?.name) return entry;
+  return { ...entry, ...(from && { from: { ...from, name: device! } }), command: Object.fromEntries(without) };
 }
 
 /** Whether two journals come to the same leaves at the same times, by as many commands that were accepted. */
