@@ -6,6 +6,7 @@
 
 import * as z from 'zod/mini';
 import {
+  clockReport,
   nameOfScreen,
   screenIntroduction,
   screenRoom,
@@ -92,6 +93,8 @@ export const fromScreen = z.discriminatedUnion('say', [
     asked: z.boolean(),
     more: z.nullable(z.boolean()),
   }),
+  /** How good the screen's clock is, on connecting and whenever that changes; `bound`: it is wrong by at most so many ms. */
+  z.strictObject({ say: z.literal('clock'), ...clockReport.shape }),
   /** A wall screen has another size, or has been turned. */
   z.strictObject({ say: z.literal('room'), room: screenRoom }),
   /** The coach wants something of the wall screens with this name. The same id twice is one wish. */
@@ -211,6 +214,7 @@ export const MAY_SAY: Readonly<Record<FromScreen['say'], readonly ScreenKind[]>>
   hello: EVERY_SCREEN,
   ping: EVERY_SCREEN,
   sound: EVERY_SCREEN,
+  clock: EVERY_SCREEN,
   room: ['wall'],
   command: ['desk', 'remote'],
   screen: ['desk'],

@@ -77,6 +77,7 @@ describe.each(WHOLE)('[wire] %s', (_, schema, whole) => {
       'what',
       'ended',
       'unit',
+      'quality',
     ]) {
       for (const path of pathsIn(whole).filter((each) => each.at(-1) === field)) {
         if (typeof at(whole, path) === 'string')
@@ -124,10 +125,13 @@ describe('[wire] bounds', () => {
     ['command', 'madeFrom', HASH.repeat(4), `${HASH.repeat(4)}0`],
     ['command', 'madeFrom', HASH, HASH.replace('a', 'A')],
     ['command', 'command', { x: 1 }, null],
+    ['clock', 'bound', 0, -1],
+    ['clock', 'bound', 30, 30.5],
     ['sound', 'n', 0, -1],
     ['sound', 'more', null, 'x'],
     ['sound, told', 'more', null, 'x'],
     ['sound, told', 'screens.0.id', null, ''],
+    ['screens', 'screens.0.connected.0.clock', undefined, null],
     ['snapshot', 'n', 0, -1],
     ['snapshot', 'n', 1, 1.5],
     ['snapshot', 'run.clockPhase', 59_999, 60_000],

@@ -12,6 +12,7 @@ import {
   type FromScreen,
   type ScreenKind,
 } from '../../wire/messages.ts';
+import type { ClockReport } from '../../wire/screen-settings.ts';
 import type { Clock } from '../time/clock.ts';
 import type { DeckHost } from './deck-host.ts';
 import type { ConnectedScreen, OwnSettings } from '../screens/screen-book.ts';
@@ -36,6 +37,8 @@ export interface Screen {
   nudged(): void;
   /** Whether it has said hello and is still connected. */
   isGreeted(): boolean;
+  /** How good its clock is, as it last said; null before it has. */
+  clock(): ClockReport | null;
   /** To be called when the connection has ended, whichever side ended it. */
   gone(): void;
   /** Says goodbye and hangs up. */
@@ -63,6 +66,7 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
   let fallSilent: (() => void) | null = null;
   let wall: ConnectedScreen | null = null;
   let unsubscribe: (() => void)[] = [];
+  let reported: ClockReport | null = null;
   let soundId: string | null = null;
   let sentN = -1;
   const sentNews = new Map<string, string>();
@@ -165,6 +169,11 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     forgetEarlier?.();
   };
 
+  const clockReported = ({ quality, bound }: Extract<FromScreen, { say: 'clock' }>): void => {
+    reported = { quality, bound };
+    wall?.clock(reported);
+  };
+
   const command = async ({
     id,
     command: fields,
@@ -204,6 +213,8 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
           return void command(message);
         case 'sound':
           return sound(message);
+        case 'clock':
+          return clockReported(message);
         case 'room':
           return wall?.room(message.room);
         case 'screen':
@@ -214,6 +225,7 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     },
     nudged: () => void isTooMuch(clock.now()),
     isGreeted: () => leave !== null,
+    clock: () => reported,
     gone,
     dismiss(why) {
       if (!over) hangUp(why);

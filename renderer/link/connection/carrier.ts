@@ -6,6 +6,8 @@
 export interface Carrier {
   /** In ms: a connection on which a question goes unanswered for longer is dead. */
   readonly patience: number;
+  /** In ms: the longest pause before it is tried again. */
+  readonly longestPause: number;
   /** Begins to connect. Of one connection nothing is heard after `closed`, or after its own `close()`. */
   connect(heard: Heard): Connection;
 }
@@ -25,10 +27,19 @@ export interface Connection {
 /** In ms. The host answers every ping, and there is one at least every two seconds. */
 const SILENCE = 6000;
 
+/**
+ * In ms, at most. However long a host on this machine was gone, its screens have the truth within two seconds of its
+ * coming back. On a network many wait for the same host, and are woken by the network.
+ */
+export const LONGEST_PAUSE = { here: 1500, network: 8000 };
+
+const HERE = /^ws:\/\/(127\.\d+\.\d+\.\d+|localhost|\[::1\])[:/]/;
+
 /** To the host that the page came from. */
 export function socketCarrier(address: string): Carrier {
   return {
     patience: SILENCE,
+    longestPause: HERE.test(address) ? LONGEST_PAUSE.here : LONGEST_PAUSE.network,
     connect(heard) {
       const socket = new WebSocket(address);
       let over = false;

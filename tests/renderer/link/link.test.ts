@@ -29,6 +29,7 @@ describe('connecting', () => {
     expect(new FakeHost().open().store.getState()).toEqual({
       status: 'connecting',
       lostSince: null,
+      clockQuality: null,
       run: null,
       poolClock: null,
       screens: { desk: 0, wall: 0, remote: 0 },
@@ -190,13 +191,19 @@ describe('losing the host', () => {
     expect(Math.abs(link.now()! - 3100)).toBeLessThanOrEqual(5);
   });
 
-  test('calls again after at most 0.25 s, then twice as long each time up to 1.5 s', () => {
-    const { host } = live();
+  test.each([
+    ['on this machine', 1500, [500, 1000, 1500, 1500, 1500, 1500, 1500]],
+    ['on the network', 8000, [500, 1000, 2000, 4000, 8000, 8000, 8000]],
+  ])('calls a host %s again after at most 0.25 s, then twice as long each time up to %i ms', (_, longest, pauses) => {
+    const host = new FakeHost();
+    host.longestPause = longest;
+    host.open();
+    host.pass(1000);
     host.isReachable = false;
     host.cut();
-    host.pass(40_000);
+    host.pass(60_000);
     const waits = host.connectedAt.slice(1).map((at, index) => at - host.connectedAt[index]!);
-    expect(waits.slice(1, 8).map((wait) => wait - host.delay)).toEqual([500, 1000, 1500, 1500, 1500, 1500, 1500]);
+    expect(waits.slice(1, 8).map((wait) => wait - host.delay)).toEqual(pauses);
   });
 
   test('waits a random share of that, so that screens do not call all at once', () => {
@@ -307,6 +314,7 @@ describe('losing the host', () => {
     let calls = 0;
     const closed: Carrier = {
       patience: 6000,
+      longestPause: 1500,
       connect(heard) {
         calls++;
         heard.closed();
@@ -318,6 +326,49 @@ describe('losing the host', () => {
     host.pass(1000);
     expect(calls).toBe(3);
     link.close();
+  });
+});
+
+describe('[link] how good the clock is', () => {
+  test('is known, and told to the host, when the first burst has found the time', () => {
+    const host = new FakeHost();
+    host.delay = 12;
+    const link = host.open();
+    const seen: unknown[] = [];
+    link.store.subscribe(({ clockQuality }) => seen.push(clockQuality));
+    host.pass(2000);
+    expect(new Set(seen)).toEqual(new Set([null, { quality: 'good', bound: 15 }]));
+    expect(host.heard.filter(({ say }) => say === 'clock')).toEqual([{ say: 'clock', quality: 'good', bound: 15 }]);
+  });
+
+  test('gets less while the host is away, and is told anew on each connection and with each change', () => {
+    const { host, link } = live();
+    host.isReachable = false;
+    host.cut();
+    host.pass(15 * 60_000);
+    expect(link.store.getState().clockQuality).toMatchObject({ quality: 'fair' });
+    host.pass(30 * 60_000);
+    expect(link.store.getState().clockQuality).toMatchObject({ quality: 'poor' });
+    host.isReachable = true;
+    host.pass(10_000);
+    expect(link.store.getState().clockQuality).toMatchObject({ quality: 'good' });
+    expect(host.heard.flatMap((each) => (each.say === 'clock' ? [each.quality] : []))).toEqual([
+      'good',
+      'poor',
+      'good',
+    ]);
+  });
+
+  test('a host that says its time with the answers to no ping of this page changes nothing', () => {
+    const { host, link } = live();
+    host.pass(10_000);
+    const before = link.now()!;
+    for (let n = 0; n < 50; n++) {
+      const t = host.now + host.ahead + 5000;
+      host.send({ say: 'pong', n, t1: host.now, t2: t, t3: t, epoch: host.epoch });
+      host.pass(20);
+    }
+    expect(Math.abs(link.now()! - before - 1000)).toBeLessThanOrEqual(5);
   });
 });
 
