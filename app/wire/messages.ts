@@ -5,6 +5,7 @@
  */
 
 import * as z from 'zod/mini';
+import { keyGiven } from './joining.ts';
 import {
   clockReport,
   nameOfScreen,
@@ -14,6 +15,7 @@ import {
   screenTold,
   screenWish,
 } from './screen-settings.ts';
+import { sharingTold, sharingWish } from './sharing.ts';
 
 /**
  * From the first release on, it is raised with every change that an older screen or host could not read: a new kind of
@@ -23,6 +25,9 @@ export const WIRE_VERSION = 1;
 
 /** The largest message that a screen may send, in bytes. Session texts are sent by HTTP. */
 export const MESSAGE_LIMIT = 64 * 1024;
+
+/** The largest sealed frame of a tablet or a page of this machine, in bytes: a session text in JSON in JSON, with room. */
+export const SEALED_LIMIT = 1024 * 1024;
 
 /** The largest session text, in bytes. */
 export const TEXT_LIMIT = 256 * 1024;
@@ -101,6 +106,19 @@ export const fromScreen = z.discriminatedUnion('say', [
   z.strictObject({ say: z.literal('screen'), id, name: nameOfScreen, wish: screenWish }),
   /** The coach wants to know which screen is which. */
   z.strictObject({ say: z.literal('which') }),
+  /** The coach wants something of sharing. The same id twice is one wish. */
+  z.strictObject({ say: z.literal('sharing'), id, wish: sharingWish }),
+  /**
+   * A tablet, or a page of this machine while it shares, asks what it would else ask by HTTP; answered by `reply`. The
+   * body of a session may be larger than other messages (`SEALED_LIMIT`).
+   */
+  z.strictObject({
+    say: z.literal('ask'),
+    id,
+    method: z.enum(['PUT', 'POST']),
+    path: z.string().check(z.maxLength(64)),
+    body: z.string(),
+  }),
 ]);
 
 const timedCommand = z.strictObject({ at: z.int(), command: fields });
@@ -175,6 +193,13 @@ export const fromHost = z.discriminatedUnion('say', [
   z.strictObject({ say: z.literal('which') }),
   /** The answer to a command or a wish: `at` if a command was accepted, `why` if it was not. */
   z.strictObject({ say: z.literal('answer'), id, ok: z.boolean(), at: z.nullable(time), why: z.nullable(z.string()) }),
+  /** To the coach: how sharing stands. */
+  z.strictObject({ say: z.literal('sharing'), sharing: sharingTold }),
+  /** To the page that switched sharing on, or asked for another window: its key from now on, or the address of that window, usable once. */
+  z.strictObject({ say: z.literal('own-key'), given: keyGiven }),
+  z.strictObject({ say: z.literal('claim'), address: z.string() }),
+  /** The answer to an `ask`. */
+  z.strictObject({ say: z.literal('reply'), id, status: z.int(), body: z.string() }),
   /** The host hangs up and says why; `version` is the host's. */
   z.strictObject({ say: z.literal('bye'), why: z.string(), version: z.optional(z.int()) }),
 ]);
@@ -219,6 +244,8 @@ export const MAY_SAY: Readonly<Record<FromScreen['say'], readonly ScreenKind[]>>
   command: ['desk', 'remote'],
   screen: ['desk'],
   which: ['desk'],
+  sharing: ['desk'],
+  ask: ['desk'],
 };
 
 /**

@@ -186,6 +186,12 @@ export function createLink(
         return showName();
       case 'answer':
         return outbox.answered(message);
+      case 'sharing':
+        return store.setState({ sharing: message.sharing });
+      case 'own-key':
+      case 'claim':
+      case 'reply':
+        return;
       case 'bye':
         store.setState({ faults: [message.why] });
     }

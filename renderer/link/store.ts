@@ -13,10 +13,11 @@ import type { Millis } from '../../app/core/units.ts';
 import type { ScreenSettings } from '../../app/core/screen/screen-settings.ts';
 import type { FromHost } from '../../app/wire/messages.ts';
 import type { ScreenTold, ScreenWish } from '../../app/wire/screen-settings.ts';
+import type { SharingTold } from '../../app/wire/sharing.ts';
 import { guarded } from './mishap.ts';
 import type { ClockState } from './time/host-clock.ts';
 
-export type { ScreenTold, ScreenWish };
+export type { ScreenTold, ScreenWish, SharingTold };
 
 export interface DeckState {
   /** `connecting` until the host has been heard for the first time. */
@@ -46,6 +47,8 @@ export interface DeckState {
   readonly naming: boolean;
   /** All wall screens that are connected or remembered, by name; told to the coach's window alone. */
   readonly wallScreens: readonly ScreenTold[];
+  /** How sharing with other screens stands, to the coach's window alone; null where the host does not say. */
+  readonly sharing: SharingTold | null;
   /** What is wrong with this screen's own link, in sentences; empty when all is well. */
   readonly faults: readonly string[];
 }
@@ -92,6 +95,7 @@ export function createDeckStore(): DeckStore {
     screen: null,
     naming: false,
     wallScreens: [],
+    sharing: null,
     faults: [],
   }));
   return { ...store, subscribe: (follow) => store.subscribe(guarded('following the deck', follow)) };

@@ -39,6 +39,7 @@ describe('connecting', () => {
       screen: null,
       naming: false,
       wallScreens: [],
+      sharing: null,
       faults: [],
     });
   });
