@@ -83,25 +83,18 @@ export const screenIntroduction = z.strictObject({
   room: screenRoom,
 });
 
-/** How good a screen's clock is: it is wrong by at most `bound` ms. */
-export const clockReport = z.strictObject({
-  quality: z.enum(['good', 'fair', 'poor']),
-  bound: z.int().check(z.nonnegative()),
-});
-
 /** A wall screen as the coach's windows are told of it. */
 export const screenTold = z.strictObject({
   name: nameOfScreen,
   settings: screenSettings,
   /** Those that are connected under this name now; none for one that is only remembered. */
-  connected: z.array(z.strictObject({ search: z.string(), room: screenRoom, clock: z.optional(clockReport) })),
+  connected: z.array(z.strictObject({ search: z.string(), room: screenRoom })),
   /** Set where one of those is a window of the program, which alone is told swimmers' names. */
   isOwnWindow: z.optional(z.literal(true)),
 });
 
 export type ScreenWish = z.infer<typeof screenWish>;
 export type ScreenRoom = z.infer<typeof screenRoom>;
-export type ClockReport = z.infer<typeof clockReport>;
 export type ScreenIntroduction = z.infer<typeof screenIntroduction>;
 export type ScreenTold = z.infer<typeof screenTold>;
 

@@ -131,7 +131,6 @@ describe('[wire] bounds', () => {
     ['sound', 'more', null, 'x'],
     ['sound, told', 'more', null, 'x'],
     ['sound, told', 'screens.0.id', null, ''],
-    ['screens', 'screens.0.connected.0.clock', undefined, null],
     ['snapshot', 'n', 0, -1],
     ['snapshot', 'n', 1, 1.5],
     ['snapshot', 'run.clockPhase', 59_999, 60_000],

@@ -96,7 +96,7 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
         {
           name: 'Hall',
           settings: SETTINGS,
-          connected: [{ search: '', room: ROOM, clock: { quality: 'good', bound: 5 } }],
+          connected: [{ search: '', room: ROOM }],
         },
       ],
     },

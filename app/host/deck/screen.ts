@@ -12,7 +12,7 @@ import {
   type FromScreen,
   type ScreenKind,
 } from '../../wire/messages.ts';
-import type { ClockReport } from '../../wire/screen-settings.ts';
+import type { ClockQuality } from '../../wire/sharing.ts';
 import type { Clock } from '../time/clock.ts';
 import type { DeckHost } from './deck-host.ts';
 import type { ConnectedScreen, OwnSettings } from '../screens/screen-book.ts';
@@ -26,6 +26,8 @@ export interface ScreenChannel {
   waiting(): number;
   /** Hands a message over; calls back when it has gone or failed. */
   send(text: string, sent: () => void): void;
+  /** Hears how good the screen's clock is, for whoever lists screens. */
+  heardClock?(quality: ClockQuality): void;
   /** Hangs up with a reason. */
   close(why: string): void;
   terminate(): void;
@@ -37,8 +39,6 @@ export interface Screen {
   nudged(): void;
   /** Whether it has said hello and is still connected. */
   isGreeted(): boolean;
-  /** How good its clock is, as it last said; null before it has. */
-  clock(): ClockReport | null;
   /** To be called when the connection has ended, whichever side ended it. */
   gone(): void;
   /** Says goodbye and hangs up. */
@@ -66,7 +66,6 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
   let fallSilent: (() => void) | null = null;
   let wall: ConnectedScreen | null = null;
   let unsubscribe: (() => void)[] = [];
-  let reported: ClockReport | null = null;
   let soundId: string | null = null;
   let sentN = -1;
   const sentNews = new Map<string, string>();
@@ -169,11 +168,6 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     forgetEarlier?.();
   };
 
-  const clockReported = ({ quality, bound }: Extract<FromScreen, { say: 'clock' }>): void => {
-    reported = { quality, bound };
-    wall?.clock(reported);
-  };
-
   const command = async ({
     id,
     command: fields,
@@ -214,7 +208,7 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
         case 'sound':
           return sound(message);
         case 'clock':
-          return clockReported(message);
+          return carrier.heardClock?.(message.quality);
         case 'room':
           return wall?.room(message.room);
         case 'screen':
@@ -228,7 +222,6 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     },
     nudged: () => void isTooMuch(clock.now()),
     isGreeted: () => leave !== null,
-    clock: () => reported,
     gone,
     dismiss(why) {
       if (!over) hangUp(why);

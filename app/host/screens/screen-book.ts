@@ -12,14 +12,7 @@ import {
   type ScreenChange,
   type ScreenSettings,
 } from '../../core/screen/screen-settings.ts';
-import type {
-  ClockReport,
-  KeptScreen,
-  ScreenIntroduction,
-  ScreenRoom,
-  ScreenTold,
-  ScreenWish,
-} from '../../wire/screen-settings.ts';
+import type { KeptScreen, ScreenIntroduction, ScreenRoom, ScreenTold, ScreenWish } from '../../wire/screen-settings.ts';
 import type { Timers } from '../time/timers.ts';
 import { NewsPace } from './news-pace.ts';
 
@@ -34,7 +27,6 @@ type Hear = (own: OwnSettings) => void;
 /** A screen that has come in. */
 export interface ConnectedScreen {
   room(room: ScreenRoom): void;
-  clock(report: ClockReport): void;
   leave(): void;
 }
 
@@ -43,7 +35,6 @@ interface Connection {
   readonly hear: Hear;
   readonly isOwnWindow: boolean;
   room: ScreenRoom;
-  clock?: ClockReport;
 }
 
 interface Entry {
@@ -102,10 +93,6 @@ export class ScreenBook {
         connection.room = next;
         this.pace.news();
       },
-      clock: (report) => {
-        connection.clock = report;
-        this.pace.news();
-      },
       leave: () => {
         if (!entry.connections.delete(connection)) return;
         this.forgetUntouched();
@@ -153,7 +140,7 @@ export class ScreenBook {
     const screens = Array.from(this.entries.values(), ({ name, settings, connections }) => ({
       name,
       settings,
-      connected: Array.from(connections, ({ search, room, clock }) => ({ search, room, ...(clock ? { clock } : {}) })),
+      connected: Array.from(connections, ({ search, room }) => ({ search, room })),
       ...([...connections].some((each) => each.isOwnWindow) ? { isOwnWindow: true as const } : {}),
     }));
     return screens.sort((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }));
