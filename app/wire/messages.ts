@@ -199,8 +199,13 @@ export const fromHost = z.discriminatedUnion('say', [
   z.strictObject({ say: z.literal('claim'), address: z.string() }),
   /** The answer to an `ask`. */
   z.strictObject({ say: z.literal('reply'), id, status: z.int(), body: z.string() }),
-  /** The host hangs up and says why; `version` is the host's. */
-  z.strictObject({ say: z.literal('bye'), why: z.string(), version: z.optional(z.int()) }),
+  /** The host hangs up and says why; `version` is the host's. `again`: the screen was thrown out, or needs a key it has not. */
+  z.strictObject({
+    say: z.literal('bye'),
+    why: z.string(),
+    version: z.optional(z.int()),
+    again: z.optional(z.literal(true)),
+  }),
 ]);
 
 /** A session to open with its lanes, as the body of a request. */

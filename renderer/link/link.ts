@@ -30,6 +30,7 @@ import { createOutbox, type CommandAnswer } from './outbox.ts';
 import type { Seen } from './seen.ts';
 import { createDeckStore, type DeckStore } from './store.ts';
 import type { ScreenIntroduction, ScreenRoom, ScreenWish } from '../../app/wire/screen-settings.ts';
+import type { SharingWish } from '../../app/wire/sharing.ts';
 
 export interface Link {
   readonly store: Pick<DeckStore, 'getState' | 'getInitialState' | 'subscribe'>;
@@ -51,6 +52,8 @@ export interface Link {
   wish(name: string, wish: ScreenWish): Promise<CommandAnswer>;
   /** Has every wall screen show its name. */
   which(): void;
+  /** What the coach wants of sharing with other screens; answered as a command is. */
+  share(wish: SharingWish): Promise<CommandAnswer>;
   close(): void;
 }
 
@@ -58,8 +61,8 @@ export interface Link {
 export type Introduce = () => ScreenIntroduction | undefined;
 
 /** The link of a page, to the host it came from. */
-export function openLink(screen: ScreenKind, introduce: Introduce = () => undefined): Link {
-  return createLink(screen, ownCarrier(), browserPorts(), introduce);
+export function openLink(screen: ScreenKind, introduce?: Introduce, carrier: Carrier = ownCarrier()): Link {
+  return createLink(screen, carrier, browserPorts(), introduce);
 }
 
 /** In ms: how long screens show their names. */
@@ -188,11 +191,13 @@ export function createLink(
         return outbox.answered(message);
       case 'sharing':
         return store.setState({ sharing: message.sharing });
-      case 'own-key':
       case 'claim':
+        return store.setState({ claim: message.address });
+      case 'own-key':
       case 'reply':
-        return;
+        return carrier.told?.(message);
       case 'bye':
+        carrier.told?.(message);
         store.setState({ faults: [message.why] });
     }
   }
@@ -283,6 +288,7 @@ export function createLink(
       if (open) send({ say: 'room', room });
     },
     wish: (name, wish) => outbox.ask({ say: 'screen', name, wish }),
+    share: (wish) => outbox.ask({ say: 'sharing', wish }),
     which: () => {
       if (open) send({ say: 'which' });
     },

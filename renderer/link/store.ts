@@ -13,11 +13,11 @@ import type { Millis } from '../../app/core/units.ts';
 import type { ScreenSettings } from '../../app/core/screen/screen-settings.ts';
 import type { FromHost } from '../../app/wire/messages.ts';
 import type { ScreenTold, ScreenWish } from '../../app/wire/screen-settings.ts';
-import type { SharingTold } from '../../app/wire/sharing.ts';
+import type { SharedDevice, SharingTold, SharingWish } from '../../app/wire/sharing.ts';
 import { guarded } from './mishap.ts';
 import type { ClockState } from './time/host-clock.ts';
 
-export type { ScreenTold, ScreenWish, SharingTold };
+export type { ScreenTold, ScreenWish, SharedDevice, SharingTold, SharingWish };
 
 export interface DeckState {
   /** `connecting` until the host has been heard for the first time. */
@@ -49,6 +49,8 @@ export interface DeckState {
   readonly wallScreens: readonly ScreenTold[];
   /** How sharing with other screens stands, to the coach's window alone; null where the host does not say. */
   readonly sharing: SharingTold | null;
+  /** The address of another window of the coach on this machine, usable once; null until one was asked for. */
+  readonly claim: string | null;
   /** What is wrong with this screen's own link, in sentences; empty when all is well. */
   readonly faults: readonly string[];
 }
@@ -96,6 +98,7 @@ export function createDeckStore(): DeckStore {
     naming: false,
     wallScreens: [],
     sharing: null,
+    claim: null,
     faults: [],
   }));
   return { ...store, subscribe: (follow) => store.subscribe(guarded('following the deck', follow)) };

@@ -3,14 +3,20 @@
  * channel in its windows.
  */
 
+import type { FromHost } from '../../../app/wire/messages.ts';
+
 export interface Carrier {
-  /** In ms: a connection on which a question goes unanswered for longer is dead. */
+  /** In ms: a connection on which a question goes unanswered for longer is dead. May change with what is waited for. */
   readonly patience: number;
   /** In ms: the longest pause before it is tried again. */
   readonly longestPause: number;
   /** Begins to connect. Of one connection nothing is heard after `closed`, or after its own `close()`. */
   connect(heard: Heard): Connection;
+  /** What the host has said to whoever carries its messages, or to the page as one that was let in. */
+  told?(message: ToCarrier): void;
 }
+
+export type ToCarrier = Extract<FromHost, { say: 'own-key' | 'reply' | 'bye' }>;
 
 export interface Heard {
   opened(): void;
@@ -25,7 +31,7 @@ export interface Connection {
 }
 
 /** In ms. The host answers every ping, and there is one at least every two seconds. */
-const SILENCE = 6000;
+export const SILENCE = 6000;
 
 /**
  * In ms, at most. However long a host on this machine was gone, its screens have the truth within two seconds of its

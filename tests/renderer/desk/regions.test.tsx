@@ -81,6 +81,7 @@ class Window {
       room: () => undefined,
       wish: () => Promise.resolve({ ok: false, at: null, why: null }),
       which: () => undefined,
+      share: () => Promise.resolve({ ok: false, at: null, why: null }),
       close: () => undefined,
     };
     this.frames = startFrames(link);

@@ -15,6 +15,20 @@ describe('a page that is woken', () => {
     expect(host.connectedAt).toHaveLength(1);
   });
 
+  test('that nothing ran in for ten seconds hears what stands in line first', () => {
+    const { host, link } = live();
+    host.pass(10_000);
+    host.delay = 1900;
+    host.pass(2000);
+    host.now += 10_000;
+    host.wall += 10_000;
+    host.delay = 100;
+    host.wake();
+    host.pass(10_000);
+    expect(link.store.getState().status).toBe('live');
+    expect(host.connectedAt).toHaveLength(1);
+  });
+
   test('while it connects does nothing of either', () => {
     const host = new FakeHost();
     host.delay = 1000;
