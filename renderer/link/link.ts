@@ -94,7 +94,7 @@ export function createLink(
   const outbox = createOutbox({ ...ports, send: (message) => (open ? connection?.send(message) : undefined) });
   const pulse = createPulse({
     ...ports,
-    patience: carrier.patience,
+    patience: () => carrier.patience,
     ask() {
       send({ say: 'ping', ...clock.ping() });
       judgeClock();

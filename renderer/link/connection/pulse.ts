@@ -4,13 +4,15 @@
  * patience otherwise.
  */
 
+import { SILENCE } from './carrier.ts';
+
 export interface PulsePorts {
   /** In ms; never steps. */
   now(): number;
   /** Calls back once after so many ms; returns what cancels it. */
   after(delay: number, call: () => void): () => void;
   /** In ms: a connection on which a question goes unanswered for longer is dead. */
-  readonly patience: number;
+  patience(): number;
   /** Puts the question. */
   ask(): void;
   /** Whether this machine may have slept since it was last sure of the time. */
@@ -96,7 +98,7 @@ export function createPulse(ports: PulsePorts): Pulse {
    */
   function isDead(since: number): boolean {
     looks++;
-    return looks >= LOOKS && ports.now() - since >= ports.patience;
+    return looks >= LOOKS && ports.now() - since >= ports.patience();
   }
 
   function wait(): void {
@@ -134,6 +136,8 @@ export function createPulse(ports: PulsePorts): Pulse {
     },
     woken() {
       cancelWoken();
+      // A door that takes its time waits for a person.
+      if (!isOpen && ports.patience() > SILENCE) return;
       const patience = isOpen ? WOKEN.open : WOKEN.connecting;
       cancelWoken = ports.after(patience, () => {
         cancelWoken = ports.after(WOKEN.again, () => ports.dead(true));
