@@ -33,6 +33,7 @@ import type { Recovery } from '../recovery/recovery.ts';
 import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
 import { faultOf, GOING, NOT_OFFERED, OTHER_RUN, refusal } from './refusals.ts';
 import { isOverForGood } from '../recovery/run-end.ts';
+import { TouchBook } from '../records/touch-book.ts';
 import { ScreenBook } from '../screens/screen-book.ts';
 import { SoundArbiter } from './sound-arbiter.ts';
 import { textHash } from './text-hash.ts';
@@ -54,6 +55,7 @@ export class DeckHost {
   readonly screenBook: ScreenBook;
   readonly presence: Presence;
   readonly soundArbiter = new SoundArbiter();
+  readonly touchBook = new TouchBook(() => this.run?.id ?? null);
   private readonly clock: Clock;
   private readonly journal: Journal;
   private readonly watch: JournalWatch;

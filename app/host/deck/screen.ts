@@ -104,6 +104,8 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
       sendNews({ say: 'presence', screens: host.presence.latest() });
     }
     sendNews({ say: 'sound', ...host.soundArbiter.toldTo(kind, soundId) });
+    const times = kind === 'wall' ? null : host.touchBook.latest();
+    if (times) sendNews(times);
   };
 
   const sendNews = (news: FromHost): void => {
@@ -136,7 +138,7 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     kind = screen;
     const tellOwn = (own: OwnSettings): void => send({ say: 'screen', ...own });
     if (kind === 'wall') wall = screenBook.join(introduction, tellOwn, carrier.isOwnWindow);
-    for (const part of [screenBook, host.presence]) unsubscribe.push(part.onNews(pumpNews));
+    for (const part of [screenBook, host.presence, host.touchBook]) unsubscribe.push(part.onNews(pumpNews));
     unsubscribe.push(host.soundArbiter.onChange(pumpNews));
     if (kind !== 'remote') unsubscribe.push(screenBook.onWhich(() => send({ say: 'which' })));
     leave = host.presence.join(screen);
@@ -176,6 +178,11 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     send({ say: 'answer', id, ...answer });
   };
 
+  const touch = async (touched: Extract<FromScreen, { say: 'touch' }>): Promise<void> => {
+    const why = await host.touchBook.take(touched);
+    send({ say: 'answer', id: touched.id, ok: why === null, at: null, why });
+  };
+
   const isTooMuch = (now: number): boolean => {
     if (over || bucket.take(now)) return over;
     hangUp('Too many messages.');
@@ -208,6 +215,8 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
           return wall?.room(message.room);
         case 'screen':
           return wish(message);
+        case 'touch':
+          return void touch(message);
         case 'which':
           return host.screenBook.which();
       }
