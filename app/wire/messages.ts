@@ -6,6 +6,7 @@
 
 import * as z from 'zod/mini';
 import { handTimes, touchFields } from './afterwards.ts';
+import { keyGiven } from './joining.ts';
 import {
   nameOfScreen,
   screenIntroduction,
@@ -14,6 +15,7 @@ import {
   screenTold,
   screenWish,
 } from './screen-settings.ts';
+import { sharingTold, sharingWish } from './sharing.ts';
 
 /**
  * From the first release on, it is raised with every change that an older screen or host could not read: a new kind of
@@ -23,6 +25,9 @@ export const WIRE_VERSION = 1;
 
 /** The largest message that a screen may send, in bytes. Session texts are sent by HTTP. */
 export const MESSAGE_LIMIT = 64 * 1024;
+
+/** The largest sealed frame of a tablet or a page of this machine, in bytes: a session text in JSON in JSON, with room. */
+export const SEALED_LIMIT = 1024 * 1024;
 
 /** The largest session text, in bytes. */
 export const TEXT_LIMIT = 256 * 1024;
@@ -105,6 +110,19 @@ export const fromScreen = z.discriminatedUnion('say', [
    * to it. The same id twice is one touch, also after a crash. Answered as a command is, without a time.
    */
   z.strictObject({ say: z.literal('touch'), id, run: id, ...touchFields }),
+  /** The coach wants something of sharing. The same id twice is one wish. */
+  z.strictObject({ say: z.literal('sharing'), id, wish: sharingWish }),
+  /**
+   * A tablet, or a page of this machine while it shares, asks what it would else ask by HTTP; answered by `reply`. The
+   * body of a session may be larger than other messages (`SEALED_LIMIT`).
+   */
+  z.strictObject({
+    say: z.literal('ask'),
+    id,
+    method: z.enum(['PUT', 'POST']),
+    path: z.string().check(z.maxLength(64)),
+    body: z.string(),
+  }),
 ]);
 
 /** The reps of a run whose times are told: at least the last three of each of twenty lanes. */
@@ -184,8 +202,20 @@ export const fromHost = z.discriminatedUnion('say', [
   z.strictObject({ say: z.literal('times'), run: id, times: z.array(handTimes).check(z.maxLength(TIMES_TOLD)) }),
   /** The answer to a command, a wish or a touch: `at` if a command was accepted, `why` if it was not. */
   z.strictObject({ say: z.literal('answer'), id, ok: z.boolean(), at: z.nullable(time), why: z.nullable(z.string()) }),
-  /** The host hangs up and says why; `version` is the host's. */
-  z.strictObject({ say: z.literal('bye'), why: z.string(), version: z.optional(z.int()) }),
+  /** To the coach: how sharing stands. */
+  z.strictObject({ say: z.literal('sharing'), sharing: sharingTold }),
+  /** To the page that switched sharing on, or asked for another window: its key from now on, or the address of that window, usable once. */
+  z.strictObject({ say: z.literal('own-key'), given: keyGiven }),
+  z.strictObject({ say: z.literal('claim'), address: z.string() }),
+  /** The answer to an `ask`. */
+  z.strictObject({ say: z.literal('reply'), id, status: z.int(), body: z.string() }),
+  /** The host hangs up and says why; `version` is the host's. `again`: the screen was thrown out, or needs a key it has not. */
+  z.strictObject({
+    say: z.literal('bye'),
+    why: z.string(),
+    version: z.optional(z.int()),
+    again: z.optional(z.literal(true)),
+  }),
 ]);
 
 /** A session to open with its lanes, as the body of a request. */
@@ -228,6 +258,8 @@ export const MAY_SAY: Readonly<Record<FromScreen['say'], readonly ScreenKind[]>>
   touch: ['desk', 'remote'],
   screen: ['desk'],
   which: ['desk'],
+  sharing: ['desk'],
+  ask: ['desk'],
 };
 
 /**

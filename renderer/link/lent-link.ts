@@ -53,6 +53,7 @@ export function lendLink(link: Link, name: string, frame: Element, onSight: Lent
     sound: () => undefined,
     room: () => undefined,
     which: () => undefined,
+    share: refuse,
     // It is the coach's.
     close: () => undefined,
   };

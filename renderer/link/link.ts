@@ -29,6 +29,7 @@ import { createOutbox, type CommandAnswer } from './outbox.ts';
 import type { Seen } from './seen.ts';
 import { createDeckStore, type DeckStore } from './store.ts';
 import type { ScreenIntroduction, ScreenRoom, ScreenWish } from '../../app/wire/screen-settings.ts';
+import type { SharingWish } from '../../app/wire/sharing.ts';
 
 export interface Link {
   readonly store: Pick<DeckStore, 'getState' | 'getInitialState' | 'subscribe'>;
@@ -52,6 +53,8 @@ export interface Link {
   touch(touch: SentTouch): Promise<CommandAnswer>;
   /** Has every wall screen show its name. */
   which(): void;
+  /** What the coach wants of sharing with other screens; answered as a command is. */
+  share(wish: SharingWish): Promise<CommandAnswer>;
   close(): void;
 }
 
@@ -62,8 +65,8 @@ export type SentTouch = Omit<Extract<FromScreen, { say: 'touch' }>, 'say'>;
 export type Introduce = () => ScreenIntroduction | undefined;
 
 /** The link of a page, to the host it came from. */
-export function openLink(screen: ScreenKind, introduce: Introduce = () => undefined): Link {
-  return createLink(screen, ownCarrier(), browserPorts(), introduce);
+export function openLink(screen: ScreenKind, introduce?: Introduce, carrier: Carrier = ownCarrier()): Link {
+  return createLink(screen, carrier, browserPorts(), introduce);
 }
 
 /** In ms: how long screens show their names. */
@@ -219,7 +222,15 @@ export function createLink(
         return showName();
       case 'answer':
         return outbox.answered(message);
+      case 'sharing':
+        return store.setState({ sharing: message.sharing });
+      case 'claim':
+        return store.setState({ claim: message.address });
+      case 'own-key':
+      case 'reply':
+        return carrier.told?.(message);
       case 'bye':
+        carrier.told?.(message);
         store.setState({ faults: [message.why] });
     }
   }
@@ -311,6 +322,7 @@ export function createLink(
     },
     wish: (name, wish) => outbox.ask({ say: 'screen', name, wish }),
     touch: ({ id, ...touch }) => outbox.ask({ say: 'touch', ...touch }, id),
+    share: (wish) => outbox.ask({ say: 'sharing', wish }),
     which: () => {
       if (open) send({ say: 'which' });
     },

@@ -13,9 +13,10 @@ import type { Millis } from '../../app/core/units.ts';
 import type { ScreenSettings } from '../../app/core/screen/screen-settings.ts';
 import type { FromHost } from '../../app/wire/messages.ts';
 import type { ScreenTold, ScreenWish } from '../../app/wire/screen-settings.ts';
+import type { SharedDevice, SharingTold, SharingWish } from '../../app/wire/sharing.ts';
 import { guarded } from './mishap.ts';
 
-export type { ScreenTold, ScreenWish };
+export type { ScreenTold, ScreenWish, SharedDevice, SharingTold, SharingWish };
 
 export interface DeckState {
   /** `connecting` until the host has been heard for the first time. */
@@ -45,6 +46,10 @@ export interface DeckState {
   readonly naming: boolean;
   /** All wall screens that are connected or remembered, by name; told to the coach's window alone. */
   readonly wallScreens: readonly ScreenTold[];
+  /** How sharing with other screens stands, to the coach's window alone; null where the host does not say. */
+  readonly sharing: SharingTold | null;
+  /** The address of another window of the coach on this machine, usable once; null until one was asked for. */
+  readonly claim: string | null;
   /** What is wrong with this screen's own link, in sentences; empty when all is well. */
   readonly faults: readonly string[];
 }
@@ -91,6 +96,8 @@ export function createDeckStore(): DeckStore {
     screen: null,
     naming: false,
     wallScreens: [],
+    sharing: null,
+    claim: null,
     faults: [],
   }));
   return { ...store, subscribe: (follow) => store.subscribe(guarded('following the deck', follow)) };

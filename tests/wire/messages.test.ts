@@ -87,6 +87,7 @@ const FROM_HOST: readonly FromHost[] = [
   { say: 'answer', id: 'a', ok: false, at: null, why: 'The session is done.' },
   { say: 'bye', why: 'The program has ended.' },
   { say: 'bye', why: 'The program has ended.', version: WIRE_VERSION },
+  { say: 'bye', why: 'This screen was thrown out.', again: true },
 ];
 
 describe('[wire] round trip', () => {
@@ -155,7 +156,7 @@ describe('[wire] what is not exactly a message is none', () => {
   test('a message with any one field taken away is none', () => {
     const optional = ({ say }: FromScreen | FromHost): readonly string[] => {
       if (say === 'command') return ['expected', 'lastStop', 'undoes', 'run', 'madeFrom'];
-      return say === 'bye' ? ['version'] : [];
+      return say === 'bye' ? ['version', 'again'] : [];
     };
     const removable = (message: FromScreen | FromHost) =>
       Object.keys(message).filter((field) => !optional(message).includes(field));

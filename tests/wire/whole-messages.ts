@@ -95,7 +95,7 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
   ['which, told', fromHost, { say: 'which' }],
   ['times', fromHost, { say: 'times', run: 'r', times: [{ lane: 1, at: 0, watches: [1, 2, 3] }] }],
   ['answer', fromHost, { say: 'answer', id: 'a', ok: true, at: 1, why: 'x' }],
-  ['bye', fromHost, { say: 'bye', why: 'x', version: 1 }],
+  ['bye', fromHost, { say: 'bye', why: 'x', version: 1, again: true }],
   ['a session to open', sessionToOpen, { text: 'x', lanesText: 'lane 1', replace: true, clockPhase: 0 }],
   ['a run to leave', runToLeave, { run: 'r' }],
   ['a clock to match', clockToMatch, { run: 'r', clockPhase: 0 }],

@@ -219,6 +219,9 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
           return void touch(message);
         case 'which':
           return host.screenBook.which();
+        case 'sharing':
+        case 'ask':
+          return hangUp('This host does not share.');
       }
     },
     nudged: () => void isTooMuch(clock.now()),

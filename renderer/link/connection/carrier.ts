@@ -3,12 +3,18 @@
  * channel in its windows.
  */
 
+import type { FromHost } from '../../../app/wire/messages.ts';
+
 export interface Carrier {
-  /** In ms: a connection on which a question goes unanswered for longer is dead. */
+  /** In ms: a connection on which a question goes unanswered for longer is dead. May change with what is waited for. */
   readonly patience: number;
   /** Begins to connect. Of one connection nothing is heard after `closed`, or after its own `close()`. */
   connect(heard: Heard): Connection;
+  /** What the host has said to whoever carries its messages, or to the page as one that was let in. */
+  told?(message: ToCarrier): void;
 }
+
+export type ToCarrier = Extract<FromHost, { say: 'own-key' | 'reply' | 'bye' }>;
 
 export interface Heard {
   opened(): void;
@@ -23,7 +29,7 @@ export interface Connection {
 }
 
 /** In ms. The host answers every ping, and there is one at least every two seconds. */
-const SILENCE = 6000;
+export const SILENCE = 6000;
 
 /** To the host that the page came from. */
 export function socketCarrier(address: string): Carrier {

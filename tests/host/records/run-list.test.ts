@@ -114,7 +114,7 @@ describe('[record] a journal that cannot be listed', () => {
     ]);
   });
 
-  test('because it is a folder is said to be no ordinary file', async () => {
+  test('because it is a folder is said to be one', async () => {
     mkdirSync(join(runsFolder(data), 'a.jsonl'), { recursive: true });
     expect(await why()).toEqual([
       [

@@ -83,6 +83,7 @@ class Window {
       wish: () => Promise.resolve({ ok: false, at: null, why: null }),
       which: () => undefined,
       touch: () => Promise.resolve({ ok: false, at: null, why: null }),
+      share: () => Promise.resolve({ ok: false, at: null, why: null }),
       close: () => undefined,
     };
     this.frames = startFrames(link);

@@ -5,7 +5,7 @@
 
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { createLink, type Introduce, type Link } from '../../../renderer/link/link.ts';
-import type { Carrier, Heard } from '../../../renderer/link/connection/carrier.ts';
+import type { Carrier, Heard, ToCarrier } from '../../../renderer/link/connection/carrier.ts';
 import type { Ports } from '../../../renderer/link/connection/ports.ts';
 import {
   readFromScreen,
@@ -47,6 +47,8 @@ export class FakeHost {
   reloads = 0;
   private timers = new Set<Timer>();
   private wakers = new Set<() => void>();
+  /** What the host has said to whoever carries its messages. */
+  readonly toCarrier: ToCarrier[] = [];
   private line: Heard | null = null;
   private ids = 0;
   private snapshots = 0;
@@ -184,6 +186,7 @@ export class FakeHost {
   private carrier(): Carrier {
     return {
       patience: 6000,
+      told: (message) => this.toCarrier.push(message),
       connect: (line) => {
         this.connectedAt.push(this.now);
         let isOver = false;

@@ -11,6 +11,7 @@ import { openRun } from '../../../app/core/run/state.ts';
 import { view } from '../../../app/core/run/view.ts';
 import { givenIn } from '../../../app/core/run/view/given.ts';
 import type { ScreenTold, ScreenWish } from '../../../app/wire/screen-settings.ts';
+import type { SharingTold, SharingWish } from '../../../app/wire/sharing.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import type { DeskTools } from '../../../renderer/desk/desk-tools.ts';
 import type { AskLibrary } from '../../../renderer/link/library.ts';
@@ -35,6 +36,8 @@ export class CoachWindow {
   /** What was wanted of wall screens, and how often which is which was asked. */
   readonly wishes: { readonly name: string; readonly wish: ScreenWish }[] = [];
   whichAsked = 0;
+  /** What was wanted of sharing. */
+  readonly shared: SharingWish[] = [];
   /** What the host answers in place of carrying a command out; null where it does that. */
   refusal: string | null = null;
   /** What the host does with a touch. */
@@ -82,6 +85,10 @@ export class CoachWindow {
       },
       which: () => void this.whichAsked++,
       touch: (touch) => this.take(touch),
+      share: (wish) => {
+        this.shared.push(wish);
+        return Promise.resolve({ ok: this.refusal === null, at: null, why: this.refusal });
+      },
       close: () => undefined,
       command: (command, _seen, madeFrom) => {
         this.given.push({ command, madeFrom });
@@ -150,6 +157,11 @@ export class CoachWindow {
   /** The host tells of wall screens. */
   told(wallScreens: readonly ScreenTold[]): void {
     act(() => this.store.setState({ wallScreens }));
+  }
+
+  /** The host tells how sharing stands, or of another window that may be opened. */
+  sharing(sharing: SharingTold | null, claim: string | null = null): void {
+    act(() => this.store.setState({ sharing, claim }));
   }
 
   /** A command of another screen; throws where the run refuses it. */

@@ -50,6 +50,7 @@ export class ShownWall {
       wish: () => Promise.resolve({ ok: false, at: null, why: null }),
       which: () => undefined,
       touch: () => Promise.resolve({ ok: false, at: null, why: null }),
+      share: () => Promise.resolve({ ok: false, at: null, why: null }),
       close: () => undefined,
     };
     Object.defineProperty(document, 'fonts', { configurable: true, value: { load: () => new Promise(() => {}) } });

@@ -65,14 +65,17 @@ describe('[names] elsewhere', () => {
     expect(stripped(...lines)).toEqual(lines);
   });
 
-  test('the word that counts swimmers stays where somebody is called so', () => {
-    expect(stripped('lane 1 Swimmer, Ana', 'lane 2 1 swimmer')).toEqual(['lane 1 2 swimmers', 'lane 2 1 swimmer']);
+  test('a count of swimmers stays where somebody is called so, and the name goes from other words', () => {
+    expect(stripped('lane 1 Swimmers, Ana', 'lane 2 5 swimmers', 'Set', '4 x 50 @ 1:00 with Swimmers')).toEqual([
+      'lane 1 2 swimmers',
+      'lane 2 5 swimmers',
+      'Set',
+      '4 x 50 @ 1:00 with somebody',
+    ]);
   });
 
-  test('a name without a letter, or the word that counts, is no name to look for', () => {
-    expect(stripped('lane 1 --, Swimmers', 'Set', '4 x 50 @ 1:00 -- all swimmers').at(-1)).toBe(
-      '4 x 50 @ 1:00 -- all swimmers',
-    );
+  test('a name without a letter is not looked for', () => {
+    expect(stripped('lane 1 --, Ana', 'Set', '4 x 50 @ 1:00 -- all out').at(-1)).toBe('4 x 50 @ 1:00 -- all out');
   });
 
   test('a name that only the lanes file has goes from the session, and one of the session from the lanes file', () => {

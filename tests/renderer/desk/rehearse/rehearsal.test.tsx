@@ -74,6 +74,7 @@ class Window {
       wish: () => answer,
       which: () => undefined,
       touch: () => Promise.resolve({ ok: false, at: null, why: null }),
+      share: () => Promise.resolve({ ok: false, at: null, why: null }),
       close: () => undefined,
     };
     const frames = startFrames(link);
