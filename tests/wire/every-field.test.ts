@@ -77,6 +77,7 @@ describe.each(WHOLE)('[wire] %s', (_, schema, whole) => {
       'what',
       'ended',
       'unit',
+      'quality',
     ]) {
       for (const path of pathsIn(whole).filter((each) => each.at(-1) === field)) {
         if (typeof at(whole, path) === 'string')
@@ -136,6 +137,8 @@ describe('[wire] bounds', () => {
     ['touch', 'watch', 1, 1.5],
     ['times', 'times.0.watches', [1], []],
     ['times', 'run', 'x', ''],
+    ['clock', 'bound', 0, -1],
+    ['clock', 'bound', 30, 30.5],
     ['sound', 'n', 0, -1],
     ['sound', 'more', null, 'x'],
     ['sound, told', 'more', null, 'x'],

@@ -8,6 +8,7 @@ import { basename } from 'node:path';
 import { NOTHING_ADDED, type Afterwards } from '../../core/record/afterwards.ts';
 import { AFTERWARDS_VERSION, afterwardsFile, TOUCHES_KNOWN } from '../../wire/afterwards.ts';
 import { codeOf, diskReason, type Disk } from '../journal/disk.ts';
+import { jsonIn } from '../kept-json.ts';
 import type { Guard } from '../journal/run-file.ts';
 import type { ListedRun } from './run-list.ts';
 
@@ -30,15 +31,15 @@ export function afterwardsPath(journal: string): string {
 /** Nothing added where there is no file. Never rejects. */
 export async function readAfterwards(disk: Pick<Disk, 'read'>, { path, run }: PlacedRun): Promise<AfterwardsRead> {
   const file = afterwardsPath(path);
-  let value: unknown;
   let bytes: Uint8Array;
   try {
     bytes = await disk.read(file);
-    value = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
   } catch (error) {
     if (codeOf(error) === 'ENOENT') return { ok: true, added: NOTHING_ADDED, version: null, touches: [] };
-    return { ok: false, why: leftText(file, error instanceof SyntaxError ? 'is damaged' : notReadText(error)) };
+    return { ok: false, why: leftText(file, `cannot be read (${diskReason(error)})`) };
   }
+  const value = jsonIn(bytes);
+  if (value === null) return { ok: false, why: leftText(file, 'is damaged') };
   const { version } = Object(value) as { readonly version?: unknown };
   if (Number.isSafeInteger(version) && Number(version) > AFTERWARDS_VERSION) {
     return { ok: false, why: leftText(file, 'is of a newer Lanecall') };
@@ -115,8 +116,4 @@ function versionOf(bytes: Uint8Array): string {
 
 function leftText(file: string, why: string): string {
   return `What was added to the run in ${basename(file)} ${why}: it is left as it is and not shown.`;
-}
-
-function notReadText(error: unknown): string {
-  return `cannot be read (${diskReason(error)})`;
 }

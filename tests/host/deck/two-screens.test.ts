@@ -158,25 +158,8 @@ describe('[two screens] many that come in', () => {
   });
 });
 
-describe('[two screens] who is there', () => {
-  test('is counted once, and told to whoever listens as long as they do', () => {
-    const { clock, host } = new Pool();
-    let news = 0;
-    const stop = host.presence.onNews(() => news++);
-    const leave = host.presence.join('remote');
-    clock.advance(1000);
-    leave();
-    leave();
-    clock.advance(1000);
-    expect([host.presence.now(), host.presence.latest()]).toEqual(Array(2).fill({ desk: 0, wall: 0, remote: 0 }));
-    expect(news).toBe(2);
-    stop();
-    host.presence.join('desk');
-    clock.advance(1000);
-    expect([news, host.presence.latest().desk]).toEqual([2, 1]);
-  });
-
-  test('a screen that anybody may have opened reads no notice, with a run and without one', () => {
+describe('[two screens] a screen that anybody may have opened', () => {
+  test('reads no notice, with a run and without one', () => {
     const { host } = new Pool();
     host.tell('a test', 'The disk is full.');
     expect(host.publicSnapshot()).toMatchObject({ run: null, notices: [], startUp: null });

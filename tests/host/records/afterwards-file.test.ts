@@ -96,6 +96,50 @@ describe('[record] what is added afterwards', () => {
     );
   });
 
+  test('stands beside its journal, wherever that is', () => {
+    expect(afterwardsPath('/data/a.jsonl/runs/b.jsonl')).toBe('/data/a.jsonl/runs/b.after.json');
+  });
+
+  test('bytes that are no text are damaged, and a file that the disk does not give is said to be so', async () => {
+    const { run } = anEvening();
+    const text = JSON.stringify({ version: 1, run: 'evening', ...NOTHING_ADDED, notes: ['\u00ff'] });
+    writeFileSync(afterwardsPath(run.path), Buffer.from(text, 'latin1'));
+    expect(await readAfterwards(systemDisk, run)).toMatchObject({ why: expect.stringContaining(' is damaged: ') });
+    const read = () => Promise.reject(Object.assign(new Error('EIO'), { code: 'EIO' }));
+    const { ok, why } = (await readAfterwards({ read }, run)) as { ok: boolean; why?: string };
+    expect([ok, why]).toEqual([false, expect.stringMatching(/ cannot be read \(the disk is failing\): it is left /)]);
+  });
+
+  test('has a version of its own for each content', async () => {
+    const { run } = anEvening();
+    const first = await keepAfterwards(ports, run, null, ADDED);
+    const second = await keepAfterwards(ports, run, first.ok ? first.version : null, { ...ADDED, effort: 7 });
+    const versions = [first, second].map((kept) => (kept.ok ? kept.version : ''));
+    for (const version of versions) expect(version).toMatch(/^[0-9a-f]{32}$/);
+    expect(new Set(versions).size).toBe(2);
+  });
+
+  test.each([
+    ['another time', { changed: 1n }],
+    ['another length', { length: 1 }],
+  ])('[conflicts] a file with %s at the last moment is not written over', async (_, other) => {
+    const { run } = anEvening();
+    const first = await keepAfterwards(ports, run, null, ADDED);
+    let looks = 0;
+    const mark = (path: string) => ({ ...systemDisk.mark(path)!, ...(looks++ > 0 ? other : {}) });
+    const second = await keepAfterwards(
+      { ...ports, disk: { ...systemDisk, mark } },
+      run,
+      first.ok ? first.version : null,
+      { ...ADDED, effort: 1 },
+    );
+    expect(second).toEqual({
+      ok: false,
+      why: 'Another window has added to this run since: look at what it wrote, and save again.',
+      changed: { added: ADDED, version: first.ok && first.version },
+    });
+  });
+
   test('nothing is written where another host has the folder', async () => {
     const { run } = anEvening();
     const guard = new FreeFolder();
