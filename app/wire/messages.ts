@@ -14,7 +14,7 @@ import {
   screenTold,
   screenWish,
 } from './screen-settings.ts';
-import { sharingTold, sharingWish } from './sharing.ts';
+import { CLOCK_QUALITIES, sharingTold, sharingWish } from './sharing.ts';
 
 /**
  * From the first release on, it is raised with every change that an older screen or host could not read: a new kind of
@@ -97,6 +97,8 @@ export const fromScreen = z.discriminatedUnion('say', [
     asked: z.boolean(),
     more: z.nullable(z.boolean()),
   }),
+  /** How good the screen's clock is, on connecting and whenever that changes; `bound`: it is wrong by at most so many ms. */
+  z.strictObject({ say: z.literal('clock'), quality: z.enum(CLOCK_QUALITIES), bound: z.int().check(z.nonnegative()) }),
   /** A wall screen has another size, or has been turned. */
   z.strictObject({ say: z.literal('room'), room: screenRoom }),
   /** The coach wants something of the wall screens with this name. The same id twice is one wish. */
@@ -241,6 +243,7 @@ export const MAY_SAY: Readonly<Record<FromScreen['say'], readonly ScreenKind[]>>
   hello: EVERY_SCREEN,
   ping: EVERY_SCREEN,
   sound: EVERY_SCREEN,
+  clock: EVERY_SCREEN,
   room: ['wall'],
   command: ['desk', 'remote'],
   screen: ['desk'],

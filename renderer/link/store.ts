@@ -15,6 +15,7 @@ import type { FromHost } from '../../app/wire/messages.ts';
 import type { ScreenTold, ScreenWish } from '../../app/wire/screen-settings.ts';
 import type { SharedDevice, SharingTold, SharingWish } from '../../app/wire/sharing.ts';
 import { guarded } from './mishap.ts';
+import type { ClockState } from './time/host-clock.ts';
 
 export type { ScreenTold, ScreenWish, SharedDevice, SharingTold, SharingWish };
 
@@ -23,6 +24,8 @@ export interface DeckState {
   readonly status: 'connecting' | 'live' | 'lost';
   /** When the host was lost, by the screen's own clock (`Link.lostFor` counts from it); null otherwise. */
   readonly lostSince: number | null;
+  /** How good this screen's clock is, `bound` in steps of 5 ms; null while nothing is known of it. */
+  readonly clockQuality: ClockState | null;
   /** null where no session has been opened, or where it could not be followed (`faults` says so). */
   readonly run: DeckRun | null;
   /** Without a run: the time of day that the pool's clock shows at host time 0; null with one, and before it is known. */
@@ -84,6 +87,7 @@ export function createDeckStore(): DeckStore {
   const store = createStore<DeckState>(() => ({
     status: 'connecting',
     lostSince: null,
+    clockQuality: null,
     run: null,
     poolClock: null,
     screens: { desk: 0, wall: 0, remote: 0 },

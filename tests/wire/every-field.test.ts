@@ -77,6 +77,7 @@ describe.each(WHOLE)('[wire] %s', (_, schema, whole) => {
       'what',
       'ended',
       'unit',
+      'quality',
     ]) {
       for (const path of pathsIn(whole).filter((each) => each.at(-1) === field)) {
         if (typeof at(whole, path) === 'string')
@@ -124,6 +125,8 @@ describe('[wire] bounds', () => {
     ['command', 'madeFrom', HASH.repeat(4), `${HASH.repeat(4)}0`],
     ['command', 'madeFrom', HASH, HASH.replace('a', 'A')],
     ['command', 'command', { x: 1 }, null],
+    ['clock', 'bound', 0, -1],
+    ['clock', 'bound', 30, 30.5],
     ['sound', 'n', 0, -1],
     ['sound', 'more', null, 'x'],
     ['sound, told', 'more', null, 'x'],

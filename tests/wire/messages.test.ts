@@ -17,6 +17,7 @@ const FROM_SCREEN: readonly FromScreen[] = [
   { say: 'hello', version: WIRE_VERSION, screen: 'wall' },
   { say: 'ping', n: 3, t1: 12.345 },
   { say: 'sound', id: 'page', n: 0, status: 'blocked', asked: true, more: null },
+  { say: 'clock', quality: 'good', bound: 5 },
   { say: 'sound', id: 'page', n: 1, status: 'off', asked: false, more: true },
   { say: 'command', id: 'a', command: { do: 'skip', lanes: [2] } },
   {

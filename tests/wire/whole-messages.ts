@@ -70,6 +70,7 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
       madeFrom: HASH,
     },
   ],
+  ['clock', fromScreen, { say: 'clock', quality: 'fair', bound: 30 }],
   ['sound', fromScreen, { say: 'sound', id: 'a', n: 1, status: 'off', asked: true, more: true }],
   ['room', fromScreen, { say: 'room', room: ROOM }],
   ['a wish', fromScreen, { say: 'screen', id: 'a', name: 'Hall', wish: { settings: SETTINGS } }],
@@ -89,7 +90,16 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
   [
     'screens',
     fromHost,
-    { say: 'screens', screens: [{ name: 'Hall', settings: SETTINGS, connected: [{ search: '', room: ROOM }] }] },
+    {
+      say: 'screens',
+      screens: [
+        {
+          name: 'Hall',
+          settings: SETTINGS,
+          connected: [{ search: '', room: ROOM }],
+        },
+      ],
+    },
   ],
   ['which, told', fromHost, { say: 'which' }],
   ['answer', fromHost, { say: 'answer', id: 'a', ok: true, at: 1, why: 'x' }],

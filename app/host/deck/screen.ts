@@ -12,6 +12,7 @@ import {
   type FromScreen,
   type ScreenKind,
 } from '../../wire/messages.ts';
+import type { ClockQuality } from '../../wire/sharing.ts';
 import type { Clock } from '../time/clock.ts';
 import type { DeckHost } from './deck-host.ts';
 import type { ConnectedScreen, OwnSettings } from '../screens/screen-book.ts';
@@ -26,6 +27,8 @@ export interface ScreenChannel {
   waiting(): number;
   /** Hands a message over; calls back when it has gone or failed. */
   send(text: string, sent: () => void): void;
+  /** Hears how good the screen's clock is, for whoever lists screens. */
+  heardClock?(quality: ClockQuality): void;
   /** Hangs up with a reason. */
   close(why: string): void;
   terminate(): void;
@@ -226,6 +229,8 @@ export function connectScreen(
           return void command(message);
         case 'sound':
           return sound(message);
+        case 'clock':
+          return carrier.heardClock?.(message.quality);
         case 'room':
           return wall?.room(message.room);
         case 'screen':
