@@ -22,6 +22,7 @@ import { followLight } from '../ui/coach/light-choice.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { openSound } from '../sound/sound.ts';
 import { JoinFirst } from '../ui/coach/join/join-page.tsx';
+import { openTouches } from '../ui/coach/times/open-touches.ts';
 import { openPage } from '../ui/open-page.tsx';
 import { Desk } from './desk.tsx';
 import { Writing } from './write/writing.ts';
@@ -32,6 +33,7 @@ openPage('page', () => {
   const frames = startFrames(link);
   const actions = createCoachActions(link, () => performance.now(), ownStorage());
   const offers = createOffers(frames, actions);
+  const touches = openTouches(link);
   const sound = openSound(link, ownStorage());
   const light = followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
   const writing = new Writing({
@@ -45,7 +47,7 @@ openPage('page', () => {
   return (
     <StrictMode>
       <JoinFirst joining={joining} enter={enter} device="tablet">
-        <Desk tools={{ link, frames, actions, sound, light, offers, writing, askLibrary, askRecords }} />
+        <Desk tools={{ link, frames, actions, sound, light, offers, touches, writing, askLibrary, askRecords }} />
       </JoinFirst>
     </StrictMode>
   );

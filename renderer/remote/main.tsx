@@ -14,6 +14,7 @@ import { createOffers } from '../ui/coach/commands/offers.ts';
 import { followLight } from '../ui/coach/light-choice.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { JoinFirst } from '../ui/coach/join/join-page.tsx';
+import { openTouches } from '../ui/coach/times/open-touches.ts';
 import { openPage } from '../ui/open-page.tsx';
 import { Remote } from './remote.tsx';
 
@@ -23,11 +24,12 @@ openPage('page', () => {
   const frames = startFrames(link);
   const actions = createCoachActions(link, () => performance.now(), ownStorage());
   const offers = createOffers(frames, actions);
+  const touches = openTouches(link);
   followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
   return (
     <StrictMode>
       <JoinFirst joining={joining} enter={enter} device="phone">
-        <Remote tools={{ link, frames, actions, offers }} />
+        <Remote tools={{ link, frames, actions, offers, touches }} />
       </JoinFirst>
     </StrictMode>
   );

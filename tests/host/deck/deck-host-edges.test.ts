@@ -5,6 +5,7 @@ import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import type { FoundRun } from '../../../app/host/recovery/found-run.ts';
 import type { Recovery } from '../../../app/host/recovery/recovery.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
+import { THIS_MACHINE } from '../../../app/host/sharing/guest.ts';
 import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 import { runOf } from '../../support/coach/coach-run.ts';
 
@@ -13,7 +14,7 @@ const SOURCE = { text: TEXT, lanesText: null };
 const START: FoundRun['commands'][number] = {
   at: 0,
   id: 'start',
-  by: 'desk',
+  by: { ...THIS_MACHINE, kind: 'desk' },
   fields: { do: 'start' },
   command: { do: 'start' },
 };
@@ -116,7 +117,10 @@ describe('[host] a run that comes back', () => {
 
   test('takes no command at a time before its last, even where its clock came back behind it', async () => {
     const stop = { do: 'stop' } as const;
-    const commands = [START, { at: 95_000, id: 'stop', by: 'remote', fields: stop, command: stop } as const];
+    const commands = [
+      START,
+      { at: 95_000, id: 'stop', by: { ...THIS_MACHINE, kind: 'remote' }, fields: stop, command: stop } as const,
+    ];
     const state = runOf(TEXT, [0, { do: 'start' }], [95_000, { do: 'stop' }]);
     const { host } = await back({ commands, state });
     expect(await host.command('mark', { do: 'mark' })).toMatchObject({ ok: true, at: 95_000 });

@@ -306,7 +306,7 @@ describe('[host] the journal', () => {
     expect(journal.lines[1]).toEqual({
       run: 'run-1',
       id: 'auto-2',
-      by: 'desk',
+      by: { role: 'coach', name: 'this machine', device: null, kind: 'desk' },
       at: 500,
       fields: { do: 'stop', lanes: [1] },
       hostTime: 1_000_500.25,

@@ -29,6 +29,32 @@ function readBack(entry: object): JournalEntry | null {
   return readLine(text.slice(0, -1))?.entry ?? null;
 }
 
+describe('[journal] by whom a command was given', () => {
+  const FROM = { role: 'remote', name: 'Phone 1', device: '0123456789abcdef' };
+
+  test('is read back with role, name and device; older lines say less', () => {
+    for (const who of [
+      { by: 'remote', from: FROM },
+      { by: 'desk', from: { ...FROM, role: 'coach', device: null } },
+    ])
+      expect(readBack({ ...COMMAND, ...who })).toMatchObject(who);
+    expect(readBack(COMMAND)).not.toHaveProperty('from');
+    expect(readBack({ ...COMMAND, by: 'desk' })).not.toHaveProperty('from');
+  });
+
+  test.each([
+    null,
+    'remote',
+    {},
+    { ...FROM, role: 'stranger' },
+    { ...FROM, name: 7 },
+    { ...FROM, device: '' },
+    { ...FROM, device: undefined },
+  ])('%o is no such thing, and its line is none', (from) => {
+    expect(readBack({ ...COMMAND, by: 'remote', from })).toBeNull();
+  });
+});
+
 describe('[journal] a line', () => {
   const whole = lineOf(COMMAND as JournalEntry, null).text.slice(0, -1);
 
