@@ -6,7 +6,7 @@
 
 import type { KeyGiven, Role } from '../../../app/wire/joining.ts';
 import type { Known } from '../../../app/wire/sealing/proof.ts';
-import { SILENCE, type Carrier, type Connection, type Heard } from '../connection/carrier.ts';
+import { LONGEST_PAUSE, SILENCE, type Carrier, type Connection, type Heard } from '../connection/carrier.ts';
 import type { AskHost } from '../connection/own-window.ts';
 import type { Asking } from './asking.ts';
 import type { Joining } from './joining.ts';
@@ -135,6 +135,7 @@ export function deckCarrier(door: DeckDoor): DeckCarrier {
     get patience() {
       return joining.getState().step === 'asks' ? Infinity : SILENCE;
     },
+    longestPause: plain ? LONGEST_PAUSE.here : LONGEST_PAUSE.network,
     connect,
     told(message) {
       if (message.say === 'reply') asking.answered(message);

@@ -84,6 +84,7 @@ export function wallCarrier({ socket, kept, joining, now }: WallDoor): Carrier {
       const state = joining.getState();
       return SILENCE + (state.step === 'shows' ? state.until - connectedAt : 0);
     },
+    longestPause: socket.longestPause,
     connect,
     told(message) {
       if (message.say === 'bye' && message.again) turnedAway(message.why);

@@ -77,7 +77,7 @@ describe('[joining] a page on the network', () => {
     const { carrier, joining, sealed, connect } = page({});
     expect(joining.getState()).toEqual({ step: 'asks', why: null });
     (await connect()).send('x');
-    expect([carrier.patience, sealed.connects]).toEqual([Infinity, 0]);
+    expect([carrier.patience, carrier.longestPause, sealed.connects]).toEqual([Infinity, 8000, 0]);
   });
 
   test('joins by the code of its address, keeps the key that it gets, and has no more use for the code', async () => {
@@ -176,11 +176,11 @@ describe('[joining] a page on the network', () => {
 
 describe("[joining] the coach's page of this machine", () => {
   test('while nothing is shared needs no key, and asks by HTTP', async () => {
-    const { joining, plain, sealed, asksBySocket, all, connect } = page({ role: 'coach', isHere: true });
+    const { carrier, joining, plain, sealed, asksBySocket, all, connect } = page({ role: 'coach', isHere: true });
     await connect();
     plain.heard!.opened();
     expect([joining.getState(), plain.connects, sealed.connects]).toEqual([{ step: 'in' }, 1, 0]);
-    expect([asksBySocket(), all]).toEqual([false, ['opened']]);
+    expect([asksBySocket(), all, carrier.longestPause]).toEqual([false, ['opened'], 1500]);
   });
 
   test('that switches sharing on gets a key, asks by its socket at once and returns by the key', async () => {

@@ -6,6 +6,7 @@ import type { Carrier, Heard } from '../../../../renderer/link/connection/carrie
 
 export class Line implements Carrier {
   readonly patience = 6000;
+  readonly longestPause = 8000;
   readonly said: unknown[] = [];
   connects = 0;
   closes = 0;
