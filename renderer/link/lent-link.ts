@@ -49,9 +49,11 @@ export function lendLink(link: Link, name: string, frame: Element, onSight: Lent
     store,
     command: refuse,
     wish: refuse,
+    touch: refuse,
     sound: () => undefined,
     room: () => undefined,
     which: () => undefined,
+    share: refuse,
     // It is the coach's.
     close: () => undefined,
   };

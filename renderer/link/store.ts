@@ -13,15 +13,19 @@ import type { Millis } from '../../app/core/units.ts';
 import type { ScreenSettings } from '../../app/core/screen/screen-settings.ts';
 import type { FromHost } from '../../app/wire/messages.ts';
 import type { ScreenTold, ScreenWish } from '../../app/wire/screen-settings.ts';
+import type { SharedDevice, SharingTold, SharingWish } from '../../app/wire/sharing.ts';
 import { guarded } from './mishap.ts';
+import type { ClockState } from './time/host-clock.ts';
 
-export type { ScreenTold, ScreenWish };
+export type { ScreenTold, ScreenWish, SharedDevice, SharingTold, SharingWish };
 
 export interface DeckState {
   /** `connecting` until the host has been heard for the first time. */
   readonly status: 'connecting' | 'live' | 'lost';
   /** When the host was lost, by the screen's own clock (`Link.lostFor` counts from it); null otherwise. */
   readonly lostSince: number | null;
+  /** How good this screen's clock is, `bound` in steps of 5 ms; null while nothing is known of it. */
+  readonly clockQuality: ClockState | null;
   /** null where no session has been opened, or where it could not be followed (`faults` says so). */
   readonly run: DeckRun | null;
   /** Without a run: the time of day that the pool's clock shows at host time 0; null with one, and before it is known. */
@@ -35,6 +39,8 @@ export interface DeckState {
    * that has come back and may be left.
    */
   readonly startUp: { readonly run: string | null; readonly unattended: readonly string[] } | null;
+  /** Hand times of the reps of a run that left last; told to coach's windows and remotes. null until then. */
+  readonly times: Pick<Extract<FromHost, { say: 'times' }>, 'run' | 'times'> | null;
   /** Which screens have said how their sound stands; `more` is null until somebody has said whether several may sound. */
   readonly sound: Omit<Extract<FromHost, { say: 'sound' }>, 'say'>;
   /** What this wall screen is called and how it is set; null until the host has said so, and on other pages. */
@@ -43,6 +49,10 @@ export interface DeckState {
   readonly naming: boolean;
   /** All wall screens that are connected or remembered, by name; told to the coach's window alone. */
   readonly wallScreens: readonly ScreenTold[];
+  /** How sharing with other screens stands, to the coach's window alone; null where the host does not say. */
+  readonly sharing: SharingTold | null;
+  /** The address of another window of the coach on this machine, usable once; null until one was asked for. */
+  readonly claim: string | null;
   /** What is wrong with this screen's own link, in sentences; empty when all is well. */
   readonly faults: readonly string[];
 }
@@ -79,15 +89,19 @@ export function createDeckStore(): DeckStore {
   const store = createStore<DeckState>(() => ({
     status: 'connecting',
     lostSince: null,
+    clockQuality: null,
     run: null,
     poolClock: null,
     screens: { desk: 0, wall: 0, remote: 0 },
     notices: [],
     startUp: null,
+    times: null,
     sound: { more: null, screens: [] },
     screen: null,
     naming: false,
     wallScreens: [],
+    sharing: null,
+    claim: null,
     faults: [],
   }));
   return { ...store, subscribe: (follow) => store.subscribe(guarded('following the deck', follow)) };

@@ -12,6 +12,12 @@ const SOUND = '^renderer/sound/';
 const ASSETS = '^assets/';
 
 const VALIDATOR = packages('zod');
+// Only for what is sealed: no wall loads it.
+const CIPHERS = packages('@noble/.+');
+const SEALING = '^app/wire/sealing/';
+// Only for the code that the coach's window shows.
+const QR_CODES = packages('uqr');
+const SHARING_PANEL = '^renderer/desk/sharing/';
 const SERVER_LIBRARIES = packages('ws');
 // What the launcher uses of the packages, once they are there.
 const BUILD_TOOLS = packages('esbuild', 'vite', 'undici');
@@ -55,7 +61,8 @@ const STARTS = [
 // Every folder with sources; `nodeToo` where Node's own modules are at hand at run time.
 const WALLS = [
   wall('app/core', { may: [] }),
-  wall('app/wire', { may: [CORE, ...VALIDATOR] }),
+  wall('app/wire', { may: [CORE, ...VALIDATOR], except: SEALING }),
+  wall('app/wire/sealing', { may: [WIRE, ...VALIDATOR, ...CIPHERS] }),
   wall('app/host', { may: [CORE, WIRE, ...SERVER_LIBRARIES], nodeToo: true }),
   wall('app/cli', { may: [CORE, WIRE, HOST, ...SERVER_LIBRARIES], nodeToo: true, except: LAUNCHER }),
   {
@@ -77,9 +84,13 @@ const WALLS = [
   wall('renderer/ui/parts', { may: [UI, ...PAGE_LIBRARIES, ...ARIA] }),
   wall('renderer/sound', { may: [CORE, LINK, ASSETS, ...PAGE_LIBRARIES] }),
   wall('renderer/wall', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES] }),
-  wall('renderer/desk', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES], except: `${EDITOR}|${DRAWINGS}` }),
+  wall('renderer/desk', {
+    may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES],
+    except: `${EDITOR}|${DRAWINGS}|${SHARING_PANEL}`,
+  }),
   wall('renderer/desk/editor', { may: ['^renderer/desk/', CORE, LINK, UI, ...PAGE_LIBRARIES, ...TEXT_EDITOR] }),
   wall('renderer/desk/drawings', { may: [CORE, ...PAGE_LIBRARIES, ...CHARTS] }),
+  wall('renderer/desk/sharing', { may: ['^renderer/desk/', CORE, LINK, UI, ASSETS, ...PAGE_LIBRARIES, ...QR_CODES] }),
   wall('renderer/remote', { may: [CORE, LINK, UI, SOUND, ASSETS, ...PAGE_LIBRARIES] }),
 ];
 

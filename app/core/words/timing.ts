@@ -16,17 +16,15 @@ export function timingWords(reps: readonly Rep[]): string {
   if (texts.every((text) => text === texts[0])) return texts[0] ?? '';
   if (reps.some(({ distance }) => distance !== reps[0]!.distance)) return byDistance(reps, texts);
   if (texts.every((text, index) => text === texts[index % 2])) return alternating(texts);
+  // All reps of a line have a target or none has, but for odds and evens.
+  const targets = reps.map(({ target }) => target).filter((target) => target !== null);
   return commaed(
     inTurn(
       'on',
       reps.map(({ interval }) => interval),
       reps.map(intervalText),
     ),
-    inTurn(
-      'hold',
-      reps.map(({ target }) => target),
-      reps.map(({ target }) => (target === null ? '–' : reading(target))),
-    ),
+    inTurn('hold', targets, targets.map(reading)),
   );
 }
 
@@ -60,21 +58,19 @@ function joined(texts: readonly string[]): string {
 }
 
 /** "hold 1:20"; "on 1:40, 2 s less each time, down to 1:22"; "on 1:30, 1:25, 1:20, 1:20 in turn"; '' for none. */
-function inTurn(word: string, values: readonly (Millis | null)[], texts: readonly string[]): string {
-  if (values.every((value) => value === null)) return '';
-  if (texts.every((text) => text === texts[0])) return `${word} ${texts[0]!}`;
+function inTurn(word: string, values: readonly Millis[], texts: readonly string[]): string {
+  const [first] = texts;
+  if (first === undefined) return '';
+  if (texts.every((text) => text === first)) return `${word} ${first}`;
   const step = evenStep(values);
   if (step === null) return `${word} ${texts.join(', ')} in turn`;
   const way = step < 0 ? ['less', 'down'] : ['more', 'up'];
   const last = texts[texts.length - 1]!;
-  return `${word} ${texts[0]!}, ${spanText(Math.abs(step))} ${way[0]!} each time, ${way[1]!} to ${last}`;
+  return `${word} ${first}, ${spanText(Math.abs(step))} ${way[0]!} each time, ${way[1]!} to ${last}`;
 }
 
-/** null where the steps differ, or cannot be said in tenths. */
-function evenStep(values: readonly (Millis | null)[]): Millis | null {
-  const [first = null, second = null] = values;
-  if (first === null || second === null) return null;
-  const step = second - first;
-  const isEven = values.every((value, index) => value === first + index * step);
-  return isEven && first % 100 === 0 && step % 100 === 0 ? step : null;
+/** Of two values or more; null where the steps differ. */
+function evenStep(values: readonly Millis[]): Millis | null {
+  const step = values[1]! - values[0]!;
+  return values.every((value, index) => value === values[0]! + index * step) ? step : null;
 }

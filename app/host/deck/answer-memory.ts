@@ -40,7 +40,7 @@ export class AnswerMemory {
   }
 }
 
-/** by: a kind of screen, which has no blank. */
+/** by: a device or a kind of screen, which has no blank (`askerOf`). */
 function keyOf(by: string, id: string): string {
   return `${by} ${id}`;
 }

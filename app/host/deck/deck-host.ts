@@ -21,9 +21,10 @@ import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
 import { timeOfDayAt, type Clock, type ClockInstant } from '../time/clock.ts';
 import type { FoundRun } from '../recovery/found-run.ts';
 import type { Closing, Journal } from '../journal/journal.ts';
-import type { ClosedWhy, CommandedBy } from '../journal/journal-line.ts';
+import type { ClosedWhy } from '../journal/journal-line.ts';
 import { JournalWatch, PATIENCE_AT_START } from '../journal/journal-watch.ts';
 import { matchedRun } from './matched-run.ts';
+import { Givers } from './givers.ts';
 import { PoolClock } from './pool-clock.ts';
 import { StartUpReport } from '../recovery/start-up-report.ts';
 import { runTold, type Asked, type OpenAnswer, type OpenOptions, type OpenRun } from './open-run.ts';
@@ -31,9 +32,11 @@ import { Presence } from './presence.ts';
 import { publicSnapshot } from './public-copy.ts';
 import type { Recovery } from '../recovery/recovery.ts';
 import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
-import { faultOf, GOING, NOT_OFFERED, OTHER_RUN, refusal } from './refusals.ts';
+import { faultOf, GOING, NOT_OFFERED, NOT_YOURS, OTHER_RUN, refusal } from './refusals.ts';
 import { isOverForGood } from '../recovery/run-end.ts';
+import { TouchBook } from '../records/touch-book.ts';
 import { ScreenBook } from '../screens/screen-book.ts';
+import { askerOf, THIS_MACHINE, type Commander } from '../sharing/guest.ts';
 import { SoundArbiter } from './sound-arbiter.ts';
 import { textHash } from './text-hash.ts';
 import type { Timers } from '../time/timers.ts';
@@ -50,15 +53,20 @@ export type MatchAnswer = { readonly ok: true; readonly run: string } | { readon
 
 export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly ok: false; readonly why: string };
 
+/** Who gives a command where nobody is named. */
+const COACH: Commander = { ...THIS_MACHINE, kind: 'desk' };
+
 export class DeckHost {
   readonly screenBook: ScreenBook;
   readonly presence: Presence;
   readonly soundArbiter = new SoundArbiter();
+  readonly touchBook = new TouchBook(() => this.run?.id ?? null);
   private readonly clock: Clock;
   private readonly journal: Journal;
   private readonly watch: JournalWatch;
   private readonly newId: () => string;
   private readonly answers = new AnswerMemory();
+  private readonly givers = new Givers();
   private readonly listeners = new Set<() => void>();
   private readonly poolClock: PoolClock;
   private readonly runTexts = new RunTexts();
@@ -150,18 +158,19 @@ export class DeckHost {
   }
 
   /**
-   * Takes a command as it came from a screen. The same id twice from the same kind of screen is one command and gets
-   * the same answer twice. The command's time is that of the call, before anything is written or waited for. Refuses
+   * Takes a command as it came from a screen. The same id twice from the same device is one command and gets the same
+   * answer twice. The command's time is that of the call, before anything is written or waited for. Refuses
    * a command that was meant for another run, or given by somebody who did not know what another screen did meanwhile.
    */
   command(id: string, fields: Readonly<Record<string, unknown>>, asked: Asked = {}): Promise<CommandAnswer> {
-    const { by = 'desk' } = asked;
-    const known = this.answers.get(by, id);
+    const { by = COACH } = asked;
+    const asker = askerOf(by);
+    const known = this.answers.get(asker, id);
     if (known) return known;
     this.clock.check();
     const moment = this.clock.instant();
     const answer = this.inOrder(() => this.carryOut(id, fields, { ...asked, by }, moment)).catch(faultOf);
-    this.answers.keep(by, id, answer, moment.hostTime);
+    this.answers.keep(asker, id, answer, moment.hostTime);
     return answer;
   }
 
@@ -289,7 +298,7 @@ export class DeckHost {
   private async carryOut(
     id: string,
     fields: Readonly<Record<string, unknown>>,
-    asked: Asked & { readonly by: CommandedBy },
+    asked: Asked & { readonly by: Commander },
     moment: ClockInstant,
   ): Promise<CommandAnswer> {
     const { run } = this;
@@ -308,6 +317,7 @@ export class DeckHost {
     const { inFile, safe } = this.journal.append({ run: run.id, id, by: asked.by, at, fields, ...moment });
     await this.watch.written(safe, this.clock.now() - moment.hostTime, inFile);
     this.lastAt = at;
+    this.givers.gave(askerOf(asked.by), command.value.do, at);
     if (newText !== null) this.runTexts.grow(weightOf(answer.state.plan));
     const commands = [...run.commands, { at, command: this.runTexts.named(fields, lanesText) }];
     this.run = { ...run, state: answer.state, commands };
@@ -316,7 +326,13 @@ export class DeckHost {
   }
 
   /** A sentence where the screen did not know what has happened since, else null. */
-  private changedMeanwhile({ state }: OpenRun, command: Command, asked: Asked, at: Millis): string | null {
+  private changedMeanwhile(
+    { state }: OpenRun,
+    command: Command,
+    asked: Asked & { readonly by: Commander },
+    at: Millis,
+  ): string | null {
+    if (command.do === 'undo' && this.givers.isForbidden(state.undoable, asked.by)) return NOT_YOURS;
     if (command.do === 'rewrite') return this.rewrittenSince(state.plan.source, asked.madeFrom);
     return changedSince(state, command, asked.expected ?? {}, at) ?? overtaken(state, command, asked, at);
   }
@@ -348,13 +364,17 @@ export class DeckHost {
     this.poolClock.match(clockPhase, openedAtTimeOfDay);
     this.run = { id, text, openedAt, clockPhase, openedAtTimeOfDay, state, commands, away };
     this.lastAt = commands[commands.length - 1]?.at ?? 0;
-    for (const each of found.commands)
-      this.answers.keep(each.by, each.id, Promise.resolve({ ok: true, at: each.at, why: null }), moment.hostTime);
+    for (const each of found.commands) {
+      const asker = askerOf(each.by);
+      this.answers.keep(asker, each.id, Promise.resolve({ ok: true, at: each.at, why: null }), moment.hostTime);
+      this.givers.gave(asker, each.command.do, each.at);
+    }
     await this.watch.written(this.journal.back({ run: id, at, by, ...moment }), 0, undefined, PATIENCE_AT_START);
   }
 
   private withoutRun(): void {
     this.run = null;
+    this.givers.clear();
     this.runTexts.clear();
     this.changed();
   }

@@ -8,8 +8,8 @@ import type { SeenCommands } from '../../core/run/command/overtaken.ts';
 import type { Away } from '../../core/run/record.ts';
 import type { RunState } from '../../core/run/state.ts';
 import type { Millis } from '../../core/units.ts';
-import type { CommandedBy } from '../journal/journal-line.ts';
 import type { Snapshot } from '../../wire/messages.ts';
+import type { Commander } from '../sharing/guest.ts';
 
 export interface OpenRun {
   readonly id: string;
@@ -44,8 +44,8 @@ export interface OpenOptions {
 
 /** By whom a command is given, and what that screen knew about the run. What it did not say is not compared. */
 export interface Asked extends SeenCommands {
-  /** The coach's window if it is not said. */
-  readonly by?: CommandedBy;
+  /** The coach's window on this machine if it is not said. */
+  readonly by?: Commander;
   readonly expected?: ExpectedReps | undefined;
   /** The run. */
   readonly meantFor?: string | undefined;

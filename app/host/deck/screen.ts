@@ -12,9 +12,11 @@ import {
   type FromScreen,
   type ScreenKind,
 } from '../../wire/messages.ts';
+import type { ClockQuality } from '../../wire/sharing.ts';
 import type { Clock } from '../time/clock.ts';
 import type { DeckHost } from './deck-host.ts';
 import type { ConnectedScreen, OwnSettings } from '../screens/screen-book.ts';
+import { commandRate, mayBe, mayCommand, THIS_MACHINE, type Guest } from '../sharing/guest.ts';
 import { TokenBucket } from '../web/token-bucket.ts';
 
 /** What carries messages to one screen. */
@@ -25,6 +27,8 @@ export interface ScreenChannel {
   waiting(): number;
   /** Hands a message over; calls back when it has gone or failed. */
   send(text: string, sent: () => void): void;
+  /** Hears how good the screen's clock is, for whoever lists screens. */
+  heardClock?(quality: ClockQuality): void;
   /** Hangs up with a reason. */
   close(why: string): void;
   terminate(): void;
@@ -55,8 +59,18 @@ const MESSAGE_RATE = { perSecond: 20, burst: 40 };
 const PAGE_IS_OLDER = 'This page is older than the program: reload it.';
 const PAGE_IS_NEWER = 'This page is newer than the program: reload it.';
 
-export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChannel): Screen {
+const NOT_FOR_REMOTE = 'A remote cannot do that: use the coach’s window.';
+const TOO_MANY_COMMANDS = 'Too many commands at once: wait a second.';
+
+export function connectScreen(
+  host: DeckHost,
+  clock: Clock,
+  carrier: ScreenChannel,
+  guest: Guest = THIS_MACHINE,
+): Screen {
   const bucket = new TokenBucket(MESSAGE_RATE, clock.now());
+  const rate = commandRate(guest);
+  const commands = rate && new TokenBucket(rate, clock.now());
   const textsSent = new Set<string>();
   let leave: (() => void) | null = null;
   let kind: ScreenKind | null = null;
@@ -104,6 +118,8 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
       sendNews({ say: 'presence', screens: host.presence.latest() });
     }
     sendNews({ say: 'sound', ...host.soundArbiter.toldTo(kind, soundId) });
+    const times = kind === 'wall' ? null : host.touchBook.latest();
+    if (times) sendNews(times);
   };
 
   const sendNews = (news: FromHost): void => {
@@ -136,7 +152,7 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     kind = screen;
     const tellOwn = (own: OwnSettings): void => send({ say: 'screen', ...own });
     if (kind === 'wall') wall = screenBook.join(introduction, tellOwn, carrier.isOwnWindow);
-    for (const part of [screenBook, host.presence]) unsubscribe.push(part.onNews(pumpNews));
+    for (const part of [screenBook, host.presence, host.touchBook]) unsubscribe.push(part.onNews(pumpNews));
     unsubscribe.push(host.soundArbiter.onChange(pumpNews));
     if (kind !== 'remote') unsubscribe.push(screenBook.onWhich(() => send({ say: 'which' })));
     leave = host.presence.join(screen);
@@ -172,8 +188,24 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
     ...seen
   }: Extract<FromScreen, { say: 'command' }>): Promise<void> => {
     if (kind === null || kind === 'wall') return;
-    const answer = await host.command(id, fields, { ...seen, by: kind, meantFor });
+    const why = whyNot(fields);
+    const answer =
+      why === null
+        ? await host.command(id, fields, { ...seen, by: { ...guest, kind }, meantFor })
+        : { ok: false, at: null, why };
     send({ say: 'answer', id, ...answer });
+  };
+
+  const touch = async (touched: Extract<FromScreen, { say: 'touch' }>): Promise<void> => {
+    const why = await host.touchBook.take(touched);
+    send({ say: 'answer', id: touched.id, ok: why === null, at: null, why });
+  };
+
+  /** A sentence where this guest may not give the command, or not yet; a Stop never waits. */
+  const whyNot = (fields: Readonly<Record<string, unknown>>): string | null => {
+    if (!mayCommand(guest, fields)) return NOT_FOR_REMOTE;
+    const isPaced = commands !== null && fields['do'] !== 'stop';
+    return isPaced && !commands.take(clock.now()) ? TOO_MANY_COMMANDS : null;
   };
 
   const isTooMuch = (now: number): boolean => {
@@ -197,19 +229,26 @@ export function connectScreen(host: DeckHost, clock: Clock, carrier: ScreenChann
       if (kind && !MAY_SAY[message.say].includes(kind)) return hangUp('This screen may not say that.');
       switch (message.say) {
         case 'hello':
-          return hello(message);
+          return mayBe(guest, message.screen) ? hello(message) : hangUp('This device was let in as another screen.');
         case 'ping':
           return pong(message, t2);
         case 'command':
           return void command(message);
         case 'sound':
           return sound(message);
+        case 'clock':
+          return carrier.heardClock?.(message.quality);
         case 'room':
           return wall?.room(message.room);
         case 'screen':
           return wish(message);
+        case 'touch':
+          return void touch(message);
         case 'which':
           return host.screenBook.which();
+        case 'sharing':
+        case 'ask':
+          return hangUp('This host does not share.');
       }
     },
     nudged: () => void isTooMuch(clock.now()),

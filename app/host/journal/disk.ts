@@ -265,7 +265,7 @@ async function withFile<Value>(
 }
 
 /** Opens without waiting for the other end of a pipe. Windows has no such pipes among its files. */
-const AT_ONCE = process.platform === 'win32' ? 0 : constants.O_NONBLOCK;
+export const AT_ONCE = process.platform === 'win32' ? 0 : constants.O_NONBLOCK;
 
 async function openOrdinary(path: string, flags: number): Promise<FileHandle> {
   // Checked before opening, because opening some devices does something to them; checked again once open.
@@ -278,7 +278,7 @@ async function openOrdinary(path: string, flags: number): Promise<FileHandle> {
   throw notOrdinary(opened.isDirectory());
 }
 
-function notOrdinary(isFolder: boolean): Error {
+export function notOrdinary(isFolder: boolean): Error {
   const code = isFolder ? 'EISDIR' : NOT_ORDINARY;
   return Object.assign(new Error(code), { code });
 }

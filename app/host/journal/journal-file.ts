@@ -90,7 +90,8 @@ export class JournalFile implements Journal {
     const stamp = this.stamp(at, moment);
     let onFile = (): void => undefined;
     const inFile = new Promise<void>((resolve) => (onFile = resolve));
-    const command = this.put({ say: 'command', id, ...(by && { by }), command: fields, ...stamp }, { onFile });
+    const who = by && { by: by.kind, from: { role: by.role, name: by.name, device: by.device } };
+    const command = this.put({ say: 'command', id, ...who, command: fields, ...stamp }, { onFile });
     // Only a mark can follow the end. Then the end is written again, because it must be the last line.
     const end = this.file?.closed ? [this.put({ say: 'closed', why: 'done', ...stamp })] : [];
     return { inFile, safe: Promise.all([command, ...end]).then(() => undefined) };

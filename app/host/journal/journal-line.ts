@@ -6,6 +6,7 @@
 
 import { crc32 } from 'node:zlib';
 import { DAY, MINUTE, type Millis } from '../../core/units.ts';
+import { ROLES, type Role } from '../../wire/joining.ts';
 
 /** The version of the lines; raised when an older program could misread them. */
 export const JOURNAL_VERSION = 2;
@@ -43,12 +44,21 @@ export interface CommandEntry extends Stamp {
   readonly id: string;
   /** The kind of screen that it was given on; older lines do not say. */
   readonly by?: CommandedBy;
+  /** Who it was given by; older lines do not say. */
+  readonly from?: CommandedFrom;
   readonly command: Readonly<Record<string, unknown>>;
 }
 
 const COMMANDERS = ['desk', 'remote'] as const;
 
 export type CommandedBy = (typeof COMMANDERS)[number];
+
+/** As the coach let them in: `device` names the key, null for this machine without one. */
+export interface CommandedFrom {
+  readonly role: Role;
+  readonly name: string;
+  readonly device: string | null;
+}
 
 /** A sign of life with the leaves handed over since the last one, as lane and time. The fold ignores it. */
 export interface AliveEntry extends Stamp {
@@ -162,7 +172,7 @@ function hasOwnFields(value: Fields): boolean {
         isWhole(value['openedAtTimeOfDay'], DAY - 1)
       );
     case 'command':
-      return isId(value['id']) && isCommander(value['by']) && isObject(value['command']);
+      return isId(value['id']) && isCommander(value['by']) && isFrom(value['from']) && isObject(value['command']);
     case 'alive':
       return Array.isArray(value['leaves']) && value['leaves'].every(isLeave);
     case 'back':
@@ -176,6 +186,12 @@ function hasOwnFields(value: Fields): boolean {
 
 function isCommander(value: unknown): boolean {
   return value === undefined || COMMANDERS.some((kind) => kind === value);
+}
+
+function isFrom(value: unknown): boolean {
+  if (value === undefined) return true;
+  if (!isObject(value) || !isText(value['name'])) return false;
+  return ROLES.some((role) => role === value['role']) && (value['device'] === null || isId(value['device']));
 }
 
 /** Whether a version is one that this program can read; higher ones are refused before. */

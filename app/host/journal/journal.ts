@@ -6,7 +6,8 @@ import type { Millis } from '../../core/units.ts';
 import type { Source } from '../../core/plan/plan.ts';
 import type { Leave } from '../../core/run/record.ts';
 import type { ClockInstant } from '../time/clock.ts';
-import type { ClosedWhy, CommandedBy } from './journal-line.ts';
+import type { Commander } from '../sharing/guest.ts';
+import type { ClosedWhy } from './journal-line.ts';
 
 export interface Journal {
   /**
@@ -56,8 +57,8 @@ export interface JournalLine extends ClockInstant {
   /** Whole ms since the run was opened. */
   readonly at: Millis;
   readonly fields: Readonly<Record<string, unknown>>;
-  /** The kind of screen that it was given on; not known for one that is taken over from another journal. */
-  readonly by?: CommandedBy;
+  /** Not known for one that is taken over from another journal. */
+  readonly by?: Commander;
 }
 
 export interface AliveSign extends ClockInstant {

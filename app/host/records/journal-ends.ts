@@ -4,6 +4,7 @@
  */
 
 import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
+import { AT_ONCE, notOrdinary } from '../journal/disk.ts';
 
 export interface JournalEnds {
   /** Without its newline; null where it is not whole. */
@@ -21,11 +22,10 @@ const NEWLINE = 0x0a;
 
 /** Throws with the system's reason. */
 export function readEnds(path: string): JournalEnds {
-  // Opens without waiting for the other end of a pipe.
-  const file = openSync(path, constants.O_RDONLY | (process.platform === 'win32' ? 0 : constants.O_NONBLOCK));
+  const file = openSync(path, constants.O_RDONLY | AT_ONCE);
   try {
     const stats = fstatSync(file);
-    if (!stats.isFile()) throw Object.assign(new Error('no file'), { code: 'NOT_ORDINARY' });
+    if (!stats.isFile()) throw notOrdinary(stats.isDirectory());
     const from = Math.max(0, stats.size - LAST);
     return { first: firstLine(file), last: bytesAt(file, from, LAST) };
   } finally {

@@ -12,14 +12,15 @@ import type { Away } from '../../core/run/record.ts';
 import { openRun, type RunState } from '../../core/run/state.ts';
 import type { ClockInstant } from '../time/clock.ts';
 import { awayTimes, positionAt, type Position } from './comeback.ts';
-import type { CommandEntry, CommandedBy } from '../journal/journal-line.ts';
+import type { CommandEntry } from '../journal/journal-line.ts';
 import { firstLines, type JournalLines } from '../journal/journal-text.ts';
 import type { FoundFile } from '../journal/run-file.ts';
 import { weightOf } from '../deck/run-texts.ts';
+import { THIS_MACHINE, type Commander } from '../sharing/guest.ts';
 
 export interface FoundCommand extends TimedCommand {
   readonly id: string;
-  readonly by: CommandedBy;
+  readonly by: Commander;
   /** The command's fields as they came from a screen. */
   readonly fields: Readonly<Record<string, unknown>>;
 }
@@ -101,12 +102,17 @@ type CarriedOut =
   | { readonly ok: false; readonly why: string };
 
 /** `last`: the time of the command before. */
-function carriedOut(state: RunState, { id, by = 'desk', at, command: fields }: CommandEntry, last: Millis): CarriedOut {
+function carriedOut(state: RunState, entry: CommandEntry, last: Millis): CarriedOut {
+  const { id, by = 'desk', from = THIS_MACHINE, at, command: fields } = entry;
   const command = readCommand(fields);
   if (!command.ok) return { ok: false, why: command.faults };
   if (!Number.isSafeInteger(at) || at < last)
     return { ok: false, why: 'Its time is before that of the command before.' };
   const answer = apply(state, command.value, at);
   if (!answer.ok) return { ok: false, why: answer.why };
-  return { ok: true, state: answer.state, command: { id, by, at, fields, command: command.value } };
+  return {
+    ok: true,
+    state: answer.state,
+    command: { id, by: { ...from, kind: by }, at, fields, command: command.value },
+  };
 }

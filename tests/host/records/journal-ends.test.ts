@@ -56,7 +56,7 @@ describe('[record] what is no file', () => {
       }
     };
     mkdirSync(join(folder, 'folder'));
-    expect(code(join(folder, 'folder'))).toBe('NOT_ORDINARY');
+    expect(code(join(folder, 'folder'))).toBe('EISDIR');
     expect(code(join(folder, 'nothing'))).toBe('ENOENT');
     if (process.platform === 'win32') return;
     execFileSync('mkfifo', [join(folder, 'pipe')]);

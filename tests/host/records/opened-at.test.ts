@@ -2,7 +2,7 @@
 
 import { afterEach, expect, test, vi } from 'vitest';
 import { openedAtOf } from '../../../app/host/records/opened-at.ts';
-import { HOUR, MINUTE } from '../../../app/core/units.ts';
+import { HOUR } from '../../../app/core/units.ts';
 import type { OpenedEntry } from '../../../app/host/journal/journal-line.ts';
 
 /** Read on a machine that many hours east of Greenwich. */
@@ -37,5 +37,5 @@ test('[record] exactly half a day apart, it is the later of the two days', () =>
 });
 
 test('[record] of a run that was opened anew when its clock was matched, it is the time of the first opening', () => {
-  expect(readAt(0, EVENING + 90 * MINUTE, 19.5 * HOUR, 90 * MINUTE)).toBe('2026-11-26T19:30:00');
+  expect(readAt(0, EVENING + 8 * HOUR, 19.5 * HOUR, 8 * HOUR)).toBe('2026-11-26T19:30:00');
 });

@@ -114,12 +114,12 @@ describe('[record] a journal that cannot be listed', () => {
     ]);
   });
 
-  test('because it is a folder is said to be no ordinary file', async () => {
+  test('because it is a folder is said to be one', async () => {
     mkdirSync(join(runsFolder(data), 'a.jsonl'), { recursive: true });
     expect(await why()).toEqual([
       [
         'a.jsonl',
-        'The record a.jsonl cannot be read (it is not an ordinary file): it is left unchanged. ' +
+        'The record a.jsonl cannot be read (it is a folder): it is left unchanged. ' +
           'Repair it and start Lanecall again, or move it out of the folder.',
       ],
     ]);

@@ -5,7 +5,7 @@
 
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { createLink, type Introduce, type Link } from '../../../renderer/link/link.ts';
-import type { Carrier, Heard } from '../../../renderer/link/connection/carrier.ts';
+import type { Carrier, Heard, ToCarrier } from '../../../renderer/link/connection/carrier.ts';
 import type { Ports } from '../../../renderer/link/connection/ports.ts';
 import {
   readFromScreen,
@@ -34,6 +34,8 @@ export class FakeHost {
   epoch = 'first';
   /** One way, in ms. */
   delay = 5;
+  /** The carrier's. */
+  longestPause = 1500;
   isReachable = true;
   answersPings = true;
   /** In ms: as in a hidden page, timers of the screen fire at multiples of this only; 0: at their times. */
@@ -47,6 +49,8 @@ export class FakeHost {
   reloads = 0;
   private timers = new Set<Timer>();
   private wakers = new Set<() => void>();
+  /** What the host has said to whoever carries its messages. */
+  readonly toCarrier: ToCarrier[] = [];
   private line: Heard | null = null;
   private ids = 0;
   private snapshots = 0;
@@ -137,6 +141,11 @@ export class FakeHost {
     line?.closed();
   }
 
+  /** Nothing of the connection arrives any more, and nobody is told. */
+  forget(): void {
+    this.line = null;
+  }
+
   /** How many of the screen's messages say that. */
   count(say: FromScreen['say']): number {
     return this.heard.filter((message) => message.say === say).length;
@@ -184,6 +193,8 @@ export class FakeHost {
   private carrier(): Carrier {
     return {
       patience: 6000,
+      longestPause: this.longestPause,
+      told: (message) => this.toCarrier.push(message),
       connect: (line) => {
         this.connectedAt.push(this.now);
         let isOver = false;

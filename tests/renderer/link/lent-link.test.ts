@@ -21,7 +21,9 @@ function coach() {
     wish: (...wish) => (said(wish), Promise.resolve({ ok: true, at: null, why: null })),
     sound: said,
     room: said,
+    share: (wish) => (said(wish), Promise.resolve({ ok: true, at: null, why: null })),
     which: said,
+    touch: (touch) => (said(touch), Promise.resolve({ ok: true, at: null, why: null })),
     close: said,
   };
   const frame = {} as Element;
@@ -73,6 +75,7 @@ describe('[screens] a lent link', () => {
     lent.close();
     expect((await lent.command({ do: 'start' })).ok).toBe(false);
     expect((await lent.wish('Hall', { forget: true })).ok).toBe(false);
+    expect((await lent.share({ do: 'stop-sharing' })).ok).toBe(false);
     expect(said).not.toHaveBeenCalled();
   });
 

@@ -5,21 +5,14 @@
  */
 
 import { MOST_CHARACTERS } from '../text/lines.ts';
-import { lineTokens, NOTHING_ABOVE, type LineTokens } from '../tokens/line-tokens.ts';
 import type { Token, TokenKind } from '../tokens/token.ts';
+import { eachLine, isLaneLine, namesIn } from './lane-names.ts';
 import type { NamePattern } from './name-pattern.ts';
 
 /** The text of a session or of a lanes file, whatever its faults. */
 export function textWithoutName(text: string, name: NamePattern): string {
   if (!name.isIn(text)) return text;
-  let above = NOTHING_ABOVE;
-  const lines = text.split('\n').map((line) => {
-    const raw = line.replace(/\r$/, '');
-    const read = lineTokens(raw, above);
-    above = read.above;
-    return lineWithoutName(raw, read, name) + line.slice(raw.length);
-  });
-  return lines.join('\n');
+  return eachLine(text, (raw, tokens) => lineWithoutName(raw, tokens, name));
 }
 
 /** Any other words. most: how many characters there may be. */
@@ -35,16 +28,17 @@ const SHORT = 'N';
 
 const FREE: readonly TokenKind[] = ['comment', 'title', 'heading', 'words', 'fault'];
 
-function lineWithoutName(raw: string, { tokens }: LineTokens, name: NamePattern): string {
-  const isLane = tokens.some(({ kind, from, to }) => kind === 'setting' && /^lane\b/i.test(raw.slice(from, to)));
+function lineWithoutName(raw: string, tokens: readonly Token[], name: NamePattern): string {
+  const isLane = isLaneLine(raw, tokens);
+  const names = isLane ? namesIn(raw, tokens) : [];
   const written = (short: boolean): string => {
-    let [line, end, place] = ['', 0, 0];
+    let [line, end] = ['', 0];
     for (const token of tokens) {
       const words = raw.slice(token.from, token.to);
-      const isName = isLane && token.kind === 'words';
-      if (isName) place++;
+      const place = names.indexOf(token);
       line += raw.slice(end, token.from);
-      line += isName ? inLane(words, place, short, name) : amongWords(words, token, short, name);
+      if (place >= 0) line += inLane(words, place, short, name);
+      else line += isLane && token.kind !== 'comment' ? words : amongWords(words, token, short, name);
       end = token.to;
     }
     return line + raw.slice(end);
@@ -53,8 +47,9 @@ function lineWithoutName(raw: string, { tokens }: LineTokens, name: NamePattern)
   return Array.from(line).length <= MOST_CHARACTERS ? line : written(true);
 }
 
+/** place: from 0. */
 function inLane(words: string, place: number, short: boolean, name: NamePattern): string {
-  return name.is(words) ? (short ? SHORT : (PLACES[place - 1] ?? SHORT)) : words;
+  return name.is(words) ? (short ? SHORT : (PLACES[place] ?? SHORT)) : words;
 }
 
 function amongWords(words: string, { kind }: Token, short: boolean, name: NamePattern): string {

@@ -4,8 +4,8 @@
  */
 
 import { count } from '../../words/phrase.ts';
-import { lineTokens, NOTHING_ABOVE } from '../tokens/line-tokens.ts';
 import type { Token } from '../tokens/token.ts';
+import { eachLine, isLaneLine, namesIn } from './lane-names.ts';
 import { namePattern, type NamePattern } from './name-pattern.ts';
 import { textWithoutName } from './without-name.ts';
 
@@ -16,9 +16,7 @@ interface Texts {
 
 /** Both texts without any name that a lane's line of either has. */
 export function withoutNames({ text, lanesText }: Texts): Texts {
-  const names = [...namesIn(text), ...(lanesText === null ? [] : namesIn(lanesText))]
-    // Somebody who is called so could not be told from the word in `1 swimmer`.
-    .filter((name) => !['swimmer', 'swimmers'].includes(name.toLowerCase()))
+  const names = [...namesOf(text), ...(lanesText === null ? [] : namesOf(lanesText))]
     // Of Ana and Ana Lee the longer one first.
     .sort((a, b) => b.length - a.length)
     .map(namePattern)
@@ -32,42 +30,18 @@ function without(text: string, names: readonly NamePattern[]): string {
   );
 }
 
-function namesIn(text: string): readonly string[] {
+function namesOf(text: string): readonly string[] {
   const names: string[] = [];
   eachLine(text, (raw, tokens) => {
-    if (isLaneLine(raw, tokens)) names.push(...namesOf(raw, tokens).map(({ from, to }) => raw.slice(from, to)));
+    if (isLaneLine(raw, tokens)) names.push(...namesIn(raw, tokens).map(({ from, to }) => raw.slice(from, to)));
     return raw;
   });
   return names;
 }
 
-function eachLine(text: string, made: (raw: string, tokens: readonly Token[]) => string): string {
-  let above = NOTHING_ABOVE;
-  const lines = text.split('\n').map((line) => {
-    const raw = line.replace(/\r$/, '');
-    const read = lineTokens(raw, above);
-    above = read.above;
-    return made(raw, read.tokens) + line.slice(raw.length);
-  });
-  return lines.join('\n');
-}
-
-function isLaneLine(raw: string, tokens: readonly Token[]): boolean {
-  return tokens.some(({ kind, from, to }) => kind === 'setting' && /^lane\b/i.test(raw.slice(from, to)));
-}
-
-/** All words but those of `5 swimmers`, which stand right behind a value that is not the lane's number. */
-function namesOf(raw: string, tokens: readonly Token[]): readonly Token[] {
-  return tokens.filter(({ kind, from }, index) => {
-    const before = tokens[index - 1];
-    const isBehindValue = before?.kind === 'value' && tokens[index - 2]?.kind !== 'setting';
-    return kind === 'words' && !(isBehindValue && raw.slice(before.to, from).trim() === '');
-  });
-}
-
 /** The first name becomes the number of all; the others go, with the commas before them. */
 function laneCounted(raw: string, tokens: readonly Token[]): string {
-  const names = namesOf(raw, tokens);
+  const names = namesIn(raw, tokens);
   let [line, end] = ['', 0];
   for (const token of tokens) {
     // Blanks could make the line too long with the number in it.

@@ -49,11 +49,65 @@ test('[names] what says how a line is read stays, though somebody is called so',
   expect(without(text, 'Base')).toBe(text);
 });
 
+test('[names] a count of swimmers stays, though somebody is called so', () => {
+  const changed = without('lane 1 Swimmers, Ana\nlane 2 5 swimmers, gap 10\n4 x 50 @ 1:00', 'Swimmers');
+  expect(changed).toBe('lane 1 one, Ana\nlane 2 5 swimmers, gap 10\n4 x 50 @ 1:00');
+});
+
+test('[names] a lane with everybody of one name has a place for each, in words, as many as there are words for', () => {
+  const lane = (places: readonly string[]): string => `  lane 1 ${places.join(', ')}`;
+  expect(without(lane(Array<string>(21).fill('Zora')), 'Zora')).toBe(
+    lane([
+      ...[
+        'one',
+        'two',
+        'three',
+        'four',
+        'five',
+        'six',
+        'seven',
+        'eight',
+        'nine',
+        'ten',
+        'eleven',
+        'twelve',
+        'thirteen',
+      ],
+      ...['fourteen', 'fifteen', 'sixteen', 'seventeen', 'eighteen', 'nineteen', 'twenty', 'N'],
+    ]),
+  );
+});
+
+test('[names] only a lane’s line has places: words of a name alone are somebody elsewhere', () => {
+  expect(without('note: Zora\nkit: Zora\nMain\n4 x 50 lane swims, Zora @ 1:00', 'Zora')).toBe(
+    'note: somebody\nkit: somebody\nMain\n4 x 50 lane swims, somebody @ 1:00',
+  );
+});
+
+test('[names] a name goes from a line that cannot be read too', () => {
+  expect(without('Main\n4 x 50 @ Zora\n4 x 50 with Zora @ 1:0x', 'Zora')).toBe(
+    'Main\n4 x 50 @ somebody\n4 x 50 with somebody @ 1:0x',
+  );
+});
+
+test('[names] a name behind an odd line end within a line goes too, and the line end stays', () => {
+  expect(without('note: one\rtwo Zora\r\nnote: three', 'Zora')).toBe('note: one\rtwo somebody\r\nnote: three');
+});
+
+test('[names] a pattern says whether a name stands among words', () => {
+  const { isIn } = namePattern('Zora')!;
+  expect(['with Zora', 'with Zoran'].map(isIn)).toEqual([true, false]);
+});
+
 describe('[names] it is found', () => {
   test.each([
     ['Zora', 'zora, ZORA and Zora', 'somebody, somebody and somebody'],
     ['Zora', 'Zoran, Alzora, Zora2', 'Zoran, Alzora, Zora2'],
     ['Zora', 'Zora-Mae and Mae-Zora are others; zora-like', 'Zora-Mae and Mae-Zora are others; somebody-like'],
+    ['Zora', 'Zora and Mae-Lee', 'somebody and Mae-Lee'],
+    ['Zora', 'Post-zora Swim', 'Post-somebody Swim'],
+    ['  Zora ', 'Zora first', 'somebody first'],
+    ['J B', 'J B and j b', 'somebody and j b'],
     ['Zora  Lima', 'Zora Lima, Zora\tLima, Zora', 'somebody, somebody, Zora'],
     ['Zoé', 'Zoé, Zoe\u0301', 'somebody, somebody'],
     ['Zoe', 'Zoe\u0301', 'Zoe\u0301'],
@@ -73,4 +127,13 @@ test('[names] no line gets longer than can be read, and no words longer than may
   expect(changed!.length).toBeLessThanOrEqual(500);
   expect(changed).not.toMatch(/\bJo\b/);
   expect(wordsWithoutName('Jo Jo', namePattern('Jo')!, 10)).toBe('N N');
+});
+
+test('[names] up to the longest that may be, the word for somebody is written out', () => {
+  const longest = 'somebody somebody'.length;
+  expect(wordsWithoutName('Jo Jo', namePattern('Jo')!, longest)).toBe('somebody somebody');
+  expect(wordsWithoutName('Jo Jo', namePattern('Jo')!, longest - 1)).toBe('N N');
+  const note = (length: number): string => without(`note: Jo ${'x'.repeat(length - 'note: somebody '.length)}`, 'Jo');
+  expect(note(500)).toMatch(/^note: somebody x+$/);
+  expect(note(501)).toMatch(/^note: N x+$/);
 });

@@ -1,0 +1,75 @@
+/*
+ * Who is on a connection, and what they may do. It goes by the listener that the connection came to and by the key that
+ * it proved, never by what a `hello` says: that can only say less.
+ */
+
+import type { Role } from '../../wire/joining.ts';
+import type { ScreenKind } from '../../wire/messages.ts';
+import type { Rate } from '../web/token-bucket.ts';
+
+export interface Guest {
+  readonly role: Role;
+  /** As the coach calls the device, and as the journal keeps it. */
+  readonly name: string;
+  /** Names the key that it has proved; null for a page or window of this machine that needs none. */
+  readonly device: string | null;
+}
+
+/** Who gives a command, and on what kind of screen. */
+export interface Commander extends Guest {
+  readonly kind: Exclude<ScreenKind, 'wall'>;
+}
+
+/** A page or window of this machine that needs no key: it is the coach's, whatever it shows. */
+export const THIS_MACHINE: Guest = { role: 'coach', name: 'this machine', device: null };
+
+/** A page of this machine that needs a key and has none: it may look, as a wall screen does. */
+export const KEYLESS: Guest = { role: 'wall', name: 'this machine', device: null };
+
+/** As what a guest may introduce itself. */
+export function mayBe({ role, device }: Guest, kind: ScreenKind): boolean {
+  if (role === 'coach') return device === null || kind === 'desk';
+  return kind === (role === 'tablet' ? 'desk' : role);
+}
+
+/** The commands of a remote. */
+const OF_REMOTE: readonly unknown[] = [
+  'start',
+  'stop',
+  'resume',
+  'rejoin',
+  'skip',
+  'sit-out',
+  'repeat',
+  'shift',
+  'interval',
+  'mark',
+  'move-on',
+  'undo',
+];
+
+/** Whether a guest may give this command, which nobody has read yet. */
+export function mayCommand({ role }: Guest, fields: Readonly<Record<string, unknown>>): boolean {
+  if (role === 'wall') return false;
+  return role !== 'remote' || OF_REMOTE.includes(fields['do']);
+}
+
+/** How many commands a guest may give, a Stop apart; null for as many as messages. */
+export function commandRate({ role }: Guest): Rate | null {
+  return role === 'remote' ? { perSecond: 4, burst: 8 } : null;
+}
+
+/** Whether a guest's undo takes back its own commands only. */
+export function undoesOwnOnly({ role }: Guest): boolean {
+  return role === 'remote';
+}
+
+/** Whether a guest may let others in, share and stop sharing. */
+export function mayLetIn({ role }: Guest): boolean {
+  return role === 'coach';
+}
+
+/** Under what the answers to its commands are remembered: the coach's pages of this machine are one, each device is another. */
+export function askerOf({ role, device, kind }: Pick<Commander, 'role' | 'device' | 'kind'>): string {
+  return role === 'coach' ? kind : (device ?? kind);
+}
