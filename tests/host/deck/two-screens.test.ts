@@ -62,7 +62,7 @@ const snapshots = (heard: Heard) => heard.filter((message) => message.say === 's
 const command = (id: string, fields: object, seen: object = {}) => ({ say: 'command', id, command: fields, ...seen });
 
 describe('[two screens] ids', () => {
-  test('that a remote has used do not keep the coach’s Stop from being given', async () => {
+  test('that a remote has used do not block the coach’s Stop', async () => {
     const pool = await Pool.open();
     const [remote, desk] = [pool.connect('remote'), pool.connect('desk')];
     await remote.say(command('a', { do: 'start' }));
@@ -79,7 +79,7 @@ describe('[two screens] ids', () => {
 });
 
 describe('[two screens] a Stop that was just given', () => {
-  test('is lifted neither by a Resume nor by an Undo that did not know of it', async () => {
+  test('is not lifted by a Resume or an Undo that did not know of it', async () => {
     const pool = await Pool.open();
     const [remote, desk] = [pool.connect('remote'), pool.connect('desk')];
     await desk.say(command('a', { do: 'start' }));
@@ -98,7 +98,7 @@ describe('[two screens] a Stop that was just given', () => {
 });
 
 describe('[two screens] a wall screen that anybody may have opened', () => {
-  test('has nobody’s name, no comment, no mark and no notice, and the same run', async () => {
+  test('gets the same run without names, comments, marks and notices', async () => {
     const pool = await Pool.open();
     const [wall, desk] = [pool.connect('wall'), pool.connect('desk')];
     pool.host.tell('a test', 'Ben is to see the office.');
@@ -119,7 +119,7 @@ describe('[two screens] a wall screen that anybody may have opened', () => {
     expect(JSON.stringify(desk.heard)).toMatch(/Ana, Ben.*shoulder.*Ana hurt/);
   });
 
-  test('in a window of the program has the names', async () => {
+  test('gets the names in a window of the program', async () => {
     const pool = await Pool.open();
     const desk = pool.connect('desk');
     expect(JSON.stringify(pool.connect('wall', true).heard)).toMatch(/Ana, Ben/);
@@ -132,7 +132,7 @@ describe('[two screens] a wall screen that anybody may have opened', () => {
     ]);
   });
 
-  test('is told of no other screen', async () => {
+  test('is not told of other screens', async () => {
     const pool = await Pool.open();
     const [wall, remote] = [pool.connect('wall'), pool.connect('remote')];
     pool.connect('desk');
@@ -145,7 +145,7 @@ describe('[two screens] a wall screen that anybody may have opened', () => {
 });
 
 describe('[two screens] many that come in', () => {
-  test('are no news of the run: each has one snapshot, and the coach hears of them twice a second', async () => {
+  test('do not change the run: each gets one snapshot, and the coach hears of them at most twice a second', async () => {
     const pool = await Pool.open();
     const desk = pool.connect('desk');
     const walls = Array.from({ length: 200 }, () => pool.connect('wall'));
@@ -159,7 +159,7 @@ describe('[two screens] many that come in', () => {
 });
 
 describe('[two screens] a screen that anybody may have opened', () => {
-  test('reads no notice, with a run and without one', () => {
+  test('gets no notices, with a run and without one', () => {
     const { host } = new Pool();
     host.tell('a test', 'The disk is full.');
     expect(host.publicSnapshot()).toMatchObject({ run: null, notices: [], startUp: null });
@@ -167,7 +167,7 @@ describe('[two screens] a screen that anybody may have opened', () => {
   });
 });
 
-test('[two screens] what a screen said of its sound goes with it, though it is given up while it says it', async () => {
+test('[two screens] a screen that is hung up on while it reports its sound leaves no report behind', async () => {
   const pool = await Pool.open();
   const desk = pool.connect('desk');
   const remote = pool.connect('remote');
