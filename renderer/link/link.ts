@@ -51,12 +51,17 @@ export interface Link {
   room(room: ScreenRoom): void;
   /** What the coach wants of the wall screens with this name; answered as a command is. */
   wish(name: string, wish: ScreenWish): Promise<CommandAnswer>;
+  /** Sends a touch; answered as a command is. Never rejects. */
+  touch(touch: SentTouch): Promise<CommandAnswer>;
   /** Has every wall screen show its name. */
   which(): void;
   /** What the coach wants of sharing with other screens; answered as a command is. */
   share(wish: SharingWish): Promise<CommandAnswer>;
   close(): void;
 }
+
+/** A touch with its id, and the run that it is of. */
+export type SentTouch = Omit<Extract<FromScreen, { say: 'touch' }>, 'say'>;
 
 /** As a wall screen introduces itself on each connection; other pages do not. */
 export type Introduce = () => ScreenIntroduction | undefined;
@@ -190,6 +195,8 @@ export function createLink(
         return store.setState({ screens: message.screens });
       case 'sound':
         return store.setState({ sound: { more: message.more, screens: message.screens } });
+      case 'times':
+        return store.setState({ times: message });
       case 'which':
         return showName();
       case 'answer':
@@ -301,6 +308,7 @@ export function createLink(
       if (open) send({ say: 'room', room });
     },
     wish: (name, wish) => outbox.ask({ say: 'screen', name, wish }),
+    touch: ({ id, ...touch }) => outbox.ask({ say: 'touch', ...touch }, id),
     share: (wish) => outbox.ask({ say: 'sharing', wish }),
     which: () => {
       if (open) send({ say: 'which' });

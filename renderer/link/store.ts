@@ -39,6 +39,8 @@ export interface DeckState {
    * that has come back and may be left.
    */
   readonly startUp: { readonly run: string | null; readonly unattended: readonly string[] } | null;
+  /** Hand times of the reps of a run that left last; told to coach's windows and remotes. null until then. */
+  readonly times: Pick<Extract<FromHost, { say: 'times' }>, 'run' | 'times'> | null;
   /** Which screens have said how their sound stands; `more` is null until somebody has said whether several may sound. */
   readonly sound: Omit<Extract<FromHost, { say: 'sound' }>, 'say'>;
   /** What this wall screen is called and how it is set; null until the host has said so, and on other pages. */
@@ -93,6 +95,7 @@ export function createDeckStore(): DeckStore {
     screens: { desk: 0, wall: 0, remote: 0 },
     notices: [],
     startUp: null,
+    times: null,
     sound: { more: null, screens: [] },
     screen: null,
     naming: false,

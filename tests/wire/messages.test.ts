@@ -28,6 +28,8 @@ const FROM_SCREEN: readonly FromScreen[] = [
     expected: { '0': null, '12': { line: 7, rounds: [2, 1], rep: 3 } },
   },
   { say: 'command', id: 'd', command: { do: 'resume' }, lastStop: null },
+  { say: 'touch', id: 't', run: 'r', lane: 2, at: 10_000, watch: 37_840 },
+  { say: 'touch', id: 'u', run: 'r', lane: 2, at: 10_000, watch: null },
   { say: 'command', id: 'e', command: { do: 'undo' }, undoes: { command: 'skip', at: 61_000 } },
   { say: 'command', id: 'c', command: { do: 'rewrite', text: '50 @ 1:00' }, run: 'r', madeFrom: '0123456789abcdef' },
 ];
@@ -90,6 +92,7 @@ const FROM_HOST: readonly FromHost[] = [
     notices: [],
     startUp: null,
   },
+  { say: 'times', run: 'r', times: [{ lane: 2, at: 10_000, watches: [37_840] }] },
   { say: 'sound', more: null, screens: [{ id: 'page', screen: 'wall', n: 3, status: 'running', on: true }] },
   { say: 'sound', more: true, screens: [{ id: null, screen: 'desk', n: 0, status: 'blocked', on: false }] },
   { say: 'answer', id: 'a', ok: true, at: 61_000, why: null },

@@ -35,6 +35,7 @@ import { runStreams, type RunStreams } from './run-stream.ts';
 import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
 import { faultOf, GOING, NOT_OFFERED, NOT_YOURS, OTHER_RUN, refusal } from './refusals.ts';
 import { isOverForGood } from '../recovery/run-end.ts';
+import { TouchBook } from '../records/touch-book.ts';
 import { ScreenBook } from '../screens/screen-book.ts';
 import { askerOf, THIS_MACHINE, type Commander } from '../sharing/guest.ts';
 import { SoundArbiter } from './sound-arbiter.ts';
@@ -62,7 +63,7 @@ export class DeckHost {
   readonly soundArbiter = new SoundArbiter();
   readonly dispatch: Dispatch;
   readonly streams: RunStreams;
-  readonly timers: Timers;
+  readonly touchBook = new TouchBook(() => this.run?.id ?? null);
   private readonly clock: Clock;
   private readonly journal: Journal;
   private readonly watch: JournalWatch;
@@ -88,7 +89,6 @@ export class DeckHost {
     this.newId = newId;
     this.screenBook = new ScreenBook(timers);
     this.presence = new Presence(timers);
-    this.timers = timers;
     this.dispatch = new Dispatch(clock, timers);
     this.streams = runStreams(() => this.snapshot(), this.runTexts);
     this.watch = new JournalWatch(timers, () => this.changed());

@@ -37,7 +37,7 @@ export class Dispatch {
     wall: new Set(),
   };
   private readonly clock: Pick<Clock, 'now'>;
-  private readonly timers: Timers;
+  readonly timers: Timers;
   private timer: Timer | null = null;
   private telling = false;
   private again = false;

@@ -102,6 +102,8 @@ export function connectScreen(
       sendNews({ say: 'presence', screens: host.presence.latest() });
     }
     sendNews({ say: 'sound', ...host.soundArbiter.toldTo(kind, soundId) });
+    const times = kind === 'wall' ? null : host.touchBook.latest();
+    if (times) sendNews(times);
   };
 
   const sendNews = (news: FromHost): void => {
@@ -133,7 +135,8 @@ export function connectScreen(
     kind = screen;
     const tellOwn = (own: OwnSettings): void => send({ say: 'screen', ...own });
     if (kind === 'wall') wall = screenBook.join(introduction, tellOwn, carrier.isOwnWindow);
-    if (kind === 'desk') for (const part of [screenBook, host.presence]) unsubscribe.push(part.onNews(pumpNews));
+    if (kind === 'desk')
+      for (const part of [screenBook, host.presence, host.touchBook]) unsubscribe.push(part.onNews(pumpNews));
     unsubscribe.push(host.soundArbiter.onChange(pumpNews));
     if (kind !== 'remote') unsubscribe.push(screenBook.onWhich(() => send({ say: 'which' })));
     leave = host.presence.join(screen);
@@ -180,6 +183,11 @@ export function connectScreen(
     send({ say: 'answer', id, ...answer });
   };
 
+  const touch = async (touched: Extract<FromScreen, { say: 'touch' }>): Promise<void> => {
+    const why = await host.touchBook.take(touched);
+    send({ say: 'answer', id: touched.id, ok: why === null, at: null, why });
+  };
+
   /** A sentence where this guest may not give the command, or not yet; a Stop never waits. */
   const whyNot = (fields: Readonly<Record<string, unknown>>): string | null => {
     if (!mayCommand(guest, fields)) return NOT_FOR_REMOTE;
@@ -224,6 +232,8 @@ export function connectScreen(
           return wall?.room(message.room);
         case 'screen':
           return wish(message);
+        case 'touch':
+          return void touch(message);
         case 'which':
           return host.screenBook.which();
         case 'sharing':

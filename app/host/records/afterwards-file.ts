@@ -6,7 +6,7 @@
 import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
 import { NOTHING_ADDED, type Afterwards } from '../../core/record/afterwards.ts';
-import { AFTERWARDS_VERSION, afterwardsFile } from '../../wire/afterwards.ts';
+import { AFTERWARDS_VERSION, afterwardsFile, TOUCHES_KNOWN } from '../../wire/afterwards.ts';
 import { codeOf, diskReason, type Disk } from '../journal/disk.ts';
 import { jsonIn } from '../kept-json.ts';
 import type { Guard } from '../journal/run-file.ts';
@@ -18,6 +18,8 @@ export type AfterwardsRead =
       readonly added: Afterwards;
       /** The same for the same bytes; null where there is no file. */
       readonly version: string | null;
+      /** The ids of the touches that are in it, or were taken back since. */
+      readonly touches: readonly string[];
     }
   | { readonly ok: false; readonly why: string };
 
@@ -33,7 +35,7 @@ export async function readAfterwards(disk: Pick<Disk, 'read'>, { path, run }: Pl
   try {
     bytes = await disk.read(file);
   } catch (error) {
-    if (codeOf(error) === 'ENOENT') return { ok: true, added: NOTHING_ADDED, version: null };
+    if (codeOf(error) === 'ENOENT') return { ok: true, added: NOTHING_ADDED, version: null, touches: [] };
     return { ok: false, why: leftText(file, `cannot be read (${diskReason(error)})`) };
   }
   const value = jsonIn(bytes);
@@ -44,8 +46,8 @@ export async function readAfterwards(disk: Pick<Disk, 'read'>, { path, run }: Pl
   }
   const read = afterwardsFile.safeParse(value);
   if (!read.success || read.data.run !== run) return { ok: false, why: leftText(file, 'is not of this run') };
-  const { marks, notes, attendance, effort, times } = read.data;
-  return { ok: true, added: { marks, notes, attendance, effort, times }, version: versionOf(bytes) };
+  const { marks, notes, attendance, effort, times, touches = [] } = read.data;
+  return { ok: true, added: { marks, notes, attendance, effort, times }, version: versionOf(bytes), touches };
 }
 
 export type PlacedRun = Pick<ListedRun, 'path' | 'run'>;
@@ -65,19 +67,25 @@ export type Kept =
       readonly changed?: { readonly added: Afterwards; readonly version: string | null };
     };
 
-/** Keeps what was added in place of what stands there at `version`; nothing is written over anything else. Never rejects. */
+/**
+ * Keeps what was added in place of what stands there at `version`, and the id of the touch that it came by, if any.
+ * Nothing is written over anything else. Never rejects.
+ */
 export async function keepAfterwards(
   { disk, guard }: KeepingPorts,
   run: PlacedRun,
   version: string | null,
   added: Afterwards,
+  touch: string | null = null,
 ): Promise<Kept> {
   const path = afterwardsPath(run.path);
   const before = disk.mark(path);
   const now = await readAfterwards(disk, run);
   if (!now.ok) return now;
   if (now.version !== version) return changedBy(now);
-  const bytes = Buffer.from(`${JSON.stringify({ version: AFTERWARDS_VERSION, run: run.run, ...added }, null, 2)}\n`);
+  const touches = [...now.touches, ...(touch === null ? [] : [touch])].slice(-TOUCHES_KNOWN);
+  const file = { version: AFTERWARDS_VERSION, run: run.run, ...added, touches };
+  const bytes = Buffer.from(`${JSON.stringify(file, null, 2)}\n`);
   try {
     await guard.check();
     await disk.replace(path, bytes, () => {

@@ -86,7 +86,7 @@ async function give({ host, clock }: Awaited<ReturnType<typeof connect>>, count:
 }
 
 describe('[screen] hello', () => {
-  test('is answered with the text once, the snapshot that names it, and what else there is to know', async () => {
+  test('is answered with the text, the snapshot that names it, and the lists for the coach', async () => {
     const all = await greeted();
     const { carrier, host } = all;
     expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens', 'presence', 'sound']);
@@ -181,7 +181,7 @@ describe('[screen] pings and commands', () => {
     ]);
   });
 
-  test('a command is answered to the screen that gave it, and every screen hears of it', async () => {
+  test('a command is answered to the screen that gave it, and every screen gets the new snapshot', async () => {
     const { carrier, host, clock, screen } = await greeted();
     const other = new FakeCarrier();
     connectScreen(host, clock, other).receive(hello);
@@ -194,7 +194,7 @@ describe('[screen] pings and commands', () => {
   });
 });
 
-test('[screen] one page is one in the list of those that sound, by whatever names it goes', async () => {
+test('[screen] a page counts once in the list of sounding screens, however often it changes its id', async () => {
   const { host, screen } = await greeted();
   const sound = { say: 'sound', n: 0, status: 'running', asked: true, more: null };
   for (let page = 0; page < 30; page++) screen.receive(JSON.stringify({ ...sound, id: `page-${page}` }));
@@ -203,8 +203,8 @@ test('[screen] one page is one in the list of those that sound, by whatever name
   expect(host.soundArbiter.toldTo('desk', null).screens).toEqual([]);
 });
 
-describe('[screen] one that does not keep up', () => {
-  test('gets no snapshots beyond 64 KiB waiting, and the latest alone when they are gone', async () => {
+describe('[screen] a screen that does not keep up', () => {
+  test('gets no snapshots while more than 64 KiB wait, and then only the latest', async () => {
     const all = await greeted();
     const { carrier, host } = all;
     carrier.bytes = 64 * 1024 + 1;
@@ -217,7 +217,7 @@ describe('[screen] one that does not keep up', () => {
     expect(carrier.said('snapshot').at(-1)).toMatchObject({ run: { commands: { length: 6 } } });
   });
 
-  test('what was skipped comes as soon as what was waiting has gone', async () => {
+  test('gets what was skipped as soon as the waiting bytes are gone', async () => {
     const all = await greeted();
     const { carrier, host } = all;
     await give(all, 1);
@@ -239,7 +239,7 @@ describe('[screen] one that does not keep up', () => {
     expect(carrier.said('snapshot')).toHaveLength(2);
   });
 
-  test('gets a text, too, when it can take one, and the snapshot that names it after it', async () => {
+  test('gets a text when it can take one, and then the snapshot that names it', async () => {
     const all = await greeted();
     const { carrier, host } = all;
     carrier.bytes = 64 * 1024 + 1;
@@ -251,7 +251,7 @@ describe('[screen] one that does not keep up', () => {
     expect(carrier.sent[5]).toMatchObject({ text: 'Squad\n9 x 50 @ 1:00\n' });
   });
 
-  test('gets the list of wall screens as long as no more than 64 KiB wait, and else when it can take it', async () => {
+  test('gets the list of wall screens while no more than 64 KiB wait, and otherwise later', async () => {
     const { carrier, clock, host } = await greeted();
     clock.advance(1000);
     carrier.bytes = 64 * 1024;
@@ -266,7 +266,7 @@ describe('[screen] one that does not keep up', () => {
     expect(carrier.said('screens').at(-1)).toMatchObject({ screens: { length: 2 } });
   });
 
-  test('is answered with up to 1 MiB waiting', async () => {
+  test('gets answers while up to 1 MiB wait', async () => {
     const { carrier, screen } = await greeted();
     carrier.bytes = 1024 * 1024;
     screen.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
@@ -290,7 +290,7 @@ describe('[screen] one that does not keep up', () => {
     expect(carrier.ends).toEqual(isGivenUp ? ['terminated'] : []);
   });
 
-  test('is given up at 1 MiB', async () => {
+  test('is hung up on at 1 MiB', async () => {
     const { carrier, screen, host } = await greeted();
     carrier.bytes = 1024 * 1024 + 1;
     screen.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
@@ -299,8 +299,8 @@ describe('[screen] one that does not keep up', () => {
   });
 });
 
-describe('[screen] one that says how good its clock is', () => {
-  test('is heard by whoever lists screens, and answered nothing', async () => {
+describe('[screen] a screen that says how good its clock is', () => {
+  test('is heard by whoever lists the screens, and gets no answer', async () => {
     const { carrier, screen } = await greeted();
     const { length } = carrier.sent;
     for (const [quality, bound] of [
@@ -313,8 +313,8 @@ describe('[screen] one that says how good its clock is', () => {
   });
 });
 
-describe('[screen] one that has gone', () => {
-  test('is told nothing more, whatever happens on the deck or was still on its way', async () => {
+describe('[screen] a screen that has gone', () => {
+  test('gets nothing more, not even what was on its way', async () => {
     const all = await greeted();
     const { carrier, screen, host } = all;
     expect(screen.isGreeted()).toBe(true);
@@ -330,7 +330,7 @@ describe('[screen] one that has gone', () => {
     expect([screen.isGreeted(), carrier.ends, host.presence.now().desk]).toEqual([false, [], 0]);
   });
 
-  test('with a goodbye is told why, once, and hung up on', async () => {
+  test('is told why once, if the host hung up', async () => {
     const { carrier, screen, host } = await greeted();
     screen.dismiss('The program ends.');
     screen.dismiss('The program ends.');
@@ -342,7 +342,7 @@ describe('[screen] one that has gone', () => {
     ]);
   });
 
-  test('before it has said hello is told why and nothing else, on a line that calls back at once', async () => {
+  test('before its hello is told only why, even on a line that reports back at once', async () => {
     const { clock, host } = await connect();
     class QuickCarrier extends FakeCarrier {
       override send(text: string, sent: () => void): void {
@@ -355,7 +355,7 @@ describe('[screen] one that has gone', () => {
     expect(carrier.sent).toEqual([{ say: 'bye', why: 'That was not a message of a screen.', version: WIRE_VERSION }]);
   });
 
-  test('before it has said hello leaves nobody out of the count', async () => {
+  test('before its hello does not change the count', async () => {
     const all = await connect();
     const { carrier, screen, host } = all;
     expect(screen.isGreeted()).toBe(false);
@@ -366,8 +366,8 @@ describe('[screen] one that has gone', () => {
   });
 });
 
-describe('[screen] one that says too much', () => {
-  test('forty messages at once are taken, and the hang-up is the answer to the next', async () => {
+describe('[screen] a screen that sends too much', () => {
+  test('may send forty messages at once, and is hung up on at the next', async () => {
     const { carrier, screen } = await connect();
     screen.receive(hello);
     for (let n = 1; n < 40; n++) screen.receive(JSON.stringify({ say: 'ping', n, t1: 0 }));
@@ -376,7 +376,7 @@ describe('[screen] one that says too much', () => {
     expect(carrier.said('bye')).toMatchObject([{ why: 'Too many messages.' }]);
   });
 
-  test('twenty a second are taken for as long as they come', async () => {
+  test('may send twenty messages a second for ever', async () => {
     const { carrier, clock, screen } = await greeted();
     for (let n = 0; n < 2000; n++) {
       clock.advance(50);
@@ -386,7 +386,7 @@ describe('[screen] one that says too much', () => {
     expect(carrier.said('pong')).toHaveLength(2000);
   });
 
-  test('a flood is hung up on, and others are not', async () => {
+  test('is hung up on for a flood, and other screens are not', async () => {
     const { carrier, clock, host, screen } = await greeted();
     const other = new FakeCarrier();
     const quiet = connectScreen(host, clock, other);
@@ -399,7 +399,7 @@ describe('[screen] one that says too much', () => {
     expect(other.ends).toEqual([]);
   });
 
-  test('so is one of bare frames', async () => {
+  test('is hung up on for a flood of bare frames', async () => {
     const { carrier, screen } = await greeted();
     for (let n = 0; n < 50; n++) screen.nudged();
     expect(carrier.ends).toEqual(['closed: Too many messages.']);

@@ -4,6 +4,9 @@ import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { connectScreen } from '../../../app/host/deck/screen.ts';
 import { WIRE_VERSION, type FromHost, type ScreenKind } from '../../../app/wire/messages.ts';
+import { withTouch } from '../../../app/core/record/touch.ts';
+import type { HandTimes } from '../../../app/core/record/afterwards.ts';
+import type { SentTouch } from '../../../app/host/records/records.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
 import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
@@ -61,7 +64,7 @@ const snapshots = (heard: Heard) => heard.filter((message) => message.say === 's
 const command = (id: string, fields: object, seen: object = {}) => ({ say: 'command', id, command: fields, ...seen });
 
 describe('[two screens] ids', () => {
-  test('that a remote has used do not keep the coach’s Stop from being given', async () => {
+  test('that a remote has used do not block the coach’s Stop', async () => {
     const pool = await Pool.open();
     const [remote, desk] = [pool.connect('remote'), pool.connect('desk')];
     await remote.say(command('a', { do: 'start' }));
@@ -78,7 +81,7 @@ describe('[two screens] ids', () => {
 });
 
 describe('[two screens] a Stop that was just given', () => {
-  test('is lifted neither by a Resume nor by an Undo that did not know of it', async () => {
+  test('is not lifted by a Resume or an Undo that did not know of it', async () => {
     const pool = await Pool.open();
     const [remote, desk] = [pool.connect('remote'), pool.connect('desk')];
     await desk.say(command('a', { do: 'start' }));
@@ -97,7 +100,7 @@ describe('[two screens] a Stop that was just given', () => {
 });
 
 describe('[two screens] a wall screen that anybody may have opened', () => {
-  test('has nobody’s name, no comment, no mark and no notice, and the same run', async () => {
+  test('gets the same run without names, comments, marks and notices', async () => {
     const pool = await Pool.open();
     const [wall, desk] = [pool.connect('wall'), pool.connect('desk')];
     pool.host.tell('a test', 'Ben is to see the office.');
@@ -119,7 +122,7 @@ describe('[two screens] a wall screen that anybody may have opened', () => {
     expect(JSON.stringify(desk.heard)).toMatch(/Ana, Ben.*shoulder.*Ana hurt/);
   });
 
-  test('in a window of the program has the names', async () => {
+  test('gets the names in a window of the program', async () => {
     const pool = await Pool.open();
     const desk = pool.connect('desk');
     expect(JSON.stringify(pool.connect('wall', true).heard)).toMatch(/Ana, Ben/);
@@ -132,7 +135,7 @@ describe('[two screens] a wall screen that anybody may have opened', () => {
     ]);
   });
 
-  test('is told of no other screen', async () => {
+  test('is not told of other screens', async () => {
     const pool = await Pool.open();
     const [wall, remote] = [pool.connect('wall'), pool.connect('remote')];
     pool.connect('desk');
@@ -145,7 +148,7 @@ describe('[two screens] a wall screen that anybody may have opened', () => {
 });
 
 describe('[two screens] many that come in', () => {
-  test('are no news of the run: each has one snapshot, and the coach hears of them twice a second', async () => {
+  test('do not change the run: each gets one snapshot, and the coach hears of them at most twice a second', async () => {
     const pool = await Pool.open();
     const desk = pool.connect('desk');
     const walls = Array.from({ length: 200 }, () => pool.connect('wall'));
@@ -159,7 +162,7 @@ describe('[two screens] many that come in', () => {
 });
 
 describe('[two screens] a screen that anybody may have opened', () => {
-  test('reads no notice, with a run and without one', () => {
+  test('gets no notices, with a run and without one', () => {
     const { host } = new Pool();
     host.tell('a test', 'The disk is full.');
     expect(JSON.parse(host.streams.open.messageFrom(null))).toMatchObject({ run: null, notices: [], startUp: null });
@@ -167,7 +170,7 @@ describe('[two screens] a screen that anybody may have opened', () => {
   });
 });
 
-test('[two screens] what a screen said of its sound goes with it, though it is given up while it says it', async () => {
+test('[two screens] a screen that is hung up on while it reports its sound leaves no report behind', async () => {
   const pool = await Pool.open();
   const desk = pool.connect('desk');
   const remote = pool.connect('remote');
@@ -178,4 +181,40 @@ test('[two screens] what a screen said of its sound goes with it, though it is g
   expect(pool.host.presence.now().remote).toBe(0);
   expect(pool.host.soundArbiter.toldTo('desk', null).screens).toEqual([]);
   expect(desk.heard.at(-1)).toEqual({ say: 'sound', more: null, screens: [] });
+});
+
+describe('[two screens] a touch', () => {
+  const touch = (id: string, watch: number) => ({ say: 'touch', id, run: 'run', lane: 1, at: 10_000, watch });
+
+  test('of a remote is answered when it is kept, and all coaches and remotes are told the times; a wall is not', async () => {
+    const pool = await Pool.open();
+    const kept: SentTouch[] = [];
+    const isNew = ({ id }: SentTouch): boolean => kept.every((each) => each.id !== id);
+    pool.host.touchBook.keepIn({
+      touch(_, sent) {
+        if (sent && isNew(sent)) kept.push(sent);
+        return Promise.resolve({ ok: true, times: kept.reduce(withTouch, [] as readonly HandTimes[]) });
+      },
+    });
+    const screens = (['remote', 'desk', 'wall'] as const).map((kind) => pool.connect(kind, true));
+    const [remote] = screens;
+    await remote!.say(touch('a', 38_000));
+    await remote!.say(touch('a', 38_000));
+    const told = screens.map(({ heard }) => heard.flatMap((each) => (each.say === 'times' ? [each.times] : [])));
+    const times = [[], [{ lane: 1, at: 10_000, watches: [38_000] }]];
+    expect(told).toEqual([times, times, []]);
+    expect(answers(remote!.heard)).toEqual([
+      [true, null],
+      [true, null],
+    ]);
+    expect(pool.host.snapshot().run!.commands).toEqual([]);
+  });
+
+  test('that cannot be kept is answered with why', async () => {
+    const pool = await Pool.open();
+    pool.host.touchBook.keepIn({ touch: () => Promise.resolve({ ok: false, why: 'The disk is full.' }) });
+    const desk = pool.connect('desk');
+    await desk.say(touch('a', 38_000));
+    expect(answers(desk.heard)).toEqual([[false, 'The disk is full.']]);
+  });
 });

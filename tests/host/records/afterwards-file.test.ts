@@ -4,6 +4,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import { systemDisk, type Disk } from '../../../app/host/journal/disk.ts';
+import { AFTERWARDS_VERSION } from '../../../app/wire/afterwards.ts';
 import { afterwardsPath, keepAfterwards, readAfterwards } from '../../../app/host/records/afterwards-file.ts';
 import { FreeFolder } from '../../support/free-folder.ts';
 import { freshDataFolder, removeDataFolders } from '../../support/host/data-folder.ts';
@@ -45,10 +46,15 @@ describe('[record] what is added afterwards', () => {
   test('comes back as it was kept, and the journal is as it was', async () => {
     const { run } = anEvening();
     const before = readFileSync(run.path);
-    expect(await readAfterwards(systemDisk, run)).toEqual({ ok: true, added: NOTHING_ADDED, version: null });
+    expect(await readAfterwards(systemDisk, run)).toEqual({
+      ok: true,
+      added: NOTHING_ADDED,
+      version: null,
+      touches: [],
+    });
     const kept = await keepAfterwards(ports, run, null, ADDED);
     expect(kept).toMatchObject({ ok: true });
-    expect(await readAfterwards(systemDisk, run)).toEqual({ ...kept, added: ADDED });
+    expect(await readAfterwards(systemDisk, run)).toEqual({ ...kept, added: ADDED, touches: [] });
     expect(readFileSync(run.path)).toEqual(before);
   });
 
@@ -74,7 +80,7 @@ describe('[record] what is added afterwards', () => {
   });
 
   test.each([
-    ['{"version":2}', 'is of a newer Lanecall'],
+    [`{"version":${AFTERWARDS_VERSION + 1}}`, 'is of a newer Lanecall'],
     ['{"version":1', 'is damaged'],
     ['{"version":1,"run":"evening","effort":11}', 'is not of this run'],
     [JSON.stringify({ version: 1, run: 'other', ...NOTHING_ADDED }), 'is not of this run'],

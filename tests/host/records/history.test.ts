@@ -1,6 +1,6 @@
 /* The history: a summary of each closed run is worked out once, and anew whenever it is not of what is there. */
 
-import { beforeEach, describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import type { Records } from '../../../app/host/records/records.ts';
 import { FreeFolder } from '../../support/free-folder.ts';
@@ -133,7 +133,8 @@ describe('[history] a summary', () => {
     ['damaged', () => disk.put(summaryOf('one'), Buffer.from('{"version":2'))],
     ['not of this kind', () => disk.put(summaryOf('one'), Buffer.from('[]'))],
     ['of another version', () => changeSummary({ version: 1 })],
-    ['of another journal', () => changeSummary({ journal: { length: 1, changed: '1' } })],
+    ['of a journal of another length', () => changeJournal({ length: 1 })],
+    ['of a journal of another time', () => changeJournal({ changed: '1' })],
     ['without what is drawn', () => changeSummary({ run: { run: 'one' } })],
   ])('%s is worked out anew', async (_, harm) => {
     write('one');
@@ -144,10 +145,37 @@ describe('[history] a summary', () => {
     expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({ version: 2, run: { run: 'one', distance: 400 } });
   });
 
+  const summary = (): { readonly journal: object } =>
+    JSON.parse(disk.text(summaryOf('one'))) as { readonly journal: object };
+
   function changeSummary(change: object): void {
-    const summary = { ...(JSON.parse(disk.text(summaryOf('one'))) as object), ...change };
-    disk.put(summaryOf('one'), Buffer.from(JSON.stringify(summary)));
+    disk.put(summaryOf('one'), Buffer.from(JSON.stringify({ ...summary(), ...change })));
   }
+
+  function changeJournal(change: object): void {
+    changeSummary({ journal: { ...summary().journal, ...change } });
+  }
+
+  test('of a run that nobody began is empty, so that its journal is not read again', async () => {
+    write('one', [{ say: 'closed', at: 1000, why: 'not begun' }]);
+    await runsIn();
+    expect(summary()).toMatchObject({ run: null, isStarted: false, words: [] });
+  });
+
+  test('lets everything else have its turn after each twenty runs', async () => {
+    for (let n = 0; n < 45; n++) write(`run-${n}`);
+    while ((await given<'list'>(records, LIST)).toCome > 0);
+    const turns = vi.spyOn(globalThis, 'setImmediate');
+    await runsIn();
+    expect(turns).toHaveBeenCalledTimes(2);
+    turns.mockRestore();
+  });
+
+  test('of a journal that goes while the folder is looked through is none', async () => {
+    write('one');
+    disk.list = () => Promise.resolve(['gone.jsonl', 'one.jsonl']);
+    expect(await runsIn()).toMatchObject([{ run: 'one' }]);
+  });
 
   test('follows what is added, and what is written behind the end', async () => {
     const path = write('one');
@@ -180,8 +208,8 @@ describe('[history] a summary', () => {
 
   test('of many is worked out a little at each look, the newest first, and the list says how many are to come', async () => {
     let time = 0;
-    records = recordsOn(disk, { now: () => (time += 80) });
-    for (let n = 0; n < 6; n++) write(`run-${n}`, undefined, { openedAt: THURSDAY + n * DAY });
+    records = recordsOn(disk, { now: () => (time += 75) });
+    for (const n of [2, 0, 5, 1, 4, 3]) write(`run-${n}`, undefined, { openedAt: THURSDAY + n * DAY });
     const first = await given<'list'>(records, LIST);
     expect(first.runs.map(({ run }) => run)).toEqual(['run-5', 'run-4']);
     expect(first.toCome).toBe(4);

@@ -27,6 +27,7 @@ describe('connecting', () => {
   test('before the host is heard nothing is known, and nobody is said to sound', () => {
     expect(new FakeHost().open().store.getState()).toEqual({
       status: 'connecting',
+      times: null,
       lostSince: null,
       clockQuality: null,
       run: null,
