@@ -79,7 +79,7 @@ export function connectScreen(
 
   const out = outflow(
     carrier,
-    host.timers,
+    host.dispatch.timers,
     () => {
       if (reader?.isBehind()) host.dispatch.news();
       if (isNewsHeldUp) pumpNews();
@@ -135,8 +135,8 @@ export function connectScreen(
     kind = screen;
     const tellOwn = (own: OwnSettings): void => send({ say: 'screen', ...own });
     if (kind === 'wall') wall = screenBook.join(introduction, tellOwn, carrier.isOwnWindow);
-    if (kind === 'desk')
-      for (const part of [screenBook, host.presence, host.touchBook]) unsubscribe.push(part.onNews(pumpNews));
+    if (kind === 'desk') for (const part of [screenBook, host.presence]) unsubscribe.push(part.onNews(pumpNews));
+    if (kind !== 'wall') unsubscribe.push(host.touchBook.onNews(pumpNews));
     unsubscribe.push(host.soundArbiter.onChange(pumpNews));
     if (kind !== 'remote') unsubscribe.push(screenBook.onWhich(() => send({ say: 'which' })));
     leave = host.presence.join(screen);
