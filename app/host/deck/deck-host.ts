@@ -351,10 +351,8 @@ export class DeckHost {
     const { run: id, source, clockPhase, openedAtTimeOfDay, state, position, away } = found;
     const { at, by } = position;
     const text = this.runTexts.begin(source, found.weight);
-    const commands = found.commands.map((each) => ({
-      at: each.at,
-      command: this.runTexts.named(each.fields, source.lanesText),
-    }));
+    const named = (each: FoundRun['commands'][number]) => this.runTexts.named(each.fields, source.lanesText);
+    const commands = found.commands.map((each) => ({ at: each.at, command: named(each) }));
     const openedAt = moment.hostTime - at;
     this.poolClock.match(clockPhase, openedAtTimeOfDay);
     this.run = { id, text, openedAt, clockPhase, openedAtTimeOfDay, state, commands, away };
