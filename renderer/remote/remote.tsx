@@ -6,6 +6,7 @@
 import { useState, type ReactElement } from 'react';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
+import { DO_NOT_LEAVE, offText } from '../ui/clock-words.ts';
 import { Clock } from '../ui/coach/clock.tsx';
 import { Button } from '../ui/parts/button.tsx';
 import type { RunMoment } from '../ui/coach/frames.ts';
@@ -16,6 +17,8 @@ import { Region } from '../ui/region.tsx';
 import { nextLeaveOf } from './next-leave.ts';
 import { RemoteActions } from './remote-actions.tsx';
 import styles from './remote.module.css';
+
+const LOST = 'The link to the host is lost. Trying to reach it…';
 
 const LANE_KEY = 'lanecall.remote.lane';
 
@@ -139,15 +142,19 @@ function RemoteFeedback({ tools, lost }: { readonly tools: Tools; readonly lost:
   useActions(tools.actions, (state) => state.feedback);
   const feedback = tools.actions.feedback();
   const lostSince = useDeck(tools.link, (state) => state.lostSince);
+  const clock = useDeck(tools.link, (state) => state.clockQuality);
+  const isPoor = clock?.quality === 'poor';
   // A sentence since the link was lost is about a command that the host may not have got: it matters more.
-  if (lost && !(feedback && lostSince !== null && feedback.at >= lostSince))
-    return (
-      <FeedbackLine
-        feedback={{ text: 'The link to the host is lost. Trying to reach it…', kind: 'refused' }}
-        className={styles.feedback}
-      />
-    );
-  return <FeedbackLine feedback={feedback} className={styles.feedback} />;
+  const isLost = lost && !(feedback && lostSince !== null && feedback.at >= lostSince);
+  const said = isLost ? LOST : (feedback?.text ?? (isPoor ? offText(clock) : null));
+  const line = isPoor ? `${DO_NOT_LEAVE}. ${said}` : said;
+  return (
+    <FeedbackLine
+      feedback={line === null ? null : { ...feedback, text: line, kind: isLost || isPoor ? 'refused' : feedback!.kind }}
+      otherwise={clock?.quality === 'fair' ? 'Clock: fair' : ''}
+      className={styles.feedback}
+    />
+  );
 }
 
 /** The lane that was chosen in this run before the page was loaded again. */
