@@ -55,7 +55,7 @@ export function keptBytes(value: object): Uint8Array {
 }
 
 /** The value; null if the bytes are not JSON in UTF-8. */
-function jsonIn(bytes: Uint8Array): unknown {
+export function jsonIn(bytes: Uint8Array): unknown {
   try {
     return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
   } catch {

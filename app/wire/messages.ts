@@ -5,6 +5,7 @@
  */
 
 import * as z from 'zod/mini';
+import { handTimes, touchFields } from './afterwards.ts';
 import { keyGiven } from './joining.ts';
 import {
   nameOfScreen,
@@ -14,7 +15,7 @@ import {
   screenTold,
   screenWish,
 } from './screen-settings.ts';
-import { sharingTold, sharingWish } from './sharing.ts';
+import { CLOCK_QUALITIES, sharingTold, sharingWish } from './sharing.ts';
 
 /**
  * From the first release on, it is raised with every change that an older screen or host could not read: a new kind of
@@ -97,12 +98,20 @@ export const fromScreen = z.discriminatedUnion('say', [
     asked: z.boolean(),
     more: z.nullable(z.boolean()),
   }),
+  /** How good the screen's clock is, on connecting and whenever that changes; `bound`: it is wrong by at most so many ms. */
+  z.strictObject({ say: z.literal('clock'), quality: z.enum(CLOCK_QUALITIES), bound: z.int().check(z.nonnegative()) }),
   /** A wall screen has another size, or has been turned. */
   z.strictObject({ say: z.literal('room'), room: screenRoom }),
   /** The coach wants something of the wall screens with this name. The same id twice is one wish. */
   z.strictObject({ say: z.literal('screen'), id, name: nameOfScreen, wish: screenWish }),
   /** The coach wants to know which screen is which. */
   z.strictObject({ say: z.literal('which') }),
+  /**
+   * A touch in a run, which may be over: a watch for the rep of a lane that left at `at`, in ms since the run was opened;
+   * null takes back all that the rep has. It is no command, changes nothing of the run, and is kept with what is added
+   * to it. The same id twice is one touch, also after a crash. Answered as a command is, without a time.
+   */
+  z.strictObject({ say: z.literal('touch'), id, run: id, ...touchFields }),
   /** The coach wants something of sharing. The same id twice is one wish. */
   z.strictObject({ say: z.literal('sharing'), id, wish: sharingWish }),
   /**
@@ -117,6 +126,9 @@ export const fromScreen = z.discriminatedUnion('say', [
     body: z.string(),
   }),
 ]);
+
+/** The reps of a run whose times are told: at least the last three of each of twenty lanes. */
+export const TIMES_TOLD = 60;
 
 const timedCommand = z.strictObject({ at: z.int(), command: fields });
 
@@ -188,7 +200,9 @@ export const fromHost = z.discriminatedUnion('say', [
   z.strictObject({ say: z.literal('screens'), screens: z.array(screenTold) }),
   /** Every wall screen shows its name, large, for five seconds. The coach's windows hear it for their pictures of them. */
   z.strictObject({ say: z.literal('which') }),
-  /** The answer to a command or a wish: `at` if a command was accepted, `why` if it was not. */
+  /** To the coach and the remotes: the hand times of the reps of this run that left last. The latest list counts. */
+  z.strictObject({ say: z.literal('times'), run: id, times: z.array(handTimes).check(z.maxLength(TIMES_TOLD)) }),
+  /** The answer to a command, a wish or a touch: `at` if a command was accepted, `why` if it was not. */
   z.strictObject({ say: z.literal('answer'), id, ok: z.boolean(), at: z.nullable(time), why: z.nullable(z.string()) }),
   /** To the coach: how sharing stands. */
   z.strictObject({ say: z.literal('sharing'), sharing: sharingTold }),
@@ -241,8 +255,10 @@ export const MAY_SAY: Readonly<Record<FromScreen['say'], readonly ScreenKind[]>>
   hello: EVERY_SCREEN,
   ping: EVERY_SCREEN,
   sound: EVERY_SCREEN,
+  clock: EVERY_SCREEN,
   room: ['wall'],
   command: ['desk', 'remote'],
+  touch: ['desk', 'remote'],
   screen: ['desk'],
   which: ['desk'],
   sharing: ['desk'],

@@ -4,10 +4,9 @@
  */
 
 import * as z from 'zod/mini';
-import type { Afterwards, HandTimes } from '../core/record/afterwards.ts';
+import type { Afterwards } from '../core/record/afterwards.ts';
 import type { HistoryRun } from '../core/record/history-run.ts';
 import type { ReviewJson } from '../core/record/review-json.ts';
-import { DAY } from '../core/units.ts';
 import { addedAfterwards } from './afterwards.ts';
 
 const run = z.string().check(z.minLength(1), z.maxLength(64));
@@ -36,20 +35,6 @@ export const recordsRequest = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('session'), run }),
   /** Keeps all that was added, where it is still as it was at `version`: null for nothing added so far. */
   z.strictObject({ do: z.literal('keep'), run, version, added: addedAfterwards }),
-  /** Touches of a run, which may still be going: each adds a watch to the rep of a lane that left at `at`; null takes all of it back. */
-  z.strictObject({
-    do: z.literal('touches'),
-    run,
-    touches: z
-      .array(
-        z.strictObject({
-          lane: z.int().check(z.minimum(0), z.maximum(20)),
-          at: z.int().check(z.minimum(0), z.maximum(365 * DAY)),
-          watch: z.nullable(z.int().check(z.minimum(1), z.maximum(DAY))),
-        }),
-      )
-      .check(z.maxLength(1000)),
-  }),
   z.strictObject({ do: z.literal('delete-run'), run }),
   /** A swimmer's name, wherever it stands. */
   z.strictObject({ do: z.literal('delete-name'), name: z.string().check(z.minLength(1), z.maxLength(100)) }),
@@ -83,8 +68,6 @@ export interface RecordsGiven {
   readonly table: { readonly csv: string };
   readonly session: { readonly title: string; readonly text: string; readonly lanesText: string | null };
   readonly keep: { readonly version: string };
-  /** All times that the run has then. */
-  readonly touches: { readonly times: readonly HandTimes[] };
   readonly 'delete-run': object;
   readonly 'delete-name': Deleted;
   readonly 'delete-everything': Deleted;

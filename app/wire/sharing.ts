@@ -7,8 +7,8 @@ import * as z from 'zod/mini';
 import { ROLES } from './joining.ts';
 
 /** A device's name as the coach gives it. */
-const deviceName = z.string().check(z.minLength(1), z.maxLength(40));
-const deviceId = z.string().check(z.regex(/^[0-9a-f]{16}$/));
+export const deviceName = z.string().check(z.minLength(1), z.maxLength(40));
+export const deviceId = z.string().check(z.regex(/^[0-9a-f]{16}$/));
 
 /** Each is answered by an `answer` with its id. */
 export const sharingWish = z.discriminatedUnion('do', [

@@ -20,6 +20,7 @@ import { createOffers } from '../ui/coach/commands/offers.ts';
 import { followLight } from '../ui/coach/light-choice.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { openSound } from '../sound/sound.ts';
+import { openTouches } from '../ui/coach/times/open-touches.ts';
 import { openPage } from '../ui/open-page.tsx';
 import { Desk } from './desk.tsx';
 import { Writing } from './write/writing.ts';
@@ -29,6 +30,7 @@ openPage('page', () => {
   const frames = startFrames(link);
   const actions = createCoachActions(link, () => performance.now(), ownStorage());
   const offers = createOffers(frames, actions);
+  const touches = openTouches(link);
   const sound = openSound(link, ownStorage());
   const light = followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
   const writing = new Writing({
@@ -41,7 +43,7 @@ openPage('page', () => {
   void askForSessionFile();
   return (
     <StrictMode>
-      <Desk tools={{ link, frames, actions, sound, light, offers, writing, askLibrary, askRecords }} />
+      <Desk tools={{ link, frames, actions, sound, light, offers, touches, writing, askLibrary, askRecords }} />
     </StrictMode>
   );
 });

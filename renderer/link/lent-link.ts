@@ -49,6 +49,7 @@ export function lendLink(link: Link, name: string, frame: Element, onSight: Lent
     store,
     command: refuse,
     wish: refuse,
+    touch: refuse,
     sound: () => undefined,
     room: () => undefined,
     which: () => undefined,

@@ -20,6 +20,7 @@ import type { Source } from '../../app/core/plan/plan.ts';
 import { backOff } from './connection/back-off.ts';
 import type { Carrier, Connection } from './connection/carrier.ts';
 import { browserPorts, type Ports } from './connection/ports.ts';
+import { createPulse } from './connection/pulse.ts';
 import { followRun, type FollowedRun, type SnapshotRun } from './follow-run.ts';
 import { createHostClock } from './time/host-clock.ts';
 import { reportMishap } from './mishap.ts';
@@ -49,12 +50,17 @@ export interface Link {
   room(room: ScreenRoom): void;
   /** What the coach wants of the wall screens with this name; answered as a command is. */
   wish(name: string, wish: ScreenWish): Promise<CommandAnswer>;
+  /** Sends a touch; answered as a command is. Never rejects. */
+  touch(touch: SentTouch): Promise<CommandAnswer>;
   /** Has every wall screen show its name. */
   which(): void;
   /** What the coach wants of sharing with other screens; answered as a command is. */
   share(wish: SharingWish): Promise<CommandAnswer>;
   close(): void;
 }
+
+/** A touch with its id, and the run that it is of. */
+export type SentTouch = Omit<Extract<FromScreen, { say: 'touch' }>, 'say'>;
 
 /** As a wall screen introduces itself on each connection; other pages do not. */
 export type Introduce = () => ScreenIntroduction | undefined;
@@ -67,15 +73,8 @@ export function openLink(screen: ScreenKind, introduce?: Introduce, carrier: Car
 /** In ms: how long screens show their names. */
 const NAMING = 5000;
 
-/** Pings after connecting: so many, so many ms apart, for a clock that is right at once. */
-const BURST = 8;
-const BURST_PACE = 60;
-
-/** In ms. Pings are also how a dead connection is noticed: the host answers each. */
-const PING_PACE = 2000;
-
-/** At so many regular pings in a row the same question must stand open before the host counts as lost. */
-const LOOKS = 2;
+/** In ms: the error of the clock is told in such steps, so that what shows it changes seldom. */
+const BOUND_STEP = 5;
 
 export function createLink(
   screen: ScreenKind,
@@ -88,13 +87,6 @@ export function createLink(
   let connection: Connection | null = null;
   let open = false;
   let failures = 0;
-  // When the first question was put that nothing was heard after, and at how many regular pings it stood open.
-  let askedAt: number | null = null;
-  let looks = 0;
-  let pings = 0;
-  let burstLeft = 0;
-  let inDoubt = false;
-  let cancelPing = (): void => {};
   let cancelRetry = (): void => {};
   let cancelNaming = (): void => {};
   let followed: FollowedRun | null = null;
@@ -105,10 +97,24 @@ export function createLink(
   let unread: string | null = null;
   const texts = new Map<string, Source>();
   const outbox = createOutbox({ ...ports, send: (message) => (open ? connection?.send(message) : undefined) });
+  const pulse = createPulse({
+    ...ports,
+    patience: () => carrier.patience,
+    ask() {
+      send({ say: 'ping', ...clock.ping() });
+      judgeClock();
+    },
+    inDoubt: () => clock.inDoubt(),
+    dead(woken) {
+      lose();
+      if (woken) connect();
+    },
+  });
 
   function connect(): void {
     cancelRetry();
-    ask();
+    judgeClock();
+    pulse.connecting();
     connection = carrier.connect({
       opened,
       message: (text) => {
@@ -118,7 +124,6 @@ export function createLink(
       },
       closed: lose,
     });
-    pingSoon(PING_PACE);
   }
 
   function opened(): void {
@@ -128,7 +133,8 @@ export function createLink(
     const wall = introduce();
     send({ say: 'hello', version: WIRE_VERSION, screen, ...(wall ? { wall } : {}) });
     outbox.resend();
-    measure();
+    sayClock();
+    pulse.opened();
   }
 
   function lose(): void {
@@ -136,55 +142,28 @@ export function createLink(
     connection = null;
     open = false;
     held = null;
-    burstLeft = 0;
-    cancelPing();
+    pulse.stop();
     const { status } = store.getState();
     if (status === 'live') store.setState({ status: 'lost', lostSince: ports.now() });
     cancelRetry();
-    cancelRetry = ports.after(backOff(failures++, ports.random()), connect);
+    cancelRetry = ports.after(backOff(failures++, carrier.longestPause, ports.random()), connect);
   }
 
-  /** A burst of pings, the first at once. */
-  function measure(): void {
-    burstLeft = BURST;
-    ping();
+  /** Looks how good the clock is. While it is being found there is nothing to say yet. */
+  function judgeClock(): void {
+    const before = store.getState().clockQuality;
+    if (before === null && pulse.isBursting()) return;
+    const now = clock.quality();
+    const bound = now && Math.ceil(now.bound / BOUND_STEP) * BOUND_STEP;
+    if (now?.quality === before?.quality && bound === (before?.bound ?? null)) return;
+    store.setState({ clockQuality: now && { quality: now.quality, bound: bound! } });
+    if (now?.quality !== before?.quality) sayClock();
   }
 
-  function ping(): void {
-    if (askedAt !== null && burstLeft === 0 && isDead(askedAt)) return lose();
-    if (open) {
-      if (isNewlyInDoubt()) burstLeft = BURST;
-      if (askedAt === null) ask();
-      send({ say: 'ping', n: pings++, t1: ports.now() });
-    }
-    burstLeft = Math.max(0, burstLeft - 1);
-    pingSoon(burstLeft > 0 && open ? BURST_PACE : PING_PACE);
-  }
-
-  /** A burst for each doubt, not one after another while nobody answers: it takes regular pings to find a dead host. */
-  function isNewlyInDoubt(): boolean {
-    const wasInDoubt = inDoubt;
-    inDoubt = clock.inDoubt();
-    return inDoubt && !wasInDoubt;
-  }
-
-  /**
-   * A host is lost where a question goes unanswered, not where none was asked: a hidden page's timers may come once
-   * a minute. And not at the first look: where this page was held up itself, answers stand in line behind the timer.
-   */
-  function isDead(since: number): boolean {
-    looks++;
-    return looks >= LOOKS && ports.now() - since >= carrier.patience;
-  }
-
-  function ask(): void {
-    askedAt = ports.now();
-    looks = 0;
-  }
-
-  function pingSoon(delay: number): void {
-    cancelPing();
-    cancelPing = ports.after(delay, ping);
+  /** The coach's list of screens has how good their clocks are. */
+  function sayClock(): void {
+    const { clockQuality } = store.getState();
+    if (open && clockQuality) send({ say: 'clock', ...clockQuality });
   }
 
   function send(message: FromScreen): void {
@@ -192,12 +171,12 @@ export function createLink(
   }
 
   function heard(message: FromHost): void {
-    askedAt = null;
+    pulse.heard();
     switch (message.say) {
       case 'pong':
         clock.heard(message);
         if (held) take(held);
-        return;
+        return judgeClock();
       case 'text':
         texts.set(message.hash, { text: message.text, lanesText: message.lanesText });
         return;
@@ -211,6 +190,8 @@ export function createLink(
         return store.setState({ screens: message.screens });
       case 'sound':
         return store.setState({ sound: { more: message.more, screens: message.screens } });
+      case 'times':
+        return store.setState({ times: message });
       case 'which':
         return showName();
       case 'answer':
@@ -236,7 +217,7 @@ export function createLink(
 
   /** What is not understood may matter: it is said, and a page on which nobody types loads itself anew. */
   function misread(read: Exclude<Heard<FromHost>, { kind: 'message' }>): void {
-    askedAt = null;
+    pulse.heard();
     unread = sentenceFor(read);
     store.setState({ faults: [unread] });
     if (read.kind === 'other version') {
@@ -248,7 +229,7 @@ export function createLink(
 
   function take(snapshot: Snapshot): void {
     // The host's clock has jumped, and what is shown is the old time: no waiting for the next regular ping.
-    if (snapshot.epoch !== epoch && burstLeft === 0) measure();
+    if (snapshot.epoch !== epoch) pulse.measure();
     held = clock.knows(snapshot.epoch) ? null : snapshot;
     if (held) return;
     epoch = snapshot.epoch;
@@ -281,13 +262,13 @@ export function createLink(
   function wake(): void {
     failures = 0;
     if (connection === null) connect();
-    else if (open) measure();
+    else pulse.woken();
   }
 
   function exactNow(): number | null {
     const run = store.getState().run;
     const host = clock.now();
-    if (open && burstLeft === 0 && isNewlyInDoubt()) measure();
+    pulse.look();
     return run && host !== null ? host - run.openedAt : null;
   }
 
@@ -314,6 +295,7 @@ export function createLink(
       if (open) send({ say: 'room', room });
     },
     wish: (name, wish) => outbox.ask({ say: 'screen', name, wish }),
+    touch: ({ id, ...touch }) => outbox.ask({ say: 'touch', ...touch }, id),
     share: (wish) => outbox.ask({ say: 'sharing', wish }),
     which: () => {
       if (open) send({ say: 'which' });
@@ -326,7 +308,7 @@ export function createLink(
     },
     close() {
       stopWaking();
-      cancelPing();
+      pulse.stop();
       cancelRetry();
       cancelNaming();
       connection?.close();

@@ -27,8 +27,8 @@ export interface OutboxPorts {
 export interface Outbox {
   /** `run`: the one the command is meant for; `madeFrom`: the hash of the text that a rewrite was made from. */
   give(command: Command, run: string | null, seen?: Seen, madeFrom?: string): Promise<CommandAnswer>;
-  /** Says what is answered as a command is; an id is put into it. */
-  ask(message: object): Promise<CommandAnswer>;
+  /** Says what is answered as a command is; its id, a new one unless it has one already, is put into it. */
+  ask(message: object, id?: string): Promise<CommandAnswer>;
   answered(answer: Answer): void;
   /** Sends everything unanswered again. */
   resend(): void;
@@ -57,8 +57,7 @@ export function createOutbox(ports: OutboxPorts): Outbox {
       );
   }
 
-  function ask(content: object): Promise<CommandAnswer> {
-    const id = ports.newId();
+  function ask(content: object, id = ports.newId()): Promise<CommandAnswer> {
     const message = JSON.stringify({ ...content, id });
     return new Promise((resolve) => {
       const settle = (answer: CommandAnswer): void => {

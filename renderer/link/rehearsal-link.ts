@@ -150,6 +150,7 @@ function linkOf(store: DeckStore, { tNow, exactNow, carryOut }: PageHost): Link 
     },
     room: () => undefined,
     wish: () => Promise.resolve({ ok: false, at: null, why: 'In a rehearsal no screen is changed.' }),
+    touch: () => Promise.resolve({ ok: false, at: null, why: 'In a rehearsal no times are kept.' }),
     which: () => undefined,
     share: () => Promise.resolve({ ok: false, at: null, why: 'In a rehearsal nothing is shared.' }),
     close: () => undefined,

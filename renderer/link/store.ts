@@ -15,6 +15,7 @@ import type { FromHost } from '../../app/wire/messages.ts';
 import type { ScreenTold, ScreenWish } from '../../app/wire/screen-settings.ts';
 import type { SharedDevice, SharingTold, SharingWish } from '../../app/wire/sharing.ts';
 import { guarded } from './mishap.ts';
+import type { ClockState } from './time/host-clock.ts';
 
 export type { ScreenTold, ScreenWish, SharedDevice, SharingTold, SharingWish };
 
@@ -23,6 +24,8 @@ export interface DeckState {
   readonly status: 'connecting' | 'live' | 'lost';
   /** When the host was lost, by the screen's own clock (`Link.lostFor` counts from it); null otherwise. */
   readonly lostSince: number | null;
+  /** How good this screen's clock is, `bound` in steps of 5 ms; null while nothing is known of it. */
+  readonly clockQuality: ClockState | null;
   /** null where no session has been opened, or where it could not be followed (`faults` says so). */
   readonly run: DeckRun | null;
   /** Without a run: the time of day that the pool's clock shows at host time 0; null with one, and before it is known. */
@@ -36,6 +39,8 @@ export interface DeckState {
    * that has come back and may be left.
    */
   readonly startUp: { readonly run: string | null; readonly unattended: readonly string[] } | null;
+  /** Hand times of the reps of a run that left last; told to coach's windows and remotes. null until then. */
+  readonly times: Pick<Extract<FromHost, { say: 'times' }>, 'run' | 'times'> | null;
   /** Which screens have said how their sound stands; `more` is null until somebody has said whether several may sound. */
   readonly sound: Omit<Extract<FromHost, { say: 'sound' }>, 'say'>;
   /** What this wall screen is called and how it is set; null until the host has said so, and on other pages. */
@@ -84,11 +89,13 @@ export function createDeckStore(): DeckStore {
   const store = createStore<DeckState>(() => ({
     status: 'connecting',
     lostSince: null,
+    clockQuality: null,
     run: null,
     poolClock: null,
     screens: { desk: 0, wall: 0, remote: 0 },
     notices: [],
     startUp: null,
+    times: null,
     sound: { more: null, screens: [] },
     screen: null,
     naming: false,

@@ -12,6 +12,7 @@ import { startFrames } from '../ui/coach/frames.ts';
 import { createOffers } from '../ui/coach/commands/offers.ts';
 import { followLight } from '../ui/coach/light-choice.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
+import { openTouches } from '../ui/coach/times/open-touches.ts';
 import { openPage } from '../ui/open-page.tsx';
 import { Remote } from './remote.tsx';
 
@@ -20,10 +21,11 @@ openPage('page', () => {
   const frames = startFrames(link);
   const actions = createCoachActions(link, () => performance.now(), ownStorage());
   const offers = createOffers(frames, actions);
+  const touches = openTouches(link);
   followLight(document.documentElement, window.matchMedia('(prefers-color-scheme: dark)'), ownStorage());
   return (
     <StrictMode>
-      <Remote tools={{ link, frames, actions, offers }} />
+      <Remote tools={{ link, frames, actions, offers, touches }} />
     </StrictMode>
   );
 });

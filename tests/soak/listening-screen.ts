@@ -194,6 +194,7 @@ function socketTo(origin: string, arrived: (text: string) => void): Carrier {
   return {
     // As the pages' own.
     patience: 6000,
+    longestPause: 1500,
     connect(heard) {
       const socket = new WebSocket(`${origin.replace('http', 'ws')}/deck`, { origin });
       socket.on('open', () => heard.opened());

@@ -5,9 +5,9 @@
 
 import { describe, expect, test } from 'vitest';
 import { DAY } from '../../app/core/units.ts';
-import { AFTERWARDS_VERSION } from '../../app/wire/afterwards.ts';
+import { AFTERWARDS_VERSION, TOUCHES_KNOWN } from '../../app/wire/afterwards.ts';
 import { DELETION_VERSION } from '../../app/wire/deletion.ts';
-import { TEXT_LIMIT } from '../../app/wire/messages.ts';
+import { TEXT_LIMIT, TIMES_TOLD } from '../../app/wire/messages.ts';
 import { SUMMARY_VERSION } from '../../app/wire/run-summary.ts';
 import { SCREENS_VERSION } from '../../app/wire/screen-settings.ts';
 import { SQUADS_VERSION } from '../../app/wire/squads.ts';
@@ -77,6 +77,7 @@ describe.each(WHOLE)('[wire] %s', (_, schema, whole) => {
       'what',
       'ended',
       'unit',
+      'quality',
     ]) {
       for (const path of pathsIn(whole).filter((each) => each.at(-1) === field)) {
         if (typeof at(whole, path) === 'string')
@@ -124,6 +125,20 @@ describe('[wire] bounds', () => {
     ['command', 'madeFrom', HASH.repeat(4), `${HASH.repeat(4)}0`],
     ['command', 'madeFrom', HASH, HASH.replace('a', 'A')],
     ['command', 'command', { x: 1 }, null],
+    ['touch', 'id', long(64), long(65)],
+    ['touch', 'id', 'x', ''],
+    ['touch', 'run', 'x', ''],
+    ['touch', 'lane', 20, 21],
+    ['touch', 'lane', 0, -1],
+    ['touch', 'at', 365 * DAY, 365 * DAY + 1],
+    ['touch', 'at', 0, -1],
+    ['touch', 'watch', DAY, DAY + 1],
+    ['touch', 'watch', null, 0],
+    ['touch', 'watch', 1, 1.5],
+    ['times', 'times.0.watches', [1], []],
+    ['times', 'run', 'x', ''],
+    ['clock', 'bound', 0, -1],
+    ['clock', 'bound', 30, 30.5],
     ['sound', 'n', 0, -1],
     ['sound', 'more', null, 'x'],
     ['sound, told', 'more', null, 'x'],
@@ -172,7 +187,10 @@ describe('[wire] bounds', () => {
     ['put back', 'id', 'x', ''],
     ['the file of screens', 'version', SCREENS_VERSION, SCREENS_VERSION + 1],
     ['what is added afterwards', 'version', AFTERWARDS_VERSION, AFTERWARDS_VERSION + 1],
+    ['what is added afterwards', 'version', 1, 0],
     ['what is added afterwards', 'run', long(64), long(65)],
+    ['what is added afterwards', 'touches', undefined, null],
+    ['what is added afterwards', 'touches.0', long(64), long(65)],
     ['what is added afterwards', 'marks.0.command', 1_000_000, 1_000_001],
     ['what is added afterwards', 'marks.0.command', 0, -1],
     ['what is added afterwards', 'marks.0.words', long(200), long(201)],
@@ -255,11 +273,14 @@ describe('[wire] bounds', () => {
       ['marks', mark, 10_000],
       ['attendance', there, 20],
       ['times', time, 100_000],
+      ['touches', 'a', TOUCHES_KNOWN],
     ] as const;
     for (const [path, item, most] of bounds) {
       expect(takes('what is added afterwards', path, new Array(most).fill(item)), path).toBe(true);
       expect(takes('what is added afterwards', path, new Array(most + 1).fill(item)), path).toBe(false);
     }
+    expect(takes('times', 'times', new Array(TIMES_TOLD).fill(time))).toBe(true);
+    expect(takes('times', 'times', new Array(TIMES_TOLD + 1).fill(time))).toBe(false);
   });
 });
 

@@ -17,6 +17,7 @@ const FROM_SCREEN: readonly FromScreen[] = [
   { say: 'hello', version: WIRE_VERSION, screen: 'wall' },
   { say: 'ping', n: 3, t1: 12.345 },
   { say: 'sound', id: 'page', n: 0, status: 'blocked', asked: true, more: null },
+  { say: 'clock', quality: 'good', bound: 5 },
   { say: 'sound', id: 'page', n: 1, status: 'off', asked: false, more: true },
   { say: 'command', id: 'a', command: { do: 'skip', lanes: [2] } },
   {
@@ -26,6 +27,8 @@ const FROM_SCREEN: readonly FromScreen[] = [
     expected: { '0': null, '12': { line: 7, rounds: [2, 1], rep: 3 } },
   },
   { say: 'command', id: 'd', command: { do: 'resume' }, lastStop: null },
+  { say: 'touch', id: 't', run: 'r', lane: 2, at: 10_000, watch: 37_840 },
+  { say: 'touch', id: 'u', run: 'r', lane: 2, at: 10_000, watch: null },
   { say: 'command', id: 'e', command: { do: 'undo' }, undoes: { command: 'skip', at: 61_000 } },
   { say: 'command', id: 'c', command: { do: 'rewrite', text: '50 @ 1:00' }, run: 'r', madeFrom: '0123456789abcdef' },
 ];
@@ -78,6 +81,7 @@ const FROM_HOST: readonly FromHost[] = [
     startUp: null,
   },
   { say: 'presence', screens: { desk: 1, wall: 200, remote: 0 } },
+  { say: 'times', run: 'r', times: [{ lane: 2, at: 10_000, watches: [37_840] }] },
   { say: 'sound', more: null, screens: [{ id: 'page', screen: 'wall', n: 3, status: 'running', on: true }] },
   { say: 'sound', more: true, screens: [{ id: null, screen: 'desk', n: 0, status: 'blocked', on: false }] },
   { say: 'answer', id: 'a', ok: true, at: 61_000, why: null },

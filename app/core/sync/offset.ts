@@ -1,7 +1,8 @@
 /*
- * Works out the host's time on a screen from round trips. Each gives an offset and a delay (RFC 5905, section 8). Of
- * the last few, the one with the least delay counts, because delays are mostly in one direction. Small corrections are
- * made gradually, so that the clock on the wall does not visibly jump.
+ * Works out the host's time on a screen from round trips. Each gives an offset and a delay (RFC 5905, section 8), and
+ * a bound: the offset is wrong by at most half the delay, and by what the two clocks drift apart afterwards. Of a
+ * quarter of an hour the sample of the least bound counts. Corrections are made gradually, so that the clock on the
+ * wall does not visibly jump.
  */
 
 /**
@@ -21,13 +22,17 @@ export interface Sync {
   readonly epoch: string | null;
   /** How many samples of this epoch were used. */
   readonly used: number;
-  /** Oldest first. */
-  readonly window: readonly Measured[];
+  /** The first counts; the others are those that may come to count when it is too old. Oldest first. */
+  readonly samples: readonly Measured[];
+  /** Those that contradict the one that counts, and not each other. Oldest first. */
+  readonly dissent: readonly Measured[];
+  /** The screen's clock at the last sample. */
+  readonly lastAt: number;
   /** Host time minus screen time: it was `offset` at the screen's time `from`, and moves towards `aim` from then on. */
   readonly course: { readonly from: number; readonly offset: number; readonly aim: number } | null;
 }
 
-/** The result of a round trip: host time minus screen time, and the delay. The error is at most half the delay. */
+/** The result of a round trip: host time minus screen time, and the delay. */
 export interface Measured {
   readonly offset: number;
   readonly delay: number;
@@ -35,45 +40,57 @@ export interface Measured {
   readonly at: number;
 }
 
-/** The most samples kept, and their greatest age in ms. Older ones are worse, because the two clocks drift apart. */
-const WINDOW = 16;
-const OLDEST = 60_000;
+/** How long a sample may count, in ms. */
+const OLDEST = 15 * 60_000;
 
-/** A round trip longer than twice the best plus this, in ms, was held up on its way and does not count. */
-const HELD_UP = 5;
+/** How fast two clocks drift apart at most: quartz keeps time to 50 millionths. */
+const DRIFT = 50e-6;
 
-/** Small corrections change the clock's rate by 5 ms a second; nobody sees 1 in 200. */
+/** In ms: as much as a browser rounds its clock off by. */
+const GRAIN = 1;
+
+/** So many samples that contradict the one that counts, and not each other, are believed in its place. */
+const AGREEING = 3;
+
+/** A correction changes the clock's rate by 5 ms a second, and nobody sees 1 in 200; a large one is made within so many ms. */
 const SLEW = 5 / 1000;
+const SLEWED_WITHIN = 4000;
 
-/** An error of this size or more is corrected at once, in ms: three frames of a screen. */
-const STEP = 60;
+/** The clock never goes slower or faster than by half. */
+const MOST_SLEW = 1 / 2;
 
 /** The samples of the first burst of pings, which find the time: they are followed at once. */
 const FIRST_BURST = 8;
 
 /** Nothing measured yet. */
 export function emptySync(): Sync {
-  return { epoch: null, used: 0, window: [], course: null };
+  return { epoch: null, used: 0, samples: [], dissent: [], lastAt: -Infinity, course: null };
 }
 
 /**
  * Adds a round trip. One of another epoch starts again from nothing. One that is impossible (an answer before its
- * question), not later than the last, or held up is dropped.
+ * question, or one that took the host longer than the whole trip) or not later than the last is dropped.
  */
 export function addSample(sync: Sync, sample: SyncSample): Sync {
-  const { t1, t2, t3, t4, epoch } = sample;
+  const { t4, epoch } = sample;
   const before = sync.epoch === epoch ? sync : emptySync();
-  const last = before.window[before.window.length - 1];
-  const isPossible = [t1, t2, t3, t4].every(isFinite) && t4 >= t1 && t3 >= t2;
-  if (!isPossible || (last && t4 <= last.at)) return sync;
+  if (!isPossible(sample) || t4 <= before.lastAt) return sync;
 
   const measured = measure(sample);
-  const recent = before.window.filter(({ at }) => t4 - at <= OLDEST);
-  const best = leastDelay(recent);
-  if (best && measured.delay > 2 * best.delay + HELD_UP) return { ...before, window: recent };
-  const window = [...recent, measured].slice(-WINDOW);
-  const used = before.used + 1;
-  return { epoch, used, window, course: courseTo(leastDelay(window)!.offset, before, t4) };
+  const recent = before.samples.filter(({ at }) => t4 - at <= OLDEST);
+  const counting = recent[0];
+  const agrees = (other: Measured): boolean => agree(other, measured, t4);
+  const dissent = before.dissent.filter(agrees);
+  if (!counting || agrees(counting)) {
+    const samples = withSample(recent, measured);
+    const course = courseTo(samples[0]!.offset, before, t4);
+    return { epoch, used: before.used + 1, samples, dissent, lastAt: t4, course };
+  }
+  const all = [...dissent, measured];
+  if (all.length < AGREEING) return { ...before, samples: recent, dissent: all, lastAt: t4 };
+  const samples = all.reduce(withSample, []);
+  const aim = samples[0]!.offset;
+  return { ...before, samples, dissent: [], lastAt: t4, course: { from: t4, offset: aim, aim } };
 }
 
 /** Host time at a time of the screen's clock, not before the last sample; null before the first. */
@@ -81,28 +98,49 @@ export function hostTimeAt({ course }: Sync, localNow: number): number | null {
   return course && localNow + offsetOn(course, localNow);
 }
 
+/** By how much that host time is wrong at most, in ms; null before the first sample. */
+export function errorBoundAt({ samples: [counting], course }: Sync, localNow: number): number | null {
+  if (!counting || !course) return null;
+  return Math.abs(offsetOn(course, localNow) - counting.offset) + boundOf(counting, localNow) + GRAIN;
+}
+
 /** Offset and delay of one round trip. If the two clocks run at different rates, a delay can be negative: it counts as 0. */
 export function measure({ t1, t2, t3, t4 }: Omit<SyncSample, 'epoch'>): Measured {
   return { offset: (t2 - t1 + (t3 - t4)) / 2, delay: Math.max(0, t4 - t1 - (t3 - t2)), at: t4 };
 }
 
-/** The sample with the least delay; the latest, if several have it; undefined if there is none. */
-export function leastDelay(window: readonly Measured[]): Measured | undefined {
-  return window.reduce<Measured | undefined>(
-    (best, measured) => (best && best.delay < measured.delay ? best : measured),
-    undefined,
-  );
+/** By how much a sample's offset is wrong at most, at a time of the screen's clock; in ms. */
+export function boundOf({ delay, at }: Measured, localNow: number): number {
+  return delay / 2 + DRIFT * (localNow - at);
 }
 
-/** The course from the offset shown at `now` to a better one: gradually if the error is small, else at once. */
+function isPossible({ t1, t2, t3, t4 }: SyncSample): boolean {
+  if (![t1, t2, t3, t4].every(isFinite) || t4 < t1 || t3 < t2) return false;
+  return t3 - t2 <= t4 - t1 + 2 * (GRAIN + DRIFT * (t4 - t1));
+}
+
+/** Whether two samples can both be true. */
+function agree(one: Measured, other: Measured, now: number): boolean {
+  return Math.abs(one.offset - other.offset) <= boundOf(one, now) + boundOf(other, now) + 2 * GRAIN;
+}
+
+/**
+ * All bounds grow alike, so that of two samples the same always has the less: those that are worse than a later one
+ * never count. Of equals the later counts.
+ */
+function withSample(samples: readonly Measured[], measured: Measured): readonly Measured[] {
+  const bound = boundOf(measured, measured.at);
+  return [...samples.filter((each) => boundOf(each, measured.at) < bound), measured];
+}
+
+/** The course from the offset shown at `now` to a better one. */
 function courseTo(aim: number, { used, course }: Sync, now: number): Sync['course'] {
-  if (!course) return { from: now, offset: aim, aim };
-  const offset = offsetOn(course, now);
-  const atOnce = used < FIRST_BURST || Math.abs(aim - offset) >= STEP;
-  return { from: now, offset: atOnce ? aim : offset, aim };
+  return { from: now, offset: course && used >= FIRST_BURST ? offsetOn(course, now) : aim, aim };
 }
 
 function offsetOn({ from, offset, aim }: NonNullable<Sync['course']>, now: number): number {
-  const most = Math.max(0, now - from) * SLEW;
-  return offset + Math.max(-most, Math.min(most, aim - offset));
+  const error = aim - offset;
+  const rate = Math.min(MOST_SLEW, Math.max(SLEW, Math.abs(error) / SLEWED_WITHIN));
+  const most = Math.max(0, now - from) * rate;
+  return offset + Math.max(-most, Math.min(most, error));
 }

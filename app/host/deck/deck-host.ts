@@ -34,6 +34,7 @@ import type { Recovery } from '../recovery/recovery.ts';
 import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
 import { faultOf, GOING, NOT_OFFERED, NOT_YOURS, OTHER_RUN, refusal } from './refusals.ts';
 import { isOverForGood } from '../recovery/run-end.ts';
+import { TouchBook } from '../records/touch-book.ts';
 import { ScreenBook } from '../screens/screen-book.ts';
 import { askerOf, THIS_MACHINE, type Commander } from '../sharing/guest.ts';
 import { SoundArbiter } from './sound-arbiter.ts';
@@ -59,6 +60,7 @@ export class DeckHost {
   readonly screenBook: ScreenBook;
   readonly presence: Presence;
   readonly soundArbiter = new SoundArbiter();
+  readonly touchBook = new TouchBook(() => this.run?.id ?? null);
   private readonly clock: Clock;
   private readonly journal: Journal;
   private readonly watch: JournalWatch;

@@ -86,6 +86,7 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
     opened: { id: () => host.current()?.id ?? null, letGo: () => host.letGo() },
     withLibraryStill: (task) => library.still(task),
   });
+  host.touchBook.keepIn(records);
   const squads = new Squads({ disk: systemDisk, folder, guard: lock });
   const cameBack = titleOfUnfinished(found);
   return { ok: true, deck: { host, journal, library, squads, records, cameBack, unattended: unattended.runs, close } };

@@ -12,6 +12,7 @@ import {
   type FromScreen,
   type ScreenKind,
 } from '../../wire/messages.ts';
+import type { ClockQuality } from '../../wire/sharing.ts';
 import type { Clock } from '../time/clock.ts';
 import { ALONE, type Company, type SharingWindow } from './company.ts';
 import type { DeckHost } from './deck-host.ts';
@@ -27,6 +28,8 @@ export interface ScreenChannel {
   waiting(): number;
   /** Hands a message over; calls back when it has gone or failed. */
   send(text: string, sent: () => void): void;
+  /** Hears how good the screen's clock is, for whoever lists screens. */
+  heardClock?(quality: ClockQuality): void;
   /** Hangs up with a reason. */
   close(why: string): void;
   terminate(): void;
@@ -124,6 +127,8 @@ export function connectScreen(
       if (sharing && window) sendNews({ say: 'sharing', sharing: sharing.toldTo(window) });
     }
     sendNews({ say: 'sound', ...host.soundArbiter.toldTo(kind, soundId) });
+    const times = kind === 'wall' ? null : host.touchBook.latest();
+    if (times) sendNews(times);
   };
 
   const sendNews = (news: FromHost): void => {
@@ -157,7 +162,7 @@ export function connectScreen(
     kind = screen;
     const tellOwn = (own: OwnSettings): void => send({ say: 'screen', ...own });
     if (kind === 'wall') wall = screenBook.join(introduction, tellOwn, carrier.isOwnWindow);
-    for (const part of [screenBook, host.presence]) unsubscribe.push(part.onNews(pumpNews));
+    for (const part of [screenBook, host.presence, host.touchBook]) unsubscribe.push(part.onNews(pumpNews));
     unsubscribe.push(host.soundArbiter.onChange(pumpNews));
     if (kind !== 'remote') unsubscribe.push(screenBook.onWhich(() => send({ say: 'which' })));
     leave = host.presence.join(screen);
@@ -215,6 +220,11 @@ export function connectScreen(
     send({ say: 'answer', id, ...answer });
   };
 
+  const touch = async (touched: Extract<FromScreen, { say: 'touch' }>): Promise<void> => {
+    const why = await host.touchBook.take(touched);
+    send({ say: 'answer', id: touched.id, ok: why === null, at: null, why });
+  };
+
   /** A sentence where this guest may not give the command, or not yet; a Stop never waits. */
   const whyNot = (fields: Readonly<Record<string, unknown>>): string | null => {
     if (!mayCommand(guest, fields)) return NOT_FOR_REMOTE;
@@ -250,10 +260,14 @@ export function connectScreen(
           return void command(message);
         case 'sound':
           return sound(message);
+        case 'clock':
+          return carrier.heardClock?.(message.quality);
         case 'room':
           return wall?.room(message.room);
         case 'screen':
           return wish(message);
+        case 'touch':
+          return void touch(message);
         case 'which':
           return host.screenBook.which();
         case 'sharing':

@@ -6,8 +6,9 @@
 import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
 import { NOTHING_ADDED, type Afterwards } from '../../core/record/afterwards.ts';
-import { AFTERWARDS_VERSION, afterwardsFile } from '../../wire/afterwards.ts';
+import { AFTERWARDS_VERSION, afterwardsFile, TOUCHES_KNOWN } from '../../wire/afterwards.ts';
 import { codeOf, diskReason, type Disk } from '../journal/disk.ts';
+import { jsonIn } from '../kept-json.ts';
 import type { Guard } from '../journal/run-file.ts';
 import type { ListedRun } from './run-list.ts';
 
@@ -17,6 +18,8 @@ export type AfterwardsRead =
       readonly added: Afterwards;
       /** The same for the same bytes; null where there is no file. */
       readonly version: string | null;
+      /** The ids of the touches that are in it, or were taken back since. */
+      readonly touches: readonly string[];
     }
   | { readonly ok: false; readonly why: string };
 
@@ -28,23 +31,23 @@ export function afterwardsPath(journal: string): string {
 /** Nothing added where there is no file. Never rejects. */
 export async function readAfterwards(disk: Pick<Disk, 'read'>, { path, run }: PlacedRun): Promise<AfterwardsRead> {
   const file = afterwardsPath(path);
-  let value: unknown;
   let bytes: Uint8Array;
   try {
     bytes = await disk.read(file);
-    value = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
   } catch (error) {
-    if (codeOf(error) === 'ENOENT') return { ok: true, added: NOTHING_ADDED, version: null };
-    return { ok: false, why: leftText(file, error instanceof SyntaxError ? 'is damaged' : notReadText(error)) };
+    if (codeOf(error) === 'ENOENT') return { ok: true, added: NOTHING_ADDED, version: null, touches: [] };
+    return { ok: false, why: leftText(file, `cannot be read (${diskReason(error)})`) };
   }
+  const value = jsonIn(bytes);
+  if (value === null) return { ok: false, why: leftText(file, 'is damaged') };
   const { version } = Object(value) as { readonly version?: unknown };
   if (Number.isSafeInteger(version) && Number(version) > AFTERWARDS_VERSION) {
     return { ok: false, why: leftText(file, 'is of a newer Lanecall') };
   }
   const read = afterwardsFile.safeParse(value);
   if (!read.success || read.data.run !== run) return { ok: false, why: leftText(file, 'is not of this run') };
-  const { marks, notes, attendance, effort, times } = read.data;
-  return { ok: true, added: { marks, notes, attendance, effort, times }, version: versionOf(bytes) };
+  const { marks, notes, attendance, effort, times, touches = [] } = read.data;
+  return { ok: true, added: { marks, notes, attendance, effort, times }, version: versionOf(bytes), touches };
 }
 
 export type PlacedRun = Pick<ListedRun, 'path' | 'run'>;
@@ -64,19 +67,25 @@ export type Kept =
       readonly changed?: { readonly added: Afterwards; readonly version: string | null };
     };
 
-/** Keeps what was added in place of what stands there at `version`; nothing is written over anything else. Never rejects. */
+/**
+ * Keeps what was added in place of what stands there at `version`, and the id of the touch that it came by, if any.
+ * Nothing is written over anything else. Never rejects.
+ */
 export async function keepAfterwards(
   { disk, guard }: KeepingPorts,
   run: PlacedRun,
   version: string | null,
   added: Afterwards,
+  touch: string | null = null,
 ): Promise<Kept> {
   const path = afterwardsPath(run.path);
   const before = disk.mark(path);
   const now = await readAfterwards(disk, run);
   if (!now.ok) return now;
   if (now.version !== version) return changedBy(now);
-  const bytes = Buffer.from(`${JSON.stringify({ version: AFTERWARDS_VERSION, run: run.run, ...added }, null, 2)}\n`);
+  const touches = [...now.touches, ...(touch === null ? [] : [touch])].slice(-TOUCHES_KNOWN);
+  const file = { version: AFTERWARDS_VERSION, run: run.run, ...added, touches };
+  const bytes = Buffer.from(`${JSON.stringify(file, null, 2)}\n`);
   try {
     await guard.check();
     await disk.replace(path, bytes, () => {
@@ -107,8 +116,4 @@ function versionOf(bytes: Uint8Array): string {
 
 function leftText(file: string, why: string): string {
   return `What was added to the run in ${basename(file)} ${why}: it is left as it is and not shown.`;
-}
-
-function notReadText(error: unknown): string {
-  return `cannot be read (${diskReason(error)})`;
 }

@@ -75,7 +75,7 @@ function awayIn(entries: readonly JournalEntry[], open: readonly JournalEntry[])
 
 /** A last line without its end may just be written. */
 function isUsedToItsEnd(bytes: Uint8Array, { journal, refused }: FoldedJournal): boolean {
-  return refused === null && (journal.stop === null || bytes.indexOf(NEWLINE, journal.length) < 0);
+  return refused === null && bytes.indexOf(NEWLINE, journal.length) < 0;
 }
 
 const NEWLINE = 0x0a;

@@ -4,17 +4,17 @@
  */
 
 import { join } from 'node:path';
-import { withTouch } from '../../core/record/touch.ts';
+import { withTouch, type Touch } from '../../core/record/touch.ts';
 import { recordOf, type RunRecord } from '../../core/record/record.ts';
 import { recordCsv } from '../../core/record/record-csv.ts';
 import { reviewJson } from '../../core/record/review-json.ts';
-import { NOTHING_ADDED } from '../../core/record/afterwards.ts';
+import { NOTHING_ADDED, type HandTimes } from '../../core/record/afterwards.ts';
 import { dayText, readDay } from '../../core/day.ts';
 import { courseOf } from '../../core/record/course.ts';
 import { namePattern } from '../../core/session/names/name-pattern.ts';
 import type { Millis } from '../../core/units.ts';
 import type { ToDelete } from '../../wire/deletion.ts';
-import type { RecordsAnswer, RecordsGiven, RecordsRequest, RecordsWish } from '../../wire/records.ts';
+import type { RecordsAnswer, RecordsGiven, RecordsRefusal, RecordsRequest, RecordsWish } from '../../wire/records.ts';
 import type { RunSummary } from '../../wire/run-summary.ts';
 import { diskReason, type Disk } from '../journal/disk.ts';
 import type { Guard } from '../journal/run-file.ts';
@@ -49,11 +49,18 @@ export interface RecordsPorts {
   readonly withLibraryStill: <Value>(task: () => Promise<Value>) => Promise<Value>;
 }
 
+export type Granted<Given> = ({ readonly ok: true } & Given) | RecordsRefusal;
+
+/** A touch with its id. */
+export interface SentTouch extends Touch {
+  readonly id: string;
+}
+
 /** A refusal in a sentence for the coach, as an error. */
 class RecordsRefused extends Error {
-  readonly changed: Extract<RecordsAnswer<'keep'>, { ok: false }>['changed'];
+  readonly changed: RecordsRefusal['changed'];
 
-  constructor(why: string, changed?: Extract<RecordsAnswer<'keep'>, { ok: false }>['changed']) {
+  constructor(why: string, changed?: RecordsRefusal['changed']) {
     super(why);
     this.changed = changed;
   }
@@ -72,8 +79,34 @@ export class Records {
   /** Never rejects: what is refused, by the disk too, is answered with a sentence. */
   async ask<Wish extends RecordsWish>(asked: Asked<Wish>): Promise<RecordsAnswer<Wish>> {
     const grant = this.grants[asked.do] as (asked: Asked<Wish>) => Promise<RecordsGiven[Wish]>;
+    return this.answered(() => grant(asked));
+  }
+
+  /**
+   * Adds a touch to a run, which may still be going, once for its id; null only looks. Gives all hand times that the
+   * run has then. Touches of a run that is not there any more are gone with it, and none is kept. Never rejects.
+   */
+  touch(run: string, touch: SentTouch | null): Promise<Granted<{ readonly times: readonly HandTimes[] }>> {
+    return this.answered(async () => {
+      const placed = await this.placed(run);
+      if (!placed && run === this.ports.opened.id()) throw new RecordsRefused(NOT_THERE_YET);
+      while (placed) {
+        const now = await readAfterwards(this.ports.disk, placed);
+        if (!now.ok) throw new RecordsRefused(now.why);
+        if (touch === null || now.touches.includes(touch.id)) return { times: now.added.times };
+        const times = withTouch(now.added.times, touch);
+        const kept = await keepAfterwards(this.ports, placed, now.version, { ...now.added, times }, touch.id);
+        if (kept.ok) return { times };
+        // Another program has written meanwhile: the touch goes on top of that.
+        if (!kept.changed) throw new RecordsRefused(kept.why);
+      }
+      return { times: [] };
+    });
+  }
+
+  private async answered<Given extends object>(task: () => Promise<Given>): Promise<Granted<Given>> {
     try {
-      return { ok: true, ...(await this.inTurn(() => grant(asked))) };
+      return { ok: true, ...(await this.inTurn(task)) };
     } catch (error) {
       if (!(error instanceof RecordsRefused)) return { ok: false, why: this.notReadText(error) };
       const { message: why, changed } = error;
@@ -114,20 +147,6 @@ export class Records {
       const kept = await keepAfterwards(this.ports, { path, run }, version, added);
       if (!kept.ok) throw new RecordsRefused(kept.why, kept.changed);
       return { version: kept.version };
-    },
-
-    touches: async ({ run, touches }) => {
-      const placed = await this.placed(run);
-      for (;;) {
-        const now = await readAfterwards(this.ports.disk, placed);
-        if (!now.ok) throw new RecordsRefused(now.why);
-        const times = touches.reduce(withTouch, now.added.times);
-        if (touches.length === 0) return { times };
-        const kept = await keepAfterwards(this.ports, placed, now.version, { ...now.added, times });
-        if (kept.ok) return { times };
-        // Another program has written meanwhile: the touches go on top of that.
-        if (!kept.changed) throw new RecordsRefused(kept.why);
-      }
     },
 
     'delete-run': async ({ run }) => {
@@ -178,17 +197,23 @@ export class Records {
     return { ...read, after, record: recordOf(read.kept, after.ok ? after.added : NOTHING_ADDED) };
   }
 
-  /** By the name of its journal: while a run goes on nobody reads it to its end for this. */
-  private async placed(run: string): Promise<PlacedRun> {
+  /** By the name of its journal: while a run goes on nobody reads it to its end for this. null where it is not there. */
+  private async placed(run: string): Promise<PlacedRun | null> {
     const folder = runsFolder(this.ports.data);
     const name = (await this.ports.disk.list(folder)).find((each) => isJournalOf(each, run));
-    return { path: name === undefined ? (await this.known(run)).path : join(folder, name), run };
+    if (name !== undefined) return { path: join(folder, name), run };
+    const known = await this.findKnown(run);
+    return known && { path: known.path, run };
   }
 
   private async known(run: string): Promise<KnownRun> {
-    const known = (await this.allKnown(run)).find(({ summary }) => summary.run?.run === run);
+    const known = await this.findKnown(run);
     if (!known) throw new RecordsRefused(GONE);
     return known;
+  }
+
+  private async findKnown(run: string): Promise<KnownRun | null> {
+    return (await this.allKnown(run)).find(({ summary }) => summary.run?.run === run) ?? null;
   }
 
   /** Works out more of the history where one run, or all there are, must be known. */
@@ -209,6 +234,8 @@ export class Records {
     return result;
   }
 }
+
+const NOT_THERE_YET = 'Times are kept beside the run’s record, and that is not there: it is tried again.';
 
 const GONE = 'This run is not there any more: it was deleted or moved elsewhere.';
 

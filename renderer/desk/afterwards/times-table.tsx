@@ -5,6 +5,7 @@
 import type { ReactElement } from 'react';
 import type { ReviewCss, ReviewSet } from '../../../app/core/record/review-json.ts';
 import type { LengthUnit, Millis } from '../../../app/core/units.ts';
+import { overText, tenthText } from '../../../app/core/words/time/hand-time.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import tableStyles from '../table.module.css';
@@ -89,17 +90,6 @@ function SetTable({ set, unit }: { readonly set: ReviewSet; readonly unit: Lengt
 
 function cssText(lane: number, css: Millis, unit: LengthUnit, caution: string | null): string {
   return `Lane ${lane}: CSS ≈${reading(css)} per 100 ${unit} by its 400 and 200.${caution === null ? '' : ` ${caution}`}`;
-}
-
-/** "0:37.8", "1:20.0": always with its tenth, because a hand is no better and no worse. */
-export function tenthText(time: Millis): string {
-  const text = reading(time);
-  return text.includes('.') ? text : `${text}.0`;
-}
-
-export function overText(over: Millis): string {
-  const tenths = (Math.floor(Math.abs(over) / 100) / 10).toFixed(1);
-  return tenths === '0.0' ? 'on target' : `${tenths} s ${over > 0 ? 'over' : 'under'}`;
 }
 
 function fadeText(fade: Millis): string {

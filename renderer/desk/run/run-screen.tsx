@@ -3,7 +3,7 @@
  * key does what a button does.
  */
 
-import { useCallback, useEffect, useMemo, useRef, useState, type ReactElement } from 'react';
+import { useCallback, useEffect, useRef, useState, type ReactElement } from 'react';
 import type { RunMoment } from '../../ui/coach/frames.ts';
 import { useOffer } from '../../ui/coach/use-deck.ts';
 import { ActionBar } from '../actions/action-bar.tsx';
@@ -24,7 +24,6 @@ import { ScreensButton } from '../screens/screens-button.tsx';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import { laneOfKey, useRunKeys } from '../actions/use-run-keys.ts';
 import { TimesPanel } from '../times/times-panel.tsx';
-import { Touches } from '../times/touches.ts';
 import pageStyles from '../page.module.css';
 import styles from './run-screen.module.css';
 
@@ -38,12 +37,6 @@ interface RunScreenProps {
 export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElement {
   const [panel, setPanel] = useState<Panel | null>(null);
   const close = (): void => setPanel(null);
-  const { askRecords } = tools;
-  const { id } = moment.run;
-  const touches = useMemo(
-    () => new Touches({ ask: askRecords, run: id, after: (call, ms) => void setTimeout(call, ms) }),
-    [askRecords, id],
-  );
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const { view } = moment;
   // Once a command was given, even before the first start, opening the session again would lose it.
@@ -122,7 +115,7 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
           </Part>
         ) : panel?.kind === 'times' ? (
           <Part key="times" tools={tools} name="The times" onClose={close}>
-            <TimesPanel tools={tools} moment={moment} touches={touches} onClose={close} />
+            <TimesPanel tools={tools} moment={moment} onClose={close} />
           </Part>
         ) : (
           <Part key="outline" tools={tools} name="The session">

@@ -4,7 +4,7 @@
  */
 
 import { BRIDGE, type CoachBridge, type SessionFile, type WindowBridge } from '../../../app/wire/window-bridge.ts';
-import { socketCarrier, type Carrier } from './carrier.ts';
+import { LONGEST_PAUSE, socketCarrier, type Carrier } from './carrier.ts';
 
 export type { SessionFile };
 
@@ -79,6 +79,7 @@ const PATIENCE = 60_000;
 export function windowCarrier(bridge: WindowBridge): Carrier {
   return {
     patience: PATIENCE,
+    longestPause: LONGEST_PAUSE.here,
     connect(heard) {
       let over = false;
       bridge.connect(

@@ -42,7 +42,7 @@ export function browserPorts(): Ports {
 }
 
 /** 128 bits of chance: pages without a secure context have no `randomUUID`. */
-function newId(): string {
+export function newId(): string {
   const bytes = crypto.getRandomValues(new Uint8Array(16));
   return Array.from(bytes, (byte) => (byte + 256).toString(16).slice(1)).join('');
 }

@@ -5,7 +5,8 @@
  * before is dropped with the next answer.
  */
 
-import { addSample, emptySync, hostTimeAt, type Sync } from '../../../app/core/sync/offset.ts';
+import { clockQuality, type ClockQuality } from '../../../app/core/sync/clock-quality.ts';
+import { addSample, emptySync, errorBoundAt, hostTimeAt, type Sync } from '../../../app/core/sync/offset.ts';
 
 /** The two clocks of the screen's own machine, in ms. */
 export interface OwnClock {
@@ -15,15 +16,27 @@ export interface OwnClock {
   wall(): number;
 }
 
-export interface Pong {
+export interface Ping {
+  readonly n: number;
   readonly t1: number;
+}
+
+export interface Pong extends Ping {
   readonly t2: number;
   readonly t3: number;
   readonly epoch: string;
 }
 
+/** How good the time here is: `bound` says by how much it is wrong at most, in ms. */
+export interface ClockState {
+  readonly quality: ClockQuality;
+  readonly bound: number;
+}
+
 export interface HostClock {
-  /** Takes the answer to a ping, at the moment it came in. */
+  /** A ping to be sent now. */
+  ping(): Ping;
+  /** Takes the answer to a ping, at the moment it came in, once; drops one that answers no ping that is open. */
   heard(pong: Pong): void;
   /** Whether anything has been measured in an epoch. */
   knows(epoch: string): boolean;
@@ -31,7 +44,9 @@ export interface HostClock {
   turnTo(epoch: string): void;
   /** Host time in ms; null before the first answer and, after a sleep, until the next. */
   now(): number | null;
-  /** Whether the machine may have slept since the last answer: ping at once. */
+  /** null without a time. */
+  quality(): ClockState | null;
+  /** Whether the machine may have slept since the last answer, or answers contradict the time: ping at once. */
   inDoubt(): boolean;
 }
 
@@ -41,8 +56,15 @@ const PARTED = 250;
 /** More than a time of day is ever corrected by in passing: the machine has slept, its clock says nothing now. */
 const ASLEEP = 2000;
 
+/** So many pings may be open; the oldest of more are given up. */
+const MOST_OPEN = 64;
+
 export function createHostClock(own: OwnClock): HostClock {
   const syncs = new Map<string, Sync>();
+  // When each was sent that is not answered yet.
+  const open = new Map<number, number>();
+  let pings = 0;
+  let called: ClockQuality | null = null;
   let current: string | null = null;
   let apart = own.wall() - own.now();
   // When a sleep was noticed that no answer to a later ping has made good yet.
@@ -57,8 +79,22 @@ export function createHostClock(own: OwnClock): HostClock {
     if (parted > ASLEEP) asleep = true;
   }
 
+  /** What the time goes by; undefined where there is none to trust. */
+  function trusted(): Sync | undefined {
+    look();
+    return current === null || asleep ? undefined : syncs.get(current);
+  }
+
   return {
-    heard({ t1, t2, t3, epoch }) {
+    ping() {
+      const ping = { n: pings++, t1: own.now() };
+      open.set(ping.n, ping.t1);
+      open.delete(ping.n - MOST_OPEN);
+      return ping;
+    },
+    heard({ n, t1, t2, t3, epoch }) {
+      if (open.get(n) !== t1) return;
+      open.delete(n);
       look();
       if (doubtedAt !== null) {
         if (t1 < doubtedAt) return; // Its round trip was under way while the machine slept.
@@ -76,13 +112,18 @@ export function createHostClock(own: OwnClock): HostClock {
       });
     },
     now() {
-      look();
-      const sync = current === null ? undefined : syncs.get(current);
-      return sync === undefined || asleep ? null : hostTimeAt(sync, own.now());
+      const sync = trusted();
+      return sync === undefined ? null : hostTimeAt(sync, own.now());
+    },
+    quality() {
+      const sync = trusted();
+      const bound = sync === undefined ? null : errorBoundAt(sync, own.now());
+      called = bound === null ? null : clockQuality(bound, called);
+      return bound === null || called === null ? null : { quality: called, bound };
     },
     inDoubt() {
-      look();
-      return doubtedAt !== null;
+      const sync = trusted();
+      return doubtedAt !== null || (sync !== undefined && sync.dissent.length > 0);
     },
   };
 }

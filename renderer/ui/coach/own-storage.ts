@@ -5,7 +5,7 @@
 
 export type OwnStorage = Pick<Storage, 'getItem' | 'setItem'>;
 
-export function ownStorage(): OwnStorage | null {
+export function ownStorage(): Storage | null {
   try {
     return window.localStorage;
   } catch {

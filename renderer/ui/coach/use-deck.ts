@@ -11,6 +11,7 @@ import { createDigits } from '../digits.ts';
 import type { Frames, RunMoment } from './frames.ts';
 import type { CoachActions, CoachActionsState } from './commands/coach-actions.ts';
 import type { Offers } from './commands/offers.ts';
+import type { Touches } from './times/touches.ts';
 
 /** What every part of a coach's page works with. */
 export interface Tools {
@@ -18,6 +19,7 @@ export interface Tools {
   readonly frames: Frames;
   readonly actions: CoachActions;
   readonly offers: Offers;
+  readonly touches: Touches;
 }
 
 export function useMoment(frames: Frames): RunMoment | null {

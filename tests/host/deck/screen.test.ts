@@ -14,6 +14,7 @@ class FakeCarrier implements ScreenChannel {
   readonly sent: FromHost[] = [];
   readonly ends: string[] = [];
   readonly isOwnWindow: boolean = false;
+  readonly clocks: string[] = [];
   bytes = 0;
   private readonly callbacks: (() => void)[] = [];
 
@@ -26,6 +27,10 @@ class FakeCarrier implements ScreenChannel {
     if (!message) throw new Error(`not a message: ${text}`);
     this.sent.push(message);
     this.callbacks.push(sent);
+  }
+
+  heardClock(quality: string): void {
+    this.clocks.push(quality);
   }
 
   close(why: string): void {
@@ -259,6 +264,20 @@ describe('[screen] one that does not keep up', () => {
     screen.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
     expect(carrier.ends).toEqual(['terminated']);
     expect(host.presence.now().desk).toBe(0);
+  });
+});
+
+describe('[screen] one that says how good its clock is', () => {
+  test('is heard by whoever lists screens, and answered nothing', async () => {
+    const { carrier, screen } = await greeted();
+    const { length } = carrier.sent;
+    for (const [quality, bound] of [
+      ['good', 5],
+      ['poor', 140],
+    ])
+      screen.receive(JSON.stringify({ say: 'clock', quality, bound }));
+    expect(carrier.clocks).toEqual(['good', 'poor']);
+    expect(carrier.sent).toHaveLength(length);
   });
 });
 

@@ -4,6 +4,9 @@ import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { connectScreen } from '../../../app/host/deck/screen.ts';
 import { WIRE_VERSION, type FromHost, type ScreenKind } from '../../../app/wire/messages.ts';
+import { withTouch } from '../../../app/core/record/touch.ts';
+import type { HandTimes } from '../../../app/core/record/afterwards.ts';
+import type { SentTouch } from '../../../app/host/records/records.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
 import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
@@ -155,25 +158,8 @@ describe('[two screens] many that come in', () => {
   });
 });
 
-describe('[two screens] who is there', () => {
-  test('is counted once, and told to whoever listens as long as they do', () => {
-    const { clock, host } = new Pool();
-    let news = 0;
-    const stop = host.presence.onNews(() => news++);
-    const leave = host.presence.join('remote');
-    clock.advance(1000);
-    leave();
-    leave();
-    clock.advance(1000);
-    expect([host.presence.now(), host.presence.latest()]).toEqual(Array(2).fill({ desk: 0, wall: 0, remote: 0 }));
-    expect(news).toBe(2);
-    stop();
-    host.presence.join('desk');
-    clock.advance(1000);
-    expect([news, host.presence.latest().desk]).toEqual([2, 1]);
-  });
-
-  test('a screen that anybody may have opened reads no notice, with a run and without one', () => {
+describe('[two screens] a screen that anybody may have opened', () => {
+  test('reads no notice, with a run and without one', () => {
     const { host } = new Pool();
     host.tell('a test', 'The disk is full.');
     expect(host.publicSnapshot()).toMatchObject({ run: null, notices: [], startUp: null });
@@ -192,4 +178,40 @@ test('[two screens] what a screen said of its sound goes with it, though it is g
   expect(pool.host.presence.now().remote).toBe(0);
   expect(pool.host.soundArbiter.toldTo('desk', null).screens).toEqual([]);
   expect(desk.heard.at(-1)).toEqual({ say: 'sound', more: null, screens: [] });
+});
+
+describe('[two screens] a touch', () => {
+  const touch = (id: string, watch: number) => ({ say: 'touch', id, run: 'run', lane: 1, at: 10_000, watch });
+
+  test('of a remote is answered when it is kept, and all coaches and remotes are told the times; a wall is not', async () => {
+    const pool = await Pool.open();
+    const kept: SentTouch[] = [];
+    const isNew = ({ id }: SentTouch): boolean => kept.every((each) => each.id !== id);
+    pool.host.touchBook.keepIn({
+      touch(_, sent) {
+        if (sent && isNew(sent)) kept.push(sent);
+        return Promise.resolve({ ok: true, times: kept.reduce(withTouch, [] as readonly HandTimes[]) });
+      },
+    });
+    const screens = (['remote', 'desk', 'wall'] as const).map((kind) => pool.connect(kind, true));
+    const [remote] = screens;
+    await remote!.say(touch('a', 38_000));
+    await remote!.say(touch('a', 38_000));
+    const told = screens.map(({ heard }) => heard.flatMap((each) => (each.say === 'times' ? [each.times] : [])));
+    const times = [[], [{ lane: 1, at: 10_000, watches: [38_000] }]];
+    expect(told).toEqual([times, times, []]);
+    expect(answers(remote!.heard)).toEqual([
+      [true, null],
+      [true, null],
+    ]);
+    expect(pool.host.snapshot().run!.commands).toEqual([]);
+  });
+
+  test('that cannot be kept is answered with why', async () => {
+    const pool = await Pool.open();
+    pool.host.touchBook.keepIn({ touch: () => Promise.resolve({ ok: false, why: 'The disk is full.' }) });
+    const desk = pool.connect('desk');
+    await desk.say(touch('a', 38_000));
+    expect(answers(desk.heard)).toEqual([[false, 'The disk is full.']]);
+  });
 });

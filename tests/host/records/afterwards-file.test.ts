@@ -4,6 +4,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import { systemDisk, type Disk } from '../../../app/host/journal/disk.ts';
+import { AFTERWARDS_VERSION } from '../../../app/wire/afterwards.ts';
 import { afterwardsPath, keepAfterwards, readAfterwards } from '../../../app/host/records/afterwards-file.ts';
 import { FreeFolder } from '../../support/free-folder.ts';
 import { freshDataFolder, removeDataFolders } from '../../support/host/data-folder.ts';
@@ -45,10 +46,15 @@ describe('[record] what is added afterwards', () => {
   test('comes back as it was kept, and the journal is as it was', async () => {
     const { run } = anEvening();
     const before = readFileSync(run.path);
-    expect(await readAfterwards(systemDisk, run)).toEqual({ ok: true, added: NOTHING_ADDED, version: null });
+    expect(await readAfterwards(systemDisk, run)).toEqual({
+      ok: true,
+      added: NOTHING_ADDED,
+      version: null,
+      touches: [],
+    });
     const kept = await keepAfterwards(ports, run, null, ADDED);
     expect(kept).toMatchObject({ ok: true });
-    expect(await readAfterwards(systemDisk, run)).toEqual({ ...kept, added: ADDED });
+    expect(await readAfterwards(systemDisk, run)).toEqual({ ...kept, added: ADDED, touches: [] });
     expect(readFileSync(run.path)).toEqual(before);
   });
 
@@ -74,7 +80,7 @@ describe('[record] what is added afterwards', () => {
   });
 
   test.each([
-    ['{"version":2}', 'is of a newer Lanecall'],
+    [`{"version":${AFTERWARDS_VERSION + 1}}`, 'is of a newer Lanecall'],
     ['{"version":1', 'is damaged'],
     ['{"version":1,"run":"evening","effort":11}', 'is not of this run'],
     [JSON.stringify({ version: 1, run: 'other', ...NOTHING_ADDED }), 'is not of this run'],
@@ -88,6 +94,50 @@ describe('[record] what is added afterwards', () => {
     expect(stderr).toMatch(
       new RegExp(`^What was added to the run in \\S+ ${why}: it is left as it is and not shown\\.\n$`),
     );
+  });
+
+  test('stands beside its journal, wherever that is', () => {
+    expect(afterwardsPath('/data/a.jsonl/runs/b.jsonl')).toBe('/data/a.jsonl/runs/b.after.json');
+  });
+
+  test('bytes that are no text are damaged, and a file that the disk does not give is said to be so', async () => {
+    const { run } = anEvening();
+    const text = JSON.stringify({ version: 1, run: 'evening', ...NOTHING_ADDED, notes: ['\u00ff'] });
+    writeFileSync(afterwardsPath(run.path), Buffer.from(text, 'latin1'));
+    expect(await readAfterwards(systemDisk, run)).toMatchObject({ why: expect.stringContaining(' is damaged: ') });
+    const read = () => Promise.reject(Object.assign(new Error('EIO'), { code: 'EIO' }));
+    const { ok, why } = (await readAfterwards({ read }, run)) as { ok: boolean; why?: string };
+    expect([ok, why]).toEqual([false, expect.stringMatching(/ cannot be read \(the disk is failing\): it is left /)]);
+  });
+
+  test('has a version of its own for each content', async () => {
+    const { run } = anEvening();
+    const first = await keepAfterwards(ports, run, null, ADDED);
+    const second = await keepAfterwards(ports, run, first.ok ? first.version : null, { ...ADDED, effort: 7 });
+    const versions = [first, second].map((kept) => (kept.ok ? kept.version : ''));
+    for (const version of versions) expect(version).toMatch(/^[0-9a-f]{32}$/);
+    expect(new Set(versions).size).toBe(2);
+  });
+
+  test.each([
+    ['another time', { changed: 1n }],
+    ['another length', { length: 1 }],
+  ])('[conflicts] a file with %s at the last moment is not written over', async (_, other) => {
+    const { run } = anEvening();
+    const first = await keepAfterwards(ports, run, null, ADDED);
+    let looks = 0;
+    const mark = (path: string) => ({ ...systemDisk.mark(path)!, ...(looks++ > 0 ? other : {}) });
+    const second = await keepAfterwards(
+      { ...ports, disk: { ...systemDisk, mark } },
+      run,
+      first.ok ? first.version : null,
+      { ...ADDED, effort: 1 },
+    );
+    expect(second).toEqual({
+      ok: false,
+      why: 'Another window has added to this run since: look at what it wrote, and save again.',
+      changed: { added: ADDED, version: first.ok && first.version },
+    });
   });
 
   test('nothing is written where another host has the folder', async () => {

@@ -137,7 +137,7 @@ describe('[delete] a name', () => {
 
   test('what a newer program wrote is left as it is, and said', async () => {
     put('runs/three.jsonl', journalLines({ run: 'three', text: TEXT, journal: 3 }, LINES).join(''));
-    put('runs/two.after.json', JSON.stringify({ version: 2, notes: [NAME] }));
+    put('runs/two.after.json', JSON.stringify({ version: 99, notes: [NAME] }));
     const left = ['/data/runs/three.jsonl', '/data/runs/two.after.json'].map((path) => disk.files.get(path));
     disk.put(`/data/sessions/${NAME}.txt`, Uint8Array.from([0xff]));
     const deleted = await given<'delete-name'>(records, DELETE_NAME);

@@ -84,6 +84,51 @@ describe('[names] the eventful evening', () => {
     expect(journalWithoutName(kick, namePattern('Kick')!).kind).toBe('needed');
   });
 
+  test('a name in the lanes alone is found, and goes', () => {
+    const written = { run: 'x', text: 'Squad\n4 x 50 @ 1:00\n', lanesText: 'lane 1 Zorabel\nlane 2 Ana\n' };
+    const { opened } = readJournal(without(bytesOf(journalLines(written, [DONE])), 'Zorabel')) as { opened?: object };
+    expect(opened).toMatchObject({ text: written.text, lanesText: 'lane 1 one\nlane 2 Ana\n' });
+  });
+
+  test('lines without words stay: signs of life, a return and the close; so does the name of a command', () => {
+    const lines = [
+      ...said([
+        { atMs: 0, fields: { do: 'start' } },
+        { atMs: 20_000, fields: { do: 'mark', words: 'lane 1 css 1:20, Start' } },
+      ]),
+      { say: 'alive', at: 30_000, leaves: [[1, 10_000]] } as const,
+      { say: 'back', at: 40_000, by: 'wall' } as const,
+      DONE,
+    ];
+    const before = bytesOf(journalLines({ run: 'x', text: 'Squad\n4 x 50 @ 1:00\n' }, lines));
+    const after = without(before, 'Start');
+    const entries = (bytes: Uint8Array) => (readJournal(bytes) as { entries?: readonly object[] }).entries!;
+    expect(entries(after)).toEqual(
+      JSON.parse(JSON.stringify(entries(before)).replace('css 1:20, Start', 'css 1:20, somebody'), (field, value) =>
+        field === 'after' ? expect.any(String) : (value as unknown),
+      ),
+    );
+  });
+
+  test('one whose session can no longer be read is rid of the name all the same', () => {
+    const after = without(
+      bytesOf(journalLines({ run: 'x', text: 'Squad\nlane 1 Zorabel\n4 x 50 @\n' }, [])),
+      'Zorabel',
+    );
+    expect(readJournal(after)).toMatchObject({ opened: { text: 'Squad\nlane 1 one\n4 x 50 @\n' } });
+  });
+
+  test('a rewrite that would be refused without the name keeps it, and is said to need it', () => {
+    const text = 'Squad\nlane 1 base 1:30\n\nMain\n4 x 50 somebody leads @ 1:00\n';
+    const commands = said([
+      { atMs: 0, fields: { do: 'start' } },
+      { atMs: 5000, fields: { do: 'rewrite', text: text.replace('somebody', 'Zorabel') } },
+    ]);
+    expect(journalWithoutName(bytesOf(journalLines({ run: 'x', text }, commands)), namePattern('Zorabel')!)).toEqual({
+      kind: 'needed',
+    });
+  });
+
   test('one of a newer form, or of which nothing can be read, is told by whether it has the name', () => {
     const newer = bytesOf(journalLines({ run: 'x', text, journal: 3 }, []));
     const torn = Buffer.from('{"text":"Squad\\nZorabel"');

@@ -51,6 +51,16 @@ describe('[record] what is kept of a run', () => {
     });
   });
 
+  test('is that it was closed, though a line behind the close is half written', async () => {
+    const { result } = await read([...START, closed(9000)], '{"say":"comm');
+    expect(result).toMatchObject({ kind: 'run', kept: { ended: 'left' } });
+  });
+
+  test('is nothing where nobody began it', async () => {
+    const path = writeJournal(data, { run: 'r', text: TEXT }, [{ say: 'closed', at: 9000, why: 'not begun' }]);
+    expect(await readKept(systemDisk, path)).toEqual({ kind: 'not begun' });
+  });
+
   test('the program was there until ten seconds after its last sign, and whoever closed it later was not', async () => {
     expect((await kept([...START, alive(60_000), closed(70_000)])).away).toEqual([]);
     expect((await kept([...START, alive(60_000), closed(70_001)])).away).toEqual([{ from: 60_000, to: 70_001 }]);

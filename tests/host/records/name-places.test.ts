@@ -3,6 +3,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { NOTHING_ADDED, type Afterwards } from '../../../app/core/record/afterwards.ts';
 import { namePattern } from '../../../app/core/session/names/name-pattern.ts';
+import { AFTERWARDS_VERSION } from '../../../app/wire/afterwards.ts';
 import { placesOf, textFolders } from '../../../app/host/records/name-places.ts';
 import { FakeDisk } from '../../support/host/fake-disk.ts';
 import { DONE, journalLines } from '../../support/host/written-journal.ts';
@@ -84,7 +85,7 @@ describe('[names] beside a run', () => {
 
   test('what a newer Lanecall wrote is left, and that is said', async () => {
     put('runs/r.jsonl', journalLines({ run: 'r', text: TEXT, journal: 3 }, []).join(''));
-    put('runs/s.after.json', afterwards({ notes: ['Ana'] }, 2));
+    put('runs/s.after.json', afterwards({ notes: ['Ana'] }, AFTERWARDS_VERSION + 1));
     const why = (name: string) =>
       `${name} is of a newer Lanecall and left as it is: delete the name with that newer version too.`;
     expect(await places()).toEqual([

@@ -119,7 +119,7 @@ describe('[record] a journal that cannot be listed', () => {
     expect(await why()).toEqual([
       [
         'a.jsonl',
-        'The record a.jsonl cannot be read (it is not an ordinary file): it is left unchanged. ' +
+        'The record a.jsonl cannot be read (it is a folder): it is left unchanged. ' +
           'Repair it and start Lanecall again, or move it out of the folder.',
       ],
     ]);

@@ -103,6 +103,7 @@ describe('[screens] who may say what', () => {
     ['wall', { say: 'which' }],
     ['remote', { say: 'which' }],
     ['wall', { say: 'command', id: 'a', command: { do: 'start' } }],
+    ['wall', { say: 'touch', id: 'a', run: 'run', lane: 1, at: 10_000, watch: 38_000 }],
     ['remote', { say: 'room', room: { width: 100, height: 100 } }],
     ['desk', { say: 'room', room: { width: 100, height: 100 } }],
   ])('a %s that says %j is hung up on, and nothing is done', (kind, message) => {

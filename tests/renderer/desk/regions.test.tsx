@@ -11,6 +11,7 @@ import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import { startFrames, type Frames } from '../../../renderer/ui/coach/frames.ts';
 import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
+import { pageTouches } from '../../support/coach/page-touches.ts';
 import { ownWriting, silentLibrary, silentRecords } from '../../support/coach/own-writing.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
@@ -81,6 +82,7 @@ class Window {
       room: () => undefined,
       wish: () => Promise.resolve({ ok: false, at: null, why: null }),
       which: () => undefined,
+      touch: () => Promise.resolve({ ok: false, at: null, why: null }),
       share: () => Promise.resolve({ ok: false, at: null, why: null }),
       close: () => undefined,
     };
@@ -104,6 +106,7 @@ class Window {
       frames: this.frames,
       actions,
       offers,
+      touches: pageTouches(link),
       sound,
       light,
       writing,

@@ -34,6 +34,8 @@ export class FakeHost {
   epoch = 'first';
   /** One way, in ms. */
   delay = 5;
+  /** The carrier's. */
+  longestPause = 1500;
   isReachable = true;
   answersPings = true;
   /** In ms: as in a hidden page, timers of the screen fire at multiples of this only; 0: at their times. */
@@ -139,6 +141,11 @@ export class FakeHost {
     line?.closed();
   }
 
+  /** Nothing of the connection arrives any more, and nobody is told. */
+  forget(): void {
+    this.line = null;
+  }
+
   /** How many of the screen's messages say that. */
   count(say: FromScreen['say']): number {
     return this.heard.filter((message) => message.say === say).length;
@@ -186,6 +193,7 @@ export class FakeHost {
   private carrier(): Carrier {
     return {
       patience: 6000,
+      longestPause: this.longestPause,
       told: (message) => this.toCarrier.push(message),
       connect: (line) => {
         this.connectedAt.push(this.now);

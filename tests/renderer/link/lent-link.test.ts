@@ -23,6 +23,7 @@ function coach() {
     room: said,
     share: (wish) => (said(wish), Promise.resolve({ ok: true, at: null, why: null })),
     which: said,
+    touch: (touch) => (said(touch), Promise.resolve({ ok: true, at: null, why: null })),
     close: said,
   };
   const frame = {} as Element;

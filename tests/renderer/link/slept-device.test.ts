@@ -15,6 +15,20 @@ describe('a page that is woken', () => {
     expect(host.connectedAt).toHaveLength(1);
   });
 
+  test('that nothing ran in for ten seconds hears what stands in line first', () => {
+    const { host, link } = live();
+    host.pass(10_000);
+    host.delay = 1900;
+    host.pass(2000);
+    host.now += 10_000;
+    host.wall += 10_000;
+    host.delay = 100;
+    host.wake();
+    host.pass(10_000);
+    expect(link.store.getState().status).toBe('live');
+    expect(host.connectedAt).toHaveLength(1);
+  });
+
   test('while it connects does nothing of either', () => {
     const host = new FakeHost();
     host.delay = 1000;
@@ -103,5 +117,80 @@ describe('a device that slept', () => {
     host.sleep(60_000);
     frames(host, link, 20_000);
     expect(host.connectedAt.length).toBeGreaterThanOrEqual(3);
+  });
+});
+
+describe('[link] a phone that was locked for ten minutes', () => {
+  const LOCKED = 600_000;
+
+  /** Nothing runs in its page meanwhile; its own clock stands still, or runs on. */
+  function lock(host: FakeHost, own: 'stands still' | 'runs on'): void {
+    if (own === 'stands still') return host.sleep(LOCKED);
+    host.now += LOCKED;
+    host.wall += LOCKED;
+  }
+
+  /** The run goes on without it, and the network forgets the connection: nothing comes of it any more, not even its end. */
+  function meanwhile(host: FakeHost, { isForgotten }: { readonly isForgotten: boolean }): void {
+    if (isForgotten) host.forget();
+    host.run = { ...host.run!, commands: [...host.run!.commands, { at: 300_000, command: { do: 'start' } }] };
+    if (!isForgotten) host.sendSnapshot();
+  }
+
+  const cases = (['stands still', 'runs on'] as const).flatMap((own) =>
+    [true, false].map((isForgotten) => [own, isForgotten] as const),
+  );
+
+  test.each(cases)(
+    'whose clock %s is right within a second of being woken, its connection forgotten: %o',
+    (own, isForgotten) => {
+      const { host, link } = live();
+      host.delay = 40;
+      host.pass(10_000);
+      lock(host, own);
+      meanwhile(host, { isForgotten });
+      host.wake();
+      host.pass(1000);
+      const truth = host.now + host.ahead - host.run!.openedAt;
+      expect(Math.abs(link.now()! - truth)).toBeLessThanOrEqual(10);
+      expect(link.store.getState()).toMatchObject({ status: 'live', run: { state: { phase: 'going' } } });
+      expect(link.store.getState().clockQuality?.quality).not.toBe('poor');
+    },
+  );
+
+  test('is right within a second, too, where it had lost the host before', () => {
+    const { host, link } = live();
+    host.isReachable = false;
+    host.cut();
+    host.pass(60_000);
+    lock(host, 'stands still');
+    host.isReachable = true;
+    host.wake();
+    host.pass(1000);
+    expect(link.store.getState().status).toBe('live');
+    expect(Math.abs(link.now()! - (host.now + host.ahead - host.run!.openedAt))).toBeLessThanOrEqual(5);
+  });
+
+  test('calls anew where a connection that was being made when it was locked does not come about', () => {
+    const { host, link } = live();
+    host.cut();
+    host.pass(252);
+    host.forget();
+    lock(host, 'stands still');
+    host.wake();
+    host.pass(1500);
+    expect(link.store.getState().status).toBe('live');
+  });
+
+  test('that hears nothing for a third of a second because its page is busy does not call anew', () => {
+    const { host, link } = live();
+    host.pass(10_000);
+    host.wake();
+    host.pass(4);
+    // Its answers stand in line behind the timer.
+    host.delay = 390;
+    host.pass(400);
+    expect(host.connectedAt).toHaveLength(1);
+    expect(link.store.getState().status).toBe('live');
   });
 });

@@ -8,6 +8,7 @@ import { Remote } from '../../../renderer/remote/remote.tsx';
 import { startFrames } from '../../../renderer/ui/coach/frames.ts';
 import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
+import { pageTouches } from '../../support/coach/page-touches.ts';
 import { FakeHost } from '../link/fake-host.ts';
 
 test('[wire] a remote older than the program says so, and what to do', () => {
@@ -16,7 +17,8 @@ test('[wire] a remote older than the program says so, and what to do', () => {
   host.pass(1000);
   const frames = startFrames(link);
   const actions = createCoachActions(link, () => host.now, null);
-  render(<Remote tools={{ link, frames, actions, offers: createOffers(frames, actions) }} />);
+  const tools = { link, frames, actions, offers: createOffers(frames, actions), touches: pageTouches(link) };
+  render(<Remote tools={tools} />);
   expect(screen.queryByText('Waiting for a session.')).not.toBeNull();
   act(() => {
     host.sendRaw(JSON.stringify({ say: 'snapshot', version: WIRE_VERSION + 1, squads: [] }));

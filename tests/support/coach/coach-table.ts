@@ -12,6 +12,7 @@ import type { Frames, RunMoment } from '../../../renderer/ui/coach/frames.ts';
 import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import type { Tools } from '../../../renderer/ui/coach/use-deck.ts';
+import { pageTouches } from './page-touches.ts';
 
 export interface CoachTable {
   readonly tools: Tools;
@@ -45,7 +46,7 @@ export function coachTable(state: RunState): CoachTable {
   } as unknown as Frames;
   const actions = createCoachActions(link, () => now, null);
   return {
-    tools: { link, frames, actions, offers: createOffers(frames, actions) },
+    tools: { link, frames, actions, offers: createOffers(frames, actions), touches: pageTouches(link) },
     sent,
     at: (t) => {
       now = t;

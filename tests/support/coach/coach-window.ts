@@ -4,6 +4,7 @@
  */
 
 import { act } from '@testing-library/react';
+import type { HandTimes } from '../../../app/core/record/afterwards.ts';
 import type { Command } from '../../../app/core/run/command/command.ts';
 import { apply } from '../../../app/core/run/fold.ts';
 import { openRun } from '../../../app/core/run/state.ts';
@@ -21,6 +22,7 @@ import type { RunMoment } from '../../../renderer/ui/coach/frames.ts';
 import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { planOf } from '../deck.ts';
+import { pageTouches, type PageTouches } from './page-touches.ts';
 import { ownWriting, silentLibrary, silentRecords } from './own-writing.ts';
 
 export interface Given {
@@ -38,13 +40,20 @@ export class CoachWindow {
   readonly shared: SharingWish[] = [];
   /** What the host answers in place of carrying a command out; null where it does that. */
   refusal: string | null = null;
+  /** What the host does with a touch. */
+  take: Link['touch'] = () => Promise.resolve({ ok: true, at: null, why: null });
   private readonly store = createDeckStore();
   private t: Millis = 0;
   private readonly watchers = new Set<() => void>();
   private known: RunMoment | null = null;
 
   /** Without a library, or runs, one that never answers. */
-  constructor(text: string, askLibrary: AskLibrary = silentLibrary, askRecords: AskRecords = silentRecords) {
+  constructor(
+    text: string,
+    askLibrary: AskLibrary = silentLibrary,
+    askRecords: AskRecords = silentRecords,
+    touching: PageTouches = {},
+  ) {
     const plan = planOf(text);
     const state = openRun(plan, 0);
     this.store.setState({
@@ -75,6 +84,7 @@ export class CoachWindow {
         return Promise.resolve({ ok: this.refusal === null, at: null, why: this.refusal });
       },
       which: () => void this.whichAsked++,
+      touch: (touch) => this.take(touch),
       share: (wish) => {
         this.shared.push(wish);
         return Promise.resolve({ ok: this.refusal === null, at: null, why: this.refusal });
@@ -84,7 +94,7 @@ export class CoachWindow {
         this.given.push({ command, madeFrom });
         if (this.refusal !== null) return Promise.resolve({ ok: false, at: null, why: this.refusal });
         act(() => {
-          this.take(command);
+          this.carryOut(command);
           this.watchers.forEach((call) => call());
         });
         return Promise.resolve({ ok: true, at: this.t, why: null });
@@ -106,7 +116,8 @@ export class CoachWindow {
     const actions = createCoachActions(link, () => this.t, null);
     const writing = ownWriting(askLibrary);
     const offers = createOffers(frames, actions);
-    this.tools = { link, frames, actions, offers, writing, askLibrary, askRecords } as unknown as DeskTools;
+    const touches = pageTouches(link, touching);
+    this.tools = { link, frames, actions, offers, touches, writing, askLibrary, askRecords } as unknown as DeskTools;
   }
 
   get run(): DeckRun {
@@ -138,6 +149,11 @@ export class CoachWindow {
     act(() => this.tools.actions.toggle(lane));
   }
 
+  /** The host tells of the times of this run. */
+  toldTimes(times: readonly HandTimes[]): void {
+    act(() => this.store.setState({ times: { run: this.run.id, times: [...times] } }));
+  }
+
   /** The host tells of wall screens. */
   told(wallScreens: readonly ScreenTold[]): void {
     act(() => this.store.setState({ wallScreens }));
@@ -151,12 +167,12 @@ export class CoachWindow {
   /** A command of another screen; throws where the run refuses it. */
   other(command: Command): void {
     act(() => {
-      this.take(command);
+      this.carryOut(command);
       this.watchers.forEach((call) => call());
     });
   }
 
-  private take(command: Command): void {
+  private carryOut(command: Command): void {
     const { run } = this;
     const answer = apply(run.state, command, this.t);
     if (!answer.ok) throw new Error(`${command.do}: ${answer.why}`);

@@ -67,6 +67,13 @@ export class DeckServerUnderTest {
     const library = new Library({ disk, folder: '/data', wall: () => clock.wall().epochMs });
     const opened = { id: () => host.current()?.id ?? null, letGo: () => host.letGo() };
     const records = recordsOn(disk, { opened, library, now: () => clock.now() });
+    // The journal in memory has no file, and touches are kept beside one.
+    host.touchBook.keepIn({
+      touch(run, touch) {
+        if (touch) disk.put(`/data/runs/2026-11-26T19-30-00Z-${run}.jsonl`, Buffer.from(''));
+        return records.touch(run, touch);
+      },
+    });
     const squads = new Squads({ disk, folder: '/data', guard: new FreeFolder() });
     const server = await startServer({ host, clock, timers, pages, library, squads, records, file }, 0);
     return new DeckServerUnderTest({ host, library, squads, records, disk }, server);

@@ -29,8 +29,14 @@ export const SQUAD_DEEDS = said([
 ]);
 
 export class SwumRuns {
-  readonly disk = new FakeDisk();
-  readonly records: Records = recordsOn(this.disk);
+  readonly disk: FakeDisk;
+  readonly records: Records;
+
+  /** On the disk of another, as after a restart. */
+  constructor(disk = new FakeDisk()) {
+    this.disk = disk;
+    this.records = recordsOn(disk);
+  }
 
   write(run: string, more: Partial<WrittenRun> = {}, deeds: typeof SQUAD_DEEDS = SQUAD_DEEDS): void {
     const lines = journalLines({ run, text: SQUAD_TEXT, ...more }, [...deeds, DONE]);

@@ -49,6 +49,7 @@ export class ShownWall {
       room: () => undefined,
       wish: () => Promise.resolve({ ok: false, at: null, why: null }),
       which: () => undefined,
+      touch: () => Promise.resolve({ ok: false, at: null, why: null }),
       share: () => Promise.resolve({ ok: false, at: null, why: null }),
       close: () => undefined,
     };

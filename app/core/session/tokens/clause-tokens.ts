@@ -28,7 +28,7 @@ export function clauseTokens(text: string, from: number, { spans }: Clauses): To
 
 /** Free words between two places, without the spaces and commas around them. */
 export function wordTokens(text: string, from: number, to: number): Token[] {
-  const found = /[^\s,](?:.*[^\s,])?/.exec(text.slice(from, to));
+  const found = /[^\s,](?:[^]*[^\s,])?/.exec(text.slice(from, to));
   if (!found) return [];
   const start = from + found.index;
   return [{ kind: 'words', from: start, to: start + found[0].length }];

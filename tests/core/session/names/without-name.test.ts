@@ -79,13 +79,19 @@ test('[names] a lane with everybody of one name has a place for each, in words, 
 });
 
 test('[names] only a lane’s line has places: words of a name alone are somebody elsewhere', () => {
-  expect(without('note: Zora\nkit Zora\nMain\n4 x 50 lane swims, Zora @ 1:00', 'Zora')).toBe(
-    'note: somebody\nkit somebody\nMain\n4 x 50 lane swims, somebody @ 1:00',
+  expect(without('note: Zora\nkit: Zora\nMain\n4 x 50 lane swims, Zora @ 1:00', 'Zora')).toBe(
+    'note: somebody\nkit: somebody\nMain\n4 x 50 lane swims, somebody @ 1:00',
   );
 });
 
-test('[names] an odd line end within a line stays where it is', () => {
-  expect(without('note one\rtwo Zora\r\nnote three', 'Zora')).toBe('note one\rtwo somebody\r\nnote three');
+test('[names] a name goes from a line that cannot be read too', () => {
+  expect(without('Main\n4 x 50 @ Zora\n4 x 50 with Zora @ 1:0x', 'Zora')).toBe(
+    'Main\n4 x 50 @ somebody\n4 x 50 with somebody @ 1:0x',
+  );
+});
+
+test('[names] a name behind an odd line end within a line goes too, and the line end stays', () => {
+  expect(without('note: one\rtwo Zora\r\nnote: three', 'Zora')).toBe('note: one\rtwo somebody\r\nnote: three');
 });
 
 test('[names] a pattern says whether a name stands among words', () => {
@@ -127,7 +133,7 @@ test('[names] up to the longest that may be, the word for somebody is written ou
   const longest = 'somebody somebody'.length;
   expect(wordsWithoutName('Jo Jo', namePattern('Jo')!, longest)).toBe('somebody somebody');
   expect(wordsWithoutName('Jo Jo', namePattern('Jo')!, longest - 1)).toBe('N N');
-  const note = (length: number): string => without(`note Jo ${'x'.repeat(length - 'note somebody '.length)}`, 'Jo');
-  expect(note(500)).toMatch(/^note somebody x+$/);
-  expect(note(501)).toMatch(/^note N x+$/);
+  const note = (length: number): string => without(`note: Jo ${'x'.repeat(length - 'note: somebody '.length)}`, 'Jo');
+  expect(note(500)).toMatch(/^note: somebody x+$/);
+  expect(note(501)).toMatch(/^note: N x+$/);
 });

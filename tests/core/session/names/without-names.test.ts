@@ -40,11 +40,11 @@ describe('[names] elsewhere', () => {
       'Ana’s farewell',
       'Warm-up with Ben Lee',
       '4 x 50 @ 1:00 ana leads',
-      'note Joana stays with BEN LEE',
-      'kit fins of Ana',
+      'note: Joana stays with BEN LEE',
+      'kit: fins of Ana',
     );
     expect([title, heading, set, note, kit].join('\n')).not.toMatch(/\bana\b|\bben\b/i);
-    expect(note).toBe('note Joana stays with somebody');
+    expect(note).toBe('note: Joana stays with somebody');
   });
 
   test('of two names the longer is taken whole', () => {
@@ -61,7 +61,7 @@ describe('[names] elsewhere', () => {
   });
 
   test('a set about lanes keeps its words, and a line its odd characters', () => {
-    const lines = ['4 x 50 lane swims @ 1:00', 'note one\rtwo'];
+    const lines = ['4 x 50 lane swims @ 1:00', 'note: one\rtwo'];
     expect(stripped(...lines)).toEqual(lines);
   });
 
@@ -87,12 +87,8 @@ describe('[names] elsewhere', () => {
   });
 
   test('comments are gone, and every line stays in its place', () => {
-    expect(stripped('# for Ana', 'Set # hers', '4 x 50 @ 1:00 # she is back', '', '# end')).toEqual([
-      '',
-      'Set ',
-      '4 x 50 @ 1:00 ',
-      '',
-      '',
-    ]);
+    expect(
+      stripped('# for Ana', 'start  9:30 # lane 1', 'Set # hers', '4 x 50 @ 1:00 # she is back', '', '# end'),
+    ).toEqual(['', 'start  9:30 ', 'Set ', '4 x 50 @ 1:00 ', '', '']);
   });
 });

@@ -34,6 +34,7 @@ test.each<[line: string, ...tokens: string[]]>([
   ['Main 4x50 fast', 'words Main', 'fault 4x50', 'words fast'],
   ['note: mind the  hands, feet', 'note note:', 'words mind the  hands, feet'],
   ['Kit:fins', 'kit Kit:', 'words fins'],
+  ['note: one\rtwo\u2028three', 'note note:', 'words one\rtwo\u2028three'],
   ['note:', 'fault note:'],
   ['gap 5', 'fault gap', 'words 5'],
   ['lane 1 css 1:20', 'fault lane', 'words 1 css 1:20'],

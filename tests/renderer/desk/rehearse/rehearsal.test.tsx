@@ -73,6 +73,7 @@ class Window {
       room: () => undefined,
       wish: () => answer,
       which: () => undefined,
+      touch: () => Promise.resolve({ ok: false, at: null, why: null }),
       share: () => Promise.resolve({ ok: false, at: null, why: null }),
       close: () => undefined,
     };

@@ -3,25 +3,29 @@
  * Touches tapped during a run, on the real records with their disk in memory.
  */
 
-import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, expect, test } from 'vitest';
 import { TimesPanel } from '../../../../renderer/desk/times/times-panel.tsx';
-import { Touches } from '../../../../renderer/desk/times/touches.ts';
-import type { AskRecords } from '../../../../renderer/link/records.ts';
 import { useMoment } from '../../../../renderer/ui/coach/use-deck.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
 import { SQUAD_TEXT, SwumRuns } from '../../../support/host/swum-runs.ts';
 
 afterEach(cleanup);
 
-function open(ask: AskRecords, waits: (() => void)[] = []): CoachWindow {
-  const coach = new CoachWindow(SQUAD_TEXT);
-  coach.other({ do: 'start' });
-  const touches = new Touches({ ask, run: 'run-1', after: (call) => waits.push(call) });
-  const Shown = () => {
-    const moment = useMoment(coach.tools.frames)!;
-    return <TimesPanel tools={coach.tools} moment={moment} touches={touches} onClose={() => undefined} />;
+function open(swum: SwumRuns): CoachWindow {
+  swum.write('run-1', {}, []);
+  const waits: (() => void)[] = [];
+  const coach = new CoachWindow(SQUAD_TEXT, undefined, undefined, { waits });
+  coach.take = async ({ run, ...touch }) => {
+    const kept = await swum.records.touch(run, touch);
+    if (kept.ok) coach.toldTimes(kept.times);
+    act(() => void setImmediate(() => act(() => waits.splice(0).forEach((call) => call()))));
+    return { ok: kept.ok, at: null, why: kept.ok ? null : kept.why };
   };
+  coach.other({ do: 'start' });
+  const Shown = () => (
+    <TimesPanel tools={coach.tools} moment={useMoment(coach.tools.frames)!} onClose={() => undefined} />
+  );
   render(<Shown />);
   return coach;
 }
@@ -40,9 +44,8 @@ const timesOf = (lane: number): readonly (string | null)[] =>
 
 test('[times] a touch gives the rep that left last its time, pace and distance from the target, and is kept beside the run', async () => {
   const swum = new SwumRuns();
-  swum.write('run-1', {}, []);
+  const coach = open(swum);
   const journal = swum.text('/data/runs/run-1.jsonl');
-  const coach = open(swum.ask);
   // T0 at 10 s.
   coach.at(47.84);
   touch(1);
@@ -53,9 +56,10 @@ test('[times] a touch gives the rep that left last its time, pace and distance f
   // Lane 1 comes in after its next leave: that was still the second rep.
   coach.at(133);
   touch(1);
-  expect(timesOf(1)).toEqual(['1:03.0 rep 2, 2:06.0 a 100, 23.0 s over', '0:37.8 rep 1, 1:15.6 a 100, 2.2 s under']);
+  expect(timesOf(1)).toEqual(['1:03.0 rep 2, 2:06.0 a 100, 23.0 s over', '0:37.8 ']);
   fireEvent.click(screen.getByRole('button', { name: 'Take back lane 1’s time' }));
-  expect(timesOf(1)).toHaveLength(1);
+  expect(timesOf(1)).toEqual(['0:37.8 rep 1, 1:15.6 a 100, 2.2 s under']);
+  screen.getByText('Lane 1: time of 50 fast, 2 of 4, taken back.');
   await waitFor(() => {
     expect(JSON.parse(swum.text('/data/runs/run-1.after.json') ?? '{}')).toMatchObject({
       times: [
@@ -69,7 +73,7 @@ test('[times] a touch gives the rep that left last its time, pace and distance f
 });
 
 test('[times] a touch that cannot be says why, and takes no time', () => {
-  const coach = open(new SwumRuns().ask);
+  const coach = open(new SwumRuns());
   coach.at(12);
   touch(1);
   screen.getByText('Lane 1: nobody can be back yet.');
@@ -81,19 +85,21 @@ test('[times] a touch that cannot be says why, and takes no time', () => {
   expect(timesOf(1)).toHaveLength(1);
 });
 
-test('[times] what the host does not take is said, stays, and is sent again', async () => {
-  const swum = new SwumRuns();
-  swum.write('run-1', {}, []);
-  let isDown = true;
-  const waits: (() => void)[] = [];
-  const ask: AskRecords = (asked) => (isDown ? Promise.resolve({ ok: false, why: 'No host.' }) : swum.ask(asked));
-  const coach = open(ask, waits);
+test('[times] another screen’s time is shown, and a second watch for it is taken: the mean counts', () => {
+  const coach = open(new SwumRuns());
+  coach.toldTimes([{ lane: 1, at: 10_000, watches: [37_000] }]);
+  coach.at(48);
+  expect(timesOf(1)).toEqual(['0:37.0 rep 1, 1:14.0 a 100, 3.0 s under']);
+  touch(1);
+  expect(timesOf(1)).toEqual(['0:37.5 rep 1, 1:15.0 a 100, 2.5 s under']);
+});
+
+test('[times] Take back stands in its place whether there is a time or not: nothing moves', () => {
+  const coach = open(new SwumRuns());
+  const buttons = () => screen.getAllByRole('button').map((button) => button.getAttribute('aria-label'));
+  const before = buttons();
   coach.at(48);
   touch(1);
-  await screen.findByText('No host.');
-  expect(timesOf(1)).toHaveLength(1);
-  isDown = false;
-  await waitFor(() => expect(waits).not.toEqual([]));
-  waits.forEach((call) => call());
-  await waitFor(() => expect(swum.text('/data/runs/run-1.after.json')).toContain('38000'));
+  expect(buttons()).toEqual(before);
+  expect(screen.getByRole('button', { name: 'Take back lane 2’s time' }).getAttribute('aria-disabled')).toBe('true');
 });

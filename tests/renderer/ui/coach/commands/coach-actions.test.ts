@@ -65,6 +65,7 @@ function table({ refuse = null, lost = false }: { refuse?: string | null; lost?:
     room: () => undefined,
     wish: () => Promise.resolve({ ok: false, at: null, why: null }),
     which: () => undefined,
+    touch: () => Promise.resolve({ ok: false, at: null, why: null }),
     share: () => Promise.resolve({ ok: false, at: null, why: null }),
     command(command, seen, madeFrom) {
       sent.push({ command, seen, madeFrom });

@@ -1,0 +1,71 @@
+/*
+ * What a tap as a lane's first swimmer touches comes to: the time of the rep that it ends, in words, or why it is none.
+ */
+
+import { useState, useSyncExternalStore } from 'react';
+import { handTime } from '../../../../app/core/record/hand-time.ts';
+import { repTime } from '../../../../app/core/record/set-times.ts';
+import { touched } from '../../../../app/core/record/touch.ts';
+import type { Leave } from '../../../../app/core/run/record.ts';
+import { view } from '../../../../app/core/run/view.ts';
+import { leavesIn } from '../../../../app/core/run/view/record.ts';
+import type { Millis } from '../../../../app/core/units.ts';
+import { repText } from '../../../../app/core/words/rep.ts';
+import { overText, tenthText } from '../../../../app/core/words/time/hand-time.ts';
+import type { RunMoment } from '../frames.ts';
+import type { Tools } from '../use-deck.ts';
+
+export interface TimedRep {
+  readonly leave: Leave;
+  readonly time: Millis;
+}
+
+export interface Touching {
+  /** What the last tap came to, or why the host does not keep it; empty at first. */
+  readonly said: string;
+  touch(lane: number, t: Millis): void;
+  /** A lane's reps that have a time, the latest first. */
+  timed(lane: number): readonly TimedRep[];
+  takeBack(rep: TimedRep): void;
+}
+
+export function useTouching({ touches }: Pick<Tools, 'touches'>, moment: RunMoment): Touching {
+  const { times, refused } = useSyncExternalStore(touches.subscribe, touches.state);
+  const [said, setSaid] = useState('');
+  const { run } = moment;
+  const { unit } = moment.view.plan.session.pool;
+  const whatText = ({ rep }: Leave): string => `${repText(rep, unit)}, ${rep.rep} of ${rep.of}`;
+  return {
+    said: refused ?? said,
+    touch(lane, t) {
+      // A finger may have come down just before the last command.
+      const known = Math.max(Math.floor(t), run.commands[run.commands.length - 1]?.at ?? 0);
+      const own = leavesIn(view(run.state, known)).filter((leave) => leave.lane === lane);
+      const leave = touched(own, t);
+      if (!leave) return setSaid(`Lane ${lane}: nobody can be back yet.`);
+      if (touches.hasOwn(run.id, leave)) return setSaid(`Lane ${lane} has its time: take it back first.`);
+      const watch = Math.round(t - leave.at);
+      touches.add(run.id, { lane, at: leave.at, watch });
+      setSaid(`Lane ${lane}: ${tenthText(watch)}, ${whatText(leave)}.`);
+    },
+    timed: (lane) =>
+      leavesIn(moment.view)
+        .filter((leave) => leave.lane === lane)
+        .flatMap((leave) => {
+          const watches = times.find((each) => each.lane === lane && each.at === leave.at)?.watches;
+          return watches ? [{ leave, time: handTime(watches) }] : [];
+        })
+        .reverse(),
+    takeBack({ leave }) {
+      touches.add(run.id, { lane: leave.lane, at: leave.at, watch: null });
+      setSaid(`Lane ${leave.lane}: time of ${whatText(leave)}, taken back.`);
+    },
+  };
+}
+
+/** "rep 3, 1:15.6 a 100, 0.4 s under". */
+export function figuresText({ leave, time }: TimedRep): string {
+  const { rep, pace, over } = repTime(leave, time);
+  const figures = [`rep ${rep}`, pace === null ? '' : `${tenthText(pace)} a 100`, over === null ? '' : overText(over)];
+  return figures.filter((each) => each !== '').join(', ');
+}
