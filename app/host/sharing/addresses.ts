@@ -25,3 +25,11 @@ export function privateAddresses(interfaces: ReturnType<typeof networkInterfaces
       .map(({ address }) => ({ address, name })),
   );
 }
+
+/** Such as homes and pools give; addresses of virtual machines mostly come later, and those that nobody gave last. */
+const LIKELIEST = [/^192\.168\./, /^10\./, /^172\./, /^169\./];
+
+/** As the machine lists them, but the likeliest to be the pool's network first. */
+export function likeliestFirst(addresses: readonly PrivateAddress[]): readonly PrivateAddress[] {
+  return LIKELIEST.flatMap((kind) => addresses.filter(({ address }) => kind.test(address)));
+}

@@ -54,6 +54,11 @@ export class Attendance {
     };
   }
 
+  /** Something that is told of one of them has changed. */
+  news(): void {
+    this.changed();
+  }
+
   /** Its latest connection; null where it has none. */
   latestOf(device: string): Attendant | null {
     return this.of(device).pop() ?? null;

@@ -8,6 +8,7 @@ import type { Duplex } from 'node:stream';
 import { WebSocketServer, type WebSocket } from 'ws';
 import { SOCKETS } from '../../wire/joining.ts';
 import { MESSAGE_LIMIT, SEALED_LIMIT } from '../../wire/messages.ts';
+import type { ClockQuality } from '../../wire/sharing.ts';
 import type { Company } from '../deck/company.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
 import { connectScreen, type Screen, type ScreenChannel } from '../deck/screen.ts';
@@ -196,7 +197,12 @@ class OpenSocket {
 
   private comeIn(guest: Guest, channel: ScreenChannel): Inside {
     const { host, clock, company, entrance } = this.ports;
-    const screen = connectScreen(host, clock, channel, guest, company);
+    let quality: ClockQuality | null = null;
+    const heardClock = (heard: ClockQuality): void => {
+      quality = heard;
+      entrance?.attendance.news();
+    };
+    const screen = connectScreen(host, clock, { ...channel, heardClock }, guest, company);
     this.screen = screen;
     this.isInside = true;
     this.takesLarge = guest.role === 'tablet' || (guest.role === 'coach' && guest.device !== null);
@@ -211,7 +217,7 @@ class OpenSocket {
         guest: () => screen.guest(),
         listener,
         kind: () => screen.kind(),
-        clock: () => null,
+        clock: () => quality,
         dismiss: (why) => screen.dismiss(why),
       });
     }
