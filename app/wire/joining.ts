@@ -71,6 +71,10 @@ export type FromDoor = z.infer<typeof fromDoor>;
 export type KeyGiven = z.infer<typeof keyGiven>;
 export type Role = (typeof ROLES)[number];
 
+/** What a browser has kept, read as a wall's key or a remote's or tablet's; null for anything else. Never throws. */
+export const readWallKey = (kept: unknown): string | null => key.safeParse(kept).data ?? null;
+export const readKeyGiven = (kept: unknown): KeyGiven | null => keyGiven.safeParse(kept).data ?? null;
+
 /** The paths of the sockets. `/wall` is there on the network alone. */
 export const SOCKETS = { deck: '/deck', wall: '/wall' } as const;
 

@@ -10,6 +10,7 @@ import '../ui/coach/coach.css';
 import './page.module.css';
 import './table.module.css';
 import { askLibrary } from '../link/library.ts';
+import { joinDeck } from '../link/joining/deck-joining.ts';
 import { openLink } from '../link/link.ts';
 import { askRecords } from '../link/records.ts';
 import { askForSessionFile } from '../link/connection/own-window.ts';
@@ -20,13 +21,15 @@ import { createOffers } from '../ui/coach/commands/offers.ts';
 import { followLight } from '../ui/coach/light-choice.ts';
 import { ownStorage } from '../ui/coach/own-storage.ts';
 import { openSound } from '../sound/sound.ts';
+import { JoinFirst } from '../ui/coach/join/join-page.tsx';
 import { openTouches } from '../ui/coach/times/open-touches.ts';
 import { openPage } from '../ui/open-page.tsx';
 import { Desk } from './desk.tsx';
 import { Writing } from './write/writing.ts';
 
 openPage('page', () => {
-  const link = openLink('desk');
+  const { carrier, joining, enter } = joinDeck('desk');
+  const link = openLink('desk', undefined, carrier);
   const frames = startFrames(link);
   const actions = createCoachActions(link, () => performance.now(), ownStorage());
   const offers = createOffers(frames, actions);
@@ -43,7 +46,9 @@ openPage('page', () => {
   void askForSessionFile();
   return (
     <StrictMode>
-      <Desk tools={{ link, frames, actions, sound, light, offers, touches, writing, askLibrary, askRecords }} />
+      <JoinFirst joining={joining} enter={enter} device="tablet">
+        <Desk tools={{ link, frames, actions, sound, light, offers, touches, writing, askLibrary, askRecords }} />
+      </JoinFirst>
     </StrictMode>
   );
 });

@@ -1,6 +1,7 @@
 /*
  * Draws the run on the board, frame after frame. Most frames have nothing to do. What comes with the next second is worked
- * out in the frames before, so that the one it is due on only has to write it.
+ * out in the frames before, and written as soon as it is due, so that the frame that shows it only has to lay it out and
+ * paint it; where no timer came in time that frame writes it itself.
  */
 
 import { view, type RunView } from '../../app/core/run/view.ts';
@@ -28,6 +29,9 @@ const LONG_LOST = MINUTE;
 /** So long before a change it is worked out: several frames, also of a slow screen. */
 const AHEAD: Millis = 400;
 
+/** A change that is no farther off may come before the next frame. */
+const NEXT_FRAME: Millis = 25;
+
 /** Draws on every frame until what it returns is called; where there is nothing to draw it hides the board and says why. */
 export function draw(
   board: HTMLElement,
@@ -39,6 +43,7 @@ export function draw(
   const painter = createBoardPainter(board, layout, choice, createMeasure(600));
   const hide = hiddenWriter(board);
   let frame = 0;
+  let due: ReturnType<typeof setTimeout> | undefined;
   let saidInstead: string | null = null;
   // What was painted last, and whether it stands there whole; and what comes next.
   let now: Said | null = null;
@@ -51,8 +56,16 @@ export function draw(
     hide(text !== null);
   }
 
+  function onFrame(): void {
+    frame = requestAnimationFrame(onFrame);
+    paint();
+    clearTimeout(due);
+    const exact = link.exactNow();
+    if (!now || exact === null || now.until - exact > NEXT_FRAME) return;
+    due = setTimeout(paint, Math.ceil(now.until - exact));
+  }
+
   function paint(): void {
-    frame = requestAnimationFrame(paint);
     const t = link.now();
     const own = performance.now();
     const lost = lostText(link);
@@ -88,9 +101,10 @@ export function draw(
     now = ahead = null;
     painter.again();
   });
-  paint();
+  onFrame();
   return () => {
     forget();
+    clearTimeout(due);
     cancelAnimationFrame(frame);
   };
 }

@@ -7,6 +7,7 @@ import { lentTo } from '../link/lent-link.ts';
 import { openLink, type Link } from '../link/link.ts';
 import { reportMishap } from '../link/mishap.ts';
 import { hostAddress } from '../link/connection/own-window.ts';
+import { isOnNetwork, joinAsWall } from '../link/joining/wall-joining.ts';
 import { ownStorage, windowStorage } from '../ui/coach/own-storage.ts';
 import { openPage } from '../ui/open-page.tsx';
 import { Region } from '../ui/region.tsx';
@@ -18,6 +19,7 @@ import { createIntroduction } from './screen/introduction.ts';
 import { openOwnSound } from './screen/own-sound.ts';
 import { SightControl } from './screen/sight-control.tsx';
 import { SoundControl } from './screen/sound-control.tsx';
+import { DigitsFirst } from './joining/digits-screen.tsx';
 import { WallScreen } from './wall-screen.tsx';
 import './colours.css';
 import './strips/strips.css';
@@ -40,7 +42,8 @@ openPage('root', () => {
     return <Shown link={lent.link} />;
   }
   const own = createIntroduction(window, hostAddress() === null, { window: windowStorage(), browser: ownStorage() });
-  const link = openLink('wall', own.introduce);
+  const { carrier, joining } = joinAsWall();
+  const link = openLink('wall', own.introduce, carrier);
   own.follow(link);
   const awake = browserAwake();
   const canPlay = 'AudioContext' in window || 'webkitAudioContext' in window;
@@ -50,7 +53,7 @@ openPage('root', () => {
   });
   const Sight = ({ onOpen }: { onOpen(open: boolean): void }) => <SightControl link={link} onOpen={onOpen} />;
   return (
-    <>
+    <DigitsFirst joining={joining}>
       <Shown link={link} />
       <Region name="The note on sleep" advice="The clock and the leaves go on." link={link}>
         <AwakeNote link={link} ports={awake} />
@@ -58,7 +61,7 @@ openPage('root', () => {
       <Region name="The controls at the foot" advice="The clock and the leaves go on." link={link}>
         <SoundControl sound={sound} beside={Sight} />
       </Region>
-    </>
+    </DigitsFirst>
   );
 });
 
@@ -66,7 +69,7 @@ openPage('root', () => {
 function Shown({ link }: { readonly link: Link }): ReactElement {
   return (
     <Region name="The wall screen" advice="Swimmers leave at the coach's word meanwhile." link={link}>
-      <WallScreen link={link} search={location.search} address={hostAddress()} />
+      <WallScreen link={link} search={location.search} address={isOnNetwork() ? null : hostAddress()} />
     </Region>
   );
 }

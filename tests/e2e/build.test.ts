@@ -56,6 +56,21 @@ describe('[build] pages', () => {
     ]);
   });
 
+  test('nor any of what seals the frames of remotes and tablets, which is loaded where it is wanted', () => {
+    // A constant of the cipher (RFC 8439, 2.3).
+    const isHeld = (file: string): boolean => readFileSync(file, 'utf8').includes('expand 32-byte k');
+    expect(scripts.filter(isHeld).map((file) => basename(file))).toEqual([
+      expect.stringMatching(/^sealed-carrier-[\w-]+\.js$/),
+    ]);
+    const knowsOf = (file: string): boolean => /\bsealed-carrier-/.test(readFileSync(file, 'utf8'));
+    expect(PAGES.map((page) => [page, scriptsOf(page).some(isHeld)])).toEqual(PAGES.map((page) => [page, false]));
+    expect(PAGES.map((page) => [page, scriptsOf(page).some(knowsOf)])).toEqual([
+      ['desk', true],
+      ['wall', false],
+      ['remote', true],
+    ]);
+  });
+
   test('the text editor is the coach’s alone, and only that page has a word for its style sheet', () => {
     const isHeld = (page: string): readonly boolean[] => [
       scriptsOf(page).some((file) => readFileSync(file, 'utf8').includes('cm-content')),

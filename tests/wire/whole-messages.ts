@@ -71,6 +71,7 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
     },
   ],
   ['clock', fromScreen, { say: 'clock', quality: 'fair', bound: 30 }],
+  ['whole', fromScreen, { say: 'whole' }],
   ['sound', fromScreen, { say: 'sound', id: 'a', n: 1, status: 'off', asked: true, more: true }],
   ['room', fromScreen, { say: 'room', room: ROOM }],
   ['a wish', fromScreen, { say: 'screen', id: 'a', name: 'Hall', wish: { settings: SETTINGS } }],
@@ -88,6 +89,20 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
     { say: 'sound', more: true, screens: [{ id: 'page', screen: 'wall', n: 3, status: 'running', on: true }] },
   ],
   ['screen', fromHost, { say: 'screen', name: 'Hall', settings: SETTINGS }],
+  [
+    'commands',
+    fromHost,
+    {
+      say: 'commands',
+      n: 4,
+      epoch: 'e',
+      run: 'r',
+      after: 1,
+      commands: [{ at: 5, command: { do: 'stop' } }],
+      notices: ['A notice.'],
+      startUp: { run: 'r', unattended: ['Monday'] },
+    },
+  ],
   [
     'screens',
     fromHost,

@@ -16,6 +16,7 @@ import type { ClockQuality } from '../../wire/sharing.ts';
 import type { Clock } from '../time/clock.ts';
 import { ALONE, type Company, type SharingWindow } from './company.ts';
 import type { DeckHost } from './deck-host.ts';
+import { outflow, runReader, type RunReader } from './outflow.ts';
 import type { ConnectedScreen, OwnSettings } from '../screens/screen-book.ts';
 import { commandRate, mayBe, mayCommand, THIS_MACHINE, type Guest } from '../sharing/guest.ts';
 import { TokenBucket } from '../web/token-bucket.ts';
@@ -50,12 +51,6 @@ export interface Screen {
   dismiss(why: string): void;
 }
 
-/** With more bytes than this waiting, a screen gets no snapshot until they are sent: it needs only the latest. */
-const SKIP_ABOVE = 64 * 1024;
-
-/** With more bytes than this waiting, it is not reading at all. */
-const GIVE_UP_ABOVE = 1024 * 1024;
-
 /** Messages a second, and how many may come at once: enough for eight pings on connecting and a coach's fastest taps. */
 const MESSAGE_RATE = { perSecond: 20, burst: 40 };
 
@@ -78,7 +73,6 @@ export function connectScreen(
   const bucket = new TokenBucket(MESSAGE_RATE, clock.now());
   const rate = commandRate(guest);
   const commands = rate && new TokenBucket(rate, clock.now());
-  const textsSent = new Set<string>();
   let leave: (() => void) | null = null;
   let kind: ScreenKind | null = null;
   let fallSilent: (() => void) | null = null;
@@ -86,41 +80,31 @@ export function connectScreen(
   let unsubscribe: (() => void)[] = [];
   let soundId: string | null = null;
   let window: SharingWindow | null = null;
-  let sentN = -1;
+  let reader: RunReader | null = null;
   const sentNews = new Map<string, string>();
+  let isNewsHeldUp = false;
   let over = false;
 
-  const send = (message: FromHost): void => {
-    if (over) return;
-    if (carrier.waiting() > GIVE_UP_ABOVE) {
+  const out = outflow(
+    carrier,
+    host.dispatch.timers,
+    () => {
+      if (reader?.isBehind()) host.dispatch.news();
+      if (isNewsHeldUp) pumpNews();
+    },
+    () => {
       gone();
       carrier.terminate();
-    } else carrier.send(JSON.stringify(message), pump);
-  };
+    },
+  );
 
-  /** Sends what the screen does not have yet, as long as it keeps up; called again whenever something has been sent. */
-  const pump = (): void => {
-    if (leave === null) return;
-    // Anybody may open a wall screen.
-    const isPublic = kind === 'wall' && !carrier.isOwnWindow;
-    for (const text of isPublic ? host.publicTexts() : host.texts()) {
-      if (textsSent.has(text.hash)) continue;
-      if (carrier.waiting() > SKIP_ABOVE) return;
-      textsSent.add(text.hash);
-      send(text);
-    }
-    if (over || carrier.waiting() > SKIP_ABOVE) return;
-    const snapshot = isPublic ? host.publicSnapshot() : host.snapshot();
-    if (snapshot.n !== sentN) {
-      sentN = snapshot.n;
-      send(snapshot);
-    }
-    pumpNews();
-  };
+  const send = (message: FromHost): void => out.send(JSON.stringify(message));
 
   /** What is new beside the run. The coach alone is told of other screens. */
   const pumpNews = (): void => {
     if (leave === null || kind === null) return;
+    isNewsHeldUp = !out.hasRoom();
+    if (isNewsHeldUp) return;
     if (kind === 'desk') {
       sendNews({ say: 'screens', screens: [...host.screenBook.latest()] });
       sendNews({ say: 'presence', screens: host.presence.latest() });
@@ -132,15 +116,15 @@ export function connectScreen(
   };
 
   const sendNews = (news: FromHost): void => {
-    if (over || carrier.waiting() > SKIP_ABOVE) return;
     const text = JSON.stringify(news);
     if (sentNews.get(news.say) === text) return;
     sentNews.set(news.say, text);
-    send(news);
+    out.send(text);
   };
 
   const gone = (): void => {
     over = true;
+    out.end();
     for (const stop of unsubscribe) stop();
     fallSilent?.();
     wall?.leave();
@@ -158,11 +142,11 @@ export function connectScreen(
 
   const hello = ({ screen, wall: introduction }: Extract<FromScreen, { say: 'hello' }>): void => {
     const { screenBook } = host;
-    unsubscribe.push(host.onChange(pump));
     kind = screen;
     const tellOwn = (own: OwnSettings): void => send({ say: 'screen', ...own });
     if (kind === 'wall') wall = screenBook.join(introduction, tellOwn, carrier.isOwnWindow);
-    for (const part of [screenBook, host.presence, host.touchBook]) unsubscribe.push(part.onNews(pumpNews));
+    if (kind === 'desk') for (const part of [screenBook, host.presence]) unsubscribe.push(part.onNews(pumpNews));
+    if (kind !== 'wall') unsubscribe.push(host.touchBook.onNews(pumpNews));
     unsubscribe.push(host.soundArbiter.onChange(pumpNews));
     if (kind !== 'remote') unsubscribe.push(screenBook.onWhich(() => send({ say: 'which' })));
     leave = host.presence.join(screen);
@@ -170,7 +154,10 @@ export function connectScreen(
       window = { guest: () => guest, say: send, become: (other) => void (guest = other) };
       unsubscribe.push(sharing.onNews(pumpNews));
     }
-    pump();
+    // Anybody may open a wall screen.
+    reader = runReader(host.streams[kind === 'wall' && !carrier.isOwnWindow ? 'open' : 'whole'], out);
+    unsubscribe.push(host.dispatch.join(kind, reader));
+    pumpNews();
   };
 
   const pong = ({ n, t1 }: Extract<FromScreen, { say: 'ping' }>, t2: number): void => {
@@ -260,6 +247,9 @@ export function connectScreen(
           return void command(message);
         case 'sound':
           return sound(message);
+        case 'whole':
+          reader?.startAnew();
+          return host.dispatch.news();
         case 'clock':
           return carrier.heardClock?.(message.quality);
         case 'room':

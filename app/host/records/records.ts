@@ -119,8 +119,9 @@ export class Records {
       const unfinished = await finishDeletion(this.ports);
       const { runs, toCome } = await this.history.look();
       const words = searchedWords(find);
-      const started = runs.flatMap(({ summary }) => (summary.isStarted ? summary : []));
-      const fit = started.flatMap((summary) => (summary.run && fits(summary, words, from, to) ? summary.run : []));
+      const fit = runs.flatMap(({ summary }) =>
+        summary.run && summary.isStarted && fits(summary, words, from, to) ? summary.run : [],
+      );
       fit.sort((a, b) => (a.openedAt < b.openedAt ? 1 : a.openedAt > b.openedAt ? -1 : 0));
       const said = [...(unfinished === null ? [] : [unfinished]), ...runs.flatMap(({ unread }) => unread ?? [])];
       return { runs: fit.slice(0, most), more: Math.max(0, fit.length - most), toCome, said };
@@ -163,7 +164,7 @@ export class Records {
       if (!namePattern(name))
         throw new RecordsRefused('A name has a letter: write the name as it stands in the sessions.');
       await this.letGo('A run');
-      return this.delete({ what: 'name', name: name.trim() });
+      return this.delete({ what: 'name', name });
     },
 
     'delete-everything': async () => {

@@ -6,15 +6,11 @@
 import { join } from 'node:path';
 import { SCREENS_VERSION, screensFile, type KeptScreen } from '../../wire/screen-settings.ts';
 import { diskReason, type Disk } from '../journal/disk.ts';
-import type { Guard } from '../journal/run-file.ts';
-import { keptBytes, readKept, setAside, type KeptForm } from '../kept-json.ts';
+import { readKept, setAside, type KeptForm } from '../kept-json.ts';
+import { KeptWriting, type KeptWritingPorts } from '../kept-writing.ts';
 import type { ScreenBook } from './screen-book.ts';
 
-export interface ScreensFilePorts {
-  readonly disk: Disk;
-  /** The data folder. */
-  readonly folder: string;
-  readonly guard: Guard;
+export interface ScreensFilePorts extends KeptWritingPorts {
   /** For the coach, as long as screens cannot be kept; null when they can. */
   readonly tell: (sentence: string | null) => void;
 }
@@ -51,9 +47,15 @@ export async function keepScreens(book: ScreenBook, ports: ScreensFilePorts): Pr
     book.keepWith([], () => undefined);
     return { said: settled.why, written: () => Promise.resolve() };
   }
-  const writing = new Writing(ports, path);
-  book.keepWith(settled.screens, (screens) => writing.write(screens));
-  return { said: settled.why, written: () => writing.done };
+  const writing = new KeptWriting(ports, path);
+  let latest: Promise<string | null> = Promise.resolve(null);
+  book.keepWith(settled.screens, (screens) => {
+    const written = writing.write({ version: SCREENS_VERSION, screens });
+    if (written === latest) return;
+    latest = written;
+    void written.then((reason) => ports.tell(reason && notKept(path, reason)));
+  });
+  return { said: settled.why, written: async () => void (await latest) };
 }
 
 const NOTHING = { kind: 'screens', screens: [], why: null } as const;
@@ -92,38 +94,9 @@ async function movedAside(
   }
 }
 
-/** One write at a time, each of what is latest then. */
-class Writing {
-  done: Promise<void> = Promise.resolve();
-  private latest: readonly KeptScreen[] | null = null;
-  private readonly ports: ScreensFilePorts;
-  private readonly path: string;
-
-  constructor(ports: ScreensFilePorts, path: string) {
-    this.ports = ports;
-    this.path = path;
-  }
-
-  write(screens: readonly KeptScreen[]): void {
-    const isWaiting = this.latest !== null;
-    this.latest = screens;
-    if (!isWaiting) this.done = this.done.then(() => this.writeLatest());
-  }
-
-  private async writeLatest(): Promise<void> {
-    const { disk, folder, guard, tell } = this.ports;
-    const screens = this.latest!;
-    this.latest = null;
-    try {
-      await guard.check();
-      await disk.makeFolder(folder);
-      await disk.replace(this.path, keptBytes({ version: SCREENS_VERSION, screens }));
-      tell(null);
-    } catch (error) {
-      tell(
-        `The screens' settings cannot be kept in ${this.path} (${diskReason(error)}): they hold until Lanecall ends. ` +
-          'They are written with the next change.',
-      );
-    }
-  }
+function notKept(path: string, reason: string): string {
+  return (
+    `The screens' settings cannot be kept in ${path} (${reason}): they hold until Lanecall ends. ` +
+    'They are written with the next change.'
+  );
 }

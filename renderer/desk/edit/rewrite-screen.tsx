@@ -105,7 +105,8 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           label="Session"
           text={text}
           faults={outcome.kind === 'faults' ? outcome.faults : NO_FAULTS}
-          warnings={outcome.kind === 'fits' && source === text ? outcome.warnings : NO_WARNINGS}
+          warnings={outcome.kind === 'fits' ? outcome.warnings : NO_WARNINGS}
+          read={source}
           faultsId={faultsId}
           locked={locked}
           area={area}

@@ -18,6 +18,7 @@ import type { Fault } from '../../../app/core/result.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import { offeredMends, type OfferedMend } from './fault-mends.ts';
 import { FAULTS_SHOWN, wordsAt } from './fault-place.ts';
+import { changeSheet } from './text-view.ts';
 import styles from './session-editor.module.css';
 
 export interface LineMarks {
@@ -49,11 +50,15 @@ class FaultyNumber extends GutterMarker {
 const faultyNumber = new FaultyNumber();
 const underline = Decoration.mark({ tagName: 'u' });
 
+const NO_MARKS: Marks = { drawn: Decoration.none, numbers: RangeSet.empty, mends: [] };
+
 const field = StateField.define<Marks>({
-  create: () => ({ drawn: Decoration.none, numbers: RangeSet.empty, mends: [] }),
-  update({ drawn, numbers, mends }, { changes, effects, state }) {
+  create: () => NO_MARKS,
+  update(before, { changes, effects, state }) {
     for (const effect of effects) if (effect.is(markLines)) return marksIn(state.doc, effect.value);
-    if (changes.empty) return { drawn, numbers, mends };
+    if (effects.some((effect) => effect.is(changeSheet))) return NO_MARKS;
+    if (changes.empty) return before;
+    const { drawn, numbers, mends } = before;
     const still = mends.filter(({ from, to }) => !changes.touchesRange(from, to));
     const moved = still.map(({ from, to, insert }) => ({ from: changes.mapPos(from), to: changes.mapPos(to), insert }));
     return { drawn: drawn.map(changes), numbers: numbers.map(changes), mends: moved };

@@ -16,6 +16,7 @@ import { setMeaning } from './set-meaning.ts';
 import {
   createTextView,
   describe,
+  hasText,
   hideText,
   putText,
   showFrom,
@@ -29,6 +30,8 @@ import styles from './session-editor.module.css';
 interface SessionEditorProps {
   readonly label: string;
   readonly text: string;
+  /** Another one is another writing of the text, which may not be what stands in the editor. */
+  readonly writing?: unknown;
   /** Another number is another text: the one before is a step of undo. */
   readonly sheet?: number;
   /** What the text was put there as a part of, where it was not typed here: the same again is one step of undo. */
@@ -37,6 +40,8 @@ interface SessionEditorProps {
   readonly undos?: RefObject<KeptText | null>;
   readonly faults: readonly Fault[];
   readonly warnings?: readonly WarningGroup[];
+  /** The text that they are of. */
+  readonly read: string | null;
   /** The id of the element that says what the faults are. */
   readonly faultsId: string;
   /** The first lines, that are there to be read only. */
@@ -63,11 +68,13 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   const {
     label,
     text,
+    writing,
     sheet = 0,
     part = null,
     undos,
     faults,
     warnings = NO_WARNINGS,
+    read,
     faultsId,
     locked = 0,
     area,
@@ -117,11 +124,13 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   useImperativeHandle(area, () => own.current!);
   useLayoutEffect(() => {
     if (own.current) putText(own.current, text, sheet, part);
-  }, [text, sheet, part]);
+  }, [text, writing, sheet, part]);
   useLayoutEffect(() => own.current?.dispatch({ effects: lockLines.of(locked) }), [locked]);
   useLayoutEffect(() => {
-    own.current?.dispatch({ effects: markLines.of({ faults, warnings }) });
-  }, [faults, warnings]);
+    // Of another text the marks that are there go along with their lines until it has been read.
+    if (own.current && read !== null && hasText(own.current, read))
+      own.current.dispatch({ effects: markLines.of({ faults, warnings }) });
+  }, [faults, warnings, read, text, writing]);
   const isFaulty = faults.length > 0;
   useLayoutEffect(() => {
     const said = isFaulty ? { 'aria-describedby': faultsId } : {};

@@ -48,7 +48,8 @@ export interface TextViewGiven {
   onChange(text: string, sheet: number): void;
 }
 
-const changeSheet = StateEffect.define<number>();
+/** Another text is in the editor: its number. */
+export const changeSheet = StateEffect.define<number>();
 
 const sheetField = StateField.define<number>({
   create: () => 0,
@@ -176,6 +177,14 @@ export function describe(view: TextView, attributes: Readonly<Record<string, str
   view.dispatch({ effects: dressing.reconfigure(EditorView.contentAttributes.of(attributes)) });
 }
 
+/** Here every line ends with a line feed, whatever the file has. */
+const withOwnEnds = (text: string): string => text.replace(/\r\n?/g, '\n');
+
+/** Whether that stands in it, whatever its lines end with. */
+export function hasText(view: TextView, text: string): boolean {
+  return view.state.doc.toString() === withOwnEnds(text);
+}
+
 /** What the text was last put there as a part of, until it is changed otherwise. */
 const putAsPart = StateEffect.define<string>();
 
@@ -193,8 +202,7 @@ const lastPart = StateField.define<string | null>({
  */
 export function putText(view: TextView, given: string, sheet: number, part: string | null = null): void {
   const before = view.state.doc.toString();
-  // Here every line ends with a line feed, whatever the file has.
-  const text = given.replace(/\r\n?/g, '\n');
+  const text = withOwnEnds(given);
   const isOther = sheet !== view.state.field(sheetField);
   if (before === text && !isOther) return;
   const most = Math.min(before.length, text.length);
@@ -244,7 +252,7 @@ export function putBelow(view: TextView, number: number, text: string): void {
   const { doc } = view.state;
   const line = doc.line(Math.min(number, doc.lines));
   const isBlank = line.text.trim() === '';
-  const insert = `${isBlank ? '' : '\n'}${text.replace(/\r\n?/g, '\n').replace(/\n+$/, '')}`;
+  const insert = `${isBlank ? '' : '\n'}${withOwnEnds(text).replace(/\n+$/, '')}`;
   const from = isBlank ? line.from : line.to;
   view.dispatch({
     changes: { from, to: line.to, insert },

@@ -29,6 +29,8 @@ interface LanesPanelProps {
   readonly text: string;
   /** Of lanes that are written apart; '' for none. */
   readonly lanesText: string;
+  /** With what was typed and is not shown yet. */
+  textNow(): string;
   /** `part`: what the change is a part of; left out for what is done at once. */
   onText(text: string, part?: string): void;
   /** Puts the cursor into a line of the text. */
@@ -39,34 +41,35 @@ interface LanesPanelProps {
 }
 
 export function LanesPanel(props: LanesPanelProps): ReactElement {
-  const { sheet, text, lanesText, onText, onLine, onClose, children } = props;
+  const { sheet, text, lanesText, textNow, onText, onLine, onClose, children } = props;
   // By what it says, so that a key typed in a part draws nothing anew here.
   const said = JSON.stringify(laneTable(text, lanesText));
   const table = useMemo(() => JSON.parse(said) as Table, [said]);
-  const { deed, say, refuse, write } = useDeeds(text, onText);
+  const { deed, say, refuse, write } = useDeeds(text, textNow, onText);
   const squads = useSquads(say);
   const use = (squad: Squad): void => {
     const lanes = squadLanes(squad.lanes);
-    if (lanes) write(textWithLanes(text, lanes), usedText(squad.name, table, lanes));
+    if (lanes) write(textWithLanes(textNow(), lanes), usedText(squad.name, table, lanes));
   };
   // The table is drawn anew where it says something else, not where these are new.
-  const latest = useRef({ text, onText, write, refuse, onLine });
+  const latest = useRef({ textNow, onText, write, onLine });
   useLayoutEffect(() => {
-    latest.current = { text, onText, write, refuse, onLine };
+    latest.current = { textNow, onText, write, onLine };
   });
   const takeLane = useCallback((lane: WrittenLane, part?: string) => {
     const now = latest.current;
-    now.onText(textWithLane(now.text, lane), part);
+    now.onText(textWithLane(now.textNow(), lane), part);
   }, []);
   const takeOut = useCallback((number: number) => {
     const now = latest.current;
-    now.write(textWithoutLane(now.text, number), `Lane ${number} is out of the session.`);
+    now.write(textWithoutLane(now.textNow(), number), `Lane ${number} is out of the session.`);
   }, []);
   const goTo = useCallback((line: number) => latest.current.onLine(line), []);
   const last = table.rows[table.rows.length - 1]!;
   const addLane = (): void => {
     // A session without a line for any lane has lane 1; with one for lane 2 alone it would have no other.
-    const before = last.from.at === 'nowhere' ? textWithLane(text, plainLane(last.number)) : text;
+    const now = textNow();
+    const before = last.from.at === 'nowhere' ? textWithLane(now, plainLane(last.number)) : now;
     const number = last.number + 1;
     write(textWithLane(before, { ...(last.written ?? plainLane(0)), number, names: [], swimmers: 1 }), added(number));
   };
@@ -106,7 +109,7 @@ interface Deeds {
   write(next: string, said: string): void;
 }
 
-function useDeeds(text: string, onText: (text: string) => void): Deeds {
+function useDeeds(text: string, textNow: () => string, onText: (text: string) => void): Deeds {
   const [last, setLast] = useState<{ readonly deed: Deed; readonly after: string | null } | null>(null);
   const say = useCallback((deed: Deed) => setLast({ deed, after: null }), []);
   const refuse = useCallback((said: string) => say({ said, isRefusal: true, undo: null }), [say]);
@@ -116,11 +119,13 @@ function useDeeds(text: string, onText: (text: string) => void): Deeds {
     say,
     refuse,
     write(next, said) {
+      const before = textNow();
       const undo = (): void => {
         setLast(null);
-        onText(text);
+        // What was typed meanwhile stays: undo in the text goes as far.
+        if (textNow() === next) onText(before);
       };
-      setLast({ deed: { said, isRefusal: false, undo: next === text ? null : undo }, after: next });
+      setLast({ deed: { said, isRefusal: false, undo: next === before ? null : undo }, after: next });
       onText(next);
     },
   };

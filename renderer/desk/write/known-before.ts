@@ -11,6 +11,9 @@ import { KnownWords } from '../editor/completion/known-words.ts';
 /** The last used. */
 const SESSIONS_READ = 24;
 
+/** Of each; more would keep whoever types waiting. */
+const LINES_READ = 300;
+
 /** In ms. */
 const READ_EVERY = 5 * 60_000;
 
@@ -38,7 +41,7 @@ async function readAll(ask: AskLibrary): Promise<KnownWords> {
   for (const [kind, entries] of shelves) {
     for (const { name } of entries.slice(0, SESSIONS_READ)) {
       const answer = await ask<'read'>({ do: 'read', kind, name });
-      if (answer.ok) words.read(answer.text.split(/\r?\n/));
+      if (answer.ok) words.read(answer.text.split(/\r?\n/, LINES_READ));
     }
   }
   const squads = await askSquads({ do: 'list' });

@@ -2,19 +2,19 @@
  * What a session is called in the library, where nobody has named it: as its title says, or by the day.
  */
 
-import { parseSession } from '../../../app/core/session/parse.ts';
-import { kindOfLine } from '../../../app/core/session/line/line-kind.ts';
-import { readLines } from '../../../app/core/session/text/lines.ts';
+import { titleOf as titleWritten } from '../../../app/core/session/parse.ts';
+import { contentOf } from '../../../app/core/session/text/lines.ts';
 import { MONTHS } from '../../../app/core/day.ts';
 import type { Draft } from './draft.ts';
 
+/** Below these nobody looks for a title. */
+const LINES_READ = 60;
+
 /** null where there is none yet: a first line alone may still be on its way to one. */
 export function titleOf(text: string): string | null {
-  const session = parseSession(text, null);
-  if (session.ok) return session.value.title;
-  const [first, second] = readLines(text).lines;
-  if (!first || !second) return null;
-  return kindOfLine(first.text, { inHeader: true, hasTitle: false }).kind === 'title' ? first.text : null;
+  const begin = text.split('\n', LINES_READ);
+  const written = begin.filter((line) => contentOf(line) !== '');
+  return written.length > 1 ? titleWritten(begin.join('\n')) : null;
 }
 
 /** "Session 27 November". `at`: in ms since 1970. */

@@ -26,5 +26,5 @@ export function useWriting(writing: Writing, run: DraftedRun | null): Written {
       flush();
     };
   }, [writing]);
-  return useSyncExternalStore(writing.subscribe, writing.state);
+  return useSyncExternalStore(writing.subscribe, writing.shown);
 }

@@ -17,8 +17,9 @@ import styles from './write-screen.module.css';
 
 interface WriteLateProps {
   readonly found: WrittenFit;
-  /** The text as it is now: of an older one nothing is cut. */
   readonly text: string;
+  /** Of an older text nothing is cut. */
+  textNow(): string;
   onText(text: string): void;
 }
 
@@ -28,15 +29,16 @@ interface Made {
   readonly after: string;
 }
 
-export function WriteLate({ found, text, onText }: WriteLateProps): ReactElement {
+export function WriteLate({ found, text, textNow, onText }: WriteLateProps): ReactElement {
   const [made, setMade] = useState<Made | null>(null);
   const { fit, cuts, startBy, startsAt, isEstimate, pool } = found;
   const undone = made?.after === text ? made : null;
   const estimates = new Set(cuts.filter((cut) => cut.isEstimate).map(({ line }) => line));
   const make = ({ line, n }: WrittenCut, label: string): void => {
-    if (found.text !== text) return;
-    const after = textWithCut(text, pool, line, n);
-    setMade({ label, before: text, after });
+    const now = textNow();
+    if (found.text !== now) return;
+    const after = textWithCut(now, pool, line, n);
+    setMade({ label, before: now, after });
     onText(after);
   };
   return (
@@ -56,7 +58,7 @@ export function WriteLate({ found, text, onText }: WriteLateProps): ReactElement
           name="Undo the cut"
           hint={undone.label}
           className={cutStyles.cut}
-          onPress={() => onText(undone.before)}
+          onPress={() => (textNow() === undone.after ? onText(undone.before) : undefined)}
         />
       ) : null}
       {startBy ? <p>{startBy.said}</p> : null}

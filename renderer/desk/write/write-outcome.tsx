@@ -17,10 +17,12 @@ interface OutcomeViewProps {
   /** null until the text has been read for the first time. */
   readonly outcome: WrittenOutcome | null;
   readonly found: WrittenFit | null;
+  /** As it is shown; `textNow`: as it is, with what was typed since. */
   readonly text: string;
   readonly faultsId: string;
   /** Stands above it. */
   readonly children?: ReactNode;
+  textNow(): string;
   onLine(line: number): void;
   onFault(line: number, column: number): void;
   onMend(line: number): void;
@@ -28,7 +30,7 @@ interface OutcomeViewProps {
 }
 
 export function OutcomeView(props: OutcomeViewProps): ReactElement {
-  const { outcome, found, text, faultsId, children, onLine, onFault, onMend, onText } = props;
+  const { outcome, found, text, faultsId, children, textNow, onLine, onFault, onMend, onText } = props;
   return (
     <>
       {children}
@@ -37,7 +39,7 @@ export function OutcomeView(props: OutcomeViewProps): ReactElement {
       ) : outcome?.kind === 'fits' ? (
         <TimetableView table={outcome.table} warnings={outcome.warnings} onLine={onLine}>
           <HourPicture picture={outcome.hour} swimDown={found?.startBy?.at ?? null} onLine={onLine}>
-            {found ? <WriteLate found={found} text={text} onText={onText} /> : null}
+            {found ? <WriteLate found={found} text={text} textNow={textNow} onText={onText} /> : null}
           </HourPicture>
         </TimetableView>
       ) : outcome ? (

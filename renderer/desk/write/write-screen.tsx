@@ -24,7 +24,6 @@ import { mendLine } from '../editor/line-marks.ts';
 import { SessionEditor } from '../editor/session-editor.tsx';
 import { explainHere } from '../editor/set-meaning.ts';
 import { chosenLines, putBelow, putCursor, putIn, redoIn, undoIn, type TextView } from '../editor/text-view.ts';
-import { useSettled } from '../editor/use-settled.ts';
 import { ChangedElsewhere } from '../library/changed-elsewhere.tsx';
 import { FirstSteps } from '../library/first-steps.tsx';
 import { keptLines } from '../library/kept-lines.ts';
@@ -79,15 +78,14 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   };
   // What the text was last changed as a part of, from beside it.
   const [part, setPart] = useState<string | null>(null);
-  const setText = (next: string, on?: number): void => writing.write({ text: next }, runId, on);
-  const typed = (next: string, on?: number): void => {
+  const typed = (texts: Partial<DraftTexts>, on?: number): void => {
     // What was said of the text before is over, and Ctrl+Z goes back as far.
     setDone(null);
-    setText(next, on);
+    writing.type(texts, runId, on);
   };
   const setTextBeside = (next: string, asPart: string | null = null): void => {
     setPart(asPart);
-    setText(next);
+    writing.write({ text: next }, runId);
   };
   const [lanesWanted, setLanesWanted] = useState(false);
   const showLanes = lanesWanted || lanesText !== '';
@@ -113,18 +111,17 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const lanesEditor = useRef<TextView>(null);
   const [known] = useState(() => createKnownBefore(tools.askLibrary));
 
-  const settledLanes = useSettled(lanesText);
-  const { read, fit, explain } = useReading(useSettled(text), settledLanes.trim() === '' ? null : settledLanes);
+  const { read, fit, explain } = useReading(text, lanesText.trim() === '' ? null : lanesText);
   const outcome = read?.outcome ?? null;
   const faults = outcome?.kind === 'faults' ? outcome : null;
-  const isRead = read?.source.text === text;
-  const explainNow = (line: number): ReturnType<typeof explain> => (isRead ? explain(line) : Promise.resolve(null));
+  const isRead = (): boolean => read?.source.text === textsNow().text;
+  const explainNow = (line: number): ReturnType<typeof explain> => (isRead() ? explain(line) : Promise.resolve(null));
 
   const sayNothing = (): void =>
     say(
       faults
         ? 'Mend the faults first: then each line can be explained.'
-        : isRead
+        : isRead()
           ? 'Nobody swims on this line: put the cursor on a set.'
           : 'The text is being read: ask again in a moment.',
     );
@@ -246,29 +243,33 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
         <SessionEditor
           label="Session"
           text={text}
+          writing={draft}
           sheet={sheet}
           part={part}
           undos={writing.undos}
           begins={(before, after) => writing.begins(before, after)}
           faults={faults?.in === 'session' ? faults.faults : NO_FAULTS}
-          warnings={isRead && outcome?.kind === 'fits' ? outcome.warnings : NO_WARNINGS}
+          warnings={outcome?.kind === 'fits' ? outcome.warnings : NO_WARNINGS}
+          read={read?.source.text ?? null}
           faultsId={faultsId}
           area={editor}
           known={known}
           explain={explainNow}
           onNothing={sayNothing}
           placeholder={'Write it as on the whiteboard,\nor paste or drop one here.'}
-          onChange={typed}
+          onChange={(next, on) => typed({ text: next }, on)}
         />
         {showLanes ? (
           <SessionEditor
             label="Lanes"
             text={lanesText}
+            writing={draft}
             faults={faults?.in === 'lanes' ? faults.faults : NO_FAULTS}
+            read={read?.source.lanesText ?? null}
             faultsId={faultsId}
             area={lanesEditor}
             placeholder="lane 1 css 1:20, 5 swimmers"
-            onChange={(next) => writing.write({ lanesText: next }, runId)}
+            onChange={(next) => typed({ lanesText: next })}
           />
         ) : null}
       </main>
@@ -284,7 +285,13 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
         </AfterKeys>
       ) : beside.open === 'lanes' ? (
         <Beside tools={tools} name="The lanes" onClose={beside.close}>
-          <LanesPanel {...{ sheet, text, lanesText }} onText={setTextBeside} onLine={goTo} onClose={beside.close}>
+          <LanesPanel
+            {...{ sheet, text, lanesText }}
+            textNow={() => textsNow().text}
+            onText={setTextBeside}
+            onLine={goTo}
+            onClose={beside.close}
+          >
             <Button
               name="Lanes apart"
               hint="for every session"
@@ -313,6 +320,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           <Part tools={tools} name="The timetable" again={read}>
             <OutcomeView
               {...{ outcome, text, faultsId }}
+              textNow={() => textsNow().text}
               found={fit}
               onLine={goTo}
               onFault={(line, column) =>

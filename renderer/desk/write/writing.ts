@@ -42,6 +42,12 @@ interface Sheet extends Written {
 
 const SAMPLE: Draft = { ...EMPTY, text: EXAMPLE };
 
+/** In ms: longer than from key to key while one types, and short enough to be an answer. */
+export const DRAWN_AFTER = 250;
+
+/** In ms, however fast one types on. */
+export const KEPT_AFTER = 300;
+
 export class Writing {
   /** What the editor of the text can undo, while the page is not there. */
   readonly undos: { current: KeptText | null } = { current: null };
@@ -51,16 +57,24 @@ export class Writing {
   /** It is only looked at so far: what was written before stays the one that is kept. */
   private onlyShown: number | null = null;
   private readonly listeners = new Set<() => void>();
+  private inSight: Written;
+  /** Of what was typed and is not drawn, or kept, yet. */
+  private drawing: unknown = null;
+  private keeping: unknown = null;
 
   constructor(ports: WritingPorts) {
     this.ports = ports;
     for (const draft of keptUnsaved(ports.memory)) this.begin(draft);
     const kept = keptDraft(ports.memory);
     this.current = this.begin(kept ?? SAMPLE);
+    this.inSight = this.state();
     if (!kept) void this.showLastUsed();
   }
 
   state = (): Written => this.sheets.get(this.current)!;
+
+  /** As it is drawn: what is typed once typing has paused, so that no key waits for it, all else at once. */
+  shown = (): Written => this.inSight;
 
   subscribe = (call: () => void): (() => void) => {
     this.listeners.add(call);
@@ -74,10 +88,26 @@ export class Writing {
     if (first === draft) return;
     this.turnTo(this.begin(first));
     this.onlyShown = this.current;
+    this.inSight = this.state();
   }
 
-  /** What was typed. `sheet`: another than the current one where an undo has brought that one back. */
-  write(texts: Partial<DraftTexts>, run: string | null, sheet = this.current): void {
+  /** What was typed in the editor. `sheet`: another than the current one where an undo has brought that one back. */
+  type(texts: Partial<DraftTexts>, run: string | null, sheet = this.current): void {
+    const isOther = sheet !== this.current;
+    this.take(texts, run, sheet);
+    if (isOther) return this.tell();
+    this.keeping ??= this.ports.timers.set(() => this.keep(), KEPT_AFTER);
+    this.ports.timers.clear(this.drawing);
+    this.drawing = this.ports.timers.set(() => this.tell(), DRAWN_AFTER);
+  }
+
+  /** What was changed beside it. */
+  write(texts: Partial<DraftTexts>, run: string | null): void {
+    this.take(texts, run, this.current);
+    this.tell();
+  }
+
+  private take(texts: Partial<DraftTexts>, run: string | null, sheet: number): void {
     const before = this.sheets.get(sheet);
     if (!before) return;
     const { draft, saver } = before;
@@ -89,7 +119,7 @@ export class Writing {
     // Typed into, it is to go into the library, whatever becomes of this page.
     const { file, ...rest } = draft;
     const typed = file === null && texts.text !== undefined ? rest : draft;
-    this.set(sheet, { draft: { ...typed, ...texts, during: run, opened }, news: isOther ? before.news : null });
+    this.change(sheet, { draft: { ...typed, ...texts, during: run, opened }, news: isOther ? before.news : null });
   }
 
   /**
@@ -136,6 +166,7 @@ export class Writing {
   }
 
   flush(): Promise<void> {
+    if (this.drawing !== null) this.tell();
     return this.saver.flush();
   }
 
@@ -225,23 +256,40 @@ export class Writing {
     if (!draft) return;
     // One that came from outside goes into the library as long as it is in no file.
     const isStillGiven = saving.file === null && draft.file === undefined;
-    this.set(sheet, { saving, draft: isStillGiven ? draft : { ...draft, file: saving.file } });
+    const { saving: before } = this.sheets.get(sheet)!;
+    this.change(sheet, { saving, draft: isStillGiven ? draft : { ...draft, file: saving.file } });
+    const isNews = saving.refused !== before.refused || saving.changed !== before.changed;
+    // While somebody types, that it is saved is said with what is drawn next.
+    if (isNews || this.drawing === null) this.tell();
   }
 
   private set(sheet: number, part: Partial<Pick<Written, 'draft' | 'saving' | 'news'>>): void {
-    this.sheets.set(sheet, { ...this.sheets.get(sheet)!, ...part });
+    this.change(sheet, part);
     this.tell();
   }
 
+  private change(sheet: number, part: Partial<Pick<Written, 'draft' | 'saving' | 'news'>>): void {
+    this.sheets.set(sheet, { ...this.sheets.get(sheet)!, ...part });
+  }
+
   private tell(): void {
-    const { memory } = this.ports;
+    this.ports.timers.clear(this.drawing);
+    this.drawing = null;
+    this.keep();
+    this.inSight = this.state();
+    for (const call of this.listeners) call();
+  }
+
+  private keep(): void {
+    const { memory, timers } = this.ports;
+    timers.clear(this.keeping);
+    this.keeping = null;
     if (this.current !== this.onlyShown) keepDraft(this.state().draft, memory);
     const others = [...this.sheets.values()].filter(({ sheet, saver }) => sheet !== this.current && saver.isUnsaved);
     keepUnsaved(
       others.map(({ draft }) => draft),
       memory,
     );
-    for (const call of this.listeners) call();
   }
 }
 

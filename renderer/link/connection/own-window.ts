@@ -19,8 +19,18 @@ export function ownCarrier(): Carrier {
   return bridge ? windowCarrier(bridge) : socketCarrier(`ws://${location.host}/deck`);
 }
 
+export type AskHost = (method: 'PUT' | 'POST', path: string, body: string) => Promise<HostReply>;
+
+let askBySocket: AskHost | null = null;
+
+/** Questions go this way from now on: a page that was let in asks by its own socket. Null: by HTTP. */
+export function askBy(ask: AskHost | null): void {
+  askBySocket = ask;
+}
+
 /** Asks the host for what is no deck message; `body` is JSON. Rejects where the host does not answer. */
 export async function askHost(method: 'PUT' | 'POST', path: string, body: string): Promise<HostReply> {
+  if (askBySocket) return askBySocket(method, path, body);
   const bridge = ownBridge();
   if (bridge) {
     if (!('ask' in bridge)) throw new Error('Only the coach asks.');

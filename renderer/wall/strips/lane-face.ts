@@ -32,6 +32,8 @@ export interface LaneFace {
   readonly word: string;
   /** "2 of 8", also "1 of 1", of a ladder "150, 3 of 7": empty only where nothing is swum, or while nobody swims. */
   readonly rep: string;
+  /** Of a ladder the two apart: "150", "3 of 7". */
+  readonly rung: { readonly distance: string; readonly count: string } | null;
   readonly round: string;
   readonly interval: string;
   readonly words: string;
@@ -56,6 +58,7 @@ const NOTHING = {
   seconds: '',
   word: '',
   rep: '',
+  rung: null,
   round: '',
   interval: '',
   words: '',
@@ -156,14 +159,14 @@ export function firstFace(
   const swim = swimFace(view, stretch, first, index);
   // Of a set that begins its count says how often; of one that is gone on with, the rep.
   if (first.rep.rep > 1) {
-    return { ...shown, ...swim, rep: repOf(first), words: repWords(first.rep), state: 'first' };
+    return { ...shown, ...swim, rep: repOf(first), rung: null, words: repWords(first.rep), state: 'first' };
   }
   const words = setWords(view, stretch, first.rep, index);
   const reps = stretch.lanes[index]!.reps.filter(({ set }) => set === first.rep.set);
   // Those of a ladder, or with `drop`, have none in common.
   const interval = reps.every((rep) => rep.interval === first.rep.interval) ? swim.interval : '';
   const target = reps.every((rep) => rep.target === first.rep.target) ? swim.target : '';
-  return { ...shown, ...swim, words, interval, target, rep: '', state: 'first' };
+  return { ...shown, ...swim, words, interval, target, rep: '', rung: null, state: 'first' };
 }
 
 /** What a lane has swum of a session that is done. */
@@ -195,11 +198,14 @@ function swimFace(
   stretch: Stretch,
   counted: Counted,
   index: number,
-): Pick<LaneFace, 'rep' | 'round' | 'interval' | 'words' | 'line' | 'target'> {
+): Pick<LaneFace, 'rep' | 'rung' | 'round' | 'interval' | 'words' | 'line' | 'target'> {
   const { rep, rounds } = counted;
+  const count = repOf(counted);
   const isRung = !rep.set.untimed && differInDistance(stretch, rep, index);
+  const rung = isRung ? { distance: distanceText(rep.distance), count } : null;
   return {
-    rep: isRung ? commaed(distanceText(rep.distance), repOf(counted)) : repOf(counted),
+    rep: rung ? commaed(rung.distance, count) : count,
+    rung,
     round: roundText(rounds),
     interval: onText(rep),
     words: rep.set.untimed ? setWords(view, stretch, rep, index) : isRung ? rep.words : repWords(rep),

@@ -80,6 +80,9 @@ const INTERVAL = 4.4;
 const WORDS = 5;
 const AFTER = 4.6;
 
+/** All in one column: "hold 1:35" and "10 of 12" as wide as it is; a round, and whose turn is next, are set smaller there. */
+const STACKED = 3.8;
+
 /** Words smaller than this share of the screen's shorter side count against the digits beside them. */
 const READABLE = 0.032;
 
@@ -120,7 +123,7 @@ export function worth({ cap, large, interval, form }: StripLayout, { side, lanes
 
 /** The less is said, the less its size counts against the leaves. */
 function weightOfWords({ words, leavesOnly }: Shows): number {
-  return leavesOnly ? 0.2 : words ? 0.8 : 0.4;
+  return leavesOnly ? 0.2 : words ? 0.8 : 0.25;
 }
 
 interface StripRoom {
@@ -172,9 +175,9 @@ function stacked(room: StripRoom): StripLayout {
   const cap = capFor(room, fixedWidth(room) + REP * 0.24);
   const height = heightFor(room, cap);
   const left = grid.width - fixedWidth(room) * cap;
-  const large = Math.min(height * 0.225, left / REP);
+  const large = Math.min(height * 0.225, left / STACKED);
   const small = large * 0.85;
-  const after = strips.shows.after && left - large * REP >= small * AFTER ? small * AFTER : 0;
+  const after = strips.shows.after && left - large * STACKED >= small * AFTER ? small * AFTER : 0;
   const column = { x: grid.width - left, width: left - after };
   return {
     ...basics(room, cap, height),

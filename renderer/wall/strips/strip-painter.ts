@@ -10,7 +10,16 @@ import type { Layout } from '../layout.ts';
 import { smallWords, type SmallForm } from './small-words.ts';
 import { createWater, type Water } from './water.ts';
 import { wordSize } from './strip-layout.ts';
-import { attributeWriter, firstThatFits, fuller, hiddenWriter, joined, placeIn, wholeWriter } from '../writers.ts';
+import {
+  attributeWriter,
+  firstThatFits,
+  fuller,
+  hiddenWriter,
+  joined,
+  placeIn,
+  wholeWriter,
+  type Writer,
+} from '../writers.ts';
 
 export interface StripPainter {
   /** look: the one it may have now; small: the form while nobody swims, null while they do; shared: whether the head says its words. */
@@ -87,6 +96,9 @@ const WORDS: { readonly [form in Layout['lanes']['form']]: MakeWords } = {
 /** Words smaller than this share of what they should be are left out. */
 const LEAST = 0.62;
 
+/** The distance of a ladder in a column, where it has the line of a round too: swimmers have to know it before all else. */
+const RUNG = 1.3;
+
 function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, { names }: WallChoice): WordsPainter {
   const { large, small, rep, interval, words, after, leaving } = lanes;
   const write = (name: string, width: number, size: number, lines = 1) => {
@@ -94,8 +106,10 @@ function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, { 
     const high = lines > 1 ? { ...place, height: lanes.height * 0.9 } : place;
     return wholeWriter(placeIn(strip, name), high, measure);
   };
-  const writeRep = write('rep', rep.width, large);
-  const writeRound = write('round', rep.width, large);
+  // Each of the two forms begins anew what it writes.
+  let hasRung: boolean | null = null;
+  let writeRep: Writer = () => {};
+  let writeRound: Writer = () => {};
   const writeInterval = write('interval', interval.width, large);
   const writeTarget = write('target', interval.width, large);
   const writeWords = write('words', words.width, small, 2);
@@ -108,8 +122,16 @@ function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, { 
   const word = wordWriter(strip, lanes, measure);
   return (face, shared) => {
     word(face.word);
-    writeRep(face.rep);
-    writeRound(turnInRep && face.turn !== '' ? fitTurn(face) : face.round);
+    const below = turnInRep && face.turn !== '' ? fitTurn(face) : face.round;
+    const rung = lanes.form === 'stack' && below === '' ? face.rung : null;
+    const share = rung ? RUNG : 1;
+    if ((rung !== null) !== hasRung) {
+      writeRep = write('rep', rep.width, large * share);
+      writeRound = write('round', rep.width, large * (2 - share));
+    }
+    hasRung = rung !== null;
+    writeRep(rung ? rung.distance : face.rep);
+    writeRound(rung ? rung.count : below);
     writeInterval(interval.width > 0 ? face.interval : '');
     writeTarget(interval.width > 0 ? face.target : '');
     writeWords(words.width > 0 && !shared ? face.words : '');

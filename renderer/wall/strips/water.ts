@@ -10,8 +10,12 @@ import type { PushOff } from '../screen/wall-choice.ts';
 /** What the full width stands for, in all lanes alike. */
 const FULL: Millis = MINUTE;
 
-/** Places of its edge in the full width: finer than anyone sees, and few enough to draw. */
+/**
+ * Places of its edge in the full width: in a narrow strip no finer than a pixel, because each costs the screen a drawing.
+ * Both in whole places a tenth of a second, so that the edges of all lanes move on the same frames.
+ */
 const PLACES = 1200;
+const NARROW_PLACES = 600;
 
 /** One a second, for those who want less motion. */
 const FEW_PLACES = 60;
@@ -36,7 +40,7 @@ export function createWater(element: HTMLElement, from: PushOff, width: number):
   const hide = hiddenWriter(element);
   const flow = createFlow(element, {
     takes: FULL,
-    places: PLACES,
+    places: width < PLACES ? NARROW_PLACES : PLACES,
     fewPlaces: FEW_PLACES,
     again: false,
     at: (share) => `translateX(${share * way}px)`,

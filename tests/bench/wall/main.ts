@@ -1,8 +1,10 @@
 /*
  * `npm run bench:wall`: ten lanes on the built wall screen in a real Chromium, a minute at the machine's own speed and
- * a minute at a sixth of it, beside the naive way. It says how many frames were drawn and how many came late, how long
- * the main thread was at each, how late the second changed against the host's clock, and what it took of the
- * processor. About five minutes, on a quiet machine; `-- 20` measures for 20 s each.
+ * a minute at a sixth of it, beside the naive way and a page with nothing in it. It says how many frames were drawn, how
+ * many the screen went without and how many were begun late, how long the main thread was at each, how late the second
+ * changed against the host's clock, and what it took of the processor. A browser that is slowed down begins frames late
+ * whatever the page does: the empty page says how many. About seven minutes, on a quiet machine; `-- 20` measures for
+ * 20 s each.
  */
 
 import { spawnSync } from 'node:child_process';
@@ -42,6 +44,9 @@ Main set
 /** What was measured of a page. */
 interface Measured {
   readonly frames: number;
+  /** That the screen had to go without. */
+  readonly missed: number;
+  /** Begun more than `LATE` after the one before. */
   readonly late: number;
   readonly busy: Spread;
   /** Mean of script, style and layout, by the browser's own account. */
@@ -87,8 +92,10 @@ async function bench(): Promise<string> {
     for (const slower of [1, SLOWER]) {
       const ours = await measure(browser, host, 'ours', slower);
       const naive = await measure(browser, host, 'naive', slower);
+      const empty = await measure(browser, host, 'an empty page', slower);
       const speed = slower === 1 ? "at the machine's speed" : `at a ${slower}th of it`;
       rows.push(row(`ten lanes, ${SECONDS} s, ${speed}`, ''), ...rowsOf('ours', ours), ...rowsOf('naive', naive));
+      rows.push(framesRow('an empty page', empty));
       const ratio = (ours.work / naive.work).toFixed(2);
       rows.push(row('  ours to naive, script, style and layout a frame', ratio));
     }
@@ -100,12 +107,12 @@ async function bench(): Promise<string> {
   return tableText(rows);
 }
 
-function rowsOf(who: string, measured: Measured): readonly Row[] {
-  const { frames, late, busy, work, second, pageLoad, hostLoad } = measured;
+function rowsOf(who: Who, measured: Measured): readonly Row[] {
+  const { busy, work, second, pageLoad, hostLoad } = measured;
   const text = ({ p50, p99, max }: Spread): string =>
     `p50 ${p50.toFixed(2)}, p99 ${p99.toFixed(2)}, max ${max.toFixed(2)}`;
   return [
-    row(`  ${who}: frames`, `${frames}, ${(frames / SECONDS).toFixed(1)} a second, ${late} late`),
+    framesRow(who, measured),
     row(`  ${who}: script, style and layout a frame`, `${work.toFixed(3)} ms`),
     row(`  ${who}: main thread a frame, painting included`, `${text(busy)} ms`),
     row(`  ${who}: the second's change, frames late`, text(second)),
@@ -113,16 +120,22 @@ function rowsOf(who: string, measured: Measured): readonly Row[] {
   ];
 }
 
-async function measure(browser: Browser, host: ServedHost, who: 'ours' | 'naive', slower: number): Promise<Measured> {
+function framesRow(who: Who, { frames, missed, late }: Measured): Row {
+  return row(
+    `  ${who}: frames`,
+    `${frames}, ${(frames / SECONDS).toFixed(1)} a second, ${missed} missed, ${late} late`,
+  );
+}
+
+type Who = 'ours' | 'naive' | 'an empty page';
+
+async function measure(browser: Browser, host: ServedHost, who: Who, slower: number): Promise<Measured> {
   const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } });
   if (who === 'naive') await serveNaive(context);
   const page = await context.newPage();
   await watch(page);
-  await page.goto(`${host.origin}/display`);
-  await page
-    .locator('.strip')
-    .nth(LANES.length - 1)
-    .waitFor();
+  if (who === 'an empty page') await page.goto('about:blank');
+  else await openWall(page, host);
   const control = await context.newCDPSession(page);
   await control.send('Performance.enable');
   await control.send('Emulation.setCPUThrottlingRate', { rate: slower });
@@ -132,7 +145,7 @@ async function measure(browser: Browser, host: ServedHost, who: 'ours' | 'naive'
   const [pageBefore, hostBefore] = [await pageTime(browser), processTime(host.child.pid!)];
   await watchedSince(page);
   await pause(SECONDS * 1000);
-  const { frames, busy, seconds } = await watchedSince(page);
+  const { frames, ticks, busy, seconds } = await watchedSince(page);
   const [pageAfter, hostAfter] = [await pageTime(browser), processTime(host.child.pid!)];
   const work = (await workOf(page)) - workBefore;
   // As far as the host's clock is ahead of this process's, which has the page's epoch.
@@ -143,7 +156,8 @@ async function measure(browser: Browser, host: ServedHost, who: 'ours' | 'naive'
   const load = (before: number, after: number): number => ((after - before) / SECONDS) * 100;
   return {
     frames: frames.length,
-    late: frames.filter((at, index) => index > 0 && at - frames[index - 1]! > LATE).length,
+    missed: between(ticks).reduce((sum, gap) => sum + Math.max(0, Math.round(gap / FRAME) - 1), 0),
+    late: between(frames).filter((gap) => gap > LATE).length,
     busy: spreadOf(busy),
     work: (work * 1000) / frames.length,
     second: spreadOf(lateness),
@@ -157,6 +171,18 @@ async function measure(browser: Browser, host: ServedHost, who: 'ours' | 'naive'
     const value = (name: string): number => metrics.find((each) => each.name === name)?.value ?? 0;
     return value('ScriptDuration') + value('LayoutDuration') + value('RecalcStyleDuration');
   }
+}
+
+async function openWall(page: Page, host: ServedHost): Promise<void> {
+  await page.goto(`${host.origin}/display`);
+  await page
+    .locator('.strip')
+    .nth(LANES.length - 1)
+    .waitFor();
+}
+
+function between(times: readonly number[]): readonly number[] {
+  return times.slice(1).map((at, index) => at - times[index]!);
 }
 
 /** Run time of T0: ten seconds after the start, on a whole second of the pool's clock. */

@@ -37,7 +37,7 @@ async function going(): Promise<DeckHost> {
   return host;
 }
 
-describe('[requests] which bodies are taken', () => {
+describe('[requests] bodies that are accepted', () => {
   test.each([
     ['/session', 'PUT', 'image/png', 'Send a session as text/plain, or as application/json with its lanes.'],
     ['/command', 'POST', 'text/plain', 'Send a command as application/json.'],
@@ -51,7 +51,7 @@ describe('[requests] which bodies are taken', () => {
     expect(question.limit(JSON_TYPE)).toBe(4 * TEXT_LIMIT);
   });
 
-  test('a session as plain text too, up to its limit; of "told" nothing is kept', () => {
+  test('a session may come as plain text up to its limit; the body of "told" is not read', () => {
     expect(QUESTIONS.get('/session')!.refusesType('text/plain')).toBeNull();
     expect(QUESTIONS.get('/session')!.limit('text/plain')).toBe(TEXT_LIMIT);
     const { method, refusesType, limit } = QUESTIONS.get('/told')!;
@@ -102,7 +102,7 @@ describe('[requests] a session', () => {
     });
   });
 
-  test('that is no JSON, or none of a session, or not in UTF-8, is refused with how one reads', async () => {
+  test('that is not JSON, not a session or not UTF-8 is refused with an example of the right form', async () => {
     const why = 'Write a session in JSON as {"text": "…", "lanesText": "…" or null}.';
     for (const body of ['{"text"', '{}', '{"text":7}', Buffer.from([0x22, 0xff, 0x22])]) {
       expect(await ask(deck(), '/session', body)).toEqual(refused(400, why));
@@ -119,7 +119,7 @@ describe('[requests] a session', () => {
     );
   });
 
-  test('whose body is too large or broken off is refused as that', async () => {
+  test('whose body is too large or breaks off is refused with that reason', async () => {
     for (const path of ['/session', '/command']) {
       expect(await brokenBody(deck(), path, 'too large')).toEqual(refused(413, TOO_LARGE));
       expect(await brokenBody(deck(), path, 'broken off')).toEqual(refused(400, TOO_LARGE));
@@ -139,7 +139,7 @@ describe('[requests] a command', () => {
     expect(host.current()!.commands).toHaveLength(1);
   });
 
-  test('meant for another run, or of a rep that is not next any more, is refused as over a socket', async () => {
+  test('for another run, or for a rep that is no longer next, is refused as it would be over a socket', async () => {
     const host = await going();
     const meant = { say: 'command', id: 'c-1', command: { do: 'stop' }, run: 'run-9' };
     expect(await ask(host, '/command', meant)).toMatchObject({ status: 200, value: { ok: false } });
@@ -164,7 +164,7 @@ describe('[requests] a command', () => {
 describe("[requests] the pool's clock", () => {
   const READS = 'Write a clock to match as {"run": "…", "clockPhase": 0 to 59999 or null}.';
 
-  test('is matched, and the run opened anew', async () => {
+  test('to match the clock opens the run anew', async () => {
     const host = deck();
     await ask(host, '/session', TEXT, 'text/plain');
     expect(await ask(host, '/clock', { run: 'run-1', clockPhase: 30_000 })).toEqual({
@@ -174,7 +174,7 @@ describe("[requests] the pool's clock", () => {
     expect(host.current()).toMatchObject({ id: 'run-2', clockPhase: 30_000 });
   });
 
-  test('is refused as HTTP has it: what cannot be read, and what cannot be done', async () => {
+  test('that cannot be read, or cannot be done, is refused with the right HTTP status', async () => {
     const host = await going();
     expect(await ask(host, '/clock', { run: 'run-1', clockPhase: 60_000 })).toEqual(refused(400, READS));
     expect(await brokenBody(host, '/clock', 'broken off')).toEqual(refused(400, READS));
@@ -189,19 +189,19 @@ describe("[requests] the pool's clock", () => {
 });
 
 describe('[requests] a run that came back', () => {
-  test('is left only where one has just come back', async () => {
+  test('can be left only when one has just come back', async () => {
     const why = 'This run can no longer be left: use Finish instead.';
     expect(await ask(await going(), '/leave', { run: 'run-1' })).toEqual(refused(409, why));
     expect(await ask(deck(), '/leave', { run: 'run-1' })).toEqual(refused(409, why));
   });
 
-  test('is named, or nothing is left', async () => {
+  test('can be left only by its name', async () => {
     const why = 'Write the run to leave as {"run": "…"}.';
     expect(await ask(deck(), '/leave', {})).toEqual(refused(400, why));
     expect(await brokenBody(deck(), '/leave', 'too large')).toEqual(refused(400, why));
   });
 
-  test('that its news were read may be said at any time', async () => {
+  test('may be marked as read at any time', async () => {
     expect(await ask(deck(), '/told', '')).toEqual({ status: 200, value: { ok: true } });
   });
 });

@@ -70,8 +70,8 @@ async function back(changes: Partial<FoundRun> = {}) {
   return all;
 }
 
-describe('[host] a session opened in the place of another', () => {
-  test('closes the journal of the run before as replaced, at its time; a first one closes none', async () => {
+describe('[host] opening a session in place of another', () => {
+  test('closes the journal of the run before as replaced, at that time; the first session closes none', async () => {
     const { host, journal, clock } = deck();
     await host.open(SOURCE, { replace: false });
     expect(journal.closings).toEqual([]);
@@ -80,7 +80,7 @@ describe('[host] a session opened in the place of another', () => {
     expect(journal.closings).toMatchObject([{ run: 'run-1', why: 'replaced', at: 5000 }]);
   });
 
-  test('is refused at once where a run is going, and also where one was started before its turn came', async () => {
+  test('is refused while a run is going, also one that started while the request waited its turn', async () => {
     const { host } = deck();
     await host.open(SOURCE, { replace: false });
     const start = host.command('a', { do: 'start' });
@@ -101,7 +101,7 @@ describe('[host] a session opened in the place of another', () => {
 });
 
 describe('[host] a run that comes back', () => {
-  test('goes on where it should be, with its commands, their answers and the times nobody was there', async () => {
+  test('goes on at the right time, with its commands, their answers and the times when the host was away', async () => {
     const { host, journal, clock } = await back();
     expect(host.snapshot().run).toMatchObject({
       id: 'found',
@@ -115,7 +115,7 @@ describe('[host] a run that comes back', () => {
     expect(host.current()!.commands).toHaveLength(1);
   });
 
-  test('takes no command at a time before its last, even where its clock came back behind it', async () => {
+  test('stamps no command earlier than its last one, even if its clock came back earlier', async () => {
     const stop = { do: 'stop' } as const;
     const commands = [
       START,
@@ -126,7 +126,7 @@ describe('[host] a run that comes back', () => {
     expect(await host.command('mark', { do: 'mark' })).toMatchObject({ ok: true, at: 95_000 });
   });
 
-  test('is left where the coach does not go on with it: its journal is closed, and nothing is open', async () => {
+  test('is closed and gone once the coach leaves it', async () => {
     const { host, journal } = await back();
     const told: number[] = [];
     host.onChange(() => told.push(host.snapshot().n));
@@ -139,7 +139,7 @@ describe('[host] a run that comes back', () => {
     expect(told.length).toBeGreaterThan(0);
   });
 
-  test('is not offered to be left any more when it was begun anew, or when there is none', async () => {
+  test('can no longer be left after it was opened anew, and not without a run', async () => {
     const { host } = await back();
     await host.open(SOURCE, { replace: true });
     expect(await host.leave('run-1')).toMatchObject({ ok: false });
@@ -147,7 +147,7 @@ describe('[host] a run that comes back', () => {
     expect(await deck().host.leave('found')).toMatchObject({ ok: false });
   });
 
-  test('is told once: the screens hear when the coach has read it', async () => {
+  test('is reported once: screens hear when the coach has read the report', async () => {
     const { host } = await back();
     expect(host.snapshot().notices).toEqual(['It is back.']);
     const before = host.snapshot().n;
@@ -160,7 +160,7 @@ describe('[host] a run that comes back', () => {
 });
 
 describe('[host] the end', () => {
-  test('of a run that is done for good closes its journal; before that it does not', async () => {
+  test('of a run closes its journal once its end can no longer be undone, and not before', async () => {
     const { host, journal, clock } = deck();
     expect(await host.closeDone()).toBe(false);
     await host.open(SOURCE, { replace: false });
@@ -174,7 +174,7 @@ describe('[host] the end', () => {
     expect(journal.closings).toMatchObject([{ run: 'run-1', why: 'done', at: 110_001 }]);
   });
 
-  test('of the program closes a session that nobody has begun, and no other', async () => {
+  test('of the program closes a session that was never started, and no other', async () => {
     const unbegun = deck();
     await unbegun.host.open(SOURCE, { replace: false });
     await unbegun.host.endUnbegun();
@@ -187,7 +187,7 @@ describe('[host] the end', () => {
 });
 
 describe('[host] what the screens are told', () => {
-  test('a machine that slept, and a disk that has caught up', async () => {
+  test('that the machine slept, and that the disk has caught up', async () => {
     const { host, clock, journal } = await back();
     const n = host.snapshot().n;
     clock.sleep(60_000);
@@ -200,7 +200,7 @@ describe('[host] what the screens are told', () => {
     expect(host.snapshot().notices.length).toBe(warned - 1);
   });
 
-  test('nothing more once a screen does not listen', async () => {
+  test('nothing more once a screen has stopped listening', async () => {
     const { host } = await back();
     let heard = 0;
     const stop = host.onChange(() => heard++);
@@ -209,7 +209,7 @@ describe('[host] what the screens are told', () => {
     expect(heard).toBe(0);
   });
 
-  test('that the record is lost, in the place of whatever was said of it', () => {
+  test('that the record is lost, in place of any earlier sentence about it', () => {
     const { host } = deck();
     host.tell('record', 'The disk is slow.');
     host.recordLost('Another host keeps it now.');
@@ -218,14 +218,14 @@ describe('[host] what the screens are told', () => {
     expect(host.snapshot().notices).toEqual([]);
   });
 
-  test('that a rewrite was made from a text that nobody has any more', async () => {
+  test('that a rewrite was made from a text that is no longer known', async () => {
     const { host } = await back();
     const answer = await host.command('r', { do: 'rewrite', text: TEXT }, { madeFrom: 'f'.repeat(32) });
     expect(answer.why).toBe('The session was changed while you were writing. Look at it again.');
   });
 });
 
-test('[host] the clock of a run is matched only where that run is open', async () => {
+test('[host] the clock can be matched only for the run that is open', async () => {
   const why = 'Another session has been opened in the meantime: check the screen, then try again.';
   expect(await deck().host.matchClock('run-1', 0)).toEqual({ ok: false, why });
   const { host } = deck();

@@ -77,7 +77,7 @@ describe('[host] opening a session', () => {
     expect(host.snapshot().run!.id).toBe('run-1');
   });
 
-  test('a run that is going is not lost to a stray Open, and is where that is asked for', async () => {
+  test('a stray Open does not replace a run that is going; Open with the wish to replace it does', async () => {
     const { host } = await going();
     expect(await host.open(SOURCE, { replace: false })).toMatchObject({ ok: false, reason: 'going' });
     expect(host.snapshot().run).toMatchObject({ id: 'run-1', commands: [{}] });
@@ -85,7 +85,7 @@ describe('[host] opening a session', () => {
     expect(host.snapshot().run).toMatchObject({ id: 'run-2', commands: [] });
   });
 
-  test('one that nobody has given a command, or that is done, makes room', async () => {
+  test('a run without a command, or one that is done, is replaced without asking', async () => {
     const { host, give } = deck();
     await host.open(SOURCE, { replace: false });
     expect(await host.open(SOURCE, { replace: false })).toMatchObject({ ok: true });
@@ -95,7 +95,7 @@ describe('[host] opening a session', () => {
 });
 
 describe('[host] times of commands', () => {
-  test('t is the moment of arrival in whole ms, whatever is waited for afterwards', async () => {
+  test('a command’s time is its moment of arrival in whole ms, however long its writing takes', async () => {
     const { clock, host, give } = deck(new SlowJournal());
     const opened = host.open(SOURCE, { replace: false });
     clock.advance(7.5);
@@ -112,7 +112,7 @@ describe('[host] times of commands', () => {
     expect(await second).toMatchObject({ ok: true, at: 27 });
   });
 
-  test('those of one moment keep their order and share their time', async () => {
+  test('commands of one moment keep their order and share their time', async () => {
     const { host, give } = await going();
     const answers = await Promise.all(['a', 'b', 'c'].map((words) => give({ do: 'mark', words })));
     expect(answers.map(({ at }) => at)).toEqual([0, 0, 0]);
@@ -130,7 +130,7 @@ describe('[host] times of commands', () => {
     expect(host.snapshot().run).toBeNull();
   });
 
-  test('what is no command is refused with its sentence and is not written down', async () => {
+  test('an unreadable command is refused with a sentence and not written to the journal', async () => {
     const { give, journal, host } = await going();
     const { n } = host.snapshot();
     expect(await give({ do: 'shift', seconds: 0 })).toMatchObject({ ok: false, why: expect.stringContaining('not 0') });
@@ -147,7 +147,7 @@ describe('[host] times of commands', () => {
     expect(host.snapshot().run).toMatchObject({ clockPhase: 2345, openedAtTimeOfDay: TIME_OF_DAY });
   });
 
-  test('time slept counts, and screens hear of a new epoch', async () => {
+  test('time that the machine slept counts, and screens hear of a new epoch', async () => {
     const { clock, give, host } = await going();
     const { epoch, n } = host.snapshot();
     clock.sleep(60_000);
@@ -194,7 +194,7 @@ describe('[host] the text a rewrite was made from', () => {
   const rewrite = (host: DeckHost, id: string, text: string, madeFrom?: string) =>
     host.command(id, { do: 'rewrite', text }, { madeFrom });
 
-  test('while it is in force the rewrite is taken, and by its hash the next one follows', async () => {
+  test('while it is in force the rewrite is accepted, and the next one may name the new text', async () => {
     const { host } = await going();
     const { text } = host.snapshot().run!;
     expect(await rewrite(host, 'one', LATER, text)).toMatchObject({ ok: true });
@@ -202,7 +202,7 @@ describe('[host] the text a rewrite was made from', () => {
     expect(await rewrite(host, 'two', TEXT, hash)).toMatchObject({ ok: true });
   });
 
-  test('where another is in force by then it is refused, naming the lines that have changed, twice by the same id', async () => {
+  test('where another text is in force by then the rewrite is refused, naming the changed lines; the same id gets the same answer', async () => {
     const { host } = await going();
     const { text } = host.snapshot().run!;
     await rewrite(host, 'theirs', LATER, text);
@@ -220,13 +220,13 @@ describe('[host] the text a rewrite was made from', () => {
     expect(await rewrite(host, 'mine', LATER, text)).toMatchObject({ ok: true });
   });
 
-  test('a script that names none is taken as it is', async () => {
+  test('a rewrite that names no text is not checked', async () => {
     const { host } = await going();
     expect(await rewrite(host, 'one', LATER)).toMatchObject({ ok: true });
   });
 });
 
-describe('[host] what was seen', () => {
+describe('[host] the rep that the screen showed', () => {
   test('two screens pressing Skip at once skip one rep', async () => {
     const { clock, give, host, t0 } = await going();
     clock.advance(t0 + 30_000);
@@ -240,7 +240,7 @@ describe('[host] what was seen', () => {
     expect(host.snapshot().run!.commands).toHaveLength(2);
   });
 
-  test('a leave while the finger is on its way does not cost the rep after', async () => {
+  test('a rep that leaves while the finger is on its way does not cost the rep after it', async () => {
     const { clock, give, t0 } = await going();
     clock.advance(t0 + 60_000 - 250);
     const seen = { '2': rep(8, 2) };
@@ -248,7 +248,7 @@ describe('[host] what was seen', () => {
     expect(await give({ do: 'skip', lanes: [2] }, { '2': rep(8, 3) })).toMatchObject({ ok: true });
   });
 
-  test('a quarter of a second and a ms before the leave the rep seen is still the one', async () => {
+  test('251 ms before a leave the rep shown is still the next one', async () => {
     const { clock, give, t0 } = await going();
     clock.advance(t0 + 60_000 - 251);
     expect(await give({ do: 'sit-out', lanes: [2] }, { '2': rep(8, 2) })).toMatchObject({ ok: true });
@@ -267,7 +267,7 @@ describe('[host] what was seen', () => {
     expect(answers.map(({ ok }) => ok)).toEqual([true, true, true, true]);
   });
 
-  test('screens that name nothing are not checked', async () => {
+  test('commands that name no rep are not checked', async () => {
     const { give } = await going();
     expect(await give({ do: 'skip' })).toMatchObject({ ok: true });
     expect(await give({ do: 'skip' })).toMatchObject({ ok: true });
@@ -275,7 +275,7 @@ describe('[host] what was seen', () => {
 });
 
 describe('[host] screens', () => {
-  test('every change is one new snapshot, whose n rises', async () => {
+  test('every change gives one new snapshot, with the next number', async () => {
     const { host, give } = await going();
     const heard: number[] = [];
     host.onChange(() => heard.push(host.snapshot().n));
@@ -316,7 +316,7 @@ describe('[host] the journal', () => {
     });
   });
 
-  test('one that takes longer than 100 ms is not waited for; the coach is told until it is written', async () => {
+  test('a line that takes longer than 100 ms is not waited for; the coach is told until it is written', async () => {
     const journal = new SlowJournal();
     const { clock, host, give } = deck(journal);
     const opened = host.open(SOURCE, { replace: false });
@@ -336,7 +336,7 @@ describe('[host] the journal', () => {
     expect(host.snapshot().notices).toEqual([]);
   });
 
-  test('one that the disk refuses is accepted all the same, and told until a later one is written', async () => {
+  test('a command whose line the disk refuses is accepted all the same; the coach is told until a later line is written', async () => {
     const journal = new BrokenJournal();
     const { host, give } = deck(journal);
     await host.open(SOURCE, { replace: false });
@@ -350,7 +350,7 @@ describe('[host] the journal', () => {
 });
 
 describe('[host] a fault of the program', () => {
-  test('in one command is a refusal, and the next is carried out as ever', async () => {
+  test('in one command refuses that command, and the next is carried out', async () => {
     const { host, give, clock } = await going();
     clock.advance(1000);
     // No message from a screen can hold this; it stands for whatever was not foreseen.

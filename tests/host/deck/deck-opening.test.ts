@@ -59,7 +59,7 @@ function takenByAnother(): void {
 const notices = ({ host }: OpenDeck) => host.snapshot().notices;
 
 describe('[opening] a data folder', () => {
-  test('that is not there yet is made, and there is nothing to tell', async () => {
+  test('that does not exist yet is made without a notice', async () => {
     folder = join(folder, 'deep', 'down');
     const deck = await opened();
     expect(existsSync(join(folder, 'host.lock'))).toBe(true);
@@ -67,7 +67,7 @@ describe('[opening] a data folder', () => {
     expect([deck.cameBack, deck.unattended]).toEqual([null, []]);
   });
 
-  test('that another host has is refused in a sentence, until that one has given it up', async () => {
+  test('that another host has is refused with a sentence until that host ends', async () => {
     const deck = await opened();
     expect(await openDeck(folder, clock, clock.timers)).toEqual({
       ok: false,
@@ -78,7 +78,7 @@ describe('[opening] a data folder', () => {
     await opened();
   });
 
-  test('that cannot be made is told of, and the clock runs all the same', async () => {
+  test('that cannot be made is reported, and the clock runs all the same', async () => {
     writeFileSync(join(folder, 'file'), '');
     folder = join(folder, 'file', 'data');
     const deck = await going();
@@ -89,7 +89,7 @@ describe('[opening] a data folder', () => {
     expect(deck.host.current()!.commands).toHaveLength(1);
   });
 
-  test('that another host has taken is told of, and every notice of the record goes', async () => {
+  test('that another host has taken is reported, in place of every other notice about the record', async () => {
     const deck = await going();
     const [journal] = readdirSync(join(folder, 'runs'));
     rmSync(join(folder, 'runs', journal!));
@@ -116,12 +116,12 @@ describe('[opening] a run that was cut off', () => {
     expect(notices(again).join()).not.toContain('not on the disk');
   });
 
-  test('comes back without a title as a session', async () => {
+  test('comes back as “session” if it has no title', async () => {
     await going('4 x 50 @ 1:00\n');
     expect((await afterAKill()).cameBack).toBe('a session');
   });
 
-  test('that was over by then has not come back, though it is there', async () => {
+  test('that was already over is shown, and not said to have come back', async () => {
     const deck = await going();
     clock.advance(60_000);
     await deck.host.command('end', { do: 'finish' });
@@ -130,7 +130,7 @@ describe('[opening] a run that was cut off', () => {
     expect(again.cameBack).toBeNull();
   });
 
-  test('days ago is told of as left unattended', async () => {
+  test('days ago is reported as left unattended', async () => {
     writeJournal(folder, { run: 'old', text: HOUR, openedAt: 0 }, STARTED);
     clock.advance(3 * DAY);
     const deck = await opened();
@@ -140,7 +140,7 @@ describe('[opening] a run that was cut off', () => {
 });
 
 describe('[opening] what else stands in the folder', () => {
-  test('a deletion that was cut off is gone on with before any journal is read', async () => {
+  test('a deletion that was cut off is finished before any journal is read', async () => {
     const run = { run: 'gone', text: HOUR };
     const path = writeJournal(folder, run, STARTED);
     writeFileSync(join(folder, 'deleting.json'), JSON.stringify({ version: 1, delete: { what: 'everything' } }));
@@ -149,7 +149,7 @@ describe('[opening] what else stands in the folder', () => {
     expect([deck.host.current(), notices(deck)]).toEqual([null, []]);
   });
 
-  test('a deletion that cannot be read, and screens that are none, are told of', async () => {
+  test('a deletion file or a screens file that cannot be read is reported', async () => {
     writeFileSync(join(folder, 'deleting.json'), '?');
     writeFileSync(join(folder, 'screens.json'), '?');
     expect(notices(await opened())).toEqual([
@@ -158,7 +158,7 @@ describe('[opening] what else stands in the folder', () => {
     ]);
   });
 
-  test('settings of screens that cannot be kept are told of, until they can be', async () => {
+  test('screen settings that cannot be kept are reported until they can be', async () => {
     const deck = await opened();
     mkdirSync(join(folder, 'screens.json'));
     const wall = { name: 'Hall', search: '', room: { width: 1920, height: 1080 } };
@@ -176,7 +176,7 @@ describe('[opening] what else stands in the folder', () => {
     expect(JSON.parse(readFileSync(join(folder, 'library.json'), 'utf8'))).toEqual({ lastUsed: { Tuesday: used } });
   });
 
-  test('squads are kept there, as long as the folder is ours', async () => {
+  test('squads are kept there while the folder is ours', async () => {
     const { squads } = await opened();
     const squad = { name: 'Harbour', lanes: ['lane 1 base 1:30'] };
     expect(await squads.ask({ do: 'keep', squad, over: false })).toMatchObject({ ok: true });
@@ -187,7 +187,7 @@ describe('[opening] what else stands in the folder', () => {
 });
 
 describe('[opening] the runs that are kept', () => {
-  test('are those of the folder; the one that goes is not deleted, and it is once it was never begun', async () => {
+  test('are those of the folder; the open run is not deleted while it goes, and is deleted if it was never started', async () => {
     writeJournal(folder, { run: 'old', text: HOUR, openedAt: 0 }, [...STARTED, DONE]);
     const { host, records } = await going();
     const all = { do: 'list', find: '', from: null, to: null, most: 10 } as const;
@@ -202,14 +202,14 @@ describe('[opening] the runs that are kept', () => {
     expect([host.current(), readdirSync(join(folder, 'runs'))]).toEqual([null, []]);
   });
 
-  test('are deleted one by one too, where none is open', async () => {
+  test('can be deleted one by one when none is open', async () => {
     const path = writeJournal(folder, { run: 'old', text: HOUR, openedAt: 0 }, [...STARTED, DONE]);
     const { records } = await opened();
     expect(await records.ask({ do: 'delete-run', run: 'old' })).toEqual({ ok: true });
     expect(existsSync(path)).toBe(false);
   });
 
-  test('are deleted together with the sessions, which the library reads anew', async () => {
+  test('are deleted together with the sessions, and the library reads its folder anew', async () => {
     const { library, records } = await opened();
     await library.ask({ do: 'create', kind: 'session', name: 'Tuesday', text: HOUR });
     await library.ask({ do: 'list', find: '', most: 10 });
@@ -218,15 +218,15 @@ describe('[opening] the runs that are kept', () => {
   });
 });
 
-describe('[opening] given up again', () => {
-  test('a run that was never begun is over, and does not come back', async () => {
+describe('[opening] closing', () => {
+  test('ends a run that was never started: it does not come back', async () => {
     const deck = await opened();
     await deck.host.open({ text: HOUR, lanesText: null }, { replace: false });
     await deck.close();
     expect((await opened()).host.current()).toBeNull();
   });
 
-  test('what was said last is on the disk, settings of screens too', async () => {
+  test('writes everything to the disk first, screen settings too', async () => {
     const deck = await going();
     void deck.host.command('late', { do: 'mark' });
     const wall = { name: 'Hall', search: '', room: { width: 1920, height: 1080 } };
@@ -237,7 +237,7 @@ describe('[opening] given up again', () => {
     expect((await opened()).host.current()!.commands).toHaveLength(2);
   });
 
-  test('a disk that hangs is waited for no longer than a second', async () => {
+  test('waits at most a second for a disk that hangs', async () => {
     const deck = await going();
     await deck.journal.end();
     vi.spyOn(deck.journal, 'end').mockReturnValue(new Promise(() => undefined));
@@ -252,7 +252,7 @@ describe('[opening] given up again', () => {
     expect(existsSync(join(folder, 'host.lock'))).toBe(false);
   });
 
-  test('a disk that refuses does not keep it', async () => {
+  test('goes on even if the disk refuses', async () => {
     const deck = await going();
     vi.spyOn(deck.journal, 'end').mockRejectedValue(new Error('refused'));
     await deck.close();

@@ -98,7 +98,7 @@ const SET_UP: readonly (readonly [string, readonly Command[]])[] = [
 ];
 
 describe('[clock] matched before the first start', () => {
-  test.each(SET_UP)('after %s: all is shown as before, but for the clock', async (_, commands) => {
+  test.each(SET_UP)('after %s: everything but the clock is shown as before', async (_, commands) => {
     const deck = await told(...commands);
     const before = shown(deck);
     const id = deck.host.current()!.id;
@@ -125,7 +125,7 @@ describe('[clock] matched before the first start', () => {
     }
   });
 
-  test('the run before is closed as replaced, and its journal keeps what it has', async () => {
+  test('the run before is closed as replaced, and its journal keeps its lines', async () => {
     const deck = await told({ do: 'cut', line: 7, n: 3 });
     const former = deck.path();
     await match(deck, 0);
@@ -150,7 +150,7 @@ describe('[clock] matched before the first start', () => {
     });
   });
 
-  test('what can be undone stays so for what is left of its ten seconds', async () => {
+  test('a command can still be undone for what is left of its ten seconds', async () => {
     const deck = await told({ do: 'swimmers', n: 2 }, { do: 'cut', line: 7, n: 3 });
     await deck.pass(9000);
     await match(deck, 0);
@@ -160,7 +160,7 @@ describe('[clock] matched before the first start', () => {
     expect(await deck.host.command('v', { do: 'undo' })).toMatchObject({ ok: false });
   });
 
-  test('taken back, it is the time of day to the second, whenever the session was opened', async () => {
+  test('once taken back, the clock shows the time of day to the second, whenever the session was opened', async () => {
     const { deck } = await JournalledDeck.start(new FakeClock({ timeOfDay: 19.5 * 3_600_000 + 12_345 }));
     await deck.open(SQUAD);
     await match(deck, 50_000);
@@ -168,7 +168,7 @@ describe('[clock] matched before the first start', () => {
     expect(deck.host.current()!.clockPhase).toBe(12_345);
   });
 
-  test('a start is by the clock as matched', async () => {
+  test('a start goes by the matched clock', async () => {
     const { deck } = await JournalledDeck.start();
     await deck.open(SQUAD.replace('start on 1', 'start on 60'));
     await deck.host.command('a', { do: 'swimmers', n: 2 });
@@ -178,7 +178,7 @@ describe('[clock] matched before the first start', () => {
     expect(deck.host.current()!.state.t0).toBe(7000 + 15_000);
   });
 
-  test('once started it is refused, and so it is for another run', async () => {
+  test('is refused once the run has started, and for another run', async () => {
     const deck = await told({ do: 'start' });
     const { id } = deck.host.current()!;
     expect(await deck.host.matchClock(id, 0)).toEqual({
@@ -190,17 +190,17 @@ describe('[clock] matched before the first start', () => {
   });
 });
 
-describe('[clock] what stands of the commands before the first start', () => {
+describe('[clock] which commands before the first start count', () => {
   const left = (...names: Command['do'][]): readonly string[] =>
     notUndone(names.map((name) => ({ command: { do: name } }))).map(({ command }) => command.do);
 
-  test('an undo takes back the last that is no mark, and an undo after it the one before', () => {
+  test('an undo takes back the last command that is not a mark, and a second undo the one before', () => {
     expect(left('cut', 'mark', 'undo')).toEqual(['mark']);
     expect(left('swimmers', 'cut', 'undo', 'undo', 'gap')).toEqual(['gap']);
     expect(left('start', 'undo')).toEqual([]);
   });
 
-  test('a start that stands has started it', () => {
+  test('a start that was not undone has started the run', () => {
     expect(hasStarted([{ command: { do: 'start' } }, { command: { do: 'undo' } }])).toBe(false);
     expect(hasStarted([{ command: { do: 'start' } }, { command: { do: 'restart' } }])).toBe(true);
   });

@@ -48,7 +48,7 @@ describe('[host] the weight of texts', () => {
     expect([texts.hasRoom(source('123456')), texts.hasRoom(source('1234567'))]).toEqual([true, false]);
   });
 
-  test('the run before is forgotten, its texts and their weight', () => {
+  test('a new run forgets the texts and the weight of the run before', () => {
     const texts = new RunTexts();
     const first = texts.begin(source('first'), MOST_TEXTS);
     const second = texts.begin(source('second'), 1);
@@ -63,7 +63,7 @@ describe('[host] the weight of texts', () => {
     expect(weightOf(planOf(text))).toBe(Buffer.byteLength(text) + 2 + 2 * 7);
   });
 
-  test('a command goes out with the hash of its text, which is told once; any other as it is', () => {
+  test('a rewrite goes out with the hash of its text, which is sent once; other commands go out as they are', () => {
     const texts = new RunTexts();
     const named = texts.named({ do: 'rewrite', text: 'new' }, 'lane 1');
     expect(named).toEqual({ do: 'rewrite', textHash: textHash(source('new', 'lane 1')) });
@@ -74,7 +74,7 @@ describe('[host] the weight of texts', () => {
 });
 
 describe('[host] the texts of one run together', () => {
-  test('are bounded: one more is refused in a sentence, and changes and writes nothing', async () => {
+  test('have a limit: a text beyond it is refused with a sentence, and changes and writes nothing', async () => {
     const { deck, answer, taken } = await full();
     expect(taken).toBe(8);
     expect(answer.why).toMatch(REFUSED);
@@ -83,7 +83,7 @@ describe('[host] the texts of one run together', () => {
     expect(deck.disk.text(deck.path()).length).toBeLessThan(1.1 * MOST_TEXTS);
   });
 
-  test('at the bound every other command goes on working, and a text that still fits is taken', async () => {
+  test('at the limit other commands still work, and a text that still fits is accepted', async () => {
     const { deck } = await full();
     for (const fields of [{ do: 'skip', lanes: [1] }, { do: 'stop' }, { do: 'resume' }, { do: 'undo' }]) {
       expect(await deck.host.command(JSON.stringify(fields), fields)).toMatchObject({ ok: true });
@@ -91,7 +91,7 @@ describe('[host] the texts of one run together', () => {
     expect(await deck.host.command('short', { do: 'rewrite', text: SQUAD })).toMatchObject({ ok: true });
   });
 
-  test('an undo gives nothing back: screens and a restart read an undone text all the same', async () => {
+  test('an undo frees no room: screens and a restart read an undone text all the same', async () => {
     const deck = await goingDeck();
     const { taken } = await untilRefused(async (n) => {
       if (n > 0) await deck.host.command(`undo ${n}`, { do: 'undo' });
@@ -101,7 +101,7 @@ describe('[host] the texts of one run together', () => {
     expect(deck.host.texts()).toHaveLength(2);
   });
 
-  test('the lanes, which go with every text, and the leaves that it comes to count too', async () => {
+  test('lanes, which go with every text, and planned leaves count too', async () => {
     const { deck } = await JournalledDeck.start();
     const lanes = `lane 1 base 1:00\n${`# ${'x'.repeat(397)}\n`.repeat(250)}`;
     await deck.host.open({ text: 'Main set\n4 x 50 @ 1:00\n', lanesText: lanes }, { replace: false });
@@ -118,13 +118,13 @@ describe('[host] the texts of one run together', () => {
     expect(planned.taken).toBeLessThan(MOST_TEXTS / 10_000);
   });
 
-  test('another session begins with all the room there is', async () => {
+  test('another session starts with all the room', async () => {
     const { deck } = await full();
     await deck.open(SQUAD);
     expect(await deck.host.command('again', { do: 'rewrite', text: long(LONG, 1) })).toMatchObject({ ok: true });
   });
 
-  test('a restart knows how much there is', async () => {
+  test('a restart knows how much room is left', async () => {
     const { deck } = await full();
     deck.kill();
     const { deck: again } = await restarted(deck);
@@ -132,7 +132,7 @@ describe('[host] the texts of one run together', () => {
     expect(answer.why).toMatch(REFUSED);
   });
 
-  test('a journal with more than that, of an earlier program, comes back whole, and takes no more', async () => {
+  test('an earlier program’s journal beyond the limit comes back whole, and accepts no further text', async () => {
     const deck = await goingDeck();
     const path = deck.path();
     deck.kill();

@@ -7,11 +7,14 @@ import { connectScreen, type ScreenChannel, type Screen } from '../../../app/hos
 import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
+import { ToldRun } from '../../support/host/told-run.ts';
 
 const SOURCE = { text: 'Squad\n8 x 50 @ 1:00\n', lanesText: null };
 
 class FakeCarrier implements ScreenChannel {
+  /** With the snapshots that commands make. */
   readonly sent: FromHost[] = [];
+  private readonly told = new ToldRun();
   readonly ends: string[] = [];
   readonly isOwnWindow: boolean = false;
   readonly clocks: string[] = [];
@@ -25,7 +28,7 @@ class FakeCarrier implements ScreenChannel {
   send(text: string, sent: () => void): void {
     const message = readFromHost(text);
     if (!message) throw new Error(`not a message: ${text}`);
-    this.sent.push(message);
+    this.sent.push(this.told.hear(message));
     this.callbacks.push(sent);
   }
 
@@ -43,7 +46,12 @@ class FakeCarrier implements ScreenChannel {
 
   /** Everything that was handed over has gone. */
   drain(): void {
-    this.bytes = 0;
+    this.take(this.bytes);
+  }
+
+  /** So many bytes have gone. */
+  take(bytes: number): void {
+    this.bytes = Math.max(0, this.bytes - bytes);
     for (const sent of this.callbacks.splice(0)) sent();
   }
 
@@ -69,16 +77,21 @@ async function greeted() {
   return all;
 }
 
-async function give(host: DeckHost, count: number): Promise<void> {
-  for (let each = 0; each < count; each++) await host.command(`mark-${each}-${host.snapshot().n}`, { do: 'mark' });
+/** Marks, as far apart as a screen is told of each. */
+async function give({ host, clock }: Awaited<ReturnType<typeof connect>>, count: number): Promise<void> {
+  for (let each = 0; each < count; each++) {
+    await host.command(`mark-${each}-${host.snapshot().n}`, { do: 'mark' });
+    clock.advance(125);
+  }
 }
 
 describe('[screen] hello', () => {
-  test('is answered with the text once, the snapshot that names it, and what else there is to know', async () => {
-    const { carrier, host } = await greeted();
+  test('is answered with the text, the snapshot that names it, and the lists for the coach', async () => {
+    const all = await greeted();
+    const { carrier, host } = all;
     expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens', 'presence', 'sound']);
     expect(carrier.sent[0]).toMatchObject({ hash: host.snapshot().run!.text, ...SOURCE });
-    await give(host, 3);
+    await give(all, 3);
     expect(carrier.said('text')).toHaveLength(1);
     expect(carrier.said('snapshot')).toHaveLength(4);
   });
@@ -168,7 +181,7 @@ describe('[screen] pings and commands', () => {
     ]);
   });
 
-  test('a command is answered to the screen that gave it, and every screen hears of it', async () => {
+  test('a command is answered to the screen that gave it, and every screen gets the new snapshot', async () => {
     const { carrier, host, clock, screen } = await greeted();
     const other = new FakeCarrier();
     connectScreen(host, clock, other).receive(hello);
@@ -181,7 +194,7 @@ describe('[screen] pings and commands', () => {
   });
 });
 
-test('[screen] one page is one in the list of those that sound, by whatever names it goes', async () => {
+test('[screen] a page counts once in the list of sounding screens, however often it changes its id', async () => {
   const { host, screen } = await greeted();
   const sound = { say: 'sound', n: 0, status: 'running', asked: true, more: null };
   for (let page = 0; page < 30; page++) screen.receive(JSON.stringify({ ...sound, id: `page-${page}` }));
@@ -190,24 +203,26 @@ test('[screen] one page is one in the list of those that sound, by whatever name
   expect(host.soundArbiter.toldTo('desk', null).screens).toEqual([]);
 });
 
-describe('[screen] one that does not keep up', () => {
-  test('gets no snapshots beyond 64 KiB waiting, and the latest alone when they are gone', async () => {
-    const { carrier, host } = await greeted();
+describe('[screen] a screen that does not keep up', () => {
+  test('gets no snapshots while more than 64 KiB wait, and then only the latest', async () => {
+    const all = await greeted();
+    const { carrier, host } = all;
     carrier.bytes = 64 * 1024 + 1;
-    await give(host, 5);
+    await give(all, 5);
     expect(carrier.said('snapshot')).toHaveLength(1);
     carrier.bytes = 10;
     // Nothing was handed over meanwhile that could call back: the next change brings the latest.
-    await give(host, 1);
+    await give(all, 1);
     expect(carrier.said('snapshot')).toHaveLength(2);
     expect(carrier.said('snapshot').at(-1)).toMatchObject({ run: { commands: { length: 6 } } });
   });
 
-  test('what was skipped comes as soon as what was waiting has gone', async () => {
-    const { carrier, host } = await greeted();
-    await give(host, 1);
+  test('gets what was skipped as soon as the waiting bytes are gone', async () => {
+    const all = await greeted();
+    const { carrier, host } = all;
+    await give(all, 1);
     carrier.bytes = 64 * 1024 + 1;
-    await give(host, 4);
+    await give(all, 4);
     expect(carrier.said('snapshot')).toHaveLength(2);
     carrier.drain();
     expect(carrier.said('snapshot')).toHaveLength(3);
@@ -224,18 +239,19 @@ describe('[screen] one that does not keep up', () => {
     expect(carrier.said('snapshot')).toHaveLength(2);
   });
 
-  test('gets a text, too, when it can take one, and the snapshot that names it after it', async () => {
-    const { carrier, host } = await greeted();
+  test('gets a text when it can take one, and then the snapshot that names it', async () => {
+    const all = await greeted();
+    const { carrier, host } = all;
     carrier.bytes = 64 * 1024 + 1;
     await host.command('new', { do: 'rewrite', text: 'Squad\n9 x 50 @ 1:00\n' });
     expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens', 'presence', 'sound']);
     carrier.bytes = 0;
-    await give(host, 1);
+    await give(all, 1);
     expect(carrier.sent.slice(5).map(({ say }) => say)).toEqual(['text', 'snapshot']);
     expect(carrier.sent[5]).toMatchObject({ text: 'Squad\n9 x 50 @ 1:00\n' });
   });
 
-  test('gets the list of wall screens as long as no more than 64 KiB wait, and else when it can take it', async () => {
+  test('gets the list of wall screens while no more than 64 KiB wait, and otherwise later', async () => {
     const { carrier, clock, host } = await greeted();
     clock.advance(1000);
     carrier.bytes = 64 * 1024;
@@ -250,7 +266,7 @@ describe('[screen] one that does not keep up', () => {
     expect(carrier.said('screens').at(-1)).toMatchObject({ screens: { length: 2 } });
   });
 
-  test('is answered with up to 1 MiB waiting', async () => {
+  test('gets answers while up to 1 MiB wait', async () => {
     const { carrier, screen } = await greeted();
     carrier.bytes = 1024 * 1024;
     screen.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
@@ -258,7 +274,23 @@ describe('[screen] one that does not keep up', () => {
     expect(carrier.ends).toEqual([]);
   });
 
-  test('is given up at 1 MiB', async () => {
+  test.each([
+    ['is given up, if nothing of it is ever taken', 0, true],
+    ['is given up, if it is never all taken', 100, true],
+    ['is kept, if all of it was taken once', 9999, false],
+  ])('and lets what waits for it stand for ten seconds %s', async (_, takes, isGivenUp) => {
+    const { carrier, clock, screen } = await greeted();
+    carrier.bytes = 200;
+    screen.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
+    clock.advance(5000);
+    carrier.take(takes);
+    clock.advance(4999);
+    expect(carrier.ends).toEqual([]);
+    clock.advance(1);
+    expect(carrier.ends).toEqual(isGivenUp ? ['terminated'] : []);
+  });
+
+  test('is hung up on at 1 MiB', async () => {
     const { carrier, screen, host } = await greeted();
     carrier.bytes = 1024 * 1024 + 1;
     screen.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
@@ -267,8 +299,8 @@ describe('[screen] one that does not keep up', () => {
   });
 });
 
-describe('[screen] one that says how good its clock is', () => {
-  test('is heard by whoever lists screens, and answered nothing', async () => {
+describe('[screen] a screen that says how good its clock is', () => {
+  test('is heard by whoever lists the screens, and gets no answer', async () => {
     const { carrier, screen } = await greeted();
     const { length } = carrier.sent;
     for (const [quality, bound] of [
@@ -281,15 +313,16 @@ describe('[screen] one that says how good its clock is', () => {
   });
 });
 
-describe('[screen] one that has gone', () => {
-  test('is told nothing more, whatever happens on the deck or was still on its way', async () => {
-    const { carrier, screen, host } = await greeted();
+describe('[screen] a screen that has gone', () => {
+  test('gets nothing more, not even what was on its way', async () => {
+    const all = await greeted();
+    const { carrier, screen, host } = all;
     expect(screen.isGreeted()).toBe(true);
     screen.receive(JSON.stringify({ say: 'command', id: 'a', command: { do: 'start' } }));
     screen.gone();
     const { length } = carrier.sent;
     for (let turn = 0; turn < 20; turn++) await Promise.resolve();
-    await give(host, 1);
+    await give(all, 1);
     screen.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
     screen.dismiss('Goodbye.');
     screen.gone();
@@ -297,7 +330,7 @@ describe('[screen] one that has gone', () => {
     expect([screen.isGreeted(), carrier.ends, host.presence.now().desk]).toEqual([false, [], 0]);
   });
 
-  test('with a goodbye is told why, once, and hung up on', async () => {
+  test('is told why once, if the host hung up', async () => {
     const { carrier, screen, host } = await greeted();
     screen.dismiss('The program ends.');
     screen.dismiss('The program ends.');
@@ -309,7 +342,7 @@ describe('[screen] one that has gone', () => {
     ]);
   });
 
-  test('before it has said hello is told why and nothing else, on a line that calls back at once', async () => {
+  test('before its hello is told only why, even on a line that reports back at once', async () => {
     const { clock, host } = await connect();
     class QuickCarrier extends FakeCarrier {
       override send(text: string, sent: () => void): void {
@@ -322,18 +355,19 @@ describe('[screen] one that has gone', () => {
     expect(carrier.sent).toEqual([{ say: 'bye', why: 'That was not a message of a screen.', version: WIRE_VERSION }]);
   });
 
-  test('before it has said hello leaves nobody out of the count', async () => {
-    const { carrier, screen, host } = await connect();
+  test('before its hello does not change the count', async () => {
+    const all = await connect();
+    const { carrier, screen, host } = all;
     expect(screen.isGreeted()).toBe(false);
-    await give(host, 1);
+    await give(all, 1);
     screen.gone();
     expect(carrier.sent).toEqual([]);
     expect(host.presence.now().desk).toBe(0);
   });
 });
 
-describe('[screen] one that says too much', () => {
-  test('forty messages at once are taken, and the hang-up is the answer to the next', async () => {
+describe('[screen] a screen that sends too much', () => {
+  test('may send forty messages at once, and is hung up on at the next', async () => {
     const { carrier, screen } = await connect();
     screen.receive(hello);
     for (let n = 1; n < 40; n++) screen.receive(JSON.stringify({ say: 'ping', n, t1: 0 }));
@@ -342,7 +376,7 @@ describe('[screen] one that says too much', () => {
     expect(carrier.said('bye')).toMatchObject([{ why: 'Too many messages.' }]);
   });
 
-  test('twenty a second are taken for as long as they come', async () => {
+  test('may send twenty messages a second for ever', async () => {
     const { carrier, clock, screen } = await greeted();
     for (let n = 0; n < 2000; n++) {
       clock.advance(50);
@@ -352,7 +386,7 @@ describe('[screen] one that says too much', () => {
     expect(carrier.said('pong')).toHaveLength(2000);
   });
 
-  test('a flood is hung up on, and others are not', async () => {
+  test('is hung up on for a flood, and other screens are not', async () => {
     const { carrier, clock, host, screen } = await greeted();
     const other = new FakeCarrier();
     const quiet = connectScreen(host, clock, other);
@@ -365,7 +399,7 @@ describe('[screen] one that says too much', () => {
     expect(other.ends).toEqual([]);
   });
 
-  test('so is one of bare frames', async () => {
+  test('is hung up on for a flood of bare frames', async () => {
     const { carrier, screen } = await greeted();
     for (let n = 0; n < 50; n++) screen.nudged();
     expect(carrier.ends).toEqual(['closed: Too many messages.']);

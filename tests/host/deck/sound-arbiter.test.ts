@@ -40,15 +40,15 @@ class Pool {
 
 const ASKED = { asked: true };
 
-describe('[sound] one screen sounds', () => {
-  test('the one that was switched on last', () => {
+describe('[sound] when one screen may sound', () => {
+  test('it is the one that was switched on last', () => {
     const pool = new Pool().say('a', ASKED);
     expect(pool.on).toBe('a');
     expect(pool.say('b', ASKED).on).toBe('b');
     expect(pool.say('a', ASKED).on).toBe('a');
   });
 
-  test('one that comes with its sound on has it where no other sounds, and falls silent where one does', () => {
+  test('a screen that connects with its sound on sounds if no other does, and is silent if one does', () => {
     const pool = new Pool().say('a');
     expect(pool.on).toBe('a');
     expect(pool.say('b').on).toBe('a');
@@ -58,13 +58,13 @@ describe('[sound] one screen sounds', () => {
     ]);
   });
 
-  test('one that has it keeps it whatever becomes of its device', () => {
+  test('the sounding screen keeps the sound whatever happens to its device', () => {
     const pool = new Pool().say('a', ASKED).say('a', { status: 'gone' }).say('b').say('a', { status: 'running' });
     expect(pool.on).toBe('a');
     expect(pool.say('a', { status: 'blocked' }).on).toBe('a');
   });
 
-  test('one that is switched off or cannot play does not hold the place', () => {
+  test('a screen that is switched off or cannot play does not hold the sound', () => {
     for (const status of ['off', 'missing'] as const) {
       const pool = new Pool().say('a', ASKED).say('a', { status });
       expect(pool.on).toBe('');
@@ -72,7 +72,7 @@ describe('[sound] one screen sounds', () => {
     }
   });
 
-  test('one that goes away frees it, unless it is back already', () => {
+  test('a screen that goes frees the sound, unless it is already back', () => {
     const pool = new Pool().say('a', ASKED).say('b');
     expect(pool.gone('a').say('b').on).toBe('b');
     const back = new Pool();
@@ -83,10 +83,10 @@ describe('[sound] one screen sounds', () => {
   });
 });
 
-describe('[sound] more than one screen', () => {
+describe('[sound] when more than one screen may sound', () => {
   const MORE = { asked: true, more: true };
 
-  test('sound where that is wanted', () => {
+  test('all that are switched on sound', () => {
     const pool = new Pool()
       .say('a', ASKED)
       .say('c', { ...MORE, status: 'off' })
@@ -96,7 +96,7 @@ describe('[sound] more than one screen', () => {
     expect(pool.sounding.toldTo('desk', null).more).toBe(true);
   });
 
-  test('no more than one any more: the one where that was said, if it sounds, else the last switched on', () => {
+  test('after going back to one, the screen where that was chosen sounds, or else the last one switched on', () => {
     const pool = new Pool()
       .say('c', { ...MORE, status: 'off' })
       .say('a', ASKED)
@@ -106,7 +106,7 @@ describe('[sound] more than one screen', () => {
     expect(own.say('a', { asked: true, more: false }).on).toBe('a');
   });
 
-  test('no more than one any more: what a screen says of itself meanwhile is no switching on', () => {
+  test('after going back to one, a screen’s report of itself does not count as switching on', () => {
     const pool = new Pool()
       .say('c', { ...MORE, status: 'off' })
       .say('a', ASKED)
@@ -115,7 +115,7 @@ describe('[sound] more than one screen', () => {
     expect(pool.say('c', { status: 'off', asked: true, more: false }).on).toBe('b');
   });
 
-  test('what was wanted is known again from the screens, where the host is new; and only there', () => {
+  test('a new host learns the choice from the screens; a running host does not', () => {
     const pool = new Pool().say('a', { more: true }).say('b');
     expect(pool.on).toBe('a b');
     const told = new Pool().say('a', { asked: true, more: false }).say('b', { more: true });
@@ -123,7 +123,7 @@ describe('[sound] more than one screen', () => {
     expect(told.sounding.toldTo('desk', null).more).toBe(false);
   });
 
-  test('nobody has said anything yet: unknown, and one sounds', () => {
+  test('as long as nobody has chosen, the choice is unknown and one screen sounds', () => {
     expect(new Pool().sounding.toldTo('desk', null)).toEqual({ more: null, screens: [] });
   });
 });
@@ -137,7 +137,7 @@ describe('[sound] a wall screen', () => {
     expect(pool.sounding.toldTo('desk', null).more).toBeNull();
   });
 
-  test('has the sound where no coach’s window does, and takes it from another wall screen', () => {
+  test('sounds if no coach’s window does, and takes the sound from another wall screen', () => {
     const pool = new Pool().saysAs('wall', 'v', ASKED);
     expect(pool.on).toBe('v');
     expect(pool.saysAs('wall', 'w', ASKED).on).toBe('w');
@@ -145,13 +145,13 @@ describe('[sound] a wall screen', () => {
     expect(pool.gone('coach').saysAs('wall', 'w', ASKED).on).toBe('w');
   });
 
-  test('sounds too where the coach wants more than one, and is the first to fall silent', () => {
+  test('sounds too if the coach wants more than one, and is the first to fall silent', () => {
     const pool = new Pool().say('coach', { asked: true, more: true }).saysAs('wall', 'w', ASKED);
     expect(pool.on).toBe('coach w');
     expect(pool.say('other', { status: 'off', asked: true, more: false }).on).toBe('coach');
   });
 
-  test('that goes by the name of the coach’s window changes nothing there', () => {
+  test('that uses the id of the coach’s window changes nothing there', () => {
     const pool = new Pool().say('coach', ASKED);
     const forget = pool.sounding.take('wall', { id: 'coach', n: 9, status: 'off', asked: true, more: null });
     expect(pool.on).toBe('coach');
@@ -159,7 +159,7 @@ describe('[sound] a wall screen', () => {
     expect(pool.on).toBe('coach');
   });
 
-  test('is told of itself alone, and nobody of the names of others', () => {
+  test('is told of itself alone, and no screen is told the ids of others', () => {
     const { sounding } = new Pool().say('coach', ASKED).saysAs('wall', 'w');
     expect(sounding.toldTo('wall', 'w').screens.map(({ id }) => id)).toEqual(['w']);
     expect(sounding.toldTo('wall', null).screens).toEqual([]);
@@ -170,7 +170,7 @@ describe('[sound] a wall screen', () => {
   });
 });
 
-test('[sound] every screen is told over the wire, and one that hangs up is gone from it', async () => {
+test('[sound] every screen gets the list over the wire, without screens that have gone', async () => {
   const server = await DeckServerUnderTest.start();
   const [desk, wall] = [await server.screen(), await server.socket()];
   if (typeof wall === 'number') throw new Error(`refused: ${wall}`);

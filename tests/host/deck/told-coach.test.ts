@@ -7,7 +7,7 @@ import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 
-test('[host] the coach is told one sentence about each thing, as long as it lasts', () => {
+test('[host] the coach reads one sentence about each thing, for as long as it lasts', () => {
   const clock = new FakeClock();
   const host = new DeckHost({ clock, timers: clock.timers, journal: new JournalInMemory(), newId: () => 'run' });
   const notices = () => host.snapshot().notices;

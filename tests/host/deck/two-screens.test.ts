@@ -10,6 +10,7 @@ import type { SentTouch } from '../../../app/host/records/records.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
 import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
+import { ToldRun } from '../../support/host/told-run.ts';
 
 const TEXT = [
   'Harbour squad',
@@ -37,11 +38,12 @@ class Pool {
 
   connect(kind: ScreenKind, isOwnWindow = false) {
     const heard: FromHost[] = [];
+    const told = new ToldRun();
     let bytes = 0;
     const screen = connectScreen(this.host, this.clock, {
       isOwnWindow,
       waiting: () => bytes,
-      send: (text) => void heard.push(readFromHost(text)!),
+      send: (text) => void heard.push(told.hear(readFromHost(text)!)),
       close: () => undefined,
       terminate: () => undefined,
     });
@@ -62,7 +64,7 @@ const snapshots = (heard: Heard) => heard.filter((message) => message.say === 's
 const command = (id: string, fields: object, seen: object = {}) => ({ say: 'command', id, command: fields, ...seen });
 
 describe('[two screens] ids', () => {
-  test('that a remote has used do not keep the coach’s Stop from being given', async () => {
+  test('that a remote has used do not block the coach’s Stop', async () => {
     const pool = await Pool.open();
     const [remote, desk] = [pool.connect('remote'), pool.connect('desk')];
     await remote.say(command('a', { do: 'start' }));
@@ -79,7 +81,7 @@ describe('[two screens] ids', () => {
 });
 
 describe('[two screens] a Stop that was just given', () => {
-  test('is lifted neither by a Resume nor by an Undo that did not know of it', async () => {
+  test('is not lifted by a Resume or an Undo that did not know of it', async () => {
     const pool = await Pool.open();
     const [remote, desk] = [pool.connect('remote'), pool.connect('desk')];
     await desk.say(command('a', { do: 'start' }));
@@ -98,13 +100,14 @@ describe('[two screens] a Stop that was just given', () => {
 });
 
 describe('[two screens] a wall screen that anybody may have opened', () => {
-  test('has nobody’s name, no comment, no mark and no notice, and the same run', async () => {
+  test('gets the same run without names, comments, marks and notices', async () => {
     const pool = await Pool.open();
     const [wall, desk] = [pool.connect('wall'), pool.connect('desk')];
     pool.host.tell('a test', 'Ben is to see the office.');
     await desk.say(command('a', { do: 'start' }));
     await desk.say(command('b', { do: 'mark', words: 'Ana hurt' }));
     await desk.say(command('c', { do: 'rewrite', text: `${TEXT}\n100 easy with Ben` }));
+    pool.clock.advance(1000);
     const said = JSON.stringify(wall.heard);
     expect(said).not.toMatch(/Ana|Ben|shoulder/);
     const run = (snapshots(wall.heard).at(-1) as { run: { text: string; commands: { command: object }[] } }).run;
@@ -119,7 +122,7 @@ describe('[two screens] a wall screen that anybody may have opened', () => {
     expect(JSON.stringify(desk.heard)).toMatch(/Ana, Ben.*shoulder.*Ana hurt/);
   });
 
-  test('in a window of the program has the names', async () => {
+  test('gets the names in a window of the program', async () => {
     const pool = await Pool.open();
     const desk = pool.connect('desk');
     expect(JSON.stringify(pool.connect('wall', true).heard)).toMatch(/Ana, Ben/);
@@ -132,7 +135,7 @@ describe('[two screens] a wall screen that anybody may have opened', () => {
     ]);
   });
 
-  test('is told of no other screen', async () => {
+  test('is not told of other screens', async () => {
     const pool = await Pool.open();
     const [wall, remote] = [pool.connect('wall'), pool.connect('remote')];
     pool.connect('desk');
@@ -145,7 +148,7 @@ describe('[two screens] a wall screen that anybody may have opened', () => {
 });
 
 describe('[two screens] many that come in', () => {
-  test('are no news of the run: each has one snapshot, and the coach hears of them twice a second', async () => {
+  test('do not change the run: each gets one snapshot, and the coach hears of them at most twice a second', async () => {
     const pool = await Pool.open();
     const desk = pool.connect('desk');
     const walls = Array.from({ length: 200 }, () => pool.connect('wall'));
@@ -159,15 +162,15 @@ describe('[two screens] many that come in', () => {
 });
 
 describe('[two screens] a screen that anybody may have opened', () => {
-  test('reads no notice, with a run and without one', () => {
+  test('gets no notices, with a run and without one', () => {
     const { host } = new Pool();
     host.tell('a test', 'The disk is full.');
-    expect(host.publicSnapshot()).toMatchObject({ run: null, notices: [], startUp: null });
+    expect(JSON.parse(host.streams.open.messageFrom(null))).toMatchObject({ run: null, notices: [], startUp: null });
     expect(host.snapshot().notices).toEqual(['The disk is full.']);
   });
 });
 
-test('[two screens] what a screen said of its sound goes with it, though it is given up while it says it', async () => {
+test('[two screens] a screen that is hung up on while it reports its sound leaves no report behind', async () => {
   const pool = await Pool.open();
   const desk = pool.connect('desk');
   const remote = pool.connect('remote');

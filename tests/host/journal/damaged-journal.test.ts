@@ -12,7 +12,7 @@ import { FakeDisk } from '../../support/host/fake-disk.ts';
 import { FOLDER, goingDeck, JournalledDeck, restarted, SQUAD } from '../../support/host/journalled-deck.ts';
 
 describe('[recovery] damaged files', () => {
-  test('cut at any byte, everything before the cut is used, whichever byte it is', async () => {
+  test('wherever a file is cut, every whole line before the cut is used', async () => {
     const deck = await busy();
     const bytes = deck.disk.files.get(deck.path())!;
     const whole = readJournal(bytes);
@@ -28,7 +28,7 @@ describe('[recovery] damaged files', () => {
     }
   });
 
-  test('whichever bit of it is flipped, everything before its line is used and nothing else', async () => {
+  test('whichever bit is flipped, every line before it is used and nothing after', async () => {
     const deck = await goingDeck();
     const bytes = deck.disk.files.get(deck.path())!;
     const ends = [...bytes.entries()].flatMap(([index, byte]) => (byte === 10 ? [index + 1] : []));
@@ -43,7 +43,7 @@ describe('[recovery] damaged files', () => {
     }
   });
 
-  test('cut at every end of a line and in its middle, the run is the fold of the commands before', async () => {
+  test('cut at the end or in the middle of any line, the run is what the commands before it make', async () => {
     const deck = await busy();
     const path = deck.path();
     const bytes = deck.disk.files.get(path)!;
@@ -100,7 +100,7 @@ describe('[recovery] damaged files', () => {
     ['of no length', new Uint8Array()],
     ['of nothing but garbage', new Uint8Array(3000).fill(7)],
     ['whose first line is damaged', new TextEncoder().encode('{"say":"opened","journal":1}\n')],
-  ])('a file %s is put aside whole and told of once; the run in another comes back', async (_, bytes) => {
+  ])('a file %s is put aside whole and reported once; the run in another file comes back', async (_, bytes) => {
     const deck = await goingDeck();
     deck.kill();
     const bad = `${FOLDER}/2999-01-01T00-00-00Z-bad.jsonl`;
@@ -124,7 +124,7 @@ describe('[recovery] damaged files', () => {
     expect(deck.disk.files.get(bad)).toEqual(new Uint8Array([1]));
   });
 
-  test('a folder that cannot be looked into is told of, and the host is there all the same', async () => {
+  test('a folder that cannot be read is reported, and the host starts all the same', async () => {
     const deck = await goingDeck();
     deck.kill();
     deck.disk.list = () => Promise.reject(Object.assign(new Error('no folder'), { code: 'ENOTDIR' }));
@@ -137,7 +137,7 @@ describe('[recovery] damaged files', () => {
     expect(again.host.snapshot().run).not.toBeNull();
   });
 
-  describe('lines that are whole and say what no host can have written', () => {
+  describe('whole lines that no host can have written', () => {
     type Field = readonly [field: string, value: unknown];
     const NONSENSE: readonly Field[] = [
       ...['wall', 'mono', 'uptime', 'at'].flatMap((field) => [
@@ -202,7 +202,7 @@ describe('[recovery] damaged files', () => {
     test.each([
       ['why', 'tired'],
       ['told', 'yes'],
-    ])('an end with %s %j is none: the run comes back', async (field, value) => {
+    ])('a closing line with %s %j does not count: the run comes back', async (field, value) => {
       const deck = await goingDeck();
       const path = deck.path();
       await deck.journal.close({ run: 'run-1', at: 61_000, why: 'left', ...deck.clock.instant() });
@@ -228,7 +228,7 @@ describe('[recovery] damaged files', () => {
     expect(recovery.said[0]).toContain('The command skip has no field "__proto__"');
   });
 
-  test('one of a newer form is refused in a sentence and left untouched', async () => {
+  test('a journal of a newer form is refused with a sentence and left untouched', async () => {
     const deck = await goingDeck();
     deck.kill();
     const newer = `${FOLDER}/2999-01-01T00-00-00Z-newer.jsonl`;
@@ -240,7 +240,7 @@ describe('[recovery] damaged files', () => {
     expect([...deck.disk.files.keys()].filter((path) => path.includes('newer'))).toEqual([newer]);
   });
 
-  test('on a disk that has become read-only the run comes back all the same, and the tear is mended later', async () => {
+  test('on a disk that has become read-only the run comes back all the same, and its torn end is mended later', async () => {
     const deck = await goingDeck();
     const path = deck.path();
     deck.kill();

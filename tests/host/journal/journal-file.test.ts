@@ -63,7 +63,7 @@ describe('[journal] what stands in it', () => {
     expect(deck.disk.safe.get(path)).toEqual(deck.disk.files.get(path));
   });
 
-  test('a line given the moment the one before is written is written too, without another to push it', async () => {
+  test('a line that comes just as the one before has been written is written without waiting for a third', async () => {
     const { deck } = await opened();
     const append = (id: string) =>
       deck.journal.append({ run: 'run-1', id, at: 0, fields: { do: 'mark' }, ...deck.clock.instant() });
@@ -72,7 +72,7 @@ describe('[journal] what stands in it', () => {
     expect(says(deck)).toEqual(['opened', 'command', 'command']);
   });
 
-  test('commands given in one go are made safe in one go', async () => {
+  test('commands that come together are synced together', async () => {
     const { deck } = await opened();
     const before = deck.disk.syncs;
     await Promise.all(['a', 'b', 'c'].map((id) => deck.host.command(id, { do: 'mark', words: id })));
@@ -80,7 +80,7 @@ describe('[journal] what stands in it', () => {
     expect(deck.disk.syncs - before).toBeLessThanOrEqual(3);
   });
 
-  test('signs of life come with each leave and every five seconds, and are not waited for', async () => {
+  test('signs of life are written at each leave and every five seconds, and nobody waits for them', async () => {
     const { deck } = await opened();
     await deck.host.command('a', { do: 'start' });
     const { syncs } = deck.disk;
@@ -96,7 +96,7 @@ describe('[journal] what stands in it', () => {
     expect(deck.disk.syncs).toBe(syncs);
   });
 
-  test('it is closed ten seconds after the run is done, when nothing can be undone, and is silent from then on', async () => {
+  test('it is closed ten seconds after the run is done, when nothing can be undone, and nothing is written after that', async () => {
     const { deck } = await opened();
     await deck.host.command('a', { do: 'start' });
     await deck.pass(30_000);
@@ -110,7 +110,7 @@ describe('[journal] what stands in it', () => {
     expect(entries(deck)).toHaveLength(length);
   });
 
-  test('a mark after the end stands before an end of its own', async () => {
+  test('a mark after the end is followed by a closing line of its own', async () => {
     const { deck } = await opened();
     await deck.host.command('b', { do: 'finish' });
     await deck.pass(20_000);
@@ -118,7 +118,7 @@ describe('[journal] what stands in it', () => {
     expect(says(deck).slice(-3)).toEqual(['closed', 'command', 'closed']);
   });
 
-  test('a run in whose place another is opened is closed, and the other has a file of its own', async () => {
+  test('opening another run closes the journal, and the other run has its own file', async () => {
     const { deck } = await opened();
     const first = deck.path();
     await deck.host.command('a', { do: 'start' });
@@ -146,7 +146,7 @@ describe('[journal] a disk that refuses', () => {
     expect(deck.disk.safe.get(deck.path())).toEqual(deck.disk.files.get(deck.path()));
   });
 
-  test('one that is full in the middle of a line leaves no half line before the next', async () => {
+  test('a disk that is full in the middle of a line leaves no half line before the next', async () => {
     const { deck } = await opened();
     deck.disk.room = 70;
     await deck.host.command('a', { do: 'mark', words: 'a long word about a cramp in lane 4' });
@@ -159,7 +159,7 @@ describe('[journal] a disk that refuses', () => {
     expect(says(deck).filter((say) => say === 'command')).toHaveLength(2);
   });
 
-  test('a file that cannot even be made is made later, and both runs are told in full', async () => {
+  test('a file that cannot be created is created later, and has every line', async () => {
     const { deck } = await JournalledDeck.start();
     deck.disk.refuses = 'EROFS';
     await deck.open(TEXT);
@@ -178,7 +178,7 @@ describe('[journal] a disk that refuses', () => {
     ).toEqual(['opened', 'command']);
   });
 
-  test('a slow one holds nothing up; the warning goes when it has caught up', async () => {
+  test('a slow disk delays nothing; the warning goes when it has caught up', async () => {
     const { deck } = await opened();
     let release = (): void => undefined;
     deck.disk.held = new Promise((resolve) => (release = resolve));
@@ -192,7 +192,7 @@ describe('[journal] a disk that refuses', () => {
     expect(deck.host.snapshot().notices).toEqual([]);
   });
 
-  test('[R1] on a slow one commands given at once are all carried out before a leave can be handed over against them', async () => {
+  test('[R1] on a slow disk, commands given together are all carried out before a later leave is called', async () => {
     const { deck } = await opened();
     await deck.host.command('s', { do: 'start' });
     await deck.pass(50_000 - 350);
@@ -218,7 +218,7 @@ describe('[journal] a disk whose syncs hang', () => {
     return { deck, path: deck.path(), release: () => release() };
   }
 
-  test('every command that was acknowledged is in the file, where a kill of the process does not reach it', async () => {
+  test('every acknowledged command is in the file, so that it survives a kill of the process', async () => {
     const { deck, path } = await hanging();
     const acknowledged: string[] = [];
     for (let index = 0; index < 40; index++) {
@@ -237,7 +237,7 @@ describe('[journal] a disk whose syncs hang', () => {
     for (const known of acknowledged) expect(found).toContain(known);
   });
 
-  test('one that has waited for another is acknowledged when it is in the file too, within 200 ms whatever the disk does', async () => {
+  test('a command that waited for another is acknowledged once it is in the file too, within 200 ms whatever the disk does', async () => {
     const { deck, path, release } = await hanging();
     const answered: string[] = [];
     const give = (id: string) => void deck.host.command(id, { do: 'mark' }).then(() => answered.push(id));
@@ -264,7 +264,7 @@ describe('[journal] a disk whose syncs hang', () => {
     release();
   });
 
-  test('one sync runs at a time, and the next covers all that was written meanwhile', async () => {
+  test('only one sync runs at a time, and the next covers everything written meanwhile', async () => {
     const { deck, path, release } = await hanging();
     const { syncs } = deck.disk;
     const answers = ['a', 'b', 'c', 'd'].map((id) => deck.host.command(id, { do: 'mark', words: id }));
@@ -279,7 +279,7 @@ describe('[journal] a disk whose syncs hang', () => {
     expect(deck.host.snapshot().notices).toEqual([]);
   });
 
-  test('what a failed sync may have dropped is written again before it counts as safe', async () => {
+  test('bytes that a failed sync may have dropped are written again before they count as safe', async () => {
     const { deck } = await opened();
     const path = deck.path();
     deck.disk.unsyncable = 'EIO';
@@ -315,7 +315,7 @@ describe('[journal] the first line of a run that has come back', () => {
     return { started, release, pass, isThere: () => isThere };
   }
 
-  test('is waited for, for up to two seconds, so that the first commands find the file ready', async () => {
+  test('is waited for up to two seconds, so that the first commands find the file ready', async () => {
     const { started, release, pass, isThere } = await starting();
     await pass(1900);
     expect(isThere()).toBe(false);

@@ -29,7 +29,7 @@ function readBack(entry: object): JournalEntry | null {
   return readLine(text.slice(0, -1))?.entry ?? null;
 }
 
-describe('[journal] by whom a command was given', () => {
+describe('[journal] which screen gave a command', () => {
   const FROM = { role: 'remote', name: 'Phone 1', device: '0123456789abcdef' };
 
   test('is read back with role, name and device; older lines say less', () => {
@@ -50,7 +50,7 @@ describe('[journal] by whom a command was given', () => {
     { ...FROM, name: 7 },
     { ...FROM, device: '' },
     { ...FROM, device: undefined },
-  ])('%o is no such thing, and its line is none', (from) => {
+  ])('%o is not such a screen, and a line with it is not used', (from) => {
     expect(readBack({ ...COMMAND, by: 'remote', from })).toBeNull();
   });
 });
@@ -65,17 +65,17 @@ describe('[journal] a line', () => {
     ['another sum', whole.replace(/"sum":"[0-9a-f]{8}"/, '"sum":"00000000"')],
     ['no sum', whole.replace(/,"sum":"[0-9a-f]{8}"/, '')],
     ['nothing at all', ''],
-  ])('with %s is not whole', (_, line) => {
+  ])('with %s is not used', (_, line) => {
     expect(readLine(line)).toBeNull();
   });
 
-  test('whose sum is right is none where what it sums is no JSON', () => {
+  test('that is not JSON is not used, though its checksum is right', () => {
     const body = '{"say":}';
     const sum = crc32(body).toString(16).padStart(8, '0');
     expect(readLine(`${body.slice(0, -1)},"sum":"${sum}"}`)).toBeNull();
   });
 
-  test('has a sum of eight digits, whatever it comes to, and is read by it', () => {
+  test('has a checksum of eight digits, whatever its value, and can be read back', () => {
     const sums = Array.from({ length: 300 }, (_, at) => lineOf({ ...COMMAND, at } as JournalEntry, null));
     expect(sums.some(({ sum }) => sum.startsWith('0'))).toBe(true);
     for (const { text, sum } of sums) {
@@ -84,7 +84,7 @@ describe('[journal] a line', () => {
     }
   });
 
-  test('names the line before by its sum, and what is no sum names none', () => {
+  test('names the line before by its checksum; anything else names none', () => {
     const { sum, text } = lineOf(COMMAND as JournalEntry, 'cafe0123');
     expect(readLine(text.slice(0, -1))).toMatchObject({ sum, after: 'cafe0123' });
     const odd = lineOf({ ...COMMAND, after: 5 } as unknown as JournalEntry, null);
@@ -93,7 +93,7 @@ describe('[journal] a line', () => {
   });
 });
 
-describe('[journal] the fields of a line, as far as they go', () => {
+describe('[journal] the bounds of a line’s fields', () => {
   test.each([
     ['the first line, with the least of everything', OPENED],
     [

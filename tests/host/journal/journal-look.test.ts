@@ -18,7 +18,7 @@ class BusyDisk extends FakeDisk {
   }
 }
 
-test('[recovery] the looks come in the order of the paths, sixteen files being read at a time', async () => {
+test('[recovery] journals are reported in the order of their paths, and sixteen are read at a time', async () => {
   const disk = new BusyDisk();
   const paths = Array.from({ length: 50 }, (_, index) => `${index}.jsonl`);
   for (const path of paths) disk.put(path, new Uint8Array([7]));
@@ -26,7 +26,7 @@ test('[recovery] the looks come in the order of the paths, sixteen files being r
   expect(disk.most).toBe(16);
 });
 
-test('[recovery] of a closed journal nothing but the end is read; of any other everything', async () => {
+test('[recovery] of a closed journal only the end is read; any other is read whole', async () => {
   const deck = await goingDeck();
   const path = deck.path();
   const look = async () => {

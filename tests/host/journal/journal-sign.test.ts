@@ -35,7 +35,7 @@ async function opened() {
 }
 
 describe('[journal] before a sleep', () => {
-  test('a sign of life is safe when the call returns, and the next line stands behind it', async () => {
+  test('a sign of life is on the disk when the call returns, and the next line follows it', async () => {
     const { disk, journal, clock, says, sign } = await opened();
     sign();
     expect(says(disk.safe)).toEqual(['opened', 'alive']);
@@ -43,7 +43,7 @@ describe('[journal] before a sleep', () => {
     expect(says(disk.safe)).toEqual(['opened', 'alive', 'command']);
   });
 
-  test('a disk that refuses loses the sign and nothing else', async () => {
+  test('a disk that refuses costs the sign of life and nothing else', async () => {
     const { disk, journal, clock, says, sign } = await opened();
     disk.room = 10;
     sign();
@@ -52,7 +52,7 @@ describe('[journal] before a sleep', () => {
     expect(says(disk.safe)).toEqual(['opened', 'command']);
   });
 
-  test('while something else is being written it waits its turn', async () => {
+  test('a sign of life waits while another line is being written', async () => {
     const { disk, journal, clock, says, sign } = await opened();
     const written = journal.append({ run: 'r', id: 'a', at: 500, fields: { do: 'start' }, ...clock.instant() }).safe;
     sign();
@@ -62,7 +62,7 @@ describe('[journal] before a sleep', () => {
     expect(says(disk.files)).toEqual(['opened', 'command', 'alive']);
   });
 
-  test('a hundred thousand leaves and more, after a long absence, stand in one sign, asleep or awake', async () => {
+  test('one sign of life holds more than a hundred thousand leaves after a long absence, before a sleep or not', async () => {
     const { disk, journal, clock } = await opened();
     const rep = planOf([set(1, 1, 50, { timing: on(60) })]).stretches[0]!.lanes[0]!.reps[0]!;
     const leave = { lane: 1, stretch: 0, rep, swimmers: 1, gap: 5000 };
@@ -75,7 +75,7 @@ describe('[journal] before a sleep', () => {
     expect(lines.map((line) => (JSON.parse(line) as { leaves: unknown[] }).leaves.length)).toEqual([200_000, 200_000]);
   });
 
-  test('nothing is written for another run, or for one that is closed', async () => {
+  test('nothing is written for another run or a closed one', async () => {
     const { disk, journal, clock, says, sign } = await opened();
     sign('other');
     await journal.close({ run: 'r', at: 1, why: 'done', ...clock.instant() });

@@ -23,8 +23,8 @@ function read(...each: readonly (Uint8Array | string)[]) {
   return { lines: journal.entries.length, length: journal.length, stop: journal.stop };
 }
 
-describe('[journal] all of its lines', () => {
-  test('are used where all are whole and in their places, each with its end and its sum', () => {
+describe('[journal] the lines of a journal', () => {
+  test('are all used where they are whole and in place, each with its end and its checksum', () => {
     const all = lines();
     const journal = readJournal(Buffer.concat(all));
     if (journal.kind !== 'journal') throw new Error(journal.kind);
@@ -38,18 +38,18 @@ describe('[journal] all of its lines', () => {
     expect(journal.stop).toBeNull();
   });
 
-  test('of the first version are used too, though none names the one before', () => {
+  test('of the first version are used too, though they do not name the line before', () => {
     const all = lines(1);
     expect(read(...all)).toMatchObject({ lines: 4, stop: null });
   });
 
-  test('of a version that does not exist yet are left alone, whatever else their first says', () => {
+  test('of a newer version are not used, whatever else the first line says', () => {
     const newer = { kind: 'newer', version: 3 };
     expect(readJournal(Buffer.concat(lines(3)))).toEqual(newer);
     expect(readJournal(Buffer.from('{"journal":3,"what":"ever"}\n'))).toEqual(newer);
   });
 
-  test('are none as long as the first is not whole, or does not open a run', () => {
+  test('are not used if the first is not whole or does not open a run', () => {
     const [opened, command] = lines();
     for (const bytes of [Buffer.alloc(0), opened!.subarray(0, -1), Buffer.from('{"journal":3}'), Buffer.from('\n\n')]) {
       expect(readJournal(bytes)).toEqual({ kind: 'nothing' });
@@ -58,7 +58,7 @@ describe('[journal] all of its lines', () => {
   });
 });
 
-describe('[journal] what comes behind', () => {
+describe('[journal] a journal with harm in it', () => {
   let opened: Buffer, first: Buffer, second: Buffer, end: Buffer;
   beforeEach(() => {
     [opened, first, second, end] = lines() as [Buffer, Buffer, Buffer, Buffer];
@@ -86,33 +86,33 @@ describe('[journal] what comes behind', () => {
     expect(read(opened, first, ...behind())).toEqual({ lines: 2, length, stop: 'out of place' });
   });
 
-  test('bytes that are no text are damage, even where they would be read as what stood there', () => {
+  test('bytes that are not UTF-8 are damage, even if they decode to what stood there', () => {
     const at = first.indexOf('�');
     const bent = Buffer.concat([first.subarray(0, at), Buffer.from([0xff]), first.subarray(at + 3)]);
     expect(read(opened, bent, second)).toEqual({ lines: 1, length: opened.length, stop: 'damaged' });
   });
 
-  test('in the first version too a second opening is out of place', () => {
+  test('a second opening line is out of place in the first version too', () => {
     const [before, command] = lines(1) as [Buffer, Buffer];
     expect(read(before, before, command)).toEqual({ lines: 1, length: before.length, stop: 'out of place' });
   });
 });
 
-describe('[journal] its last line alone', () => {
+describe('[journal] the last line alone', () => {
   let whole: readonly Buffer[], last: Buffer;
   beforeEach(() => {
     whole = lines();
     last = whole.at(-1)!;
   });
 
-  test('is read from the end of it, wherever that begins', () => {
+  test('is read from the end of the file, from wherever the bytes begin', () => {
     for (const bytes of [Buffer.concat(whole), Buffer.concat([whole[2]!.subarray(30), last]), last]) {
       expect(lastEntryOf(bytes)).toMatchObject({ say: 'closed', why: 'done' });
       expect(`,"sum":"${lastLineOf(bytes)!.sum}"}\n`).toBe(last.toString().slice(-19));
     }
   });
 
-  test('is none if it is not complete, not whole, no text or not there', () => {
+  test('is missing if it is incomplete, damaged, not text or not there', () => {
     const bent = lineOf({ say: 'closed' } as JournalEntry, null).text;
     const broken = Buffer.concat([last.subarray(0, -1), Buffer.from([0xff, 0x0a])]);
     const other = Buffer.concat([last.subarray(0, -1), Buffer.from('x')]);
@@ -123,7 +123,7 @@ describe('[journal] its last line alone', () => {
   });
 });
 
-test('[journal] cut to its first lines it is as it was when only they stood there', () => {
+test('[journal] a journal cut to its first lines reads as it did when only those were written', () => {
   const journal = readJournal(Buffer.concat(lines()));
   if (journal.kind !== 'journal') throw new Error(journal.kind);
   expect(firstLines(journal, 2)).toEqual(readJournal(Buffer.concat(lines().slice(0, 2))));

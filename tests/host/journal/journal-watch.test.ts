@@ -23,7 +23,7 @@ function watched() {
   return { watch, wait, pass };
 }
 
-test('[journal] a line that could not be begun in time is given forty milliseconds for the file, and the coach is told at once', async () => {
+test('[journal] a line whose writing began late has forty milliseconds to reach the file, and the coach is told at once', async () => {
   const { watch, wait, pass } = watched();
   const waits = wait(300);
   await pass(39);
@@ -33,7 +33,7 @@ test('[journal] a line that could not be begun in time is given forty millisecon
   expect(waits()).toBe(false);
 });
 
-test('[journal] behind a disk that is known to be slow nobody waits for longer than 200 ms in all', async () => {
+test('[journal] on a disk known to be slow nobody waits longer than 200 ms in all', async () => {
   const { wait, pass } = watched();
   wait(0);
   await pass(150);
@@ -75,7 +75,7 @@ describe('[journal] a line on its way to the disk', () => {
     await settled();
   }
 
-  test('is waited for until it is there, and nothing is told', async () => {
+  test('is waited for until it is there, without a notice', async () => {
     const { done } = line();
     const second = line();
     await pass(99);
@@ -86,7 +86,7 @@ describe('[journal] a line on its way to the disk', () => {
     expect([second.waits, clock.pending, changes, watch.notices()]).toEqual([false, 0, 0, []]);
   });
 
-  test('is told of after a tenth of a second, and waited for no longer where it is in its file', async () => {
+  test('is reported after a tenth of a second, and no longer waited for if it is in the file', async () => {
     const given = line();
     await pass(99);
     expect([given.waits, watch.notices()]).toEqual([true, []]);
@@ -97,7 +97,7 @@ describe('[journal] a line on its way to the disk', () => {
     expect([clock.pending, watch.notices(), changes]).toEqual([0, [], 2]);
   });
 
-  test('is waited for a tenth of a second more where it is not even in its file', async () => {
+  test('is waited for a tenth of a second more if it is not yet in the file', async () => {
     let arrives = (): void => undefined;
     const [never, late] = [line({ inFile: NEVER }), line({ inFile: new Promise((resolve) => (arrives = resolve)) })];
     await pass(199);
@@ -109,7 +109,7 @@ describe('[journal] a line on its way to the disk', () => {
     expect(never.waits).toBe(false);
   });
 
-  test('that the disk refuses is told of at once, with the reason, and waited for no longer', async () => {
+  test('that the disk refuses is reported at once with the reason, and no longer waited for', async () => {
     const given = line();
     given.fails(new Error('the disk is full'));
     await settled();
@@ -120,7 +120,7 @@ describe('[journal] a line on its way to the disk', () => {
     expect(watch.notices()).toEqual([expect.stringContaining('(worn out)')]);
   });
 
-  test('that is there after one that is not says that all is well, and one that came before it does not', async () => {
+  test('that is written after a refused one ends the notice; an older one does not', async () => {
     const [before, refused] = [line(), line()];
     refused.fails(new Error('full'));
     before.done();
@@ -131,7 +131,7 @@ describe('[journal] a line on its way to the disk', () => {
     expect(watch.notices()).toEqual([]);
   });
 
-  test('has two seconds where the run has just come back', async () => {
+  test('has two seconds if the run has just come back', async () => {
     const given = line({ patience: PATIENCE_AT_START });
     await pass(1999);
     expect([given.waits, watch.notices()]).toEqual([true, []]);
@@ -139,7 +139,7 @@ describe('[journal] a line on its way to the disk', () => {
     expect([given.waits, watch.notices()]).toEqual([false, SLOW]);
   });
 
-  test('is told of no more once all is on the disk, or nothing is written any more', async () => {
+  test('is no longer reported once everything is on the disk, or nothing is written any more', async () => {
     line().fails(new Error('full'));
     await settled();
     watch.caughtUpWithAll();

@@ -69,7 +69,7 @@ describe('[follower] leaves', () => {
     }
   });
 
-  test('stalls, stops and a sleeping machine lose none and hand none over twice', async () => {
+  test('are neither lost nor doubled by stalls, stops and a sleeping machine', async () => {
     const { handed, happened } = await follow(async (clock, host) => {
       await host.command('a', { do: 'start' });
       clock.advance(9999);
@@ -86,7 +86,7 @@ describe('[follower] leaves', () => {
     expect(happened).toHaveLength(2 * 6 + 2 * 2);
   });
 
-  test('one on its way when everything is called off has happened, and is handed over when its time has come', async () => {
+  test('on their way when all is called off still happen, and are handed over at their time', async () => {
     const { handed } = await follow(async (clock, host) => {
       await host.command('a', { do: 'start' });
       clock.advance(9800);
@@ -113,7 +113,7 @@ describe('[follower] at the edges', () => {
     for (const { late } of handed) expect(late > 0 && late <= 1.01).toBe(true);
   });
 
-  test('a span holds what is due at its beginning and not what is due at its end', () => {
+  test('a span includes its beginning and excludes its end', () => {
     const { state } = new Deck(TEXT).at(0, { do: 'start' });
     const times = (from: number, to: number) => leavesWithin(state, from, to).map(({ at }) => at);
     expect(times(10_000, 50_000)).toEqual([10_000, 10_000]);
@@ -123,7 +123,7 @@ describe('[follower] at the edges', () => {
     expect(times(50_000.25, 55_000)).toEqual([]);
   });
 
-  test('a leave on its way when a command came is in the span of its own time, and in no earlier one', () => {
+  test('a leave on its way when a command came belongs to the span of its own time', () => {
     const { state } = new Deck(TEXT).at(0, { do: 'start' }).at(9.8, { do: 'skip' });
     const times = (from: number, to: number) => leavesWithin(state, from, to).map(({ at }) => at);
     expect([times(9800, 9900), times(9900, 10_000), times(10_000, 10_001)]).toEqual([[], [], [10_000, 10_000]]);
@@ -153,12 +153,12 @@ describe('[follower] at the edges', () => {
     expect(nextEvent(new Deck(TEXT).state, 0)).toBe(Infinity);
   });
 
-  test('the next thing due is never that of a lane that is stopped', () => {
+  test('a stopped lane has no next thing due', () => {
     const { state } = new Deck(TEXT).at(0, { do: 'start' }).at(20, { do: 'stop', lanes: [1] });
     expect(nextEvent(state, 20_000)).toBe(55_000);
   });
 
-  test('the next thing due at the very time of a leave on its way, or of an end, is that', () => {
+  test('at the very time of a leave on its way, or of the end, that is the next thing due', () => {
     const skipped = new Deck(TEXT).at(0, { do: 'start' }).at(9.8, { do: 'skip' }).state;
     expect(nextEvent(skipped, 10_000)).toBe(10_000);
     const { state } = new Deck(TEXT).at(0, { do: 'start' });
@@ -176,7 +176,7 @@ describe('[follower] signs of life', () => {
     expect(journal.signs.every(({ leaves }) => leaves.length === 0)).toBe(true);
   });
 
-  test('end with the run: once nothing of it can be undone it is closed, and nothing more is said', async () => {
+  test('end with the run: once nothing can be undone the run is closed', async () => {
     const { journal } = await follow(async (clock, host) => {
       await host.command('a', { do: 'start' });
       clock.advance(20_000);
@@ -190,7 +190,7 @@ describe('[follower] signs of life', () => {
     expect(journal.closings).toEqual([expect.objectContaining({ why: 'done' })]);
   });
 
-  test('without a session there are none', () => {
+  test('are not written without a session', () => {
     const clock = new FakeClock();
     const journal = new SignedJournal();
     const host = new DeckHost({ clock, timers: clock.timers, journal, newId: () => 'run' });

@@ -109,7 +109,7 @@ describe('[journal] a file that is harmed while it is open', () => {
     },
   );
 
-  test('where it cannot be written anew, that is said until it can be, and then all is there', async () => {
+  test('that cannot be rewritten is reported until it can be, and then has every line', async () => {
     const deck = await goingDeck();
     const path = deck.path();
     deck.disk.takeAway(path);
@@ -123,7 +123,7 @@ describe('[journal] a file that is harmed while it is open', () => {
     expect((await restarted(deck)).recovery.found?.commands).toHaveLength(3);
   });
 
-  test('while nobody else writes to it, it is never read back', async () => {
+  test('is never read back while nobody else writes to it', async () => {
     const deck = await goingDeck();
     deck.disk.bytesRead = 0;
     await deck.pass(60_000);
@@ -131,7 +131,7 @@ describe('[journal] a file that is harmed while it is open', () => {
     expect(deck.disk.bytesRead).toBe(0);
   });
 
-  test('on a disk without numbers of files one that is gone or cut short is noticed, and a whole one left alone', async () => {
+  test('is noticed when it is gone or cut short even on a disk that does not number files, and left alone when whole', async () => {
     const deck = await goingDeck();
     const path = deck.path();
     deck.disk.numbered = false;
@@ -142,7 +142,7 @@ describe('[journal] a file that is harmed while it is open', () => {
     expect(deck.host.snapshot().notices).toEqual([expect.stringContaining('was removed')]);
   });
 
-  test('a host that has lost the folder writes nothing anew, and says that nothing is kept', async () => {
+  test('is not rewritten by a host that has lost the folder; the coach is told that nothing is kept', async () => {
     const deck = await goingDeck();
     const path = deck.path();
     deck.guard.taken = true;
@@ -153,7 +153,7 @@ describe('[journal] a file that is harmed while it is open', () => {
     expect(deck.host.snapshot().notices.join(' ')).toContain('another Lanecall has the folder');
   });
 
-  test('when the folder is lost for good that is all that is said of the record, whatever is opened or done after', async () => {
+  test('is no longer mentioned once the folder is lost for good', async () => {
     const deck = await goingDeck();
     deck.disk.takeAway(deck.path());
     await deck.pass(5100);
@@ -169,7 +169,7 @@ describe('[journal] a file that is harmed while it is open', () => {
     expect(deck.host.snapshot().notices).toEqual(['It is another’s.']);
   });
 
-  test('a run whose host may only be stopped goes on in a new file, which that host does not reach', async () => {
+  test('goes on in a new file if the host that had it may only be stopped', async () => {
     const deck = await goingDeck();
     const path = deck.path();
     deck.kill();
@@ -190,7 +190,7 @@ describe('[journal] a file that is harmed while it is open', () => {
     ['no number, and shorter', { id: null, length: 4 }, 'shorter'],
     ['longer', { id: 'a', length: 6 }, 'longer'],
     ['nothing', null, 'gone'],
-  ])('what its name stands for: %s', (_, named, standing) => {
+  ])('under its name stands %s', (_, named, standing) => {
     expect(standingOf({ id: 'a', length: 5 }, named, 5)).toBe(standing);
   });
 });
@@ -245,7 +245,7 @@ describe('[journal] on the real disk', () => {
     rmSync(`${data}.away`, { recursive: true, force: true });
   });
 
-  test('one that is only touched is read back, found whole and left alone', async () => {
+  test('a file that is only touched is read back, found whole and left alone', async () => {
     const { path, journal, said, append } = await going();
     await append('b');
     utimesSync(path, 1, 1);

@@ -15,7 +15,7 @@ import { FOLDER, goingDeck, restarted } from '../../support/host/journalled-deck
 
 const NAME = '2999-01-01T00-00-00Z-odd.jsonl';
 
-describe('[recovery] what is no ordinary file', () => {
+describe('[recovery] a journal that is not an ordinary file', () => {
   /** What recovery says of a folder with something in it. */
   async function said(make: (path: string) => unknown): Promise<readonly string[]> {
     const data = freshDataFolder();
@@ -31,27 +31,27 @@ describe('[recovery] what is no ordinary file', () => {
     ['a folder', (path) => mkdirSync(path), 'it is a folder'],
     ['a link in a circle', (path) => symlinkSync(path, path), 'its links form a circle'],
     ['a link to nothing', (path) => symlinkSync(`${path}.nothing`, path), 'it does not exist any more'],
-  ])('%s is told of with what to do, and does not hold the start up', async (_, make, why) => {
+  ])('%s: the coach is told what to do, and the start is not held up', async (_, make, why) => {
     expect(await said(make)).toEqual([
       `The record ${NAME} cannot be read (${why}): it is left unchanged. ` +
         'Repair it and start Lanecall again, or move it out of the folder.',
     ]);
   });
 
-  test('a socket too', async () => {
+  test('a socket is reported too', async () => {
     const server = createServer();
     const sentences = await said((path) => new Promise<void>((resolve) => server.listen(path, resolve)));
     server.close();
     expect(sentences[0]).toContain('it is not an ordinary file');
   });
 
-  test('a pipe in the place of what is kept of the windows counts as nothing chosen yet', async () => {
+  test('a pipe in place of the window settings counts as no settings', async () => {
     const data = freshDataFolder();
     execFileSync('mkfifo', [join(data, 'windows.json')]);
     expect(await readSettings(data)).toMatchObject({ desk: null });
   });
 
-  test('nothing is written to a pipe in the place of a journal', async () => {
+  test('nothing is written to a pipe in place of a journal', async () => {
     const path = join(freshDataFolder(), NAME);
     execFileSync('mkfifo', [path]);
     await expect(systemDisk.open(path)).rejects.toMatchObject({ code: 'NOT_ORDINARY' });
@@ -61,7 +61,7 @@ describe('[recovery] what is no ordinary file', () => {
 describe('[recovery] thousands of damaged journals', () => {
   const MANY = 3000;
 
-  test('of no use at all: they are put aside in one go, a few are named, and the run in another comes back', async () => {
+  test('that are useless: they are put aside together, a few are named, and the run in a good one comes back', async () => {
     const deck = await goingDeck();
     deck.kill();
     for (let index = 0; index < MANY; index++) {
@@ -80,7 +80,7 @@ describe('[recovery] thousands of damaged journals', () => {
     expect(deck.disk.bytesRead - bytesRead).toBeLessThan(30 * MANY);
   });
 
-  test('of unfinished runs: a few are mended and closed at a start, the newest comes back, none is lost', async () => {
+  test('of unfinished runs: each start mends and closes a few, the newest comes back, none is lost', async () => {
     const deck = await goingDeck();
     const whole = deck.disk.files.get(deck.path())!;
     deck.kill();

@@ -50,26 +50,26 @@ const lines = (path = [...disk.files.keys()][0]!): readonly Line[] =>
     .map((line) => JSON.parse(line) as Line);
 const says = (path?: string) => lines(path).map(({ say, id }) => id ?? say);
 
-describe('[journal] the name of a file', () => {
-  test('begins with the time of opening, by which names sort', async () => {
+describe('[journal] a file’s name', () => {
+  test('begins with the time of opening, so that names sort by it', async () => {
     await open('a-run_1');
     expect([...disk.files.keys()]).toEqual(['/runs/2026-11-05T19-30-02Z-a-run_1.jsonl']);
   });
 
-  test('has of a run no more than the first forty characters that any file system takes', async () => {
+  test('has at most forty characters of the run’s id, only such as every file system allows', async () => {
     await open(`../é:${'x'.repeat(60)}`);
     expect([...disk.files.keys()]).toEqual([`/runs/2026-11-05T19-30-02Z-_____${'x'.repeat(35)}.jsonl`]);
   });
 });
 
-test('[journal] the first line of a run whose clock was matched later has the time of that, to a fraction', async () => {
+test('[journal] the first line of a run whose clock was matched has the time of the matching, with its fraction', async () => {
   const fields = { run: 'r', clockPhase: 7000, openedAtTimeOfDay: 5, at: 1234.5 };
   await journal.open({ ...fields, source: SOURCE, ...clock.instant() }, null);
   expect(lines()).toMatchObject([{ say: 'opened', ...fields, ...SOURCE }]);
 });
 
 describe('[journal] before a run is open, and after it is closed', () => {
-  test('a command is refused with why, and a sign of life is nothing', async () => {
+  test('a command is refused with a reason, and a sign of life is dropped', async () => {
     await expect(mark('a')).rejects.toThrow('no journal is open');
     alive([]);
     sign([]);
@@ -78,7 +78,7 @@ describe('[journal] before a run is open, and after it is closed', () => {
     expect(disk.files.size).toBe(0);
   });
 
-  test('a run is closed once, and only by its own name', async () => {
+  test('a run is closed once, and only under its own id', async () => {
     await open();
     await close('another');
     expect(says()).toEqual(['opened']);
@@ -89,7 +89,7 @@ describe('[journal] before a run is open, and after it is closed', () => {
     expect(says()).toEqual(['opened', 'closed']);
   });
 
-  test('one that is closed already is not closed again by the run in its place', async () => {
+  test('a closed run is not closed again by the run that replaces it', async () => {
     await open();
     await close();
     await open('s', 'replaced');
@@ -99,7 +99,7 @@ describe('[journal] before a run is open, and after it is closed', () => {
     expect(disk.openFiles).toBe(0);
   });
 
-  test('the file of the run before is closed when the new one is on the disk', async () => {
+  test('the file of the run before is closed once the new one is on the disk', async () => {
     await open();
     await open('s', 'replaced');
     await settled();
@@ -108,7 +108,7 @@ describe('[journal] before a run is open, and after it is closed', () => {
     expect(disk.openFiles).toBe(1);
   });
 
-  test('what was said of the file before is taken back when another run is opened', async () => {
+  test('a notice about the file before goes when another run is opened', async () => {
     await open();
     await disk.remove([...disk.files.keys()][0]!);
     await mark('a');
@@ -118,7 +118,7 @@ describe('[journal] before a run is open, and after it is closed', () => {
 });
 
 describe('[journal] signs of life', () => {
-  test('wait for no other line: one that comes while a command is being written follows it', async () => {
+  test('do not wait: one that comes while a command is being written follows it', async () => {
     await open();
     let write = (): void => undefined;
     disk.writesHeld = new Promise((resolve) => (write = resolve));
@@ -131,7 +131,7 @@ describe('[journal] signs of life', () => {
     expect(says()).toEqual(['opened', 'a', 'alive']);
   });
 
-  test('of another run are not written, before a sleep neither', async () => {
+  test('of another run are not written, not even before a sleep', async () => {
     await open();
     alive([leave(1, 0)], 'another');
     journal.signNow({ run: 'another', at: 1000, leaves: [], ...clock.instant() });
@@ -139,7 +139,7 @@ describe('[journal] signs of life', () => {
     expect(says()).toEqual(['opened']);
   });
 
-  test('that come while one still waits are one with the next: no leave is left out, none is doubled', async () => {
+  test('that come while one waits are merged with it: no leave is left out or doubled', async () => {
     await open();
     alive([leave(1, 100)]);
     alive([leave(2, 200)]);
@@ -156,7 +156,7 @@ describe('[journal] signs of life', () => {
     ]);
   });
 
-  test('that cannot be written before a sleep leave their leaves to the next', async () => {
+  test('that cannot be written before a sleep pass their leaves on to the next', async () => {
     await open();
     disk.refuses = 'EIO';
     sign([leave(1, 100)]);
@@ -194,7 +194,7 @@ describe('[journal] signs of life', () => {
     expect(lines()).toMatchObject([{ say: 'opened' }, { id: 'a' }, { say: 'alive', leaves: [[1, 100]] }]);
   });
 
-  test('may come while the file of a run before is only to be closed', async () => {
+  test('may come while the file of the run before is being closed', async () => {
     await open();
     await close();
     await open('s', 'replaced');
@@ -203,7 +203,7 @@ describe('[journal] signs of life', () => {
     expect(says([...disk.files.keys()][1])).toEqual(['opened', 'alive']);
   });
 
-  test('that the disk refuses are not tried again, and nobody is told that anything is missing', async () => {
+  test('that the disk refuses are not tried again and not reported', async () => {
     let caughtUp = 0;
     journal.onCaughtUp(() => caughtUp++);
     await open();
@@ -217,7 +217,7 @@ describe('[journal] signs of life', () => {
     expect(caughtUp).toBe(0);
   });
 
-  test('while commands wait for the disk are held back, and come with all their leaves after it has caught up', async () => {
+  test('are held back while commands wait for the disk, and come with all their leaves afterwards', async () => {
     await open();
     disk.refuses = 'EIO';
     await expect(mark('a')).rejects.toThrow('the disk is failing');
@@ -239,7 +239,7 @@ describe('[journal] signs of life', () => {
 });
 
 describe('[journal] a disk that refuses', () => {
-  test('is tried once a second, with all that waits, until it takes it; then all is said to be there, once', async () => {
+  test('is tried once a second with all that waits, until it accepts; then the coach is told once that all is well', async () => {
     let caughtUp = 0;
     journal.onCaughtUp(() => caughtUp++);
     await open();
@@ -258,7 +258,7 @@ describe('[journal] a disk that refuses', () => {
     expect(caughtUp).toBe(1);
   });
 
-  test('with a line, while the one before is made safe, is tried again; till then not all is there', async () => {
+  test('that refuses a line while the one before is synced is tried again, and the notice stays until then', async () => {
     let caughtUp = 0;
     journal.onCaughtUp(() => caughtUp++);
     await open();
@@ -278,7 +278,7 @@ describe('[journal] a disk that refuses', () => {
     expect([says(), caughtUp]).toEqual([['opened', 'a', 'b'], 1]);
   });
 
-  test('with a sync alone is tried again too, and the line is not written twice', async () => {
+  test('that refuses only the sync is tried again, and the line is not written twice', async () => {
     await open();
     disk.unsyncable = 'EIO';
     await expect(mark('a')).rejects.toThrow('the disk is failing');
@@ -295,7 +295,7 @@ describe('[journal] a disk that refuses', () => {
   });
 });
 
-test('[journal] a line is made safe whatever moment of the one before it comes in', async () => {
+test('[journal] a line is made safe, at whatever stage of the line before it comes', async () => {
   await open();
   for (let turns = 0; turns < 40; turns++) {
     void mark(`before ${turns}`);
@@ -307,8 +307,8 @@ test('[journal] a line is made safe whatever moment of the one before it comes i
   }
 });
 
-describe('[journal] the end', () => {
-  test('waits for what is being written and made safe, and closes the file', async () => {
+describe('[journal] closing', () => {
+  test('waits for what is being written and synced, and closes the file', async () => {
     await open();
     let release = (): void => undefined;
     disk.held = new Promise((resolve) => (release = resolve));
@@ -323,7 +323,7 @@ describe('[journal] the end', () => {
     expect(disk.openFiles).toBe(0);
   });
 
-  test('does not wait for a disk that refuses, and tries no more', async () => {
+  test('does not wait for a disk that refuses, and stops trying', async () => {
     await open();
     disk.refuses = 'EIO';
     await expect(mark('a')).rejects.toThrow('the disk is failing');
@@ -333,8 +333,8 @@ describe('[journal] the end', () => {
   });
 });
 
-describe('[journal] let go of', () => {
-  test('is a file with nothing left to write, and then it is open no more', async () => {
+describe('[journal] letting a file go', () => {
+  test('succeeds once nothing is left to write, and closes the file', async () => {
     await open();
     let release = (): void => undefined;
     disk.held = new Promise((resolve) => (release = resolve));
@@ -352,7 +352,7 @@ describe('[journal] let go of', () => {
   test.each([
     ['written', () => (disk.refuses = 'EIO')],
     ['made safe', () => (disk.unsyncable = 'EIO')],
-  ])('is none with a line that could not be %s: that is tried again', async (_, refuse) => {
+  ])('fails while a line could not be %s, and that is tried again', async (_, refuse) => {
     await open();
     refuse();
     await expect(mark('a')).rejects.toThrow('the disk is failing');
@@ -364,12 +364,12 @@ describe('[journal] let go of', () => {
     expect([await journal.letGo(), says()]).toEqual([true, ['opened', 'a']]);
   });
 
-  test('is what was never open', async () => {
+  test('succeeds for a file that was never open', async () => {
     expect(await journal.letGo()).toBe(true);
   });
 });
 
-test('[journal] a file that was found goes on as it is, with no leaves but those to come', async () => {
+test('[journal] a file that was found is continued, with only the leaves still to come', async () => {
   await open();
   await journal.end();
   const [path, bytes] = [...disk.files][0]!;

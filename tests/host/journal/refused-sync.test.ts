@@ -6,7 +6,7 @@ import { JournalledDeck, settled } from '../../support/host/journalled-deck.ts';
 
 const TEXT = 'Harbour squad\nMain set\n4 x 50 free @ 0:40\n';
 
-test('[journal] a command that waits behind a sign of life is written where a sync fails meanwhile', async () => {
+test('[journal] a command that waits behind a sign of life is written even if a sync fails meanwhile', async () => {
   const { deck } = await JournalledDeck.start();
   await deck.open(TEXT);
   await deck.host.command('start', { do: 'start' });

@@ -69,7 +69,7 @@ function foundFile(torn: string | null, shared = false): RunFile {
 }
 
 describe('[journal] a line at once, before a sleep', () => {
-  test('is safe when the call returns, and the next follows it', async () => {
+  test('is on the disk when the call returns, and the next line follows it', async () => {
     const file = newFile();
     await file.write([entry('a')]);
     expect(file.writeNow(entry('b'))).toBe(true);
@@ -79,12 +79,12 @@ describe('[journal] a line at once, before a sleep', () => {
     expect(said).toEqual([]);
   });
 
-  test('is not written to a file that is not open yet', () => {
+  test('is not written before the file is open', () => {
     expect(newFile().writeNow(entry('a'))).toBe(false);
     expect(disk.files.size).toBe(0);
   });
 
-  test('is not written behind half a line, nor where a sync has failed: those are put right first', async () => {
+  test('is not written after half a line or a failed sync: that is put right first', async () => {
     const file = newFile();
     await file.write([entry('a')]);
     // More of it stays than the next line is long.
@@ -99,7 +99,7 @@ describe('[journal] a line at once, before a sleep', () => {
     expect(ids()).toEqual(['a', 'd']);
   });
 
-  test('is not written to a folder that another host has, and leaves the file as it was', async () => {
+  test('is not written if another host has the folder, and the file stays as it was', async () => {
     const file = newFile();
     await file.write([entry('a')]);
     guard.taken = true;
@@ -109,7 +109,7 @@ describe('[journal] a line at once, before a sleep', () => {
     expect(ids()).toEqual(['a', 'c']);
   });
 
-  test('of which half was written is taken away before the next', async () => {
+  test('that was half written is removed before the next', async () => {
     const file = newFile();
     await file.write([entry('a')]);
     disk.room = 5;
@@ -122,7 +122,7 @@ describe('[journal] a line at once, before a sleep', () => {
 });
 
 describe('[journal] what a failed sync may have dropped', () => {
-  test('is written again from what is known to be safe, and nothing before it', async () => {
+  test('is written again from the last byte known to be safe', async () => {
     const file = newFile();
     await file.write([entry('a')]);
     await file.sync();
@@ -141,7 +141,7 @@ describe('[journal] what a failed sync may have dropped', () => {
     expect(ids()).toEqual(['a', 'b', 'c']);
   });
 
-  test('is no more than a later sync has left, though an earlier one ends after it', async () => {
+  test('is only what the later sync left over, though an earlier sync ends after it', async () => {
     const file = newFile();
     await file.write([entry('a')]);
     let end = (): void => undefined;
@@ -163,7 +163,7 @@ describe('[journal] what a failed sync may have dropped', () => {
     expect(writes).toEqual([safe]);
   });
 
-  test('counts as written by us where it reads otherwise, and what was safe before does not', async () => {
+  test('may read otherwise without being harm by others; bytes that were safe may not', async () => {
     const file = newFile();
     await file.write([entry('a')]);
     await file.sync();
@@ -182,12 +182,12 @@ describe('[journal] what a failed sync may have dropped', () => {
 });
 
 describe('[journal] a file that was found', () => {
-  test('is opened by its first sync, where nothing has been written yet', async () => {
+  test('is opened by its first sync if nothing has been written yet', async () => {
     await foundFile(null).sync();
     expect([disk.syncs, disk.openFiles, ids(), writes]).toEqual([1, 1, ['a'], []]);
   });
 
-  test('goes on behind its last line; what cannot be used is kept first, once', async () => {
+  test('goes on after its last line; unusable bytes are kept aside first, once', async () => {
     const file = foundFile('{"half');
     const { id } = disk.mark(PATH)!;
     await file.write([entry('b'), entry('c')]);
@@ -199,7 +199,7 @@ describe('[journal] a file that was found', () => {
     expect(said).toEqual([]);
   });
 
-  test('that its host may still have open is put in a new file at once, and never again', async () => {
+  test('that another host may still have open is copied to a new file at once, and only once', async () => {
     const file = foundFile('{"half', true);
     const before = disk.mark(PATH)!.id;
     await file.write([entry('b')]);
@@ -213,7 +213,7 @@ describe('[journal] a file that was found', () => {
     expect(said).toEqual([]);
   });
 
-  test('of which nothing is doubtful has its lines on the disk: a sync that fails later writes only the new ones', async () => {
+  test('without doubtful lines has them on the disk: after a failed sync only new lines are written again', async () => {
     const file = foundFile(null);
     const safe = length();
     await file.write([entry('b')]);
@@ -227,7 +227,7 @@ describe('[journal] a file that was found', () => {
 });
 
 describe('[journal] the check before each line', () => {
-  test('takes no number for another where the system numbers a file in one way by its name and in another once open', async () => {
+  test('does not take a file for another where the system numbers it differently by name and once open', async () => {
     const mark = disk.mark.bind(disk);
     disk.mark = (path) => {
       const found = mark(path);
@@ -241,7 +241,7 @@ describe('[journal] the check before each line', () => {
     expect([ids(), said]).toEqual([['a', 'b', 'c', 'd'], [expect.stringContaining('was cut short')]]);
   });
 
-  test('reads the file back where the system did not say when our last line was written, and finds it as it was', async () => {
+  test('reads the file back where the system did not tell the time of our last line, and finds it unchanged', async () => {
     const open = disk.open.bind(disk);
     let dumb = false;
     disk.open = async (path): Promise<DiskFile> => {
@@ -267,7 +267,7 @@ describe('[journal] the check before each line', () => {
     expect([ids(), said]).toEqual([['a', 'b'], []]);
   });
 
-  test('closes the file that it leaves for a new one, and tells of the harm once', async () => {
+  test('closes the file that it leaves for a new one, and reports the harm once', async () => {
     const file = newFile();
     await file.write([entry('a')]);
     await disk.remove(PATH);
@@ -281,7 +281,7 @@ describe('[journal] the check before each line', () => {
     expect(disk.openFiles).toBe(0);
   });
 
-  test('that fails leaves the next line its turn', async () => {
+  test('that fails does not block the next line', async () => {
     const file = newFile();
     guard.taken = true;
     await expect(file.write([entry('a')])).rejects.toThrow('another Lanecall has the folder');

@@ -45,7 +45,7 @@ describe('[recovery] a command that cannot be carried out', () => {
     ['with a field that is out of range', { command: { do: 'shift', lanes: [1], seconds: 6000 } }],
     ['whose time is before that of the one before', { at: 5 }],
     ['whose time is no whole number', { at: 61_000.5 }],
-  ])('%s: the run is as it was before it, and that line and all behind it are kept', async (_, fields) => {
+  ])('%s: the run is as it was before it, and that line and all after it are kept aside', async (_, fields) => {
     const { again, recovery, path, before, kept, given, entries } = await changed((_lines, all) =>
       writtenAgain(all, (entry) => (entry.id === 'c' ? { ...entry, ...fields } : entry)),
     );
@@ -73,7 +73,7 @@ describe('[recovery] a command that cannot be carried out', () => {
   });
 });
 
-describe('[recovery] lines that are whole, but not where they were written', () => {
+describe('[recovery] whole lines in the wrong place', () => {
   const where = (entries: readonly Line[], id: string) => entries.findIndex((entry) => entry.id === id);
 
   test.each([
@@ -97,19 +97,22 @@ describe('[recovery] lines that are whole, but not where they were written', () 
           index === at ? lineOf({ ...(JSON.parse(line) as JournalEntry), mono: 7 }, '12345678').text : line,
         ),
     ],
-  ])('%s: everything before is used, the rest is kept, and the coach is told from where', async (_, id, change) => {
-    let at = 0;
-    const { recovery, before, kept, given } = await changed((lines, entries) =>
-      change(lines, (at = where(entries, id))),
-    );
-    const used = id === 'd' ? at + 1 : at;
-    expect(given).toEqual(id === 'd' ? ['a', 'b', 'c', 'd'] : ['a', 'b']);
-    expect(recovery.said[0]).toContain(`line ${used + 1} is not the one that was written after line ${used}`);
-    expect(recovery.said[0]).toContain('keeps the rest in a file beside it');
-    expect(kept).toBe(before.slice(used).join(''));
-  });
+  ])(
+    '%s: everything before is used, the rest is kept aside, and the coach is told from which line',
+    async (_, id, change) => {
+      let at = 0;
+      const { recovery, before, kept, given } = await changed((lines, entries) =>
+        change(lines, (at = where(entries, id))),
+      );
+      const used = id === 'd' ? at + 1 : at;
+      expect(given).toEqual(id === 'd' ? ['a', 'b', 'c', 'd'] : ['a', 'b']);
+      expect(recovery.said[0]).toContain(`line ${used + 1} is not the one that was written after line ${used}`);
+      expect(recovery.said[0]).toContain('keeps the rest in a file beside it');
+      expect(kept).toBe(before.slice(used).join(''));
+    },
+  );
 
-  test('a journal of the first form, whose lines name none before, is read to its end and gone on with', async () => {
+  test('a journal of the first form, whose lines do not name the line before, is read to its end and continued', async () => {
     const { again, recovery, path, given } = await changed((_, entries) =>
       entries.map((entry) => {
         const fields = Object.fromEntries(Object.entries(entry).filter(([name]) => name !== 'after' && name !== 'sum'));
@@ -126,7 +129,7 @@ describe('[recovery] lines that are whole, but not where they were written', () 
     expect((await restarted(again)).recovery.found!.commands).toHaveLength(6);
   });
 
-  test('a run that is finished and torn behind its end stays finished, and the tear is kept', async () => {
+  test('a finished run with a torn end stays finished, and the torn bytes are kept aside', async () => {
     const deck = await goingDeck();
     await deck.host.command('c', { do: 'finish' });
     await deck.pass(15_000);

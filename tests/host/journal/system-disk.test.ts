@@ -28,21 +28,21 @@ const bytes = (text: string) => new TextEncoder().encode(text);
 const text = (read: Uint8Array) => new TextDecoder().decode(read);
 
 describe('[disk] folders and names', () => {
-  test('a folder is made with those above it, and once it is there nothing is wrong', async () => {
+  test('a folder is made with those above it, and making it again is no fault', async () => {
     const deep = join(folder, 'x', 'y');
     await systemDisk.makeFolder(deep);
     await systemDisk.makeFolder(deep);
     expect(statSync(deep).isDirectory()).toBe(true);
   });
 
-  test('a folder that does not exist has no names; what is no folder cannot be listed', async () => {
+  test('a folder that does not exist has no names; a file cannot be listed', async () => {
     writeFileSync(path, '');
     expect(await systemDisk.list(folder)).toEqual(['a.jsonl']);
     expect(await systemDisk.list(join(folder, 'none'))).toEqual([]);
     await expect(systemDisk.list(path)).rejects.toMatchObject({ code: 'ENOTDIR' });
   });
 
-  test('whether a name is taken is known, or the disk says why not', async () => {
+  test('the disk says whether a name is taken, or why it cannot say', async () => {
     expect(await systemDisk.exists(path)).toBe(false);
     writeFileSync(path, '');
     expect(await systemDisk.exists(path)).toBe(true);
@@ -62,8 +62,8 @@ describe('[disk] folders and names', () => {
   });
 });
 
-describe('[disk] what is written', () => {
-  test('a file is made for this user alone, and written at the place that is named', async () => {
+describe('[disk] writing', () => {
+  test('a file is made for this user alone, and written at the given offset', async () => {
     const file = await systemDisk.open(path);
     await file.write(bytes('0123456789'), 0);
     await file.write(bytes('ab'), 4);
@@ -76,7 +76,7 @@ describe('[disk] what is written', () => {
     expect(statSync(path).mode & 0o777).toBe(0o600);
   });
 
-  test('a file that is there is opened as it is', async () => {
+  test('an existing file is opened as it is', async () => {
     writeFileSync(path, 'whole');
     const file = await systemDisk.open(path);
     expect(file.mark().length).toBe(5);
@@ -84,7 +84,7 @@ describe('[disk] what is written', () => {
     expect(readFileSync(path, 'utf8')).toBe('whole');
   });
 
-  test('one that is replaced has the new bytes alone, and nothing else is left in the folder', async () => {
+  test('a replaced file has only the new bytes, and nothing else is left in the folder', async () => {
     writeFileSync(path, 'a long text that was there before');
     writeFileSync(`${path}.new`, 'what a kill has left of an earlier try');
     await systemDisk.replace(path, bytes('new'));
@@ -92,7 +92,7 @@ describe('[disk] what is written', () => {
     expect(readdirSync(folder)).toEqual(['a.jsonl']);
   });
 
-  test('one that cannot be replaced stays, and nothing is left beside it', async () => {
+  test('a file that cannot be replaced stays, and nothing is left beside it', async () => {
     mkdirSync(path);
     await expect(systemDisk.replace(path, bytes('new'))).rejects.toMatchObject({ code: 'EISDIR' });
     expect(readdirSync(folder)).toEqual(['a.jsonl']);
@@ -100,22 +100,22 @@ describe('[disk] what is written', () => {
   });
 });
 
-describe('[disk] a file that is made whole', () => {
-  test('is there at once with all that was written, and nothing beside it', async () => {
+describe('[disk] creating a whole file', () => {
+  test('makes it with all its bytes, and leaves nothing beside it', async () => {
     await systemDisk.create(path, bytes('new'));
     expect(readFileSync(path, 'utf8')).toBe('new');
     expect(statSync(path)).toMatchObject({ nlink: 1 });
     expect(readdirSync(folder)).toEqual(['a.jsonl']);
   });
 
-  test('never takes the place of another, which stays as it is', async () => {
+  test('never replaces another, which stays as it is', async () => {
     writeFileSync(path, 'theirs');
     await expect(systemDisk.create(path, bytes('mine'))).rejects.toMatchObject({ code: 'EEXIST', message: 'EEXIST' });
     expect(readFileSync(path, 'utf8')).toBe('theirs');
     expect(readdirSync(folder)).toEqual(['a.jsonl']);
   });
 
-  test('is replaced only where the check at the last moment lets it be', async () => {
+  test('replacing one asks the check at the last moment', async () => {
     writeFileSync(path, 'old');
     const check = (): void => {
       // By now all of it is beside the place.
@@ -127,8 +127,8 @@ describe('[disk] a file that is made whole', () => {
   });
 });
 
-describe('[disk] what is removed', () => {
-  test('is gone; what is not there cannot be', async () => {
+describe('[disk] removing a file', () => {
+  test('takes it away; a missing file is refused', async () => {
     writeFileSync(path, '');
     await systemDisk.remove(path);
     expect(readdirSync(folder)).toEqual([]);
@@ -137,13 +137,13 @@ describe('[disk] what is removed', () => {
 });
 
 describe('[disk] the facts of a file', () => {
-  test('are its mark and when it was last written', async () => {
+  test('are its mark and the time it was last written', async () => {
     writeFileSync(path, 'abc');
     utimesSync(path, 1_800_000_000, 1_700_000_000);
     expect(await systemDisk.facts(path)).toEqual({ ...systemDisk.mark(path), writtenAt: 1_700_000_000_000 });
   });
 
-  test('are none where there is no file; another reason is the system’s', async () => {
+  test('are null without a file; other failures keep the system’s reason', async () => {
     writeFileSync(path, '');
     expect(await systemDisk.facts(join(folder, 'none'))).toBeNull();
     await expect(systemDisk.facts(join(path, 'below'))).rejects.toMatchObject({ code: 'ENOTDIR' });
@@ -151,7 +151,7 @@ describe('[disk] the facts of a file', () => {
 });
 
 describe('[disk] changes in a folder', () => {
-  test('are told by the name of the file, until that is not wanted any more', async () => {
+  test('are reported with the file’s name until the watch is closed', async () => {
     const told: (string | null)[] = [];
     const watch = systemDisk.watch(folder, (name) => told.push(name));
     writeFileSync(path, 'x');
@@ -159,13 +159,13 @@ describe('[disk] changes in a folder', () => {
     watch!.close();
   });
 
-  test('cannot be told of a folder that is not there', () => {
+  test('cannot be watched where there is no folder', () => {
     expect(systemDisk.watch(join(folder, 'none'), () => undefined)).toBeNull();
   });
 });
 
-describe('[disk] what is read', () => {
-  test('a whole file, or its end as far as there is one', async () => {
+describe('[disk] reading', () => {
+  test('a file is read whole, or from its end as far as it goes', async () => {
     writeFileSync(path, '0123456789');
     expect(text(await systemDisk.read(path))).toBe('0123456789');
     expect(text(await systemDisk.readStart(path, 4))).toBe('0123');
@@ -175,12 +175,12 @@ describe('[disk] what is read', () => {
     await expect(systemDisk.read(`${path}.none`)).rejects.toMatchObject({ code: 'ENOENT' });
   });
 
-  test('a folder in its place is said to be one, before it is opened', async () => {
+  test('a folder is refused as a folder before it is opened', async () => {
     await expect(systemDisk.read(folder)).rejects.toMatchObject({ code: 'EISDIR', message: 'EISDIR' });
     await expect(systemDisk.open(folder)).rejects.toMatchObject({ code: 'EISDIR', message: 'EISDIR' });
   });
 
-  test('no file stays open, whatever comes of it', async () => {
+  test('no file stays open, whatever happens', async () => {
     writeFileSync(path, 'x');
     const before = readdirSync('/proc/self/fd').length;
     for (let time = 0; time < 5; time++) {
@@ -196,7 +196,7 @@ describe('[disk] what is read', () => {
 });
 
 describe('[disk] the mark of a file', () => {
-  test('is the same by its name and once it is open, and another for every other file and after every change', async () => {
+  test('is the same by name and once open, and differs for every other file and after every change', async () => {
     const file = await systemDisk.open(path);
     expect(file.mark()).toEqual(systemDisk.mark(path));
     const before = file.mark();
@@ -212,13 +212,13 @@ describe('[disk] the mark of a file', () => {
     await file.close();
   });
 
-  test('has no number of the volume on Windows, where that is one by the name and another once it is open', () => {
+  test('leaves out the volume’s number on Windows, where it differs by name and once open', () => {
     writeFileSync(path, '');
     onPlatform('win32');
     expect(systemDisk.mark(path)!.id).toBe(String(statSync(path).ino));
   });
 
-  test('is none where there is no file', () => {
+  test('is null without a file', () => {
     expect(systemDisk.mark(path)).toBeNull();
   });
 });
@@ -251,14 +251,14 @@ describe('[disk] why it refuses', () => {
     expect(diskReason(failure(code))).toBe(words);
   });
 
-  test('what no system has named is said as it is', () => {
+  test('a reason without a system’s name is said as it is', () => {
     expect(diskReason(new Error('another Lanecall has the folder'))).toBe('another Lanecall has the folder');
     expect(diskReason('tired')).toBe('tired');
     expect(codeOf('tired')).toBe('');
     expect(codeOf(Object.assign(new Error(), { code: 'EIO' }))).toBe('EIO');
   });
 
-  test('a link that leads round in a circle is no file and no free name', async () => {
+  test('a link to itself is neither a file nor a free name', async () => {
     symlinkSync(path, path);
     await expect(systemDisk.exists(path)).rejects.toMatchObject({ code: 'ELOOP' });
   });

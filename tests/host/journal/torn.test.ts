@@ -8,7 +8,7 @@ const PATH = '/data/runs/a.jsonl';
 
 const bytes = (text: string) => new TextEncoder().encode(text);
 
-test('[journal] what is set aside never takes the place of what was set aside before', async () => {
+test('[journal] bytes that are set aside never overwrite what was set aside before', async () => {
   const disk = new FakeDisk();
   for (const piece of ['one', 'two', 'three']) await setTornAside(disk, PATH, bytes(piece));
   expect([...disk.files.keys()].map((name) => [name, disk.text(name)])).toEqual([
@@ -18,7 +18,7 @@ test('[journal] what is set aside never takes the place of what was set aside be
   ]);
 });
 
-test('[journal] nor does a whole file that is put aside', async () => {
+test('[journal] a whole file that is put aside overwrites nothing either', async () => {
   const disk = new FakeDisk();
   await setTornAside(disk, PATH, bytes('kept'));
   disk.put(PATH, bytes('useless'));
@@ -27,7 +27,7 @@ test('[journal] nor does a whole file that is put aside', async () => {
   expect(disk.text(`${PATH}.2.torn`)).toBe('useless');
 });
 
-test('[journal] a torn end is cut off, on the disk itself, after it is kept; the file is closed again', async () => {
+test('[journal] a torn end is kept aside, then cut off on the disk itself, and the file is closed', async () => {
   const disk = new FakeDisk();
   disk.put(PATH, bytes('whole and torn'));
   await cutOffTorn(disk, PATH, 5, bytes(' and torn'));
@@ -37,7 +37,7 @@ test('[journal] a torn end is cut off, on the disk itself, after it is kept; the
   expect(disk.openFiles).toBe(0);
 });
 
-test('[journal] a file whose torn end the disk does not let go of is closed all the same', async () => {
+test('[journal] a file whose torn end cannot be cut off is closed all the same', async () => {
   const disk = new FakeDisk();
   disk.put(PATH, bytes('whole and torn'));
   disk.unsyncable = 'EIO';

@@ -1,6 +1,6 @@
 /* The history: a summary of each closed run is worked out once, and anew whenever it is not of what is there. */
 
-import { beforeEach, describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import type { Records } from '../../../app/host/records/records.ts';
 import { FreeFolder } from '../../support/free-folder.ts';
@@ -37,7 +37,7 @@ const runsIn = async (
 ) => (await given<'list'>(records, { ...LIST, ...asked })).runs;
 
 describe('[history] the list', () => {
-  test('has what is drawn of each run: distances by lane and in all, length, effort, load and tested paces', async () => {
+  test('has what the history draws of each run: distances by lane and in all, length, effort, load and tested paces', async () => {
     write('one');
     await given<'keep'>(records, { do: 'keep', run: 'one', version: null, added: { ...NOTHING_ADDED, effort: 5 } });
     expect(await runsIn()).toEqual([
@@ -68,7 +68,7 @@ describe('[history] the list', () => {
     expect([runs.map(({ run }) => run), more]).toEqual([['run-3'], 2]);
   });
 
-  test('is found by words of title, parts, names, marks and notes, by its day, and between two days', async () => {
+  test('is searched by words of title, parts, names, marks and notes, by the day, and between two days', async () => {
     write('one', [...START, ...said([{ atMs: 5000, fields: { do: 'mark', words: 'Fire ALARM' } }]), DONE]);
     write('two', undefined, { openedAt: THURSDAY + DAY, text: TEXT.replace('Harbour', 'Brücke') });
     await given<'keep'>(records, {
@@ -88,7 +88,7 @@ describe('[history] the list', () => {
     expect(await found({ from: '2026-11-26', to: '2026-11-27' })).toEqual(['two', 'one']);
   });
 
-  test('leaves out what nobody has begun, or opened without a start that stood; what cannot be read is said, and left', async () => {
+  test('leaves out sessions that never started; a journal that cannot be read is reported and left', async () => {
     write('never', [{ say: 'closed', at: 1000, why: 'not begun' }]);
     const replaced = { say: 'closed', at: 1000, why: 'replaced' } as const;
     write('opened', [replaced]);
@@ -133,9 +133,10 @@ describe('[history] a summary', () => {
     ['damaged', () => disk.put(summaryOf('one'), Buffer.from('{"version":2'))],
     ['not of this kind', () => disk.put(summaryOf('one'), Buffer.from('[]'))],
     ['of another version', () => changeSummary({ version: 1 })],
-    ['of another journal', () => changeSummary({ journal: { length: 1, changed: '1' } })],
+    ['of a journal of another length', () => changeJournal({ length: 1 })],
+    ['of a journal of another time', () => changeJournal({ changed: '1' })],
     ['without what is drawn', () => changeSummary({ run: { run: 'one' } })],
-  ])('%s is worked out anew', async (_, harm) => {
+  ])('that is %s is worked out again', async (_, harm) => {
     write('one');
     const before = await runsIn();
     harm();
@@ -144,12 +145,39 @@ describe('[history] a summary', () => {
     expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({ version: 2, run: { run: 'one', distance: 400 } });
   });
 
+  const summary = (): { readonly journal: object } =>
+    JSON.parse(disk.text(summaryOf('one'))) as { readonly journal: object };
+
   function changeSummary(change: object): void {
-    const summary = { ...(JSON.parse(disk.text(summaryOf('one'))) as object), ...change };
-    disk.put(summaryOf('one'), Buffer.from(JSON.stringify(summary)));
+    disk.put(summaryOf('one'), Buffer.from(JSON.stringify({ ...summary(), ...change })));
   }
 
-  test('follows what is added, and what is written behind the end', async () => {
+  function changeJournal(change: object): void {
+    changeSummary({ journal: { ...summary().journal, ...change } });
+  }
+
+  test('of a session that was never started is empty, so that its journal is not read again', async () => {
+    write('one', [{ say: 'closed', at: 1000, why: 'not begun' }]);
+    await runsIn();
+    expect(summary()).toMatchObject({ run: null, isStarted: false, words: [] });
+  });
+
+  test('is looked for in twenty runs at a time, and then everything else gets its turn', async () => {
+    for (let n = 0; n < 45; n++) write(`run-${n}`);
+    while ((await given<'list'>(records, LIST)).toCome > 0);
+    const turns = vi.spyOn(globalThis, 'setImmediate');
+    await runsIn();
+    expect(turns).toHaveBeenCalledTimes(2);
+    turns.mockRestore();
+  });
+
+  test('is not made of a journal that vanishes while the folder is read', async () => {
+    write('one');
+    disk.list = () => Promise.resolve(['gone.jsonl', 'one.jsonl']);
+    expect(await runsIn()).toMatchObject([{ run: 'one' }]);
+  });
+
+  test('follows what is added afterwards, and what is written after the end', async () => {
     const path = write('one');
     await runsIn();
     const added = { ...NOTHING_ADDED, effort: 10 };
@@ -160,13 +188,13 @@ describe('[history] a summary', () => {
     expect(await runsIn({ find: 'late' })).toHaveLength(1);
   });
 
-  test('of a run that goes on is not kept', async () => {
+  test('of a run that is still going is not kept', async () => {
     write('one', START);
     expect(await runsIn()).toMatchObject([{ run: 'one', ended: 'going' }]);
     expect(disk.files.has(summaryOf('one'))).toBe(false);
   });
 
-  test('that the disk refuses, or where another host has the folder, is worked out all the same', async () => {
+  test('is worked out all the same if the disk refuses it, or another host has the folder', async () => {
     const guard = new FreeFolder();
     guard.taken = true;
     write('one');
@@ -178,10 +206,10 @@ describe('[history] a summary', () => {
     expect(disk.files.has(summaryOf('one'))).toBe(false);
   });
 
-  test('of many is worked out a little at each look, the newest first, and the list says how many are to come', async () => {
+  test('is worked out for a few runs at each look, the newest first, and the list says how many are to come', async () => {
     let time = 0;
-    records = recordsOn(disk, { now: () => (time += 80) });
-    for (let n = 0; n < 6; n++) write(`run-${n}`, undefined, { openedAt: THURSDAY + n * DAY });
+    records = recordsOn(disk, { now: () => (time += 75) });
+    for (const n of [2, 0, 5, 1, 4, 3]) write(`run-${n}`, undefined, { openedAt: THURSDAY + n * DAY });
     const first = await given<'list'>(records, LIST);
     expect(first.runs.map(({ run }) => run)).toEqual(['run-5', 'run-4']);
     expect(first.toCome).toBe(4);

@@ -69,7 +69,7 @@ describe('[loop] an undisturbed hour', () => {
     expect(spans.length).toBeGreaterThanOrEqual(239);
   });
 
-  test('wake-ups come from one origin: after an hour of quarters the last is as close as the first', () => {
+  test('wake-ups count from one origin: after an hour the last is as close as the first', () => {
     const { spans } = run([], (clock) => clock.advance(3_600_000));
     const late = spans.map(({ to }) => (to - 1000) % 250);
     expect(Math.max(...late)).toBeLessThanOrEqual(1);
@@ -133,7 +133,7 @@ describe('[loop] its one timer', () => {
     expect(clock.pending).toBe(1);
   });
 
-  test('is set for beyond the thing due, not tried until it is past', () => {
+  test('is set for after the thing due, not tried again and again until then', () => {
     const { clock, armed, taken } = due(100.5);
     clock.advance(200);
     expect([taken, armed()]).toEqual([[101], 2]);
@@ -152,7 +152,7 @@ describe('[loop] its one timer', () => {
 });
 
 describe('[loop] what its consumers do', () => {
-  test('something new that is due sooner is not slept through once the loop is woken', () => {
+  test('something new that is due sooner is on time once the loop is woken', () => {
     const clock = new FakeClock({ now: 0 });
     let next = Infinity;
     const handed: number[] = [];

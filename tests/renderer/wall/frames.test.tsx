@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 /* How little is done in a frame of the wall: what it says is worked out, and the document touched, only where something changes. */
 
-import { cleanup } from '@testing-library/react';
+import { act, cleanup } from '@testing-library/react';
 import { afterEach, expect, test, vi } from 'vitest';
 import { ShownWall } from '../../support/wall/shown-wall.tsx';
 
@@ -23,7 +23,12 @@ vi.mock('../../../renderer/wall/face.ts', async (original) => {
 afterEach(() => {
   cleanup();
   vi.restoreAllMocks();
+  vi.useRealTimers();
 });
+
+function clockText(): string | null {
+  return document.querySelector("[role='timer']")!.textContent;
+}
 
 test('[motion] of sixty frames in a second a few work the face out; what the host says is drawn on the next frame', () => {
   const wall = new ShownWall();
@@ -57,4 +62,24 @@ test('[motion] the document is touched by what changes alone: digits once a seco
     expect(times, place).toBeLessThanOrEqual(place === 'water' ? 0 : 4 * lanes);
   }
   expect(touched.get('digits')).toBeGreaterThan(0);
+});
+
+test('[motion] what is due between two frames is written then and not before; where no timer comes the next frame writes it', () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  const wall = new ShownWall();
+  // A sixtieth of a second before the next one.
+  wall.frame(59);
+  const before = clockText();
+  wall.t = 40_999;
+  act(() => void vi.advanceTimersByTime(16));
+  expect(clockText()).toBe(before);
+  wall.t = 41_000;
+  act(() => void vi.advanceTimersByTime(1));
+  const written = clockText();
+  expect(written).not.toBe(before);
+  wall.t = 41_980;
+  wall.frame();
+  expect(clockText()).toBe(written);
+  wall.frame();
+  expect(clockText()).not.toBe(written);
 });

@@ -44,6 +44,7 @@ function Shown({ first, faults = [], locked = 0, accepts }: Given): ReactElement
         text={text}
         part={part}
         faults={faults}
+        read={first}
         faultsId="faults"
         locked={locked}
         area={area}
@@ -138,6 +139,14 @@ describe('[editor] faults', () => {
     render(<Shown first={'Set\n4 x 50 @ 1.30'} faults={[fault(2, 10)]} />);
     act(() => editorOf().dispatch({ changes: { from: 0, insert: 'pool 25 m\n' } }));
     expect(underlined()).toEqual(['1.30']);
+  });
+
+  test('of another text than the one that stands there are not marked', () => {
+    const shown = (faults: readonly Fault[]): ReactElement => <Shown first={'Set\n4 x 50 @ 1.30'} faults={faults} />;
+    const { rerender } = render(shown([]));
+    act(() => editorOf().dispatch({ changes: { from: 0, insert: 'pool 25 m\n' } }));
+    rerender(shown([fault(2, 10)]));
+    expect(underlined()).toEqual([]);
   });
 });
 

@@ -57,6 +57,7 @@ function Written({ first, lanesText }: { readonly first: string; readonly lanesT
     <LanesPanel
       sheet={sheet}
       text={now}
+      textNow={() => text}
       lanesText={lanesText}
       onText={setNow}
       onLine={(line) => wentTo.push(line)}

@@ -68,13 +68,13 @@ describe('version and licences', () => {
 });
 
 describe('beside a run', () => {
-  test('what is shown is what runs; an undo goes back to the draft, and what runs can be taken again', () => {
+  test('what is shown is what runs; an undo goes back to the draft, and what runs can be taken again', async () => {
     keepDraft({ text: 'Tuesday\nSet\n4 x 50 @ 1:00', lanesText: '', from: 'tuesday.txt', during: null });
     write('beside a run');
     expect(writtenText()).toBe(TEXT);
     screen.getByText('as it is open now');
     writeText('Wednesday\nSet\n4 x 50 @ 1:00');
-    screen.getByText('not in use until you run it');
+    await screen.findByText('not in use until you run it');
     fireEvent.click(screen.getByRole('button', { name: 'Take the one that is open' }));
     expect(writtenText()).toBe(TEXT);
     screen.getByText('as it is open now');

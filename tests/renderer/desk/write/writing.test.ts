@@ -3,7 +3,7 @@
  */
 
 import { expect, test } from 'vitest';
-import { EMPTY } from '../../../../renderer/desk/write/draft.ts';
+import { EMPTY, keptDraft } from '../../../../renderer/desk/write/draft.ts';
 import { EXAMPLE } from '../../../../renderer/desk/write/example.ts';
 import { Writing } from '../../../../renderer/desk/write/writing.ts';
 import type { AskLibrary, LibraryRequest, LibraryWish } from '../../../../renderer/link/library.ts';
@@ -54,7 +54,7 @@ class Window {
   }
 
   async type(text: string): Promise<void> {
-    this.writing.write({ text }, null);
+    this.writing.type({ text }, null);
     await this.pass(400);
   }
 
@@ -103,7 +103,7 @@ test('where the browser has kept nothing, the session used last is shown before 
   const other = new Window();
   other.library.write('Tuesday', TUESDAY);
   other.reopen();
-  other.writing.write({ text: 'typed at once' }, null);
+  other.writing.type({ text: 'typed at once' }, null);
   await other.pass(0);
   expect(other.state.draft.text).toBe('typed at once');
 });
@@ -122,10 +122,43 @@ test('while one types on and on it is saved all the same, every 0.4 s', async ()
   const coach = new Window();
   coach.writing.put(EMPTY);
   for (let n = 1; n <= 20; n++) {
-    coach.writing.write({ text: 'x'.repeat(n) }, null);
+    coach.writing.type({ text: 'x'.repeat(n) }, null);
     await coach.pass(100);
   }
   expect(coach.library.text('Session 1 January')!.length).toBeGreaterThanOrEqual(16);
+});
+
+test('what is typed is drawn once typing has paused for a quarter of a second, and what is changed beside it at once', async () => {
+  const coach = new Window();
+  coach.writing.put(EMPTY);
+  const drawn = (): string => coach.writing.shown().draft.text;
+  for (let n = 1; n <= 10; n++) {
+    coach.writing.type({ text: 'x'.repeat(n) }, null);
+    await coach.pass(200);
+    expect(coach.state.draft.text).toBe('x'.repeat(n));
+    expect(drawn()).toBe('');
+  }
+  await coach.pass(100);
+  expect(drawn()).toBe('xxxxxxxxxx');
+  coach.writing.type({ text: 'y' }, null);
+  coach.writing.write({ text: 'yz' }, null);
+  expect(drawn()).toBe('yz');
+});
+
+test('while one types on and on, what was typed 0.3 s ago is kept in this window, and all of it where the page goes', async () => {
+  const coach = new Window();
+  coach.writing.put(EMPTY);
+  coach.isUp = false;
+  for (let n = 1; n <= 10; n++) {
+    coach.writing.type({ text: 'x'.repeat(n) }, null);
+    await coach.pass(100);
+    expect(
+      keptDraft({ getItem: (key) => coach.kept.get(key) ?? null, setItem: () => undefined })!.text.length,
+    ).toBeGreaterThanOrEqual(n - 3);
+  }
+  coach.writing.type({ text: 'the last' }, null);
+  void coach.writing.flush();
+  expect(coach.kept.get('lanecall.draft')).toContain('the last');
 });
 
 test('a session that nobody has named is called as its title says, once a look finds one, and follows it', async () => {
@@ -206,7 +239,7 @@ test('an undo across the opening of another session goes on in the file of the o
   coach.library.write('Two', TUESDAY);
   coach.writing.open(await coach.library.get({ do: 'read', kind: 'session', name: 'Two' }));
   expect(coach.name).toBe('Two');
-  coach.writing.write({ text: 'One\nSet\n100 @ 2:00\n' }, null, first);
+  coach.writing.type({ text: 'One\nSet\n100 @ 2:00\n' }, null, first);
   await coach.pass(400);
   expect(coach.name).toBe('One');
   expect(coach.library.text('One')).toBe('One\nSet\n100 @ 2:00\n');
@@ -309,7 +342,7 @@ test('a save whose answer is lost with the host is no change of somebody else’
   const coach = await windowOn('One', 'one');
   coach.losesAnswers = true;
   await coach.type('one, two');
-  coach.writing.write({ text: 'one, three' }, null);
+  coach.writing.type({ text: 'one, three' }, null);
   coach.losesAnswers = false;
   await coach.pass(1500);
   expect(conflict(coach)).toBeNull();
@@ -323,7 +356,7 @@ test('nor is a first one, and there is one file all the same', async () => {
   coach.losesAnswers = true;
   await coach.type('one');
   coach.losesAnswers = false;
-  coach.writing.write({ text: 'one, two' }, null);
+  coach.writing.type({ text: 'one, two' }, null);
   await coach.pass(1500);
   expect(await coach.library.names()).toEqual(['Session 1 January']);
   expect(coach.library.text('Session 1 January')).toBe('one, two');

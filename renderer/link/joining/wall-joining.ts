@@ -1,0 +1,28 @@
+/*
+ * How the page of a wall screen reaches the host: on the network it is let in first.
+ */
+
+import { readWallKey, SOCKETS } from '../../../app/wire/joining.ts';
+import { socketCarrier, type Carrier } from '../connection/carrier.ts';
+import { hostAddress, ownCarrier } from '../connection/own-window.ts';
+import { isThisMachine } from './door-message.ts';
+import { createJoining, type Joining } from './joining.ts';
+import { keptKey } from './kept-key.ts';
+import { wallCarrier } from './wall-carrier.ts';
+
+export function joinAsWall(): { readonly carrier: Carrier; readonly joining: Joining } {
+  const joining = createJoining();
+  if (!isOnNetwork()) return { carrier: ownCarrier(), joining };
+  const carrier = wallCarrier({
+    socket: socketCarrier(`ws://${location.host}${SOCKETS.wall}`),
+    kept: keptKey('lanecall.key.wall', readWallKey, () => window.localStorage),
+    joining,
+    now: () => performance.now(),
+  });
+  return { carrier, joining };
+}
+
+/** Whether this page stands on another device than the host, as far as its address says. */
+export function isOnNetwork(): boolean {
+  return hostAddress() !== null && !isThisMachine(location);
+}
