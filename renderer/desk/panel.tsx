@@ -19,6 +19,7 @@ export type Panel =
 interface PanelProps {
   readonly title: string;
   readonly children: ReactNode;
+  readonly className?: string | undefined;
   /** Stands beside the heading. */
   readonly beside?: ReactNode;
   /** Gets the focus when the panel opens; without one, the heading does. */
@@ -26,7 +27,7 @@ interface PanelProps {
   onClose(): void;
 }
 
-export function SidePanel({ title, children, beside, first, onClose }: PanelProps): ReactElement {
+export function SidePanel({ title, children, className = '', beside, first, onClose }: PanelProps): ReactElement {
   const heading = useRef<HTMLHeadingElement>(null);
   const panel = useRef<HTMLElement>(null);
   useEffect(() => {
@@ -37,7 +38,7 @@ export function SidePanel({ title, children, beside, first, onClose }: PanelProp
     return () => window.scrollTo(0, before);
   }, [first]);
   return (
-    <section className={styles.panel} aria-label={title} ref={panel}>
+    <section className={`${styles.panel} ${className}`} aria-label={title} ref={panel}>
       <div className={styles.head}>
         <h2 tabIndex={-1} ref={heading}>
           {title}

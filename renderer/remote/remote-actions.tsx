@@ -17,6 +17,7 @@ import { useActions, useOffer, type Tools } from '../ui/coach/use-deck.ts';
 import { lanesOrAll } from '../../app/core/words/lanes.ts';
 import { secondsLeft } from '../../app/core/words/time/reading.ts';
 import { goesText, leaveText, startNowText } from '../ui/coach/feedback/words.ts';
+import { RemoteTouches } from './touches.tsx';
 import styles from './remote.module.css';
 
 const FEW = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'few');
@@ -33,14 +34,17 @@ interface RemoteActionsProps {
 
 export function RemoteActions(props: RemoteActionsProps): ReactElement {
   const [more, show] = useState(false);
+  const [times, setTimes] = useState(false);
   const setMore = (open: boolean): void => {
     show(open);
     props.onMore?.(open);
   };
   return (
     <nav className={styles.buttons} aria-label="Actions">
-      {more ? (
-        <MoreActions {...props} onBack={() => setMore(false)} />
+      {more && times ? (
+        <RemoteTouches {...props} onBack={() => setTimes(false)} />
+      ) : more ? (
+        <MoreActions {...props} onTimes={() => setTimes(true)} onBack={() => setMore(false)} />
       ) : (
         <FewActions {...props} onOpen={() => setMore(true)} />
       )}
@@ -67,7 +71,8 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
 }
 
 /** Once a command has been accepted, the few come back. */
-function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onBack(): void }): ReactElement {
+function MoreActions(props: RemoteActionsProps & { onTimes(): void; onBack(): void }): ReactElement {
+  const { tools, moment, lane, onTimes, onBack } = props;
   const lanes = lane === null ? [] : [lane];
   const { main, beside } = useOffer(tools.offers, (offers) => offers.primary());
   const shared = { tools, onDone: onBack };
@@ -87,6 +92,7 @@ function MoreActions({ tools, moment, lane, onBack }: RemoteActionsProps & { onB
       ) : (
         <RemoteButton {...shared} action="finish" lanes={[]} hint={heldHint('finish')} />
       )}
+      <Button name="Times" hint="by hand" onPress={onTimes} />
       <Button name="Back" onPress={onBack} />
     </div>
   );

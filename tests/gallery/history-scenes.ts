@@ -35,6 +35,13 @@ Swim-down
 200 easy choice
 `;
 
+const TEN_LANES = `Harbour squad, Friday
+${Array.from({ length: 10 }, (_, index) => `lane ${index + 1} css 1:${20 + index}, 5 swimmers`).join('\n')}
+
+Main set
+8 x 50 fast @ 1:30 hold 0:42
+`;
+
 const DEEDS = said([
   { atMs: 0, fields: { do: 'start' } },
   { atMs: 9 * MINUTE, fields: { do: 'start' } },
@@ -99,14 +106,7 @@ export const HISTORY_SCENES: readonly Scene[] = [
       await button(coach, sheet).click();
     }),
   })),
-  {
-    ...{ name: 'times', session: TEXT, commands: [[1, { do: 'start' }]], at: 405, screens: ['coach'], fresh: true },
-    prepare: async (coach) => {
-      await button(coach, 'Times').click();
-      await button(coach, 'Touch lane 1').click();
-      await button(coach, 'Take back lane 1’s time').waitFor();
-    },
-  },
+  ...(['coach', 'remote'] as const).map(timesScene),
 ];
 
 async function drawn(coach: Page, name: string): Promise<void> {
@@ -121,6 +121,18 @@ function scene(name: string, prepare: (coach: Page) => Promise<void>): Scene {
       await button(coach, 'History').click();
       await coach.getByRole('heading', { name: 'Harbour squad, Thursday' }).waitFor();
       await prepare(coach);
+    },
+  };
+}
+
+function timesScene(screen: 'coach' | 'remote'): Scene {
+  return {
+    ...{ name: 'times', session: TEN_LANES, commands: [[1, { do: 'start' }]], at: 80, screens: [screen], fresh: true },
+    prepare: async (page) => {
+      if (screen === 'remote') await button(page, 'More').click();
+      await button(page, 'Times').click();
+      for (const lane of [1, 2, 3, 10]) await button(page, `Touch lane ${lane}`).click();
+      await page.getByText(/^Lane 10: /).waitFor();
     },
   };
 }

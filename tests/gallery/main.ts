@@ -76,7 +76,7 @@ async function takeViews(on: Browser, scene: Scene, views: readonly View[]): Pro
     const own = views.filter((each) => each.screen === screen);
     await show(page, own[0]!);
     deck.moveTo(openedAt + scene.at * 1000);
-    if (screen === 'coach') await scene.prepare?.(page);
+    if (screen === 'coach' || scene.screens.length === 1) await scene.prepare?.(page);
     for (const each of own) taken.push(await take(page, scene, each));
     await page.close();
     deck.loads.delete(page);

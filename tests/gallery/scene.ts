@@ -19,7 +19,7 @@ export interface Scene {
   readonly fresh?: true;
   /** What is kept on its host before anything is opened. */
   readonly fill?: (server: DeckServerUnderTest) => Promise<void>;
-  /** What is done on the coach's window before it is looked at. */
+  /** What is done on the coach's window, or on the scene's only screen, before it is looked at. */
   readonly prepare?: (coach: Page) => Promise<void>;
 }
 

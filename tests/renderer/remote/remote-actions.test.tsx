@@ -133,3 +133,23 @@ test('after Finish no lane has an action any more, and Undo takes it back', () =
   press('Undo');
   expect(sent).toEqual([{ do: 'undo' }]);
 });
+
+test('[times] touches are behind More, cost no command, and Stop stays below', () => {
+  const table = remote(runOf(SET, [0, { do: 'start' }]), 48_000, null);
+  press('More');
+  press('Times');
+  const button = screen.getByRole('button', { name: 'Touch lane 2' });
+  fireEvent.pointerDown(button);
+  table.at(50_000);
+  fireEvent.click(button);
+  // From when the finger came down.
+  expect(button.textContent).toContain('0:38.0');
+  expect(table.tools.touches.state().times).toEqual([{ lane: 2, at: 10_000, watches: [38_000] }]);
+  expect(table.sent).toEqual([]);
+  press('Stop');
+  expect(table.sent).toEqual([{ do: 'stop' }]);
+  expect(screen.getByRole('button', { name: 'Touch lane 1' })).toBeTruthy();
+  press('Back');
+  press('Back');
+  expect(screen.getByRole('button', { name: 'Skip rep' })).toBeTruthy();
+});

@@ -32,6 +32,8 @@ export function coachTable(state: RunState): CoachTable {
   const link = {
     store,
     now: () => now,
+    exactNow: () => now,
+    touch: () => new Promise(() => undefined),
     command: (command: Command) => {
       sent.push(command);
       return Promise.resolve({ ok: false, at: null, why: 'told' });

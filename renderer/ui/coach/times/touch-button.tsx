@@ -2,20 +2,22 @@
  * The button that is tapped as a lane's first swimmer touches.
  */
 
-import { useRef, type ReactElement } from 'react';
+import { useRef, type ReactElement, type ReactNode } from 'react';
 import type { Millis } from '../../../../app/core/units.ts';
 import { Button } from '../../parts/button.tsx';
 
 interface TouchButtonProps {
   readonly lane: number;
-  readonly hint?: string | undefined;
+  /** Small, beside the lane. */
+  readonly beside: string;
+  readonly hint: ReactNode;
   readonly className?: string | undefined;
   now(): Millis | null;
   onTouch(t: Millis): void;
 }
 
 /** A tap counts from when the finger comes down; by a key or assistive technology from when it acts. */
-export function TouchButton({ lane, hint, className, now, onTouch }: TouchButtonProps): ReactElement {
+export function TouchButton({ lane, beside, hint, className, now, onTouch }: TouchButtonProps): ReactElement {
   const down = useRef<Millis | null>(null);
   const press = (): void => {
     const t = down.current ?? now();
@@ -29,7 +31,16 @@ export function TouchButton({ lane, hint, className, now, onTouch }: TouchButton
       onKeyDownCapture={() => (down.current = null)}
       onPointerCancelCapture={() => (down.current = null)}
     >
-      <Button name={`Touch lane ${lane}`} label={`Lane ${lane}`} hint={hint} onPress={press} />
+      <Button
+        name={`Touch lane ${lane}`}
+        label={
+          <>
+            Lane {lane} <small>{beside}</small>
+          </>
+        }
+        hint={hint}
+        onPress={press}
+      />
     </div>
   );
 }

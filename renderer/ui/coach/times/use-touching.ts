@@ -4,14 +4,13 @@
 
 import { useState, useSyncExternalStore } from 'react';
 import { handTime } from '../../../../app/core/record/hand-time.ts';
-import { repTime } from '../../../../app/core/record/set-times.ts';
 import { touched } from '../../../../app/core/record/touch.ts';
 import type { Leave } from '../../../../app/core/run/record.ts';
 import { view } from '../../../../app/core/run/view.ts';
 import { leavesIn } from '../../../../app/core/run/view/record.ts';
 import type { Millis } from '../../../../app/core/units.ts';
 import { repText } from '../../../../app/core/words/rep.ts';
-import { overText, tenthText } from '../../../../app/core/words/time/hand-time.ts';
+import { tenthText } from '../../../../app/core/words/time/hand-time.ts';
 import type { RunMoment } from '../frames.ts';
 import type { Tools } from '../use-deck.ts';
 
@@ -24,8 +23,8 @@ export interface Touching {
   /** What the last tap came to, or why the host does not keep it; empty at first. */
   readonly said: string;
   touch(lane: number, t: Millis): void;
-  /** A lane's reps that have a time, the latest first. */
-  timed(lane: number): readonly TimedRep[];
+  /** Reps that have a time, the one that came in last first. */
+  readonly timed: readonly TimedRep[];
   takeBack(rep: TimedRep): void;
 }
 
@@ -48,24 +47,15 @@ export function useTouching({ touches }: Pick<Tools, 'touches'>, moment: RunMome
       touches.add(run.id, { lane, at: leave.at, watch });
       setSaid(`Lane ${lane}: ${tenthText(watch)}, ${whatText(leave)}.`);
     },
-    timed: (lane) =>
-      leavesIn(moment.view)
-        .filter((leave) => leave.lane === lane)
-        .flatMap((leave) => {
-          const watches = times.find((each) => each.lane === lane && each.at === leave.at)?.watches;
-          return watches ? [{ leave, time: handTime(watches) }] : [];
-        })
-        .reverse(),
+    timed: leavesIn(moment.view)
+      .flatMap((leave) => {
+        const watches = times.find(({ lane, at }) => lane === leave.lane && at === leave.at)?.watches;
+        return watches ? [{ leave, time: handTime(watches) }] : [];
+      })
+      .sort((a, b) => b.leave.at + b.time - a.leave.at - a.time),
     takeBack({ leave }) {
       touches.add(run.id, { lane: leave.lane, at: leave.at, watch: null });
       setSaid(`Lane ${leave.lane}: time of ${whatText(leave)}, taken back.`);
     },
   };
-}
-
-/** "rep 3, 1:15.6 a 100, 0.4 s under". */
-export function figuresText({ leave, time }: TimedRep): string {
-  const { rep, pace, over } = repTime(leave, time);
-  const figures = [`rep ${rep}`, pace === null ? '' : `${tenthText(pace)} a 100`, over === null ? '' : overText(over)];
-  return figures.filter((each) => each !== '').join(', ');
 }
