@@ -117,7 +117,8 @@ describe('[screens] the file', () => {
   const kept = { name: 'Hall', settings: FIRST_SETTINGS, formerly: ['Screen 1'] };
 
   test('keeps screens by their names', () => {
-    expect(screensFile.safeParse({ version: 1, screens: [kept] }).success).toBe(true);
+    const screens = [kept, { ...kept, name: 'Gym', formerly: [] }];
+    expect(screensFile.safeParse({ version: 1, screens }).success).toBe(true);
   });
 
   test.each([

@@ -113,6 +113,7 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
           name: 'Hall',
           settings: SETTINGS,
           connected: [{ search: '', room: ROOM }],
+          isOwnWindow: true,
         },
       ],
     },
