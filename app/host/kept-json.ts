@@ -26,7 +26,6 @@ export interface KeptForm<Value> {
 export async function readKept<Value>(disk: Disk, path: string, form: KeptForm<Value>): Promise<KeptJson<Value>> {
   let bytes: Uint8Array;
   try {
-    if (!(await disk.exists(path))) return { kind: 'none' };
     bytes = await disk.read(path);
   } catch (error) {
     return codeOf(error) === 'ENOENT' ? { kind: 'none' } : { kind: 'unreadable', reason: diskReason(error) };

@@ -98,6 +98,8 @@ export const fromScreen = z.discriminatedUnion('say', [
     asked: z.boolean(),
     more: z.nullable(z.boolean()),
   }),
+  /** The screen has missed something, and wants a whole snapshot. */
+  z.strictObject({ say: z.literal('whole') }),
   /** How good the screen's clock is, on connecting and whenever that changes; `bound`: it is wrong by at most so many ms. */
   z.strictObject({ say: z.literal('clock'), quality: z.enum(CLOCK_QUALITIES), bound: z.int().check(z.nonnegative()) }),
   /** A wall screen has another size, or has been turned. */
@@ -132,13 +134,19 @@ export const TIMES_TOLD = 60;
 
 const timedCommand = z.strictObject({ at: z.int(), command: fields });
 
+/**
+ * The report after a start, until the coach has read it; then null. It goes with the first notices, and lists each
+ * run that was left unattended. `run`: the run that has come back and may be left.
+ */
+const startUp = z.nullable(z.strictObject({ run: z.nullable(id), unattended: z.array(z.string()) }));
+
 /** From the host to a screen. */
 export const fromHost = z.discriminatedUnion('say', [
   /** The answer to a ping. t2, t3: host time when the ping came and when this was sent. `epoch` changes when host time has begun again or jumped. */
   z.strictObject({ say: z.literal('pong'), n: z.int(), t1: time, t2: time, t3: time, epoch: id }),
   /** A session text. Each connection gets it once, before the first snapshot that names it. */
   z.strictObject({ say: z.literal('text'), hash, text: z.string(), lanesText: z.nullable(z.string()) }),
-  /** The snapshot: everything about the run. The latest one counts. */
+  /** The snapshot: everything about the run. The latest one counts, with the `commands` that follow it. */
   z.strictObject({
     say: z.literal('snapshot'),
     version: z.int(),
@@ -165,11 +173,18 @@ export const fromHost = z.discriminatedUnion('say', [
     poolClock: z.optional(z.number().check(z.minimum(0), z.maximum(86_400_000))),
     /** Notices that the coach must see now; empty if all is well. */
     notices: z.array(z.string()),
-    /**
-     * The report after a start, until the coach has read it; then null. It goes with the first notices, and lists each
-     * run that was left unattended. `run`: the run that has come back and may be left.
-     */
-    startUp: z.nullable(z.strictObject({ run: z.nullable(id), unattended: z.array(z.string()) })),
+    startUp,
+  }),
+  /** The commands since the snapshot before, of which `after` were told: with them it is a snapshot again (`snapshot.ts`). */
+  z.strictObject({
+    say: z.literal('commands'),
+    n: z.int().check(z.nonnegative()),
+    epoch: id,
+    run: id,
+    after: z.int().check(z.nonnegative()),
+    commands: z.array(timedCommand),
+    notices: z.array(z.string()),
+    startUp,
   }),
   /** To the coach: how many screens are connected now. */
   z.strictObject({
@@ -255,6 +270,7 @@ export const MAY_SAY: Readonly<Record<FromScreen['say'], readonly ScreenKind[]>>
   hello: EVERY_SCREEN,
   ping: EVERY_SCREEN,
   sound: EVERY_SCREEN,
+  whole: EVERY_SCREEN,
   clock: EVERY_SCREEN,
   room: ['wall'],
   command: ['desk', 'remote'],

@@ -19,6 +19,7 @@ import { useRehearsal } from './rehearse/use-rehearsal.ts';
 import { RunScreen } from './run/run-screen.tsx';
 import { WriteScreen } from './write/write-screen.tsx';
 import { Notices } from './notices.tsx';
+import { NewDevices } from './sharing/new-devices.tsx';
 import { bringAgain, bringCss } from './history/bring.ts';
 import { HistoryRoom } from './history/history-room.tsx';
 import styles from './desk.module.css';
@@ -57,6 +58,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
     <div className={styles.whole} onDragOver={(event) => event.preventDefault()} onDrop={file.drop}>
       <Part tools={tools} name="The notices">
         <Notices tools={tools} />
+        <NewDevices tools={tools} />
         <ArrivedFileNotice file={file} />
         <RehearsalEnded rehearsal={rehearsal} />
       </Part>

@@ -14,6 +14,7 @@ import {
   type Snapshot,
   type SoundReport,
 } from '../../app/wire/messages.ts';
+import { withCommands, type LaterCommands } from '../../app/wire/snapshot.ts';
 import type { Command } from '../../app/core/run/command/command.ts';
 import type { Millis } from '../../app/core/units.ts';
 import type { Source } from '../../app/core/plan/plan.ts';
@@ -93,6 +94,8 @@ export function createLink(
   // The epoch of the clock on this screen, and a snapshot of one in which nothing has been measured yet.
   let epoch: string | null = null;
   let held: Snapshot | null = null;
+  // The last snapshot of this connection, which commands follow.
+  let told: Snapshot | null = null;
   // What to say of messages of this connection that were not understood.
   let unread: string | null = null;
   const texts = new Map<string, Source>();
@@ -128,7 +131,7 @@ export function createLink(
 
   function opened(): void {
     open = true;
-    unread = null;
+    unread = told = null;
     texts.clear();
     const wall = introduce();
     send({ say: 'hello', version: WIRE_VERSION, screen, ...(wall ? { wall } : {}) });
@@ -182,6 +185,8 @@ export function createLink(
         return;
       case 'snapshot':
         return take(message);
+      case 'commands':
+        return takeLater(message);
       case 'screen':
         return store.setState({ screen: { name: message.name, settings: message.settings } });
       case 'screens':
@@ -227,7 +232,15 @@ export function createLink(
     if (read.kind !== 'no message' && screen !== 'desk') ports.reloadOnce();
   }
 
+  /** What does not follow what is known here says that something was missed. */
+  function takeLater(later: LaterCommands): void {
+    const snapshot = withCommands(told, later);
+    if (snapshot) take(snapshot);
+    else send({ say: 'whole' });
+  }
+
   function take(snapshot: Snapshot): void {
+    told = snapshot;
     // The host's clock has jumped, and what is shown is the old time: no waiting for the next regular ping.
     if (snapshot.epoch !== epoch) pulse.measure();
     held = clock.knows(snapshot.epoch) ? null : snapshot;

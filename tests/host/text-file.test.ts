@@ -32,7 +32,7 @@ describe('bytes that are not UTF-8', () => {
     expect(place(bytes)).toBe(expected);
   });
 
-  test('each is named by its two digits, with what to do', () => {
+  test('are named by their two digits, with what to do', () => {
     expect(textOf(Uint8Array.from([0x61, 0x80]))).toEqual({
       ok: false,
       faults: [{ line: 1, column: 2, message: 'the byte 80 is not UTF-8 text: save the file as UTF-8' }],
@@ -42,13 +42,13 @@ describe('bytes that are not UTF-8', () => {
     });
   });
 
-  test('the rest is read all the same, so that the faults of the other lines are found too', async () => {
+  test('leave the rest readable, so that the faults of other lines are found too', async () => {
     const path = join(folder, 'odd.txt');
     writeFileSync(path, Buffer.from([0x61, 0xff, 0x62]));
     expect(await readTextFile(path)).toMatchObject({ ok: false, why: 'fault', legible: 'a\uFFFDb' });
   });
 
-  test('agrees with the platform’s own check on every two bytes and on three with each lead', () => {
+  test('are those that the platform’s own check refuses: every two bytes, and three with each lead', () => {
     for (let first = 0; first < 256; first++) {
       for (let second = 0; second < 256; second++) {
         for (const rest of [[], [0x80], [0x41], [0xbf, 0xbf]]) {
@@ -74,7 +74,7 @@ test('a text of 256 KiB is read, one byte more is a fault', () => {
   });
 });
 
-test('no file stays open', async () => {
+test('a file is closed after reading', async () => {
   const path = join(folder, 'open.txt');
   writeFileSync(path, 'x');
   const before = readdirSync('/proc/self/fd').length;
@@ -82,7 +82,7 @@ test('no file stays open', async () => {
   expect(readdirSync('/proc/self/fd')).toHaveLength(before);
 });
 
-test('a file of 256 KiB is read to its end; of a longer one nothing is legible', async () => {
+test('a file of 256 KiB is read to its end; a longer one gives no text', async () => {
   const path = join(folder, 'long.txt');
   writeFileSync(path, 'x'.repeat(MOST_BYTES));
   expect(await readTextFile(path)).toEqual({ ok: true, text: 'x'.repeat(MOST_BYTES) });
@@ -100,7 +100,7 @@ test('a file is read as it is, byte-order mark included', async () => {
   expect(await readTextFile(path)).toEqual({ ok: true, text: '\uFEFFWarm-up\r\n' });
 });
 
-test('a file that is not there, and a folder, cannot be read', async () => {
+test('a missing file, and a folder, cannot be read', async () => {
   expect(await readTextFile(join(folder, 'none.txt'))).toEqual({
     ok: false,
     why: 'unreadable',
@@ -132,7 +132,7 @@ test('an endless stream is read only as far as the limit', async () => {
 });
 
 describe('a stream', () => {
-  test('is read to its end, in bytes or in text, as long as it is no longer than a file may be', async () => {
+  test('is read to its end, bytes or text, if it is no longer than a file may be', async () => {
     async function* pieces(): AsyncGenerator<Uint8Array | string> {
       yield Buffer.from('4 x 50 ');
       yield await Promise.resolve('@ 1:00');

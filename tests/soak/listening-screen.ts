@@ -53,7 +53,6 @@ export class ListeningScreen {
   private readonly link: Link;
   private readonly handed: Handed[] = [];
   private lastTime: Handed['time'] | null = null;
-  private commandsSeen = 0;
   private readonly timer: ReturnType<typeof setInterval>;
 
   constructor(origin: string) {
@@ -126,13 +125,9 @@ export class ListeningScreen {
     // Before the message is looked into, which takes its time too.
     const t = this.link.exactNow();
     const message = readFromHost(text);
-    if (message?.say !== 'snapshot') return;
-    const commands = message.run?.commands ?? [];
-    // One that comes with the first snapshot is older than this screen.
-    if (t !== null && this.commandsSeen > 0) {
-      for (const { at } of commands.slice(this.commandsSeen)) this.notes.snapshots.push(t - at);
-    }
-    this.commandsSeen = commands.length;
+    // Those of a whole snapshot may be older than this screen.
+    if (message?.say !== 'commands' || t === null) return;
+    for (const { at } of message.commands) this.notes.snapshots.push(t - at);
   }
 
   /** The schedule names the cue right after it has handed over its time. */

@@ -39,12 +39,12 @@ function put(value: object, path: Path, other: unknown): unknown {
 }
 
 describe.each(WHOLE)('[wire] %s', (_, schema, whole) => {
-  test('is taken as it is, and as it comes out of JSON', () => {
+  test('is accepted as it is, and after JSON', () => {
     expect(schema.safeParse(whole)).toEqual({ success: true, data: whole });
     expect(schema.safeParse(JSON.parse(JSON.stringify(whole))).success).toBe(true);
   });
 
-  test('with one field too many in any of its objects is refused', () => {
+  test('is refused with one field too many in any of its objects', () => {
     for (const path of pathsIn(whole)) {
       const part = at(whole, path);
       const isObject = typeof part === 'object' && part !== null && !Array.isArray(part);
@@ -54,14 +54,14 @@ describe.each(WHOLE)('[wire] %s', (_, schema, whole) => {
     }
   });
 
-  test('with something of another kind anywhere is refused', () => {
+  test('is refused with a value of another type anywhere', () => {
     for (const path of pathsIn(whole)) {
       const odd = path.at(-1) === FREE ? [] : { odd: true };
       expect(schema.safeParse(put(whole, path, odd)).success, path.join('.')).toBe(false);
     }
   });
 
-  test('with a word that is none of those that may stand there is refused', () => {
+  test('is refused with an unknown word where only certain words may stand', () => {
     for (const field of [
       'say',
       'do',
@@ -125,6 +125,10 @@ describe('[wire] bounds', () => {
     ['command', 'madeFrom', HASH.repeat(4), `${HASH.repeat(4)}0`],
     ['command', 'madeFrom', HASH, HASH.replace('a', 'A')],
     ['command', 'command', { x: 1 }, null],
+    ['commands', 'n', 0, -1],
+    ['commands', 'after', 0, -1],
+    ['commands', 'commands.0.at', 1, 1.5],
+    ['commands', 'startUp', null, undefined],
     ['touch', 'id', long(64), long(65)],
     ['touch', 'id', 'x', ''],
     ['touch', 'run', 'x', ''],
@@ -261,11 +265,11 @@ describe('[wire] bounds', () => {
     ['the summary of a run', 'run.openedAt', '2026-11-26T19:30:00', '2026-11-26T19:30:00Z'],
     ['the summary of a run', 'run.openedAt', '2026-11-26T19:30:00', 'x2026-11-26T19:30:00'],
     ['the summary of a run', 'run.css.0.caution', null, undefined],
-  ])('%s, %s: the last that is taken, and the first that is not', (name, path, last, beyond) => {
+  ])('%s, %s: the last value that is accepted, and the first that is not', (name, path, last, beyond) => {
     expect([takes(name, path, last), takes(name, path, beyond)]).toEqual([true, false]);
   });
 
-  test('lists that are kept for ever are bounded too', () => {
+  test('lists that are kept on disk are bounded too', () => {
     const mark = { command: 0, words: '' };
     const time = { lane: 1, at: 0, watches: [1] };
     const there = { lane: 1, swimmers: 1, names: null };
@@ -284,7 +288,7 @@ describe('[wire] bounds', () => {
   });
 });
 
-test('[wire] the channels of the windows have each a name of their own that says whose it is', () => {
+test('[wire] each channel of the windows has its own name, with ours in front', () => {
   const names = Object.values(CHANNELS);
   expect(new Set(names).size).toBe(names.length);
   for (const name of names) expect(name).toMatch(/^(deck|window):[a-z-]+$/);

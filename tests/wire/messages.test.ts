@@ -18,6 +18,7 @@ const FROM_SCREEN: readonly FromScreen[] = [
   { say: 'ping', n: 3, t1: 12.345 },
   { say: 'sound', id: 'page', n: 0, status: 'blocked', asked: true, more: null },
   { say: 'clock', quality: 'good', bound: 5 },
+  { say: 'whole' },
   { say: 'sound', id: 'page', n: 1, status: 'off', asked: false, more: true },
   { say: 'command', id: 'a', command: { do: 'skip', lanes: [2] } },
   {
@@ -81,6 +82,16 @@ const FROM_HOST: readonly FromHost[] = [
     startUp: null,
   },
   { say: 'presence', screens: { desk: 1, wall: 200, remote: 0 } },
+  {
+    say: 'commands',
+    n: 7,
+    epoch: 'e',
+    run: 'r',
+    after: 2,
+    commands: [{ at: 5, command: { do: 'stop' } }],
+    notices: [],
+    startUp: null,
+  },
   { say: 'times', run: 'r', times: [{ lane: 2, at: 10_000, watches: [37_840] }] },
   { say: 'sound', more: null, screens: [{ id: 'page', screen: 'wall', n: 3, status: 'running', on: true }] },
   { say: 'sound', more: true, screens: [{ id: null, screen: 'desk', n: 0, status: 'blocked', on: false }] },
@@ -101,7 +112,7 @@ describe('[wire] round trip', () => {
   });
 });
 
-describe('[wire] what is not exactly a message is none', () => {
+describe('[wire] anything that is not exactly a message is refused', () => {
   test.each([
     '',
     'null',
@@ -128,7 +139,7 @@ describe('[wire] what is not exactly a message is none', () => {
     expect(readFromScreen(text)).toBeNull();
   });
 
-  test('a command keeps a field named __proto__, which readCommand then refuses as unknown', () => {
+  test('but a command keeps a field named __proto__, which readCommand then refuses as unknown', () => {
     const message = readFromScreen('{"say":"command","id":"a","command":{"do":"start","__proto__":{"lanes":[1]}}}');
     if (message?.say !== 'command') throw new Error('it was not taken');
     expect(readCommand(message.command)).toEqual({
@@ -137,7 +148,7 @@ describe('[wire] what is not exactly a message is none', () => {
     });
   });
 
-  test('whatever comes, reading never throws', () => {
+  test('and reading never throws, whatever comes', () => {
     fc.assert(
       fc.property(
         fc.oneof(
@@ -154,7 +165,7 @@ describe('[wire] what is not exactly a message is none', () => {
     );
   });
 
-  test('a message with any one field taken away is none', () => {
+  test('also a message with any one field left out', () => {
     const optional = ({ say }: FromScreen | FromHost): readonly string[] => {
       if (say === 'command') return ['expected', 'lastStop', 'undoes', 'run', 'madeFrom'];
       return say === 'bye' ? ['version', 'again'] : [];
@@ -174,7 +185,7 @@ function without(message: object, field: string): string {
   return JSON.stringify({ ...message, [field]: undefined });
 }
 
-describe('[wire] what a text is taken for', () => {
+describe('[wire] how a text is understood', () => {
   const newer = { kind: 'other version', newer: true };
   const older = { kind: 'other version', newer: false };
 
@@ -183,18 +194,18 @@ describe('[wire] what a text is taken for', () => {
     ['no object', 'no message', '7'],
     ['nothing', 'no message', 'null'],
     ['what says nothing', 'no message', '{"version":2}'],
-    ['what says no word', 'no message', '{"say":1,"version":2}'],
+    ['a say that is not a word', 'no message', '{"say":1,"version":2}'],
     ['a field that is missing', 'no message', '{"say":"ping","n":1}'],
     ['a value out of its range', 'no message', '{"say":"ping","n":-1,"t1":0}'],
     ['a version that is no number', 'no message', '{"say":"hello","version":"2","screen":"desk"}'],
-    ['a saying that nobody here knows', 'unknown', '{"say":"sing"}'],
-    ['a field that nobody here knows', 'unknown', '{"say":"ping","n":1,"t1":0,"t2":0}'],
-    ['a word that nobody here knows', 'unknown', '{"say":"hello","version":1,"screen":"watch"}'],
-  ])('%s is %s', (_, kind, text) => {
+    ['an unknown kind of message', 'unknown', '{"say":"sing"}'],
+    ['an unknown field', 'unknown', '{"say":"ping","n":1,"t1":0,"t2":0}'],
+    ['an unknown word', 'unknown', '{"say":"hello","version":1,"screen":"watch"}'],
+  ])('%s: %s', (_, kind, text) => {
     expect(hearScreen(text)).toEqual({ kind });
   });
 
-  test('a version is judged before anything else, either side', () => {
+  test('the version is checked before anything else, on either side', () => {
     for (const hear of [hearScreen, hearHost]) {
       expect(hear(`{"say":"sing","version":${WIRE_VERSION + 1}}`)).toEqual(newer);
       expect(hear(`{"say":"sing","version":${WIRE_VERSION - 1}}`)).toEqual(older);

@@ -16,7 +16,7 @@ function helloOf(wall: unknown) {
 }
 
 describe('[screens] settings from outside', () => {
-  test('the first settings are settings', () => {
+  test('the first settings are accepted', () => {
     expect(screenSettings.parse(JSON.parse(JSON.stringify(FIRST_SETTINGS)))).toEqual(FIRST_SETTINGS);
   });
 
@@ -31,7 +31,7 @@ describe('[screens] settings from outside', () => {
     { lanes: null },
     { light: 'contrast' },
     {},
-  ])('%j can be wanted', (change) => {
+  ])('%j can be wished for', (change) => {
     expect(screenChange.safeParse(change).success).toBe(true);
   });
 
@@ -55,12 +55,12 @@ describe('[screens] settings from outside', () => {
     { words: 'no' },
     { clock: null },
     { colour: 'red' },
-  ])('%j cannot', (change) => {
+  ])('%j cannot be wished for', (change) => {
     expect(screenChange.safeParse(change).success).toBe(false);
     expect(wishFor({ settings: change })).toBeNull();
   });
 
-  test('settings with one missing are none', () => {
+  test('settings with one missing are refused', () => {
     expect(screenSettings.safeParse({ ...FIRST_SETTINGS, inset: undefined }).success).toBe(false);
   });
 });
@@ -81,7 +81,7 @@ describe('[screens] messages', () => {
     ['a name with spaces too many', { rename: ' Hall' }],
     ['a name of three lines', { rename: 'a\nb\nc' }],
     ['no object', 'forget'],
-  ])('%s is no wish', (_, wish) => {
+  ])('%s is not a wish', (_, wish) => {
     expect(wishFor(wish)).toBeNull();
   });
 
@@ -100,7 +100,7 @@ describe('[screens] messages', () => {
     ['a size of nothing', { name: null, search: '', room: { width: 0, height: 1 } }],
     ['an endless address', { name: null, search: 'a'.repeat(513), room: ROOM }],
     ['settings of its own', { name: 'Hall', search: '', room: ROOM, settings: FIRST_SETTINGS }],
-  ])('an introduction with %s is none', (_, wall) => {
+  ])('an introduction with %s is refused', (_, wall) => {
     expect(helloOf(wall)).toBeNull();
   });
 
@@ -117,14 +117,15 @@ describe('[screens] the file', () => {
   const kept = { name: 'Hall', settings: FIRST_SETTINGS, formerly: ['Screen 1'] };
 
   test('keeps screens by their names', () => {
-    expect(screensFile.safeParse({ version: 1, screens: [kept] }).success).toBe(true);
+    const screens = [kept, { ...kept, name: 'Gym', formerly: [] }];
+    expect(screensFile.safeParse({ version: 1, screens }).success).toBe(true);
   });
 
   test.each([
     ['two of one name', { version: 1, screens: [kept, kept] }],
     ['no version', { screens: [kept] }],
     ['more than that', { version: 1, screens: [kept], windows: [] }],
-  ])('with %s it is not ours', (_, file) => {
+  ])('with %s is not ours', (_, file) => {
     expect(screensFile.safeParse(file).success).toBe(false);
   });
 });

@@ -71,6 +71,7 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
     },
   ],
   ['clock', fromScreen, { say: 'clock', quality: 'fair', bound: 30 }],
+  ['whole', fromScreen, { say: 'whole' }],
   ['sound', fromScreen, { say: 'sound', id: 'a', n: 1, status: 'off', asked: true, more: true }],
   ['room', fromScreen, { say: 'room', room: ROOM }],
   ['a wish', fromScreen, { say: 'screen', id: 'a', name: 'Hall', wish: { settings: SETTINGS } }],
@@ -89,6 +90,20 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
   ],
   ['screen', fromHost, { say: 'screen', name: 'Hall', settings: SETTINGS }],
   [
+    'commands',
+    fromHost,
+    {
+      say: 'commands',
+      n: 4,
+      epoch: 'e',
+      run: 'r',
+      after: 1,
+      commands: [{ at: 5, command: { do: 'stop' } }],
+      notices: ['A notice.'],
+      startUp: { run: 'r', unattended: ['Monday'] },
+    },
+  ],
+  [
     'screens',
     fromHost,
     {
@@ -98,6 +113,7 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
           name: 'Hall',
           settings: SETTINGS,
           connected: [{ search: '', room: ROOM }],
+          isOwnWindow: true,
         },
       ],
     },

@@ -19,6 +19,7 @@ import { withoutOldUndos } from '../../core/run/commands/undo.ts';
 import { WIRE_VERSION, type FromHost, type Snapshot } from '../../wire/messages.ts';
 import { AnswerMemory, type CommandAnswer } from './answer-memory.ts';
 import { timeOfDayAt, type Clock, type ClockInstant } from '../time/clock.ts';
+import { Dispatch } from './dispatch.ts';
 import type { FoundRun } from '../recovery/found-run.ts';
 import type { Closing, Journal } from '../journal/journal.ts';
 import type { ClosedWhy } from '../journal/journal-line.ts';
@@ -29,14 +30,14 @@ import { PoolClock } from './pool-clock.ts';
 import { StartUpReport } from '../recovery/start-up-report.ts';
 import { runTold, type Asked, type OpenAnswer, type OpenOptions, type OpenRun } from './open-run.ts';
 import { Presence } from './presence.ts';
-import { publicSnapshot } from './public-copy.ts';
 import type { Recovery } from '../recovery/recovery.ts';
+import { runStreams, type RunStreams } from './run-stream.ts';
 import { NO_MORE_TEXTS, RunTexts, weightOf } from './run-texts.ts';
 import { faultOf, GOING, NOT_OFFERED, NOT_YOURS, OTHER_RUN, refusal } from './refusals.ts';
 import { isOverForGood } from '../recovery/run-end.ts';
 import { TouchBook } from '../records/touch-book.ts';
 import { ScreenBook } from '../screens/screen-book.ts';
-import { askerOf, THIS_MACHINE, type Commander } from '../sharing/guest.ts';
+import { askerOf, COACH_HERE, type Commander } from '../sharing/guest.ts';
 import { SoundArbiter } from './sound-arbiter.ts';
 import { textHash } from './text-hash.ts';
 import type { Timers } from '../time/timers.ts';
@@ -53,13 +54,12 @@ export type MatchAnswer = { readonly ok: true; readonly run: string } | { readon
 
 export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly ok: false; readonly why: string };
 
-/** Who gives a command where nobody is named. */
-const COACH: Commander = { ...THIS_MACHINE, kind: 'desk' };
-
 export class DeckHost {
   readonly screenBook: ScreenBook;
   readonly presence: Presence;
   readonly soundArbiter = new SoundArbiter();
+  readonly dispatch: Dispatch;
+  readonly streams: RunStreams;
   readonly touchBook = new TouchBook(() => this.run?.id ?? null);
   private readonly clock: Clock;
   private readonly journal: Journal;
@@ -86,6 +86,8 @@ export class DeckHost {
     this.newId = newId;
     this.screenBook = new ScreenBook(timers);
     this.presence = new Presence(timers);
+    this.dispatch = new Dispatch(clock, timers);
+    this.streams = runStreams(() => this.snapshot(), this.runTexts);
     this.watch = new JournalWatch(timers, () => this.changed());
     clock.onJump(() => this.changed());
     journal.onCaughtUp(() => this.watch.caughtUpWithAll());
@@ -163,7 +165,7 @@ export class DeckHost {
    * a command that was meant for another run, or given by somebody who did not know what another screen did meanwhile.
    */
   command(id: string, fields: Readonly<Record<string, unknown>>, asked: Asked = {}): Promise<CommandAnswer> {
-    const { by = COACH } = asked;
+    const { by = COACH_HERE } = asked;
     const asker = askerOf(by);
     const known = this.answers.get(asker, id);
     if (known) return known;
@@ -265,19 +267,9 @@ export class DeckHost {
     };
   }
 
-  /** What a screen that anybody may open gets. */
-  publicSnapshot(): Snapshot {
-    return publicSnapshot(this.snapshot(), (hash) => this.runTexts.publicHash(hash));
-  }
-
   /** The texts that the snapshot names. */
   texts(): readonly Extract<FromHost, { say: 'text' }>[] {
     return this.runTexts.messages();
-  }
-
-  /** Those that the public snapshot names. */
-  publicTexts(): readonly Extract<FromHost, { say: 'text' }>[] {
-    return this.runTexts.publicMessages();
   }
 
   /** The run that is open, for the parts of the host that follow it; null for none. */
@@ -395,6 +387,9 @@ export class DeckHost {
 
   private changed(): void {
     this.n++;
+    this.streams.whole.changed();
+    this.streams.open.changed();
+    this.dispatch.news();
     for (const listener of this.listeners) listener();
   }
 }

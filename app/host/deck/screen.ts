@@ -14,7 +14,9 @@ import {
 } from '../../wire/messages.ts';
 import type { ClockQuality } from '../../wire/sharing.ts';
 import type { Clock } from '../time/clock.ts';
+import { ALONE, type Company, type SharingWindow } from './company.ts';
 import type { DeckHost } from './deck-host.ts';
+import { outflow, runReader, type RunReader } from './outflow.ts';
 import type { ConnectedScreen, OwnSettings } from '../screens/screen-book.ts';
 import { commandRate, mayBe, mayCommand, THIS_MACHINE, type Guest } from '../sharing/guest.ts';
 import { TokenBucket } from '../web/token-bucket.ts';
@@ -40,17 +42,14 @@ export interface Screen {
   nudged(): void;
   /** Whether it has said hello and is still connected. */
   isGreeted(): boolean;
+  guest(): Guest;
+  /** As what it has introduced itself; null before that. */
+  kind(): ScreenKind | null;
   /** To be called when the connection has ended, whichever side ended it. */
   gone(): void;
   /** Says goodbye and hangs up. */
   dismiss(why: string): void;
 }
-
-/** With more bytes than this waiting, a screen gets no snapshot until they are sent: it needs only the latest. */
-const SKIP_ABOVE = 64 * 1024;
-
-/** With more bytes than this waiting, it is not reading at all. */
-const GIVE_UP_ABOVE = 1024 * 1024;
 
 /** Messages a second, and how many may come at once: enough for eight pings on connecting and a coach's fastest taps. */
 const MESSAGE_RATE = { perSecond: 20, burst: 40 };
@@ -59,6 +58,7 @@ const MESSAGE_RATE = { perSecond: 20, burst: 40 };
 const PAGE_IS_OLDER = 'This page is older than the program: reload it.';
 const PAGE_IS_NEWER = 'This page is newer than the program: reload it.';
 
+const NOT_SHARED = 'Nothing can be shared from here.';
 const NOT_FOR_REMOTE = 'A remote cannot do that: use the coach’s window.';
 const TOO_MANY_COMMANDS = 'Too many commands at once: wait a second.';
 
@@ -66,56 +66,49 @@ export function connectScreen(
   host: DeckHost,
   clock: Clock,
   carrier: ScreenChannel,
-  guest: Guest = THIS_MACHINE,
+  met: Guest = THIS_MACHINE,
+  { ask: put, sharing }: Company = ALONE,
 ): Screen {
+  let guest = met;
   const bucket = new TokenBucket(MESSAGE_RATE, clock.now());
   const rate = commandRate(guest);
   const commands = rate && new TokenBucket(rate, clock.now());
-  const textsSent = new Set<string>();
   let leave: (() => void) | null = null;
   let kind: ScreenKind | null = null;
   let fallSilent: (() => void) | null = null;
   let wall: ConnectedScreen | null = null;
   let unsubscribe: (() => void)[] = [];
   let soundId: string | null = null;
-  let sentN = -1;
+  let window: SharingWindow | null = null;
+  let reader: RunReader | null = null;
   const sentNews = new Map<string, string>();
+  let isNewsHeldUp = false;
   let over = false;
 
-  const send = (message: FromHost): void => {
-    if (over) return;
-    if (carrier.waiting() > GIVE_UP_ABOVE) {
+  const out = outflow(
+    carrier,
+    host.dispatch.timers,
+    () => {
+      if (reader?.isBehind()) host.dispatch.news();
+      if (isNewsHeldUp) pumpNews();
+    },
+    () => {
       gone();
       carrier.terminate();
-    } else carrier.send(JSON.stringify(message), pump);
-  };
+    },
+  );
 
-  /** Sends what the screen does not have yet, as long as it keeps up; called again whenever something has been sent. */
-  const pump = (): void => {
-    if (leave === null) return;
-    // Anybody may open a wall screen.
-    const isPublic = kind === 'wall' && !carrier.isOwnWindow;
-    for (const text of isPublic ? host.publicTexts() : host.texts()) {
-      if (textsSent.has(text.hash)) continue;
-      if (carrier.waiting() > SKIP_ABOVE) return;
-      textsSent.add(text.hash);
-      send(text);
-    }
-    if (over || carrier.waiting() > SKIP_ABOVE) return;
-    const snapshot = isPublic ? host.publicSnapshot() : host.snapshot();
-    if (snapshot.n !== sentN) {
-      sentN = snapshot.n;
-      send(snapshot);
-    }
-    pumpNews();
-  };
+  const send = (message: FromHost): void => out.send(JSON.stringify(message));
 
   /** What is new beside the run. The coach alone is told of other screens. */
   const pumpNews = (): void => {
     if (leave === null || kind === null) return;
+    isNewsHeldUp = !out.hasRoom();
+    if (isNewsHeldUp) return;
     if (kind === 'desk') {
       sendNews({ say: 'screens', screens: [...host.screenBook.latest()] });
       sendNews({ say: 'presence', screens: host.presence.latest() });
+      if (sharing && window) sendNews({ say: 'sharing', sharing: sharing.toldTo(window) });
     }
     sendNews({ say: 'sound', ...host.soundArbiter.toldTo(kind, soundId) });
     const times = kind === 'wall' ? null : host.touchBook.latest();
@@ -123,21 +116,22 @@ export function connectScreen(
   };
 
   const sendNews = (news: FromHost): void => {
-    if (over || carrier.waiting() > SKIP_ABOVE) return;
     const text = JSON.stringify(news);
     if (sentNews.get(news.say) === text) return;
     sentNews.set(news.say, text);
-    send(news);
+    out.send(text);
   };
 
   const gone = (): void => {
     over = true;
+    out.end();
     for (const stop of unsubscribe) stop();
     fallSilent?.();
     wall?.leave();
     leave?.();
+    if (window) sharing?.gone(window);
     unsubscribe = [];
-    fallSilent = wall = leave = null;
+    fallSilent = wall = leave = window = null;
   };
 
   const hangUp = (why: string): void => {
@@ -148,15 +142,22 @@ export function connectScreen(
 
   const hello = ({ screen, wall: introduction }: Extract<FromScreen, { say: 'hello' }>): void => {
     const { screenBook } = host;
-    unsubscribe.push(host.onChange(pump));
     kind = screen;
     const tellOwn = (own: OwnSettings): void => send({ say: 'screen', ...own });
     if (kind === 'wall') wall = screenBook.join(introduction, tellOwn, carrier.isOwnWindow);
-    for (const part of [screenBook, host.presence, host.touchBook]) unsubscribe.push(part.onNews(pumpNews));
+    if (kind === 'desk') for (const part of [screenBook, host.presence]) unsubscribe.push(part.onNews(pumpNews));
+    if (kind !== 'wall') unsubscribe.push(host.touchBook.onNews(pumpNews));
     unsubscribe.push(host.soundArbiter.onChange(pumpNews));
     if (kind !== 'remote') unsubscribe.push(screenBook.onWhich(() => send({ say: 'which' })));
     leave = host.presence.join(screen);
-    pump();
+    if (kind === 'desk' && sharing) {
+      window = { guest: () => guest, say: send, become: (other) => void (guest = other) };
+      unsubscribe.push(sharing.onNews(pumpNews));
+    }
+    // Anybody may open a wall screen.
+    reader = runReader(host.streams[kind === 'wall' && !carrier.isOwnWindow ? 'open' : 'whole'], out);
+    unsubscribe.push(host.dispatch.join(kind, reader));
+    pumpNews();
   };
 
   const pong = ({ n, t1 }: Extract<FromScreen, { say: 'ping' }>, t2: number): void => {
@@ -167,6 +168,16 @@ export function connectScreen(
   const wish = ({ id, name, wish: wanted }: Extract<FromScreen, { say: 'screen' }>): void => {
     const why = host.screenBook.carryOut(name, wanted);
     send({ say: 'answer', id, ok: why === null, at: null, why });
+  };
+
+  const share = async ({ id, wish: wanted }: Extract<FromScreen, { say: 'sharing' }>): Promise<void> => {
+    const why = window && sharing ? await sharing.wish(window, id, wanted) : NOT_SHARED;
+    send({ say: 'answer', id, ok: why === null, at: null, why });
+  };
+
+  const ask = async ({ id, method, path, body }: Extract<FromScreen, { say: 'ask' }>): Promise<void> => {
+    if (!put) return hangUp('Ask that by HTTP.');
+    send({ say: 'reply', id, ...(await put({ method, path, body }, guest)) });
   };
 
   const sound = ({ id, n, status, asked, more }: Extract<FromScreen, { say: 'sound' }>): void => {
@@ -236,6 +247,9 @@ export function connectScreen(
           return void command(message);
         case 'sound':
           return sound(message);
+        case 'whole':
+          reader?.startAnew();
+          return host.dispatch.news();
         case 'clock':
           return carrier.heardClock?.(message.quality);
         case 'room':
@@ -247,12 +261,15 @@ export function connectScreen(
         case 'which':
           return host.screenBook.which();
         case 'sharing':
+          return void share(message);
         case 'ask':
-          return hangUp('This host does not share.');
+          return void ask(message);
       }
     },
     nudged: () => void isTooMuch(clock.now()),
     isGreeted: () => leave !== null,
+    guest: () => guest,
+    kind: () => kind,
     gone,
     dismiss(why) {
       if (!over) hangUp(why);

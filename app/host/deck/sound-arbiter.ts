@@ -47,24 +47,17 @@ export class SoundArbiter {
 
   /** What a screen is told: coaches of all that have reported, a wall screen of itself. The ids of others stay here. */
   toldTo(kind: ScreenKind, own: string | null): SoundTold {
-    const screens = Array.from(
-      this.entries,
-      ([
-        id,
-        {
-          screen,
-          report: { n, status },
-          since,
-        },
-      ]) => ({
-        id: id === own ? id : null,
-        screen,
-        n,
-        status,
-        on: since !== null,
-      }),
-    );
-    return { more: this.more, screens: kind === 'wall' ? screens.filter(({ id }) => id !== null) : screens };
+    const mine = own === null ? undefined : this.entries.get(own);
+    const told: readonly (readonly [string, Entry])[] =
+      kind === 'wall' ? (mine ? [[own!, mine]] : []) : [...this.entries];
+    const screens = told.map(([id, { screen, report, since }]) => ({
+      id: id === own ? id : null,
+      screen,
+      n: report.n,
+      status: report.status,
+      on: since !== null,
+    }));
+    return { more: this.more, screens };
   }
 
   /** Calls back after each report and when a screen is gone; the returned function stops that. */

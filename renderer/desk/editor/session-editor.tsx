@@ -30,8 +30,8 @@ import styles from './session-editor.module.css';
 interface SessionEditorProps {
   readonly label: string;
   readonly text: string;
-  /** Another one is another writing of the text, which may not be what stands in the editor. */
-  readonly writing?: unknown;
+  /** Another number is a text that was put there, and not typed; where it is left out, every text is that is not in the editor. */
+  readonly puts?: number;
   /** Another number is another text: the one before is a step of undo. */
   readonly sheet?: number;
   /** What the text was put there as a part of, where it was not typed here: the same again is one step of undo. */
@@ -68,7 +68,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   const {
     label,
     text,
-    writing,
+    puts,
     sheet = 0,
     part = null,
     undos,
@@ -122,15 +122,16 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
     };
   }, [undos]);
   useImperativeHandle(area, () => own.current!);
+  const given = puts ?? text;
   useLayoutEffect(() => {
-    if (own.current) putText(own.current, text, sheet, part);
-  }, [text, writing, sheet, part]);
+    if (own.current) putText(own.current, latest.current.text, sheet, part);
+  }, [given, sheet, part]);
   useLayoutEffect(() => own.current?.dispatch({ effects: lockLines.of(locked) }), [locked]);
   useLayoutEffect(() => {
     // Of another text the marks that are there go along with their lines until it has been read.
     if (own.current && read !== null && hasText(own.current, read))
       own.current.dispatch({ effects: markLines.of({ faults, warnings }) });
-  }, [faults, warnings, read, text, writing]);
+  }, [faults, warnings, read, text, puts]);
   const isFaulty = faults.length > 0;
   useLayoutEffect(() => {
     const said = isFaulty ? { 'aria-describedby': faultsId } : {};

@@ -7,6 +7,7 @@ import { Button } from '../../ui/parts/button.tsx';
 import { useDeck, type Tools } from '../../ui/coach/use-deck.ts';
 import { SidePanel } from '../panel.tsx';
 import type { ScreenTold } from '../../link/store.ts';
+import { Sharing } from '../sharing/sharing.tsx';
 import { ScreenCard } from './screen-card.tsx';
 import { unseenText } from './unseen-lanes.ts';
 import { useScreens } from './use-screens.ts';
@@ -33,12 +34,14 @@ export function ScreensPanel({ tools, children, onClose }: ScreensPanelProps): R
     <SidePanel title="Screens" onClose={onClose}>
       <div className={styles.screens}>
         {children}
+        <Sharing link={link} />
         <p className={styles.unseen} role="status" aria-label="Lanes on no screen">
           {unseen}
         </p>
         {all.length === 0 ? (
           <p>
-            No wall screen has been connected yet. Open the address of this page with /display behind it on a screen.
+            No wall screen has been connected yet. For a screen of this machine open the address of this page with
+            /display behind it.
           </p>
         ) : (
           <Button

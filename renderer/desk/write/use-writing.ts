@@ -3,7 +3,7 @@
  * other programs may write there too.
  */
 
-import { useEffect, useState, useSyncExternalStore } from 'react';
+import { startTransition, useEffect, useLayoutEffect, useState } from 'react';
 import type { DraftedRun } from './draft.ts';
 import type { Writing, Written } from './writing.ts';
 
@@ -26,5 +26,12 @@ export function useWriting(writing: Writing, run: DraftedRun | null): Written {
       flush();
     };
   }, [writing]);
-  return useSyncExternalStore(writing.subscribe, writing.shown);
+  const [shown, setShown] = useState(writing.shown);
+  useLayoutEffect(() => {
+    const show = (): void => setShown(writing.shown());
+    // Before this was heard of, another may have been put there.
+    show();
+    return writing.subscribe((isTyped) => (isTyped ? startTransition(show) : show()));
+  }, [writing]);
+  return shown;
 }

@@ -69,7 +69,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const { tools, run, clock, onBack, onRehearse, onOpened, onHistory, onPrint, brought } = props;
   const { writing } = tools;
   const written = useWriting(writing, run);
-  const { sheet, draft, saving, news } = written;
+  const { sheet, puts, draft, saving, news } = written;
   const { text, lanesText } = draft;
   const runId = run?.id ?? null;
   const textsNow = (): DraftTexts => {
@@ -243,7 +243,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
         <SessionEditor
           label="Session"
           text={text}
-          writing={draft}
+          puts={puts}
           sheet={sheet}
           part={part}
           undos={writing.undos}
@@ -263,7 +263,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           <SessionEditor
             label="Lanes"
             text={lanesText}
-            writing={draft}
+            puts={puts}
             faults={faults?.in === 'lanes' ? faults.faults : NO_FAULTS}
             read={read?.source.lanesText ?? null}
             faultsId={faultsId}

@@ -23,6 +23,8 @@ import { SessionSaver, type Saving, type Timers } from './session-saver.ts';
 export interface Written {
   /** Which session it is; another number is another one. */
   readonly sheet: number;
+  /** How often its texts were put there by other means than typing. */
+  readonly puts: number;
   readonly draft: Draft;
   readonly saving: Saving;
   /** What is to be said of it that the coach did not do; null for nothing. */
@@ -56,7 +58,7 @@ export class Writing {
   private current: number;
   /** It is only looked at so far: what was written before stays the one that is kept. */
   private onlyShown: number | null = null;
-  private readonly listeners = new Set<() => void>();
+  private readonly listeners = new Set<(isTyped: boolean) => void>();
   private inSight: Written;
   /** Of what was typed and is not drawn, or kept, yet. */
   private drawing: unknown = null;
@@ -76,7 +78,8 @@ export class Writing {
   /** As it is drawn: what is typed once typing has paused, so that no key waits for it, all else at once. */
   shown = (): Written => this.inSight;
 
-  subscribe = (call: () => void): (() => void) => {
+  /** `isTyped`: it is only drawn anew what was typed, which can wait. */
+  subscribe = (call: (isTyped: boolean) => void): (() => void) => {
     this.listeners.add(call);
     return () => this.listeners.delete(call);
   };
@@ -98,13 +101,13 @@ export class Writing {
     if (isOther) return this.tell();
     this.keeping ??= this.ports.timers.set(() => this.keep(), KEPT_AFTER);
     this.ports.timers.clear(this.drawing);
-    this.drawing = this.ports.timers.set(() => this.tell(), DRAWN_AFTER);
+    this.drawing = this.ports.timers.set(() => this.tell(true), DRAWN_AFTER);
   }
 
   /** What was changed beside it. */
   write(texts: Partial<DraftTexts>, run: string | null): void {
     this.take(texts, run, this.current);
-    this.tell();
+    this.set(this.current, {});
   }
 
   private take(texts: Partial<DraftTexts>, run: string | null, sheet: number): void {
@@ -244,7 +247,7 @@ export class Writing {
       draft,
     );
     const saving = { file: draft.file ?? null, savedAt: null, refused: null, changed: null };
-    this.sheets.set(sheet, { sheet, draft, saving, saver, news: null });
+    this.sheets.set(sheet, { sheet, puts: 0, draft, saving, saver, news: null });
     // What is in its file is looked at, what is in none is saved.
     void (draft.file?.isSaved ? saver.look() : saver.flush());
     return sheet;
@@ -264,20 +267,20 @@ export class Writing {
   }
 
   private set(sheet: number, part: Partial<Pick<Written, 'draft' | 'saving' | 'news'>>): void {
-    this.change(sheet, part);
+    this.change(sheet, { ...part, puts: this.sheets.get(sheet)!.puts + 1 });
     this.tell();
   }
 
-  private change(sheet: number, part: Partial<Pick<Written, 'draft' | 'saving' | 'news'>>): void {
+  private change(sheet: number, part: Partial<Omit<Written, 'sheet'>>): void {
     this.sheets.set(sheet, { ...this.sheets.get(sheet)!, ...part });
   }
 
-  private tell(): void {
+  private tell(isTyped = false): void {
     this.ports.timers.clear(this.drawing);
     this.drawing = null;
     this.keep();
     this.inSight = this.state();
-    for (const call of this.listeners) call();
+    for (const call of this.listeners) call(isTyped);
   }
 
   private keep(): void {

@@ -7,11 +7,14 @@ import { connectScreen, type ScreenChannel, type Screen } from '../../../app/hos
 import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
+import { ToldRun } from '../../support/host/told-run.ts';
 
 const SOURCE = { text: 'Squad\n8 x 50 @ 1:00\n', lanesText: null };
 
 class FakeCarrier implements ScreenChannel {
+  /** With the snapshots that commands make. */
   readonly sent: FromHost[] = [];
+  private readonly told = new ToldRun();
   readonly ends: string[] = [];
   readonly isOwnWindow: boolean = false;
   readonly clocks: string[] = [];
@@ -25,7 +28,7 @@ class FakeCarrier implements ScreenChannel {
   send(text: string, sent: () => void): void {
     const message = readFromHost(text);
     if (!message) throw new Error(`not a message: ${text}`);
-    this.sent.push(message);
+    this.sent.push(this.told.hear(message));
     this.callbacks.push(sent);
   }
 
@@ -69,16 +72,21 @@ async function greeted() {
   return all;
 }
 
-async function give(host: DeckHost, count: number): Promise<void> {
-  for (let each = 0; each < count; each++) await host.command(`mark-${each}-${host.snapshot().n}`, { do: 'mark' });
+/** Marks, as far apart as a screen is told of each. */
+async function give({ host, clock }: Awaited<ReturnType<typeof connect>>, count: number): Promise<void> {
+  for (let each = 0; each < count; each++) {
+    await host.command(`mark-${each}-${host.snapshot().n}`, { do: 'mark' });
+    clock.advance(125);
+  }
 }
 
 describe('[screen] hello', () => {
   test('is answered with the text, the snapshot that names it, and the lists for the coach', async () => {
-    const { carrier, host } = await greeted();
+    const all = await greeted();
+    const { carrier, host } = all;
     expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens', 'presence', 'sound']);
     expect(carrier.sent[0]).toMatchObject({ hash: host.snapshot().run!.text, ...SOURCE });
-    await give(host, 3);
+    await give(all, 3);
     expect(carrier.said('text')).toHaveLength(1);
     expect(carrier.said('snapshot')).toHaveLength(4);
   });
@@ -192,22 +200,24 @@ test('[screen] a page counts once in the list of sounding screens, however often
 
 describe('[screen] a screen that does not keep up', () => {
   test('gets no snapshots while more than 64 KiB wait, and then only the latest', async () => {
-    const { carrier, host } = await greeted();
+    const all = await greeted();
+    const { carrier } = all;
     carrier.bytes = 64 * 1024 + 1;
-    await give(host, 5);
+    await give(all, 5);
     expect(carrier.said('snapshot')).toHaveLength(1);
     carrier.bytes = 10;
     // Nothing was handed over meanwhile that could call back: the next change brings the latest.
-    await give(host, 1);
+    await give(all, 1);
     expect(carrier.said('snapshot')).toHaveLength(2);
     expect(carrier.said('snapshot').at(-1)).toMatchObject({ run: { commands: { length: 6 } } });
   });
 
   test('gets what was skipped as soon as the waiting bytes are gone', async () => {
-    const { carrier, host } = await greeted();
-    await give(host, 1);
+    const all = await greeted();
+    const { carrier, host } = all;
+    await give(all, 1);
     carrier.bytes = 64 * 1024 + 1;
-    await give(host, 4);
+    await give(all, 4);
     expect(carrier.said('snapshot')).toHaveLength(2);
     carrier.drain();
     expect(carrier.said('snapshot')).toHaveLength(3);
@@ -225,12 +235,13 @@ describe('[screen] a screen that does not keep up', () => {
   });
 
   test('gets a text when it can take one, and then the snapshot that names it', async () => {
-    const { carrier, host } = await greeted();
+    const all = await greeted();
+    const { carrier, host } = all;
     carrier.bytes = 64 * 1024 + 1;
     await host.command('new', { do: 'rewrite', text: 'Squad\n9 x 50 @ 1:00\n' });
     expect(carrier.sent.map(({ say }) => say)).toEqual(['text', 'snapshot', 'screens', 'presence', 'sound']);
     carrier.bytes = 0;
-    await give(host, 1);
+    await give(all, 1);
     expect(carrier.sent.slice(5).map(({ say }) => say)).toEqual(['text', 'snapshot']);
     expect(carrier.sent[5]).toMatchObject({ text: 'Squad\n9 x 50 @ 1:00\n' });
   });
@@ -283,13 +294,14 @@ describe('[screen] a screen that says how good its clock is', () => {
 
 describe('[screen] a screen that has gone', () => {
   test('gets nothing more, not even what was on its way', async () => {
-    const { carrier, screen, host } = await greeted();
+    const all = await greeted();
+    const { carrier, screen, host } = all;
     expect(screen.isGreeted()).toBe(true);
     screen.receive(JSON.stringify({ say: 'command', id: 'a', command: { do: 'start' } }));
     screen.gone();
     const { length } = carrier.sent;
     for (let turn = 0; turn < 20; turn++) await Promise.resolve();
-    await give(host, 1);
+    await give(all, 1);
     screen.receive(JSON.stringify({ say: 'ping', n: 1, t1: 0 }));
     screen.dismiss('Goodbye.');
     screen.gone();
@@ -323,9 +335,10 @@ describe('[screen] a screen that has gone', () => {
   });
 
   test('before its hello does not change the count', async () => {
-    const { carrier, screen, host } = await connect();
+    const all = await connect();
+    const { carrier, screen, host } = all;
     expect(screen.isGreeted()).toBe(false);
-    await give(host, 1);
+    await give(all, 1);
     screen.gone();
     expect(carrier.sent).toEqual([]);
     expect(host.presence.now().desk).toBe(0);

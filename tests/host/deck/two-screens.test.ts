@@ -10,6 +10,7 @@ import type { SentTouch } from '../../../app/host/records/records.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
 import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
+import { ToldRun } from '../../support/host/told-run.ts';
 
 const TEXT = [
   'Harbour squad',
@@ -37,11 +38,12 @@ class Pool {
 
   connect(kind: ScreenKind, isOwnWindow = false) {
     const heard: FromHost[] = [];
+    const told = new ToldRun();
     let bytes = 0;
     const screen = connectScreen(this.host, this.clock, {
       isOwnWindow,
       waiting: () => bytes,
-      send: (text) => void heard.push(readFromHost(text)!),
+      send: (text) => void heard.push(told.hear(readFromHost(text)!)),
       close: () => undefined,
       terminate: () => undefined,
     });
@@ -105,6 +107,7 @@ describe('[two screens] a wall screen that anybody may have opened', () => {
     await desk.say(command('a', { do: 'start' }));
     await desk.say(command('b', { do: 'mark', words: 'Ana hurt' }));
     await desk.say(command('c', { do: 'rewrite', text: `${TEXT}\n100 easy with Ben` }));
+    pool.clock.advance(1000);
     const said = JSON.stringify(wall.heard);
     expect(said).not.toMatch(/Ana|Ben|shoulder/);
     const run = (snapshots(wall.heard).at(-1) as { run: { text: string; commands: { command: object }[] } }).run;
@@ -162,7 +165,7 @@ describe('[two screens] a screen that anybody may have opened', () => {
   test('gets no notices, with a run and without one', () => {
     const { host } = new Pool();
     host.tell('a test', 'The disk is full.');
-    expect(host.publicSnapshot()).toMatchObject({ run: null, notices: [], startUp: null });
+    expect(JSON.parse(host.streams.open.messageFrom(null))).toMatchObject({ run: null, notices: [], startUp: null });
     expect(host.snapshot().notices).toEqual(['The disk is full.']);
   });
 });

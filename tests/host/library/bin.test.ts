@@ -22,8 +22,8 @@ beforeEach(() => {
 
 const files = (): string[] => [...disk.files.keys()];
 
-describe('[library] what is discarded', () => {
-  test('begins with the time, and is found by its id', async () => {
+describe('[library] a discarded text', () => {
+  test('has a file name that begins with the time, and is found by its id', async () => {
     await shelf.create('Thursday masters', 'text');
     const id = await bin.take('session', 'Thursday masters', shelf);
     expect(files()).toEqual(['/data/bin/sessions/2026-11-27T093050.123Z Thursday masters.txt']);
@@ -36,7 +36,7 @@ describe('[library] what is discarded', () => {
     expect(files()).toEqual(['/data/sessions/Friday.txt']);
   });
 
-  test('twice by one name within a millisecond is two', async () => {
+  test('is kept apart from another of the same name and millisecond', async () => {
     await bin.keep('piece', 'Kick', 'one');
     await bin.keep('piece', 'Kick', 'two');
     expect(files()).toEqual([
@@ -49,7 +49,7 @@ describe('[library] what is discarded', () => {
     ]);
   });
 
-  test('of both kinds is listed together, the latest first', async () => {
+  test('is listed with those of the other kind, the latest first', async () => {
     await bin.keep('session', 'a', '');
     time += 10;
     await bin.keep('piece', 'b', '');
@@ -59,8 +59,8 @@ describe('[library] what is discarded', () => {
   });
 });
 
-describe('[library] what has been in the bin for 30 days', () => {
-  test('is still there to the millisecond, and then gone from the disk', async () => {
+describe('[library] a text that has been in the bin for 30 days', () => {
+  test('is there until the last millisecond, and then removed from the disk', async () => {
     await bin.keep('session', 'a', '');
     time += MONTH;
     expect(await bin.list()).toHaveLength(1);
@@ -77,7 +77,7 @@ describe('[library] what has been in the bin for 30 days', () => {
     '2026-13-01T093050.123Z a',
     'x2026-01-01T093050.123Z a',
     '2026-01-01T093050Z a',
-  ])('is left alone where it is not from here: "%s"', async (name) => {
+  ])('is left alone if we did not put it there: "%s"', async (name) => {
     disk.put(`/data/bin/sessions/${name}.txt`, Buffer.from(''));
     expect(await bin.list()).toEqual([]);
     expect(files()).toEqual([`/data/bin/sessions/${name}.txt`]);

@@ -40,7 +40,7 @@ async function find(text = '', usedAt: (name: string) => number = () => 0): Prom
 }
 
 describe('[library] a list', () => {
-  test('has the last used first; those of one moment by name', async () => {
+  test('has the last used first; those of the same moment by name', async () => {
     write('b', 'x', 5);
     write('a', 'x', 5);
     write('c', 'x', 9);
@@ -49,7 +49,7 @@ describe('[library] a list', () => {
     expect((await catalogue.find('', () => 7)).map(({ usedAt }) => usedAt)).toEqual([9, 7, 7, 7]);
   });
 
-  test('has those that have all the words', async () => {
+  test('has the texts that contain all the words', async () => {
     write('one', 'free kick');
     write('two', 'free');
     expect(await find('KICK free')).toEqual(['one']);
@@ -65,14 +65,14 @@ describe('[library] a list asks the disk', () => {
     asked.length = 0;
   });
 
-  test('nothing, where nothing is said to have changed', async () => {
+  test('for nothing if nothing was reported as changed', async () => {
     await find();
     time += 4999;
     await find();
     expect(asked).toEqual([]);
   });
 
-  test('for that alone which is said to have changed', async () => {
+  test('only for files that were reported as changed', async () => {
     write('a', 'three');
     tell('a.txt');
     expect(await find('three')).toEqual(['a']);
@@ -82,19 +82,19 @@ describe('[library] a list asks the disk', () => {
     expect(asked).toEqual([]);
   });
 
-  test('for all where anything may have changed, and reads none that is the same', async () => {
+  test('for all if anything may have changed, and reads only those that did', async () => {
     tell(null);
     await find();
     expect(asked).toEqual(['list', 'facts a.txt', 'facts b.txt']);
   });
 
-  test('for what is said to be there, and forgets what is not', async () => {
+  test('for a file that was reported, and forgets one that is gone', async () => {
     disk.takeAway(`${FOLDER}/a.txt`);
     tell('a.txt');
     expect(await find()).toEqual(['b']);
   });
 
-  test('for all after five seconds, for the next list: this one does not wait', async () => {
+  test('for all after five seconds; that list does not wait, the next one has it', async () => {
     write('c', 'new');
     time += 5000;
     expect(await find()).toEqual(['a', 'b']);
@@ -102,13 +102,13 @@ describe('[library] a list asks the disk', () => {
     expect(await find()).toEqual(['a', 'b', 'c']);
   });
 
-  test('as well where the time of day was set back', async () => {
+  test('for all if the time of day was set back', async () => {
     time -= 5000;
     await find();
     expect(asked).toContain('list');
   });
 
-  test('again where it refused', async () => {
+  test('again if it refused', async () => {
     tell(null);
     const { list } = disk;
     disk.list = () => Promise.reject(Object.assign(new Error('EIO'), { code: 'EIO' }));
@@ -118,19 +118,19 @@ describe('[library] a list asks the disk', () => {
     expect(await find()).toEqual(['a', 'b', 'c']);
   });
 
-  test('for all once it is told to forget', async () => {
+  test('for all after it was told to forget', async () => {
     write('c', 'new');
     catalogue.forget();
     expect(await find()).toEqual(['a', 'b', 'c']);
   });
 
-  test('once, however many ask meanwhile', async () => {
+  test('only once, however many ask meanwhile', async () => {
     tell(null);
     await Promise.all([catalogue.find('', () => 0), catalogue.find('', () => 0)]);
     expect(asked.filter((each) => each === 'list')).toHaveLength(1);
   });
 
-  test('for what changed while all were looked at once more', async () => {
+  test('once more for what changed meanwhile', async () => {
     tell(null);
     const { list } = disk;
     disk.list = async (path) => {
@@ -154,7 +154,7 @@ describe('[library] where the system does not tell of changes', () => {
         throw new Error('no more watches');
       },
     ],
-  ])('because it %s, every list looks at all', async (_, watch) => {
+  ])('because it %s: every list looks at all files', async (_, watch) => {
     disk.watch = watch;
     write('a', 'one');
     expect(await find()).toEqual(['a']);
@@ -180,7 +180,7 @@ describe('[library] where the system does not tell of changes', () => {
 });
 
 describe('[library] what cannot be shown', () => {
-  test('is said of no text, and of what cannot be read or looked at', async () => {
+  test('is listed with a sentence: a file that is not text, or that cannot be read', async () => {
     write('film', 'x');
     disk.put(`${FOLDER}/film.txt`, Uint8Array.from([0xff]));
     write('locked', 'x');
@@ -193,7 +193,7 @@ describe('[library] what cannot be shown', () => {
     expect(await find('film')).toEqual(['film']);
   });
 
-  test('is nothing of a file that goes just then', async () => {
+  test('is left out if the file goes just then', async () => {
     write('a', 'one');
     disk.unreadable.set(`${FOLDER}/a.txt`, 'ENOENT');
     const [entry] = await catalogue.find('', () => 0);
@@ -201,7 +201,7 @@ describe('[library] what cannot be shown', () => {
     expect(entry!.note).not.toBe('cannot be read');
   });
 
-  test('is left out where the system says nothing of it', async () => {
+  test('is left out if the system knows nothing of it', async () => {
     write('a', 'one');
     write('odd', 'two');
     const { facts } = disk;

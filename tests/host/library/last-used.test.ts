@@ -18,7 +18,7 @@ beforeEach(() => {
 const kept = (): unknown => JSON.parse(disk.text(PATH));
 const times = async (): Promise<unknown> => Object.fromEntries(await used.all());
 
-test('[library] is a time for each name, in a file that a person can read', async () => {
+test('[library] when a session was last used stands in a file that a person can read', async () => {
   await used.used('Tuesday', THURSDAY, ['Tuesday']);
   expect(disk.text(PATH)).toBe('{\n  "lastUsed": {\n    "Tuesday": "2026-11-26T19:30:00.000Z"\n  }\n}\n');
   expect(await times()).toEqual({ Tuesday: THURSDAY });
@@ -26,14 +26,14 @@ test('[library] is a time for each name, in a file that a person can read', asyn
   expect(await times()).toEqual({ Tuesday: THURSDAY });
 });
 
-test('[library] of sessions that are not there any more nothing is kept', async () => {
+test('[library] times of sessions that are gone are not kept', async () => {
   await used.used('Tuesday', THURSDAY, ['Tuesday']);
   await used.used('Friday', THURSDAY + 1, ['Tuesday', 'Friday']);
   await used.used('New', THURSDAY + 2, ['Friday']);
   expect(await times()).toEqual({ Friday: THURSDAY + 1, New: THURSDAY + 2 });
 });
 
-test('[library] goes with a session to its new name; of one that was never opened nothing is written', async () => {
+test('[library] a renamed session keeps its time; a session that was never opened has none', async () => {
   await used.used('Tuesday', THURSDAY, []);
   await used.renamed('Tuesday', 'Friday');
   expect(await times()).toEqual({ Friday: THURSDAY });
@@ -43,7 +43,7 @@ test('[library] goes with a session to its new name; of one that was never opene
   expect(await times()).toEqual({ Friday: THURSDAY });
 });
 
-test('[library] is read anew once it is told to forget', async () => {
+test('[library] the times are read again after the order to forget them', async () => {
   await used.used('Tuesday', THURSDAY, ['Tuesday']);
   disk.put(PATH, Buffer.from('{}'));
   expect(await times()).toEqual({ Tuesday: THURSDAY });
@@ -51,7 +51,7 @@ test('[library] is read anew once it is told to forget', async () => {
   expect(await times()).toEqual({});
 });
 
-test('[library] is forgotten by a disk that refuses, and known as long as the program runs', async () => {
+test('[library] a disk that refuses costs the times only at the next start', async () => {
   disk.refuses = 'EROFS';
   await used.used('Tuesday', THURSDAY, []);
   expect(await times()).toEqual({ Tuesday: THURSDAY });
@@ -67,7 +67,7 @@ test.each([
   ['{"lastUsed":null}', {}],
   ['{"lastUsed":"2026"}', {}],
   ['{"lastUsed":{"a":7,"b":"soon","c":"2026-11-26T19:30:00.000Z","d":null}}', { c: THURSDAY }],
-])('[library] of a file %j what can be used is used', async (text, expected) => {
+])('[library] the usable times of a file %j are used', async (text, expected) => {
   disk.put(PATH, Buffer.from(text));
   expect(await times()).toEqual(expected);
 });

@@ -24,7 +24,7 @@ const create = (kind: 'session' | 'piece', name: string) =>
   ask({ do: 'create', kind, name, text: 'Main\n4 x 50 @ 1:00\n4 x 25\n' });
 
 describe('[library] a piece', () => {
-  test('is listed with its first lines, as many as are asked for, and by when it was written', async () => {
+  test('is listed with its first lines, by the time it was written, as many as are asked for', async () => {
     await create('piece', 'one');
     await create('piece', 'two');
     const listed = await ask(LIST);
@@ -33,7 +33,7 @@ describe('[library] a piece', () => {
     expect(await ask({ ...LIST, most: 1 })).toMatchObject({ pieces: { length: 1 } });
   });
 
-  test('is not among the sessions that were opened, nor takes the time of one of its name', async () => {
+  test('does not take the last-used time of a session with its name', async () => {
     await create('session', 'Kick');
     await create('piece', 'Kick');
     await ask({ do: 'read', kind: 'session', name: 'Kick' });
@@ -44,14 +44,14 @@ describe('[library] a piece', () => {
     expect(JSON.parse(disk.text('/data/library.json'))).toEqual(used);
   });
 
-  test('that is renamed to its own name is not touched', async () => {
+  test('is not touched when it is renamed to its own name', async () => {
     await create('piece', 'Kick');
     disk.beforeChange = () => expect.fail('nothing is written');
     expect(await ask({ do: 'rename', kind: 'piece', name: 'Kick', to: ' Kick' })).toMatchObject({ name: 'Kick' });
   });
 });
 
-describe('[library] what is told', () => {
+describe('[library] what is refused with a sentence', () => {
   const gone = { ok: false, why: 'Kick.txt is not there any more: it was moved or renamed elsewhere.' };
 
   test.each([
@@ -61,7 +61,7 @@ describe('[library] what is told', () => {
     expect(await ask(asked)).toEqual(gone);
   });
 
-  test('of a look at what is gone', async () => {
+  test('a look at a text that is gone', async () => {
     const version = '0'.repeat(32);
     expect(await ask({ do: 'look', kind: 'session', name: 'Kick', version })).toEqual({
       ok: true,
@@ -70,7 +70,7 @@ describe('[library] what is told', () => {
     });
   });
 
-  test('of a name that is none', async () => {
+  test('a name that is not one', async () => {
     await create('session', 'Kick');
     expect(await ask({ do: 'rename', kind: 'session', name: 'Kick', to: 'a/b' })).toMatchObject({
       ok: false,
@@ -89,7 +89,7 @@ describe('[library] what is told', () => {
     });
   });
 
-  test('of a folder that cannot be read', async () => {
+  test('a folder that cannot be read', async () => {
     disk.list = () => Promise.reject(Object.assign(new Error('EIO'), { code: 'EIO' }));
     const why = 'The library cannot be reached (the disk is failing): see to the folder /data.';
     expect(await ask(LIST)).toEqual({ ok: false, why });
@@ -107,7 +107,7 @@ describe('[library] what is told', () => {
     });
   });
 
-  test('of a message that is nothing to be asked, and of one of another type', async () => {
+  test('a message that asks nothing known, or is of another type', async () => {
     const { answer, refusesType } = libraryQuestion(library);
     const body = { ok: true, bytes: Buffer.from('{}') } as const;
     expect(await answer(HOST, { query: '', type: 'application/json', body })).toEqual({
@@ -120,8 +120,8 @@ describe('[library] what is told', () => {
   });
 });
 
-describe('[library] kept still', () => {
-  test('nothing is written meanwhile, and all is read anew afterwards', async () => {
+describe('[library] while it is held still', () => {
+  test('nothing is written, and everything is read again afterwards', async () => {
     await create('session', 'Kick');
     await ask({ do: 'read', kind: 'session', name: 'Kick' });
     await ask(LIST);
@@ -145,13 +145,13 @@ describe('[library] kept still', () => {
     });
   });
 
-  test('where that fails all goes on', async () => {
+  test('it goes on afterwards even if the task fails', async () => {
     await expect(library.still(() => Promise.reject(new Error('no')))).rejects.toThrow('no');
     expect(await create('session', 'Kick')).toMatchObject({ ok: true });
   });
 });
 
-test('[names] a number has room behind the longest name, which is cut between letters', () => {
+test('[names] the longest name is cut between letters to make room for a number', () => {
   const long = 'x'.repeat(200);
   expect(freeName(long, new Set([nameKey(long)]))).toBe(`${'x'.repeat(196)} (2)`);
   const birds = `${'x'.repeat(2)}${'🐦'.repeat(49)}xx`;

@@ -21,7 +21,7 @@ async function names(): Promise<readonly string[]> {
   return (JSON.parse(body) as { sessions: { name: string }[] }).sessions.map(({ name }) => name);
 }
 
-test('[library] our own pages are answered; a page from elsewhere, no page, a screen’s socket and a GET are not', async () => {
+test('[library] only our own pages are answered; not pages from elsewhere, other programs, screens’ sockets or a GET', async () => {
   expect(await ask({ do: 'create', kind: 'session', name: 'Mine', text: 'x' })).toMatchObject({ status: 200 });
   const other = { do: 'discard', kind: 'session', name: 'Mine' };
   expect((await ask(other, { Origin: 'http://pool.example' })).status).toBe(403);
@@ -47,12 +47,12 @@ describe('[library] a message', () => {
     ['a search without end', { ...LIST, find: 'x'.repeat(201) }],
     ['a version that is none', { do: 'save', ...text, version: '../../x' }],
     ['an id that is none', { do: 'put-back', id: '' }],
-  ])('that is %s is sent away with 400', async (_, body) => {
+  ])('that is %s is refused with 400', async (_, body) => {
     const { status, body: answer } = await ask(body);
     expect([status, JSON.parse(answer)]).toMatchObject([400, { ok: false }]);
   });
 
-  test('with a text that is too long in letters or in bytes, or longer than any message, is sent away', async () => {
+  test('with a text too long in letters or bytes, or longer than any message, is refused', async () => {
     const create = (long: string): unknown => ({ do: 'create', kind: 'session', name: 'x', text: long });
     expect((await ask(create('x'.repeat(256 * 1024 + 1)))).status).toBe(400);
     expect((await ask(create('é'.repeat(200 * 1024)))).status).toBe(413);
@@ -79,7 +79,7 @@ describe('[library] a message', () => {
     },
   );
 
-  test('of any fields is answered with 200, 400 or 429, never with an error of the program', async () => {
+  test('with any fields is answered with 200, 400 or 429, never with an error of the program', async () => {
     const field = fc.oneof(fc.string(), fc.integer(), fc.constant(null), fc.constantFrom('session', 'piece', true));
     const wish = fc.constantFrom('list', 'read', 'look', 'create', 'save', 'rename', 'discard', 'bin', 'put-back');
     const message = fc.record(
@@ -104,7 +104,7 @@ describe('[library] a message', () => {
     );
   });
 
-  test('too many at once are sent away, and no command is kept waiting by them', async () => {
+  test('too many at once are refused, and no command waits for them', async () => {
     await server.close();
     const clock = systemClock();
     const still = { ...clock, now: () => 0 };

@@ -11,7 +11,7 @@ beforeEach(() => (shelf = new LibraryUnderTest()));
 const create = (name: string, text = SESSION) => shelf.get({ do: 'create', kind: 'session', name, text });
 
 describe('[library] a session', () => {
-  test('is a plain text file of its name, safe on the disk when that is answered', async () => {
+  test('is a plain text file under its name, on the disk before the answer', async () => {
     const { name, version } = await create('Thursday masters');
     expect(name).toBe('Thursday masters');
     expect(shelf.text(name)).toBe(SESSION);
@@ -27,13 +27,13 @@ describe('[library] a session', () => {
     });
   });
 
-  test('by a name that is there gets a number; one that differs by case alone counts as there', async () => {
+  test('under a taken name gets a number; a name that differs only in case counts as taken', async () => {
     await create('Thursday masters');
     expect((await create('Thursday masters')).name).toBe('Thursday masters (2)');
     expect((await create('THURSDAY masters')).name).toBe('THURSDAY masters (3)');
   });
 
-  test('is not written over by one that another program puts there just then', async () => {
+  test('does not overwrite a file that another program puts there just then', async () => {
     await create('Tuesday');
     shelf.disk.beforeChange = () => {
       shelf.disk.beforeChange = () => undefined;
@@ -43,7 +43,7 @@ describe('[library] a session', () => {
     expect([shelf.text('Friday'), shelf.text('Friday (2)')]).toEqual(['theirs', 'mine']);
   });
 
-  test('is renamed, to other letters of its own name too, and not over another', async () => {
+  test('can be renamed, also to other capitals, but not over another session', async () => {
     await create('Tuesday');
     await create('thursday');
     expect(await shelf.get({ do: 'rename', kind: 'session', name: 'thursday', to: '  Thursday ' })).toMatchObject({
@@ -62,7 +62,7 @@ describe('[library] a session', () => {
 });
 
 describe('[library] the list', () => {
-  test('says title, day, distance and length, and why where a text has none', async () => {
+  test('has title, day, distance and length, or the reason why a text has none', async () => {
     await create('Thursday');
     await create('Broken', 'Harbour\nMain set\n8 x\n4 y\n');
     await create('Endless', 'Long\nSet\n100 rounds\n  50 x 25 @ 0:30\n');
@@ -84,7 +84,7 @@ describe('[library] the list', () => {
     });
   });
 
-  test('has the last used first: opened or changed, and so after a restart', async () => {
+  test('has the last opened or changed first, also after a restart', async () => {
     for (const name of ['one', 'two', 'three']) {
       await create(name);
       shelf.pass(1000);
@@ -97,7 +97,7 @@ describe('[library] the list', () => {
     expect(await shelf.names()).toEqual(['first', 'three', 'two']);
   });
 
-  test('is found by name, by words and by day, without regard to case and accents; all words have to be there', async () => {
+  test('is searched by name, words and day, whatever the case and accents; all words have to match', async () => {
     await create('Größe und Länge');
     await create('Sprint', SESSION.replace('free', 'butterfly').replace('26 November', '3 December'));
     expect(await shelf.names('grosse')).toEqual([]);
@@ -108,18 +108,18 @@ describe('[library] the list', () => {
     expect(await shelf.names('butterfly november')).toEqual([]);
   });
 
-  test('without a day of its own a session is found by the day on which it was changed', async () => {
+  test('finds a session without a date by the day on which it was changed', async () => {
     await create('Sprint', 'Sprint\nSet\n4 x 25 @ 1:00\n');
     expect(await shelf.names('2026-11-26')).toEqual(['Sprint']);
   });
 
-  test('of many has as many as are asked for, and says how many more there are', async () => {
+  test('has as many as are asked for, and says how many more there are', async () => {
     for (let n = 0; n < 7; n++) await create(`Session ${n}`);
     const { sessions, more } = await shelf.get({ do: 'list', find: 'session', most: 3 });
     expect([sessions.length, more]).toEqual([3, 4]);
   });
 
-  test('shows what another program puts there, changes and takes away', async () => {
+  test('shows what another program adds, changes and removes', async () => {
     await create('mine');
     expect(await shelf.names()).toEqual(['mine']);
     shelf.write('theirs', SESSION);
@@ -130,7 +130,7 @@ describe('[library] the list', () => {
     expect(await shelf.names()).toEqual(['theirs']);
   });
 
-  test('shows it to each of several who ask at once', async () => {
+  test('is the same for several who ask at once', async () => {
     await create('mine');
     await shelf.names();
     shelf.write('theirs', SESSION);
@@ -147,7 +147,7 @@ describe('[library] the list', () => {
     expect(shelf.disk.bytesRead - before).toBe(4);
   });
 
-  test('where the system cannot tell of changes, is looked at again each time', async () => {
+  test('is read from the folder each time if the system cannot report changes', async () => {
     shelf.disk.watch = () => null;
     await create('mine');
     await shelf.names();
@@ -157,7 +157,7 @@ describe('[library] the list', () => {
 });
 
 describe('[library] a file that another program has changed', () => {
-  test('is noticed, and not written over unasked', async () => {
+  test('is noticed, and not overwritten without asking', async () => {
     const { name, version } = await create('Thursday');
     expect(await shelf.get({ do: 'look', kind: 'session', name, version })).toMatchObject({ same: true });
     shelf.write(name, 'theirs');
@@ -167,7 +167,7 @@ describe('[library] a file that another program has changed', () => {
     expect(shelf.text(name)).toBe('theirs');
   });
 
-  test('at the last moment, between the look and the writing, is not written over either', async () => {
+  test('between the look and the writing is not overwritten either', async () => {
     const { name, version } = await create('Thursday');
     shelf.disk.beforeChange = () => {
       shelf.disk.beforeChange = () => undefined;
@@ -178,7 +178,7 @@ describe('[library] a file that another program has changed', () => {
     expect(shelf.text(name)).toBe('theirs');
   });
 
-  test('and was then written over when asked to, goes into the bin', async () => {
+  test('goes into the bin if it is overwritten after asking', async () => {
     const { name, version } = await create('Thursday');
     shelf.write(name, 'theirs');
     await shelf.get({ do: 'save', kind: 'session', name, text: 'mine', version, over: true });
@@ -188,7 +188,7 @@ describe('[library] a file that another program has changed', () => {
     expect(shelf.text('Thursday (2)')).toBe('theirs');
   });
 
-  test('that is gone is said to be gone, and is there again when asked to', async () => {
+  test('and that is gone is reported, and can be saved again', async () => {
     const { name, version } = await create('Thursday');
     shelf.disk.takeAway(shelf.path(name));
     const save = { do: 'save', kind: 'session', name, text: 'mine', version } as const;
@@ -198,7 +198,7 @@ describe('[library] a file that another program has changed', () => {
     expect(shelf.text(name)).toBe('mine');
   });
 
-  test('to the very same text, or only touched, is no change', async () => {
+  test('without changing its text does not count as changed', async () => {
     const { name, version } = await create('Thursday');
     shelf.write(name, SESSION);
     await shelf.get({ do: 'save', kind: 'session', name, text: 'mine', version });
@@ -211,7 +211,7 @@ describe('[library] a disk that refuses', () => {
     ['ENOSPC', 'the disk is full'],
     ['EROFS', 'the disk is read-only'],
     ['EACCES', 'this user may not read or write it'],
-  ])('by %s says so, and the old text stays', async (code, reason) => {
+  ])('with %s: a sentence says so, and the old text stays', async (code, reason) => {
     const { name, version } = await create('Thursday');
     shelf.disk.refuses = code;
     const answer = await shelf.ask({ do: 'save', kind: 'session', name, text: 'mine', version });
@@ -225,7 +225,7 @@ describe('[library] a disk that refuses', () => {
     expect(shelf.text(name)).toBe('mine');
   });
 
-  test('a new text on a full disk: nothing half is left', async () => {
+  test('a new text on a full disk: no half file is left', async () => {
     shelf.disk.room = 10;
     expect(await shelf.ask({ do: 'create', kind: 'session', name: 'Thursday', text: SESSION })).toMatchObject({
       ok: false,
@@ -234,7 +234,7 @@ describe('[library] a disk that refuses', () => {
     expect(await shelf.names()).toEqual([]);
   });
 
-  test('a file that cannot be read is listed, and opening it says why', async () => {
+  test('to read: the file is listed, and opening it says why', async () => {
     shelf.write('Thursday', SESSION);
     shelf.disk.unreadable.set(shelf.path('Thursday'), 'EACCES');
     expect((await shelf.get({ do: 'list', find: '', most: 9 })).sessions[0]).toMatchObject({ note: 'cannot be read' });
@@ -246,7 +246,7 @@ describe('[library] a disk that refuses', () => {
 });
 
 describe('[library] the bin', () => {
-  test('has what was discarded, the latest first, and puts it back under its name', async () => {
+  test('has the discarded texts, the latest first, and puts one back under its name', async () => {
     await create('Tuesday');
     await create('Thursday');
     const { id } = await shelf.get({ do: 'discard', kind: 'session', name: 'Tuesday' });
@@ -261,7 +261,7 @@ describe('[library] the bin', () => {
     expect(await shelf.ask({ do: 'put-back', id })).toEqual({ ok: false, why: 'That is not in the bin any more.' });
   });
 
-  test('keeps two of one name apart, and puts back beside one that has taken the name', async () => {
+  test('keeps two of one name apart, and puts one back beside a text that has taken the name', async () => {
     await create('Tuesday', 'one');
     const first = await shelf.get({ do: 'discard', kind: 'session', name: 'Tuesday' });
     await create('Tuesday', 'two');
@@ -272,7 +272,7 @@ describe('[library] the bin', () => {
     expect(shelf.text('tuesday')).toBe('three');
   });
 
-  test('keeps things for 30 days, and takes away nothing that somebody else has put there', async () => {
+  test('keeps texts for 30 days, and removes nothing that somebody else put there', async () => {
     await create('Tuesday');
     const { id } = await shelf.get({ do: 'discard', kind: 'session', name: 'Tuesday' });
     shelf.disk.put('/data/bin/sessions/letter to the pool.txt', Buffer.from('Dear pool'));

@@ -34,7 +34,7 @@ const list = async (find = ''): Promise<readonly string[]> => {
   return answer.ok ? answer.sessions.map(({ name }) => name).sort() : [answer.why];
 };
 
-test('[library] files have the names that people gave them, whole, and nothing else is left in the folder', async () => {
+test('[library] files have the names people gave them, and nothing else is left in the folder', async () => {
   const names = ['Thursday masters', 'Größe 3 × 10', '木曜日の練習', '👩🏽‍🏫', `${'long '.repeat(39)}name`];
   for (const name of names) expect(await create(name)).toMatchObject({ ok: true, name });
   expect(await create('木曜日の練習')).toMatchObject({ name: '木曜日の練習 (2)' });
@@ -45,7 +45,7 @@ test('[library] files have the names that people gave them, whole, and nothing e
   expect(await list()).toEqual(['木曜日の練習 (2)']);
 });
 
-test('[library] what other programs write, move and remove is seen by the system’s own word', async () => {
+test('[library] what other programs write, move and remove is reported by the system', async () => {
   await create('Tuesday');
   expect(await list()).toEqual(['Tuesday']);
   writeFileSync(join(folder, 'sessions', 'Friday.txt'), TEXT.replace('free', 'kick'));
@@ -58,7 +58,7 @@ test('[library] what other programs write, move and remove is seen by the system
   expect(await create('Sunday')).toMatchObject({ ok: true });
 });
 
-test('[library] folders, pipes, devices and very large files among them hold nothing up', async () => {
+test('[library] folders, pipes, devices and very large files in the folder hold nothing up', async () => {
   const sessions = join(folder, 'sessions');
   mkdirSync(join(sessions, 'folder.txt'), { recursive: true });
   writeFileSync(join(sessions, 'film.txt'), Buffer.alloc(3_000_000, 65));
@@ -79,7 +79,7 @@ test('[library] folders, pipes, devices and very large files among them hold not
   }
 });
 
-test('[library] a folder that may not be written says so and loses nothing; the user of a test may be root, whom nothing stops', async () => {
+test('[library] a write-protected folder gives a sentence and loses nothing (root may write all the same)', async () => {
   await create('Tuesday');
   chmodSync(join(folder, 'sessions'), 0o500);
   const answer = await create('Friday');
@@ -89,7 +89,7 @@ test('[library] a folder that may not be written says so and loses nothing; the 
   expect(await list()).toContain('Tuesday');
 });
 
-test('[library] a file in place of a folder is a sentence', async () => {
+test('[library] a file in place of a folder gives a sentence', async () => {
   writeFileSync(join(folder, 'sessions'), 'a file');
   expect(await create('Tuesday')).toMatchObject({
     ok: false,

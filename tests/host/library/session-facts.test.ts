@@ -6,8 +6,8 @@ import { pieceFacts, searchedText, searchedWords, sessionFacts } from '../../../
 const LANES = 'lane 1 base 1:30\nlane 2 base 1:40\n\nMain set\n';
 const of = (text: string) => sessionFacts(`Harbour\n${LANES}${text}\n`);
 
-describe('[library] of a text that can be swum', () => {
-  test('are its title, its day, the least and the most that a lane swims, and how long it takes', () => {
+describe('[library] the facts of a text that can be swum', () => {
+  test('are its title, its day, the shortest and the longest lane, and how long it takes', () => {
     expect(sessionFacts('Harbour\n# for Thursday 26 November 2026\nlane 1\nlane 2\n\nMain\n4/2 x 50 @ 1:00\n')).toEqual(
       {
         title: 'Harbour',
@@ -18,13 +18,13 @@ describe('[library] of a text that can be swum', () => {
     );
   });
 
-  test('are tenths of its own unit, and an estimate where something has no time of its own', () => {
+  test('count in tenths of its own unit, and are an estimate if something has no time of its own', () => {
     const { figures } = sessionFacts('Harbour\npool 25 yd\nlane 1\n\nMain\n4 x 50 @ 1:00\n\nSwim-down\n100 easy\n');
     expect(figures).toMatchObject({ least: 3000, most: 3000, unit: 'yd', isEstimate: true });
   });
 });
 
-describe('[library] of a text with more leaves than a list may work out', () => {
+describe('[library] a text with more leaves than a list works out', () => {
   /** Sets of so many leaves of both lanes together. */
   const sets = (leaves: number): string => {
     const long = Math.floor(leaves / 200);
@@ -44,7 +44,7 @@ describe('[library] of a text with more leaves than a list may work out', () => 
     ['of a talk', 'talk 0:30', 1],
     ['of a timed block, a rep a quarter of a minute', '1:10 of 25 @ 0:30', 10],
     ['of a timed swim', '10:00 swim', 2],
-  ])('%s is said to be very long beyond 3000', (_, text, leaves) => {
+  ])('%s is called very long beyond 3000', (_, text, leaves) => {
     expect(of(`${sets(3000 - leaves)}${text}`).note).toBeNull();
     expect(of(`${sets(3001 - leaves)}${text}`)).toEqual({
       title: 'Harbour',
@@ -55,8 +55,8 @@ describe('[library] of a text with more leaves than a list may work out', () => 
   });
 });
 
-describe('[library] of a text with faults', () => {
-  test('are its first line and how many there are', () => {
+describe('[library] the facts of a text with faults', () => {
+  test('are its first line and the number of faults', () => {
     expect(of('8 x')).toEqual({ title: 'Harbour', day: null, figures: null, note: 'one line cannot be read' });
     expect(of('8 x\n4 y').note).toBe('2 faults');
     expect(sessionFacts('').title).toBeNull();
@@ -64,7 +64,7 @@ describe('[library] of a text with faults', () => {
   });
 });
 
-describe('[library] of a piece', () => {
+describe('[library] the facts of a part or set', () => {
   test('are its first two lines', () => {
     const facts = { title: null, day: null, figures: null };
     expect(pieceFacts('Kick\n4 x 50 @ 1:00\n4 x 25\n')).toEqual({ ...facts, note: 'Kick, 4 x 50 @ 1:00' });
@@ -73,27 +73,27 @@ describe('[library] of a piece', () => {
   });
 });
 
-describe('[library] what a search looks through', () => {
+describe('[library] the words that a search goes through', () => {
   const DAY = new Date(2026, 1, 3, 12).getTime();
 
-  test('is name, day in its forms, and text, in small letters without accents', () => {
+  test('are name, day in its forms, and text, in small letters without accents', () => {
     const text = searchedText('Größe', 'Élan\n# for Thursday 26 November 2026\n', DAY);
     for (const each of ['große', 'elan', 'thursday 26 november 2026', '2026-11-26', 'thu'])
       expect(text).toContain(each);
     expect(text).not.toContain('2026-02-03');
   });
 
-  test('is the day on which it was last written where it has none of its own', () => {
+  test('have the day of the last change if the text has no date', () => {
     expect(searchedText('x', 'y', DAY)).toContain('2026-02-03');
   });
 
-  test('is as much of the text as any session has', () => {
+  test('have as much of the text as a session can have', () => {
     const text = `${'x'.repeat(32 * 1024 - 4)}near far`;
     expect(searchedText('', text, DAY)).toContain('near');
     expect(searchedText('', text, DAY)).not.toContain('far');
   });
 
-  test('is looked through for words, whatever stands between them', () => {
+  test('are found in any order', () => {
     expect(searchedWords('  Größe \t THREE\n')).toEqual(['große', 'three']);
     expect(searchedWords(' ')).toEqual([]);
   });

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { freeName, nameFlaw, nameKey, nearestName, staysInFolder } from '../../../app/host/library/session-name.ts';
 
-describe('[names] of a session', () => {
+describe('[names] a session’s name', () => {
   test.each([
     'Thursday masters',
     'Größe 3 × 10',
@@ -16,7 +16,7 @@ describe('[names] of a session', () => {
     'Beacon',
     'x'.repeat(200),
     '👩🏽‍🏫 lessons',
-  ])('%s is one', (name) => expect(nameFlaw(name)).toBeNull());
+  ])('may be %s', (name) => expect(nameFlaw(name)).toBeNull());
 
   test.each([
     ['   ', 'A session needs a name: write one.'],
@@ -35,7 +35,7 @@ describe('[names] of a session', () => {
     ['COM²', 'Windows keeps the name COM² for itself: add a word to it.'],
     ['x'.repeat(201), 'The name is too long for a file: make it shorter.'],
     ['木'.repeat(67), 'The name is too long for a file: make it shorter.'],
-  ])('%j is none, with a sentence', (name, why) => expect(nameFlaw(name)).toBe(why));
+  ])('may not be %j, and a sentence says why', (name, why) => expect(nameFlaw(name)).toBe(why));
 
   test.each([
     ['Thursday: 3/4', 'Thursday 3 4'],
@@ -44,9 +44,9 @@ describe('[names] of a session', () => {
     ['nul', 'Session nul'],
     ['???', 'Session'],
     ['x'.repeat(300), 'x'.repeat(200)],
-  ])('the nearest to %j is %j', (text, name) => expect(nearestName(text)).toBe(name));
+  ])('nearest to %j is %j', (text, name) => expect(nearestName(text)).toBe(name));
 
-  test('the nearest to any text is a name, which stays in its folder, also with a number behind it', () => {
+  test('nearest to any text stays in its folder, with a number too', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => {
         const name = nearestName(text);
@@ -60,7 +60,7 @@ describe('[names] of a session', () => {
     );
   });
 
-  test('two that some file system takes for one have one key', () => {
+  test('has the same key as another that some file system takes for the same', () => {
     expect(nameKey('Größe')).toBe(nameKey('GRÖßE'.normalize('NFD')));
     expect(nameKey('Größe')).toBe(nameKey('GRÖSSE'));
     expect(nameKey('Tuesday')).not.toBe(nameKey('Thursday'));

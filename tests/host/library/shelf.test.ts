@@ -27,19 +27,19 @@ async function refusal(at = version): Promise<unknown> {
 
 const CHANGED = 'Kick.txt was changed elsewhere.';
 
-describe('[library] a text is replaced', () => {
-  test('where it is as it was known, whose name is 32 digits', async () => {
+describe('[library] replacing a text', () => {
+  test('is done if it is still the known version', async () => {
     expect(version).toMatch(/^[0-9a-f]{32}$/);
     const next = await shelf.replace('Kick', 'two', version);
     expect(await shelf.read('Kick')).toEqual({ text: 'two', version: next });
   });
 
-  test('by itself without a word to the disk', async () => {
+  test('by itself does not touch the disk', async () => {
     disk.beforeChange = () => expect.fail('nothing is written');
     expect(await shelf.replace('Kick', 'one', version)).toBe(version);
   });
 
-  test('neither where it is another by now, nor where it is gone', async () => {
+  test('is refused if it has changed or gone', async () => {
     expect(await refusal('0'.repeat(32))).toEqual([CHANGED, { now: { text: 'one', version } }]);
     await shelf.remove('Kick');
     expect(await refusal()).toEqual([CHANGED, { now: null }]);
@@ -50,14 +50,14 @@ describe('[library] a text is replaced', () => {
     ['longer', (mark) => [mark, { ...mark, length: mark.length + 1 }]],
     ['gone', (mark) => [mark, null]],
     ['there', (mark) => [null, mark]],
-  ])('nor where it is %s in the last moment', async (_, marks) => {
+  ])('is refused if it is %s at the last moment', async (_, marks) => {
     const seen = [...marks(disk.mark('/data/sessions/Kick.txt')!)];
     disk.mark = () => seen.shift() ?? null;
     expect(await refusal()).toEqual([CHANGED, { now: { text: 'one', version } }]);
     expect(disk.text('/data/sessions/Kick.txt')).toBe('one');
   });
 
-  test('nor where the disk refuses, which is no change elsewhere', async () => {
+  test('fails if the disk refuses, which is not said to be a change', async () => {
     disk.refuses = 'EROFS';
     expect(await refusal()).toMatchObject({ code: 'EROFS' });
   });
@@ -66,12 +66,12 @@ describe('[library] a text is replaced', () => {
 describe('[library] a folder of texts', () => {
   const FILES = ['Kick.txt', 'Kick.doc', '.hidden.txt', '.txt', 'a:b.txt', 'txt'];
 
-  test('has those that end as texts do, and are not hidden or elsewhere', async () => {
+  test('lists files that end as texts do, and none that is hidden or elsewhere', async () => {
     disk.list = () => Promise.resolve(FILES);
     expect(await shelf.names()).toEqual(['Kick']);
   });
 
-  test('tells of changes to those alone, or of any', async () => {
+  test('reports changes of those alone, or that anything may have changed', async () => {
     const told: (string | null)[] = [];
     let tell: (file: string | null) => void = () => undefined;
     disk.watch = (_, changed) => ((tell = changed), { close: () => undefined });
@@ -80,7 +80,7 @@ describe('[library] a folder of texts', () => {
     expect(told).toEqual(['Kick', null]);
   });
 
-  test('has nothing by a name that leaves it', async () => {
+  test('has no text under a name that leads out of it', async () => {
     await expect(shelf.read('../x')).rejects.toThrow('../x is no name of a file in the library.');
   });
 });

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { bootByTime, isSameBoot } from '../../../app/host/lock/boot.ts';
 
 describe('[lock] a start of the machine', () => {
-  test('that has a name is the same by its name alone', () => {
+  test('with a name is the same by its name alone', () => {
     expect(isSameBoot('a1b2', 'a1b2')).toBe(true);
     expect(isSameBoot('a1b2', 'a1b3')).toBe(false);
     expect(isSameBoot('a1b2', bootByTime(60_000, 0))).toBe(false);
@@ -12,7 +12,7 @@ describe('[lock] a start of the machine', () => {
     expect(isSameBoot(bootByTime(60_000, 0), 'start 60000')).toBe(false);
   });
 
-  test('that has none is the same within half a minute of its time, either way', () => {
+  test('without a name is the same within half a minute of its time', () => {
     const boot = bootByTime(1_700_000_000_000, 5000.4);
     expect(boot).toBe('since 1699999995000');
     for (const [apart, same] of [

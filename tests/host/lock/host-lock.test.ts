@@ -84,7 +84,7 @@ async function waitedFor(waiting: Host, there: Host | null): Promise<LockTaken> 
 }
 
 describe('[lock] one host on a data folder', () => {
-  test('the second is told at once who has it; a folder given up is free', async () => {
+  test('a second host is told at once who has it; after the first ends, the folder is free', async () => {
     const folder = freshDataFolder();
     const first = new Host(folder);
     await first.take();
@@ -128,7 +128,7 @@ describe('[lock] one host on a data folder', () => {
     ['of a program that had no beats', JSON.stringify({ pid: 1, born: 'another boot 123' })],
     ['that names nobody', '{}'],
     ['that is empty', ''],
-  ])('a lock %s is taken when it has not beaten for six seconds, and not earlier', async (_, content) => {
+  ])('a lock %s is taken after six seconds without a beat, and not earlier', async (_, content) => {
     const folder = freshDataFolder();
     writeFileSync(lockIn(folder), content);
     const host = new Host(folder);
@@ -142,7 +142,7 @@ describe('[lock] one host on a data folder', () => {
     expect(readdirSync(folder)).toEqual(['host.lock']);
   });
 
-  test('where the system tells no lists of processes apart, one that cannot be seen running is watched all the same', async () => {
+  test('where the system does not name its process list, a lock whose process is not seen is watched all the same', async () => {
     const folder = freshDataFolder();
     const content = JSON.stringify({ pid: 2 ** 30, born: null, boot: HERE.boot, space: null, token: 't' });
     writeFileSync(lockIn(folder), content);
@@ -159,7 +159,7 @@ describe('[lock] one host on a data folder', () => {
     ['on another machine', { ...ELSEWHERE, boot: 'another', space: HERE.space }],
     ['on a system that says nothing of processes', { ...ELSEWHERE, space: null }],
     ['where the machine has a process of its number', { ...ELSEWHERE, isRunning: () => true }],
-  ])('a host %s sees it beat, and keeps out', async (_, facts) => {
+  ])('a host %s sees the lock beat, and keeps out', async (_, facts) => {
     const folder = freshDataFolder();
     const first = new Host(folder);
     await first.take();
@@ -172,7 +172,7 @@ describe('[lock] one host on a data folder', () => {
     ['written over by hand', 'zz'],
     ['taken by another', JSON.stringify({ pid: 1, born: null, boot: 'b', space: null, token: 'u' })],
     ['removed', null],
-  ])('a lock that is %s while it is watched is no beat: it is looked at anew', async (_, by) => {
+  ])('a lock that is %s while it is watched has not beaten: watching begins again', async (_, by) => {
     const folder = freshDataFolder();
     writeFileSync(lockIn(folder), JSON.stringify({ pid: 1, born: null, boot: 'b', space: null, token: 't' }));
     const host = new Host(folder);
@@ -184,7 +184,7 @@ describe('[lock] one host on a data folder', () => {
     expect(await taking).toMatchObject({ ok: true, silent: by !== null });
   });
 
-  test('of two that wait for the same silent lock one gets it', async () => {
+  test('of two hosts that wait for the same silent lock one gets it', async () => {
     const folder = freshDataFolder();
     writeFileSync(lockIn(folder), '{}');
     const both = [new Host(folder), new Host(folder, ELSEWHERE)];
@@ -193,7 +193,7 @@ describe('[lock] one host on a data folder', () => {
     expect((await taking).map(({ ok }) => ok).sort()).toEqual([false, true]);
   });
 
-  test('on a disk that refuses every new file the host at work there is seen all the same, and nothing is left behind', async () => {
+  test('on a disk that refuses every new file, a host at work there is seen all the same, and nothing is left behind', async () => {
     const folder = freshDataFolder();
     const { timers } = new FakeClock();
     // What it would be written to first is taken.
@@ -205,13 +205,13 @@ describe('[lock] one host on a data folder', () => {
     expect(await takeHostLock(folder, timers, HERE, 'mine')).toEqual({ ok: false, pid });
   });
 
-  test('a pipe in its place is no lock, and does not hold the start up', async () => {
+  test('a pipe in place of the lock is no lock, and does not hold up the start', async () => {
     const folder = freshDataFolder();
     execFileSync('mkfifo', [lockIn(folder)]);
     await expect(new Host(folder).take()).rejects.toMatchObject({ code: 'NOT_ORDINARY' });
   });
 
-  test('a process that was killed and waits to be collected has none', async () => {
+  test('a killed process that still waits to be collected has no lock', async () => {
     const child = spawn('sh', ['-c', 'sleep 60 & echo $!; exec sleep 60'], { stdio: ['ignore', 'pipe', 'ignore'] });
     const [printed] = (await once(child.stdout, 'data')) as [Buffer];
     const pid = Number(printed.toString());
@@ -223,7 +223,7 @@ describe('[lock] one host on a data folder', () => {
   });
 });
 
-describe('[lock] a host that was stopped and wakes up', () => {
+describe('[lock] a host that was paused and goes on', () => {
   /** A host that is stopped, while another takes its lock. */
   async function overtaken() {
     const folder = freshDataFolder();
@@ -234,7 +234,7 @@ describe('[lock] a host that was stopped and wakes up', () => {
     return { folder, first, second };
   }
 
-  test('finds out before it writes anything, is told so once, and does not take the lock back', async () => {
+  test('notices before it writes anything that it lost the lock, hears it once, and does not take it back', async () => {
     const { folder, first, second } = await overtaken();
     expect(first.lost).toBe(0);
     await expect(first.lock!.check()).rejects.toThrow('another Lanecall has the folder');
@@ -249,7 +249,7 @@ describe('[lock] a host that was stopped and wakes up', () => {
     expect(readdirSync(folder)).toEqual([]);
   });
 
-  test('finds out by itself with its next beat, and leaves the beat of the other alone', async () => {
+  test('notices at its next beat, and leaves the beat of the other alone', async () => {
     const { folder, first } = await overtaken();
     const before = readFileSync(lockIn(folder), 'utf8');
     first.clock.advance(BEAT_EVERY);
@@ -257,7 +257,7 @@ describe('[lock] a host that was stopped and wakes up', () => {
     expect(readFileSync(lockIn(folder), 'utf8')).toBe(before);
   });
 
-  test('makes it anew where its file was written over by hand', async () => {
+  test('makes the lock again if somebody wrote over its file', async () => {
     const folder = freshDataFolder();
     const host = new Host(folder);
     await host.take();
@@ -270,7 +270,7 @@ describe('[lock] a host that was stopped and wakes up', () => {
     });
   });
 
-  test('goes on where nobody has taken it', async () => {
+  test('keeps the lock if nobody has taken it', async () => {
     const folder = freshDataFolder();
     const first = new Host(folder);
     await first.take();
@@ -284,7 +284,7 @@ describe('[lock] a host that was stopped and wakes up', () => {
     ['a lock that was removed', (folder: string) => rmSync(lockIn(folder))],
     ['a folder that was removed', (folder: string) => rmSync(folder, { recursive: true })],
     ['a folder that was moved', (folder: string) => renameSync(folder, `${folder}.moved`)],
-  ])('%s is nobody else’s: the lock is made anew', async (_, harm) => {
+  ])('makes the lock again: %s belongs to nobody else', async (_, harm) => {
     const folder = freshDataFolder();
     const first = new Host(folder);
     await first.take();
@@ -315,7 +315,7 @@ describe('[data folder]', () => {
 });
 
 describe('[boot] which start of the machine', () => {
-  test('this one is the same each time it is asked for', () => {
+  test('this start is the same each time it is asked for', () => {
     expect(isSameBoot(thisBoot(), thisBoot())).toBe(true);
   });
 

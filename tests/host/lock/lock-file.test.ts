@@ -28,13 +28,13 @@ beforeEach(() => {
 const text = () => readFileSync(path, 'utf8');
 
 describe('[lock] whom a lock names', () => {
-  test('its holder, with a beat of eight digits at the end', () => {
+  test('is its holder, with a beat of eight digits at the end', () => {
     expect(holderOf(lockText(HOLDER))).toEqual(HOLDER);
     expect(lockText(HOLDER)).toMatch(/,"beat":"00000000"\}$/);
     expect(JSON.parse(lockText(HOLDER))).toEqual({ ...HOLDER, beat: '00000000' });
   });
 
-  test('of what an earlier program wrote, no more than it says', () => {
+  test('is what an earlier program wrote, and no more', () => {
     const unsaid = { pid: 7, born: null, boot: '', space: null, token: '' };
     expect(holderOf('{"pid":7}')).toEqual(unsaid);
     expect(holderOf('{"pid":7,"born":1,"boot":2,"space":3,"token":4}')).toEqual(unsaid);
@@ -45,8 +45,8 @@ describe('[lock] whom a lock names', () => {
   });
 });
 
-describe('[lock] a lock is read', () => {
-  test('as it is; there is none where nothing is', () => {
+describe('[lock] reading a lock', () => {
+  test('gives what stands there, or nothing without a file', () => {
     expect(readLock(path)).toBeNull();
     writeFileSync(path, 'zz');
     expect(readLock(path)).toBe('zz');
@@ -69,7 +69,7 @@ describe('[lock] a lock is read', () => {
     expect(flags).toEqual([expected]);
   });
 
-  test('or the disk says why not', () => {
+  test('fails with the disk’s reason', () => {
     writeFileSync(path, '');
     expect(() => readLock(join(path, 'below'))).toThrow('ENOTDIR');
     expect(() => readLock(folder)).toThrow('no file');
@@ -86,7 +86,7 @@ describe.each([
       }),
   ],
 ])('[lock] %s', (_, bent) => {
-  test('one host makes the lock, and nothing else stays in the folder', () => {
+  test('only one host makes the lock, and nothing else stays in the folder', () => {
     bent();
     expect(makeLock(path, 'mine', 't')).toBe(true);
     expect(makeLock(path, 'another', 'u')).toBe(false);
@@ -109,7 +109,7 @@ describe('[lock] a disk that is full', () => {
     expect(readdirSync(folder)).toEqual([]);
   });
 
-  test('leaves no lock without a name either, where files cannot be linked', () => {
+  test('leaves no empty lock either where files cannot be linked', () => {
     bend('linkSync', () => {
       throw failure('EPERM');
     });
@@ -118,7 +118,7 @@ describe('[lock] a disk that is full', () => {
     expect(readdirSync(folder)).toEqual([]);
   });
 
-  test('is what is said, even where what was begun cannot be removed', () => {
+  test('is the reason given, even if the unfinished file cannot be removed', () => {
     full(() => false);
     bend('rmSync', () => {
       throw failure('EIO');
@@ -128,7 +128,7 @@ describe('[lock] a disk that is full', () => {
 });
 
 describe('[lock] an abandoned lock', () => {
-  test('is removed, if it is still the one that was found abandoned; another is not even moved', () => {
+  test('is removed if it is still the same; another lock is not even moved', () => {
     let moves = 0;
     bend('renameSync', (real, from, to) => {
       moves++;
@@ -143,7 +143,7 @@ describe('[lock] an abandoned lock', () => {
     expect(readdirSync(folder)).toEqual([]);
   });
 
-  test('that a faster host has replaced meanwhile by its own is put back', () => {
+  test('that a faster host has meanwhile replaced by its own is put back', () => {
     writeFileSync(path, 'old');
     bend('renameSync', (real, from, to) => {
       writeFileSync(path, 'the faster one’s');
@@ -154,7 +154,7 @@ describe('[lock] an abandoned lock', () => {
     expect(readdirSync(folder)).toEqual(['host.lock']);
   });
 
-  test('that is gone once it was moved away is gone', () => {
+  test('that vanishes once it was moved away is gone', () => {
     writeFileSync(path, 'old');
     bend('renameSync', (real, from, to) => {
       real(from, to);
@@ -164,7 +164,7 @@ describe('[lock] an abandoned lock', () => {
     expect(readdirSync(folder)).toEqual([]);
   });
 
-  test('that a faster host has taken away meanwhile is nothing to worry about; a disk that refuses is', () => {
+  test('that a faster host has already removed is no fault; a disk that refuses is', () => {
     let code = 'ENOENT';
     bend('renameSync', () => {
       throw failure(code);
@@ -177,7 +177,7 @@ describe('[lock] an abandoned lock', () => {
 });
 
 describe('[lock] a beat', () => {
-  test('is written over the one before, in place, and begins anew after a hundred million', async () => {
+  test('replaces the one before in place, and begins again after a hundred million', async () => {
     writeFileSync(path, lockText(HOLDER));
     for (const [beat, digits] of [
       [7, '00000007'],
@@ -192,7 +192,7 @@ describe('[lock] a beat', () => {
     expect(readdirSync('/proc/self/fd')).toHaveLength(open);
   });
 
-  test('is not written into the lock of another, nor where there is none', async () => {
+  test('is not written into another host’s lock, nor without a lock', async () => {
     expect(await writeBeat(path, 't', 1)).toBe(false);
     expect(existsSync(path)).toBe(false);
     for (const other of [lockText({ ...HOLDER, token: 'u' }), 'zz']) {

@@ -30,7 +30,7 @@ const beatIn = () => /"beat":"(\d+)"/.exec(readFileSync(path, 'utf8'))?.[1];
 const other = lockText({ pid: 1, born: null, boot: 'b', space: null, token: 'other' });
 
 describe('[lock] while it is held', () => {
-  test('it beats once a second, each beat one higher', async () => {
+  test('it beats once a second, each time one higher', async () => {
     const lock = await taken();
     expect(beatIn()).toBe('00000000');
     for (const beat of ['00000001', '00000002']) {
@@ -42,7 +42,7 @@ describe('[lock] while it is held', () => {
     expect([existsSync(path), clock.pending]).toEqual([false, 0]);
   });
 
-  test('a disk that refuses a beat is given the next one', async () => {
+  test('a disk that refuses a beat gets the next one all the same', async () => {
     const lock = await taken();
     rmSync(path);
     mkdirSync(path);
@@ -54,7 +54,7 @@ describe('[lock] while it is held', () => {
     lock.release();
   });
 
-  test('its loss is told once to each who asks, to those who ask later at once, and it beats no more', async () => {
+  test('each listener hears of its loss once, a later listener at once, and it stops beating', async () => {
     const lock = await taken();
     let lost = 0;
     lock.onLost(() => lost++);
@@ -67,7 +67,7 @@ describe('[lock] while it is held', () => {
     expect([lost, clock.pending]).toEqual([2, 0]);
   });
 
-  test('one that another host has moved away and put back meanwhile is still ours', async () => {
+  test('a lock that another host has moved away and put back is still ours', async () => {
     const lock = await taken();
     let reads = 0;
     bend('openSync', (real, ...args) => {
@@ -80,7 +80,7 @@ describe('[lock] while it is held', () => {
     expect(existsSync(path)).toBe(false);
   });
 
-  test('one that is gone, where another host was quicker with its own and is gone again, is lost', async () => {
+  test('a lock that is gone is lost, though the host that took it is gone as well', async () => {
     const lock = await taken();
     rmSync(path);
     bend('linkSync', () => {
@@ -91,7 +91,7 @@ describe('[lock] while it is held', () => {
     expect(existsSync(path)).toBe(false);
   });
 
-  test('a process without a name in the lock, as a hand may write it, takes nothing from it', async () => {
+  test('a lock that somebody wrote by hand without a process takes nothing from us', async () => {
     const lock = await taken();
     writeFileSync(path, '{"pid":"x"}');
     lock.checkNow();
@@ -102,7 +102,7 @@ describe('[lock] while it is held', () => {
 });
 
 describe('[lock] when it is given up', () => {
-  test('nothing may be written any more, and doing it twice is doing it once', async () => {
+  test('nothing may be written any more, and giving it up twice does no harm', async () => {
     const lock = await taken();
     lock.release();
     expect(() => lock.checkNow()).toThrow('another Lanecall has the folder');
@@ -112,14 +112,14 @@ describe('[lock] when it is given up', () => {
     next.release();
   });
 
-  test('the lock of another stays', async () => {
+  test('the lock of another host stays', async () => {
     const lock = await taken();
     writeFileSync(path, other);
     lock.release();
     expect(readFileSync(path, 'utf8')).toBe(other);
   });
 
-  test('a lock that cannot be removed keeps nobody from ending', async () => {
+  test('a lock that cannot be removed does not keep the program from ending', async () => {
     const lock = await taken();
     bend('rmSync', () => {
       throw failure('EROFS');
@@ -138,7 +138,7 @@ describe('[lock] where it cannot be taken', () => {
     expect(await takeHostLock(folder, clock.timers)).toEqual({ ok: false, pid: null });
   });
 
-  test('one that others take again and again is left to them after twenty tries', async () => {
+  test('others take it again and again: after twenty tries it is left to them', async () => {
     let turn = 0;
     bend('openSync', (real, ...args) => {
       if (String(args[0]) === path) writeFileSync(path, lockText({ ...holderOf(other)!, token: `t${turn++}` }));
@@ -155,7 +155,7 @@ describe('[lock] where it cannot be taken', () => {
     expect(turn).toBe(40);
   });
 
-  test('it is made as soon as the disk takes it, where no other host has made one', async () => {
+  test('the disk refuses: it is made as soon as the disk accepts it, unless another host was first', async () => {
     const folderToCome = join(folder, 'later');
     writeFileSync(folderToCome, 'a file in place of the folder');
     const lock = lockToCome(folderToCome, clock.timers);

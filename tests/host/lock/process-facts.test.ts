@@ -12,7 +12,7 @@ const fails = (code: string) => (): never => {
 };
 
 describe('[lock] when a process began', () => {
-  test('is the start of the machine and a time in it, the same whatever the process is called', () => {
+  test('is the start of the machine and a time in it, whatever the process is called', () => {
     const born = birthOf(process.pid)!;
     expect(born.startsWith(`${thisBoot()} `)).toBe(true);
     const ticks = Number(born.slice(thisBoot().length + 1));
@@ -24,13 +24,13 @@ describe('[lock] when a process began', () => {
     expect(birthOf(process.pid)).toBe(born);
   });
 
-  test('is not known of one that is none', () => {
+  test('is unknown without such a process', () => {
     expect(birthOf(2 ** 30)).toBeNull();
   });
 });
 
 describe('[lock] whether a process runs', () => {
-  test('is asked of the system: another user’s runs too', () => {
+  test('is asked of the system, also for another user’s process', () => {
     const { isRunning } = systemFacts();
     expect(isRunning(process.pid)).toBe(true);
     expect(isRunning(spawnSync('true').pid)).toBe(false);
@@ -42,7 +42,7 @@ describe('[lock] whether a process runs', () => {
 });
 
 describe('[lock] the list of processes', () => {
-  test('has a name on Linux; where it cannot be read it is not known', () => {
+  test('has a name on Linux, and is unknown if that cannot be read', () => {
     expect(systemFacts()).toMatchObject({
       pid: process.pid,
       boot: thisBoot(),
@@ -52,13 +52,13 @@ describe('[lock] the list of processes', () => {
     expect(systemFacts().space).toBeNull();
   });
 
-  test('is one a machine elsewhere', () => {
+  test('is the same for the whole machine elsewhere', () => {
     onPlatform('darwin');
     expect(systemFacts().space).toBe(hostname());
   });
 });
 
-test('[boot] a start that the system does not name is known by its time', () => {
+test('[boot] a start without a name is known by its time', () => {
   const named = thisBoot();
   expect(named).toMatch(/^\S+$/);
   bend('readFileSync', fails('ENOENT'));

@@ -43,7 +43,7 @@ function anEvening() {
 afterAll(removeDataFolders);
 
 describe('[record] what is added afterwards', () => {
-  test('comes back as it was kept, and the journal is as it was', async () => {
+  test('comes back as it was saved, and the journal is unchanged', async () => {
     const { run } = anEvening();
     const before = readFileSync(run.path);
     expect(await readAfterwards(systemDisk, run)).toEqual({
@@ -100,7 +100,7 @@ describe('[record] what is added afterwards', () => {
     expect(afterwardsPath('/data/a.jsonl/runs/b.jsonl')).toBe('/data/a.jsonl/runs/b.after.json');
   });
 
-  test('bytes that are no text are damaged, and a file that the disk does not give is said to be so', async () => {
+  test('is damaged if its bytes are not UTF-8; a file that the disk does not give is reported with the reason', async () => {
     const { run } = anEvening();
     const text = JSON.stringify({ version: 1, run: 'evening', ...NOTHING_ADDED, notes: ['\u00ff'] });
     writeFileSync(afterwardsPath(run.path), Buffer.from(text, 'latin1'));
@@ -140,7 +140,7 @@ describe('[record] what is added afterwards', () => {
     });
   });
 
-  test('nothing is written where another host has the folder', async () => {
+  test('is not written if another host has the folder', async () => {
     const { run } = anEvening();
     const guard = new FreeFolder();
     guard.taken = true;
@@ -149,7 +149,7 @@ describe('[record] what is added afterwards', () => {
     expect(existsSync(afterwardsPath(run.path))).toBe(false);
   });
 
-  test('[conflicts] what another window has kept since is not written over, not even at the last moment', async () => {
+  test('[conflicts] does not overwrite what another window has saved since, not even at the last moment', async () => {
     const { run } = anEvening();
     const first = await keepAfterwards(ports, run, null, ADDED);
     const second = await keepAfterwards(ports, run, null, { ...ADDED, effort: 1 });

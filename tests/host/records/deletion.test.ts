@@ -76,7 +76,7 @@ const runsLeft = async (): Promise<readonly string[]> =>
   (await given<'list'>(records, LIST)).runs.map(({ run }) => run);
 
 describe('[delete] a run', () => {
-  test('its journal is gone, and what was kept beside it; the other run is as it was', async () => {
+  test('removes its journal and all that is kept beside it; another run is unchanged', async () => {
     const before = filesOf('two').map((path) => [path, disk.text(path)]);
     expect(filesOf('one')).toHaveLength(6);
     await given<'delete-run'>(records, DELETE_RUN);
@@ -86,14 +86,14 @@ describe('[delete] a run', () => {
     expect(disk.files.has('/data/deleting.json')).toBe(false);
   });
 
-  test('one whose name begins like another’s takes nothing of that', async () => {
+  test('leaves a run whose name begins with the same letters', async () => {
     put('runs/one.b.jsonl', journalLines({ run: 'other', text: TEXT }, LINES).join(''));
     put('runs/one.b.after.json', JSON.stringify({ version: 1, run: 'other', ...NOTHING_ADDED }));
     await given<'delete-run'>(records, DELETE_RUN);
     expect(filesOf('one')).toEqual(['jsonl', 'after.json', 'summary.json'].map((end) => `/data/runs/one.b.${end}`));
   });
 
-  test('that is not there is refused, and nothing happens', async () => {
+  test('that does not exist is refused, and nothing happens', async () => {
     const before = everything();
     expect(await records.ask({ do: 'delete-run', run: '../sessions/x' })).toEqual({
       ok: false,
@@ -104,7 +104,7 @@ describe('[delete] a run', () => {
 });
 
 describe('[delete] a name', () => {
-  test('it is in no byte and in no file’s name any more, and every run is as it was', async () => {
+  test('leaves it in no byte and no file name, and every run as it was', async () => {
     const before = await given<'review'>(records, { do: 'review', run: 'one' });
     const deleted = await given<'delete-name'>(records, { do: 'delete-name', name: ` ${NAME.toLowerCase()} ` });
     expect(deleted).toMatchObject({ runs: 2, texts: 3, left: [] });
@@ -123,7 +123,7 @@ describe('[delete] a name', () => {
     });
   });
 
-  test('the library knows the new names, and does not write the old ones again', async () => {
+  test('tells the library the new file names, so that it does not write the old ones again', async () => {
     const library = new Library({ disk, folder: '/data', wall: () => 0 });
     const list = async () => library.ask<'list'>({ do: 'list', find: '', most: 10 });
     await library.ask<'read'>({ do: 'read', kind: 'session', name: `${NAME} 200s` });
@@ -135,7 +135,7 @@ describe('[delete] a name', () => {
     expect(everything()).not.toContain(NAME);
   });
 
-  test('what a newer program wrote is left as it is, and said', async () => {
+  test('leaves what a newer program wrote, and says so', async () => {
     put('runs/three.jsonl', journalLines({ run: 'three', text: TEXT, journal: 3 }, LINES).join(''));
     put('runs/two.after.json', JSON.stringify({ version: 99, notes: [NAME] }));
     const left = ['/data/runs/three.jsonl', '/data/runs/two.after.json'].map((path) => disk.files.get(path));
@@ -157,7 +157,7 @@ describe('[delete] a name', () => {
 });
 
 describe('[delete] everything', () => {
-  test('runs, sessions, pieces, the bin, squads: gone; the settings of screens stay', async () => {
+  test('removes runs, sessions, parts, the bin and squads; the settings of screens stay', async () => {
     put('sessions/notes.doc', 'not ours');
     put('sessions/x.txt.new', 'cut off');
     const deleted = await given<'delete-everything'>(records, DELETE_EVERYTHING);
@@ -167,7 +167,7 @@ describe('[delete] everything', () => {
   });
 });
 
-test('[delete] journals go first: what stands beside one is no run without it', async () => {
+test('[delete] journals go first, so that what stands beside one is never left as a run', async () => {
   const removed: (readonly string[])[] = [];
   const { removeAll } = disk;
   disk.removeAll = (paths) => (removed.push(paths), removeAll.call(disk, paths));
@@ -183,7 +183,7 @@ describe('[delete] the run that is going', () => {
     expect(everything()).toBe(before);
   });
 
-  test('another run than that is deleted meanwhile', async () => {
+  test('another run can be deleted meanwhile', async () => {
     records = recordsOn(disk, { opened: { id: () => 'two', letGo: () => Promise.resolve(false) } });
     await given<'delete-run'>(records, DELETE_RUN);
     expect(filesOf('one')).toEqual([]);
@@ -233,7 +233,7 @@ describe('[delete] cut off', () => {
     },
   );
 
-  test('another host that has taken the folder is not disturbed', async () => {
+  test('a deletion does not go on in a folder that another host has taken', async () => {
     const guard = new FreeFolder();
     guard.taken = true;
     records = recordsOn(disk, { guard });

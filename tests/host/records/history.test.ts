@@ -37,7 +37,7 @@ const runsIn = async (
 ) => (await given<'list'>(records, { ...LIST, ...asked })).runs;
 
 describe('[history] the list', () => {
-  test('has what is drawn of each run: distances by lane and in all, length, effort, load and tested paces', async () => {
+  test('has what the history draws of each run: distances by lane and in all, length, effort, load and tested paces', async () => {
     write('one');
     await given<'keep'>(records, { do: 'keep', run: 'one', version: null, added: { ...NOTHING_ADDED, effort: 5 } });
     expect(await runsIn()).toEqual([
@@ -68,7 +68,7 @@ describe('[history] the list', () => {
     expect([runs.map(({ run }) => run), more]).toEqual([['run-3'], 2]);
   });
 
-  test('is found by words of title, parts, names, marks and notes, by its day, and between two days', async () => {
+  test('is searched by words of title, parts, names, marks and notes, by the day, and between two days', async () => {
     write('one', [...START, ...said([{ atMs: 5000, fields: { do: 'mark', words: 'Fire ALARM' } }]), DONE]);
     write('two', undefined, { openedAt: THURSDAY + DAY, text: TEXT.replace('Harbour', 'Brücke') });
     await given<'keep'>(records, {
@@ -88,7 +88,7 @@ describe('[history] the list', () => {
     expect(await found({ from: '2026-11-26', to: '2026-11-27' })).toEqual(['two', 'one']);
   });
 
-  test('leaves out what nobody has begun, or opened without a start that stood; what cannot be read is said, and left', async () => {
+  test('leaves out sessions that never started; a journal that cannot be read is reported and left', async () => {
     write('never', [{ say: 'closed', at: 1000, why: 'not begun' }]);
     const replaced = { say: 'closed', at: 1000, why: 'replaced' } as const;
     write('opened', [replaced]);
@@ -136,7 +136,7 @@ describe('[history] a summary', () => {
     ['of a journal of another length', () => changeJournal({ length: 1 })],
     ['of a journal of another time', () => changeJournal({ changed: '1' })],
     ['without what is drawn', () => changeSummary({ run: { run: 'one' } })],
-  ])('%s is worked out anew', async (_, harm) => {
+  ])('that is %s is worked out again', async (_, harm) => {
     write('one');
     const before = await runsIn();
     harm();
@@ -156,13 +156,13 @@ describe('[history] a summary', () => {
     changeSummary({ journal: { ...summary().journal, ...change } });
   }
 
-  test('of a run that nobody began is empty, so that its journal is not read again', async () => {
+  test('of a session that was never started is empty, so that its journal is not read again', async () => {
     write('one', [{ say: 'closed', at: 1000, why: 'not begun' }]);
     await runsIn();
     expect(summary()).toMatchObject({ run: null, isStarted: false, words: [] });
   });
 
-  test('lets everything else have its turn after each twenty runs', async () => {
+  test('is looked for in twenty runs at a time, and then everything else gets its turn', async () => {
     for (let n = 0; n < 45; n++) write(`run-${n}`);
     while ((await given<'list'>(records, LIST)).toCome > 0);
     const turns = vi.spyOn(globalThis, 'setImmediate');
@@ -171,13 +171,13 @@ describe('[history] a summary', () => {
     turns.mockRestore();
   });
 
-  test('of a journal that goes while the folder is looked through is none', async () => {
+  test('is not made of a journal that vanishes while the folder is read', async () => {
     write('one');
     disk.list = () => Promise.resolve(['gone.jsonl', 'one.jsonl']);
     expect(await runsIn()).toMatchObject([{ run: 'one' }]);
   });
 
-  test('follows what is added, and what is written behind the end', async () => {
+  test('follows what is added afterwards, and what is written after the end', async () => {
     const path = write('one');
     await runsIn();
     const added = { ...NOTHING_ADDED, effort: 10 };
@@ -188,13 +188,13 @@ describe('[history] a summary', () => {
     expect(await runsIn({ find: 'late' })).toHaveLength(1);
   });
 
-  test('of a run that goes on is not kept', async () => {
+  test('of a run that is still going is not kept', async () => {
     write('one', START);
     expect(await runsIn()).toMatchObject([{ run: 'one', ended: 'going' }]);
     expect(disk.files.has(summaryOf('one'))).toBe(false);
   });
 
-  test('that the disk refuses, or where another host has the folder, is worked out all the same', async () => {
+  test('is worked out all the same if the disk refuses it, or another host has the folder', async () => {
     const guard = new FreeFolder();
     guard.taken = true;
     write('one');
@@ -206,7 +206,7 @@ describe('[history] a summary', () => {
     expect(disk.files.has(summaryOf('one'))).toBe(false);
   });
 
-  test('of many is worked out a little at each look, the newest first, and the list says how many are to come', async () => {
+  test('is worked out for a few runs at each look, the newest first, and the list says how many are to come', async () => {
     let time = 0;
     records = recordsOn(disk, { now: () => (time += 75) });
     for (const n of [2, 0, 5, 1, 4, 3]) write(`run-${n}`, undefined, { openedAt: THURSDAY + n * DAY });

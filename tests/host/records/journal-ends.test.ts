@@ -35,18 +35,18 @@ describe('[record] the ends of a journal', () => {
     expect(ends(`${'é'.repeat(length / 2)}\ntwo\n`).first).toHaveLength(Math.floor(length / 2));
   });
 
-  test.each([3, 4096, 20_000])('have none that is not whole: %i bytes without a newline', (length) => {
+  test.each([3, 4096, 20_000])('have no first line without a newline: %i bytes', (length) => {
     expect(ends('x'.repeat(length))).toEqual({ first: null, last: 'x'.repeat(Math.min(length, 1024)) });
   });
 
-  test('have none that is longer than any session: four MiB are read of it at most', () => {
+  test('have no first line longer than four MiB, which is more than any session', () => {
     const most = 4 * 1024 * 1024;
     expect(ends(Buffer.from(`${'x'.repeat(most - 1)}\n`)).first).toHaveLength(most - 1);
     expect(ends(Buffer.from(`${'x'.repeat(most)}\n`)).first).toBeNull();
   });
 });
 
-describe('[record] what is no file', () => {
+describe('[record] a journal that is not a file', () => {
   test('is refused with the reason: a folder, a pipe that nobody writes to, nothing at all', () => {
     const code = (path: string): unknown => {
       try {

@@ -52,7 +52,7 @@ describe('[names] the eventful evening', () => {
   }));
   const before = bytesOf(journalLines({ run: 'evening', text }, [...said(script), DONE]));
 
-  test('the name is in no byte, every line is whole and follows the one before, and the run is the same', async () => {
+  test('the name is in no byte, every line is whole and follows the one before, and the run is unchanged', async () => {
     const after = without(before, 'Zorabel');
     expect(Buffer.from(after).toString()).not.toMatch(/zorabel/i);
     const journal = readJournal(after);
@@ -60,11 +60,11 @@ describe('[names] the eventful evening', () => {
     expect(nameless(await recordIn(after))).toEqual(nameless(await recordIn(before)));
   });
 
-  test('one without the name stays as it is, byte by byte', () => {
+  test('a journal without the name stays as it is, byte by byte', () => {
     expect(journalWithoutName(before, namePattern('Nobody')!)).toEqual({ kind: 'same' });
   });
 
-  test('a first form, whose lines name none before, stays one', () => {
+  test('a journal of the first form, whose lines do not name the line before, stays one', () => {
     const written: WrittenRun = { run: 'old', text, journal: 1 };
     const after = without(bytesOf(journalLines(written, said(script))), 'Zorabel');
     expect(readJournal(after)).toMatchObject({ kind: 'journal', stop: null, opened: { journal: 1 } });
@@ -74,23 +74,23 @@ describe('[names] the eventful evening', () => {
   test.each([
     ['"x Zorabel"', ''],
     ['"x Anna"', '"x Anna"'],
-  ])('what is torn behind it goes with the name, and stays without it: %s', (torn, left) => {
+  ])('a torn end goes if it has the name, and stays if not: %s', (torn, left) => {
     const after = without(Buffer.concat([before, Buffer.from(torn)]), 'Zorabel');
     expect(Buffer.from(after).toString()).toBe(Buffer.from(without(before, 'Zorabel')).toString() + left);
   });
 
-  test('a name by which the session is read is left, and said to be', () => {
+  test('a name that the session is read by stays, and is reported as needed', () => {
     const kick = bytesOf(journalLines({ run: 'x', text: 'lane 1\nSet\n4 x 50 kick rest 15\n' }, [DONE]));
     expect(journalWithoutName(kick, namePattern('Kick')!).kind).toBe('needed');
   });
 
-  test('a name in the lanes alone is found, and goes', () => {
+  test('a name that only the lanes have is found and removed', () => {
     const written = { run: 'x', text: 'Squad\n4 x 50 @ 1:00\n', lanesText: 'lane 1 Zorabel\nlane 2 Ana\n' };
     const { opened } = readJournal(without(bytesOf(journalLines(written, [DONE])), 'Zorabel')) as { opened?: object };
     expect(opened).toMatchObject({ text: written.text, lanesText: 'lane 1 one\nlane 2 Ana\n' });
   });
 
-  test('lines without words stay: signs of life, a return and the close; so does the name of a command', () => {
+  test('lines without words stay: signs of life, a return and the close; command names stay too', () => {
     const lines = [
       ...said([
         { atMs: 0, fields: { do: 'start' } },
@@ -110,7 +110,7 @@ describe('[names] the eventful evening', () => {
     );
   });
 
-  test('one whose session can no longer be read is rid of the name all the same', () => {
+  test('the name goes even if the session can no longer be read', () => {
     const after = without(
       bytesOf(journalLines({ run: 'x', text: 'Squad\nlane 1 Zorabel\n4 x 50 @\n' }, [])),
       'Zorabel',
@@ -118,7 +118,7 @@ describe('[names] the eventful evening', () => {
     expect(readJournal(after)).toMatchObject({ opened: { text: 'Squad\nlane 1 one\n4 x 50 @\n' } });
   });
 
-  test('a rewrite that would be refused without the name keeps it, and is said to need it', () => {
+  test('a rewrite that would be refused without the name keeps it, and it is reported as needed', () => {
     const text = 'Squad\nlane 1 base 1:30\n\nMain\n4 x 50 somebody leads @ 1:00\n';
     const commands = said([
       { atMs: 0, fields: { do: 'start' } },
@@ -129,7 +129,7 @@ describe('[names] the eventful evening', () => {
     });
   });
 
-  test('one of a newer form, or of which nothing can be read, is told by whether it has the name', () => {
+  test('a journal of a newer form, or an unreadable one, is reported if it has the name', () => {
     const newer = bytesOf(journalLines({ run: 'x', text, journal: 3 }, []));
     const torn = Buffer.from('{"text":"Squad\\nZorabel"');
     expect(journalWithoutName(newer, namePattern('Zorabel')!)).toEqual({ kind: 'newer' });

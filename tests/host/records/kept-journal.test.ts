@@ -51,44 +51,44 @@ describe('[record] what is kept of a run', () => {
     });
   });
 
-  test('is that it was closed, though a line behind the close is half written', async () => {
+  test('says that it was closed, though a line after the close is half written', async () => {
     const { result } = await read([...START, closed(9000)], '{"say":"comm');
     expect(result).toMatchObject({ kind: 'run', kept: { ended: 'left' } });
   });
 
-  test('is nothing where nobody began it', async () => {
+  test('is nothing if nobody began it', async () => {
     const path = writeJournal(data, { run: 'r', text: TEXT }, [{ say: 'closed', at: 9000, why: 'not begun' }]);
     expect(await readKept(systemDisk, path)).toEqual({ kind: 'not begun' });
   });
 
-  test('the program was there until ten seconds after its last sign, and whoever closed it later was not', async () => {
+  test('counts the program as away from its last sign of life to a close more than ten seconds later', async () => {
     expect((await kept([...START, alive(60_000), closed(70_000)])).away).toEqual([]);
     expect((await kept([...START, alive(60_000), closed(70_001)])).away).toEqual([{ from: 60_000, to: 70_001 }]);
   });
 
-  test('a sign of life after the last command is how far it was seen', async () => {
+  test('reaches to a sign of life after the last command', async () => {
     expect(await kept([...START, alive(60_000.25)])).toMatchObject({ until: 60_001, seenAt: 60_001, ended: 'going' });
   });
 
-  test('times in which nobody was there are known by the line of who came back', async () => {
+  test('has the times when the program was away, by the lines of its return', async () => {
     const back = { say: 'back', at: 140_000.5, by: 'monotonic' } as const;
     expect((await kept([...START, alive(65_000), back, alive(145_000)])).away).toEqual([{ from: 65_000, to: 140_000 }]);
   });
 });
 
 describe('[record] a journal that is not used to its end', () => {
-  test('says nothing of a last line that may just be written', async () => {
+  test('has no sentence for a last line that may still be being written', async () => {
     expect((await read(START, '{"say":"comm')).result).toMatchObject({ kind: 'run', said: null });
     expect((await read(START)).result).toMatchObject({ kind: 'run', said: null });
   });
 
-  test('says up to which line it is used, where a whole line cannot be', async () => {
+  test('says up to which line it is used if a whole line cannot be read', async () => {
     const { name, result } = await read(START, '{"say":"comm\n');
     const expected = `The record ${name} can be used up to line 2: what stands behind that is left out.`;
     expect(result).toMatchObject({ kind: 'run', said: expected });
   });
 
-  test('and where a command is one that this program does not carry out', async () => {
+  test('says so too if this program does not know a command', async () => {
     const { name, result } = await read([...START, ...said([{ atMs: 5, fields: { do: 'sing' } }]), closed(9000)]);
     const expected = `The record ${name} can be used up to line 2: what stands behind that is left out.`;
     expect(result).toMatchObject({ kind: 'run', said: expected, kept: { commands: { length: 1 } } });

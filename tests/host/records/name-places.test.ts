@@ -35,11 +35,11 @@ async function addedLeft(added: Partial<Afterwards>): Promise<Afterwards | null>
   return place && 'bytes' in place ? (JSON.parse(String(place.bytes)) as Afterwards) : null;
 }
 
-test('[names] texts stand in four folders', () => {
+test('[names] texts are in four folders', () => {
   expect(textFolders('/data')).toEqual(['/data/sessions', '/data/pieces', '/data/bin/sessions', '/data/bin/pieces']);
 });
 
-test('[names] where the name stands nowhere there are none, whatever else there is', async () => {
+test('[names] a folder without the name has no places, whatever else it has', async () => {
   put('runs/r.jsonl', journalLines({ run: 'r', text: TEXT }, [DONE]).join(''));
   put('runs/r.after.json', afterwards({ notes: ['Ana'] }));
   put('runs/r.jsonl.torn', 'Ana');
@@ -52,13 +52,13 @@ test('[names] where the name stands nowhere there are none, whatever else there 
 });
 
 describe('[names] beside a run', () => {
-  test('what is no journal and has the name is removed, and counts for no run', async () => {
+  test('a file that is not a journal is removed if it has the name, and does not count as a run', async () => {
     put('runs/r.jsonl.torn', '"words":"x\\nAna"');
     put('runs/r.summary.json', 'nothing');
     expect(await places()).toEqual([{ path: 'runs/r.jsonl.torn', of: 'other', kind: 'remove' }]);
   });
 
-  test('a journal is written without it', async () => {
+  test('a journal is rewritten without the name', async () => {
     put('runs/r.jsonl', journalLines({ run: 'r', text: TEXT }, [DONE]).join(''));
     const bytes = journalLines({ run: 'r', text: TEXT.replace('Ana', 'one') }, [DONE]).join('');
     expect(await places()).toEqual([{ path: 'runs/r.jsonl', of: 'run', kind: 'write', bytes }]);
@@ -99,12 +99,12 @@ describe('[names] beside a run', () => {
     ['of an odd version', afterwards({ notes: ['Ana'] }, 2.5)],
     ['of none', 'Ana'],
     ['cut short', '{"notes":["Ana'],
-  ])('what was added and is damaged, %s, is removed', async (_, text) => {
+  ])('damaged additions with the name, %s, are removed', async (_, text) => {
     put('runs/r.after.json', text);
     expect(await places()).toEqual([{ path: 'runs/r.after.json', of: 'run', kind: 'remove' }]);
   });
 
-  test('of what was added marks, notes and names lose it, and whoever was there stays counted', async () => {
+  test('additions lose the name in marks, notes and names, and attendance keeps its count', async () => {
     const added = {
       marks: [{ command: 1, words: 'Ana: cramp' }],
       notes: ['Ana was tired', 'calm'],
@@ -132,7 +132,7 @@ describe('[names] beside a run', () => {
     expect(await addedLeft({ ...added, attendance: null })).toMatchObject({ attendance: null });
   });
 
-  test('somebody is one letter where words have no room for more', async () => {
+  test('one letter takes the name’s place where words have no room for more', async () => {
     const words = (most: number) => `${'x'.repeat(most - 4)} Ana`;
     const left = await addedLeft({
       marks: [{ command: 0, words: words(200) }],
@@ -147,21 +147,21 @@ describe('[names] beside a run', () => {
 });
 
 describe('[names] in a text', () => {
-  test('what is no text of a shelf is left alone, and what a cut off write has left goes', async () => {
+  test('other files in a text folder are left alone, and leftovers of a cut-off write are removed', async () => {
     put('sessions/x.txt.new', 'Bram');
     put('sessions/x.doc', 'Ana');
     put('sessions/x.txt', 'lane 1 Bram');
     expect(await places()).toEqual([{ path: 'sessions/x.txt.new', of: 'other', kind: 'remove' }]);
   });
 
-  test('it is written without it, under its name where that has none of it', async () => {
+  test('a text is rewritten without the name, under the same file name if that does not have it', async () => {
     put('bin/pieces/Tuesday.txt', TEXT);
     expect(await places()).toEqual([
       { path: 'bin/pieces/Tuesday.txt', of: 'text', kind: 'write', bytes: TEXT.replace('Ana', 'one') },
     ]);
   });
 
-  test('under a name without it, which no other has, not even in other letters', async () => {
+  test('a file with the name in its file name gets a free one without it, whatever the case of the letters', async () => {
     put('sessions/SOMEBODY 200s.txt', 'x');
     put('sessions/Ana 200s.txt', 'x');
     put('sessions/ana 200s.txt', 'y');
@@ -183,7 +183,7 @@ describe('[names] in a text', () => {
     ]);
   });
 
-  test('what is no plain text is left, and that is said, where it has the name in its own or in itself', async () => {
+  test('a file that is not plain text is left and reported if it has the name, inside or in its file name', async () => {
     put('sessions/Ana.txt', Uint8Array.from([0xff]));
     put('sessions/film.txt', Buffer.concat([Buffer.from([0xff]), Buffer.from(' Ana')]));
     put('sessions/other.txt', Uint8Array.from([0xff]));
@@ -194,14 +194,14 @@ describe('[names] in a text', () => {
     ]);
   });
 
-  test('a mark of the order of bytes at its beginning stays', async () => {
+  test('a byte-order mark at the beginning stays', async () => {
     put('sessions/x.txt', `\uFEFF${TEXT}`);
     expect(await places()).toMatchObject([{ bytes: `\uFEFF${TEXT.replace('Ana', 'one')}` }]);
   });
 });
 
 describe('[names] in a list', () => {
-  test('each text in it is written without it, whatever else the list has', async () => {
+  test('each text in a list is rewritten without the name, whatever else the list has', async () => {
     put('squads.json', JSON.stringify({ a: [null, 1, true, 'Ana', { Ana: ['lane 1 Ana'] }] }));
     const without = { a: [null, 1, true, 'somebody', { somebody: ['lane 1 one'] }] };
     expect(await places()).toEqual([
@@ -209,7 +209,7 @@ describe('[names] in a list', () => {
     ]);
   });
 
-  test('one that is none, or was set aside, is removed', async () => {
+  test('a list that is not one of ours, or was set aside, is removed', async () => {
     put('library.json', 'Ana?');
     put('squads.json.aside-1', '["Ana"]');
     put('my squads.json', '["Ana"]');
@@ -230,7 +230,7 @@ describe('[names] a file that', () => {
     expect(await places()).toEqual([]);
   });
 
-  test('cannot be read is not passed over', async () => {
+  test('cannot be read stops the deletion', async () => {
     put('runs/r.jsonl', 'Ana');
     disk.unreadable.set('/data/runs/r.jsonl', 'EIO');
     await expect(places()).rejects.toMatchObject({ code: 'EIO' });

@@ -20,7 +20,7 @@ test.each([
   [1, 20.5, '2026-11-26T20:30:00'],
   [13, 8.5, '2026-11-27T08:30:00'],
   [-11, 8.5, '2026-11-26T08:30:00'],
-])('[record] read where it was swum, %i h east: the day and the time of day there', (east, hours, expected) => {
+])('[record] read where it was swum, %i h east: the day and time of day of that place', (east, hours, expected) => {
   expect(readAt(east, EVENING, hours * HOUR)).toBe(expected);
 });
 
@@ -28,7 +28,7 @@ test.each([
   [11, 19.5, '2026-11-26T19:30:00'],
   [-11, 19.5, '2026-11-26T19:30:00'],
   [0, 7.25, '2026-11-27T07:15:00'],
-])('[record] read %i h east of Greenwich: the nearest day that has the time of day in it', (east, hours, expected) => {
+])('[record] read %i h east of Greenwich: the nearest day with the journal’s time of day', (east, hours, expected) => {
   expect(readAt(east, EVENING, hours * HOUR)).toBe(expected);
 });
 
@@ -36,6 +36,6 @@ test('[record] exactly half a day apart, it is the later of the two days', () =>
   expect(readAt(0, EVENING, 7.5 * HOUR)).toBe('2026-11-27T07:30:00');
 });
 
-test('[record] of a run that was opened anew when its clock was matched, it is the time of the first opening', () => {
+test('[record] a run opened anew when its clock was matched keeps the time of its first opening', () => {
   expect(readAt(0, EVENING + 8 * HOUR, 19.5 * HOUR, 8 * HOUR)).toBe('2026-11-26T19:30:00');
 });

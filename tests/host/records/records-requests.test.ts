@@ -38,7 +38,7 @@ async function answerTo(body: object): Promise<Record<string, unknown>> {
   return JSON.parse(answer) as Record<string, unknown>;
 }
 
-test('[records] our own pages are answered; a page from elsewhere, no page, a screen’s socket and a GET are not', async () => {
+test('[records] only our own pages are answered; not pages from elsewhere, other programs, screens’ sockets or a GET', async () => {
   expect(await answerTo(LIST)).toMatchObject({ ok: true, runs: [{ run: 'one' }], more: 0, toCome: 0, said: [] });
   const other = { do: 'delete-everything' };
   expect((await ask(other, { Origin: 'http://pool.example' })).status).toBe(403);
@@ -63,7 +63,7 @@ describe('[records] a run', () => {
     ],
   };
 
-  test('is reviewed: its record, hand times with paces and fade, tests, spans, what was not called, and what was added', async () => {
+  test('has a review: record, hand times with paces and fade, tests, spans, leaves not called, and additions', async () => {
     const { version } = (await answerTo({ do: 'keep', run: 'one', version: null, added })) as { version: string };
     const review = await answerTo({ do: 'review', run: 'one' });
     expect(review).toMatchObject({
@@ -90,7 +90,7 @@ describe('[records] a run', () => {
     });
   });
 
-  test('what another window has kept since is not written over; the answer has what is there', async () => {
+  test('keeps what another window has saved since; the answer has it', async () => {
     const { version } = await answerTo({ do: 'keep', run: 'one', version: null, added });
     const other = { ...added, effort: 2 };
     expect(await answerTo({ do: 'keep', run: 'one', version: null, added: other })).toEqual({
@@ -102,7 +102,7 @@ describe('[records] a run', () => {
     expect(await answerTo({ do: 'review', run: 'one' })).toMatchObject({ added: other });
   });
 
-  test('is a table, and its session can be done again: the text in force at the end', async () => {
+  test('has a table, and its session can be opened again with the text in force at the end', async () => {
     const { csv } = (await answerTo({ do: 'table', run: 'one' })) as { csv: string };
     expect(csv.split('\r\n')[0]).toMatch(/^what,time of day,/);
     expect(await answerTo({ do: 'session', run: 'one' })).toEqual({
@@ -128,7 +128,7 @@ describe('[records] the host’s own run', () => {
     return opened.run;
   };
 
-  test('while it is going nothing is deleted; one that nobody has begun is let go of', async () => {
+  test('is not deleted while it goes; a session that was never started is closed first', async () => {
     await open();
     expect(await answerTo({ do: 'delete-everything' })).toMatchObject({ ok: true });
     expect(server.host.current()).toBeNull();
@@ -168,17 +168,17 @@ describe('[records] a message', () => {
     ['no name', { do: 'delete-name', name: '' }],
     ['a name longer than any', { do: 'delete-name', name: 'x'.repeat(101) }],
     ['a run to delete with everything', { do: 'delete-everything', run: 'one' }],
-  ])('that is %s is sent away with 400', async (_, body) => {
+  ])('that is %s is refused with 400', async (_, body) => {
     const { status, body: answer } = await ask(body);
     expect([status, JSON.parse(answer)]).toMatchObject([400, { ok: false }]);
     expect(server.disk.files.has('/data/runs/one.jsonl')).toBe(true);
   });
 
-  test('longer than any is sent away', async () => {
+  test('longer than any is refused', async () => {
     expect((await ask('x'.repeat(1100 * 1024))).status).toBe(413);
   });
 
-  test('of any fields is answered with 200, 400 or 429, never with an error of the program', async () => {
+  test('with any fields is answered with 200, 400 or 429, never with an error of the program', async () => {
     const field = fc.oneof(
       fc.string(),
       fc.integer(),

@@ -45,7 +45,7 @@ test('[records] a folder that cannot be read is named, with the reason', async (
   expect(await recordsOn(disk).ask(LIST)).toEqual({ ok: false, why });
 });
 
-test('[records] what is to be deleted and cannot be read is told at each look, and nothing more is deleted', async () => {
+test('[records] a deletion file that cannot be read is reported at each look, and nothing more is deleted', async () => {
   disk.put('/data/deleting.json', Buffer.from('?'));
   const why = '/data/deleting.json cannot be read by this Lanecall: what was to be deleted may still be there.';
   const records = recordsOn(disk);
@@ -54,7 +54,7 @@ test('[records] what is to be deleted and cannot be read is told at each look, a
   expect(disk.files.has('/data/runs/one.jsonl')).toBe(true);
 });
 
-test('[records] what is deleted in part is told, with the reason', async () => {
+test('[records] a deletion that could not be finished is reported with the reason', async () => {
   disk.removeAll = () => Promise.reject(Object.assign(new Error('EIO'), { code: 'EIO' }));
   expect(await recordsOn(disk).ask({ do: 'delete-run', run: 'one' })).toEqual({
     ok: false,
@@ -64,13 +64,13 @@ test('[records] what is deleted in part is told, with the reason', async () => {
   });
 });
 
-test('[records] what cannot be kept is told, with the reason', async () => {
+test('[records] additions that cannot be saved are reported with the reason', async () => {
   disk.refuses = 'ENOSPC';
   const why = 'What you added to the run cannot be kept (the disk is full): free the disk and save it again.';
   expect(await recordsOn(disk).ask(KEEP)).toEqual({ ok: false, why });
 });
 
-test('[records] a session without a title is called one', async () => {
+test('[records] a session without a title is called “Session”', async () => {
   disk.put('/data/runs/one.jsonl', Buffer.from(journalLines({ run: 'one', text: '4 x 50 @ 1:00\n' }, [DONE]).join('')));
   const session = await given<'session'>(recordsOn(disk), { do: 'session', run: 'one' });
   expect(session).toMatchObject({ title: 'Session', text: '4 x 50 @ 1:00\n', lanesText: null });
@@ -88,7 +88,7 @@ test.each([
   });
 });
 
-test('[records] a message that is nothing to be asked is answered so, and one of another type by which it must be', async () => {
+test('[records] a message that asks nothing known is refused, and one of another type is told the right type', async () => {
   const { answer, refusesType } = recordsQuestion(recordsOn(disk));
   const body = { ok: true, bytes: Buffer.from('{}') } as const;
   expect(await answer(HOST, { query: '', type: 'application/json', body })).toEqual({

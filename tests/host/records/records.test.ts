@@ -67,7 +67,7 @@ test('[records] a journal that the disk no longer gives is refused with the reas
   });
 });
 
-test('[records] the oldest of many runs is found at once, and all of a name’s are deleted', async () => {
+test('[records] the oldest of many runs is found and deleted though the history is not worked out yet', async () => {
   for (let n = 0; n < 6; n++) runs.write(`run-${n}`, { openedAt: THURSDAY + n * MINUTE });
   let time = 0;
   const slow = () => recordsOn(runs.disk, { now: () => (time += 200) });
@@ -77,7 +77,7 @@ test('[records] the oldest of many runs is found at once, and all of a name’s 
   expect(runs.disk.files.has('/data/runs/run-0.jsonl')).toBe(false);
 });
 
-test('[records] blanks around a name that is to be deleted are no part of it', async () => {
+test('[records] blanks around a name to delete do not count', async () => {
   runs.write('one');
   await given<'delete-name'>(runs.records, { do: 'delete-name', name: '  Ana ' });
   expect(runs.text('/data/runs/one.jsonl')).not.toContain('Ana');

@@ -69,7 +69,7 @@ test('[reopened] journals of the first form, without summaries, are read', async
   expect(review.record.lanes.map(({ distance }) => distance)).toEqual([150, 200]);
 });
 
-test('[reopened] what a newer Lanecall has written is left to the byte, and said in a sentence', async () => {
+test('[reopened] what a newer Lanecall wrote is left byte for byte, and reported', async () => {
   writeJournal(data, { run: 'newer', text: SQUAD_TEXT, journal: NEWER }, LINES);
   const path = writeJournal(data, { run: 'ours', text: SQUAD_TEXT }, LINES);
   const after = path.replace(/jsonl$/, 'after.json');

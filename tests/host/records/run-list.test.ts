@@ -20,7 +20,7 @@ const list = () => listRuns(runsFolder(data));
 const ended = async () => (await list()).runs.map((run) => run.ended);
 
 describe('[record] the list of runs', () => {
-  test('has the newest first; of two of one second the later name', async () => {
+  test('has the newest first; of two runs of one second the later file name', async () => {
     for (const [run, later] of [
       ['a', 0],
       ['c', 60_000],
@@ -31,7 +31,7 @@ describe('[record] the list of runs', () => {
     expect((await list()).runs.map(({ run }) => run)).toEqual(['c', 'b', 'a']);
   });
 
-  test('has each with its file, its title and the time of its opening', async () => {
+  test('has each run with its file, its title and the time of its opening', async () => {
     const path = writeJournal(data, { run: 'r', text: TEXT }, [...START, LEFT]);
     expect(await list()).toEqual({
       runs: [{ path, run: 'r', title: 'Squad', openedAt: '2026-11-26T19:30:00', ended: 'left' }],
@@ -39,25 +39,25 @@ describe('[record] the list of runs', () => {
     });
   });
 
-  test('of many is whole', async () => {
+  test('has every run of many', async () => {
     for (let index = 0; index < 45; index++) writeJournal(data, { run: `run-${index}`, text: TEXT }, [LEFT]);
     expect((await list()).runs).toHaveLength(45);
   });
 
-  test('is empty where there is no folder; one that cannot be looked into is refused with the reason', async () => {
+  test('is empty without a folder; a folder that cannot be read is refused with the reason', async () => {
     expect(await list()).toEqual({ runs: [], unread: [] });
     writeFileSync(join(data, 'file'), '');
     await expect(listRuns(join(data, 'file'))).rejects.toMatchObject({ code: 'ENOTDIR' });
   });
 
-  test('leaves out what has another name than a journal, and what nobody began', async () => {
+  test('leaves out files that are not named as journals, and sessions that were never started', async () => {
     const path = writeJournal(data, { run: 'r', text: TEXT }, [{ say: 'closed', at: 1, why: 'not begun' }]);
     writeFileSync(`${path}.torn`, 'torn');
     writeFileSync(path.replace('.jsonl', '.after.json'), '{}');
     expect(await list()).toEqual({ runs: [], unread: [] });
   });
 
-  test('leaves out what has gone while it was looked at', async () => {
+  test('leaves out a journal that vanishes while it is read', async () => {
     mkdirSync(runsFolder(data));
     symlinkSync(join(data, 'gone'), join(runsFolder(data), 'a.jsonl'));
     expect(await list()).toEqual({ runs: [], unread: [] });
@@ -65,19 +65,19 @@ describe('[record] the list of runs', () => {
 });
 
 describe('[record] how a run ended', () => {
-  test('is its last line; one without an end goes on', async () => {
+  test('is its last line; a run without an end is still going', async () => {
     writeJournal(data, { run: 'r', text: TEXT }, START);
     expect(await ended()).toEqual(['going']);
   });
 
-  test('is known of one whose last line is half written: by the line before, as far as that says an end', async () => {
+  test('is known by the line before if the last one is half written', async () => {
     writeJournal(data, { run: 'r', text: TEXT }, [...START, LEFT], '{"say":"comm');
     expect(await ended()).toEqual(['left']);
     writeJournal(data, { run: 'r', text: TEXT }, START, '{"say":"clos');
     expect(await ended()).toEqual(['going']);
   });
 
-  test('is not said by an end that another line follows', async () => {
+  test('is not known by an end that another line follows', async () => {
     const mark = said([{ atMs: 91_000, fields: { do: 'mark' } }]);
     writeJournal(data, { run: 'r', text: TEXT }, [...START, LEFT, ...mark]);
     expect(await ended()).toEqual(['going']);
@@ -92,7 +92,7 @@ describe('[record] a journal that cannot be listed', () => {
     ['of something else', 'x\n'],
     ['without its first line', journalLines({ run: 'r', text: TEXT }, START)[1]!],
     ['with half its first line', journalLines({ run: 'r', text: TEXT }, START)[0]!.slice(0, -20)],
-  ])('because it is %s is said to be damaged at its first line', async (_, text) => {
+  ])('because it is %s is reported as damaged at its first line', async (_, text) => {
     mkdirSync(runsFolder(data));
     writeFileSync(join(runsFolder(data), 'a.jsonl'), text);
     expect(await why()).toEqual([
@@ -103,7 +103,7 @@ describe('[record] a journal that cannot be listed', () => {
     ]);
   });
 
-  test('because a newer program wrote it is said to be that program’s', async () => {
+  test('because a newer program wrote it is reported as that', async () => {
     const name = basename(writeJournal(data, { run: 'r', text: TEXT, journal: 3 }, START));
     expect(await why()).toEqual([
       [
@@ -114,7 +114,7 @@ describe('[record] a journal that cannot be listed', () => {
     ]);
   });
 
-  test('because it is a folder is said to be one', async () => {
+  test('because it is a folder is reported as one', async () => {
     mkdirSync(join(runsFolder(data), 'a.jsonl'), { recursive: true });
     expect(await why()).toEqual([
       [

@@ -36,7 +36,7 @@ beforeEach(async () => {
 afterEach(() => server.close());
 
 describe('[comeback] over HTTP', () => {
-  test('the run named is left, and the screens are told', async () => {
+  test('the named run is left, and the screens are told', async () => {
     expect(server.host.snapshot()).toMatchObject({
       run: { id: 'found' },
       notices: ALL,
@@ -58,7 +58,7 @@ describe('[comeback] over HTTP', () => {
     expect(server.host.snapshot().run?.id).toBe((JSON.parse(reply.body) as { run: string }).run);
   });
 
-  test('the news are told, and the run goes on and cannot be left any more', async () => {
+  test('after the report was read the run goes on and can no longer be left', async () => {
     expect(await server.ask('POST', '/told', JSON_TYPE, '{}')).toMatchObject({ status: 200 });
     expect(server.host.snapshot()).toMatchObject({ run: { id: 'found' }, notices: [], startUp: null });
     await server.ask('POST', '/told', JSON_TYPE, '{}');
@@ -80,7 +80,7 @@ describe('[comeback] over HTTP', () => {
     expect(server.host.snapshot()).toMatchObject({ run: { id: 'found' }, notices: ALL });
   });
 
-  test('opening another session ends the news of the run that was back, and no other', async () => {
+  test('opening another session ends the report of the run that came back, and only that', async () => {
     const headers = { 'Content-Type': 'text/plain' };
     expect(await server.ask('PUT', '/session', headers, TEXT)).toMatchObject({ status: 200 });
     expect(server.host.snapshot()).toMatchObject({

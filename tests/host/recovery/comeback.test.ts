@@ -32,7 +32,7 @@ const now = (wall: number, monotonic = wall, uptime = monotonic): ClockInstant =
 });
 
 describe('[recovery] the time of the run', () => {
-  test('is counted by the monotonic clock from the line before that has a fraction, on the same start of the machine', () => {
+  test('is counted by the monotonic clock from the last exact line, on the same start of the machine', () => {
     const lines = [opened(0.25), alive(5000), alive(9000.5)];
     expect(positionAt(lines, now(99_000, 10_000), 'b')).toEqual({
       at: 10_000,
@@ -48,12 +48,12 @@ describe('[recovery] the time of the run', () => {
     expect(positionAt(lines, now(31_000), 'b').at).toBe(30_500);
   });
 
-  test('is not before the last line, whatever the anchor says', () => {
+  test('is never before the last line', () => {
     const late = { ...alive(5000), mono: AHEAD + 100 };
     expect(positionAt([opened(), late], now(200), 'b')).toMatchObject({ at: 5000, by: 'monotonic' });
   });
 
-  test('takes no time at all where the clock stands where it stood', () => {
+  test('does not move if the clock has not moved', () => {
     expect(positionAt([opened(), alive(5000)], now(5000), 'b')).toEqual({
       at: 5000,
       seenAt: 5000,
@@ -62,11 +62,11 @@ describe('[recovery] the time of the run', () => {
     });
   });
 
-  test('has what the machine slept in it, which its uptime tells', () => {
+  test('includes the time that the machine slept, known by its uptime', () => {
     expect(positionAt([opened(), alive(5000)], now(65_000, 6000, 65_000), 'b').at).toBe(65_000);
   });
 
-  test('is not lengthened by the uptime where the monotonic clock does not stop in sleep', () => {
+  test('ignores the uptime where the monotonic clock does not stop in sleep', () => {
     onPlatform('darwin');
     expect(positionAt([opened(), alive(5000)], now(65_000, 65_000, 99_000), 'b').at).toBe(65_000);
   });
@@ -83,14 +83,14 @@ describe('[recovery] the time of the run', () => {
     });
   });
 
-  test('is that of the last line where the wall clock is earlier, and then it is not known for how long', () => {
+  test('is that of the last line if the wall clock is earlier, and the time away is then unknown', () => {
     const lines = [opened(), alive(5000)];
     expect(positionAt(lines, now(4999), 'another')).toEqual({ at: 5000, seenAt: 5000, by: 'wall', isKnown: false });
     expect(positionAt(lines, now(5000), 'another')).toMatchObject({ at: 5000, isKnown: true });
   });
 });
 
-describe('[recovery] the times in which nobody was there', () => {
+describe('[recovery] the times when the program was away', () => {
   test('are between each comeback and the line before it, in whole ms, and from the last line until now', () => {
     const lines = [opened(), alive(5000.5), back(8000.75), alive(9000), back(9000)];
     const position = positionAt(lines, now(12_000.5), 'b');
@@ -101,7 +101,7 @@ describe('[recovery] the times in which nobody was there', () => {
     expect(awayTimes([opened(), alive(5000)], positionAt([opened(), alive(5000)], now(5000.9), 'b'))).toEqual([]);
   });
 
-  test('[R1] have the leaves that were due in them, one due at their end included', () => {
+  test('[R1] include the leaves due in them, also one due at their very end', () => {
     const { state } = new Deck('Main set\n4 x 50 @ 0:30\n').at(0, { do: 'start' });
     const missed = (seenAt: number, at: number) =>
       leavesMissed(state, { seenAt, at, by: 'monotonic', isKnown: true }).map((leave) => leave.at);
@@ -109,7 +109,7 @@ describe('[recovery] the times in which nobody was there', () => {
     expect(missed(9999, 10_000)).toEqual([10_000]);
   });
 
-  test('[R2] have the swimmers behind a lead who were due in them', () => {
+  test('[R2] include the swimmers behind a lead who were due in them', () => {
     const text = 'lane 1 3 swimmers, gap 5\nlane 2 2 swimmers, gap 10\nlane 3\n\nMain set\n1 x 50 @ 1:00\n';
     const { state } = new Deck(text).at(0, { do: 'start' });
     const missed = (seenAt: number, at: number) =>

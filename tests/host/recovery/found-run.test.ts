@@ -25,10 +25,10 @@ function read(lines: readonly string[]): JournalLines {
 const folded = (commands: readonly { readonly atMs: number; readonly fields: object }[]) =>
   foldJournal(read(journalLines({ run: 'r', text: TEXT }, said(commands))))!;
 
-describe('[recovery] what the texts of a run weigh', () => {
+describe('[recovery] the weight of a run’s texts', () => {
   const own = weightOf(planOf(TEXT));
 
-  test('is its own text, and each that came into force after it', () => {
+  test('counts its own text and each that came into force later', () => {
     expect(folded([{ atMs: 0, fields: { do: 'start' } }]).weight).toBe(own);
     const rewrite = { atMs: 500, fields: { do: 'rewrite', text: OTHER } };
     expect(folded([rewrite]).weight).toBe(own + weightOf(planOf(OTHER)));
@@ -37,15 +37,15 @@ describe('[recovery] what the texts of a run weigh', () => {
   });
 });
 
-describe('[recovery] a line that is not carried out', () => {
+describe('[recovery] a command in a journal', () => {
   const start = { atMs: 60_000, fields: { do: 'start' } };
 
   test.each([
-    ['before the command before', 59_999, { do: 'mark' }, 'Its time is before that of the command before.'],
-    ['at no whole time', 60_000.5, { do: 'mark' }, 'Its time is before that of the command before.'],
-    ['of a command that nobody knows', 60_000, { do: 'sing' }, expect.stringContaining('sing')],
-    ['of a command that is refused', 60_000, { do: 'start' }, expect.any(String)],
-  ])('%s ends what is used of the journal', (_, atMs, fields, refused) => {
+    ['with a time before the last one’s', 59_999, { do: 'mark' }, 'Its time is before that of the command before.'],
+    ['at a fraction of a millisecond', 60_000.5, { do: 'mark' }, 'Its time is before that of the command before.'],
+    ['that this program does not know', 60_000, { do: 'sing' }, expect.stringContaining('sing')],
+    ['that is refused', 60_000, { do: 'start' }, expect.any(String)],
+  ])('%s ends the part of the journal that is used', (_, atMs, fields, refused) => {
     const {
       commands,
       journal,
@@ -54,7 +54,7 @@ describe('[recovery] a line that is not carried out', () => {
     expect([commands.length, journal.entries.length, why]).toEqual([1, 2, refused]);
   });
 
-  test('at the very time of the command before is no such line', () => {
+  test('may have the same time as the command before', () => {
     expect(folded([start, { atMs: 60_000, fields: { do: 'mark' } }])).toMatchObject({
       commands: [{ id: 'c-0' }, { id: 'c-1', at: 60_000, fields: { do: 'mark' }, command: { do: 'mark' } }],
       refused: null,
@@ -62,7 +62,7 @@ describe('[recovery] a line that is not carried out', () => {
   });
 });
 
-test('[recovery] a run whose clock was matched was opened when the first of it was, not when its file was begun', () => {
+test('[recovery] a run whose clock was matched keeps the time of its first opening, not that of its file', () => {
   const journal = read(journalLines({ run: 'r', text: TEXT }, []));
   const opened = { ...journal.opened, at: 90_000, wall: THURSDAY };
   const run = foundRun(
@@ -78,11 +78,11 @@ describe('[recovery] a journal whose session this program cannot read', () => {
   const path = `${FOLDER}/2999-01-01T00-00-00Z-odd.jsonl`;
   const bytes = Buffer.from(journalLines({ run: 'odd', text: 'Main\n4 x 50 @ 1.00\n' }, []).join(''));
 
-  test('folds to nothing', () => {
+  test('gives no run', () => {
     expect(foldJournal(read([bytes.toString()]))).toBeNull();
   });
 
-  test('is told of and left as it is, and the run in another comes back', async () => {
+  test('is reported and left as it is, and the run in another journal comes back', async () => {
     const deck = await goingDeck();
     deck.kill();
     deck.disk.put(path, bytes);
@@ -106,7 +106,7 @@ describe('[recovery] in a folder of several journals', () => {
     return lineOf({ ...opened, ...times, boot }, null).text;
   };
 
-  test('only what is called a journal is looked at', async () => {
+  test('only files named as journals are read', async () => {
     const disk = new FakeDisk();
     disk.put(`${FOLDER}/a.jsonl.torn`, Buffer.from('torn'));
     disk.put(`${FOLDER}/notes.txt`, Buffer.from('not ours'));
@@ -114,7 +114,7 @@ describe('[recovery] in a folder of several journals', () => {
     expect(disk.bytesRead).toBe(0);
   });
 
-  test('of two copies of one journal the longer one is the run', async () => {
+  test('of two copies of one journal the longer one is used', async () => {
     for (const names of [
       ['a', 'b'],
       ['b', 'a'],
@@ -128,7 +128,7 @@ describe('[recovery] in a folder of several journals', () => {
     }
   });
 
-  test('the newest of earlier starts of the machine is the one opened last by the wall clock, whatever its name', async () => {
+  test('among earlier starts of the machine the newest run is the one opened last by the wall clock, whatever its file name', async () => {
     const disk = new FakeDisk();
     disk.put(`${FOLDER}/2026-b.jsonl`, going('older', THURSDAY - 60_000));
     disk.put(`${FOLDER}/2026-a.jsonl`, going('newer', THURSDAY - 1000));
@@ -138,7 +138,7 @@ describe('[recovery] in a folder of several journals', () => {
     expect([lines(disk, '2026-a'), lines(disk, '2026-b')]).toEqual([1, 2]);
   });
 
-  test('one of this start of the machine is newer than any of an earlier start, and is read once', async () => {
+  test('a run of this start of the machine is newer than any of an earlier start, and is read once', async () => {
     const disk = new FakeDisk();
     disk.put(`${FOLDER}/a.jsonl`, Buffer.from(openedLine('now', 'boot-1', { mono: 4000, wall: THURSDAY - 7_000_000 })));
     disk.put(`${FOLDER}/b.jsonl`, Buffer.from(openedLine('before', 'boot-0', { mono: 9000, wall: THURSDAY })));
@@ -148,14 +148,14 @@ describe('[recovery] in a folder of several journals', () => {
     expect(['a', 'b', 'c'].map((name) => lines(disk, name))).toEqual([1, 2, 2]);
   });
 
-  test('of two of this start the one opened later by the monotonic clock is the newer', async () => {
+  test('of two runs of this start the newer is the one opened later by the monotonic clock', async () => {
     const disk = new FakeDisk();
     disk.put(`${FOLDER}/a.jsonl`, Buffer.from(openedLine('later', 'boot-1', { mono: 9000, wall: THURSDAY - 1000 })));
     disk.put(`${FOLDER}/b.jsonl`, Buffer.from(openedLine('first', 'boot-1', { mono: 8000, wall: THURSDAY })));
     expect((await recovered(disk)).found?.run).toBe('later');
   });
 
-  test('up to seven sentences are said, and from eight on six and how many more', async () => {
+  test('up to seven sentences are listed; of eight or more, six and the number of the others', async () => {
     for (const count of [7, 8]) {
       const disk = new FakeDisk();
       for (let index = 0; index < count; index++) disk.put(`${FOLDER}/${index}.jsonl`, Buffer.from('x'));
@@ -166,7 +166,7 @@ describe('[recovery] in a folder of several journals', () => {
     }
   });
 
-  test('of unfinished ones twenty are read at a start', async () => {
+  test('twenty unfinished runs are read at each start', async () => {
     for (const [count, left] of [
       [20, 0],
       [21, 1],

@@ -71,7 +71,7 @@ test.each([
   expect(said).toBe(expected);
 });
 
-test('[recovery] of a run that was left unattended: its title, when it was opened, what was commanded, the last leave', () => {
+test('[recovery] a run left unattended is described by its title, its opening, its commands and its last leave', () => {
   const run = (text: string, commands: number) =>
     ({
       openedAtTimeOfDay: 19.5 * 3_600_000,

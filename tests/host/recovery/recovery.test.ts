@@ -24,7 +24,7 @@ describe('[recovery] a host that was killed', () => {
     expect(again.now()).toBe(MINUTE + 12_345);
   });
 
-  test('every time in which nobody was there stays with the record, those of earlier kills too', async () => {
+  test('every time that the program was away stays in the record, earlier kills too', async () => {
     let deck = await goingDeck();
     for (const gone of [10_000, 20_000]) {
       deck.kill();
@@ -39,7 +39,7 @@ describe('[recovery] a host that was killed', () => {
     ]);
   });
 
-  test('however often it is killed, no fraction of a ms is lost or won', async () => {
+  test('however often it is killed, the clock loses and gains no fraction of a ms', async () => {
     let deck = await goingDeck();
     const { openedAt } = deck.host.snapshot().run!;
     for (let kill = 0; kill < 100; kill++) {
@@ -52,7 +52,7 @@ describe('[recovery] a host that was killed', () => {
     expect(deck.host.snapshot().run!.commands).toHaveLength(102);
   });
 
-  test('tells for how long nobody was there and which leaves were not called, until the coach has read it', async () => {
+  test('reports how long the program was away and which leaves were not called, until the coach has read it', async () => {
     const deck = await goingDeck();
     deck.kill();
     deck.clock.stall(75_000);
@@ -68,7 +68,7 @@ describe('[recovery] a host that was killed', () => {
     expect(again.host.snapshot()).toMatchObject({ notices: [], startUp: null });
   });
 
-  test('says so where no leave was due meanwhile', async () => {
+  test('says so if no leave was due meanwhile', async () => {
     const deck = await goingDeck();
     deck.kill();
     deck.clock.stall(3000);
@@ -87,7 +87,7 @@ describe('[recovery] a host that was killed', () => {
     );
   });
 
-  test('says by which clock that is known where the machine was restarted', async () => {
+  test('says which clock it went by after a restart of the machine', async () => {
     const deck = await goingDeck();
     deck.kill();
     const fresh = new FakeClock({ now: 777, timeOfDay: deck.clock.wall().epochMs + 3000 });
@@ -97,7 +97,7 @@ describe('[recovery] a host that was killed', () => {
     );
   });
 
-  test('a machine that slept meanwhile costs no time', async () => {
+  test('loses no time if the machine slept meanwhile', async () => {
     const deck = await goingDeck();
     deck.kill();
     deck.clock.sleep(5 * MINUTE);
@@ -106,7 +106,7 @@ describe('[recovery] a host that was killed', () => {
     expect(again.host.snapshot().notices[0]).not.toContain('restarted');
   });
 
-  test('a machine that was restarted gives the time by the wall clock, and the coach is told', async () => {
+  test('goes by the wall clock after a restart of the machine, and the coach is told', async () => {
     const deck = await goingDeck();
     deck.kill();
     const wall = deck.clock.wall().epochMs + 42_000;
@@ -123,7 +123,7 @@ describe('[recovery] a host that was killed', () => {
     expect(third.host.snapshot().notices[0]).not.toContain('restarted');
   });
 
-  test('a monotonic clock that has begun anew is not believed, whatever the start of the machine is called', async () => {
+  test('does not trust a monotonic clock that has begun again, even on the same start of the machine', async () => {
     const deck = await goingDeck();
     deck.kill();
     const wall = deck.clock.wall().epochMs + 42_000;
@@ -131,14 +131,14 @@ describe('[recovery] a host that was killed', () => {
     expect(Math.abs(again.now() - (MINUTE + 42_000))).toBeLessThan(50);
   });
 
-  test('a wall clock that was set back across a restart of the machine never takes the run back', async () => {
+  test('never goes back in time, though the wall clock was set back across a restart of the machine', async () => {
     const deck = await goingDeck();
     deck.kill();
     const { deck: again } = await JournalledDeck.start(new FakeClock({ now: 5, timeOfDay: 0 }), deck.disk, 'boot-2');
     expect(again.now()).toBe(MINUTE);
   });
 
-  test('the coach is told then that nobody knows for how long nobody was there, and what to do', async () => {
+  test('then says that the time away is unknown, and what to do', async () => {
     const told = async (deck: JournalledDeck) => {
       deck.kill();
       const { deck: again } = await JournalledDeck.start(new FakeClock({ now: 5, timeOfDay: 0 }), deck.disk, 'boot-2');
@@ -159,7 +159,7 @@ describe('[recovery] a host that was killed', () => {
     );
   });
 
-  test('a step of the wall clock while nobody was there moves nothing on the same start of the machine', async () => {
+  test('ignores a step of the wall clock on the same start of the machine', async () => {
     const deck = await goingDeck();
     deck.kill();
     deck.clock.stall(1000);
@@ -167,7 +167,7 @@ describe('[recovery] a host that was killed', () => {
     expect((await restarted(deck)).deck.now()).toBe(MINUTE + 1000);
   });
 
-  test('ids answered before stay known: the same id twice is one command', async () => {
+  test('still knows the ids that it answered: the same id twice is one command', async () => {
     const deck = await goingDeck();
     deck.kill();
     deck.clock.stall(500);
@@ -176,7 +176,7 @@ describe('[recovery] a host that was killed', () => {
     expect(again.host.snapshot().run!.commands).toHaveLength(2);
   });
 
-  test('a rewrite comes back by its text', async () => {
+  test('has the text of a rewrite again', async () => {
     const deck = await goingDeck();
     const text = SQUAD.replace('100 easy', '200 easy');
     expect(await deck.host.command('c', { do: 'rewrite', text })).toMatchObject({ ok: true });
@@ -188,7 +188,7 @@ describe('[recovery] a host that was killed', () => {
     expect(again.host.current()!.state.plan.source.text).toBe(text);
   });
 
-  test('undo still works on the command before the kill', async () => {
+  test('can still undo the command before the kill', async () => {
     const deck = await goingDeck();
     deck.kill();
     deck.clock.stall(2000);
@@ -198,7 +198,7 @@ describe('[recovery] a host that was killed', () => {
 });
 
 describe('[recovery] runs that do not come back', () => {
-  test('one that the coach leaves is closed, and only while that is offered', async () => {
+  test('a run that the coach leaves is closed, and can be left only while that is offered', async () => {
     const deck = await goingDeck();
     expect(await deck.host.leave('run-1')).toMatchObject({ ok: false });
     deck.kill();
@@ -210,7 +210,7 @@ describe('[recovery] runs that do not come back', () => {
     expect((await restarted(deck)).recovery).toMatchObject({ found: null, ...NOTHING_TOLD });
   });
 
-  test('one more than 30 minutes past its projected end is closed and told of; a minute earlier it is not', async () => {
+  test('a run more than 30 minutes past its projected end is closed and reported; a minute earlier it is not', async () => {
     const deck = await goingDeck();
     deck.kill();
     // Projected at the last sign of life: 8 x 45 s less one, the swim-down and what lies between.
@@ -229,7 +229,7 @@ describe('[recovery] runs that do not come back', () => {
     expect(again.host.snapshot()).toMatchObject({ run: null, notices: [], startUp: { run: null, unattended: [KEPT] } });
   });
 
-  test('what was kept of one left unattended is listed at every start until the coach has read it, and not after', async () => {
+  test('an unattended run is listed at every start until the coach has read of it', async () => {
     const deck = await goingDeck();
     deck.kill();
     deck.clock.stall(24 * 60 * MINUTE);
@@ -253,7 +253,7 @@ describe('[recovery] runs that do not come back', () => {
     expect(deck.disk.text(first)).toMatch(/"why":"unattended","told":true,[^\n]+\n$/);
   });
 
-  test('a disk that is full when the coach has read it leaves the record whole, and tells again', async () => {
+  test('a disk that is full at that moment leaves the record whole, and the next start reports it again', async () => {
     const deck = await goingDeck();
     deck.kill();
     deck.clock.stall(24 * 60 * MINUTE);
@@ -267,7 +267,7 @@ describe('[recovery] runs that do not come back', () => {
     expect((await restarted(deck)).recovery).toMatchObject({ said: [], unattended: { runs: [KEPT] } });
   });
 
-  test('one that was over before the host ended lacked nothing but its last line, and is not listed', async () => {
+  test('a run that was over before the host ended only lacked its last line, and is not listed', async () => {
     const deck = await goingDeck();
     await deck.host.command('z', { do: 'finish' });
     deck.kill();
@@ -277,7 +277,7 @@ describe('[recovery] runs that do not come back', () => {
     expect((await restarted(deck)).recovery).toMatchObject({ found: null, ...NOTHING_TOLD });
   });
 
-  test('one that waits for the coach for ever is left unattended too', async () => {
+  test('a run that waits for the coach for ever becomes unattended too', async () => {
     const { deck } = await JournalledDeck.start();
     await deck.open(SQUAD);
     await deck.pass(5000);
@@ -288,7 +288,7 @@ describe('[recovery] runs that do not come back', () => {
     ]);
   });
 
-  test('a session that nobody has begun does not come back after an end in good order, and does after a kill', async () => {
+  test('a session that was never started comes back after a kill, but not after a proper end', async () => {
     const { deck } = await JournalledDeck.start();
     await deck.open(SQUAD);
     deck.kill();
@@ -298,7 +298,7 @@ describe('[recovery] runs that do not come back', () => {
     expect((await restarted(deck)).recovery.found).toBeNull();
   });
 
-  test('of finished ones nothing but their ends is read, however many there are', async () => {
+  test('of finished runs only the ends are read, however many there are', async () => {
     const deck = await goingDeck();
     for (let run = 0; run < 50; run++) {
       await deck.open(SQUAD);

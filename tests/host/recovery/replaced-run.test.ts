@@ -43,7 +43,7 @@ function ends({ files }: FakeDisk): Record<string, string> {
   );
 }
 
-test('[journal] killed anywhere between, the run that comes back is the new one or the old one, and the other is closed', async () => {
+test('[journal] after a kill at any point of a replacement one of the two runs comes back, and the other is closed', async () => {
   const deck = await goingDeck();
   const all = await cuts(deck);
   expect(all.length).toBeGreaterThan(12);
@@ -73,7 +73,7 @@ test('[journal] the old run is closed when the new one is on the disk, and not b
   expect(ends(deck.disk)).toEqual({ 'run-1': 'replaced', 'run-2': 'open' });
 });
 
-test('[recovery] the newer of two is the one opened later, though the wall clock was set back between', async () => {
+test('[recovery] the newer of two runs is the one opened later, though the wall clock was set back in between', async () => {
   const deck = await goingDeck();
   deck.clock.setWall(18 * 3_600_000);
   const all = await cuts(deck);

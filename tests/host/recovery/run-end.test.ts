@@ -8,7 +8,7 @@ import { Deck } from '../../support/deck.ts';
 
 const TEXT = 'lane 1\n\nMain\n2 x 50 @ 1:00\n';
 
-test('[journal] a run that is done is over for good once its end can be undone no more, and not at that very moment', () => {
+test('[journal] a run is over for good one ms after the last moment at which its end can be undone', () => {
   const { state } = new Deck(TEXT).at(0, { do: 'start' });
   const { phase, doneAt } = settle(state, 3_600_000);
   expect(phase).toBe('done');

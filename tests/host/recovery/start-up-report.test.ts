@@ -14,7 +14,7 @@ function reported(parts: Partial<Pick<Recovery, 'away' | 'said'>> & { runs?: rea
   return { report, recorded: () => recorded };
 }
 
-test('[recovery] a start at which there is nothing to say says nothing, and nothing is recorded as read', async () => {
+test('[recovery] a start with nothing to report shows no report, and records none as read', async () => {
   const { report, recorded } = reported({});
   expect([report.notices(), report.forScreens(), report.offersToLeave('r')]).toEqual([[], null, false]);
   await report.told();
@@ -35,7 +35,7 @@ test('[recovery] a run that has come back may be left until the coach has read o
   }
 });
 
-test('[recovery] damage and unattended runs are told until they are read, whatever is opened meanwhile', async () => {
+test('[recovery] damage and unattended runs are reported until read, whatever is opened meanwhile', async () => {
   const { report, recorded } = reported({ said: ['A tear.'], runs: ['An earlier one.'] });
   report.otherRunOpened();
   expect(report.notices()).toEqual(['A tear.']);

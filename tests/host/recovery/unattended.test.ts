@@ -19,7 +19,7 @@ async function left() {
   return { deck, path: deck.path(), before: deck.disk.text(deck.path()) };
 }
 
-test('[recovery] a run is unattended from the first ms on after half an hour past its projected end', async () => {
+test('[recovery] a run is unattended from the first ms after half an hour past its projected end', async () => {
   const deck = await goingDeck();
   deck.kill();
   const seenAt = deck.now();
@@ -35,7 +35,7 @@ test('[recovery] a run is unattended from the first ms on after half an hour pas
 });
 
 describe('[recovery] the last line of a run that was left unattended', () => {
-  test('says when it was closed, by the clocks of this start, and is on the disk itself; the file is closed', async () => {
+  test('says when it was closed, by the clocks of this start, and is on the disk before the file is closed', async () => {
     const { deck, path, before } = await left();
     await restarted(deck, 'boot-2');
     const text = deck.disk.text(path);
@@ -55,7 +55,7 @@ describe('[recovery] the last line of a run that was left unattended', () => {
     ['cannot be written', (disk: FakeDisk) => (disk.room = 20)],
     ['cannot be made safe', (disk: FakeDisk) => (disk.unsyncable = 'EIO')],
     ['is refused altogether', (disk: FakeDisk) => (disk.refuses = 'EROFS')],
-  ])('that %s leaves the journal as it was, to be found by the next start, and no file open', async (_, harm) => {
+  ])('that %s leaves the journal as it was for the next start, and no file open', async (_, harm) => {
     const { deck, path, before } = await left();
     harm(deck.disk);
     await restarted(deck);
@@ -66,7 +66,7 @@ describe('[recovery] the last line of a run that was left unattended', () => {
     expect(readJournal(deck.disk.files.get(path)!)).toMatchObject({ kind: 'journal', stop: null });
   });
 
-  test('is not written behind a torn end either where only the cutting is refused', async () => {
+  test('is not written after a torn end if only the cutting is refused', async () => {
     const { deck, path, before } = await left();
     deck.disk.put(path, Buffer.from(`${before}{"half`));
     deck.disk.replace = () => Promise.reject(new Error('no file beside it'));
@@ -82,7 +82,7 @@ describe('[recovery] the last line of a run that was left unattended', () => {
     expect((await restarted(deck)).recovery.unattended.runs[0]).toContain('2 commands, the last leave at 19:33.');
   });
 
-  test('is not written behind a torn end that cannot be cut off', async () => {
+  test('is not written after a torn end that cannot be cut off', async () => {
     const { deck, path, before } = await left();
     deck.disk.put(path, Buffer.from(`${before}{"half`));
     deck.disk.refuses = 'EROFS';
@@ -92,7 +92,7 @@ describe('[recovery] the last line of a run that was left unattended', () => {
   });
 });
 
-describe('[recovery] that the coach has read of it', () => {
+describe('[recovery] the line that the coach has read of it', () => {
   test.each([
     ['removed', (disk: FakeDisk, path: string) => disk.remove(path)],
     ['made unreadable', (disk: FakeDisk, path: string) => void disk.unreadable.set(path, 'EIO')],

@@ -63,7 +63,7 @@ describe('[screens] a wall', () => {
     expect(desk.last('answer')).toEqual({ say: 'answer', id: 'a', ok: true, at: null, why: null });
   });
 
-  test('that is gone is told the coach, and that it was turned', () => {
+  test('that has gone or was turned is reported to the coach', () => {
     const pool = new Pool();
     const [wall, desk] = [pool.wall('Hall', '?end'), pool.connect('desk')];
     wall.say({ say: 'room', room: { width: 1080, height: 1920 } });
@@ -76,7 +76,7 @@ describe('[screens] a wall', () => {
     expect(desk.last('screens')?.screens).toMatchObject([{ name: 'Hall', connected: [] }]);
   });
 
-  test('shows its name when the coach asks, and so do the coaches’ pictures', () => {
+  test('shows its name when the coach asks, and so do the pictures in the coach’s window', () => {
     const pool = new Pool();
     const [wall, desk, other, remote] = [
       pool.wall(),
@@ -106,7 +106,7 @@ describe('[screens] who may say what', () => {
     ['wall', { say: 'touch', id: 'a', run: 'run', lane: 1, at: 10_000, watch: 38_000 }],
     ['remote', { say: 'room', room: { width: 100, height: 100 } }],
     ['desk', { say: 'room', room: { width: 100, height: 100 } }],
-  ])('a %s that says %j is hung up on, and nothing is done', (kind, message) => {
+  ])('a %s that sends %j is hung up on, and nothing is done', (kind, message) => {
     const pool = new Pool();
     const hall = pool.wall('Hall');
     const other = pool.connect(kind);
@@ -121,7 +121,7 @@ describe('[screens] who may say what', () => {
     { settings: { colour: 'red' } },
     { settings: FIRST_SETTINGS, rename: 'Gym' },
     { rename: 'a'.repeat(41) },
-  ])('the coach who says %j is hung up on as well: that is no wish', (wish) => {
+  ])('the coach’s window that sends %j is hung up on as well: that is no wish', (wish) => {
     const pool = new Pool();
     const [hall, desk] = [pool.wall('Hall'), pool.connect('desk')];
     desk.say({ say: 'screen', id: 'a', name: 'Hall', wish });
@@ -129,7 +129,7 @@ describe('[screens] who may say what', () => {
     expect(hall.last('screen')?.settings).toEqual(FIRST_SETTINGS);
   });
 
-  test('what cannot be is answered with why', () => {
+  test('an impossible wish is answered with the reason', () => {
     const pool = new Pool();
     const desk = pool.connect('desk');
     desk.say({ say: 'screen', id: 'a', name: 'Nowhere', wish: { settings: {} } });
@@ -138,7 +138,7 @@ describe('[screens] who may say what', () => {
 });
 
 describe('[screens] the list', () => {
-  test('comes twice a second at most, however much is set', () => {
+  test('is sent at most twice a second, however much is set', () => {
     const pool = new Pool();
     pool.wall('Hall');
     const desk = pool.connect('desk');

@@ -16,14 +16,14 @@ beforeEach(() => {
   pace = new NewsPace(clock.timers, () => told.push(clock.now() - BEGIN));
 });
 
-test('[screens] the first news go out at once, and nothing more without any', () => {
+test('[screens] the first news goes out at once, and nothing more without news', () => {
   pace.news();
   expect(told).toEqual([0]);
   clock.advance(10_000);
   expect([told, clock.pending]).toEqual([[0], 0]);
 });
 
-test('[screens] what is new within half a second goes out together at its end', () => {
+test('[screens] news within half a second goes out together at the end of it', () => {
   pace.news();
   clock.advance(100);
   pace.news();
@@ -38,7 +38,7 @@ test('[screens] what is new within half a second goes out together at its end', 
   expect(told).toEqual([0, 500, 1000]);
 });
 
-test('[screens] after half a second of quiet the next are the first again', () => {
+test('[screens] after half a second of quiet the next news goes out at once', () => {
   pace.news();
   clock.advance(NEWS_EVERY);
   pace.news();

@@ -36,8 +36,8 @@ class Pool {
   }
 }
 
-describe('[screens] a screen that comes in', () => {
-  test('is told its name and settings at once, and each change', () => {
+describe('[screens] a screen that connects', () => {
+  test('gets its name and settings at once, and each change', () => {
     const pool = new Pool();
     const wall = pool.wall('Hall');
     expect(wall.told).toEqual(['Hall left']);
@@ -45,12 +45,12 @@ describe('[screens] a screen that comes in', () => {
     expect(wall.told).toEqual(['Hall left', 'Hall right']);
   });
 
-  test('without a name gets one that no other has or had', () => {
+  test('without a name gets one that no other screen has or had', () => {
     const pool = new Pool([{ name: 'Deep end', settings: FIRST_SETTINGS, formerly: ['Screen 2'] }]);
     expect([pool.wall(null).told, pool.wall(null).told]).toEqual([['Screen 1 left'], ['Screen 3 left']]);
   });
 
-  test('of a second window of a browser gets a name of its own, and both have theirs again tomorrow', () => {
+  test('from a second window of a browser gets its own name, and both have theirs again tomorrow', () => {
     const pool = new Pool();
     const known = (...names: string[]): string | undefined => {
       const told: string[] = [];
@@ -68,7 +68,7 @@ describe('[screens] a screen that comes in', () => {
     expect([again(), again(), again()]).toEqual(['Screen 2', 'Screen 1', 'Screen 3']);
   });
 
-  test('of the same name as another has the same settings', () => {
+  test('with the same name as another has the same settings', () => {
     const pool = new Pool();
     const walls = [pool.wall('Hall'), pool.wall('Hall')];
     pool.book.carryOut('Hall', { settings: { pushOff: 'right' } });
@@ -76,13 +76,13 @@ describe('[screens] a screen that comes in', () => {
     expect(pool.list()).toEqual(['Hall 2']);
   });
 
-  test('from before introductions gets a name as well', () => {
+  test('from an earlier program, without an introduction, gets a name as well', () => {
     const pool = new Pool();
     pool.book.join(undefined, () => undefined);
     expect(pool.list()).toEqual(['Screen 1 1']);
   });
 
-  test('may have any name that can be written', () => {
+  test('can have any name that can be typed', () => {
     const pool = new Pool();
     pool.wall('__proto__');
     pool.wall('constructor');
@@ -93,7 +93,7 @@ describe('[screens] a screen that comes in', () => {
 });
 
 describe('[screens] a renamed screen', () => {
-  test('is told its new name, and known when it gives the old one', () => {
+  test('gets its new name, and is known when it gives the old one', () => {
     const pool = new Pool();
     const wall = pool.wall('Screen 1');
     pool.book.carryOut('Screen 1', { settings: { pushOff: 'right' } });
@@ -112,7 +112,7 @@ describe('[screens] a renamed screen', () => {
     expect(pool.list()).toEqual(['Deep end 1', 'Hall 1']);
   });
 
-  test('takes a former name from whoever had it', () => {
+  test('takes a former name from the screen that had it', () => {
     const pool = new Pool();
     pool.wall('Hall');
     pool.wall('Deep end');
@@ -148,7 +148,7 @@ describe('[screens] remembering', () => {
     expect(pool.wall('Hall').told).toEqual(['Hall right']);
   });
 
-  test('one that is not connected can be set, renamed and forgotten', () => {
+  test('a screen that is not connected can be set, renamed and forgotten', () => {
     const pool = new Pool([{ name: 'Hall', settings: FIRST_SETTINGS, formerly: [] }]);
     expect(pool.book.carryOut('Hall', { settings: { inset: 0 } })).toBeNull();
     expect(pool.book.carryOut('Hall', { rename: 'Gym' })).toBeNull();
@@ -157,7 +157,7 @@ describe('[screens] remembering', () => {
     expect([pool.kept, pool.list()]).toEqual([[], []]);
   });
 
-  test('one that is connected is not forgotten', () => {
+  test('a connected screen cannot be forgotten', () => {
     const pool = new Pool();
     const wall = pool.wall('Hall');
     expect(pool.book.carryOut('Hall', { forget: true })).toContain('connected');
@@ -167,11 +167,11 @@ describe('[screens] remembering', () => {
     expect(pool.book.carryOut('Hall', { forget: true })).toBeNull();
   });
 
-  test('what is forgotten cannot be set, and a sentence says so', () => {
+  test('a forgotten screen cannot be set, and a sentence says so', () => {
     expect(new Pool().book.carryOut('Hall', { settings: { inset: 0 } })).toContain('no screen “Hall”');
   });
 
-  test('a change to what is there already is not written', () => {
+  test('a change to the same settings is not written', () => {
     const pool = new Pool();
     pool.wall('Hall');
     const before = pool.kept;
@@ -179,7 +179,7 @@ describe('[screens] remembering', () => {
     expect(pool.kept).toBe(before);
   });
 
-  test('names that anybody may say do not pile up: of those nobody has set the last 32 stay', () => {
+  test('screens that nobody has set do not pile up: only the last 32 stay', () => {
     const pool = new Pool();
     const first = pool.wall('First');
     pool.book.carryOut('First', { settings: { inset: 0 } });
@@ -189,7 +189,7 @@ describe('[screens] remembering', () => {
     expect(pool.kept.map(({ name }) => name)).toEqual(expect.arrayContaining(['First', 'Noise 199', 'Noise 168']));
   });
 
-  test('a hundred can be set, and then one has to be forgotten', () => {
+  test('a hundred screens can be set; then one has to be forgotten first', () => {
     const settings = { ...FIRST_SETTINGS, inset: 0 };
     const pool = new Pool(Array.from({ length: 100 }, (_, n) => ({ name: `Hall ${n}`, settings, formerly: [] })));
     pool.wall('New');
@@ -201,8 +201,8 @@ describe('[screens] remembering', () => {
   });
 });
 
-describe('[screens] the coach is told', () => {
-  test('of all of them by name, numbers in order', () => {
+describe('[screens] the coach’s list', () => {
+  test('has all screens by name, numbers in order', () => {
     const pool = new Pool();
     ['Wall', 'Screen 10', 'Screen 9'].forEach((name) => pool.wall(name));
     expect(pool.list()).toEqual(['Screen 9 1', 'Screen 10 1', 'Wall 1']);
@@ -216,7 +216,7 @@ describe('[screens] the coach is told', () => {
     expect(pool.book.latest()[0]?.connected).toEqual([{ search: '?flip', room: { width: 1080, height: 1920 } }]);
   });
 
-  test('at once of the first news, and twice a second at most', () => {
+  test('comes at once at the first news, and at most twice a second', () => {
     const pool = new Pool();
     pool.wall('Hall');
     expect(pool.news).toBe(1);
@@ -230,13 +230,13 @@ describe('[screens] the coach is told', () => {
   });
 });
 
-describe('[screens] what cannot be is said in a sentence', () => {
+describe('[screens] an impossible wish is refused with a sentence', () => {
   const full = () => {
     const settings = { ...FIRST_SETTINGS, inset: 0 };
     return new Pool(Array.from({ length: 100 }, (_, n) => ({ name: `Hall ${n}`, settings, formerly: [] })));
   };
 
-  test('a name that another has, one that is gone, one that is connected, one too many', () => {
+  test('a taken name, a screen that is gone, a connected one, one too many', () => {
     const pool = new Pool();
     pool.wall('Hall');
     pool.wall('Gym');
@@ -252,7 +252,7 @@ describe('[screens] what cannot be is said in a sentence', () => {
     expect(other.book.carryOut('New', { rename: 'Newer' })).toBe(tooMany);
   });
 
-  test('of a hundred any may be renamed, and set as at first: then it is none of them', () => {
+  test('any of a hundred screens may be renamed, or set back to the first settings, and then does not count', () => {
     const pool = full();
     expect(pool.book.carryOut('Hall 7', { rename: 'Gym' })).toBeNull();
     expect(pool.book.carryOut('Hall 8', { settings: { inset: FIRST_SETTINGS.inset } })).toBeNull();
@@ -261,8 +261,8 @@ describe('[screens] what cannot be is said in a sentence', () => {
   });
 });
 
-describe('[screens] who is told', () => {
-  test('of which screen is which: all that wanted to be, until they do not', () => {
+describe('[screens] listeners', () => {
+  test('all hear that screens show their names, until they stop listening', () => {
     const { book } = new Pool();
     const heard: string[] = [];
     const stop = book.onWhich(() => heard.push('one'));
@@ -273,7 +273,7 @@ describe('[screens] who is told', () => {
     expect(heard).toEqual(['one', 'two', 'two']);
   });
 
-  test('of news: until they are not wanted any more', () => {
+  test('hear of news until they stop listening', () => {
     const pool = new Pool();
     let told = 0;
     const stop = pool.book.onNews(() => told++);
@@ -284,7 +284,7 @@ describe('[screens] who is told', () => {
     expect(told).toBe(1);
   });
 
-  test('of a screen that goes, that is set and that has another size, each within half a second', () => {
+  test('hear within half a second of a screen that goes, is set or has another size', () => {
     const pool = new Pool();
     const wall = pool.wall('Hall');
     pool.list();
@@ -302,7 +302,7 @@ describe('[screens] who is told', () => {
     expect(news(() => undefined)).toBe(false);
   });
 
-  test('of a size and an address where none was said: those of a common television', () => {
+  test('hear the size of a common television for a screen that did not say its own', () => {
     const pool = new Pool();
     pool.book.join(undefined, () => undefined);
     pool.list();
@@ -311,7 +311,7 @@ describe('[screens] who is told', () => {
 });
 
 describe('[screens] what is kept', () => {
-  test('is handed over with each new name, each setting and each that is forgotten, and not for less', () => {
+  test('is handed over at each new name, each setting and each screen forgotten, and not otherwise', () => {
     const pool = new Pool();
     const writes = (change: () => void): boolean => {
       const before = pool.kept;
@@ -328,7 +328,7 @@ describe('[screens] what is kept', () => {
     expect(writes(() => pool.book.carryOut('Nobody', { forget: true }))).toBe(false);
   });
 
-  test('of names that nobody has set are the last 32: one that is connected is not counted', () => {
+  test('has the last 32 screens that nobody has set; connected ones do not count', () => {
     const pool = new Pool();
     const here = pool.wall('Here');
     const gone = Array.from({ length: 33 }, (_, n) => pool.wall(`Noise ${n}`));
@@ -341,7 +341,7 @@ describe('[screens] what is kept', () => {
     expect(pool.kept.map(({ name }) => name)).not.toContain('Here');
   });
 
-  test('of a screen that somebody has renamed stays, though nothing of it was set', () => {
+  test('has a renamed screen even if nothing of it was set', () => {
     const pool = new Pool();
     pool.wall('Screen 1').leave();
     pool.book.carryOut('Screen 1', { rename: 'Hall' });

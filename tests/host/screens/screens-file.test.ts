@@ -37,7 +37,7 @@ const HALL = JSON.stringify({
 });
 
 describe('[screens] the file', () => {
-  test('what was set stands there for the next host', async () => {
+  test('has the settings for the next host', async () => {
     const disk = new FakeDisk();
     const first = await host(disk);
     first.join('Screen 1');
@@ -60,7 +60,7 @@ describe('[screens] the file', () => {
     expect(disk.text(FILE)).toContain('\n      "name": "Hall",\n');
   });
 
-  test('many changes at once are written once or twice, the last among them', async () => {
+  test('is written once or twice for many changes at once, the last one included', async () => {
     const disk = new FakeDisk();
     const { book, kept, join } = await host(disk);
     join('Hall');
@@ -73,7 +73,7 @@ describe('[screens] the file', () => {
     expect(disk.text(FILE)).toContain('"inset": 10');
   });
 
-  test('a crash leaves the old one or the new one, at whatever change it comes', async () => {
+  test('is the old one or the new one after a crash at any moment', async () => {
     for (let survived = 0; survived < 8; survived++) {
       const disk = holding(HALL);
       const { book, kept } = await host(disk);
@@ -95,14 +95,14 @@ describe('[screens] the file', () => {
 
 describe('[screens] a file that is not ours', () => {
   test.each([
-    ['no JSON', 'Squad\n8 x 50 @ 1:00\n'],
+    ['not JSON', 'Squad\n8 x 50 @ 1:00\n'],
     ['cut short', HALL.slice(0, 100)],
     ['empty', ''],
     ['of something else', '{"windows": []}'],
     ['with a setting out of its range', HALL.replace('"inset":5', '"inset":50')],
-    ['no object', '7'],
+    ['not an object', '7'],
     ['too large', `${HALL}${' '.repeat(1024 * 1024)}`],
-  ])('%s is set aside, and a sentence says where', async (_, text) => {
+  ])('(%s) is set aside, and a sentence says where', async (_, text) => {
     const disk = holding(text);
     const { kept, names, join } = await host(disk);
     expect(kept.said).toContain('/data/screens.json.aside-1');
@@ -113,7 +113,7 @@ describe('[screens] a file that is not ours', () => {
     expect(disk.text(FILE)).toContain('Gym');
   });
 
-  test('two that were set aside are both there', async () => {
+  test('is set aside beside an earlier one', async () => {
     const disk = holding('first');
     await host(disk);
     disk.put(FILE, Buffer.from('second'));
@@ -121,7 +121,7 @@ describe('[screens] a file that is not ours', () => {
     expect(['1', '2'].map((n) => disk.text(`/data/screens.json.aside-${n}`))).toEqual(['first', 'second']);
   });
 
-  test('of a newer version it is left as it is, whatever is set meanwhile', async () => {
+  test('but of a newer version is left as it is, whatever is set meanwhile', async () => {
     const newer = JSON.stringify({ version: 2, screens: { hall: {} } });
     const disk = holding(newer);
     const { kept, join, book } = await host(disk);
@@ -133,7 +133,7 @@ describe('[screens] a file that is not ours', () => {
     expect(disk.text(FILE)).toBe(newer);
   });
 
-  test('one that cannot be read is left as it is', async () => {
+  test('and cannot be read is left as it is', async () => {
     const disk = holding(HALL);
     disk.unreadable.set(FILE, 'EACCES');
     const { kept, join } = await host(disk);
@@ -143,7 +143,7 @@ describe('[screens] a file that is not ours', () => {
     expect(disk.text(FILE)).toBe(HALL);
   });
 
-  test('one that cannot be set aside is left as it is', async () => {
+  test('and cannot be set aside is left as it is', async () => {
     const disk = holding('nothing of ours');
     disk.refuses = 'EROFS';
     const { kept, join } = await host(disk);
@@ -156,7 +156,7 @@ describe('[screens] a file that is not ours', () => {
 });
 
 describe('[screens] a disk that refuses', () => {
-  test('is told the coach until something could be written, and settings hold meanwhile', async () => {
+  test('is reported until something could be written, and settings hold meanwhile', async () => {
     const disk = new FakeDisk();
     const { book, kept, notices, join } = await host(disk);
     disk.refuses = 'ENOSPC';
@@ -171,7 +171,7 @@ describe('[screens] a disk that refuses', () => {
     expect(disk.text(FILE)).toContain('"inset": 1');
   });
 
-  test('a host that has lost the folder writes nothing more', async () => {
+  test('writes nothing more once the host has lost the folder', async () => {
     const disk = holding(HALL);
     const { book, kept, mine } = await host(disk);
     mine.is = false;
@@ -181,19 +181,19 @@ describe('[screens] a disk that refuses', () => {
   });
 });
 
-describe('[screens] what the coach is told of the file', () => {
+describe('[screens] what the coach reads about the file', () => {
   const notKept = 'the screens have their first settings, and changes last until Lanecall ends.';
 
   test.each([
     ['EACCES', `${FILE} cannot be read (this user may not read or write it): ${notKept}`],
     ['ENOENT', null],
-  ])('where it cannot be read (%s): %s', async (code, said) => {
+  ])('if it cannot be read (%s): %s', async (code, said) => {
     const disk = holding(HALL);
     disk.unreadable.set(FILE, code);
     expect((await host(disk)).kept.said).toBe(said);
   });
 
-  test('where it is of a newer Lanecall', async () => {
+  test('if a newer Lanecall wrote it', async () => {
     const { kept } = await host(holding('{"version":2}'));
     expect(kept.said).toBe(`${FILE} is of a newer Lanecall and left as it is: ${notKept}`);
   });
@@ -209,13 +209,13 @@ describe('[screens] what the coach is told of the file', () => {
     },
   );
 
-  test('where it is no text at all', async () => {
+  test('if it is not text', async () => {
     const disk = new FakeDisk();
     disk.put(FILE, Uint8Array.from([0xff, 0xfe]));
     expect((await host(disk)).kept.said).toContain('does not hold the settings of screens');
   });
 
-  test('where it is not ours and cannot be moved', async () => {
+  test('if it is not ours and cannot be moved', async () => {
     const disk = holding('nothing of ours');
     disk.refuses = 'EROFS';
     expect((await host(disk)).kept.said).toBe(
@@ -223,7 +223,7 @@ describe('[screens] what the coach is told of the file', () => {
     );
   });
 
-  test('where it cannot be written', async () => {
+  test('if it cannot be written', async () => {
     const disk = new FakeDisk();
     const { kept, notices, join } = await host(disk);
     disk.refuses = 'ENOSPC';
@@ -235,7 +235,7 @@ describe('[screens] what the coach is told of the file', () => {
     ]);
   });
 
-  test('of a whole MiB it is read, if it is ours', async () => {
+  test('not if it is ours, up to a whole MiB: then it is read', async () => {
     const { names } = await host(holding(HALL.padEnd(1024 * 1024, ' ')));
     expect(names()).toEqual(['Hall']);
   });

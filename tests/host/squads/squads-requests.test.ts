@@ -15,7 +15,7 @@ afterEach(() => server.close());
 const ask = (body: unknown, headers: Record<string, string | undefined> = {}) =>
   server.ask('POST', '/squads', { ...JSON_TYPE, ...headers }, typeof body === 'string' ? body : JSON.stringify(body));
 
-test('[squads] our own pages are answered; a page from elsewhere, no page, a screen’s socket and a GET are not', async () => {
+test('[squads] only our own pages are answered; not pages from elsewhere, other programs, screens’ sockets or a GET', async () => {
   expect(await ask({ do: 'keep', squad: SQUAD, over: false })).toMatchObject({ status: 200 });
   for (const Origin of ['http://pool.example', undefined]) expect((await ask(LIST, { Origin })).status).toBe(403);
   expect((await server.ask('GET', '/squads')).status).toBe(405);
@@ -40,24 +40,24 @@ test.each<[string, unknown]>([
   ['a name of nothing', { do: 'delete', name: '' }],
   ['a name without end', { do: 'rename', name: 'Harbour', to: 'x'.repeat(41) }],
   ['a name with a line in it', { do: 'rename', name: 'Harbour', to: 'a\nb' }],
-])('[squads] a message that is %s is sent away with 400', async (_, body) => {
+])('[squads] a message that is %s is refused with 400', async (_, body) => {
   const { status, body: answer } = await ask(body);
   const why = 'That is nothing that can be asked of the squads.';
   expect([status, JSON.parse(answer)]).toEqual([400, { ok: false, why }]);
 });
 
-test('[squads] a message longer than any is sent away', async () => {
+test('[squads] a message longer than any is refused', async () => {
   const { status, body } = await ask('x'.repeat(1100 * 1024));
   expect([status, JSON.parse(body)]).toEqual([413, { ok: false, why: 'A squad has 20 lanes at most.' }]);
 });
 
-test('[squads] a message that broke off is sent away', async () => {
+test('[squads] a message that broke off is refused', async () => {
   const { answer } = squadsQuestion(server.squads);
   const body = { ok: false, why: 'broken off' } as const;
   expect(await answer(server.host, { query: '', type: 'application/json', body })).toMatchObject({ status: 400 });
 });
 
-test('[squads] a message of another type is told of which it must be', async () => {
+test('[squads] a message of another type is told the right type', async () => {
   const { status, body } = await ask(LIST, { 'Content-Type': 'text/plain' });
   expect([status, JSON.parse(body)]).toEqual([
     415,

@@ -34,7 +34,7 @@ async function names(): Promise<readonly string[]> {
 }
 
 describe('[squads] the file', () => {
-  test('keeps squads by name, each once, as plain JSON that a person can read', async () => {
+  test('has each squad once, as plain JSON that a person can read', async () => {
     await keep(JUNIORS);
     expect(await keep(HARBOUR)).toEqual({ ok: true, squads: [HARBOUR, JUNIORS], said: null });
     expect(JSON.parse(disk.text(FILE))).toEqual({ version: 1, squads: [HARBOUR, JUNIORS] });
@@ -42,14 +42,14 @@ describe('[squads] the file', () => {
     expect(disk.safe.get(FILE)).toEqual(disk.files.get(FILE));
   });
 
-  test('one that has the name already is replaced only where that is asked for', async () => {
+  test('replaces a squad of the same name only after asking', async () => {
     await keep(HARBOUR);
     const other = { ...JUNIORS, name: 'harbour' };
     expect(await keep(other)).toEqual({ ok: false, why: expect.stringContaining('harbour already') as string });
     expect(await keep(other, true)).toMatchObject({ ok: true, squads: [other] });
   });
 
-  test('a squad is renamed and deleted, and what is not there any more is said', async () => {
+  test('renames and deletes squads, and says if one is no longer there', async () => {
     await keep(HARBOUR);
     await keep(JUNIORS);
     expect(await ask({ do: 'rename', name: 'Harbour', to: 'juniors' })).toEqual({
@@ -66,29 +66,29 @@ describe('[squads] the file', () => {
     expect(await ask({ do: 'rename', name: 'Juniors', to: 'x' })).toEqual(gone);
   });
 
-  test('are listed by name, numbers in them by what they come to', async () => {
+  test('lists squads by name, with numbers in order', async () => {
     for (const name of ['Squad 10', 'Squad 9', 'a squad', 'Über 60']) await keep({ ...JUNIORS, name });
     expect(await names()).toEqual(['a squad', 'Squad 9', 'Squad 10', 'Über 60']);
   });
 
-  test('one is not renamed to what any other is called', async () => {
+  test('does not rename a squad to the name of another', async () => {
     for (const name of ['One', 'Two', 'Three']) await keep({ ...JUNIORS, name });
     expect(await ask({ do: 'rename', name: 'One', to: 'two' })).toMatchObject({ ok: false });
     expect(await names()).toEqual(['One', 'Three', 'Two']);
   });
 
-  test('what somebody wrote into it by hand counts at once', async () => {
+  test('may be edited by hand, which counts at once', async () => {
     await keep(JUNIORS);
     holding(KEPT.replace('lane 1 css', 'Lane 1: css'));
     expect(await names()).toEqual(['Harbour']);
   });
 
-  test('wishes that come together are carried out one after the other', async () => {
+  test('carries out wishes that come together one after the other', async () => {
     await Promise.all(Array.from({ length: 9 }, (_, n) => keep({ ...JUNIORS, name: `Squad ${n + 1}` })));
     expect(await names()).toHaveLength(9);
   });
 
-  test('a hundred are kept and no more', async () => {
+  test('keeps at most a hundred squads', async () => {
     const all = Array.from({ length: 100 }, (_, n) => ({ ...JUNIORS, name: `Squad ${n + 1}` }));
     holding(JSON.stringify({ version: 1, squads: all }));
     expect(await keep(HARBOUR)).toEqual({
@@ -99,7 +99,7 @@ describe('[squads] the file', () => {
     expect(await names()).toHaveLength(100);
   });
 
-  test('a crash leaves the old one or the new one, at whatever change it comes', async () => {
+  test('is the old one or the new one after a crash at any moment', async () => {
     for (let survived = 0; survived < 4; survived++) {
       disk = new FakeDisk();
       holding(KEPT);
@@ -146,9 +146,9 @@ describe('[squads] a file that is not ours', () => {
     ['with a line that is empty', withLanes('lane 1', '')],
     ['with a line without end', withLanes(`lane 1 ${'x'.repeat(600)}`)],
     ['with too many lanes', withLanes(...Array.from({ length: 21 }, (_, n) => `lane ${n}`))],
-    ['with what objects are made of', '{"__proto__": {"version": 1, "squads": []}}'],
+    ['with a __proto__ field alone', '{"__proto__": {"version": 1, "squads": []}}'],
     ['too large', `${KEPT}${' '.repeat(2 * 1024 * 1024)}`],
-  ])('%s is set aside, a sentence says where, and squads can be kept again', async (_, text) => {
+  ])('(%s) is set aside, a sentence says where, and squads can be kept again', async (_, text) => {
     holding(text);
     const listed = await ask({ do: 'list' });
     const said = `${FILE} does not hold squads: it is kept as ${FILE}.aside-1.`;
@@ -157,7 +157,7 @@ describe('[squads] a file that is not ours', () => {
     expect(await keep(JUNIORS)).toEqual({ ok: true, squads: [JUNIORS], said: null });
   });
 
-  test('one that is broken when something is to be kept is set aside then', async () => {
+  test('and broke after it was read is set aside at the next change', async () => {
     holding('first');
     await ask({ do: 'list' });
     holding('second');
@@ -165,7 +165,7 @@ describe('[squads] a file that is not ours', () => {
     expect(['1', '2'].map((n) => disk.text(`${FILE}.aside-${n}`))).toEqual(['first', 'second']);
   });
 
-  test('of a newer version it is left as it is, whatever is wished', async () => {
+  test('but of a newer version is left as it is, whatever is wished', async () => {
     const newer = JSON.stringify({ version: 2, squads: { harbour: {} } });
     holding(newer);
     const why = `${FILE} is of a newer Lanecall and left as it is: squads cannot be kept here.`;
@@ -175,7 +175,7 @@ describe('[squads] a file that is not ours', () => {
     expect([[...disk.files.keys()], disk.text(FILE)]).toEqual([[FILE], newer]);
   });
 
-  test('one that cannot be read, or not be moved, is left as it is', async () => {
+  test('and cannot be read or moved is left as it is', async () => {
     holding(KEPT);
     disk.unreadable.set(FILE, 'EACCES');
     const why = `${FILE} cannot be read (this user may not read or write it): squads cannot be kept until it can.`;
@@ -193,7 +193,7 @@ describe('[squads] a file that is not ours', () => {
   });
 });
 
-test('[squads] a disk that refuses changes nothing, and says so', async () => {
+test('[squads] if the disk refuses, nothing changes and a sentence says so', async () => {
   holding(KEPT);
   disk.refuses = 'ENOSPC';
   const why = `The squad is not kept in ${FILE} (the disk is full): see to that, then again.`;

@@ -48,12 +48,12 @@ describe('[socket] who may open one', () => {
     },
   );
 
-  test('another path: refused', async () => {
+  test('on another path it is refused', async () => {
     expect(await server.socket({}, '/')).toBe(404);
     expect(await server.socket({}, '/deck?x')).toBe(404);
   });
 
-  test('no more than 32 at once; one that goes makes room', async () => {
+  test('at most 32 are open at once, and one that goes makes room', async () => {
     const early = (await server.socket()) as WebSocket;
     const screens = await Promise.all(Array.from({ length: 32 }, () => server.screen()));
     expect(await server.socket()).toBe(503);
@@ -70,7 +70,7 @@ describe('[socket] who may open one', () => {
   });
 });
 
-describe('[socket] screens that say what they should not', () => {
+describe('[socket] screens that send what they should not', () => {
   test.each([
     ['junk', (socket: WebSocket) => socket.send('\u0000junk{')],
     ['bytes', (socket: WebSocket) => socket.send(Buffer.from([1, 2, 3]))],
@@ -88,7 +88,7 @@ describe('[socket] screens that say what they should not', () => {
       },
     ],
     ['gone without a word', (socket: WebSocket) => socket.terminate()],
-  ])('%s: dropped, and another screen notices nothing', async (_, misbehave) => {
+  ])('%s: hung up on, and another screen notices nothing', async (_, misbehave) => {
     const good = await server.screen();
     const bad = await server.screen();
     misbehave(bad.socket);
@@ -97,7 +97,7 @@ describe('[socket] screens that say what they should not', () => {
     await expect.poll(() => server.host.presence.now().desk).toBe(1);
   });
 
-  test('junk is answered with why, and with the code for it', async () => {
+  test('junk is answered with the reason and its close code', async () => {
     const bad = await server.screen();
     bad.socket.send('junk');
     expect(await bad.hears((message) => message.say === 'bye')).toMatchObject({ why: expect.stringMatching(/\.$/) });
@@ -128,7 +128,7 @@ describe('[socket] screens that say what they should not', () => {
 });
 
 describe('[socket] screens that do not listen', () => {
-  test('one that reads nothing holds nobody else up, and finds the latest when it reads again', async () => {
+  test('a screen that reads nothing holds nobody else up, and gets the latest when it reads again', async () => {
     const good = await server.screen();
     const deaf = await server.screen();
     deaf.socket.pause();
@@ -146,7 +146,7 @@ describe('[socket] screens that do not listen', () => {
 });
 
 describe('[socket] signs of life', () => {
-  test('one that owes two is ended; one that answers stays', async () => {
+  test('a screen that misses two is hung up on; one that answers stays', async () => {
     const clock = new FakeClock();
     const faked = await DeckServerUnderTest.start(new Map(), { clock, timers: clock.timers });
     const [good, dead] = [await faked.screen(), await faked.screen()];
@@ -177,7 +177,7 @@ async function pongArrived(screen: ScreenUnderTest): Promise<void> {
   await screen.hears((message) => message.say === 'pong' && message.n === n);
 }
 
-describe('[socket] places that are kept for nothing', () => {
+describe('[socket] screens that only take a place', () => {
   async function faked(pages: Pages = new Map()): Promise<{ clock: FakeClock; own: DeckServerUnderTest }> {
     const clock = new FakeClock();
     return { clock, own: await DeckServerUnderTest.start(pages, { clock, timers: clock.timers }) };
@@ -189,7 +189,7 @@ describe('[socket] places that are kept for nothing', () => {
     await closed;
   }
 
-  test('those that never say hello are gone after 5 s, told why, and keep no screen out meanwhile', async () => {
+  test('that never say hello are told why and hung up on after 5 s, and keep no screen out meanwhile', async () => {
     const { clock, own } = await faked();
     const good = await own.screen();
     const silent = (await Promise.all(Array.from({ length: 32 }, () => own.socket()))) as WebSocket[];
@@ -204,7 +204,7 @@ describe('[socket] places that are kept for nothing', () => {
     await end(own, clock);
   });
 
-  test('one that answers what it has not read, as a deaf one can, does not give a sign of life', async () => {
+  test('that answer pings they cannot have read count as silent', async () => {
     const { clock, own } = await faked();
     const blind = await own.screen();
     blind.socket.pause();
@@ -222,13 +222,13 @@ describe('[socket] places that are kept for nothing', () => {
     await end(own, clock);
   });
 
-  test('a flood of pongs counts as messages do', async () => {
+  test('that flood pongs are treated as if they were messages', async () => {
     const bad = await server.screen();
     for (let n = 0; n < 300; n++) bad.socket.pong();
     expect(await bad.closed()).toBe(1008);
   });
 
-  test('one that asks for a page and does not read it is hung up on after 30 s', async () => {
+  test('that ask for a page and do not read it are hung up on after 30 s', async () => {
     const body = Buffer.alloc(32 * 1024 * 1024);
     const { clock, own } = await faked(new Map([['/', { type: 'text/html', body, lasting: false }]]));
     const deaf = await own.raw();
@@ -248,7 +248,7 @@ describe('[socket] places that are kept for nothing', () => {
   });
 });
 
-describe('[server] a thousand connections that only stand there', () => {
+describe('[server] a thousand idle connections', () => {
   const upgrade = (port: number, origin: string): string =>
     [
       'GET /deck HTTP/1.1',
@@ -269,7 +269,7 @@ describe('[server] a thousand connections that only stand there', () => {
     ['never finish their headers', () => 'GET / HTTP/1.1\r\nHost: '],
     ['never finish their body', put],
     ['never say hello', upgrade],
-  ])('that %s: those that are there stay, and a new screen gets in at once', async (_, words) => {
+  ])('that %s: connected screens stay, and a new screen gets in at once', async (_, words) => {
     const good = await server.screen();
     const held = await Promise.all(Array.from({ length: 1000 }, () => server.raw()));
     for (const each of held) {
@@ -287,7 +287,7 @@ describe('[server] a thousand connections that only stand there', () => {
 });
 
 describe('[server] slow and broken requests', () => {
-  test('a request whose headers never end is ended, and so is a connection that says nothing', async () => {
+  test('a request whose headers never end is closed, and so is a connection that sends nothing', async () => {
     const [socket, silent] = [await server.raw(), await server.raw()];
     const begun = performance.now();
     socket.write('GET / HTTP/1.1\r\nHost: ');
@@ -299,7 +299,7 @@ describe('[server] slow and broken requests', () => {
     expect(said).toBe('HTTP/1.1 408 Request Timeout\r\nConnection: close\r\n\r\n');
   });
 
-  test('a body that never comes keeps nobody waiting, and is ended', async () => {
+  test('a body that never comes keeps nobody waiting, and is closed', async () => {
     const socket = await server.raw();
     const begun = performance.now();
     socket.write(
@@ -313,7 +313,7 @@ describe('[server] slow and broken requests', () => {
     expect((await server.ask('GET', '/healthz')).status).toBe(200);
   });
 
-  test('what is no HTTP is ended at once', async () => {
+  test('anything but HTTP is closed at once', async () => {
     const socket = await server.raw();
     socket.write('\u0016\u0003\u0001 hello\r\n\r\n');
     socket.resume();
@@ -323,7 +323,7 @@ describe('[server] slow and broken requests', () => {
 });
 
 describe('[server] closing', () => {
-  test('says goodbye to every screen and is gone within half a second, deaf ones included', async () => {
+  test('says goodbye to every screen and takes at most half a second, even with screens that do not read', async () => {
     const [one, two] = [await server.screen(), await server.screen()];
     two.socket.pause();
     const begun = performance.now();

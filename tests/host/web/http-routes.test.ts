@@ -24,14 +24,14 @@ async function answer(method: string, path: string, headers: Record<string, stri
   return [status, (JSON.parse(said) as { why: string }).why] as const;
 }
 
-describe('[server] a refusal says what is wrong', () => {
+describe('[server] a refusal', () => {
   test.each([
     ['PUT', '/session', { ...PLAIN, Host: 'example' }, 403, 'Use the address of this machine, such as localhost.'],
     ['PUT', '/session', { ...PLAIN, Origin: 'null' }, 403, 'Only the pages of this Lanecall may do that.'],
     ['GET', '/elsewhere', {}, 404, 'There is no such page.'],
     ['PUT', '/elsewhere', PLAIN, 404, 'Nothing can be changed at this address.'],
     ['PUT', '/', PLAIN, 405, 'Nothing can be changed at this address.'],
-    ['PUT', '/session-file', PLAIN, 404, 'Nothing can be changed at this address.'],
+    ['PUT', '/session-file', PLAIN, 405, 'Only POST here.'],
     ['PUT', '/session', {}, 415, 'Send a session as text/plain, or as application/json with its lanes.'],
     ['POST', '/library', PLAIN, 415, 'Send what is asked of the library as application/json.'],
   ] as const)('%s %s with %j: %i, %s', async (method, path, headers, status, why) => {
@@ -43,18 +43,18 @@ describe('[server] a refusal says what is wrong', () => {
     ['HEAD', '/told', 'POST'],
     ['POST', '/session', 'PUT'],
     ['DELETE', '/command', 'POST'],
-  ])('%s %s is told the method that is allowed there, %s', async (method, path, allowed) => {
+  ])('of %s %s names the method that is allowed there, %s', async (method, path, allowed) => {
     const { status, headers, body } = await server.ask(method, path);
     expect([status, headers.allow]).toEqual([405, allowed]);
     if (method !== 'HEAD') expect(JSON.parse(body)).toEqual({ ok: false, why: `Only ${allowed} here.` });
   });
 
-  test('too many at once are asked to wait a second', async () => {
+  test('of too many requests asks to wait a second', async () => {
     const all = await Promise.all(Array.from({ length: 25 }, () => answer('PUT', '/session', JSON_TYPE, '{}')));
     expect(all).toContainEqual([429, 'Too many requests at once: wait a second and try again.']);
   });
 
-  test('without a build it says so, and the host is well all the same', async () => {
+  test('without a build says so, and the host is healthy all the same', async () => {
     await server.close();
     await serve(new Map());
     expect(await answer('GET', '/')).toEqual([404, 'The pages are not built: run npm run build.']);
@@ -85,7 +85,7 @@ describe('[server] after a refusal the connection is not used again, after an an
   });
 });
 
-describe('[server] what is asked', () => {
+describe('[server] a request', () => {
   test.each(['text/plain', 'TEXT/Plain', 'text/plain ; charset=utf-8', 'text/plain;charset=utf-8'])(
     'of type "%s" is a session',
     async (type) => {
@@ -93,7 +93,7 @@ describe('[server] what is asked', () => {
     },
   );
 
-  test('has a path up to its question mark, and what follows belongs to the question alone', async () => {
+  test('has its path before the question mark', async () => {
     await server.ask('PUT', '/session', PLAIN, TEXT);
     await server.host.command('a', { do: 'start' });
     expect((await server.ask('PUT', '/session?replace=no', PLAIN, TEXT)).status).toBe(409);
@@ -102,19 +102,19 @@ describe('[server] what is asked', () => {
     expect((await server.ask('GET', '/healthz?')).status).toBe(200);
   });
 
-  test('without a body is answered where none is needed, however much is sent', async () => {
+  test('that needs no body is answered whatever is sent', async () => {
     expect((await server.ask('POST', '/told')).status).toBe(200);
     expect((await server.ask('POST', '/told', PLAIN, 'x'.repeat(10_000))).status).toBe(200);
   });
 
-  test('with HEAD is answered as with GET, without the page', async () => {
+  test('with HEAD is answered like GET, without the page', async () => {
     const { status, headers, body } = await server.ask('HEAD', '/');
     expect([status, headers['content-length'], body]).toEqual([200, '3', '']);
   });
 });
 
 describe('[server] an error of the program', () => {
-  test('is answered with a sentence, and the next request is served', async () => {
+  test('is answered with a sentence, and the next request works', async () => {
     const broken = Object.assign(new Map([['/', DESK]]), {
       get: () => {
         throw new Error('no pages');
@@ -126,7 +126,7 @@ describe('[server] an error of the program', () => {
     expect((await server.ask('GET', '/healthz')).status).toBe(200);
   });
 
-  test('once the answer has begun hangs up: half an answer is none', async () => {
+  test('after the answer has begun hangs up', async () => {
     const half = { includes: () => false, length: 3 } as unknown as Buffer;
     await server.close();
     await serve(new Map([['/', { ...DESK, body: half }]]));
@@ -135,12 +135,12 @@ describe('[server] an error of the program', () => {
   });
 });
 
-test('[server] the session file that waits is given to the first page that asks, and only to one of ours', async () => {
+test('[server] a waiting session file goes to the first of our own pages that asks', async () => {
   await server.close();
   const file = { name: 'Tuesday.txt', text: TEXT, lanesText: null, why: 'A run is going.' };
   server = await DeckServerUnderTest.start(new Map(), undefined, file);
   expect((await server.ask('POST', '/session-file', { Origin: 'http://elsewhere' })).status).toBe(403);
-  expect((await server.ask('GET', '/session-file')).status).toBe(404);
+  expect((await server.ask('GET', '/session-file')).status).toBe(405);
   expect(JSON.parse((await server.ask('POST', '/session-file')).body)).toEqual({ file });
   expect(JSON.parse((await server.ask('POST', '/session-file')).body)).toEqual({ file: null });
 });

@@ -6,11 +6,11 @@ import { expect, test } from 'vitest';
 import { readPages } from '../../../app/host/web/pages.ts';
 import { freshDataFolder } from '../../support/host/data-folder.ts';
 
-test('[server] without a build there are no pages, and nothing is wrong', () => {
+test('[server] without a build there are no pages and no fault', () => {
   expect(readPages(join(freshDataFolder(), 'pages')).size).toBe(0);
 });
 
-test('[server] the three pages have paths of their own, and are not kept', () => {
+test('[server] the three pages have their own paths and are not cached', () => {
   const folder = freshDataFolder();
   for (const name of ['desk', 'wall', 'remote']) {
     mkdirSync(join(folder, name));
@@ -24,7 +24,7 @@ test('[server] the three pages have paths of their own, and are not kept', () =>
   ]);
 });
 
-test('[server] the licences beside the pages are one, which is not kept', () => {
+test('[server] the licences are a page of their own that is not cached', () => {
   const dist = freshDataFolder();
   writeFileSync(join(dist, 'THIRD-PARTY.txt'), 'MIT');
   expect([...readPages(join(dist, 'pages'))]).toEqual([
@@ -45,7 +45,7 @@ test.each([
   ['wav', 'audio/wav'],
   ['txt', 'text/plain; charset=utf-8'],
   ['bin', 'application/octet-stream'],
-])('[server] a file with a hash in its name that ends in .%s is %s, and lasts', (ending, type) => {
+])('[server] a file .%s with a hash in its name is %s, cached for ever', (ending, type) => {
   const folder = freshDataFolder();
   mkdirSync(join(folder, 'assets'));
   writeFileSync(join(folder, 'assets', `a.b-1c2d.${ending}`), 'x');

@@ -20,7 +20,7 @@ function asked(limit: number) {
   return { request, body, now, pauses: () => pauses };
 }
 
-test('[server] a body as long as the limit is read whole, in as many pieces as it comes', async () => {
+test('[server] a body of exactly the limit is read whole, in however many pieces it comes', async () => {
   const { request, body, pauses } = asked(6);
   request.emit('data', Buffer.from('abc'));
   request.emit('data', Buffer.from('def'));
@@ -30,7 +30,7 @@ test('[server] a body as long as the limit is read whole, in as many pieces as i
   expect(pauses()).toBe(0);
 });
 
-test('[server] of one that is longer nothing is kept, and it is answered when it has been sent', async () => {
+test('[server] a longer body is not kept, and is answered when it has been sent', async () => {
   const { request, body, now } = asked(5);
   request.emit('data', Buffer.from('abc'));
   request.emit('data', Buffer.from('def'));
@@ -39,7 +39,7 @@ test('[server] of one that is longer nothing is kept, and it is answered when it
   expect(await body).toEqual({ ok: false, why: 'too large' });
 });
 
-test('[server] eight MiB beyond the limit it is answered anyway, and read no further', async () => {
+test('[server] a body eight MiB beyond the limit is answered at once and read no further', async () => {
   const { request, body, now, pauses } = asked(5);
   request.emit('data', Buffer.alloc(8 * MIB + 5));
   expect([await now(), pauses()]).toEqual([null, 0]);

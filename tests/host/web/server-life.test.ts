@@ -45,7 +45,7 @@ describe('[server] addresses', () => {
     },
   );
 
-  test('a port that this user may not use is a sentence with what to do, and nothing is left listening', async () => {
+  test('a port that this user may not use gives a sentence with what to do, and nothing is left listening', async () => {
     const servers = refusing({ '::1': 'EACCES' });
     const start = DeckServerUnderTest.start();
     await expect(start).rejects.toThrow(PortTaken);
@@ -54,14 +54,14 @@ describe('[server] addresses', () => {
     expect(servers.map(({ listening }) => listening)).toEqual([false, false]);
   });
 
-  test('any other reason of the system is passed on as it is', async () => {
+  test('any other failure is passed on as the system names it', async () => {
     refusing({ '127.0.0.1': 'ENOBUFS' });
     const start = DeckServerUnderTest.start();
     await expect(start).rejects.toThrow('listen ENOBUFS');
     await expect(start).rejects.not.toBeInstanceOf(PortTaken);
   });
 
-  test('a connection that the system could not hand over is lost, and the host goes on', async () => {
+  test('a connection that the system could not accept is lost, and the host goes on', async () => {
     const servers = refusing({});
     const server = await DeckServerUnderTest.start();
     for (const each of servers) each.emit('error', Object.assign(new Error('accept'), { code: 'EMFILE' }));
@@ -69,7 +69,7 @@ describe('[server] addresses', () => {
     await server.close();
   });
 
-  test('both are asked for alone: no other process of this machine may listen there too', async () => {
+  test('both are exclusive: no other process of this machine may listen there', async () => {
     const servers = refusing({});
     const server = await DeckServerUnderTest.start();
     const asked = vi.mocked(Server.prototype).listen.mock.calls.map(([options]) => options as unknown as ListenOptions);
@@ -82,8 +82,8 @@ describe('[server] addresses', () => {
   });
 });
 
-describe('[server] what it waits for', () => {
-  test('is nothing once a request is answered', async () => {
+describe('[server] limits', () => {
+  test('stop waiting once a request is answered', async () => {
     const { clock, server } = await faked();
     await server.ask('GET', '/healthz');
     await expect.poll(() => clock.pending).toBe(0);
@@ -91,7 +91,7 @@ describe('[server] what it waits for', () => {
     expect(clock.pending).toBe(0);
   });
 
-  test('commands a second, and what is asked of the library, are counted apart from each other', async () => {
+  test('count commands and requests to the library apart', async () => {
     const { clock, server } = await faked();
     const statuses = async (path: string, count: number): Promise<number[]> => {
       const all = Array.from({ length: count }, () =>
@@ -107,7 +107,7 @@ describe('[server] what it waits for', () => {
     await server.close();
   });
 
-  test('a header is no longer than eight KiB', async () => {
+  test('allow headers of up to eight KiB', async () => {
     const { server } = await faked();
     const asked = async (length: number) => {
       const socket = await server.raw();
@@ -124,8 +124,8 @@ describe('[server] what it waits for', () => {
   });
 });
 
-describe('[server] what is no request', () => {
-  test('is told so, and its connection is closed', async () => {
+describe('[server] a broken request', () => {
+  test('is answered with that, and its connection is closed', async () => {
     const { server } = await faked();
     const socket = await server.raw();
     socket.write('hello\r\n\r\n');
@@ -137,7 +137,7 @@ describe('[server] what is no request', () => {
   });
 });
 
-describe('[server] whoever goes on', () => {
+describe('[server] a client that goes on', () => {
   /** A connection whose own end stays open, whatever the host does with its end. */
   async function stubborn(server: DeckServerUnderTest): Promise<Socket> {
     const socket = connect({ port: server.port, host: '127.0.0.1', allowHalfOpen: true });
@@ -163,7 +163,7 @@ describe('[server] whoever goes on', () => {
     await server.close();
   });
 
-  test('of 129 that ask nothing the first is hung up on', async () => {
+  test('without asking anything is hung up on when there are 129 of them, the oldest first', async () => {
     const { server } = await faked();
     const first = await stubborn(server);
     const closed = once(first, 'end');
@@ -189,7 +189,7 @@ function upgradeTo(path: string, port: number): string {
   ].join('\r\n');
 }
 
-describe('[server] its end', () => {
+describe('[server] closing', () => {
   /** Whether a promise has come to an end by now. */
   function ended(promise: Promise<unknown>): () => Promise<boolean> {
     let over = false;
@@ -208,7 +208,7 @@ describe('[server] its end', () => {
     return socket;
   }
 
-  test('waits a quarter of a second for those that are still talking, and then hangs up on them', async () => {
+  test('waits a quarter of a second for busy connections, and then hangs up', async () => {
     const { clock, server } = await faked();
     const slow = await half(server);
     const isOver = ended(server.close());
@@ -221,7 +221,7 @@ describe('[server] its end', () => {
     expect(clock.pending).toBe(0);
   });
 
-  test('waits for nobody who asks nothing', async () => {
+  test('does not wait for idle connections', async () => {
     const { clock, server } = await faked();
     const socket = await server.raw();
     socket.write(`GET /healthz HTTP/1.1\r\nHost: 127.0.0.1:${server.port}\r\n\r\n`);
@@ -231,7 +231,7 @@ describe('[server] its end', () => {
     socket.destroy();
   });
 
-  test('a screen that reads nothing is hung up on after the quarter of a second', async () => {
+  test('hangs up on a screen that does not read after a quarter of a second', async () => {
     const { clock, server } = await faked();
     const deaf = await server.screen();
     deaf.socket.pause();
@@ -248,7 +248,7 @@ describe('[server] its end', () => {
     deaf.socket.terminate();
   });
 
-  test('lets no screen in any more that asks meanwhile', async () => {
+  test('lets no more screens in', async () => {
     const { clock, server } = await faked();
     const asking = await server.raw();
     asking.write(upgradeTo('/deck', server.port).slice(0, -2));

@@ -44,14 +44,14 @@ describe('[server] pages', () => {
     ['/display', 'wall'],
     ['/remote', 'remote'],
     ['/display?lanes=1-4', 'wall'],
-  ])('%s is the %s page, never kept', async (path, title) => {
+  ])('%s is the %s page, never cached', async (path, title) => {
     const { status, headers, body } = await server.ask('GET', path);
     expect({ status, body }).toEqual({ status: 200, body: `<title>${title}</title>` });
     expect(headers['cache-control']).toBe('no-store');
     expect(headers['content-type']).toBe('text/html; charset=utf-8');
   });
 
-  test('what has a hash in its name may be kept for ever', async () => {
+  test('a file with a hash in its name may be cached for ever', async () => {
     const { headers, body } = await server.ask('GET', '/assets/desk-a1b2c3.js');
     expect(body).toBe('export {};');
     expect(headers['cache-control']).toContain('immutable');
@@ -87,13 +87,13 @@ describe('[server] pages', () => {
     '/%00',
     '/__proto__',
     '/constructor',
-  ])('%s is not there', async (path) => {
+  ])('%s is not found', async (path) => {
     const { status, body } = await server.ask('GET', path);
     expect(status).toBe(404);
     expect(body).not.toContain('secret');
   });
 
-  test('the host says that it is well', async () => {
+  test('the host says that it is healthy', async () => {
     const { status, body } = await server.ask('GET', '/healthz', { Origin: undefined });
     expect({ status, body: JSON.parse(body) as unknown }).toEqual({ status: 200, body: { ok: true } });
   });
@@ -108,7 +108,7 @@ describe('[server] who is let in', () => {
     'localhost',
     '0.0.0.0:PORT',
     '127.0.0.2:PORT',
-  ])('asked for as "%s": 403', async (host) => {
+  ])('not under the host name "%s": 403', async (host) => {
     const { status } = await server.ask('GET', '/healthz', { Host: host.replace('PORT', String(server.port)) });
     expect(status).toBe(403);
   });
@@ -121,7 +121,7 @@ describe('[server] who is let in', () => {
     },
   );
 
-  test('two Host headers are none', async () => {
+  test('not with two Host headers', async () => {
     const socket = await server.raw();
     const own = `Host: 127.0.0.1:${server.port}\r\n`;
     socket.write(`GET /healthz HTTP/1.1\r\n${own}Host: evil.example\r\nConnection: close\r\n\r\n`);
@@ -138,7 +138,7 @@ describe('[server] who is let in', () => {
     ['http://127.0.0.1'],
     ['http://localhost:PORT'],
     ['http://127.0.0.1:PORT.evil.example'],
-  ])('changes from Origin %s: 403, and nothing has changed', async (origin) => {
+  ])('not for changes from Origin %s: 403, and nothing has changed', async (origin) => {
     const headers = { ...PLAIN, Origin: origin?.replace('PORT', String(server.port)) };
     expect((await server.ask('PUT', '/session', headers, TEXT)).status).toBe(403);
     const command = JSON.stringify({ say: 'command', id: 'a', command: { do: 'start' } });
@@ -146,13 +146,13 @@ describe('[server] who is let in', () => {
     expect(server.host.snapshot().run).toBeNull();
   });
 
-  test('a page loaded as localhost may', async () => {
+  test('a page loaded as localhost may change things', async () => {
     const name = `localhost:${server.port}`;
     const { status } = await server.ask('PUT', '/session', { ...PLAIN, Host: name, Origin: `http://${name}` }, TEXT);
     expect(status).toBe(200);
   });
 
-  test('only this machine is listened to', async () => {
+  test('only this machine can connect', async () => {
     const others = new Set<string>();
     for (const list of Object.values(networkInterfaces())) {
       for (const { address, internal, family } of list ?? []) if (!internal && family === 'IPv4') others.add(address);
@@ -223,14 +223,14 @@ describe('[server] opening a session', () => {
     ['the same in JSON', JSON_TYPE, JSON.stringify({ text: 'é'.repeat(128 * 1024) + 'x' }), 413],
     ['lanes as long', JSON_TYPE, JSON.stringify({ text: TEXT, lanesText: 'x'.repeat(256 * 1024 + 1) }), 413],
     ['a body without an end in sight', JSON_TYPE, 'x'.repeat(9 * 1024 * 1024), 413],
-  ])('%s: refused', async (_, headers, body, expected) => {
+  ])('as %s: refused', async (_, headers, body, expected) => {
     const { status, body: answer } = await server.ask('PUT', '/session', headers, body);
     expect(status).toBe(expected);
     expect(JSON.parse(answer)).toBeTypeOf('object');
     expect(server.host.snapshot().run).toBeNull();
   });
 
-  test('a text of 256 KiB is read', async () => {
+  test('a text of 256 KiB is accepted', async () => {
     const text = `${TEXT}${`# ${'x'.repeat(397)}\n`.repeat(655)}`;
     expect(text.length).toBeGreaterThan(255 * 1024);
     expect((await server.ask('PUT', '/session', PLAIN, text)).status).toBe(200);
@@ -251,8 +251,8 @@ describe('[server] opening a session', () => {
   });
 });
 
-describe('[server] commands too long for a message', () => {
-  test('are answered as messages are, once for an id', async () => {
+describe('[server] commands too long for a socket message', () => {
+  test('are answered like messages, once for each id', async () => {
     const text = `${TEXT}Swim-down\n100 @ 2:00\n${`# ${'x'.repeat(397)}\n`.repeat(600)}`;
     await server.ask('PUT', '/session', PLAIN, TEXT);
     const body = JSON.stringify({ say: 'command', id: 'long', command: { do: 'rewrite', text } });
@@ -270,7 +270,7 @@ describe('[server] commands too long for a message', () => {
   });
 });
 
-test('[server] a flood of requests that change something is refused, pages are not, and a second later it is well', async () => {
+test('[server] a flood of changing requests is refused, pages are still served, and a second later all is well', async () => {
   const clock = new FakeClock();
   const own = await DeckServerUnderTest.start(pages, { clock, timers: clock.timers });
   const statuses = async (method: string, path: string, count: number): Promise<readonly number[]> => {
@@ -292,13 +292,13 @@ test('[server] a flood of requests that change something is refused, pages are n
 });
 
 describe('[server] its port', () => {
-  test('one that is taken is a sentence with the port in it', async () => {
+  test('gives a sentence that names it if it is taken', async () => {
     const start = startServer(portsOf(server), server.port);
     await expect(start).rejects.toThrow(PortTaken);
     await expect(start).rejects.toThrow(`Port ${server.port} is in use`);
   });
 
-  test('one that is taken on ::1 alone is taken, and nothing is left listening on the other', async () => {
+  test('counts as taken if it is taken on ::1 alone, and nothing is left listening', async () => {
     const other = createServer();
     other.listen(0, '::1');
     const listening = await Promise.race([

@@ -27,11 +27,11 @@ describe('[web] the name a request asks for', () => {
     ['[::1]:7525', 7525],
     ['localhost', 80],
     ['[::1]', 80],
-  ])('%s is ours on port %i', (host, port) => {
+  ])('may be %s on port %i', (host, port) => {
     expect(ownHost(request('Host', host), port)).toBe(host);
   });
 
-  test('is ours however it is written', () => {
+  test('may be written in any form', () => {
     expect(ownHost(request('HOST', 'LocalHost:7525'), 7525)).toBe('localhost:7525');
   });
 
@@ -41,25 +41,25 @@ describe('[web] the name a request asks for', () => {
     ['localhost.example:7525', 7525],
     ['example:80', 80],
     ['', 80],
-  ])('%s is not, on port %i', (host, port) => {
+  ])('may not be %s on port %i', (host, port) => {
     expect(ownHost(request('Host', host), port)).toBeNull();
   });
 
-  test('is none where there is none, or two, one hidden among other headers’ values', () => {
+  test('must be there, and only once, even among other headers’ values', () => {
     expect(ownHost(request('Accept', '*/*'), 7525)).toBeNull();
     expect(ownHost(request('Host', 'localhost:7525', 'host', 'example'), 7525)).toBeNull();
     expect(ownHost(request('X-Name', 'host', 'Host', 'localhost:7525'), 7525)).toBe('localhost:7525');
   });
 
-  test('changes are taken from pages of that very name alone', () => {
+  test('has to be that of the page that asks for a change', () => {
     const from = (origin: string): boolean => isFromOwnPage(request('Origin', origin), 'localhost:7525');
     expect([from('http://localhost:7525'), from('http://127.0.0.1:7525'), from('null')]).toEqual([true, false, false]);
     expect(isFromOwnPage(request(), 'localhost:7525')).toBe(false);
   });
 });
 
-describe('[web] room', () => {
-  test('where one more comes than there is room for, the one that has waited longest is sent away', () => {
+describe('[web] connections', () => {
+  test('give way when there are too many: the one that has waited longest is closed', () => {
     const step = new Doorstep(2);
     const sent: string[] = [];
     const leaveFirst = step.enter(() => sent.push('first'));
@@ -72,7 +72,7 @@ describe('[web] room', () => {
     expect(sent).toEqual(['first', 'second']);
   });
 
-  test('who has left takes no room', () => {
+  test('that have closed take no room', () => {
     const step = new Doorstep(1);
     const sent: string[] = [];
     step.enter(() => sent.push('first'))();
@@ -98,7 +98,7 @@ describe('[web] room', () => {
 
   const gone = (lines: readonly Line[]): number => lines.filter(({ isGone }) => isGone).length;
 
-  test('is for 128 connections that ask nothing; one that closed or became a screen takes none', () => {
+  test('may be 128 without a request; closed ones and screens do not count', () => {
     const connections = new Connections();
     const lines = come(connections, 128);
     lines[0]!.emit('close');
@@ -109,7 +109,7 @@ describe('[web] room', () => {
     expect(lines.findIndex(({ isGone }) => isGone)).toBe(2);
   });
 
-  test('one that asks nothing never takes the place of one that is being answered; answered, it waits again', () => {
+  test('that wait never push out one that is being answered; after the answer it waits again', () => {
     const connections = new Connections();
     const [asking] = come(connections, 1);
     const response = new EventEmitter();
@@ -123,7 +123,7 @@ describe('[web] room', () => {
     expect(asking!.isGone).toBe(true);
   });
 
-  test('an answer that ends after its connection brings it back nowhere', () => {
+  test('stay closed when an answer ends after its connection', () => {
     const connections = new Connections();
     const [asking] = come(connections, 1);
     const response = new EventEmitter();
@@ -135,7 +135,7 @@ describe('[web] room', () => {
 });
 
 describe('[web] messages a second', () => {
-  test('so many at once, then so many a second, and never more saved up than at once', () => {
+  test('are limited to so many at once and so many a second, and never save up more', () => {
     const bucket = new TokenBucket({ perSecond: 20, burst: 3 }, 1000);
     const take = (now: number): boolean => bucket.take(now);
     expect([take(1000), take(1000), take(1000), take(1000)]).toEqual([true, true, true, false]);
@@ -145,7 +145,7 @@ describe('[web] messages a second', () => {
 });
 
 describe('[web] what a page may load', () => {
-  test('is its own, and the deck’s socket where that can be named', () => {
+  test('is its own files, and the deck’s socket where its address can be written', () => {
     expect(contentPolicy('ws://localhost:7525')).toBe(
       "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self' data:; " +
         "media-src 'self'; connect-src 'self' ws://localhost:7525; frame-ancestors 'none'; base-uri 'none'; " +
@@ -165,7 +165,7 @@ describe('[web] what a page may load', () => {
       expect(frames(path), path).toEqual(["frame-ancestors 'none'"]);
   });
 
-  test('and a style sheet that its script adds under the word that came with this page, no other', () => {
+  test('and a style sheet that its script adds with the nonce of this page, and no other', () => {
     const { body, nonce } = withStyleNonce(Buffer.from('<meta nonce="word-for-style-sheets-"><p>'));
     expect(nonce).toMatch(/^[\w-]{22}$/);
     expect(body.toString()).toBe(`<meta nonce="${nonce}"><p>`);
@@ -197,14 +197,14 @@ describe('[web] an answer', () => {
     'Cross-Origin-Opener-Policy': 'same-origin',
   };
 
-  test('in JSON is a line, kept nowhere, with the safe headers and its length', () => {
+  test('in JSON is one line, not cached, with the security headers and its length', () => {
     const { said, fake } = response();
     sendJson(fake, 200, { ok: true });
     const type = { 'Content-Type': 'application/json; charset=utf-8', 'Cache-Control': 'no-store' };
     expect(said).toEqual({ status: 200, headers: { ...SAFE, ...type, 'Content-Length': 12 }, body: '{"ok":true}\n' });
   });
 
-  test('that refuses says why, and ends the connection', () => {
+  test('that refuses says why and closes the connection', () => {
     const { said, fake } = response();
     sendRefusal(fake, 403, 'Not from here.');
     expect(said).toMatchObject({ status: 403, headers: { Connection: 'close' } });
@@ -214,7 +214,7 @@ describe('[web] an answer', () => {
   test.each([
     [true, 'public, max-age=31536000, immutable'],
     [false, 'no-store'],
-  ])('with a page that lasts (%o) is kept so: %s', (lasting, kept) => {
+  ])('with a page (%o) is cached so: %s', (lasting, kept) => {
     const { said, fake } = response();
     sendPage(fake, { body: Buffer.from('<p>'), type: 'text/html', lasting }, 'localhost:7525');
     const policy = contentPolicy('ws://localhost:7525');
@@ -222,7 +222,7 @@ describe('[web] an answer', () => {
     expect(said).toEqual({ status: 200, headers: { ...SAFE, ...own, 'Cache-Control': kept }, body: '<p>' });
   });
 
-  test('under an IPv6 address names no socket, and to a HEAD has no body', () => {
+  test('names no socket under an IPv6 address, and has no body for a HEAD', () => {
     const { said, fake } = response('HEAD');
     sendPage(fake, { body: Buffer.from('<p>'), type: 'text/html', lasting: true }, '[::1]:7525');
     expect([said.headers['Content-Security-Policy'], said.body]).toEqual([contentPolicy(null), undefined]);

@@ -20,6 +20,7 @@ import { startServer, type DeckServer } from '../../../app/host/web/server.ts';
 import { systemTimers, type Timers } from '../../../app/host/time/timers.ts';
 import type { SessionFile } from '../../../app/wire/window-bridge.ts';
 import { WIRE_VERSION, type FromHost, type FromScreen } from '../../../app/wire/messages.ts';
+import { ToldRun } from './told-run.ts';
 import { readFromHost } from './from-host.ts';
 import { recordsOn } from './records-folder.ts';
 
@@ -156,9 +157,10 @@ export class ScreenUnderTest {
 
   constructor(socket: WebSocket) {
     this.socket = socket;
+    const told = new ToldRun();
     socket.on('message', (data: Buffer) => {
       const message = readFromHost(data.toString('utf8'));
-      if (message) this.heard.push(message);
+      if (message) this.heard.push(told.hear(message));
       for (const listener of this.listeners) listener();
     });
   }

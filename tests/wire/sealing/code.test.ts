@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { CODE_LETTERS } from '../../../app/wire/joining.ts';
 import { codeInGroups, codeOf, readCode } from '../../../app/wire/sealing/code.ts';
+import { runs } from '../../support/runs.ts';
 
 const random = fc.uint8Array({ minLength: 20, maxLength: 20 });
 
@@ -28,6 +29,7 @@ test('whatever is shown is read back', () => {
       expect(readCode(code)).toBe(code);
       expect(readCode(codeInGroups(code))).toBe(code);
     }),
+    { numRuns: runs(100) },
   );
 });
 
@@ -54,5 +56,6 @@ test('one other letter is another code', () => {
       const other = CODE_LETTERS.charAt((CODE_LETTERS.indexOf(code.charAt(at)) + by) % 32);
       expect(readCode(code.slice(0, at) + other + code.slice(at + 1))).not.toBe(code);
     }),
+    { numRuns: runs(100) },
   );
 });

@@ -6,6 +6,7 @@ import { expect, test } from 'vitest';
 import { fromDoor, type KeyGiven } from '../../../app/wire/joining.ts';
 import { codeOf } from '../../../app/wire/sealing/code.ts';
 import { openedKey, sealedKey } from '../../../app/wire/sealing/given-key.ts';
+import { runs } from '../../support/runs.ts';
 
 const NONCES = { screen: '00112233445566778899aabbccddeeff', host: 'ffeeddccbbaa99887766554433221100' };
 const CODE = '0123456789ABCDEFGHJK';
@@ -51,6 +52,7 @@ test('a wrong code never opens it', () => {
       fc.pre(right !== guess);
       expect(openedKey(sealedKey(GIVEN, right, NONCES), guess, NONCES)).toBeNull();
     }),
+    { numRuns: runs(100) },
   );
 });
 

@@ -5,6 +5,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { SEALED_LIMIT } from '../../../app/wire/messages.ts';
 import { frameNonce, SEAL_LENGTH, sealedEnd, type SealedEnd } from '../../../app/wire/sealing/sealed-channel.ts';
+import { runs } from '../../support/runs.ts';
 
 const NONCES = { screen: '00112233445566778899aabbccddeeff', host: 'ffeeddccbbaa99887766554433221100' };
 const KEY = 'ab'.repeat(32);
@@ -43,6 +44,7 @@ test('both ends hear each other, in any order of talking', () => {
       const both = ends();
       for (const [[from, to], text] of talk) expect(both[to].open(both[from].seal(text))).toBe(text);
     }),
+    { numRuns: runs(100) },
   );
 });
 
@@ -65,6 +67,16 @@ test('a frame is what RFC 8439 makes of it under its direction’s key, with its
   }
 });
 
+test('a frame opens wherever it stands in a buffer', () => {
+  const { host, screen } = ends();
+  for (let offset = 0; offset < 8; offset++) {
+    const text = JSON.stringify({ offset, long: 'x'.repeat(200 + offset) });
+    const frame = screen.seal(text);
+    const buffer = Buffer.concat([Buffer.alloc(offset), frame, Buffer.alloc(8)]);
+    expect(host.open(buffer.subarray(offset, offset + frame.length))).toBe(text);
+  }
+});
+
 describe('does not open, and ends the channel:', () => {
   const inBothDirections = (
     tried: (from: SealedEnd, to: SealedEnd, texts: readonly string[], at: number) => void,
@@ -74,6 +86,7 @@ describe('does not open, and ends the channel:', () => {
         const both = ends();
         tried(both[from], both[to], texts, at % (texts.length - 1));
       }),
+      { numRuns: runs(100) },
     );
 
   test('a frame a second time', () => {
@@ -128,6 +141,7 @@ describe('does not open, and ends the channel:', () => {
         expectDead(ends(KEY, { ...NONCES, host })[to], ...frames);
         expectDead(ends(KEY, { screen: NONCES.host, host: NONCES.screen })[to], ...frames);
       }),
+      { numRuns: runs(100) },
     );
   });
 
@@ -146,6 +160,7 @@ describe('does not open, and ends the channel:', () => {
         const { host, screen } = ends();
         expectDead(host, bytes, screen.seal('{}'));
       }),
+      { numRuns: runs(100) },
     );
   });
 });

@@ -6,6 +6,7 @@
 import type { Fault } from '../../result.ts';
 import { textLines } from '../text/lines.ts';
 import { match } from '../values/time.ts';
+import { nearWord } from './near-word.ts';
 import { lineTokens, NOTHING_ABOVE, type Above } from './line-tokens.ts';
 
 export interface Mend {
@@ -51,6 +52,24 @@ export function sureMendIn(lines: readonly string[], { line }: Pick<Fault, 'line
       const mend = { from, to, by: by.replace(/\$(\d)/g, (_, group: string) => found[Number(group)]!) };
       if (canBeRead(mended(raw, mend), above)) return mend;
     }
+  }
+  return mendOfWord(raw, at, above);
+}
+
+/** Of the word at the fault, of the one before it, or of the line's first: where it is meant as one of the notation's words. */
+function mendOfWord(raw: string, at: number, above: Above): Mend | null {
+  const words: { readonly word: string; readonly from: number }[] = [];
+  raw.replace(/\p{L}+/gu, (word, from: number) => {
+    words.push({ word, from });
+    return word;
+  });
+  const behind = words.findIndex(({ word, from }) => from + word.length > at);
+  const near = behind < 0 ? words.length : behind;
+  for (const each of new Set([words[near], words[near - 1], words[0]])) {
+    const by = each && nearWord(each.word);
+    if (!by) continue;
+    const mend = { from: each.from, to: each.from + each.word.length, by };
+    if (canBeRead(mended(raw, mend), above)) return mend;
   }
   return null;
 }

@@ -17,7 +17,8 @@ import {
 } from '@codemirror/autocomplete';
 import { EditorState, Prec, type Extension, type Text } from '@codemirror/state';
 import { keymap, type Command } from '@codemirror/view';
-import { lineTokens, NOTHING_ABOVE, type Above } from '../../../../app/core/session/tokens/line-tokens.ts';
+import { NOTHING_ABOVE } from '../../../../app/core/session/tokens/line-tokens.ts';
+import { aboveLine, readLine } from '../read-line.ts';
 import { KnownWords } from './known-words.ts';
 import { MOST_OFFERED, offeredAt, type Known } from './offered-words.ts';
 
@@ -68,7 +69,7 @@ function resultAt(context: CompletionContext, known: Known): CompletionResult | 
   const [typed, behind] = [line.text.slice(0, pos - line.from), line.text.slice(pos - line.from)];
   // In the midst of a word or a value there is nothing to go on with.
   if (/^[\p{L}\d:.]/u.test(behind)) return null;
-  const offered = offeredAt(typed, aboveOf(state.doc, line.number), known, explicit);
+  const offered = offeredAt(typed, aboveLine(state.doc, line.number), known, explicit);
   if (!offered) return null;
   return {
     from: line.from + offered.from,
@@ -102,15 +103,8 @@ function lanesIn(doc: Text): readonly string[] {
   let above = NOTHING_ABOVE;
   for (let number = 1; number <= doc.lines && above.inHeader; number++) {
     const { text } = doc.line(number);
-    above = lineTokens(text, above).above;
+    above = readLine(text, above).above;
     if (above.inHeader && /^\s*lane\s+\d/i.test(text)) lanes.push(text);
   }
   return lanes;
-}
-
-function aboveOf(doc: Text, line: number): Above {
-  let above = NOTHING_ABOVE;
-  for (let number = 1; number < line && above.inHeader; number++)
-    above = lineTokens(doc.line(number).text, above).above;
-  return above;
 }

@@ -3,8 +3,9 @@
  * and lanes. What was said last, and most often, comes first.
  */
 
-import { lineTokens, NOTHING_ABOVE } from '../../../../app/core/session/tokens/line-tokens.ts';
+import { NOTHING_ABOVE } from '../../../../app/core/session/tokens/line-tokens.ts';
 import type { Token, TokenKind } from '../../../../app/core/session/tokens/token.ts';
+import { readLine } from '../read-line.ts';
 
 /** What is known of one kind. */
 export type Shelf = 'words' | 'heading' | 'rest' | 'target' | `interval ${string}` | `lane ${string}`;
@@ -22,7 +23,7 @@ export class KnownWords {
   read(lines: Iterable<string>): void {
     let above = NOTHING_ABOVE;
     for (const line of lines) {
-      const read = lineTokens(line, above);
+      const read = readLine(line, above);
       above = read.above;
       this.take(line, read.tokens);
     }

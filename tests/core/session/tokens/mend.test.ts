@@ -50,6 +50,33 @@ test.each([
   expect(mendOf(line, 'Harbour\n')).toBe(right);
 });
 
+test.each([
+  ['lane 1 css 1:20, 5 swimers', 'lane 1 css 1:20, 5 swimmers'],
+  ['lane 1 bsae 1:30', 'lane 1 base 1:30'],
+  ['finsh 20:30', 'finish 20:30'],
+  ['poool 25 m', 'pool 25 m'],
+  ['lnae 1 css 1:20', 'lane 1 css 1:20'],
+  ['bewteen auto 0:45', 'between auto 0:45'],
+])('[mend] %s has a word that is misspelt', (line, right) => {
+  expect(mendOf(line, 'Harbour\n')).toBe(right);
+});
+
+test.each([
+  ['4 x 50 @ bsae', '4 x 50 @ base'],
+  ['4 x 50 free @ bsae+10', '4 x 50 free @ base+10'],
+  ['4 x 50 free ret 0:15', '4 x 50 free rest 0:15'],
+  ['4 x 50 @ 1:00 hodl 0:40', '4 x 50 @ 1:00 hold 0:40'],
+])('[mend] %s has a word that is misspelt, in a set', (line, right) => {
+  expect(mendOf(line)).toBe(right);
+});
+
+test.each(['4 x 50 @ pace', 'lane 1 fast 1:30', '4 x 50 free best 0:15, rent 0:20'])(
+  '[mend] %s has a word that is like none of them, or like several things',
+  (line) => {
+    expect(mendOf(line, line.startsWith('lane') ? 'Harbour\n' : HEADER)).toBeNull();
+  },
+);
+
 test('[mend] a word behind a lane’s value may be a name, or none', () => {
   expect(mendOf('lane 2 css 1:28 fast', 'Harbour\n')).toBeNull();
 });

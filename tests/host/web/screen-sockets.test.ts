@@ -6,7 +6,9 @@ import { PassThrough } from 'node:stream';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { WebSocket } from 'ws';
 import { NEWS_EVERY } from '../../../app/host/screens/news-pace.ts';
-import { deckSocket } from '../../../app/host/web/deck-socket.ts';
+import { ALONE } from '../../../app/host/deck/company.ts';
+import { Doorstep } from '../../../app/host/web/doorstep.ts';
+import { screenSockets } from '../../../app/host/web/screen-sockets.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
 
@@ -44,7 +46,7 @@ describe('[socket] a screen that goes', () => {
   test.each([
     ['after its hello', greeted],
     ['before it', opened],
-  ])('%s is waited for no more', async (_, come) => {
+  ])('%s is no longer waited for', async (_, come) => {
     const socket = await come();
     expect(clock.pending).toBe(2);
     socket.close();
@@ -53,7 +55,7 @@ describe('[socket] a screen that goes', () => {
     expect(server.host.presence.now().desk).toBe(0);
   });
 
-  test('when it is told to takes its time with it: nothing is waited for', async () => {
+  test('after it was told to go is not waited for', async () => {
     const socket = await opened();
     const closed = once(socket, 'close');
     socket.send('junk');
@@ -63,7 +65,7 @@ describe('[socket] a screen that goes', () => {
 });
 
 describe('[socket] a screen that is told to go', () => {
-  test('and does not is hung up on a second later', async () => {
+  test('and does not go is hung up on a second later', async () => {
     const socket = await greeted();
     socket.pause();
     socket.send('junk');
@@ -80,7 +82,7 @@ describe('[socket] a screen that is told to go', () => {
   test.each([
     ['bytes', Buffer.from([1, 2, 3]), 'A message must be text.'],
     ['junk', 'junk', 'That was not a message of a screen.'],
-  ])('for %s is told why', async (_, sent, why) => {
+  ])('for %s gets the reason', async (_, sent, why) => {
     const screen = await server.screen();
     screen.socket.send(sent);
     expect(await screen.hears(({ say }) => say === 'bye')).toMatchObject({ why });
@@ -94,7 +96,7 @@ describe('[socket] a screen that is told to go', () => {
     await screen.closed();
   });
 
-  test('and does not has its place among the silent ones until it is gone: another takes it', async () => {
+  test('and does not go counts as a silent connection, whose place another can take', async () => {
     const rude = await opened();
     rude.pause();
     rude.send('junk');
@@ -106,7 +108,7 @@ describe('[socket] a screen that is told to go', () => {
     await once(rude, 'close');
   });
 
-  test('with far more waiting for it than it reads is hung up on without a word', async () => {
+  test('while far more waits for it than it reads is hung up on without a word', async () => {
     const { socket } = await server.screen();
     socket.pause();
     server.host.tell('a test', 'x'.repeat(16 * 1024 * 1024));
@@ -115,7 +117,7 @@ describe('[socket] a screen that is told to go', () => {
     socket.terminate();
   });
 
-  test('for not saying hello is told so', async () => {
+  test('because it did not say hello gets that reason', async () => {
     const socket = await opened();
     const said = once(socket, 'message') as Promise<[Buffer]>;
     clock.advance(5000);
@@ -127,7 +129,7 @@ describe('[socket] a screen that is told to go', () => {
 });
 
 describe('[socket] a screen that stays', () => {
-  test('is asked for a sign of life every five seconds, each time with another word', async () => {
+  test('is pinged every five seconds, each time with other bytes', async () => {
     const { socket } = await server.screen();
     const words: string[] = [];
     socket.on('ping', (word: Buffer) => words.push(word.toString()));
@@ -146,20 +148,23 @@ describe('[socket] a screen that stays', () => {
     expect(socket.readyState).toBe(WebSocket.OPEN);
   });
 
-  test('gets its messages as they are, not packed: there is no time for that', async () => {
+  test('gets its messages uncompressed, because compressing takes time', async () => {
     const { socket } = await server.screen();
     expect(socket.extensions).toBe('');
   });
 });
 
-test('[socket] a connection that breaks while it is refused is let go of, and the host goes on', () => {
+test('[socket] a connection that breaks while it is refused does no harm', () => {
   const connection = new PassThrough();
   const request = { headers: {}, rawHeaders: [] as string[], url: '/deck' } as IncomingMessage;
-  deckSocket(server.host, clock, clock.timers).upgrade(request, connection, Buffer.alloc(0), 1);
+  const { host } = server;
+  const rest = { company: ALONE, entrance: null, doorstep: new Doorstep(1), hostOf: () => null };
+  const sockets = screenSockets({ host, clock, timers: clock.timers, listener: 'machine', ...rest });
+  sockets.upgrade(request, connection, Buffer.alloc(0));
   connection.emit('error', new Error('ECONNRESET'));
   expect(connection.destroyed).toBe(true);
 });
 
-test('[socket] whoever asks by a name that is none of ours is refused, whatever page it says it is', async () => {
+test('[socket] a request under a host name that is not ours is refused, whatever Origin it claims', async () => {
   expect(await server.socket({ headers: { Host: 'pool.example' }, origin: 'http://null' })).toBe(403);
 });

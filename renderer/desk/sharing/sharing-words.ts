@@ -1,0 +1,48 @@
+/*
+ * What the coach's window calls the devices that were let in, and how they stand.
+ */
+
+import type { SharedDevice, SharingTold } from '../../link/store.ts';
+
+const ROLE_NAMES: { readonly [role in SharedDevice['role']]: string } = {
+  wall: 'wall screen',
+  remote: 'phone',
+  tablet: 'tablet',
+  coach: 'window on this machine',
+};
+
+const CLOCKS: { readonly [clock in NonNullable<SharedDevice['clock']>]: string } = {
+  good: 'clock good',
+  fair: 'clock fair',
+  poor: 'clock poor: nobody should leave on it',
+};
+
+export function roleName(role: SharedDevice['role']): string {
+  return ROLE_NAMES[role];
+}
+
+/** "phone, connected, clock good". */
+export function deviceText({ role, connected, clock }: SharedDevice): string {
+  const stands = connected ? ['connected', ...(clock === null ? [] : [CLOCKS[clock]])] : ['not connected'];
+  return [roleName(role), ...stands].join(', ');
+}
+
+/** What keeps others from coming, and what to do; empty where nothing does. */
+export function troubleText({ state, address, nobodyCame }: Omit<SharingTold, 'devices'>): string {
+  if (state === 'lost') {
+    return `The address ${address ?? 'of this machine'} is gone, perhaps with its Wi-Fi. It is shared again once it is back.`;
+  }
+  if (state === 'ask') return 'This machine has another address now: choose one, or stop sharing.';
+  return state === 'open' && nobodyCame ? 'Nobody has come. This Wi-Fi may keep devices apart: try a hotspot.' : '';
+}
+
+/** "2 screens show digits now". */
+export function showingText(showing: number): string {
+  if (showing === 0) return 'No screen shows digits now.';
+  return showing === 1 ? 'One screen shows digits now.' : `${showing} screens show digits now.`;
+}
+
+/** A device that the coach may not have meant to let in. */
+export function newDevices(sharing: SharingTold | null): readonly SharedDevice[] {
+  return sharing?.devices.filter(({ isNew, role }) => isNew && (role === 'remote' || role === 'tablet')) ?? [];
+}
