@@ -6,6 +6,7 @@
 import { useEffect, useState, type ReactElement } from 'react';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
+import { DO_NOT_LEAVE, offText } from '../ui/clock-words.ts';
 import { keepAwake, type AwakePorts } from '../ui/awake.ts';
 import { Clock } from '../ui/coach/clock.tsx';
 import { Button } from '../ui/parts/button.tsx';
@@ -19,6 +20,8 @@ import { nextLeaveOf } from './next-leave.ts';
 import { RemoteActions, type RemoteTools } from './remote-actions.tsx';
 import { feltTaps } from './felt-taps.ts';
 import styles from './remote.module.css';
+
+const LOST = 'The link to the host is lost. Trying to reach it…';
 
 const LANE_KEY = 'lanecall.remote.lane';
 
@@ -155,20 +158,22 @@ function RemoteFeedback({ tools, lost, isAwake }: FeedbackProps): ReactElement {
   useActions(tools.actions, (state) => state.feedback);
   const feedback = tools.actions.feedback();
   const lostSince = useDeck(tools.link, (state) => state.lostSince);
+  const clock = useDeck(tools.link, (state) => state.clockQuality);
+  const isPoor = clock?.quality === 'poor';
   // A sentence since the link was lost is about a command that the host may not have got: it matters more.
-  if (lost && !(feedback && lostSince !== null && feedback.at >= lostSince))
-    return (
-      <FeedbackLine
-        feedback={{ text: 'The link to the host is lost. Trying to reach it…', kind: 'refused' }}
-        className={styles.feedback}
-      />
-    );
-  if (underWay) {
-    return (
-      <FeedbackLine feedback={{ text: `${commandNamed(underWay)}: sent`, kind: 'done' }} className={styles.feedback} />
-    );
-  }
-  return <FeedbackLine feedback={feedback} otherwise={isAwake ? '' : SLEEPS} className={styles.feedback} />;
+  const isLost = lost && !(feedback && lostSince !== null && feedback.at >= lostSince);
+  const sent = underWay ? `${commandNamed(underWay)}: sent` : null;
+  const said = isLost ? LOST : (sent ?? feedback?.text ?? (isPoor ? offText(clock) : null));
+  const line = isPoor ? `${DO_NOT_LEAVE}. ${said}` : said;
+  const kind = isLost || isPoor ? 'refused' : sent === null ? (feedback?.kind ?? 'done') : 'done';
+  const otherwise = clock?.quality === 'fair' ? 'Clock: fair' : isAwake ? '' : SLEEPS;
+  return (
+    <FeedbackLine
+      feedback={line === null ? null : { text: line, kind, ...(feedback && sent === null ? { n: feedback.n } : {}) }}
+      otherwise={otherwise}
+      className={styles.feedback}
+    />
+  );
 }
 
 /** The lane that was chosen in this run before the page was loaded again. */
