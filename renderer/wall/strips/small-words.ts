@@ -16,7 +16,9 @@ export interface SmallForm {
 }
 
 /** Of a place's height: the type on one line, and on two, with the smallest that is worth reading. */
-const ONE_LINE = { most: 0.56, least: 0.44 };
+const ONE_LINE = { most: 0.66, least: 0.44 };
+/** The word "stopped" beside it, or "out". */
+const WORD = { most: 0.56, least: 0.44 };
 const TWO_LINES = { most: 0.4, least: 0.34 };
 
 /** faces: of all lanes that are shown; shared: whether their words are said over them. */
@@ -48,8 +50,8 @@ export function smallWords(
   const { laneHeight } = callout;
   const wordPlace: Place = {
     width: roomIn(callout),
-    size: laneHeight * ONE_LINE.most,
-    least: laneHeight * ONE_LINE.least,
+    size: laneHeight * WORD.most,
+    least: laneHeight * WORD.least,
   };
   const word = wholeWriter(placeIn(strip, 'word'), wordPlace, measure);
   for (const name of ['interval', 'target', 'words', 'after', 'turn']) placeIn(strip, name).textContent = '';
@@ -77,7 +79,7 @@ function roomIn({ laneWidth, laneHeight }: Small): number {
 
 /** For what is said beside the word "stopped", or by itself. */
 function widthFor({ state, word }: LaneFace, callout: Small, measure: Measure): number {
-  const taken = state === 'stopped' ? callout.laneHeight * ONE_LINE.most * (measure(word) + 0.5) : 0;
+  const taken = state === 'stopped' ? callout.laneHeight * WORD.most * (measure(word) + 0.5) : 0;
   return roomIn(callout) - taken;
 }
 
