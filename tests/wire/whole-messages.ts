@@ -151,6 +151,7 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
   ['session again', recordsRequest, { do: 'session', run: 'r' }],
   ['keep', recordsRequest, { do: 'keep', run: 'r', version: VERSION, added: ADDED }],
   ['a run to delete', recordsRequest, { do: 'delete-run', run: 'r' }],
+  ['those never started to delete', recordsRequest, { do: 'delete-never-started' }],
   ['a name to delete', recordsRequest, { do: 'delete-name', name: 'Ana' }],
   ['everything to delete', recordsRequest, { do: 'delete-everything' }],
   ['a deletion of runs', deletionFile, { version: DELETION_VERSION, delete: { what: 'runs', stems: ['2026'] } }],
