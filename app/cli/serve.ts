@@ -15,16 +15,17 @@ import { openDeck } from '../host/deck/deck-opening.ts';
 import { startLoop } from '../host/time/loop.ts';
 import { readPages } from '../host/web/pages.ts';
 import { lifeSigns } from '../host/journal/life-signs.ts';
+import { DEFAULT_PORT } from '../host/web/http-server.ts';
 import { PortTaken, startServer, type DeckServer } from '../host/web/server.ts';
+import { openSharing } from '../host/web/share.ts';
+import { likeliestFirst, systemAddresses } from '../host/sharing/addresses.ts';
+import type { Sharing } from '../host/sharing/sharing.ts';
 import { systemTimers } from '../host/time/timers.ts';
 import type { SessionFile } from '../wire/window-bridge.ts';
 import { readArguments } from './arguments.ts';
 import { complain, EXIT, pathFrom, write, type Io } from './io.ts';
 import { readPlan, STANDARD_INPUT } from './session-file.ts';
 import { help, wrongUsage } from './usage.ts';
-
-/** The port of the pages unless another one is asked for. */
-export const DEFAULT_PORT = 7525;
 
 /** What the host begins with; null for nothing. */
 interface Beginning {
@@ -60,8 +61,6 @@ export async function serve(
   if (session === STANDARD_INPUT && lanes === STANDARD_INPUT) {
     return wrongUsage(io, 'serve', 'only one of session and lanes can be standard input');
   }
-  if (flags.has('share'))
-    return wrongUsage(io, 'serve', '--share does not work yet: the pages are for this machine only');
   const port = portOf(values.get('port'));
   if (port === null) return wrongUsage(io, 'serve', '--port needs a number from 0 to 65535');
   const plan = session === undefined ? null : await readPlan(io, session, lanes);
@@ -74,14 +73,14 @@ export async function serve(
     draft: plan && !plan.ok && plan.source ? draftOf(session!, plan.source) : null,
   };
   const folder = data === undefined ? dataFolder(machine) : pathFrom(io, data);
-  return runHost(io, beginning, port, folder, served);
+  return runHost(io, beginning, { port, share: flags.has('share') }, folder, served);
 }
 
 /** Serves until a signal comes; the exit status. */
 async function runHost(
   io: Io,
   { source, draft }: Beginning,
-  port: number,
+  { port, share }: { readonly port: number; readonly share: boolean },
   folder: string,
   served: (address: string) => void,
 ): Promise<number> {
@@ -94,12 +93,19 @@ async function runHost(
   }
   const { host, journal, library, squads, records, cameBack, unattended, close } = opening.deck;
   const told = untilTold();
+  const pages = readPages(pagesFolder());
+  const ports = () => ({ network: server.port, pages: server.port });
+  const { sharing, company, takeUp } = openSharing({ deck: opening.deck, clock, timers, pages, ports, file: draft });
   let server: DeckServer;
   try {
-    const pages = readPages(pagesFolder());
-    server = await startServer({ host, clock, timers, pages, library, squads, records, file: draft }, port);
+    const sharedWith = { entrance: sharing, company };
+    server = await startServer(
+      { host, clock, timers, pages, library, squads, records, file: draft, ...sharedWith },
+      port,
+    );
   } catch (error) {
     told.forget();
+    await sharing.end('');
     await close();
     if (!(error instanceof PortTaken)) throw error;
     await complain(io, error.message);
@@ -111,16 +117,49 @@ async function runHost(
   if (draft) await complain(io, `${draft.name} is in the coach's editor, with its faults marked.`);
   const loop = startLoop(clock, timers, [lifeSigns(host, clock, journal)]);
   const stopListening = host.onChange(() => loop.wake());
+  const end = async (): Promise<void> => {
+    stopListening();
+    loop.stop();
+    await Promise.all([server.close(ENDED), sharing.end(ENDED)]);
+    await close();
+  };
+  await takeUp();
+  const notShared = share ? await startSharing(io, sharing) : null;
+  if (notShared !== null) {
+    told.forget();
+    await end();
+    await complain(io, notShared);
+    return EXIT.failed;
+  }
   const address = `http://127.0.0.1:${server.port}`;
-  const pages = `${address}/ (coach), ${address}/display (wall screen), ${address}/remote (remote)`;
-  await write(io.stdout, `Lanecall is at ${pages}\n`);
-  served(`${address}/`);
+  const all = `${address}/ (coach), ${address}/display (wall screen), ${address}/remote (remote)`;
+  await write(io.stdout, `Lanecall is at ${all}\n`);
+  const claim = sharing.isOn() ? sharing.claim('while sharing') : null;
+  if (claim !== null) await write(io.stdout, sharedText(sharing.address()!, claim));
+  served(claim ?? `${address}/`);
   await told.told;
-  stopListening();
-  loop.stop();
-  await server.close('The program has ended.');
-  await close();
+  await end();
   return EXIT.done;
+}
+
+const ENDED = 'The program has ended.';
+
+/** Shares where others most likely are. A sentence where that cannot be. */
+async function startSharing(io: Io, sharing: Sharing): Promise<string | null> {
+  const [first, ...others] = likeliestFirst(systemAddresses());
+  const why = sharing.isOn() ? null : await sharing.share(first?.address ?? null);
+  if (why === null && others.length > 0) {
+    const named = others.map(({ address, name }) => `${address} (${name})`).join(', ');
+    await complain(
+      io,
+      `This machine is on other networks too: ${named}. Choose one in the coach's window, under Screens.`,
+    );
+  }
+  return why;
+}
+
+function sharedText(address: string, claim: string): string {
+  return `Televisions open ${address} and show digits for the coach to type in\nThe coach's window on this machine: ${claim} (usable once)\n`;
 }
 
 function draftOf(session: string, { text, lanesText }: Source): SessionFile {

@@ -23,7 +23,9 @@ const HELP: Readonly<Record<CommandName, string>> = {
 `,
   serve: `lanecall serve [SESSION] [--lanes FILE] [--port N] [--data DIR] [--share]
   Runs the clock without a window and serves its pages to browsers. What it must not lose
-  it keeps in DIR; a run that was cut off there comes back.
+  it keeps in DIR; a run that was cut off there comes back. With --share other screens on this
+  machine's private network can be let in; it prints the address for televisions, and one with
+  which the coach's window opens on this machine, once.
 `,
   record: `lanecall record [RUN] [--data DIR] [--format text|json|csv]
   Prints what was swum: without RUN a line for each run that is kept in DIR, newest first, with

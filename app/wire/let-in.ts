@@ -37,5 +37,11 @@ const keptKey = z.strictObject({
 export const wallsFile = z.strictObject({ version: z.literal(LET_IN_VERSION), walls: z.array(keptWall) });
 export const keysFile = z.strictObject({ version: z.literal(LET_IN_VERSION), keys: z.array(keptKey) });
 
+/** At which address the host shares, or shared when it was cut off; null while it does not. */
+export const sharingFile = z.strictObject({
+  version: z.literal(LET_IN_VERSION),
+  address: z.nullable(z.string().check(z.maxLength(15))),
+});
+
 export type KeptWall = z.infer<typeof keptWall>;
 export type KeptKey = z.infer<typeof keptKey>;

@@ -36,6 +36,8 @@ export const recordsRequest = z.discriminatedUnion('do', [
   /** Keeps all that was added, where it is still as it was at `version`: null for nothing added so far. */
   z.strictObject({ do: z.literal('keep'), run, version, added: addedAfterwards }),
   z.strictObject({ do: z.literal('delete-run'), run }),
+  /** All runs that were opened and never started, which no list shows. */
+  z.strictObject({ do: z.literal('delete-never-started') }),
   /** A swimmer's name, wherever it stands. */
   z.strictObject({ do: z.literal('delete-name'), name: z.string().check(z.minLength(1), z.maxLength(100)) }),
   /** All runs, sessions, pieces and squads, and the bin. */
@@ -69,6 +71,7 @@ export interface RecordsGiven {
   readonly session: { readonly title: string; readonly text: string; readonly lanesText: string | null };
   readonly keep: { readonly version: string };
   readonly 'delete-run': object;
+  readonly 'delete-never-started': Deleted;
   readonly 'delete-name': Deleted;
   readonly 'delete-everything': Deleted;
 }

@@ -5,6 +5,8 @@
  */
 
 import { useState, type ReactElement } from 'react';
+import type { DeckState } from '../link/store.ts';
+import { DO_NOT_LEAVE, offText } from '../ui/clock-words.ts';
 import { Button } from '../ui/parts/button.tsx';
 import { useDeck, useMoment, type Tools } from '../ui/coach/use-deck.ts';
 import { goOn, leaveRun } from './comeback.ts';
@@ -18,7 +20,8 @@ export function Notices({ tools }: { readonly tools: Tools }): ReactElement | nu
   const faults = useDeck(tools.link, (state) => state.faults);
   useMoment(tools.frames);
   const lost = status === 'lost' ? [lostText(tools.link.lostFor())] : [];
-  const all = [...lost, ...faults, ...notices];
+  const clock = useDeck(tools.link, (state) => state.clockQuality);
+  const all = [...clockTexts(clock), ...lost, ...faults, ...notices];
   if (all.length === 0 && startUp === null) return null;
   return (
     <div className={styles.notices} role="status" aria-label="Notices">
@@ -80,6 +83,12 @@ function Leave({ run, onAnswer }: LeaveProps): ReactElement | null {
       onRefused={onAnswer}
     />
   );
+}
+
+function clockTexts(clock: DeckState['clockQuality']): readonly string[] {
+  if (clock === null || clock.quality === 'good') return [];
+  if (clock.quality === 'fair') return [`The clock of this window is fair. ${offText(clock)}`];
+  return [`${DO_NOT_LEAVE}. ${offText(clock)} Use another screen, or go nearer to the Wi-Fi.`];
 }
 
 function lostText(ms: number | null): string {

@@ -10,7 +10,7 @@ import { ACTION_NAMES, ACTIONS, commandNamed, commandOf, type ActionName } from 
 import { CommandButton } from '../ui/coach/commands/command-button.tsx';
 import { Button, type Look } from '../ui/parts/button.tsx';
 import type { RunMoment } from '../ui/coach/frames.ts';
-import type { Steering } from '../ui/coach/commands/primary.ts';
+import type { Primary, Steering } from '../ui/coach/commands/primary.ts';
 import { undoText } from '../ui/coach/commands/offers.ts';
 import type { Refusal } from '../ui/coach/commands/refusal.ts';
 import { useActions, useOffer, type Tools } from '../ui/coach/use-deck.ts';
@@ -23,8 +23,15 @@ import styles from './remote.module.css';
 const FEW = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'few');
 const MORE = ACTION_NAMES.filter((name) => ACTIONS[name].remote === 'more');
 
+const NOT_OWN = 'That was done on another screen: undo it there, or in the coach’s window.';
+
+export interface RemoteTools extends Tools {
+  /** Whether the host lets this remote undo only what it has done itself: one that was let in from the network. */
+  readonly undoesOwnOnly?: boolean;
+}
+
 interface RemoteActionsProps {
-  readonly tools: Tools;
+  readonly tools: RemoteTools;
   readonly moment: RunMoment;
   /** The chosen lane; null for all. */
   readonly lane: number | null;
@@ -56,6 +63,8 @@ export function RemoteActions(props: RemoteActionsProps): ReactElement {
 function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOpen(): void }): ReactElement {
   const lanes = lane === null ? [] : [lane];
   const whyNoUndo = useOffer(tools.offers, ({ whyNot }) => whyNot({ do: 'undo' }));
+  const { undo } = moment.view;
+  const mayUndo = !tools.undoesOwnOnly || undo === null || tools.actions.gave(undo.at);
   const shared = { tools };
   // After the end there is nothing to skip or move, but Undo may undo the Finish.
   const few = moment.view.phase === 'done' ? [] : FEW;
@@ -64,7 +73,17 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
       {few.map((action) => (
         <RemoteButton key={action} {...shared} action={action} lanes={lanes} hint={doesText(moment, action, lane)} />
       ))}
-      <RemoteButton {...shared} action="undo" lanes={[]} hint={undoHint(moment.view, whyNoUndo)} />
+      {mayUndo ? (
+        <RemoteButton {...shared} action="undo" lanes={[]} hint={undoHint(moment.view, whyNoUndo)} />
+      ) : (
+        <Button
+          name="Undo"
+          hint="of this phone’s only"
+          why={NOT_OWN}
+          onPress={() => undefined}
+          onRefused={(why) => tools.actions.say(why, 'refused')}
+        />
+      )}
       <Button name="More" hint="repeat, move on …" onPress={onOpen} />
     </div>
   );
@@ -74,7 +93,6 @@ function FewActions({ tools, moment, lane, onOpen }: RemoteActionsProps & { onOp
 function MoreActions(props: RemoteActionsProps & { onTimes(): void; onBack(): void }): ReactElement {
   const { tools, moment, lane, onTimes, onBack } = props;
   const lanes = lane === null ? [] : [lane];
-  const { main, beside } = useOffer(tools.offers, (offers) => offers.primary());
   const shared = { tools, onDone: onBack };
   return (
     <div className={`${styles.grid} ${styles.isMore}`}>
@@ -87,11 +105,6 @@ function MoreActions(props: RemoteActionsProps & { onTimes(): void; onBack(): vo
           hint={doesText(moment, action, lane)}
         />
       ))}
-      {main === 'finish' || beside.includes('finish') ? (
-        <span />
-      ) : (
-        <RemoteButton {...shared} action="finish" lanes={[]} hint={heldHint('finish')} />
-      )}
       <Button name="Times" hint="by hand" onPress={onTimes} />
       <Button name="Back" onPress={onBack} />
     </div>
@@ -101,7 +114,9 @@ function MoreActions(props: RemoteActionsProps & { onTimes(): void; onBack(): vo
 /** The big button for all lanes at the bottom; above it what is offered beside it, and the chosen lane's Stop. */
 function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { readonly more: boolean }): ReactElement {
   const clock = useActions(tools.actions, (state) => state.clock);
-  const { main, beside } = useOffer(tools.offers, (offers) => offers.primary());
+  const offered = useOffer(tools.offers, (offers) => offers.primary());
+  const main = offered.main === 'finish' ? null : offered.main;
+  const beside = offered.beside.filter((action) => action !== 'finish');
   const looked = moment.view.lanes.find(({ number }) => number === lane);
   const shared = { tools };
   // Not while the rarer actions are open: with ten lanes there is no room for both.
@@ -140,22 +155,25 @@ function SteeringActions({ tools, moment, lane, more }: RemoteActionsProps & { r
         </div>
       )}
       {main === null ? (
-        <p className={styles.none}>{moment.view.phase === 'done' ? 'The session is done.' : 'Nothing more leaves.'}</p>
+        <p className={styles.none}>{noneText(moment.view, offered)}</p>
       ) : (
         <RemoteButton
           {...shared}
           action={main}
           lanes={[]}
           look={`primary ${main}`}
-          hint={
-            main === 'finish'
-              ? heldHint(main)
-              : ['all lanes', goesText(moment.view, main, clock)].filter((text) => text !== '').join(', ')
-          }
+          hint={['all lanes', goesText(moment.view, main, clock)].filter((text) => text !== '').join(', ')}
         />
       )}
     </>
   );
+}
+
+/** In place of the big button. A remote does not end the session. */
+function noneText({ phase }: RunView, { main, beside }: Primary): string {
+  if (phase === 'done') return 'The session is done.';
+  if (main === 'finish') return 'The coach’s window finishes.';
+  return beside.includes('finish') ? 'Nothing more leaves.' : '';
 }
 
 /** A lane's own Stop, or Resume and Rejoin; none if it is out or has nothing to come. */
@@ -186,7 +204,6 @@ function undoHint(view: RunView, whyNot: Refusal): string {
 
 /** For the buttons beside the big one, which are for all lanes too. */
 function besideHint(view: RunView, action: Steering, clock: ClockChoice): string {
-  if (action === 'finish') return heldHint(action);
   return action === 'start' ? startNowText(view) : goesText(view, action, clock);
 }
 

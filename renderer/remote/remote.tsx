@@ -3,24 +3,32 @@
  * is always for all lanes; the chosen lane's own buttons are above it.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useEffect, useState, type ReactElement } from 'react';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
+import { DO_NOT_LEAVE, offText } from '../ui/clock-words.ts';
+import { keepAwake, type AwakePorts } from '../ui/awake.ts';
 import { Clock } from '../ui/coach/clock.tsx';
 import { Button } from '../ui/parts/button.tsx';
 import type { RunMoment } from '../ui/coach/frames.ts';
+import { commandNamed } from '../ui/coach/commands/action-list.ts';
 import { FeedbackLine } from '../ui/coach/feedback/feedback-line.tsx';
 import { ownStorage } from '../ui/coach/own-storage.ts';
-import { useDeck, useDigits, useDrawn, useActions, useMoment, type Tools } from '../ui/coach/use-deck.ts';
+import { useDeck, useDigits, useDrawn, useActions, useMoment } from '../ui/coach/use-deck.ts';
 import { Region } from '../ui/region.tsx';
 import { nextLeaveOf } from './next-leave.ts';
-import { RemoteActions } from './remote-actions.tsx';
+import { RemoteActions, type RemoteTools } from './remote-actions.tsx';
+import { feltTaps } from './felt-taps.ts';
 import styles from './remote.module.css';
+
+const LOST = 'The link to the host is lost. Trying to reach it…';
 
 const LANE_KEY = 'lanecall.remote.lane';
 
 /** Each run begins with all lanes and the few actions: a lane chosen in the last run is not kept. */
-export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
+export function Remote({ tools, awake }: { readonly tools: RemoteTools; readonly awake?: AwakePorts }): ReactElement {
+  const [isAwake, setAwake] = useState(true);
+  useEffect(() => (awake ? keepAwake(awake, setAwake) : undefined), [awake]);
   const status = useDeck(tools.link, (state) => state.status);
   const fault = useDeck(tools.link, (state) => state.faults[0]);
   const moment = useMoment(tools.frames);
@@ -28,10 +36,12 @@ export function Remote({ tools }: { readonly tools: Tools }): ReactElement {
     const none = status === 'live' ? 'Waiting for a session.' : 'Looking for the host…';
     return <p className={styles.empty}>{fault ?? none}</p>;
   }
-  return <RemoteOfRun key={moment.run.id} tools={tools} moment={moment} lost={status === 'lost'} />;
+  return <RemoteOfRun key={moment.run.id} tools={tools} moment={moment} lost={status === 'lost'} isAwake={isAwake} />;
 }
 
-function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readonly lost: boolean }): ReactElement {
+type RunProps = Omit<PartProps, 'lane'> & { readonly lost: boolean; readonly isAwake: boolean };
+
+function RemoteOfRun({ tools, moment, lost, isAwake }: RunProps): ReactElement {
   const run = moment.run.id;
   const [kept, setKept] = useState(() => keptLane(run));
   const [more, setMore] = useState(false);
@@ -42,7 +52,7 @@ function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readon
     ownStorage()?.setItem(LANE_KEY, next === null ? '' : `${next} ${run}`);
   };
   return (
-    <main className={`${styles.whole} ${more ? styles.isMore : ''}`}>
+    <main className={`${styles.whole} ${more ? styles.isMore : ''}`} onPointerDownCapture={feltTaps}>
       <h1 className="hidden">Lanecall remote</h1>
       <Region name="The head" advice={ADVICE} link={tools.link}>
         <Head tools={tools} moment={moment} lane={lane} />
@@ -51,7 +61,7 @@ function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readon
         <Lanes tools={tools} moment={moment} lane={lane} onLane={choose} />
       </Region>
       <Region name="The sentence after a command" advice={ADVICE} link={tools.link}>
-        <RemoteFeedback tools={tools} lost={lost} />
+        <RemoteFeedback tools={tools} lost={lost} isAwake={isAwake} />
       </Region>
       <Region name="The row of actions" advice={ADVICE} link={tools.link} instead={<StopAlone tools={tools} />}>
         <RemoteActions tools={tools} moment={moment} lane={lane} onMore={setMore} />
@@ -63,12 +73,12 @@ function RemoteOfRun({ tools, moment, lost }: Omit<PartProps, 'lane'> & { readon
 const ADVICE = 'Leaves and tones go on. Draw it again, or load the page again.';
 
 /** Stop for all lanes, in place of the buttons if those could not be drawn. */
-function StopAlone({ tools }: { readonly tools: Tools }): ReactElement {
+function StopAlone({ tools }: { readonly tools: RemoteTools }): ReactElement {
   return <Button name="Stop" hint="all lanes" look="primary stop" onPress={() => void tools.actions.act('stop', [])} />;
 }
 
 interface PartProps {
-  readonly tools: Tools;
+  readonly tools: RemoteTools;
   readonly moment: RunMoment;
   /** The chosen lane; null for all. */
   readonly lane: number | null;
@@ -135,19 +145,35 @@ function leaveText(view: RunView, lane: number, clock: ClockChoice): string {
   return left === '' ? leave : `${leave}, ${left}`;
 }
 
-function RemoteFeedback({ tools, lost }: { readonly tools: Tools; readonly lost: boolean }): ReactElement {
+interface FeedbackProps {
+  readonly tools: RemoteTools;
+  readonly lost: boolean;
+  readonly isAwake: boolean;
+}
+
+const SLEEPS = 'This phone may fall asleep: switch its sleep off in its own settings.';
+
+function RemoteFeedback({ tools, lost, isAwake }: FeedbackProps): ReactElement {
+  const underWay = useActions(tools.actions, (state) => state.underWay);
   useActions(tools.actions, (state) => state.feedback);
   const feedback = tools.actions.feedback();
   const lostSince = useDeck(tools.link, (state) => state.lostSince);
+  const clock = useDeck(tools.link, (state) => state.clockQuality);
+  const isPoor = clock?.quality === 'poor';
   // A sentence since the link was lost is about a command that the host may not have got: it matters more.
-  if (lost && !(feedback && lostSince !== null && feedback.at >= lostSince))
-    return (
-      <FeedbackLine
-        feedback={{ text: 'The link to the host is lost. Trying to reach it…', kind: 'refused' }}
-        className={styles.feedback}
-      />
-    );
-  return <FeedbackLine feedback={feedback} className={styles.feedback} />;
+  const isLost = lost && !(feedback && lostSince !== null && feedback.at >= lostSince);
+  const sent = underWay ? `${commandNamed(underWay)}: sent` : null;
+  const said = isLost ? LOST : (sent ?? feedback?.text ?? (isPoor ? offText(clock) : null));
+  const line = isPoor ? `${DO_NOT_LEAVE}. ${said}` : said;
+  const kind = isLost || isPoor ? 'refused' : sent === null ? (feedback?.kind ?? 'done') : 'done';
+  const otherwise = clock?.quality === 'fair' ? 'Clock: fair' : isAwake ? '' : SLEEPS;
+  return (
+    <FeedbackLine
+      feedback={line === null ? null : { text: line, kind, ...(feedback && sent === null ? { n: feedback.n } : {}) }}
+      otherwise={otherwise}
+      className={styles.feedback}
+    />
+  );
 }
 
 /** The lane that was chosen in this run before the page was loaded again. */

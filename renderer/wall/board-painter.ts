@@ -149,7 +149,7 @@ export function createBoardPainter(
     paint(said, own, lost) {
       const { view, mode, faces, shared, small } = said;
       setMode(mode);
-      setLost(lost ? (lost.large ? 'large' : 'small') : '');
+      setLost(lost ? (lost.more === null ? 'small' : 'large') : '');
       const looks = lights.at(own, new Map(faces.map(({ number, state }) => [number, state])));
       // What is due comes first: the clock, then the strips.
       const text = said.clock;

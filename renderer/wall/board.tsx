@@ -24,7 +24,7 @@ export const Board = memo(function Board({ layout, lanes, from, boardRef }: Boar
       className="board"
       ref={boardRef}
       hidden
-      data-beside={layout.callout.beside ? 'yes' : undefined}
+      data-aside={layout.callout.aside ? 'yes' : undefined}
       data-form={layout.lanes.form}
       data-lines={layout.lanes.lines}
       data-instead={layout.lanes.leaving.x === layout.lanes.interval.x ? 'interval' : undefined}
@@ -122,12 +122,11 @@ function sizes({ insetX, insetY, width, height, body, lanes, callout }: Layout):
     '--large': lanes.large,
     '--small': lanes.small,
     '--dot': lanes.dot,
-    '--callout': callout.height,
+    '--callout-width': callout.width,
     '--caption': callout.captionHeight,
     '--left': callout.leftCap / CAP,
     '--small-lane': callout.laneHeight,
     '--small-lane-width': callout.laneWidth,
-    '--small-gap': callout.gap,
     '--rope': Math.max(2, Math.round(Math.min(lanes.height * 0.03, height * 0.005))),
   };
   const style: { [name: string]: string | number } = {

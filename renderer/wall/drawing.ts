@@ -10,6 +10,7 @@ import { readingPast } from '../../app/core/words/time/reading.ts';
 import type { Link } from '../link/link.ts';
 import { reportMishap } from '../link/mishap.ts';
 import type { DeckRun } from '../link/store.ts';
+import { DO_NOT_LEAVE, offText } from '../ui/clock-words.ts';
 import { lastAbandoned } from '../ui/leaving.ts';
 import { createMeasure } from '../ui/measure.ts';
 import { createBoardPainter, type Said } from './board-painter.ts';
@@ -25,6 +26,8 @@ const NO_RUN = "This screen cannot work out the run\nLeave at the coach's word, 
 
 /** A lost link is said large from then on. */
 const LONG_LOST = MINUTE;
+
+const RUNS_ON = 'This clock runs on by itself.';
 
 /** So long before a change it is worked out: several frames, also of a slow screen. */
 const AHEAD: Millis = 400;
@@ -49,7 +52,7 @@ export function draw(
   let now: Said | null = null;
   let isWhole = false;
   let ahead: Said | null = null;
-  let saidLost: string | undefined;
+  let saidLost: string | null = null;
 
   function sayInstead(text: string | null): void {
     if (text !== saidInstead) onInstead((saidInstead = text));
@@ -72,7 +75,7 @@ export function draw(
     const { run } = link.store.getState();
     if (!run) return hide(true);
     if (t === null) return sayInstead(NO_TIME);
-    if (now && isWhole && holds(now, t) && lost?.text === saidLost) {
+    if (now && isWhole && holds(now, t) && wordsOf(lost) === saidLost) {
       painter.move(t, own);
       if (!ahead && now.until - t <= AHEAD) ahead = workOut(run, now.until);
       return;
@@ -83,7 +86,7 @@ export function draw(
     }
     sayInstead(now ? null : NO_RUN);
     if (!now) return;
-    saidLost = lost?.text;
+    saidLost = wordsOf(lost);
     const painted = painter.paint(now, own, lost);
     painter.move(t, own);
     isWhole = painted === 'whole';
@@ -109,6 +112,10 @@ export function draw(
   };
 }
 
+function wordsOf(lost: LostText | null): string {
+  return `${lost?.text} ${lost?.more}`;
+}
+
 function holds({ view, until }: Said, t: Millis): boolean {
   return t >= view.t && t < until;
 }
@@ -123,8 +130,12 @@ function viewAt({ state }: DeckRun, t: Millis): RunView | null {
   }
 }
 
+/** What is wrong with the link or the clock. The clock goes by itself without a link, until it is too bad to leave on. */
 function lostText(link: Link): LostText | null {
   const lost = link.lostFor();
-  if (lost === null) return null;
-  return { text: `Link lost for ${readingPast(lost)}`, large: lost >= LONG_LOST };
+  const { clockQuality } = link.store.getState();
+  const lostFor = lost === null ? null : `Link lost for ${readingPast(lost)}`;
+  if (clockQuality?.quality === 'poor') return { text: DO_NOT_LEAVE, more: lostFor ?? offText(clockQuality) };
+  if (lost !== null && lostFor !== null) return { text: lostFor, more: lost >= LONG_LOST ? RUNS_ON : null };
+  return clockQuality?.quality === 'fair' ? { text: 'Clock: fair', more: null } : null;
 }

@@ -39,20 +39,21 @@ export interface Layout {
   readonly callout: CalloutLayout;
 }
 
-/** While nobody swims: large words, and below them a small place for each lane. */
+/** While nobody swims: large words with the time that is left of a talk or break, and a small place for each lane. */
 export interface CalloutLayout {
+  /** Whether the lanes stand in a column beside the words; else below them. */
+  readonly aside: boolean;
+  /** Of the words. */
+  readonly width: number;
   readonly height: number;
   /** Of the line over the lanes. */
   readonly captionHeight: number;
-  /** Whether the time that is left of a talk or break stands beside the words; else below them. */
-  readonly beside: boolean;
-  /** Its digits. */
+  /** Of the time left, its digits. */
   readonly leftCap: number;
   readonly columns: number;
   readonly rows: number;
   readonly laneWidth: number;
   readonly laneHeight: number;
-  readonly gap: number;
 }
 
 /** Of the height, to each side: enough to move every edge off the pixels it stands on. */
@@ -99,8 +100,31 @@ function alignedWords(words: Box, body: Box, { form, columns, rep }: StripLayout
   return isAside && x < words.x + words.width * 0.4 ? { ...words, x, width: words.width - (x - words.x) } : words;
 }
 
+/** On a broad screen each half is filled: words to one side, lanes to the other. */
+function calloutLayout(strips: Strips, body: Box, clockCap: number): CalloutLayout {
+  const isBroad = strips.wide && body.width > body.height * BROAD;
+  return isBroad ? lanesAside(strips, body, clockCap) : lanesBelow(strips, body, clockCap);
+}
+
+const BROAD = 1.3;
+
+/** Of the width: the lanes' share, and what keeps them from the words. */
+const ASIDE = 0.46;
+const BETWEEN = 0.04;
+
+function lanesAside({ lanes, side }: Strips, body: Box, clockCap: number): CalloutLayout {
+  const rows = Math.max(1, lanes);
+  const laneWidth = Math.floor(body.width * ASIDE);
+  const width = Math.floor(body.width * (1 - ASIDE - BETWEEN));
+  const captionHeight = Math.floor(Math.min(side * 0.055, body.height * 0.08));
+  const laneHeight = Math.floor(Math.min(side * 0.15, laneWidth * 0.17, (body.height - captionHeight) / rows));
+  const leftCap = Math.min(clockCap, body.height * 0.26, width * 0.28);
+  const { height } = body;
+  return { aside: true, width, height, captionHeight, leftCap, columns: 1, rows, laneWidth, laneHeight };
+}
+
 /** The lanes get two fifths of the body, on a screen on end more: they are read at the wall. */
-function calloutLayout({ lanes, wide, side }: Strips, body: Box, clockCap: number): CalloutLayout {
+function lanesBelow({ lanes, wide, side }: Strips, body: Box, clockCap: number): CalloutLayout {
   const columns = columnsFor(lanes, wide, body);
   const rows = Math.max(1, Math.ceil(lanes / columns));
   const gap = Math.floor(side * 0.03);
@@ -108,9 +132,8 @@ function calloutLayout({ lanes, wide, side }: Strips, body: Box, clockCap: numbe
   const laneWidth = Math.floor((body.width - (columns - 1) * gap) / columns);
   const captionHeight = Math.floor(Math.min(laneHeight * 0.7, side * 0.05));
   const height = body.height - rows * laneHeight - captionHeight;
-  const beside = wide && body.width > body.height * 1.3;
-  const leftCap = Math.min(clockCap, height * (beside ? 0.5 : 0.3), body.width * 0.13);
-  return { height, captionHeight, beside, leftCap, columns, rows, laneWidth, laneHeight, gap };
+  const leftCap = Math.min(clockCap, height * 0.3, body.width * 0.13);
+  return { aside: false, width: body.width, height, captionHeight, leftCap, columns, rows, laneWidth, laneHeight };
 }
 
 function columnsFor(lanes: number, wide: boolean, body: Box): number {

@@ -34,7 +34,7 @@ function writer(element: HTMLElement, place: Place, fit: (text: string) => Retur
 }
 
 /** As it is set in print, narrower than the letter that it is written with. */
-function withTimesSign(text: string): string {
+export function withTimesSign(text: string): string {
   return text.replace(/(\d) x (?=\d)/g, '$1 × ');
 }
 

@@ -56,7 +56,6 @@ describe('[serve] what it refuses', () => {
     [['serve', '--port', '65536'], 64],
     [['serve', '--port', '-1'], 64],
     [['serve', '--port', 'http'], 64],
-    [['serve', '--share'], 64],
     [['serve', '--open'], 64],
     [['serve', 'missing.txt'], 66],
     [['serve', 'session.txt', '--lanes', 'missing.txt'], 66],

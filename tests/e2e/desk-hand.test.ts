@@ -3,11 +3,10 @@
  * comes too fast.
  */
 
-import { chromium, type Browser } from 'playwright';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { BOUNCE_TIME } from '../../renderer/ui/coach/commands/bounce.ts';
-import { browserPath } from '../support/browser.ts';
-import { DeskPage } from '../support/coach/desk-page.ts';
+import { deskForEach } from '../support/coach/desk-for-each.ts';
+import type { DeskPage } from '../support/coach/desk-page.ts';
 import { editorOn, textOn } from '../support/coach/written-page.ts';
 
 const SESSION = `Harbour squad
@@ -21,25 +20,8 @@ Main set
 10 x 75 free @ 1:20
 `;
 
-let browser: Browser;
 let desk: DeskPage;
-
-beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
-});
-
-afterAll(async () => {
-  await browser?.close();
-});
-
-beforeEach(async () => {
-  desk = await DeskPage.open(browser);
-});
-
-afterEach(async () => {
-  await desk?.close();
-  expect(desk.deck.complaints).toEqual([]);
-});
+deskForEach((opened) => (desk = opened));
 
 test('Stop, Space and the clicker are for all lanes, whichever are chosen', async () => {
   await desk.start(SESSION);

@@ -3,11 +3,11 @@
  * lays them out.
  */
 
-import { chromium, type Browser, type Locator } from 'playwright';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { browserPath } from '../support/browser.ts';
+import type { Locator } from 'playwright';
+import { expect, test } from 'vitest';
 import { button } from '../support/coach/coach-hand.ts';
-import { DeskPage } from '../support/coach/desk-page.ts';
+import { deskForEach } from '../support/coach/desk-for-each.ts';
+import type { DeskPage } from '../support/coach/desk-page.ts';
 
 const TEN_LANES = `Ten lanes
 ${Array.from({ length: 10 }, (_, lane) => `lane ${lane + 1} base 1:30, 4 swimmers`).join('\n')}
@@ -16,25 +16,8 @@ Main set
 12 x 100 steady @ 1:30 hold 1:15
 `;
 
-let browser: Browser;
 let desk: DeskPage;
-
-beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
-});
-
-afterAll(async () => {
-  await browser?.close();
-});
-
-beforeEach(async () => {
-  desk = await DeskPage.open(browser);
-});
-
-afterEach(async () => {
-  await desk?.close();
-  expect(desk.deck.complaints).toEqual([]);
-});
+deskForEach((opened) => (desk = opened));
 
 /** Whether nothing lies over the middle of it. */
 function onTop(what: Locator): Promise<boolean> {

@@ -3,10 +3,9 @@
  */
 
 import { AxeBuilder } from '@axe-core/playwright';
-import { chromium, type Browser } from 'playwright';
-import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { browserPath } from '../support/browser.ts';
-import { DeskPage } from '../support/coach/desk-page.ts';
+import { expect, test } from 'vitest';
+import { deskForEach } from '../support/coach/desk-for-each.ts';
+import type { DeskPage } from '../support/coach/desk-page.ts';
 import { editorOn, textOn } from '../support/coach/written-page.ts';
 
 const TEXT = `Harbour
@@ -18,25 +17,8 @@ lane 2 base 1:40, Ana, Bram
 const TUESDAY = 'Tuesday\n4 x 50 @ 1:00\n';
 const KEEP_AS = 'Keep these lanes as a squad called';
 
-let browser: Browser;
 let desk: DeskPage;
-
-beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
-});
-
-afterAll(async () => {
-  await browser?.close();
-});
-
-beforeEach(async () => {
-  desk = await DeskPage.open(browser);
-});
-
-afterEach(async () => {
-  await desk?.close();
-  expect(desk.deck.complaints).toEqual([]);
-});
+deskForEach((opened) => (desk = opened));
 
 /** A session in the editor, and the panel beside it. */
 async function open(): Promise<void> {

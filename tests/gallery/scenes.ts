@@ -74,6 +74,12 @@ function squadOf(lanes: number): string {
   return `Harbour squad\n${header}\n\nMain set\n3 rounds\n  4 x 50 fast @ ${intervals} hold 0:38\nbreak 0:45 drink\n`;
 }
 
+/** Lanes that leave together for distances that change. */
+function ladderOf(lanes: number): string {
+  const header = Array.from({ length: lanes }, (_, lane) => `lane ${lane + 1} base 1:${30 + lane}, 4 swimmers`);
+  return `Harbour squad\n${header.join('\n')}\n\nMain set\n50-100-150-200-150-100-50 free @ base\n`;
+}
+
 const BY_REST = `Harbour squad, by rests
 start 19:30
 finish 20:00
@@ -225,6 +231,10 @@ export const SCENES: readonly Scene[] = [
     const commands: Scene['commands'] = [[19, { do: 'start' }]];
     const asks = '?face=sweep';
     return { name: `sweep, ${lanes} lanes`, session: squadOf(lanes), commands, at: 101.5, screens: ['wall'], asks };
+  }),
+  ...[1, 2, 4, 6, 8, 10, 12].map((lanes): Scene => {
+    const commands: Scene['commands'] = [[19, { do: 'start' }]];
+    return { name: `a ladder, ${lanes} lanes`, session: ladderOf(lanes), commands, at: 230, screens: ['wall'] };
   }),
   { name: 'no session, sweep', session: null, commands: [], at: 1, screens: ['wall'], asks: '?face=sweep' },
   {

@@ -1,5 +1,6 @@
 /*
- * A kept run folded again: how it stands at its end, which part each of its sets was in, and when each stretch went on.
+ * A kept run folded again: how it stands at its end, which part each of its sets was in, and when each stretch went on
+ * and each lane was stopped.
  */
 
 import type { PlannedSet } from '../plan/plan.ts';
@@ -7,17 +8,21 @@ import { apply } from '../run/fold.ts';
 import { openRun, type RunState } from '../run/state.ts';
 import { takenBack } from '../run/undone.ts';
 import type { KeptRun } from './kept-run.ts';
+import { stoppedIn, stopsOf, type LaneStop, type StoppedAfter } from './stops.ts';
 import { isSameStretch, passed, passedForCommand, spansAfter, type Course, type Span } from './spans.ts';
 
 export interface KeptCourse extends Course {
   /** The name of the part that each set of every text in force was in. */
   readonly partOf: ReadonlyMap<PlannedSet, string>;
+  /** By time, then lane. */
+  readonly stops: readonly LaneStop[];
 }
 
 export function courseOf({ plan, clockPhase, commands, until }: KeptRun): KeptCourse {
   const taken = takenBack(commands);
   const partOf = new Map<PlannedSet, string>();
   const found: Course[] = [];
+  const stopped: StoppedAfter[] = [];
   let course: Course = { state: openRun(plan, clockPhase), spans: [] };
   addParts(partOf, course.state);
   commands.forEach(({ command, at }, index) => {
@@ -27,9 +32,11 @@ export function courseOf({ plan, clockPhase, commands, until }: KeptRun): KeptCo
     const spans = undid === undefined ? spansAfter(here, state, at) : spansWithout(found[undid]!, state, at);
     if (state.plan !== course.state.plan) addParts(partOf, state);
     found.push(here);
+    stopped.push({ at, lanes: stoppedIn(state), undid });
     course = { state, spans };
   });
-  return { ...passed(course, until), partOf };
+  const end = passed(course, until);
+  return { ...end, partOf, stops: stopsOf(stopped, end.state.doneAt ?? until) };
 }
 
 /**

@@ -10,6 +10,7 @@ import { leavesOf, wasCalled, type Leave } from '../run/record.ts';
 import type { LengthUnit, Millis, Tenths } from '../units.ts';
 import { NOTHING_ADDED, type Afterwards } from './afterwards.ts';
 import { courseOf, type KeptCourse } from './course.ts';
+import { eveningOf, type Evening } from './evening.ts';
 import { handTime } from './hand-time.ts';
 import type { Ended, KeptRun } from './kept-run.ts';
 import { sessionLoad } from './load.ts';
@@ -30,6 +31,7 @@ export interface RunRecord {
   readonly parts: readonly PartRecord[];
   /** When each stretch went on, by time. */
   readonly spans: readonly Span[];
+  readonly evening: Evening;
   readonly added: Afterwards;
   readonly load: number | null;
 }
@@ -71,21 +73,24 @@ export function recordOf(kept: KeptRun, added: Afterwards = NOTHING_ADDED): RunR
   const leaves = leavesOf(course.state);
   const duration = durationOf(kept, course, leaves);
   const spans = spansUntil(course, duration);
+  const lanes = lanesOf(course, leaves, kept, added);
+  const { openedAtTimeOfDay } = kept;
   return {
     run: kept.run,
     title: plan.session.title ?? 'Session',
     openedAt: kept.openedAt,
-    openedAtTimeOfDay: kept.openedAtTimeOfDay,
+    openedAtTimeOfDay,
     ended: kept.ended,
     duration,
     unit: plan.session.pool.unit,
-    lanes: lanesOf(course, leaves, kept, added),
+    lanes,
     commands: commandRecords(kept).map((command, index) => {
       const words = added.marks.filter((mark) => mark.command === index).map((mark) => mark.words);
       return { ...command, added: words.join(' ') };
     }),
     parts: partsOf(plan, spans),
     spans,
+    evening: eveningOf({ plan, openedAtTimeOfDay, duration, lanes, spans, stops: course.stops }),
     added,
     load: added.effort === null ? null : sessionLoad(added.effort, duration),
   };

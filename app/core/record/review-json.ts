@@ -7,6 +7,7 @@ import type { LengthUnit, Millis } from '../units.ts';
 import { leavesText } from '../words/leaves.ts';
 import { repText } from '../words/rep.ts';
 import type { Away } from '../run/record.ts';
+import type { Evening } from './evening.ts';
 import { deedsOf } from './deeds.ts';
 import { recordJson, type RecordJson } from './record-json.ts';
 import type { LeaveRecord, RunRecord } from './record.ts';
@@ -24,13 +25,7 @@ export interface ReviewJson {
   /** Sets with hand times: one passage of a lane through a set each. */
   readonly sets: readonly ReviewSet[];
   readonly css: readonly ReviewCss[];
-  /** When each stretch went on, by time; several may be of one part. */
-  readonly spans: readonly {
-    readonly part: string;
-    readonly partIndex: number;
-    readonly fromMs: number;
-    readonly toMs: number;
-  }[];
+  readonly evening: Evening;
   /** While the program was not there, from when to when, and which leaves fell due then, in words; those with any. */
   readonly notCalled: readonly { readonly fromMs: number; readonly toMs: number; readonly leaves: string }[];
 }
@@ -98,7 +93,7 @@ export function reviewJson(record: RunRecord, away: readonly Away[]): ReviewJson
         ? { lane, cssMs: test.css, caution: test.caution, why: null }
         : { lane, cssMs: null, caution: null, why: test.why },
     ),
-    spans: record.spans.map(({ part, partIndex, from, to }) => ({ part, partIndex, fromMs: from, toMs: to })),
+    evening: record.evening,
     notCalled: notCalled(record, away),
   };
 }

@@ -13,6 +13,7 @@ import {
   type SessionToOpen,
 } from '../../wire/messages.ts';
 import type { DeckHost } from './deck-host.ts';
+import type { Guest } from '../sharing/guest.ts';
 import type { Body } from '../web/request-body.ts';
 import { textOf } from '../text-file.ts';
 
@@ -29,6 +30,8 @@ export interface Asked {
   /** The media type of the body, in lower case. */
   readonly type: string;
   readonly body: Body;
+  /** Who asks; a page of this machine if it is not said. */
+  readonly by?: Guest | undefined;
 }
 
 export interface Question {
@@ -111,16 +114,14 @@ const OTHER_VERSION = 'This command is not of this version of Lanecall: reload t
 
 export const TOO_LARGE = 'A session can have 256 KiB of text at most: make it shorter.';
 
-async function giveCommand(host: DeckHost, { body }: Asked): Promise<Reply> {
+async function giveCommand(host: DeckHost, { body, by }: Asked): Promise<Reply> {
   if (!body.ok) return refusal(body.why === 'too large' ? 413 : 400, TOO_LARGE);
   const heard = hearScreen(body.bytes.toString('utf8'));
   if (heard.kind === 'unknown' || heard.kind === 'other version') return refusal(400, OTHER_VERSION);
   if (heard.kind !== 'message' || heard.message.say !== 'command') return refusal(400, 'That was not a command.');
   const { id, command, run, ...seen } = heard.message;
-  return {
-    status: 200,
-    value: { say: 'answer', id, ...(await host.command(id, command, { ...seen, meantFor: run })) },
-  };
+  const asked = { ...seen, meantFor: run, ...(by && { by: { ...by, kind: 'desk' as const } }) };
+  return { status: 200, value: { say: 'answer', id, ...(await host.command(id, command, asked)) } };
 }
 
 /** The coach matches the pool's clock, or takes that back. */

@@ -37,7 +37,7 @@ import { faultOf, GOING, NOT_OFFERED, NOT_YOURS, OTHER_RUN, refusal } from './re
 import { isOverForGood } from '../recovery/run-end.ts';
 import { TouchBook } from '../records/touch-book.ts';
 import { ScreenBook } from '../screens/screen-book.ts';
-import { askerOf, THIS_MACHINE, type Commander } from '../sharing/guest.ts';
+import { askerOf, COACH_HERE, type Commander } from '../sharing/guest.ts';
 import { SoundArbiter } from './sound-arbiter.ts';
 import { textHash } from './text-hash.ts';
 import type { Timers } from '../time/timers.ts';
@@ -53,9 +53,6 @@ export interface DeckPorts {
 export type MatchAnswer = { readonly ok: true; readonly run: string } | { readonly ok: false; readonly why: string };
 
 export type LeaveAnswer = { readonly ok: true; readonly why: null } | { readonly ok: false; readonly why: string };
-
-/** Who gives a command where nobody is named. */
-const COACH: Commander = { ...THIS_MACHINE, kind: 'desk' };
 
 export class DeckHost {
   readonly screenBook: ScreenBook;
@@ -168,7 +165,7 @@ export class DeckHost {
    * a command that was meant for another run, or given by somebody who did not know what another screen did meanwhile.
    */
   command(id: string, fields: Readonly<Record<string, unknown>>, asked: Asked = {}): Promise<CommandAnswer> {
-    const { by = COACH } = asked;
+    const { by = COACH_HERE } = asked;
     const asker = askerOf(by);
     const known = this.answers.get(asker, id);
     if (known) return known;

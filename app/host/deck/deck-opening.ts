@@ -18,6 +18,8 @@ import { recover } from '../recovery/recovery.ts';
 import { finishDeletion } from '../records/deletion.ts';
 import { Records } from '../records/records.ts';
 import { keepScreens } from '../screens/screens-file.ts';
+import { openDoorBook, type OpenDoorBook } from '../sharing/door-book.ts';
+import { keepSharing, type KeptSharing } from '../sharing/kept-sharing.ts';
 import { Squads } from '../squads/squads.ts';
 import type { Timers } from '../time/timers.ts';
 
@@ -32,6 +34,11 @@ export interface OpenDeck {
   readonly library: Library;
   readonly records: Records;
   readonly squads: Squads;
+  /** Who may come in from the network. */
+  readonly doorBook: OpenDoorBook;
+  readonly keptSharing: KeptSharing;
+  /** The run that has come back; null for none. */
+  readonly found: FoundRun | null;
   /** The title of the session whose run has come back and is not over; null for none. */
   readonly cameBack: string | null;
   /** A sentence for each run that was left unattended, until the coach has read it. */
@@ -68,11 +75,18 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
   const tellOfScreens = (sentence: string | null): void => host.tell('screens', sentence);
   const screens = await keepScreens(host.screenBook, { disk: systemDisk, folder, guard: lock, tell: tellOfScreens });
   if (screens.said !== null) said.push(screens.said);
+  const tellOfDoor = {
+    devices: (sentence: string | null): void => host.tell('devices', sentence),
+    visitors: (sentence: string | null): void => host.tell('visitors', sentence),
+  };
+  const doorBook = await openDoorBook({ disk: systemDisk, folder, guard: lock, clock, timers, tell: tellOfDoor });
+  said.push(...doorBook.said);
+  const keptSharing = await keepSharing({ disk: systemDisk, folder, guard: lock });
   await host.comeBack({ ...recovery, said: [...recovery.said, ...said] }, moment);
   const close = async (): Promise<void> => {
     await host.endUnbegun();
     await atMost(
-      Promise.all([journal.end(), screens.written()]).then(() => undefined),
+      Promise.all([journal.end(), screens.written(), doorBook.written()]).then(() => undefined),
       timers,
     );
     lock.release();
@@ -89,7 +103,12 @@ export async function openDeck(folder: string, clock: Clock, timers: Timers): Pr
   host.touchBook.keepIn(records);
   const squads = new Squads({ disk: systemDisk, folder, guard: lock });
   const cameBack = titleOfUnfinished(found);
-  return { ok: true, deck: { host, journal, library, squads, records, cameBack, unattended: unattended.runs, close } };
+  const atDoor = { doorBook, keptSharing };
+  const shelves = { library, squads, records };
+  return {
+    ok: true,
+    deck: { host, journal, ...shelves, ...atDoor, found, cameBack, unattended: unattended.runs, close },
+  };
 }
 
 function titleOfUnfinished(found: FoundRun | null): string | null {

@@ -14,6 +14,7 @@ import {
 } from '../../wire/messages.ts';
 import type { ClockQuality } from '../../wire/sharing.ts';
 import type { Clock } from '../time/clock.ts';
+import { ALONE, type Company, type SharingWindow } from './company.ts';
 import type { DeckHost } from './deck-host.ts';
 import { outflow, runReader, type RunReader } from './outflow.ts';
 import type { ConnectedScreen, OwnSettings } from '../screens/screen-book.ts';
@@ -41,6 +42,9 @@ export interface Screen {
   nudged(): void;
   /** Whether it has said hello and is still connected. */
   isGreeted(): boolean;
+  guest(): Guest;
+  /** As what it has introduced itself; null before that. */
+  kind(): ScreenKind | null;
   /** To be called when the connection has ended, whichever side ended it. */
   gone(): void;
   /** Says goodbye and hangs up. */
@@ -54,6 +58,7 @@ const MESSAGE_RATE = { perSecond: 20, burst: 40 };
 const PAGE_IS_OLDER = 'This page is older than the program: reload it.';
 const PAGE_IS_NEWER = 'This page is newer than the program: reload it.';
 
+const NOT_SHARED = 'Nothing can be shared from here.';
 const NOT_FOR_REMOTE = 'A remote cannot do that: use the coach’s window.';
 const TOO_MANY_COMMANDS = 'Too many commands at once: wait a second.';
 
@@ -61,8 +66,10 @@ export function connectScreen(
   host: DeckHost,
   clock: Clock,
   carrier: ScreenChannel,
-  guest: Guest = THIS_MACHINE,
+  met: Guest = THIS_MACHINE,
+  { ask: put, sharing }: Company = ALONE,
 ): Screen {
+  let guest = met;
   const bucket = new TokenBucket(MESSAGE_RATE, clock.now());
   const rate = commandRate(guest);
   const commands = rate && new TokenBucket(rate, clock.now());
@@ -72,6 +79,7 @@ export function connectScreen(
   let wall: ConnectedScreen | null = null;
   let unsubscribe: (() => void)[] = [];
   let soundId: string | null = null;
+  let window: SharingWindow | null = null;
   let reader: RunReader | null = null;
   const sentNews = new Map<string, string>();
   let isNewsHeldUp = false;
@@ -100,6 +108,7 @@ export function connectScreen(
     if (kind === 'desk') {
       sendNews({ say: 'screens', screens: [...host.screenBook.latest()] });
       sendNews({ say: 'presence', screens: host.presence.latest() });
+      if (sharing && window) sendNews({ say: 'sharing', sharing: sharing.toldTo(window) });
     }
     sendNews({ say: 'sound', ...host.soundArbiter.toldTo(kind, soundId) });
     const times = kind === 'wall' ? null : host.touchBook.latest();
@@ -120,8 +129,9 @@ export function connectScreen(
     fallSilent?.();
     wall?.leave();
     leave?.();
+    if (window) sharing?.gone(window);
     unsubscribe = [];
-    fallSilent = wall = leave = null;
+    fallSilent = wall = leave = window = null;
   };
 
   const hangUp = (why: string): void => {
@@ -140,6 +150,10 @@ export function connectScreen(
     unsubscribe.push(host.soundArbiter.onChange(pumpNews));
     if (kind !== 'remote') unsubscribe.push(screenBook.onWhich(() => send({ say: 'which' })));
     leave = host.presence.join(screen);
+    if (kind === 'desk' && sharing) {
+      window = { guest: () => guest, say: send, become: (other) => void (guest = other) };
+      unsubscribe.push(sharing.onNews(pumpNews));
+    }
     // Anybody may open a wall screen.
     reader = runReader(host.streams[kind === 'wall' && !carrier.isOwnWindow ? 'open' : 'whole'], out);
     unsubscribe.push(host.dispatch.join(kind, reader));
@@ -154,6 +168,16 @@ export function connectScreen(
   const wish = ({ id, name, wish: wanted }: Extract<FromScreen, { say: 'screen' }>): void => {
     const why = host.screenBook.carryOut(name, wanted);
     send({ say: 'answer', id, ok: why === null, at: null, why });
+  };
+
+  const share = async ({ id, wish: wanted }: Extract<FromScreen, { say: 'sharing' }>): Promise<void> => {
+    const why = window && sharing ? await sharing.wish(window, id, wanted) : NOT_SHARED;
+    send({ say: 'answer', id, ok: why === null, at: null, why });
+  };
+
+  const ask = async ({ id, method, path, body }: Extract<FromScreen, { say: 'ask' }>): Promise<void> => {
+    if (!put) return hangUp('Ask that by HTTP.');
+    send({ say: 'reply', id, ...(await put({ method, path, body }, guest)) });
   };
 
   const sound = ({ id, n, status, asked, more }: Extract<FromScreen, { say: 'sound' }>): void => {
@@ -237,12 +261,15 @@ export function connectScreen(
         case 'which':
           return host.screenBook.which();
         case 'sharing':
+          return void share(message);
         case 'ask':
-          return hangUp('This host does not share.');
+          return void ask(message);
       }
     },
     nudged: () => void isTooMuch(clock.now()),
     isGreeted: () => leave !== null,
+    guest: () => guest,
+    kind: () => kind,
     gone,
     dismiss(why) {
       if (!over) hangUp(why);

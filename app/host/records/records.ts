@@ -160,6 +160,15 @@ export class Records {
       return {};
     },
 
+    'delete-never-started': async () => {
+      const open = this.ports.opened.id();
+      const stems = (await this.allKnown())
+        .filter(({ summary, unread }) => unread === null && !summary.isStarted)
+        .filter(({ path, summary }) => open === null || (summary.run?.run !== open && !isJournalOf(path, open)))
+        .map(({ path }) => stemOf(path));
+      return stems.length === 0 ? { runs: 0, texts: 0, left: [] } : this.delete({ what: 'runs', stems });
+    },
+
     'delete-name': async ({ name }) => {
       if (!namePattern(name))
         throw new RecordsRefused('A name has a letter: write the name as it stands in the sessions.');

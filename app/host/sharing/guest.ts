@@ -23,6 +23,9 @@ export interface Commander extends Guest {
 /** A page or window of this machine that needs no key: it is the coach's, whatever it shows. */
 export const THIS_MACHINE: Guest = { role: 'coach', name: 'this machine', device: null };
 
+/** Who gives a command where nobody is named. */
+export const COACH_HERE: Commander = { ...THIS_MACHINE, kind: 'desk' };
+
 /** A page of this machine that needs a key and has none: it may look, as a wall screen does. */
 export const KEYLESS: Guest = { role: 'wall', name: 'this machine', device: null };
 

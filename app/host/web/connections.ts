@@ -14,10 +14,16 @@ const MOST_CONNECTIONS = 128;
 
 export class Connections {
   /** Connections that have not asked for anything yet, or not since their last answer. */
-  private readonly silent = new Doorstep(MOST_CONNECTIONS);
-  private readonly answered = new Doorstep(MOST_CONNECTIONS);
+  private readonly silent: Doorstep;
+  private readonly answered: Doorstep;
   /** For each connection, the function that takes it out of the group it is in. */
   private readonly leave = new Map<Duplex, () => void>();
+
+  /** `ofOne`: the most of each kind that one address may have. */
+  constructor(ofOne = MOST_CONNECTIONS) {
+    this.silent = new Doorstep(MOST_CONNECTIONS, ofOne);
+    this.answered = new Doorstep(MOST_CONNECTIONS, ofOne);
+  }
 
   came(connection: Socket): void {
     this.move(connection, this.silent);
@@ -41,7 +47,7 @@ export class Connections {
     this.leave.get(connection)?.();
     this.leave.set(
       connection,
-      to.enter(() => connection.destroy()),
+      to.enter(() => connection.destroy(), connection.remoteAddress),
     );
   }
 }

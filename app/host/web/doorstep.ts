@@ -1,26 +1,50 @@
 /*
  * A limited number of places for connections that have not said what they want. When one more comes, the one that has
- * waited longest is sent away. So silent connections never keep out one that speaks.
+ * waited longest is sent away, of the address that holds most places. So silent connections never keep out one that
+ * speaks, and whoever opens many keeps out mostly themselves.
  */
+
+interface Waiting {
+  readonly from: string;
+  readonly sendAway: () => void;
+}
 
 export class Doorstep {
   private readonly room: number;
+  private readonly roomOfOne: number;
   /** Oldest first. */
-  private readonly waiting = new Set<{ readonly sendAway: () => void }>();
+  private readonly waiting = new Set<Waiting>();
 
-  constructor(room: number) {
+  /** `roomOfOne`: how many places one address may hold. */
+  constructor(room: number, roomOfOne = room) {
     this.room = room;
+    this.roomOfOne = roomOfOne;
   }
 
-  /** Adds one; the returned function removes it again. */
-  enter(sendAway: () => void): () => void {
-    const guest = { sendAway };
+  /** Adds one from an address; the returned function removes it again. */
+  enter(sendAway: () => void, from = ''): () => void {
+    const guest = { from, sendAway };
     this.waiting.add(guest);
-    if (this.waiting.size > this.room) {
-      const [oldest] = this.waiting;
-      this.waiting.delete(oldest!);
-      oldest!.sendAway();
-    }
+    const isOneTooMany = this.heldBy(from) > this.roomOfOne;
+    if (isOneTooMany || this.waiting.size > this.room) this.sendOldest(isOneTooMany ? from : this.greediest());
     return () => this.waiting.delete(guest);
+  }
+
+  private sendOldest(from: string): void {
+    const oldest = [...this.waiting].find((each) => each.from === from)!;
+    this.waiting.delete(oldest);
+    oldest.sendAway();
+  }
+
+  private greediest(): string {
+    const held = new Map<string, number>();
+    for (const { from } of this.waiting) held.set(from, (held.get(from) ?? 0) + 1);
+    return [...held].reduce((most, each) => (each[1] > most[1] ? each : most))[0];
+  }
+
+  private heldBy(from: string): number {
+    let held = 0;
+    for (const each of this.waiting) if (each.from === from) held++;
+    return held;
   }
 }

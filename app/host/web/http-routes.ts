@@ -6,11 +6,11 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import type { Question, Questions } from '../deck/coach-requests.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
+import { TOO_MANY_QUESTIONS } from '../deck/questions.ts';
 import { isFromOwnPage, ownHost } from './doorkeeper.ts';
 import type { Pages } from './pages.ts';
 import { FRAMING, sendJson, sendPage, sendRefusal } from './replies.ts';
 import { readBody } from './request-body.ts';
-import type { SessionFile } from '../../wire/window-bridge.ts';
 
 /** What the answers need. */
 export interface Answering {
@@ -21,16 +21,16 @@ export interface Answering {
   readonly port: number;
   /** Whether one more request is allowed now; counts it. */
   readonly mayAsk: (path: string) => boolean;
-  /** The session file that waits for a coach's window; null once it has been given. */
-  readonly takeFile: () => SessionFile | null;
+  /** Whether pages here need a key now, which they prove over the socket: nothing is changed by HTTP then. */
+  readonly needsKey: () => boolean;
 }
 
-/** The path at which a coach's window asks for the session file. The desktop program hands its files over itself. */
-const FILE_PATH = '/session-file';
+const NEEDS_KEY =
+  'While Lanecall is shared, a page here needs a key: open it by “Another window” in one that has it, or stop sharing.';
 
 /** Answers one request; rejects only for an error of the program. */
 export async function answerRequest(
-  { host, pages, questions, port, mayAsk, takeFile }: Answering,
+  { host, pages, questions, port, mayAsk, needsKey }: Answering,
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
@@ -41,11 +41,11 @@ export async function answerRequest(
   const [path, query = ''] = url!.split('?') as [string, string?];
   if (method === 'GET' || method === 'HEAD') return answerGet({ pages, questions }, path, name, response);
   if (!isFromOwnPage(request, name)) return sendRefusal(response, 403, 'Only the pages of this Lanecall may do that.');
-  if (path === FILE_PATH && method === 'POST') return sendJson(response, 200, { file: takeFile() });
   const question = questions.get(path);
   if (!question) return sendRefusal(response, pages.has(path) ? 405 : 404, 'Nothing can be changed at this address.');
   if (method !== question.method) return sendNotAllowed(response, question.method);
-  if (!mayAsk(path)) return sendRefusal(response, 429, 'Too many requests at once: wait a second and try again.');
+  if (needsKey()) return sendRefusal(response, 403, NEEDS_KEY);
+  if (!mayAsk(path)) return sendRefusal(response, 429, TOO_MANY_QUESTIONS);
   return answerQuestion(question, host, query, request, response);
 }
 

@@ -25,7 +25,6 @@ export function proofOf(known: Known, nonces: Nonces, address: string): string {
 /** Whether this is the proof. Takes as long for a nearly right one as for any other. */
 export function isProof(mac: string, known: Known, nonces: Nonces, address: string): boolean {
   const right = proofOf(known, nonces, address);
-  let differs = mac.length ^ right.length;
-  for (let at = 0; at < right.length; at++) differs |= mac.charCodeAt(at) ^ right.charCodeAt(at);
-  return differs === 0;
+  const differences = Array.from(right, (digit, at) => digit.charCodeAt(0) ^ mac.charCodeAt(at));
+  return differences.reduce((all, each) => all | each, mac.length ^ right.length) === 0;
 }

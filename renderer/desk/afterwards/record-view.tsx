@@ -12,6 +12,7 @@ import { count } from '../../../app/core/words/phrase.ts';
 import { readingPast } from '../../../app/core/words/time/reading.ts';
 import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
 import { AddedText } from './added-text.tsx';
+import { EveningPicture } from './evening-picture.tsx';
 import { LaneTable } from './lane-table.tsx';
 import { TimesTable, type CssOffered } from './times-table.tsx';
 import tableStyles from '../table.module.css';
@@ -29,6 +30,7 @@ export function RecordView({ review, added, onCss }: RecordViewProps): ReactElem
   return (
     <div className={styles.record}>
       <Figures review={review} added={added} />
+      <EveningPicture review={review} />
       <LaneTable review={review} />
       <table className={`${tableStyles.table} ${styles.parts}`}>
         <caption>Parts against the plan</caption>
@@ -58,34 +60,59 @@ export function RecordView({ review, added, onCss }: RecordViewProps): ReactElem
   );
 }
 
-function Figures({ review: { record, unit }, added }: Pick<RecordViewProps, 'review' | 'added'>): ReactElement {
+function Figures({
+  review: { record, unit, evening },
+  added,
+}: Pick<RecordViewProps, 'review' | 'added'>): ReactElement {
   const sum = (of: 'distance' | 'plannedDistance'): number =>
     record.lanes.reduce((all, lane) => all + Math.round(lane[of] * 10), 0) / 10;
-  const minutes = Math.round(record.durationMs / MINUTE);
+  const { startedMs, endedMs, bookedMs, stops } = evening;
   const { effort } = added;
   const there = added.attendance?.reduce((all, { swimmers }) => all + swimmers, 0) ?? null;
   return (
-    <dl className={styles.figures}>
-      <Figure
-        what={`${sum('distance')} ${unit}`}
-        about={`swum by ${count(record.lanes.length, 'lane')}, of ${sum('plannedDistance')} planned`}
-      />
-      <Figure what={`${minutes} min`} about="from the opening to the end" />
-      <Figure
-        what={effort === null ? '–' : `${sessionLoad(effort, record.durationMs)}`}
-        about={
-          effort === null ? 'load: say how hard it was' : `load, effort ${effort} × ${readingPast(record.durationMs)}`
-        }
-      />
-      {there === null ? null : <Figure what={`${there}`} about="were there" />}
-    </dl>
+    <div>
+      <dl className={styles.figures}>
+        <Figure
+          what={`${sum('distance')} ${unit}`}
+          about={`swum by ${count(record.lanes.length, 'lane')}, of ${sum('plannedDistance')} planned`}
+        />
+        <Figure
+          what={`${Math.round((endedMs - (startedMs ?? endedMs)) / MINUTE)} min`}
+          about={bookedMs === null ? 'from the first start' : `of ${Math.round(bookedMs / MINUTE)} booked`}
+        />
+        <Figure
+          what={`${stops.count}`}
+          about={
+            stops.count === 0 ? 'stops' : `${stops.count === 1 ? 'stop' : 'stops'}, ${readingPast(stops.timeMs)} in all`
+          }
+        />
+        {effort === null ? (
+          <Figure what="–" about="load: say how hard it was" className={styles.onScreen} />
+        ) : (
+          <Figure
+            what={`${sessionLoad(effort, record.durationMs)}`}
+            about={`load, effort ${effort} × ${readingPast(record.durationMs)}`}
+          />
+        )}
+        {there === null ? null : <Figure what={`${there}`} about="were there" />}
+      </dl>
+      <p className={styles.planned}>{PLANNED}</p>
+    </div>
   );
 }
 
+const PLANNED = 'Planned is what the text said at the end: Edit changes it, cuts and skipped reps do not.';
+
+interface FigureProps {
+  readonly what: string;
+  readonly about: string;
+  readonly className?: string | undefined;
+}
+
 /** As a term with its figure, which is drawn above it. */
-function Figure({ what, about }: { readonly what: string; readonly about: string }): ReactElement {
+function Figure({ what, about, className = '' }: FigureProps): ReactElement {
   return (
-    <div className={styles.figure}>
+    <div className={`${styles.figure} ${className}`}>
       <dt>{about}</dt>
       <dd>{what}</dd>
     </div>

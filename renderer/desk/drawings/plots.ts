@@ -4,7 +4,8 @@
  */
 
 import { barX, dot, gridX, gridY, line, lineY, rectY, ruleX, ruleY, text, type PlotOptions } from '@observablehq/plot';
-import type { TestedPace, WeekOf } from '../../../app/core/record/over-time.ts';
+import { MONTHS } from '../../../app/core/day.ts';
+import type { LaneOf, TestedPace, WeekOf } from '../../../app/core/record/over-time.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
 import type { Drawn } from './what-is-drawn.ts';
 
@@ -46,21 +47,16 @@ export function plotOf(drawn: Drawn): PlotOptions {
     case 'distance by lane': {
       const name = ({ lane }: { readonly lane: number }): string => `Lane ${lane}`;
       return {
-        ...{ ...MARGINS, marginRight: 76, height: 64 + drawn.lanes.length * 34 },
+        ...{ ...MARGINS, height: 64 + drawn.lanes.length * 34 },
         x: { label: `distance in ${drawn.unit}`, labelAnchor: 'right', ticks: 4 },
         y: { label: null, domain: drawn.lanes.map(name) },
         marks: [
           gridX({ strokeOpacity: 0.25, ticks: 4 }),
           barX(drawn.lanes, { x: 'planned', y: name, stroke: INK, strokeWidth: 1.5, fill: 'none' }),
           barX(drawn.lanes, { x: 'distance', y: name, fill: DONE, insetTop: 4, insetBottom: 4 }),
-          text(drawn.lanes, {
-            x: ({ planned, distance }) => Math.max(planned, distance),
-            y: name,
-            text: ({ distance }) => `${distance}`,
-            textAnchor: 'start',
-            dx: 6,
-            fill: INK,
-          }),
+          // What was swum stands in its bar, or beside one that is short.
+          text(swumIn(drawn.lanes, true), { ...swumText(name), textAnchor: 'end', dx: -6, fill: 'var(--on-deed)' }),
+          text(swumIn(drawn.lanes, false), { ...swumText(name), textAnchor: 'start', dx: 6, fill: INK }),
           ruleX([0]),
         ],
       };
@@ -90,12 +86,22 @@ export function plotOf(drawn: Drawn): PlotOptions {
   }
 }
 
+/** Lanes whose bar has room for its figure, or those that have not. */
+function swumIn(lanes: readonly LaneOf[], isRoomy: boolean): readonly LaneOf[] {
+  const longest = Math.max(...lanes.map(({ planned, distance }) => Math.max(planned, distance)));
+  return lanes.filter(({ distance }) => distance > longest / 4 === isRoomy);
+}
+
+function swumText(y: (lane: LaneOf) => string) {
+  return { x: 'distance', y, text: ({ distance }: LaneOf) => `${distance}` };
+}
+
 function byWeek(label: string, weeks: readonly WeekOf[], marks: NonNullable<PlotOptions['marks']>): PlotOptions {
   return {
     ...MARGINS,
     height: 260,
     // At least eight weeks wide: a single one would fill the drawing.
-    x: { type: 'utc', label: null, ticks: 5, domain: domainOf(weeks) },
+    x: { type: 'utc', label: null, ticks: mondaysOf(domainOf(weeks)), tickFormat: dayLabel, domain: domainOf(weeks) },
     y: { label, ticks: 5, grid: false },
     marks: [gridY({ strokeOpacity: 0.25, ticks: 5 }), ...marks, ruleY([0])],
   };
@@ -103,9 +109,26 @@ function byWeek(label: string, weeks: readonly WeekOf[], marks: NonNullable<Plot
 
 const LEAST_WEEKS = 8;
 
-function domainOf(weeks: readonly WeekOf[]): readonly Date[] {
+function domainOf(weeks: readonly WeekOf[]): readonly [Date, Date] {
   const end = to(weeks[weeks.length - 1]!).getTime();
   return [new Date(Math.min(from(weeks[0]!).getTime(), end - LEAST_WEEKS * 7 * DAY)), new Date(end)];
+}
+
+/** In weeks: the first of these with which at most so many days stand below. */
+const WEEK_STEPS = [1, 2, 4, 8, 13, 26, 52];
+const MOST_DAYS = 5;
+
+/** Mondays, on which weeks begin, the newest week's among them. */
+function mondaysOf([first, end]: readonly [Date, Date]): readonly Date[] {
+  const weeks = Math.round((end.getTime() - first.getTime()) / (7 * DAY));
+  const step = WEEK_STEPS.find((each) => weeks / each <= MOST_DAYS) ?? Math.ceil(weeks / MOST_DAYS);
+  const count = Math.ceil(weeks / step);
+  return Array.from({ length: count }, (_, n) => new Date(end.getTime() - (1 + (count - 1 - n) * step) * 7 * DAY));
+}
+
+/** "23 Nov". */
+function dayLabel(day: Date): string {
+  return `${day.getUTCDate()} ${MONTHS[day.getUTCMonth()]!.slice(0, 3)}`;
 }
 
 function from({ monday }: WeekOf): Date {

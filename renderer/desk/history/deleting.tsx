@@ -1,5 +1,5 @@
 /*
- * Deleting a swimmer's name wherever it stands, or everything.
+ * Deleting a swimmer's name wherever it stands, runs that were never started, or everything.
  */
 
 import { useState, type ReactElement } from 'react';
@@ -32,6 +32,8 @@ export function Deleting({ tools, onDeleted, onRefused }: DeletingProps): ReactE
     setName('');
     await writing.look();
   };
+  const deleteNeverStarted = async (): Promise<void> =>
+    hear(await ask<'delete-never-started'>({ do: 'delete-never-started' }), 'What was never started');
   const deleteEverything = async (): Promise<void> => {
     await writing.flush();
     const answer = await ask<'delete-everything'>({ do: 'delete-everything' });
@@ -56,6 +58,16 @@ export function Deleting({ tools, onDeleted, onRefused }: DeletingProps): ReactE
           what={`${name.trim()} goes from all that is kept, and cannot be brought back.`}
           why={name.trim() === '' ? 'Write the name first.' : null}
           onDelete={() => void deleteName()}
+          onRefused={onRefused}
+        />
+      </section>
+      <section aria-label="Delete what was never started">
+        <h2>Runs that were never started</h2>
+        <p>A session that is opened to be run leaves its text in the data folder, also where nobody pressed Start.</p>
+        <DeleteOnce
+          name="Delete what was never started"
+          what="They go for good. The session in the editor, and one that is open now, stay."
+          onDelete={() => void deleteNeverStarted()}
           onRefused={onRefused}
         />
       </section>

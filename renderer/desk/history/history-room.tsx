@@ -19,7 +19,7 @@ import type { SessionAgain } from './bring.ts';
 import { Lanes } from './lanes.tsx';
 import { RunList } from './run-list.tsx';
 import { RunReview } from './run-review.tsx';
-import { useHistory } from './use-history.ts';
+import { useHistory, type History } from './use-history.ts';
 import { Weeks } from './weeks.tsx';
 import pageStyles from '../page.module.css';
 import styles from './history-room.module.css';
@@ -128,7 +128,7 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
             ) : shown?.kind === 'deleting' ? (
               <Deleting tools={tools} onDeleted={history.again} onRefused={refuse} />
             ) : (
-              <p>{history.found ? 'When a session is over its record stands here.' : 'Looking…'}</p>
+              <NothingShown history={history} />
             )}
           </main>
           <footer className={styles.foot}>
@@ -141,6 +141,18 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
       )}
     </div>
   );
+}
+
+/** Before anything is found, or where nothing can be. */
+function NothingShown({ history: { found, refused, again } }: { readonly history: History }): ReactElement {
+  if (refused !== null)
+    return (
+      <>
+        <p role="alert">{refused}</p>
+        <Button name="Look again" look="small" onPress={again} />
+      </>
+    );
+  return <p>{found ? 'When a session is over its record stands here.' : 'Looking…'}</p>;
 }
 
 interface OneRunProps {

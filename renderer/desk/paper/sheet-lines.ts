@@ -63,12 +63,6 @@ export function laneSheets(plan: Plan): readonly LaneSheet[] {
   }));
 }
 
-/** How many lines it is, which says how large they may be. */
-export function lineCount(parts: readonly SheetPart[]): number {
-  const rows = ({ timings }: SheetLine): number => (timings.length > 1 ? timings.length + 1 : 1);
-  return parts.reduce((sum, { lines }) => lines.reduce((all, line) => all + rows(line), sum + 1), 0);
-}
-
 function partsOf(plan: Plan, linesOf: (items: readonly Item[]) => readonly SheetLine[]): readonly SheetPart[] {
   return timetableOf(plan).parts.map(({ key, name, starts, length }) => ({
     key,

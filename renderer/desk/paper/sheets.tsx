@@ -10,33 +10,24 @@ import { commaed } from '../../../app/core/words/phrase.ts';
 import { LanesHead, Rows } from '../timetable/timetable-parts.tsx';
 import { timetableOf } from '../timetable/timetable-rows.ts';
 import { Caution } from './caution.tsx';
-import { boardParts, laneSheets, lineCount, type LaneTiming, type SheetPart } from './sheet-lines.ts';
+import { boardParts, laneSheets, type LaneTiming, type SheetPart } from './sheet-lines.ts';
+import { sheetSize } from './sheet-size.ts';
 import styles from './sheets.module.css';
 
 interface SheetProps {
   readonly plan: Plan;
 }
 
-/** Lines that fit on a page at a size; the last takes any number, over more pages. */
-const SIZES = [
-  { most: 11, size: 'largest' },
-  { most: 16, size: 'large' },
-  { most: 23, size: 'middle' },
-  { most: 32, size: 'small' },
-  { most: Infinity, size: 'smallest' },
-] as const;
-
-function sizeOf(parts: readonly SheetPart[]): string {
-  const lines = lineCount(parts);
-  return SIZES.find(({ most }) => lines <= most)!.size;
-}
+/** In px: title and facts. */
+const BOARD_HEAD = 75;
+const LANE_HEAD = 110;
 
 export function BoardSheet({ plan }: SheetProps): ReactElement {
   const parts = boardParts(plan);
   const { pool } = plan.session;
   const table = timetableOf(plan);
   return (
-    <article className={styles.sheet} aria-label="Whiteboard sheet" data-size={sizeOf(parts)}>
+    <article className={styles.sheet} aria-label="Whiteboard sheet" data-size={sheetSize(parts, BOARD_HEAD)}>
       <h2>{plan.session.title ?? 'Session'}</h2>
       <p className={styles.facts}>{commaed(poolText(pool.length, pool.unit), table.length, table.ends ?? '')}</p>
       <Parts parts={parts} />
@@ -49,7 +40,12 @@ export function LaneSheets({ plan }: SheetProps): ReactElement {
   return (
     <>
       {laneSheets(plan).map(({ lane, who, distance, parts }) => (
-        <article key={lane} className={styles.sheet} aria-label={`Lane ${lane}, sheet`} data-size={sizeOf(parts)}>
+        <article
+          key={lane}
+          className={styles.sheet}
+          aria-label={`Lane ${lane}, sheet`}
+          data-size={sheetSize(parts, LANE_HEAD)}
+        >
           <h2 className={styles.lane}>Lane {lane}</h2>
           <p className={styles.facts}>{commaed(plan.session.title ?? 'Session', who, distance)}</p>
           <Parts parts={parts} />

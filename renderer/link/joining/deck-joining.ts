@@ -10,7 +10,7 @@ import { askBy, hostAddress, ownCarrier } from '../connection/own-window.ts';
 import { newId } from '../connection/ports.ts';
 import { createAsking } from './asking.ts';
 import { deckCarrier, type ConnectSealed } from './deck-carrier.ts';
-import { isThisMachine } from './door-message.ts';
+import { isOnNetwork } from './own-place.ts';
 import { takeCode } from './fragment.ts';
 import { createJoining, type Joining } from './joining.ts';
 import { keptKey, type KeptKey } from './kept-key.ts';
@@ -25,7 +25,7 @@ export interface DeckJoining {
 export function joinDeck(page: 'desk' | 'remote'): DeckJoining {
   const joining = createJoining();
   if (hostAddress() === null) return { carrier: ownCarrier(), joining, enter: () => false };
-  const isHere = isThisMachine(location);
+  const isHere = !isOnNetwork();
   const role: Role = page === 'remote' ? 'remote' : isHere ? 'coach' : 'tablet';
   const carrier = deckCarrier({
     role,

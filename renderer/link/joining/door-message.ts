@@ -1,5 +1,5 @@
 /*
- * What the host says to a page that is not in yet, and where the pages of this machine are.
+ * What the host says to a page that is not in yet.
  */
 
 import { fromDoor, type FromDoor } from '../../../app/wire/joining.ts';
@@ -17,9 +17,4 @@ export function hearDoor(text: string): FromDoor | null {
 /** Why the host hangs up, as the link hears it of everybody. */
 export function goodbye(why: string): string {
   return JSON.stringify({ say: 'bye', why });
-}
-
-/** Whether a page was opened on this machine itself, by one of the names that it has for itself. */
-export function isThisMachine({ hostname }: Pick<Location, 'hostname'>): boolean {
-  return ['localhost', '127.0.0.1', '[::1]'].includes(hostname);
 }

@@ -4,8 +4,8 @@
 
 import { readWallKey, SOCKETS } from '../../../app/wire/joining.ts';
 import { socketCarrier, type Carrier } from '../connection/carrier.ts';
-import { hostAddress, ownCarrier } from '../connection/own-window.ts';
-import { isThisMachine } from './door-message.ts';
+import { ownCarrier } from '../connection/own-window.ts';
+import { isOnNetwork } from './own-place.ts';
 import { createJoining, type Joining } from './joining.ts';
 import { keptKey } from './kept-key.ts';
 import { wallCarrier } from './wall-carrier.ts';
@@ -20,9 +20,4 @@ export function joinAsWall(): { readonly carrier: Carrier; readonly joining: Joi
     now: () => performance.now(),
   });
   return { carrier, joining };
-}
-
-/** Whether this page stands on another device than the host, as far as its address says. */
-export function isOnNetwork(): boolean {
-  return hostAddress() !== null && !isThisMachine(location);
 }

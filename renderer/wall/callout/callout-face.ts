@@ -25,6 +25,8 @@ export interface Callout {
   readonly lanes: string;
   /** Time left of a talk or break; empty for all else. */
   readonly left: string;
+  /** Whether it stands on a hatched plate, as a lane that is stopped does. */
+  readonly plate: boolean;
 }
 
 /** While the coach's word is waited for. */
@@ -38,6 +40,7 @@ export function nextFace(view: RunView): Callout {
     first: lines[0] ?? '',
     lanes: kind === 'swim' ? 'Each lane starts with' : '',
     left: '',
+    plate: false,
   };
 }
 
@@ -56,6 +59,7 @@ export function pauseFace(view: RunView): Callout {
     first: lines[0] ?? '',
     lanes: following?.kind === 'swim' ? 'Then each lane starts with' : '',
     left: readingLeft((view.pauseEnd ?? view.t) - view.t),
+    plate: false,
   };
 }
 
@@ -84,6 +88,7 @@ export function doneFace(view: RunView, openedAt: Millis): Callout {
     first: '',
     lanes: 'Each lane has swum',
     left: '',
+    plate: false,
   };
 }
 
@@ -91,7 +96,7 @@ export function doneFace(view: RunView, openedAt: Millis): Callout {
 export function stoppedFace(view: RunView): Callout {
   const swum = swumNow(view);
   const set = swum ? besideWords(swum.items, cutsNow(view)) : '';
-  return { title: 'stopped', lines: set === '' ? [] : [set], first: set, lanes: '', left: '' };
+  return { title: 'stopped', lines: set === '' ? [] : [set], first: set, lanes: '', left: '', plate: true };
 }
 
 /** What is left of a stretch's part from the item with a line on. */

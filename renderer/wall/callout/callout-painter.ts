@@ -3,11 +3,11 @@
  */
 
 import { createDigits } from '../../ui/digits.ts';
-import type { Measure } from '../../ui/fit-text.ts';
+import { fitText, type Measure } from '../../ui/fit-text.ts';
 import type { Callout } from './callout-face.ts';
 import type { Shared } from '../head/head-face.ts';
 import type { Layout } from '../layout.ts';
-import { attributeWriter, hiddenWriter, placeIn, wordsWriter } from '../writers.ts';
+import { hiddenWriter, placeIn, withTimesSign, wordsWriter } from '../writers.ts';
 
 /** The most lines of a part that are listed while its start is waited for. */
 const MOST_LINES = 6;
@@ -22,12 +22,11 @@ export function createCalloutPainter(
   const list = placeIn(board, 'callout-lines');
   const leftElement = placeIn(board, 'left-box');
   const left = createDigits(placeIn(board, 'left'));
-  const { body } = layout;
-  const { height, captionHeight, beside, leftCap } = layout.callout;
-  const captionPlace = { width: body.width, size: captionHeight * 0.8, least: captionHeight * 0.5 };
+  const { aside, height, width: whole, captionHeight, leftCap, laneWidth, laneHeight } = layout.callout;
+  const captionWidth = aside ? laneWidth : layout.body.width;
+  const captionPlace = { width: captionWidth, size: captionHeight * 0.8, least: captionHeight * 0.5 };
   const caption = wordsWriter(placeIn(board, 'callout-lanes'), captionPlace, measure);
   const hide = hiddenWriter(root);
-  const setSplit = attributeWriter(root, 'data-split');
   const hideLeft = hiddenWriter(leftElement);
   let shown = '';
   return (callout, shared) => {
@@ -39,34 +38,16 @@ export function createCalloutPainter(
     const key = JSON.stringify([callout.title, callout.lines]);
     if (key === shown) return;
     shown = key;
-    // Beside the time left, or above it, the words have less room.
-    const width = body.width - (callout.left !== '' && beside ? leftCap * 3.4 : 0);
-    const free = callout.left !== '' && !beside ? height - leftCap * 1.3 : height;
-    const split = callout.left === '' && beside ? splitOf(callout, { width, height: free }, measure) : null;
-    setSplit(split ? 'yes' : '');
-    if (split) {
-      title.hidden = false;
-      title.style.fontSize = `${split.size}px`;
-      title.textContent = split.title.join('\n');
-      writeLines(list, callout.lines, split.lines, measure);
-      return;
-    }
-    // The title may be the higher the fewer lines stand below it.
-    const few = callout.lines.length <= 1 ? 0.5 : callout.lines.length === 2 ? 0.42 : 0.26;
-    const most = Math.min(free * few, body.width * 0.15);
-    // One line rather than two, where that is not much smaller.
-    const onOneLine = width / measure(callout.title);
-    const size = onOneLine >= most * 0.6 ? Math.min(most, onOneLine) : most;
-    const place = { width, height: free * 0.46, size, least: size * 0.24 };
-    wordsWriter(title, place, measure)(callout.title);
-    writeLines(
-      list,
-      callout.lines,
-      { width, height: free * (callout.lines.length > 2 ? 0.64 : 0.5), most: most * 0.7 },
-      measure,
-    );
+    const width = callout.plate ? whole - laneHeight * PLATE : whole;
+    const free = callout.left === '' ? height : height - leftCap * 1.3;
+    const size = writeTitle(title, callout, { width, height: free, most: layout.body.width * 0.15 }, measure);
+    const taken = free * titleShare(callout);
+    writeLines(list, callout.lines, { width, height: free - taken, most: size * 0.85 }, measure);
   };
 }
+
+/** What a plate keeps free at both its sides, in heights of a lane's place. */
+const PLATE = 0.8;
 
 function captionOf(callout: Callout | null, { set }: Shared): string {
   if (!callout || callout.lanes === '') return '';
@@ -74,36 +55,30 @@ function captionOf(callout: Callout | null, { set }: Shared): string {
   return set === '' ? callout.lanes : `${callout.lanes} ${set}`;
 }
 
-interface LinesRoom {
+/** most: of the type. */
+interface Room {
   readonly width: number;
   readonly height: number;
   readonly most: number;
 }
 
-/** Of the width: the title's share, and what keeps the lines from it, where these stand beside it. */
-const TITLE = 0.36;
-const BETWEEN = 0.04;
+/** Of the height: the title may be the higher the fewer lines stand below it. */
+function titleShare({ lines }: Callout): number {
+  return lines.length <= 1 ? 0.56 : lines.length === 2 ? 0.46 : 0.36;
+}
 
-/** The title beside its lines, where both come out larger than one below the other: short lines leave half a wide screen empty. */
-function splitOf(
-  { title, lines }: Callout,
-  { width, height }: { readonly width: number; readonly height: number },
-  measure: Measure,
-): { readonly title: readonly string[]; readonly size: number; readonly lines: LinesRoom } | null {
-  const longest = Math.max(...shownOf(lines).map(measure));
-  const inWidth = (width * (1 - TITLE - BETWEEN)) / longest;
-  const beside = Math.min(inWidth, height / (shownOf(lines).length * 1.25), height * 0.4);
-  const below = Math.min(width / longest, (height * 0.64) / (shownOf(lines).length * 1.25));
-  if (lines.length === 0 || beside < below * 1.1) return null;
-  // "Next:" stands above the part's name.
-  const broken = title.replace(': ', ':\n').split('\n');
-  const size = Math.min(height * 0.4, (width * TITLE) / Math.max(...broken.map(measure)));
-  if (size < beside) return null;
-  return {
-    title: broken,
-    size,
-    lines: { width: width * (1 - TITLE - BETWEEN), height, most: beside },
-  };
+/** On one line rather than two, where that is not much smaller. Gives its size. */
+function writeTitle(element: HTMLElement, callout: Callout, room: Room, measure: Measure): number {
+  const { width } = room;
+  const height = room.height * titleShare(callout);
+  const most = Math.min(height * 0.8, room.most);
+  const onOneLine = width / measure(callout.title);
+  const wanted = onOneLine >= most * 0.55 ? Math.min(most, onOneLine) : most;
+  const place = { width, height, size: wanted, least: wanted * 0.2 };
+  const { size, lines } = fitText(withTimesSign(callout.title), place, measure);
+  element.style.fontSize = `${size}px`;
+  element.textContent = lines.join('\n');
+  return size;
 }
 
 function shownOf(lines: readonly string[]): readonly string[] {
@@ -111,12 +86,35 @@ function shownOf(lines: readonly string[]): readonly string[] {
   return more > 0 ? [...lines.slice(0, MOST_LINES - 1), `and ${more + 1} more`] : lines;
 }
 
-function writeLines(list: HTMLElement, lines: readonly string[], room: LinesRoom, measure: Measure): void {
+/** From one line to the next, and what those after the first of a set are set in by, in em. */
+const LEADING = 1.25;
+const HANGING = 0.5;
+
+/** Of the width: type that is worth reading. */
+const LEAST = 0.035;
+
+/** All of one size: as large as lets each stand on one line, or on two where that makes them much larger. */
+function writeLines(list: HTMLElement, lines: readonly string[], room: Room, measure: Measure): void {
   const shown = shownOf(lines);
-  const size = Math.min(room.most, room.height / (shown.length * 1.25));
+  const most = Math.min(room.most, room.height / (shown.length * LEADING));
+  const broken = (size: number, height = Infinity): readonly (readonly string[])[] =>
+    shown.map((text) => {
+      const place = { width: room.width - size * HANGING, height, size, least: size };
+      return fitText(withTimesSign(text), place, measure).lines;
+    });
+  const isWhole = (size: number): boolean =>
+    broken(size).reduce((sum, each) => sum + each.length, 0) * size * LEADING <= room.height;
+  const longest = Math.max(0, ...shown.map((text) => measure(withTimesSign(text))));
+  const onOne = Math.min(most, room.width / (longest + HANGING));
+  const least = Math.min(most, room.width * LEAST);
+  let size = most;
+  while (size > least && !isWhole(size)) size = Math.max(least, size * 0.96);
+  if (onOne >= size * 0.6) size = onOne;
+  list.style.fontSize = `${size}px`;
   list.textContent = '';
-  for (const text of shown) {
-    const element = list.appendChild(list.ownerDocument.createElement('li'));
-    wordsWriter(element, { width: room.width, size, least: size * 0.32 }, measure)(text);
+  // The longest words that anyone writes are shortened.
+  const high = isWhole(size) ? Infinity : room.height / LEADING / shown.length + size * 0.1;
+  for (const each of broken(size, high)) {
+    list.appendChild(list.ownerDocument.createElement('li')).textContent = each.join('\n');
   }
 }

@@ -9,10 +9,10 @@ import type { Layout } from '../layout.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 import { placeIn, wordsWriter, type Writer } from '../writers.ts';
 
-/** What is said of a lost link; `large` after a minute. */
+/** What is said of a lost link or a bad clock: small, or large with `more` below it. */
 export interface LostText {
   readonly text: string;
-  readonly large: boolean;
+  readonly more: string | null;
 }
 
 export interface HeadNow {
@@ -46,7 +46,7 @@ export function createHeadPainter(
   let end: Writer = () => {};
   const lostSmall = write('lost', 'lost');
   return ({ head, shared, label: clockLabel, lost, bare }) => {
-    const isLarge = lost?.large === true;
+    const isLarge = lost !== null && lost.more !== null;
     if (bare !== wasBare) title = write('title', bare ? 'bareTitle' : 'title');
     wasBare = bare;
     const isSilent = bare || !showWords;
@@ -55,7 +55,7 @@ export function createHeadPainter(
     // In a countdown the label is read with the clock, in the title's place.
     label(isLarge ? '' : clockLabel);
     title(isLarge ? lost.text : clockLabel !== '' || (leavesOnly && !bare) ? '' : head.title);
-    set(isLarge ? 'This clock runs on by itself.' : isSilent ? '' : large);
+    set(isLarge ? lost.more! : isSilent ? '' : large);
     // Rounds of this set alone are counted in the title.
     const isSaid = isSilent || head.set === large || head.set.endsWith(`: ${large}`);
     written(isLarge || isSaid ? '' : head.set);

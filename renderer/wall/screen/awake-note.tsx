@@ -5,7 +5,7 @@
 import { useEffect, useState, type ReactElement } from 'react';
 import { useStore } from 'zustand';
 import type { Link } from '../../link/link.ts';
-import { keepAwake, type AwakePorts } from './awake.ts';
+import { keepAwake, type AwakePorts } from '../../ui/awake.ts';
 
 export function AwakeNote({ link, ports }: { readonly link: Link; readonly ports: AwakePorts }): ReactElement | null {
   const [kept, setKept] = useState(true);

@@ -85,26 +85,6 @@ test('[review] hand times by set, and tests with their pace or why they come to 
   ]);
 });
 
-test('[review] each stretch went on from its start to its end, whatever was commanded in it', () => {
-  expect(reviewJson(recordOf(kept()), []).spans).toEqual([
-    { part: 'Warm-up', partIndex: 0, fromMs: 10_000, toMs: 140_000 },
-    { part: 'Main set', partIndex: 1, fromMs: 310_000, toMs: 1_100_000 },
-  ]);
-});
-
-test('[review] a stretch that a lane was stopped in went on until that lane was through', () => {
-  const stopped = keptRun(TEXT, [
-    [0, { do: 'start' }],
-    [20, { do: 'stop', lanes: [2] }],
-    [200, { do: 'resume', lanes: [2] }],
-    [600, { do: 'finish' }],
-  ]);
-  // Lane 2 leaves at 210 s, and could leave again a minute later.
-  expect(reviewJson(recordOf(stopped), []).spans).toEqual([
-    { part: 'Warm-up', partIndex: 0, fromMs: 10_000, toMs: 270_000 },
-  ]);
-});
-
 test('[review] leaves that fell due while nobody was there, in words; times in which none did are left out', () => {
   const away = [
     { from: 10_000, to: 69_999 },

@@ -31,7 +31,7 @@ describe('[server] a refusal', () => {
     ['GET', '/elsewhere', {}, 404, 'There is no such page.'],
     ['PUT', '/elsewhere', PLAIN, 404, 'Nothing can be changed at this address.'],
     ['PUT', '/', PLAIN, 405, 'Nothing can be changed at this address.'],
-    ['PUT', '/session-file', PLAIN, 404, 'Nothing can be changed at this address.'],
+    ['PUT', '/session-file', PLAIN, 405, 'Only POST here.'],
     ['PUT', '/session', {}, 415, 'Send a session as text/plain, or as application/json with its lanes.'],
     ['POST', '/library', PLAIN, 415, 'Send what is asked of the library as application/json.'],
   ] as const)('%s %s with %j: %i, %s', async (method, path, headers, status, why) => {
@@ -140,7 +140,7 @@ test('[server] a waiting session file goes to the first of our own pages that as
   const file = { name: 'Tuesday.txt', text: TEXT, lanesText: null, why: 'A run is going.' };
   server = await DeckServerUnderTest.start(new Map(), undefined, file);
   expect((await server.ask('POST', '/session-file', { Origin: 'http://elsewhere' })).status).toBe(403);
-  expect((await server.ask('GET', '/session-file')).status).toBe(404);
+  expect((await server.ask('GET', '/session-file')).status).toBe(405);
   expect(JSON.parse((await server.ask('POST', '/session-file')).body)).toEqual({ file });
   expect(JSON.parse((await server.ask('POST', '/session-file')).body)).toEqual({ file: null });
 });

@@ -153,3 +153,38 @@ test('[times] touches are behind More, cost no command, and Stop stays below', (
   press('Back');
   expect(screen.getByRole('button', { name: 'Skip rep' })).toBeTruthy();
 });
+
+test('what a remote may not do is not offered: neither Finish nor Restart, nor any writing', () => {
+  remote(runOf(SET, [0, { do: 'start' }]), 20_000, null);
+  press('More');
+  const names = screen.getAllByRole('button').map((each) => each.getAttribute('aria-label'));
+  expect(names).toEqual(['Repeat', '−5 s', '−5 s a rep', '+5 s a rep', 'Mark', 'Move on', 'Times', 'Back', 'Stop']);
+});
+
+test('where only Finish is left, the remote says who finishes', () => {
+  remote(runOf('start on 10\nlane 1\nSet\n4 x 50 easy', [0, { do: 'start' }]), 20_000, null);
+  expect(screen.queryByRole('button', { name: 'Finish' })).toBeNull();
+  expect(screen.getByText('The coach’s window finishes.')).toBeTruthy();
+});
+
+test('−5 s and +5 s a rep touch the lane that is looked after', () => {
+  const { sent } = remote(runOf(SET, [0, { do: 'start' }]), 20_000, 2);
+  press('More');
+  press('+5 s a rep');
+  expect(sent).toEqual([{ do: 'interval', seconds: 5, lanes: [2] }]);
+});
+
+test('a remote of the network undoes what it has done itself, and says where the rest is undone', () => {
+  const table = coachTable(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'skip', lanes: [2] }]));
+  const own = { ...table.tools, undoesOwnOnly: true };
+  const { rerender } = render(<RemoteActions tools={own} moment={table.at(23_500)} lane={null} />);
+  press('Undo');
+  expect([table.sent, table.said()]).toEqual([
+    [],
+    'That was done on another screen: undo it there, or in the coach’s window.',
+  ]);
+  const actions = { ...table.tools.actions, gave: (at: number) => at === 20_000 };
+  rerender(<RemoteActions tools={{ ...own, actions }} moment={table.at(24_000)} lane={null} />);
+  press('Undo');
+  expect(table.sent).toEqual([{ do: 'undo' }]);
+});

@@ -288,6 +288,7 @@ describe('while nobody swims', () => {
       first: '4 x 25 sprint',
       lanes: 'Then each lane starts with',
       left: '1:15',
+      plate: false,
     });
     expect(shown.lanes[1]).toMatchObject({ state: 'first', words: '4 x 25 sprint', interval: 'on 0:45' });
   });

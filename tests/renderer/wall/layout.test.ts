@@ -170,12 +170,19 @@ test('lane number, leave, seconds, rep and round have their places with every nu
   }
 });
 
-test('[talk] its words have at least half of the width beside the time left, or all of it above', () => {
-  for (const [, { body, callout }] of everyLayout()) {
-    expect(callout.leftCap * 3.4).toBeLessThanOrEqual(body.width * (callout.beside ? 0.5 : 1));
+test('[talk] words and lanes fill a half each of a broad screen; else the lanes stand below the words, which have the whole width', () => {
+  for (const [{ width, height, lanes }, { body, callout }] of everyLayout()) {
+    const { aside, rows, laneHeight, captionHeight, leftCap } = callout;
+    if (lanes === 0) continue;
+    expect(aside).toBe(width > height && body.width > body.height * 1.3);
+    expect(callout.width).toBeGreaterThanOrEqual(body.width * (aside ? 0.49 : 1));
+    expect(callout.width + (aside ? callout.laneWidth : 0)).toBeLessThanOrEqual(body.width);
+    const high = rows * laneHeight + captionHeight;
+    expect(aside ? high : high + callout.height).toBeLessThanOrEqual(body.height);
+    // "88:88 left", below the words.
+    expect(leftCap * 3.4).toBeLessThanOrEqual(callout.width);
+    expect(leftCap * 1.3).toBeLessThanOrEqual(callout.height * 0.45);
   }
-  const sides = [layoutFor(room(1920, 1080, 6), digitsFace), layoutFor(room(1024, 768, 6), sweepFace)];
-  expect(sides.map(({ callout }) => callout.beside)).toEqual([true, false]);
 });
 
 test('[sweep] on a screen on end what is swum stands as large beside the dial as beside digits on a screen that lies', () => {

@@ -32,6 +32,8 @@ export interface Sight {
 export class ServedHost {
   readonly child: ChildProcess;
   origin = '';
+  /** Where it shares: address and port on the network, and the address with a claim for the coach's page; null if not. */
+  shared: { readonly network: string; readonly claim: string } | null = null;
   stderr = '';
 
   private constructor(child: ChildProcess) {
@@ -42,9 +44,10 @@ export class ServedHost {
   /** Resolves when it serves; rejects where it ends instead. `shell` runs before it, in its process. */
   static async start(
     data: string,
-    { session = null as string | null, port = 0, shell = '' } = {},
+    { session = null as string | null, port = 0, shell = '', share = false } = {},
   ): Promise<ServedHost> {
-    const args = ['serve', ...(session === null ? [] : ['-']), '--port', String(port), '--data', data];
+    const flags = [...(session === null ? [] : ['-']), ...(share ? ['--share'] : [])];
+    const args = ['serve', ...flags, '--port', String(port), '--data', data];
     const command = shell === '' ? [process.execPath, PROGRAM, ...args] : ['bash', '-c', `${shell}; exec "$@"`];
     const rest = shell === '' ? [] : ['bash', process.execPath, PROGRAM, ...args];
     const [program, ...words] = [...command, ...rest];
@@ -54,8 +57,15 @@ export class ServedHost {
       throw new Error(`the host has ended: ${host.stderr}`);
     });
     ended.catch(() => undefined);
-    const [line] = (await Promise.race([once(host.child.stdout!, 'data'), ended])) as [Buffer];
-    host.origin = /http:\/\/127\.0\.0\.1:\d+/.exec(line.toString())![0];
+    let said = '';
+    host.child.stdout!.on('data', (chunk: Buffer) => {
+      said += chunk.toString();
+      host.shared = sharedIn(said);
+    });
+    while (!/ is at .*\n/.test(said) || (share && !host.shared)) {
+      await Promise.race([once(host.child.stdout!, 'data'), ended]);
+    }
+    host.origin = /http:\/\/127\.0\.0\.1:\d+/.exec(said)![0];
     return host;
   }
 
@@ -112,6 +122,13 @@ export class ServedHost {
     socket.close();
     return { snapshot, ahead: pong.t2 - (snapshot.run?.openedAt ?? 0) - middle };
   }
+}
+
+/** What the program prints where it shares. */
+function sharedIn(said: string): ServedHost['shared'] {
+  const network = /^Televisions open http:\/\/([\d.:]+)\//m.exec(said)?.[1];
+  const claim = /http:\S+#\S+/.exec(said)?.[0];
+  return network !== undefined && claim !== undefined ? { network, claim } : null;
 }
 
 /** A request as a page of the host at that address makes it. */

@@ -67,6 +67,16 @@ test('a frame is what RFC 8439 makes of it under its direction’s key, with its
   }
 });
 
+test('a frame opens wherever it stands in a buffer', () => {
+  const { host, screen } = ends();
+  for (let offset = 0; offset < 8; offset++) {
+    const text = JSON.stringify({ offset, long: 'x'.repeat(200 + offset) });
+    const frame = screen.seal(text);
+    const buffer = Buffer.concat([Buffer.alloc(offset), frame, Buffer.alloc(8)]);
+    expect(host.open(buffer.subarray(offset, offset + frame.length))).toBe(text);
+  }
+});
+
 describe('does not open, and ends the channel:', () => {
   const inBothDirections = (
     tried: (from: SealedEnd, to: SealedEnd, texts: readonly string[], at: number) => void,

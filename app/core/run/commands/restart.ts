@@ -35,7 +35,6 @@ export const restartWords = {
       pressed: true,
       byChoice: false,
       desk: 'row',
-      remote: 'more',
       command: () => ({ do: 'restart' }),
     },
   },

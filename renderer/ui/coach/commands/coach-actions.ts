@@ -32,6 +32,8 @@ export interface CoachActionsState {
   /** The last sentence. `n` goes up with each one, so that the same sentence again counts as a new one. */
   readonly feedback: Feedback | null;
   readonly clock: ClockChoice;
+  /** The command that was given last, until it is answered. */
+  readonly underWay: Command | null;
 }
 
 export interface CoachActions {
@@ -49,6 +51,8 @@ export interface CoachActions {
    * the text that a rewrite was made from.
    */
   give(command: Command, madeFrom?: string): Promise<boolean>;
+  /** Whether the command that was accepted at this time of the run was given here, since the page was opened. */
+  gave(at: number): boolean;
   /** Why a command would be refused now; null if it would be accepted, as far as this screen knows. */
   refusal(command: Command): string | null;
   say(text: string, kind: 'done' | 'refused'): void;
@@ -74,12 +78,15 @@ export function createCoachActions(
     choice: NO_CHOICE,
     feedback: null,
     clock: storedClock(memory),
+    underWay: null,
   }));
   const bounces = createBounceGuard();
   /** The time of the last command this page has shown a sentence for: a later one came from another screen. */
   let spokenTo = -Infinity;
   let spokenOf = '';
   let underWay = 0;
+  /** When the commands were accepted that this page has given. */
+  const own = new Set<number>();
 
   const actions: CoachActions = {
     store,
@@ -102,16 +109,20 @@ export function createCoachActions(
       actions.clearChoice();
       if (status === 'lost') actions.say(unreachedText(command), 'refused');
       underWay++;
+      store.setState({ underWay: command });
       const seen = t === null ? undefined : seenIn(view(run.state, t), command);
       const answer = await link.command(command, seen, madeFrom);
       if (answer.ok && answer.at !== null) await followed(link, answer.at);
       underWay--;
+      store.setState((before) => (before.underWay === command ? { underWay: null } : before));
       if (!answer.ok || answer.at === null) return refuse(whyNot(command, answer.why));
       spokenTo = Math.max(spokenTo, answer.at);
+      own.add(answer.at);
       const before = view(run.state, answer.at);
       actions.say(feedbackAt(before, command, readingsOf(store.getState().clock)) ?? 'Done.', 'done');
       return true;
     },
+    gave: (at) => own.has(at),
     refusal(command) {
       const { run } = link.store.getState();
       const t = link.now();

@@ -5,11 +5,13 @@
 
 import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { Afterwards } from '../../../../app/core/record/afterwards.ts';
 import { HistoryRoom } from '../../../../renderer/desk/history/history-room.tsx';
 import type { SessionAgain } from '../../../../renderer/desk/history/bring.ts';
+import type { AskRecords } from '../../../../renderer/link/records.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
 import { SQUAD_TEXT, SwumRuns } from '../../../support/host/swum-runs.ts';
-import { THURSDAY } from '../../../support/host/written-journal.ts';
+import { journalLines, THURSDAY } from '../../../support/host/written-journal.ts';
 
 process.env['TZ'] = 'UTC';
 
@@ -37,8 +39,8 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-function open(): CoachWindow {
-  const coach = new CoachWindow(SQUAD_TEXT, () => Promise.resolve({ ok: false, why: 'full' }), swum.ask);
+function open(ask: AskRecords = swum.ask): CoachWindow {
+  const coach = new CoachWindow(SQUAD_TEXT, () => Promise.resolve({ ok: false, why: 'full' }), ask);
   const light = { choice: () => 'system', choose: () => undefined, subscribe: () => () => undefined };
   const tools = { ...coach.tools, light } as unknown as typeof coach.tools;
   render(
@@ -198,6 +200,62 @@ describe('[history] a run', () => {
   });
 });
 
+describe('[history] who was there', () => {
+  const keptAttendance = () => (JSON.parse(swum.text('/data/runs/one.after.json') ?? '{}') as Afterwards).attendance;
+
+  const addSomebody = (name: string, lane: string): void => {
+    fireEvent.change(screen.getByLabelText('Somebody else'), { target: { value: name } });
+    fireEvent.change(screen.getByLabelText('in'), { target: { value: lane } });
+    press('Add');
+  };
+
+  test('whoever is in no lane of the session is added by name, to a lane with names and to one without', async () => {
+    swum.write('one');
+    open();
+    fireEvent.click(await screen.findByRole('button', { name: 'Ana' }));
+    addSomebody(' Zoe ', '1');
+    addSomebody('Yusuf', '2');
+    await waitFor(() =>
+      expect(keptAttendance()).toEqual([
+        { lane: 1, swimmers: 2, names: ['Ana', 'Zoe'] },
+        { lane: 2, swimmers: 1, names: ['Yusuf'] },
+      ]),
+    );
+    press('Lane 2: one more');
+    press('Zoe');
+    await waitFor(() =>
+      expect(keptAttendance()).toEqual([
+        { lane: 1, swimmers: 1, names: ['Ana'] },
+        { lane: 2, swimmers: 2, names: ['Yusuf'] },
+      ]),
+    );
+    press('Yusuf');
+    await waitFor(() => expect(keptAttendance()?.[1]).toEqual({ lane: 2, swimmers: 1, names: null }));
+  });
+
+  test('nobody is added twice, and nobody without a name', async () => {
+    swum.write('one');
+    open();
+    await screen.findByRole('button', { name: 'Ana' });
+    press('Add');
+    screen.getByText('Write the name first.');
+    addSomebody('Zoe', '1');
+    addSomebody('Zoe', '1');
+    screen.getByText('Zoe is in lane 1 already.');
+  });
+});
+
+test('[history] a list that is refused says why in place of the record, and is asked for again', async () => {
+  let isDown = true;
+  const ask: AskRecords = (asked) => (isDown ? Promise.resolve({ ok: false, why: 'No host.' }) : swum.ask(asked));
+  swum.write('one');
+  open(ask);
+  await waitFor(() => expect(screen.getAllByText('No host.')).toHaveLength(2));
+  isDown = false;
+  press('Look again');
+  await screen.findByRole('heading', { name: 'Harbour squad, Thursday' });
+});
+
 describe('[history] over time', () => {
   test('weeks and lanes are drawn with their figures in tables below', async () => {
     swum.write('older', { openedAt: THURSDAY - WEEK });
@@ -248,6 +306,22 @@ describe('[history] deleting', () => {
     await screen.findByText('Bram is gone, from 1 run.');
     expect(swum.text('/data/runs/one.jsonl')).not.toContain('Bram');
     await waitFor(() => expect(shownRuns()).toEqual([expect.stringContaining('350 m')]));
+  });
+
+  test('what was opened and never started goes in one step; what was started stays', async () => {
+    swum.write('one');
+    swum.write('two', {}, []);
+    const lines = journalLines({ run: 'three', text: SQUAD_TEXT }, [{ say: 'closed', at: 5000, why: 'not begun' }]);
+    swum.disk.put('/data/runs/three.jsonl', Buffer.from(lines.join('')));
+    open();
+    await screen.findByRole('heading', { name: 'Harbour squad, Thursday' });
+    press(/^Delete ?a name everywhere/);
+    press('Delete what was never started');
+    press('Delete for good');
+    await screen.findByText('What was never started is gone, from 2 runs.');
+    expect(['one', 'two', 'three'].map((run) => swum.text(`/data/runs/${run}.jsonl`) !== null)).toEqual([
+      ...[true, false, false],
+    ]);
   });
 
   test('everything goes, what this window remembers of it too', async () => {

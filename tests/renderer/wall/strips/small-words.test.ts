@@ -24,16 +24,16 @@ function formWith(words: string): SmallForm {
 test('[size] all lanes are on one line while that fits large in each, smaller together, and on two lines together', () => {
   const { laneHeight } = layout.callout;
   const large = formWith('free');
-  expect(large).toEqual({ lines: 1, size: Math.floor(laneHeight * 0.56) });
-  const smaller = formWith('drill, slowly');
+  expect(large.lines).toBe(1);
+  expect(large.size).toBeGreaterThan(laneHeight * 0.56);
+  const smaller = formWith('slowly');
   expect(smaller.lines).toBe(1);
   expect(smaller.size).toBeLessThan(large.size);
-  const two = formWith('drill, fist and free, arms long and easy');
+  const two = formWith('drill, fist and free, arms');
   expect(two.lines).toBe(2);
   expect(two.size).toBeLessThan(smaller.size);
 });
 
-test('[size] words that fit at no size make those of other lanes no smaller', () => {
-  const { laneHeight } = layout.callout;
-  expect(formWith('drill '.repeat(20).trim())).toEqual({ lines: 2, size: Math.floor(laneHeight * 0.4) });
+test('[size] words that fit at no size are left out, and make those of other lanes no smaller', () => {
+  expect(formWith('drill '.repeat(20).trim())).toEqual(formWith('free'));
 });

@@ -6,7 +6,9 @@ import { PassThrough } from 'node:stream';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { WebSocket } from 'ws';
 import { NEWS_EVERY } from '../../../app/host/screens/news-pace.ts';
-import { deckSocket } from '../../../app/host/web/deck-socket.ts';
+import { ALONE } from '../../../app/host/deck/company.ts';
+import { Doorstep } from '../../../app/host/web/doorstep.ts';
+import { screenSockets } from '../../../app/host/web/screen-sockets.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
 
@@ -155,7 +157,10 @@ describe('[socket] a screen that stays', () => {
 test('[socket] a connection that breaks while it is refused does no harm', () => {
   const connection = new PassThrough();
   const request = { headers: {}, rawHeaders: [] as string[], url: '/deck' } as IncomingMessage;
-  deckSocket(server.host, clock, clock.timers).upgrade(request, connection, Buffer.alloc(0), 1);
+  const { host } = server;
+  const rest = { company: ALONE, entrance: null, doorstep: new Doorstep(1), hostOf: () => null };
+  const sockets = screenSockets({ host, clock, timers: clock.timers, listener: 'machine', ...rest });
+  sockets.upgrade(request, connection, Buffer.alloc(0));
   connection.emit('error', new Error('ECONNRESET'));
   expect(connection.destroyed).toBe(true);
 });

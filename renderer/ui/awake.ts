@@ -1,5 +1,5 @@
 /*
- * Keeps the screen awake. Browsers let a page ask for that only where it comes from this machine itself or is
+ * Keeps a screen or a phone awake. Browsers let a page ask for that only where it comes from this machine itself or is
  * encrypted, which the wall of a television on the pool's network is not; but they keep a screen awake while it
  * plays a video, so a page that may not ask plays one: a few pixels in a corner, without sound.
  */
@@ -47,6 +47,17 @@ export function browserAwake(): AwakePorts {
   };
 }
 
+/** Browsers take a video for one that is watched only where some of it is seen. */
+const SEEN: Partial<CSSStyleDeclaration> = {
+  position: 'fixed',
+  right: '0',
+  bottom: '0',
+  width: '1vmin',
+  height: '1vmin',
+  opacity: '0.02',
+  pointerEvents: 'none',
+};
+
 /** Of a canvas that never changes, so that nothing has to be loaded; made when it is first wanted. */
 function createVideo(): () => Promise<void> {
   let video: HTMLVideoElement | null = null;
@@ -55,7 +66,7 @@ function createVideo(): () => Promise<void> {
       const canvas = document.createElement('canvas');
       canvas.getContext('2d')?.fillRect(0, 0, canvas.width, canvas.height);
       video = document.createElement('video');
-      video.className = 'awake-video';
+      Object.assign(video.style, SEEN);
       video.muted = true;
       video.setAttribute('playsinline', '');
       video.setAttribute('aria-hidden', 'true');

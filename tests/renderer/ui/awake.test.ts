@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { keepAwake, type AwakePorts } from '../../../../renderer/wall/screen/awake.ts';
+import { keepAwake, type AwakePorts } from '../../../renderer/ui/awake.ts';
 
 class Page implements AwakePorts {
   asked = 0;

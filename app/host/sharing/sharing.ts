@@ -1,0 +1,241 @@
+/*
+ * Sharing with other screens: the switch, what the coach wants of it, and what the coach's windows are told. It is off at
+ * every start, unless it is taken up after a crash.
+ */
+
+import { JOINING_PAGES, type KeyGiven } from '../../wire/joining.ts';
+import type { SharedDevice, SharingTold, SharingWish } from '../../wire/sharing.ts';
+import type { SharingDesk, SharingWindow } from '../deck/company.ts';
+import type { Clock } from '../time/clock.ts';
+import type { Timer, Timers } from '../time/timers.ts';
+import type { Addresses } from './addresses.ts';
+import { Attendance, type Attendant } from './attendance.ts';
+import type { DoorBook, Reception } from './door.ts';
+import { mayLetIn } from './guest.ts';
+import { SharedAddress, type Listener } from './shared-address.ts';
+
+export interface SharingPorts {
+  readonly clock: Clock;
+  readonly timers: Timers;
+  readonly book: DoorBook;
+  readonly addresses: Addresses;
+  /** Opens the listener at an address. Rejects where it cannot; the error says why. */
+  readonly open: (address: string) => Promise<Listener>;
+  /** Where others find the host, and where browsers of this machine find the coach's window; null where they do not. */
+  readonly ports: () => { readonly network: number; readonly pages: number | null };
+  /** Where sharing stands, for a start after a crash; null for off. Resolves when it is kept. */
+  readonly keep: (address: string | null) => Promise<void>;
+  /** For the record of what has happened at the door. */
+  readonly note: (noted: { what: 'sharing on'; address: string } | { what: 'sharing off' }) => void;
+}
+
+/** In ms: for how long it is said that a device is new. */
+const NEW_FOR = 30_000;
+
+/** So many answers to wishes are remembered: one that is said again after a lost connection is not done again. */
+const REMEMBERED = 64;
+
+const ONLY_HERE = 'Only the coach’s window on the machine that shares lets others in.';
+const NOT_SHARING = 'Lanecall is not shared now: share it first.';
+const NO_BROWSER = 'Another window is for browsers: this program has its own.';
+const SHARED_NOW = 'Lanecall is shared now, so this page needs a key: open it by “Another window” in one that has it.';
+const ENDED = 'Sharing has ended.';
+
+export class Sharing implements SharingDesk {
+  readonly attendance: Attendance;
+  readonly reception: Reception;
+  private readonly ports: SharingPorts;
+  private readonly place: SharedAddress;
+  private readonly listeners = new Set<() => void>();
+  private readonly answers = new Map<string, Promise<string | null>>();
+  private readonly tellings = new WeakMap<SharingWindow, SharingTold>();
+  private fresh = new Set<SharingWindow>();
+  private shower: SharingWindow | null = null;
+  private newness: Timer | null = null;
+
+  constructor(ports: SharingPorts) {
+    this.ports = ports;
+    const changed = (): void => this.changed();
+    this.attendance = new Attendance(changed);
+    const { timers, addresses, open, book } = ports;
+    this.place = new SharedAddress({ timers, addresses, open, changed });
+    this.reception = book.reception;
+    book.onChange(changed);
+    book.onThrownOut((device) => this.dismiss(({ guest }) => guest().device === device, 'This device was thrown out.'));
+  }
+
+  isOn(): boolean {
+    return this.place.state() !== 'off';
+  }
+
+  /** Where screens find the host; null while nothing is shared. */
+  address(): string | null {
+    const address = this.place.address();
+    return address === null ? null : `http://${address}:${this.ports.ports().network}/`;
+  }
+
+  /** Somebody of this address has connected. */
+  visited(from: string): void {
+    this.place.visited(from);
+  }
+
+  /** Shares at an address; null where there is but one. A sentence where that cannot be. `by`: the page that wants it. */
+  async share(address: string | null, by: SharingWindow | null = null): Promise<string | null> {
+    const wasOn = this.isOn();
+    const why = await this.place.share(address);
+    if (why !== null) return why;
+    const shared = this.place.address()!;
+    this.ports.note({ what: 'sharing on', address: shared });
+    const kept = this.ports.keep(shared);
+    if (!wasOn) this.takeThePower(by);
+    await kept;
+    return null;
+  }
+
+  async stop(why = ENDED): Promise<string | null> {
+    if (!this.isOn()) return null;
+    this.ports.note({ what: 'sharing off' });
+    const closed = this.place.stop(why);
+    const [fault] = await Promise.all([this.ports.book.end(), this.ports.keep(null), closed]);
+    return fault;
+  }
+
+  /** The program ends: sharing with it. */
+  async end(why: string): Promise<void> {
+    await this.stop(why);
+    await this.place.end(why);
+    if (this.newness) this.ports.timers.clear(this.newness);
+  }
+
+  /** The address of a coach's page on this machine, usable once; null where browsers do not find one. */
+  claim(lasts: Parameters<DoorBook['claim']>[0]): string | null {
+    const { pages } = this.ports.ports();
+    return pages === null ? null : `http://127.0.0.1:${pages}${JOINING_PAGES.coach}#${this.ports.book.claim(lasts)}`;
+  }
+
+  wish(window: SharingWindow, id: string, wish: SharingWish): Promise<string | null> {
+    const key = `${window.guest().device ?? ''} ${id}`;
+    const known = this.answers.get(key);
+    if (known) return known;
+    const answer = this.carryOut(window, wish);
+    this.answers.set(key, answer);
+    if (this.answers.size > REMEMBERED) this.answers.delete(this.answers.keys().next().value!);
+    return answer;
+  }
+
+  toldTo(window: SharingWindow): SharingTold {
+    const known = this.fresh.has(window) ? this.tellings.get(window) : undefined;
+    if (known) return known;
+    const told = this.tell(window);
+    this.tellings.set(window, told);
+    this.fresh.add(window);
+    return told;
+  }
+
+  gone(window: SharingWindow): void {
+    this.fresh.delete(window);
+    if (this.shower !== window) return;
+    this.shower = null;
+    this.ports.book.hideCode();
+  }
+
+  onNews(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  private async carryOut(window: SharingWindow, wish: SharingWish): Promise<string | null> {
+    const { book } = this.ports;
+    if (wish.do === 'throw-out') return book.throwOut(wish.device);
+    if (wish.do === 'rename-device') return book.rename(wish.device, wish.name);
+    if (!mayLetIn(window.guest())) return ONLY_HERE;
+    if (wish.do === 'share') return this.share(wish.address, window);
+    if (wish.do === 'stop-sharing') return this.stop();
+    if (!this.isOn()) return NOT_SHARING;
+    switch (wish.do) {
+      case 'show-code':
+        this.shower = window;
+        book.showCode(wish.role);
+        return null;
+      case 'hide-code':
+        this.shower = null;
+        book.hideCode();
+        return null;
+      case 'let-in':
+        return book.letInWall(wish.digits);
+      case 'another-window':
+        return this.openAnother(window);
+    }
+  }
+
+  private openAnother(window: SharingWindow): string | null {
+    const address = this.claim('ten minutes');
+    if (address === null) return NO_BROWSER;
+    window.say({ say: 'claim', address });
+    return null;
+  }
+
+  /** From now on a page of this machine needs a key. The one that wanted it gets its own before the others are hung up. */
+  private takeThePower(by: SharingWindow | null): void {
+    if (this.ports.ports().pages === null) return;
+    const given = by && this.ports.book.ownKey();
+    if (by && given && typeof given !== 'string') giveKey(by, given);
+    this.changed();
+    this.dismiss(({ listener, guest, kind }) => {
+      return listener === 'machine' && guest().device === null && (kind() === 'desk' || kind() === 'remote');
+    }, SHARED_NOW);
+  }
+
+  private dismiss(isMeant: (attendant: Attendant) => boolean, why: string): void {
+    this.attendance.dismiss(isMeant, why);
+  }
+
+  private tell(window: SharingWindow): SharingTold {
+    const { clock, book } = this.ports;
+    const now = clock.now();
+    const code = this.shower === window ? book.code() : null;
+    const address = this.address();
+    return {
+      ...this.place.told(),
+      address,
+      showing: book.showing(),
+      code:
+        code && address !== null
+          ? {
+              role: code.role,
+              address: `${address.slice(0, -1)}${JOINING_PAGES[code.role]}#${code.letters}`,
+              letters: code.letters,
+              left: Math.max(0, Math.round(code.until - now)),
+            }
+          : null,
+      devices: book.devices().map(({ id, role, name, since }): SharedDevice => {
+        const latest = this.attendance.latestOf(id);
+        const isNew = since !== null && now - since < NEW_FOR;
+        return { id, role, name, connected: latest !== null, clock: latest?.clock() ?? null, isNew };
+      }),
+      mayLetIn: mayLetIn(window.guest()),
+    };
+  }
+
+  private changed(): void {
+    this.fresh = new Set();
+    this.awaitOldness();
+    for (const listener of this.listeners) listener();
+  }
+
+  /** What is new now will not be in half a minute, and nobody else says so. */
+  private awaitOldness(): void {
+    const { clock, timers, book } = this.ports;
+    if (this.newness) timers.clear(this.newness);
+    this.newness = null;
+    const now = clock.now();
+    const ends = book.devices().flatMap(({ since }) => (since === null ? [] : [since + NEW_FOR - now]));
+    const next = Math.min(...ends.filter((left) => left > 0));
+    if (next !== Infinity) this.newness = timers.set(() => this.changed(), Math.ceil(next));
+  }
+}
+
+function giveKey(window: SharingWindow, given: KeyGiven): void {
+  window.say({ say: 'own-key', given });
+  window.become({ role: given.role, name: given.name, device: given.id });
+}
