@@ -117,7 +117,7 @@ function lanesAside({ lanes, side }: Strips, body: Box, clockCap: number): Callo
   const laneWidth = Math.floor(body.width * ASIDE);
   const width = Math.floor(body.width * (1 - ASIDE - BETWEEN));
   const captionHeight = Math.floor(Math.min(side * 0.055, body.height * 0.08));
-  const laneHeight = Math.floor(Math.min(side * 0.15, (body.height - captionHeight) / rows));
+  const laneHeight = Math.floor(Math.min(side * 0.15, laneWidth * 0.17, (body.height - captionHeight) / rows));
   const leftCap = Math.min(clockCap, body.height * 0.26, width * 0.28);
   const { height } = body;
   return { aside: true, width, height, captionHeight, leftCap, columns: 1, rows, laneWidth, laneHeight };

@@ -34,6 +34,22 @@ describe('[build] pages', () => {
     expect(asked.filter((address) => !emitted.includes(join(dist, 'pages', address)))).toEqual([]);
   });
 
+  test('the remote has a manifest for the home screen, full screen, and icons of ours in the sizes that it names', () => {
+    const home = join(dist, 'pages', 'home');
+    const { start_url, display, icons } = JSON.parse(readFileSync(join(home, 'remote.webmanifest'), 'utf8')) as {
+      start_url: string;
+      display: string;
+      icons: { src: string; sizes: string }[];
+    };
+    expect([start_url, display]).toEqual(['/remote', 'fullscreen']);
+    const sizes = icons.map(({ src }) => {
+      const png = readFileSync(join(dist, 'pages', src));
+      return `${png.readUInt32BE(16)}x${png.readUInt32BE(20)}`;
+    });
+    expect(sizes).toEqual(icons.map((icon) => icon.sizes));
+    expect(sizes).toEqual(['192x192', '512x512']);
+  });
+
   test('the wall loads nothing of what only a coach reads', () => {
     const words = Object.values(ACTIONS).flatMap(({ does }) => (does.includes(' ') ? [does] : []));
     const holding = (page: string): string[] => {

@@ -4,7 +4,7 @@
  * place, so that a program that is running never sees half a build. The same sources give the same bytes.
  */
 
-import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build as bundle } from 'esbuild';
@@ -40,6 +40,8 @@ const bundled = [
   ...(await buildPagesInto(join(fresh, 'pages'), ['wall'])),
   ...(await buildPagesInto(join(fresh, 'pages'), ['desk', 'remote'])),
 ];
+// For a phone's home screen, under names that stay.
+cpSync(join(root, 'assets', 'home'), join(fresh, 'pages', 'home'), { recursive: true });
 const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
 writeFileSync(join(fresh, 'THIRD-PARTY.txt'), thirdPartyText(version, bundled));
 rmSync(join(dist, '.stamp'), { force: true });

@@ -25,6 +25,9 @@ const ROUTES: Readonly<Record<string, string>> = {
 /** The folder in which the build puts files with a hash in their names. */
 const HASHED = 'assets';
 
+/** The folder with what a phone asks for that puts the remote on its home screen; its names stay. */
+const HOME = 'home';
+
 const TYPES: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript; charset=utf-8',
@@ -37,6 +40,7 @@ const TYPES: Readonly<Record<string, string>> = {
   '.woff': 'font/woff',
   '.wav': 'audio/wav',
   '.txt': 'text/plain; charset=utf-8',
+  '.webmanifest': 'application/manifest+json; charset=utf-8',
 };
 
 /** All built pages in a folder, the files that they load, and the licences beside it. */
@@ -51,6 +55,10 @@ export function readPages(folder: string): Pages {
   const hashed = join(folder, HASHED);
   for (const name of existsSync(hashed) ? readdirSync(hashed) : []) {
     pages.set(`/${HASHED}/${name}`, readPage(join(hashed, name), true));
+  }
+  const home = join(folder, HOME);
+  for (const name of existsSync(home) ? readdirSync(home) : []) {
+    pages.set(`/${HOME}/${name}`, readPage(join(home, name), false));
   }
   return pages;
 }

@@ -27,6 +27,7 @@ export function contentPolicy(
     "font-src 'self'",
     "img-src 'self' data:",
     "media-src 'self'",
+    "manifest-src 'self'",
     socket === null ? "connect-src 'self'" : `connect-src 'self' ${socket}`,
     ...(framing === 'frames walls' ? ["frame-src 'self'"] : []),
     `frame-ancestors ${framing === 'framed' ? "'self'" : "'none'"}`,

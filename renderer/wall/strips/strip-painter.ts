@@ -97,7 +97,7 @@ const WORDS: { readonly [form in Layout['lanes']['form']]: MakeWords } = {
 const LEAST = 0.62;
 
 /** The distance of a ladder in a column, where it has the line of a round too: swimmers have to know it before all else. */
-const RUNG = 1.3;
+const RUNG = 1.2;
 
 function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, { names }: WallChoice): WordsPainter {
   const { large, small, rep, interval, words, after, leaving } = lanes;

@@ -32,6 +32,15 @@ test('[server] the licences are a page of their own that is not cached', () => {
   ]);
 });
 
+test('[server] what a phone asks for that puts the remote on its home screen has names that stay, and is not cached', () => {
+  const folder = freshDataFolder();
+  mkdirSync(join(folder, 'home'));
+  writeFileSync(join(folder, 'home', 'icon-180.png'), 'x');
+  expect([...readPages(folder)]).toEqual([
+    ['/home/icon-180.png', { body: Buffer.from('x'), type: 'image/png', lasting: false }],
+  ]);
+});
+
 test.each([
   ['html', 'text/html; charset=utf-8'],
   ['js', 'text/javascript; charset=utf-8'],
@@ -44,6 +53,7 @@ test.each([
   ['woff', 'font/woff'],
   ['wav', 'audio/wav'],
   ['txt', 'text/plain; charset=utf-8'],
+  ['webmanifest', 'application/manifest+json; charset=utf-8'],
   ['bin', 'application/octet-stream'],
 ])('[server] a file .%s with a hash in its name is %s, cached for ever', (ending, type) => {
   const folder = freshDataFolder();

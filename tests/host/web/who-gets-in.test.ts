@@ -148,7 +148,7 @@ describe('[web] what a page may load', () => {
   test('is its own files, and the deck’s socket where its address can be written', () => {
     expect(contentPolicy('ws://localhost:7525')).toBe(
       "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self' data:; " +
-        "media-src 'self'; connect-src 'self' ws://localhost:7525; frame-ancestors 'none'; base-uri 'none'; " +
+        "media-src 'self'; manifest-src 'self'; connect-src 'self' ws://localhost:7525; frame-ancestors 'none'; base-uri 'none'; " +
         "form-action 'none'",
     );
     expect(contentPolicy(null)).toContain("connect-src 'self';");
