@@ -15,6 +15,7 @@ import { openDeck } from '../host/deck/deck-opening.ts';
 import { startLoop } from '../host/time/loop.ts';
 import { readPages } from '../host/web/pages.ts';
 import { lifeSigns } from '../host/journal/life-signs.ts';
+import { DEFAULT_PORT } from '../host/web/http-server.ts';
 import { PortTaken, startServer, type DeckServer } from '../host/web/server.ts';
 import { openSharing } from '../host/web/share.ts';
 import { likeliestFirst, systemAddresses } from '../host/sharing/addresses.ts';
@@ -25,9 +26,6 @@ import { readArguments } from './arguments.ts';
 import { complain, EXIT, pathFrom, write, type Io } from './io.ts';
 import { readPlan, STANDARD_INPUT } from './session-file.ts';
 import { help, wrongUsage } from './usage.ts';
-
-/** The port of the pages unless another one is asked for. */
-export const DEFAULT_PORT = 7525;
 
 /** What the host begins with; null for nothing. */
 interface Beginning {

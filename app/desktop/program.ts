@@ -6,12 +6,13 @@
 import { app, Menu, screen, session, type BrowserWindow } from 'electron';
 import { systemClock, type Clock } from '../host/time/clock.ts';
 import type { DeckHost } from '../host/deck/deck-host.ts';
-import type { Library } from '../host/library/library.ts';
-import type { Records } from '../host/records/records.ts';
-import type { Squads } from '../host/squads/squads.ts';
+import type { Company } from '../host/deck/company.ts';
+import type { Shelves } from '../host/deck/questions.ts';
 import { openDeck } from '../host/deck/deck-opening.ts';
 import { startLoop } from '../host/time/loop.ts';
-import { readPages } from '../host/web/pages.ts';
+import { DEFAULT_PORT } from '../host/web/http-server.ts';
+import { readPages, type Pages } from '../host/web/pages.ts';
+import { openSharing } from '../host/web/share.ts';
 import { lifeSigns } from '../host/journal/life-signs.ts';
 import { systemTimers } from '../host/time/timers.ts';
 import { CHANNELS } from '../wire/window-bridge.ts';
@@ -49,7 +50,11 @@ export async function startProgram(folder: string, pages: string): Promise<Progr
   if (!opening.ok) return opening;
   const { host, journal, library, squads, records, close } = opening.deck;
   const settings = await keepSettings(folder);
-  shutIn(pages);
+  const built = readPages(pages);
+  shutIn(built);
+  const ports = () => ({ network: DEFAULT_PORT, pages: null });
+  const { sharing, company, takeUp } = openSharing({ deck: opening.deck, clock, timers, pages: built, ports });
+  await takeUp();
   const out = wayOut({
     timers,
     now: clock.now,
@@ -67,12 +72,12 @@ export async function startProgram(folder: string, pages: string): Promise<Progr
       windows.end();
       awake.stop();
       loop.stop();
-      await settings.written();
+      await Promise.all([settings.written(), sharing.end('The program has ended.')]);
       await close();
     },
     endNow: () => signNow(host, clock, journal),
   };
-  const windows = openWindows({ host, clock, library, squads, records }, settings, endings);
+  const windows = openWindows({ host, clock, company, library, squads, records }, settings, endings);
   const loop = startLoop(clock, timers, [lifeSigns(host, clock, journal), awake]);
   host.onChange(() => loop.wake());
   watchSleep(host, clock, journal, () => {
@@ -96,10 +101,10 @@ export async function startProgram(folder: string, pages: string): Promise<Progr
 /**
  * To be called before there is any window: what pages may do, where they come from, and that they load nothing else.
  */
-function shutIn(pages: string): void {
+function shutIn(pages: Pages): void {
   guardPermissions(session.defaultSession);
   guardRequests(session.defaultSession);
-  servePages(session.defaultSession, readPages(pages));
+  servePages(session.defaultSession, pages);
   nameSaveDialogs(session.defaultSession);
 }
 
@@ -110,25 +115,17 @@ interface Windows {
   end(): void;
 }
 
-interface Deck {
+interface Deck extends Shelves {
   readonly host: DeckHost;
   readonly clock: Clock;
-  readonly library: Library;
-  readonly squads: Squads;
-  readonly records: Records;
+  readonly company: Company;
 }
 
-function openWindows(
-  { host, clock, library, squads, records }: Deck,
-  settings: KeptSettings,
-  endings: Endings,
-): Windows {
+function openWindows({ host, clock, ...within }: Deck, settings: KeptSettings, endings: Endings): Windows {
   const timers = systemTimers;
   const kinds = new Map<number, WindowKind>();
   const channel = openDeckChannel(host, clock, {
-    library,
-    records,
-    squads,
+    ...within,
     kindOf: (contents) => kinds.get(contents) ?? null,
     painted: (kind) => {
       const window = kind === 'desk' ? desk.current() : null;

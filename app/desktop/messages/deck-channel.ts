@@ -4,16 +4,12 @@
  */
 
 import { ipcMain, type IpcMainEvent, type IpcMainInvokeEvent, type WebContents } from 'electron';
-import { QUESTIONS, type Questions } from '../../host/deck/coach-requests.ts';
 import type { Clock } from '../../host/time/clock.ts';
+import { ALONE, type Company } from '../../host/deck/company.ts';
 import type { DeckHost } from '../../host/deck/deck-host.ts';
-import type { Library } from '../../host/library/library.ts';
-import { LIBRARY_PATH, libraryQuestion } from '../../host/library/library-requests.ts';
-import type { Records } from '../../host/records/records.ts';
-import { RECORDS_PATH, recordsQuestion } from '../../host/records/records-requests.ts';
-import type { Squads } from '../../host/squads/squads.ts';
-import { SQUADS_PATH, squadsQuestion } from '../../host/squads/squads-requests.ts';
-import { connectScreen, type Screen } from '../../host/deck/screen.ts';
+import { answerPut, questionsOf, type Shelves } from '../../host/deck/questions.ts';
+import { connectScreen, type Screen, type ScreenChannel } from '../../host/deck/screen.ts';
+import { THIS_MACHINE } from '../../host/sharing/guest.ts';
 import { CHANNELS, type Reply } from '../../wire/window-bridge.ts';
 import { maySay, mayUse, senderOf } from './sender.ts';
 import type { WindowKind } from '../windows/window-kind.ts';
@@ -28,13 +24,9 @@ interface Connection {
   readonly screen: Screen;
 }
 
-/** The type of every question's body. */
-const JSON_TYPE = 'application/json';
-
-export interface ChannelPorts {
-  readonly library: Library;
-  readonly records: Records;
-  readonly squads: Squads;
+export interface ChannelPorts extends Shelves {
+  /** What windows reach besides the run. */
+  readonly company?: Company;
   /** Which window a `webContents.id` belongs to; null for none of ours. */
   kindOf(contents: number): WindowKind | null;
   /** The page of a window has been painted for the first time since it was loaded. */
@@ -42,14 +34,9 @@ export interface ChannelPorts {
 }
 
 export function openDeckChannel(host: DeckHost, clock: Clock, ports: ChannelPorts): DeckChannel {
-  const { library, squads, records, kindOf, painted } = ports;
+  const { kindOf, painted, company = ALONE } = ports;
   const connections = new Map<number, Connection>();
-  const questions = new Map([
-    ...QUESTIONS,
-    [LIBRARY_PATH, libraryQuestion(library)],
-    [RECORDS_PATH, recordsQuestion(records)],
-    [SQUADS_PATH, squadsQuestion(squads)],
-  ]);
+  const questions = questionsOf(ports);
 
   const gone = (contents: number): void => {
     connections.get(contents)?.screen.gone();
@@ -67,7 +54,7 @@ export function openDeckChannel(host: DeckHost, clock: Clock, ports: ChannelPort
     const { sender } = event;
     gone(sender.id);
     const hungUp = (): void => post(sender, CHANNELS.closed, n);
-    const screen = connectScreen(host, clock, {
+    const carrier: ScreenChannel = {
       isOwnWindow: true,
       // Electron does not say how much is still waiting in the channel.
       waiting: () => 0,
@@ -77,7 +64,8 @@ export function openDeckChannel(host: DeckHost, clock: Clock, ports: ChannelPort
       },
       close: hungUp,
       terminate: hungUp,
-    });
+    };
+    const screen = connectScreen(host, clock, carrier, THIS_MACHINE, company);
     connections.set(sender.id, { n, screen });
   });
 
@@ -102,35 +90,12 @@ export function openDeckChannel(host: DeckHost, clock: Clock, ports: ChannelPort
 
   ipcMain.handle(CHANNELS.ask, (event, method: unknown, path: unknown, body: unknown): Promise<Reply> => {
     if (admitted(CHANNELS.ask, event) === null) return Promise.reject(new Error('Only the coach may ask that.'));
-    return answerQuestion({ host, questions }, method, path, body);
+    const isPut = [method, path, body].every((word) => typeof word === 'string');
+    const put = { method: String(method), path: isPut ? String(path) : '', body: String(body) };
+    return answerPut(host, questions, put);
   });
 
   return { gone };
-}
-
-/** Answers as the host does over HTTP; `body` is JSON. */
-async function answerQuestion(
-  { host, questions }: { readonly host: DeckHost; readonly questions: Questions },
-  method: unknown,
-  path: unknown,
-  body: unknown,
-): Promise<Reply> {
-  const question = typeof path === 'string' ? questions.get(path) : undefined;
-  if (!question || method !== question.method || typeof body !== 'string') {
-    return replyOf(404, { ok: false, why: 'There is nothing to be asked here.' });
-  }
-  const bytes = Buffer.from(body);
-  const tooLarge = bytes.length > question.limit(JSON_TYPE);
-  const { status, value } = await question.answer(host, {
-    query: '',
-    type: JSON_TYPE,
-    body: tooLarge ? { ok: false, why: 'too large' } : { ok: true, bytes },
-  });
-  return replyOf(status, value);
-}
-
-function replyOf(status: number, value: object): Reply {
-  return { status, body: JSON.stringify(value) };
 }
 
 /** A window may already be closing when there is a message for it. */

@@ -56,13 +56,15 @@ const SEEN_TO_WITHIN = 3_600_000;
 export class Devices {
   private readonly ports: DevicesPorts;
   private readonly byId = new Map<string, Device>();
-  private readonly listeners = new Set<() => void>();
+  private readonly changed: () => void;
   private readonly throwers = new Set<(device: string) => void>();
   private keep: (kept: KeptDevices) => Promise<string | null> = () => Promise.resolve(null);
   private expiry: Timer | null = null;
 
-  constructor(ports: DevicesPorts) {
+  /** `changed`: a device has come or gone, or has another name. */
+  constructor(ports: DevicesPorts, changed: () => void) {
     this.ports = ports;
+    this.changed = changed;
   }
 
   /** Takes up what was kept, and hands over whatever is to be kept from now on. */
@@ -102,7 +104,7 @@ export class Devices {
       connections: 0,
     });
     this.awaitExpiry();
-    void this.changed();
+    void this.write();
     return { id, key, role, name };
   }
 
@@ -120,14 +122,10 @@ export class Devices {
 
   /** To be called when a device has come in; the returned function when its connection has ended. */
   came(id: string): () => void {
-    const device = this.byId.get(id);
-    if (!device) return () => undefined;
+    const device = this.byId.get(id)!;
     device.connections++;
     this.saw(device);
-    let isOver = false;
     return () => {
-      if (isOver) return;
-      isOver = true;
       device.connections--;
       this.saw(device);
     };
@@ -140,7 +138,7 @@ export class Devices {
   /** Resolves when it is on the disk that its key is void, or with a sentence where that cannot be. */
   throwOut(id: string): Promise<string | null> {
     if (!this.byId.delete(id)) return Promise.resolve(NOT_THERE);
-    const kept = this.changed();
+    const kept = this.write();
     this.voided(id);
     return kept;
   }
@@ -153,18 +151,13 @@ export class Devices {
     if (name === device.name) return null;
     if (this.isTaken(name)) return `There is a device “${name}” already: choose another name.`;
     device.name = name;
-    void this.changed();
+    void this.write();
     return null;
   }
 
   /** Sharing has ended: every key is void but those of walls. Resolves when that is on the disk. */
   end(): Promise<string | null> {
     return this.void((device) => device.role !== 'wall');
-  }
-
-  onChange(listener: () => void): () => void {
-    this.listeners.add(listener);
-    return () => this.listeners.delete(listener);
   }
 
   /** Calls back with a device whose key is no longer valid: its connections must end. */
@@ -175,9 +168,8 @@ export class Devices {
 
   private void(isMeant: (device: Device) => boolean): Promise<string | null> {
     const gone = [...this.byId.values()].filter(isMeant);
-    if (gone.length === 0) return Promise.resolve(null);
     for (const { id } of gone) this.byId.delete(id);
-    const kept = this.changed();
+    const kept = this.write();
     for (const { id } of gone) this.voided(id);
     return kept;
   }
@@ -186,9 +178,9 @@ export class Devices {
     for (const listener of this.throwers) listener(id);
   }
 
-  private changed(): Promise<string | null> {
+  private write(): Promise<string | null> {
     const kept = this.keep(this.kept());
-    for (const listener of this.listeners) listener();
+    this.changed();
     return kept;
   }
 
@@ -206,7 +198,7 @@ export class Devices {
 
   private saw(device: Device): void {
     const { epochMs } = this.ports.clock.wall();
-    if (Math.abs(epochMs - device.seen) < SEEN_TO_WITHIN || this.byId.get(device.id) !== device) return;
+    if (Math.abs(epochMs - device.seen) < SEEN_TO_WITHIN) return;
     device.seen = epochMs;
     void this.keep(this.kept());
   }

@@ -44,9 +44,8 @@ export async function openDoorBook({ tell, ...ports }: DoorBookPorts): Promise<O
   const changed = (): void => {
     for (const listener of listeners) listener();
   };
-  const devices = new Devices({ clock, timers, chance });
+  const devices = new Devices({ clock, timers, chance }, changed);
   const files = await keepDevices(devices, { ...ports, tell: tell.devices });
-  devices.onChange(changed);
   const visitors = new Visitors({ ...ports, tell: tell.visitors });
   const shown = new Codes<ShownCode['role']>({ clock, timers, chance }, 1, changed);
   const claims = new Codes<'coach'>({ clock, timers, chance }, MOST_CLAIMS, changed);

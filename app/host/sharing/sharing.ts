@@ -180,6 +180,7 @@ export class Sharing implements SharingDesk {
     if (this.ports.ports().pages === null) return;
     const given = by && this.ports.book.ownKey();
     if (by && given && typeof given !== 'string') giveKey(by, given);
+    this.changed();
     this.dismiss(({ listener, guest, kind }) => {
       return listener === 'machine' && guest().device === null && (kind() === 'desk' || kind() === 'remote');
     }, SHARED_NOW);

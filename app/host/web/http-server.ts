@@ -9,6 +9,9 @@ import type { Timers } from '../time/timers.ts';
 import type { Connections } from './connections.ts';
 import { sendRefusal } from './replies.ts';
 
+/** The port of the pages unless another one is asked for. */
+export const DEFAULT_PORT = 7525;
+
 /** The port cannot be used; the message says which port, why, and what to do. */
 export class PortTaken extends Error {}
 

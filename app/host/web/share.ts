@@ -60,7 +60,11 @@ export function openSharing({ deck, clock, timers, pages, ports, file = null, ..
     book,
     addresses,
     ports,
-    keep: (address) => kept.keep(address),
+    keep(address) {
+      // What was said of it at the start is over with the first change.
+      host.tell('sharing', null);
+      return kept.keep(address);
+    },
     note: (noted) => book.visitors.note(noted),
     async open(address) {
       const visited = (from: string): void => sharing.visited(from);

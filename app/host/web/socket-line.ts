@@ -24,11 +24,14 @@ export function lineOf(
   timers: Timers,
   about: Pick<Line, 'host' | 'from' | 'socket' | 'listener'>,
 ): Line {
+  let isClosing = false;
   return {
     ...about,
     waiting: () => socket.bufferedAmount,
     send: (frame, sent) => socket.send(frame, () => sent()),
     close(why) {
+      if (isClosing) return;
+      isClosing = true;
       socket.close(NOT_ACCEPTED, Buffer.byteLength(why) > LONGEST_REASON ? '' : why);
       const timer = timers.set(() => socket.terminate(), LAST_WORDS);
       socket.on('close', () => timers.clear(timer));

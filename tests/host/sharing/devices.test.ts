@@ -62,6 +62,25 @@ describe('names', () => {
   });
 });
 
+test('with eight tablets let in, the one not connected for longest makes room for a ninth, whoever else there is', async () => {
+  const host = await doors();
+  const tablets = [];
+  for (let n = 0; n < 8; n++) {
+    const { caller, given } = joined(host, 'tablet');
+    joined(host).caller.leave();
+    caller.leave();
+    tablets.push(given);
+    host.clock.advance(3_600_000);
+  }
+  const again = host.knock();
+  comeBack(again, tablets[0]!);
+  again.leave();
+  joined(host, 'tablet');
+  const stands = tablets.map((given) => comeBack(host.knock(), given) !== null);
+  expect(stands).toEqual([true, false, true, true, true, true, true, true]);
+  expect(host.book.devices().filter(({ role }) => role === 'remote').length).toBe(8);
+});
+
 describe('whoever listens', () => {
   test('hears of every change, and no more once it has stopped', async () => {
     const host = await doors();
@@ -166,9 +185,7 @@ describe('the files', () => {
     const onWall = wall(host);
     await host.book.written();
     for (const { id } of host.book.devices()) expect(await host.book.throwOut(id)).toBeNull();
-    const disk = new FakeDisk();
-    for (const [file, bytes] of host.disk.safe) disk.put(file, bytes);
-    const next = await doors({ disk });
+    const next = await doors({ disk: copyOf(host.disk) });
     expect(comeBack(next.knock(), remote.given)).toBeNull();
     expect(look(next.knock({ socket: 'wall' }), onWall.key)).toBe(false);
   });
@@ -178,14 +195,16 @@ describe('the files', () => {
     const { given } = joined(host);
     await host.book.written();
     const after = (hours: number) =>
-      doors({ disk: host.disk, clock: new FakeClock({ timeOfDay: (19.5 + hours) * 3_600_000 }) });
+      doors({ disk: copyOf(host.disk), clock: new FakeClock({ timeOfDay: (19.5 + hours) * 3_600_000 }) });
     const late = await after(11);
     expect(comeBack(late.knock(), given)).not.toBeNull();
     late.clock.advance(3_600_000);
     expect(comeBack(late.knock(), given)).toBeNull();
     expect((await after(12)).book.devices()).toEqual([]);
     const early = await after(-100);
-    early.clock.advance(12 * 3_600_000);
+    early.clock.advance(12 * 3_600_000 - 1);
+    expect(comeBack(early.knock(), given)).not.toBeNull();
+    early.clock.advance(1);
     expect(early.book.devices()).toEqual([]);
   });
 
@@ -293,6 +312,13 @@ describe('the files', () => {
     expect((await doors({ disk: host.disk })).book.devices().map(({ name }) => name)).toEqual(['Far end']);
   });
 });
+
+/** As a power cut leaves it. */
+function copyOf({ safe }: FakeDisk): FakeDisk {
+  const disk = new FakeDisk();
+  for (const [file, bytes] of safe) disk.put(file, bytes);
+  return disk;
+}
 
 /** One entry of keys.json, with another role. */
 function keptAs(role: string) {
