@@ -30,7 +30,7 @@ export async function sharingHost(text: string): Promise<SharingHost> {
   const { deck } = opening;
   const pages = readPages(PAGES);
   const network = ownAddress();
-  const ports = () => ({ network: 0, pages: server.port });
+  const ports = () => ({ network: server.port, pages: server.port });
   const addresses = () => [{ address: network, name: 'pool' }];
   const { sharing, company, takeUp } = openSharing({ deck, clock, timers, pages, ports, addresses });
   const sharedWith = { entrance: sharing, company };
