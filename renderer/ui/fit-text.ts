@@ -45,7 +45,7 @@ function linesIn(place: Place, size: number): number {
 function breakLines(words: readonly string[], width: number, measure: Measure): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of words) {
+  for (const word of words.reduce<string[]>((all, each) => all.concat(partsOf(each, width, measure)), [])) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (line !== '' && measure(longer) > width) {
       lines.push(line);
@@ -53,6 +53,20 @@ function breakLines(words: readonly string[], width: number, measure: Measure): 
     } else line = longer;
   }
   return line === '' ? lines : [...lines, line];
+}
+
+/** A word that is wider than a line, as the distances of a long ladder are, is broken after a hyphen. */
+function partsOf(word: string, width: number, measure: Measure): readonly string[] {
+  if (measure(word) <= width) return [word];
+  const parts: string[] = [];
+  let part = '';
+  for (const piece of word.match(/[^-]*-|[^-]+/g) ?? [word]) {
+    if (part !== '' && measure(part + piece) > width) {
+      parts.push(part);
+      part = piece;
+    } else part += piece;
+  }
+  return [...parts, part];
 }
 
 /** The first lines, each cut to the width; the last says that there was more. */

@@ -6,10 +6,15 @@ import { readCommand } from '../../app/core/run/command/read-command.ts';
 import {
   hearHost,
   hearScreen,
+  MAY_SAY,
+  MESSAGE_LIMIT,
   readFromScreen,
+  SEALED_LIMIT,
+  TEXT_LIMIT,
   WIRE_VERSION,
   type FromHost,
   type FromScreen,
+  type ScreenKind,
 } from '../../app/wire/messages.ts';
 import { readFromHost } from '../support/host/from-host.ts';
 
@@ -200,6 +205,8 @@ describe('[wire] how a text is understood', () => {
     ['a version that is no number', 'no message', '{"say":"hello","version":"2","screen":"desk"}'],
     ['an unknown kind of message', 'unknown', '{"say":"sing"}'],
     ['an unknown field', 'unknown', '{"say":"ping","n":1,"t1":0,"t2":0}'],
+    ['an unknown field beside a value out of its range', 'unknown', '{"say":"ping","n":-1,"t1":0,"t2":0}'],
+    ['a command that is a word', 'no message', '{"say":"command","id":"a","command":"start"}'],
     ['an unknown word', 'unknown', '{"say":"hello","version":1,"screen":"watch"}'],
   ])('%s: %s', (_, kind, text) => {
     expect(hearScreen(text)).toEqual({ kind });
@@ -213,4 +220,38 @@ describe('[wire] how a text is understood', () => {
       expect(hear('{"say":"sing","version":1.5}')).toEqual({ kind: 'unknown' });
     }
   });
+});
+
+describe('[wire] which screens may say what', () => {
+  const saidBy = (kind: ScreenKind): readonly string[] =>
+    Object.entries(MAY_SAY)
+      .filter(([, kinds]) => kinds.includes(kind))
+      .map(([say]) => say)
+      .sort();
+  const ANY = ['hello', 'ping', 'sound', 'whole', 'clock'];
+
+  test.each<[ScreenKind, readonly string[]]>([
+    ['wall', ['room']],
+    ['remote', ['command', 'touch']],
+    ['desk', ['command', 'touch', 'screen', 'which', 'sharing', 'ask']],
+  ])('a %s may say %j besides what all may', (kind, own) => {
+    expect(saidBy(kind)).toEqual([...ANY, ...own].sort());
+  });
+});
+
+test('[wire] the words for a kind of screen, a state of the sound and a way of asking are all understood', () => {
+  const isHeard = (message: object): boolean => hearScreen(JSON.stringify(message)).kind === 'message';
+  for (const screen of ['desk', 'wall', 'remote']) {
+    expect(isHeard({ say: 'hello', version: WIRE_VERSION, screen }), screen).toBe(true);
+    const told = { say: 'sound', more: null, screens: [{ id: null, screen, n: 1, status: 'off', on: false }] };
+    expect(hearHost(JSON.stringify(told)).kind, screen).toBe('message');
+  }
+  for (const status of ['off', 'blocked', 'starting', 'running', 'gone', 'missing'])
+    expect(isHeard({ say: 'sound', id: 'a', n: 1, status, asked: false, more: null }), status).toBe(true);
+  for (const method of ['PUT', 'POST'])
+    expect(isHeard({ say: 'ask', id: 'a', method, path: '/session', body: '' }), method).toBe(true);
+});
+
+test('[wire] a message has up to 64 KiB, a sealed one up to 1 MiB, a session up to 256 KiB', () => {
+  expect([MESSAGE_LIMIT, SEALED_LIMIT, TEXT_LIMIT]).toEqual([65_536, 1_048_576, 262_144]);
 });

@@ -49,6 +49,18 @@ const ADDED = {
 };
 export const SQUAD = { name: 'Harbour', lanes: ['lane 1 base 1:30', 'lane 2 Ana, Bo'] };
 
+const SHARING = {
+  state: 'open',
+  address: 'http://192.168.1.20:7525/',
+  choices: [{ address: '192.168.1.20', name: 'wlan0' }],
+  nobodyCame: false,
+  showing: 1,
+  code: { role: 'tablet', address: 'http://192.168.1.20:7525/coach#x', letters: 'x', left: 60_000 },
+  devices: [{ id: HASH, role: 'wall', name: 'Hall', connected: true, clock: 'good', isNew: true }],
+  mayLetIn: true,
+  fault: 'The port is in use.',
+};
+
 export const WHOLE: readonly (readonly [string, Schema, object])[] = [
   [
     'hello',
@@ -79,6 +91,8 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
   ['a third wish', fromScreen, { say: 'screen', id: 'a', name: 'Hall', wish: { forget: true } }],
   ['which', fromScreen, { say: 'which' }],
   ['touch', fromScreen, { say: 'touch', id: 'a', run: 'r', lane: 1, at: 10_000, watch: 37_800 }],
+  ['a wish of sharing', fromScreen, { say: 'sharing', id: 'a', wish: { do: 'let-in', digits: '0123' } }],
+  ['ask', fromScreen, { say: 'ask', id: 'a', method: 'PUT', path: '/session', body: 'x' }],
   ['pong', fromHost, { say: 'pong', n: 3, t1: 1.5, t2: 2.5, t3: 3.5, epoch: 'e' }],
   ['text', fromHost, { say: 'text', hash: HASH, text: 'x', lanesText: 'lane 1' }],
   ['snapshot', fromHost, SNAPSHOT],
@@ -121,6 +135,10 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
   ['which, told', fromHost, { say: 'which' }],
   ['times', fromHost, { say: 'times', run: 'r', times: [{ lane: 1, at: 0, watches: [1, 2, 3] }] }],
   ['answer', fromHost, { say: 'answer', id: 'a', ok: true, at: 1, why: 'x' }],
+  ['sharing, told', fromHost, { say: 'sharing', sharing: SHARING }],
+  ['own-key', fromHost, { say: 'own-key', given: { id: HASH, key: VERSION + VERSION, role: 'coach', name: 'x' } }],
+  ['claim', fromHost, { say: 'claim', address: 'http://localhost:7525/#x' }],
+  ['reply', fromHost, { say: 'reply', id: 'a', status: 200, body: 'x' }],
   ['bye', fromHost, { say: 'bye', why: 'x', version: 1, again: true }],
   ['a session to open', sessionToOpen, { text: 'x', lanesText: 'lane 1', replace: true, clockPhase: 0 }],
   ['a run to leave', runToLeave, { run: 'r' }],

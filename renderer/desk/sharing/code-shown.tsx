@@ -18,7 +18,10 @@ export function CodeShown({ code, onHide }: ShownProps): ReactElement {
   const { role, address, letters, left } = code;
   const seconds = useSecondsLeft(left);
   const place = useRef<HTMLDivElement>(null);
-  useEffect(() => place.current?.scrollIntoView({ block: 'nearest' }), []);
+  // It gives nothing back: newer browsers answer a scroll with a promise, which React would take for a clean-up.
+  useEffect(() => {
+    place.current?.scrollIntoView({ block: 'nearest' });
+  }, []);
   return (
     <div className={styles.code} ref={place}>
       <QrCode text={address} name={`Code for one ${roleName(role)}`} />

@@ -30,15 +30,16 @@ export function smallForm(
   choice: WallChoice,
 ): SmallForm {
   const said = faces
-    .map((face) => ({ items: itemsOf(face, shared, choice), width: widthFor(face, callout, measure) }))
+    .map((face) => ({
+      items: fittingOf(face, shared, callout, measure, choice),
+      width: widthFor(face, callout, measure),
+    }))
     .filter(({ items }) => items.length > 0);
   const high = callout.laneHeight;
   const one = Math.min(high * ONE_LINE.most, ...said.map(({ items, width }) => width / measure(joined(items))));
   if (one >= high * ONE_LINE.least) return { lines: 1, size: Math.floor(one) };
   const firsts = said.map(({ items: [first = ''], width }) => width / measure(first));
-  // What fits at no size is left out, and makes no other smaller.
-  const fitting = firsts.filter((size) => size >= high * TWO_LINES.least);
-  return { lines: 2, size: Math.floor(Math.min(high * TWO_LINES.most, ...fitting)) };
+  return { lines: 2, size: Math.floor(Math.min(high * TWO_LINES.most, ...firsts)) };
 }
 
 export function smallWords(
@@ -57,7 +58,7 @@ export function smallWords(
   for (const name of ['interval', 'target', 'words', 'after', 'turn']) placeIn(strip, name).textContent = '';
   let shown: string | null = null;
   return (face, shared, { lines, size }) => {
-    const items = itemsOf(face, shared, choice);
+    const items = fittingOf(face, shared, callout, measure, choice);
     const isStopped = face.state === 'stopped';
     word(isStopped || items.length === 0 ? face.word : '');
     const key = JSON.stringify([isStopped ? face.word : '', items, lines, size]);
@@ -81,6 +82,18 @@ function roomIn({ laneWidth, laneHeight }: Small): number {
 function widthFor({ state, word }: LaneFace, callout: Small, measure: Measure): number {
   const taken = state === 'stopped' ? callout.laneHeight * WORD.most * (measure(word) + 0.5) : 0;
   return roomIn(callout) - taken;
+}
+
+/** What fits at no size is left out: it makes no other smaller, and what comes after it takes its place. */
+function fittingOf(
+  face: LaneFace,
+  shared: boolean,
+  callout: Small,
+  measure: Measure,
+  choice: WallChoice,
+): readonly string[] {
+  const most = widthFor(face, callout, measure) / (callout.laneHeight * TWO_LINES.least);
+  return itemsOf(face, shared, choice).filter((item) => measure(item) <= most);
 }
 
 /** In order of importance. Swimmers whose lead has left before a stop still wait for their turn. */

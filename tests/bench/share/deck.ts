@@ -18,7 +18,7 @@ export const BEHIND = 400;
 /** In ms: a clock that shows tenths of a second needs no less. */
 const TICK = 100;
 
-const TEXT = 'Harbour squad\nlane 1\nlane 2\nlane 3\nlane 4\nlane 5\nlane 6\nMain set\n900 x 50 @ 1:00\n';
+const TEXT = 'Harbour squad\nlane 1\nlane 2\nlane 3\nlane 4\nlane 5\nlane 6\nMain set\n400 x 50 @ 1:00\n';
 
 export type Way = 'commands' | 'naive';
 

@@ -28,6 +28,16 @@ test('a word longer than its place is cut, never its place overrun', () => {
   expect(lines).toEqual([`${'x'.repeat(11)}…`]);
 });
 
+test('a ladder that is wider than its place breaks after a distance, where there is height for it', () => {
+  const place = { width: 160, height: 50, size: 20, least: 8 };
+  expect(fitText('50-100-150-200-150-100-50 free', place, measure)).toEqual({
+    size: 20,
+    lines: ['50-100-150-200-', '150-100-50 free'],
+  });
+  const onOne = { width: 160, size: 20, least: 8 };
+  expect(fitText('50-100-150-200-150-100-50 free', onOne, measure).lines).toEqual(['50-100-150-200-150-100-50 free']);
+});
+
 test('lines break at words and fill no more than the height', () => {
   const place = { width: 200, height: 90, size: 40, least: 10 };
   for (let words = 1; words < 120; words++) {

@@ -85,8 +85,8 @@ test('[names] only a lane’s line has places: words of a name alone are somebod
 });
 
 test('[names] a name goes from a line that cannot be read too', () => {
-  expect(without('Main\n4 x 50 @ Zora\n4 x 50 with Zora @ 1:0x', 'Zora')).toBe(
-    'Main\n4 x 50 @ somebody\n4 x 50 with somebody @ 1:0x',
+  expect(without('Main\ntalk Zora\n4 x 50 with Zora @ 1:0x', 'Zora')).toBe(
+    'Main\ntalk somebody\n4 x 50 with somebody @ 1:0x',
   );
 });
 
