@@ -5,7 +5,6 @@
 
 import type { Timer, Timers } from '../time/timers.ts';
 import type { RunStream, Place } from './run-stream.ts';
-import type { ScreenChannel } from './screen.ts';
 import type { Reader } from './dispatch.ts';
 
 /** With more bytes than this waiting, a screen gets no snapshot until they are sent: it needs only the latest. */
@@ -17,6 +16,12 @@ const GIVE_UP_ABOVE = 1024 * 1024;
 /** In ms: nor is one that has never taken all that waited for so long. */
 const UNDRAINED = 10_000;
 
+/** What carries it: see `ScreenChannel`. */
+interface Carrier {
+  waiting(): number;
+  send(text: string, sent: () => void): void;
+}
+
 export interface Outflow {
   send(text: string): void;
   /** Whether it can take more than answers. */
@@ -25,7 +30,7 @@ export interface Outflow {
 }
 
 /** went: called whenever something has gone or failed; givenUp: called once, when the screen does not read. */
-export function outflow(carrier: ScreenChannel, timers: Timers, went: () => void, givenUp: () => void): Outflow {
+export function outflow(carrier: Carrier, timers: Timers, went: () => void, givenUp: () => void): Outflow {
   let timer: Timer | null = null;
   let over = false;
 
