@@ -16,9 +16,11 @@ const GIVE_UP_ABOVE = 1024 * 1024;
 /** In ms: nor is one that has never taken all that waited for so long. */
 const UNDRAINED = 10_000;
 
-/** What carries it: see `ScreenChannel`. */
-interface Carrier {
+/** What carries messages, as far as they go out. */
+interface Line {
+  /** How many bytes are handed over and not yet sent. */
   waiting(): number;
+  /** Hands a message over; calls back when it has gone or failed. */
   send(text: string, sent: () => void): void;
 }
 
@@ -30,7 +32,7 @@ export interface Outflow {
 }
 
 /** went: called whenever something has gone or failed; givenUp: called once, when the screen does not read. */
-export function outflow(carrier: Carrier, timers: Timers, went: () => void, givenUp: () => void): Outflow {
+export function outflow(line: Line, timers: Timers, went: () => void, givenUp: () => void): Outflow {
   let timer: Timer | null = null;
   let over = false;
 
@@ -47,7 +49,7 @@ export function outflow(carrier: Carrier, timers: Timers, went: () => void, give
 
   const sent = (): void => {
     if (over) return;
-    if (timer && carrier.waiting() === 0) {
+    if (timer && line.waiting() === 0) {
       timers.clear(timer);
       timer = null;
     }
@@ -57,11 +59,11 @@ export function outflow(carrier: Carrier, timers: Timers, went: () => void, give
   return {
     send(text) {
       if (over) return;
-      if (carrier.waiting() > GIVE_UP_ABOVE) return giveUp();
-      carrier.send(text, sent);
-      if (!over && !timer && carrier.waiting() > 0) timer = timers.set(giveUp, UNDRAINED);
+      if (line.waiting() > GIVE_UP_ABOVE) return giveUp();
+      line.send(text, sent);
+      if (!over && !timer && line.waiting() > 0) timer = timers.set(giveUp, UNDRAINED);
     },
-    hasRoom: () => !over && carrier.waiting() <= SKIP_ABOVE,
+    hasRoom: () => !over && line.waiting() <= SKIP_ABOVE,
     end,
   };
 }
