@@ -17,7 +17,14 @@ let done = 0;
 const from = (n: number): string => `10.77.3.${1 + (n % 16)}`;
 const isTime = (): boolean => performance.now() < until;
 
-await { [ATTACKS[0]]: silent, [ATTACKS[1]]: junk, [ATTACKS[2]]: largeFrames, [ATTACKS[3]]: headers }[kind]!();
+const attacks: Readonly<Record<string, () => Promise<void>>> = {
+  [ATTACKS[0]]: silent,
+  [ATTACKS[1]]: junk,
+  [ATTACKS[2]]: largeFrames,
+  [ATTACKS[3]]: headers,
+};
+
+await attacks[kind]!();
 process.stdout.write(`${done}\n`);
 process.exit(0);
 
@@ -87,9 +94,6 @@ function tcp(n: number): Socket {
   return raw;
 }
 
-function gone(raw: Socket): Promise<void> {
-  return new Promise((resolve) => raw.on('close', () => resolve()));
-}
 function gone(raw: Socket): Promise<void> {
   return new Promise((resolve) => raw.on('close', () => resolve()));
 }
