@@ -8,7 +8,6 @@
 
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { networkInterfaces } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { ADDRESS } from './shared-pool.ts';
@@ -26,8 +25,8 @@ const { values } = parseArgs({
   },
 });
 
-const isInside = Object.values(networkInterfaces()).some((all) => all?.some(({ address }) => address === ADDRESS));
-process.exitCode = isInside ? await tryAll() : await goInside();
+const INSIDE = 'LANECALL_SOAK_INSIDE';
+process.exitCode = process.env[INSIDE] === undefined ? await goInside() : await tryAll();
 
 async function tryAll(): Promise<number> {
   const wrong = [
