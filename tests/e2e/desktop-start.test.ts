@@ -54,6 +54,10 @@ describe.each(ENGINES)('[screens] on $name', ({ path: engine }) => {
     await expect.poll(sides).toEqual(['right', 'right']);
     await button(desk, 'Show which is which').click();
     await wall.getByRole('status').getByText('Wall', { exact: true }).waitFor();
+    // A text is read by a worker in these windows too: one that cannot be loaded is ended, and the page reads.
+    await button(desk, 'Edit').click();
+    await desk.getByRole('region', { name: 'What it comes to' }).getByText('Main set').first().waitFor();
+    expect(desk.workers().map((worker) => worker.url())).toEqual([expect.stringContaining('reading-worker')]);
     await program.close();
   });
 });

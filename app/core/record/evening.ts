@@ -5,8 +5,8 @@
 import type { Plan } from '../plan/plan.ts';
 import { plannedTimes } from '../plan/schedule.ts';
 import { timeToFinish } from '../plan/totals.ts';
+import type { Leave } from '../run/record.ts';
 import { DAY, MINUTE, SECOND, type Millis } from '../units.ts';
-import type { LeaveRecord } from './record.ts';
 import type { Span } from './spans.ts';
 import { stopTotals, type LaneStop } from './stops.ts';
 
@@ -35,11 +35,13 @@ export interface Evening {
   readonly stops: { readonly count: number; readonly timeMs: Millis };
 }
 
+type PartLeave = Leave & { readonly part: string };
+
 export interface EveningOf {
   readonly plan: Plan;
   readonly openedAtTimeOfDay: Millis;
   readonly duration: Millis;
-  readonly lanes: readonly { readonly lane: number; readonly leaves: readonly LeaveRecord[] }[];
+  readonly lanes: readonly { readonly lane: number; readonly leaves: readonly PartLeave[] }[];
   readonly spans: readonly Span[];
   readonly stops: readonly LaneStop[];
 }
@@ -71,7 +73,7 @@ function sinceOpening(timeOfDay: Millis, openedAt: Millis): Millis {
 }
 
 /** A rep goes on for its interval, an untimed set to the end of its stretch, and either to the lane's next leave at most. */
-function swumBars(leaves: readonly LeaveRecord[], spans: readonly Span[], duration: Millis): readonly PartBar[] {
+function swumBars(leaves: readonly PartLeave[], spans: readonly Span[], duration: Millis): readonly PartBar[] {
   return joined(
     leaves.map(({ part, at, rep }, index) => {
       const stretch = rep.set.untimed ? spans.find(({ from, to }) => from <= at && at < to)?.to : undefined;

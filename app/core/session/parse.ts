@@ -4,7 +4,7 @@
  * that one mistake is reported once.
  */
 
-import type { Result } from '../result.ts';
+import type { Fault, Result } from '../result.ts';
 import { isFlaw, FaultList } from './values/flaw.ts';
 import {
   DEFAULT_POOL,
@@ -33,6 +33,11 @@ export type { LanesFile } from './header.ts';
 const MOST_LEAVES = 100_000;
 const NAMELESS = 'Session';
 const NOTHING_TO_SWIM = 'nothing to swim: a session needs at least one set, as in 4 x 50 easy @ 1:15';
+
+/** Whether all that is wrong is that no set stands there yet. */
+export function isOnlyBegun(faults: readonly Fault[]): boolean {
+  return faults.length === 1 && faults[0]!.message === NOTHING_TO_SWIM;
+}
 
 /**
  * A session from its text and, if there is one, the lanes file. Faults are in order of lines, one a line, each with
@@ -84,6 +89,8 @@ class SessionReader {
   private readonly tree: PartTree;
   private title: string | null = null;
   private inHeader = true;
+  /** The first heading or set. */
+  private firstBelow: Line | null = null;
 
   constructor(faults: FaultList, file: LanesFile | null) {
     this.faults = faults;
@@ -94,12 +101,15 @@ class SessionReader {
   take(line: Line): void {
     const { header, faults, tree } = this;
     const found = kindOfLine(line.text, { inHeader: this.inHeader, hasTitle: this.title !== null });
-    if (endsHeader(found)) this.inHeader = false;
+    if (this.inHeader && endsHeader(found)) {
+      this.inHeader = false;
+      this.firstBelow = line;
+    }
     switch (found.kind) {
       case 'setting':
         return takeSetting(header, line, found.setting, faults, this.file?.lanes.map((lane) => lane.number) ?? []);
       case 'setting too late':
-        faults.add(line, { at: 0, message: tooLate(found.setting) });
+        faults.add(line, { at: 0, message: tooLate(found.setting, this.firstBelow) });
         return doubtWhatItSets(found.setting, faults);
       case 'note':
         return tree.note(line, readNote(line.text));
@@ -212,9 +222,14 @@ function hasSwim(item: Item): boolean {
   return item.kind !== 'talk' && item.kind !== 'break';
 }
 
-/** Why a setting below the first heading or set is a fault. */
-function tooLate({ word, flaw }: SettingLine): string {
+/** The pool's length without its word, which is a set then. */
+const BARE_POOL = /^\d+(?:\.\d+)?\s*(?:m|yd)$/i;
+
+/** Why a setting below the first heading or set is a fault. `first`: that heading or set. */
+function tooLate({ word, flaw }: SettingLine, first: Line | null): string {
   if (word === 'lanes') return flaw!.message;
+  if (first && BARE_POOL.test(first.text))
+    return `${word} is below ${first.text} on line ${first.number}, which is a swim: if that is the pool, write pool ${first.text} there`;
   return word === 'lane'
     ? 'lane is a setting: move it to the top, or for a set of one lane write lane 4: and then the set'
     : `${word} is a setting: move it to the top, before the first heading or set`;

@@ -5,7 +5,6 @@
 
 import type { Timer, Timers } from '../time/timers.ts';
 import type { RunStream, Place } from './run-stream.ts';
-import type { ScreenChannel } from './screen.ts';
 import type { Reader } from './dispatch.ts';
 
 /** With more bytes than this waiting, a screen gets no snapshot until they are sent: it needs only the latest. */
@@ -17,6 +16,14 @@ const GIVE_UP_ABOVE = 1024 * 1024;
 /** In ms: nor is one that has never taken all that waited for so long. */
 const UNDRAINED = 10_000;
 
+/** What carries messages, as far as they go out. */
+interface Line {
+  /** How many bytes are handed over and not yet sent. */
+  waiting(): number;
+  /** Hands a message over; calls back when it has gone or failed. */
+  send(text: string, sent: () => void): void;
+}
+
 export interface Outflow {
   send(text: string): void;
   /** Whether it can take more than answers. */
@@ -25,7 +32,7 @@ export interface Outflow {
 }
 
 /** went: called whenever something has gone or failed; givenUp: called once, when the screen does not read. */
-export function outflow(carrier: ScreenChannel, timers: Timers, went: () => void, givenUp: () => void): Outflow {
+export function outflow(line: Line, timers: Timers, went: () => void, givenUp: () => void): Outflow {
   let timer: Timer | null = null;
   let over = false;
 
@@ -42,7 +49,7 @@ export function outflow(carrier: ScreenChannel, timers: Timers, went: () => void
 
   const sent = (): void => {
     if (over) return;
-    if (timer && carrier.waiting() === 0) {
+    if (timer && line.waiting() === 0) {
       timers.clear(timer);
       timer = null;
     }
@@ -52,11 +59,11 @@ export function outflow(carrier: ScreenChannel, timers: Timers, went: () => void
   return {
     send(text) {
       if (over) return;
-      if (carrier.waiting() > GIVE_UP_ABOVE) return giveUp();
-      carrier.send(text, sent);
-      if (!over && !timer && carrier.waiting() > 0) timer = timers.set(giveUp, UNDRAINED);
+      if (line.waiting() > GIVE_UP_ABOVE) return giveUp();
+      line.send(text, sent);
+      if (!over && !timer && line.waiting() > 0) timer = timers.set(giveUp, UNDRAINED);
     },
-    hasRoom: () => !over && carrier.waiting() <= SKIP_ABOVE,
+    hasRoom: () => !over && line.waiting() <= SKIP_ABOVE,
     end,
   };
 }

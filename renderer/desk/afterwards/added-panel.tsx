@@ -11,6 +11,7 @@ import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { withEffort, withMarkWords, withNotes, type Adding } from './adding.ts';
 import { Attendance } from './attendance.tsx';
+import fieldStyles from '../field.module.css';
 import styles from './added-panel.module.css';
 
 interface AddedPanelProps {
@@ -105,7 +106,7 @@ function Deed({ deed, review, adding, added }: DeedProps): ReactElement {
       <span>
         {named}
         <input
-          className={styles.words}
+          className={`${fieldStyles.input} ${styles.words}`}
           aria-label={`Words to the mark at ${at}: ${named}`}
           placeholder="more about it"
           value={more}
@@ -136,6 +137,7 @@ function Notes({ adding, notes }: NotesProps): ReactElement {
     <label className={styles.notes}>
       Notes, for next week
       <textarea
+        className={fieldStyles.input}
         value={isOwn ? typed : notes.join('\n\n')}
         rows={4}
         maxLength={2000}

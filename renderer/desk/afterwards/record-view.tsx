@@ -11,6 +11,7 @@ import { MINUTE, SECOND } from '../../../app/core/units.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { readingPast } from '../../../app/core/words/time/reading.ts';
 import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
+import { Caution } from '../paper/caution.tsx';
 import { AddedText } from './added-text.tsx';
 import { EveningPicture } from './evening-picture.tsx';
 import { LaneTable } from './lane-table.tsx';
@@ -56,6 +57,9 @@ export function RecordView({ review, added, onCss }: RecordViewProps): ReactElem
       <TimesTable sets={review.sets} css={review.css} unit={unit} onCss={onCss} />
       <NotCalled review={review} />
       <AddedText review={review} added={added} />
+      <div className={styles.onPaper}>
+        <Caution />
+      </div>
     </div>
   );
 }

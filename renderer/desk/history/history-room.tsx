@@ -65,7 +65,7 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
   };
   return (
     <div className={`${pageStyles.page} ${styles.room}`}>
-      <header className={styles.head}>
+      <header className={pageStyles.head}>
         <h1>History</h1>
         <Button
           name="Save the history as a table"

@@ -60,7 +60,7 @@ export const HourPicture = memo(function HourPicture(props: HourPictureProps): R
       </div>
       <figcaption className={styles.key}>
         {swimDown === null ? null : <span className={styles.swimDownKey}>swim-down must start</span>}
-        {picture.finish === null ? null : <span className={styles.finishKey}>booked to</span>}
+        {picture.finish === null ? null : <span className={styles.finishKey}>booked finish</span>}
         {picture.bars.some(({ over }) => over) ? <span className={styles.overKey}>past the finish</span> : null}
       </figcaption>
       {children}

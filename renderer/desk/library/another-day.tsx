@@ -2,7 +2,7 @@
  * A copy of a session for another day and hour: the next one like it at first.
  */
 
-import { useState, type FormEvent, type ReactElement } from 'react';
+import { useEffect, useRef, useState, type FormEvent, type ReactElement } from 'react';
 import { dayText, isoDay, readDay, type Day } from '../../../app/core/day.ts';
 import { startOf } from '../../../app/core/session/text/moved-session.ts';
 import { dayOf } from '../../../app/core/session/text/session-day.ts';
@@ -24,6 +24,9 @@ export function AnotherDay({ name, text, onMake, onRefused }: AnotherDayProps): 
   const before = startOf(text);
   const [date, setDate] = useState(() => isoDay(nextDay(dayOf(text), today())));
   const [start, setStart] = useState(before === null ? '' : timeOfDay(before));
+  const form = useRef<HTMLFormElement>(null);
+  // Below the last row it would open out of sight.
+  useEffect(() => void form.current?.scrollIntoView({ block: 'nearest' }), []);
   const day = readDay(date);
   const make = (): void => (day ? onMake(day, minuteOf(start)) : onRefused('Write the day first, as on the calendar.'));
   const submit = (event: FormEvent): void => {
@@ -31,7 +34,7 @@ export function AnotherDay({ name, text, onMake, onRefused }: AnotherDayProps): 
     make();
   };
   return (
-    <form className={styles.form} onSubmit={submit} aria-label={`${name} for another day`}>
+    <form className={styles.form} onSubmit={submit} ref={form} aria-label={`${name} for another day`}>
       <label className={fieldStyles.field}>
         Day
         <input type="date" value={date} onChange={({ target }) => setDate(target.value)} />

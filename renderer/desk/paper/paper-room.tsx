@@ -27,7 +27,7 @@ export function PaperRoom({ source, onBack }: PaperRoomProps): ReactElement {
   const opened = useMemo(() => openPlan(source), [source]);
   return (
     <div className={`${pageStyles.page} ${styles.room}`}>
-      <header className={styles.head}>
+      <header className={pageStyles.head}>
         <h1>On paper</h1>
         {SHEETS.map(({ name, hint }, index) => (
           <Button

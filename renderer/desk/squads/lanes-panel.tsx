@@ -80,6 +80,7 @@ export function LanesPanel(props: LanesPanelProps): ReactElement {
         {deed?.undo ? <Button name="Undo that" look="small" onPress={deed.undo} /> : null}
       </div>
       <SquadList squads={squads} onUse={use} onRefused={refuse} />
+      <KeepSquad squads={squads} lanes={keepable(table)} onRefused={refuse} />
       <LaneTable key={sheet} table={table} onLane={takeLane} onTakeOut={takeOut} onLine={goTo} onRefused={refuse} />
       <div className={styles.more}>
         <Button
@@ -96,7 +97,6 @@ export function LanesPanel(props: LanesPanelProps): ReactElement {
         when the last has left. How wide the lane is and who can swim close, you know better; the pool’s own rules come
         first.
       </p>
-      <KeepSquad squads={squads} lanes={keepable(table)} onRefused={refuse} />
     </SidePanel>
   );
 }

@@ -7,6 +7,7 @@ import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import type { Plan, Source } from '../../../app/core/plan/plan.ts';
 import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
 import type { Fault } from '../../../app/core/result.ts';
+import { isOnlyBegun } from '../../../app/core/session/parse.ts';
 import { offeredMends, type OfferedMend } from '../editor/fault-mends.ts';
 import { hourPicture, type HourPicture } from '../hour/hour-bars.ts';
 import { timetableOf, type Timetable } from './timetable-rows.ts';
@@ -36,7 +37,9 @@ export function writtenOutcome(source: Source): { readonly outcome: WrittenOutco
     return { plan, outcome: { kind: 'fits', table: timetableOf(plan), hour: hourPicture(plan), warnings } };
   }
   const isNothing = source.text === '' && source.lanesText === null;
-  if (isNothing) return { plan: null, outcome: { kind: 'nothing' } };
+  // A title or a heading is a beginning, and no mistake.
+  if (isNothing || (opened.faults.in === 'session' && isOnlyBegun(opened.faults.faults)))
+    return { plan: null, outcome: { kind: 'nothing' } };
   const { faults } = opened;
   const text = faults.in === 'session' ? source.text : (source.lanesText ?? '');
   return { plan: null, outcome: { kind: 'faults', ...faults, mends: offeredMends(text, faults.faults) } };

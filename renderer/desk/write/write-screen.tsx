@@ -201,7 +201,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     : faults
       ? 'The text has faults: see beside it.'
       : outcome?.kind === 'nothing'
-        ? 'Write or open a session first.'
+        ? 'Write a set first, as in 4 x 50 easy @ 1:15, or open a session.'
         : null;
   useRunKey(() => (why === null ? void open(false) : say(why)));
   const goTo = (line: number): void => putCursor(editor.current, line, 1);
@@ -293,8 +293,8 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
             onClose={beside.close}
           >
             <Button
-              name="Lanes apart"
-              hint="for every session"
+              name="Lanes for every session"
+              hint="in a text of their own"
               look="small"
               pressed={showLanes}
               why={lanesText === '' ? null : 'There are lanes in it: empty it first.'}

@@ -30,7 +30,7 @@ export function WriteSource({ run, writing, written: { draft, saving } }: WriteS
         <span>
           {[savedText(saving), runText(draft, run !== null, isOpen)].filter((each) => each !== '').join(' · ')}
         </span>
-        {open && !isOpen ? <Button onPress={() => writing.put(open)}>Take the one that is open</Button> : null}
+        {open && !isOpen ? <Button onPress={() => writing.put(open)}>Bring in the run’s text</Button> : null}
       </p>
       <p className={styles.refused} role="status">
         {saving.refused}
@@ -51,7 +51,7 @@ function savedText({ file, savedAt, refused }: Saving): string {
 }
 
 function runText({ text }: Draft, isBeside: boolean, isOpen: boolean): string {
-  if (isOpen) return 'as it is open now';
+  if (isOpen) return 'as the run has it';
   return isBeside && text !== '' ? 'not in use until you run it' : '';
 }
 

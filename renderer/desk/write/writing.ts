@@ -67,7 +67,7 @@ export class Writing {
   constructor(ports: WritingPorts) {
     this.ports = ports;
     for (const draft of keptUnsaved(ports.memory)) this.begin(draft);
-    const kept = keptDraft(ports.memory);
+    const kept = writtenDraft(ports.memory);
     this.current = this.begin(kept ?? SAMPLE);
     this.inSight = this.state();
     if (!kept) void this.showLastUsed();
@@ -294,6 +294,12 @@ export class Writing {
       memory,
     );
   }
+}
+
+/** What was kept of a session; null where that is nothing, or the sample that nobody has changed. */
+function writtenDraft(memory: OwnStorage | null): Draft | null {
+  const kept = keptDraft(memory);
+  return kept?.text === EXAMPLE && kept.file === null && kept.lanesText === '' ? null : kept;
 }
 
 function newerNews({ file }: Draft): string {

@@ -3,7 +3,8 @@
  * this machine's own network, behind a run of 400 commands: how late a command reaches them, the host's processor and
  * memory, how late its loop wakes up; beside a host that sends every tick to every screen. Then 200 that lose their
  * connections at once. Clocks are measured over a simulated line, because jitter on a real one needs a kernel with netem.
- * About two minutes, on a quiet machine; fails where a goal is missed.
+ * About a minute and a half, on a quiet machine, or on Linux before all else by `chrt -f 20 npx tsx tests/bench/share/main.ts`.
+ * Fails where a goal is missed.
  */
 
 import { fork, type ChildProcess } from 'node:child_process';

@@ -66,6 +66,18 @@ describe('[faults] of lanes', () => {
     expect(said(`${SQUAD}20:00 of 100s @ base hold css`)).toEqual([[5, has('lane 2 has no css to hold')]]);
   });
 
+  test('all lanes that have no css where a line asks for one are named together', () => {
+    const squad = 'lane 1 base 1:20\nlane 2 css 1:20\nlane 3 base 1:40\nlane 4 base 1:50\n';
+    const three = 'give each a css, or write a time after hold';
+    expect(said(`${squad}4 x 50 @ 1:00 hold css`)).toEqual([
+      [5, has(`lanes 1, 3 and 4 have no css to hold: ${three}`)],
+    ]);
+    expect(said(`${squad}0/4/4/0 x 50 @ css`)).toEqual([
+      [5, has('@ css in lane 3, which has no css: give the lane one')],
+    ]);
+    expect(said(`${squad}10:00 of 50s @ css`)).toEqual([[5, has('@ css in lanes 1, 3 and 4, which have no css')]]);
+  });
+
   test('where they are not known a rep is named without one', () => {
     expect(said('lane 1 css 9\n5 x 100 @ 1:00 drop 15')).toEqual([
       [1, has('css')],

@@ -99,6 +99,10 @@ test.each<[text: string, ...faults: string[]]>([
     'T\nPart\n50\nlane 3 css 1:20',
     '4:1 lane is a setting: move it to the top, or for a set of one lane write lane 4: and then the set',
   ],
+  [
+    'T\n25 m\nstart 19:30',
+    '3:1 start is below 25 m on line 2, which is a swim: if that is the pool, write pool 25 m there',
+  ],
   ['T\nPart\n50\ngap 5', '4:1 gap is a setting: move it to the top, before the first heading or set'],
   ['T\nPart\n50\npool 50 m\n', '4:1 pool is a setting: move it to the top, before the first heading or set'],
   [

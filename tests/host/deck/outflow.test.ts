@@ -12,14 +12,11 @@ function slowLine(bytes: number) {
   let sent = (): void => undefined;
   const out = outflow(
     {
-      isOwnWindow: false,
       waiting: () => waiting,
       send: (_, call) => {
         waiting += bytes;
         sent = call;
       },
-      close: () => undefined,
-      terminate: () => undefined,
     },
     clock.timers,
     () => undefined,

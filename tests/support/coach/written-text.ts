@@ -2,8 +2,11 @@
  * The text in the coach's editor, for tests in a small DOM: read whole, and written as if it were typed.
  */
 
-import { act, screen } from '@testing-library/react';
+import { act, configure, screen } from '@testing-library/react';
 import { EditorView } from '@codemirror/view';
+
+// A busy machine is slow, not wrong.
+configure({ asyncUtilTimeout: 10_000 });
 
 export function editorOf(name = 'Session'): EditorView {
   const view = EditorView.findFromDOM(screen.getByRole('textbox', { name }));

@@ -23,7 +23,7 @@ export const rewrite: Rule<'rewrite'> = {
 };
 
 export const rewriteWords = {
-  label: 'Rewrite',
+  label: 'New text',
   actions: {},
   says: ({ end, forgotten }) => `Rewrote what is to come${end()}.${forgotten()}`,
 } satisfies CommandWords<'rewrite'>;

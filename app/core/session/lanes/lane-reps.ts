@@ -5,6 +5,7 @@
 
 import type { Millis, Tenths } from '../../units.ts';
 import type { Ratio } from '../../ratio.ts';
+import { lanesNamed } from '../../words/lanes.ts';
 import { reading } from '../../words/time/reading.ts';
 import { expectedSwim, intervalByPace, intervalByRest, paceOf, targetOf } from './pace.ts';
 import type { Hold, Lane, Timing } from '../session.ts';
@@ -80,17 +81,26 @@ function stepOf({ timing }: LineForLane): Millis {
 function judgeTarget({ hold, lane, holdAt }: LineForLane, distance: Tenths): Flaw | null {
   if (hold?.kind !== 'css' || !lane) return null;
   if (lane.css === null) {
-    const message = `lane ${lane.number} has no css to hold: give the lane a css, or write a time after hold`;
-    return { at: holdAt, message };
+    return withoutCss(holdAt, 'to hold', [lane.number]);
   }
   if (targetOf(lane, hold, distance)! > 0) return null;
   return { at: holdAt, message: `the target in lane ${lane.number} is 0:00 or less: write one above 0:00` };
 }
 
+/** That lanes have no css for what the line asks of them. */
+export function withoutCss(at: number, css: 'to hold' | 'for an interval', lanes: readonly number[]): Flaw {
+  const lacks = { css, lane: lanes[0]! };
+  const [named, isOne] = [lanesNamed(lanes), lanes.length === 1];
+  const message =
+    css === 'to hold'
+      ? `${named} ${isOne ? 'has' : 'have'} no css to hold: give ${isOne ? 'the lane' : 'each'} a css, or write a time after hold`
+      : `@ css in ${named}, which ${isOne ? 'has' : 'have'} no css: give ${isOne ? 'the lane' : 'each'} one, or write the interval`;
+  return { at, message, lacks };
+}
+
 function judgeInterval(asked: LineForLane, distance: Tenths, rep: number): Flaw | null {
   if (asked.lane?.css === null && asked.timing.kind === 'interval' && asked.timing.lanes[asked.index]!.kind === 'css') {
-    const message = `@ css in lane ${asked.lane.number}, which has no css: give the lane one, or write the interval`;
-    return { at: asked.timingAt, message };
+    return withoutCss(asked.timingAt, 'for an interval', [asked.lane.number]);
   }
   const interval = intervalAtRep(asked, distance, rep);
   const flaw = interval === null ? null : intervalFlaw(interval, asked.timingAt);

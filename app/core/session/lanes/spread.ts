@@ -18,7 +18,7 @@ import {
 } from '../session.ts';
 import type { Clauses, TimedBy, WrittenTiming } from '../line/clauses.ts';
 import { isFlaw, type Flaw } from '../values/flaw.ts';
-import { judgeRep, judgeReps, repsInBlock, type LineForLane } from './lane-reps.ts';
+import { judgeRep, judgeReps, repsInBlock, withoutCss, type LineForLane } from './lane-reps.ts';
 import { columnAt, type Line } from '../text/lines.ts';
 import type { PartLine, WrittenBlock, WrittenLaneLines, WrittenRounds } from '../line/part-line.ts';
 import type { WrittenSet } from '../line/set-line.ts';
@@ -82,6 +82,8 @@ function judgeSet(set: SwimSet, clauses: Clauses, lanes: LaneList, partName: str
   const { reps, ways } = set;
   const askedOf = asker(set, clauses, partName, grid);
   let leaves = 0;
+  let lacking: Flaw | null = null;
+  const lack: number[] = [];
   for (const [index, lane] of lanes.entries()) {
     const times = reps.kind === 'ladder' ? reps.distances.length : reps.counts[index]!;
     if (times === 0) continue;
@@ -91,14 +93,24 @@ function judgeSet(set: SwimSet, clauses: Clauses, lanes: LaneList, partName: str
     const distanceAt = (rep: number): Tenths =>
       reps.kind === 'ladder' ? reps.distances[rep]! : reps.distances[index]!;
     const different = reps.kind === 'ladder' ? times : Math.min(times, ways?.length ?? 0);
-    for (let rep = 0; rep < different; rep++) {
-      const flaw = judgeRep(askedOf(lane, index, rep), distanceAt(rep), rep);
-      if (flaw) return flaw;
-    }
-    const flaw = different === 0 ? judgeReps(askedOf(lane, index, 0), distanceAt(0), times) : null;
+    const flaw =
+      different === 0
+        ? judgeReps(askedOf(lane, index, 0), distanceAt(0), times)
+        : firstFlaw(different, (rep) => judgeRep(askedOf(lane, index, rep), distanceAt(rep), rep));
+    if (flaw && !flaw.lacks) return lacking ?? flaw;
+    if (!flaw?.lacks || (lacking && lacking.lacks!.css !== flaw.lacks.css)) continue;
+    lack.push(flaw.lacks.lane);
+    lacking = withoutCss(lacking?.at ?? flaw.at, flaw.lacks.css, lack);
+  }
+  return lacking ?? leaves;
+}
+
+function firstFlaw(reps: number, judge: (rep: number) => Flaw | null): Flaw | null {
+  for (let rep = 0; rep < reps; rep++) {
+    const flaw = judge(rep);
     if (flaw) return flaw;
   }
-  return leaves;
+  return null;
 }
 
 /** That a list of one interval or target a rep has more or fewer than there are reps. */
@@ -126,11 +138,18 @@ function spreadBlock(line: Line, written: WrittenBlock, partName: string, squad:
   const askedOf = askerBy(() => way, clauses, partName, squad.grid);
   let leaves = 0;
   const tenths = tenthsOf(distances);
+  let lacking: Flaw | null = null;
+  const lack: number[] = [];
   for (const [index, lane] of lanes.entries()) {
     const reps = repsInBlock(askedOf(lane, index, 0), tenths[index]!, time);
-    if (isFlaw(reps)) return reps;
-    leaves += reps.count;
+    if (!isFlaw(reps)) leaves += reps.count;
+    else if (!reps.lacks) return lacking ?? reps;
+    else {
+      lack.push(reps.lacks.lane);
+      lacking = withoutCss(lacking?.at ?? reps.at, reps.lacks.css, lack);
+    }
   }
+  if (lacking) return lacking;
   const listed = isList(written.distances);
   const place = placeOf(line, 0);
   return { item: { kind: 'block', ...place, lanes: null, time, distances: tenths, listed, ...way }, leaves };

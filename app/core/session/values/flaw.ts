@@ -12,6 +12,8 @@ export interface Flaw {
   readonly message: string;
   /** The setting that it was checked against. If that setting has a fault, this flaw is dropped: one mistake is reported once. */
   readonly checkedAgainst?: 'pool' | 'lanes';
+  /** What lanes lack for which the line asks: all of them are named in one fault. */
+  readonly lacks?: { readonly css: 'to hold' | 'for an interval'; readonly lane: number };
   /** The line may have been meant as rounds, so lines indented under it are not faults. */
   readonly opens?: true;
 }

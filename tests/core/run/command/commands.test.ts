@@ -141,7 +141,7 @@ describe("the coach's buttons", () => {
     const called = Object.values(WORDS).flatMap(({ label, actions: own }) =>
       typeof label === 'string' && Object.keys(own).length === 0 ? [label] : [],
     );
-    expect(called).toEqual(['Cut', 'Go to', 'Rewrite', 'Lane out', 'Lane in', 'Swimmers', 'Gap']);
+    expect(called).toEqual(['Cut', 'Go to', 'New text', 'Lane out', 'Lane in', 'Swimmers', 'Gap']);
     expect(WORDS.interval.label).toBe('Interval');
     expect([-5, 30].map((seconds) => WORDS.shift.label({ do: 'shift', seconds }))).toEqual(['−5 s', '+30 s']);
   });

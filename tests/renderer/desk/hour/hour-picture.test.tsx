@@ -56,5 +56,5 @@ test('[hour] what runs over is drawn in its own shape, and a key says what marks
   expect(screen.queryByText('past the finish')).toBeNull();
   expect(screen.getByText('swim-down must start')).toBeTruthy();
   rerender(shown(HOUR.replace('finish 19:35', '')));
-  expect(screen.queryByText('booked to')).toBeNull();
+  expect(screen.queryByText('booked finish')).toBeNull();
 });

@@ -72,12 +72,12 @@ describe('beside a run', () => {
     keepDraft({ text: 'Tuesday\nSet\n4 x 50 @ 1:00', lanesText: '', from: 'tuesday.txt', during: null });
     write('beside a run');
     expect(writtenText()).toBe(TEXT);
-    screen.getByText('as it is open now');
+    screen.getByText('as the run has it');
     writeText('Wednesday\nSet\n4 x 50 @ 1:00');
-    await screen.findByText('not in use until you run it');
-    fireEvent.click(screen.getByRole('button', { name: 'Take the one that is open' }));
+    await screen.findByText('not in use until you run it', {}, { timeout: 5000 });
+    fireEvent.click(screen.getByRole('button', { name: 'Bring in the run’s text' }));
     expect(writtenText()).toBe(TEXT);
-    screen.getByText('as it is open now');
+    screen.getByText('as the run has it');
   });
 });
 

@@ -92,8 +92,9 @@ test('the first start shows the sample, which is in no file until something of i
   expect(await coach.library.names()).toEqual(['Session 1 January']);
 });
 
-test('where the browser has kept nothing, the session used last is shown before the sample', async () => {
+test('where the browser has kept nothing but the sample, the session used last is shown before it', async () => {
   const coach = new Window();
+  coach.writing.write({}, null);
   coach.library.write('Old', 'old');
   coach.library.pass(1000);
   coach.library.write('Tuesday', TUESDAY);
@@ -148,7 +149,6 @@ test('what is typed is drawn once typing has paused for a quarter of a second, a
 test('while one types on and on, what was typed 0.3 s ago is kept in this window, and all of it where the page goes', async () => {
   const coach = new Window();
   coach.writing.put(EMPTY);
-  coach.isUp = false;
   for (let n = 1; n <= 10; n++) {
     coach.writing.type({ text: 'x'.repeat(n) }, null);
     await coach.pass(100);
