@@ -142,7 +142,8 @@ function LaneHint({ tools, lane }: Omit<PartProps, 'moment' | 'lane'> & { readon
 /** "6:10, in 22 s", or the word that stands in its place. */
 function leaveText(view: RunView, lane: number, clock: ClockChoice): string {
   const { leave, left } = nextLeaveOf(view, lane, clock);
-  return left === '' ? leave : `${leave}, ${left}`;
+  // What is waited for stands in the head, and there is no room for it here on the smallest phones.
+  return left === '' || view.phase === 'waiting' ? leave : `${leave}, ${left}`;
 }
 
 interface FeedbackProps {

@@ -8,6 +8,7 @@ import { chromium, type Browser, type Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { swimEightWeeks } from '../gallery/history-scenes.ts';
 import { browserPath } from '../support/browser.ts';
+import { button } from '../support/coach/coach-hand.ts';
 import { DeskPage } from '../support/coach/desk-page.ts';
 import { editorOn, textOn } from '../support/coach/written-page.ts';
 
@@ -50,7 +51,8 @@ test('eight weeks are drawn, one run is opened, deleted and done again, and shee
     await desk.button('Delete this run').click();
     await desk.button('Delete for good').click();
     await page.getByText('The run is deleted.').waitFor();
-    expect(await desk.button(/^Tue 24 November/).count()).toBe(0);
+    // The list is asked for anew.
+    await expect.poll(() => desk.button(/^Tue 24 November/).count()).toBe(0);
     await desk.button('Do this again').click();
     await editorOn(page).waitFor();
     expect(await textOn(page)).toMatch(/^Harbour squad, Thursday\n# for Thursday /);
@@ -64,6 +66,30 @@ test('eight weeks are drawn, one run is opened, deleted and done again, and shee
     await desk.button('Back to writing').click();
     await desk.button('Undo').click();
     await expect.poll(() => textOn(page)).not.toMatch(/# for Thursday/);
+    expect(deck.complaints).toEqual([]);
+  } finally {
+    await desk.close();
+  }
+});
+
+test('touches of the coach’s window and of a remote are one run’s times, on both and after the window was closed', async () => {
+  const desk = await DeskPage.open(browser);
+  const { deck } = desk;
+  try {
+    await desk.start('Squad\nlane 1\nlane 2\n\nMain set\n4 x 50 fast @ 1:00 hold 0:40\n');
+    deck.moveTo(deck.run().openedAt + 55_000);
+    const remote = await desk.openPage('/remote');
+    for (const name of ['More', 'Times', 'Touch lane 2']) await button(remote, name).click();
+    await desk.button('Times').click();
+    await desk.button('Touch lane 1').click();
+    await expect.poll(() => desk.button('Touch lane 2').textContent()).toMatch(/0:\d\d\.\d/);
+    await expect.poll(() => button(remote, 'Touch lane 1').textContent()).toMatch(/0:\d\d\.\d/);
+    expect(await faultsOn(remote)).toEqual([]);
+    await desk.page.close();
+    const again = await desk.openPage('/');
+    await button(again, 'Times').click();
+    await expect.poll(() => button(again, 'Touch lane 1').textContent()).toMatch(/0:\d\d\.\d/);
+    expect(deck.run().commands.map(({ command }) => command['do'])).toEqual(['start']);
     expect(deck.complaints).toEqual([]);
   } finally {
     await desk.close();

@@ -327,6 +327,21 @@ test.each<[string, readonly (string | Uint8Array)[]]>([
   expect(phone.closed).toBe(phone.bye()!.why);
 });
 
+test('what carries a screen’s messages is its connection, sealed or not', async () => {
+  const { phone, knock } = await joined();
+  const page = knock({ listener: 'machine', host: 'localhost:7525' });
+  page.send('{"say":"hello","version":1,"screen":"wall"}');
+  for (const { channel, frames } of [phone, page]) {
+    expect([channel?.isOwnWindow, channel?.waiting()]).toEqual([false, frames.length]);
+  }
+  phone.channel?.close('Goodbye.');
+  page.channel?.terminate();
+  expect([phone.closed, page.closed]).toEqual(['Goodbye.', 'terminated']);
+  const other = await joined();
+  other.phone.channel?.terminate();
+  expect(other.phone.closed).toBe('terminated');
+});
+
 test('a binary frame in place of the proof hangs up', async () => {
   const { knock } = await doors();
   const phone = knock();

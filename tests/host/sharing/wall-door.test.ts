@@ -105,6 +105,7 @@ describe('digits', () => {
     expect(book.showing()).toBe(64);
     expect(walls.map(({ closed }) => closed !== null).indexOf(true)).toBe(0);
     expect(walls.filter(({ closed }) => closed !== null).length).toBe(1);
+    expect(walls[0]!.bye()?.why).toBe('Too many screens wait to be let in: reload this page to wait again.');
   });
 });
 
@@ -194,7 +195,7 @@ test('whatever a wall says while it shows its digits ends them', async () => {
   const wall = knock(AT_WALL);
   const digits = show(wall)!;
   wall.send('{"say":"hello","version":1,"screen":"wall"}');
-  expect(wall.bye()).not.toBeNull();
+  expect(wall.bye()?.why).toBe('A screen that shows its digits says nothing until it is let in.');
   expect([book.showing(), book.letInWall(digits)]).toEqual([0, expect.any(String)]);
 });
 

@@ -80,3 +80,9 @@ test('where it may, it asks, and says nothing', async () => {
   await act(() => Promise.resolve());
   expect([asked, feedback()]).toEqual([['screen'], '']);
 });
+
+test('before the start a lane says that it waits, in a word that fits the smallest phone', () => {
+  const coach = new CoachWindow('lane 1\nlane 2\nSet\n4 x 50 fast @ 1:00\n');
+  render(<Remote tools={coach.tools} />);
+  expect(screen.getByRole('button', { name: 'Lane 2' }).textContent).toBe('2waits');
+});

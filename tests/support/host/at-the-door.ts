@@ -60,7 +60,8 @@ export class Caller {
   readonly heardInside: string[] = [];
   /** For how long it may stay unproven, as last said. */
   lasts: number | null = null;
-  private channel: ScreenChannel | null = null;
+  /** What carries what the host says to it once it is inside. */
+  channel: ScreenChannel | null = null;
   private readonly visit: Visit;
   readonly host: string;
 
@@ -78,7 +79,7 @@ export class Caller {
         listener: 'network',
         ...line,
         host: this.host,
-        waiting: () => 0,
+        waiting: () => this.frames.length,
         send: (frame, sent) => {
           if (this.closed !== null) throw new Error('The host said something after it had hung up.');
           this.frames.push(frame);

@@ -116,6 +116,11 @@ export class DoorSocket {
     while ((await this.next()) !== null);
   }
 
+  /** Nothing more is read of what the host sends. */
+  stopReading(): void {
+    this.socket.pause();
+  }
+
   close(): void {
     this.socket.terminate();
   }

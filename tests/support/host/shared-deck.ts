@@ -30,6 +30,8 @@ export interface SharedDeckOptions {
   readonly timers?: Timers;
   readonly disk?: FakeDisk;
   readonly found?: SharePorts['deck']['found'];
+  /** Whether browsers of this machine find the coach's window, as they do not in the desktop program. */
+  readonly isServed?: boolean;
 }
 
 export class SharedDeck {
@@ -52,6 +54,7 @@ export class SharedDeck {
     timers = systemTimers,
     disk = new FakeDisk(),
     found = null,
+    isServed = true,
   }: SharedDeckOptions = {}): Promise<SharedDeck> {
     const host = new DeckHost({ clock, timers, journal: new JournalInMemory(), newId: randomUUID });
     const library = new Library({ disk, folder: '/data', wall: () => clock.wall().epochMs });
@@ -68,7 +71,7 @@ export class SharedDeck {
         clock,
         timers,
         pages: PAGES,
-        ports: () => ({ network: self.server.port, pages: self.server.port }),
+        ports: () => ({ network: self.server.port, pages: isServed ? self.server.port : null }),
         addresses: () => [...self.addresses],
       }),
     );

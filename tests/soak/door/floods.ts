@@ -1,0 +1,122 @@
+/*
+ * Floods at the doors of the built program, each by a process of its own, while the coach stops and resumes on this
+ * machine, a wall looks on, and one that was let in reads nothing. The coach must be answered within 100 ms, and the
+ * program must stay small.
+ */
+
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { setTimeout as pause } from 'node:timers/promises';
+import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { DoorSocket } from '../../support/host/door-socket.ts';
+import { ATTACKS } from './attacks.ts';
+import { SharedPool } from './shared-pool.ts';
+
+/** In ms. */
+const ANSWERED_WITHIN = 100;
+
+/** In MiB: how much more the program may need in a flood. */
+const MORE_MEMORY = 100;
+
+const ATTACKER = fileURLToPath(new URL('./attacker.ts', import.meta.url));
+
+/** seconds: how long each flood takes; 0 leaves them out. */
+export async function tryFloods(seconds: number): Promise<readonly string[]> {
+  if (seconds === 0) return [];
+  const pool = await SharedPool.open(freshDataFolder());
+  try {
+    const wall = await wallLetIn(pool, '10.77.4.1');
+    const deaf = await wallLetIn(pool, '10.77.4.2');
+    deaf.stopReading();
+    await give(pool.coach, 'start');
+    const calm = await watched(pool, wall, seconds);
+    say('nobody', calm, '');
+    const wrong: string[] = [];
+    for (const attack of ATTACKS) {
+      const words = [...process.execArgv, ATTACKER, attack, pool.network, String(seconds * 1000)];
+      const attacker = spawn(process.execPath, words, { stdio: ['ignore', 'pipe', 'inherit'] });
+      let times = '';
+      attacker.stdout.on('data', (chunk: Buffer) => (times += chunk.toString().trim()));
+      const ended = once(attacker, 'exit');
+      const seen = await watched(pool, wall, seconds);
+      await ended;
+      say(attack, seen, ` (${times} times)`);
+      if (seen.answers.at(-1)! > ANSWERED_WITHIN)
+        wrong.push(`${attack}: a Stop was answered after ${seen.answers.at(-1)} ms`);
+      if (seen.memory > calm.memory + MORE_MEMORY) wrong.push(`${attack}: the program grew to ${seen.memory} MiB`);
+    }
+    return wrong;
+  } finally {
+    await pool.end();
+  }
+}
+
+interface Seen {
+  /** Of the coach's commands, in ms, the longest last. */
+  readonly answers: readonly number[];
+  /** Of the wall's pings. */
+  readonly pongs: readonly number[];
+  /** The most that the program needed, in MiB. */
+  readonly memory: number;
+}
+
+async function watched({ coach, served }: SharedPool, wall: DoorSocket, seconds: number): Promise<Seen> {
+  const until = performance.now() + seconds * 1000;
+  const answers: number[] = [];
+  const pongs: number[] = [];
+  let memory = 0;
+  for (let n = 0; performance.now() < until; n++) {
+    answers.push(await timed(() => give(coach, n % 2 === 0 ? 'stop' : 'resume')));
+    pongs.push(await timed(() => pinged(wall, n)));
+    memory = Math.max(memory, memoryOf(served.child.pid!));
+    await pause(200);
+  }
+  return { answers: answers.sort((a, b) => a - b), pongs: pongs.sort((a, b) => a - b), memory };
+}
+
+function say(who: string, { answers, pongs, memory }: Seen, times: string): void {
+  const of = (all: readonly number[]): string =>
+    `${all[Math.floor(all.length / 2)]!.toFixed(1)} ms (median), ${all.at(-1)!.toFixed(1)} ms at worst`;
+  process.stdout.write(
+    `floods: ${who}${times}: the coach’s Stop or Resume answered in ${of(answers)}; a wall’s ping in ${of(pongs)}; ${memory} MiB\n`,
+  );
+}
+
+async function timed(act: () => Promise<void>): Promise<number> {
+  const begun = performance.now();
+  await act();
+  return performance.now() - begun;
+}
+
+let given = 0;
+
+async function give(coach: DoorSocket, name: string): Promise<void> {
+  const id = `flood-${given++}`;
+  coach.tell({ say: 'command', id, command: { do: name } });
+  await coach.hears('answer', (answer) => answer.id === id);
+}
+
+async function pinged(wall: DoorSocket, n: number): Promise<void> {
+  wall.tell({ say: 'ping', n, t1: 0 });
+  await wall.hears('pong', (pong) => pong.n === n);
+}
+
+async function wallLetIn({ coach, network }: SharedPool, from: string): Promise<DoorSocket> {
+  const wall = await DoorSocket.open({ host: network, from, socket: 'wall' });
+  wall.say({ say: 'show', version: 1 });
+  const shown = await wall.heard();
+  if (shown?.say !== 'digits') throw new Error('A wall is given no digits.');
+  await coach.wish({ do: 'let-in', digits: shown.digits });
+  await wall.heard();
+  wall.hello('wall');
+  await wall.hears('snapshot');
+  return wall;
+}
+
+/** Resident, in MiB. */
+function memoryOf(pid: number): number {
+  const [, kib] = /VmRSS:\s*(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))!;
+  return Math.round(Number(kib) / 1024);
+}
