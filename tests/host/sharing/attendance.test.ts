@@ -49,6 +49,8 @@ describe('[sharing] room', () => {
     expect(attendance.hasRoom(guest('tablet', 'd3'))).toBe(true);
     for (let n = 0; n < 8; n++) come('coach', `c${n}`);
     expect(attendance.hasRoom(THIS_MACHINE)).toBe(true);
+    for (let n = 0; n < 8; n++) attendance.come(attendant(THIS_MACHINE));
+    expect(goodbyes).toEqual([]);
   });
 
   test('is not taken by other roles, nor by pages without a key', () => {
