@@ -175,6 +175,16 @@ describe('a page of this machine without a key', () => {
     expect(comeBack(page, given)).not.toBeNull();
     expect(page.guest?.role).toBe(THIS_MACHINE.role);
   });
+
+  test('gets none while eight of them are connected, and the coach reads what to do', async () => {
+    const { book, knock } = await doors();
+    for (let n = 0; n < 8; n++) {
+      const given = book.ownKey();
+      if (typeof given === 'string') throw new Error(given);
+      comeBack(knock(HERE), given);
+    }
+    expect(book.ownKey()).toBe('Eight windows of the coach are open: close one of them.');
+  });
 });
 
 describe('a key', () => {
