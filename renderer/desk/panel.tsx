@@ -12,7 +12,7 @@ import styles from './panel.module.css';
 export type Panel =
   | { readonly kind: 'lane'; readonly lane: number }
   | { readonly kind: 'mark'; readonly lanes: readonly number[] }
-  | { readonly kind: 'edit' }
+  | { readonly kind: 'edit'; readonly byTouch?: boolean }
   | { readonly kind: 'screens' }
   | { readonly kind: 'times' };
 

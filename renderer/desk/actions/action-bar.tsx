@@ -20,7 +20,7 @@ import styles from './action-bar.module.css';
 interface ActionBarProps {
   readonly tools: DeskTools;
   readonly moment: RunMoment;
-  /** On a phone only the primary action and Undo: beside a text there is no room for more. */
+  /** Beside a text no letter is a command; on a phone there is room for the primary action and Undo alone. */
   readonly few?: boolean;
 }
 
@@ -31,22 +31,27 @@ export function ActionBar({ tools, moment, few = false }: ActionBarProps): React
   const primary = useOffer(tools.offers, (offers) => offers.primary());
   return (
     <nav className={styles.actions} data-few={few ? '' : undefined} aria-label="Actions">
-      <PrimaryActions tools={tools} moment={moment} primary={primary} />
+      <PrimaryActions tools={tools} moment={moment} primary={primary} few={few} />
       {SECONDARY.map((action) =>
         // Its place stays empty, so that no other button moves under the thumb.
         action === primary.main ? (
           <span key={action} />
         ) : (
-          <ActionButton key={action} tools={tools} action={action} hint={hintOf(action, chosen)} />
+          <ActionButton key={action} tools={tools} action={action} hint={hintOf(action, chosen, few)} keyless={few} />
         ),
       )}
-      <UndoButton tools={tools} moment={moment} />
+      <UndoButton tools={tools} moment={moment} few={few} />
     </nav>
   );
 }
 
 /** Finish is not repeated beside the primary button: it is in the row anyway. */
-function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly primary: Primary }): ReactElement {
+function PrimaryActions({
+  tools,
+  moment,
+  primary,
+  few = false,
+}: ActionBarProps & { readonly primary: Primary }): ReactElement {
   const clock = useActions(tools.actions, (state) => state.clock);
   const chosen = useOffer(tools.offers, (offers) => offers.chosen());
   const taken = useTakenKeys();
@@ -54,7 +59,7 @@ function PrimaryActions({ tools, moment, primary }: ActionBarProps & { readonly 
   const also = beside.filter((action) => action !== 'finish');
   const lanesOf = (action: Steering): readonly number[] => (ACTIONS[action].byChoice ? chosen : []);
   const wordsOf = (action: Steering): { readonly name: string; readonly hint: string } =>
-    steeringWords(action, goesText(moment.view, action, clock, lanesOf(action)), lanesOf(action), taken);
+    steeringWords(action, goesText(moment.view, action, clock, lanesOf(action)), lanesOf(action), taken, few);
   return (
     <div className={styles.primary}>
       {main === null ? (
@@ -89,6 +94,8 @@ interface ActionButtonProps {
   readonly hint?: string;
   readonly look?: Look;
   readonly className?: string | undefined;
+  /** Its key does nothing here. */
+  readonly keyless?: boolean;
 }
 
 const ALL: readonly number[] = [];
@@ -96,7 +103,15 @@ const ALL: readonly number[] = [];
 /** A button of an action, for all lanes or the chosen ones. */
 export const ActionButton = memo(DrawnActionButton);
 
-function DrawnActionButton({ tools, action, name, hint, look, className }: ActionButtonProps): ReactElement {
+function DrawnActionButton({
+  tools,
+  action,
+  name,
+  hint,
+  look,
+  className,
+  keyless = false,
+}: ActionButtonProps): ReactElement {
   const { label, key, pressed, byChoice } = ACTIONS[action];
   const chosen = useOffer(tools.offers, (offers) => (byChoice ? offers.chosen() : ALL));
   return (
@@ -107,16 +122,16 @@ function DrawnActionButton({ tools, action, name, hint, look, className }: Actio
       hint={hint ?? hintOf(action, chosen)}
       look={look}
       className={className}
-      keys={key.replace(' ', '+')}
+      keys={keyless ? undefined : key.replace(' ', '+')}
       held={pressed}
     />
   );
 }
 
-function UndoButton({ tools, moment }: ActionBarProps): ReactElement {
+function UndoButton({ tools, moment, few = false }: ActionBarProps): ReactElement {
   const whyNot = useOffer(tools.offers, (offers) => offers.whyNot({ do: 'undo' }));
-  const hint = `U, ${undoText(moment.view, whyNot)}`;
-  return <ActionButton tools={tools} action="undo" className={styles.undo} hint={hint} />;
+  const hint = `${few ? 'tap' : 'U'}, ${undoText(moment.view, whyNot)}`;
+  return <ActionButton tools={tools} action="undo" className={styles.undo} hint={hint} keyless={few} />;
 }
 
 function steeringWords(
@@ -124,6 +139,7 @@ function steeringWords(
   goes: string,
   lanes: readonly number[],
   taken: TakenKeys,
+  few: boolean,
 ): { readonly name: string; readonly hint: string } {
   const when = goes === '' ? '' : `, ${goes}`;
   switch (action) {
@@ -134,9 +150,9 @@ function steeringWords(
     case 'resume':
       return { name: 'Resume', hint: `${keyNow('Space', taken)}, all lanes${when}` };
     case 'rejoin':
-      return { name: 'Rejoin', hint: `J, ${lanesOrAll(lanes)}${when}` };
+      return { name: 'Rejoin', hint: `${few ? 'tap' : 'J'}, ${lanesOrAll(lanes)}${when}` };
     case 'finish':
-      return { name: 'Finish', hint: hintOf('finish', []) };
+      return { name: 'Finish', hint: hintOf('finish', [], few) };
   }
 }
 
@@ -153,10 +169,10 @@ function withClicker(key: 'Space' | 'Enter', clicker: string, taken: TakenKeys):
     : `${key}, or the clicker's ${clicker}`;
 }
 
-/** The key, then what the action does or for which lanes. */
-export function hintOf(action: ActionName, chosen: readonly number[]): string {
+/** The key, where it has one here, then what the action does or for which lanes. */
+export function hintOf(action: ActionName, chosen: readonly number[], keyless = false): string {
   const { key, does, pressed, byChoice } = ACTIONS[action];
-  const how = pressed ? `hold, or ${key}` : key;
+  const how = keyless ? (pressed ? 'hold' : 'tap') : pressed ? `hold, or ${key}` : key;
   if (byChoice && chosen.length > 0) return `${how}, ${lanesNamed(chosen)}`;
   const what = byChoice ? `all lanes: ${does}` : does;
   return what === '' ? how : `${how}, ${what}`;

@@ -73,6 +73,11 @@ export function meaningOf(press: KeyPress): Meaning | null {
   return meaning && press.repeat ? { kind: 'nothing' } : meaning;
 }
 
+/** With the text in sight a letter is meant for it, even if nothing has the keyboard: the clicker's keys and Escape alone act. */
+export function actsInEdit(meaning: Meaning): boolean {
+  return (meaning.kind === 'act' && meaning.name === 'start') || /^(stop-or-resume|clear|nothing)$/.test(meaning.kind);
+}
+
 function meaningUnrepeated({ key, code, shift, onControl }: KeyPress): Meaning | null {
   if (key === ' ' || key === 'Enter') {
     if (onControl || shift) return null;

@@ -2,12 +2,12 @@
  * Carries out the keys of the coach's window during a run.
  */
 
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { view, type RunView } from '../../../app/core/run/view.ts';
 import { createBounceGuard } from '../../ui/coach/commands/bounce.ts';
 import { stopOrResume } from '../../ui/coach/commands/primary.ts';
 import type { Tools } from '../../ui/coach/use-deck.ts';
-import { meaningOf, type KeyPress, type Meaning } from './keys.ts';
+import { actsInEdit, meaningOf, type KeyPress, type Meaning } from './keys.ts';
 import { keysTakenBy } from './taken-keys.ts';
 import type { Panel } from '../panel.tsx';
 
@@ -20,13 +20,19 @@ export function useRunKeys(
 ): void {
   // Kept from render to render, because a bounce may fall on either side of one.
   const [bounces] = useState(createBounceGuard);
+  // The key that opened Edit, as long as it is held: the text, which has the keyboard by then, does not get its repeats.
+  const opener = useRef<string | null>(null);
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
+      if (event.repeat && event.code === opener.current) return event.preventDefault();
+      opener.current = null;
       const meaning = meaningOf(pressOf(event));
       if (!meaning) return;
       const isUsed = event.defaultPrevented || hadKeyboard(event.target, 'press');
       const isWritten = hadKeyboard(event.target, 'all');
       event.preventDefault();
+      if (panel?.kind === 'edit' && !actsInEdit(meaning)) return;
+      if (meaning.kind === 'panel' && meaning.name === 'edit') opener.current = event.code;
       if (meaning.kind !== 'nothing' && bounces.accept(event.key, event.timeStamp))
         carryOut(meaning, isUsed, isWritten);
     };

@@ -23,7 +23,7 @@ import { RewriteOutcome } from './rewrite-outcome.tsx';
 import { RunHead } from '../run/run-head.tsx';
 import { mendLine } from '../editor/line-marks.ts';
 import { SessionEditor } from '../editor/session-editor.tsx';
-import { putCursor, type TextView } from '../editor/text-view.ts';
+import { giveKeyboard, putCursor, type TextView } from '../editor/text-view.ts';
 import { useSettled } from '../editor/use-settled.ts';
 import { useEdit } from './use-edit.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
@@ -36,10 +36,12 @@ const NO_WARNINGS: readonly WarningGroup[] = [];
 interface RewriteScreenProps {
   readonly tools: DeskTools;
   readonly moment: RunMoment;
+  /** Opened by touch: no on-screen keyboard comes up unasked. */
+  readonly byTouch: boolean;
   onClose(): void;
 }
 
-export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): ReactElement {
+export function RewriteScreen({ tools, moment, byTouch, onClose }: RewriteScreenProps): ReactElement {
   const { actions } = tools;
   const { run, view } = moment;
   const inForce = view.plan.source.text;
@@ -47,6 +49,11 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   const edit = useEdit(run.id, inForce);
   const text = edit.edited?.text ?? inForce;
   const area = useRef<TextView>(null);
+  const opened = useRef({ byTouch, line: locked + 1 });
+  useEffect(() => {
+    // With the text in sight the coach types: no letter may be a command then.
+    if (!opened.current.byTouch) giveKeyboard(area.current, opened.current.line);
+  }, []);
   const faultsId = useId();
   const [unfinished, setUnfinished] = useState<number | null>(null);
 

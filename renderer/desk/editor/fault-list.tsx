@@ -15,7 +15,7 @@ interface FaultListProps {
   readonly faults: readonly Fault[];
   /** The line that is being written; null for none. */
   readonly unfinished: number | null;
-  readonly mends: readonly Pick<OfferedMend, 'line' | 'right'>[];
+  readonly mends: readonly Pick<OfferedMend, 'line' | 'name'>[];
   onGoTo(line: number, column: number): void;
   onMend(line: number): void;
 }
@@ -24,7 +24,7 @@ export function FaultList({ id, faults: all, unfinished, mends, onGoTo, onMend }
   const faults = all.filter(({ line }) => line !== unfinished);
   const waiting = faults.length < all.length ? `Line ${unfinished} is not finished yet` : null;
   const more = faults.length - FAULTS_SHOWN;
-  const rights = new Map(mends.map(({ line, right }) => [line, right]));
+  const names = new Map(mends.map(({ line, name }) => [line, name]));
   if (waiting !== null && faults.length === 0) {
     return (
       <section className={styles.faults} aria-label="Faults">
@@ -42,10 +42,10 @@ export function FaultList({ id, faults: all, unfinished, mends, onGoTo, onMend }
           <li key={index}>
             <Button onPress={() => onGoTo(line, column)}>line {line}</Button>
             <span className={styles.said}>{message}</span>
-            {rights.has(line) ? (
+            {names.has(line) ? (
               <Button
-                name={`Mend: ${rights.get(line)!}, line ${line}`}
-                label={`Mend: ${rights.get(line)!}`}
+                name={`${names.get(line)!}, line ${line}`}
+                label={names.get(line)!}
                 look="small"
                 onPress={() => onMend(line)}
               />

@@ -132,7 +132,7 @@ function marksIn(state: EditorState, of: LineMarks): Marks {
   for (const [number, { kind, words }] of notesOf(faults, of.warnings)) {
     if (number > doc.lines) continue;
     const line = doc.line(number);
-    const widget = new Note(kind, words, offered.get(number)?.right ?? null);
+    const widget = new Note(kind, words, offered.get(number)?.name ?? null);
     drawn.push(Decoration.widget({ widget, block: true, side: 2 }).range(line.to));
   }
   const mends = [...offered.values()].map(({ line, from, to, by }): PlacedMend => {
@@ -175,18 +175,18 @@ class Missing extends WidgetType {
 class Note extends WidgetType {
   private readonly kind: NoteWords['kind'];
   private readonly words: string;
-  /** What the sure mend writes; null without one. */
-  private readonly right: string | null;
+  /** What its mend does; null without one. */
+  private readonly mend: string | null;
 
-  constructor(kind: NoteWords['kind'], words: string, right: string | null) {
+  constructor(kind: NoteWords['kind'], words: string, mend: string | null) {
     super();
     this.kind = kind;
     this.words = words;
-    this.right = right;
+    this.mend = mend;
   }
 
   override eq(other: Note): boolean {
-    return other.kind === this.kind && other.words === this.words && other.right === this.right;
+    return other.kind === this.kind && other.words === this.words && other.mend === this.mend;
   }
 
   override toDOM(): HTMLElement {
@@ -197,10 +197,10 @@ class Note extends WidgetType {
     const said = document.createElement('p');
     said.dataset['kind'] = this.kind;
     said.textContent = this.words;
-    if (this.right !== null) {
+    if (this.mend !== null) {
       const mend = document.createElement('b');
       mend.className = styles.mend ?? '';
-      mend.textContent = `Mend: ${this.right} (Ctrl+.)`;
+      mend.textContent = `${this.mend} (Ctrl+.)`;
       said.append(' ', mend);
     }
     note.append(said);

@@ -289,6 +289,14 @@ export function putCursor(view: TextView | null, line: number, column: number): 
   view.focus();
 }
 
+/** Gives the keyboard to the text, at the start of a line (from 1), and does not scroll. */
+export function giveKeyboard(view: TextView | null, line: number): void {
+  if (!view) return;
+  const { doc } = view.state;
+  view.dispatch({ selection: { anchor: doc.line(Math.min(line, doc.lines)).from } });
+  view.focus();
+}
+
 /** Scrolls so that a line (from 1) is the first in sight. */
 export function showFrom(view: TextView, line: number): void {
   const { from } = view.state.doc.line(Math.min(Math.max(1, line), view.state.doc.lines));

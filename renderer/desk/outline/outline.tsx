@@ -5,6 +5,7 @@
 
 import { useEffect, useLayoutEffect, useMemo, useRef, useState, type ReactElement } from 'react';
 import type { RunMoment } from '../../ui/coach/frames.ts';
+import { durationText } from '../../../app/core/words/time/duration.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
 import { readingLeft } from '../../../app/core/words/time/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
@@ -181,7 +182,10 @@ function rowText(row: OutlineRow): ReactElement {
         ) : null}
       </span>
       {row.time === null ? null : (
-        <span className={styles.time}>{`${about(row.estimated)}${readingLeft(row.time)}`}</span>
+        <span className={styles.time}>
+          {about(row.estimated)}
+          {row.kind === 'part' ? durationText(row.time) : readingLeft(row.time)}
+        </span>
       )}
     </>
   );

@@ -18,6 +18,7 @@ import type { Panel } from '../panel.tsx';
 import { Button } from '../../ui/parts/button.tsx';
 import { Part, StopButton } from '../part.tsx';
 import { RewriteScreen } from '../edit/rewrite-screen.tsx';
+import { useTouched } from '../edit/use-touched.ts';
 import { RunHead } from './run-head.tsx';
 import { FeedbackBar } from '../actions/feedback-bar.tsx';
 import { ScreensButton } from '../screens/screens-button.tsx';
@@ -41,7 +42,8 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
   const { view } = moment;
   // Once a command was given, even before the first start, opening the session again would lose it.
   const untouched = moment.run.commands.length === 0;
-  const edit = untouched ? onWrite : () => setPanel({ kind: 'edit' });
+  const touched = useTouched();
+  const edit = untouched ? onWrite : () => setPanel({ kind: 'edit', byTouch: touched.current });
   const latestEdit = useRef(edit);
   useEffect(() => {
     latestEdit.current = edit;
@@ -57,7 +59,13 @@ export function RunScreen({ tools, moment, onWrite }: RunScreenProps): ReactElem
   if (panel?.kind === 'edit') {
     return (
       <Part tools={tools} name="Edit" onClose={close} instead={<StopButton tools={tools} />}>
-        <RewriteScreen key={moment.run.id} tools={tools} moment={moment} onClose={close} />
+        <RewriteScreen
+          key={moment.run.id}
+          tools={tools}
+          moment={moment}
+          byTouch={panel.byTouch ?? false}
+          onClose={close}
+        />
       </Part>
     );
   }

@@ -10,8 +10,9 @@ import { totalsOf, type Totals } from '../../../app/core/plan/totals.ts';
 import type { Item, Lane } from '../../../app/core/session/session.ts';
 import { MINUTE, type LengthUnit, type Millis } from '../../../app/core/units.ts';
 import { distanceText } from '../../../app/core/words/distance.ts';
+import { durationText } from '../../../app/core/words/time/duration.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
-import { reading, readingLeft, spanText } from '../../../app/core/words/time/reading.ts';
+import { reading, spanText } from '../../../app/core/words/time/reading.ts';
 import { cutsInside, headingWords, itemWords, NO_CUTS, type Cuts } from '../../../app/core/words/set.ts';
 import { timingCell } from '../../../app/core/words/timing.ts';
 import { clockTime, endTimeAfter, timeOfDay, timeOfDayAfter } from '../../../app/core/words/time/time-of-day.ts';
@@ -24,11 +25,11 @@ export interface Timetable {
   readonly squad: readonly TimetableRow[];
   readonly parts: readonly TimetablePart[];
   readonly totals: Totals;
-  /** "1:02:30", "≈" before it where it rests on estimates. */
+  /** "1 h 2 min 30 s", "≈" before it where it rests on estimates. */
   readonly length: string;
   /** "ends 20:27, booked to 20:30"; null without a start. */
   readonly ends: string | null;
-  /** "3:00 past the finish"; null where it ends in time. */
+  /** "3 min past the finish"; null where it ends in time. */
   readonly over: string | null;
 }
 
@@ -98,7 +99,7 @@ export function timetableOf(plan: Plan, live: LiveTimes | null = null): Timetabl
     totals: { ...totals, distances: ofShown(totals.distances) },
     length: lengthText(totals.duration, estimated.size > 0),
     ends: endsText(plan, totals.duration),
-    over: totals.over ? `${about(endsByEstimate(plan))}${readingLeft(totals.over)} past the finish` : null,
+    over: totals.over ? `${about(endsByEstimate(plan))}${durationText(totals.over)} past the finish` : null,
   };
 }
 
@@ -191,7 +192,7 @@ function timingText(reps: readonly Rep[]): string {
 
 /** Marked if an estimate is in it. */
 function lengthText(length: Millis, estimated: boolean): string {
-  return `${about(estimated)}${readingLeft(length)}`;
+  return `${about(estimated)}${durationText(length)}`;
 }
 
 function estimatedParts({ stretches }: Plan): ReadonlySet<number> {

@@ -21,5 +21,7 @@ export function writtenText(name = 'Session'): string {
 /** All of it, in place of what is there. */
 export function writeText(text: string, name = 'Session'): void {
   const view = editorOf(name);
+  // This small DOM tells of a selection while the editor is still setting it, which it does with the keyboard alone.
+  act(() => view.contentDOM.blur());
   act(() => view.dispatch({ changes: { from: 0, to: view.state.doc.length, insert: text }, userEvent: 'input.type' }));
 }

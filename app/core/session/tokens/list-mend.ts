@@ -6,13 +6,18 @@
 import type { Fault } from '../../result.ts';
 import type { Mend } from './mend.ts';
 
+export interface ListMend extends Mend {
+  /** How many values too many there are; below 0 too few. */
+  readonly over: number;
+}
+
 const COUNTS = /^a list of (\d+) for (\d+) lanes?:/;
 
 /** Values with slashes between, as of counts, distances, intervals, rests and targets. */
 const LIST = /[^\s,/@]+(?:\s*\/\s*[^\s,/@]+)+/g;
 
 /** `raw`: the fault's line. All its lists of that length are mended at once; null for a fault of another kind. */
-export function listMend(raw: string, { message }: Pick<Fault, 'message'>): Mend | null {
+export function listMend(raw: string, { message }: Pick<Fault, 'message'>): ListMend | null {
   const [, written, wanted] = (COUNTS.exec(message) ?? []).map(Number);
   if (written === undefined || wanted === undefined) return null;
   let [from, to] = [raw.length, 0];
@@ -22,7 +27,9 @@ export function listMend(raw: string, { message }: Pick<Fault, 'message'>): Mend
     [from, to] = [Math.min(from, at), Math.max(to, at + list.length)];
     return fitted(values, wanted).join('/');
   });
-  return from < to ? { from, to, by: right.slice(from, right.length - (raw.length - to)) } : null;
+  return from < to
+    ? { from, to, by: right.slice(from, right.length - (raw.length - to)), over: written - wanted }
+    : null;
 }
 
 function fitted(values: readonly string[], wanted: number): readonly string[] {

@@ -21,9 +21,11 @@ test('[faults] each with a mend has a button that says what it leaves, and makes
   const onMend = vi.fn();
   const mends = offeredMends(TEXT, faults);
   render(<FaultList id="x" unfinished={null} {...{ faults, mends, onGoTo, onMend }} />);
-  const named = screen.getAllByRole('button', { name: /^Mend/ }).map((button) => button.getAttribute('aria-label'));
-  expect(named).toEqual(['Mend: 1:30, line 6', 'Mend: 8/7/7, line 7', 'Mend: rest 15, line 8']);
-  fireEvent.click(screen.getByRole('button', { name: 'Mend: 8/7/7, line 7' }));
+  const named = screen
+    .getAllByRole('button', { name: /^(Mend|Repeat)/ })
+    .map((button) => button.getAttribute('aria-label'));
+  expect(named).toEqual(['Mend: 1:30, line 6', 'Repeat the last value: 8/7/7, line 7', 'Mend: rest 15, line 8']);
+  fireEvent.click(screen.getByRole('button', { name: 'Repeat the last value: 8/7/7, line 7' }));
   expect(onMend.mock.calls).toEqual([[7]]);
   fireEvent.click(screen.getByRole('button', { name: 'line 9' }));
   expect(onGoTo.mock.calls).toEqual([[9, 10]]);
@@ -38,4 +40,18 @@ test('[faults] of the line that is being written it is only said that it is not 
   screen.getByText('Line 8 is not finished yet.');
   rerender(<FaultList {...rest} faults={[faults[1]!]} unfinished={8} />);
   expect(screen.getAllByRole('heading').map(({ textContent }) => textContent)).toEqual(['Line 8 is not finished yet']);
+});
+
+test('[faults] a list of another length than the lanes says what is done with its values, which is no sure mend', () => {
+  const lines = ['8/7/6 x 50 @ 1:00', '8/7/6/5 x 50 @ 1:00', '8/7 x 50 @ 1:00'];
+  const faults = lines.map((_, index) => ({
+    line: index + 1,
+    column: 1,
+    message: `a list of ${[3, 4, 2][index]} for ${[2, 2, 3][index]} lanes: one value each`,
+  }));
+  expect(offeredMends(lines.join('\n'), faults).map(({ name }) => name)).toEqual([
+    'Leave out the last: 8/7',
+    'Leave out the last 2: 8/7',
+    'Repeat the last value: 8/7/7',
+  ]);
 });
