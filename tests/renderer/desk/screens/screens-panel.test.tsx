@@ -82,6 +82,14 @@ describe('[screens] the panel', () => {
     expect(screen.queryByRole('button', { name: 'Show which is which' })).toBeNull();
   });
 
+  test('without a screen, while sharing is on, it says which address the television opens', () => {
+    const { coach } = opened();
+    coach.sharing(shared());
+    expect(screen.getByText(/^No wall screen has been connected yet/).textContent).toBe(
+      'No wall screen has been connected yet. Open http://192.168.1.20:7525/ in the television’s browser.',
+    );
+  });
+
   test('a single screen is open at once, of several none', () => {
     opened(told('Hall'));
     expect(screen.getByLabelText('Push off')).toBeTruthy();
