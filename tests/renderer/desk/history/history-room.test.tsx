@@ -233,6 +233,21 @@ describe('[history] who was there', () => {
     await waitFor(() => expect(keptAttendance()?.[1]).toEqual({ lane: 2, swimmers: 1, names: null }));
   });
 
+  test('Enter adds whoever is typed, and so does going elsewhere; moving on to the lane does not yet', async () => {
+    swum.write('one');
+    open();
+    await screen.findByRole('button', { name: 'Ana' });
+    const field = screen.getByLabelText<HTMLInputElement>('Somebody else');
+    fireEvent.change(field, { target: { value: 'Zoe' } });
+    fireEvent.blur(field, { relatedTarget: screen.getByLabelText('in') });
+    expect(field.value).toBe('Zoe');
+    fireEvent.submit(field.form!);
+    expect(field.value).toBe('');
+    fireEvent.change(field, { target: { value: 'Yusuf' } });
+    fireEvent.blur(field, { relatedTarget: screen.getByLabelText('Notes, for next week') });
+    await waitFor(() => expect(keptAttendance()?.[0]?.names).toEqual(['Zoe', 'Yusuf']));
+  });
+
   test('nobody is added twice, and nobody without a name', async () => {
     swum.write('one');
     open();
