@@ -53,9 +53,9 @@ export async function listRuns(folder: string): Promise<RunList> {
   return { runs: runs.sort(newestFirst), unread };
 }
 
+/** Of two runs of one second the later file name. */
 function newestFirst(a: ListedRun, b: ListedRun): number {
-  if (a.openedAt !== b.openedAt) return a.openedAt < b.openedAt ? 1 : -1;
-  return a.path < b.path ? 1 : -1;
+  return a.openedAt + a.path < b.openedAt + b.path ? 1 : -1;
 }
 
 async function namesIn(folder: string): Promise<readonly string[]> {
@@ -85,8 +85,8 @@ async function lookAt(path: string): Promise<ListedRun | string | null> {
 /** The first line; a number where it is of a newer version, null where it is no such line. */
 function openedIn(bytes: Uint8Array): OpenedEntry | number | null {
   const text = new TextDecoder().decode(bytes);
-  const version = versionOf(text);
-  if (version !== null && version > JOURNAL_VERSION) return version;
+  const version = versionOf(text) ?? 0;
+  if (version > JOURNAL_VERSION) return version;
   const entry = readLine(text)?.entry;
   return entry?.say === 'opened' ? entry : null;
 }

@@ -101,6 +101,11 @@ export function createPulse(ports: PulsePorts): Pulse {
     return looks >= LOOKS && ports.now() - since >= ports.patience();
   }
 
+  /** A door that takes its time waits for a person. */
+  function isAtDoor(): boolean {
+    return !isOpen && ports.patience() > SILENCE;
+  }
+
   function wait(): void {
     askedAt = ports.now();
     looks = 0;
@@ -136,11 +141,11 @@ export function createPulse(ports: PulsePorts): Pulse {
     },
     woken() {
       cancelWoken();
-      // A door that takes its time waits for a person.
-      if (!isOpen && ports.patience() > SILENCE) return;
+      if (isAtDoor()) return;
       const patience = isOpen ? WOKEN.open : WOKEN.connecting;
       cancelWoken = ports.after(patience, () => {
-        cancelWoken = ports.after(WOKEN.again, () => ports.dead(true));
+        // A page is woken as it opens, too: by now it may be at the door.
+        cancelWoken = ports.after(WOKEN.again, () => (isAtDoor() ? undefined : ports.dead(true)));
       });
       if (isOpen) burst();
     },

@@ -32,6 +32,9 @@ export interface DeckDoor {
   handOver(key: KeyGiven): void;
 }
 
+/** In ms: a code works once, so a phone that is slow with it is not hurried. */
+const JOINS = 10_000;
+
 export interface DeckCarrier extends Carrier {
   /** Joins by a code that was typed, or scanned again. */
   enter(code: string): void;
@@ -133,7 +136,8 @@ export function deckCarrier(door: DeckDoor): DeckCarrier {
   stand();
   return {
     get patience() {
-      return joining.getState().step === 'asks' ? Infinity : SILENCE;
+      if (joining.getState().step === 'asks') return Infinity;
+      return code === null ? SILENCE : JOINS;
     },
     longestPause: plain ? LONGEST_PAUSE.here : LONGEST_PAUSE.network,
     connect,

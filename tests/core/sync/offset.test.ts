@@ -212,6 +212,33 @@ describe('[sync] which samples count', () => {
     expect(addSample(sync, { ...stamps, epoch: 'a' })).toBe(sync);
   });
 
+  // 2 ms for what two clocks are rounded off by, and a ten-thousandth of the trip for what they drift apart.
+  test.each([
+    [0, 2, true],
+    [0, 2.01, false],
+    [20_000, 20_003.99, true],
+    [20_000, 20_004.01, false],
+  ])('of a trip of %f ms the host may have taken %f: %s', (trip, host, counts) => {
+    const t1 = 1_000_000;
+    const sample = { t1, t2: 5, t3: 5 + host, t4: t1 + trip, epoch: 'a' };
+    expect(addSample(emptySync(), sample).samples).toHaveLength(counts ? 1 : 0);
+  });
+
+  test.each([
+    [5003, 0],
+    [5003.01, 1],
+  ])('after 20 s two clocks may differ by 3 ms: an offset of %f instead of 5000 contradicts in %i', (t2, dissent) => {
+    const first = addSample(emptySync(), { t1: 0, t2: 5000, t3: 5000, t4: 0, epoch: 'a' });
+    const second = { t1: 20_000, t2: 20_000 + t2, t3: 20_000 + t2, t4: 20_000, epoch: 'a' };
+    expect(addSample(first, second).dissent).toHaveLength(dissent);
+  });
+
+  test('of two that are equally good the later counts, and it alone', () => {
+    const first = addSample(emptySync(), { t1: 0, t2: 5000, t3: 5000, t4: 0, epoch: 'a' });
+    const both = addSample(first, { t1: 19_998, t2: 24_999, t3: 24_999, t4: 20_000, epoch: 'a' });
+    expect(both.samples.map(({ at }) => at)).toEqual([20_000]);
+  });
+
   test('an answer in the same millisecond counts', () => {
     expect(addSample(emptySync(), { t1: 100, t2: 5100, t3: 5100, t4: 100, epoch: 'a' }).samples).toHaveLength(1);
   });

@@ -8,25 +8,28 @@ import { FakeClock } from '../../support/clock/fake-clock.ts';
 function slowLine(bytes: number) {
   const clock = new FakeClock();
   const ends: string[] = [];
+  const texts: string[] = [];
+  let went = 0;
   let waiting = 0;
   let sent = (): void => undefined;
   const out = outflow(
     {
       waiting: () => waiting,
-      send: (_, call) => {
+      send: (text, call) => {
+        texts.push(text);
         waiting += bytes;
         sent = call;
       },
     },
     clock.timers,
-    () => undefined,
+    () => went++,
     () => ends.push('given up'),
   );
   const take = (taken: number): void => {
     waiting = Math.max(0, waiting - taken);
     sent();
   };
-  return { clock, out, ends, take };
+  return { clock, out, ends, texts, take, went: () => went };
 }
 
 test.each([
@@ -63,4 +66,41 @@ test('[screen] one that is over is neither sent anything nor given up', () => {
   out.send('b');
   clock.advance(60_000);
   expect([ends, out.hasRoom(), clock.pending]).toEqual([[], false, 0]);
+});
+
+test('[screen] one with more than 1 MiB waiting is given up at once, once, and sent no more', () => {
+  const { clock, out, ends, texts } = slowLine(1024 * 1024);
+  out.send('a');
+  out.send('b');
+  expect([ends, texts]).toEqual([[], ['a', 'b']]);
+  out.send('c');
+  out.send('d');
+  expect([ends, texts, clock.pending]).toEqual([['given up'], ['a', 'b'], 0]);
+});
+
+test('[screen] one has room for the run with up to 64 KiB waiting', () => {
+  const { out, take } = slowLine(64 * 1024 + 1);
+  expect(out.hasRoom()).toBe(true);
+  out.send('a');
+  expect(out.hasRoom()).toBe(false);
+  take(1);
+  expect(out.hasRoom()).toBe(true);
+});
+
+test('[screen] what has gone is reported each time, until it is over; no timer waits where nothing does', () => {
+  const { clock, out, take, went } = slowLine(10);
+  out.send('a');
+  take(4);
+  expect([went(), clock.pending]).toEqual([1, 1]);
+  take(6);
+  expect([went(), clock.pending]).toEqual([2, 0]);
+  out.end();
+  take(0);
+  expect(went()).toBe(2);
+});
+
+test('[screen] a quick one, on which nothing waits, needs no timer', () => {
+  const { clock, out } = slowLine(0);
+  out.send('a');
+  expect(clock.pending).toBe(0);
 });

@@ -2,7 +2,7 @@
 
 import { crc32 } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
-import { lineOf, readLine, versionOf, type JournalEntry } from '../../../app/host/journal/journal-line.ts';
+import { followsOn, lineOf, readLine, versionOf, type JournalEntry } from '../../../app/host/journal/journal-line.ts';
 
 const STAMP = { at: 0, mono: 0, uptime: 0, wall: 0, boot: '' };
 /** The last ms of the year 9999. */
@@ -93,6 +93,23 @@ describe('[journal] a line', () => {
   });
 });
 
+describe('[journal] a line follows another', () => {
+  const readAfter = (after: string | null) => readLine(lineOf(COMMAND as JournalEntry, after).text.slice(0, -1))!;
+  const before = readAfter(null);
+
+  test('by its checksum, in either version', () => {
+    for (const version of [1, 2]) {
+      expect(followsOn(readAfter(before.sum), before, version)).toBe(true);
+      expect(followsOn(readAfter('cafe0123'), before, version)).toBe(false);
+    }
+  });
+
+  test('without naming it in the first version alone', () => {
+    expect(followsOn(readAfter(null), before, 1)).toBe(true);
+    expect(followsOn(readAfter(null), before, 2)).toBe(false);
+  });
+});
+
 describe('[journal] the bounds of a line’s fields', () => {
   test.each([
     ['the first line, with the least of everything', OPENED],
@@ -139,6 +156,10 @@ describe('[journal] the bounds of a line’s fields', () => {
     ['a session that is no text', { ...OPENED, text: null }],
     ['lanes that are no text', { ...OPENED, lanesText: 5 }],
     ['lanes that are left out', { ...OPENED, lanesText: undefined }],
+    ['a pool clock that is a minute ahead', { ...OPENED, clockPhase: 60_000 }],
+    ['a time of day after the day', { ...OPENED, openedAtTimeOfDay: 86_400_000 }],
+    ['a kind of screen that gives no commands', { ...COMMAND, by: 'wall' }],
+    ['a comeback by another clock', { ...BACK, by: 'sun' }],
     ['a command that is a list', { ...COMMAND, command: [] }],
     ['a command that is nothing', { ...COMMAND, command: null }],
     ['a command that is a text', { ...COMMAND, command: 'start' }],

@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { lookAt } from '../../../app/host/journal/journal-look.ts';
 import { FakeDisk } from '../../support/host/fake-disk.ts';
 import { goingDeck } from '../../support/host/journalled-deck.ts';
+import { journalLines } from '../../support/host/written-journal.ts';
 
 /** A disk that notes how many ends of files are read at the same time, and is slowest with the first. */
 class BusyDisk extends FakeDisk {
@@ -39,4 +40,15 @@ test('[recovery] of a closed journal only the end is read; any other is read who
   expect(await look()).toEqual({ kind: 'unfinished', read: length + 1024 });
   await deck.journal.close({ run: 'run-1', at: 61_000, why: 'left', ...deck.clock.instant() });
   expect(await look()).toEqual({ kind: 'closed', read: 1024 });
+});
+
+test('[recovery] a journal of a newer program is reported with its version, one that cannot be read with the reason', async () => {
+  const disk = new FakeDisk();
+  disk.put('newer.jsonl', Buffer.from(journalLines({ run: 'r', text: '', journal: 3 }, []).join('')));
+  disk.put('locked.jsonl', new Uint8Array([7]));
+  disk.unreadable.set('locked.jsonl', 'EACCES');
+  expect(await lookAt(disk, ['newer.jsonl', 'locked.jsonl'])).toEqual([
+    { kind: 'newer', path: 'newer.jsonl', version: 3 },
+    { kind: 'unreadable', sentence: expect.stringContaining('locked.jsonl cannot be read (') },
+  ]);
 });

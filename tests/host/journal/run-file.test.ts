@@ -181,6 +181,22 @@ describe('[journal] what a failed sync may have dropped', () => {
   });
 });
 
+describe('[journal] a sync', () => {
+  test('of an open file does not wait for a write that the disk holds up', async () => {
+    const file = newFile();
+    await file.write([entry('a')]);
+    let end = (): void => undefined;
+    disk.writesHeld = new Promise((resolve) => (end = resolve));
+    const written = file.write([entry('b')]);
+    await settled();
+    await file.sync();
+    expect([disk.syncs, ids()]).toEqual([1, ['a']]);
+    end();
+    await written;
+    expect(ids()).toEqual(['a', 'b']);
+  });
+});
+
 describe('[journal] a file that was found', () => {
   test('is opened by its first sync if nothing has been written yet', async () => {
     await foundFile(null).sync();
@@ -279,6 +295,39 @@ describe('[journal] the check before each line', () => {
     expect(disk.openFiles).toBe(0);
     await file.close();
     expect(disk.openFiles).toBe(0);
+  });
+
+  test('finds a file gone that goes the moment it is opened', async () => {
+    const open = disk.open.bind(disk);
+    disk.open = async (path) => {
+      const file = await open(path);
+      disk.takeAway(path);
+      disk.open = open;
+      return file;
+    };
+    await newFile().write([entry('a')]);
+    expect([ids(), said]).toEqual([['a'], [expect.stringContaining('was removed or moved away')]]);
+  });
+
+  test('finds a file gone also after a line that was half written', async () => {
+    const file = newFile();
+    await file.write([entry('a')]);
+    disk.room = 5;
+    await expect(file.write([entry('b')])).rejects.toMatchObject({ code: 'ENOSPC' });
+    disk.room = Infinity;
+    disk.takeAway(PATH);
+    await file.write([entry('c')]);
+    expect([ids(), said]).toEqual([['a', 'c'], [expect.stringContaining('was removed or moved away')]]);
+  });
+
+  test('cuts off what another program wrote behind the lines, however long it is, and keeps it', async () => {
+    const file = newFile();
+    await file.write([entry('a')]);
+    const strange = 'x'.repeat(1000);
+    disk.files.set(PATH, Buffer.from(disk.text(PATH) + strange));
+    await file.write([entry('b')]);
+    expect([ids(), disk.text(`${PATH}.torn`)]).toEqual([['a', 'b'], strange]);
+    expect(disk.text(PATH)).not.toContain('xxx');
   });
 
   test('that fails does not block the next line', async () => {

@@ -1,8 +1,8 @@
 /* The runs of a folder, from the ends of their journals: which are listed, in which order, and what is said of the rest. */
 
-import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdirSync, renameSync, symlinkSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { afterAll, beforeEach, describe, expect, test } from 'vitest';
+import { afterAll, beforeEach, describe, expect, test, vi } from 'vitest';
 import { runsFolder } from '../../../app/host/lock/data-folder.ts';
 import { listRuns } from '../../../app/host/records/run-list.ts';
 import { freshDataFolder, removeDataFolders } from '../../support/host/data-folder.ts';
@@ -39,9 +39,35 @@ describe('[record] the list of runs', () => {
     });
   });
 
-  test('has every run of many', async () => {
+  test('goes by when they were opened, whatever their files are called', async () => {
+    const named = (run: string, minutes: number) =>
+      renameSync(
+        writeJournal(data, { run, text: TEXT, openedAt: THURSDAY + minutes * 60_000 }, [LEFT]),
+        join(runsFolder(data), `${run}.jsonl`),
+      );
+    for (const [run, minutes] of [
+      ['a', 2],
+      ['b', 0],
+      ['c', 3],
+      ['d', 1],
+    ] as const) {
+      named(run, minutes);
+    }
+    expect((await list()).runs.map(({ run }) => run)).toEqual(['c', 'a', 'd', 'b']);
+  });
+
+  test('has every run of many, and gives way to everything else after each twenty', async () => {
     for (let index = 0; index < 45; index++) writeJournal(data, { run: `run-${index}`, text: TEXT }, [LEFT]);
-    expect((await list()).runs).toHaveLength(45);
+    const turns = vi.spyOn(globalThis, 'setImmediate');
+    const { runs } = await list();
+    expect(turns).toHaveBeenCalledTimes(2);
+    turns.mockRestore();
+    expect(runs).toHaveLength(45);
+  });
+
+  test('calls a run without a title “Session”', async () => {
+    writeJournal(data, { run: 'r', text: '' }, [...START, LEFT]);
+    expect((await list()).runs.map(({ title }) => title)).toEqual(['Session']);
   });
 
   test('is empty without a folder; a folder that cannot be read is refused with the reason', async () => {

@@ -152,7 +152,7 @@ describe('a page of this machine without a key', () => {
     expect([page.guest, page.bye()]).toEqual([
       null,
       {
-        why: 'While Lanecall is shared, a page here needs a key: open it by “Another window” in one that has it.',
+        why: 'While Lanecall is shared, a page here needs a key: open the address that was printed, or “Another window” in a page that has a key.',
         again: true,
       },
     ]);
@@ -174,6 +174,16 @@ describe('a page of this machine without a key', () => {
     const page = knock(HERE);
     expect(comeBack(page, given)).not.toBeNull();
     expect(page.guest?.role).toBe(THIS_MACHINE.role);
+  });
+
+  test('gets none while eight of them are connected, and the coach reads what to do', async () => {
+    const { book, knock } = await doors();
+    for (let n = 0; n < 8; n++) {
+      const given = book.ownKey();
+      if (typeof given === 'string') throw new Error(given);
+      comeBack(knock(HERE), given);
+    }
+    expect(book.ownKey()).toBe('Eight windows of the coach are open: close one of them.');
   });
 });
 

@@ -96,7 +96,7 @@ describe('[joining] a page on the network', () => {
     const { carrier, joining, known, all, connect } = page({});
     await connect();
     carrier.enter(CODE);
-    expect([joining.getState(), all, carrier.patience]).toEqual([{ step: 'in' }, ['closed'], 6000]);
+    expect([joining.getState(), all, carrier.patience]).toEqual([{ step: 'in' }, ['closed'], 10_000]);
     await connect();
     expect(known).toEqual([{ say: 'join', code: CODE }]);
   });
