@@ -339,6 +339,28 @@ describe('[history] deleting', () => {
     ]);
   });
 
+  test('of what was never started one goes by itself, and the others stay', async () => {
+    swum.write('one');
+    swum.write('two', {}, []);
+    const notBegun = [{ say: 'closed', at: 5000, why: 'not begun' }] as const;
+    const text = SQUAD_TEXT.replace('Thursday', 'Friday');
+    swum.disk.put('/data/runs/three.jsonl', Buffer.from(journalLines({ run: 'three', text }, notBegun).join('')));
+    open();
+    await screen.findByRole('heading', { name: 'Harbour squad, Thursday' });
+    press(/^Delete ?a name everywhere/);
+    fireEvent.click(
+      await screen.findByRole('button', { name: 'Delete Harbour squad, Friday, opened Thu 26 November 2026, 19:30' }),
+    );
+    press('Delete for good');
+    await screen.findByText('Harbour squad, Friday is gone, from 1 run.');
+    expect(['one', 'two', 'three'].map((run) => swum.text(`/data/runs/${run}.jsonl`) !== null)).toEqual([
+      ...[true, true, false],
+    ]);
+    await waitFor(() =>
+      expect(within(screen.getByRole('list', { name: 'Never started' })).getAllByRole('button')).toHaveLength(1),
+    );
+  });
+
   test('everything goes, what this window remembers of it too', async () => {
     swum.write('one');
     const { tools } = open();
