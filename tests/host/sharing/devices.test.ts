@@ -208,6 +208,17 @@ describe('the files', () => {
     expect(early.book.devices()).toEqual([]);
   });
 
+  test('once sharing has ended, or nobody is left, nothing is waited for: the program can end', async () => {
+    const ended = await doors();
+    joined(ended);
+    await ended.book.end();
+    expect(ended.clock.pending).toBe(0);
+    const emptied = await doors();
+    const { given } = joined(emptied);
+    expect(await emptied.book.throwOut(given.id)).toBeNull();
+    expect(emptied.clock.pending).toBe(0);
+  });
+
   test('are written when a device comes back after an hour, not each time that it does', async () => {
     const host = await doors();
     const { given } = joined(host);
