@@ -9,6 +9,7 @@ import { ScreensPanel } from '../../../../renderer/desk/screens/screens-panel.ts
 import { keysTakenBy } from '../../../../renderer/desk/actions/taken-keys.ts';
 import { freeKeyboard } from '../../../../renderer/ui/coach/free-keyboard.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
+import { told as shared } from '../sharing/told.ts';
 
 beforeEach(() => {
   // This small DOM loads no frames, and complains of each at length.
