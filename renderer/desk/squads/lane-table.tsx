@@ -63,7 +63,7 @@ interface LaneRowsProps extends LaneTableProps {
 }
 
 function LaneRows(props: LaneRowsProps): ReactElement {
-  const { row, isTested, onLane } = props;
+  const { row, isTested, onLane, onLine } = props;
   const { number, written, from } = row;
   const id = useId();
   const typed = useLaneFields(written ?? plainLane(number), onLane);
@@ -72,7 +72,17 @@ function LaneRows(props: LaneRowsProps): ReactElement {
   return (
     <tbody className={styles.lane}>
       <tr>
-        <th scope="rowgroup">{number}</th>
+        <th scope="rowgroup">
+          {from.at === 'text' ? (
+            <Button className={styles.line} onPress={() => onLine(from.line)}>
+              <span className="hidden">Lane </span>
+              {number}
+              <span className="hidden">: line {from.line}</span>
+            </Button>
+          ) : (
+            number
+          )}
+        </th>
         {written === null ? (
           <td className={styles.faulty} colSpan={4}>
             Its line has a fault: mend it in the text{from.at === 'apart' ? ' of the lanes apart' : ''}.
@@ -183,15 +193,10 @@ function LaneFit({ row: { lane, fit } }: { readonly row: LaneRow }): ReactElemen
 }
 
 /** What is to be known of a lane, and what a tap does to it. */
-function LaneDeeds({ row, isTested, onTakeOut, onLine, onTest, onRefused }: LaneRowsProps): ReactElement {
+function LaneDeeds({ row, isTested, onTakeOut, onTest, onRefused }: LaneRowsProps): ReactElement {
   const { number, written, from } = row;
   return (
     <div className={styles.deeds}>
-      {from.at === 'text' ? (
-        <Button className={styles.line} onPress={() => onLine(from.line)}>
-          <span className="hidden">Lane {number}: </span>line {from.line}
-        </Button>
-      ) : null}
       <LaneFit row={row} />
       {written ? (
         <Button

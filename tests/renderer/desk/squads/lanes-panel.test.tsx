@@ -77,7 +77,10 @@ describe('[lanes] the table', () => {
   test('shows each lane as its line says it, and what follows where that says nothing', () => {
     open();
     const table = within(screen.getByRole('table', { name: 'Lanes' }));
-    expect(table.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual(['1', '2']);
+    expect(table.getAllByRole('rowheader').map(({ textContent }) => textContent)).toEqual([
+      'Lane 1: line 3',
+      'Lane 2: line 4',
+    ]);
     const values = (lane: number): readonly string[] =>
       ['swimmers', 'gap in seconds', 'base per 100', 'CSS per 100'].map((name) => {
         const { value, placeholder } = field(`Lane ${lane}: ${name}`);
