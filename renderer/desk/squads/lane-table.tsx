@@ -75,9 +75,10 @@ function LaneRows(props: LaneRowsProps): ReactElement {
         <th scope="rowgroup">
           {from.at === 'text' ? (
             <Button className={styles.line} onPress={() => onLine(from.line)}>
-              <span className="hidden">Lane </span>
-              {number}
-              <span className="hidden">: line {from.line}</span>
+              <span className="hidden">
+                Lane {number}: line {from.line}
+              </span>
+              <span aria-hidden="true">{number}</span>
             </Button>
           ) : (
             number
