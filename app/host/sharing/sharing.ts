@@ -11,7 +11,7 @@ import type { Timer, Timers } from '../time/timers.ts';
 import type { Addresses } from './addresses.ts';
 import { Attendance, type Attendant } from './attendance.ts';
 import type { DoorBook, Reception } from './door.ts';
-import { mayLetIn } from './guest.ts';
+import { mayLetIn, whyNotThrowOut } from './guest.ts';
 import { SharedAddress, type Listener } from './shared-address.ts';
 
 export interface SharingPorts {
@@ -146,7 +146,7 @@ export class Sharing implements SharingDesk {
 
   private async carryOut(window: SharingWindow, wish: SharingWish): Promise<string | null> {
     const { book } = this.ports;
-    if (wish.do === 'throw-out') return book.throwOut(wish.device);
+    if (wish.do === 'throw-out') return this.throwOut(window, wish.device);
     if (wish.do === 'rename-device') return book.rename(wish.device, wish.name);
     if (!mayLetIn(window.guest())) return ONLY_HERE;
     if (wish.do === 'share') return this.share(wish.address, window);
@@ -166,6 +166,12 @@ export class Sharing implements SharingDesk {
       case 'another-window':
         return this.openAnother(window);
     }
+  }
+
+  private async throwOut(window: SharingWindow, id: string): Promise<string | null> {
+    const { book } = this.ports;
+    const device = book.devices().find((each) => each.id === id);
+    return (device && whyNotThrowOut(window.guest(), device)) ?? book.throwOut(id);
   }
 
   private openAnother(window: SharingWindow): string | null {
@@ -195,6 +201,7 @@ export class Sharing implements SharingDesk {
     const now = clock.now();
     const code = this.shower === window ? book.code() : null;
     const address = this.address();
+    const guest = window.guest();
     return {
       ...this.place.told(),
       address,
@@ -210,10 +217,13 @@ export class Sharing implements SharingDesk {
           : null,
       devices: book.devices().map(({ id, role, name, since }): SharedDevice => {
         const latest = this.attendance.latestOf(id);
-        const isNew = since !== null && now - since < NEW_FOR;
-        return { id, role, name, connected: latest !== null, clock: latest?.clock() ?? null, isNew };
+        const isYours = guest.device === id;
+        const isNew = !isYours && since !== null && now - since < NEW_FOR;
+        const mayThrowOut = whyNotThrowOut(guest, { id, role }) === null;
+        const connected = latest !== null;
+        return { id, role, name, connected, clock: latest?.clock() ?? null, isNew, isYours, mayThrowOut };
       }),
-      mayLetIn: mayLetIn(window.guest()),
+      mayLetIn: mayLetIn(guest),
     };
   }
 
