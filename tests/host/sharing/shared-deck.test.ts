@@ -321,35 +321,6 @@ describe('[sharing] a tablet', () => {
     expect(performance.now() - begun).toBeLessThan(100);
   });
 
-  test('is told which device is its own, that it is not new to itself, and whom it may throw out', async () => {
-    const { page, coach, id } = await tablet();
-    const phone = await DoorSocket.open({ host: deck.network });
-    await phone.join(await coach.newCode());
-    const standing = async (desk: DoorSocket): Promise<unknown> => {
-      const { devices } = await desk.told((told) => told.devices.length === 3);
-      return devices.map(({ role, isNew, isYours, mayThrowOut }) => [role, isNew, isYours, mayThrowOut]);
-    };
-    expect(await standing(page)).toEqual([
-      ['coach', true, false, false],
-      ['tablet', false, true, false],
-      ['remote', true, false, true],
-    ]);
-    expect(await standing(coach)).toEqual([
-      ['coach', false, true, false],
-      ['tablet', true, false, true],
-      ['remote', true, false, true],
-    ]);
-    const own = 'That is the page you are on: throw it out from another one, or stop sharing.';
-    await expect(page.wish({ do: 'throw-out', device: id })).rejects.toThrow(own);
-    const { devices } = await coach.told(() => true);
-    const coachId = devices.find(({ role }) => role === 'coach')!.id;
-    await expect(coach.wish({ do: 'throw-out', device: coachId })).rejects.toThrow(own);
-    await expect(page.wish({ do: 'throw-out', device: coachId })).rejects.toThrow(
-      'That is the coach’s page: a tablet does not throw it out.',
-    );
-    await coach.wish({ do: 'throw-out', device: id });
-  });
-
   test('has a pace for what it asks, apart from others', async () => {
     const { page, coach } = await tablet();
     for (let n = 0; n < 21; n++) page.tell({ say: 'ask', id: `q${n}`, method: 'PUT', path: '/session', body: '{}' });
