@@ -18,7 +18,7 @@ import { lifeSigns } from '../host/journal/life-signs.ts';
 import { DEFAULT_PORT } from '../host/web/http-server.ts';
 import { PortTaken, startServer, type DeckServer } from '../host/web/server.ts';
 import { openSharing } from '../host/web/share.ts';
-import { likeliestFirst, systemAddresses } from '../host/sharing/addresses.ts';
+import { likeliestFirst, systemAddresses, type Addresses } from '../host/sharing/addresses.ts';
 import type { Sharing } from '../host/sharing/sharing.ts';
 import { systemTimers } from '../host/time/timers.ts';
 import type { SessionFile } from '../wire/window-bridge.ts';
@@ -34,16 +34,17 @@ interface Beginning {
   readonly draft: SessionFile | null;
 }
 
+export interface Surroundings {
+  /** Gets the address of the coach's window, without anything that lets somebody in: it may go where others can read it. */
+  readonly served?: (address: string) => void;
+  readonly addresses?: Addresses;
+}
+
 /**
  * Runs `serve` with the words after it; gives the exit status once the host has been told to end. `npm start` adds an
- * option: with `--draft` a session with faults goes into the coach's editor. `served` gets the address of the coach's
- * window.
+ * option: with `--draft` a session with faults goes into the coach's editor.
  */
-export async function serve(
-  args: readonly string[],
-  io: Io,
-  served: (address: string) => void = () => undefined,
-): Promise<number> {
+export async function serve(args: readonly string[], io: Io, surroundings: Surroundings = {}): Promise<number> {
   const read = readArguments(args, {
     lanes: 'value',
     port: 'value',
@@ -73,7 +74,7 @@ export async function serve(
     draft: plan && !plan.ok && plan.source ? draftOf(session!, plan.source) : null,
   };
   const folder = data === undefined ? dataFolder(machine) : pathFrom(io, data);
-  return runHost(io, beginning, { port, share: flags.has('share') }, folder, served);
+  return runHost(io, beginning, { port, share: flags.has('share') }, folder, surroundings);
 }
 
 /** Serves until a signal comes; the exit status. */
@@ -82,7 +83,7 @@ async function runHost(
   { source, draft }: Beginning,
   { port, share }: { readonly port: number; readonly share: boolean },
   folder: string,
-  served: (address: string) => void,
+  { served = () => undefined, addresses = systemAddresses }: Surroundings,
 ): Promise<number> {
   const clock = systemClock();
   const timers = systemTimers;
@@ -95,7 +96,8 @@ async function runHost(
   const told = untilTold();
   const pages = readPages(pagesFolder());
   const ports = () => ({ network: server.port, pages: server.port });
-  const { sharing, company, takeUp } = openSharing({ deck: opening.deck, clock, timers, pages, ports, file: draft });
+  const sharable = { deck: opening.deck, clock, timers, pages, ports, file: draft, addresses };
+  const { sharing, company, takeUp } = openSharing(sharable);
   let server: DeckServer;
   try {
     const sharedWith = { entrance: sharing, company };
@@ -124,7 +126,7 @@ async function runHost(
     await close();
   };
   await takeUp();
-  const notShared = share ? await startSharing(io, sharing) : null;
+  const notShared = share ? await startSharing(io, sharing, addresses()) : null;
   if (notShared !== null) {
     told.forget();
     await end();
@@ -136,7 +138,7 @@ async function runHost(
   await write(io.stdout, `Lanecall is at ${all}\n`);
   const claim = sharing.isOn() ? sharing.claim('while sharing') : null;
   if (claim !== null) await write(io.stdout, sharedText(sharing.address()!, claim));
-  served(claim ?? `${address}/`);
+  served(`${address}/`);
   await told.told;
   await end();
   return EXIT.done;
@@ -145,8 +147,8 @@ async function runHost(
 const ENDED = 'The program has ended.';
 
 /** Shares where others most likely are. A sentence where that cannot be. */
-async function startSharing(io: Io, sharing: Sharing): Promise<string | null> {
-  const [first, ...others] = likeliestFirst(systemAddresses());
+async function startSharing(io: Io, sharing: Sharing, all: ReturnType<Addresses>): Promise<string | null> {
+  const [first, ...others] = likeliestFirst(all);
   const why = sharing.isOn() ? null : await sharing.share(first?.address ?? null);
   if (why === null && others.length > 0) {
     const named = others.map(({ address, name }) => `${address} (${name})`).join(', ');

@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { lanecall } from '../support/command-line.ts';
+import { DoorSocket } from '../support/host/door-socket.ts';
 
 const MAIN = fileURLToPath(new URL('../../app/cli/main.ts', import.meta.url));
 const TSX = import.meta.resolve('tsx');
@@ -36,8 +37,13 @@ interface Served {
 }
 
 /** Resolves when the first line is printed. */
-async function serve(...args: string[]): Promise<Served> {
-  const child = spawn(process.execPath, ['--import', TSX, MAIN, 'serve', ...args], { cwd: folder });
+function serve(...args: string[]): Promise<Served> {
+  return started(MAIN, 'serve', ...args);
+}
+
+/** The same for any script. */
+async function started(...words: string[]): Promise<Served> {
+  const child = spawn(process.execPath, ['--import', TSX, ...words], { cwd: folder });
   let [stdout, stderr] = ['', ''];
   child.stdout.on('data', (chunk: Buffer) => (stdout += chunk.toString()));
   child.stderr.on('data', (chunk: Buffer) => (stderr += chunk.toString()));
@@ -170,5 +176,48 @@ describe('[serve] a real one', () => {
     const named = await serve('session.txt', '--port', '0', '--data', 'back');
     await expect.poll(() => named.printed().stdout).toContain('Lanecall is at');
     expect(named.printed().stderr).toContain('The unfinished run of Squad has come back, so the session you named');
+  });
+});
+
+describe('[share] serve --share', () => {
+  const SERVE = new URL('../../app/cli/serve.ts', import.meta.url).href;
+
+  /** A host on a machine that has these addresses; where `npm start` would open a browser, it prints what it would open. */
+  function shares(...addresses: readonly string[]): Promise<Served> {
+    const script = `const { serve } = await import(${JSON.stringify(SERVE)});
+      const { stdin, stdout, stderr } = process;
+      process.exitCode = await serve(['--share', '--port', '0', '--data', 'shared'], { stdin, stdout, stderr, cwd: '.' }, {
+        served: (opened) => stdout.write('opened ' + opened + '\\n'),
+        addresses: () => ${JSON.stringify(addresses.map((address) => ({ address, name: 'pool' })))},
+      });`;
+    return started('--input-type=module', '--eval', script);
+  }
+
+  test('prints where televisions find it, and a claim for the coach’s page; the browser gets no claim', async () => {
+    const { printed, child, ended } = await shares('127.0.0.2');
+    await expect.poll(() => printed().stdout, { timeout: 20_000 }).toContain('opened');
+    const [first, televisions, coach, opened] = printed().stdout.split('\n');
+    const port = /:(\d+)\//.exec(first!)![1]!;
+    expect(first).toMatch(/^Lanecall is at http:\/\/127\.0\.0\.1:/);
+    expect(televisions).toBe(`Televisions open http://127.0.0.2:${port}/ and show digits for the coach to type in`);
+    expect(coach).toMatch(
+      new RegExp(
+        `^The coach's window on this machine: http://127\\.0\\.0\\.1:${port}/#[0-9A-Z]{20} \\(usable once\\)$`,
+      ),
+    );
+    expect(opened).toBe(`opened http://127.0.0.1:${port}/`);
+    expect(await (await fetch(`http://127.0.0.2:${port}/healthz`)).json()).toEqual({ ok: true });
+    const page = await DoorSocket.open({ host: `127.0.0.1:${port}` });
+    expect(await page.join(coach!.split('#')[1]!.slice(0, 20))).toMatchObject({ role: 'coach' });
+    child.kill('SIGTERM');
+    expect(await ended).toEqual([0, null]);
+    expect(printed().stderr).toBe('');
+  });
+
+  test('no private address: one sentence, exit 1, and nothing is served', async () => {
+    const { printed, ended } = await shares();
+    expect(await ended).toEqual([1, null]);
+    const stderr = 'This machine has no address on a private network: connect it to the pool’s network, then share.\n';
+    expect(printed()).toEqual({ stdout: '', stderr });
   });
 });

@@ -8,6 +8,7 @@ import { once } from 'node:events';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { systemAddresses } from '../../app/host/sharing/addresses.ts';
 import { button } from '../support/coach/coach-hand.ts';
 import { freshDataFolder } from '../support/host/data-folder.ts';
 import { DesktopProgram, ENGINES, LAPTOP, ROOT, STAND_IN, TELEVISION } from '../support/desktop/desktop-program.ts';
@@ -39,7 +40,7 @@ describe.each(ENGINES)('[desktop] on $name: one display', ({ path: engine }) => 
 });
 
 describe.each(ENGINES)('[screens] on $name', ({ path: engine }) => {
-  test("the Screens panel shows the program's own wall, small and live, and what is set there holds on it", async () => {
+  test("the Screens panel shows the program's own wall, what is set there holds on it, and it shares and stops", async () => {
     const file = join(freshDataFolder(), 'harbour.txt');
     writeFileSync(file, SESSION);
     const program = await DesktopProgram.start(engine, [file, '--data', freshDataFolder()], [LAPTOP, TELEVISION]);
@@ -54,6 +55,18 @@ describe.each(ENGINES)('[screens] on $name', ({ path: engine }) => {
     await expect.poll(sides).toEqual(['right', 'right']);
     await button(desk, 'Show which is which').click();
     await wall.getByRole('status').getByText('Wall', { exact: true }).waitFor();
+    // It shares on the network that the machine is on, and stops; on none it says so.
+    const share = button(desk, 'Share with other screens');
+    await share.click();
+    if (systemAddresses().length === 0) {
+      await desk.getByText(/^This machine is on no private network: connect/).waitFor();
+    } else {
+      const address = await desk.getByText(/^http:\/\/[\d.]+:\d+\/$/).innerText();
+      expect((await fetch(`${address}healthz`)).status).toBe(200);
+      await share.click();
+      const asked = (): Promise<unknown> => fetch(`${address}healthz`).catch(() => 'nobody listens');
+      await expect.poll(asked).toBe('nobody listens');
+    }
     // A text is read by a worker in these windows too: one that cannot be loaded is ended, and the page reads.
     await button(desk, 'Edit').click();
     await desk.getByRole('region', { name: 'What it comes to' }).getByText('Main set').first().waitFor();

@@ -3,6 +3,8 @@
  * code, and both are thrown out.
  */
 
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -18,8 +20,9 @@ let desk: Page;
 const complaints: string[] = [];
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
   host = await sharingHost(SESSION);
+  const named = `--host-resolver-rules=MAP pool.example ${host.network}`;
+  browser = await chromium.launch({ executablePath: browserPath(), args: [...ARGS, named] });
   desk = await open(await device(1280, 800), `${host.origin}/`);
 });
 
@@ -100,6 +103,54 @@ test('[sharing] a wall and a phone of the network are let in, the phone skips a 
   expect(await faults(wall)).toEqual([]);
   expect(complaints).toEqual([]);
 }, 60_000);
+
+test('[sharing] pages of elsewhere, and of this machine without a key, get nothing out of the host', async () => {
+  const { port } = new URL(host.origin);
+  const network = `${host.network}:${port}`;
+  const page = await (await device(800, 600)).newPage();
+  // A name that points at the host's address.
+  expect((await page.goto(`http://pool.example:${port}/`))?.status()).toBe(403);
+
+  const stranger = createServer((_, response) => {
+    response.setHeader('Content-Type', 'text/html').end(`<iframe src="${host.origin}/"></iframe>
+      <iframe src="http://${network}/coach"></iframe><form method="post" action="http://${network}/command"></form>`);
+  });
+  await new Promise<void>((resolve) => stranger.listen(0, '127.0.0.3', resolve));
+  const elsewhere = `http://127.0.0.3:${(stranger.address() as AddressInfo).port}/`;
+  try {
+    await page.goto(elsewhere);
+    const frames = (): string[] =>
+      page
+        .frames()
+        .slice(1)
+        .map((frame) => frame.url());
+    await expect.poll(frames).toEqual(['chrome-error://chromewebdata/', 'chrome-error://chromewebdata/']);
+    expect(await page.evaluate(opens, `ws://${network}/deck`)).toBe(false);
+    expect(await page.evaluate(opens, `ws://127.0.0.1:${port}/deck`)).toBe(false);
+    const posted = page.waitForResponse(`http://${network}/command`);
+    await page.locator('form').evaluate((form: HTMLFormElement) => form.submit());
+    expect((await posted).status()).toBe(405);
+  } finally {
+    stranger.close();
+    stranger.closeAllConnections();
+  }
+
+  await page.goto(`${host.origin}/`);
+  await page
+    .getByText(/a page here needs a key: open the address that was printed/)
+    .first()
+    .waitFor();
+  await page.close();
+}, 60_000);
+
+/** Whether a page can open a socket. */
+function opens(address: string): Promise<boolean> {
+  return new Promise((resolve) => {
+    const socket = new WebSocket(address);
+    socket.onopen = () => resolve(true);
+    socket.onerror = () => resolve(false);
+  });
+}
 
 function namesOf(buttons: readonly Element[]): string[] {
   return buttons.map((each) => each.getAttribute('aria-label') ?? '').filter((name) => !name.includes('Coach’s page'));

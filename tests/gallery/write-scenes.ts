@@ -12,7 +12,7 @@ export const WRITE_SCENES: readonly Scene[] = [
   scene('writing, what could come next', async (coach) => {
     await editorOn(coach).press('Control+End');
     await coach.keyboard.type('4 x 50 easy @ ');
-    await coach.getByRole('option').first().waitFor();
+    await coach.getByRole('listbox').getByRole('option').first().waitFor();
     await coach.keyboard.press('ArrowDown');
   }),
   scene('writing, what a line means', async (coach) => {

@@ -29,7 +29,7 @@ const PAGE_LIBRARIES = packages('react', 'react-dom', 'zustand', 'howler', '@fon
 const ARIA = packages('react-aria-components', 'react-aria');
 const PARTS = '^renderer/ui/parts/';
 // Only for the text editor of the coach's window.
-const TEXT_EDITOR = packages('@codemirror/.+', '@lezer/.+');
+const TEXT_EDITOR = packages('@codemirror/.+');
 const EDITOR = '^renderer/desk/editor/';
 // Only for the drawings of the coach's window, which are loaded when they are wanted.
 const CHARTS = packages('@observablehq/plot');

@@ -22,7 +22,7 @@ export async function start(root: string, args: string[], io: Io): Promise<numbe
     await complain(io, `${why}; serving the same program to browsers instead.`);
     if (remedy) await complain(io, `These two commands allow it:\n  ${remedy.join('\n  ')}`);
   }
-  return serve(serveArguments(args), io, openInBrowser);
+  return serve(serveArguments(args), io, { served: openInBrowser });
 }
 
 async function openDesktop(root: string, args: string[], io: Io): Promise<Opening> {

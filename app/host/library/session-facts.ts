@@ -7,7 +7,7 @@ import { dayText, isoDay, type Day } from '../../core/day.ts';
 import { endsByEstimate } from '../../core/plan/estimates.ts';
 import { openPlan } from '../../core/plan/open-plan.ts';
 import { totalsOf } from '../../core/plan/totals.ts';
-import { parseSession } from '../../core/session/parse.ts';
+import { isOnlyBegun, parseSession } from '../../core/session/parse.ts';
 import type { Item, Session } from '../../core/session/session.ts';
 import { readLines } from '../../core/session/text/lines.ts';
 import { dayOf } from '../../core/session/text/session-day.ts';
@@ -26,7 +26,10 @@ export function sessionFacts(text: string): SessionFacts {
   const facts = { title: firstLine(text), day: day && isoDay(day), figures: null };
   const session = parseSession(text, null);
   if (!session.ok) {
-    const { length } = session.faults;
+    const { faults } = session;
+    // A title or a heading is a beginning, and no mistake.
+    if (isOnlyBegun(faults)) return { ...facts, note: 'not finished yet' };
+    const { length } = faults;
     return { ...facts, note: length === 1 ? 'one line cannot be read' : `${length} faults` };
   }
   const { title } = session.value;

@@ -41,6 +41,11 @@ export class Attendance {
     return device === null || this.count(role) < MOST[role] || this.of(device).length > 0;
   }
 
+  /** Whether anyone is in through the network's listener. */
+  hasNetwork(): boolean {
+    return [...this.present].some(({ listener }) => listener === 'network');
+  }
+
   /** The returned function says that it has gone. */
   come(attendant: Attendant): () => void {
     const guest = attendant.guest();

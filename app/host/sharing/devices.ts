@@ -103,7 +103,6 @@ export class Devices {
       until: role === 'wall' ? Infinity : now + LASTS,
       connections: 0,
     });
-    this.awaitExpiry();
     void this.write();
     return { id, key, role, name };
   }
@@ -180,6 +179,7 @@ export class Devices {
 
   private write(): Promise<string | null> {
     const kept = this.keep(this.kept());
+    this.awaitExpiry();
     this.changed();
     return kept;
   }
@@ -230,7 +230,6 @@ export class Devices {
     this.expiry = timers.set(() => {
       const now = clock.now();
       void this.void(({ until }) => until <= now);
-      this.awaitExpiry();
     }, next - clock.now());
   }
 }

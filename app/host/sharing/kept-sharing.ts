@@ -19,7 +19,10 @@ const FORM: KeptForm<string | null> = {
 export interface KeptSharing {
   /** Where it shared when it was last cut off; null where it did not. */
   readonly address: string | null;
-  /** Null for off. Where the disk refuses, the next start does not share by itself: nobody is told. */
+  /**
+   * Null for off: a program that has never shared writes no file. Where the disk refuses, the next start does not share
+   * by itself: nobody is told.
+   */
   keep(address: string | null): Promise<void>;
 }
 
@@ -28,11 +31,19 @@ export async function keepSharing(ports: KeptWritingPorts): Promise<KeptSharing>
   const path = join(ports.folder, FILE);
   const writing = new KeptWriting(ports, path);
   const found = await readKept(ports.disk, path, FORM);
+  const address = found.kind === 'kept' ? found.value : null;
+  /** What the file says, or is to say; undefined where nobody knows. */
+  let stands: string | null | undefined = found.kind === 'unreadable' ? undefined : address;
+  let written = Promise.resolve();
   return {
-    address: found.kind === 'kept' ? found.value : null,
-    async keep(address) {
-      if (found.kind === 'newer') return;
-      await writing.write({ version: LET_IN_VERSION, address });
+    address,
+    keep(wanted) {
+      if (found.kind === 'newer' || wanted === stands) return written;
+      stands = wanted;
+      written = writing.write({ version: LET_IN_VERSION, address: wanted }).then((fault) => {
+        if (fault !== null) stands = undefined;
+      });
+      return written;
     },
   };
 }

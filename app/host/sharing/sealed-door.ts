@@ -28,7 +28,8 @@ type Asked = { readonly say: 'join' } | { readonly say: 'return'; readonly id: s
 const NOT_VALID = 'This code is not valid any more: ask the coach for a new one.';
 const NOT_SHOWN = 'That is not the code that the coach’s window shows now: look at it again, or ask for a new one.';
 const NOT_LET_IN = 'This device is not let in any more: ask the coach for a code.';
-const NO_KEY = 'While Lanecall is shared, a page here needs a key: open it by “Another window” in one that has it.';
+const NO_KEY =
+  'While Lanecall is shared, a page here needs a key: open the address that was printed, or “Another window” in a page that has a key.';
 const TOO_MANY = 'As many devices as there can be are connected: close one of them, then ask for a new code.';
 const BROKEN_SEAL = 'A frame was not the next one of this device.';
 const WRONG_ORDER = 'That was not what comes next at the door.';

@@ -95,7 +95,12 @@ export class SharedAddress {
 
   /** Somebody has connected. */
   visited(from: string): void {
-    if (from === this.current || this.hasCome) return;
+    if (from !== this.current) this.somebodyIsIn();
+  }
+
+  /** A device is let in, be it of this very machine. */
+  somebodyIsIn(): void {
+    if (this.hasCome) return;
     this.hasCome = true;
     if (this.isTime) this.ports.changed();
   }

@@ -59,7 +59,10 @@ export class Sharing implements SharingDesk {
   constructor(ports: SharingPorts) {
     this.ports = ports;
     const changed = (): void => this.changed();
-    this.attendance = new Attendance(changed);
+    this.attendance = new Attendance(() => {
+      if (this.attendance.hasNetwork()) this.place.somebodyIsIn();
+      changed();
+    });
     const { timers, addresses, open, book } = ports;
     this.place = new SharedAddress({ timers, addresses, open, changed });
     this.reception = book.reception;

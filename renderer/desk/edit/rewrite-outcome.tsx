@@ -13,6 +13,8 @@ import styles from './rewrite-outcome.module.css';
 
 interface RewriteOutcomeProps {
   readonly outcome: Outcome;
+  /** The line that is being written, where it has a fault; else null. */
+  readonly unfinished: number | null;
   readonly isChanged: boolean;
   readonly run: DeckRun;
   readonly faultsId: string;
@@ -21,11 +23,17 @@ interface RewriteOutcomeProps {
 }
 
 export function RewriteOutcome(props: RewriteOutcomeProps): ReactElement {
-  const { outcome, isChanged, run, faultsId, onLine, onMend } = props;
+  const { outcome, unfinished, isChanged, run, faultsId, onLine, onMend } = props;
   return (
     <>
       {outcome.kind === 'faults' ? (
-        <FaultList id={faultsId} faults={outcome.faults} mends={outcome.mends} onGoTo={onLine} onMend={onMend} />
+        <FaultList
+          id={faultsId}
+          {...{ unfinished, onMend }}
+          faults={outcome.faults}
+          mends={outcome.mends}
+          onGoTo={onLine}
+        />
       ) : outcome.kind === 'refused' ? (
         <p className={styles.refused}>{outcome.why}</p>
       ) : (

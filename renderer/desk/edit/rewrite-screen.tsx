@@ -48,6 +48,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
   const text = edit.edited?.text ?? inForce;
   const area = useRef<TextView>(null);
   const faultsId = useId();
+  const [unfinished, setUnfinished] = useState<number | null>(null);
 
   const [outcomeOf] = useState(createOutcomeCache);
   const source = useSettled(text);
@@ -111,6 +112,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
           locked={locked}
           area={area}
           accepts={accepts}
+          onUnfinished={setUnfinished}
           onChange={edit.type}
         />
         <EditNews
@@ -131,6 +133,7 @@ export function RewriteScreen({ tools, moment, onClose }: RewriteScreenProps): R
         <Part tools={tools} name="The timetable" again={outcome}>
           <RewriteOutcome
             outcome={outcome}
+            unfinished={unfinished}
             isChanged={text !== inForce}
             run={run}
             faultsId={faultsId}

@@ -1,6 +1,6 @@
 /*
  * All faults of a text in full, beside it; a line that is pressed puts the cursor there, and where there is a mend it is a
- * press away.
+ * press away. The fault of the line that is being written waits.
  */
 
 import type { ReactElement } from 'react';
@@ -13,14 +13,27 @@ import styles from './fault-list.module.css';
 interface FaultListProps {
   readonly id: string;
   readonly faults: readonly Fault[];
+  /** The line that is being written; null for none. */
+  readonly unfinished: number | null;
   readonly mends: readonly Pick<OfferedMend, 'line' | 'right'>[];
   onGoTo(line: number, column: number): void;
   onMend(line: number): void;
 }
 
-export function FaultList({ id, faults, mends, onGoTo, onMend }: FaultListProps): ReactElement {
+export function FaultList({ id, faults: all, unfinished, mends, onGoTo, onMend }: FaultListProps): ReactElement {
+  const faults = all.filter(({ line }) => line !== unfinished);
+  const waiting = faults.length < all.length ? `Line ${unfinished} is not finished yet` : null;
   const more = faults.length - FAULTS_SHOWN;
   const rights = new Map(mends.map(({ line, right }) => [line, right]));
+  if (waiting !== null && faults.length === 0) {
+    return (
+      <section className={styles.faults} aria-label="Faults">
+        <h2 id={id} data-unfinished="">
+          {waiting}
+        </h2>
+      </section>
+    );
+  }
   return (
     <section className={styles.faults} aria-label="Faults">
       <h2>{faults.length === 1 ? 'One line cannot be read' : `${faults.length} faults`}</h2>
@@ -40,6 +53,7 @@ export function FaultList({ id, faults, mends, onGoTo, onMend }: FaultListProps)
           </li>
         ))}
       </ul>
+      {waiting === null ? null : <p>{waiting}.</p>}
       {more > 0 ? <p>And {more} more.</p> : null}
     </section>
   );

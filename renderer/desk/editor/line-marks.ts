@@ -1,9 +1,10 @@
 /*
  * What is said of lines in the text itself: the words that cause a fault are underlined, and below the line stands
- * what would be right, or a warning. The marks go along with the text until it has been read again.
+ * what would be right, or a warning. The marks go along with the text until it has been read again. The fault of the line
+ * that is being written waits until it is left.
  */
 
-import { RangeSet, StateEffect, StateField, type Extension, type Range, type Text } from '@codemirror/state';
+import { RangeSet, StateEffect, StateField, type EditorState, type Extension, type Range } from '@codemirror/state';
 import {
   Decoration,
   EditorView,
@@ -18,6 +19,7 @@ import type { Fault } from '../../../app/core/result.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import { offeredMends, type OfferedMend } from './fault-mends.ts';
 import { FAULTS_SHOWN, wordsAt } from './fault-place.ts';
+import { lineInHand, writingLine } from './line-in-hand.ts';
 import { changeSheet } from './text-view.ts';
 import styles from './session-editor.module.css';
 
@@ -34,6 +36,10 @@ interface Marks {
   readonly numbers: RangeSet<GutterMarker>;
   /** In order of their places. */
   readonly mends: readonly PlacedMend[];
+  /** What they were drawn from; null once the text is another. */
+  readonly of: LineMarks | null;
+  /** The line that is being written, where it has a fault that waits; else null. */
+  readonly unfinished: number | null;
 }
 
 /** In the whole text. */
@@ -50,24 +56,32 @@ class FaultyNumber extends GutterMarker {
 const faultyNumber = new FaultyNumber();
 const underline = Decoration.mark({ tagName: 'u' });
 
-const NO_MARKS: Marks = { drawn: Decoration.none, numbers: RangeSet.empty, mends: [] };
+const NO_MARKS: Marks = { drawn: Decoration.none, numbers: RangeSet.empty, mends: [], of: null, unfinished: null };
 
 const field = StateField.define<Marks>({
   create: () => NO_MARKS,
   update(before, { changes, effects, state }) {
-    for (const effect of effects) if (effect.is(markLines)) return marksIn(state.doc, effect.value);
+    for (const effect of effects) if (effect.is(markLines)) return marksIn(state, effect.value);
     if (effects.some((effect) => effect.is(changeSheet))) return NO_MARKS;
-    if (changes.empty) return before;
+    if (changes.empty) {
+      const isLeft = before.unfinished !== null && before.unfinished !== lineInHand(state);
+      return isLeft && before.of ? marksIn(state, before.of) : before;
+    }
     const { drawn, numbers, mends } = before;
     const still = mends.filter(({ from, to }) => !changes.touchesRange(from, to));
     const moved = still.map(({ from, to, insert }) => ({ from: changes.mapPos(from), to: changes.mapPos(to), insert }));
-    return { drawn: drawn.map(changes), numbers: numbers.map(changes), mends: moved };
+    return { ...before, drawn: drawn.map(changes), numbers: numbers.map(changes), mends: moved, of: null };
   },
   provide: (own) => [
     EditorView.decorations.from(own, ({ drawn }) => drawn),
     gutterLineClass.from(own, ({ numbers }) => numbers),
   ],
 });
+
+/** The line whose fault waits because it is being written; null for none. */
+export function unfinishedLine(state: EditorState): number | null {
+  return state.field(field).unfinished;
+}
 
 /** The mend of the line with the cursor, else of the next that has one. */
 const mendHere: Command = (view) => {
@@ -96,13 +110,16 @@ function make(view: EditorView, mend: PlacedMend | undefined): boolean {
   return true;
 }
 
-export const lineMarks: Extension = [field, keymap.of([{ key: 'Ctrl-.', run: mendHere }])];
+export const lineMarks: Extension = [writingLine, field, keymap.of([{ key: 'Ctrl-.', run: mendHere }])];
 
-function marksIn(doc: Text, { faults, warnings }: LineMarks): Marks {
+function marksIn(state: EditorState, of: LineMarks): Marks {
+  const { doc } = state;
+  const inHand = lineInHand(state);
+  const faults = of.faults.filter(({ line }) => line !== inHand);
   const drawn: Range<Decoration>[] = [];
   const numbers: Range<GutterMarker>[] = [];
   const offered = new Map<number, OfferedMend>();
-  if (faults.length > 0) for (const mend of offeredMends(doc.toString(), faults)) offered.set(mend.line, mend);
+  if (of.faults.length > 0) for (const mend of offeredMends(doc.toString(), of.faults)) offered.set(mend.line, mend);
   for (const { line: number, column } of faults.slice(0, FAULTS_SHOWN)) {
     if (number > doc.lines) continue;
     const line = doc.line(number);
@@ -112,7 +129,7 @@ function marksIn(doc: Text, { faults, warnings }: LineMarks): Marks {
     if (from < to) drawn.push(underline.range(line.from + from, line.from + to));
     else drawn.push(Decoration.widget({ widget: new Missing(), side: 1 }).range(line.from + from));
   }
-  for (const [number, { kind, words }] of notesOf(faults, warnings)) {
+  for (const [number, { kind, words }] of notesOf(faults, of.warnings)) {
     if (number > doc.lines) continue;
     const line = doc.line(number);
     const widget = new Note(kind, words, offered.get(number)?.right ?? null);
@@ -122,7 +139,8 @@ function marksIn(doc: Text, { faults, warnings }: LineMarks): Marks {
     const start = doc.line(line).from;
     return { from: start + from, to: start + to, insert: by };
   });
-  return { drawn: Decoration.set(drawn, true), numbers: RangeSet.of(numbers, true), mends };
+  const unfinished = faults.length < of.faults.length ? inHand : null;
+  return { drawn: Decoration.set(drawn, true), numbers: RangeSet.of(numbers, true), mends, of, unfinished };
 }
 
 interface NoteWords {

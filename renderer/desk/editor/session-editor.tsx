@@ -9,7 +9,7 @@ import type { Fault } from '../../../app/core/result.ts';
 import type { LineMeaning } from '../timetable/line-meaning.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import { completing, NOTHING_KNOWN, type KnownBefore } from './completion/completing.ts';
-import { lineMarks, markLines } from './line-marks.ts';
+import { lineMarks, markLines, unfinishedLine } from './line-marks.ts';
 import { lockedLines, lockLines } from './locked-lines.ts';
 import { notation } from './notation.ts';
 import { setMeaning } from './set-meaning.ts';
@@ -59,6 +59,8 @@ interface SessionEditorProps {
   accepts?(text: string): boolean;
   /** Whether what the coach does begins another text: its `sheet`; null for no. */
   begins?(before: string, after: string): number | null;
+  /** The line that is being written has a fault, which waits until it is left; null: it waits no more. */
+  onUnfinished?(line: number | null): void;
   onChange(text: string, sheet: number): void;
 }
 
@@ -92,6 +94,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
 
   useLayoutEffect(() => {
     const { explains, ...given } = first.current;
+    let told: number | null = null;
     const view = createTextView({
       ...given,
       kept: hidden.current?.state ?? undos?.current ?? null,
@@ -111,6 +114,11 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
       accepts: (next) => latest.current.accepts?.(next) ?? true,
       begins: (before, after) => latest.current.begins?.(before, after) ?? null,
       onChange: (next, on) => latest.current.onChange(next, on),
+      onUpdate(state) {
+        const unfinished = unfinishedLine(state);
+        if (unfinished !== told) latest.current.onUnfinished?.(unfinished);
+        told = unfinished;
+      },
     });
     own.current = view;
     if (hidden.current) showHidden(view, hidden.current);

@@ -46,6 +46,8 @@ export interface TextViewGiven {
   /** Whether what the coach does begins another text: its number; null for no. */
   begins(before: string, after: string): number | null;
   onChange(text: string, sheet: number): void;
+  /** Whatever was changed in it. */
+  onUpdate(state: EditorState): void;
 }
 
 /** Another text is in the editor: its number. */
@@ -151,6 +153,7 @@ export function createTextView(given: TextViewGiven): TextView {
       if (text !== null && !given.accepts(text)) return;
       view.update(transactions);
       if (text !== null) given.onChange(text, view.state.field(sheetField));
+      given.onUpdate(view.state);
     },
   });
 }

@@ -31,7 +31,7 @@ interface WriteHeadProps {
 export function WriteHead(props: WriteHeadProps): ReactElement {
   const { tools, run, written, clock, isSessionsOpen, beside, onBack, onSessions, onHistory, onRefused } = props;
   return (
-    <header className={styles.head}>
+    <header className={styles.head} data-back={onBack ? '' : undefined}>
       <div className={styles.title}>
         <WriteSource run={run} writing={tools.writing} written={written} />
       </div>

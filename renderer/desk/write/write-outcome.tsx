@@ -16,6 +16,8 @@ import styles from './write-screen.module.css';
 interface OutcomeViewProps {
   /** null until the text has been read for the first time. */
   readonly outcome: WrittenOutcome | null;
+  /** The line that is being written, where it has a fault; else null. */
+  readonly unfinished: number | null;
   readonly found: WrittenFit | null;
   /** As it is shown; `textNow`: as it is, with what was typed since. */
   readonly text: string;
@@ -30,12 +32,18 @@ interface OutcomeViewProps {
 }
 
 export function OutcomeView(props: OutcomeViewProps): ReactElement {
-  const { outcome, found, text, faultsId, children, textNow, onLine, onFault, onMend, onText } = props;
+  const { outcome, unfinished, found, text, faultsId, children, textNow, onLine, onFault, onMend, onText } = props;
   return (
     <>
       {children}
       {outcome?.kind === 'faults' ? (
-        <FaultList id={faultsId} faults={outcome.faults} mends={outcome.mends} onGoTo={onFault} onMend={onMend} />
+        <FaultList
+          id={faultsId}
+          {...{ unfinished, onMend }}
+          faults={outcome.faults}
+          mends={outcome.mends}
+          onGoTo={onFault}
+        />
       ) : outcome?.kind === 'fits' ? (
         <TimetableView table={outcome.table} warnings={outcome.warnings} onLine={onLine}>
           <HourPicture picture={outcome.hour} swimDown={found?.startBy?.at ?? null} onLine={onLine}>

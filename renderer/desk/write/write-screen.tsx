@@ -101,6 +101,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   };
   const beside = useBeside();
   const faultsId = useId();
+  const [unfinished, setUnfinished] = useState<number | null>(null);
   const [busy, setBusy] = useState(false);
   const editor = useRef<TextView>(null);
   const [begun, setBegun] = useState(0);
@@ -257,6 +258,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           explain={explainNow}
           onNothing={sayNothing}
           placeholder={'Write it as on the whiteboard,\nor paste or drop one here.'}
+          onUnfinished={setUnfinished}
           onChange={(next, on) => typed({ text: next }, on)}
         />
         {showLanes ? (
@@ -269,6 +271,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
             faultsId={faultsId}
             area={lanesEditor}
             placeholder="lane 1 css 1:20, 5 swimmers"
+            onUnfinished={setUnfinished}
             onChange={(next) => typed({ lanesText: next })}
           />
         ) : null}
@@ -319,7 +322,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
         <AfterKeys>
           <Part tools={tools} name="The timetable" again={read}>
             <OutcomeView
-              {...{ outcome, text, faultsId }}
+              {...{ outcome, unfinished, text, faultsId }}
               textNow={() => textsNow().text}
               found={fit}
               onLine={goTo}

@@ -64,6 +64,12 @@ describe('[library] the facts of a text with faults', () => {
   });
 });
 
+describe('[library] the facts of a text that is only begun', () => {
+  test.each(['Harbour squad, Thursday\n', 'Harbour\nMain set\n', ''])('call it not finished yet: %j', (text) => {
+    expect(sessionFacts(text).note).toBe('not finished yet');
+  });
+});
+
 describe('[library] the facts of a part or set', () => {
   test('are its first two lines', () => {
     const facts = { title: null, day: null, figures: null };

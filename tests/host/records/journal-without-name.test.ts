@@ -11,7 +11,7 @@ import { modelRehearsal } from '../../model/run/run-model.ts';
 import { textOf } from '../../model/scenario.ts';
 import { inventTrial } from '../../model/trial.ts';
 import { eveningScript, eveningText } from '../../support/eventful-evening.ts';
-import { DONE, journalLines, said, type WrittenRun } from '../../support/host/written-journal.ts';
+import { DONE, journalLines, said, type Said, type WrittenRun } from '../../support/host/written-journal.ts';
 import { runs } from '../../support/runs.ts';
 
 const LATER = 1000 * 60 * 60 * 1000;
@@ -88,6 +88,23 @@ describe('[names] the eventful evening', () => {
     const written = { run: 'x', text: 'Squad\n4 x 50 @ 1:00\n', lanesText: 'lane 1 Zorabel\nlane 2 Ana\n' };
     const { opened } = readJournal(without(bytesOf(journalLines(written, [DONE])), 'Zorabel')) as { opened?: object };
     expect(opened).toMatchObject({ text: written.text, lanesText: 'lane 1 one\nlane 2 Ana\n' });
+  });
+
+  test('a device that was called by the name has another one; its role and its key’s name stay', () => {
+    const from = (name: string) => ({ role: 'remote', name, device: 'd-1' }) as const;
+    const lines = said([
+      { atMs: 0, fields: { do: 'start' } },
+      { atMs: 20_000, fields: { do: 'mark' } },
+    ]).map(
+      (line, index) => ({ ...line, by: 'remote', from: from(index === 0 ? 'Phone of Zorabel' : 'Pool phone') }) as Said,
+    );
+    const before = bytesOf(journalLines({ run: 'x', text: 'Squad\n4 x 50 @ 1:00\n' }, [...lines, DONE]));
+    const after = without(before, 'Zorabel');
+    expect(Buffer.from(after).toString()).not.toMatch(/zorabel/i);
+    const journal = readJournal(after);
+    if (journal.kind !== 'journal') throw new Error(journal.kind);
+    const devices = journal.entries.flatMap((entry) => (entry.say === 'command' && entry.from ? [entry.from] : []));
+    expect(devices).toEqual([from('Phone of somebody'), from('Pool phone')]);
   });
 
   test('lines without words stay: signs of life, a return and the close; command names stay too', () => {

@@ -118,3 +118,12 @@ test('[sharing] those that are meant are dismissed with the reason, also where e
   ]);
   expect(attendance.latestOf('b')).not.toBeNull();
 });
+
+test('[sharing] whether anyone is in from the network leaves the pages of this machine out', () => {
+  attendance.come({ ...attendant(guest('coach', 'c')), listener: 'machine' });
+  expect(attendance.hasNetwork()).toBe(false);
+  const leave = come('remote', 'd');
+  expect(attendance.hasNetwork()).toBe(true);
+  leave();
+  expect(attendance.hasNetwork()).toBe(false);
+});

@@ -208,6 +208,17 @@ describe('the files', () => {
     expect(early.book.devices()).toEqual([]);
   });
 
+  test('once sharing has ended, or nobody is left, nothing is waited for: the program can end', async () => {
+    const ended = await doors();
+    joined(ended);
+    await ended.book.end();
+    expect(ended.clock.pending).toBe(0);
+    const emptied = await doors();
+    const { given } = joined(emptied);
+    expect(await emptied.book.throwOut(given.id)).toBeNull();
+    expect(emptied.clock.pending).toBe(0);
+  });
+
   test('are written when a device comes back after an hour, not each time that it does', async () => {
     const host = await doors();
     const { given } = joined(host);
@@ -245,6 +256,7 @@ describe('the files', () => {
     const aside = `/data/${file}.aside-1`;
     expect(host.book.said).toEqual([`/data/${file} holds no devices: it is kept as ${aside}.`]);
     expect(disk.text(aside)).toBe(text);
+    expect(host.book.devices()).toEqual([]);
     wall(host);
     joined(host);
     await host.book.written();
@@ -260,6 +272,7 @@ describe('the files', () => {
       expect(host.book.said).toEqual([
         `/data/${file} is of a newer Lanecall and left as it is: who is let in, or thrown out, is forgotten when Lanecall ends.`,
       ]);
+      expect(host.book.devices()).toEqual([]);
       wall(host);
       const { given } = joined(host);
       await host.book.written();
@@ -277,6 +290,7 @@ describe('the files', () => {
       '/data/walls.json cannot be read (this user may not read or write it): ' +
         'who is let in, or thrown out, is forgotten when Lanecall ends.',
     ]);
+    expect(host.book.devices()).toEqual([]);
     wall(host);
     await host.book.written();
     expect(Buffer.from(disk.files.get('/data/walls.json')!).toString()).toBe('{"version":1,"walls":[]}');
@@ -291,6 +305,7 @@ describe('the files', () => {
       '/data/keys.json holds no devices and cannot be moved (the disk is read-only): ' +
         'who is let in, or thrown out, is forgotten when Lanecall ends.',
     ]);
+    expect(book.devices()).toEqual([]);
   });
 
   test('that cannot be written: the coach is told until they can, and a thrown-out device may come back', async () => {

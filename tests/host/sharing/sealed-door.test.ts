@@ -168,7 +168,7 @@ describe('a page of this machine without a key', () => {
     expect([page.guest, page.bye()]).toEqual([
       null,
       {
-        why: 'While Lanecall is shared, a page here needs a key: open it by “Another window” in one that has it.',
+        why: 'While Lanecall is shared, a page here needs a key: open the address that was printed, or “Another window” in a page that has a key.',
         again: true,
       },
     ]);

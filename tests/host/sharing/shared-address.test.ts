@@ -173,6 +173,16 @@ describe('[sharing] nobody', () => {
     expect(place.told().nobodyCame).toBe(false);
   });
 
+  test('is not said once a device is in, be it of this very machine', async () => {
+    const { place, wait, news } = machine(WIFI);
+    await place.share(null);
+    await wait(30_000);
+    expect(place.told().nobodyCame).toBe(true);
+    const before = news.count;
+    place.somebodyIsIn();
+    expect([place.told().nobodyCame, news.count]).toEqual([false, before + 1]);
+  });
+
   test('is not said where somebody came before, nor once it is closed', async () => {
     const { place, wait } = machine(WIFI);
     await place.share(null);

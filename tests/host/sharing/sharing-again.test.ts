@@ -1,7 +1,9 @@
 /* Sharing after a crash: as it stood where a run comes back soon on the same address, and off at every other start. */
 
 import { afterEach, describe, expect, test } from 'vitest';
+import { keepSharing } from '../../../app/host/sharing/kept-sharing.ts';
 import { sharesAgain } from '../../../app/host/sharing/sharing-again.ts';
+import { FreeFolder } from '../../support/free-folder.ts';
 import { FakeDisk } from '../../support/host/fake-disk.ts';
 import { DoorSocket } from '../../support/host/door-socket.ts';
 import { ADDRESS, SharedDeck, type SharedDeckOptions } from '../../support/host/shared-deck.ts';
@@ -71,5 +73,27 @@ describe('[sharing] a start', () => {
       version: 1,
       address: null,
     });
+  });
+
+  test('of a program that has never shared writes nothing; sharing does, and so does its end', async () => {
+    const deck = await start({});
+    const isThere = (): Promise<boolean> => deck.disk.exists('/data/sharing.json');
+    expect(await isThere()).toBe(false);
+    await deck.shared.sharing.share(null);
+    const kept = async (): Promise<unknown> =>
+      JSON.parse(Buffer.from(await deck.disk.read('/data/sharing.json')).toString());
+    expect(await kept()).toEqual({ version: 1, address: ADDRESS });
+    await deck.shared.sharing.stop();
+    expect(await kept()).toEqual({ version: 1, address: null });
+  });
+
+  test('after the disk refused to write that it ended, it is written by the next', async () => {
+    const { disk } = await killed();
+    const kept = await keepSharing({ disk, folder: '/data', guard: new FreeFolder() });
+    disk.refuses = 'ENOSPC';
+    await kept.keep(null);
+    disk.refuses = null;
+    await kept.keep(null);
+    expect((await keepSharing({ disk, folder: '/data', guard: new FreeFolder() })).address).toBeNull();
   });
 });

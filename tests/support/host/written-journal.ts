@@ -9,7 +9,7 @@ import { JOURNAL_VERSION, lineOf, type JournalEntry, type Stamp } from '../../..
 import { HOUR, MINUTE, type Millis } from '../../../app/core/units.ts';
 
 /** Without its times: they follow from `at`. */
-type Said = JournalEntry extends infer Entry
+export type Said = JournalEntry extends infer Entry
   ? Entry extends Stamp
     ? Omit<Entry, Exclude<keyof Stamp, 'at'>>
     : never

@@ -19,11 +19,23 @@ test('[faults] each with a mend has a button that says what it leaves, and makes
   const { faults } = opened.faults;
   const onGoTo = vi.fn();
   const onMend = vi.fn();
-  render(<FaultList id="x" faults={faults} mends={offeredMends(TEXT, faults)} onGoTo={onGoTo} onMend={onMend} />);
-  const mends = screen.getAllByRole('button', { name: /^Mend/ }).map((button) => button.getAttribute('aria-label'));
-  expect(mends).toEqual(['Mend: 1:30, line 6', 'Mend: 8/7/7, line 7', 'Mend: rest 15, line 8']);
+  const mends = offeredMends(TEXT, faults);
+  render(<FaultList id="x" unfinished={null} {...{ faults, mends, onGoTo, onMend }} />);
+  const named = screen.getAllByRole('button', { name: /^Mend/ }).map((button) => button.getAttribute('aria-label'));
+  expect(named).toEqual(['Mend: 1:30, line 6', 'Mend: 8/7/7, line 7', 'Mend: rest 15, line 8']);
   fireEvent.click(screen.getByRole('button', { name: 'Mend: 8/7/7, line 7' }));
   expect(onMend.mock.calls).toEqual([[7]]);
   fireEvent.click(screen.getByRole('button', { name: 'line 9' }));
   expect(onGoTo.mock.calls).toEqual([[9, 10]]);
+});
+
+test('[faults] of the line that is being written it is only said that it is not finished yet', () => {
+  const faults = [6, 8].map((line) => ({ line, column: 1, message: `what is wrong in line ${line}` }));
+  const rest = { id: 'x', mends: [], onGoTo: vi.fn(), onMend: vi.fn() };
+  const { rerender } = render(<FaultList {...rest} faults={faults} unfinished={8} />);
+  screen.getByRole('heading', { name: 'One line cannot be read' });
+  expect(screen.queryByText('what is wrong in line 8')).toBeNull();
+  screen.getByText('Line 8 is not finished yet.');
+  rerender(<FaultList {...rest} faults={[faults[1]!]} unfinished={8} />);
+  expect(screen.getAllByRole('heading').map(({ textContent }) => textContent)).toEqual(['Line 8 is not finished yet']);
 });

@@ -6,9 +6,10 @@
 import { undo } from '@codemirror/commands';
 import { act, cleanup, render, screen } from '@testing-library/react';
 import { useRef, useState, type ReactElement } from 'react';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Fault } from '../../../../app/core/result.ts';
 import { FAULTS_SHOWN } from '../../../../renderer/desk/editor/fault-place.ts';
+import { RESTS_AFTER } from '../../../../renderer/desk/editor/line-in-hand.ts';
 import { SessionEditor } from '../../../../renderer/desk/editor/session-editor.tsx';
 import { putCursor, type TextView } from '../../../../renderer/desk/editor/text-view.ts';
 import { editorOf, writeText, writtenText } from '../../../support/coach/written-text.ts';
@@ -16,15 +17,18 @@ import { editorOf, writeText, writtenText } from '../../../support/coach/written
 interface Given {
   readonly first: string;
   readonly faults?: readonly Fault[];
+  /** The text that the faults are of; left out, the first. */
+  readonly read?: string;
   readonly locked?: number;
   accepts?(text: string): boolean;
 }
 
 const heard: string[] = [];
+const unfinished: (number | null)[] = [];
 let put: (text: string, part?: string) => void;
 let view: TextView | null;
 
-function Shown({ first, faults = [], locked = 0, accepts }: Given): ReactElement {
+function Shown({ first, faults = [], read, locked = 0, accepts }: Given): ReactElement {
   const [text, setText] = useState(first);
   const [part, setPart] = useState<string | null>(null);
   const area = useRef<TextView>(null);
@@ -44,11 +48,12 @@ function Shown({ first, faults = [], locked = 0, accepts }: Given): ReactElement
         text={text}
         part={part}
         faults={faults}
-        read={first}
+        read={read ?? first}
         faultsId="faults"
         locked={locked}
         area={area}
         {...(accepts ? { accepts } : {})}
+        onUnfinished={(line) => unfinished.push(line)}
         onChange={onChange}
       />
       <button onClick={() => (view = area.current)}>take the editor</button>
@@ -147,6 +152,51 @@ describe('[editor] faults', () => {
     act(() => editorOf().dispatch({ changes: { from: 0, insert: 'pool 25 m\n' } }));
     rerender(shown([fault(2, 10)]));
     expect(underlined()).toEqual([]);
+  });
+});
+
+describe('[editor] the fault of the line that is being written', () => {
+  const FIRST = 'Set\n4 x 50 @ 1.30\n4 x';
+  const TYPED = `${FIRST} 75`;
+  const FAULTS = [fault(2, 10), fault(3, 4)];
+
+  beforeEach(() => {
+    vi.useFakeTimers();
+    unfinished.length = 0;
+    const shown = (of: string, faults: readonly Fault[]): ReactElement => (
+      <Shown first={FIRST} read={of} faults={faults} />
+    );
+    const { rerender } = render(shown(FIRST, []));
+    act(() =>
+      editorOf().dispatch({
+        changes: { from: FIRST.length, insert: ' 75' },
+        selection: { anchor: TYPED.length },
+        userEvent: 'input.type',
+      }),
+    );
+    rerender(shown(TYPED, FAULTS));
+  });
+  afterEach(() => void vi.useRealTimers());
+
+  test('waits while one types, others do not, and comes once typing rests', () => {
+    expect([underlined(), unfinished]).toEqual([['1.30'], [3]]);
+    act(() => void vi.advanceTimersByTime(RESTS_AFTER - 1));
+    expect(underlined()).toEqual(['1.30']);
+    act(() => void vi.advanceTimersByTime(1));
+    expect([underlined(), unfinished]).toEqual([
+      ['1.30', ' 75'],
+      [3, null],
+    ]);
+  });
+
+  test('comes at once when the cursor leaves the line', () => {
+    act(() => editorOf().dispatch({ selection: { anchor: TYPED.length - 2 } }));
+    expect(underlined()).toEqual(['1.30']);
+    act(() => editorOf().dispatch({ selection: { anchor: 0 } }));
+    expect([underlined(), unfinished]).toEqual([
+      ['1.30', ' 75'],
+      [3, null],
+    ]);
   });
 });
 
