@@ -34,10 +34,13 @@ export function Deleting({ tools, onDeleted, onRefused }: DeletingProps): ReactE
     await writing.look();
   };
   const [neverStarted, setNeverStarted] = useState<RecordsGiven['never-started']['runs']>([]);
-  const lookForNeverStarted = useCallback(async (): Promise<void> => {
-    const answer = await ask<'never-started'>({ do: 'never-started' });
-    if (answer.ok) setNeverStarted(answer.runs);
-  }, [ask]);
+  const lookForNeverStarted = useCallback(
+    () =>
+      ask<'never-started'>({ do: 'never-started' }).then((answer) => {
+        if (answer.ok) setNeverStarted(answer.runs);
+      }),
+    [ask],
+  );
   useEffect(() => void lookForNeverStarted(), [lookForNeverStarted]);
   const deleteNeverStarted = async (only: string | null, what: string): Promise<void> => {
     hear(await ask<'delete-never-started'>({ do: 'delete-never-started', only }), what);

@@ -9,6 +9,7 @@ import type { Afterwards } from '../../../../app/core/record/afterwards.ts';
 import { HistoryRoom } from '../../../../renderer/desk/history/history-room.tsx';
 import type { SessionAgain } from '../../../../renderer/desk/history/bring.ts';
 import type { AskRecords } from '../../../../renderer/link/records.ts';
+import { tap } from '../../../support/coach/finger.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
 import { SQUAD_TEXT, SwumRuns } from '../../../support/host/swum-runs.ts';
 import { journalLines, THURSDAY } from '../../../support/host/written-journal.ts';
@@ -304,6 +305,9 @@ describe('[history] deleting', () => {
     press('Keep it');
     expect(swum.text('/data/runs/one.jsonl')).not.toBeNull();
     press('Delete this run');
+    tap(screen.getByRole('button', { name: 'Delete for good' }), 2);
+    await screen.findByText('Hold Delete for good for 0.6 s.');
+    expect(swum.text('/data/runs/one.jsonl')).not.toBeNull();
     press('Delete for good');
     await screen.findByText('The run is deleted.');
     expect(swum.text('/data/runs/one.jsonl')).toBeNull();
