@@ -56,7 +56,18 @@ const SHARING = {
   nobodyCame: false,
   showing: 1,
   code: { role: 'tablet', address: 'http://192.168.1.20:7525/coach#x', letters: 'x', left: 60_000 },
-  devices: [{ id: HASH, role: 'wall', name: 'Hall', connected: true, clock: 'good', isNew: true }],
+  devices: [
+    {
+      id: HASH,
+      role: 'wall',
+      name: 'Hall',
+      connected: true,
+      clock: 'good',
+      isNew: true,
+      isYours: false,
+      mayThrowOut: true,
+    },
+  ],
   mayLetIn: true,
   fault: 'The port is in use.',
 };
