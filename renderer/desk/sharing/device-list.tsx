@@ -37,12 +37,15 @@ export function DeviceList({ devices, onWant, onAsk }: DeviceListProps): ReactEl
                 onRename={(name) => onAsk({ do: 'rename-device', device: device.id, name })}
               />
             )}
-            <Button
-              name={`Throw out ${device.name}`}
-              label="Throw out"
-              look="small"
-              onPress={() => void onWant({ do: 'throw-out', device: device.id })}
-            />
+            {device.isYours ? <p className={styles.quiet}>this window</p> : null}
+            {device.mayThrowOut ? (
+              <Button
+                name={`Throw out ${device.name}`}
+                label="Throw out"
+                look="small"
+                onPress={() => void onWant({ do: 'throw-out', device: device.id })}
+              />
+            ) : null}
           </li>
         ))}
       </ul>

@@ -13,12 +13,13 @@ export function NewDevices({ tools }: { readonly tools: Pick<Tools, 'link'> }): 
   const { link } = tools;
   const arrived = newDevices(useDeck(link, (state) => state.sharing));
   const [refused, setRefused] = useState<string | null>(null);
+  const throwable = arrived.filter(({ mayThrowOut }) => mayThrowOut);
   if (arrived.length === 0) return null;
   return (
     <div className={styles.arrived} role="status" aria-label="New devices">
       <div className={styles.row}>
         <p>{arrivedText(arrived)}</p>
-        {arrived.map(({ id, name }) => (
+        {throwable.map(({ id, name }) => (
           <Button
             key={id}
             name={`Throw out ${name}`}

@@ -242,6 +242,16 @@ describe('[sharing] what was let in', () => {
     expect(within(screen.getByRole('listitem')).getByRole('alert').textContent).toBe('That name is taken.');
   });
 
+  test('is not thrown out where it is this window itself, which is said, or where the host lets nobody', () => {
+    const own = device({ role: 'coach', name: 'Coach’s page 1', isYours: true, mayThrowOut: false });
+    const other = device({ id: 'b'.repeat(16), role: 'coach', name: 'Coach’s page 2', mayThrowOut: false });
+    panel(told({ devices: [own, other] }));
+    expect(screen.queryByRole('button', { name: /^Throw out/ })).toBeNull();
+    const [first, second] = screen.getAllByRole('listitem').map((item) => item.textContent);
+    expect(first).toContain('this window');
+    expect(second).not.toContain('this window');
+  });
+
   test('has one name only where it is a wall screen: that of its screen, given there', () => {
     panel(told({ devices: [device({ role: 'wall', name: 'Wall 1' })] }));
     expect(button('Rename Wall 1')).toBeNull();
