@@ -36,8 +36,10 @@ export const recordsRequest = z.discriminatedUnion('do', [
   /** Keeps all that was added, where it is still as it was at `version`: null for nothing added so far. */
   z.strictObject({ do: z.literal('keep'), run, version, added: addedAfterwards }),
   z.strictObject({ do: z.literal('delete-run'), run }),
-  /** All runs that were opened and never started, which no list shows. */
-  z.strictObject({ do: z.literal('delete-never-started') }),
+  /** Runs that were opened and never started, which no list of runs shows. */
+  z.strictObject({ do: z.literal('never-started') }),
+  /** All of those, or only the one of that name. */
+  z.strictObject({ do: z.literal('delete-never-started'), only: z.nullable(z.string().check(z.maxLength(255))) }),
   /** A swimmer's name, wherever it stands. */
   z.strictObject({ do: z.literal('delete-name'), name: z.string().check(z.minLength(1), z.maxLength(100)) }),
   /** All runs, sessions, pieces and squads, and the bin. */
@@ -71,9 +73,18 @@ export interface RecordsGiven {
   readonly session: { readonly title: string; readonly text: string; readonly lanesText: string | null };
   readonly keep: { readonly version: string };
   readonly 'delete-run': object;
+  readonly 'never-started': { readonly runs: readonly NeverStarted[] };
   readonly 'delete-never-started': Deleted;
   readonly 'delete-name': Deleted;
   readonly 'delete-everything': Deleted;
+}
+
+export interface NeverStarted {
+  /** Of its journal, without its ending. */
+  readonly name: string;
+  readonly title: string;
+  /** "2026-11-26T19:30:00". */
+  readonly openedAt: string;
 }
 
 export interface Deleted {

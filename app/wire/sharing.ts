@@ -35,8 +35,12 @@ const device = z.strictObject({
   connected: z.boolean(),
   /** Of its clock, as it last said; null before that, or where it is not connected. */
   clock: z.nullable(z.enum(CLOCK_QUALITIES)),
-  /** It was let in less than 30 s ago: "Not yours? Throw out". */
+  /** It was let in less than 30 s ago: "Not yours? Throw out". Never of the device that is told. */
   isNew: z.boolean(),
+  /** It is the device that is told this. */
+  isYours: z.boolean(),
+  /** Whether the device that is told this may throw it out: not itself, and a tablet not the coach's page. */
+  mayThrowOut: z.boolean(),
 });
 
 /** How sharing stands, to the coach's windows; the latest counts. */

@@ -4,8 +4,11 @@
  */
 
 import { useEffect, useState, type ReactElement } from 'react';
+import type { Command } from '../../app/core/run/command/command.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
+import { SECOND } from '../../app/core/units.ts';
+import { PATIENCE } from '../link/outbox.ts';
 import { DO_NOT_LEAVE, offText } from '../ui/clock-words.ts';
 import { keepAwake, type AwakePorts } from '../ui/awake.ts';
 import { Clock } from '../ui/coach/clock.tsx';
@@ -21,7 +24,8 @@ import { RemoteActions, type RemoteTools } from './remote-actions.tsx';
 import { feltTaps } from './felt-taps.ts';
 import styles from './remote.module.css';
 
-const LOST = 'The link to the host is lost. Trying to reach it…';
+const LOST = 'The link is lost';
+const COUNTS = `A tap counts only if it arrives within ${PATIENCE / SECOND} s.`;
 
 const LANE_KEY = 'lanecall.remote.lane';
 
@@ -52,7 +56,10 @@ function RemoteOfRun({ tools, moment, lost, isAwake }: RunProps): ReactElement {
     ownStorage()?.setItem(LANE_KEY, next === null ? '' : `${next} ${run}`);
   };
   return (
-    <main className={`${styles.whole} ${more ? styles.isMore : ''}`} onPointerDownCapture={feltTaps}>
+    <main
+      className={`${styles.whole} ${more ? styles.isMore : ''} ${lost ? styles.isLost : ''}`}
+      onPointerDownCapture={lost ? undefined : feltTaps}
+    >
       <h1 className="hidden">Lanecall remote</h1>
       <Region name="The head" advice={ADVICE} link={tools.link}>
         <Head tools={tools} moment={moment} lane={lane} />
@@ -161,12 +168,14 @@ function RemoteFeedback({ tools, lost, isAwake }: FeedbackProps): ReactElement {
   const lostSince = useDeck(tools.link, (state) => state.lostSince);
   const clock = useDeck(tools.link, (state) => state.clockQuality);
   const isPoor = clock?.quality === 'poor';
-  // A sentence since the link was lost is about a command that the host may not have got: it matters more.
-  const isLost = lost && !(feedback && lostSince !== null && feedback.at >= lostSince);
-  const sent = underWay ? `${commandNamed(underWay)}: sent` : null;
-  const said = isLost ? LOST : (sent ?? feedback?.text ?? (isPoor ? offText(clock) : null));
+  // A sentence since the link was lost is about a command that the host may not have got.
+  const since = feedback && lostSince !== null && feedback.at >= lostSince ? feedback.text : null;
+  const isLate = useLate(underWay);
+  const sent = underWay && !lost ? `${commandNamed(underWay)}: sent${isLate ? ', no answer yet' : ''}` : null;
+  const said = lost ? lostText(since) : (sent ?? feedback?.text ?? (isPoor ? offText(clock) : null));
   const line = isPoor ? `${DO_NOT_LEAVE}. ${said}` : said;
-  const kind = isLost || isPoor ? 'refused' : sent === null ? (feedback?.kind ?? 'done') : 'done';
+  const kind =
+    lost || isPoor || (isLate && sent !== null) ? 'refused' : sent === null ? (feedback?.kind ?? 'done') : 'done';
   const otherwise = clock?.quality === 'fair' ? 'Clock: fair' : isAwake ? '' : SLEEPS;
   return (
     <FeedbackLine
@@ -175,6 +184,25 @@ function RemoteFeedback({ tools, lost, isAwake }: FeedbackProps): ReactElement {
       className={styles.feedback}
     />
   );
+}
+
+/** In ms: a host in reach has answered by then. */
+const ANSWERS_IN = 1000;
+
+/** Whether this command has waited for its answer for longer than that. */
+function useLate(underWay: Command | null): boolean {
+  const [late, setLate] = useState<Command | null>(null);
+  useEffect(() => {
+    if (!underWay) return undefined;
+    const timer = setTimeout(() => setLate(underWay), ANSWERS_IN);
+    return () => clearTimeout(timer);
+  }, [underWay]);
+  return underWay !== null && late === underWay;
+}
+
+/** `since`: what was said of a command that was given meanwhile. */
+function lostText(since: string | null): string {
+  return since === null ? `${LOST}: tap again when it is back. ${COUNTS}` : `${LOST}. ${since}`;
 }
 
 /** The lane that was chosen in this run before the page was loaded again. */

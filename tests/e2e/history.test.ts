@@ -49,7 +49,7 @@ test('eight weeks are drawn, one run is opened, deleted and done again, and shee
     await desk.button(/^Tue 24 November/).click();
     await page.getByRole('heading', { name: 'Harbour squad, Tuesday' }).waitFor();
     await desk.button('Delete this run').click();
-    await desk.button('Delete for good').click();
+    await desk.button('Delete for good').click({ delay: 700 });
     await page.getByText('The run is deleted.').waitFor();
     // The list is asked for anew.
     await expect.poll(() => desk.button(/^Tue 24 November/).count()).toBe(0);

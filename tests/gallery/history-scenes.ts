@@ -18,6 +18,9 @@ finish 20:30
 lane 1 css 1:20, base 1:30, Ana, Bram, Chidi, Dilek
 lane 2 css 1:28, base 1:40, 6 swimmers
 lane 3 css 1:36, base 1:50, 5 swimmers
+lane 4 css 1:44, base 2:00, 5 swimmers
+lane 5 css 1:52, base 2:10, 4 swimmers
+lane 6 css 2:00, base 2:20, 4 swimmers
 
 Warm-up
 400 choice @ 8:00
@@ -28,7 +31,7 @@ Test
 
 Main set
 3 rounds
-  4 x 50 fast @ 0:50/0:55/1:00 hold 0:38/0:42/0:46
+  4 x 50 fast @ 0:50/0:55/1:00/1:05/1:10/1:15 hold 0:38/0:42/0:46/0:50/0:54/0:58
   100 easy @ 2:30
 
 Swim-down
@@ -47,7 +50,7 @@ const DEEDS = said([
   { atMs: 9 * MINUTE, fields: { do: 'start' } },
   { atMs: 12 * MINUTE, fields: { do: 'mark', lanes: [3], words: 'cramp' } },
   { atMs: 27 * MINUTE, fields: { do: 'start' } },
-  { atMs: 30 * MINUTE, fields: { do: 'cut', line: 17, n: 1 } },
+  { atMs: 30 * MINUTE, fields: { do: 'cut', line: 20, n: 1 } },
   { atMs: 31 * MINUTE, fields: { do: 'sit-out', lanes: [3] } },
   { atMs: 45 * MINUTE, fields: { do: 'start' } },
 ]);

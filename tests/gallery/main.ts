@@ -27,6 +27,7 @@ const VIEWS: readonly View[] = [
   ...viewsOf('wall', ['dark'], [1920, 1080], [3840, 2160], [1280, 720], [1024, 768], [1080, 1920]),
   ...viewsOf('coach', ['light', 'dark'], [1280, 800], [1024, 700], [1920, 1080], [768, 1024], [390, 844]),
   ...viewsOf('remote', ['light', 'dark'], [390, 844]),
+  ...viewsOf('remote', ['light'], [320, 568]),
 ];
 
 const PATHS: { readonly [screen in ScreenName]: string } = { wall: '/display', coach: '/', remote: '/remote' };

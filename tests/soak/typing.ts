@@ -87,7 +87,11 @@ async function typeAndKill(seed: number, alsoBrowser: boolean): Promise<Trial> {
   const promised = typed.before(killedAt - PROMISED);
   if (!typed.text.startsWith(inFile)) wrong.push(`the file has what nobody typed: ${inFile.slice(-60)}`);
   if (inFile.length < promised.length) wrong.push(`the file lacks ${promised.length - inFile.length} letters`);
-  if (!alsoBrowser) await typeUntil(coach.page, typed, seed + 1, Date.now() + 700);
+  if (!alsoBrowser) {
+    await typeUntil(coach.page, typed, seed + 1, Date.now() + 700);
+    // Whatever was typed is older than what may be lost by then.
+    await pause(PROMISED);
+  }
   await coach.context.close().catch(() => undefined);
   const second = await ServedHost.start(data, { port: Number(port) });
   const again = await openCoach(profile, second.origin);

@@ -8,7 +8,7 @@ import { apply } from '../run/fold.ts';
 import { openRun, type RunState } from '../run/state.ts';
 import { takenBack } from '../run/undone.ts';
 import type { KeptRun } from './kept-run.ts';
-import { stoppedIn, stopsOf, type LaneStop, type StoppedAfter } from './stops.ts';
+import { heldIn, stopsOf, type HeldAfter, type LaneStop } from './stops.ts';
 import { isSameStretch, passed, passedForCommand, spansAfter, type Course, type Span } from './spans.ts';
 
 export interface KeptCourse extends Course {
@@ -22,7 +22,7 @@ export function courseOf({ plan, clockPhase, commands, until }: KeptRun): KeptCo
   const taken = takenBack(commands);
   const partOf = new Map<PlannedSet, string>();
   const found: Course[] = [];
-  const stopped: StoppedAfter[] = [];
+  const held: HeldAfter[] = [];
   let course: Course = { state: openRun(plan, clockPhase), spans: [] };
   addParts(partOf, course.state);
   commands.forEach(({ command, at }, index) => {
@@ -32,11 +32,11 @@ export function courseOf({ plan, clockPhase, commands, until }: KeptRun): KeptCo
     const spans = undid === undefined ? spansAfter(here, state, at) : spansWithout(found[undid]!, state, at);
     if (state.plan !== course.state.plan) addParts(partOf, state);
     found.push(here);
-    stopped.push({ at, lanes: stoppedIn(state), undid });
+    held.push({ at, held: heldIn(state), undid });
     course = { state, spans };
   });
   const end = passed(course, until);
-  return { ...end, partOf, stops: stopsOf(stopped, end.state.doneAt ?? until) };
+  return { ...end, partOf, stops: stopsOf(held, end.state.doneAt ?? until) };
 }
 
 /**

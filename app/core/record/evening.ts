@@ -31,7 +31,7 @@ export interface Evening {
   readonly endedMs: Millis;
   /** From the start to the finish of the session; null without one of them. */
   readonly bookedMs: Millis | null;
-  /** How often lanes were stopped, and for how long in all. */
+  /** How many Stops there were, one that only held what follows among them; and for how long lanes stood in all. */
   readonly stops: { readonly count: number; readonly timeMs: Millis };
 }
 

@@ -14,7 +14,14 @@ import { courseOf } from '../../core/record/course.ts';
 import { namePattern } from '../../core/session/names/name-pattern.ts';
 import type { Millis } from '../../core/units.ts';
 import type { ToDelete } from '../../wire/deletion.ts';
-import type { RecordsAnswer, RecordsGiven, RecordsRefusal, RecordsRequest, RecordsWish } from '../../wire/records.ts';
+import type {
+  NeverStarted,
+  RecordsAnswer,
+  RecordsGiven,
+  RecordsRefusal,
+  RecordsRequest,
+  RecordsWish,
+} from '../../wire/records.ts';
 import type { RunSummary } from '../../wire/run-summary.ts';
 import { diskReason, type Disk } from '../journal/disk.ts';
 import type { Guard } from '../journal/run-file.ts';
@@ -24,6 +31,7 @@ import { keepAfterwards, readAfterwards, type AfterwardsRead, type PlacedRun } f
 import { deleteForGood, finishDeletion, unfinishedText } from './deletion.ts';
 import { History, type KnownRun } from './history.ts';
 import { readKept, type KeptRead } from './kept-journal.ts';
+import { neverStartedIn } from './never-started.ts';
 import { isJournalOf, stemOf } from './run-files.ts';
 
 type Asked<Wish extends RecordsWish> = Extract<RecordsRequest, { do: Wish }>;
@@ -160,12 +168,15 @@ export class Records {
       return {};
     },
 
-    'delete-never-started': async () => {
-      const open = this.ports.opened.id();
-      const stems = (await this.allKnown())
-        .filter(({ summary, unread }) => unread === null && !summary.isStarted)
-        .filter(({ path, summary }) => open === null || (summary.run?.run !== open && !isJournalOf(path, open)))
-        .map(({ path }) => stemOf(path));
+    'never-started': async () => {
+      const runs: NeverStarted[] = [];
+      for (const path of await this.neverStarted()) runs.push(...(await neverStartedIn(this.ports.disk, path)));
+      return { runs };
+    },
+
+    'delete-never-started': async ({ only }) => {
+      const stems = (await this.neverStarted()).map(stemOf).filter((stem) => only === null || stem === only);
+      if (only !== null && stems.length === 0) throw new RecordsRefused(GONE);
       return stems.length === 0 ? { runs: 0, texts: 0, left: [] } : this.delete({ what: 'runs', stems });
     },
 
@@ -181,6 +192,15 @@ export class Records {
       return this.delete({ what: 'everything' });
     },
   };
+
+  /** The journals of those that were opened and never started, but for one that is open now. */
+  private async neverStarted(): Promise<readonly string[]> {
+    const open = this.ports.opened.id();
+    return (await this.allKnown())
+      .filter(({ summary, unread }) => unread === null && !summary.isStarted)
+      .filter(({ path, summary }) => open === null || (summary.run?.run !== open && !isJournalOf(path, open)))
+      .map(({ path }) => path);
+  }
 
   private async letGo(what: string): Promise<void> {
     if (await this.ports.opened.letGo()) return;

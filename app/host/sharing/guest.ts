@@ -72,6 +72,18 @@ export function mayLetIn({ role }: Guest): boolean {
   return role === 'coach';
 }
 
+/** Why a guest may not throw this device out; null where it may. */
+export function whyNotThrowOut(
+  guest: Guest,
+  { id, role }: { readonly id: string; readonly role: Role },
+): string | null {
+  if (guest.device === id) return OWN_PAGE;
+  return guest.role === 'tablet' && role === 'coach' ? COACHES_PAGE : null;
+}
+
+const OWN_PAGE = 'That is the page you are on: throw it out from another one, or stop sharing.';
+const COACHES_PAGE = 'That is the coach’s page: a tablet does not throw it out.';
+
 /** Under what the answers to its commands are remembered: the coach's pages of this machine are one, each device is another. */
 export function askerOf({ role, device, kind }: Pick<Commander, 'role' | 'device' | 'kind'>): string {
   return role === 'coach' ? kind : (device ?? kind);

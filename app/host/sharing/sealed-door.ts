@@ -19,13 +19,14 @@ import { KEYLESS } from './guest.ts';
 export interface SealedDoorPorts extends DoorPorts {
   readonly chance: Chance;
   /** Those that are valid on this listener. */
-  readonly codes: Pick<Codes<CodeRole>, 'use'>;
+  readonly codes: Pick<Codes<CodeRole>, 'use' | 'latest'>;
 }
 
 /** What the screen has said it will prove. */
 type Asked = { readonly say: 'join' } | { readonly say: 'return'; readonly id: string; readonly key: string };
 
 const NOT_VALID = 'This code is not valid any more: ask the coach for a new one.';
+const NOT_SHOWN = 'That is not the code that the coach’s window shows now: look at it again, or ask for a new one.';
 const NOT_LET_IN = 'This device is not let in any more: ask the coach for a code.';
 const NO_KEY =
   'While Lanecall is shared, a page here needs a key: open the address that was printed, or “Another window” in a page that has a key.';
@@ -59,13 +60,17 @@ export function sealedDoor(line: Line, comeIn: ComeIn, ports: SealedDoorPorts): 
   const join = (mac: string): void => {
     const isOf = (code: string): boolean => isProof(mac, { say: 'join', code }, nonces, line.host);
     const code = ports.codes.use(isOf);
-    if (!code) return doorway.turnAway(NOT_VALID, 'again');
+    if (!code) return doorway.turnAway(whyNotValid(), 'again');
     const given: KeyGiven | null = ports.devices.letIn(code.role);
     if (!given) return doorway.turnAway(TOO_MANY);
     doorway.noteLetIn(given);
     doorway.say({ say: 'key', sealed: sealedKey(given, code.letters, nonces) });
     enter(given.id, given.key, null);
   };
+
+  /** Pages of this machine have their code from an address, and no window shows it. */
+  const whyNotValid = (): string =>
+    line.listener === 'network' && ports.codes.latest() !== null ? NOT_SHOWN : NOT_VALID;
 
   const prove = (mac: string): void => {
     if (!asked) return doorway.turnAway(WRONG_ORDER);

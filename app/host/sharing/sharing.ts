@@ -11,7 +11,7 @@ import type { Timer, Timers } from '../time/timers.ts';
 import type { Addresses } from './addresses.ts';
 import { Attendance, type Attendant } from './attendance.ts';
 import type { DoorBook, Reception } from './door.ts';
-import { mayLetIn } from './guest.ts';
+import { mayLetIn, THIS_MACHINE, whyNotThrowOut } from './guest.ts';
 import { SharedAddress, type Listener } from './shared-address.ts';
 
 export interface SharingPorts {
@@ -40,6 +40,7 @@ const NOT_SHARING = 'Lanecall is not shared now: share it first.';
 const NO_BROWSER = 'Another window is for browsers: this program has its own.';
 const SHARED_NOW = 'Lanecall is shared now, so this page needs a key: open it by “Another window” in one that has it.';
 const ENDED = 'Sharing has ended.';
+const THROWN_OUT = 'This device was thrown out.';
 
 export class Sharing implements SharingDesk {
   readonly attendance: Attendance;
@@ -48,10 +49,12 @@ export class Sharing implements SharingDesk {
   private readonly place: SharedAddress;
   private readonly listeners = new Set<() => void>();
   private readonly answers = new Map<string, Promise<string | null>>();
-  private readonly tellings = new WeakMap<SharingWindow, SharingTold>();
+  private readonly tellings = new Map<SharingWindow, SharingTold>();
   private fresh = new Set<SharingWindow>();
   private shower: SharingWindow | null = null;
   private newness: Timer | null = null;
+  /** What a device is told whose key is void. */
+  private goodbye = THROWN_OUT;
 
   constructor(ports: SharingPorts) {
     this.ports = ports;
@@ -64,7 +67,7 @@ export class Sharing implements SharingDesk {
     this.place = new SharedAddress({ timers, addresses, open, changed });
     this.reception = book.reception;
     book.onChange(changed);
-    book.onThrownOut((device) => this.dismiss(({ guest }) => guest().device === device, 'This device was thrown out.'));
+    book.onThrownOut((device) => this.dismiss(({ guest }) => guest().device === device, this.goodbye));
   }
 
   isOn(): boolean {
@@ -99,7 +102,8 @@ export class Sharing implements SharingDesk {
     if (!this.isOn()) return null;
     this.ports.note({ what: 'sharing off' });
     const closed = this.place.stop(why);
-    const [fault] = await Promise.all([this.ports.book.end(), this.ports.keep(null), closed]);
+    const voided = this.voidKeys(why);
+    const [fault] = await Promise.all([voided, this.ports.keep(null), closed]);
     return fault;
   }
 
@@ -137,6 +141,7 @@ export class Sharing implements SharingDesk {
 
   gone(window: SharingWindow): void {
     this.fresh.delete(window);
+    this.tellings.delete(window);
     if (this.shower !== window) return;
     this.shower = null;
     this.ports.book.hideCode();
@@ -149,7 +154,7 @@ export class Sharing implements SharingDesk {
 
   private async carryOut(window: SharingWindow, wish: SharingWish): Promise<string | null> {
     const { book } = this.ports;
-    if (wish.do === 'throw-out') return book.throwOut(wish.device);
+    if (wish.do === 'throw-out') return this.throwOut(window, wish.device);
     if (wish.do === 'rename-device') return book.rename(wish.device, wish.name);
     if (!mayLetIn(window.guest())) return ONLY_HERE;
     if (wish.do === 'share') return this.share(wish.address, window);
@@ -171,6 +176,12 @@ export class Sharing implements SharingDesk {
     }
   }
 
+  private async throwOut(window: SharingWindow, id: string): Promise<string | null> {
+    const { book } = this.ports;
+    const device = book.devices().find((each) => each.id === id);
+    return (device && whyNotThrowOut(window.guest(), device)) ?? book.throwOut(id);
+  }
+
   private openAnother(window: SharingWindow): string | null {
     const address = this.claim('ten minutes');
     if (address === null) return NO_BROWSER;
@@ -189,6 +200,15 @@ export class Sharing implements SharingDesk {
     }, SHARED_NOW);
   }
 
+  /** The coach's pages need no key from now on and stay; the other devices are told why theirs is void. */
+  private voidKeys(why: string): Promise<string | null> {
+    for (const window of this.tellings.keys()) if (mayLetIn(window.guest())) window.become(THIS_MACHINE);
+    this.goodbye = why;
+    const voided = this.ports.book.end();
+    this.goodbye = THROWN_OUT;
+    return voided;
+  }
+
   private dismiss(isMeant: (attendant: Attendant) => boolean, why: string): void {
     this.attendance.dismiss(isMeant, why);
   }
@@ -198,6 +218,7 @@ export class Sharing implements SharingDesk {
     const now = clock.now();
     const code = this.shower === window ? book.code() : null;
     const address = this.address();
+    const guest = window.guest();
     return {
       ...this.place.told(),
       address,
@@ -213,10 +234,13 @@ export class Sharing implements SharingDesk {
           : null,
       devices: book.devices().map(({ id, role, name, since }): SharedDevice => {
         const latest = this.attendance.latestOf(id);
-        const isNew = since !== null && now - since < NEW_FOR;
-        return { id, role, name, connected: latest !== null, clock: latest?.clock() ?? null, isNew };
+        const isYours = guest.device === id;
+        const isNew = !isYours && since !== null && now - since < NEW_FOR;
+        const mayThrowOut = whyNotThrowOut(guest, { id, role }) === null;
+        const connected = latest !== null;
+        return { id, role, name, connected, clock: latest?.clock() ?? null, isNew, isYours, mayThrowOut };
       }),
-      mayLetIn: mayLetIn(window.guest()),
+      mayLetIn: mayLetIn(guest),
     };
   }
 

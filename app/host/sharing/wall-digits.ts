@@ -1,5 +1,6 @@
 /*
  * The digits that walls show for the coach to type in. No two show the same, and each shows new ones every two minutes.
+ * One wall of an address shows digits at a time: after two minutes the next one that asks takes its turn.
  */
 
 import { JOINING_TIME } from '../../wire/joining.ts';
@@ -13,14 +14,14 @@ export interface Showing {
   /** It is to show these, which are valid for `JOINING_TIME`. */
   show(digits: string): void;
   letIn(): void;
-  /** Another one has taken its place. */
+  /** Another one has its place. */
   sendAway(why: string): void;
 }
 
 /** So many show digits at once. With more, the one that has waited longest goes. */
 const MOST_SHOWING = 64;
 
-const SAME_DEVICE = 'Another page of this device shows its digits now.';
+const SAME_ADDRESS = 'Another screen at this address shows its digits: let that one in first.';
 const TOO_MANY = 'Too many screens wait to be let in: reload this page to wait again.';
 
 export class WallDigits {
@@ -28,7 +29,7 @@ export class WallDigits {
   private readonly chance: Chance;
   private readonly changed: () => void;
   /** By their digits; the one that came first is the first. */
-  private readonly showing = new Map<Showing, { digits: string; timer: Timer }>();
+  private readonly showing = new Map<Showing, { digits: string; timer: Timer; hasHadItsTurn: boolean }>();
 
   /** `changed`: one more shows digits, or one less. */
   constructor(timers: Timers, chance: Chance, changed: () => void) {
@@ -44,10 +45,14 @@ export class WallDigits {
   /** The returned function ends it. */
   add(wall: Showing): () => void {
     const earlier = this.find((each) => each.from === wall.from);
-    if (earlier) this.sendAway(earlier, SAME_DEVICE);
+    if (earlier && !this.showing.get(earlier)!.hasHadItsTurn) {
+      wall.sendAway(SAME_ADDRESS);
+      return () => undefined;
+    }
+    if (earlier) this.sendAway(earlier, SAME_ADDRESS);
     const [oldest] = this.showing.keys();
     if (this.showing.size >= MOST_SHOWING) this.sendAway(oldest!, TOO_MANY);
-    this.renew(wall);
+    this.renew(wall, false);
     this.changed();
     return () => this.leave(wall);
   }
@@ -65,9 +70,10 @@ export class WallDigits {
     return [...this.showing].find(([wall, { digits }]) => isMeant(wall, digits))?.[0];
   }
 
-  private renew(wall: Showing): void {
+  private renew(wall: Showing, hasHadItsTurn: boolean): void {
     const digits = this.freeDigits();
-    this.showing.set(wall, { digits, timer: this.timers.set(() => this.renew(wall), JOINING_TIME) });
+    const timer = this.timers.set(() => this.renew(wall, true), JOINING_TIME);
+    this.showing.set(wall, { digits, timer, hasHadItsTurn });
     wall.show(digits);
   }
 

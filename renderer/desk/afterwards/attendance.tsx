@@ -111,15 +111,33 @@ function SomebodyElse({ lanes, has, onAdd, onRefused }: SomebodyElseProps): Reac
   const [name, setName] = useState('');
   const [lane, setLane] = useState(lanes[0] ?? 0);
   const wanted = name.trim();
+  const isIn = has(lane, wanted);
+  const why = wanted === '' ? 'Write the name first.' : isIn ? `${wanted} is in lane ${lane} already.` : null;
   const add = (): void => {
     onAdd(lane, wanted);
     setName('');
   };
   return (
-    <form className={styles.else} onSubmit={(event) => event.preventDefault()}>
+    <form
+      className={styles.else}
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (why === null) add();
+        else onRefused(why);
+      }}
+    >
       <label>
         Somebody else
-        <input value={name} maxLength={100} autoComplete="off" onChange={({ target }) => setName(target.value)} />
+        <input
+          value={name}
+          maxLength={100}
+          autoComplete="off"
+          onChange={({ target }) => setName(target.value)}
+          onBlur={({ target, relatedTarget }) => {
+            // Nothing that is typed is lost: whoever goes elsewhere from here has meant it.
+            if (why === null && !target.form?.contains(relatedTarget)) add();
+          }}
+        />
       </label>
       <Select
         className={undefined}
@@ -128,15 +146,7 @@ function SomebodyElse({ lanes, has, onAdd, onRefused }: SomebodyElseProps): Reac
         choices={lanes.map((each) => ({ choice: `${each}`, name: `lane ${each}` }))}
         onChange={(choice) => setLane(Number(choice))}
       />
-      <Button
-        name="Add"
-        look="small"
-        why={
-          wanted === '' ? 'Write the name first.' : has(lane, wanted) ? `${wanted} is in lane ${lane} already.` : null
-        }
-        onPress={add}
-        onRefused={onRefused}
-      />
+      <Button name="Add" look="small" hint="Enter" why={why} onPress={add} onRefused={onRefused} />
     </form>
   );
 }

@@ -11,7 +11,6 @@ import { MINUTE, SECOND } from '../../../app/core/units.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { readingPast } from '../../../app/core/words/time/reading.ts';
 import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
-import { Caution } from '../paper/caution.tsx';
 import { AddedText } from './added-text.tsx';
 import { EveningPicture } from './evening-picture.tsx';
 import { LaneTable } from './lane-table.tsx';
@@ -57,9 +56,6 @@ export function RecordView({ review, added, onCss }: RecordViewProps): ReactElem
       <TimesTable sets={review.sets} css={review.css} unit={unit} onCss={onCss} />
       <NotCalled review={review} />
       <AddedText review={review} added={added} />
-      <div className={styles.onPaper}>
-        <Caution />
-      </div>
     </div>
   );
 }
@@ -84,12 +80,7 @@ function Figures({
           what={`${Math.round((endedMs - (startedMs ?? endedMs)) / MINUTE)} min`}
           about={bookedMs === null ? 'from the first start' : `of ${Math.round(bookedMs / MINUTE)} booked`}
         />
-        <Figure
-          what={`${stops.count}`}
-          about={
-            stops.count === 0 ? 'stops' : `${stops.count === 1 ? 'stop' : 'stops'}, ${readingPast(stops.timeMs)} in all`
-          }
-        />
+        <Figure what={`${stops.count}`} about={stopsText(stops)} />
         {effort === null ? (
           <Figure what="–" about="load: say how hard it was" className={styles.onScreen} />
         ) : (
@@ -100,12 +91,27 @@ function Figures({
         )}
         {there === null ? null : <Figure what={`${there}`} about="were there" />}
       </dl>
-      <p className={styles.planned}>{PLANNED}</p>
+      <ul className={styles.meanings}>
+        <li>Planned is what the text said at the end: Edit changes it, cuts and skipped reps do not.</li>
+        {bookedMs === null ? null : <li>Booked is the time from the start to the finish that the text gives.</li>}
+        {effort === null ? null : (
+          <li>Load is the effort, 0 to 10, times the minutes from the opening of the run to its end.</li>
+        )}
+        {stops.count === 0 ? null : (
+          <li>
+            Stops are all that the coach gave: one in a talk or break holds what follows, and no lane stands for it.
+          </li>
+        )}
+      </ul>
     </div>
   );
 }
 
-const PLANNED = 'Planned is what the text said at the end: Edit changes it, cuts and skipped reps do not.';
+/** "stops, lanes stood 4:10". */
+function stopsText({ count: n, timeMs }: ReviewJson['evening']['stops']): string {
+  if (n === 0) return 'stops';
+  return `${n === 1 ? 'stop' : 'stops'}, ${timeMs === 0 ? 'no lane stood' : `lanes stood ${readingPast(timeMs)}`}`;
+}
 
 interface FigureProps {
   readonly what: string;

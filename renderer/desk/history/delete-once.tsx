@@ -24,11 +24,15 @@ export function DeleteOnce({ name, what, why = null, onDelete, onRefused }: Dele
       <p>{what}</p>
       <Button
         name="Delete for good"
+        hint="hold"
         look="small stop"
+        // It comes up where the question was asked for: the second of two quick taps must not be the answer.
+        held
         onPress={() => {
           setAsks(false);
           onDelete();
         }}
+        onRefused={onRefused}
       />
       <Button name="Keep it" look="small" onPress={() => setAsks(false)} />
     </div>

@@ -2,11 +2,12 @@
  * Deleting a swimmer's name wherever it stands, runs that were never started, or everything.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useCallback, useEffect, useState, type ReactElement } from 'react';
 import { count, listed } from '../../../app/core/words/phrase.ts';
-import type { RecordsAnswer } from '../../link/records.ts';
+import type { RecordsAnswer, RecordsGiven } from '../../link/records.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { DeleteOnce } from './delete-once.tsx';
+import { dayOf } from './run-list.tsx';
 import styles from './history-room.module.css';
 
 interface DeletingProps {
@@ -32,8 +33,19 @@ export function Deleting({ tools, onDeleted, onRefused }: DeletingProps): ReactE
     setName('');
     await writing.look();
   };
-  const deleteNeverStarted = async (): Promise<void> =>
-    hear(await ask<'delete-never-started'>({ do: 'delete-never-started' }), 'What was never started');
+  const [neverStarted, setNeverStarted] = useState<RecordsGiven['never-started']['runs']>([]);
+  const lookForNeverStarted = useCallback(
+    () =>
+      ask<'never-started'>({ do: 'never-started' }).then((answer) => {
+        if (answer.ok) setNeverStarted(answer.runs);
+      }),
+    [ask],
+  );
+  useEffect(() => void lookForNeverStarted(), [lookForNeverStarted]);
+  const deleteNeverStarted = async (only: string | null, what: string): Promise<void> => {
+    hear(await ask<'delete-never-started'>({ do: 'delete-never-started', only }), what);
+    await lookForNeverStarted();
+  };
   const deleteEverything = async (): Promise<void> => {
     await writing.flush();
     const answer = await ask<'delete-everything'>({ do: 'delete-everything' });
@@ -67,9 +79,21 @@ export function Deleting({ tools, onDeleted, onRefused }: DeletingProps): ReactE
         <DeleteOnce
           name="Delete what was never started"
           what="They go for good. The session in the editor, and one that is open now, stay."
-          onDelete={() => void deleteNeverStarted()}
+          onDelete={() => void deleteNeverStarted(null, 'What was never started')}
           onRefused={onRefused}
         />
+        <ul className={styles.neverStarted} aria-label="Never started">
+          {neverStarted.map(({ name: only, title, openedAt }) => (
+            <li key={only}>
+              <DeleteOnce
+                name={`Delete ${title}, opened ${dayOf({ openedAt })}`}
+                what={`${title} goes for good.`}
+                onDelete={() => void deleteNeverStarted(only, title)}
+                onRefused={onRefused}
+              />
+            </li>
+          ))}
+        </ul>
       </section>
       <section aria-label="Delete everything">
         <h2>Everything</h2>

@@ -94,7 +94,7 @@ function listNews({ found, wanted, refused }: History): string {
 }
 
 /** "Thu 26 November 2026, 19:30". */
-function dayOf({ openedAt }: HistoryRun): string {
+export function dayOf({ openedAt }: Pick<HistoryRun, 'openedAt'>): string {
   const day = readDay(openedAt.slice(0, 10));
   if (!day) return openedAt;
   return `${weekdayOf(day).slice(0, 3)} ${dateOf(day)} ${day.year}, ${openedAt.slice(11, 16)}`;

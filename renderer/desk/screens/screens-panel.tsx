@@ -27,6 +27,7 @@ export function ScreensPanel({ tools, children, onClose }: ScreensPanelProps): R
   const all = connectedFirst(screens.all);
   const run = useDeck(link, (state) => state.run);
   const unseen = unseenText(run?.given.lanes.map(({ number }) => number) ?? [], all);
+  const shared = useDeck(link, ({ sharing }) => (sharing?.state === 'open' ? sharing.address : null));
   // By name; null until one has been opened or closed by hand.
   const [chosen, setChosen] = useState<string | null>(null);
   const open = chosen ?? (all.length === 1 ? all[0]?.name : null);
@@ -40,8 +41,10 @@ export function ScreensPanel({ tools, children, onClose }: ScreensPanelProps): R
         </p>
         {all.length === 0 ? (
           <p>
-            No wall screen has been connected yet. For a screen of this machine open the address of this page with
-            /display behind it.
+            No wall screen has been connected yet.{' '}
+            {shared === null
+              ? 'For a screen of this machine open the address of this page with /display behind it.'
+              : `Open ${shared} in the television’s browser.`}
           </p>
         ) : (
           <Button

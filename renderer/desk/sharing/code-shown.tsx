@@ -27,8 +27,8 @@ export function CodeShown({ code, onHide }: ShownProps): ReactElement {
       <QrCode text={address} name={`Code for one ${roleName(role)}`} />
       <div>
         <p>
-          Scan this with the {roleName(role)}’s camera. Or open the address above with {path(address)} behind it, and
-          type:
+          Scan this with the {roleName(role)}’s camera. Or open <b className={styles.page}>{page(address)}</b> on it,
+          and type:
         </p>
         <p className={styles.letters}>{inGroups(letters)}</p>
         <p className={styles.quiet}>
@@ -76,6 +76,8 @@ function inGroups(letters: string): string {
   return (letters.replace(/[\s-]/g, '').match(/.{1,5}/g) ?? []).join(' ');
 }
 
-function path(address: string): string {
-  return new URL(address).pathname;
+/** Without the code. */
+function page(address: string): string {
+  const { origin, pathname } = new URL(address);
+  return origin + pathname;
 }

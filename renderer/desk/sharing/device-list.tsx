@@ -31,16 +31,21 @@ export function DeviceList({ devices, onWant, onAsk }: DeviceListProps): ReactEl
               <p className={styles.name}>{device.name}</p>
               <p className={device.clock === 'poor' ? styles.trouble : styles.quiet}>{deviceText(device)}</p>
             </div>
-            <ScreenName
-              name={device.name}
-              onRename={(name) => onAsk({ do: 'rename-device', device: device.id, name })}
-            />
-            <Button
-              name={`Throw out ${device.name}`}
-              label="Throw out"
-              look="small"
-              onPress={() => void onWant({ do: 'throw-out', device: device.id })}
-            />
+            {device.role === 'wall' ? null : (
+              <ScreenName
+                name={device.name}
+                onRename={(name) => onAsk({ do: 'rename-device', device: device.id, name })}
+              />
+            )}
+            {device.isYours ? <p className={styles.quiet}>this window</p> : null}
+            {device.mayThrowOut ? (
+              <Button
+                name={`Throw out ${device.name}`}
+                label="Throw out"
+                look="small"
+                onPress={() => void onWant({ do: 'throw-out', device: device.id })}
+              />
+            ) : null}
           </li>
         ))}
       </ul>

@@ -24,7 +24,9 @@ export function roleName(role: SharedDevice['role']): string {
 /** "phone, connected, clock good". */
 export function deviceText({ role, connected, clock }: SharedDevice): string {
   const stands = connected ? ['connected', ...(clock === null ? [] : [CLOCKS[clock]])] : ['not connected'];
-  return [roleName(role), ...stands].join(', ');
+  // A wall's own name is that of its screen.
+  const named = role === 'wall' ? ['named under the screens below'] : [];
+  return [roleName(role), ...stands, ...named].join(', ');
 }
 
 /** What keeps others from coming, and what to do; empty where nothing does. */
@@ -45,4 +47,11 @@ export function showingText(showing: number): string {
 /** A device that the coach may not have meant to let in. */
 export function newDevices(sharing: SharingTold | null): readonly SharedDevice[] {
   return sharing?.devices.filter(({ isNew, role }) => isNew && (role === 'remote' || role === 'tablet')) ?? [];
+}
+
+/** Of one device that is new, or of several whose names are on buttons beside it. */
+export function arrivedText(arrived: readonly SharedDevice[]): string {
+  const [first, another] = arrived;
+  if (!first || another) return `${arrived.length} devices are in. Not yours?`;
+  return `A ${roleName(first.role)} is in: “${first.name}”. Not yours?`;
 }

@@ -2,7 +2,7 @@
  * A lane's CSS from a test: a 400 and a 200 at full effort, or more swims.
  */
 
-import { useState, type KeyboardEvent, type ReactElement } from 'react';
+import { useState, type KeyboardEvent, type ReactElement, type ReactNode } from 'react';
 import { cssOf, trialTime, type TimeTrial } from '../../../app/core/pace/css-trials.ts';
 import { ratio, roundTo } from '../../../app/core/ratio.ts';
 import type { LengthUnit, Millis } from '../../../app/core/units.ts';
@@ -16,6 +16,8 @@ interface CssTrialsProps {
   /** To the tenth of a second that a lane's line takes. */
   onCss(css: Millis): void;
   onClose(): void;
+  /** What gives a lane its pace without a test. */
+  readonly children?: ReactNode;
 }
 
 interface Swim {
@@ -35,7 +37,7 @@ export type TrialsFound =
   /** `waiting`: there is only more to write. */
   | { readonly ok: false; readonly why: string; readonly waiting: boolean };
 
-export function CssTrials({ lane, unit, onCss, onClose }: CssTrialsProps): ReactElement {
+export function CssTrials({ lane, unit, onCss, onClose, children }: CssTrialsProps): ReactElement {
   const [swims, setSwims] = useState(FIRST);
   const found = trialsFound(swims);
   const change = (at: number, part: Partial<Swim>): void =>
@@ -82,6 +84,7 @@ export function CssTrials({ lane, unit, onCss, onClose }: CssTrialsProps): React
         why={swims.length < MOST_SWIMS ? null : `${MOST_SWIMS} swims at most.`}
         onPress={() => setSwims([...swims, { distance: '', time: '' }])}
       />
+      {children}
       <p role="status" className={styles.found} data-wrong={found.ok || found.waiting ? undefined : ''}>
         {found.ok ? `CSS ≈${reading(found.css)} per 100 ${unit}.` : found.why}
       </p>

@@ -58,8 +58,8 @@ interface LaneFieldInputProps {
   readonly typed: TypedField;
   /** What holds while nothing is written. */
   readonly otherwise: string;
-  /** The id of the element that says what is wrong. */
-  readonly saidBy: string;
+  /** The id of the element that says what is wrong, or where it is written; left out for nothing to say. */
+  readonly saidBy: string | undefined;
 }
 
 export function LaneFieldInput({ number, field, typed, otherwise, saidBy }: LaneFieldInputProps): ReactElement {

@@ -7,7 +7,6 @@ import { memo, useId, useState, type ReactElement } from 'react';
 import { baseFromCss, cssFromBase } from '../../../app/core/session/lanes/pace.ts';
 import { LEAST_PACE, plainLane, type WrittenLane } from '../../../app/core/session/line/lane-line.ts';
 import { SECOND } from '../../../app/core/units.ts';
-import { count } from '../../../app/core/words/phrase.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { CssTrials } from './css-trials.tsx';
@@ -39,6 +38,7 @@ export const LaneTable = memo(function LaneTable(props: LaneTableProps): ReactEl
               {SHORT[field]}
             </th>
           ))}
+          <td />
         </tr>
       </thead>
       {table.rows.map((row) => (
@@ -63,51 +63,51 @@ interface LaneRowsProps extends LaneTableProps {
 }
 
 function LaneRows(props: LaneRowsProps): ReactElement {
-  const { table, row, isTested, onLane, onLine, onTest } = props;
+  const { row, isTested, onLane, onLine } = props;
   const { number, written, from } = row;
   const id = useId();
   const typed = useLaneFields(written ?? plainLane(number), onLane);
   const wrong = FIELDS.map((field) => typed[field].why).find((why) => why !== null) ?? null;
+  const note = wrong ?? sourceText(row);
   return (
     <tbody className={styles.lane}>
       <tr>
-        <th scope="rowgroup">{number}</th>
+        <th scope="rowgroup">
+          {from.at === 'text' ? (
+            <Button className={styles.line} onPress={() => onLine(from.line)}>
+              <span className="hidden">
+                Lane {number}: line {from.line}
+              </span>
+              <span aria-hidden="true">{number}</span>
+            </Button>
+          ) : (
+            number
+          )}
+        </th>
         {written === null ? (
           <td className={styles.faulty} colSpan={4}>
             Its line has a fault: mend it in the text{from.at === 'apart' ? ' of the lanes apart' : ''}.
           </td>
         ) : (
-          <Fields row={row} typed={typed} saidBy={id} />
+          <Fields row={row} typed={typed} saidBy={note === '' ? undefined : id} />
         )}
-      </tr>
-      <tr>
-        <td colSpan={5}>
-          <div className={styles.below}>
-            <p id={id} data-wrong={wrong === null ? undefined : ''}>
-              {wrong ?? sourceText(row)}
-            </p>
-            {from.at === 'text' ? (
-              <Button className={styles.line} onPress={() => onLine(from.line)}>
-                <span className="hidden">Lane {number}: </span>line {from.line}
-              </Button>
-            ) : null}
-            <LaneFit row={row} />
-            <LaneDeeds {...props} />
-          </div>
+        <td>
+          <LaneDeeds {...props} />
         </td>
       </tr>
+      {note === '' ? null : (
+        <tr>
+          <td colSpan={6}>
+            <p className={styles.saidOf} id={id} data-wrong={wrong === null ? undefined : ''}>
+              {note}
+            </p>
+          </td>
+        </tr>
+      )}
       {isTested && written ? (
         <tr>
-          <td colSpan={5}>
-            <CssTrials
-              lane={number}
-              unit={table.pool.unit}
-              onCss={(css) => {
-                onLane({ ...written, css });
-                onTest(false);
-              }}
-              onClose={() => onTest(false)}
-            />
+          <td colSpan={6}>
+            <LaneCss {...props} written={written} />
           </td>
         </tr>
       ) : null}
@@ -115,10 +115,52 @@ function LaneRows(props: LaneRowsProps): ReactElement {
   );
 }
 
+/** A lane's CSS from a test or its base, or its base from the CSS. */
+function LaneCss({
+  table,
+  row,
+  written,
+  onLane,
+  onTest,
+}: LaneRowsProps & { readonly written: WrittenLane }): ReactElement {
+  const { number } = row;
+  const { base, css } = written;
+  const fromCss = css && base !== null ? baseFromCss(css, table.grid) : null;
+  const fromBase = base && css === null ? cssFromBase(base) : 0;
+  return (
+    <CssTrials
+      lane={number}
+      unit={table.pool.unit}
+      onCss={(found) => {
+        onLane({ ...written, css: found });
+        onTest(false);
+      }}
+      onClose={() => onTest(false)}
+    >
+      {fromCss === null ? null : (
+        <Button
+          name={`Lane ${number}: base from its CSS, about ${reading(fromCss)}`}
+          label={`Base by CSS ≈${reading(fromCss)}`}
+          look="small"
+          onPress={() => onLane({ ...written, base: null })}
+        />
+      )}
+      {fromBase >= LEAST_PACE ? (
+        <Button
+          name={`Lane ${number}: CSS from its base, about ${reading(fromBase)}`}
+          label={`CSS by base ≈${reading(fromBase)}`}
+          look="small"
+          onPress={() => onLane({ ...written, css: fromBase })}
+        />
+      ) : null}
+    </CssTrials>
+  );
+}
+
 interface FieldsProps {
   readonly row: LaneRow;
   readonly typed: TypedFields;
-  readonly saidBy: string;
+  readonly saidBy: string | undefined;
 }
 
 function Fields({ row, typed, saidBy }: FieldsProps): ReactElement {
@@ -148,40 +190,19 @@ function Fields({ row, typed, saidBy }: FieldsProps): ReactElement {
 function LaneFit({ row: { lane, fit } }: { readonly row: LaneRow }): ReactElement | null {
   if (fit === null) return null;
   const isFull = lane.swimmers > fit;
-  return (
-    <p data-wrong={isFull ? '' : undefined}>
-      {isFull ? `${count(lane.swimmers, 'swimmer')}, and only ` : ''}≈{fit} fit in a circle
-    </p>
-  );
+  return <p data-wrong={isFull ? '' : undefined}>{isFull ? `only ≈${fit} fit` : `≈${fit} fit`}</p>;
 }
 
-/** What a tap does to a lane. */
-function LaneDeeds({ table, row, isTested, onLane, onTakeOut, onTest, onRefused }: LaneRowsProps): ReactElement | null {
+/** What is to be known of a lane, and what a tap does to it. */
+function LaneDeeds({ row, isTested, onTakeOut, onTest, onRefused }: LaneRowsProps): ReactElement {
   const { number, written, from } = row;
-  const fromCss = written?.css ? baseFromCss(written.css, table.grid) : null;
-  const fromBase = written?.base && written.css === null ? cssFromBase(written.base) : 0;
   return (
-    <>
-      {written && fromCss !== null && written.base !== null ? (
-        <Button
-          name={`Lane ${number}: base from its CSS, about ${reading(fromCss)}`}
-          label={`Base by CSS ≈${reading(fromCss)}`}
-          look="small"
-          onPress={() => onLane({ ...written, base: null })}
-        />
-      ) : null}
-      {written && fromBase >= LEAST_PACE ? (
-        <Button
-          name={`Lane ${number}: CSS from its base, about ${reading(fromBase)}`}
-          label={`CSS by base ≈${reading(fromBase)}`}
-          look="small"
-          onPress={() => onLane({ ...written, css: fromBase })}
-        />
-      ) : null}
+    <div className={styles.deeds}>
+      <LaneFit row={row} />
       {written ? (
         <Button
           name={`Lane ${number}: CSS from a test`}
-          label="CSS test…"
+          label="CSS…"
           look="small"
           expanded={isTested}
           onPress={() => onTest(!isTested)}
@@ -197,7 +218,7 @@ function LaneDeeds({ table, row, isTested, onLane, onTakeOut, onTest, onRefused 
           onRefused={onRefused}
         />
       )}
-    </>
+    </div>
   );
 }
 

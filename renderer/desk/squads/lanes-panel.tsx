@@ -79,8 +79,6 @@ export function LanesPanel(props: LanesPanelProps): ReactElement {
         <p role="status">{deed?.said}</p>
         {deed?.undo ? <Button name="Undo that" look="small" onPress={deed.undo} /> : null}
       </div>
-      <SquadList squads={squads} onUse={use} onRefused={refuse} />
-      <KeepSquad squads={squads} lanes={keepable(table)} onRefused={refuse} />
       <LaneTable key={sheet} table={table} onLane={takeLane} onTakeOut={takeOut} onLine={goTo} onRefused={refuse} />
       <div className={styles.more}>
         <Button
@@ -92,6 +90,8 @@ export function LanesPanel(props: LanesPanelProps): ReactElement {
         />
         {children}
       </div>
+      <SquadList squads={squads} onUse={use} onRefused={refuse} />
+      <KeepSquad squads={squads} lanes={keepable(table)} onRefused={refuse} />
       <p className={styles.quiet}>
         How many fit in a circle is an estimate: swimmers of one pace, nobody passing, the lead back after two lengths
         when the last has left. How wide the lane is and who can swim close, you know better; the pool’s own rules come

@@ -108,6 +108,37 @@ describe('[evening] figures', () => {
     expect(ended.stops).toEqual({ count: 1, timeMs: 30_000 });
   });
 
+  test('a Stop in a break that only holds what follows is one too, but no lane stands for it; not where it was taken back', () => {
+    const text = 'Squad\nlane 1\nWarm-up\n2 x 50 @ 1:00\nbreak 5:00\nMain set\n2 x 50 @ 1:00\n';
+    const start: Deeds = [[0, { do: 'start' }]];
+    const { stops, lanes } = eveningOf([...start, [220, { do: 'stop' }]], text);
+    expect([stops, lanes[0]!.stopped]).toEqual([{ count: 1, timeMs: 0 }, []]);
+    const undone = eveningOf([...start, [220, { do: 'stop' }], [224, { do: 'undo' }]], text);
+    expect(undone.stops.count).toBe(0);
+  });
+
+  test('a Stop whose Resume was taken back is one, without a gap', () => {
+    const { stops } = eveningOf([
+      [0, { do: 'start' }],
+      [20, { do: 'stop' }],
+      [30, { do: 'resume' }],
+      [31, { do: 'undo' }],
+      [50, { do: 'resume' }],
+    ]);
+    expect(stops).toEqual({ count: 1, timeMs: 30_000 });
+  });
+
+  test('a lane that comes in stopped stands by the Stop of the others', () => {
+    const { stops } = eveningOf([
+      [0, { do: 'start' }],
+      [5, { do: 'lane-out', lanes: [2] }],
+      [20, { do: 'stop' }],
+      [30, { do: 'lane-in', lanes: [2] }],
+      [50, { do: 'resume' }],
+    ]);
+    expect(stops).toEqual({ count: 1, timeMs: 30_000 });
+  });
+
   test('a Stop ends for a lane that loses its last rep', () => {
     const { lanes } = eveningOf([
       [0, { do: 'start' }],
@@ -123,7 +154,7 @@ describe('[evening] figures', () => {
     expect([stops, bookedMs, lanes.length]).toMatchInlineSnapshot(`
       [
         {
-          "count": 3,
+          "count": 5,
           "timeMs": 329000,
         },
         3600000,

@@ -60,6 +60,14 @@ describe('[dispatch] order', () => {
     expect(rest).toHaveLength(30);
   });
 
+  test('coaches all at once, however many windows they have open', () => {
+    const deck = new Deck();
+    for (let window = 0; window < 25; window++) deck.join('desk', 'desk');
+    deck.names(1000);
+    deck.news();
+    expect(deck.names()).toHaveLength(25);
+  });
+
   test('one that joins is told at once, and one that has left no more', () => {
     const deck = new Deck();
     const leave = deck.join('remote', 'remote');
@@ -78,6 +86,19 @@ describe('[dispatch] pace', () => {
     deck.news();
     deck.news();
     expect(deck.names()).toHaveLength(2);
+  });
+
+  test('the third of three quick commands is told when its time comes, by one timer, and nobody is asked until then', () => {
+    const deck = new Deck();
+    let asked = 0;
+    deck.join('desk', 'desk');
+    deck.join('wall', 'idle', { isBehind: () => (asked++, false) });
+    deck.names(1000);
+    for (let command = 0; command < 4; command++) deck.news();
+    expect([deck.names(), deck.clock.pending]).toEqual([['desk', 'desk'], 1]);
+    asked = 0;
+    expect([deck.names(124), asked]).toEqual([[], 0]);
+    expect([deck.names(1), asked]).toEqual([['desk'], 1]);
   });
 
   test('never more than ten in any second, and the latest within an eighth of one', () => {

@@ -1,7 +1,8 @@
-/* A screen that does not take what waits for it. */
+/* What goes out to one screen: until it does not take what waits for it, and what it is told of the run. */
 
-import { expect, test } from 'vitest';
-import { outflow } from '../../../app/host/deck/outflow.ts';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { outflow, runReader } from '../../../app/host/deck/outflow.ts';
+import type { RunStream } from '../../../app/host/deck/run-stream.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 /** A line on which so many bytes wait from the first message on. */
@@ -103,4 +104,69 @@ test('[screen] a quick one, on which nothing waits, needs no timer', () => {
   const { clock, out } = slowLine(0);
   out.send('a');
   expect(clock.pending).toBe(0);
+});
+
+describe('[snapshots] a screen is told of the run', () => {
+  let n: number;
+  let texts: string[];
+  let sent: string[];
+  /** So many messages fit before it has taken what waits. */
+  let room: number;
+  beforeEach(() => {
+    n = 1;
+    texts = ['A'];
+    sent = [];
+    room = Infinity;
+  });
+
+  function reader() {
+    const stream = {
+      place: () => ({ n, run: 'r', count: 0 }),
+      textMessages: () => new Map(texts.map((text) => [text, `text ${text}`])),
+      messageFrom: (from: { n: number } | null) => `${from?.n ?? 'nothing'} to ${n}`,
+    } as unknown as RunStream;
+    const send = (text: string): void => {
+      sent.push(text);
+      room--;
+    };
+    return runReader(stream, { send, hasRoom: () => room > 0, end: () => undefined });
+  }
+
+  test('with each text once, then the whole, then what is new', () => {
+    const screen = reader();
+    expect([screen.isBehind(), screen.tell(), screen.isBehind()]).toEqual([true, true, false]);
+    n = 2;
+    texts = ['A', 'B'];
+    expect([screen.isBehind(), screen.tell(), screen.isBehind()]).toEqual([true, true, false]);
+    expect(sent).toEqual(['text A', 'nothing to 1', 'text B', '1 to 2']);
+  });
+
+  test('from the beginning once it has missed something, but for the texts', () => {
+    const screen = reader();
+    screen.tell();
+    screen.startAnew();
+    expect([screen.isBehind(), screen.tell()]).toEqual([true, true]);
+    expect(sent).toEqual(['text A', 'nothing to 1', 'nothing to 1']);
+  });
+
+  test('only as far as there is room, and of the rest later', () => {
+    texts = ['A', 'B'];
+    const screen = reader();
+    for (let message = 0; message < 3; message++) {
+      room = 1;
+      screen.tell();
+    }
+    expect(sent).toEqual(['text A', 'text B', 'nothing to 1']);
+  });
+
+  test('and a text that took all the room is not counted as told', () => {
+    const screen = reader();
+    for (const more of [[], ['B']]) {
+      texts = ['A', ...more];
+      room = 1;
+      expect(reader().tell()).toBe(false);
+    }
+    room = 0;
+    expect([screen.isBehind(), screen.tell()]).toEqual([false, false]);
+  });
 });

@@ -78,7 +78,21 @@ describe('[snapshots] a stream', () => {
     const clock = new FakeClock();
     const host = new DeckHost({ clock, timers: clock.timers, journal: new JournalInMemory(), newId: () => 'run' });
     const { whole } = host.streams;
+    expect(whole.place()).toEqual({ n: host.snapshot().n, run: null, count: 0 });
     expect(read(whole.messageFrom(whole.place()))).toMatchObject({ say: 'snapshot', run: null });
+  });
+
+  test('has the texts that the snapshot names as messages, by their hashes, after the next command too', async () => {
+    const { give, stream, open } = await opened();
+    for (const deed of ['start', 'mark']) {
+      await give(deed);
+      for (const each of [stream, open]) {
+        const hash = (read(each.messageFrom(null)) as Snapshot).run!.text;
+        const [[name, message] = [], ...others] = each.textMessages();
+        expect([name, others]).toEqual([hash, []]);
+        expect(JSON.parse(message!)).toEqual({ say: 'text', hash, ...SOURCE });
+      }
+    }
   });
 
   test('has notices with the commands, the public one never, nor marks', async () => {

@@ -103,6 +103,20 @@ describe('[delete] a run', () => {
   });
 });
 
+describe('[delete] one that was never started', () => {
+  test('goes by its name; one that was started, or is not there, is refused', async () => {
+    put('runs/opened.jsonl', journalLines({ run: 'opened', text: TEXT }, []).join(''));
+    const { runs } = await given<'never-started'>(records, { do: 'never-started' });
+    expect(runs).toMatchObject([{ name: 'opened', title: 'Harbour squad' }]);
+    for (const only of ['one', '../sessions/x'])
+      expect(await records.ask({ do: 'delete-never-started', only })).toMatchObject({ ok: false });
+    expect(filesOf('one')).toHaveLength(6);
+    await given<'delete-never-started'>(records, { do: 'delete-never-started', only: 'opened' });
+    expect(filesOf('opened')).toEqual([]);
+    expect((await given<'never-started'>(records, { do: 'never-started' })).runs).toEqual([]);
+  });
+});
+
 describe('[delete] a name', () => {
   test('leaves it in no byte and no file name, and every run as it was', async () => {
     const before = await given<'review'>(records, { do: 'review', run: 'one' });

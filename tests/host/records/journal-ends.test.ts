@@ -1,7 +1,7 @@
 /* The first line of a journal and its last bytes, whatever stands between and whatever the file is. */
 
 import { execFileSync } from 'node:child_process';
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readEnds } from '../../../app/host/records/journal-ends.ts';
@@ -37,6 +37,19 @@ describe('[record] the ends of a journal', () => {
 
   test.each([3, 4096, 20_000])('have no first line without a newline: %i bytes', (length) => {
     expect(ends('x'.repeat(length))).toEqual({ first: null, last: 'x'.repeat(Math.min(length, 1024)) });
+  });
+
+  test.runIf(process.platform === 'linux')('leave no file open', () => {
+    ends('one\n');
+    expect(() => readEnds(folder)).toThrow();
+    const open = readdirSync('/proc/self/fd').map((number) => {
+      try {
+        return readlinkSync(`/proc/self/fd/${number}`);
+      } catch {
+        return null;
+      }
+    });
+    expect(open.filter((path) => path?.startsWith(folder))).toEqual([]);
   });
 
   test('have no first line longer than four MiB, which is more than any session', () => {

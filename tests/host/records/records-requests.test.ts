@@ -63,7 +63,7 @@ describe('[records] a run', () => {
     ],
   };
 
-  test('has a review: record, hand times with paces and fade, tests, spans, leaves not called, and additions', async () => {
+  test('has a review: record, hand times with paces and fade, tests, leaves not called, and additions', async () => {
     const { version } = (await answerTo({ do: 'keep', run: 'one', version: null, added })) as { version: string };
     const review = await answerTo({ do: 'review', run: 'one' });
     expect(review).toMatchObject({
@@ -71,7 +71,6 @@ describe('[records] a run', () => {
       unit: 'm',
       record: { run: 'one', effort: 6, load: 86, commands: [{}, { words: 'cramp', added: 'left calf' }, {}] },
       css: [{ lane: 1, cssMs: 95_000, caution: null, why: null }],
-      spans: [{ part: 'Main set', partIndex: 0, fromMs: 10_000 }],
       notCalled: [{ fromMs: 60_000, toMs: 75_000, leaves: 'lane 1: 50 fast, rep 2' }],
       added,
       version,

@@ -256,6 +256,7 @@ describe('the files', () => {
     const aside = `/data/${file}.aside-1`;
     expect(host.book.said).toEqual([`/data/${file} holds no devices: it is kept as ${aside}.`]);
     expect(disk.text(aside)).toBe(text);
+    expect(host.book.devices()).toEqual([]);
     wall(host);
     joined(host);
     await host.book.written();
@@ -271,6 +272,7 @@ describe('the files', () => {
       expect(host.book.said).toEqual([
         `/data/${file} is of a newer Lanecall and left as it is: who is let in, or thrown out, is forgotten when Lanecall ends.`,
       ]);
+      expect(host.book.devices()).toEqual([]);
       wall(host);
       const { given } = joined(host);
       await host.book.written();
@@ -288,6 +290,7 @@ describe('the files', () => {
       '/data/walls.json cannot be read (this user may not read or write it): ' +
         'who is let in, or thrown out, is forgotten when Lanecall ends.',
     ]);
+    expect(host.book.devices()).toEqual([]);
     wall(host);
     await host.book.written();
     expect(Buffer.from(disk.files.get('/data/walls.json')!).toString()).toBe('{"version":1,"walls":[]}');
@@ -302,6 +305,7 @@ describe('the files', () => {
       '/data/keys.json holds no devices and cannot be moved (the disk is read-only): ' +
         'who is let in, or thrown out, is forgotten when Lanecall ends.',
     ]);
+    expect(book.devices()).toEqual([]);
   });
 
   test('that cannot be written: the coach is told until they can, and a thrown-out device may come back', async () => {

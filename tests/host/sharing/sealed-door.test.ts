@@ -16,6 +16,10 @@ async function joined(role: 'remote' | 'tablet' = 'remote') {
 }
 
 const NOT_VALID = { why: 'This code is not valid any more: ask the coach for a new one.', again: true };
+const NOT_SHOWN = {
+  why: 'That is not the code that the coach’s window shows now: look at it again, or ask for a new one.',
+  again: true,
+};
 const NOT_LET_IN = { why: 'This device is not let in any more: ask the coach for a code.', again: true };
 
 describe('a code', () => {
@@ -79,6 +83,15 @@ describe('a code', () => {
     expect([book.code(), join(knock(), second)]).toEqual([third, null]);
     await book.end();
     expect([book.code(), join(knock(), third.letters)]).toEqual([null, null]);
+  });
+
+  test('that is not the one shown now is said so, but not on this machine, where codes are not shown', async () => {
+    const { book, knock } = await doors();
+    const first = book.showCode('remote').letters;
+    book.showCode('remote');
+    book.claim('ten minutes');
+    const said = [knock(), knock({ listener: 'machine' })].map((caller) => [join(caller, first), caller.bye()]);
+    expect(said.flat()).toEqual([null, NOT_SHOWN, null, NOT_VALID]);
   });
 
   test('is still valid after any number of wrong ones', async () => {

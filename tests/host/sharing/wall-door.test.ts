@@ -84,14 +84,35 @@ describe('digits', () => {
     expect(wall.said().length).toBe(1);
   });
 
-  test('are shown by one page of an address: the latest', async () => {
+  test('are shown by one wall of an address: a later one waits until that is let in or gone', async () => {
     const { book, knock } = await doors();
-    const [first, second] = [knock(AT_WALL), knock(AT_WALL)];
+    const wait = { why: 'Another screen at this address shows its digits: let that one in first.', again: false };
+    const first = knock(AT_WALL);
     const digits = show(first)!;
-    show(second);
-    expect(first.bye()).toEqual({ why: 'Another page of this device shows its digits now.', again: false });
-    expect([book.showing(), book.letInWall(digits)]).toEqual([1, expect.any(String)]);
-    expect(book.letInWall(digitsOn(second)!)).toBeNull();
+    const second = knock(AT_WALL);
+    expect([show(second), second.bye(), second.closed]).toEqual([null, wait, wait.why]);
+    expect([digitsOn(first), first.closed, book.showing()]).toEqual([digits, null, 1]);
+    expect(book.letInWall(digits)).toBeNull();
+    const third = knock(AT_WALL);
+    expect(show(third)).toMatch(/^\d{4}$/);
+    third.leave();
+    expect(show(knock(AT_WALL))).toMatch(/^\d{4}$/);
+  });
+
+  test('are shown in turns of 120 s by walls of one address', async () => {
+    const { book, clock, knock } = await doors();
+    const first = knock(AT_WALL);
+    show(first);
+    clock.advance(119_999);
+    expect(show(knock(AT_WALL))).toBeNull();
+    clock.advance(1);
+    expect(first.closed).toBeNull();
+    const second = knock(AT_WALL);
+    expect(show(second)).toMatch(/^\d{4}$/);
+    expect(first.bye()?.why).toBe('Another screen at this address shows its digits: let that one in first.');
+    clock.advance(119_999);
+    expect(show(knock(AT_WALL))).toBeNull();
+    expect([book.showing(), book.letInWall(digitsOn(second)!)]).toEqual([1, null]);
   });
 
   test('are shown by 64 at once: with one more, the one that has waited longest goes', async () => {

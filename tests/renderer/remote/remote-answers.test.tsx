@@ -31,6 +31,55 @@ test('a command is called sent at once, until the host has answered', async () =
   expect(feedback()).toBe('The lane is out.');
 });
 
+test('a command that the host has not answered within a second is not called sent alone', () => {
+  vi.useFakeTimers();
+  const coach = remote();
+  coach.answers = false;
+  press('Stop');
+  act(() => void vi.advanceTimersByTime(999));
+  expect(feedback()).toBe('Stop all lanes: sent');
+  act(() => void vi.advanceTimersByTime(1));
+  expect(feedback()).toBe('Stop all lanes: sent, no answer yet');
+  expect(screen.getByRole('status').getAttribute('data-kind')).toBe('refused');
+  vi.useRealTimers();
+});
+
+const LOST = 'The link is lost: tap again when it is back. A tap counts only if it arrives within 5 s.';
+
+test('while the link is lost that is said at once, and for as long as it lasts', () => {
+  const coach = remote();
+  coach.linked(false);
+  expect(feedback()).toBe(LOST);
+  coach.at(100);
+  expect(feedback()).toBe(LOST);
+  coach.linked(true);
+  expect(feedback()).toBe('');
+});
+
+test('Stop may be tapped while the link is lost: it is never called sent, it is not felt, and the loss stays said', () => {
+  const felt: number[] = [];
+  vi.stubGlobal('navigator', { vibrate: (ms: number) => felt.push(ms) });
+  const coach = remote();
+  coach.linked(false);
+  coach.answers = false;
+  fireEvent.pointerDown(screen.getByRole('button', { name: 'Stop' }));
+  press('Stop');
+  expect(coach.given.map(({ command }) => command.do)).toEqual(['stop']);
+  expect(feedback()).toMatch(/^The link is lost\. Stop all lanes has not reached the program: call out/);
+  expect(felt).toEqual([]);
+});
+
+test('what was said of a command while the link was lost is over once it is back', async () => {
+  const coach = remote();
+  coach.linked(false);
+  coach.refusal = 'Stop all lanes was not answered.';
+  press('Stop');
+  await act(() => Promise.resolve());
+  expect(feedback()).toBe('The link is lost. Stop all lanes was not answered.');
+  coach.linked(true);
+  expect(feedback()).toBe('');
+});
+
 test('a tap on a button is felt as the finger comes down; one on what is not offered is not', () => {
   const felt: number[] = [];
   vi.stubGlobal('navigator', { vibrate: (ms: number) => felt.push(ms) });

@@ -40,6 +40,8 @@ export class CoachWindow {
   readonly shared: SharingWish[] = [];
   /** What the host answers in place of carrying a command out; null where it does that. */
   refusal: string | null = null;
+  /** Whether it answers commands at all. */
+  answers = true;
   /** What the host does with a touch. */
   take: Link['touch'] = () => Promise.resolve({ ok: true, at: null, why: null });
   private readonly store = createDeckStore();
@@ -92,6 +94,7 @@ export class CoachWindow {
       close: () => undefined,
       command: (command, _seen, madeFrom) => {
         this.given.push({ command, madeFrom });
+        if (!this.answers) return new Promise(() => undefined);
         if (this.refusal !== null) return Promise.resolve({ ok: false, at: null, why: this.refusal });
         act(() => {
           this.carryOut(command);
@@ -157,6 +160,13 @@ export class CoachWindow {
   /** The host tells of wall screens. */
   told(wallScreens: readonly ScreenTold[]): void {
     act(() => this.store.setState({ wallScreens }));
+  }
+
+  /** The link is lost from now on, or is there again. */
+  linked(isLinked: boolean): void {
+    act(() =>
+      this.store.setState(isLinked ? { status: 'live', lostSince: null } : { status: 'lost', lostSince: this.t }),
+    );
   }
 
   /** The host tells how sharing stands, or of another window that may be opened. */

@@ -147,6 +147,13 @@ export function createCoachActions(
     return false;
   }
 
+  /** Once the link is back, what was refused while it was lost is over: the run itself shows what was carried out. */
+  link.store.subscribe(({ status }, before) => {
+    const { feedback } = store.getState();
+    if (status !== 'live' || before.status !== 'lost' || feedback?.kind !== 'refused') return;
+    if (feedback.at >= (before.lostSince ?? Infinity)) store.setState({ feedback: null });
+  });
+
   /** Shows what another screen has done. */
   link.store.subscribe(({ run }) => {
     if (!run) return;

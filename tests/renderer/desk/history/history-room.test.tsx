@@ -9,6 +9,7 @@ import type { Afterwards } from '../../../../app/core/record/afterwards.ts';
 import { HistoryRoom } from '../../../../renderer/desk/history/history-room.tsx';
 import type { SessionAgain } from '../../../../renderer/desk/history/bring.ts';
 import type { AskRecords } from '../../../../renderer/link/records.ts';
+import { tap } from '../../../support/coach/finger.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
 import { SQUAD_TEXT, SwumRuns } from '../../../support/host/swum-runs.ts';
 import { journalLines, THURSDAY } from '../../../support/host/written-journal.ts';
@@ -233,6 +234,21 @@ describe('[history] who was there', () => {
     await waitFor(() => expect(keptAttendance()?.[1]).toEqual({ lane: 2, swimmers: 1, names: null }));
   });
 
+  test('Enter adds whoever is typed, and so does going elsewhere; moving on to the lane does not yet', async () => {
+    swum.write('one');
+    open();
+    await screen.findByRole('button', { name: 'Ana' });
+    const field = screen.getByLabelText<HTMLInputElement>('Somebody else');
+    fireEvent.change(field, { target: { value: 'Zoe' } });
+    fireEvent.blur(field, { relatedTarget: screen.getByLabelText('in') });
+    expect(field.value).toBe('Zoe');
+    fireEvent.submit(field.form!);
+    expect(field.value).toBe('');
+    fireEvent.change(field, { target: { value: 'Yusuf' } });
+    fireEvent.blur(field, { relatedTarget: screen.getByLabelText('Notes, for next week') });
+    await waitFor(() => expect(keptAttendance()?.[0]?.names).toEqual(['Zoe', 'Yusuf']));
+  });
+
   test('nobody is added twice, and nobody without a name', async () => {
     swum.write('one');
     open();
@@ -289,6 +305,9 @@ describe('[history] deleting', () => {
     press('Keep it');
     expect(swum.text('/data/runs/one.jsonl')).not.toBeNull();
     press('Delete this run');
+    tap(screen.getByRole('button', { name: 'Delete for good' }), 2);
+    await screen.findByText('Hold Delete for good for 0.6 s.');
+    expect(swum.text('/data/runs/one.jsonl')).not.toBeNull();
     press('Delete for good');
     await screen.findByText('The run is deleted.');
     expect(swum.text('/data/runs/one.jsonl')).toBeNull();
@@ -322,6 +341,28 @@ describe('[history] deleting', () => {
     expect(['one', 'two', 'three'].map((run) => swum.text(`/data/runs/${run}.jsonl`) !== null)).toEqual([
       ...[true, false, false],
     ]);
+  });
+
+  test('of what was never started one goes by itself, and the others stay', async () => {
+    swum.write('one');
+    swum.write('two', {}, []);
+    const notBegun = [{ say: 'closed', at: 5000, why: 'not begun' }] as const;
+    const text = SQUAD_TEXT.replace('Thursday', 'Friday');
+    swum.disk.put('/data/runs/three.jsonl', Buffer.from(journalLines({ run: 'three', text }, notBegun).join('')));
+    open();
+    await screen.findByRole('heading', { name: 'Harbour squad, Thursday' });
+    press(/^Delete ?a name everywhere/);
+    fireEvent.click(
+      await screen.findByRole('button', { name: 'Delete Harbour squad, Friday, opened Thu 26 November 2026, 19:30' }),
+    );
+    press('Delete for good');
+    await screen.findByText('Harbour squad, Friday is gone, from 1 run.');
+    expect(['one', 'two', 'three'].map((run) => swum.text(`/data/runs/${run}.jsonl`) !== null)).toEqual([
+      ...[true, true, false],
+    ]);
+    await waitFor(() =>
+      expect(within(screen.getByRole('list', { name: 'Never started' })).getAllByRole('button')).toHaveLength(1),
+    );
   });
 
   test('everything goes, what this window remembers of it too', async () => {

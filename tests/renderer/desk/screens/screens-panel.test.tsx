@@ -9,6 +9,7 @@ import { ScreensPanel } from '../../../../renderer/desk/screens/screens-panel.ts
 import { keysTakenBy } from '../../../../renderer/desk/actions/taken-keys.ts';
 import { freeKeyboard } from '../../../../renderer/ui/coach/free-keyboard.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
+import { told as shared } from '../sharing/told.ts';
 
 beforeEach(() => {
   // This small DOM loads no frames, and complains of each at length.
@@ -80,6 +81,14 @@ describe('[screens] the panel', () => {
     opened();
     expect(screen.getByText(/No wall screen has been connected yet/)).toBeTruthy();
     expect(screen.queryByRole('button', { name: 'Show which is which' })).toBeNull();
+  });
+
+  test('without a screen, while sharing is on, it says which address the television opens', () => {
+    const { coach } = opened();
+    coach.sharing(shared());
+    expect(screen.getByText(/^No wall screen has been connected yet/).textContent).toBe(
+      'No wall screen has been connected yet. Open http://192.168.1.20:7525/ in the television’s browser.',
+    );
   });
 
   test('a single screen is open at once, of several none', () => {

@@ -34,6 +34,13 @@ test('[sharing] it is thrown out from there, and why it was not is said', async 
   expect(screen.getByText('It is no longer let in.')).toBeTruthy();
 });
 
+test('[sharing] several new devices are one row, each with its name on what throws it out', () => {
+  const { coach, container } = news();
+  const [phone, tablet] = [device({ isNew: true }), device({ isNew: true, role: 'tablet', name: 'Tablet 1' })];
+  coach.sharing(told({ devices: [phone, { ...tablet, id: 'b'.repeat(16) }] }));
+  expect(container.textContent).toBe('2 devices are in. Not yours?Throw out Phone 1Throw out Tablet 1');
+});
+
 test('[sharing] a wall screen, whose digits the coach has just typed, and a window of this machine are no news', () => {
   const { coach, container } = news();
   const [wall, own] = [device({ role: 'wall', isNew: true }), device({ role: 'coach', isNew: true })];

@@ -162,7 +162,7 @@ describe('[sharing] a phone or a tablet', () => {
     const { coach } = panel(told({ code: CODE }));
     expect(screen.getByRole('img', { name: 'Code for one phone' })).toBeTruthy();
     expect(screen.getByText('7K2QM 0H3TZ 4RVD8 XWB5C')).toBeTruthy();
-    expect(screen.getByText(/with \/remote behind it/)).toBeTruthy();
+    expect(screen.getByText('http://192.168.1.20:7525/remote')).toBeTruthy();
     expect(screen.getByText('For one phone, valid for 120 s more.')).toBeTruthy();
     act(() => void vi.advanceTimersByTime(20_000));
     expect(screen.getByText('For one phone, valid for 100 s more.')).toBeTruthy();
@@ -220,7 +220,7 @@ describe('[sharing] what was let in', () => {
       'Phone 1phone, connected, clock poor: nobody should leave on it',
       'Tablet 1tablet, connected',
       'Window 2window on this machine, connected, clock fair',
-      'Deep endwall screen, not connected',
+      'Deep endwall screen, not connected, named under the screens below',
     ]);
     expect(screen.getByText(/On an open Wi-Fi anyone can read.*A phone that is lost unlocked commands/)).toBeTruthy();
   });
@@ -242,6 +242,22 @@ describe('[sharing] what was let in', () => {
     expect(within(screen.getByRole('listitem')).getByRole('alert').textContent).toBe('That name is taken.');
   });
 
+  test('is not thrown out where it is this window itself, which is said, or where the host lets nobody', () => {
+    const own = device({ role: 'coach', name: 'Coach’s page 1', isYours: true, mayThrowOut: false });
+    const other = device({ id: 'b'.repeat(16), role: 'coach', name: 'Coach’s page 2', mayThrowOut: false });
+    panel(told({ devices: [own, other] }));
+    expect(screen.queryByRole('button', { name: /^Throw out/ })).toBeNull();
+    const [first, second] = screen.getAllByRole('listitem').map((item) => item.textContent);
+    expect(first).toContain('this window');
+    expect(second).not.toContain('this window');
+  });
+
+  test('has one name only where it is a wall screen: that of its screen, given there', () => {
+    panel(told({ devices: [device({ role: 'wall', name: 'Wall 1' })] }));
+    expect(button('Rename Wall 1')).toBeNull();
+    expect(button('Throw out Wall 1')).toBeTruthy();
+  });
+
   test('is all that a tablet sees: it may throw out, and lets nobody in', () => {
     const { coach } = panel(told({ mayLetIn: false, devices: [device()] }));
     const names = screen.getAllByRole('button').map((each) => each.getAttribute('aria-label'));
@@ -261,6 +277,21 @@ describe('[sharing] another window on this machine', () => {
     const link = screen.getByRole('link', { name: 'Open it (works once)' });
     expect(link.getAttribute('href')).toBe('http://localhost:7525/#7K2QM0H3TZ4RVD8XWB5C');
     expect(link.getAttribute('rel')).toContain('noopener');
+  });
+
+  test('its address goes once it was used, and with the panel', () => {
+    const { coach } = panel(told());
+    const link = (): HTMLElement | null => screen.queryByRole('link', { name: 'Open it (works once)' });
+    coach.sharing(told(), 'http://localhost:7525/#7K2QM0H3TZ4RVD8XWB5C');
+    // Nothing is opened here.
+    link()!.addEventListener('click', (event) => event.preventDefault());
+    fireEvent.click(link()!);
+    expect(link()).toBeNull();
+    coach.sharing(told(), 'http://localhost:7525/#8K2QM0H3TZ4RVD8XWB5C');
+    expect(link()).toBeTruthy();
+    cleanup();
+    render(<Sharing link={coach.tools.link} />);
+    expect(link()).toBeNull();
   });
 
   test('is not offered in the desktop program, which has its windows', () => {

@@ -34,6 +34,8 @@ export function device(more: Partial<SharedDevice> = {}): SharedDevice {
     connected: true,
     clock: 'good',
     isNew: false,
+    isYours: false,
+    mayThrowOut: true,
     ...more,
   };
 }
