@@ -115,7 +115,7 @@ describe("the coach's buttons", () => {
     ['shorter', '−5 s a rep | [ |  | interval shorter', 'chosen more', { do: 'interval', lanes: [2], seconds: -5 }],
     ['longer', '+5 s a rep | ] |  | interval longer', 'chosen more', { do: 'interval', lanes: [2], seconds: 5 }],
     ['mark', 'Mark | M |  | for the record', 'chosen more', { do: 'mark', lanes: [2] }],
-    ['restart', 'Restart | Shift R |  | back to the last start', 'pressed row more', { do: 'restart' }],
+    ['restart', 'Restart | Shift R |  | back to the last start', 'pressed row', { do: 'restart' }],
     ['finish', 'Finish | Shift F |  | ends the session', 'pressed row', { do: 'finish' }],
     ['move-on', 'Move on | Shift M |  | to what is next', 'pressed row more', { do: 'move-on' }],
     ['undo', 'Undo | U |  | ', '', { do: 'undo' }],
