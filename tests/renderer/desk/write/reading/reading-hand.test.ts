@@ -114,7 +114,7 @@ describe('[reading] a text', () => {
     expect(answer({ do: 'fit', source: SET.source })).toBeNull();
     expect(answer({ do: 'read', source: { text: '4 x 50 @ 1.30', lanesText: null } })).toMatchObject({
       kind: 'faults',
-      mends: [{ line: 1, right: '1:30' }],
+      mends: [{ line: 1, name: 'Mend: 1:30' }],
     });
     expect(answer({ do: 'explain', line: 1 })).toBeNull();
     expect(answer({ do: 'read', source: { text: '', lanesText: null } })).toEqual({ kind: 'nothing' });
