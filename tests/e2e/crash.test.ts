@@ -78,13 +78,14 @@ describe('[crash] at the start', () => {
     const data = freshDataFolder();
     const first = await start(data, { session: SESSION });
     await first.command('a', { do: 'start' });
+    // A disk that takes longer than 100 ms is not waited for.
+    await expect.poll(() => readFileSync(journalsIn(data)[0]!, 'utf8')).toContain('"say":"command"');
     await first.kill();
     const second = await start(data);
     const { run, startUp } = (await second.sight()).snapshot;
     expect(startUp).toEqual({ run: run!.id, unattended: [] });
     expect((await second.post('/leave', { run: 'another' })).status).toBe(409);
     expect((await second.post('/leave', { run: run!.id })).status).toBe(200);
-    // A disk that takes longer than 100 ms is not waited for.
     await expect.poll(() => readFileSync(journalsIn(data)[0]!, 'utf8')).toContain('"why":"left"');
     await second.kill();
     expect((await (await start(data)).sight()).snapshot).toMatchObject({ run: null, notices: [] });

@@ -94,6 +94,7 @@ async function open(): Promise<void> {
   await coach.getByRole('textbox', { name: 'Session', exact: true }).fill(SESSION);
   await button(coach, 'Run this session').click();
   await button(coach, 'Start').waitFor();
+  await expect.poll(() => deck.hasRun()).toBe(true);
   // The clock of the run never starts anew: by it one sees that the window has followed.
   await coach.getByRole('combobox', { name: 'Which clock' }).selectOption('since opening');
 }

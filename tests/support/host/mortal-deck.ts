@@ -84,6 +84,11 @@ export class MortalDeck {
     return this.followed.run;
   }
 
+  /** Whether this process has heard of a run: a page may have before. */
+  hasRun(): boolean {
+    return this.followed !== null;
+  }
+
   /** Since the clock began, in ms. */
   now(): number {
     return this.clock.now();
