@@ -18,8 +18,8 @@ export function proofOf(known: Known, nonces: Nonces, address: string): string {
   const key = derivedKey(known.say === 'join' ? known.code : known.key, nonces, 'proof');
   const said = [known.say, known.say === 'join' ? '' : known.id, nonces.screen, nonces.host, address];
   // Each with its length before it, so that no two lists read the same.
-  const transcript = said.map((part) => `${part.length}:${part}`).join('');
-  return bytesToHex(hmac(sha256, key, utf8ToBytes(transcript)));
+  const exchange = said.map((part) => `${part.length}:${part}`).join('');
+  return bytesToHex(hmac(sha256, key, utf8ToBytes(exchange)));
 }
 
 /** Whether this is the proof. Takes as long for a nearly right one as for any other. */

@@ -12,10 +12,10 @@ const JOIN: Known = { say: 'join', code: '0123456789ABCDEFGHJK' };
 const RETURN: Known = { say: 'return', id: '0123456789abcdef', key: 'ab'.repeat(32) };
 
 /** As Node's own library makes it. */
-function byNode(secret: string, transcript: string): string {
+function byNode(secret: string, exchange: string): string {
   const salt = Buffer.from(NONCES.screen + NONCES.host, 'hex');
   const key = Buffer.from(hkdfSync('sha256', secret, salt, 'lanecall 1 proof', 32));
-  return createHmac('sha256', key).update(transcript).digest('hex');
+  return createHmac('sha256', key).update(exchange).digest('hex');
 }
 
 const SAID = `32:${NONCES.screen}32:${NONCES.host}17:${ADDRESS}`;
