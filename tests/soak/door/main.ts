@@ -47,6 +47,7 @@ async function goInside(): Promise<number> {
   const again = [process.execPath, ...process.execArgv, fileURLToPath(import.meta.url), ...process.argv.slice(2)];
   const child = spawn('unshare', ['--map-root-user', '--net', 'sh', '-c', network, 'sh', ...again], {
     stdio: 'inherit',
+    env: { ...process.env, [INSIDE]: 'yes' },
   });
   child.on('error', () => process.stderr.write('This needs Linux, with unshare and ip.\n'));
   const [status] = (await once(child, 'close')) as [number | null];
