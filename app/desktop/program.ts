@@ -57,7 +57,7 @@ export async function startProgram(folder: string, pages: string): Promise<Progr
   await takeUp();
   const out = wayOut({
     timers,
-    now: clock.now,
+    now: () => clock.now(),
     isGoing() {
       const run = host.current();
       return run !== null && keepsAwake(run, Math.floor(clock.now() - run.openedAt));
