@@ -67,9 +67,9 @@ beforeEach(() => {
   world.startProgram.mockReset().mockImplementation(() => Promise.resolve({ ok: true, program }));
   world.spawn.mockReset().mockReturnValue({ unref: vi.fn() });
   vi.stubEnv('XDG_DATA_HOME', join(folder, 'own'));
-  vi.spyOn(process.stderr, 'write').mockImplementation((text, written) => {
+  vi.spyOn(process.stderr, 'write').mockImplementation((text: unknown, written: unknown) => {
     printed.push(String(text));
-    if (typeof written === 'function') written();
+    (written as () => void)();
     return true;
   });
   const { argv } = process;
