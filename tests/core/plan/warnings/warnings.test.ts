@@ -281,7 +281,7 @@ describe('the whole session', () => {
         code: 'over-time',
         line: 3,
         lane: null,
-        message: 'The plan ends at 19:10:01, 0:01 after the finish at 19:10.',
+        message: 'The plan ends at 19:10:01, 1 s after the finish at 19:10.',
       },
     ]);
   });
