@@ -6,8 +6,8 @@
 import { app, Menu, screen, session, type BrowserWindow } from 'electron';
 import { systemClock, type Clock } from '../host/time/clock.ts';
 import type { DeckHost } from '../host/deck/deck-host.ts';
-import type { Company } from '../host/deck/company.ts';
-import type { Shelves } from '../host/deck/questions.ts';
+import type { Company } from '../host/deck/telling/company.ts';
+import type { Shelves } from '../host/deck/answers/questions.ts';
 import { openDeck } from '../host/deck/deck-opening.ts';
 import { startLoop } from '../host/time/loop.ts';
 import { DEFAULT_PORT } from '../host/web/http-server.ts';
