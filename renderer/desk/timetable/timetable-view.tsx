@@ -9,8 +9,8 @@ import { Block, inBlocks } from '../outline/blocks.tsx';
 import { LanesHead, Rows } from './timetable-parts.tsx';
 import type { Timetable, TimetablePart } from './timetable-rows.ts';
 import type { WarningGroup } from './warning-groups.ts';
-import pageStyles from '../page.module.css';
-import tableStyles from '../table.module.css';
+import pageStyles from '../panel/page.module.css';
+import tableStyles from '../panel/table.module.css';
 import styles from './timetable-view.module.css';
 
 interface TimetableViewProps {

@@ -4,7 +4,7 @@
 
 import { expect, test } from 'vitest';
 import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
-import { planOf } from '../../support/deck.ts';
+import { planOf } from '../../support/run/deck.ts';
 
 /** The sentences of one kind, each with its line and lane. */
 const said = (code: string, ...lines: string[]) =>

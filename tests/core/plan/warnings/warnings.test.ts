@@ -17,7 +17,7 @@ import {
   set,
   timedSwim,
 } from '../../../support/coach/hand-session.ts';
-import { planOf as planOfText } from '../../../support/deck.ts';
+import { planOf as planOfText } from '../../../support/run/deck.ts';
 
 /** Line and lane of the warnings of one code. */
 function places(plan: Plan, code: WarningCode): readonly string[] {

@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import { hourPicture } from '../../../../renderer/desk/hour/hour-bars.ts';
 import { timetableOf } from '../../../../renderer/desk/timetable/timetable-rows.ts';
 import { writtenFit } from '../../../../renderer/desk/timetable/written-cuts.ts';
-import { planOf } from '../../../support/deck.ts';
+import { planOf } from '../../../support/run/deck.ts';
 import { HARBOUR, runOf } from '../../../support/coach/coach-run.ts';
 
 test('the timetable has a row a line with each lane’s own interval, estimates marked', () => {
