@@ -54,8 +54,10 @@ describe('[history] the list', () => {
           { lane: 1, plannedDistance: 300, distance: 200 },
           { lane: 2, plannedDistance: 300, distance: 200 },
         ],
+        attendance: null,
         effort: 5,
         load: 350,
+        notes: [],
         css: [],
       },
     ]);
@@ -115,7 +117,7 @@ describe('[history] a summary', () => {
     const { length } = disk.files.get(write('one'))!;
     await runsIn();
     expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({
-      version: 2,
+      version: 3,
       journal: { length },
       after: null,
       run: { run: 'one', distance: 400 },
@@ -130,9 +132,9 @@ describe('[history] a summary', () => {
 
   test.each([
     ['missing', () => disk.takeAway(summaryOf('one'))],
-    ['damaged', () => disk.put(summaryOf('one'), Buffer.from('{"version":2'))],
+    ['damaged', () => disk.put(summaryOf('one'), Buffer.from('{"version":3'))],
     ['not of this kind', () => disk.put(summaryOf('one'), Buffer.from('[]'))],
-    ['of another version', () => changeSummary({ version: 1 })],
+    ['of another version', () => changeSummary({ version: 2 })],
     ['of a journal of another length', () => changeJournal({ length: 1 })],
     ['of a journal of another time', () => changeJournal({ changed: '1' })],
     ['without what is drawn', () => changeSummary({ run: { run: 'one' } })],
@@ -142,7 +144,7 @@ describe('[history] a summary', () => {
     harm();
     records = recordsOn(disk);
     expect(await runsIn()).toEqual(before);
-    expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({ version: 2, run: { run: 'one', distance: 400 } });
+    expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({ version: 3, run: { run: 'one', distance: 400 } });
   });
 
   const summary = (): { readonly journal: object } =>
