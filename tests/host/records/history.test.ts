@@ -105,6 +105,20 @@ describe('[history] the list', () => {
   });
 });
 
+test('[history] while all runs are worked out for the first time, whoever asks for another thing is answered in between', async () => {
+  for (const days of [1, 2, 3, 4]) write(`run-${days}`, undefined, { openedAt: THURSDAY + days * DAY });
+  let now = 0;
+  records = recordsOn(disk, { now: () => (now += 1000) });
+  const answered: string[] = [];
+  const all = given<'never-started'>(records, { do: 'never-started' }).then(() => answered.push('never started'));
+  const { toCome } = await given<'list'>(records, LIST);
+  answered.push('the list');
+  expect(toCome).toBeGreaterThan(0);
+  await all;
+  expect(answered).toEqual(['the list', 'never started']);
+  expect((await given<'list'>(records, LIST)).toCome).toBe(0);
+});
+
 describe('[history] a summary', () => {
   const readAgain = async (): Promise<number> => {
     records = recordsOn(disk);
