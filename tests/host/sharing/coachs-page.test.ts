@@ -1,8 +1,8 @@
 /* The coach's own page while sharing is on and when it ends: nobody throws it out, and it stays connected. */
 
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { DoorSocket } from '../../support/host/door-socket.ts';
-import { SharedDeck } from '../../support/host/shared-deck.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
+import { SharedDeck } from '../../support/host/deck/shared-deck.ts';
 
 let deck: SharedDeck;
 
