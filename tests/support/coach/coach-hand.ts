@@ -6,7 +6,7 @@ import type { Locator, Page } from 'playwright';
 import type { Command, CommandName, CommandOf } from '../../../app/core/run/command/command.ts';
 
 /** Longer than the press that Move on and Finish want, in ms. */
-const LONG_PRESS = 700;
+export const LONG_PRESS = 700;
 
 export interface BeforeCommand {
   /** Swimmers of a lane as the window shows them. */
