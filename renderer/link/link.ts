@@ -31,7 +31,7 @@ import { createOutbox, type CommandAnswer } from './outbox.ts';
 import type { Seen } from './seen.ts';
 import { createDeckStore, type DeckStore } from './store.ts';
 import type { ScreenIntroduction, ScreenRoom, ScreenWish } from '../../app/wire/screen-settings.ts';
-import type { SharingWish } from '../../app/wire/sharing.ts';
+import type { SharingWish } from '../../app/wire/sharing/sharing.ts';
 
 export interface Link {
   readonly store: Pick<DeckStore, 'getState' | 'getInitialState' | 'subscribe'>;

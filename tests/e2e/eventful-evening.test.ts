@@ -19,12 +19,11 @@ import { settle } from '../../app/core/run/settle.ts';
 import { view } from '../../app/core/run/view.ts';
 import { HOUR, SECOND, type Millis } from '../../app/core/units.ts';
 import { BOUNCE_TIME } from '../../renderer/ui/coach/commands/bounce.ts';
-import { browserPath } from '../support/browser.ts';
-import { button, giveByHand } from '../support/coach/coach-hand.ts';
-import { giveByThumb, looksAfterAll } from '../support/coach/remote-hand.ts';
-import { planOf } from '../support/deck.ts';
+import { browserPath } from '../support/system/browser.ts';
+import { button, giveByHand, giveByThumb, looksAfterAll } from '../support/coach/coach-hand.ts';
+import { planOf } from '../support/run/deck.ts';
 import { wronglyCalled } from '../support/sound/called-leaves.ts';
-import { MortalDeck } from '../support/host/mortal-deck.ts';
+import { MortalDeck } from '../support/host/deck/mortal-deck.ts';
 
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 const folder = new URL('../cases/eventful-evening/', import.meta.url);

@@ -6,8 +6,8 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { browserPath } from '../support/browser.ts';
-import { MovingDeck } from '../support/host/moving-deck.ts';
+import { browserPath } from '../support/system/browser.ts';
+import { MovingDeck } from '../support/host/deck/moving-deck.ts';
 import { tappedOnsets, tapSound } from '../support/sound/page-sound.ts';
 
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];

@@ -7,8 +7,8 @@ import { plannedTimes } from '../plan/schedule.ts';
 import { timeToFinish } from '../plan/totals.ts';
 import type { Leave } from '../run/record.ts';
 import { DAY, MINUTE, SECOND, type Millis } from '../units.ts';
-import type { Span } from './spans.ts';
-import { stopTotals, type LaneStop } from './stops.ts';
+import type { Span } from './course/spans.ts';
+import { stopTotals, type LaneStop } from './course/stops.ts';
 
 export interface PartBar {
   readonly part: string;

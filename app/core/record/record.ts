@@ -9,12 +9,12 @@ import { commandRecords, type CommandRecord } from '../run/feedback/command-reco
 import { leavesOf, wasCalled, type Leave } from '../run/record.ts';
 import type { LengthUnit, Millis, Tenths } from '../units.ts';
 import { NOTHING_ADDED, type Afterwards } from './afterwards.ts';
-import { courseOf, type KeptCourse } from './course.ts';
+import { courseOf, type KeptCourse } from './course/course.ts';
 import { eveningOf, type Evening } from './evening.ts';
-import { handTime } from './hand-time.ts';
+import { handTime } from './times/hand-time.ts';
 import type { Ended, KeptRun } from './kept-run.ts';
-import { sessionLoad } from './load.ts';
-import { spansUntil, type Span } from './spans.ts';
+import { sessionLoad } from './history/load.ts';
+import { spansUntil, type Span } from './course/spans.ts';
 
 export interface RunRecord {
   readonly run: string;

@@ -4,16 +4,16 @@
  */
 
 import { join } from 'node:path';
-import { withTouch, type Touch } from '../../core/record/touch.ts';
+import { withTouch, type Touch } from '../../core/record/times/touch.ts';
 import { recordOf, type RunRecord } from '../../core/record/record.ts';
-import { recordCsv } from '../../core/record/record-csv.ts';
-import { reviewJson } from '../../core/record/review-json.ts';
+import { recordCsv } from '../../core/record/tables/record-csv.ts';
+import { reviewJson } from '../../core/record/tables/review-json.ts';
 import { NOTHING_ADDED, type HandTimes } from '../../core/record/afterwards.ts';
 import { dayText, readDay } from '../../core/day.ts';
-import { courseOf } from '../../core/record/course.ts';
+import { courseOf } from '../../core/record/course/course.ts';
 import { namePattern } from '../../core/session/names/name-pattern.ts';
 import type { Millis } from '../../core/units.ts';
-import type { ToDelete } from '../../wire/deletion.ts';
+import type { ToDelete } from '../../wire/records/deletion.ts';
 import type {
   NeverStarted,
   RecordsAnswer,
@@ -21,14 +21,14 @@ import type {
   RecordsRefusal,
   RecordsRequest,
   RecordsWish,
-} from '../../wire/records.ts';
-import type { RunSummary } from '../../wire/run-summary.ts';
+} from '../../wire/records/records.ts';
+import type { RunSummary } from '../../wire/records/run-summary.ts';
 import { diskReason, type Disk } from '../journal/disk.ts';
 import type { Guard } from '../journal/run-file.ts';
 import { plainLetters, searchedWords } from '../library/session-facts.ts';
 import { runsFolder } from '../lock/data-folder.ts';
 import { keepAfterwards, readAfterwards, type AfterwardsRead, type PlacedRun } from './afterwards-file.ts';
-import { deleteForGood, finishDeletion, unfinishedText } from './deletion.ts';
+import { deleteForGood, finishDeletion, unfinishedText } from './deletion/deletion.ts';
 import { History, type KnownRun } from './history.ts';
 import { readKept, type KeptRead } from './kept-journal.ts';
 import { neverStartedIn } from './never-started.ts';

@@ -16,7 +16,7 @@ import type { CommandEntry } from '../journal/journal-line.ts';
 import { firstLines, type JournalLines } from '../journal/journal-text.ts';
 import type { FoundFile } from '../journal/run-file.ts';
 import { weightOf } from '../deck/run-texts.ts';
-import { THIS_MACHINE, type Commander } from '../sharing/guest.ts';
+import { THIS_MACHINE, type Commander } from '../sharing/doors/guest.ts';
 
 export interface FoundCommand extends TimedCommand {
   readonly id: string;

@@ -3,16 +3,16 @@
  * every start, unless it is taken up after a crash.
  */
 
-import { JOINING_PAGES, type KeyGiven } from '../../wire/joining.ts';
-import type { SharedDevice, SharingTold, SharingWish } from '../../wire/sharing.ts';
-import type { SharingDesk, SharingWindow } from '../deck/company.ts';
+import { JOINING_PAGES, type KeyGiven } from '../../wire/sharing/joining.ts';
+import type { SharedDevice, SharingTold, SharingWish } from '../../wire/sharing/sharing.ts';
+import type { SharingDesk, SharingWindow } from '../deck/telling/company.ts';
 import type { Clock } from '../time/clock.ts';
 import type { Timer, Timers } from '../time/timers.ts';
-import type { Addresses } from './addresses.ts';
-import { Attendance } from './attendance.ts';
-import type { DoorBook, Reception, Voided } from './door.ts';
-import { mayLetIn, THIS_MACHINE, whyNotThrowOut } from './guest.ts';
-import { SharedAddress, type Listener } from './shared-address.ts';
+import type { Addresses } from './address/addresses.ts';
+import { Attendance } from './devices/attendance.ts';
+import type { DoorBook, Reception, Voided } from './doors/door.ts';
+import { mayLetIn, THIS_MACHINE, whyNotThrowOut } from './doors/guest.ts';
+import { SharedAddress, type Listener } from './address/shared-address.ts';
 
 export interface SharingPorts {
   readonly clock: Clock;

@@ -4,13 +4,13 @@
  */
 
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import type { Question, Questions } from '../deck/coach-requests.ts';
+import type { Question, Questions } from '../deck/answers/coach-requests.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
-import { TOO_MANY_QUESTIONS } from '../deck/questions.ts';
+import { TOO_MANY_QUESTIONS } from '../deck/answers/questions.ts';
 import { isFromOwnPage, ownHost } from './doorkeeper.ts';
 import type { Pages } from './pages.ts';
 import { FRAMING, OPENER_POLICY, sendJson, sendPage, sendRefusal } from './replies.ts';
-import { readBody } from './request-body.ts';
+import { readBody } from './limits/request-body.ts';
 
 /** What the answers need. */
 export interface Answering {

@@ -6,20 +6,20 @@
 import type { IncomingMessage } from 'node:http';
 import type { Duplex } from 'node:stream';
 import { WebSocketServer, type WebSocket } from 'ws';
-import { SOCKETS } from '../../wire/joining.ts';
+import { SOCKETS } from '../../wire/sharing/joining.ts';
 import { MESSAGE_LIMIT, SEALED_LIMIT } from '../../wire/messages.ts';
-import type { ClockQuality } from '../../wire/sharing.ts';
-import type { Company } from '../deck/company.ts';
+import type { ClockQuality } from '../../wire/sharing/sharing.ts';
+import type { Company } from '../deck/telling/company.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
-import { connectScreen, type Screen, type ScreenChannel } from '../deck/screen.ts';
-import type { Attendance } from '../sharing/attendance.ts';
-import type { Inside, Line, Reception, Visit } from '../sharing/door.ts';
-import { THIS_MACHINE, type Guest } from '../sharing/guest.ts';
+import { connectScreen, type Screen, type ScreenChannel } from '../deck/telling/screen.ts';
+import type { Attendance } from '../sharing/devices/attendance.ts';
+import type { Inside, Line, Reception, Visit } from '../sharing/doors/door.ts';
+import { THIS_MACHINE, type Guest } from '../sharing/doors/guest.ts';
 import type { Clock } from '../time/clock.ts';
 import type { Timer, Timers } from '../time/timers.ts';
-import type { Doorstep } from './doorstep.ts';
-import { keepAlive, lineOf } from './socket-line.ts';
-import { TokenBucket } from './token-bucket.ts';
+import type { Doorstep } from './limits/doorstep.ts';
+import { keepAlive, lineOf } from './limits/socket-line.ts';
+import { TokenBucket } from './limits/token-bucket.ts';
 
 /** Where others come in while the host shares. */
 export interface Entrance {

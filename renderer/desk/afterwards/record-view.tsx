@@ -5,17 +5,17 @@
 
 import type { ReactElement } from 'react';
 import type { Afterwards } from '../../../app/core/record/afterwards.ts';
-import { sessionLoad } from '../../../app/core/record/load.ts';
-import type { ReviewJson } from '../../../app/core/record/review-json.ts';
+import { sessionLoad } from '../../../app/core/record/history/load.ts';
+import type { ReviewJson } from '../../../app/core/record/tables/review-json.ts';
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { readingPast } from '../../../app/core/words/time/reading.ts';
 import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
-import { AddedText } from './added-text.tsx';
-import { EveningPicture } from './evening-picture.tsx';
+import { AddedText } from './added/added-text.tsx';
+import { EveningPicture } from './picture/evening-picture.tsx';
 import { LaneTable } from './lane-table.tsx';
 import { TimesTable, type CssOffered } from './times-table.tsx';
-import tableStyles from '../table.module.css';
+import tableStyles from '../panel/table.module.css';
 import styles from './record-view.module.css';
 
 interface RecordViewProps {

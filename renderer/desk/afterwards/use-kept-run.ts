@@ -4,8 +4,8 @@
 
 import { useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
-import type { AskRecords, RecordsGiven } from '../../link/records.ts';
-import { Adding, type Added } from './adding.ts';
+import type { AskRecords, RecordsGiven } from '../../link/requests/records.ts';
+import { Adding, type Added } from './added/adding.ts';
 
 export interface KeptRunState {
   /** null until the host has answered. */

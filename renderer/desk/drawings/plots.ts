@@ -5,7 +5,7 @@
 
 import { barX, dot, gridX, gridY, line, lineY, rectY, ruleX, ruleY, text, type PlotOptions } from '@observablehq/plot';
 import { MONTHS } from '../../../app/core/day.ts';
-import type { LaneOf, TestedPace, WeekOf } from '../../../app/core/record/over-time.ts';
+import type { LaneOf, TestedPace, WeekOf } from '../../../app/core/record/history/over-time.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
 import type { Drawn } from './what-is-drawn.ts';
 

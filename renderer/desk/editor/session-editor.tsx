@@ -9,10 +9,10 @@ import type { Fault } from '../../../app/core/result.ts';
 import type { LineMeaning } from '../timetable/line-meaning.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import { completing, NOTHING_KNOWN, type KnownBefore } from './completion/completing.ts';
-import { lineMarks, markLines, unfinishedLine } from './line-marks.ts';
-import { lockedLines, lockLines } from './locked-lines.ts';
+import { lineMarks, markLines, unfinishedLine } from './lines/line-marks.ts';
+import { lockedLines, lockLines } from './lines/locked-lines.ts';
 import { notation } from './notation.ts';
-import { setMeaning } from './set-meaning.ts';
+import { setMeaning } from './meaning/set-meaning.ts';
 import {
   createTextView,
   describe,

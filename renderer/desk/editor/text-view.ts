@@ -24,7 +24,7 @@ import {
   type Extension,
 } from '@codemirror/state';
 import { EditorView, keymap, lineNumbers, placeholder, type KeyBinding } from '@codemirror/view';
-import { characterAt } from './fault-place.ts';
+import { characterAt } from './faults/fault-place.ts';
 
 /** The editor of a text, for `putCursor`. */
 export type TextView = EditorView;

@@ -3,15 +3,15 @@
  */
 
 import { useState, type ReactElement } from 'react';
-import { historyCsv } from '../../../app/core/record/history-csv.ts';
-import type { HistoryRun } from '../../../app/core/record/history-run.ts';
+import { historyCsv } from '../../../app/core/record/tables/history-csv.ts';
+import type { HistoryRun } from '../../../app/core/record/history/history-run.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
 import { Button } from '../../ui/parts/button.tsx';
 import { LightSwitch } from '../actions/light-switch.tsx';
 import type { CssOffered } from '../afterwards/times-table.tsx';
 import { useKeptRun } from '../afterwards/use-kept-run.ts';
 import type { DeskTools } from '../desk-tools.ts';
-import { Part } from '../part.tsx';
+import { Part } from '../panel/part.tsx';
 import { fileName, saveText, todayIso } from '../save-text.ts';
 import { DeleteOnce } from './delete-once.tsx';
 import { Deleting } from './deleting.tsx';
@@ -21,7 +21,7 @@ import { RunList } from './run-list.tsx';
 import { RunReview } from './run-review.tsx';
 import { useHistory, type History } from './use-history.ts';
 import { Weeks } from './weeks.tsx';
-import pageStyles from '../page.module.css';
+import pageStyles from '../panel/page.module.css';
 import styles from './history-room.module.css';
 
 interface HistoryRoomProps {

@@ -4,7 +4,7 @@
  */
 
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { AskRecords, RecordsGiven } from '../../link/records.ts';
+import type { AskRecords, RecordsGiven } from '../../link/requests/records.ts';
 
 export interface Wanted {
   readonly find: string;

@@ -4,11 +4,11 @@
 
 import { useMemo, type ReactElement } from 'react';
 import { readDay } from '../../../app/core/day.ts';
-import type { HistoryRun } from '../../../app/core/record/history-run.ts';
-import { unitOf, weeksOf, type WeekOf } from '../../../app/core/record/over-time.ts';
-import { dateOf } from '../library/moved-name.ts';
+import type { HistoryRun } from '../../../app/core/record/history/history-run.ts';
+import { unitOf, weeksOf, type WeekOf } from '../../../app/core/record/history/over-time.ts';
+import { dateOf } from '../library/naming/moved-name.ts';
 import { LaterDrawing } from './later-drawing.tsx';
-import tableStyles from '../table.module.css';
+import tableStyles from '../panel/table.module.css';
 import styles from './over-time.module.css';
 
 export function Weeks({ runs }: { readonly runs: readonly HistoryRun[] }): ReactElement {

@@ -6,12 +6,12 @@
 import { useEffect, useRef, useState, type FormEvent, type KeyboardEvent, type ReactElement } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
 import { FileButton } from '../../ui/parts/file-button.tsx';
-import { momentText } from './entry-facts.ts';
-import { PieceRow } from './piece-row.tsx';
-import { SAMPLES } from './samples.ts';
-import { SessionRow } from './session-row.tsx';
+import { momentText } from './rows/entry-facts.ts';
+import { PieceRow } from './rows/piece-row.tsx';
+import { SAMPLES } from './first-steps/samples.ts';
+import { SessionRow } from './rows/session-row.tsx';
 import type { Sessions } from './use-sessions.ts';
-import fieldStyles from '../field.module.css';
+import fieldStyles from '../panel/field.module.css';
 import styles from './sessions-panel.module.css';
 
 interface SessionsPanelProps {

@@ -4,7 +4,7 @@
  * it in it asks for a code.
  */
 
-import type { KeyGiven, Role } from '../../../app/wire/joining.ts';
+import type { KeyGiven, Role } from '../../../app/wire/sharing/joining.ts';
 import type { Known } from '../../../app/wire/sealing/proof.ts';
 import {
   LONGEST_PAUSE,

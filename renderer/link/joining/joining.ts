@@ -3,7 +3,7 @@
  */
 
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { JOINING_TIME } from '../../../app/wire/joining.ts';
+import { JOINING_TIME } from '../../../app/wire/sharing/joining.ts';
 
 export { JOINING_TIME };
 

@@ -3,7 +3,7 @@
  * digits until the coach has typed them in. To the link, the connection opens when the wall is let in.
  */
 
-import { JOINING_VERSION, type FromJoiner } from '../../../app/wire/joining.ts';
+import { JOINING_VERSION, type FromJoiner } from '../../../app/wire/sharing/joining.ts';
 import { SILENCE, type Carrier, type Connection, type Heard } from '../connection/carrier.ts';
 import { goodbye, hearDoor } from './door-message.ts';
 import type { Joining } from './joining.ts';

@@ -2,7 +2,7 @@
  * How the page of a wall screen reaches the host: on the network it is let in first.
  */
 
-import { readWallKey, SOCKETS } from '../../../app/wire/joining.ts';
+import { readWallKey, SOCKETS } from '../../../app/wire/sharing/joining.ts';
 import { socketCarrier, type Carrier } from '../connection/carrier.ts';
 import { ownCarrier } from '../connection/own-window.ts';
 import { isOnNetwork } from './own-place.ts';

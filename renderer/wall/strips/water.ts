@@ -3,8 +3,8 @@
  */
 
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
-import { createFlow } from '../flow.ts';
-import { hiddenWriter } from '../writers.ts';
+import { createFlow } from '../board/flow.ts';
+import { hiddenWriter } from '../board/writers.ts';
 import type { PushOff } from '../screen/wall-choice.ts';
 
 /** What the full width stands for, in all lanes alike. */

@@ -7,8 +7,8 @@ import { describe, expect, test } from 'vitest';
 import type { PartBar } from '../../../app/core/record/evening.ts';
 import { recordOf } from '../../../app/core/record/record.ts';
 import type { Command } from '../../../app/core/run/command/command.ts';
-import { eventfulEvening } from '../../support/eventful-evening.ts';
-import { keptRun } from '../../support/kept-run.ts';
+import { eventfulEvening } from '../../support/run/eventful-evening.ts';
+import { keptRun } from '../../support/run/kept-run.ts';
 
 const TEXT = `Squad
 start 19:35

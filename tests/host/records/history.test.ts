@@ -3,10 +3,10 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import type { Records } from '../../../app/host/records/records.ts';
-import { FreeFolder } from '../../support/free-folder.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
-import { given, recordsOn } from '../../support/host/records-folder.ts';
-import { DONE, journalLines, said, THURSDAY, type WrittenRun } from '../../support/host/written-journal.ts';
+import { FreeFolder } from '../../support/system/free-folder.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
+import { given, recordsOn } from '../../support/host/folders/records-folder.ts';
+import { DONE, journalLines, said, THURSDAY, type WrittenRun } from '../../support/host/folders/written-journal.ts';
 
 process.env['TZ'] = 'UTC';
 

@@ -2,9 +2,9 @@
 
 import { beforeEach, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
-import { given, recordsOn } from '../../support/host/records-folder.ts';
-import { SwumRuns } from '../../support/host/swum-runs.ts';
-import { THURSDAY } from '../../support/host/written-journal.ts';
+import { given, recordsOn } from '../../support/host/folders/records-folder.ts';
+import { SwumRuns } from '../../support/host/folders/swum-runs.ts';
+import { THURSDAY } from '../../support/host/folders/written-journal.ts';
 
 const LIST = { do: 'list', find: '', from: null, to: null, most: 100 } as const;
 const MINUTE = 60_000;

@@ -7,10 +7,10 @@ import { describe, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import type { SentTouch } from '../../../app/host/records/records.ts';
 import { TouchBook, type TouchKeeper } from '../../../app/host/records/touch-book.ts';
-import { AFTERWARDS_VERSION, TOUCHES_KNOWN } from '../../../app/wire/afterwards.ts';
+import { AFTERWARDS_VERSION, TOUCHES_KNOWN } from '../../../app/wire/records/afterwards.ts';
 import { TIMES_TOLD } from '../../../app/wire/messages.ts';
-import { given, recordsOn } from '../../support/host/records-folder.ts';
-import { SwumRuns } from '../../support/host/swum-runs.ts';
+import { given, recordsOn } from '../../support/host/folders/records-folder.ts';
+import { SwumRuns } from '../../support/host/folders/swum-runs.ts';
 
 let made = 0;
 

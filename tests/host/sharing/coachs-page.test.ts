@@ -3,8 +3,8 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { systemTimers, type Timers } from '../../../app/host/time/timers.ts';
 import { MovingClock } from '../../support/clock/moving-clock.ts';
-import { DoorSocket } from '../../support/host/door-socket.ts';
-import { SharedDeck } from '../../support/host/shared-deck.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
+import { SharedDeck } from '../../support/host/deck/shared-deck.ts';
 
 let deck: SharedDeck;
 

@@ -5,9 +5,9 @@ import { connect, createServer } from 'node:net';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 
 import { WebSocket } from 'ws';
-import type { SharedDevice } from '../../../app/wire/sharing.ts';
-import { DoorSocket } from '../../support/host/door-socket.ts';
-import { ADDRESS, SharedDeck } from '../../support/host/shared-deck.ts';
+import type { SharedDevice } from '../../../app/wire/sharing/sharing.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
+import { ADDRESS, SharedDeck } from '../../support/host/deck/shared-deck.ts';
 
 let deck: SharedDeck;
 

@@ -1,10 +1,10 @@
 /* Sockets of the network of which nobody knows yet who they are: how many there may be, and for how long, over fake time. */
 
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { JOINING_VERSION } from '../../../app/wire/joining.ts';
+import { JOINING_VERSION } from '../../../app/wire/sharing/joining.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { DoorSocket } from '../../support/host/door-socket.ts';
-import { SharedDeck } from '../../support/host/shared-deck.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
+import { SharedDeck } from '../../support/host/deck/shared-deck.ts';
 
 let clock: FakeClock;
 let deck: SharedDeck;

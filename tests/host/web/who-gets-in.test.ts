@@ -4,12 +4,12 @@ import { EventEmitter } from 'node:events';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import type { Socket } from 'node:net';
 import { describe, expect, test } from 'vitest';
-import { Connections } from '../../../app/host/web/connections.ts';
+import { Connections } from '../../../app/host/web/limits/connections.ts';
 import { isFromOwnPage, ownHost } from '../../../app/host/web/doorkeeper.ts';
-import { Doorstep } from '../../../app/host/web/doorstep.ts';
+import { Doorstep } from '../../../app/host/web/limits/doorstep.ts';
 import { contentPolicy, FRAMING, sendJson, sendPage, sendRefusal } from '../../../app/host/web/replies.ts';
 import { withStyleNonce } from '../../../app/host/web/style-nonce.ts';
-import { TokenBucket } from '../../../app/host/web/token-bucket.ts';
+import { TokenBucket } from '../../../app/host/web/limits/token-bucket.ts';
 
 /** A request with these headers, as Node gives them: names and values in turn, and by name. */
 function request(...rawHeaders: readonly string[]): IncomingMessage {

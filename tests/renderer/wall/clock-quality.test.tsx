@@ -6,7 +6,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { DeckState } from '../../../renderer/link/store.ts';
 import { ShownWall } from '../../support/wall/shown-wall.tsx';
 
-vi.mock('../../../renderer/ui/measure.ts', () => ({ createMeasure: () => (text: string) => text.length * 0.4 }));
+vi.mock('../../../renderer/ui/digits/measure.ts', () => ({ createMeasure: () => (text: string) => text.length * 0.4 }));
 
 let wall: ShownWall;
 

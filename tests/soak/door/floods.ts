@@ -9,8 +9,8 @@ import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { setTimeout as pause } from 'node:timers/promises';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
-import { DoorSocket } from '../../support/host/door-socket.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
 import { ATTACKS } from './attacks.ts';
 import { SharedPool } from './shared-pool.ts';
 

@@ -2,7 +2,7 @@
  * The built program that shares, as a process of its own, with the coach's page of this machine connected to it.
  */
 
-import { DoorSocket } from '../../support/host/door-socket.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
 import { ServedHost } from '../../support/host/served-host.ts';
 
 /** Of the machine that shares, in the namespace. */

@@ -1,12 +1,13 @@
 /*
- * Gives commands in the coach's window as a coach does: by the buttons, found by their accessible names alone.
+ * Gives commands in the coach's window and on a phone's remote as a coach does: by the buttons, found by their accessible
+ * names alone.
  */
 
 import type { Locator, Page } from 'playwright';
 import type { Command, CommandName, CommandOf } from '../../../app/core/run/command/command.ts';
 
 /** Longer than the press that Move on and Finish want, in ms. */
-export const LONG_PRESS = 700;
+const LONG_PRESS = 700;
 
 export interface BeforeCommand {
   /** Swimmers of a lane as the window shows them. */
@@ -46,6 +47,39 @@ function press<Name extends CommandName>(page: Page, command: CommandOf<Name>, b
   const given: Press<Name> | undefined = PRESSES[command.do];
   if (!given) throw new Error(`no buttons are known for ${command.do}`);
   return given(page, command, before);
+}
+
+/** The same on a phone's remote, for all lanes or the one that it names, which is looked after from then on. */
+export async function giveByThumb(phone: Page, command: Command): Promise<void> {
+  const lane = 'lanes' in command ? command.lanes?.[0] : undefined;
+  const own = lane === undefined ? '' : ` lane ${lane}`;
+  if (lane !== undefined) await button(phone, `Lane ${lane}`).tap();
+  switch (command.do) {
+    case 'stop':
+      await button(phone, `Stop${own}`).tap();
+      break;
+    case 'resume':
+      await button(phone, `Resume${own}`).tap();
+      break;
+    case 'skip':
+      await button(phone, 'Skip rep').tap();
+      break;
+    case 'undo':
+      await button(phone, 'Undo').tap();
+      break;
+    case 'move-on':
+      await button(phone, 'More').tap();
+      await button(phone, 'Move on').click({ delay: LONG_PRESS });
+      break;
+    default:
+      throw new Error(`no buttons of the remote are known for ${command.do}`);
+  }
+}
+
+/** Looks after all lanes again. */
+export async function looksAfterAll(phone: Page): Promise<void> {
+  const chosen = phone.getByRole('button', { name: /^Lane \d+$/, pressed: true });
+  if (await chosen.count()) await chosen.tap();
 }
 
 export function button(page: Page, name: string | RegExp): Locator {

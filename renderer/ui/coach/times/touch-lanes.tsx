@@ -4,7 +4,7 @@
  */
 
 import type { ReactElement, ReactNode } from 'react';
-import { repTime } from '../../../../app/core/record/set-times.ts';
+import { repTime } from '../../../../app/core/record/times/set-times.ts';
 import { overText, tenthText } from '../../../../app/core/words/time/hand-time.ts';
 import type { LaneView } from '../../../../app/core/run/view.ts';
 import { Button } from '../../parts/button.tsx';

@@ -3,8 +3,8 @@
  */
 
 import { useState, useSyncExternalStore } from 'react';
-import { handTime } from '../../../../app/core/record/hand-time.ts';
-import { touched } from '../../../../app/core/record/touch.ts';
+import { handTime } from '../../../../app/core/record/times/hand-time.ts';
+import { touched } from '../../../../app/core/record/times/touch.ts';
 import type { Leave } from '../../../../app/core/run/record.ts';
 import { view } from '../../../../app/core/run/view.ts';
 import { leavesIn } from '../../../../app/core/run/view/record.ts';

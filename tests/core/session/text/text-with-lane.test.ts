@@ -13,7 +13,7 @@ import {
   textWithoutLane,
 } from '../../../../app/core/session/text/text-with-lane.ts';
 import { seeded, validSession } from '../../../support/formats/session-text.ts';
-import { runs } from '../../../support/runs.ts';
+import { runs } from '../../../support/run/runs.ts';
 
 const lane = (number: number, given: Partial<WrittenLane> = {}): WrittenLane => {
   const names = given.names ?? [];

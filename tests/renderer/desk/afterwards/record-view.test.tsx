@@ -7,9 +7,9 @@ import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../../app/core/record/afterwards.ts';
 import { recordOf } from '../../../../app/core/record/record.ts';
-import { reviewJson, type ReviewJson } from '../../../../app/core/record/review-json.ts';
+import { reviewJson, type ReviewJson } from '../../../../app/core/record/tables/review-json.ts';
 import { RecordView } from '../../../../renderer/desk/afterwards/record-view.tsx';
-import { keptRun } from '../../../support/kept-run.ts';
+import { keptRun } from '../../../support/run/kept-run.ts';
 
 afterEach(cleanup);
 

@@ -8,11 +8,11 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Afterwards } from '../../../../app/core/record/afterwards.ts';
 import { HistoryRoom } from '../../../../renderer/desk/history/history-room.tsx';
 import type { SessionAgain } from '../../../../renderer/desk/history/bring.ts';
-import type { AskRecords } from '../../../../renderer/link/records.ts';
+import type { AskRecords } from '../../../../renderer/link/requests/records.ts';
 import { tap } from '../../../support/coach/finger.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
-import { SQUAD_TEXT, SwumRuns } from '../../../support/host/swum-runs.ts';
-import { journalLines, THURSDAY } from '../../../support/host/written-journal.ts';
+import { SQUAD_TEXT, SwumRuns } from '../../../support/host/folders/swum-runs.ts';
+import { journalLines, THURSDAY } from '../../../support/host/folders/written-journal.ts';
 
 process.env['TZ'] = 'UTC';
 

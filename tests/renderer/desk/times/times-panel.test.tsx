@@ -8,7 +8,7 @@ import { afterEach, expect, test } from 'vitest';
 import { TimesPanel } from '../../../../renderer/desk/times/times-panel.tsx';
 import { useMoment } from '../../../../renderer/ui/coach/use-deck.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
-import { SQUAD_TEXT, SwumRuns } from '../../../support/host/swum-runs.ts';
+import { SQUAD_TEXT, SwumRuns } from '../../../support/host/folders/swum-runs.ts';
 
 afterEach(cleanup);
 

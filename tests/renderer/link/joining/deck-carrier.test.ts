@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { KeyGiven, Role } from '../../../../app/wire/joining.ts';
+import type { KeyGiven, Role } from '../../../../app/wire/sharing/joining.ts';
 import type { Known } from '../../../../app/wire/sealing/proof.ts';
 import { createAsking } from '../../../../renderer/link/joining/asking.ts';
 import { deckCarrier } from '../../../../renderer/link/joining/deck-carrier.ts';
