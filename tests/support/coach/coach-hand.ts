@@ -54,26 +54,13 @@ export async function giveByThumb(phone: Page, command: Command): Promise<void> 
   const lane = 'lanes' in command ? command.lanes?.[0] : undefined;
   const own = lane === undefined ? '' : ` lane ${lane}`;
   if (lane !== undefined) await button(phone, `Lane ${lane}`).tap();
-  switch (command.do) {
-    case 'stop':
-      await button(phone, `Stop${own}`).tap();
-      break;
-    case 'resume':
-      await button(phone, `Resume${own}`).tap();
-      break;
-    case 'skip':
-      await button(phone, 'Skip rep').tap();
-      break;
-    case 'undo':
-      await button(phone, 'Undo').tap();
-      break;
-    case 'move-on':
-      await button(phone, 'More').tap();
-      await button(phone, 'Move on').click({ delay: LONG_PRESS });
-      break;
-    default:
-      throw new Error(`no buttons of the remote are known for ${command.do}`);
-  }
+  if (command.do === 'skip') return button(phone, 'Skip rep').tap();
+  if (command.do === 'undo') return button(phone, 'Undo').tap();
+  if (command.do === 'stop') return button(phone, `Stop${own}`).tap();
+  if (command.do === 'resume') return button(phone, `Resume${own}`).tap();
+  if (command.do !== 'move-on') throw new Error(`no buttons of the remote are known for ${command.do}`);
+  await button(phone, 'More').tap();
+  await button(phone, 'Move on').click({ delay: LONG_PRESS });
 }
 
 /** Looks after all lanes again. */

@@ -11,8 +11,7 @@ import { ask, comeBack, doors, HOST, join, SCREENS_NONCE } from '../../../suppor
 async function joined(role: 'remote' | 'tablet' = 'remote') {
   const host = await doors();
   const phone = host.knock();
-  const { given, end } = join(phone, host.book.showCode(role).letters)!;
-  return { ...host, phone, given, end };
+  return { ...host, phone, ...join(phone, host.book.showCode(role).letters)! };
 }
 
 const USED = { why: 'This address was used already, or is too old: it works once.', again: true };
@@ -121,8 +120,8 @@ describe('a claim', () => {
     const page = knock(HERE);
     const { given } = join(page, claim)!;
     expect(page.guest).toMatchObject({ role: 'coach', name: 'Coach’s page 1', device: given.id });
-    const another = knock(HERE);
-    expect([join(another, claim), another.bye()]).toEqual([null, USED]);
+    const late = knock(HERE);
+    expect([join(late, claim), late.bye()]).toEqual([null, USED]);
     expect(comeBack(knock(HERE), given)).not.toBeNull();
   });
 
