@@ -4,7 +4,6 @@
 
 import { basename } from 'node:path';
 import type { KeptRun } from '../../core/record/kept-run.ts';
-import { openPlan } from '../../core/plan/open-plan.ts';
 import type { Away } from '../../core/run/record.ts';
 import { SECOND, type Millis } from '../../core/units.ts';
 import { diskReason, type Disk } from '../journal/disk.ts';
@@ -47,8 +46,7 @@ function keptIn(path: string, bytes: Uint8Array): KeptRead {
   const why = closedIn(lastEntryOf(bytes)) ?? closedIn(lastOf(journal.entries));
   if (why === 'not begun') return { kind: 'not begun' };
   const folded = foldJournal(journal);
-  const plan = openPlan(journal.opened);
-  if (!folded || !plan.ok) return { kind: 'unread', why: brokenText(path) };
+  if (!folded) return { kind: 'unread', why: brokenText(path) };
   const { opened, entries } = folded.journal;
   const open = entries.filter(({ say }) => say !== 'closed');
   const kept = {
@@ -56,7 +54,7 @@ function keptIn(path: string, bytes: Uint8Array): KeptRead {
     openedAt: openedAtOf(opened),
     openedAtTimeOfDay: opened.openedAtTimeOfDay,
     ended: why ?? ('going' as const),
-    plan: plan.value,
+    plan: folded.plan,
     clockPhase: opened.clockPhase,
     commands: folded.commands,
     away: awayIn(entries, open),

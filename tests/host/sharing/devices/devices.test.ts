@@ -138,15 +138,18 @@ describe('whoever listens', () => {
 
   test('for devices thrown out hears of each, once', async () => {
     const host = await doors();
-    const thrown: string[] = [];
-    const stop = host.book.onThrownOut((device) => thrown.push(device));
+    const thrown: [device: string, how: string][] = [];
+    const stop = host.book.onVoided((...voided) => thrown.push(voided));
     const { given } = joined(host);
     wall(host);
     const onWall = host.book.devices()[1]!.id;
     await host.book.throwOut(onWall);
     await host.book.end();
     await host.book.end();
-    expect(thrown).toEqual([onWall, given.id]);
+    expect(thrown).toEqual([
+      [onWall, 'thrown out'],
+      [given.id, 'ended'],
+    ]);
     stop();
     await host.book.throwOut(joined(host).given.id);
     expect(thrown.length).toBe(2);
