@@ -15,7 +15,7 @@ import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { MovingDeck } from '../../support/host/deck/moving-deck.ts';
 import { editorOn, textOn } from '../../support/coach/written-page.ts';
 
-const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
+const program = fileURLToPath(new URL('../../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 
 const SESSION = `Harbour squad
