@@ -207,10 +207,11 @@ export function createLink(
         return store.setState({ claim: message.address });
       case 'own-key':
       case 'reply':
-        return carrier.told?.(message);
-      case 'bye':
-        carrier.told?.(message);
-        store.setState({ faults: [message.why] });
+        return void carrier.told?.(message);
+      case 'bye': {
+        const first = carrier.told?.(message);
+        store.setState({ faults: [first === undefined ? message.why : `${first} ${message.why}`] });
+      }
     }
   }
 

@@ -7,9 +7,9 @@ import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { StandInApp } from '../support/electron-stand-in/app.ts';
-import { StandInMenu } from '../support/electron-stand-in/system.ts';
-import { onPlatform } from '../support/bent-system.ts';
-import { freshDataFolder } from '../support/host/data-folder.ts';
+import { StandInMenu } from '../support/electron-stand-in/system/system.ts';
+import { onPlatform } from '../support/system/bent-system.ts';
+import { freshDataFolder } from '../support/host/folders/data-folder.ts';
 
 const electron = vi.hoisted(() => ({
   app: null as unknown,

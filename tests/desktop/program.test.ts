@@ -6,7 +6,7 @@ import { CHANNELS } from '../../app/wire/window-bridge.ts';
 import type { FakeClock } from '../support/clock/fake-clock.ts';
 import { Machine, MOMENT, SESSION, type WindowPage } from '../support/desktop/program-machine.ts';
 import { laptop, tv } from '../support/desktop/some-displays.ts';
-import { StandInMenu } from '../support/electron-stand-in/system.ts';
+import { StandInMenu } from '../support/electron-stand-in/system/system.ts';
 import { StandInWindow } from '../support/electron-stand-in/window.ts';
 
 const electron = vi.hoisted(() => ({}) as Record<string, unknown>);

@@ -85,6 +85,6 @@ export async function openDoorBook({ tell, ...ports }: DoorBookPorts): Promise<O
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    onThrownOut: (listener) => devices.onThrownOut(listener),
+    onVoided: (listener) => devices.onVoided(listener),
   };
 }

@@ -9,7 +9,7 @@ import type { DeckHost } from '../deck/deck-host.ts';
 import { TOO_MANY_QUESTIONS } from '../deck/answers/questions.ts';
 import { isFromOwnPage, ownHost } from './doorkeeper.ts';
 import type { Pages } from './pages.ts';
-import { FRAMING, sendJson, sendPage, sendRefusal } from './replies.ts';
+import { FRAMING, OPENER_POLICY, sendJson, sendPage, sendRefusal } from './replies.ts';
 import { readBody } from './limits/request-body.ts';
 
 /** What the answers need. */
@@ -34,6 +34,7 @@ export async function answerRequest(
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
+  for (const [header, value] of Object.entries(OPENER_POLICY)) response.setHeader(header, value);
   const name = ownHost(request, port);
   if (name === null) return sendRefusal(response, 403, 'Use the address of this machine, such as localhost.');
   const { method, url } = request;

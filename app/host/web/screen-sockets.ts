@@ -218,7 +218,7 @@ class OpenSocket {
         listener,
         kind: () => screen.kind(),
         clock: () => quality,
-        dismiss: (why) => screen.dismiss(why),
+        dismiss: (why, again) => screen.dismiss(why, again),
       });
     }
     return { receive: (text) => screen.receive(text) };

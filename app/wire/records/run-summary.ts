@@ -6,7 +6,7 @@ import * as z from 'zod/mini';
 import type { HistoryRun } from '../../core/record/history/history-run.ts';
 
 /** Raised when a summary has to be worked out anew. */
-export const SUMMARY_VERSION = 2;
+export const SUMMARY_VERSION = 3;
 
 /** Tells whether a file is still the one from which a summary was made. */
 export interface SummarisedFile {
@@ -42,8 +42,12 @@ const run = z.strictObject({
   plannedDistance: z.number(),
   distance: z.number(),
   lanes: z.array(z.strictObject(lane)),
+  attendance: z.nullable(
+    z.array(z.strictObject({ lane: z.int(), swimmers: z.int(), names: z.nullable(z.array(z.string())) })),
+  ),
   effort: z.nullable(z.int()),
   load: z.nullable(z.int()),
+  notes: z.array(z.string()),
   css: z.array(z.strictObject({ lane: z.int(), cssMs: z.int(), caution: z.nullable(z.string()) })),
 });
 

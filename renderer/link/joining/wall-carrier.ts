@@ -88,6 +88,7 @@ export function wallCarrier({ socket, kept, joining, now }: WallDoor): Carrier {
     connect,
     told(message) {
       if (message.say === 'bye' && message.again) turnedAway(message.why);
+      return undefined;
     },
   };
 }

@@ -12,7 +12,7 @@ import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { freePort } from '../../support/host/free-port.ts';
 import { MovingDeck } from '../../support/host/deck/moving-deck.ts';
 
-const program = fileURLToPath(new URL('../../dist/lanecall.mjs', import.meta.url));
+const program = fileURLToPath(new URL('../../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 const SESSION =
   'Harbour squad\nstart on 1\nlane 1\nlane 2, 3 swimmers\nMain set\n8 x 50 free @ 0:40/0:45\nSwim-down\n100 easy';

@@ -37,12 +37,7 @@ function device(width: number, height: number, isMobile = false): Promise<Browse
 
 async function open(context: BrowserContext, address: string): Promise<Page> {
   const page = await context.newPage();
-  // A header that counts in secure contexts alone is named as an error elsewhere.
-  page.on('console', (message) =>
-    message.type() === 'error' && !message.text().includes('Cross-Origin-Opener-Policy')
-      ? complaints.push(message.text())
-      : undefined,
-  );
+  page.on('console', (message) => (message.type() === 'error' ? complaints.push(message.text()) : undefined));
   page.on('pageerror', (error) => complaints.push(error.message));
   await page.goto(address);
   return page;

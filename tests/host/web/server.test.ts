@@ -69,6 +69,7 @@ describe('[server] pages', () => {
       'x-content-type-options': 'nosniff',
       'referrer-policy': 'no-referrer',
       'cross-origin-resource-policy': 'same-origin',
+      'cross-origin-opener-policy': 'same-origin',
     });
     expect(headers['access-control-allow-origin']).toBeUndefined();
   });

@@ -194,7 +194,6 @@ describe('[web] an answer', () => {
     'X-Content-Type-Options': 'nosniff',
     'Referrer-Policy': 'no-referrer',
     'Cross-Origin-Resource-Policy': 'same-origin',
-    'Cross-Origin-Opener-Policy': 'same-origin',
   };
 
   test('in JSON is one line, not cached, with the security headers and its length', () => {

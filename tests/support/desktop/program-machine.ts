@@ -13,11 +13,11 @@ import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
 import { CHANNELS } from '../../../app/wire/window-bridge.ts';
 import { FakeClock } from '../clock/fake-clock.ts';
 import { StandInApp } from '../electron-stand-in/app.ts';
-import { StandInIpcMain } from '../electron-stand-in/messages.ts';
-import { StandInSession } from '../electron-stand-in/session.ts';
-import { StandInMenu, StandInPowerSaveBlocker, StandInScreen } from '../electron-stand-in/system.ts';
+import { StandInIpcMain } from '../electron-stand-in/system/messages.ts';
+import { StandInSession } from '../electron-stand-in/system/session.ts';
+import { StandInMenu, StandInPowerSaveBlocker, StandInScreen } from '../electron-stand-in/system/system.ts';
 import { StandInWindow } from '../electron-stand-in/window.ts';
-import { freshDataFolder } from '../host/data-folder.ts';
+import { freshDataFolder } from '../host/folders/data-folder.ts';
 import { readFromHost } from '../host/from-host.ts';
 import { laptop, tv } from './some-displays.ts';
 

@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright';
 
-const PLAYWRIGHT = fileURLToPath(new URL('../../node_modules/playwright/cli.js', import.meta.url));
+const PLAYWRIGHT = fileURLToPath(new URL('../../../node_modules/playwright/cli.js', import.meta.url));
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable'];
 
 /**

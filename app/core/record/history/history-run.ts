@@ -4,9 +4,9 @@
  */
 
 import type { LengthUnit, Tenths } from '../../units.ts';
+import type { Attendance } from '../afterwards.ts';
 import type { Ended } from '../kept-run.ts';
-import type { LaneRecord, RunRecord } from '../record.ts';
-import { markWords } from '../tables/record-csv.ts';
+import type { LaneRecord, SwumRecord } from '../record.ts';
 import { cssTestsOf } from '../times/set-times.ts';
 
 export interface HistoryRun {
@@ -21,8 +21,11 @@ export interface HistoryRun {
   readonly plannedDistance: number;
   readonly distance: number;
   readonly lanes: readonly HistoryLane[];
+  /** Who was there, a lane each; null where nobody has said. */
+  readonly attendance: readonly Attendance[] | null;
   readonly effort: number | null;
   readonly load: number | null;
+  readonly notes: readonly string[];
   /** From tests that came to a pace. */
   readonly css: readonly { readonly lane: number; readonly cssMs: number; readonly caution: string | null }[];
 }
@@ -33,7 +36,7 @@ export interface HistoryLane {
   readonly distance: number;
 }
 
-export function historyRun(record: RunRecord): HistoryRun {
+export function historyRun(record: SwumRecord): HistoryRun {
   const { run, title, openedAt, ended, duration, unit, added, load } = record;
   const lanes = record.lanes.map(({ lane, planned, distance }) => {
     return { lane, plannedDistance: planned.distance / 10, distance: distance / 10 };
@@ -50,13 +53,15 @@ export function historyRun(record: RunRecord): HistoryRun {
     plannedDistance: sum(({ planned }) => planned.distance),
     distance: sum(({ distance }) => distance),
     lanes,
+    attendance: added.attendance,
     effort: added.effort,
     load,
+    notes: added.notes,
     css: testedPaces(record),
   };
 }
 
-function testedPaces(record: RunRecord): HistoryRun['css'] {
+function testedPaces(record: SwumRecord): HistoryRun['css'] {
   const paces: { lane: number; cssMs: number; caution: string | null }[] = [];
   for (const { lane, test } of cssTestsOf(record)) {
     if (test.ok) paces.push({ lane, cssMs: test.css, caution: test.caution });
@@ -65,10 +70,10 @@ function testedPaces(record: RunRecord): HistoryRun['css'] {
 }
 
 /** What it is found by, besides its day: the words that people gave it. */
-export function searchedWords({ title, parts, lanes, commands, added }: RunRecord): readonly string[] {
+export function searchedWords({ title, parts, lanes, marks, added }: SwumRecord): readonly string[] {
   const words = new Set([title, ...parts.map(({ part }) => part), ...added.notes]);
   for (const { names } of [...lanes, ...(added.attendance ?? [])]) for (const name of names ?? []) words.add(name);
-  for (const given of commands) words.add(markWords(given));
+  for (const mark of marks) words.add(mark);
   words.delete('');
   return Array.from(words);
 }

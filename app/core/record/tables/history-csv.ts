@@ -15,6 +15,7 @@ const HEADER = [
   'unit',
   'planned distance',
   'distance',
+  'were there',
   'effort',
   'load',
 ] as const;
@@ -24,7 +25,7 @@ export function historyCsv(runs: readonly HistoryRun[]): string {
   for (const { lanes } of runs) for (const { lane } of lanes) seen.add(lane);
   const numbers = Array.from(seen).sort((a, b) => a - b);
   return csvText([
-    [...HEADER, ...numbers.map((lane) => `lane ${lane}`)],
+    [...HEADER, ...numbers.map((lane) => `lane ${lane}`), 'notes'],
     ...runs.map((run) => [
       run.openedAt.slice(0, 10),
       run.openedAt.slice(11),
@@ -34,9 +35,11 @@ export function historyCsv(runs: readonly HistoryRun[]): string {
       run.unit,
       `${run.plannedDistance}`,
       `${run.distance}`,
+      cell(run.attendance?.reduce((all, { swimmers }) => all + swimmers, 0)),
       cell(run.effort),
       cell(run.load),
       ...numbers.map((number) => cell(run.lanes.find(({ lane }) => lane === number)?.distance)),
+      wordsCell(run.notes.join(' ')),
     ]),
   ]);
 }

@@ -1,17 +1,16 @@
 /*
  * The record for a spreadsheet (RFC 4180): a row for every leave that happened and every command that was accepted,
- * by time.
+ * by time; below them who was there, how hard it was, and the notes.
  */
 
 import { csvText, secondsCell, wordsCell } from '../../csv.ts';
 import { RECORD_TIMES } from '../../run/feedback/command-record.ts';
 import { distanceText } from '../../words/distance.ts';
-import { spaced } from '../../words/phrase.ts';
 import { roundCell } from '../../words/round.ts';
 import { clockTimeToSecond } from '../../words/time/time-of-day.ts';
 import type { Millis } from '../../units.ts';
 import { paceOf, toTenth } from '../times/hand-time.ts';
-import type { GivenRecord, LeaveRecord, RunRecord } from '../record.ts';
+import { markWords, type GivenRecord, type LeaveRecord, type RunRecord } from '../record.ts';
 
 const HEADER = [
   'what',
@@ -40,12 +39,7 @@ export function recordCsv(record: RunRecord): string {
     ...leaves.map((leave) => ({ at: leave.at, cells: leaveCells(leave, record.unit, when) })),
     ...record.commands.map((command) => ({ at: command.at, cells: commandCells(command, when) })),
   ];
-  return csvText([HEADER, ...rows.sort((a, b) => a.at - b.at).map(({ cells }) => cells)]);
-}
-
-/** A mark's words, and what was added to them. */
-export function markWords({ command, added }: GivenRecord): string {
-  return spaced(command.do === 'mark' ? (command.words ?? '') : '', added);
+  return csvText([HEADER, ...rows.sort((a, b) => a.at - b.at).map(({ cells }) => cells), ...addedRows(record)]);
 }
 
 function leaveCells(leave: LeaveRecord, unit: string, when: (at: Millis) => string[]): string[] {
@@ -79,6 +73,20 @@ function commandCells(given: GivenRecord, when: (at: Millis) => string[]): strin
 
 /** From part to pace: what only leaves have. */
 const NO_REP: readonly string[] = new Array<string>(11).fill('');
+
+/** What the coach added afterwards, which has no time. */
+function addedRows({ added: { attendance, effort, notes }, load }: RunRecord): readonly (readonly string[])[] {
+  const row = (what: string, words: string, lane = '', swimmers = ''): readonly string[] => {
+    return [what, '', '', lane, ...new Array<string>(7).fill(''), swimmers, '', '', '', wordsCell(words)];
+  };
+  return [
+    ...(attendance ?? []).map(({ lane, swimmers, names }) =>
+      row('there', (names ?? []).join(', '), `${lane}`, `${swimmers}`),
+    ),
+    ...(effort === null ? [] : [row('effort', `${effort}`), row('load', `${load}`)]),
+    ...notes.map((note) => row('note', note)),
+  ];
+}
 
 /** In seconds, to the tenth: a hand is no better. */
 function tenthsCell(time: Millis | null): string {

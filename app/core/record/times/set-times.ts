@@ -7,7 +7,7 @@ import { cssOf, type CssTest } from '../../pace/css-trials.ts';
 import type { Leave } from '../../run/record.ts';
 import type { Millis } from '../../units.ts';
 import { fadeOf, paceOf, toTenth } from './hand-time.ts';
-import type { LeaveRecord, RunRecord } from '../record.ts';
+import type { LeaveRecord, SwumRecord } from '../record.ts';
 
 export interface SetTimes {
   readonly lane: number;
@@ -32,7 +32,7 @@ export interface RepTime {
 }
 
 /** One passage through a set in a lane after the other, by lane and time. */
-export function setTimesOf({ lanes }: RunRecord): readonly SetTimes[] {
+export function setTimesOf({ lanes }: SwumRecord): readonly SetTimes[] {
   const groups: Timed[][] = [];
   for (const { leaves } of lanes) {
     let group: Timed[] = [];
@@ -49,7 +49,7 @@ export function setTimesOf({ lanes }: RunRecord): readonly SetTimes[] {
 }
 
 /** By lane, of each part with one timed 400 and one timed 200. */
-export function cssTestsOf({ lanes }: RunRecord): readonly { readonly lane: number; readonly test: CssTest }[] {
+export function cssTestsOf({ lanes }: SwumRecord): readonly { readonly lane: number; readonly test: CssTest }[] {
   const tests: { lane: number; test: CssTest }[] = [];
   for (const { lane, leaves } of lanes) {
     const timed = leaves.filter(isTimed);

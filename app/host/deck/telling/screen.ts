@@ -47,8 +47,8 @@ export interface Screen {
   kind(): ScreenKind | null;
   /** To be called when the connection has ended, whichever side ended it. */
   gone(): void;
-  /** Says goodbye and hangs up. */
-  dismiss(why: string): void;
+  /** Says goodbye and hangs up. `again`: the key that the screen has is void. */
+  dismiss(why: string, again?: 'again'): void;
 }
 
 /** Messages a second, and how many may come at once: enough for eight pings on connecting and a coach's fastest taps. */
@@ -134,8 +134,8 @@ export function connectScreen(
     fallSilent = wall = leave = window = null;
   };
 
-  const hangUp = (why: string): void => {
-    send({ say: 'bye', why, version: WIRE_VERSION });
+  const hangUp = (why: string, again?: 'again'): void => {
+    send({ say: 'bye', why, version: WIRE_VERSION, ...(again ? { again: true } : {}) });
     gone();
     carrier.close(why);
   };
@@ -271,8 +271,8 @@ export function connectScreen(
     guest: () => guest,
     kind: () => kind,
     gone,
-    dismiss(why) {
-      if (!over) hangUp(why);
+    dismiss(why, again) {
+      if (!over) hangUp(why, again);
     },
   };
 }

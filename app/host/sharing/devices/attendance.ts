@@ -16,8 +16,8 @@ export interface Attendant {
   kind(): ScreenKind | null;
   /** How good its clock is, as it last said; null before it has. */
   clock(): ClockQuality | null;
-  /** Says goodbye and hangs up. */
-  dismiss(why: string): void;
+  /** Says goodbye and hangs up. `again`: its key is void. */
+  dismiss(why: string, again?: 'again'): void;
 }
 
 /** Of those that have a key. */
@@ -69,8 +69,8 @@ export class Attendance {
     return this.of(device).pop() ?? null;
   }
 
-  dismiss(isMeant: (attendant: Attendant) => boolean, why: string): void {
-    for (const each of [...this.present]) if (isMeant(each)) each.dismiss(why);
+  dismiss(isMeant: (attendant: Attendant) => boolean, why: string, again?: 'again'): void {
+    for (const each of [...this.present]) if (isMeant(each)) each.dismiss(why, again);
   }
 
   private count(role: Role): number {

@@ -10,7 +10,7 @@ import type { KeptKey, KeptWall } from '../../../wire/sharing/let-in.ts';
 import type { Clock } from '../../time/clock.ts';
 import type { Timer, Timers } from '../../time/timers.ts';
 import { randomHex, type Chance } from '../chance.ts';
-import type { LetIn } from '../doors/door.ts';
+import type { LetIn, Voided } from '../doors/door.ts';
 
 /** What is kept of all devices. */
 export interface KeptDevices {
@@ -57,7 +57,7 @@ export class Devices {
   private readonly ports: DevicesPorts;
   private readonly byId = new Map<string, Device>();
   private readonly changed: () => void;
-  private readonly throwers = new Set<(device: string) => void>();
+  private readonly voiding = new Set<(device: string, how: Voided) => void>();
   private keep: (kept: KeptDevices) => Promise<string | null> = () => Promise.resolve(null);
   private expiry: Timer | null = null;
 
@@ -138,7 +138,7 @@ export class Devices {
   throwOut(id: string): Promise<string | null> {
     if (!this.byId.delete(id)) return Promise.resolve(NOT_THERE);
     const kept = this.write();
-    this.voided(id);
+    this.voided(id, 'thrown out');
     return kept;
   }
 
@@ -156,25 +156,25 @@ export class Devices {
 
   /** Sharing has ended: every key is void but those of walls. Resolves when that is on the disk. */
   end(): Promise<string | null> {
-    return this.void((device) => device.role !== 'wall');
+    return this.void((device) => device.role !== 'wall', 'ended');
   }
 
   /** Calls back with a device whose key is no longer valid: its connections must end. */
-  onThrownOut(listener: (device: string) => void): () => void {
-    this.throwers.add(listener);
-    return () => this.throwers.delete(listener);
+  onVoided(listener: (device: string, how: Voided) => void): () => void {
+    this.voiding.add(listener);
+    return () => this.voiding.delete(listener);
   }
 
-  private void(isMeant: (device: Device) => boolean): Promise<string | null> {
+  private void(isMeant: (device: Device) => boolean, how: Voided): Promise<string | null> {
     const gone = [...this.byId.values()].filter(isMeant);
     for (const { id } of gone) this.byId.delete(id);
     const kept = this.write();
-    for (const { id } of gone) this.voided(id);
+    for (const { id } of gone) this.voided(id, how);
     return kept;
   }
 
-  private voided(id: string): void {
-    for (const listener of this.throwers) listener(id);
+  private voided(id: string, how: Voided): void {
+    for (const listener of this.voiding) listener(id, how);
   }
 
   private write(): Promise<string | null> {
@@ -229,7 +229,7 @@ export class Devices {
     if (next === Infinity) return;
     this.expiry = timers.set(() => {
       const now = clock.now();
-      void this.void(({ until }) => until <= now);
+      void this.void(({ until }) => until <= now, 'expired');
     }, next - clock.now());
   }
 }

@@ -55,6 +55,9 @@ export interface LetIn {
   readonly since: number | null;
 }
 
+/** Why a key is no longer valid. */
+export type Voided = 'thrown out' | 'ended' | 'expired';
+
 /** A code as it is shown. */
 export interface ShownCode {
   readonly role: 'remote' | 'tablet';
@@ -86,5 +89,5 @@ export interface DoorBook {
   /** Calls back when any of the above has changed. */
   onChange(listener: () => void): () => void;
   /** Calls back with a device whose key is no longer valid: its connections must end. */
-  onThrownOut(listener: (device: string) => void): () => void;
+  onVoided(listener: (device: string, how: Voided) => void): () => void;
 }

@@ -26,10 +26,12 @@ export interface SealedDoorPorts extends DoorPorts {
 type Asked = { readonly say: 'join' } | { readonly say: 'return'; readonly id: string; readonly key: string };
 
 const NOT_VALID = 'This code is not valid any more: ask the coach for a new one.';
+const USED = 'This address was used already, or is too old: it works once.';
 const NOT_SHOWN = 'That is not the code that the coach’s window shows now: look at it again, or ask for a new one.';
 const NOT_LET_IN = 'This device is not let in any more: ask the coach for a code.';
 const NO_KEY =
-  'While Lanecall is shared, a page here needs a key: open the address that was printed, or “Another window” in a page that has a key.';
+  'While Lanecall is shared, a page here needs a key: open the address that was printed, or “Another window” in a page that has a key. ' +
+  'With neither, end Lanecall and start it again: a run goes on.';
 const TOO_MANY = 'As many devices as there can be are connected: close one of them, then ask for a new code.';
 const BROKEN_SEAL = 'A frame was not the next one of this device.';
 const WRONG_ORDER = 'That was not what comes next at the door.';
@@ -69,8 +71,10 @@ export function sealedDoor(line: Line, comeIn: ComeIn, ports: SealedDoorPorts): 
   };
 
   /** Pages of this machine have their code from an address, and no window shows it. */
-  const whyNotValid = (): string =>
-    line.listener === 'network' && ports.codes.latest() !== null ? NOT_SHOWN : NOT_VALID;
+  const whyNotValid = (): string => {
+    if (line.listener === 'machine') return USED;
+    return ports.codes.latest() === null ? NOT_VALID : NOT_SHOWN;
+  };
 
   const prove = (mac: string): void => {
     if (!asked) return doorway.turnAway(WRONG_ORDER);

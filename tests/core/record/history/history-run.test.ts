@@ -36,6 +36,10 @@ const TIMES = [
   { lane: 1, at: 310_000, watches: [360_000] },
   { lane: 1, at: 790_000, watches: [170_000] },
 ];
+const THERE = [
+  { lane: 1, swimmers: 2, names: ['Ana', 'Chidi'] },
+  { lane: 2, swimmers: 3, names: null },
+];
 const ADDED = { ...NOTHING_ADDED, effort: 6, times: TIMES, notes: ['windy'], marks: [{ command: 1, words: 'calf' }] };
 
 test('[history] of all lanes together and of each, what was planned and swum', () => {
@@ -47,7 +51,7 @@ test('[history] of all lanes together and of each, what was planned and swum', (
       { lane: 2, plannedDistance: 725, distance: 525 },
     ],
     // 6 x 18.25 minutes, the tail's 5 s among them.
-    ...{ effort: 6, load: 110 },
+    ...{ attendance: null, effort: 6, load: 110, notes: ['windy'] },
     css: [{ lane: 1, cssMs: 95_000, caution: null }],
   });
 });
@@ -62,26 +66,39 @@ test('[history] a test that comes to no pace is none', () => {
 });
 
 test('[history] it is found by title, parts, notes, swimmers and marks with what was added, each once', () => {
-  const attendance = [
-    { lane: 1, swimmers: 2, names: ['Ana', 'Chidi'] },
-    { lane: 2, swimmers: 3, names: null },
-  ];
-  expect(searchedWords(recordOf(kept(), { ...ADDED, attendance }))).toEqual([
+  expect(searchedWords(recordOf(kept(), { ...ADDED, attendance: THERE }))).toEqual([
     ...['Squad', 'Warm-up', 'Main set', 'windy', 'Ana', 'Bram', 'Chidi', 'cramp calf'],
   ]);
   expect(searchedWords(recordOf(kept()))).toEqual(['Squad', 'Warm-up', 'Main set', 'Ana', 'Bram', 'cramp']);
 });
 
 test('[RFC 4180] a row a run, with a column for each lane that any of them has, by number', () => {
-  const one = historyRun(recordOf(kept(), ADDED));
+  const one = historyRun(recordOf(kept(), { ...ADDED, attendance: THERE, notes: ['=late'] }));
   const other = historyRun(recordOf(keptRun('Squad; =b\nlane 10\nlane 3\n50 @ 1:00', [])));
   const rows = readCsv(historyCsv([other, one]));
   expect(rows).toEqual([
     [
-      ...['day', 'opened at', 'title', 'ended', 'minutes', 'unit', 'planned distance', 'distance', 'effort', 'load'],
-      ...['lane 1', 'lane 2', 'lane 3', 'lane 10'],
+      ...['day', 'opened at', 'title', 'ended', 'minutes', 'unit', 'planned distance', 'distance'],
+      ...['were there', 'effort', 'load', 'lane 1', 'lane 2', 'lane 3', 'lane 10', 'notes'],
     ],
-    ['2026-11-26', '19:30:00', "Squad;' =b", 'done', '60.0', 'm', '100', '0', '', '', '', '', '0', '0'],
-    ['2026-11-26', '19:30:00', 'Squad', 'done', '18.3', 'm', '1450', '1250', '6', '110', '725', '525', '', ''],
+    ['2026-11-26', '19:30:00', "Squad;' =b", 'done', '60.0', 'm', '100', '0', '', '', '', '', '', '0', '0', ''],
+    [
+      '2026-11-26',
+      '19:30:00',
+      'Squad',
+      'done',
+      '18.3',
+      'm',
+      '1450',
+      '1250',
+      '5',
+      '6',
+      '110',
+      '725',
+      '525',
+      '',
+      '',
+      "'=late",
+    ],
   ]);
 });

@@ -22,8 +22,10 @@ function run(day: string, more: Partial<HistoryRun> = {}): HistoryRun {
       { lane: 1, plannedDistance: 2000, distance: 1500 },
       { lane: 2, plannedDistance: 1000, distance: 1000 },
     ],
+    attendance: null,
     effort: null,
     load: null,
+    notes: [],
     css: [],
     ...more,
   };
@@ -84,9 +86,9 @@ describe('[history] over time', () => {
 test('[history] as a table a title cannot become a formula, and a lane that a run had not is empty', () => {
   const one = run('2026-11-24', { title: '=1+1', lanes: [{ lane: 3, plannedDistance: 50, distance: 50 }] });
   expect(historyCsv([one, run('2026-11-23', { effort: 4, load: 240 })]).split('\r\n')).toEqual([
-    'day,opened at,title,ended,minutes,unit,planned distance,distance,effort,load,lane 1,lane 2,lane 3',
-    "2026-11-24,19:30:00,'=1+1,done,60.0,m,3000,2500,,,,,50",
-    '2026-11-23,19:30:00,Harbour squad,done,60.0,m,3000,2500,4,240,1500,1000,',
+    'day,opened at,title,ended,minutes,unit,planned distance,distance,were there,effort,load,lane 1,lane 2,lane 3,notes',
+    "2026-11-24,19:30:00,'=1+1,done,60.0,m,3000,2500,,,,,,50,",
+    '2026-11-23,19:30:00,Harbour squad,done,60.0,m,3000,2500,,4,240,1500,1000,,',
     '',
   ]);
 });

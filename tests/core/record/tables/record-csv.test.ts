@@ -91,3 +91,24 @@ test('[eventful evening] one row a leave and one a command, the one that was und
   expect(rows).toHaveLength(leaves + record.commands.length);
   expect(rows.filter(([what]) => what === 'move-on, undone')).toHaveLength(1);
 });
+
+test('[RFC 4180] who was there, effort, load and notes stand below, and none of them is run as a formula', () => {
+  const attendance = [
+    { lane: 1, swimmers: 2, names: ['=Ana', 'Bram'] },
+    { lane: 2, swimmers: 3, names: null },
+  ];
+  const added = { ...NOTHING_ADDED, attendance, effort: 6, notes: ['@calm', 'fins earlier'] };
+  expect(
+    recordCsv(recordOf(keptRun(TEXT, []), added))
+      .split('\r\n')
+      .slice(1),
+  ).toEqual([
+    `there,,,1${','.repeat(8)}2,,,,"'=Ana, Bram"`,
+    `there,,,2${','.repeat(8)}3,,,,`,
+    `effort${','.repeat(15)}6`,
+    `load${','.repeat(15)}360`,
+    `note${','.repeat(15)}'@calm`,
+    `note${','.repeat(15)}fins earlier`,
+    '',
+  ]);
+});

@@ -81,6 +81,30 @@ test('with eight tablets let in, the one not connected for longest makes room fo
   expect(host.book.devices().filter(({ role }) => role === 'remote').length).toBe(8);
 });
 
+test('a wall is let in by its own key alone, on other evenings too, until it is thrown out', async () => {
+  const host = await doors();
+  const [first, second] = [wall(host), wall(host, '192.168.1.51')];
+  const remote = joined(host);
+  const isLetIn = (key: string): boolean => look(host.knock({ socket: 'wall' }), key);
+  await host.book.end();
+  host.clock.advance(13 * 3_600_000);
+  expect([first.key, second.key].map(isLetIn)).toEqual([true, true]);
+  expect([remote.given.key, 'ab'.repeat(32)].map(isLetIn)).toEqual([false, false]);
+  await host.book.throwOut(host.book.devices()[0]!.id);
+  expect([first.key, second.key].map(isLetIn)).toEqual([false, true]);
+});
+
+test('each key lasts its own twelve hours', async () => {
+  const host = await doors();
+  joined(host);
+  host.clock.advance(3_600_000);
+  joined(host);
+  host.clock.advance(11 * 3_600_000);
+  expect(names(host)).toEqual(['Remote 2']);
+  host.clock.advance(3_600_000);
+  expect(names(host)).toEqual([]);
+});
+
 describe('whoever listens', () => {
   test('hears of every change, and no more once it has stopped', async () => {
     const host = await doors();
@@ -114,15 +138,18 @@ describe('whoever listens', () => {
 
   test('for devices thrown out hears of each, once', async () => {
     const host = await doors();
-    const thrown: string[] = [];
-    const stop = host.book.onThrownOut((device) => thrown.push(device));
+    const thrown: [device: string, how: string][] = [];
+    const stop = host.book.onVoided((...voided) => thrown.push(voided));
     const { given } = joined(host);
     wall(host);
     const onWall = host.book.devices()[1]!.id;
     await host.book.throwOut(onWall);
     await host.book.end();
     await host.book.end();
-    expect(thrown).toEqual([onWall, given.id]);
+    expect(thrown).toEqual([
+      [onWall, 'thrown out'],
+      [given.id, 'ended'],
+    ]);
     stop();
     await host.book.throwOut(joined(host).given.id);
     expect(thrown.length).toBe(2);

@@ -11,10 +11,10 @@ import { ask, comeBack, doors, HOST, join, SCREENS_NONCE } from '../../../suppor
 async function joined(role: 'remote' | 'tablet' = 'remote') {
   const host = await doors();
   const phone = host.knock();
-  const { given, end } = join(phone, host.book.showCode(role).letters)!;
-  return { ...host, phone, given, end };
+  return { ...host, phone, ...join(phone, host.book.showCode(role).letters)! };
 }
 
+const USED = { why: 'This address was used already, or is too old: it works once.', again: true };
 const NOT_VALID = { why: 'This code is not valid any more: ask the coach for a new one.', again: true };
 const NOT_SHOWN = {
   why: 'That is not the code that the coach’s window shows now: look at it again, or ask for a new one.',
@@ -91,7 +91,7 @@ describe('a code', () => {
     book.showCode('remote');
     book.claim('ten minutes');
     const said = [knock(), knock({ listener: 'machine' })].map((caller) => [join(caller, first), caller.bye()]);
-    expect(said.flat()).toEqual([null, NOT_SHOWN, null, NOT_VALID]);
+    expect(said.flat()).toEqual([null, NOT_SHOWN, null, USED]);
   });
 
   test('is still valid after any number of wrong ones', async () => {
@@ -120,7 +120,8 @@ describe('a claim', () => {
     const page = knock(HERE);
     const { given } = join(page, claim)!;
     expect(page.guest).toMatchObject({ role: 'coach', name: 'Coach’s page 1', device: given.id });
-    expect(join(knock(HERE), claim)).toBeNull();
+    const late = knock(HERE);
+    expect([join(late, claim), late.bye()]).toEqual([null, USED]);
     expect(comeBack(knock(HERE), given)).not.toBeNull();
   });
 
@@ -165,7 +166,7 @@ describe('a page of this machine without a key', () => {
     expect([page.guest, page.bye()]).toEqual([
       null,
       {
-        why: 'While Lanecall is shared, a page here needs a key: open the address that was printed, or “Another window” in a page that has a key.',
+        why: 'While Lanecall is shared, a page here needs a key: open the address that was printed, or “Another window” in a page that has a key. With neither, end Lanecall and start it again: a run goes on.',
         again: true,
       },
     ]);
@@ -215,14 +216,14 @@ describe('a key', () => {
 
   test.each([
     ['thrown out', (host: Awaited<ReturnType<typeof joined>>) => host.book.throwOut(host.given.id)],
-    ['sharing ended', (host: Awaited<ReturnType<typeof joined>>) => host.book.end()],
-    ['12 hours old', (host: Awaited<ReturnType<typeof joined>>) => Promise.resolve(host.clock.advance(12 * 3_600_000))],
-  ])('%s lets nobody in, and its connections are to end', async (_, end) => {
+    ['ended', (host: Awaited<ReturnType<typeof joined>>) => host.book.end()],
+    ['expired', (host: Awaited<ReturnType<typeof joined>>) => Promise.resolve(host.clock.advance(12 * 3_600_000))],
+  ])('that is %s lets nobody in, and its connections are to end', async (how, end) => {
     const host = await joined();
-    const ended: string[] = [];
-    host.book.onThrownOut((device) => ended.push(device));
+    const ended: string[][] = [];
+    host.book.onVoided((...voided) => ended.push(voided));
     await end(host);
-    expect(ended).toEqual([host.given.id]);
+    expect(ended).toEqual([[host.given.id, how]]);
     const phone = host.knock();
     expect([comeBack(phone, host.given), phone.bye(), phone.guest]).toEqual([null, NOT_LET_IN, null]);
   });

@@ -32,4 +32,12 @@ describe('[sharing] a link', () => {
     expect(host.toCarrier).toEqual(said);
     expect(link.store.getState().faults).toEqual(['This screen was thrown out.']);
   });
+
+  test('what its carrier knows of a goodbye is said before the host’s own words', () => {
+    const { host, link } = live();
+    host.saysFirst = 'This address was used already.';
+    host.send({ say: 'bye', why: 'A page here needs a key.', again: true });
+    host.pass(10);
+    expect(link.store.getState().faults).toEqual(['This address was used already. A page here needs a key.']);
+  });
 });

@@ -9,6 +9,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { BrowserContext, Page } from 'playwright';
+import type { JournalEntry } from '../../../../app/host/journal/journal-line.ts';
 import { readJournal } from '../../../../app/host/journal/journal-text.ts';
 import { followRun, type FollowedRun } from '../../../../renderer/link/follow-run.ts';
 import type { DeckRun } from '../../../../renderer/link/store.ts';
@@ -17,7 +18,7 @@ import { freshDataFolder } from '../folders/data-folder.ts';
 import type { FromParent, ToParent } from '../mortal-host.ts';
 import { MovingClock } from '../../clock/moving-clock.ts';
 
-const HOST = fileURLToPath(new URL('mortal-host.ts', import.meta.url));
+const HOST = fileURLToPath(new URL('../mortal-host.ts', import.meta.url));
 
 /** In ms: how late the browser may tell of a connection that was refused. */
 const HEARD_LATE = 1000;
@@ -102,15 +103,26 @@ export class MortalDeck {
 
   /** The leaves that the only journal says were handed over. */
   handedOver(): readonly CalledLeave[] {
-    const [name] = readdirSync(join(this.data, 'runs'));
-    const journal = readJournal(readFileSync(join(this.data, 'runs', name!)));
-    if (journal.kind !== 'journal') throw new Error('the journal cannot be read');
-    return journal.entries.flatMap((entry) =>
+    return this.journal().flatMap((entry) =>
       entry.say === 'alive' ? entry.leaves.map(([lane, at]) => ({ lane, at })) : [],
     );
   }
 
-  async openPage(context: BrowserContext, path: string): Promise<Page> {
+  /** The commands that the only journal says a device of this name has given. */
+  givenOn(device: string): readonly unknown[] {
+    return this.journal().flatMap((entry) =>
+      entry.say === 'command' && entry.from?.name === device ? [entry.command['do']] : [],
+    );
+  }
+
+  private journal(): readonly JournalEntry[] {
+    const [name] = readdirSync(join(this.data, 'runs'));
+    const journal = readJournal(readFileSync(join(this.data, 'runs', name!)));
+    if (journal.kind !== 'journal') throw new Error('the journal cannot be read');
+    return journal.entries;
+  }
+
+  async openPage(context: BrowserContext, path: string, origin = this.origin): Promise<Page> {
     const page = await context.newPage();
     this.loads.set(page, 0);
     page.on('framenavigated', (frame) => {
@@ -122,7 +134,7 @@ export class MortalDeck {
       if (message.type() === 'error' && !(isUnanswered && wasDead)) this.complaints.push(`${path}: ${message.text()}`);
     });
     page.on('pageerror', (error) => this.complaints.push(`${path}: ${error.message}`));
-    await page.goto(this.origin + path);
+    await page.goto(origin + path);
     return page;
   }
 

@@ -12,7 +12,7 @@ import { DeckServerUnderTest } from './deck-server.ts';
 import { MovingClock } from '../../clock/moving-clock.ts';
 
 /** The pages as `npm run build` makes them. */
-const BUILT_PAGES = fileURLToPath(new URL('../../../dist/pages', import.meta.url));
+const BUILT_PAGES = fileURLToPath(new URL('../../../../dist/pages', import.meta.url));
 
 export class MovingDeck {
   readonly server: DeckServerUnderTest;

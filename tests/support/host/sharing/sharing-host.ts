@@ -3,7 +3,6 @@
  * reach: to a browser its pages there are on another device, and no secure context.
  */
 
-import { networkInterfaces } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { openDeck } from '../../../../app/host/deck/deck-opening.ts';
 import { systemClock } from '../../../../app/host/time/clock.ts';
@@ -12,8 +11,9 @@ import { readPages } from '../../../../app/host/web/pages.ts';
 import { startServer } from '../../../../app/host/web/server.ts';
 import { openSharing } from '../../../../app/host/web/share.ts';
 import { freshDataFolder } from '../folders/data-folder.ts';
+import { reachableAddress } from '../reachable-address.ts';
 
-const PAGES = fileURLToPath(new URL('../../../dist/pages', import.meta.url));
+const PAGES = fileURLToPath(new URL('../../../../dist/pages', import.meta.url));
 
 export interface SharingHost {
   /** Of the coach's page of this machine. */
@@ -29,7 +29,7 @@ export async function sharingHost(text: string): Promise<SharingHost> {
   if (!opening.ok) throw new Error(opening.why);
   const { deck } = opening;
   const pages = readPages(PAGES);
-  const network = ownAddress();
+  const network = reachableAddress();
   const ports = () => ({ network: server.port, pages: server.port });
   const addresses = () => [{ address: network, name: 'pool' }];
   const { sharing, company, takeUp } = openSharing({ deck, clock, timers, pages, ports, addresses });
@@ -45,10 +45,4 @@ export async function sharingHost(text: string): Promise<SharingHost> {
       await deck.close();
     },
   };
-}
-
-/** One that is not this machine's alone; without any network, one that is. */
-function ownAddress(): string {
-  const all = Object.values(networkInterfaces()).flatMap((each) => each ?? []);
-  return all.find(({ family, internal }) => family === 'IPv4' && !internal)?.address ?? '127.0.0.2';
 }
