@@ -1,6 +1,7 @@
 /*
- * Whether the library is open beside the text: on a wide window at first, then as the coach left it. Ctrl+O opens it from
- * anywhere, to type what is looked for.
+ * Whether the library is open beside the text: on a wide window at first, then as the coach left it there. Where it takes
+ * the place of what the text comes to, it opens only when asked for, and gives way to what was chosen. Ctrl+O opens it
+ * from anywhere, to type what is looked for.
  */
 
 import { useEffect, useState } from 'react';
@@ -15,21 +16,27 @@ export interface SessionsToggle {
   /** How often it was asked for by its key: its field then takes the keyboard. */
   readonly asked: number;
   toggle(): void;
-  /** A session was opened: on a phone the list gives way to it. */
+  /** A session was opened: where the list hides what it comes to, it gives way. */
   leaveRoom(): void;
 }
 
 export function useSessionsToggle(): SessionsToggle {
   const [state, setState] = useState(() => ({ isOpen: isOpenAtFirst(), asked: 0 }));
   const set = (isOpen: boolean): void => {
-    keep(isOpen);
+    if (!isNarrow()) keep(isOpen);
     setState(({ asked }) => ({ isOpen, asked }));
   };
+  useEffect(() => {
+    const wide = window.matchMedia(WIDE);
+    const onWidth = (): void => setState(({ asked }) => ({ isOpen: isOpenAtFirst(), asked }));
+    wide.addEventListener('change', onWidth);
+    return () => wide.removeEventListener('change', onWidth);
+  }, []);
   useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== 'o') return;
       event.preventDefault();
-      keep(true);
+      if (!isNarrow()) keep(true);
       setState(({ asked }) => ({ isOpen: true, asked: asked + 1 }));
     };
     window.addEventListener('keydown', onKey);
@@ -38,7 +45,7 @@ export function useSessionsToggle(): SessionsToggle {
   return {
     ...state,
     toggle: () => set(!state.isOpen),
-    leaveRoom: () => (window.matchMedia(PHONE).matches ? set(false) : undefined),
+    leaveRoom: () => (isNarrow() ? set(false) : undefined),
   };
 }
 
@@ -47,13 +54,11 @@ export function isNarrow(): boolean {
   return !window.matchMedia(WIDE).matches;
 }
 
-/** As `--phone` and `--narrow` in `ui/widths.css`: from the latter on there is room for a column beside the text. */
-const PHONE = '(max-width: 760px)';
+/** Beyond `--narrow` in `ui/widths.css` there is room for a column beside the text. */
 const WIDE = '(min-width: 1181px)';
 
 function isOpenAtFirst(): boolean {
-  const kept = ownStorage()?.getItem(KEPT) ?? null;
-  return kept === null ? !isNarrow() : kept === 'open';
+  return !isNarrow() && (ownStorage()?.getItem(KEPT) ?? 'open') === 'open';
 }
 
 function keep(isOpen: boolean): void {
