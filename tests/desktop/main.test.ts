@@ -152,7 +152,7 @@ describe('[start] once it is ready, the program', () => {
   });
 
   test('takes the folder that a bare Electron runs it from for no session', async () => {
-    process.defaultApp = true;
+    Object.assign(process, { defaultApp: true });
     await started('/clone', '--data', folder, '/pool/a.txt');
     await vi.waitFor(() => expect(program.openFile).toHaveBeenCalledExactlyOnceWith('/pool/a.txt', null));
   });
