@@ -7,6 +7,7 @@ import type { Source } from '../../app/core/plan/plan.ts';
 import { Activity, useState, type ReactElement } from 'react';
 import { useDeck, useMoment } from '../ui/coach/use-deck.ts';
 import { Afterwards } from './afterwards/afterwards.tsx';
+import { writeNext } from './afterwards/next-session.ts';
 import type { CssOffered } from './afterwards/times-table.tsx';
 import { ArrivedFileNotice, useArrivedFile } from './write/file/arrived-file.tsx';
 import type { DeskTools } from './desk-tools.ts';
@@ -116,7 +117,10 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
           <Afterwards
             tools={tools}
             moment={moment}
-            onWrite={() => setLeft(run.id)}
+            onWrite={() => {
+              setBrought(writeNext(tools.writing, run));
+              setLeft(run.id);
+            }}
             onHistory={() => goTo(true)}
             onCss={css}
           />

@@ -123,7 +123,12 @@ function optionsFor(
     mutate,
     testRunner: 'vitest',
     plugins: ['@stryker-mutator/vitest-runner', join(root, 'tests/mutants/survivors.mjs')],
-    vitest: { configFile: 'tests/mutants/vitest.config.ts', dir: 'tests' },
+    // A file of tests that is named is tried even where it loads the code only while it runs.
+    vitest: {
+      configFile: 'tests/mutants/vitest.config.ts',
+      dir: 'tests',
+      related: !tests.some((test) => test.includes('.test.')),
+    },
     coverageAnalysis: 'perTest',
     concurrency: 1,
     timeoutMS: patience,

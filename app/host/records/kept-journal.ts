@@ -8,9 +8,9 @@ import type { Away } from '../../core/run/record.ts';
 import { SECOND, type Millis } from '../../core/units.ts';
 import { diskReason, type Disk } from '../journal/disk.ts';
 import type { JournalEntry } from '../journal/journal-line.ts';
-import { lastEntryOf, readJournal } from '../journal/journal-text.ts';
+import { lastEntryOf, readJournal, type JournalLines } from '../journal/journal-text.ts';
 import { awayTimes } from '../recovery/comeback.ts';
-import { foldJournal, type FoldedJournal } from '../recovery/found-run.ts';
+import { foldJournal } from '../recovery/found-run.ts';
 import { brokenText, unreadableText } from '../recovery/recovery-text.ts';
 import { openedAtOf } from './opened-at.ts';
 import { closedIn, notUsed } from './run-list.ts';
@@ -61,7 +61,7 @@ function keptIn(path: string, bytes: Uint8Array): KeptRead {
     until: Math.ceil(lastOf(entries).at),
     seenAt: Math.ceil(lastOf(open).at),
   };
-  return { kind: 'run', kept, said: isUsedToItsEnd(bytes, folded) ? null : partText(path, entries.length) };
+  return { kind: 'run', kept, said: isUsedToItsEnd(bytes, folded.journal) ? null : partText(path, entries.length) };
 }
 
 /** open: the lines that do not close it. Whoever closed it after a long silence was not there before. */
@@ -72,8 +72,8 @@ function awayIn(entries: readonly JournalEntry[], open: readonly JournalEntry[])
 }
 
 /** A last line without its end may just be written. */
-function isUsedToItsEnd(bytes: Uint8Array, { journal, refused }: FoldedJournal): boolean {
-  return refused === null && bytes.indexOf(NEWLINE, journal.length) < 0;
+function isUsedToItsEnd(bytes: Uint8Array, { length }: JournalLines): boolean {
+  return bytes.indexOf(NEWLINE, length) < 0;
 }
 
 const NEWLINE = 0x0a;

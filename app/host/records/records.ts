@@ -135,7 +135,7 @@ export class Records {
       const fit = runs.flatMap(({ summary }) =>
         summary.run && summary.isStarted && fits(summary, words, from, to) ? summary.run : [],
       );
-      fit.sort((a, b) => (a.openedAt < b.openedAt ? 1 : a.openedAt > b.openedAt ? -1 : 0));
+      fit.sort((a, b) => b.openedAt.localeCompare(a.openedAt));
       const said = [...(unfinished === null ? [] : [unfinished]), ...runs.flatMap(({ unread }) => unread ?? [])];
       return { runs: fit.slice(0, most), more: Math.max(0, fit.length - most), toCome, said };
     },

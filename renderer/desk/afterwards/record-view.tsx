@@ -66,7 +66,7 @@ function Figures({
 }: Pick<RecordViewProps, 'review' | 'added'>): ReactElement {
   const sum = (of: 'distance' | 'plannedDistance'): number =>
     record.lanes.reduce((all, lane) => all + Math.round(lane[of] * 10), 0) / 10;
-  const { startedMs, endedMs, bookedMs, stops } = evening;
+  const { bookedMs, stops } = evening;
   const { effort } = added;
   const there = added.attendance?.reduce((all, { swimmers }) => all + swimmers, 0) ?? null;
   return (
@@ -77,8 +77,8 @@ function Figures({
           about={`swum by ${count(record.lanes.length, 'lane')}, of ${sum('plannedDistance')} planned`}
         />
         <Figure
-          what={`${Math.round((endedMs - (startedMs ?? endedMs)) / MINUTE)} min`}
-          about={bookedMs === null ? 'from the first start' : `of ${Math.round(bookedMs / MINUTE)} booked`}
+          what={`${Math.round(record.durationMs / MINUTE)} min`}
+          about={bookedMs === null ? 'from the opening to the end' : `of ${Math.round(bookedMs / MINUTE)} booked`}
         />
         <Figure what={`${stops.count}`} about={stopsText(stops)} />
         {effort === null ? (
@@ -93,9 +93,13 @@ function Figures({
       </dl>
       <ul className={styles.meanings}>
         <li>Planned is what the text said at the end: Edit changes it, cuts and skipped reps do not.</li>
-        {bookedMs === null ? null : <li>Booked is the time from the start to the finish that the text gives.</li>}
+        {bookedMs === null ? null : (
+          <li>
+            Minutes are from the opening of the run to its end; booked is from the start to the finish in the text.
+          </li>
+        )}
         {effort === null ? null : (
-          <li>Load is the effort, 0 to 10, times the minutes from the opening of the run to its end.</li>
+          <li>Load is the effort, 0 to 10, times the minutes of the run, from its opening to its end.</li>
         )}
         {stops.count === 0 ? null : (
           <li>

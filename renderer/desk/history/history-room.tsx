@@ -111,6 +111,7 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
           key={shown.run}
           {...{ tools, onAgain, onCss, said, setSaid }}
           run={shown.run}
+          progress={progressOf(runs.find(({ run }) => run === shown.run))}
           onSaved={history.again}
           onDeleted={() => {
             setChosen(null);
@@ -158,6 +159,7 @@ function NothingShown({ history: { found, refused, again } }: { readonly history
 interface OneRunProps {
   readonly tools: DeskTools;
   readonly run: string;
+  readonly progress: string;
   readonly said: Said | null;
   setSaid(said: Said | null): void;
   onAgain: HistoryRoomProps['onAgain'];
@@ -167,9 +169,9 @@ interface OneRunProps {
 }
 
 function OneRun(props: OneRunProps): ReactElement {
-  const { tools, run, said, setSaid, onAgain, onCss, onSaved, onDeleted } = props;
+  const { tools, run, progress, said, setSaid, onAgain, onCss, onSaved, onDeleted } = props;
   const { askRecords: ask } = tools;
-  const kept = useKeptRun(ask, run, onSaved);
+  const kept = useKeptRun(ask, run, onSaved, progress);
   const refuse = (text: string): void => setSaid({ text, kind: 'refused' });
   const why = kept.given ? null : (kept.refused ?? 'It is being read.');
   const day = kept.given?.record.openedAt.slice(0, 10) ?? '';
@@ -228,6 +230,11 @@ function OneRun(props: OneRunProps): ReactElement {
       </footer>
     </>
   );
+}
+
+/** As far as the list knows. */
+function progressOf(run: HistoryRun | undefined): string {
+  return run ? `${run.ended} ${run.durationMs}` : '';
 }
 
 function jsonText(value: object): string {

@@ -68,9 +68,9 @@ export function Weeks({ runs }: { readonly runs: readonly HistoryRun[] }): React
               </tbody>
             </table>
             <p className={styles.quiet}>
-              Load is effort × minutes. Monotony is the mean of the week’s seven days over their standard deviation (of
-              a sample, n − 1), strain is load × monotony; days without a run count as 0. They are estimates for
-              training, not for health.
+              Load is the effort, 0 to 10, times the minutes of a run, from its opening to its end. Monotony is the mean
+              of the week’s seven days over their standard deviation (of a sample, n − 1), strain is load × monotony;
+              days without a run count as 0. They are estimates for training, not for health.
             </p>
           </>
         )}

@@ -186,7 +186,7 @@ test('what ends something wants to be held, and what cannot be done says why', a
   expect((await saved).suggestedFilename()).toMatch(/^Harbour squad \d{4}-\d\d-\d\d\.csv$/);
   expect(readFileSync(await (await saved).path(), 'utf8')).toMatch(/^what,time of day,/);
   await button('Write the next session').click();
-  expect(await textOn(page)).toBe(SESSION);
+  expect(await textOn(page)).toBe(SESSION.slice(SESSION.indexOf('start'), SESSION.indexOf('\n\n') + 1));
 });
 
 test('rounds are cut and what is to come is written anew in one step', async () => {

@@ -158,7 +158,11 @@ describe('[history] a summary', () => {
     harm();
     records = recordsOn(disk);
     expect(await runsIn()).toEqual(before);
-    expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({ version: 3, run: { run: 'one', distance: 400 } });
+    expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({
+      version: 3,
+      run: { run: 'one', distance: 400 },
+      words: ['Harbour squad', 'Main set', 'Swim-down', 'Ana', 'Bram'],
+    });
   });
 
   const summary = (): { readonly journal: object } =>
@@ -169,7 +173,7 @@ describe('[history] a summary', () => {
   }
 
   function changeJournal(change: object): void {
-    changeSummary({ journal: { ...summary().journal, ...change } });
+    changeSummary({ journal: { ...summary().journal, ...change }, words: ['of the other'] });
   }
 
   test('of a session that was never started is empty, so that its journal is not read again', async () => {
@@ -233,5 +237,13 @@ describe('[history] a summary', () => {
     // One that is asked for does not wait for that.
     expect(await given<'session'>(records, { do: 'session', run: 'run-0' })).toMatchObject({ text: TEXT });
     expect((await given<'list'>(records, LIST)).toCome).toBe(0);
+  });
+
+  test('is not worked out for all runs where the one that is asked for is known', async () => {
+    let time = 0;
+    records = recordsOn(disk, { now: () => (time += 75) });
+    for (let n = 0; n < 6; n++) write(`run-${n}`, undefined, { openedAt: THURSDAY + n * DAY });
+    await given<'session'>(records, { do: 'session', run: 'run-5' });
+    expect((await given<'list'>(records, LIST)).toCome).toBe(2);
   });
 });

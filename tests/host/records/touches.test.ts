@@ -111,6 +111,30 @@ describe('[touches] kept', () => {
     expect(runs.text(FILE)).toBeNull();
   });
 
+  test('that another program’s additions came before go on top of those', async () => {
+    const { records, runs } = swumRuns();
+    await records.touch('one', touch(38_000));
+    const { replace } = runs.disk;
+    runs.disk.replace = (path, bytes, check) => {
+      runs.disk.replace = replace;
+      const theirs = { version: AFTERWARDS_VERSION, run: 'one', ...NOTHING_ADDED, notes: ['fins'], touches: [] };
+      runs.disk.put(FILE, Buffer.from(JSON.stringify(theirs)));
+      return replace.call(runs.disk, path, bytes, check);
+    };
+    const times = [{ lane: 1, at: 10_000, watches: [39_000] }];
+    expect(await records.touch('one', touch(39_000))).toEqual({ ok: true, times });
+    expect(JSON.parse(runs.text(FILE)!)).toMatchObject({ notes: ['fins'], times });
+  });
+
+  test('that the disk does not take are refused with the reason', async () => {
+    const { records, runs } = swumRuns();
+    runs.disk.refuses = 'ENOSPC';
+    expect(await records.touch('one', touch(38_000))).toEqual({
+      ok: false,
+      why: 'What you added to the run cannot be kept (the disk is full): free the disk and save it again.',
+    });
+  });
+
   test('beside additions of a newer program they are refused, and those are left as they are', async () => {
     const { records, runs } = swumRuns();
     runs.disk.put(FILE, Buffer.from('{"version":99}'));

@@ -107,16 +107,9 @@ function summed({ state, journal: { entries } }: NonNullable<ReturnType<typeof f
   const leaves = leavesOf(now).map(({ lane, stretch, rep, at, swimmers, gap }) => {
     return [lane, stretch, rep.set.line, rep.rep, rep.of, rep.distance, rep.interval, rep.target, at, swimmers, gap];
   });
-  const { session, stretches } = now.plan;
-  const planned = stretches.map(({ lanes, time }) => [
+  const planned = now.plan.stretches.map(({ lanes, time }) => [
     time,
     lanes.map(({ reps }) => reps.map(({ offset, interval, target }) => [offset, interval, target])),
   ]);
-  return JSON.stringify([now.phase, now.index, now.t0, now.doneAt, leaves, planned, session.lanes.map(laneOf)]);
+  return JSON.stringify([now.phase, now.index, now.t0, now.doneAt, leaves, planned]);
 }
-
-function laneOf({ number, swimmers, gap, base, css, names }: LaneOfPlan): readonly unknown[] {
-  return [number, swimmers, gap, base, css, names.length];
-}
-
-type LaneOfPlan = NonNullable<ReturnType<typeof foldJournal>>['state']['plan']['session']['lanes'][number];

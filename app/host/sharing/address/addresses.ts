@@ -20,9 +20,7 @@ export const systemAddresses: Addresses = () => privateAddresses(networkInterfac
 
 export function privateAddresses(interfaces: ReturnType<typeof networkInterfaces>): readonly PrivateAddress[] {
   return Object.entries(interfaces).flatMap(([name, all = []]) =>
-    all
-      .filter(({ family, address }) => family === 'IPv4' && PRIVATE.test(address))
-      .map(({ address }) => ({ address, name })),
+    all.filter(({ address }) => PRIVATE.test(address)).map(({ address }) => ({ address, name })),
   );
 }
 

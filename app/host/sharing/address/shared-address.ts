@@ -155,7 +155,7 @@ export class SharedAddress {
     const before = JSON.stringify(this.seen);
     this.seen = this.ports.addresses();
     if (JSON.stringify(this.seen) !== before) this.ports.changed();
-    if (this.stands === 'off' || this.current === null) return;
+    if (this.current === null) return;
     if (!this.has(this.current)) return this.lose();
     if (this.stands !== 'open') await this.openAt(this.current);
   }

@@ -3,6 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { recordJson, type RecordJson } from '../../../../app/core/record/tables/record-json.ts';
 import { recordOf } from '../../../../app/core/record/record.ts';
+import { MOST_CHARACTERS } from '../../../../app/core/session/text/lines.ts';
 import { namePattern } from '../../../../app/core/session/names/name-pattern.ts';
 import { readJournal } from '../../../../app/host/journal/journal-text.ts';
 import { journalWithoutName } from '../../../../app/host/records/deletion/journal-without-name.ts';
@@ -82,6 +83,26 @@ describe('[names] the eventful evening', () => {
   test('a name that the session is read by stays, and is reported as needed', () => {
     const kick = bytesOf(journalLines({ run: 'x', text: 'lane 1\nSet\n4 x 50 kick rest 15\n' }, [DONE]));
     expect(journalWithoutName(kick, namePattern('Kick')!).kind).toBe('needed');
+  });
+
+  test('so is one that only what has left was read by, in a text that was replaced since', () => {
+    const text = 'lane 1\nSet\n4 x 50 kick rest 15\n';
+    const lines = said([
+      { atMs: 0, fields: { do: 'start' } },
+      { atMs: 200_000, fields: { do: 'rewrite', text: text.replace('kick ', '') } },
+    ]);
+    expect(
+      journalWithoutName(bytesOf(journalLines({ run: 'x', text }, [...lines, DONE])), namePattern('Kick')!),
+    ).toEqual({
+      kind: 'needed',
+    });
+  });
+
+  test('a session that only the name kept from being read is left, and reported as needed', () => {
+    const line = `4 x 50 @ 1:00 Zorabel ${'x'.repeat(MOST_CHARACTERS - 21)}`;
+    expect(Array.from(line).length).toBe(MOST_CHARACTERS + 1);
+    const written = bytesOf(journalLines({ run: 'x', text: `Squad\n${line}\n` }, [DONE]));
+    expect(journalWithoutName(written, namePattern('Zorabel')!)).toEqual({ kind: 'needed' });
   });
 
   test('a name that only the lanes have is found and removed', () => {

@@ -1,7 +1,8 @@
 /* The address at which the host shares: what opens it, and what happens when the machine loses it. */
 
+import { networkInterfaces } from 'node:os';
 import { describe, expect, test } from 'vitest';
-import { likeliestFirst, privateAddresses } from '../../../../app/host/sharing/address/addresses.ts';
+import { likeliestFirst, privateAddresses, systemAddresses } from '../../../../app/host/sharing/address/addresses.ts';
 import { SharedAddress } from '../../../../app/host/sharing/address/shared-address.ts';
 import { FakeClock } from '../../../support/clock/fake-clock.ts';
 
@@ -13,6 +14,7 @@ const [WIFI, CABLE] = [
 function machine(...addresses: (typeof WIFI | typeof CABLE)[]) {
   const clock = new FakeClock();
   const open = new Set<string>();
+  const goodbyes: string[] = [];
   let refuses: string | null = null;
   const news = { count: 0 };
   const place = new SharedAddress({
@@ -22,8 +24,9 @@ function machine(...addresses: (typeof WIFI | typeof CABLE)[]) {
       if (refuses !== null) return Promise.reject(new Error(refuses));
       open.add(address);
       return Promise.resolve({
-        close: () => {
+        close: (why) => {
           open.delete(address);
+          goodbyes.push(why);
           return Promise.resolve();
         },
       });
@@ -35,9 +38,11 @@ function machine(...addresses: (typeof WIFI | typeof CABLE)[]) {
   };
   return {
     clock,
+    addresses,
     place,
     news,
     open: () => [...open],
+    goodbyes,
     refuse: (why: string | null) => void (refuses = why),
     has: async (...now: (typeof WIFI | typeof CABLE)[]) => {
       addresses.splice(0, addresses.length, ...now);
@@ -58,17 +63,27 @@ describe('[sharing] addresses', () => {
     );
 
   test('are private ones of IPv4 alone', () => {
-    const good = ['10.0.0.1', '192.168.0.1', '172.16.0.1', '172.31.255.1', '169.254.3.4'];
+    const good = ['10.0.0.1', '192.168.0.1', '172.16.0.1', '172.20.0.1', '172.31.255.1', '169.254.3.4'];
     expect(of(...good)).toEqual(good);
     expect(of('0.0.0.0', '127.0.0.1', '172.15.0.1', '172.32.0.1', '192.0.2.2', '11.0.0.1', '1.10.0.1')).toEqual([]);
     const six = { address: 'fd00::2', family: 'IPv6' } as never;
     expect(privateAddresses({ wlan0: [six], gone: undefined })).toEqual([]);
+    expect(systemAddresses()).toEqual(privateAddresses(networkInterfaces()));
   });
 
   test('the likeliest to be the pool’s come first', () => {
     const own = { address: '169.254.1.1', name: 'x' };
     const inner = { address: '172.17.0.1', name: 'docker0' };
     expect(likeliestFirst([own, inner, CABLE, WIFI])).toEqual([WIFI, CABLE, inner, own]);
+    // It goes by how an address begins alone.
+    const alike = ['192.168.169.1', '10.192.168.1', '10.0.172.1', '172.16.10.1', '169.254.10.1'];
+    const named = alike.map((address) => ({ address, name: 'x' }));
+    expect(
+      likeliestFirst([...named].reverse())
+        .map(({ address }) => address)
+        .sort(),
+    ).toEqual([...alike].sort());
+    expect(likeliestFirst(named)).toEqual(named);
   });
 });
 
@@ -86,15 +101,25 @@ describe('[sharing] opening', () => {
     expect(await two.place.share('10.0.0.5')).toBeNull();
     expect(two.place.told()).toMatchObject({ state: 'open', fault: null, choices: [WIFI, CABLE] });
     expect(await machine().place.share(null)).toMatch(/^This machine has no address on a private network: connect/);
+    expect(await machine().place.share(WIFI.address)).toMatch(/^This machine has no address on a private network/);
     expect(await machine(WIFI).place.share('0.0.0.0')).toMatch(/does not have that address any more/);
   });
 
   test('at another address closes the first; at the same one changes nothing', async () => {
-    const { place, open } = machine(WIFI, CABLE);
+    const { place, open, goodbyes } = machine(WIFI, CABLE);
     await place.share(WIFI.address);
     expect(await place.share(WIFI.address)).toBeNull();
+    expect(goodbyes).toEqual([]);
     await place.share(CABLE.address);
-    expect(open()).toEqual([CABLE.address]);
+    expect([open(), goodbyes]).toEqual([[CABLE.address], ['Lanecall is no longer shared at this address.']]);
+  });
+
+  test('at another address where it cannot listen: the coach is asked, and the first is closed', async () => {
+    const { place, open, refuse } = machine(WIFI, CABLE);
+    await place.share(WIFI.address);
+    refuse('Port 7525 is in use.');
+    await place.share(CABLE.address);
+    expect([place.told().state, open()]).toEqual(['ask', []]);
   });
 
   test('where it cannot listen, the reason is told and it stays off', async () => {
@@ -142,6 +167,24 @@ describe('[sharing] an address that is lost', () => {
     expect(place.told()).toMatchObject({ state: 'open', fault: null });
   });
 
+  test('is opened at once where the coach shares again there', async () => {
+    const { place, open, has, addresses } = machine(WIFI);
+    await place.share(null);
+    await has();
+    addresses.push(WIFI);
+    expect(await place.share(null)).toBeNull();
+    expect([place.state(), open()]).toEqual(['open', [WIFI.address]]);
+  });
+
+  test('is no news any more while nothing changes', async () => {
+    const { place, has, news, wait } = machine(WIFI);
+    await place.share(null);
+    await has(CABLE);
+    const before = news.count;
+    await wait(10_000);
+    expect([place.state(), news.count]).toEqual(['ask', before]);
+  });
+
   test('after the end of sharing is not looked for', async () => {
     const { place, has, open } = machine(WIFI);
     await place.share(null);
@@ -162,15 +205,18 @@ describe('[sharing] an address that is lost', () => {
 
 describe('[sharing] nobody', () => {
   test('has come after 30 s: said, until somebody comes from elsewhere', async () => {
-    const { place, wait } = machine(WIFI);
+    const { place, wait, news } = machine(WIFI);
+    expect(place.told().nobodyCame).toBe(false);
     await place.share(null);
+    const before = news.count;
     place.visited(WIFI.address);
     await wait(29_999);
-    expect(place.told().nobodyCame).toBe(false);
+    expect([place.told().nobodyCame, news.count]).toEqual([false, before]);
     await wait(1);
-    expect(place.told().nobodyCame).toBe(true);
+    expect([place.told().nobodyCame, news.count]).toEqual([true, before + 1]);
     place.visited('192.168.1.33');
-    expect(place.told().nobodyCame).toBe(false);
+    place.visited('192.168.1.34');
+    expect([place.told().nobodyCame, news.count]).toEqual([false, before + 2]);
   });
 
   test('is not said once a device is in, be it of this very machine', async () => {
@@ -184,15 +230,33 @@ describe('[sharing] nobody', () => {
   });
 
   test('is not said where somebody came before, nor once it is closed', async () => {
-    const { place, wait } = machine(WIFI);
+    const { place, wait, news } = machine(WIFI);
     await place.share(null);
+    const before = news.count;
     place.visited('192.168.1.33');
     await wait(30_000);
-    expect(place.told().nobodyCame).toBe(false);
+    expect([place.told().nobodyCame, news.count]).toEqual([false, before]);
     await place.stop('');
     await place.share(null);
     await wait(30_000);
     await place.stop('');
     expect(place.told().nobodyCame).toBe(false);
   });
+
+  test('is waited for anew where sharing ends and begins again', async () => {
+    const { place, wait } = machine(WIFI);
+    await place.share(null);
+    await wait(10_000);
+    await place.stop('');
+    await place.share(null);
+    await wait(29_999);
+    expect(place.told().nobodyCame).toBe(false);
+  });
+});
+
+test('[sharing] once the program ends nothing is looked at any more, and whoever is connected hears why', async () => {
+  const { place, clock, goodbyes, open } = machine(WIFI);
+  await place.share(null);
+  await place.end('The program has ended.');
+  expect([open(), goodbyes, clock.pending]).toEqual([[], ['The program has ended.'], 0]);
 });

@@ -81,6 +81,30 @@ test('with eight tablets let in, the one not connected for longest makes room fo
   expect(host.book.devices().filter(({ role }) => role === 'remote').length).toBe(8);
 });
 
+test('a wall is let in by its own key alone, on other evenings too, until it is thrown out', async () => {
+  const host = await doors();
+  const [first, second] = [wall(host), wall(host, '192.168.1.51')];
+  const remote = joined(host);
+  const isLetIn = (key: string): boolean => look(host.knock({ socket: 'wall' }), key);
+  await host.book.end();
+  host.clock.advance(13 * 3_600_000);
+  expect([first.key, second.key].map(isLetIn)).toEqual([true, true]);
+  expect([remote.given.key, 'ab'.repeat(32)].map(isLetIn)).toEqual([false, false]);
+  await host.book.throwOut(host.book.devices()[0]!.id);
+  expect([first.key, second.key].map(isLetIn)).toEqual([false, true]);
+});
+
+test('each key lasts its own twelve hours', async () => {
+  const host = await doors();
+  joined(host);
+  host.clock.advance(3_600_000);
+  joined(host);
+  host.clock.advance(11 * 3_600_000);
+  expect(names(host)).toEqual(['Remote 2']);
+  host.clock.advance(3_600_000);
+  expect(names(host)).toEqual([]);
+});
+
 describe('whoever listens', () => {
   test('hears of every change, and no more once it has stopped', async () => {
     const host = await doors();

@@ -170,7 +170,7 @@ describe('[history] a run', () => {
     expect(table).toMatch(/^what,time of day,/);
     expect(JSON.parse(json!)).toMatchObject({ run: 'one', effort: 6, load: 420 });
     expect(list!.split('\r\n')[1]).toBe(
-      '2026-11-26,19:30:00,"Harbour squad, Thursday",done,70.0,m,600,350,6,420,150,200',
+      '2026-11-26,19:30:00,"Harbour squad, Thursday",done,70.0,m,600,350,,6,420,150,200,',
     );
     expect(JSON.parse(whole!)).toMatchObject([{ run: 'one', effort: 6 }]);
   });
