@@ -7,9 +7,9 @@
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
-import { npm } from '../../../app/cli/launcher/child-process.mjs';
-import { installBrowser } from '../system/browser.ts';
-import { countsOf, summaryLine, type Counts } from '../test-counts.ts';
+import { npm } from '../../app/cli/launcher/child-process.mjs';
+import { installBrowser } from './system/browser.ts';
+import { countsOf, summaryLine, type Counts } from './test-counts.ts';
 
 interface Stage {
   readonly name: string;
@@ -19,7 +19,7 @@ interface Stage {
 
 type Print = (text: string) => void;
 
-const root = fileURLToPath(new URL('../../..', import.meta.url));
+const root = fileURLToPath(new URL('../..', import.meta.url));
 const reports = `${root}dist/.test`;
 const counts: Counts[] = [];
 
