@@ -99,6 +99,11 @@ const SETTINGS: readonly NotationEntry[] = [
 const TEXT: readonly NotationEntry[] = [
   { examples: ['Main set'], means: 'A line of words alone is a heading: a part begins. The first is the title.' },
   { examples: ['# not for the wall'], means: 'A comment: it is not read.' },
+  {
+    examples: [],
+    means:
+      'Enter behind rounds begins a line that stands deeper, and on a line that is still empty goes back out. Tab and Shift+Tab indent the line, or those you chose. To leave the text by keys: Escape, then Tab.',
+  },
 ];
 
 function laneEntries(lanes: readonly number[]): readonly NotationEntry[] {

@@ -36,7 +36,7 @@ export function NotationPanel({ lanes, onPut, onClose }: NotationPanelProps): Re
           <h3>{title}</h3>
           <ul>
             {entries.map((entry) => (
-              <Entry key={entry.examples[0]} entry={entry} onPut={onPut} />
+              <Entry key={entry.means} entry={entry} onPut={onPut} />
             ))}
           </ul>
         </section>
