@@ -48,7 +48,7 @@ export function plotOf(drawn: Drawn): PlotOptions {
       const name = ({ lane }: { readonly lane: number }): string => `Lane ${lane}`;
       return {
         ...{ ...MARGINS, height: 64 + drawn.lanes.length * 34 },
-        x: { label: `distance in ${drawn.unit}`, labelAnchor: 'right', ticks: 4 },
+        x: { label: `distance in ${drawn.unit}`, labelAnchor: 'right', ticks: 4, tickFormat: plain },
         y: { label: null, domain: drawn.lanes.map(name) },
         marks: [
           gridX({ strokeOpacity: 0.25, ticks: 4 }),
@@ -102,7 +102,7 @@ function byWeek(label: string, weeks: readonly WeekOf[], marks: NonNullable<Plot
     height: 260,
     // At least eight weeks wide: a single one would fill the drawing.
     x: { type: 'utc', label: null, ticks: mondaysOf(domainOf(weeks)), tickFormat: dayLabel, domain: domainOf(weeks) },
-    y: { label, ticks: 5, grid: false },
+    y: { label, ticks: 5, tickFormat: plain, grid: false },
     marks: [gridY({ strokeOpacity: 0.25, ticks: 5 }), ...marks, ruleY([0])],
   };
 }
@@ -124,6 +124,11 @@ function mondaysOf([first, end]: readonly [Date, Date]): readonly Date[] {
   const step = WEEK_STEPS.find((each) => weeks / each <= MOST_DAYS) ?? Math.ceil(weeks / MOST_DAYS);
   const count = Math.ceil(weeks / step);
   return Array.from({ length: count }, (_, n) => new Date(end.getTime() - (1 + (count - 1 - n) * step) * 7 * DAY));
+}
+
+/** As in the tables: the library would write 25,000. */
+function plain(figure: number): string {
+  return `${figure}`;
 }
 
 /** "23 Nov". */
