@@ -32,6 +32,7 @@ export function RecordView({ review, added, onCss }: RecordViewProps): ReactElem
       <Figures review={review} added={added} />
       <EveningPicture review={review} />
       <LaneTable review={review} />
+      <Meanings review={review} added={added} />
       <table className={`${tableStyles.table} ${styles.parts}`}>
         <caption>Parts against the plan</caption>
         <thead>
@@ -55,7 +56,6 @@ export function RecordView({ review, added, onCss }: RecordViewProps): ReactElem
       </table>
       <TimesTable sets={review.sets} css={review.css} unit={unit} onCss={onCss} />
       <NotCalled review={review} />
-      <Meanings review={review} added={added} />
       <AddedText review={review} added={added} />
     </div>
   );
