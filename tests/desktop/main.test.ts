@@ -76,6 +76,7 @@ beforeEach(() => {
   const before = STREAMS.map((stream) => stream.listeners('error'));
   straight = [
     () => void (process.argv = argv),
+    () => void Reflect.deleteProperty(process, 'defaultApp'),
     ...STREAMS.map((stream, index) => () => {
       for (const listener of stream.listeners('error')) {
         if (!before[index]!.includes(listener)) stream.off('error', listener as () => void);
@@ -150,6 +151,12 @@ describe('[start] once it is ready, the program', () => {
     expect(world.startProgram).toHaveBeenCalledExactlyOnceWith(folder, expect.stringMatching(/[/\\]app[/\\]pages$/));
   });
 
+  test('takes the folder that a bare Electron runs it from for no session', async () => {
+    Object.assign(process, { defaultApp: true });
+    await started('/clone', '--data', folder, '/pool/a.txt');
+    await vi.waitFor(() => expect(program.openFile).toHaveBeenCalledExactlyOnceWith('/pool/a.txt', null));
+  });
+
   test('opens nothing unasked', async () => {
     await started('--data', folder);
     app.emit('activate', {});
@@ -192,6 +199,7 @@ describe('[start] once it is ready, the program', () => {
     world.startProgram.mockImplementation(start);
     await started('/pool/a.txt');
     app.emit('activate', {});
+    app.emit('second-instance', {}, [], '/', { session: '/pool/c.txt' });
     app.emit('open-file', { preventDefault: () => undefined }, '/pool/b.txt');
     await vi.waitFor(() => expect([printed, ended]).toEqual([['The folder is taken.\n'], [1]]));
     expect([program.focus.mock.calls, program.openFile.mock.calls]).toEqual([[], []]);

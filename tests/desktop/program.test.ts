@@ -2,12 +2,14 @@
 
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { startProgram } from '../../app/desktop/program.ts';
+import { DEFAULT_PORT } from '../../app/host/web/http-server.ts';
 import { CHANNELS } from '../../app/wire/window-bridge.ts';
 import type { FakeClock } from '../support/clock/fake-clock.ts';
 import { Machine, MOMENT, SESSION, type WindowPage } from '../support/desktop/program-machine.ts';
 import { laptop, tv } from '../support/desktop/some-displays.ts';
 import { StandInMenu } from '../support/electron-stand-in/system/system.ts';
 import { StandInWindow } from '../support/electron-stand-in/window.ts';
+import { onPlatform } from '../support/system/bent-system.ts';
 
 const electron = vi.hoisted(() => ({}) as Record<string, unknown>);
 vi.mock('electron', () => electron);
@@ -21,6 +23,19 @@ vi.mock('../../app/host/time/timers.ts', () => ({
   systemTimers: {
     set: (call: () => void, delay: number) => time.clock!.timers.set(call, delay),
     clear: (timer: object) => time.clock!.timers.clear(timer),
+  },
+}));
+
+/** Where it has listened on the network, and with which words it hung up. */
+const network = vi.hoisted(() => ({ opened: [] as unknown[], goodbyes: [] as string[] }));
+vi.mock('../../app/host/sharing/address/addresses.ts', async (original) => ({
+  ...(await original<object>()),
+  systemAddresses: () => [{ address: '192.168.1.20', name: 'wlan0' }],
+}));
+vi.mock('../../app/host/web/network-server.ts', () => ({
+  startNetworkServer: (_: unknown, ...place: unknown[]) => {
+    network.opened.push(place);
+    return Promise.resolve({ close: (why: string) => Promise.resolve(void network.goodbyes.push(why)) });
   },
 }));
 
@@ -117,6 +132,24 @@ describe('[desktop] the program', () => {
     expect(desk.told).toEqual([[CHANNELS.sessionFile, { name: 'b.txt', text: SESSION, lanesText: null, why }]]);
   });
 
+  test('shares on the port of served pages, has no other window, and hangs up on everybody when it ends', async () => {
+    await machine.start();
+    const desk = await machine.page('desk').come();
+    const answer = async (id: string, wish: object): Promise<unknown> => {
+      desk.say({ say: 'sharing', id, wish });
+      const found = () => desk.heard.find((message) => message.say === 'answer' && message.id === id);
+      await vi.waitFor(() => expect(found()).toBeDefined());
+      return found();
+    };
+    expect(await answer('on', { do: 'share', address: null })).toMatchObject({ ok: true });
+    expect(network.opened).toEqual([['192.168.1.20', DEFAULT_PORT]]);
+    expect(await answer('window', { do: 'another-window' })).toMatchObject({
+      why: 'Another window is for browsers: this program has its own.',
+    });
+    await machine.shutDown();
+    expect(network.goodbyes).toEqual(['The program has ended.']);
+  });
+
   test('tells the coach of a fault of its own, and the run goes on', async () => {
     const { desk } = await machine.going();
     const faulted = (error: unknown): void =>
@@ -151,8 +184,10 @@ describe('[desktop] the program', () => {
     expect(machine.blocker.isStarted(0)).toBe(false);
   });
 
-  test('has what was called in the record as soon as it has been', async () => {
+  test('has in the record that a run goes on, and what was called, as soon as it is so', async () => {
     await machine.going();
+    machine.clock.advance(10);
+    await vi.waitFor(() => expect(machine.signs()).toMatchObject([{ leaves: [] }]));
     machine.clock.advance(12_000);
     await vi.waitFor(() => {
       machine.clock.advance(MOMENT);
@@ -239,5 +274,24 @@ describe('[desktop] the wall screen', () => {
     machine.screen.emit('display-removed', {}, {});
     machine.clock.advance(10_000);
     expect(desk.notices().join()).toContain('Pool TV');
+  });
+
+  test('that somebody has closed stays closed at the next start', async () => {
+    await machine.start();
+    machine.page('wall').window.close();
+    await machine.shutDown();
+    machine.anotherProcess();
+    await machine.start();
+    expect(StandInWindow.getAllWindows().map(({ title }) => title)).toEqual(['Lanecall']);
+  });
+
+  test('is put by hand where the desktop places its windows itself, and the coach is told so', async () => {
+    onPlatform('linux');
+    machine.anotherProcess({ 'ozone-platform': 'wayland' });
+    await machine.start();
+    const desk = await machine.page('desk').come();
+    machine.page('wall');
+    machine.clock.advance(10_000);
+    expect(desk.notices()).toEqual([expect.stringMatching(/^This desktop does not let Lanecall choose a display/)]);
   });
 });

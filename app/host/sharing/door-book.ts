@@ -49,7 +49,7 @@ export async function openDoorBook({ tell, ...ports }: DoorBookPorts): Promise<O
   const visitors = new Visitors({ ...ports, tell: tell.visitors });
   const shown = new Codes<ShownCode['role']>({ clock, timers, chance }, 1, changed);
   const claims = new Codes<'coach'>({ clock, timers, chance }, MOST_CLAIMS, changed);
-  const digits = new WallDigits(timers, chance, changed);
+  const digits = new WallDigits({ clock, timers, chance }, changed);
   const atDoors = { devices, visitors, chance, digits };
 
   return {

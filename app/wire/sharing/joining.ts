@@ -54,12 +54,16 @@ export const fromDoor = z.discriminatedUnion('say', [
   z.strictObject({ say: z.literal('prove'), nonce }),
   /** `sealed`: a `KeyGiven` under a key made from the code, in hexadecimal digits. */
   z.strictObject({ say: z.literal('key'), sealed: z.string().check(z.regex(/^[0-9a-f]{2,2048}$/)) }),
-  /** `again`: what the screen had (its key, its code) is no longer valid: it shows digits, or asks for a code. */
+  /**
+   * `again`: what the screen had (its key, its code) is no longer valid: it shows digits, or asks for a code. `wait`: in ms,
+   * when a wall is to ask for digits again.
+   */
   z.strictObject({
     say: z.literal('bye'),
     why: z.string(),
     version: z.optional(version),
     again: z.optional(z.literal(true)),
+    wait: z.optional(z.int()),
   }),
 ]);
 

@@ -233,7 +233,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
               <SessionsPanel
                 sessions={sessions}
                 current={saving.file?.name ?? null}
-                asked={shelf.asked}
+                field={shelf.field}
                 onFile={(file) => void take(file)}
                 onKeep={keepLines}
                 onRefused={say}

@@ -48,11 +48,15 @@ describe('[desktop] the end of the program', () => {
     await vi.waitFor(() => expect(machine.ended).toEqual([0]));
   });
 
-  test('is not asked for twice where nothing goes', async () => {
+  test('is not asked for twice where nothing goes; where the window was is kept', async () => {
+    const bounds = { x: 60, y: 70, width: 900, height: 700 };
     const program = await machine.start();
     await program.openFile(machine.file('a.txt'), null);
-    machine.page('desk').window.close();
+    const { window } = machine.page('desk');
+    window.setBounds(bounds);
+    window.close();
     await vi.waitFor(() => expect(machine.ended).toEqual([0]));
+    expect(machine.settings()).toMatchObject({ desk: bounds });
   });
 
   test('keeps where the windows are, and that the wall was open', async () => {

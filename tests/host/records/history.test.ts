@@ -243,7 +243,8 @@ describe('[history] a summary', () => {
     let time = 0;
     records = recordsOn(disk, { now: () => (time += 75) });
     for (let n = 0; n < 6; n++) write(`run-${n}`, undefined, { openedAt: THURSDAY + n * DAY });
+    write('run-9', [{ say: 'closed', at: 1000, why: 'not begun' }]);
     await given<'session'>(records, { do: 'session', run: 'run-5' });
-    expect((await given<'list'>(records, LIST)).toCome).toBe(2);
+    expect((await given<'list'>(records, LIST)).toCome).toBe(3);
   });
 });

@@ -94,3 +94,22 @@ test('[records] a run is found by its day and by words of it, in any order', asy
   expect([await found({ from: '2026-11-26' }), await found({ from: '2026-11-27' })]).toEqual([1, 0]);
   expect([await found({ to: '2026-11-26' }), await found({ to: '2026-11-25' })]).toEqual([1, 0]);
 });
+
+test('[records] what was added is kept under a version, which the next addition names', async () => {
+  runs.write('one');
+  const keep = (version: string | null, effort: number) =>
+    given<'keep'>(runs.records, { do: 'keep', run: 'one', version, added: { ...NOTHING_ADDED, effort } });
+  const { version } = await keep(null, 5);
+  await keep(version, 6);
+  expect(await runs.ask({ do: 'keep', run: 'one', version, added: NOTHING_ADDED })).toEqual({
+    ok: false,
+    why: 'Another window has added to this run since: look at what it wrote, and save again.',
+    changed: { added: { ...NOTHING_ADDED, effort: 6 }, version: expect.stringMatching(/^[0-9a-f]{32}$/) as string },
+  });
+});
+
+test('[records] a run has a table', async () => {
+  runs.write('one');
+  const { csv } = await given<'table'>(runs.records, { do: 'table', run: 'one' });
+  expect(csv.split('\r\n')[0]).toMatch(/^what,time of day,/);
+});

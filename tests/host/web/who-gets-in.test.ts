@@ -62,12 +62,12 @@ describe('[web] connections', () => {
   test('give way when there are too many: the one that has waited longest is closed', () => {
     const step = new Doorstep(2);
     const sent: string[] = [];
-    const leaveFirst = step.enter(() => sent.push('first'));
+    const first = step.enter(() => sent.push('first'));
     step.enter(() => sent.push('second'));
     expect(sent).toEqual([]);
     step.enter(() => sent.push('third'));
     expect(sent).toEqual(['first']);
-    leaveFirst();
+    first.leave();
     step.enter(() => sent.push('fourth'));
     expect(sent).toEqual(['first', 'second']);
   });
@@ -75,7 +75,7 @@ describe('[web] connections', () => {
   test('that have closed take no room', () => {
     const step = new Doorstep(1);
     const sent: string[] = [];
-    step.enter(() => sent.push('first'))();
+    step.enter(() => sent.push('first')).leave();
     step.enter(() => sent.push('second'));
     expect(sent).toEqual([]);
   });

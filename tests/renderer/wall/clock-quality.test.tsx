@@ -31,6 +31,15 @@ test('[sync] nothing of a good clock, a small word of a fair one', () => {
   expect(shown({ quality: 'fair', bound: 60 })).toEqual(['small', expect.stringContaining('Clock: fair') as string]);
 });
 
+test('[sync] without a session too, in place of what is waited for', () => {
+  act(() => wall.deck.setState({ run: null }));
+  expect(shown({ quality: 'good', bound: 5 })[1]).not.toContain('Clock');
+  expect(shown({ quality: 'fair', bound: 60 })[1]).toMatch(/Waiting for a session[^]*Clock: fair/);
+  const [, text] = shown({ quality: 'poor', bound: 140 });
+  expect(text).toMatch(/Do not leave on this clockIt may be off by 0\.2 s\./);
+  expect(text).not.toContain('Waiting');
+});
+
 test('[sync] of a poor one, large, that nobody is to leave on it and how far it may be off, until it is better', () => {
   const [size, text] = shown({ quality: 'poor', bound: 140 });
   expect(size).toBe('large');

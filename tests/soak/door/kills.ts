@@ -17,7 +17,7 @@ export async function tryKills(kills: number): Promise<readonly string[]> {
   for (let kill = 0; kill < kills; kill++) {
     const data = freshDataFolder();
     const port = await freePort();
-    const pool = await SharedPool.open(data, port);
+    const pool = await SharedPool.open(data, { port });
     const stays = await letIn(pool);
     const goes = await letIn(pool);
     const wall = await letWallIn(pool);

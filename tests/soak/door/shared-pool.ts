@@ -25,8 +25,9 @@ export class SharedPool {
     this.coach = coach;
   }
 
-  static async open(data: string, port = 0): Promise<SharedPool> {
-    const served = await ServedHost.start(data, { session: SESSION, port, share: true });
+  /** `load`: a module that the program loads before itself. */
+  static async open(data: string, { port = 0, load = null as URL | null } = {}): Promise<SharedPool> {
+    const served = await ServedHost.start(data, { session: SESSION, port, share: true, load });
     const { host, hash } = new URL(served.shared!.claim);
     const coach = await DoorSocket.open({ host });
     if (!(await coach.join(hash.slice(1)))) throw new Error('The claim that was printed lets nobody in.');

@@ -59,11 +59,11 @@ export class Machine {
     this.anotherProcess();
   }
 
-  /** The one before has ended. */
-  anotherProcess(): void {
+  /** The one before has ended. switches: that Chromium has. */
+  anotherProcess(switches: Readonly<Record<string, string>> = {}): void {
     for (const window of StandInWindow.getAllWindows()) window.destroy();
     this.ended = [];
-    this.app = new StandInApp();
+    this.app = new StandInApp(new Map(Object.entries(switches)));
     this.app.connect({ closeWindows: () => true, end: (status) => void this.ended.push(status) });
     this.monitor = new EventEmitter();
     this.ipc = new StandInIpcMain();

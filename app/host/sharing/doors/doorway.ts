@@ -41,9 +41,10 @@ export class Doorway {
     if (!this.isClosed) this.line.send(JSON.stringify(message), () => undefined);
   }
 
-  /** `again`: what the screen has (its key, its code) is not valid. */
-  turnAway(why: string, again: 'again' | null = null): void {
-    this.say({ say: 'bye', why, version: JOINING_VERSION, ...(again ? { again: true } : {}) });
+  /** `again`: what the screen has (its key, its code) is not valid; a number: in how many ms it is to ask again. */
+  turnAway(why: string, again: 'again' | number | null = null): void {
+    const when = typeof again === 'number' ? { wait: again } : again ? { again: true as const } : {};
+    this.say({ say: 'bye', why, version: JOINING_VERSION, ...when });
     this.hangUp(why);
   }
 

@@ -35,7 +35,7 @@ export function wallDoor(
     inside = doorway.letIn(wall, doorway.plainChannel());
   };
 
-  const turnAway = (why: string, again: 'again' | null = null): void => {
+  const turnAway = (why: string, again: 'again' | number | null = null): void => {
     stopShowing?.();
     doorway.turnAway(why, again);
   };

@@ -7,7 +7,7 @@
 import type { Socket } from 'node:net';
 import type { Duplex } from 'node:stream';
 import type { ServerResponse } from 'node:http';
-import { Doorstep } from './doorstep.ts';
+import { Doorstep, type Place } from './doorstep.ts';
 
 /** The most connections of each kind: enough for every screen to load its pictures and sounds at once. */
 const MOST_CONNECTIONS = 128;
@@ -16,8 +16,8 @@ export class Connections {
   /** Connections that have not asked for anything yet, or not since their last answer. */
   private readonly silent: Doorstep;
   private readonly answered: Doorstep;
-  /** For each connection, the function that takes it out of the group it is in. */
-  private readonly leave = new Map<Duplex, () => void>();
+  /** For each connection, its place in the group it is in. */
+  private readonly places = new Map<Duplex, Place>();
 
   /** `ofOne`: the most of each kind that one address may have. */
   constructor(ofOne = MOST_CONNECTIONS) {
@@ -33,19 +33,19 @@ export class Connections {
   asks(connection: Socket, response: ServerResponse): void {
     this.move(connection, this.answered);
     response.on('close', () => {
-      if (this.leave.has(connection)) this.move(connection, this.silent);
+      if (this.places.has(connection)) this.move(connection, this.silent);
     });
   }
 
   /** To be called when it has ended, or has become a screen's. */
   gone(connection: Duplex): void {
-    this.leave.get(connection)?.();
-    this.leave.delete(connection);
+    this.places.get(connection)?.leave();
+    this.places.delete(connection);
   }
 
   private move(connection: Socket, to: Doorstep): void {
-    this.leave.get(connection)?.();
-    this.leave.set(
+    this.places.get(connection)?.leave();
+    this.places.set(
       connection,
       to.enter(() => connection.destroy(), connection.remoteAddress),
     );

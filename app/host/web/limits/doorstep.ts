@@ -7,6 +7,13 @@
 interface Waiting {
   readonly from: string;
   readonly sendAway: () => void;
+  isSpared: boolean;
+}
+
+export interface Place {
+  leave(): void;
+  /** From now on others go first. */
+  spare(): void;
 }
 
 export class Doorstep {
@@ -21,24 +28,27 @@ export class Doorstep {
     this.roomOfOne = roomOfOne;
   }
 
-  /** Adds one from an address; the returned function removes it again. */
-  enter(sendAway: () => void, from = ''): () => void {
-    const guest = { from, sendAway };
+  /** Adds one from an address. */
+  enter(sendAway: () => void, from = ''): Place {
+    const guest = { from, sendAway, isSpared: false };
     this.waiting.add(guest);
     const isOneTooMany = this.heldBy(from) > this.roomOfOne;
     if (isOneTooMany || this.waiting.size > this.room) this.sendOldest(isOneTooMany ? from : this.greediest());
-    return () => this.waiting.delete(guest);
+    return { leave: () => void this.waiting.delete(guest), spare: () => void (guest.isSpared = true) };
   }
 
   private sendOldest(from: string): void {
-    const oldest = [...this.waiting].find((each) => each.from === from)!;
+    const its = [...this.waiting].filter((each) => each.from === from);
+    const oldest = its.find(({ isSpared }) => !isSpared) ?? its[0]!;
     this.waiting.delete(oldest);
     oldest.sendAway();
   }
 
   private greediest(): string {
     const held = new Map<string, number>();
-    for (const { from } of this.waiting) held.set(from, (held.get(from) ?? 0) + 1);
+    const all = [...this.waiting];
+    const goFirst = all.filter(({ isSpared }) => !isSpared);
+    for (const { from } of goFirst.length > 0 ? goFirst : all) held.set(from, (held.get(from) ?? 0) + 1);
     return [...held].reduce((most, each) => (each[1] > most[1] ? each : most))[0];
   }
 

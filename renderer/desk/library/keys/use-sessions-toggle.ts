@@ -4,7 +4,7 @@
  * from anywhere, to type what is looked for.
  */
 
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState, type RefObject } from 'react';
 import { ownStorage } from '../../../ui/coach/own-storage.ts';
 
 export const SESSIONS_KEY = 'Control+O';
@@ -13,22 +13,29 @@ const KEPT = 'lanecall.sessions';
 
 export interface SessionsToggle {
   readonly isOpen: boolean;
-  /** How often it was asked for by its key: its field then takes the keyboard. */
-  readonly asked: number;
+  /** Where one types what is looked for. It takes the keyboard when the library is opened by its key. */
+  readonly field: RefObject<HTMLInputElement | null>;
   toggle(): void;
   /** A session was opened: where the list hides what it comes to, it gives way. */
   leaveRoom(): void;
 }
 
 export function useSessionsToggle(): SessionsToggle {
-  const [state, setState] = useState(() => ({ isOpen: isOpenAtFirst(), asked: 0 }));
-  const set = (isOpen: boolean): void => {
-    if (!isNarrow()) keep(isOpen);
-    setState(({ asked }) => ({ isOpen, asked }));
+  const [{ isOpen, asked }, setState] = useState(() => ({ isOpen: isOpenAtFirst(), asked: 0 }));
+  const field = useRef<HTMLInputElement>(null);
+  const set = (next: boolean): void => {
+    if (!isNarrow()) keep(next);
+    setState((state) => ({ ...state, isOpen: next }));
   };
+  // Here, and not in the panel, which is drawn after the keys: letters typed at once are for the field.
+  useEffect(() => {
+    if (asked === 0) return;
+    field.current?.focus();
+    field.current?.select();
+  }, [asked]);
   useEffect(() => {
     const wide = window.matchMedia(WIDE);
-    const onWidth = (): void => setState(({ asked }) => ({ isOpen: isOpenAtFirst(), asked }));
+    const onWidth = (): void => setState((state) => ({ ...state, isOpen: isOpenAtFirst() }));
     wide.addEventListener('change', onWidth);
     return () => wide.removeEventListener('change', onWidth);
   }, []);
@@ -37,14 +44,15 @@ export function useSessionsToggle(): SessionsToggle {
       if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== 'o') return;
       event.preventDefault();
       if (!isNarrow()) keep(true);
-      setState(({ asked }) => ({ isOpen: true, asked: asked + 1 }));
+      setState((state) => ({ isOpen: true, asked: state.asked + 1 }));
     };
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
   }, []);
   return {
-    ...state,
-    toggle: () => set(!state.isOpen),
+    isOpen,
+    field,
+    toggle: () => set(!isOpen),
     leaveRoom: () => (isNarrow() ? set(false) : undefined),
   };
 }

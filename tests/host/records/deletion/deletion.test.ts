@@ -117,6 +117,35 @@ describe('[delete] one that was never started', () => {
   });
 });
 
+describe('[delete] all that were never started', () => {
+  const ALL = { do: 'delete-never-started', only: null } as const;
+  const putOpened = (file: string, run = file, journal = 2): void =>
+    put(`runs/${file}.jsonl`, journalLines({ run, text: TEXT, journal }, []).join(''));
+
+  test('go at once; runs stay, and so does what a newer program wrote', async () => {
+    expect(await given<'delete-never-started'>(records, ALL)).toEqual({ ok: true, runs: 0, texts: 0, left: [] });
+    for (const run of ['opened', 'again']) putOpened(run);
+    putOpened('newer', 'newer', 99);
+    expect(await given<'delete-never-started'>(records, ALL)).toMatchObject({ runs: 2, left: [] });
+    expect(['opened', 'again', 'newer'].map((run) => filesOf(run).length)).toEqual([0, 0, 1]);
+    expect(await runsLeft()).toEqual(['two', 'one']);
+  });
+
+  test('leave out the one that is open now, by the run in it and by its file’s name', async () => {
+    putOpened('opened');
+    putOpened('2026-11-26T193000Z-now', 'now');
+    putOpened('other-name', 'now');
+    // Closed before it was begun, as by a program that was killed while it opened it.
+    const lines = journalLines({ run: 'now', text: TEXT }, [{ say: 'closed', at: 1000, why: 'not begun' }]);
+    put('runs/2026-11-26T193001Z-now.jsonl', lines.join(''));
+    records = recordsOn(disk, { opened: { id: () => 'now', letGo: () => Promise.resolve(false) } });
+    const { runs } = await given<'never-started'>(records, { do: 'never-started' });
+    expect(runs.map(({ name }) => name)).toEqual(['opened']);
+    expect(await given<'delete-never-started'>(records, ALL)).toMatchObject({ runs: 1 });
+    expect(filesOf('2026-11-26T193001Z-now')).toHaveLength(2);
+  });
+});
+
 describe('[delete] a name', () => {
   test('leaves it in no byte and no file name, and every run as it was', async () => {
     const before = await given<'review'>(records, { do: 'review', run: 'one' });

@@ -87,10 +87,12 @@ describe('digits', () => {
   test('are shown by one wall of an address: a later one waits until that is let in or gone', async () => {
     const { book, knock } = await doors();
     const wait = { why: 'Another screen at this address shows its digits: let that one in first.', again: false };
+    const asksIn = { say: 'bye', why: wait.why, version: 1, wait: 120_000 };
     const first = knock(AT_WALL);
     const digits = show(first)!;
     const second = knock(AT_WALL);
     expect([show(second), second.bye(), second.closed]).toEqual([null, wait, wait.why]);
+    expect(second.last()).toEqual(asksIn);
     expect([digitsOn(first), first.closed, book.showing()]).toEqual([digits, null, 1]);
     expect(book.letInWall(digits)).toBeNull();
     const third = knock(AT_WALL);
@@ -115,18 +117,46 @@ describe('digits', () => {
     expect([book.showing(), book.letInWall(digitsOn(second)!)]).toEqual([1, null]);
   });
 
-  test('are shown by 64 at once: with one more, the one that has waited longest goes', async () => {
+  test('are shown by 64 at once, each for 120 s: one more is told when to ask, and then the oldest goes', async () => {
     const { book, clock, knock } = await doors();
     const walls = Array.from({ length: 64 }, (_, n) => knock({ ...AT_WALL, from: `192.168.1.${n}` }));
     walls.forEach(show);
+    clock.advance(50_000);
+    const late = knock({ ...AT_WALL, from: '192.168.2.1' });
+    const why = 'Too many screens wait to be let in.';
+    expect([show(late), late.last()]).toEqual([null, { say: 'bye', why, version: 1, wait: 70_000 }]);
     // Their new digits do not make them any younger.
-    clock.advance(120_000);
+    clock.advance(70_000);
     expect(walls.filter(({ closed }) => closed !== null)).toEqual([]);
-    show(knock({ ...AT_WALL, from: '192.168.2.1' }));
+    expect(show(knock({ ...AT_WALL, from: '192.168.2.1' }))).toMatch(/^\d{4}$/);
     expect(book.showing()).toBe(64);
     expect(walls.map(({ closed }) => closed !== null).indexOf(true)).toBe(0);
     expect(walls.filter(({ closed }) => closed !== null).length).toBe(1);
-    expect(walls[0]!.bye()?.why).toBe('Too many screens wait to be let in: reload this page to wait again.');
+    // Those that have had their turn may be asked again at once, one after another.
+    expect(walls[0]!.last()).toEqual({ say: 'bye', why, version: 1, wait: 0 });
+  });
+
+  test('a flood from any number of addresses takes them from nobody within 120 s, nor the turn of one in line', async () => {
+    const { book, clock, knock } = await doors();
+    const television = knock({ ...AT_WALL, from: '192.168.1.200' });
+    const digits = show(television)!;
+    const flood = (): void => {
+      for (let n = 0; n < 200; n++) show(knock({ ...AT_WALL, from: `192.168.3.${n}` }));
+    };
+    flood();
+    clock.advance(119_000);
+    flood();
+    expect([digitsOn(television), television.closed]).toEqual([digits, null]);
+    // In the middle of a flood another television asks, and comes whenever it was told to.
+    let again = knock({ ...AT_WALL, from: '192.168.1.201' });
+    for (let turn = 0; show(again) === null; turn++) {
+      expect(turn).toBeLessThan(10);
+      const last = again.last();
+      clock.advance(last.say === 'bye' ? last.wait! : 0);
+      flood();
+      again = knock({ ...AT_WALL, from: '192.168.1.201' });
+    }
+    expect(book.letInWall(digitsOn(again)!)).toBeNull();
   });
 });
 

@@ -71,6 +71,23 @@ describe('commands', () => {
     expect(host.heard.filter((message) => message.say === 'command').length).toBe(2);
   });
 
+  test('that is not answered within a second has the connection looked at: a dead one is made anew, and it goes again', () => {
+    const { host, link } = live();
+    host.answersPings = false;
+    void link.command({ do: 'stop' });
+    host.pass(1000);
+    expect([host.connectedAt.length, host.count('command')]).toEqual([1, 1]);
+    host.pass(500);
+    expect([host.connectedAt.length, host.count('command')]).toEqual([2, 2]);
+  });
+
+  test('that is not answered while the host answers else keeps its connection', () => {
+    const { host, link } = live();
+    void link.command({ do: 'stop' });
+    host.pass(4000);
+    expect([host.connectedAt.length, host.count('command')]).toEqual([1, 1]);
+  });
+
   test('fails with a sentence after 5 s without an answer', async () => {
     const { host, link } = live();
     host.isReachable = false;
