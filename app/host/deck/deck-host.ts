@@ -75,6 +75,8 @@ export class DeckHost {
   private startUpReport: StartUpReport | null = null;
   /** Notices for the coach from other parts of the program, by subject. */
   private readonly said = new Map<string, string>();
+  /** Subjects of which it is said no more once the coach has read the report of the start. */
+  private readonly news = new Set<string>();
   private n = 0;
   /** Everything that arrives is carried out one by one, in the order of arrival. */
   private queue: Promise<unknown> = Promise.resolve();
@@ -182,6 +184,7 @@ export class DeckHost {
     return this.inOrder(async () => {
       if (this.run?.id !== run || !this.startUpReport?.offersToLeave(run)) return { ok: false, why: NOT_OFFERED };
       await this.watch.written(this.endJournal(this.run, 'left', moment));
+      this.forgetNews();
       void this.startUpReport.told();
       this.withoutRun();
       return { ok: true, why: null };
@@ -190,16 +193,22 @@ export class DeckHost {
 
   /** To be called when the coach has read the report. */
   told(): void {
+    this.forgetNews();
     // Screens are told once it is certain that the report will not appear again.
     void this.startUpReport?.told().then(() => this.changed());
   }
 
-  /** Shows the coach a notice, one for each subject, until it is called with null. */
-  tell(about: string, sentence: string | null): void {
+  /** Shows the coach a notice, one for each subject, until it is called with null; news of the start, until they are read. */
+  tell(about: string, sentence: string | null, isNews?: 'news'): void {
+    if (isNews) this.news.add(about);
     if ((this.said.get(about) ?? null) === sentence) return;
     if (sentence === null) this.said.delete(about);
     else this.said.set(about, sentence);
     this.changed();
+  }
+
+  private forgetNews(): void {
+    for (const about of this.news) this.tell(about, null);
   }
 
   /** To be called when no more of the run can be kept, ever. The sentence says why and replaces all notices of the record. */
