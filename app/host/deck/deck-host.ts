@@ -184,8 +184,7 @@ export class DeckHost {
     return this.inOrder(async () => {
       if (this.run?.id !== run || !this.startUpReport?.offersToLeave(run)) return { ok: false, why: NOT_OFFERED };
       await this.watch.written(this.endJournal(this.run, 'left', moment));
-      this.forgetNews();
-      void this.startUpReport.told();
+      this.told();
       this.withoutRun();
       return { ok: true, why: null };
     });
@@ -193,7 +192,7 @@ export class DeckHost {
 
   /** To be called when the coach has read the report. */
   told(): void {
-    this.forgetNews();
+    for (const about of this.news) this.tell(about, null);
     // Screens are told once it is certain that the report will not appear again.
     void this.startUpReport?.told().then(() => this.changed());
   }
@@ -205,10 +204,6 @@ export class DeckHost {
     if (sentence === null) this.said.delete(about);
     else this.said.set(about, sentence);
     this.changed();
-  }
-
-  private forgetNews(): void {
-    for (const about of this.news) this.tell(about, null);
   }
 
   /** To be called when no more of the run can be kept, ever. The sentence says why and replaces all notices of the record. */
