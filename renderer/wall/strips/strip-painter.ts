@@ -33,7 +33,7 @@ export function createStripPainter(
   choice: WallChoice,
   measure: Measure,
 ): StripPainter {
-  const state = attributeWriter(strip, 'data-state');
+  const state = stateWriter(strip);
   const leaves = attributeWriter(strip, 'data-leaves');
   const leaveElement = placeIn(strip, 'leave');
   const leave = createDigits(leaveElement);
@@ -75,6 +75,22 @@ export function createStripPainter(
       saidWords = key;
     },
     water,
+  };
+}
+
+/**
+ * By a class for each state, because the browser looks again at everything that any state changes where they are values
+ * of an attribute; the attribute is for whoever reads the page.
+ */
+function stateWriter(strip: HTMLElement): (state: LaneFace['state']) => void {
+  const attribute = attributeWriter(strip, 'data-state');
+  let shown = '';
+  return (state) => {
+    attribute(state);
+    const name = `is-${state}`;
+    if (name === shown) return;
+    if (shown !== '') strip.classList.remove(shown);
+    strip.classList.add((shown = name));
   };
 }
 
@@ -193,18 +209,22 @@ function wordWriter(strip: HTMLElement, lanes: Layout['lanes'], measure: Measure
 
 /** A dot a swimmer, filled as each goes. */
 function createDots(element: HTMLElement): (dots: LaneFace['dots']) => void {
+  const hide = hiddenWriter(element);
   let shown = '';
   return (dots) => {
     const text = dots ? `${dots.away} of ${dots.of} away` : '';
     if (text === shown) return;
     shown = text;
-    const of = dots && dots.of > 1 ? dots.of : 0;
-    element.hidden = of === 0;
     element.setAttribute('aria-label', text);
+    // Out of sight they wait for the next leave, when there is the most to do.
+    if (!dots) return;
+    const of = dots.of > 1 ? dots.of : 0;
+    hide(of === 0);
     while (element.childElementCount > of) element.lastElementChild?.remove();
     while (element.childElementCount < of) element.appendChild(element.ownerDocument.createElement('i'));
     Array.from(element.children).forEach((dot, index) => {
-      dot.className = dots && index < dots.away ? 'dot dot-away' : 'dot';
+      const name = index < dots.away ? 'dot dot-away' : 'dot';
+      if (dot.className !== name) dot.className = name;
     });
   };
 }
