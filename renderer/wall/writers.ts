@@ -58,7 +58,11 @@ export function fuller(...items: readonly string[]): readonly string[] {
 }
 
 export function joined(items: readonly string[]): string {
-  return items.filter((item) => item !== '').join(', ');
+  return items.filter(isSaid).join(', ');
+}
+
+export function isSaid(text: string): boolean {
+  return text !== '';
 }
 
 /** An attribute that the styles look at; empty takes it away. */
