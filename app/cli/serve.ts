@@ -18,7 +18,7 @@ import { lifeSigns } from '../host/journal/life-signs.ts';
 import { DEFAULT_PORT } from '../host/web/http-server.ts';
 import { PortTaken, startServer, type DeckServer } from '../host/web/server.ts';
 import { openSharing } from '../host/web/share.ts';
-import { likeliestFirst, systemAddresses, type Addresses } from '../host/sharing/addresses.ts';
+import { likeliestFirst, systemAddresses, type Addresses } from '../host/sharing/address/addresses.ts';
 import type { Sharing } from '../host/sharing/sharing.ts';
 import { systemTimers } from '../host/time/timers.ts';
 import type { SessionFile } from '../wire/window-bridge.ts';

@@ -6,8 +6,8 @@
 import { app, Menu, screen, session, type BrowserWindow } from 'electron';
 import { systemClock, type Clock } from '../host/time/clock.ts';
 import type { DeckHost } from '../host/deck/deck-host.ts';
-import type { Company } from '../host/deck/company.ts';
-import type { Shelves } from '../host/deck/questions.ts';
+import type { Company } from '../host/deck/telling/company.ts';
+import type { Shelves } from '../host/deck/answers/questions.ts';
 import { openDeck } from '../host/deck/deck-opening.ts';
 import { startLoop } from '../host/time/loop.ts';
 import { DEFAULT_PORT } from '../host/web/http-server.ts';
@@ -57,7 +57,7 @@ export async function startProgram(folder: string, pages: string): Promise<Progr
   await takeUp();
   const out = wayOut({
     timers,
-    now: clock.now,
+    now: () => clock.now(),
     isGoing() {
       const run = host.current();
       return run !== null && keepsAwake(run, Math.floor(clock.now() - run.openedAt));

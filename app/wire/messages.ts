@@ -5,8 +5,8 @@
  */
 
 import * as z from 'zod/mini';
-import { handTimes, touchFields } from './afterwards.ts';
-import { keyGiven } from './joining.ts';
+import { handTimes, touchFields } from './records/afterwards.ts';
+import { keyGiven } from './sharing/joining.ts';
 import {
   nameOfScreen,
   screenIntroduction,
@@ -15,7 +15,7 @@ import {
   screenTold,
   screenWish,
 } from './screen-settings.ts';
-import { CLOCK_QUALITIES, sharingTold, sharingWish } from './sharing.ts';
+import { CLOCK_QUALITIES, sharingTold, sharingWish } from './sharing/sharing.ts';
 
 /**
  * From the first release on, it is raised with every change that an older screen or host could not read: a new kind of

@@ -2,8 +2,8 @@
  * What every part of the coach's window works with.
  */
 
-import type { AskLibrary } from '../link/library.ts';
-import type { AskRecords } from '../link/records.ts';
+import type { AskLibrary } from '../link/requests/library.ts';
+import type { AskRecords } from '../link/requests/records.ts';
 import type { Sound } from '../sound/sound.ts';
 import type { Light } from '../ui/coach/light-choice.ts';
 import type { Tools } from '../ui/coach/use-deck.ts';

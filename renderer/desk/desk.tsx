@@ -7,12 +7,13 @@ import type { Source } from '../../app/core/plan/plan.ts';
 import { Activity, useState, type ReactElement } from 'react';
 import { useDeck, useMoment } from '../ui/coach/use-deck.ts';
 import { Afterwards } from './afterwards/afterwards.tsx';
+import { writeNext } from './afterwards/next-session.ts';
 import type { CssOffered } from './afterwards/times-table.tsx';
-import { ArrivedFileNotice, useArrivedFile } from './write/arrived-file.tsx';
+import { ArrivedFileNotice, useArrivedFile } from './write/file/arrived-file.tsx';
 import type { DeskTools } from './desk-tools.ts';
 import { useMatchedClock } from './actions/match-clock.tsx';
 import { PaperRoom } from './paper/paper-room.tsx';
-import { Part, StopButton } from './part.tsx';
+import { Part, StopButton } from './panel/part.tsx';
 import { Rehearsal } from './rehearse/rehearsal.tsx';
 import { RehearsalEnded } from './rehearse/rehearsal-ended.tsx';
 import { useRehearsal } from './rehearse/use-rehearsal.ts';
@@ -116,7 +117,10 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
           <Afterwards
             tools={tools}
             moment={moment}
-            onWrite={() => setLeft(run.id)}
+            onWrite={() => {
+              setBrought(writeNext(tools.writing, run));
+              setLeft(run.id);
+            }}
             onHistory={() => goTo(true)}
             onCss={css}
           />

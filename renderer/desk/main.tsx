@@ -5,14 +5,14 @@
 
 import { StrictMode } from 'react';
 import '../ui/tokens.css';
-import '../ui/digits.css';
+import '../ui/digits/digits.css';
 import '../ui/coach/coach.css';
-import './page.module.css';
-import './table.module.css';
-import { askLibrary } from '../link/library.ts';
+import './panel/page.module.css';
+import './panel/table.module.css';
+import { askLibrary } from '../link/requests/library.ts';
 import { joinDeck } from '../link/joining/deck-joining.ts';
 import { openLink } from '../link/link.ts';
-import { askRecords } from '../link/records.ts';
+import { askRecords } from '../link/requests/records.ts';
 import { askForSessionFile } from '../link/connection/own-window.ts';
 import { createCoachActions } from '../ui/coach/commands/coach-actions.ts';
 import { startFrames } from '../ui/coach/frames.ts';

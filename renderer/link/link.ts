@@ -19,7 +19,7 @@ import type { Command } from '../../app/core/run/command/command.ts';
 import type { Millis } from '../../app/core/units.ts';
 import type { Source } from '../../app/core/plan/plan.ts';
 import { backOff } from './connection/back-off.ts';
-import type { Carrier, Connection } from './connection/carrier.ts';
+import { SILENCE, type Carrier, type Connection } from './connection/carrier.ts';
 import { browserPorts, type Ports } from './connection/ports.ts';
 import { createPulse } from './connection/pulse.ts';
 import { followRun, type FollowedRun, type SnapshotRun } from './follow-run.ts';
@@ -31,7 +31,7 @@ import { createOutbox, type CommandAnswer } from './outbox.ts';
 import type { Seen } from './seen.ts';
 import { createDeckStore, type DeckStore } from './store.ts';
 import type { ScreenIntroduction, ScreenRoom, ScreenWish } from '../../app/wire/screen-settings.ts';
-import type { SharingWish } from '../../app/wire/sharing.ts';
+import type { SharingWish } from '../../app/wire/sharing/sharing.ts';
 
 export interface Link {
   readonly store: Pick<DeckStore, 'getState' | 'getInitialState' | 'subscribe'>;
@@ -71,6 +71,9 @@ export function openLink(screen: ScreenKind, introduce?: Introduce, carrier: Car
   return createLink(screen, carrier, browserPorts(), introduce);
 }
 
+/** In ms: a host in reach has answered a command by then. Where it has not, the connection may be dead, and that is looked at. */
+const ANSWERS_IN = 1000;
+
 /** In ms: how long screens show their names. */
 const NAMING = 5000;
 
@@ -87,6 +90,7 @@ export function createLink(
   const clock = createHostClock(ports);
   let connection: Connection | null = null;
   let open = false;
+  let isClosed = false;
   let failures = 0;
   let cancelRetry = (): void => {};
   let cancelNaming = (): void => {};
@@ -207,10 +211,11 @@ export function createLink(
         return store.setState({ claim: message.address });
       case 'own-key':
       case 'reply':
-        return carrier.told?.(message);
-      case 'bye':
-        carrier.told?.(message);
-        store.setState({ faults: [message.why] });
+        return void carrier.told?.(message);
+      case 'bye': {
+        const first = carrier.told?.(message);
+        store.setState({ faults: [first === undefined ? message.why : `${first} ${message.why}`] });
+      }
     }
   }
 
@@ -317,9 +322,15 @@ export function createLink(
       const run = store.getState().run;
       const { lanesText } = run?.given.plan.source ?? { lanesText: null };
       const named = [...texts].find(([, each]) => each.text === madeFrom && each.lanesText === lanesText);
-      return outbox.give(command, run?.id ?? null, seen, named?.[0]);
+      const answer = outbox.give(command, run?.id ?? null, seen, named?.[0]);
+      const rest = ports.after(ANSWERS_IN, () => {
+        if (!isClosed && carrier.patience <= SILENCE) wake();
+      });
+      void answer.then(rest);
+      return answer;
     },
     close() {
+      isClosed = true;
       stopWaking();
       pulse.stop();
       cancelRetry();

@@ -13,7 +13,7 @@ import type { Millis } from '../../app/core/units.ts';
 import type { ScreenSettings } from '../../app/core/screen/screen-settings.ts';
 import type { FromHost } from '../../app/wire/messages.ts';
 import type { ScreenTold, ScreenWish } from '../../app/wire/screen-settings.ts';
-import type { SharedDevice, SharingTold, SharingWish } from '../../app/wire/sharing.ts';
+import type { SharedDevice, SharingTold, SharingWish } from '../../app/wire/sharing/sharing.ts';
 import { guarded } from './mishap.ts';
 import type { ClockState } from './time/host-clock.ts';
 

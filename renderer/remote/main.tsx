@@ -4,7 +4,7 @@
 
 import { StrictMode } from 'react';
 import '../ui/tokens.css';
-import '../ui/digits.css';
+import '../ui/digits/digits.css';
 import '../ui/coach/coach.css';
 import { joinDeck } from '../link/joining/deck-joining.ts';
 import { isOnNetwork } from '../link/joining/own-place.ts';

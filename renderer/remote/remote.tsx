@@ -171,7 +171,7 @@ function RemoteFeedback({ tools, lost, isAwake }: FeedbackProps): ReactElement {
   // A sentence since the link was lost is about a command that the host may not have got.
   const since = feedback && lostSince !== null && feedback.at >= lostSince ? feedback.text : null;
   const isLate = useLate(underWay);
-  const sent = underWay && !lost ? `${commandNamed(underWay)}: sent${isLate ? ', no answer yet' : ''}` : null;
+  const sent = underWay && !lost ? `${commandNamed(underWay)}: being sent${isLate ? ', no answer yet' : ''}` : null;
   const said = lost ? lostText(since) : (sent ?? feedback?.text ?? (isPoor ? offText(clock) : null));
   const line = isPoor ? `${DO_NOT_LEAVE}. ${said}` : said;
   const kind =

@@ -14,7 +14,7 @@ import { browserAwake } from '../ui/awake.ts';
 import { openPage } from '../ui/open-page.tsx';
 import { Region } from '../ui/region.tsx';
 import '../ui/tokens.css';
-import '../ui/digits.css';
+import '../ui/digits/digits.css';
 import { AwakeNote } from './screen/awake-note.tsx';
 import { createIntroduction } from './screen/introduction.ts';
 import { openOwnSound } from './screen/own-sound.ts';

@@ -9,12 +9,13 @@ import { useStore } from 'zustand';
 import { clockTime } from '../../app/core/words/time/time-of-day.ts';
 import type { Link } from '../link/link.ts';
 import type { DeckState } from '../link/store.ts';
-import { Board } from './board.tsx';
-import { draw } from './drawing.ts';
+import { DO_NOT_LEAVE, offText } from '../ui/clock-words.ts';
+import { Board } from './board/board.tsx';
+import { draw } from './board/drawing.ts';
 import { Idle } from './idle/idle.tsx';
 import { readWallChoice, type WallChoice } from './screen/wall-choice.ts';
 import { ScreenNamed } from './screen/screen-named.tsx';
-import { useLooked } from './use-looked.ts';
+import { useLooked } from './board/use-looked.ts';
 import { layoutFor, type Layout } from './layout.ts';
 import { sightOf, type Sight } from './sight/sight.ts';
 import { lanesShown, mostSwimmers, roomOf, type Size } from './room.ts';
@@ -116,8 +117,14 @@ function Message({ layout, text }: { readonly layout: Layout; readonly text: str
   );
 }
 
-function messageFor({ status, faults }: DeckState, address: string | null): string {
+function messageFor({ status, faults, clockQuality }: DeckState, address: string | null): string {
   if (faults.length > 0) return faults.join('\n');
+  if (clockQuality?.quality === 'poor') return `${DO_NOT_LEAVE}\n${offText(clockQuality)}`;
+  const waits = waitsFor(status, address);
+  return clockQuality?.quality === 'fair' ? `${waits}\nClock: fair` : waits;
+}
+
+function waitsFor(status: DeckState['status'], address: string | null): string {
   if (address === null) {
     return status === 'live' ? "Waiting for a session\nOpen one in the coach's window." : 'Looking for the program';
   }

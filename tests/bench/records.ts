@@ -1,16 +1,16 @@
 /* How long it takes to list a thousand evenings, to open the history of them, and to make the record of one, from a real folder. */
 
 import { rmSync } from 'node:fs';
-import { lanesOf, weeksOf } from '../../app/core/record/over-time.ts';
+import { lanesOf, weeksOf } from '../../app/core/record/history/over-time.ts';
 import { recordOf } from '../../app/core/record/record.ts';
 import { systemDisk } from '../../app/host/journal/disk.ts';
 import { runsFolder } from '../../app/host/lock/data-folder.ts';
 import { readKept } from '../../app/host/records/kept-journal.ts';
 import { listRuns } from '../../app/host/records/run-list.ts';
-import { eveningScript, eveningText } from '../support/eventful-evening.ts';
-import { freshDataFolder } from '../support/host/data-folder.ts';
-import { recordsOn } from '../support/host/records-folder.ts';
-import { DONE, said, THURSDAY, writeJournal } from '../support/host/written-journal.ts';
+import { eveningScript, eveningText } from '../support/run/eventful-evening.ts';
+import { freshDataFolder } from '../support/host/folders/data-folder.ts';
+import { recordsOn } from '../support/host/folders/records-folder.ts';
+import { DONE, said, THURSDAY, writeJournal } from '../support/host/folders/written-journal.ts';
 import { row, type Row } from './table.ts';
 
 const RUNS = 1000;

@@ -15,7 +15,7 @@ import { handedOnAfter } from '../../app/cli/launcher/child-process.mjs';
 import { runDesktop } from '../../app/cli/launcher/desktop.ts';
 import { networkFor } from '../../app/cli/launcher/download-network.mjs';
 import { electronRuntime, fetchRuntime } from '../../app/cli/launcher/electron-runtime.ts';
-import { freshDataFolder } from '../support/host/data-folder.ts';
+import { freshDataFolder } from '../support/host/folders/data-folder.ts';
 
 describe('[start] the desktop program', () => {
   const folder = freshDataFolder();

@@ -5,8 +5,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { rehearsal, type RehearsalJson } from '../../app/cli/rehearse.ts';
-import { planOf } from '../support/deck.ts';
-import { lanecall } from '../support/command-line.ts';
+import { planOf } from '../support/run/deck.ts';
+import { lanecall } from '../support/system/command-line.ts';
 
 const TEXT = `Squad
 start on 5

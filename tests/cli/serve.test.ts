@@ -8,8 +8,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
-import { lanecall } from '../support/command-line.ts';
-import { DoorSocket } from '../support/host/door-socket.ts';
+import { lanecall } from '../support/system/command-line.ts';
+import { DoorSocket } from '../support/host/sharing/door-socket.ts';
 
 const MAIN = fileURLToPath(new URL('../../app/cli/main.ts', import.meta.url));
 const TSX = import.meta.resolve('tsx');

@@ -10,11 +10,11 @@ import { DeckHost } from '../../app/host/deck/deck-host.ts';
 import type { OpenRun } from '../../app/host/deck/open-run.ts';
 import { JournalFile } from '../../app/host/journal/journal-file.ts';
 import { startLoop } from '../../app/host/time/loop.ts';
-import { Deck } from '../support/deck.ts';
+import { Deck } from '../support/run/deck.ts';
 import { FakeClock } from '../support/clock/fake-clock.ts';
-import { FakeDisk } from '../support/host/fake-disk.ts';
-import { FreeFolder } from '../support/free-folder.ts';
-import { StandInPowerSaveBlocker } from '../support/electron-stand-in/system.ts';
+import { FakeDisk } from '../support/host/folders/fake-disk.ts';
+import { FreeFolder } from '../support/system/free-folder.ts';
+import { StandInPowerSaveBlocker } from '../support/electron-stand-in/system/system.ts';
 
 const electron = vi.hoisted(() => ({ powerMonitor: null as unknown, powerSaveBlocker: null as unknown }));
 vi.mock('electron', () => electron);

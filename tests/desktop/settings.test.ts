@@ -6,7 +6,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { FIRST_SETTINGS, keepSettings, readSettings, settingsOf, writeSettings } from '../../app/desktop/settings.ts';
-import { freshDataFolder } from '../support/host/data-folder.ts';
+import { freshDataFolder } from '../support/host/folders/data-folder.ts';
 
 describe('[desktop] what is kept of the windows', () => {
   test('is there again, whole', async () => {

@@ -4,7 +4,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { crashTrial } from '../support/host/crash-trial.ts';
-import { freshDataFolder } from '../support/host/data-folder.ts';
+import { freshDataFolder } from '../support/host/folders/data-folder.ts';
 
 describe('[crash] a host killed at random moments', () => {
   test('25 times: all that was acknowledged is there, in its place within 50 ms', async () => {

@@ -13,9 +13,9 @@ import { leavesOf } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
 import { lineOf, type JournalEntry } from '../../app/host/journal/journal-line.ts';
 import { readJournal } from '../../app/host/journal/journal-text.ts';
-import { browserPath } from '../support/browser.ts';
-import { freshDataFolder } from '../support/host/data-folder.ts';
-import { MortalDeck } from '../support/host/mortal-deck.ts';
+import { browserPath } from '../support/system/browser.ts';
+import { freshDataFolder } from '../support/host/folders/data-folder.ts';
+import { MortalDeck } from '../support/host/deck/mortal-deck.ts';
 import { asPage, ServedHost } from '../support/host/served-host.ts';
 
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];

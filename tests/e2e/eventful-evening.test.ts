@@ -1,8 +1,8 @@
 /*
  * An evening on which everything happens, walked through on the pages in a minute: the coach's window,
- * the wall screen and the remote stay open all the time, every command is pressed on a button found by
- * its name, and what each lane was shown just before each of its leaves is held against the record. In
- * the middle of the main set the host is killed, and started again after swimmers have left meanwhile.
+ * the wall screen and a phone of the network stay open all the time, every command is pressed on a button found by
+ * its name, some of them on the phone, and what each lane was shown just before each of its leaves is held against the
+ * record. In the middle of the main set the host is killed, and started again after swimmers have left meanwhile.
  */
 
 import { readFileSync } from 'node:fs';
@@ -13,16 +13,17 @@ import { rehearsal } from '../../app/cli/rehearse.ts';
 import { readScript, type ScriptLine } from '../../app/cli/script.ts';
 import type { Command } from '../../app/core/run/command/command.ts';
 import { readCommand } from '../../app/core/run/command/read-command.ts';
-import { reading } from '../../app/core/words/time/reading.ts';
+import { reading, readingLeft } from '../../app/core/words/time/reading.ts';
 import { leavesOf, type Leave } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
+import { view } from '../../app/core/run/view.ts';
 import { HOUR, SECOND, type Millis } from '../../app/core/units.ts';
 import { BOUNCE_TIME } from '../../renderer/ui/coach/commands/bounce.ts';
-import { browserPath } from '../support/browser.ts';
-import { button, giveByHand } from '../support/coach/coach-hand.ts';
-import { planOf } from '../support/deck.ts';
+import { browserPath } from '../support/system/browser.ts';
+import { button, giveByHand, giveByThumb, looksAfterAll } from '../support/coach/coach-hand.ts';
+import { planOf } from '../support/run/deck.ts';
 import { wronglyCalled } from '../support/sound/called-leaves.ts';
-import { MortalDeck } from '../support/host/mortal-deck.ts';
+import { MortalDeck } from '../support/host/deck/mortal-deck.ts';
 
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 const folder = new URL('../cases/eventful-evening/', import.meta.url);
@@ -37,6 +38,12 @@ const BEFORE = 2500;
 /** The host dies before the next leave after this, since 19:30: in the main set, every lane under way. */
 const DEATH: Millis = 1_700_000;
 
+/** What the coach gives on the phone, by the times of the script; a stop and a resume of all lanes after the host has come back. */
+const ON_PHONE: readonly Millis[] = [328_000, 343_000, 1_070_000, 1_599_000, 1_603_000, 1_860_000, 2_106_000];
+
+/** Before this command the coach skips a rep on the phone, and thinks again. */
+const SECOND_THOUGHTS: Millis = 1_070_000;
+
 interface Shown {
   readonly clock: string;
   /** The text of the next leave, by lane; of those that show one. */
@@ -47,7 +54,7 @@ let browser: Browser;
 let deck: MortalDeck;
 let coach: Page;
 let wall: Page;
-let remote: Page;
+let phone: Page;
 /** Leaves that fell due while the host was dead. */
 const uncalled: string[] = [];
 /** The same as the coach is told of them. */
@@ -60,7 +67,6 @@ beforeAll(async () => {
   deck = await MortalDeck.start();
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
   wall = await deck.openPage(context, '/display');
-  remote = await deck.openPage(context, '/remote');
   coach = await deck.openPage(context, '/');
 });
 
@@ -71,6 +77,7 @@ afterAll(async () => {
 
 test('[crash] an eventful evening with a host that dies in it: every lane was shown each of its leaves as it happened, and nobody had to reload', async () => {
   await open();
+  await letPhoneIn();
   for (const line of commands()) await carryOut(line);
   await coach.getByRole('heading', { name: /: done$/ }).waitFor();
   await wall.getByRole('heading', { name: 'Session done' }).waitFor();
@@ -86,6 +93,8 @@ test('[crash] an eventful evening with a host that dies in it: every lane was sh
   expect(uncalled.length, 'leaves that fell due while the host was dead').toBeGreaterThan(0);
   const called = record.filter((leave) => !uncalled.includes(nameOf(leave)));
   expect(wronglyCalled('host', called, deck.handedOver())).toEqual([]);
+  const onPhone = ['stop', 'resume', 'skip', 'undo', 'stop', 'move-on', 'undo', 'stop', 'resume'];
+  expect(deck.givenOn('Remote 1')).toEqual(onPhone);
   expect(deck.complaints).toEqual([]);
   expect([...deck.loads.values()]).toEqual([1, 1, 1]);
 }, 180_000);
@@ -97,6 +106,21 @@ async function open(): Promise<void> {
   await expect.poll(() => deck.hasRun()).toBe(true);
   // The clock of the run never starts anew: by it one sees that the window has followed.
   await coach.getByRole('combobox', { name: 'Which clock' }).selectOption('since opening');
+}
+
+/** By the letters of the code, as where a camera cannot read it. */
+async function letPhoneIn(): Promise<void> {
+  await button(coach, 'Screens').click();
+  await button(coach, 'Share with other screens').click();
+  const network = await coach.getByText(/^http:\/\/[\d.]+:\d+\/$/).innerText();
+  await button(coach, 'Let a phone in').click();
+  const letters = await coach.getByText(/^[0-9A-Z]{5}( [0-9A-Z]{5}){3}$/).innerText();
+  const context = await browser.newContext({ viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true });
+  phone = await deck.openPage(context, 'remote', network);
+  await phone.getByLabel('Letters of the code').fill(letters);
+  await button(phone, 'Join').tap();
+  await expect.poll(phoneShows).toBe('waits');
+  await button(coach, 'Screens').click();
 }
 
 function commands(): readonly ScriptLine[] {
@@ -116,7 +140,14 @@ async function carryOut({ atMs, fields }: ScriptLine): Promise<void> {
   }
   deck.moveTo(until + deck.run().openedAt);
   await followed();
-  await give(command.value);
+  if (atMs === SECOND_THOUGHTS) for (const name of ['skip', 'undo']) await give(named(name), phone);
+  await give(command.value, ON_PHONE.includes(atMs) ? phone : coach);
+}
+
+function named(name: string): Command {
+  const command = readCommand({ do: name });
+  if (!command.ok) throw new Error(command.faults);
+  return command.value;
 }
 
 /** Script and clock count from 19:30; the run was opened a moment later. */
@@ -148,7 +179,7 @@ async function lookAt(leaves: readonly Leave[]): Promise<void> {
   const isJustBefore = (shown: Shown): boolean => justBefore.includes(shown.clock);
   await expect.poll(async () => isJustBefore(await shownOnWall()), { timeout: BEFORE, interval: 20 }).toBe(true);
   const shown = await shownOnWall();
-  const first = remote.getByLabel('Next leave');
+  const first = phone.getByLabel('Next leave');
   await expect.poll(() => first.textContent(), { timeout: BEFORE, interval: 20 }).toBe(reading(at - t0));
   expect(runTime(), 'looked at before the leave').toBeLessThan(at);
   for (const leave of leaves) {
@@ -215,19 +246,54 @@ async function followed(): Promise<void> {
     .toBe(true);
 }
 
-/** Gives a command by hand, and waits until the host has accepted it. */
-async function give(command: Command): Promise<void> {
+/** Gives a command by hand, and waits until the host has accepted it and every screen shows so. */
+async function give(command: Command, on = coach): Promise<void> {
   const before = deck.run().commands.length;
   // The evening was moved on, the page's own time was not: the same press at once would be taken for a bounce.
   const last = deck.run().commands.slice(-3);
   const again = last.some((given) => JSON.stringify(given.command) === JSON.stringify(command));
   if (again) await coach.waitForTimeout(BOUNCE_TIME);
-  await giveByHand(coach, command, {
-    swimmers: (lane) => deck.run().state.lanes.find(({ number }) => number === lane)?.swimmers ?? 0,
-    outlineName: (line) => OUTLINE[line] ?? null,
-  });
+  if (on === phone) await tapped(command);
+  else
+    await giveByHand(coach, command, {
+      swimmers: (lane) => deck.run().state.lanes.find(({ number }) => number === lane)?.swimmers ?? 0,
+      outlineName: (line) => OUTLINE[line] ?? null,
+    });
   await expect.poll(() => deck.run().commands.length, { timeout: 5000, interval: 20 }).toBe(before + 1);
   expect(deck.run().commands[before]!.command).toEqual(command);
+  if (on !== phone) return;
+  await shownOnPhone(laneOf(command));
+  await looksAfterAll(phone);
+}
+
+async function tapped(command: Command): Promise<void> {
+  await shownOnPhone();
+  await giveByThumb(phone, command);
+}
+
+function laneOf(command: Command): number | undefined {
+  return 'lanes' in command ? command.lanes?.[0] : undefined;
+}
+
+/** What the phone says is next. */
+function phoneShows(): Promise<string | null> {
+  return phone.getByLabel('Next leave').textContent();
+}
+
+/** Waits until the phone says what the host has as next. */
+async function shownOnPhone(lane?: number): Promise<void> {
+  const isTrue = async (): Promise<boolean> => (await phoneShows()) === nextByHost(lane);
+  await expect.poll(isTrue, { timeout: 5000, interval: 20 }).toBe(true);
+}
+
+/** Of one lane, or the first of all; in a break, the time left of it. */
+function nextByHost(lane?: number): string {
+  const { phase, lanes, pauseEnd, t } = view(deck.run().state, runTime());
+  if (phase === 'waiting') return 'waits';
+  if (pauseEnd !== null) return readingLeft(pauseEnd - t);
+  const pending = lanes.filter(({ number, state }) => state === 'pending' && (lane === undefined || number === lane));
+  const first = Math.min(...pending.map(({ next }) => next?.at ?? Infinity));
+  return first === Infinity ? 'stopped' : reading(first - (settle(deck.run().state, runTime()).t0 ?? 0));
 }
 
 /** A leave by its lane and time. */

@@ -6,8 +6,8 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { browserPath } from '../support/browser.ts';
-import { MovingDeck } from '../support/host/moving-deck.ts';
+import { browserPath } from '../support/system/browser.ts';
+import { MovingDeck } from '../support/host/deck/moving-deck.ts';
 import { tappedOnsets, tapSound } from '../support/sound/page-sound.ts';
 
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
@@ -103,8 +103,9 @@ test('[R1] every pip and tone leaves the page within 5 ms of its time, none is m
   // Lane 1 is to leave at 6 and 9 s, lane 2 at 8 and 12 s: it stops, and lane 2 goes on.
   await give({ do: 'stop', lanes: [1] });
   await expect.poll(sinceBegin, { timeout: 30_000 }).toBeGreaterThan(9_500);
+  // A machine that is slow to tell what it heard has heard more by then, lane 2 at 12 s for one.
   const seconds = async (pitch: typeof LEAVE): Promise<readonly number[]> =>
-    (await tappedOnsets(page, pitch)).map((time) => time - RAMP_MIDDLE - zero - begin);
+    (await tappedOnsets(page, pitch)).map((time) => time - RAMP_MIDDLE - zero - begin).filter((time) => time < 9_500);
   for (const [heard, due] of [
     [await seconds(PIP), [-3000, -2000, -1000]],
     [await seconds(LEAVE), [0, 3000, 4000, 8000]],

@@ -4,8 +4,8 @@
 
 import type { Page } from 'playwright';
 import { button } from '../support/coach/coach-hand.ts';
-import type { DeckServerUnderTest } from '../support/host/deck-server.ts';
-import { DONE, journalLines, said, THURSDAY } from '../support/host/written-journal.ts';
+import type { DeckServerUnderTest } from '../support/host/deck/deck-server.ts';
+import { DONE, journalLines, said, THURSDAY } from '../support/host/folders/written-journal.ts';
 import type { Scene } from './scene.ts';
 
 const DAY = 24 * 3_600_000;

@@ -3,7 +3,7 @@
  */
 
 import type { Page } from 'playwright';
-import { SAMPLES } from '../../renderer/desk/library/samples.ts';
+import { SAMPLES } from '../../renderer/desk/library/first-steps/samples.ts';
 import { button } from '../support/coach/coach-hand.ts';
 import type { Scene } from './scene.ts';
 

@@ -5,7 +5,7 @@
 
 import { join } from 'node:path';
 import type { Browser } from 'playwright';
-import { MovingDeck } from '../support/host/moving-deck.ts';
+import { MovingDeck } from '../support/host/deck/moving-deck.ts';
 import type { Picture } from './gallery-page.ts';
 import { SCENES } from './scenes.ts';
 

@@ -4,7 +4,7 @@
 
 import type { Page } from 'playwright';
 import type { Command } from '../../app/core/run/command/command.ts';
-import type { DeckServerUnderTest } from '../support/host/deck-server.ts';
+import type { DeckServerUnderTest } from '../support/host/deck/deck-server.ts';
 
 export interface Scene {
   readonly name: string;

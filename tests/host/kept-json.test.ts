@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { jsonIn, keptBytes, readKept, setAside, type KeptForm } from '../../app/host/kept-json.ts';
-import { FakeDisk } from '../support/host/fake-disk.ts';
+import { FakeDisk } from '../support/host/folders/fake-disk.ts';
 
 const PATH = '/data/kept.json';
 const MOST = 40;

@@ -2,9 +2,9 @@
 
 import { beforeEach, expect, test } from 'vitest';
 import { KeptWriting } from '../../app/host/kept-writing.ts';
-import { FreeFolder } from '../support/free-folder.ts';
-import { FakeDisk } from '../support/host/fake-disk.ts';
-import { settled } from '../support/host/journalled-deck.ts';
+import { FreeFolder } from '../support/system/free-folder.ts';
+import { FakeDisk } from '../support/host/folders/fake-disk.ts';
+import { settled } from '../support/host/deck/journalled-deck.ts';
 
 const PATH = '/data/kept.json';
 

@@ -9,7 +9,7 @@ import { expect, test } from 'vitest';
 import { rehearsal } from '../../app/cli/rehearse.ts';
 import { readScript } from '../../app/cli/script.ts';
 import { MINUTE, SECOND } from '../../app/core/units.ts';
-import { planOf } from '../support/deck.ts';
+import { planOf } from '../support/run/deck.ts';
 import type { Command } from './run/command.ts';
 import { lane, part, pause, plainSession, rounds } from './invent/plain-scenario.ts';
 import { modelRehearsal } from './run/run-model.ts';

@@ -1,7 +1,7 @@
 /*
  * `npm run mutants -- FOLDER...`: changes the code of each folder or file in one small place after the other and
  * tries whether a unit test notices: those beside it, or those that are named, as in
- * `app/host/deck/screen.ts=host/deck/screen.test.ts:host/screens`. Prints each change that none noticed and a table of figures; what is kept
+ * `app/host/deck/telling/screen.ts=host/deck/telling/screen.test.ts:host/screens`. Prints each change that none noticed and a table of figures; what is kept
  * goes to dist/mutants. Takes from minutes to hours, a core at a time.
  */
 
@@ -42,7 +42,7 @@ const ELSEWHERE: Readonly<Record<string, readonly string[]>> = {
   'app/core/csv.ts': ['core/csv.test.ts'],
   'app/core/day.ts': ['core/day.test.ts'],
   'app/core/ratio.ts': ['core/ratio.test.ts'],
-  'app/core/run/feedback': ['core/run', 'core/record/record-csv.test.ts', 'renderer/ui/coach'],
+  'app/core/run/feedback': ['core/run', 'core/record/tables/record-csv.test.ts', 'renderer/ui/coach'],
   'app/core/plan/warnings': [
     'core/plan/warnings',
     'core/plan/warning-words.test.ts',
@@ -123,7 +123,12 @@ function optionsFor(
     mutate,
     testRunner: 'vitest',
     plugins: ['@stryker-mutator/vitest-runner', join(root, 'tests/mutants/survivors.mjs')],
-    vitest: { configFile: 'tests/mutants/vitest.config.ts', dir: 'tests' },
+    // A file of tests that is named is tried even where it loads the code only while it runs.
+    vitest: {
+      configFile: 'tests/mutants/vitest.config.ts',
+      dir: 'tests',
+      related: !tests.some((test) => test.includes('.test.')),
+    },
     coverageAnalysis: 'perTest',
     concurrency: 1,
     timeoutMS: patience,

@@ -6,10 +6,10 @@
 
 import { describe, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../app/core/record/afterwards.ts';
-import { fadeOf, paceOf } from '../../app/core/record/hand-time.ts';
+import { fadeOf, paceOf } from '../../app/core/record/times/hand-time.ts';
 import { recordOf } from '../../app/core/record/record.ts';
-import { setTimesOf } from '../../app/core/record/set-times.ts';
-import { keptRun } from '../support/kept-run.ts';
+import { setTimesOf } from '../../app/core/record/times/set-times.ts';
+import { keptRun } from '../support/run/kept-run.ts';
 
 interface Race {
   readonly name: string;

@@ -4,7 +4,7 @@
  */
 
 import { readdirSync, readFileSync } from 'node:fs';
-import { basename, extname, join } from 'node:path';
+import { basename, dirname, extname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 
@@ -42,6 +42,11 @@ describe('[layout]', () => {
 
   test('no file of code is longer than 400 lines', () => {
     expect(sources.filter((file) => textOf(file).split('\n').length > 401)).toEqual([]);
+  });
+
+  test('a folder has at most a dozen files', () => {
+    const inside = (folder: string): number => files.filter((file) => dirname(file) === folder).length;
+    expect([...new Set(files.map((file) => dirname(file)))].filter((folder) => inside(folder) > 12)).toEqual([]);
   });
 
   test('no file exports all of another', () => {

@@ -116,7 +116,7 @@ describe('[walls] the dependency rules', () => {
     'app/cli/launcher/lock.mjs': '',
     'app/desktop/windows.ts': '',
     'renderer/link/link.ts': '',
-    'renderer/ui/digits.ts': '',
+    'renderer/ui/digits/digits.ts': '',
     'renderer/sound/player.ts': '',
     'renderer/wall/strip.ts': '',
     'renderer/desk/queue.ts': '',
@@ -153,7 +153,7 @@ describe('[walls] the dependency rules', () => {
     ['app/desktop/preload.ts', "import 'electron'; import '../wire/message.ts';"],
     ['tests/support/electron-stand-in/app.ts', "import type { App } from 'electron';"],
     ['renderer/link/socket.ts', "import '../../app/wire/message.ts';"],
-    ['renderer/wall/main.tsx', "import 'react'; import '../ui/digits.ts'; import '../sound/player.ts';"],
+    ['renderer/wall/main.tsx', "import 'react'; import '../ui/digits/digits.ts'; import '../sound/player.ts';"],
     ['tests/core/plan.test.ts', "import 'vitest'; import '../../app/core/ratio.ts';"],
   ])('%s may: %s', async (file, code) => {
     expect((await brokenRules(file, code)).filter((rule) => rule !== UNUSED)).toEqual([]);
@@ -182,14 +182,14 @@ describe('[walls] the dependency rules', () => {
     ['app/desktop/main.ts', "import 'zod';"],
     ['app/desktop/preload/desk.ts', "import '../../host/journal.ts';"],
     ['app/desktop/preload/desk.ts', "import '../windows.ts';"],
-    ['renderer/link/socket.ts', "import '../ui/digits.ts';"],
+    ['renderer/link/socket.ts', "import '../ui/digits/digits.ts';"],
     ['renderer/wall/main.tsx', "import '../desk/queue.ts';"],
     ['renderer/wall/main.tsx', "import '../../app/wire/message.ts';"],
     ['renderer/desk/main.tsx', "import 'node:path';"],
     ['renderer/ui/row.tsx', "import '../wall/strip.ts';"],
-    ['renderer/sound/mixer.ts', "import '../ui/digits.ts';"],
-    ['renderer/clock/main.ts', "import '../ui/digits.ts';"],
-    ['tests/e2e/desk.test.ts', "import 'electron';"],
+    ['renderer/sound/mixer.ts', "import '../ui/digits/digits.ts';"],
+    ['renderer/clock/main.ts', "import '../ui/digits/digits.ts';"],
+    ['tests/e2e/coach/desk.test.ts', "import 'electron';"],
   ])('%s may not: %s', async (file, code) => {
     expect((await brokenRules(file, code)).filter((rule) => rule !== UNUSED)).not.toEqual([]);
   });

@@ -9,7 +9,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { LAPTOP, ROOT, RUNTIME, STAND_IN, TELEVISION } from '../support/desktop/desktop-program.ts';
-import { DISPLAYS } from '../support/electron-stand-in/displays-at-first.ts';
+import { DISPLAYS } from '../support/electron-stand-in/system/displays-at-first.ts';
 import { Report } from './report.ts';
 import { smoke } from './smoke.ts';
 

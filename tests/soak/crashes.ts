@@ -3,7 +3,7 @@
  */
 
 import { crashTrial } from '../support/host/crash-trial.ts';
-import { freshDataFolder } from '../support/host/data-folder.ts';
+import { freshDataFolder } from '../support/host/folders/data-folder.ts';
 
 /** In ms: further off, and a swimmer would see it. */
 const IN_PLACE = 50;

@@ -8,9 +8,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { chromium, type BrowserContext, type Page } from 'playwright';
-import { browserPath } from '../support/browser.ts';
+import { browserPath } from '../support/system/browser.ts';
 import { editorOn, textOn } from '../support/coach/written-page.ts';
-import { freshDataFolder } from '../support/host/data-folder.ts';
+import { freshDataFolder } from '../support/host/folders/data-folder.ts';
 import { ServedHost } from '../support/host/served-host.ts';
 
 const WORDS = 'steady fast easy kick pull drill build choice free back breast fly turns starts paddles buoy'.split(' ');

@@ -3,6 +3,6 @@
  */
 
 import { afterAll } from 'vitest';
-import { removeDataFolders } from './host/data-folder.ts';
+import { removeDataFolders } from './host/folders/data-folder.ts';
 
 afterAll(removeDataFolders);

@@ -8,7 +8,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import { fileURLToPath } from 'node:url';
 import { npm } from '../../app/cli/launcher/child-process.mjs';
-import { installBrowser } from './browser.ts';
+import { installBrowser } from './system/browser.ts';
 import { countsOf, summaryLine, type Counts } from './test-counts.ts';
 
 interface Stage {

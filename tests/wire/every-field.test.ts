@@ -5,10 +5,10 @@
 
 import { describe, expect, test } from 'vitest';
 import { DAY } from '../../app/core/units.ts';
-import { AFTERWARDS_VERSION, TOUCHES_KNOWN } from '../../app/wire/afterwards.ts';
-import { DELETION_VERSION } from '../../app/wire/deletion.ts';
+import { AFTERWARDS_VERSION, TOUCHES_KNOWN } from '../../app/wire/records/afterwards.ts';
+import { DELETION_VERSION } from '../../app/wire/records/deletion.ts';
 import { TEXT_LIMIT, TIMES_TOLD } from '../../app/wire/messages.ts';
-import { SUMMARY_VERSION } from '../../app/wire/run-summary.ts';
+import { SUMMARY_VERSION } from '../../app/wire/records/run-summary.ts';
 import { SCREENS_VERSION } from '../../app/wire/screen-settings.ts';
 import { SQUADS_VERSION } from '../../app/wire/squads.ts';
 import { CHANNELS } from '../../app/wire/window-bridge.ts';

@@ -3,12 +3,12 @@
  */
 
 import { FIRST_SETTINGS } from '../../app/core/screen/screen-settings.ts';
-import { AFTERWARDS_VERSION, afterwardsFile } from '../../app/wire/afterwards.ts';
+import { AFTERWARDS_VERSION, afterwardsFile } from '../../app/wire/records/afterwards.ts';
 import { libraryRequest } from '../../app/wire/library.ts';
-import { DELETION_VERSION, deletionFile } from '../../app/wire/deletion.ts';
+import { DELETION_VERSION, deletionFile } from '../../app/wire/records/deletion.ts';
 import { clockToMatch, fromHost, fromScreen, runToLeave, sessionToOpen } from '../../app/wire/messages.ts';
-import { recordsRequest } from '../../app/wire/records.ts';
-import { runSummary, SUMMARY_VERSION } from '../../app/wire/run-summary.ts';
+import { recordsRequest } from '../../app/wire/records/records.ts';
+import { runSummary, SUMMARY_VERSION } from '../../app/wire/records/run-summary.ts';
 import { screensFile, SCREENS_VERSION } from '../../app/wire/screen-settings.ts';
 import { squadsFile, squadsRequest, SQUADS_VERSION } from '../../app/wire/squads.ts';
 
@@ -204,8 +204,10 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
         plannedDistance: 1.5,
         distance: 1.5,
         lanes: [{ lane: 1, plannedDistance: 1.5, distance: 1.5 }],
+        attendance: [{ lane: 1, swimmers: 1, names: ['Ana'] }],
         effort: 1,
         load: 1,
+        notes: ['x'],
         css: [{ lane: 1, cssMs: 1, caution: 'x' }],
       },
       words: ['x'],

@@ -6,8 +6,7 @@
 import { dayText, readDay } from '../../core/day.ts';
 import { deedsOf } from '../../core/record/deeds.ts';
 import { ENDED } from '../../core/record/ended-words.ts';
-import { markWords } from '../../core/record/record-csv.ts';
-import type { LaneRecord, RunRecord } from '../../core/record/record.ts';
+import { markWords, type LaneRecord, type RunRecord } from '../../core/record/record.ts';
 import type { Millis } from '../../core/units.ts';
 import { distanceIn } from '../../core/words/distance.ts';
 import { lanesNamed } from '../../core/words/lanes.ts';

@@ -3,7 +3,7 @@
  */
 
 import type { RunRecord } from '../../core/record/record.ts';
-import { cssTestsOf, setTimesOf, type SetTimes } from '../../core/record/set-times.ts';
+import { cssTestsOf, setTimesOf, type SetTimes } from '../../core/record/times/set-times.ts';
 import type { Millis } from '../../core/units.ts';
 import { commaed } from '../../core/words/phrase.ts';
 import { repText } from '../../core/words/rep.ts';

@@ -10,10 +10,13 @@ import { plannedTimes } from '../../core/plan/schedule.ts';
 import { timeToFinish, totalsOf, type Totals } from '../../core/plan/totals.ts';
 import { warningsOf } from '../../core/plan/warnings/warnings.ts';
 import type { Lane } from '../../core/session/session.ts';
+import { SECOND, type Millis } from '../../core/units.ts';
 import { distanceIn, poolText } from '../../core/words/distance.ts';
+import { isWrongHour, wrongHourText } from '../../core/words/time/booking.ts';
+import { durationText } from '../../core/words/time/duration.ts';
 import { about } from '../../core/words/time/estimate.ts';
 import { count } from '../../core/words/phrase.ts';
-import { reading, readingLeft, readingPast, spanText } from '../../core/words/time/reading.ts';
+import { reading, spanText } from '../../core/words/time/reading.ts';
 import { endTimeAfter, timeOfDay } from '../../core/words/time/time-of-day.ts';
 import { passagesOf } from './passages.ts';
 import { columns, ends, laneGroups, wrapped, type Sheet } from './sheet.ts';
@@ -56,22 +59,29 @@ function headLines({ plan }: Timetable, totals: Totals, day: Day | null, width: 
   if (startsAt !== null) facts.push(`start ${timeOfDay(startsAt)}`);
   if (finishBy !== null) facts.push(`finish ${timeOfDay(finishBy)}`);
   const mark = about(endsByEstimate(plan));
+  const wrongHour = wrongHourText(plan.session);
   const end = startsAt === null ? '' : `, to ${mark}${endTimeAfter(startsAt, totals.duration)}`;
   return [
     ...ends(title ?? 'Session', day ? dayText(day) : '', width),
     facts.join(', '),
     ...noteLines(plan.session, null, width),
-    `planned length ${mark}${readingLeft(totals.duration)}${end}${spareText(plan, totals)}`,
+    `planned length ${mark}${durationText(totals.duration)}${end}${spareText(plan, totals)}`,
+    ...(wrongHour === null ? [] : wrapped(wrongHour, width, '', '')),
   ];
 }
 
 function spareText(plan: Plan, { duration, over }: Totals): string {
   const available = timeToFinish(plan.session.startsAt, plan.session.finishBy);
   const isEstimate = endsByEstimate(plan);
-  if (available === null) return '';
-  if (over) return `: ${about(isEstimate)}${readingLeft(over)} past the finish`;
+  if (available === null || isWrongHour(available)) return '';
+  if (over) return `: ${about(isEstimate)}${durationText(over)} past the finish`;
   if (available === duration) return isEstimate ? ': about on the finish' : ': just on the finish';
-  return `: ${about(isEstimate)}${readingPast(available - duration)} to spare`;
+  return `: ${about(isEstimate)}${durationText(wholeSeconds(available - duration))} to spare`;
+}
+
+/** No more is promised than there is. */
+function wholeSeconds(time: Millis): Millis {
+  return Math.floor(time / SECOND) * SECOND;
 }
 
 function laneLines(plan: Plan, sheet: Sheet): readonly string[] {
@@ -100,7 +110,7 @@ function totalLines(plan: Plan, totals: Totals, sheet: Sheet): readonly string[]
       sheet,
     );
   const lengthText = (from: number, to: number, length: number): string =>
-    `${about(plan.stretches.slice(from, to + 1).some(isEstimated))}${readingLeft(length)}`;
+    `${about(plan.stretches.slice(from, to + 1).some(isEstimated))}${durationText(length)}`;
   const lines = [...ends('Totals', '', sheet.width, '─'), laneNames(plan, sheet)];
   for (const { name, first, last, start, end, distances: swum } of totals.parts) {
     const title = `${name}, ${lengthText(first, last, end - start)}`;

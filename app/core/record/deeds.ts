@@ -5,8 +5,7 @@
 import { commandLabel } from '../run/command/command-label.ts';
 import { lanesNamed } from '../words/lanes.ts';
 import { commaed } from '../words/phrase.ts';
-import { markWords } from './record-csv.ts';
-import type { GivenRecord, RunRecord } from './record.ts';
+import { markWords, type GivenRecord, type RunRecord } from './record.ts';
 
 export interface Deed extends GivenRecord {
   /** Its place among all commands that were accepted, from 0. */

@@ -7,8 +7,8 @@ import { plannedTimes } from '../plan/schedule.ts';
 import { timeToFinish } from '../plan/totals.ts';
 import type { Leave } from '../run/record.ts';
 import { DAY, MINUTE, SECOND, type Millis } from '../units.ts';
-import type { Span } from './spans.ts';
-import { stopTotals, type LaneStop } from './stops.ts';
+import type { Span } from './course/spans.ts';
+import { stopTotals, type LaneStop } from './course/stops.ts';
 
 export interface PartBar {
   readonly part: string;
@@ -26,9 +26,6 @@ export interface LaneEvening {
 export interface Evening {
   /** In lane order. */
   readonly lanes: readonly LaneEvening[];
-  /** When the first swim, talk or break began; null where nothing did. */
-  readonly startedMs: Millis | null;
-  readonly endedMs: Millis;
   /** From the start to the finish of the session; null without one of them. */
   readonly bookedMs: Millis | null;
   /** How many Stops there were, one that only held what follows among them; and for how long lanes stood in all. */
@@ -49,9 +46,9 @@ export interface EveningOf {
 export function eveningOf(run: EveningOf): Evening {
   const { plan, spans, stops, duration } = run;
   const { startsAt, finishBy } = plan.session;
-  const startedMs = spans[0]?.from ?? null;
   const { count, time } = stopTotals(stops);
-  const plannedFrom = startsAt === null ? (startedMs ?? 0) : sinceOpening(startsAt * MINUTE, run.openedAtTimeOfDay);
+  const plannedFrom =
+    startsAt === null ? (spans[0]?.from ?? 0) : sinceOpening(startsAt * MINUTE, run.openedAtTimeOfDay);
   return {
     lanes: run.lanes.map(({ lane, leaves }, index) => ({
       lane,
@@ -59,8 +56,6 @@ export function eveningOf(run: EveningOf): Evening {
       planned: plannedBars(plan, index, plannedFrom),
       stopped: stops.filter((stop) => stop.lane === lane).map(({ from, to }) => ({ fromMs: from, toMs: to })),
     })),
-    startedMs,
-    endedMs: duration,
     bookedMs: timeToFinish(startsAt, finishBy),
     stops: { count, timeMs: time },
   };

@@ -8,15 +8,17 @@ import { totalsOf } from '../plan/totals.ts';
 import { commandRecords, type CommandRecord } from '../run/feedback/command-record.ts';
 import { leavesOf, wasCalled, type Leave } from '../run/record.ts';
 import type { LengthUnit, Millis, Tenths } from '../units.ts';
+import { spaced } from '../words/phrase.ts';
 import { NOTHING_ADDED, type Afterwards } from './afterwards.ts';
-import { courseOf, type KeptCourse } from './course.ts';
+import { courseOf, type KeptCourse } from './course/course.ts';
 import { eveningOf, type Evening } from './evening.ts';
-import { handTime } from './hand-time.ts';
+import { handTime } from './times/hand-time.ts';
 import type { Ended, KeptRun } from './kept-run.ts';
-import { sessionLoad } from './load.ts';
-import { spansUntil, type Span } from './spans.ts';
+import { sessionLoad } from './history/load.ts';
+import { spansUntil, type Span } from './course/spans.ts';
 
-export interface RunRecord {
+/** What was swum, without what each command did and what is drawn: what a history needs of a run, in half the time. */
+export interface SwumRecord {
   readonly run: string;
   readonly title: string;
   readonly openedAt: string;
@@ -27,13 +29,18 @@ export interface RunRecord {
   readonly unit: LengthUnit;
   /** In lane order. */
   readonly lanes: readonly LaneRecord[];
-  readonly commands: readonly GivenRecord[];
   readonly parts: readonly PartRecord[];
   /** When each stretch went on, by time. */
   readonly spans: readonly Span[];
-  readonly evening: Evening;
+  /** The words of each mark that has any, with those that were added to it. */
+  readonly marks: readonly string[];
   readonly added: Afterwards;
   readonly load: number | null;
+}
+
+export interface RunRecord extends SwumRecord {
+  readonly commands: readonly GivenRecord[];
+  readonly evening: Evening;
 }
 
 /** Planned is what the text in force at the end says. */
@@ -69,31 +76,54 @@ export interface PartRecord {
 
 export function recordOf(kept: KeptRun, added: Afterwards = NOTHING_ADDED): RunRecord {
   const course = courseOf(kept);
+  const swum = swumIn(course, kept, added);
+  const { plan } = course.state;
+  return {
+    ...swum,
+    commands: commandRecords(kept).map((command, index) => ({ ...command, added: addedTo(index, added) })),
+    evening: eveningOf({ ...swum, plan, stops: course.stops }),
+  };
+}
+
+export function swumOf(kept: KeptRun, added: Afterwards): SwumRecord {
+  return swumIn(courseOf(kept), kept, added);
+}
+
+function swumIn(course: KeptCourse, kept: KeptRun, added: Afterwards): SwumRecord {
   const { plan } = course.state;
   const leaves = leavesOf(course.state);
   const duration = durationOf(kept, course, leaves);
   const spans = spansUntil(course, duration);
-  const lanes = lanesOf(course, leaves, kept, added);
-  const { openedAtTimeOfDay } = kept;
   return {
     run: kept.run,
     title: plan.session.title ?? 'Session',
     openedAt: kept.openedAt,
-    openedAtTimeOfDay,
+    openedAtTimeOfDay: kept.openedAtTimeOfDay,
     ended: kept.ended,
     duration,
     unit: plan.session.pool.unit,
-    lanes,
-    commands: commandRecords(kept).map((command, index) => {
-      const words = added.marks.filter((mark) => mark.command === index).map((mark) => mark.words);
-      return { ...command, added: words.join(' ') };
-    }),
+    lanes: lanesOf(course, leaves, kept, added),
     parts: partsOf(plan, spans),
     spans,
-    evening: eveningOf({ plan, openedAtTimeOfDay, duration, lanes, spans, stops: course.stops }),
+    marks: kept.commands
+      .map(({ command }, index) => (command.do === 'mark' ? markWords({ command, added: addedTo(index, added) }) : ''))
+      .filter((words) => words !== ''),
     added,
     load: added.effort === null ? null : sessionLoad(added.effort, duration),
   };
+}
+
+/** The words that were added to the command at a place. */
+function addedTo(place: number, { marks }: Afterwards): string {
+  return marks
+    .filter(({ command }) => command === place)
+    .map(({ words }) => words)
+    .join(' ');
+}
+
+/** A mark's words, and what was added to them. */
+export function markWords({ command, added }: Pick<GivenRecord, 'command' | 'added'>): string {
+  return spaced(command.do === 'mark' ? (command.words ?? '') : '', added);
 }
 
 /** Where nobody came back it is the last time at which somebody was there: it would be days else. */

@@ -8,7 +8,14 @@ import type { Lane, Session } from './session.ts';
 import { isFlaw, type Flaw, type FaultList } from './values/flaw.ts';
 import { plainLane, readLane, wholeLane, type WrittenLane } from './line/lane-line.ts';
 import type { Line } from './text/lines.ts';
-import { readBetween, readPool, readSeconds, type PoolSetting, type SettingLine } from './line/setting-line.ts';
+import {
+  readBetween,
+  readPool,
+  readSeconds,
+  type PoolSetting,
+  type SettingLine,
+  type SettingWord,
+} from './line/setting-line.ts';
 import { halfFlaw, readStart, readTimeOfDay, type TimeOfDay } from './values/time-of-day.ts';
 
 /** Settings as written; null for those that the text does not have. */
@@ -78,13 +85,13 @@ export function takeSetting(
   if (!flaw) return;
   faults.add(line, flaw);
   // A faulty lane whose number is known still counts as a lane; without a number, no list of lanes can be checked.
-  if (header.lanes.size === lanesBefore) doubtWhatItSets(setting, faults);
+  if (header.lanes.size === lanesBefore) doubtWhatItSets(setting.word, faults);
 }
 
 /** Records that nothing can be checked against what a faulty setting line sets. */
-export function doubtWhatItSets(setting: SettingLine, faults: FaultList): void {
-  if (setting.word === 'pool') faults.doubt('pool');
-  if (setting.word === 'lane' || setting.word === 'lanes') faults.doubt('lanes');
+export function doubtWhatItSets(word: SettingWord, faults: FaultList): void {
+  if (word === 'pool') faults.doubt('pool');
+  if (word === 'lane' || word === 'lanes') faults.doubt('lanes');
 }
 
 /** What the settings come to, with those of a lanes file and the usual ones for what is not set. */

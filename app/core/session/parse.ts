@@ -110,7 +110,7 @@ class SessionReader {
         return takeSetting(header, line, found.setting, faults, this.file?.lanes.map((lane) => lane.number) ?? []);
       case 'setting too late':
         faults.add(line, { at: 0, message: tooLate(found.setting, this.firstBelow) });
-        return doubtWhatItSets(found.setting, faults);
+        return doubtWhatItSets(found.setting.word, faults);
       case 'note':
         return tree.note(line, readNote(line.text));
       case 'item':
@@ -119,7 +119,8 @@ class SessionReader {
         this.title = nameOf(line.text);
         return;
       case 'lost setting':
-        return faults.add(line, found.flaw);
+        faults.add(line, found.flaw);
+        return doubtWhatItSets(found.word, faults);
       case 'heading':
         return tree.heading(line);
       case 'stranger':

@@ -5,11 +5,11 @@
 
 import { ipcMain, type IpcMainEvent, type IpcMainInvokeEvent, type WebContents } from 'electron';
 import type { Clock } from '../../host/time/clock.ts';
-import { ALONE, type Company } from '../../host/deck/company.ts';
+import { ALONE, type Company } from '../../host/deck/telling/company.ts';
 import type { DeckHost } from '../../host/deck/deck-host.ts';
-import { answerPut, questionsOf, type Shelves } from '../../host/deck/questions.ts';
-import { connectScreen, type Screen, type ScreenChannel } from '../../host/deck/screen.ts';
-import { THIS_MACHINE } from '../../host/sharing/guest.ts';
+import { answerPut, questionsOf, type Shelves } from '../../host/deck/answers/questions.ts';
+import { connectScreen, type Screen, type ScreenChannel } from '../../host/deck/telling/screen.ts';
+import { THIS_MACHINE } from '../../host/sharing/doors/guest.ts';
 import { CHANNELS, type Reply } from '../../wire/window-bridge.ts';
 import { maySay, mayUse, senderOf } from './sender.ts';
 import type { WindowKind } from '../windows/window-kind.ts';

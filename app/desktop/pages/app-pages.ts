@@ -5,7 +5,7 @@
 
 import { protocol, type Session } from 'electron';
 import type { Pages } from '../../host/web/pages.ts';
-import { contentPolicy, FRAMING, SAFE_HEADERS, type Framing } from '../../host/web/replies.ts';
+import { contentPolicy, FRAMING, OPENER_POLICY, SAFE_HEADERS, type Framing } from '../../host/web/replies.ts';
 import { withStyleNonce } from '../../host/web/style-nonce.ts';
 import { plainPage } from './plain-page.ts';
 import { ownAddress, PLAIN_PATH, SCHEME } from '../windows/window-kind.ts';
@@ -50,6 +50,7 @@ export function pageReply(pages: Pages, method: string, address: string): PageRe
 export function headersOf(type: string, nonce: string | null = null, framing?: Framing): Record<string, string> {
   return {
     ...SAFE_HEADERS,
+    ...OPENER_POLICY,
     'Content-Type': type,
     'Content-Security-Policy': contentPolicy(null, nonce, framing),
     'Cache-Control': 'no-store',

@@ -15,11 +15,11 @@ import { lockToCome, takeHostLock, type HostLock } from '../lock/host-lock.ts';
 import { Library } from '../library/library.ts';
 import { JournalFile } from '../journal/journal-file.ts';
 import { recover } from '../recovery/recovery.ts';
-import { finishDeletion } from '../records/deletion.ts';
+import { finishDeletion } from '../records/deletion/deletion.ts';
 import { Records } from '../records/records.ts';
 import { keepScreens } from '../screens/screens-file.ts';
 import { openDoorBook, type OpenDoorBook } from '../sharing/door-book.ts';
-import { keepSharing, type KeptSharing } from '../sharing/kept-sharing.ts';
+import { keepSharing, type KeptSharing } from '../sharing/address/kept-sharing.ts';
 import { Squads } from '../squads/squads.ts';
 import type { Timers } from '../time/timers.ts';
 

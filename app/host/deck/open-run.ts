@@ -9,7 +9,7 @@ import type { Away } from '../../core/run/record.ts';
 import type { RunState } from '../../core/run/state.ts';
 import type { Millis } from '../../core/units.ts';
 import type { Snapshot } from '../../wire/messages.ts';
-import type { Commander } from '../sharing/guest.ts';
+import type { Commander } from '../sharing/doors/guest.ts';
 
 export interface OpenRun {
   readonly id: string;

@@ -5,7 +5,7 @@
 
 import type { Plan, Source } from '../../core/plan/plan.ts';
 import type { FromHost } from '../../wire/messages.ts';
-import { publicText } from './public-copy.ts';
+import { publicText } from './telling/public-copy.ts';
 import { textHash } from './text-hash.ts';
 
 /**

@@ -6,7 +6,7 @@
 
 import { crc32 } from 'node:zlib';
 import { DAY, MINUTE, type Millis } from '../../core/units.ts';
-import { ROLES, type Role } from '../../wire/joining.ts';
+import { ROLES, type Role } from '../../wire/sharing/joining.ts';
 
 /** The version of the lines; raised when an older program could misread them. */
 export const JOURNAL_VERSION = 2;

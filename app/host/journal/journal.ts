@@ -6,7 +6,7 @@ import type { Millis } from '../../core/units.ts';
 import type { Source } from '../../core/plan/plan.ts';
 import type { Leave } from '../../core/run/record.ts';
 import type { ClockInstant } from '../time/clock.ts';
-import type { Commander } from '../sharing/guest.ts';
+import type { Commander } from '../sharing/doors/guest.ts';
 import type { ClosedWhy } from './journal-line.ts';
 
 export interface Journal {

@@ -5,7 +5,7 @@
 
 import { libraryRequest } from '../../wire/library.ts';
 import { TEXT_LIMIT } from '../../wire/messages.ts';
-import { asJson, jsonOf, refusal, TOO_LARGE, type Question } from '../deck/coach-requests.ts';
+import { asJson, jsonOf, refusal, TOO_LARGE, type Question } from '../deck/answers/coach-requests.ts';
 import type { Library } from './library.ts';
 
 export const LIBRARY_PATH = '/library';

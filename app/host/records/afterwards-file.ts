@@ -6,7 +6,7 @@
 import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
 import { NOTHING_ADDED, type Afterwards } from '../../core/record/afterwards.ts';
-import { AFTERWARDS_VERSION, afterwardsFile, TOUCHES_KNOWN } from '../../wire/afterwards.ts';
+import { AFTERWARDS_VERSION, afterwardsFile, TOUCHES_KNOWN } from '../../wire/records/afterwards.ts';
 import { codeOf, diskReason, type Disk } from '../journal/disk.ts';
 import { jsonIn } from '../kept-json.ts';
 import type { Guard } from '../journal/run-file.ts';

@@ -6,11 +6,11 @@
 
 import { join } from 'node:path';
 import { NOTHING_ADDED } from '../../core/record/afterwards.ts';
-import { historyRun, searchedWords } from '../../core/record/history-run.ts';
-import { recordOf } from '../../core/record/record.ts';
+import { historyRun, searchedWords } from '../../core/record/history/history-run.ts';
+import { swumOf } from '../../core/record/record.ts';
 import { hasStarted } from '../../core/run/first-start.ts';
 import type { Millis } from '../../core/units.ts';
-import { runSummary, SUMMARY_VERSION, type RunSummary, type SummarisedFile } from '../../wire/run-summary.ts';
+import { runSummary, SUMMARY_VERSION, type RunSummary, type SummarisedFile } from '../../wire/records/run-summary.ts';
 import type { Disk, FileMark } from '../journal/disk.ts';
 import type { Guard } from '../journal/run-file.ts';
 import { afterwardsPath, readAfterwards } from './afterwards-file.ts';
@@ -110,9 +110,9 @@ export class History {
     if (read.kind === 'run') {
       const { kept } = read;
       const added = await readAfterwards(disk, { path, run: kept.run });
-      const record = recordOf(kept, added.ok ? added.added : NOTHING_ADDED);
+      const swum = swumOf(kept, added.ok ? added.added : NOTHING_ADDED);
       const isStarted = hasStarted(kept.commands);
-      summary = { ...nothing, run: historyRun(record), isStarted, words: searchedWords(record) };
+      summary = { ...nothing, run: historyRun(swum), isStarted, words: searchedWords(swum) };
     }
     // One that goes on is another with its next line.
     if (summary.run?.ended !== 'going') await this.keep(path, summary);

@@ -4,14 +4,13 @@
 
 import { basename } from 'node:path';
 import type { KeptRun } from '../../core/record/kept-run.ts';
-import { openPlan } from '../../core/plan/open-plan.ts';
 import type { Away } from '../../core/run/record.ts';
 import { SECOND, type Millis } from '../../core/units.ts';
 import { diskReason, type Disk } from '../journal/disk.ts';
 import type { JournalEntry } from '../journal/journal-line.ts';
-import { lastEntryOf, readJournal } from '../journal/journal-text.ts';
+import { lastEntryOf, readJournal, type JournalLines } from '../journal/journal-text.ts';
 import { awayTimes } from '../recovery/comeback.ts';
-import { foldJournal, type FoldedJournal } from '../recovery/found-run.ts';
+import { foldJournal } from '../recovery/found-run.ts';
 import { brokenText, unreadableText } from '../recovery/recovery-text.ts';
 import { openedAtOf } from './opened-at.ts';
 import { closedIn, notUsed } from './run-list.ts';
@@ -47,8 +46,7 @@ function keptIn(path: string, bytes: Uint8Array): KeptRead {
   const why = closedIn(lastEntryOf(bytes)) ?? closedIn(lastOf(journal.entries));
   if (why === 'not begun') return { kind: 'not begun' };
   const folded = foldJournal(journal);
-  const plan = openPlan(journal.opened);
-  if (!folded || !plan.ok) return { kind: 'unread', why: brokenText(path) };
+  if (!folded) return { kind: 'unread', why: brokenText(path) };
   const { opened, entries } = folded.journal;
   const open = entries.filter(({ say }) => say !== 'closed');
   const kept = {
@@ -56,14 +54,14 @@ function keptIn(path: string, bytes: Uint8Array): KeptRead {
     openedAt: openedAtOf(opened),
     openedAtTimeOfDay: opened.openedAtTimeOfDay,
     ended: why ?? ('going' as const),
-    plan: plan.value,
+    plan: folded.plan,
     clockPhase: opened.clockPhase,
     commands: folded.commands,
     away: awayIn(entries, open),
     until: Math.ceil(lastOf(entries).at),
     seenAt: Math.ceil(lastOf(open).at),
   };
-  return { kind: 'run', kept, said: isUsedToItsEnd(bytes, folded) ? null : partText(path, entries.length) };
+  return { kind: 'run', kept, said: isUsedToItsEnd(bytes, folded.journal) ? null : partText(path, entries.length) };
 }
 
 /** open: the lines that do not close it. Whoever closed it after a long silence was not there before. */
@@ -74,8 +72,8 @@ function awayIn(entries: readonly JournalEntry[], open: readonly JournalEntry[])
 }
 
 /** A last line without its end may just be written. */
-function isUsedToItsEnd(bytes: Uint8Array, { journal, refused }: FoldedJournal): boolean {
-  return refused === null && bytes.indexOf(NEWLINE, journal.length) < 0;
+function isUsedToItsEnd(bytes: Uint8Array, { length }: JournalLines): boolean {
+  return bytes.indexOf(NEWLINE, length) < 0;
 }
 
 const NEWLINE = 0x0a;

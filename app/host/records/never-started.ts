@@ -3,7 +3,7 @@
  */
 
 import { titleOf } from '../../core/session/parse.ts';
-import type { NeverStarted } from '../../wire/records.ts';
+import type { NeverStarted } from '../../wire/records/records.ts';
 import type { Disk } from '../journal/disk.ts';
 import { readJournal } from '../journal/journal-text.ts';
 import { openedAtOf } from './opened-at.ts';

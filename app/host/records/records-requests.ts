@@ -3,8 +3,8 @@
  * answered with 200, a refusal too: it is news for the coach, not a fault of the page.
  */
 
-import { recordsRequest } from '../../wire/records.ts';
-import { asJson, jsonOf, refusal, type Question } from '../deck/coach-requests.ts';
+import { recordsRequest } from '../../wire/records/records.ts';
+import { asJson, jsonOf, refusal, type Question } from '../deck/answers/coach-requests.ts';
 import type { Records } from './records.ts';
 
 export const RECORDS_PATH = '/records';

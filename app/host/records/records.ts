@@ -4,16 +4,16 @@
  */
 
 import { join } from 'node:path';
-import { withTouch, type Touch } from '../../core/record/touch.ts';
+import { withTouch, type Touch } from '../../core/record/times/touch.ts';
 import { recordOf, type RunRecord } from '../../core/record/record.ts';
-import { recordCsv } from '../../core/record/record-csv.ts';
-import { reviewJson } from '../../core/record/review-json.ts';
+import { recordCsv } from '../../core/record/tables/record-csv.ts';
+import { reviewJson } from '../../core/record/tables/review-json.ts';
 import { NOTHING_ADDED, type HandTimes } from '../../core/record/afterwards.ts';
 import { dayText, readDay } from '../../core/day.ts';
-import { courseOf } from '../../core/record/course.ts';
+import { courseOf } from '../../core/record/course/course.ts';
 import { namePattern } from '../../core/session/names/name-pattern.ts';
 import type { Millis } from '../../core/units.ts';
-import type { ToDelete } from '../../wire/deletion.ts';
+import type { ToDelete } from '../../wire/records/deletion.ts';
 import type {
   NeverStarted,
   RecordsAnswer,
@@ -21,14 +21,14 @@ import type {
   RecordsRefusal,
   RecordsRequest,
   RecordsWish,
-} from '../../wire/records.ts';
-import type { RunSummary } from '../../wire/run-summary.ts';
+} from '../../wire/records/records.ts';
+import type { RunSummary } from '../../wire/records/run-summary.ts';
 import { diskReason, type Disk } from '../journal/disk.ts';
 import type { Guard } from '../journal/run-file.ts';
 import { plainLetters, searchedWords } from '../library/session-facts.ts';
 import { runsFolder } from '../lock/data-folder.ts';
 import { keepAfterwards, readAfterwards, type AfterwardsRead, type PlacedRun } from './afterwards-file.ts';
-import { deleteForGood, finishDeletion, unfinishedText } from './deletion.ts';
+import { deleteForGood, finishDeletion, unfinishedText } from './deletion/deletion.ts';
 import { History, type KnownRun } from './history.ts';
 import { readKept, type KeptRead } from './kept-journal.ts';
 import { neverStartedIn } from './never-started.ts';
@@ -87,7 +87,10 @@ export class Records {
   /** Never rejects: what is refused, by the disk too, is answered with a sentence. */
   async ask<Wish extends RecordsWish>(asked: Asked<Wish>): Promise<RecordsAnswer<Wish>> {
     const grant = this.grants[asked.do] as (asked: Asked<Wish>) => Promise<RecordsGiven[Wish]>;
-    return this.answered(() => grant(asked));
+    return this.answered(async () => {
+      if (OF_ALL.has(asked.do)) await this.workOutAll();
+      return this.inTurn(() => grant(asked));
+    });
   }
 
   /**
@@ -95,26 +98,28 @@ export class Records {
    * run has then. Touches of a run that is not there any more are gone with it, and none is kept. Never rejects.
    */
   touch(run: string, touch: SentTouch | null): Promise<Granted<{ readonly times: readonly HandTimes[] }>> {
-    return this.answered(async () => {
-      const placed = await this.placed(run);
-      if (!placed && run === this.ports.opened.id()) throw new RecordsRefused(NOT_THERE_YET);
-      while (placed) {
-        const now = await readAfterwards(this.ports.disk, placed);
-        if (!now.ok) throw new RecordsRefused(now.why);
-        if (touch === null || now.touches.includes(touch.id)) return { times: now.added.times };
-        const times = withTouch(now.added.times, touch);
-        const kept = await keepAfterwards(this.ports, placed, now.version, { ...now.added, times }, touch.id);
-        if (kept.ok) return { times };
-        // Another program has written meanwhile: the touch goes on top of that.
-        if (!kept.changed) throw new RecordsRefused(kept.why);
-      }
-      return { times: [] };
-    });
+    return this.answered(() =>
+      this.inTurn(async () => {
+        const placed = await this.placed(run);
+        if (!placed && run === this.ports.opened.id()) throw new RecordsRefused(NOT_THERE_YET);
+        while (placed) {
+          const now = await readAfterwards(this.ports.disk, placed);
+          if (!now.ok) throw new RecordsRefused(now.why);
+          if (touch === null || now.touches.includes(touch.id)) return { times: now.added.times };
+          const times = withTouch(now.added.times, touch);
+          const kept = await keepAfterwards(this.ports, placed, now.version, { ...now.added, times }, touch.id);
+          if (kept.ok) return { times };
+          // Another program has written meanwhile: the touch goes on top of that.
+          if (!kept.changed) throw new RecordsRefused(kept.why);
+        }
+        return { times: [] };
+      }),
+    );
   }
 
   private async answered<Given extends object>(task: () => Promise<Given>): Promise<Granted<Given>> {
     try {
-      return { ok: true, ...(await this.inTurn(task)) };
+      return { ok: true, ...(await task()) };
     } catch (error) {
       if (!(error instanceof RecordsRefused)) return { ok: false, why: this.notReadText(error) };
       const { message: why, changed } = error;
@@ -130,7 +135,7 @@ export class Records {
       const fit = runs.flatMap(({ summary }) =>
         summary.run && summary.isStarted && fits(summary, words, from, to) ? summary.run : [],
       );
-      fit.sort((a, b) => (a.openedAt < b.openedAt ? 1 : a.openedAt > b.openedAt ? -1 : 0));
+      fit.sort((a, b) => b.openedAt.localeCompare(a.openedAt));
       const said = [...(unfinished === null ? [] : [unfinished]), ...runs.flatMap(({ unread }) => unread ?? [])];
       return { runs: fit.slice(0, most), more: Math.max(0, fit.length - most), toCome, said };
     },
@@ -152,8 +157,7 @@ export class Records {
     },
 
     keep: async ({ run, version, added }) => {
-      const { path } = await this.known(run);
-      const kept = await keepAfterwards(this.ports, { path, run }, version, added);
+      const kept = await keepAfterwards(this.ports, await this.there(run), version, added);
       if (!kept.ok) throw new RecordsRefused(kept.why, kept.changed);
       return { version: kept.version };
     },
@@ -220,30 +224,31 @@ export class Records {
   }
 
   private async read(run: string): Promise<ReadRun> {
-    const { path } = await this.known(run);
+    const { path } = await this.there(run);
     const read = await readKept(this.ports.disk, path);
     if (read.kind !== 'run') throw new RecordsRefused(read.kind === 'unread' ? read.why : GONE);
     const after = await readAfterwards(this.ports.disk, { path, run });
     return { ...read, after, record: recordOf(read.kept, after.ok ? after.added : NOTHING_ADDED) };
   }
 
-  /** By the name of its journal: while a run goes on nobody reads it to its end for this. null where it is not there. */
+  private async there(run: string): Promise<PlacedRun> {
+    const placed = await this.placed(run);
+    if (!placed) throw new RecordsRefused(GONE);
+    return placed;
+  }
+
+  /** By the name of its journal: that tells it without the history. null where it is not there. */
   private async placed(run: string): Promise<PlacedRun | null> {
     const folder = runsFolder(this.ports.data);
     const name = (await this.ports.disk.list(folder)).find((each) => isJournalOf(each, run));
     if (name !== undefined) return { path: join(folder, name), run };
-    const known = await this.findKnown(run);
-    return known && { path: known.path, run };
+    const known = (await this.allKnown(run)).find(({ summary }) => summary.run?.run === run);
+    return known ? { path: known.path, run } : null;
   }
 
-  private async known(run: string): Promise<KnownRun> {
-    const known = await this.findKnown(run);
-    if (!known) throw new RecordsRefused(GONE);
-    return known;
-  }
-
-  private async findKnown(run: string): Promise<KnownRun | null> {
-    return (await this.allKnown(run)).find(({ summary }) => summary.run?.run === run) ?? null;
+  /** A little at a time, and whoever asks for something else meanwhile gets it in between. */
+  private async workOutAll(): Promise<void> {
+    for (let toCome = 1; toCome > 0;) ({ toCome } = await this.inTurn(() => this.history.look()));
   }
 
   /** Works out more of the history where one run, or all there are, must be known. */
@@ -266,6 +271,9 @@ export class Records {
 }
 
 const NOT_THERE_YET = 'Times are kept beside the run’s record, and that is not there: it is tried again.';
+
+/** For these every run must be known. */
+const OF_ALL: ReadonlySet<RecordsWish> = new Set(['delete-run', 'never-started', 'delete-never-started']);
 
 const GONE = 'This run is not there any more: it was deleted or moved elsewhere.';
 

@@ -4,7 +4,7 @@
 
 import type { Millis } from '../../core/units.ts';
 import { openPlan } from '../../core/plan/open-plan.ts';
-import type { Source } from '../../core/plan/plan.ts';
+import type { Plan, Source } from '../../core/plan/plan.ts';
 import type { TimedCommand } from '../../core/run/command/command.ts';
 import { readCommand } from '../../core/run/command/read-command.ts';
 import { apply } from '../../core/run/fold.ts';
@@ -16,7 +16,7 @@ import type { CommandEntry } from '../journal/journal-line.ts';
 import { firstLines, type JournalLines } from '../journal/journal-text.ts';
 import type { FoundFile } from '../journal/run-file.ts';
 import { weightOf } from '../deck/run-texts.ts';
-import { THIS_MACHINE, type Commander } from '../sharing/guest.ts';
+import { THIS_MACHINE, type Commander } from '../sharing/doors/guest.ts';
 
 export interface FoundCommand extends TimedCommand {
   readonly id: string;
@@ -49,6 +49,8 @@ export interface FoundRun {
 export interface FoldedJournal {
   /** The lines that were used. */
   readonly journal: JournalLines;
+  /** As the run was opened. */
+  readonly plan: Plan;
   readonly commands: readonly FoundCommand[];
   /** After the last command. */
   readonly state: RunState;
@@ -64,20 +66,21 @@ export interface FoldedJournal {
 /** Folds a journal; null if this program can no longer read the session. */
 export function foldJournal(journal: JournalLines): FoldedJournal | null {
   const { text, lanesText, clockPhase } = journal.opened;
-  const plan = openPlan({ text, lanesText });
-  if (!plan.ok) return null;
+  const opened = openPlan({ text, lanesText });
+  if (!opened.ok) return null;
+  const plan = opened.value;
   const commands: FoundCommand[] = [];
-  let state = openRun(plan.value, clockPhase);
-  let weight = weightOf(plan.value);
+  let state = openRun(plan, clockPhase);
+  let weight = weightOf(plan);
   for (const [index, entry] of journal.entries.entries()) {
     if (entry.say !== 'command') continue;
     const next = carriedOut(state, entry, commands[commands.length - 1]?.at ?? 0);
-    if (!next.ok) return { journal: firstLines(journal, index), commands, state, weight, refused: next.why };
+    if (!next.ok) return { journal: firstLines(journal, index), plan, commands, state, weight, refused: next.why };
     state = next.state;
     if ('text' in next.command.command) weight += weightOf(state.plan);
     commands.push(next.command);
   }
-  return { journal, commands, state, weight, refused: null };
+  return { journal, plan, commands, state, weight, refused: null };
 }
 
 /** The run of a folded journal, at a moment. */

@@ -2,18 +2,18 @@
  * Who is let in and how: puts the devices, their files, the codes and the digits behind both doors.
  */
 
-import { JOINING_TIME } from '../../wire/joining.ts';
+import { JOINING_TIME } from '../../wire/sharing/joining.ts';
 import type { Clock } from '../time/clock.ts';
 import type { Timers } from '../time/timers.ts';
 import { systemChance, type Chance } from './chance.ts';
-import { Codes } from './codes.ts';
-import { keepDevices, type DeviceFilesPorts } from './device-files.ts';
-import { Devices } from './devices.ts';
-import type { DoorBook, ShownCode } from './door.ts';
-import { sealedDoor } from './sealed-door.ts';
-import { Visitors } from './visitors.ts';
-import { wallDoor } from './wall-door.ts';
-import { WallDigits } from './wall-digits.ts';
+import { Codes } from './doors/codes.ts';
+import { keepDevices, type DeviceFilesPorts } from './devices/device-files.ts';
+import { Devices } from './devices/devices.ts';
+import type { DoorBook, ShownCode } from './doors/door.ts';
+import { sealedDoor } from './doors/sealed-door.ts';
+import { Visitors } from './doors/visitors.ts';
+import { wallDoor } from './doors/wall-door.ts';
+import { WallDigits } from './doors/wall-digits.ts';
 
 export interface DoorBookPorts extends Omit<DeviceFilesPorts, 'tell'> {
   readonly clock: Clock;
@@ -49,7 +49,7 @@ export async function openDoorBook({ tell, ...ports }: DoorBookPorts): Promise<O
   const visitors = new Visitors({ ...ports, tell: tell.visitors });
   const shown = new Codes<ShownCode['role']>({ clock, timers, chance }, 1, changed);
   const claims = new Codes<'coach'>({ clock, timers, chance }, MOST_CLAIMS, changed);
-  const digits = new WallDigits(timers, chance, changed);
+  const digits = new WallDigits({ clock, timers, chance }, changed);
   const atDoors = { devices, visitors, chance, digits };
 
   return {
@@ -85,6 +85,6 @@ export async function openDoorBook({ tell, ...ports }: DoorBookPorts): Promise<O
       listeners.add(listener);
       return () => listeners.delete(listener);
     },
-    onThrownOut: (listener) => devices.onThrownOut(listener),
+    onVoided: (listener) => devices.onVoided(listener),
   };
 }

@@ -3,16 +3,16 @@
  * every start, unless it is taken up after a crash.
  */
 
-import { JOINING_PAGES, type KeyGiven } from '../../wire/joining.ts';
-import type { SharedDevice, SharingTold, SharingWish } from '../../wire/sharing.ts';
-import type { SharingDesk, SharingWindow } from '../deck/company.ts';
+import { JOINING_PAGES, type KeyGiven } from '../../wire/sharing/joining.ts';
+import type { SharedDevice, SharingTold, SharingWish } from '../../wire/sharing/sharing.ts';
+import type { SharingDesk, SharingWindow } from '../deck/telling/company.ts';
 import type { Clock } from '../time/clock.ts';
 import type { Timer, Timers } from '../time/timers.ts';
-import type { Addresses } from './addresses.ts';
-import { Attendance, type Attendant } from './attendance.ts';
-import type { DoorBook, Reception } from './door.ts';
-import { mayLetIn, THIS_MACHINE, whyNotThrowOut } from './guest.ts';
-import { SharedAddress, type Listener } from './shared-address.ts';
+import type { Addresses } from './address/addresses.ts';
+import { Attendance } from './devices/attendance.ts';
+import type { DoorBook, Reception, Voided } from './doors/door.ts';
+import { mayLetIn, THIS_MACHINE, whyNotThrowOut } from './doors/guest.ts';
+import { SharedAddress, type Listener } from './address/shared-address.ts';
 
 export interface SharingPorts {
   readonly clock: Clock;
@@ -40,7 +40,10 @@ const NOT_SHARING = 'Lanecall is not shared now: share it first.';
 const NO_BROWSER = 'Another window is for browsers: this program has its own.';
 const SHARED_NOW = 'Lanecall is shared now, so this page needs a key: open it by “Another window” in one that has it.';
 const ENDED = 'Sharing has ended.';
-const THROWN_OUT = 'This device was thrown out.';
+const VOIDED: { readonly [how in Exclude<Voided, 'ended'>]: string } = {
+  'thrown out': 'This device was thrown out.',
+  expired: 'This device was let in twelve hours ago, and a key lasts no longer.',
+};
 
 export class Sharing implements SharingDesk {
   readonly attendance: Attendance;
@@ -53,8 +56,8 @@ export class Sharing implements SharingDesk {
   private fresh = new Set<SharingWindow>();
   private shower: SharingWindow | null = null;
   private newness: Timer | null = null;
-  /** What a device is told whose key is void. */
-  private goodbye = THROWN_OUT;
+  /** What devices are told when sharing ends. */
+  private goodbye = ENDED;
 
   constructor(ports: SharingPorts) {
     this.ports = ports;
@@ -67,7 +70,10 @@ export class Sharing implements SharingDesk {
     this.place = new SharedAddress({ timers, addresses, open, changed });
     this.reception = book.reception;
     book.onChange(changed);
-    book.onThrownOut((device) => this.dismiss(({ guest }) => guest().device === device, this.goodbye));
+    book.onVoided((device, how) => {
+      const why = how === 'ended' ? this.goodbye : VOIDED[how];
+      this.attendance.dismiss(({ guest }) => guest().device === device, why, 'again');
+    });
   }
 
   isOn(): boolean {
@@ -195,7 +201,7 @@ export class Sharing implements SharingDesk {
     const given = by && this.ports.book.ownKey();
     if (by && given && typeof given !== 'string') giveKey(by, given);
     this.changed();
-    this.dismiss(({ listener, guest, kind }) => {
+    this.attendance.dismiss(({ listener, guest, kind }) => {
       return listener === 'machine' && guest().device === null && (kind() === 'desk' || kind() === 'remote');
     }, SHARED_NOW);
   }
@@ -204,13 +210,7 @@ export class Sharing implements SharingDesk {
   private voidKeys(why: string): Promise<string | null> {
     for (const window of this.tellings.keys()) if (mayLetIn(window.guest())) window.become(THIS_MACHINE);
     this.goodbye = why;
-    const voided = this.ports.book.end();
-    this.goodbye = THROWN_OUT;
-    return voided;
-  }
-
-  private dismiss(isMeant: (attendant: Attendant) => boolean, why: string): void {
-    this.attendance.dismiss(isMeant, why);
+    return this.ports.book.end();
   }
 
   private tell(window: SharingWindow): SharingTold {

@@ -4,7 +4,7 @@
  */
 
 import { squadsRequest } from '../../wire/squads.ts';
-import { asJson, jsonOf, refusal, type Question } from '../deck/coach-requests.ts';
+import { asJson, jsonOf, refusal, type Question } from '../deck/answers/coach-requests.ts';
 import type { Squads } from './squads.ts';
 
 export const SQUADS_PATH = '/squads';

@@ -4,13 +4,13 @@
  */
 
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import type { Question, Questions } from '../deck/coach-requests.ts';
+import type { Question, Questions } from '../deck/answers/coach-requests.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
-import { TOO_MANY_QUESTIONS } from '../deck/questions.ts';
+import { TOO_MANY_QUESTIONS } from '../deck/answers/questions.ts';
 import { isFromOwnPage, ownHost } from './doorkeeper.ts';
 import type { Pages } from './pages.ts';
-import { FRAMING, sendJson, sendPage, sendRefusal } from './replies.ts';
-import { readBody } from './request-body.ts';
+import { FRAMING, OPENER_POLICY, sendJson, sendPage, sendRefusal } from './replies.ts';
+import { readBody } from './limits/request-body.ts';
 
 /** What the answers need. */
 export interface Answering {
@@ -34,6 +34,7 @@ export async function answerRequest(
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
+  for (const [header, value] of Object.entries(OPENER_POLICY)) response.setHeader(header, value);
   const name = ownHost(request, port);
   if (name === null) return sendRefusal(response, 403, 'Use the address of this machine, such as localhost.');
   const { method, url } = request;

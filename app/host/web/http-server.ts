@@ -6,7 +6,7 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { Duplex } from 'node:stream';
 import { codeOf } from '../journal/disk.ts';
 import type { Timers } from '../time/timers.ts';
-import type { Connections } from './connections.ts';
+import type { Connections } from './limits/connections.ts';
 import { sendRefusal } from './replies.ts';
 
 /** The port of the pages unless another one is asked for. */

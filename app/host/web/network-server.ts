@@ -4,14 +4,14 @@
  */
 
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import { JOINING_PAGES } from '../../wire/joining.ts';
-import type { Company } from '../deck/company.ts';
+import { JOINING_PAGES } from '../../wire/sharing/joining.ts';
+import type { Company } from '../deck/telling/company.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
 import type { Clock } from '../time/clock.ts';
 import type { Timers } from '../time/timers.ts';
-import { Connections } from './connections.ts';
+import { Connections } from './limits/connections.ts';
 import { hasOneHost, hasOneOrigin } from './doorkeeper.ts';
-import { Doorstep } from './doorstep.ts';
+import { Doorstep } from './limits/doorstep.ts';
 import { closeServers, httpServer, listen } from './http-server.ts';
 import type { Page, Pages } from './pages.ts';
 import { FRAMING, sendJson, sendPage, sendRefusal, type Framing } from './replies.ts';

@@ -40,8 +40,10 @@ export const SAFE_HEADERS = {
   'X-Content-Type-Options': 'nosniff',
   'Referrer-Policy': 'no-referrer',
   'Cross-Origin-Resource-Policy': 'same-origin',
-  'Cross-Origin-Opener-Policy': 'same-origin',
 };
+
+/** Not for the network: it counts in secure contexts alone, and over plain http a browser only complains of it. */
+export const OPENER_POLICY = { 'Cross-Origin-Opener-Policy': 'same-origin' };
 
 export function sendPage(response: ServerResponse, page: Page, host: string, framing?: Framing): void {
   const { body, nonce } = withStyleNonce(page.body);

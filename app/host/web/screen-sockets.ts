@@ -6,20 +6,20 @@
 import type { IncomingMessage } from 'node:http';
 import type { Duplex } from 'node:stream';
 import { WebSocketServer, type WebSocket } from 'ws';
-import { SOCKETS } from '../../wire/joining.ts';
+import { SOCKETS } from '../../wire/sharing/joining.ts';
 import { MESSAGE_LIMIT, SEALED_LIMIT } from '../../wire/messages.ts';
-import type { ClockQuality } from '../../wire/sharing.ts';
-import type { Company } from '../deck/company.ts';
+import type { ClockQuality } from '../../wire/sharing/sharing.ts';
+import type { Company } from '../deck/telling/company.ts';
 import type { DeckHost } from '../deck/deck-host.ts';
-import { connectScreen, type Screen, type ScreenChannel } from '../deck/screen.ts';
-import type { Attendance } from '../sharing/attendance.ts';
-import type { Inside, Line, Reception, Visit } from '../sharing/door.ts';
-import { THIS_MACHINE, type Guest } from '../sharing/guest.ts';
+import { connectScreen, type Screen, type ScreenChannel } from '../deck/telling/screen.ts';
+import type { Attendance } from '../sharing/devices/attendance.ts';
+import type { Inside, Line, Reception, Visit } from '../sharing/doors/door.ts';
+import { THIS_MACHINE, type Guest } from '../sharing/doors/guest.ts';
 import type { Clock } from '../time/clock.ts';
 import type { Timer, Timers } from '../time/timers.ts';
-import type { Doorstep } from './doorstep.ts';
-import { keepAlive, lineOf } from './socket-line.ts';
-import { TokenBucket } from './token-bucket.ts';
+import type { Doorstep, Place } from './limits/doorstep.ts';
+import { keepAlive, lineOf } from './limits/socket-line.ts';
+import { TokenBucket } from './limits/token-bucket.ts';
 
 /** Where others come in while the host shares. */
 export interface Entrance {
@@ -57,8 +57,9 @@ const MOST_SCREENS = 32;
 /** In ms: how long a connection may take to say who it is, and then to say hello. A page does so at once. */
 const KNOWN_WITHIN = 5000;
 
-/** The longest frame of somebody who has not come in, in bytes. */
+/** The longest frame of somebody who has not come in, and all that they may send, in bytes. */
 const DOOR_LIMIT = 4096;
+const DOOR_MOST = 16_384;
 
 /** Frames a second, and how many may come at once, before somebody has come in. Then the screen counts. */
 const FRAME_RATE = { perSecond: 20, burst: 40 };
@@ -94,6 +95,7 @@ export function screenSockets(ports: SocketPorts): ScreenSockets {
         const line = lineOf(socket, ports.timers, about);
         const opened = new OpenSocket(socket, line, ports, isFull);
         open.add(opened);
+        opened.weigh(stream);
         socket.on('close', () => open.delete(opened));
       });
     },
@@ -112,7 +114,7 @@ class OpenSocket {
   private readonly ports: SocketPorts;
   private readonly isFull: () => boolean;
   private readonly bucket: TokenBucket;
-  private readonly leaveDoorstep: () => void;
+  private readonly place: Place;
   private screen: Screen | null = null;
   private visit: Visit | null = null;
   private isInside = false;
@@ -126,7 +128,7 @@ class OpenSocket {
     this.isFull = isFull;
     const { clock, timers, doorstep } = ports;
     this.bucket = new TokenBucket(FRAME_RATE, clock.now());
-    this.leaveDoorstep = doorstep.enter(() => line.terminate(), line.from);
+    this.place = doorstep.enter(() => line.terminate(), line.from);
     this.due = timers.set(() => this.tooLate(), KNOWN_WITHIN);
     if (line.listener === 'machine' && !ports.entrance?.isOn()) this.comeIn(THIS_MACHINE, plainChannel(line));
     socket.on('message', (data, isBinary) => this.hear(data as Buffer, isBinary));
@@ -138,11 +140,22 @@ class OpenSocket {
     socket.on('close', () => {
       stopPinging();
       timers.clear(this.due);
-      this.leaveDoorstep();
+      this.place.leave();
       this.leave();
       this.visit?.gone();
       this.screen?.gone();
     });
+  }
+
+  /** Ends who sends too much before coming in, before a long frame is there whole and has to be read. */
+  weigh(stream: Duplex): void {
+    let bytes = 0;
+    const count = (chunk: Buffer): void => {
+      bytes += chunk.length;
+      if (this.isInside) stream.off('data', count);
+      else if (bytes > DOOR_MOST) this.line.terminate();
+    };
+    stream.on('data', count);
   }
 
   isGreeted(): boolean {
@@ -188,7 +201,10 @@ class OpenSocket {
       this.visit = entrance!.reception.meet(
         this.line,
         (guest, channel) => this.comeIn(guest, channel),
-        (ms) => this.mayLast(ms),
+        (ms) => {
+          this.mayLast(ms);
+          this.place.spare();
+        },
       );
     }
     this.visit.receive(isBinary ? data : data.toString('utf8'));
@@ -208,7 +224,7 @@ class OpenSocket {
     this.takesLarge = guest.role === 'tablet' || (guest.role === 'coach' && guest.device !== null);
     this.mayLast(KNOWN_WITHIN);
     const { attendance } = entrance ?? {};
-    if (guest.device !== null) this.leaveDoorstep();
+    if (guest.device !== null) this.place.leave();
     if (attendance && !attendance.hasRoom(guest)) {
       screen.dismiss('There are too many screens of this kind: close one of them.');
     } else if (attendance) {
@@ -218,7 +234,7 @@ class OpenSocket {
         listener,
         kind: () => screen.kind(),
         clock: () => quality,
-        dismiss: (why) => screen.dismiss(why),
+        dismiss: (why, again) => screen.dismiss(why, again),
       });
     }
     return { receive: (text) => screen.receive(text) };
@@ -236,7 +252,7 @@ class OpenSocket {
   }
 
   private settle(): void {
-    if (this.isGreeted()) this.leaveDoorstep();
+    if (this.isGreeted()) this.place.leave();
   }
 
   private nudged(): void {

@@ -2,11 +2,18 @@
  * Puts sharing together: the switch, the doors, the listener on the network, and the company that screens have then.
  */
 
-import type { Company } from '../deck/company.ts';
+import type { Company } from '../deck/telling/company.ts';
 import type { OpenDeck } from '../deck/deck-opening.ts';
-import { AskPace, answerPut, questionsOf, TOO_MANY_QUESTIONS, withSessionFile, type Put } from '../deck/questions.ts';
-import { systemAddresses, type Addresses } from '../sharing/addresses.ts';
-import { sharesAgain, sharingAgainText } from '../sharing/sharing-again.ts';
+import {
+  AskPace,
+  answerPut,
+  questionsOf,
+  TOO_MANY_QUESTIONS,
+  withSessionFile,
+  type Put,
+} from '../deck/answers/questions.ts';
+import { systemAddresses, type Addresses } from '../sharing/address/addresses.ts';
+import { sharesAgain, sharingAgainText } from '../sharing/address/sharing-again.ts';
 import { Sharing } from '../sharing/sharing.ts';
 import type { Clock } from '../time/clock.ts';
 import type { Timers } from '../time/timers.ts';

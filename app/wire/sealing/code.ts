@@ -3,7 +3,7 @@
  * be typed.
  */
 
-import { CODE_LENGTH, CODE_LETTERS } from '../joining.ts';
+import { CODE_LENGTH, CODE_LETTERS } from '../sharing/joining.ts';
 
 /** How many letters stand together where a person reads them. */
 const GROUP = 5;

@@ -6,7 +6,7 @@
 import { hkdf } from '@noble/hashes/hkdf.js';
 import { sha256 } from '@noble/hashes/sha2.js';
 import { concatBytes, hexToBytes, utf8ToBytes } from '@noble/hashes/utils.js';
-import { JOINING_VERSION } from '../joining.ts';
+import { JOINING_VERSION } from '../sharing/joining.ts';
 
 /** 128 random bits from each end, in hexadecimal digits as the messages carry them. */
 export interface Nonces {

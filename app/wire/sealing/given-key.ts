@@ -5,7 +5,7 @@
 
 import { chacha20poly1305 } from '@noble/ciphers/chacha.js';
 import { bytesToHex, bytesToUtf8, hexToBytes, utf8ToBytes } from '@noble/ciphers/utils.js';
-import { keyGiven, type KeyGiven } from '../joining.ts';
+import { keyGiven, type KeyGiven } from '../sharing/joining.ts';
 import { derivedKey, type Nonces } from './derived-key.ts';
 
 /** In hexadecimal digits. Once for each pair of nonces. */

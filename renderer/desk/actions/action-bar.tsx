@@ -14,7 +14,7 @@ import type { Look } from '../../ui/parts/button.tsx';
 import { lanesNamed, lanesOrAll } from '../../../app/core/words/lanes.ts';
 import { goesText, startNowText } from '../../ui/coach/feedback/words.ts';
 import type { DeskTools } from '../desk-tools.ts';
-import { useTakenKeys, type TakenKeys } from './taken-keys.ts';
+import { useTakenKeys, type TakenKeys } from './keys/taken-keys.ts';
 import styles from './action-bar.module.css';
 
 interface ActionBarProps {

@@ -8,9 +8,9 @@ import type { RunMoment } from '../../ui/coach/frames.ts';
 import { lanesOrAll } from '../../../app/core/words/lanes.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
-import { SidePanel } from '../panel.tsx';
-import fieldStyles from '../field.module.css';
-import styles from '../panel.module.css';
+import { SidePanel } from '../panel/panel.tsx';
+import fieldStyles from '../panel/field.module.css';
+import styles from '../panel/panel.module.css';
 
 interface MarkPanelProps {
   readonly tools: DeskTools;

@@ -12,7 +12,7 @@ import { Button } from '../../ui/parts/button.tsx';
 import type { RunMoment } from '../../ui/coach/frames.ts';
 import type { Tools } from '../../ui/coach/use-deck.ts';
 import type { Writing } from '../write/writing.ts';
-import { matchClock } from '../write/open-session.ts';
+import { matchClock } from '../write/file/open-session.ts';
 
 export interface MatchedClock {
   /** How far the pool's clock is past its 60 now, in whole ms; null if it was not matched. */

@@ -4,10 +4,10 @@
 
 import { useMemo, useState, type ReactElement } from 'react';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
-import { recordCsv } from '../../../app/core/record/record-csv.ts';
-import { recordJson } from '../../../app/core/record/record-json.ts';
+import { recordCsv } from '../../../app/core/record/tables/record-csv.ts';
+import { recordJson } from '../../../app/core/record/tables/record-json.ts';
 import { recordOf } from '../../../app/core/record/record.ts';
-import { reviewJson } from '../../../app/core/record/review-json.ts';
+import { reviewJson } from '../../../app/core/record/tables/review-json.ts';
 import { commandLabel } from '../../../app/core/run/command/command-label.ts';
 import { readingPast } from '../../../app/core/words/time/reading.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
@@ -19,16 +19,16 @@ import { Button } from '../../ui/parts/button.tsx';
 import { ActionButton } from '../actions/action-bar.tsx';
 import { LightSwitch } from '../actions/light-switch.tsx';
 import type { DeskTools } from '../desk-tools.ts';
-import { Part } from '../part.tsx';
+import { Part } from '../panel/part.tsx';
 import { fileName, saveText } from '../save-text.ts';
 import { ScreensButton, useScreensToggle } from '../screens/screens-button.tsx';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
-import { AddedPanel } from './added-panel.tsx';
+import { AddedPanel } from './added/added-panel.tsx';
 import { keptFrom } from './own-record.ts';
 import { RecordView } from './record-view.tsx';
 import type { CssOffered } from './times-table.tsx';
 import { useKeptRun } from './use-kept-run.ts';
-import pageStyles from '../page.module.css';
+import pageStyles from '../panel/page.module.css';
 import styles from './afterwards.module.css';
 
 interface Said {

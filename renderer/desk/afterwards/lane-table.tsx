@@ -5,12 +5,12 @@
  */
 
 import type { ReactElement } from 'react';
-import type { RecordLaneJson } from '../../../app/core/record/record-json.ts';
-import type { ReviewJson } from '../../../app/core/record/review-json.ts';
+import type { RecordLaneJson } from '../../../app/core/record/tables/record-json.ts';
+import type { ReviewJson } from '../../../app/core/record/tables/review-json.ts';
 import type { LengthUnit } from '../../../app/core/units.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { clockTimeToSecond } from '../../../app/core/words/time/time-of-day.ts';
-import tableStyles from '../table.module.css';
+import tableStyles from '../panel/table.module.css';
 import styles from './record-view.module.css';
 
 const HEADS = ['Leaves', 'Distance', 'First leave', 'Last leave', 'By part'] as const;

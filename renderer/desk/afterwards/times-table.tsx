@@ -3,12 +3,12 @@
  */
 
 import type { ReactElement } from 'react';
-import type { ReviewCss, ReviewSet } from '../../../app/core/record/review-json.ts';
+import type { ReviewCss, ReviewSet } from '../../../app/core/record/tables/review-json.ts';
 import type { LengthUnit, Millis } from '../../../app/core/units.ts';
 import { overText, tenthText } from '../../../app/core/words/time/hand-time.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import tableStyles from '../table.module.css';
+import tableStyles from '../panel/table.module.css';
 import styles from './record-view.module.css';
 
 /** A pace that a test came to, for the lane that swam it. */

@@ -4,8 +4,8 @@
 
 import { useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
-import type { AskRecords, RecordsGiven } from '../../link/records.ts';
-import { Adding, type Added } from './adding.ts';
+import type { AskRecords, RecordsGiven } from '../../link/requests/records.ts';
+import { Adding, type Added } from './added/adding.ts';
 
 export interface KeptRunState {
   /** null until the host has answered. */
@@ -26,7 +26,8 @@ interface Read {
 
 const NONE: Added = { added: NOTHING_ADDED, isSaved: true, refused: null };
 
-export function useKeptRun(ask: AskRecords, run: string, onSaved?: () => void): KeptRunState {
+/** `progress`: another text as the run goes on, so that it is read again; what was added to it stays. */
+export function useKeptRun(ask: AskRecords, run: string, onSaved?: () => void, progress = ''): KeptRunState {
   const [read, setRead] = useState<Read | null>(null);
   // Another function must not have the run read anew.
   const latest = useRef(onSaved);
@@ -50,6 +51,16 @@ export function useKeptRun(ask: AskRecords, run: string, onSaved?: () => void): 
       flush();
     };
   }, [ask, run]);
+  const reached = useRef(progress);
+  useEffect(() => {
+    if (reached.current === progress) return;
+    reached.current = progress;
+    let wanted = true;
+    void ask<'review'>({ do: 'review', run }).then((answer) => {
+      if (wanted && answer.ok) setRead((before) => before && { ...before, given: answer });
+    });
+    return () => void (wanted = false);
+  }, [ask, run, progress]);
   const now = read?.run === run ? read : null;
   const adding = now?.adding ?? null;
   const added = useSyncExternalStore(

@@ -2,7 +2,7 @@
  * What a drawing shows, told apart from how it is drawn: the charting library is only loaded with the drawing.
  */
 
-import type { LaneOf, TestedPace, WeekOf } from '../../../app/core/record/over-time.ts';
+import type { LaneOf, TestedPace, WeekOf } from '../../../app/core/record/history/over-time.ts';
 import type { LengthUnit } from '../../../app/core/units.ts';
 
 export type Drawn =

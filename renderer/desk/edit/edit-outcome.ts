@@ -14,7 +14,7 @@ import { tried } from '../../../app/core/run/view/trial.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import type { DeckRun } from '../../link/store.ts';
 import type { RunMoment } from '../../ui/coach/frames.ts';
-import { offeredMends, type OfferedMend } from '../editor/fault-mends.ts';
+import { offeredMends, type OfferedMend } from '../editor/faults/fault-mends.ts';
 import { spanOf } from '../run/fit-cache.ts';
 import { timetableOf, type LiveTimes, type Timetable } from '../timetable/timetable-rows.ts';
 import { warningGroups, type WarningGroup } from '../timetable/warning-groups.ts';

@@ -7,7 +7,7 @@ import { endMoves, hourOf } from '../../../app/core/words/time/hour.ts';
 import { commaed } from '../../../app/core/words/phrase.ts';
 import type { DeckRun } from '../../link/store.ts';
 import type { Outcome } from './edit-outcome.ts';
-import { FaultList } from '../editor/fault-list.tsx';
+import { FaultList } from '../editor/faults/fault-list.tsx';
 import { TimetableView } from '../timetable/timetable-view.tsx';
 import styles from './rewrite-outcome.module.css';
 

@@ -6,7 +6,7 @@
 import { RangeSetBuilder, type Extension } from '@codemirror/state';
 import { Decoration, ViewPlugin, type DecorationSet, type EditorView, type ViewUpdate } from '@codemirror/view';
 import type { TokenKind } from '../../../app/core/session/tokens/token.ts';
-import { aboveLine, readLine } from './read-line.ts';
+import { aboveLine, readLine } from './lines/read-line.ts';
 import styles from './notation.module.css';
 
 /** What looks alike: kinds that are not here are drawn as plain words. */

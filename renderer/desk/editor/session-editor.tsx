@@ -8,11 +8,12 @@ import { useEffect, useImperativeHandle, useLayoutEffect, useRef, type ReactElem
 import type { Fault } from '../../../app/core/result.ts';
 import type { LineMeaning } from '../timetable/line-meaning.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
+import { TAB_SAID } from './indenting.ts';
 import { completing, NOTHING_KNOWN, type KnownBefore } from './completion/completing.ts';
-import { lineMarks, markLines, unfinishedLine } from './line-marks.ts';
-import { lockedLines, lockLines } from './locked-lines.ts';
+import { lineMarks, markLines, unfinishedLine } from './lines/line-marks.ts';
+import { lockedLines, lockLines } from './lines/locked-lines.ts';
 import { notation } from './notation.ts';
-import { setMeaning } from './set-meaning.ts';
+import { setMeaning } from './meaning/set-meaning.ts';
 import {
   createTextView,
   describe,
@@ -143,7 +144,13 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   const isFaulty = faults.length > 0;
   useLayoutEffect(() => {
     const said = isFaulty ? { 'aria-describedby': faultsId } : {};
-    const attributes = { 'aria-label': label, 'aria-invalid': `${isFaulty}`, spellcheck: 'false', ...said };
+    const attributes = {
+      'aria-label': label,
+      'aria-description': TAB_SAID,
+      'aria-invalid': `${isFaulty}`,
+      spellcheck: 'false',
+      ...said,
+    };
     if (own.current) describe(own.current, { ...attributes, tabindex: '0', autocapitalize: 'off', autocorrect: 'off' });
   }, [label, isFaulty, faultsId]);
   useEffect(() => {

@@ -1,7 +1,7 @@
 /*
  * The editor behind a session's text: CodeMirror with what every text here has. Its style sheet comes under the nonce
- * that the host put into the page. Tab goes on to the next control, as everywhere in the window; Escape gives the
- * keyboard back (ui/coach/free-keyboard.ts).
+ * that the host put into the page. Escape gives the keyboard back (ui/coach/free-keyboard.ts): Tab is the text's own until
+ * then.
  */
 
 import { closeCompletion } from '@codemirror/autocomplete';
@@ -24,7 +24,8 @@ import {
   type Extension,
 } from '@codemirror/state';
 import { EditorView, keymap, lineNumbers, placeholder, type KeyBinding } from '@codemirror/view';
-import { characterAt } from './fault-place.ts';
+import { indenting } from './indenting.ts';
+import { characterAt } from './faults/fault-place.ts';
 
 /** The editor of a text, for `putCursor`. */
 export type TextView = EditorView;
@@ -138,6 +139,7 @@ export function createTextView(given: TextViewGiven): TextView {
           typedOver,
           given.placeholder === undefined ? [] : placeholder(given.placeholder),
           given.extensions,
+          indenting,
           keymap.of(KEYS),
           dressing.of([]),
         ],

@@ -9,7 +9,7 @@ import { movedSession } from '../../../app/core/session/text/moved-session.ts';
 import { lanesWritten, textWithLane } from '../../../app/core/session/text/text-with-lane.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
 import type { CssOffered } from '../afterwards/times-table.tsx';
-import { dateOf, movedName, nextDay, today } from '../library/moved-name.ts';
+import { dateOf, movedName, nextDay, today } from '../library/naming/moved-name.ts';
 import type { Writing } from '../write/writing.ts';
 
 export interface SessionAgain {

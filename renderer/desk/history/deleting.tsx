@@ -4,7 +4,7 @@
 
 import { useCallback, useEffect, useState, type ReactElement } from 'react';
 import { count, listed } from '../../../app/core/words/phrase.ts';
-import type { RecordsAnswer, RecordsGiven } from '../../link/records.ts';
+import type { RecordsAnswer, RecordsGiven } from '../../link/requests/records.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { DeleteOnce } from './delete-once.tsx';
 import { dayOf } from './run-list.tsx';

@@ -2,26 +2,27 @@
  * The history: all runs that are kept, one of them opened, and what is done with it.
  */
 
-import { useState, type ReactElement } from 'react';
-import { historyCsv } from '../../../app/core/record/history-csv.ts';
-import type { HistoryRun } from '../../../app/core/record/history-run.ts';
+import { useEffect, useState, type ReactElement } from 'react';
+import { historyCsv } from '../../../app/core/record/tables/history-csv.ts';
+import type { HistoryRun } from '../../../app/core/record/history/history-run.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
 import { Button } from '../../ui/parts/button.tsx';
 import { LightSwitch } from '../actions/light-switch.tsx';
 import type { CssOffered } from '../afterwards/times-table.tsx';
 import { useKeptRun } from '../afterwards/use-kept-run.ts';
 import type { DeskTools } from '../desk-tools.ts';
-import { Part } from '../part.tsx';
+import { Part } from '../panel/part.tsx';
 import { fileName, saveText, todayIso } from '../save-text.ts';
 import { DeleteOnce } from './delete-once.tsx';
 import { Deleting } from './deleting.tsx';
 import type { SessionAgain } from './bring.ts';
 import { Lanes } from './lanes.tsx';
+import { loadDrawings } from './later-drawing.tsx';
 import { RunList } from './run-list.tsx';
 import { RunReview } from './run-review.tsx';
 import { useHistory, type History } from './use-history.ts';
 import { Weeks } from './weeks.tsx';
-import pageStyles from '../page.module.css';
+import pageStyles from '../panel/page.module.css';
 import styles from './history-room.module.css';
 
 interface HistoryRoomProps {
@@ -56,6 +57,10 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
   const [chosen, setChosen] = useState<Shown | null>(null);
   const [said, setSaid] = useState<Said | null>(null);
   const refuse = (text: string): void => setSaid({ text, kind: 'refused' });
+  const isFound = history.found !== null;
+  useEffect(() => {
+    if (isFound) loadDrawings();
+  }, [isFound]);
   const runs = history.found?.runs ?? NO_RUNS;
   const newest = runs[0];
   const shown = chosen ?? (newest ? { kind: 'run' as const, run: newest.run } : null);
@@ -111,6 +116,7 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
           key={shown.run}
           {...{ tools, onAgain, onCss, said, setSaid }}
           run={shown.run}
+          progress={progressOf(runs.find(({ run }) => run === shown.run))}
           onSaved={history.again}
           onDeleted={() => {
             setChosen(null);
@@ -158,6 +164,7 @@ function NothingShown({ history: { found, refused, again } }: { readonly history
 interface OneRunProps {
   readonly tools: DeskTools;
   readonly run: string;
+  readonly progress: string;
   readonly said: Said | null;
   setSaid(said: Said | null): void;
   onAgain: HistoryRoomProps['onAgain'];
@@ -167,9 +174,9 @@ interface OneRunProps {
 }
 
 function OneRun(props: OneRunProps): ReactElement {
-  const { tools, run, said, setSaid, onAgain, onCss, onSaved, onDeleted } = props;
+  const { tools, run, progress, said, setSaid, onAgain, onCss, onSaved, onDeleted } = props;
   const { askRecords: ask } = tools;
-  const kept = useKeptRun(ask, run, onSaved);
+  const kept = useKeptRun(ask, run, onSaved, progress);
   const refuse = (text: string): void => setSaid({ text, kind: 'refused' });
   const why = kept.given ? null : (kept.refused ?? 'It is being read.');
   const day = kept.given?.record.openedAt.slice(0, 10) ?? '';
@@ -228,6 +235,11 @@ function OneRun(props: OneRunProps): ReactElement {
       </footer>
     </>
   );
+}
+
+/** As far as the list knows. */
+function progressOf(run: HistoryRun | undefined): string {
+  return run ? `${run.ended} ${run.durationMs}` : '';
 }
 
 function jsonText(value: object): string {

@@ -3,12 +3,12 @@
  */
 
 import { useMemo, type ReactElement } from 'react';
-import type { HistoryRun } from '../../../app/core/record/history-run.ts';
-import { lanesOf, testedPaces, unitOf } from '../../../app/core/record/over-time.ts';
+import type { HistoryRun } from '../../../app/core/record/history/history-run.ts';
+import { lanesOf, testedPaces, unitOf } from '../../../app/core/record/history/over-time.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
 import { LaterDrawing } from './later-drawing.tsx';
 import { dayWords, Heads, shareText } from './weeks.tsx';
-import tableStyles from '../table.module.css';
+import tableStyles from '../panel/table.module.css';
 import styles from './over-time.module.css';
 
 export function Lanes({ runs }: { readonly runs: readonly HistoryRun[] }): ReactElement {

@@ -5,10 +5,10 @@
 import { useState, type ReactElement } from 'react';
 import { readDay, weekdayOf } from '../../../app/core/day.ts';
 import { ENDED } from '../../../app/core/record/ended-words.ts';
-import type { HistoryRun } from '../../../app/core/record/history-run.ts';
+import type { HistoryRun } from '../../../app/core/record/history/history-run.ts';
 import { commaed, count } from '../../../app/core/words/phrase.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import { dateOf } from '../library/moved-name.ts';
+import { dateOf } from '../library/naming/moved-name.ts';
 import type { History } from './use-history.ts';
 import styles from './history-room.module.css';
 

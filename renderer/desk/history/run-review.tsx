@@ -4,12 +4,12 @@
 
 import type { ReactElement } from 'react';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
-import { AddedPanel } from '../afterwards/added-panel.tsx';
+import { AddedPanel } from '../afterwards/added/added-panel.tsx';
 import { RecordView } from '../afterwards/record-view.tsx';
 import type { CssOffered } from '../afterwards/times-table.tsx';
 import type { KeptRunState } from '../afterwards/use-kept-run.ts';
 import { whenText } from './run-list.tsx';
-import pageStyles from '../page.module.css';
+import pageStyles from '../panel/page.module.css';
 import styles from './history-room.module.css';
 
 interface RunReviewProps {

@@ -1,10 +1,10 @@
 /*
  * The runs that are kept, found by words and days. The host works some of them out anew now and then, and says how many
- * are to come: it is then asked again until all are there.
+ * are to come: it is then asked again until all are there, and now and then while a run is not ended.
  */
 
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { AskRecords, RecordsGiven } from '../../link/records.ts';
+import type { AskRecords, RecordsGiven } from '../../link/requests/records.ts';
 
 export interface Wanted {
   readonly find: string;
@@ -24,6 +24,9 @@ export interface History {
   find(wanted: Wanted): void;
   again(): void;
 }
+
+/** In ms: a run that is not ended goes on meanwhile. */
+export const LOOK_EVERY = 3000;
 
 /** As many as a list may have: what is drawn is drawn of all. */
 const MOST = 10_000;
@@ -64,5 +67,11 @@ export function useHistory(ask: AskRecords): History {
     [look],
   );
   const again = useCallback(() => void look(), [look]);
+  const { found } = state;
+  useEffect(() => {
+    if (!found?.runs.some(({ ended }) => ended === 'going')) return;
+    const timer = setTimeout(again, LOOK_EVERY);
+    return () => clearTimeout(timer);
+  }, [found, again]);
   return { ...state, find, again };
 }

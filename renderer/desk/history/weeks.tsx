@@ -4,11 +4,11 @@
 
 import { useMemo, type ReactElement } from 'react';
 import { readDay } from '../../../app/core/day.ts';
-import type { HistoryRun } from '../../../app/core/record/history-run.ts';
-import { unitOf, weeksOf, type WeekOf } from '../../../app/core/record/over-time.ts';
-import { dateOf } from '../library/moved-name.ts';
+import type { HistoryRun } from '../../../app/core/record/history/history-run.ts';
+import { unitOf, weeksOf, type WeekOf } from '../../../app/core/record/history/over-time.ts';
+import { dateOf } from '../library/naming/moved-name.ts';
 import { LaterDrawing } from './later-drawing.tsx';
-import tableStyles from '../table.module.css';
+import tableStyles from '../panel/table.module.css';
 import styles from './over-time.module.css';
 
 export function Weeks({ runs }: { readonly runs: readonly HistoryRun[] }): ReactElement {
@@ -24,7 +24,7 @@ export function Weeks({ runs }: { readonly runs: readonly HistoryRun[] }): React
       <section aria-label="Distance by week">
         <h3>Distance, all lanes together</h3>
         <LaterDrawing drawn={distance} label="Distance by week, planned and swum">
-          Filled: swum. Outline: planned.
+          Filled: swum. Line: planned.
         </LaterDrawing>
         <table className={tableStyles.table}>
           <caption>Distance by week, in {unit}</caption>
@@ -68,9 +68,9 @@ export function Weeks({ runs }: { readonly runs: readonly HistoryRun[] }): React
               </tbody>
             </table>
             <p className={styles.quiet}>
-              Load is effort × minutes. Monotony is the mean of the week’s seven days over their standard deviation (of
-              a sample, n − 1), strain is load × monotony; days without a run count as 0. They are estimates for
-              training, not for health.
+              Load is the effort, 0 to 10, times the minutes of a run, from its opening to its end. Monotony is the mean
+              of the week’s seven days over their standard deviation (of a sample, n − 1), strain is load × monotony;
+              days without a run count as 0. They are estimates for training, not for health.
             </p>
           </>
         )}

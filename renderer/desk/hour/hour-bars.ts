@@ -9,6 +9,7 @@ import { planDuration, plannedTimes, stretchLength } from '../../../app/core/pla
 import { timeToFinish, totalsOf } from '../../../app/core/plan/totals.ts';
 import { isSwimDown } from '../../../app/core/session/lanes/pace.ts';
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
+import { isWrongHour } from '../../../app/core/words/time/booking.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
 import { endTimeAfter, timeOfDayAfter } from '../../../app/core/words/time/time-of-day.ts';
@@ -86,8 +87,10 @@ function wholeTime(plan: Plan): Millis {
   return Math.max(planDuration(plannedTimes(plan)), bookedTime(plan) ?? 0, 1);
 }
 
+/** null too where an hour is wrong: half a day's width would show nothing of the session. */
 function bookedTime({ session: { startsAt, finishBy } }: Plan): Millis | null {
-  return timeToFinish(startsAt, finishBy);
+  const booked = timeToFinish(startsAt, finishBy);
+  return isWrongHour(booked) ? null : booked;
 }
 
 /** With times for places. A lane's bar goes on to the end of its tail. */

@@ -13,8 +13,8 @@ import { spanText } from '../../../app/core/words/time/reading.ts';
 import { repText } from '../../../app/core/words/rep.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { LaneAction, LaneButton, LaneInOut } from './lane-buttons.tsx';
-import { SidePanel } from '../panel.tsx';
-import styles from '../panel.module.css';
+import { SidePanel } from '../panel/panel.tsx';
+import styles from '../panel/panel.module.css';
 
 interface LanePanelProps {
   readonly tools: DeskTools;

@@ -9,7 +9,7 @@ import type { RunMoment } from '../../ui/coach/frames.ts';
 import { useDigits, useDrawn, useActions } from '../../ui/coach/use-deck.ts';
 import { lastAbandoned } from '../../ui/leaving.ts';
 import type { DeskTools } from '../desk-tools.ts';
-import { keyOf } from '../actions/keys.ts';
+import { keyOf } from '../actions/keys/keys.ts';
 import { LaneButtons } from './lane-buttons.tsx';
 import { leaveOf, leftOf, moreGroups, moreWords, repGroups, standing } from './lane-text.ts';
 import styles from './lane-row.module.css';

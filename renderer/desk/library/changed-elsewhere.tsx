@@ -6,7 +6,7 @@
 import { useEffect, useRef, type ReactElement } from 'react';
 import { changesOf } from '../../../app/core/session/text/line-changes.ts';
 import { textLines } from '../../../app/core/session/text/lines.ts';
-import type { FileNow } from '../../link/library.ts';
+import type { FileNow } from '../../link/requests/library.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Writing } from '../write/writing.ts';
 import styles from './changed-elsewhere.module.css';

@@ -3,23 +3,22 @@
  * are kept; and the bin.
  */
 
-import { useEffect, useRef, useState, type FormEvent, type KeyboardEvent, type ReactElement } from 'react';
+import { useState, type FormEvent, type KeyboardEvent, type ReactElement, type RefObject } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
 import { FileButton } from '../../ui/parts/file-button.tsx';
-import { momentText } from './entry-facts.ts';
-import { PieceRow } from './piece-row.tsx';
-import { SAMPLES } from './samples.ts';
-import { SessionRow } from './session-row.tsx';
+import { momentText } from './rows/entry-facts.ts';
+import { PieceRow } from './rows/piece-row.tsx';
+import { SAMPLES } from './first-steps/samples.ts';
+import { SessionRow } from './rows/session-row.tsx';
 import type { Sessions } from './use-sessions.ts';
-import fieldStyles from '../field.module.css';
+import fieldStyles from '../panel/field.module.css';
 import styles from './sessions-panel.module.css';
 
 interface SessionsPanelProps {
   readonly sessions: Sessions;
   /** The file that is in the editor; null for none. */
   readonly current: string | null;
-  /** How often it was asked for by its key: the field takes the keyboard. */
-  readonly asked: number;
+  readonly field: RefObject<HTMLInputElement | null>;
   onFile(file: File | undefined): void;
   /** The lines to keep for another session. */
   onKeep(): void;
@@ -30,19 +29,13 @@ interface SessionsPanelProps {
 type Shelf = 'samples' | 'bin';
 
 export function SessionsPanel(props: SessionsPanelProps): ReactElement {
-  const { sessions, current, asked, onFile, onKeep, onRefused, onClose } = props;
+  const { sessions, current, field, onFile, onKeep, onRefused, onClose } = props;
   const [shelf, setShelf] = useState<Shelf | null>(null);
   // The row whose actions are shown.
   const [expanded, setExpanded] = useState<string | null>(null);
   const { found, words, find } = sessions;
   // Kept here too: what comes from outside may be drawn a little later.
   const [typed, setTyped] = useState(words);
-  const field = useRef<HTMLInputElement>(null);
-  useEffect(() => {
-    if (asked === 0) return;
-    field.current?.focus();
-    field.current?.select();
-  }, [asked]);
   const toggle = (which: Shelf): void => {
     setShelf(shelf === which ? null : which);
     if (which === 'bin') void sessions.lookIntoBin();

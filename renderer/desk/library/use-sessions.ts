@@ -7,10 +7,10 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import { readDay, type Day } from '../../../app/core/day.ts';
 import { movedSession } from '../../../app/core/session/text/moved-session.ts';
 import type { MinuteOfDay } from '../../../app/core/units.ts';
-import type { BinEntry, LibraryEntry, LibraryText, ShelfKind } from '../../link/library.ts';
+import type { BinEntry, LibraryEntry, LibraryText, ShelfKind } from '../../link/requests/library.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { EMPTY } from '../write/draft.ts';
-import { movedName } from './moved-name.ts';
+import { movedName } from './naming/moved-name.ts';
 
 export interface Found {
   readonly sessions: readonly LibraryEntry[];

@@ -16,9 +16,9 @@ import { LightSwitch } from '../actions/light-switch.tsx';
 import { RunMatch } from '../actions/match-clock.tsx';
 import { OutlineLine } from './outline-line.tsx';
 import { outlineParts, type OutlinePart, type OutlineRow } from './outline-rows.ts';
-import { Part } from '../part.tsx';
+import { Part } from '../panel/part.tsx';
 import { RunLate } from '../run/run-late.tsx';
-import pageStyles from '../page.module.css';
+import pageStyles from '../panel/page.module.css';
 import styles from './outline.module.css';
 
 interface OutlineProps {

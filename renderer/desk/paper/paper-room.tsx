@@ -7,7 +7,7 @@ import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import type { Source } from '../../../app/core/plan/plan.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { BoardSheet, LaneSheets, TimetableSheet } from './sheets.tsx';
-import pageStyles from '../page.module.css';
+import pageStyles from '../panel/page.module.css';
 import styles from './paper-room.module.css';
 
 interface PaperRoomProps {

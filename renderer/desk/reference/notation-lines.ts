@@ -66,7 +66,11 @@ const SHAPES: readonly NotationEntry[] = [
   { examples: ['20:00 of 100s free @ base'], means: 'As many reps as fit; the line takes exactly that time.' },
   { examples: ['15:00 easy swim'], means: 'A swim by time.' },
   { examples: ['talk 1:30 words'], means: 'Nobody swims; what follows waits for your word.' },
-  { examples: ['break 2:00 words'], means: 'Nobody swims; what follows starts by itself.' },
+  { examples: ['break 2:00 words', 'rest 1:00 words'], means: 'Nobody swims; what follows starts by itself.' },
+  {
+    examples: ['3 rounds\n  4 x 50 fast @ 1:10\n  rest 1:00 between rounds'],
+    means: 'A rest between rounds stands under them, indented like their sets.',
+  },
   {
     examples: ['note: mind the hands', 'kit: paddles'],
     means: 'Nobody waits. Said in this window while what follows is swum; the kit on the wall too.',
@@ -95,6 +99,11 @@ const SETTINGS: readonly NotationEntry[] = [
 const TEXT: readonly NotationEntry[] = [
   { examples: ['Main set'], means: 'A line of words alone is a heading: a part begins. The first is the title.' },
   { examples: ['# not for the wall'], means: 'A comment: it is not read.' },
+  {
+    examples: [],
+    means:
+      'Enter behind rounds begins a line that stands deeper, and on a line that is still empty goes back out. Tab and Shift+Tab indent the line, or those you chose. To leave the text by keys: Escape, then Tab.',
+  },
 ];
 
 function laneEntries(lanes: readonly number[]): readonly NotationEntry[] {

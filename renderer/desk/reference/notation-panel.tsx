@@ -4,10 +4,10 @@
 
 import { useRef, useState, type ReactElement } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
-import { WrittenLines } from '../editor/written-lines.tsx';
-import { SidePanel } from '../panel.tsx';
+import { WrittenLines } from '../editor/lines/written-lines.tsx';
+import { SidePanel } from '../panel/panel.tsx';
 import { findEntries, notationGroups, type NotationEntry } from './notation-lines.ts';
-import fieldStyles from '../field.module.css';
+import fieldStyles from '../panel/field.module.css';
 import styles from './notation-panel.module.css';
 
 interface NotationPanelProps {
@@ -36,7 +36,7 @@ export function NotationPanel({ lanes, onPut, onClose }: NotationPanelProps): Re
           <h3>{title}</h3>
           <ul>
             {entries.map((entry) => (
-              <Entry key={entry.examples[0]} entry={entry} onPut={onPut} />
+              <Entry key={entry.means} entry={entry} onPut={onPut} />
             ))}
           </ul>
         </section>

@@ -12,21 +12,21 @@ import type { RunMoment } from '../../ui/coach/frames.ts';
 import { useDrawn, useMoment, useOffer } from '../../ui/coach/use-deck.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { Select } from '../../ui/parts/select.tsx';
-import { keyOf } from '../actions/keys.ts';
+import { keyOf } from '../actions/keys/keys.ts';
 import { ActionBar } from '../actions/action-bar.tsx';
 import { FeedbackBar } from '../actions/feedback-bar.tsx';
 import { MarkPanel } from '../actions/mark-panel.tsx';
-import { laneOfKey, useRunKeys } from '../actions/use-run-keys.ts';
+import { laneOfKey, useRunKeys } from '../actions/keys/use-run-keys.ts';
 import type { DeskTools } from '../desk-tools.ts';
 import { LanePanel } from '../lanes/lane-panel.tsx';
 import { LaneButtons } from '../lanes/lane-buttons.tsx';
 import { Outline } from '../outline/outline.tsx';
-import type { Panel } from '../panel.tsx';
-import { Part, StopButton } from '../part.tsx';
+import type { Panel } from '../panel/panel.tsx';
+import { Part, StopButton } from '../panel/part.tsx';
 import { BEGINNING, placesIn, type Place } from './places.ts';
 import { SOUNDING_SPEED, SPEEDS, type Pace, type RehearsalTools } from './rehearsal-tools.ts';
 import { RehearsalWall } from './rehearsal-wall.tsx';
-import pageStyles from '../page.module.css';
+import pageStyles from '../panel/page.module.css';
 import styles from './rehearsal.module.css';
 
 interface RehearsalProps {

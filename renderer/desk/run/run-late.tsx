@@ -15,7 +15,7 @@ import { CutOffers } from './cut-offers.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { startByText } from './fit-advice.ts';
 import { createFitCache } from './fit-cache.ts';
-import pageStyles from '../page.module.css';
+import pageStyles from '../panel/page.module.css';
 import styles from './run-late.module.css';
 
 interface RunLateProps {

@@ -14,18 +14,18 @@ import { MANY } from '../lanes/lane-text.ts';
 import { MarkPanel } from '../actions/mark-panel.tsx';
 import { RunMatch } from '../actions/match-clock.tsx';
 import { Outline } from '../outline/outline.tsx';
-import type { Panel } from '../panel.tsx';
+import type { Panel } from '../panel/panel.tsx';
 import { Button } from '../../ui/parts/button.tsx';
-import { Part, StopButton } from '../part.tsx';
+import { Part, StopButton } from '../panel/part.tsx';
 import { RewriteScreen } from '../edit/rewrite-screen.tsx';
 import { useTouched } from '../edit/use-touched.ts';
 import { RunHead } from './run-head.tsx';
 import { FeedbackBar } from '../actions/feedback-bar.tsx';
 import { ScreensButton } from '../screens/screens-button.tsx';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
-import { laneOfKey, useRunKeys } from '../actions/use-run-keys.ts';
+import { laneOfKey, useRunKeys } from '../actions/keys/use-run-keys.ts';
 import { TimesPanel } from '../times/times-panel.tsx';
-import pageStyles from '../page.module.css';
+import pageStyles from '../panel/page.module.css';
 import styles from './run-screen.module.css';
 
 interface RunScreenProps {

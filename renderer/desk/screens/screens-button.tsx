@@ -4,7 +4,7 @@
 
 import { useCallback, useEffect, useState, type ReactElement } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
-import { keysTakenBy, useTakenKeys } from '../actions/taken-keys.ts';
+import { keysTakenBy, useTakenKeys } from '../actions/keys/taken-keys.ts';
 
 const SCREENS_KEY = 'W';
 

@@ -5,7 +5,7 @@
 import { useState, type ReactElement, type ReactNode } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
 import { useDeck, type Tools } from '../../ui/coach/use-deck.ts';
-import { SidePanel } from '../panel.tsx';
+import { SidePanel } from '../panel/panel.tsx';
 import type { ScreenTold } from '../../link/store.ts';
 import { Sharing } from '../sharing/sharing.tsx';
 import { ScreenCard } from './screen-card.tsx';

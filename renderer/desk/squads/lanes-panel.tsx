@@ -14,9 +14,9 @@ import {
 } from '../../../app/core/session/text/text-with-lane.ts';
 import { lanesNamed } from '../../../app/core/words/lanes.ts';
 import { capital } from '../../../app/core/words/phrase.ts';
-import type { Squad } from '../../link/squads.ts';
+import type { Squad } from '../../link/requests/squads.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import { SidePanel } from '../panel.tsx';
+import { SidePanel } from '../panel/panel.tsx';
 import { laneTable, type LaneTable as Table } from './lane-rows.ts';
 import { LaneTable } from './lane-table.tsx';
 import { KeepSquad, SquadList } from './squad-list.tsx';

@@ -6,7 +6,7 @@
 import { useEffect, useRef, useState, type FormEvent, type KeyboardEvent, type ReactElement } from 'react';
 import { isSameSquad, LONGEST_SQUAD_NAME, squadLanes, squadName } from '../../../app/core/session/lanes/squad.ts';
 import { count } from '../../../app/core/words/phrase.ts';
-import type { Squad } from '../../link/squads.ts';
+import type { Squad } from '../../link/requests/squads.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { Squads } from './use-squads.ts';
 import styles from './lanes-panel.module.css';

@@ -4,7 +4,7 @@
 
 import { useCallback, useEffect, useState } from 'react';
 import { isSameSquad } from '../../../app/core/session/lanes/squad.ts';
-import { askSquads, type Squad, type SquadsAnswer, type SquadsRequest } from '../../link/squads.ts';
+import { askSquads, type Squad, type SquadsAnswer, type SquadsRequest } from '../../link/requests/squads.ts';
 
 export interface Deed {
   readonly said: string;

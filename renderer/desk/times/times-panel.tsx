@@ -7,7 +7,7 @@ import type { ReactElement } from 'react';
 import type { RunMoment } from '../../ui/coach/frames.ts';
 import { TouchLanes } from '../../ui/coach/times/touch-lanes.tsx';
 import type { DeskTools } from '../desk-tools.ts';
-import { SidePanel } from '../panel.tsx';
+import { SidePanel } from '../panel/panel.tsx';
 import styles from './times-panel.module.css';
 
 interface TimesPanelProps {

@@ -7,13 +7,14 @@ import type { Plan, Rep, Stretch } from '../../../app/core/plan/plan.ts';
 import { endsByEstimate, estimatedFrom, isEstimated } from '../../../app/core/plan/estimates.ts';
 import { plannedTimes } from '../../../app/core/plan/schedule.ts';
 import { totalsOf, type Totals } from '../../../app/core/plan/totals.ts';
-import type { Item, Lane } from '../../../app/core/session/session.ts';
+import type { Item, Lane, Session } from '../../../app/core/session/session.ts';
 import { MINUTE, type LengthUnit, type Millis } from '../../../app/core/units.ts';
 import { distanceText } from '../../../app/core/words/distance.ts';
 import { durationText } from '../../../app/core/words/time/duration.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
 import { reading, spanText } from '../../../app/core/words/time/reading.ts';
 import { cutsInside, headingWords, itemWords, NO_CUTS, type Cuts } from '../../../app/core/words/set.ts';
+import { wrongHourText } from '../../../app/core/words/time/booking.ts';
 import { timingCell } from '../../../app/core/words/timing.ts';
 import { clockTime, endTimeAfter, timeOfDay, timeOfDayAfter } from '../../../app/core/words/time/time-of-day.ts';
 
@@ -31,6 +32,8 @@ export interface Timetable {
   readonly ends: string | null;
   /** "3 min past the finish"; null where it ends in time. */
   readonly over: string | null;
+  /** What is wrong with the booked hours, and the finish's line; null for nothing. */
+  readonly wrongHour: { readonly said: string; readonly line: number } | null;
 }
 
 /** How a run stands, for its timetable. */
@@ -100,7 +103,13 @@ export function timetableOf(plan: Plan, live: LiveTimes | null = null): Timetabl
     length: lengthText(totals.duration, estimated.size > 0),
     ends: endsText(plan, totals.duration),
     over: totals.over ? `${about(endsByEstimate(plan))}${durationText(totals.over)} past the finish` : null,
+    wrongHour: wrongHour(session),
   };
+}
+
+function wrongHour(session: Session): Timetable['wrongHour'] {
+  const said = wrongHourText(session);
+  return said === null ? null : { said, line: session.finishLine! };
 }
 
 function planStart(startsAt: number | null, start: Millis): string {

@@ -9,8 +9,8 @@ import { Block, inBlocks } from '../outline/blocks.tsx';
 import { LanesHead, Rows } from './timetable-parts.tsx';
 import type { Timetable, TimetablePart } from './timetable-rows.ts';
 import type { WarningGroup } from './warning-groups.ts';
-import pageStyles from '../page.module.css';
-import tableStyles from '../table.module.css';
+import pageStyles from '../panel/page.module.css';
+import tableStyles from '../panel/table.module.css';
 import styles from './timetable-view.module.css';
 
 interface TimetableViewProps {
@@ -30,7 +30,7 @@ export function TimetableView(props: TimetableViewProps): ReactElement {
   const { table, warnings, isLive = false, children, onLine } = props;
   return (
     <section className={styles.whole} aria-label="Timetable">
-      {isLive ? null : <TimetableHead table={table} />}
+      {isLive ? null : <TimetableHead table={table} onLine={onLine} />}
       {children}
       {/* Focusable, so that keys scroll it where it is wider than its place. */}
       <div className={styles.wide} role="group" aria-label="By part and lane" tabIndex={0}>
@@ -45,14 +45,35 @@ export function TimetableView(props: TimetableViewProps): ReactElement {
   );
 }
 
-function TimetableHead({ table }: { readonly table: Timetable }): ReactElement {
+interface TimetableHeadProps {
+  readonly table: Timetable;
+  onLine(line: number): void;
+}
+
+function TimetableHead({ table, onLine }: TimetableHeadProps): ReactElement {
   return (
     <div className={styles.head}>
       <h2>{table.title}</h2>
       <p className={styles.length}>{table.length}</p>
       <p>{table.ends ?? 'no start in the session'}</p>
       {table.over === null ? null : <p className={styles.over}>{table.over}</p>}
+      {table.wrongHour === null ? null : <WrongHour {...table.wrongHour} onLine={onLine} />}
     </div>
+  );
+}
+
+interface WrongHourProps {
+  readonly said: string;
+  readonly line: number;
+  onLine(line: number): void;
+}
+
+function WrongHour({ said, line, onLine }: WrongHourProps): ReactElement {
+  return (
+    <p className={styles.wrongHour} role="status">
+      <Button onPress={() => onLine(line)}>line {line}</Button>
+      {said}
+    </p>
   );
 }
 

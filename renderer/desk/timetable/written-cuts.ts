@@ -10,6 +10,7 @@ import { totalsOf } from '../../../app/core/plan/totals.ts';
 import { fitPlan, type CutOption, type Fit } from '../../../app/core/run/hour/fit.ts';
 import { textWithCut } from '../../../app/core/session/text/text-cut.ts';
 import { MINUTE, type MinuteOfDay } from '../../../app/core/units.ts';
+import { wrongHourText } from '../../../app/core/words/time/booking.ts';
 import { placeIn } from '../hour/hour-bars.ts';
 import { startByText } from '../run/fit-advice.ts';
 
@@ -34,10 +35,10 @@ export interface WrittenFit {
 /** A session that takes more of them is not one hour's. */
 const MOST_CUTS = 40;
 
-/** null without a start and a finish. Savings are measured on the shortened texts, so that a tap saves what it says. */
+/** null without a start and a finish, and where an hour of those is wrong. Savings are measured on the shortened texts, so that a tap saves what it says. */
 export function writtenFit(plan: Plan): WrittenFit | null {
   const fit = fitPlan(plan);
-  if (!fit) return null;
+  if (!fit || wrongHourText(plan.session) !== null) return null;
   const cuts: WrittenCut[] = [];
   let before = { plan, end: totalsOf(plan).duration };
   for (const option of fit.cuts.slice(0, MOST_CUTS)) {

@@ -8,7 +8,7 @@ import type { Plan, Source } from '../../../app/core/plan/plan.ts';
 import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
 import type { Fault } from '../../../app/core/result.ts';
 import { isOnlyBegun } from '../../../app/core/session/parse.ts';
-import { offeredMends, type OfferedMend } from '../editor/fault-mends.ts';
+import { offeredMends, type OfferedMend } from '../editor/faults/fault-mends.ts';
 import { hourPicture, type HourPicture } from '../hour/hour-bars.ts';
 import { timetableOf, type Timetable } from './timetable-rows.ts';
 import { warningGroups, type WarningGroup } from './warning-groups.ts';

@@ -56,7 +56,7 @@ export function firstDraft(run: DraftedRun | null, kept: Draft): Draft {
   return kept.during === run.id && (!asOpened || isSame(kept, draft)) ? kept : draft;
 }
 
-function isSame(one: DraftTexts, other: DraftTexts | null | undefined): boolean {
+export function isSame(one: DraftTexts, other: DraftTexts | null | undefined): boolean {
   return one.text === other?.text && one.lanesText === other.lanesText;
 }
 

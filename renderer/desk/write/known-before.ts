@@ -3,8 +3,8 @@
  * wanted, and again now and then; until it is there only the session itself is known.
  */
 
-import type { AskLibrary } from '../../link/library.ts';
-import { askSquads } from '../../link/squads.ts';
+import type { AskLibrary } from '../../link/requests/library.ts';
+import { askSquads } from '../../link/requests/squads.ts';
 import type { KnownBefore } from '../editor/completion/completing.ts';
 import { KnownWords } from '../editor/completion/known-words.ts';
 

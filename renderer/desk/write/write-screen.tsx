@@ -10,40 +10,40 @@ import type { Fault } from '../../../app/core/result.ts';
 import type { DeckRun } from '../../link/store.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
-import { About } from './about.tsx';
-import { AfterKeys } from './after-keys.tsx';
-import { Beside, useBeside } from './beside.tsx';
+import { About } from './frame/about.tsx';
+import { AfterKeys } from './outcome/after-keys.tsx';
+import { Beside, useBeside } from './frame/beside.tsx';
 import { LanesPanel } from '../squads/lanes-panel.tsx';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import type { MatchedClock } from '../actions/match-clock.tsx';
 import type { DraftTexts } from './draft.ts';
 import { EXAMPLE } from './example.ts';
 import { createKnownBefore } from './known-before.ts';
-import { openSession, type Opened } from './open-session.ts';
-import { mendLine } from '../editor/line-marks.ts';
+import { openSession, type Opened } from './file/open-session.ts';
+import { mendLine } from '../editor/lines/line-marks.ts';
 import { SessionEditor } from '../editor/session-editor.tsx';
-import { explainHere } from '../editor/set-meaning.ts';
+import { explainHere } from '../editor/meaning/set-meaning.ts';
 import { chosenLines, putBelow, putCursor, putIn, redoIn, undoIn, type TextView } from '../editor/text-view.ts';
 import { ChangedElsewhere } from '../library/changed-elsewhere.tsx';
-import { FirstSteps } from '../library/first-steps.tsx';
+import { FirstSteps } from '../library/first-steps/first-steps.tsx';
 import { keptLines } from '../library/kept-lines.ts';
 import { SessionsPanel } from '../library/sessions-panel.tsx';
-import { usePasting } from '../library/use-pasting.ts';
+import { usePasting } from '../library/keys/use-pasting.ts';
 import { useSessions, type Done } from '../library/use-sessions.ts';
-import { isNarrow, useSessionsToggle } from '../library/use-sessions-toggle.ts';
-import { useUndoKeys } from '../library/use-undo-keys.ts';
-import { Part } from '../part.tsx';
+import { isNarrow, useSessionsToggle } from '../library/keys/use-sessions-toggle.ts';
+import { useUndoKeys } from '../library/keys/use-undo-keys.ts';
+import { Part } from '../panel/part.tsx';
 import { NotationPanel } from '../reference/notation-panel.tsx';
 import { placeFor } from '../reference/put-example.ts';
-import { readSessionFile } from './session-file.ts';
+import { readSessionFile } from './file/session-file.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import { useReading } from './reading/use-reading.ts';
 import { useRunKey } from './use-run-key.ts';
 import { useWriting } from './use-writing.ts';
-import { WriteFoot } from './write-foot.tsx';
-import { WriteHead } from './write-head.tsx';
-import { OutcomeView } from './write-outcome.tsx';
-import pageStyles from '../page.module.css';
+import { WriteFoot } from './frame/write-foot.tsx';
+import { WriteHead } from './frame/write-head.tsx';
+import { OutcomeView } from './outcome/write-outcome.tsx';
+import pageStyles from '../panel/page.module.css';
 import styles from './write-screen.module.css';
 
 interface WriteScreenProps {
@@ -230,7 +230,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
               <SessionsPanel
                 sessions={sessions}
                 current={saving.file?.name ?? null}
-                asked={shelf.asked}
+                field={shelf.field}
                 onFile={(file) => void take(file)}
                 onKeep={keepLines}
                 onRefused={say}

@@ -3,7 +3,7 @@
  * of, to which Undo may come back. Each has a number and saves itself. They outlive the page that shows them.
  */
 
-import type { AskLibrary, LibraryText } from '../../link/library.ts';
+import type { AskLibrary, LibraryText } from '../../link/requests/library.ts';
 import type { KeptText } from '../editor/text-view.ts';
 import type { OwnStorage } from '../../ui/coach/own-storage.ts';
 import {
@@ -18,7 +18,7 @@ import {
   type DraftTexts,
 } from './draft.ts';
 import { EXAMPLE } from './example.ts';
-import { SessionSaver, type Saving, type Timers } from './session-saver.ts';
+import { SessionSaver, type Saving, type Timers } from './file/session-saver.ts';
 
 export interface Written {
   /** Which session it is; another number is another one. */

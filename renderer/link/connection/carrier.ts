@@ -12,8 +12,11 @@ export interface Carrier {
   readonly longestPause: number;
   /** Begins to connect. Of one connection nothing is heard after `closed`, or after its own `close()`. */
   connect(heard: Heard): Connection;
-  /** What the host has said to whoever carries its messages, or to the page as one that was let in. */
-  told?(message: ToCarrier): void;
+  /**
+   * What the host has said to whoever carries its messages, or to the page as one that was let in. Gives back what is to be
+   * said before the host's own words, where this page knows more.
+   */
+  told?(message: ToCarrier): string | undefined;
 }
 
 export type ToCarrier = Extract<FromHost, { say: 'own-key' | 'reply' | 'bye' }>;

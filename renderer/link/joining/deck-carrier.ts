@@ -4,9 +4,16 @@
  * it in it asks for a code.
  */
 
-import type { KeyGiven, Role } from '../../../app/wire/joining.ts';
+import type { KeyGiven, Role } from '../../../app/wire/sharing/joining.ts';
 import type { Known } from '../../../app/wire/sealing/proof.ts';
-import { LONGEST_PAUSE, SILENCE, type Carrier, type Connection, type Heard } from '../connection/carrier.ts';
+import {
+  LONGEST_PAUSE,
+  SILENCE,
+  type Carrier,
+  type Connection,
+  type Heard,
+  type ToCarrier,
+} from '../connection/carrier.ts';
 import type { AskHost } from '../connection/own-window.ts';
 import type { Asking } from './asking.ts';
 import type { Joining } from './joining.ts';
@@ -43,7 +50,7 @@ export interface DeckCarrier extends Carrier {
 export function deckCarrier(door: DeckDoor): DeckCarrier {
   const { role, kept, joining, asking, plain, load } = door;
   let { code } = door;
-  // Why it asks for a code again.
+  // Why what let it in does so no longer.
   let why: string | null = null;
   let connectAgain = (): void => {};
 
@@ -133,6 +140,23 @@ export function deckCarrier(door: DeckDoor): DeckCarrier {
     return { send: (message) => connection.send(message), close };
   }
 
+  function hear(message: ToCarrier): string | undefined {
+    switch (message.say) {
+      case 'reply':
+        asking.answered(message);
+        return undefined;
+      case 'own-key':
+        given(message.given);
+        return undefined;
+      case 'bye':
+        if (!message.again) why = null;
+        // A page of this machine that has nothing needs something now; why what it had is void is worth saying first.
+        else if (plain && known() === null) return why ?? undefined;
+        else refused(message.why);
+        return undefined;
+    }
+  }
+
   stand();
   return {
     get patience() {
@@ -142,10 +166,9 @@ export function deckCarrier(door: DeckDoor): DeckCarrier {
     longestPause: plain ? LONGEST_PAUSE.here : LONGEST_PAUSE.network,
     connect,
     told(message) {
-      if (message.say === 'reply') asking.answered(message);
-      else if (message.say === 'own-key') given(message.given);
-      else if (message.again) refused(message.why);
+      const first = hear(message);
       stand();
+      return first;
     },
     enter(typed) {
       code = typed;

@@ -3,7 +3,7 @@
  * by a socket that is sealed wherever the page has been let in.
  */
 
-import { JOINING_PAGES, readKeyGiven, SOCKETS, type KeyGiven, type Role } from '../../../app/wire/joining.ts';
+import { JOINING_PAGES, readKeyGiven, SOCKETS, type KeyGiven, type Role } from '../../../app/wire/sharing/joining.ts';
 import { readCode } from '../../../app/wire/sealing/code.ts';
 import type { Carrier } from '../connection/carrier.ts';
 import { askBy, hostAddress, ownCarrier } from '../connection/own-window.ts';

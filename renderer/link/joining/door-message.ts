@@ -2,7 +2,7 @@
  * What the host says to a page that is not in yet.
  */
 
-import { fromDoor, type FromDoor } from '../../../app/wire/joining.ts';
+import { fromDoor, type FromDoor } from '../../../app/wire/sharing/joining.ts';
 
 /** Null for anything else. Never throws. */
 export function hearDoor(text: string): FromDoor | null {

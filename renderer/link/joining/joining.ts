@@ -3,7 +3,7 @@
  */
 
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { JOINING_TIME } from '../../../app/wire/joining.ts';
+import { JOINING_TIME } from '../../../app/wire/sharing/joining.ts';
 
 export { JOINING_TIME };
 
@@ -12,6 +12,8 @@ export type JoiningState =
   | { readonly step: 'in' }
   /** A wall shows these digits for the coach to type in, until this time of its own clock (ms). */
   | { readonly step: 'shows'; readonly digits: string; readonly until: number; readonly why: string | null }
+  /** Others show their digits: a wall asks for its own at this time of its own clock. */
+  | { readonly step: 'waits'; readonly why: string; readonly until: number }
   /** A remote or a tablet has neither key nor code, or no longer a valid one: `why`. */
   | { readonly step: 'asks'; readonly why: string | null };
 

@@ -3,7 +3,7 @@
  * from then on every frame is sealed. It is loaded where it is wanted, and never by a wall.
  */
 
-import { JOINING_VERSION, type FromDoor, type FromJoiner, type KeyGiven } from '../../../app/wire/joining.ts';
+import { JOINING_VERSION, type FromDoor, type FromJoiner, type KeyGiven } from '../../../app/wire/sharing/joining.ts';
 import type { Nonces } from '../../../app/wire/sealing/derived-key.ts';
 import { openedKey } from '../../../app/wire/sealing/given-key.ts';
 import { proofOf, type Known } from '../../../app/wire/sealing/proof.ts';

@@ -3,7 +3,7 @@
  * digits until the coach has typed them in. To the link, the connection opens when the wall is let in.
  */
 
-import { JOINING_VERSION, type FromJoiner } from '../../../app/wire/joining.ts';
+import { JOINING_VERSION, type FromJoiner } from '../../../app/wire/sharing/joining.ts';
 import { SILENCE, type Carrier, type Connection, type Heard } from '../connection/carrier.ts';
 import { goodbye, hearDoor } from './door-message.ts';
 import type { Joining } from './joining.ts';
@@ -15,9 +15,11 @@ interface WallDoor {
   readonly joining: Joining;
   /** This page's own clock, in ms. */
   now(): number;
+  /** Calls back once after so many ms; returns what cancels it. */
+  after(delay: number, call: () => void): () => void;
 }
 
-export function wallCarrier({ socket, kept, joining, now }: WallDoor): Carrier {
+export function wallCarrier({ socket, kept, joining, now, after }: WallDoor): Carrier {
   let connectedAt = 0;
   // Why it has to show digits again, until it is let in.
   let why: string | null = null;
@@ -47,6 +49,7 @@ export function wallCarrier({ socket, kept, joining, now }: WallDoor): Carrier {
         case 'welcome':
           return comeIn();
         case 'bye':
+          if (message.wait !== undefined) return wait(message.why, message.wait);
           return message.again ? turnedAway(message.why) : heard.message(goodbye(message.why));
         case 'prove':
         case 'key':
@@ -54,24 +57,38 @@ export function wallCarrier({ socket, kept, joining, now }: WallDoor): Carrier {
           return undefined;
       }
     };
+    /** To the link it is one connection until the wall is in. */
+    const wait = (reason: string, ms: number): void => {
+      connection.close();
+      joining.setState({ step: 'waits', why: reason, until: now() + ms }, true);
+      cancelWait = after(ms, () => {
+        connection = knock();
+      });
+    };
+    let cancelWait = (): void => {};
+    const knock = (): Connection =>
+      socket.connect({
+        opened() {
+          const key = kept.now();
+          say(
+            key === null ? { say: 'show', version: JOINING_VERSION } : { say: 'look', version: JOINING_VERSION, key },
+          );
+        },
+        message: (text) => (isIn ? heard.message(text) : hear(text)),
+        closed() {
+          // The host has forgotten its digits.
+          joining.setState({ step: 'in' }, true);
+          heard.closed();
+        },
+      });
     connectedAt = now();
-    const connection = socket.connect({
-      opened() {
-        const key = kept.now();
-        say(key === null ? { say: 'show', version: JOINING_VERSION } : { say: 'look', version: JOINING_VERSION, key });
-      },
-      message: (text) => (isIn ? heard.message(text) : hear(text)),
-      closed() {
-        // The host has forgotten its digits.
-        joining.setState({ step: 'in' }, true);
-        heard.closed();
-      },
-    });
+    let connection = knock();
     return {
       send: (message) => {
         if (isIn) connection.send(message);
       },
       close() {
+        cancelWait();
         joining.setState({ step: 'in' }, true);
         connection.close();
       },
@@ -79,15 +96,16 @@ export function wallCarrier({ socket, kept, joining, now }: WallDoor): Carrier {
   }
 
   return {
-    /** While its digits are shown, the host has nothing to answer; new ones come when they are no longer valid. */
+    /** While its digits are shown, or others' are, the host has nothing to answer; new ones come when they are no longer valid. */
     get patience() {
       const state = joining.getState();
-      return SILENCE + (state.step === 'shows' ? state.until - connectedAt : 0);
+      return SILENCE + (state.step === 'shows' || state.step === 'waits' ? state.until - connectedAt : 0);
     },
     longestPause: socket.longestPause,
     connect,
     told(message) {
       if (message.say === 'bye' && message.again) turnedAway(message.why);
+      return undefined;
     },
   };
 }

@@ -7,7 +7,7 @@ import { useEffect, useRef, useSyncExternalStore, type RefObject } from 'react';
 import { useStore } from 'zustand';
 import type { Link } from '../../link/link.ts';
 import type { DeckState } from '../../link/store.ts';
-import { createDigits } from '../digits.ts';
+import { createDigits } from '../digits/digits.ts';
 import type { Frames, RunMoment } from './frames.ts';
 import type { CoachActions, CoachActionsState } from './commands/coach-actions.ts';
 import type { Offers } from './commands/offers.ts';

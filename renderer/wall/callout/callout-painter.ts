@@ -2,12 +2,12 @@
  * Draws what stands large while nobody swims: its words, and the time left of a talk or break.
  */
 
-import { createDigits } from '../../ui/digits.ts';
-import { fitText, type Measure } from '../../ui/fit-text.ts';
+import { createDigits } from '../../ui/digits/digits.ts';
+import { fitText, type Measure } from '../../ui/digits/fit-text.ts';
 import type { Callout } from './callout-face.ts';
 import type { Shared } from '../head/head-face.ts';
 import type { Layout } from '../layout.ts';
-import { hiddenWriter, placeIn, withTimesSign, wordsWriter } from '../writers.ts';
+import { hiddenWriter, placeIn, withTimesSign, wordsWriter } from '../board/writers.ts';
 
 /** The most lines of a part that are listed while its start is waited for. */
 const MOST_LINES = 6;

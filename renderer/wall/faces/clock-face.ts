@@ -5,7 +5,7 @@
 
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import type { Millis } from '../../../app/core/units.ts';
-import type { Flow } from '../flow.ts';
+import type { Flow } from '../board/flow.ts';
 
 /** The board, in px: what the screen shows inside its inset. */
 export interface FaceRoom {

@@ -2,7 +2,7 @@
  * The clock as digits, in a head above the lanes: beside the words of the head, or on a screen on end above them.
  */
 
-import { CAP, createDigits, widthOf } from '../../ui/digits.ts';
+import { CAP, createDigits, widthOf } from '../../ui/digits/digits.ts';
 import type { Box, ClockFace, Division, FaceRoom } from './clock-face.ts';
 
 export const digitsFace: ClockFace = {

@@ -6,8 +6,8 @@
  */
 
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
-import { createFlow, type Way } from '../flow.ts';
-import { CAP, createDigits } from '../../ui/digits.ts';
+import { createFlow, type Way } from '../board/flow.ts';
+import { CAP, createDigits } from '../../ui/digits/digits.ts';
 import type { Box, ClockFace, Division, FaceMark, FaceRoom, FaceSettings } from './clock-face.ts';
 import { placeMarks, RIM, type PlacedMark } from './sweep-marks.ts';
 

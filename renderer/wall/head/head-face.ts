@@ -19,7 +19,7 @@ import { followingText } from '../../../app/core/words/stretch.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import { repNow, swumNow, type SwumNow } from '../../ui/current-set.ts';
 import { notesAt, notesNow } from '../../ui/notes-now.ts';
-import { readingOn } from '../clock-text.ts';
+import { readingOn } from '../says/clock-text.ts';
 import { cutsNow } from './cuts-now.ts';
 import type { LaneFace } from '../strips/lane-face.ts';
 

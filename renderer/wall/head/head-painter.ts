@@ -2,12 +2,12 @@
  * Draws the head: title, the set that is swum large, the set as written and what comes next, the time of day.
  */
 
-import type { Measure } from '../../ui/fit-text.ts';
+import type { Measure } from '../../ui/digits/fit-text.ts';
 import type { Head, Shared } from './head-face.ts';
 import { headSizes, type HeadLine } from './head-sizes.ts';
 import type { Layout } from '../layout.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
-import { placeIn, wordsWriter, type Writer } from '../writers.ts';
+import { placeIn, wordsWriter, type Writer } from '../board/writers.ts';
 
 /** What is said of a lost link or a bad clock: small, or large with `more` below it. */
 export interface LostText {

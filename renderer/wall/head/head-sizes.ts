@@ -2,7 +2,7 @@
  * How large each line of the head is, and how much of the head it may take.
  */
 
-import type { Place } from '../../ui/fit-text.ts';
+import type { Place } from '../../ui/digits/fit-text.ts';
 import { isColumn } from '../layout.ts';
 import type { Box } from '../faces/clock-face.ts';
 

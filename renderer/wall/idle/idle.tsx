@@ -8,13 +8,13 @@ import { DAY, HOUR, MINUTE, SECOND, type Millis } from '../../../app/core/units.
 import { readingOn } from '../../../app/core/words/time/clock.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import type { Link } from '../../link/link.ts';
-import { createMeasure } from '../../ui/measure.ts';
+import { createMeasure } from '../../ui/digits/measure.ts';
 import { moveHand } from '../faces/clock-face.ts';
-import { createPace } from '../pace.ts';
+import { createPace } from '../board/pace.ts';
 import { driftAt } from '../screen/drift.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 import type { Layout } from '../layout.ts';
-import { wordsWriter } from '../writers.ts';
+import { wordsWriter } from '../board/writers.ts';
 
 interface IdleProps {
   readonly link: Pick<Link, 'store' | 'hostNow'>;

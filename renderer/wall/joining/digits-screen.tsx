@@ -20,6 +20,7 @@ const ownNow = (): number => performance.now();
 
 export function DigitsFirst({ joining, now = ownNow, children }: DigitsProps): ReactNode {
   const state = useStore(joining);
+  if (state.step === 'waits') return <WaitsScreen why={state.why} until={state.until} now={now} />;
   if (state.step !== 'shows') return children;
   return <DigitsScreen key={state.until} digits={state.digits} until={state.until} why={state.why} now={now} />;
 }
@@ -50,6 +51,17 @@ function DigitsScreen({ digits, until, why, now }: ShownProps): ReactElement {
         <div style={{ transform: `scaleX(${Math.min(1, left / JOINING_TIME)})` }} />
       </div>
       <p className="digits-left">{`New digits in ${Math.ceil(left / 1000)} s`}</p>
+    </main>
+  );
+}
+
+/** Other walls show their digits. */
+function WaitsScreen({ why, until, now }: Omit<ShownProps, 'digits' | 'why'> & { readonly why: string }): ReactElement {
+  const left = Math.max(0, until - useSecond(now));
+  return (
+    <main className="digits-screen">
+      <h1 role="status">{why}</h1>
+      <p className="digits-left">{`This screen asks again in ${Math.ceil(left / 1000)} s`}</p>
     </main>
   );
 }

@@ -6,10 +6,10 @@
 import { useEffect, useRef, type CSSProperties, type ReactElement } from 'react';
 import { useStore } from 'zustand';
 import type { Link } from '../../link/link.ts';
-import { createMeasure } from '../../ui/measure.ts';
+import { createMeasure } from '../../ui/digits/measure.ts';
 import type { Box } from '../faces/clock-face.ts';
 import type { Layout } from '../layout.ts';
-import { wordsWriter } from '../writers.ts';
+import { wordsWriter } from '../board/writers.ts';
 
 interface ScreenNamedProps {
   readonly link: Pick<Link, 'store'>;

@@ -3,7 +3,7 @@
  * are set smaller.
  */
 
-import { CAP } from '../../ui/digits.ts';
+import { CAP } from '../../ui/digits/digits.ts';
 import { KINDS, type Heights, type Kind } from './sight.ts';
 
 /** Below the board; the dial's numerals are measured by the face. */

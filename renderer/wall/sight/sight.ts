@@ -5,7 +5,7 @@
  */
 
 import { reachOf, type Reach, type ScreenSize } from '../../../app/core/screen/sight.ts';
-import { CAP } from '../../ui/digits.ts';
+import { CAP } from '../../ui/digits/digits.ts';
 import { layoutFor, type Layout, type Room } from '../layout.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 

@@ -19,7 +19,7 @@ import { repOf, repWords } from '../../../app/core/words/rep.ts';
 import { roundText } from '../../../app/core/words/round.ts';
 import { laneSetWords } from '../../../app/core/words/set.ts';
 import { leavingNow } from '../../ui/leaving.ts';
-import { readingOn, tailReadingOn } from '../clock-text.ts';
+import { readingOn, tailReadingOn } from '../says/clock-text.ts';
 
 export interface LaneFace {
   readonly number: number;

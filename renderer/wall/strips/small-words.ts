@@ -3,11 +3,11 @@
  * all on two. They are of one size, so that no lane seems to matter more than the others.
  */
 
-import type { Measure, Place } from '../../ui/fit-text.ts';
+import type { Measure, Place } from '../../ui/digits/fit-text.ts';
 import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
-import { firstThatFits, fuller, isSaid, joined, placeIn, wholeWriter } from '../writers.ts';
+import { firstThatFits, fuller, isSaid, joined, placeIn, wholeWriter } from '../board/writers.ts';
 
 /** Of all lanes. size: in px. */
 export interface SmallForm {

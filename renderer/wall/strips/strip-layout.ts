@@ -3,7 +3,7 @@
  * first; where what stands beside them would be too small to read, they give way a little.
  */
 
-import { CAP, widthOf } from '../../ui/digits.ts';
+import { CAP, widthOf } from '../../ui/digits/digits.ts';
 import type { Box } from '../faces/clock-face.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 

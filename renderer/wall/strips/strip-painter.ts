@@ -2,8 +2,8 @@
  * Draws a lane's face into its strip.
  */
 
-import { createDigits } from '../../ui/digits.ts';
-import type { Measure, Place } from '../../ui/fit-text.ts';
+import { createDigits } from '../../ui/digits/digits.ts';
+import type { Measure, Place } from '../../ui/digits/fit-text.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
@@ -20,7 +20,7 @@ import {
   placeIn,
   wholeWriter,
   type Writer,
-} from '../writers.ts';
+} from '../board/writers.ts';
 
 export interface StripPainter {
   /** look: the one it may have now; small: the form while nobody swims, null while they do; shared: whether the head says its words. */

@@ -3,9 +3,9 @@
  */
 
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
-import { createFlow } from '../flow.ts';
-import { wantsLessMotion } from '../motion.ts';
-import { attributeWriter } from '../writers.ts';
+import { createFlow } from '../board/flow.ts';
+import { wantsLessMotion } from '../board/motion.ts';
+import { attributeWriter } from '../board/writers.ts';
 import type { PushOff } from '../screen/wall-choice.ts';
 
 /** What the full width stands for, in all lanes alike. */

@@ -8,10 +8,10 @@ import type { AddressInfo } from 'node:net';
 import { WebSocketServer, type WebSocket } from 'ws';
 import { view } from '../../../app/core/run/view.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
-import { connectScreen } from '../../../app/host/deck/screen.ts';
+import { connectScreen } from '../../../app/host/deck/telling/screen.ts';
 import { systemClock, type Clock } from '../../../app/host/time/clock.ts';
 import { systemTimers } from '../../../app/host/time/timers.ts';
-import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
+import { JournalInMemory } from '../../support/host/folders/journal-in-memory.ts';
 
 export const BEHIND = 400;
 

@@ -9,7 +9,7 @@ import { cpus, loadavg } from 'node:os';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Browser, Page } from 'playwright';
 import type { Cue } from '../../../app/core/sound/cues.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { onsetsOf, type Pitch } from '../../support/sound/onsets.ts';
 import { ServedHost } from '../../support/host/served-host.ts';
 import { row, tableText, type Row } from '../table.ts';

@@ -10,7 +10,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { chromium, type Browser } from 'playwright';
-import { findBrowser } from '../../support/browser.ts';
+import { findBrowser } from '../../support/system/browser.ts';
 import { virtualScreen } from '../virtual-screen.ts';
 import { Recorder, RATE } from './recording.ts';
 

@@ -8,7 +8,7 @@ import { useEffect, useState, type CSSProperties, type ReactElement } from 'reac
 import { createRoot } from 'react-dom/client';
 import { view, type RunView } from '../../../app/core/run/view.ts';
 import { openLink, type Link } from '../../../renderer/link/link.ts';
-import { clockFace } from '../../../renderer/wall/clock-text.ts';
+import { clockFace } from '../../../renderer/wall/says/clock-text.ts';
 import { headFace } from '../../../renderer/wall/head/head-face.ts';
 import { layoutFor, type Layout } from '../../../renderer/wall/layout.ts';
 import { mostSwimmers, roomOf } from '../../../renderer/wall/room.ts';

@@ -7,7 +7,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 
 const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 const COMMIT = '4b16624';

@@ -7,8 +7,8 @@
 
 import { cpus, loadavg } from 'node:os';
 import { chromium, type Page } from 'playwright';
-import { browserPath } from '../../support/browser.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { browserPath } from '../../support/system/browser.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { buildBefore } from './build-before.ts';
 import { serve } from './serve.ts';
 import { longText, TEXTS } from './texts.ts';

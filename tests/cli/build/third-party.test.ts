@@ -6,7 +6,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { packageFolder, thirdPartyText } from '../../../app/cli/build/third-party.mjs';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 
 let modules: string;
 beforeEach(() => {

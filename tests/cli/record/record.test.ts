@@ -4,15 +4,15 @@ import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
 import { rehearsal } from '../../../app/cli/rehearse.ts';
-import type { RecordJson } from '../../../app/core/record/record-json.ts';
+import type { RecordJson } from '../../../app/core/record/tables/record-json.ts';
 import { runsFolder } from '../../../app/host/lock/data-folder.ts';
-import { lanecall } from '../../support/command-line.ts';
-import { planOf } from '../../support/deck.ts';
-import { eveningScript, eveningText } from '../../support/eventful-evening.ts';
-import { recordedCommands, recordedLeaves } from '../../support/recorded.ts';
+import { lanecall } from '../../support/system/command-line.ts';
+import { planOf } from '../../support/run/deck.ts';
+import { eveningScript, eveningText } from '../../support/run/eventful-evening.ts';
+import { recordedCommands, recordedLeaves } from '../../support/run/recorded.ts';
 import { readCsv } from '../../support/formats/csv-reader.ts';
-import { freshDataFolder, removeDataFolders } from '../../support/host/data-folder.ts';
-import { DONE, journalLines, said, THURSDAY, writeJournal } from '../../support/host/written-journal.ts';
+import { freshDataFolder, removeDataFolders } from '../../support/host/folders/data-folder.ts';
+import { DONE, journalLines, said, THURSDAY, writeJournal } from '../../support/host/folders/written-journal.ts';
 
 process.env['TZ'] = 'UTC';
 

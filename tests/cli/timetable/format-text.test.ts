@@ -133,22 +133,22 @@ describe('what stands around the leaves', () => {
 
   test('length, end and what is left of the hour', () => {
     expect(lineWith(planOf(hour, evening), 'planned length')).toMatch(
-      /^planned length ≈[\d:]+, to ≈[\d:]+: ≈[\d:]+ to spare$/,
+      /^planned length ≈\d+ min \d+ s, to ≈[\d:]+: ≈\d+ min \d+ s to spare$/,
     );
     const short = { ...evening, finishBy: 19 * 60 + 40 };
     expect(lineWith(planOf([timedSwim(1, 600)], short), 'planned length')).toBe(
-      'planned length 10:00, to 19:40: just on the finish',
+      'planned length 10 min, to 19:40: just on the finish',
     );
     expect(lineWith(planOf([timedSwim(1, 660)], short), 'planned length')).toBe(
-      'planned length 11:00, to 19:41: 1:00 past the finish',
+      'planned length 11 min, to 19:41: 1 min past the finish',
     );
-    expect(lineWith(planOf([timedSwim(1, 660)]), 'planned length')).toBe('planned length 11:00');
+    expect(lineWith(planOf([timedSwim(1, 660)]), 'planned length')).toBe('planned length 11 min');
   });
 
   test('totals by part and lane, warnings by line, and the caution at the foot', () => {
     const text = timetableText(planOf(hour, evening), null);
-    expect(text).toContain('  Main set, ≈6:20\n    400 m\n');
-    expect(text).toMatch(/ {2}In all, ≈[\d:]+ with the time between parts\n {4}800 m\n/);
+    expect(text).toContain('  Main set, ≈6 min 20 s\n    400 m\n');
+    expect(text).toMatch(/ {2}In all, ≈\d+ min \d+ s with the time between parts\n {4}800 m\n/);
     expect(text).not.toContain('Look again at');
     expect(text.trimEnd().replace(/\s+/g, ' ')).toMatch(
       /it does not watch them: the lifeguard and the coach keep watch\. .+competent person\.$/,

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
 import { run } from '../../../app/cli/main.ts';
 import { readCalendar } from '../../support/formats/calendar-reader.ts';
-import { lanecall as runIn, type Outcome } from '../../support/command-line.ts';
+import { lanecall as runIn, type Outcome } from '../../support/system/command-line.ts';
 import { readCsv } from '../../support/formats/csv-reader.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'lanecall-timetable-'));

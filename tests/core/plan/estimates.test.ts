@@ -5,7 +5,7 @@
 import { expect, test } from 'vitest';
 import { endsByEstimate, estimatedFrom, isEstimated, lineIsEstimate } from '../../../app/core/plan/estimates.ts';
 import { retime } from '../../../app/core/plan/retime.ts';
-import { planOf } from '../../support/deck.ts';
+import { planOf } from '../../support/run/deck.ts';
 
 const SURE = '50 @ 1:00';
 

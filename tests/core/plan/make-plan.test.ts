@@ -16,7 +16,7 @@ import {
   set,
   timedSwim,
 } from '../../support/coach/hand-session.ts';
-import { planOf as planOfText } from '../../support/deck.ts';
+import { planOf as planOfText } from '../../support/run/deck.ts';
 
 function offsets(stretch: Stretch | undefined, index = 0): readonly number[] {
   return (stretch?.lanes[index]?.reps ?? []).map(({ offset }) => offset / 1000);

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import { seeded, validSession } from '../../support/formats/session-text.ts';
-import { runs } from '../../support/runs.ts';
+import { runs } from '../../support/run/runs.ts';
 
 test('a session and its lanes file become a plan that knows its texts', () => {
   const source = {

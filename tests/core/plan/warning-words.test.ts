@@ -4,7 +4,7 @@
 
 import { expect, test } from 'vitest';
 import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
-import { planOf } from '../../support/deck.ts';
+import { planOf } from '../../support/run/deck.ts';
 
 /** The sentences of one kind, each with its line and lane. */
 const said = (code: string, ...lines: string[]) =>
@@ -60,9 +60,9 @@ test('[far-end] an untimed set counts all its reps, a swim by time none', () => 
 });
 
 test.each([
-  ['6 x 100 @ 2:00', 'The plan ends at 06:12, 2:00 after the finish at 06:10.'],
-  ['6 x 100 @ 2:00\n100 easy', 'The plan ends at ≈06:14:05, ≈4:05 after the finish at 06:10.'],
-  ['100 rest 10\n6 x 100 @ 2:00', 'The plan ends at ≈06:14, ≈4:00 after the finish at 06:10.'],
+  ['6 x 100 @ 2:00', 'The plan ends at 06:12, 2 min after the finish at 06:10.'],
+  ['6 x 100 @ 2:00\n100 easy', 'The plan ends at ≈06:14:05, ≈4 min 5 s after the finish at 06:10.'],
+  ['100 rest 10\n6 x 100 @ 2:00', 'The plan ends at ≈06:14, ≈4 min after the finish at 06:10.'],
 ])('[over-time] at the line of the finish, with ≈where it rests on an estimate: %j', (lines, sentence) => {
   expect(said('over-time', 'start 6:00', 'finish 6:10', 'lane 1 base 2:00', lines)).toEqual([[2, null, sentence]]);
 });

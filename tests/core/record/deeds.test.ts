@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import { deedsOf } from '../../../app/core/record/deeds.ts';
 import { recordOf } from '../../../app/core/record/record.ts';
-import { keptRun } from '../../support/kept-run.ts';
+import { keptRun } from '../../support/run/kept-run.ts';
 
 const TEXT = 'Squad\nlane 1 base 2:00\nlane 2 base 2:00\n\nMain set\n4 x 100 @ 2:00\n';
 

@@ -2,16 +2,16 @@
 
 import { beforeEach, describe, expect, test } from 'vitest';
 import { rehearsal } from '../../../app/cli/rehearse.ts';
-import { courseOf } from '../../../app/core/record/course.ts';
+import { courseOf } from '../../../app/core/record/course/course.ts';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
-import { recordJson, type RecordJson } from '../../../app/core/record/record-json.ts';
+import { recordJson, type RecordJson } from '../../../app/core/record/tables/record-json.ts';
 import { recordOf, type RunRecord } from '../../../app/core/record/record.ts';
 import type { KeptRun } from '../../../app/core/record/kept-run.ts';
 import type { Command } from '../../../app/core/run/command/command.ts';
 import { MINUTE, SECOND } from '../../../app/core/units.ts';
-import { eventfulEvening, eveningScript } from '../../support/eventful-evening.ts';
-import { keptRun } from '../../support/kept-run.ts';
-import { recordedLeaves } from '../../support/recorded.ts';
+import { eventfulEvening, eveningScript } from '../../support/run/eventful-evening.ts';
+import { keptRun } from '../../support/run/kept-run.ts';
+import { recordedLeaves } from '../../support/run/recorded.ts';
 
 let evening: KeptRun;
 let record: RunRecord;

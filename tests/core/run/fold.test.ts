@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { withoutOldUndos } from '../../../app/core/run/commands/undo.ts';
-import { Deck } from '../../support/deck.ts';
+import { Deck } from '../../support/run/deck.ts';
 
 const kept = (deck: Deck) => deck.state.undoable.map(({ command }) => command.do);
 

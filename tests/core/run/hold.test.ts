@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Deck } from '../../support/deck.ts';
+import { Deck } from '../../support/run/deck.ts';
 
 /** Line 5: the only set of One; Two begins by itself. */
 const AUTO = 'between auto 0:30\nlane 1, 3 swimmers\nlane 2\nOne\n50 @ 1:00\nTwo\n50 @ 1:00';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Deck } from '../../support/deck.ts';
+import { Deck } from '../../support/run/deck.ts';
 
 /** Line 2: lane 1; line 3: lane 2; line 4: the set. */
 const TWO_LANES = 'Test\nlane 1, 3 swimmers\nlane 2, gap 10\n4 x 50 free @ 1:00/1:10';

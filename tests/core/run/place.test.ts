@@ -3,7 +3,7 @@
 import { beforeEach, expect, test } from 'vitest';
 import type { Stretch } from '../../../app/core/plan/plan.ts';
 import { isEmpty, placeIn, startingFrom } from '../../../app/core/run/place.ts';
-import { planOf } from '../../support/deck.ts';
+import { planOf } from '../../support/run/deck.ts';
 
 const TEXT = 'lane 1\nlane 2\n2 rounds\n  2/0 x 50 @ 1:00\n  3 x 100 @ 2:00';
 let stretch: Stretch;

@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { clockReading, readingAt } from '../../../app/core/run/readings.ts';
 import { leavesOf, wasCalled } from '../../../app/core/run/record.ts';
-import { Deck } from '../../support/deck.ts';
+import { Deck } from '../../support/run/deck.ts';
 
 /** The pool's clock shows 0:07 as the run is opened; the first stretch begins at 0:13, its clock at 0:20. */
 const begun = () => new Deck('One\n2 x 50 @ 1:00\nTwo\n50 @ 1:00', 7).at(3, { do: 'start' });

@@ -2,7 +2,7 @@
 
 import { beforeEach, describe, expect, test } from 'vitest';
 import { leavesOf, sameLeave, type Leave } from '../../../app/core/run/record.ts';
-import { Deck } from '../../support/deck.ts';
+import { Deck } from '../../support/run/deck.ts';
 
 const leaves = (text: string, until = 100): readonly Leave[] =>
   leavesOf(new Deck(text).at(0, { do: 'start' }).settled(until));

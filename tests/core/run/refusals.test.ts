@@ -4,7 +4,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { readCommand } from '../../../app/core/run/command/read-command.ts';
-import { Deck } from '../../support/deck.ts';
+import { Deck } from '../../support/run/deck.ts';
 
 describe('a command that is not one', () => {
   const refusal = (fields: Record<string, unknown>) => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { firstLineToCome, forgottenBetween } from '../../../app/core/run/rewrite.ts';
-import { Deck } from '../../support/deck.ts';
+import { Deck } from '../../support/run/deck.ts';
 
 /** Lines joined as a text. */
 const text = (...lines: string[]) => lines.join('\n');

@@ -3,7 +3,7 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { Deck } from '../../support/deck.ts';
+import { Deck } from '../../support/run/deck.ts';
 
 const TWO = 'lane 1, 3 swimmers\nlane 2\nOne\n2/4 x 50 free @ 1:00\nTwo\n50 @ 1:00';
 /** T0 is 0:10, or 0:15 where the clock is asked before. */

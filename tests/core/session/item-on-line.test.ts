@@ -5,7 +5,7 @@
 import { beforeEach, expect, test } from 'vitest';
 import { itemIndexOf, setOnLine } from '../../../app/core/session/item-on-line.ts';
 import type { Part } from '../../../app/core/session/session.ts';
-import { planOf } from '../../support/deck.ts';
+import { planOf } from '../../support/run/deck.ts';
 
 const TEXT =
   ['lane 1', 'lane 2', 'One', '50 @ 1:00', '2 rounds', '  2 rounds', '    25 @ 0:30', 'lane 2:', '  75 @ 2:00'].join(

@@ -149,3 +149,50 @@ describe('[faults] of lanes', () => {
     expect(said(line)).toEqual(fits ? [] : [[1, has('more than 500 reps fit in the block')]]);
   });
 });
+
+describe('[faults] of a setting whose word is misspelt', () => {
+  test.each([
+    ['T\npol 25 yd\nstart 19:30\nlane 1\nSet\n4 x 50 @ 1:00', 2, 'pol is no setting: write pool 25 yd'],
+    ['T\nstrat 19:30\nfinish 20:30\nlane 1\nSet\n4 x 50 @ 1:00', 2, 'strat is no setting: write start 19:30'],
+    ['T\ngrd 10\npool 25 m\nlane 1\nSet\n4 x 50 @ 1:00', 2, 'grd is no setting: write grid 10'],
+    ['T\ngapp 5\nlane 1\nSet\n4 x 50 @ 1:00', 2, 'gapp is no setting: write gap 5'],
+  ])('%j has one, and the lines behind it none', (text, line, message) => {
+    expect(said(text)).toEqual([[line, message]]);
+  });
+
+  test('no list is judged by the lane that is lost in it', () => {
+    expect(said('T\nlane 1 css 1:20\nlnae 2 css 1:30\nSet\n4/4 x 50 @ 1:00/1:10')).toEqual([
+      [3, 'lnae is no setting: write lane 2 css 1:30'],
+    ]);
+  });
+
+  test.each(['Starters', 'Pools and dreams', 'Group 12.5', 'Poole 50 m gala'])('%s is a title', (title) => {
+    expect(said(`${title}\npool 25 m\n50`)).toEqual([]);
+  });
+});
+
+describe('[faults] of a rest behind its time', () => {
+  const line = (written: string) => said(`T\nSet\n3 rounds\n  4 x 50 @ 1:00\n  ${written}\n200 easy`);
+
+  test.each(['1:00 rest between rounds', '30 s rest', '1 min rest', '2:00 break', '60 rest', '1:00 between rounds'])(
+    '%s is no swim',
+    (written) => {
+      expect(line(written)).toEqual([[5, has('is no swim: write ')]]);
+    },
+  );
+
+  test('it says how a rest between rounds is written, and so it is read', () => {
+    expect(line('1:00 rest between rounds')).toEqual([
+      [5, '1:00 rest is no swim: write rest 1:00 (between rounds: under them, indented like their sets)'],
+    ]);
+    expect(line('rest 1:00 between rounds')).toEqual([]);
+    expect(line('120 rest')).toEqual([[5, has('120 rest is no swim: write rest 1:30')]]);
+  });
+
+  test.each(['10:00 easy swim', '10:00 restful swim', '100 breaststroke', '4 x 50 rest 15', '50 rest 20'])(
+    '%s is one',
+    (written) => {
+      expect(line(written)).toEqual([]);
+    },
+  );
+});

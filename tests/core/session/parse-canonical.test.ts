@@ -5,7 +5,7 @@ import { parseLanes, parseSession } from '../../../app/core/session/parse.ts';
 import type { Session } from '../../../app/core/session/session.ts';
 import { writeSession } from '../../support/formats/canonical-text.ts';
 import { mutate, seeded, validSession } from '../../support/formats/session-text.ts';
-import { runs } from '../../support/runs.ts';
+import { runs } from '../../support/run/runs.ts';
 
 const HARBOUR = readFileSync(new URL('../../cases/sessions/harbour.txt', import.meta.url), 'utf8');
 const PLACES = ['line', 'column', 'finishLine'];

@@ -11,9 +11,9 @@ import { settle } from '../../../app/core/run/settle.ts';
 import { openRun, type RunState } from '../../../app/core/run/state.ts';
 import type { CueChoice } from '../../../app/core/sound/cue-choice.ts';
 import { cuesDue, type Cue } from '../../../app/core/sound/cues.ts';
-import { planOf } from '../../support/deck.ts';
-import { evenings, type Evening } from '../../support/evening.ts';
-import { runs } from '../../support/runs.ts';
+import { planOf } from '../../support/run/deck.ts';
+import { evenings, type Evening } from '../../support/run/evening.ts';
+import { runs } from '../../support/run/runs.ts';
 
 const RUNS = { numRuns: runs(60) };
 

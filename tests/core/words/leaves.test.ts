@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { leavesOf } from '../../../app/core/run/record.ts';
 import { leavesText } from '../../../app/core/words/leaves.ts';
-import { Deck } from '../../support/deck.ts';
+import { Deck } from '../../support/run/deck.ts';
 
 const allOf = (text: string) => leavesOf(new Deck(text).at(0, { do: 'start' }).settled(3600));
 

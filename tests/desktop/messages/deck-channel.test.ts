@@ -8,9 +8,9 @@ import { pageAddress, type WindowKind } from '../../../app/desktop/windows/windo
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import { Library } from '../../../app/host/library/library.ts';
 import { Squads } from '../../../app/host/squads/squads.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
-import { recordsOn } from '../../support/host/records-folder.ts';
-import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
+import { recordsOn } from '../../support/host/folders/records-folder.ts';
+import { JournalInMemory } from '../../support/host/folders/journal-in-memory.ts';
 import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
 import { CHANNELS } from '../../../app/wire/window-bridge.ts';

@@ -6,7 +6,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { bringOver } from '../../../app/desktop/startup/older-data.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 
 describe('[desktop] runs of an older data folder', () => {
   test('are brought over once, and nothing that is there already is written over', async () => {

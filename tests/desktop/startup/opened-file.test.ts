@@ -7,9 +7,9 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { openFile } from '../../../app/desktop/startup/opened-file.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
+import { JournalInMemory } from '../../support/host/folders/journal-in-memory.ts';
 
 describe('[desktop] a session file that is opened', () => {
   const folder = freshDataFolder();

@@ -5,9 +5,9 @@ import { deskWindow } from '../../../app/desktop/windows/desk-window.ts';
 import { pageAddress, plainAddress } from '../../../app/desktop/windows/window-kind.ts';
 import { CHANNELS } from '../../../app/wire/window-bridge.ts';
 import { laptop, tv } from '../../support/desktop/some-displays.ts';
-import { StandInIpcMain } from '../../support/electron-stand-in/messages.ts';
-import { StandInSession } from '../../support/electron-stand-in/session.ts';
-import { StandInScreen } from '../../support/electron-stand-in/system.ts';
+import { StandInIpcMain } from '../../support/electron-stand-in/system/messages.ts';
+import { StandInSession } from '../../support/electron-stand-in/system/session.ts';
+import { StandInScreen } from '../../support/electron-stand-in/system/system.ts';
 import { StandInWindow } from '../../support/electron-stand-in/window.ts';
 
 const electron = vi.hoisted(() => ({ BrowserWindow: null as unknown, screen: null as unknown }));

@@ -5,9 +5,9 @@ import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { programWindow, type WindowLook } from '../../../app/desktop/windows/program-window.ts';
 import { webPreferences } from '../../../app/desktop/windows/web-preferences.ts';
 import { pageAddress, plainAddress, type WindowKind } from '../../../app/desktop/windows/window-kind.ts';
-import { onPlatform } from '../../support/bent-system.ts';
-import { StandInIpcMain } from '../../support/electron-stand-in/messages.ts';
-import { StandInSession } from '../../support/electron-stand-in/session.ts';
+import { onPlatform } from '../../support/system/bent-system.ts';
+import { StandInIpcMain } from '../../support/electron-stand-in/system/messages.ts';
+import { StandInSession } from '../../support/electron-stand-in/system/session.ts';
 import { StandInWindow } from '../../support/electron-stand-in/window.ts';
 
 const electron = vi.hoisted(() => ({ BrowserWindow: null as unknown }));

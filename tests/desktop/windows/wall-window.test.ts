@@ -7,9 +7,9 @@ import { beforeEach, describe, expect, test, vi } from 'vitest';
 import type { WallPlace, WallWish } from '../../../app/desktop/windows/displays.ts';
 import { wallWindow, type WallWindow } from '../../../app/desktop/windows/wall-window.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { StandInIpcMain } from '../../support/electron-stand-in/messages.ts';
-import { StandInSession } from '../../support/electron-stand-in/session.ts';
-import { StandInScreen, type StandInDisplay } from '../../support/electron-stand-in/system.ts';
+import { StandInIpcMain } from '../../support/electron-stand-in/system/messages.ts';
+import { StandInSession } from '../../support/electron-stand-in/system/session.ts';
+import { StandInScreen, type StandInDisplay } from '../../support/electron-stand-in/system/system.ts';
 import { StandInWindow } from '../../support/electron-stand-in/window.ts';
 
 const electron = vi.hoisted(() => ({ screen: null as unknown, BrowserWindow: null as unknown }));

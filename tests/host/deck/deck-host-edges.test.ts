@@ -5,8 +5,8 @@ import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import type { FoundRun } from '../../../app/host/recovery/found-run.ts';
 import type { Recovery } from '../../../app/host/recovery/recovery.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { THIS_MACHINE } from '../../../app/host/sharing/guest.ts';
-import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
+import { THIS_MACHINE } from '../../../app/host/sharing/doors/guest.ts';
+import { JournalInMemory } from '../../support/host/folders/journal-in-memory.ts';
 import { runOf } from '../../support/coach/coach-run.ts';
 
 const TEXT = 'lane 1\nlane 2\nMain set\n4 x 50 @ 1:00\n';

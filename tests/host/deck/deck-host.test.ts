@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import type { JournalLine, Writing } from '../../../app/host/journal/journal.ts';
-import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
+import { JournalInMemory } from '../../support/host/folders/journal-in-memory.ts';
 import type { ExpectedReps } from '../../../app/core/run/command/expected-reps.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 

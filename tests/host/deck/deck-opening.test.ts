@@ -6,9 +6,9 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { openDeck, type OpenDeck } from '../../../app/host/deck/deck-opening.ts';
 import { lockText } from '../../../app/host/lock/lock-file.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
-import { settled } from '../../support/host/journalled-deck.ts';
-import { DONE, writeJournal } from '../../support/host/written-journal.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
+import { settled } from '../../support/host/deck/journalled-deck.ts';
+import { DONE, writeJournal } from '../../support/host/folders/written-journal.ts';
 
 const DAY = 86_400_000;
 const STARTED = [{ say: 'command', at: 1000, id: 'a', command: { do: 'start' } }] as const;

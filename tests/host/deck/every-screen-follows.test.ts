@@ -6,13 +6,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
-import { connectScreen, type Screen } from '../../../app/host/deck/screen.ts';
+import { connectScreen, type Screen } from '../../../app/host/deck/telling/screen.ts';
 import type { ScreenKind } from '../../../app/wire/messages.ts';
 import type { Heard } from '../../../renderer/link/connection/carrier.ts';
 import { createLink, type Link } from '../../../renderer/link/link.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
-import { runs } from '../../support/runs.ts';
+import { JournalInMemory } from '../../support/host/folders/journal-in-memory.ts';
+import { runs } from '../../support/run/runs.ts';
 
 const TEXT = 'Harbour squad\n# a comment\nlane 1, Ana, Ben\nlane 2\nMain set\n20 x 50 @ 1:00\n';
 

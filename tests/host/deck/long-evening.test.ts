@@ -8,7 +8,7 @@ import { leavesOf } from '../../../app/core/run/record.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { HOUR } from '../../../app/core/units.ts';
 import { readJournal } from '../../../app/host/journal/journal-text.ts';
-import { JournalledDeck, settled } from '../../support/host/journalled-deck.ts';
+import { JournalledDeck, settled } from '../../support/host/deck/journalled-deck.ts';
 import { seeded } from '../../support/formats/session-text.ts';
 
 const TEXT = [

@@ -7,7 +7,7 @@ import { view } from '../../../app/core/run/view.ts';
 import { SETTLED } from '../../../app/core/run/view/settled.ts';
 import { readJournal } from '../../../app/host/journal/journal-text.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { FOLDER, JournalledDeck, restarted, SQUAD } from '../../support/host/journalled-deck.ts';
+import { FOLDER, JournalledDeck, restarted, SQUAD } from '../../support/host/deck/journalled-deck.ts';
 
 const REWRITTEN = SQUAD.replace('8 x 50', '6 x 100');
 

@@ -3,11 +3,11 @@
 import { describe, expect, test } from 'vitest';
 import { lineOf, type JournalEntry } from '../../../app/host/journal/journal-line.ts';
 import { lastLineOf } from '../../../app/host/journal/journal-text.ts';
-import type { CommandAnswer } from '../../../app/host/deck/answer-memory.ts';
+import type { CommandAnswer } from '../../../app/host/deck/answers/answer-memory.ts';
 import { MOST_TEXTS, RunTexts, weightOf } from '../../../app/host/deck/run-texts.ts';
 import { textHash } from '../../../app/host/deck/text-hash.ts';
-import { planOf } from '../../support/deck.ts';
-import { goingDeck, JournalledDeck, restarted, settled, SQUAD } from '../../support/host/journalled-deck.ts';
+import { planOf } from '../../support/run/deck.ts';
+import { goingDeck, JournalledDeck, restarted, settled, SQUAD } from '../../support/host/deck/journalled-deck.ts';
 
 /** SQUAD with so many bytes of comments behind it, and a number that makes it another text. */
 function long(bytes: number, number: number): string {

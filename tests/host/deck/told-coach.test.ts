@@ -4,7 +4,7 @@
 
 import { expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
-import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
+import { JournalInMemory } from '../../support/host/folders/journal-in-memory.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 test('[host] the coach reads one sentence about each thing, for as long as it lasts', () => {

@@ -2,15 +2,15 @@
 
 import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
-import { connectScreen } from '../../../app/host/deck/screen.ts';
+import { connectScreen } from '../../../app/host/deck/telling/screen.ts';
 import { WIRE_VERSION, type FromHost, type ScreenKind } from '../../../app/wire/messages.ts';
-import { withTouch } from '../../../app/core/record/touch.ts';
+import { withTouch } from '../../../app/core/record/times/touch.ts';
 import type { HandTimes } from '../../../app/core/record/afterwards.ts';
 import type { SentTouch } from '../../../app/host/records/records.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
-import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
-import { ToldRun } from '../../support/host/told-run.ts';
+import { JournalInMemory } from '../../support/host/folders/journal-in-memory.ts';
+import { ToldRun } from '../../support/host/deck/told-run.ts';
 
 const TEXT = [
   'Harbour squad',

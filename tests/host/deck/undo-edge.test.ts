@@ -1,7 +1,7 @@
 /* An undo at the last moment at which it is allowed, and the end of the journal, which comes just after that. */
 
 import { describe, expect, test } from 'vitest';
-import { JournalledDeck, restarted, settled, SQUAD } from '../../support/host/journalled-deck.ts';
+import { JournalledDeck, restarted, settled, SQUAD } from '../../support/host/deck/journalled-deck.ts';
 
 /** In ms after the command that is undone: a hundred before and after the last time at which it can be. */
 const AROUND_THE_EDGE = Array.from({ length: 201 }, (_, index) => 9900 + index);

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { leavesOf } from '../../../app/core/run/record.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { JOURNAL_VERSION, readLine, type JournalEntry } from '../../../app/host/journal/journal-line.ts';
-import { goingDeck, JournalledDeck, restarted, settled } from '../../support/host/journalled-deck.ts';
+import { goingDeck, JournalledDeck, restarted, settled } from '../../support/host/deck/journalled-deck.ts';
 
 const TEXT = `Harbour squad
 start on 1

@@ -2,9 +2,9 @@
 
 import { expect, test } from 'vitest';
 import { lookAt } from '../../../app/host/journal/journal-look.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
-import { goingDeck } from '../../support/host/journalled-deck.ts';
-import { journalLines } from '../../support/host/written-journal.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
+import { goingDeck } from '../../support/host/deck/journalled-deck.ts';
+import { journalLines } from '../../support/host/folders/written-journal.ts';
 
 /** A disk that notes how many ends of files are read at the same time, and is slowest with the first. */
 class BusyDisk extends FakeDisk {

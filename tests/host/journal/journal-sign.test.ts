@@ -5,8 +5,8 @@
 import { describe, expect, test } from 'vitest';
 import { JournalFile } from '../../../app/host/journal/journal-file.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
-import { FreeFolder } from '../../support/free-folder.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
+import { FreeFolder } from '../../support/system/free-folder.ts';
 import { on, planOf, set } from '../../support/coach/hand-session.ts';
 
 const SOURCE = { text: 'Main set\n4 x 50 free @ 1:00', lanesText: null };

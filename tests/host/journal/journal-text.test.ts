@@ -3,7 +3,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { lineOf, type JournalEntry } from '../../../app/host/journal/journal-line.ts';
 import { firstLines, lastEntryOf, lastLineOf, readJournal } from '../../../app/host/journal/journal-text.ts';
-import { DONE, journalLines, said } from '../../support/host/written-journal.ts';
+import { DONE, journalLines, said } from '../../support/host/folders/written-journal.ts';
 
 /** Four of them; the second has the sign that stands for bytes that are no text. */
 function lines(journal = 2): readonly Buffer[] {

@@ -3,7 +3,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { JournalWatch, PATIENCE_AT_START } from '../../../app/host/journal/journal-watch.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { settled } from '../../support/host/journalled-deck.ts';
+import { settled } from '../../support/host/deck/journalled-deck.ts';
 
 const NEVER = new Promise<void>(() => undefined);
 

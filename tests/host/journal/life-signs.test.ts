@@ -3,14 +3,14 @@
 import { describe, expect, test } from 'vitest';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
 import type { AliveSign } from '../../../app/host/journal/journal.ts';
-import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
+import { JournalInMemory } from '../../support/host/folders/journal-in-memory.ts';
 import { startLoop } from '../../../app/host/time/loop.ts';
 import { lifeSigns, leavesWithin, nextEvent } from '../../../app/host/journal/life-signs.ts';
 import { UNDO_FOR } from '../../../app/core/run/align.ts';
 import { leavesOf } from '../../../app/core/run/record.ts';
 import { settle, stretchEnd } from '../../../app/core/run/settle.ts';
-import { settled } from '../../support/host/journalled-deck.ts';
-import { Deck } from '../../support/deck.ts';
+import { settled } from '../../support/host/deck/journalled-deck.ts';
+import { Deck } from '../../support/run/deck.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 const TEXT = `Squad

@@ -5,9 +5,9 @@ import type { DiskFile } from '../../../app/host/journal/disk.ts';
 import type { JournalEntry } from '../../../app/host/journal/journal-line.ts';
 import { lineOf } from '../../../app/host/journal/journal-line.ts';
 import { RunFile } from '../../../app/host/journal/run-file.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
-import { FreeFolder } from '../../support/free-folder.ts';
-import { settled } from '../../support/host/journalled-deck.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
+import { FreeFolder } from '../../support/system/free-folder.ts';
+import { settled } from '../../support/host/deck/journalled-deck.ts';
 
 const PATH = '/data/runs/a.jsonl';
 

@@ -13,8 +13,8 @@ import {
 import { join } from 'node:path';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { codeOf, diskReason, systemDisk } from '../../../app/host/journal/disk.ts';
-import { failure, onPlatform } from '../../support/bent-system.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { failure, onPlatform } from '../../support/system/bent-system.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 
 let folder: string;
 let path: string;

@@ -3,7 +3,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { Bin } from '../../../app/host/library/bin.ts';
 import { Shelf } from '../../../app/host/library/shelf.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
 
 const NOW = Date.UTC(2026, 10, 27, 9, 30, 50, 123);
 const MONTH = 30 * 24 * 60 * 60 * 1000;

@@ -3,8 +3,8 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { Catalogue } from '../../../app/host/library/catalogue.ts';
 import { Shelf } from '../../../app/host/library/shelf.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
-import { settled } from '../../support/host/journalled-deck.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
+import { settled } from '../../support/host/deck/journalled-deck.ts';
 
 const FOLDER = '/data/sessions';
 

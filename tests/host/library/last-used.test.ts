@@ -2,7 +2,7 @@
 
 import { beforeEach, expect, test } from 'vitest';
 import { LastUsed } from '../../../app/host/library/last-used.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
 
 const PATH = '/data/library.json';
 const THURSDAY = Date.UTC(2026, 10, 26, 19, 30);

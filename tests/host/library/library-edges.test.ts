@@ -6,7 +6,7 @@ import { Library } from '../../../app/host/library/library.ts';
 import { libraryQuestion } from '../../../app/host/library/library-requests.ts';
 import { freeName, nameKey } from '../../../app/host/library/session-name.ts';
 import type { LibraryRequest } from '../../../app/wire/library.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
 
 const LIST = { do: 'list', find: '', most: 10 } as const;
 const HOST = {} as DeckHost;

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { systemClock } from '../../../app/host/time/clock.ts';
 import { systemTimers } from '../../../app/host/time/timers.ts';
-import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
+import { DeckServerUnderTest } from '../../support/host/deck/deck-server.ts';
 
 const JSON_TYPE = { 'Content-Type': 'application/json' };
 const LIST = { do: 'list', find: '', most: 10 };

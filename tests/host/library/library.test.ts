@@ -1,7 +1,7 @@
 /* The library of sessions, on a disk in memory: files as people name them, and nothing lost. */
 
 import { beforeEach, describe, expect, test } from 'vitest';
-import { LibraryUnderTest, SESSION } from '../../support/host/library-folder.ts';
+import { LibraryUnderTest, SESSION } from '../../support/host/folders/library-folder.ts';
 
 const DAY = 24 * 60 * 60 * 1000;
 

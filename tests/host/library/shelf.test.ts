@@ -3,7 +3,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { Shelf, ShelfRefusal } from '../../../app/host/library/shelf.ts';
 import type { FileMark } from '../../../app/host/journal/disk.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
 
 let disk: FakeDisk;
 let shelf: Shelf;

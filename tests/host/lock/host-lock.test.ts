@@ -16,7 +16,7 @@ import {
   type LockTaken,
 } from '../../../app/host/lock/host-lock.ts';
 import { birthOf, systemFacts, type ProcessFacts } from '../../../app/host/lock/process-facts.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 const lockIn = (folder: string) => join(folder, 'host.lock');

@@ -12,8 +12,8 @@ import {
   writeBeat,
   type Holder,
 } from '../../../app/host/lock/lock-file.ts';
-import { bend, failure, onPlatform } from '../../support/bent-system.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { bend, failure, onPlatform } from '../../support/system/bent-system.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 
 const HOLDER: Holder = { pid: 7, born: 'b 1', boot: 'b', space: 's', token: 't' };
 

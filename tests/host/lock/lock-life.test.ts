@@ -6,8 +6,8 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { BEAT_EVERY, LOOK_EVERY, lockToCome, takeHostLock, type HostLock } from '../../../app/host/lock/host-lock.ts';
 import { holderOf, lockText } from '../../../app/host/lock/lock-file.ts';
 import { systemFacts } from '../../../app/host/lock/process-facts.ts';
-import { bend, failure } from '../../support/bent-system.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { bend, failure } from '../../support/system/bent-system.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 let folder: string;

@@ -5,7 +5,7 @@ import { hostname, uptime } from 'node:os';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { thisBoot } from '../../../app/host/lock/boot.ts';
 import { birthOf, systemFacts } from '../../../app/host/lock/process-facts.ts';
-import { bend, failure, onPlatform } from '../../support/bent-system.ts';
+import { bend, failure, onPlatform } from '../../support/system/bent-system.ts';
 
 const fails = (code: string) => (): never => {
   throw failure(code);

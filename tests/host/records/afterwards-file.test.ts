@@ -4,12 +4,12 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, describe, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import { systemDisk, type Disk } from '../../../app/host/journal/disk.ts';
-import { AFTERWARDS_VERSION } from '../../../app/wire/afterwards.ts';
+import { AFTERWARDS_VERSION } from '../../../app/wire/records/afterwards.ts';
 import { afterwardsPath, keepAfterwards, readAfterwards } from '../../../app/host/records/afterwards-file.ts';
-import { FreeFolder } from '../../support/free-folder.ts';
-import { freshDataFolder, removeDataFolders } from '../../support/host/data-folder.ts';
-import { lanecall } from '../../support/command-line.ts';
-import { DONE, said, writeJournal } from '../../support/host/written-journal.ts';
+import { FreeFolder } from '../../support/system/free-folder.ts';
+import { freshDataFolder, removeDataFolders } from '../../support/host/folders/data-folder.ts';
+import { lanecall } from '../../support/system/command-line.ts';
+import { DONE, said, writeJournal } from '../../support/host/folders/written-journal.ts';
 
 const TEXT =
   'Squad\nlane 1 Ana, Bram\n\nMain set\n2 x 50 fast @ 1:00 hold 0:40\n400 @ 8:00\n200 @ 5:00\n\nSwim-down\n100 easy\n';

@@ -3,10 +3,10 @@
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import type { Records } from '../../../app/host/records/records.ts';
-import { FreeFolder } from '../../support/free-folder.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
-import { given, recordsOn } from '../../support/host/records-folder.ts';
-import { DONE, journalLines, said, THURSDAY, type WrittenRun } from '../../support/host/written-journal.ts';
+import { FreeFolder } from '../../support/system/free-folder.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
+import { given, recordsOn } from '../../support/host/folders/records-folder.ts';
+import { DONE, journalLines, said, THURSDAY, type WrittenRun } from '../../support/host/folders/written-journal.ts';
 
 process.env['TZ'] = 'UTC';
 
@@ -54,8 +54,10 @@ describe('[history] the list', () => {
           { lane: 1, plannedDistance: 300, distance: 200 },
           { lane: 2, plannedDistance: 300, distance: 200 },
         ],
+        attendance: null,
         effort: 5,
         load: 350,
+        notes: [],
         css: [],
       },
     ]);
@@ -103,6 +105,20 @@ describe('[history] the list', () => {
   });
 });
 
+test('[history] while all runs are worked out for the first time, whoever asks for another thing is answered in between', async () => {
+  for (const days of [1, 2, 3, 4]) write(`run-${days}`, undefined, { openedAt: THURSDAY + days * DAY });
+  let now = 0;
+  records = recordsOn(disk, { now: () => (now += 1000) });
+  const answered: string[] = [];
+  const all = given<'never-started'>(records, { do: 'never-started' }).then(() => answered.push('never started'));
+  const { toCome } = await given<'list'>(records, LIST);
+  answered.push('the list');
+  expect(toCome).toBeGreaterThan(0);
+  await all;
+  expect(answered).toEqual(['the list', 'never started']);
+  expect((await given<'list'>(records, LIST)).toCome).toBe(0);
+});
+
 describe('[history] a summary', () => {
   const readAgain = async (): Promise<number> => {
     records = recordsOn(disk);
@@ -115,7 +131,7 @@ describe('[history] a summary', () => {
     const { length } = disk.files.get(write('one'))!;
     await runsIn();
     expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({
-      version: 2,
+      version: 3,
       journal: { length },
       after: null,
       run: { run: 'one', distance: 400 },
@@ -130,9 +146,9 @@ describe('[history] a summary', () => {
 
   test.each([
     ['missing', () => disk.takeAway(summaryOf('one'))],
-    ['damaged', () => disk.put(summaryOf('one'), Buffer.from('{"version":2'))],
+    ['damaged', () => disk.put(summaryOf('one'), Buffer.from('{"version":3'))],
     ['not of this kind', () => disk.put(summaryOf('one'), Buffer.from('[]'))],
-    ['of another version', () => changeSummary({ version: 1 })],
+    ['of another version', () => changeSummary({ version: 2 })],
     ['of a journal of another length', () => changeJournal({ length: 1 })],
     ['of a journal of another time', () => changeJournal({ changed: '1' })],
     ['without what is drawn', () => changeSummary({ run: { run: 'one' } })],
@@ -142,7 +158,11 @@ describe('[history] a summary', () => {
     harm();
     records = recordsOn(disk);
     expect(await runsIn()).toEqual(before);
-    expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({ version: 2, run: { run: 'one', distance: 400 } });
+    expect(JSON.parse(disk.text(summaryOf('one')))).toMatchObject({
+      version: 3,
+      run: { run: 'one', distance: 400 },
+      words: ['Harbour squad', 'Main set', 'Swim-down', 'Ana', 'Bram'],
+    });
   });
 
   const summary = (): { readonly journal: object } =>
@@ -153,7 +173,7 @@ describe('[history] a summary', () => {
   }
 
   function changeJournal(change: object): void {
-    changeSummary({ journal: { ...summary().journal, ...change } });
+    changeSummary({ journal: { ...summary().journal, ...change }, words: ['of the other'] });
   }
 
   test('of a session that was never started is empty, so that its journal is not read again', async () => {
@@ -217,5 +237,14 @@ describe('[history] a summary', () => {
     // One that is asked for does not wait for that.
     expect(await given<'session'>(records, { do: 'session', run: 'run-0' })).toMatchObject({ text: TEXT });
     expect((await given<'list'>(records, LIST)).toCome).toBe(0);
+  });
+
+  test('is not worked out for all runs where the one that is asked for is known', async () => {
+    let time = 0;
+    records = recordsOn(disk, { now: () => (time += 75) });
+    for (let n = 0; n < 6; n++) write(`run-${n}`, undefined, { openedAt: THURSDAY + n * DAY });
+    write('run-9', [{ say: 'closed', at: 1000, why: 'not begun' }]);
+    await given<'session'>(records, { do: 'session', run: 'run-5' });
+    expect((await given<'list'>(records, LIST)).toCome).toBe(3);
   });
 });

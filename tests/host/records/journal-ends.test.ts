@@ -5,7 +5,7 @@ import { mkdirSync, readdirSync, readlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readEnds } from '../../../app/host/records/journal-ends.ts';
-import { freshDataFolder, removeDataFolders } from '../../support/host/data-folder.ts';
+import { freshDataFolder, removeDataFolders } from '../../support/host/folders/data-folder.ts';
 
 let folder: string;
 beforeAll(() => (folder = freshDataFolder()));

@@ -7,8 +7,8 @@ import { systemDisk } from '../../../app/host/journal/disk.ts';
 import { runsFolder } from '../../../app/host/lock/data-folder.ts';
 import { readKept } from '../../../app/host/records/kept-journal.ts';
 import { listRuns } from '../../../app/host/records/run-list.ts';
-import { freshDataFolder, removeDataFolders } from '../../support/host/data-folder.ts';
-import { journalLines, said, writeJournal } from '../../support/host/written-journal.ts';
+import { freshDataFolder, removeDataFolders } from '../../support/host/folders/data-folder.ts';
+import { journalLines, said, writeJournal } from '../../support/host/folders/written-journal.ts';
 
 const TEXT = 'Squad\nlane 1\n\nMain set\n4 x 50 @ 1:00\n';
 const START = said([{ atMs: 0, fields: { do: 'start' } }]);

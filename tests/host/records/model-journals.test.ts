@@ -4,7 +4,7 @@
  */
 
 import { afterAll, expect, test } from 'vitest';
-import { recordJson } from '../../../app/core/record/record-json.ts';
+import { recordJson } from '../../../app/core/record/tables/record-json.ts';
 import { recordOf } from '../../../app/core/record/record.ts';
 import { runsFolder } from '../../../app/host/lock/data-folder.ts';
 import { systemDisk } from '../../../app/host/journal/disk.ts';
@@ -13,9 +13,9 @@ import { listRuns } from '../../../app/host/records/run-list.ts';
 import { modelRehearsal } from '../../model/run/run-model.ts';
 import { textOf } from '../../model/scenario.ts';
 import { inventTrial } from '../../model/trial.ts';
-import { recordedCommands, recordedLeaves } from '../../support/recorded.ts';
-import { freshDataFolder, removeDataFolders } from '../../support/host/data-folder.ts';
-import { said, writeJournal } from '../../support/host/written-journal.ts';
+import { recordedCommands, recordedLeaves } from '../../support/run/recorded.ts';
+import { freshDataFolder, removeDataFolders } from '../../support/host/folders/data-folder.ts';
+import { said, writeJournal } from '../../support/host/folders/written-journal.ts';
 
 const SEEDS = 30;
 

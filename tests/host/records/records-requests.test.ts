@@ -3,8 +3,8 @@
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
-import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
-import { DONE, journalLines, said } from '../../support/host/written-journal.ts';
+import { DeckServerUnderTest } from '../../support/host/deck/deck-server.ts';
+import { DONE, journalLines, said } from '../../support/host/folders/written-journal.ts';
 
 const JSON_TYPE = { 'Content-Type': 'application/json' };
 const LIST = { do: 'list', find: '', from: null, to: null, most: 10 };

@@ -4,9 +4,9 @@ import { beforeEach, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import { recordsQuestion } from '../../../app/host/records/records-requests.ts';
 import type { DeckHost } from '../../../app/host/deck/deck-host.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
-import { given, recordsOn } from '../../support/host/records-folder.ts';
-import { DONE, journalLines } from '../../support/host/written-journal.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
+import { given, recordsOn } from '../../support/host/folders/records-folder.ts';
+import { DONE, journalLines } from '../../support/host/folders/written-journal.ts';
 
 const LIST = { do: 'list', find: '', from: null, to: null, most: 10 } as const;
 const KEEP = { do: 'keep', run: 'one', version: null, added: NOTHING_ADDED } as const;

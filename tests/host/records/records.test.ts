@@ -2,9 +2,9 @@
 
 import { beforeEach, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
-import { given, recordsOn } from '../../support/host/records-folder.ts';
-import { SwumRuns } from '../../support/host/swum-runs.ts';
-import { THURSDAY } from '../../support/host/written-journal.ts';
+import { given, recordsOn } from '../../support/host/folders/records-folder.ts';
+import { SQUAD_TEXT, SwumRuns } from '../../support/host/folders/swum-runs.ts';
+import { journalLines, THURSDAY } from '../../support/host/folders/written-journal.ts';
 
 const LIST = { do: 'list', find: '', from: null, to: null, most: 100 } as const;
 const MINUTE = 60_000;
@@ -45,7 +45,8 @@ test('[records] a review says what could not be used of the journal, and of what
 
 test('[records] a run is found though the folder has a session that nobody began', async () => {
   runs.write('one');
-  runs.write('zero', {}, [{ say: 'closed', at: 1000, why: 'not begun' }]);
+  const lines = journalLines({ run: 'zero', text: SQUAD_TEXT }, [{ say: 'closed', at: 1000, why: 'not begun' }]);
+  runs.disk.put('/data/runs/zero.jsonl', Buffer.from(lines.join('')));
   await given<'review'>(runs.records, { do: 'review', run: 'one' });
   await given<'delete-run'>(runs.records, { do: 'delete-run', run: 'one' });
   expect(await listed()).toEqual([]);
@@ -88,7 +89,27 @@ test('[records] a run is found by its day and by words of it, in any order', asy
   const found = async (asked: { find?: string; from?: string; to?: string }): Promise<number> =>
     (await given<'list'>(runs.records, { ...LIST, ...asked })).runs.length;
   for (const find of ['thursday', '2026-11-26', 'harbour 26']) expect(await found({ find }), find).toBe(1);
-  expect(await found({ find: 'friday' })).toBe(0);
+  // A word does not reach from one text into the next.
+  for (const find of ['friday', 'harbour friday', 'thursdaymain']) expect(await found({ find }), find).toBe(0);
   expect([await found({ from: '2026-11-26' }), await found({ from: '2026-11-27' })]).toEqual([1, 0]);
   expect([await found({ to: '2026-11-26' }), await found({ to: '2026-11-25' })]).toEqual([1, 0]);
+});
+
+test('[records] what was added is kept under a version, which the next addition names', async () => {
+  runs.write('one');
+  const keep = (version: string | null, effort: number) =>
+    given<'keep'>(runs.records, { do: 'keep', run: 'one', version, added: { ...NOTHING_ADDED, effort } });
+  const { version } = await keep(null, 5);
+  await keep(version, 6);
+  expect(await runs.ask({ do: 'keep', run: 'one', version, added: NOTHING_ADDED })).toEqual({
+    ok: false,
+    why: 'Another window has added to this run since: look at what it wrote, and save again.',
+    changed: { added: { ...NOTHING_ADDED, effort: 6 }, version: expect.stringMatching(/^[0-9a-f]{32}$/) as string },
+  });
+});
+
+test('[records] a run has a table', async () => {
+  runs.write('one');
+  const { csv } = await given<'table'>(runs.records, { do: 'table', run: 'one' });
+  expect(csv.split('\r\n')[0]).toMatch(/^what,time of day,/);
 });

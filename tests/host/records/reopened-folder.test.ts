@@ -5,10 +5,10 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { openDeck, type OpenDeck } from '../../../app/host/deck/deck-opening.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
-import { given } from '../../support/host/records-folder.ts';
-import { SQUAD_DEEDS, SQUAD_TEXT } from '../../support/host/swum-runs.ts';
-import { DONE, THURSDAY, writeJournal } from '../../support/host/written-journal.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
+import { given } from '../../support/host/folders/records-folder.ts';
+import { SQUAD_DEEDS, SQUAD_TEXT } from '../../support/host/folders/swum-runs.ts';
+import { DONE, THURSDAY, writeJournal } from '../../support/host/folders/written-journal.ts';
 
 const LIST = { do: 'list', find: '', from: null, to: null, most: 100 } as const;
 const LINES = [...SQUAD_DEEDS, DONE];

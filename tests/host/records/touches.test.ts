@@ -7,10 +7,10 @@ import { describe, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../app/core/record/afterwards.ts';
 import type { SentTouch } from '../../../app/host/records/records.ts';
 import { TouchBook, type TouchKeeper } from '../../../app/host/records/touch-book.ts';
-import { AFTERWARDS_VERSION, TOUCHES_KNOWN } from '../../../app/wire/afterwards.ts';
+import { AFTERWARDS_VERSION, TOUCHES_KNOWN } from '../../../app/wire/records/afterwards.ts';
 import { TIMES_TOLD } from '../../../app/wire/messages.ts';
-import { given, recordsOn } from '../../support/host/records-folder.ts';
-import { SwumRuns } from '../../support/host/swum-runs.ts';
+import { given, recordsOn } from '../../support/host/folders/records-folder.ts';
+import { SwumRuns } from '../../support/host/folders/swum-runs.ts';
 
 let made = 0;
 
@@ -109,6 +109,30 @@ describe('[touches] kept', () => {
     const { records, runs } = swumRuns();
     expect(await records.touch('one', null)).toEqual({ ok: true, times: [] });
     expect(runs.text(FILE)).toBeNull();
+  });
+
+  test('that another program’s additions came before go on top of those', async () => {
+    const { records, runs } = swumRuns();
+    await records.touch('one', touch(38_000));
+    const { replace } = runs.disk;
+    runs.disk.replace = (path, bytes, check) => {
+      runs.disk.replace = replace;
+      const theirs = { version: AFTERWARDS_VERSION, run: 'one', ...NOTHING_ADDED, notes: ['fins'], touches: [] };
+      runs.disk.put(FILE, Buffer.from(JSON.stringify(theirs)));
+      return replace.call(runs.disk, path, bytes, check);
+    };
+    const times = [{ lane: 1, at: 10_000, watches: [39_000] }];
+    expect(await records.touch('one', touch(39_000))).toEqual({ ok: true, times });
+    expect(JSON.parse(runs.text(FILE)!)).toMatchObject({ notes: ['fins'], times });
+  });
+
+  test('that the disk does not take are refused with the reason', async () => {
+    const { records, runs } = swumRuns();
+    runs.disk.refuses = 'ENOSPC';
+    expect(await records.touch('one', touch(38_000))).toEqual({
+      ok: false,
+      why: 'What you added to the run cannot be kept (the disk is full): free the disk and save it again.',
+    });
   });
 
   test('beside additions of a newer program they are refused, and those are left as they are', async () => {

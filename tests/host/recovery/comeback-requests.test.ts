@@ -3,8 +3,8 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { openRun } from '../../../app/core/run/state.ts';
 import { systemClock } from '../../../app/host/time/clock.ts';
-import { planOf } from '../../support/deck.ts';
-import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
+import { planOf } from '../../support/run/deck.ts';
+import { DeckServerUnderTest } from '../../support/host/deck/deck-server.ts';
 
 const JSON_TYPE = { 'Content-Type': 'application/json' };
 const TEXT = 'Squad\n8 x 50 @ 1:00\n';

@@ -4,8 +4,8 @@ import { describe, expect, test } from 'vitest';
 import type { JournalEntry } from '../../../app/host/journal/journal-line.ts';
 import { awayTimes, lanesWithMissedFollowers, leavesMissed, positionAt } from '../../../app/host/recovery/comeback.ts';
 import type { ClockInstant } from '../../../app/host/time/clock.ts';
-import { onPlatform } from '../../support/bent-system.ts';
-import { Deck } from '../../support/deck.ts';
+import { onPlatform } from '../../support/system/bent-system.ts';
+import { Deck } from '../../support/run/deck.ts';
 
 /** Lines at these times of the run, every clock of the machine being 1000 s ahead of it. */
 const AHEAD = 1_000_000;

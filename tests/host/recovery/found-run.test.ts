@@ -6,11 +6,11 @@ import { lineOf } from '../../../app/host/journal/journal-line.ts';
 import { readJournal, type JournalLines } from '../../../app/host/journal/journal-text.ts';
 import { foldJournal, foundRun } from '../../../app/host/recovery/found-run.ts';
 import { recover } from '../../../app/host/recovery/recovery.ts';
-import { planOf } from '../../support/deck.ts';
+import { planOf } from '../../support/run/deck.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
-import { FOLDER, goingDeck, restarted } from '../../support/host/journalled-deck.ts';
-import { journalLines, said, THURSDAY } from '../../support/host/written-journal.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
+import { FOLDER, goingDeck, restarted } from '../../support/host/deck/journalled-deck.ts';
+import { journalLines, said, THURSDAY } from '../../support/host/folders/written-journal.ts';
 
 const TEXT = 'Squad\nlane 1\n\nMain set\n4 x 50 @ 1:00\n';
 const OTHER = TEXT.replace('4 x', '40 x');

@@ -14,7 +14,7 @@ import {
   uselessText,
 } from '../../../app/host/recovery/recovery-text.ts';
 import type { FoundRun } from '../../../app/host/recovery/found-run.ts';
-import { planOf } from '../../support/deck.ts';
+import { planOf } from '../../support/run/deck.ts';
 import { openRun } from '../../../app/core/run/state.ts';
 
 const PATH = '/data/runs/a.jsonl';

@@ -2,8 +2,8 @@
 
 import { describe, expect, test } from 'vitest';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
-import { goingDeck, JournalledDeck, restarted, settled, SQUAD } from '../../support/host/journalled-deck.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
+import { goingDeck, JournalledDeck, restarted, settled, SQUAD } from '../../support/host/deck/journalled-deck.ts';
 
 const MINUTE = 60_000;
 

@@ -2,8 +2,8 @@
 
 import { expect, test } from 'vitest';
 import { readJournal } from '../../../app/host/journal/journal-text.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
-import { goingDeck, JournalledDeck, settled, SQUAD } from '../../support/host/journalled-deck.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
+import { goingDeck, JournalledDeck, settled, SQUAD } from '../../support/host/deck/journalled-deck.ts';
 
 interface Cut {
   readonly disk: FakeDisk;

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { UNDO_FOR } from '../../../app/core/run/align.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { isOverForGood } from '../../../app/host/recovery/run-end.ts';
-import { Deck } from '../../support/deck.ts';
+import { Deck } from '../../support/run/deck.ts';
 
 const TEXT = 'lane 1\n\nMain\n2 x 50 @ 1:00\n';
 

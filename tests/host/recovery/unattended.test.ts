@@ -4,8 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { projectedEnd } from '../../../app/core/run/hour/projection.ts';
 import { settle } from '../../../app/core/run/settle.ts';
 import { readJournal } from '../../../app/host/journal/journal-text.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
-import { goingDeck, JournalledDeck, restarted, settled } from '../../support/host/journalled-deck.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
+import { goingDeck, JournalledDeck, restarted, settled } from '../../support/host/deck/journalled-deck.ts';
 
 const MINUTE = 60_000;
 

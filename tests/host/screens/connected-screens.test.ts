@@ -3,11 +3,11 @@
 import { describe, expect, test } from 'vitest';
 import { FIRST_SETTINGS } from '../../../app/core/screen/screen-settings.ts';
 import { DeckHost } from '../../../app/host/deck/deck-host.ts';
-import { connectScreen } from '../../../app/host/deck/screen.ts';
+import { connectScreen } from '../../../app/host/deck/telling/screen.ts';
 import { WIRE_VERSION, type FromHost, type ScreenKind } from '../../../app/wire/messages.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
-import { JournalInMemory } from '../../support/host/journal-in-memory.ts';
+import { JournalInMemory } from '../../support/host/folders/journal-in-memory.ts';
 
 const ROOM = { width: 1920, height: 1080 };
 

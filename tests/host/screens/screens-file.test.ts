@@ -5,7 +5,7 @@ import { FIRST_SETTINGS } from '../../../app/core/screen/screen-settings.ts';
 import { ScreenBook } from '../../../app/host/screens/screen-book.ts';
 import { keepScreens } from '../../../app/host/screens/screens-file.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
 
 const FILE = '/data/screens.json';
 const ROOM = { width: 1920, height: 1080 };

@@ -1,8 +1,10 @@
 /* The coach's own page while sharing is on and when it ends: nobody throws it out, and it stays connected. */
 
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { DoorSocket } from '../../support/host/door-socket.ts';
-import { SharedDeck } from '../../support/host/shared-deck.ts';
+import { systemTimers, type Timers } from '../../../app/host/time/timers.ts';
+import { MovingClock } from '../../support/clock/moving-clock.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
+import { SharedDeck } from '../../support/host/deck/shared-deck.ts';
 
 let deck: SharedDeck;
 
@@ -13,8 +15,8 @@ beforeEach(async () => {
 afterEach(() => deck.close());
 
 /** The coach's page of this machine that has switched sharing on, with its key. */
-async function shares(): Promise<DoorSocket> {
-  const coach = await DoorSocket.open({ host: deck.machine });
+async function shares(on = deck): Promise<DoorSocket> {
+  const coach = await DoorSocket.open({ host: on.machine });
   coach.hello('desk');
   coach.tell({ say: 'sharing', id: 'on', wish: { do: 'share', address: null } });
   await coach.hears('answer', ({ id, ok }) => id === 'on' && ok);
@@ -52,6 +54,29 @@ describe('[sharing] throwing out', () => {
       'That is the coach’s page: a tablet does not throw it out.',
     );
     await coach.wish({ do: 'throw-out', device: id });
+    expect(await page.hears('bye')).toMatchObject({ why: 'This device was thrown out.', again: true });
+  });
+
+  test('a key that has lasted its twelve hours is said to have ended, not to have been thrown out', async () => {
+    const HOUR = 3_600_000;
+    const late: (() => void)[] = [];
+    const timers: Timers = {
+      ...systemTimers,
+      set: (call, delay) => systemTimers.set(delay > HOUR ? () => late.push(call) : call, delay > HOUR ? 0 : delay),
+    };
+    const clock = new MovingClock();
+    const old = await SharedDeck.start({ clock, timers });
+    const coach = await shares(old);
+    const phone = await DoorSocket.open({ host: old.network });
+    await phone.join(await coach.newCode());
+    phone.hello('remote');
+    await phone.hears('snapshot');
+    await expect.poll(() => late.length).toBeGreaterThan(0);
+    clock.moveTo(clock.now() + 12 * HOUR);
+    late.forEach((call) => call());
+    const why = 'This device was let in twelve hours ago, and a key lasts no longer.';
+    expect(await phone.hears('bye')).toMatchObject({ why, again: true });
+    await old.close();
   });
 });
 
@@ -71,7 +96,8 @@ describe('[sharing] its end', () => {
     tablet.hello('desk');
     await Promise.all([window, phone, tablet].map((page) => page.hears('snapshot')));
     await coach.wish({ do: 'stop-sharing' });
-    for (const page of [phone, tablet]) expect((await page.hears('bye')).why).toBe('Sharing has ended.');
+    for (const page of [phone, tablet])
+      expect(await page.hears('bye')).toMatchObject({ why: 'Sharing has ended.', again: true });
     expect(await window.told(({ state }) => state === 'off')).toMatchObject({ devices: [], mayLetIn: true });
     await coach.wish({ do: 'share', address: null });
     await window.hears('bye', ({ why }) => why.startsWith('Lanecall is shared now'));

@@ -2,12 +2,12 @@
 
 import { get } from 'node:http';
 import { expect, test } from 'vitest';
-import { connectScreen } from '../../../app/host/deck/screen.ts';
-import { THIS_MACHINE } from '../../../app/host/sharing/guest.ts';
+import { connectScreen } from '../../../app/host/deck/telling/screen.ts';
+import { THIS_MACHINE } from '../../../app/host/sharing/doors/guest.ts';
 import { systemClock } from '../../../app/host/time/clock.ts';
 import { WIRE_VERSION, type FromHost, type FromScreen } from '../../../app/wire/messages.ts';
 import { readFromHost } from '../../support/host/from-host.ts';
-import { SharedDeck } from '../../support/host/shared-deck.ts';
+import { SharedDeck } from '../../support/host/deck/shared-deck.ts';
 
 /** The status of the pages on the network; null where nothing listens. */
 function onNetwork(deck: SharedDeck): Promise<number | null> {

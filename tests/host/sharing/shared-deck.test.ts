@@ -5,9 +5,9 @@ import { connect, createServer } from 'node:net';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 
 import { WebSocket } from 'ws';
-import type { SharedDevice } from '../../../app/wire/sharing.ts';
-import { DoorSocket } from '../../support/host/door-socket.ts';
-import { ADDRESS, SharedDeck } from '../../support/host/shared-deck.ts';
+import type { SharedDevice } from '../../../app/wire/sharing/sharing.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
+import { ADDRESS, SharedDeck } from '../../support/host/deck/shared-deck.ts';
 
 let deck: SharedDeck;
 
@@ -154,6 +154,8 @@ describe('[sharing] doors of the network', () => {
       expect([path, status, body]).toEqual([path, 200, page]);
       expect(headers['content-security-policy']).toContain(`connect-src 'self' ws://${deck.network}`);
       expect([headers['cache-control'], headers['set-cookie']]).toEqual(['no-store', undefined]);
+      // Without a secure context browsers complain of it, and do nothing.
+      expect(headers['cross-origin-opener-policy']).toBeUndefined();
     }
     expect((await ask('HEAD', '/')).status).toBe(200);
     expect(JSON.parse((await ask('GET', '/healthz')).body)).toEqual({ ok: true });

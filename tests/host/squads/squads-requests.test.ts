@@ -2,7 +2,7 @@
 
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { squadsQuestion } from '../../../app/host/squads/squads-requests.ts';
-import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
+import { DeckServerUnderTest } from '../../support/host/deck/deck-server.ts';
 
 const JSON_TYPE = { 'Content-Type': 'application/json' };
 const SQUAD = { name: 'Harbour', lanes: ['lane 1 Ana, Bram'] };

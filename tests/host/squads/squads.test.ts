@@ -3,7 +3,7 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { Squads } from '../../../app/host/squads/squads.ts';
 import type { Squad, SquadsRequest } from '../../../app/wire/squads.ts';
-import { FakeDisk } from '../../support/host/fake-disk.ts';
+import { FakeDisk } from '../../support/host/folders/fake-disk.ts';
 
 const FILE = '/data/squads.json';
 const HARBOUR: Squad = {

@@ -6,7 +6,7 @@ import { WebSocket } from 'ws';
 import type { Pages } from '../../../app/host/web/pages.ts';
 import { WIRE_VERSION, type FromHost } from '../../../app/wire/messages.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { DeckServerUnderTest, ScreenUnderTest } from '../../support/host/deck-server.ts';
+import { DeckServerUnderTest, ScreenUnderTest } from '../../support/host/deck/deck-server.ts';
 
 let server: DeckServerUnderTest;
 

@@ -2,7 +2,7 @@
 
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Page, Pages } from '../../../app/host/web/pages.ts';
-import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
+import { DeckServerUnderTest } from '../../support/host/deck/deck-server.ts';
 
 const DESK: Page = { body: Buffer.from('<p>'), type: 'text/html; charset=utf-8', lasting: false };
 const JSON_TYPE = { 'Content-Type': 'application/json' };

@@ -10,10 +10,10 @@ import type { Sharing } from '../../../app/host/sharing/sharing.ts';
 import { systemClock } from '../../../app/host/time/clock.ts';
 import { systemTimers } from '../../../app/host/time/timers.ts';
 import { openSharing } from '../../../app/host/web/share.ts';
-import { JOINING_VERSION, type KeyGiven } from '../../../app/wire/joining.ts';
+import { JOINING_VERSION, type KeyGiven } from '../../../app/wire/sharing/joining.ts';
 import { codeOf } from '../../../app/wire/sealing/code.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
-import { DoorSocket, type Frame } from '../../support/host/door-socket.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
+import { DoorSocket, type Frame } from '../../support/host/sharing/door-socket.ts';
 import { freePort } from '../../support/host/free-port.ts';
 
 const HERE = '127.0.0.1';

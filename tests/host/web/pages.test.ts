@@ -4,7 +4,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { readPages } from '../../../app/host/web/pages.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 
 test('[server] without a build there are no pages and no fault', () => {
   expect(readPages(join(freshDataFolder(), 'pages')).size).toBe(0);

@@ -6,11 +6,11 @@ import { PassThrough } from 'node:stream';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { WebSocket } from 'ws';
 import { NEWS_EVERY } from '../../../app/host/screens/news-pace.ts';
-import { ALONE } from '../../../app/host/deck/company.ts';
-import { Doorstep } from '../../../app/host/web/doorstep.ts';
+import { ALONE } from '../../../app/host/deck/telling/company.ts';
+import { Doorstep } from '../../../app/host/web/limits/doorstep.ts';
 import { screenSockets } from '../../../app/host/web/screen-sockets.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
+import { DeckServerUnderTest } from '../../support/host/deck/deck-server.ts';
 
 let clock: FakeClock;
 let server: DeckServerUnderTest;

@@ -6,7 +6,7 @@ import { afterEach, describe, expect, test, vi } from 'vitest';
 import { PortTaken } from '../../../app/host/web/server.ts';
 import { NEWS_EVERY } from '../../../app/host/screens/news-pace.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
-import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
+import { DeckServerUnderTest } from '../../support/host/deck/deck-server.ts';
 
 afterEach(() => vi.restoreAllMocks());
 

@@ -10,7 +10,7 @@ import { systemClock } from '../../../app/host/time/clock.ts';
 import { readPages, type Pages } from '../../../app/host/web/pages.ts';
 import { PortTaken, startServer } from '../../../app/host/web/server.ts';
 import { systemTimers } from '../../../app/host/time/timers.ts';
-import { DeckServerUnderTest } from '../../support/host/deck-server.ts';
+import { DeckServerUnderTest } from '../../support/host/deck/deck-server.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
 
 const TEXT = 'Squad\n8 x 50 @ 1:00\n';
@@ -69,6 +69,7 @@ describe('[server] pages', () => {
       'x-content-type-options': 'nosniff',
       'referrer-policy': 'no-referrer',
       'cross-origin-resource-policy': 'same-origin',
+      'cross-origin-opener-policy': 'same-origin',
     });
     expect(headers['access-control-allow-origin']).toBeUndefined();
   });

@@ -4,12 +4,12 @@ import { EventEmitter } from 'node:events';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import type { Socket } from 'node:net';
 import { describe, expect, test } from 'vitest';
-import { Connections } from '../../../app/host/web/connections.ts';
+import { Connections } from '../../../app/host/web/limits/connections.ts';
 import { isFromOwnPage, ownHost } from '../../../app/host/web/doorkeeper.ts';
-import { Doorstep } from '../../../app/host/web/doorstep.ts';
+import { Doorstep } from '../../../app/host/web/limits/doorstep.ts';
 import { contentPolicy, FRAMING, sendJson, sendPage, sendRefusal } from '../../../app/host/web/replies.ts';
 import { withStyleNonce } from '../../../app/host/web/style-nonce.ts';
-import { TokenBucket } from '../../../app/host/web/token-bucket.ts';
+import { TokenBucket } from '../../../app/host/web/limits/token-bucket.ts';
 
 /** A request with these headers, as Node gives them: names and values in turn, and by name. */
 function request(...rawHeaders: readonly string[]): IncomingMessage {
@@ -62,12 +62,12 @@ describe('[web] connections', () => {
   test('give way when there are too many: the one that has waited longest is closed', () => {
     const step = new Doorstep(2);
     const sent: string[] = [];
-    const leaveFirst = step.enter(() => sent.push('first'));
+    const first = step.enter(() => sent.push('first'));
     step.enter(() => sent.push('second'));
     expect(sent).toEqual([]);
     step.enter(() => sent.push('third'));
     expect(sent).toEqual(['first']);
-    leaveFirst();
+    first.leave();
     step.enter(() => sent.push('fourth'));
     expect(sent).toEqual(['first', 'second']);
   });
@@ -75,7 +75,7 @@ describe('[web] connections', () => {
   test('that have closed take no room', () => {
     const step = new Doorstep(1);
     const sent: string[] = [];
-    step.enter(() => sent.push('first'))();
+    step.enter(() => sent.push('first')).leave();
     step.enter(() => sent.push('second'));
     expect(sent).toEqual([]);
   });
@@ -194,7 +194,6 @@ describe('[web] an answer', () => {
     'X-Content-Type-Options': 'nosniff',
     'Referrer-Policy': 'no-referrer',
     'Cross-Origin-Resource-Policy': 'same-origin',
-    'Cross-Origin-Opener-Policy': 'same-origin',
   };
 
   test('in JSON is one line, not cached, with the security headers and its length', () => {

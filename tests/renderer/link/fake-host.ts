@@ -51,6 +51,8 @@ export class FakeHost {
   private wakers = new Set<() => void>();
   /** What the host has said to whoever carries its messages. */
   readonly toCarrier: ToCarrier[] = [];
+  /** What whoever carries them wants to be said first. */
+  saysFirst: string | undefined = undefined;
   private line: Heard | null = null;
   private ids = 0;
   private snapshots = 0;
@@ -194,7 +196,10 @@ export class FakeHost {
     return {
       patience: 6000,
       longestPause: this.longestPause,
-      told: (message) => this.toCarrier.push(message),
+      told: (message) => {
+        this.toCarrier.push(message);
+        return this.saysFirst;
+      },
       connect: (line) => {
         this.connectedAt.push(this.now);
         let isOver = false;

@@ -22,24 +22,24 @@ function remote(awake?: Parameters<typeof Remote>[0]['awake']) {
 const feedback = (): string | null => screen.getByRole('status').textContent;
 const press = (name: string): boolean => fireEvent.click(screen.getByRole('button', { name }));
 
-test('a command is called sent at once, until the host has answered', async () => {
+test('of a command it is said at once that it is being sent, until the host has answered', async () => {
   const coach = remote();
   coach.refusal = 'The lane is out.';
   press('Skip rep');
-  expect(feedback()).toBe('Skip rep all lanes: sent');
+  expect(feedback()).toBe('Skip rep all lanes: being sent');
   await act(() => Promise.resolve());
   expect(feedback()).toBe('The lane is out.');
 });
 
-test('a command that the host has not answered within a second is not called sent alone', () => {
+test('of a command that the host has not answered within a second that is said too', () => {
   vi.useFakeTimers();
   const coach = remote();
   coach.answers = false;
   press('Stop');
   act(() => void vi.advanceTimersByTime(999));
-  expect(feedback()).toBe('Stop all lanes: sent');
+  expect(feedback()).toBe('Stop all lanes: being sent');
   act(() => void vi.advanceTimersByTime(1));
-  expect(feedback()).toBe('Stop all lanes: sent, no answer yet');
+  expect(feedback()).toBe('Stop all lanes: being sent, no answer yet');
   expect(screen.getByRole('status').getAttribute('data-kind')).toBe('refused');
   vi.useRealTimers();
 });

@@ -16,7 +16,7 @@ const breakIf = vi.hoisted(() => (what: string): void => {
   throw new Error(`broken: ${what}`);
 });
 
-vi.mock('../../../renderer/ui/measure.ts', () => ({ createMeasure: () => (text: string) => text.length * 0.4 }));
+vi.mock('../../../renderer/ui/digits/measure.ts', () => ({ createMeasure: () => (text: string) => text.length * 0.4 }));
 
 vi.mock('../../../renderer/wall/strips/strip-painter.ts', async (original) => {
   const module = await original<typeof import('../../../renderer/wall/strips/strip-painter.ts')>();
@@ -34,8 +34,8 @@ vi.mock('../../../renderer/wall/strips/strip-painter.ts', async (original) => {
   };
 });
 
-vi.mock('../../../renderer/wall/face.ts', async (original) => {
-  const module = await original<typeof import('../../../renderer/wall/face.ts')>();
+vi.mock('../../../renderer/wall/says/face.ts', async (original) => {
+  const module = await original<typeof import('../../../renderer/wall/says/face.ts')>();
   return {
     ...module,
     calloutOf(...args: Parameters<typeof module.calloutOf>) {
@@ -49,8 +49,8 @@ vi.mock('../../../renderer/wall/face.ts', async (original) => {
   };
 });
 
-vi.mock('../../../renderer/wall/clock-text.ts', async (original) => {
-  const module = await original<typeof import('../../../renderer/wall/clock-text.ts')>();
+vi.mock('../../../renderer/wall/says/clock-text.ts', async (original) => {
+  const module = await original<typeof import('../../../renderer/wall/says/clock-text.ts')>();
   return {
     ...module,
     clockFace(...args: Parameters<typeof module.clockFace>) {

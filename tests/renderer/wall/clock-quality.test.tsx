@@ -6,7 +6,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import type { DeckState } from '../../../renderer/link/store.ts';
 import { ShownWall } from '../../support/wall/shown-wall.tsx';
 
-vi.mock('../../../renderer/ui/measure.ts', () => ({ createMeasure: () => (text: string) => text.length * 0.4 }));
+vi.mock('../../../renderer/ui/digits/measure.ts', () => ({ createMeasure: () => (text: string) => text.length * 0.4 }));
 
 let wall: ShownWall;
 
@@ -29,6 +29,15 @@ function shown(clockQuality: DeckState['clockQuality']): readonly [string, strin
 test('[sync] nothing of a good clock, a small word of a fair one', () => {
   expect(shown({ quality: 'good', bound: 5 })).toEqual(['', expect.not.stringContaining('Clock') as string]);
   expect(shown({ quality: 'fair', bound: 60 })).toEqual(['small', expect.stringContaining('Clock: fair') as string]);
+});
+
+test('[sync] without a session too, in place of what is waited for', () => {
+  act(() => wall.deck.setState({ run: null }));
+  expect(shown({ quality: 'good', bound: 5 })[1]).not.toContain('Clock');
+  expect(shown({ quality: 'fair', bound: 60 })[1]).toMatch(/Waiting for a session[^]*Clock: fair/);
+  const [, text] = shown({ quality: 'poor', bound: 140 });
+  expect(text).toMatch(/Do not leave on this clockIt may be off by 0\.2 s\./);
+  expect(text).not.toContain('Waiting');
 });
 
 test('[sync] of a poor one, large, that nobody is to leave on it and how far it may be off, until it is better', () => {

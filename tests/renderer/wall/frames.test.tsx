@@ -7,10 +7,10 @@ import { ShownWall } from '../../support/wall/shown-wall.tsx';
 
 const worked = vi.hoisted(() => ({ faces: 0 }));
 
-vi.mock('../../../renderer/ui/measure.ts', () => ({ createMeasure: () => (text: string) => text.length * 0.4 }));
+vi.mock('../../../renderer/ui/digits/measure.ts', () => ({ createMeasure: () => (text: string) => text.length * 0.4 }));
 
-vi.mock('../../../renderer/wall/face.ts', async (original) => {
-  const module = await original<typeof import('../../../renderer/wall/face.ts')>();
+vi.mock('../../../renderer/wall/says/face.ts', async (original) => {
+  const module = await original<typeof import('../../../renderer/wall/says/face.ts')>();
   return {
     ...module,
     modeOf(...args: Parameters<typeof module.modeOf>) {

@@ -7,7 +7,7 @@ import { digitsFace } from '../../../renderer/wall/faces/digits-face.ts';
 import { nameBox } from '../../../renderer/wall/screen/screen-named.tsx';
 import { layoutFor, type Layout, type Room } from '../../../renderer/wall/layout.ts';
 import { wordSize, type Shows } from '../../../renderer/wall/strips/strip-layout.ts';
-import { CAP } from '../../../renderer/ui/digits.ts';
+import { CAP } from '../../../renderer/ui/digits/digits.ts';
 
 const SIZES = [
   [1920, 1080],

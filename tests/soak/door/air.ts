@@ -3,9 +3,9 @@
  * of a phone that joins, commands and comes back, and of a wall that is let in.
  */
 
-import { JOINING_VERSION } from '../../../app/wire/joining.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
-import { DoorSocket, type Frame } from '../../support/host/door-socket.ts';
+import { JOINING_VERSION } from '../../../app/wire/sharing/joining.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
+import { DoorSocket, type Frame } from '../../support/host/sharing/door-socket.ts';
 import { NAMES, SharedPool } from './shared-pool.ts';
 
 export async function tryAir(): Promise<readonly string[]> {

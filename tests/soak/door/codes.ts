@@ -3,9 +3,9 @@
  */
 
 import { setTimeout as pause } from 'node:timers/promises';
-import { JOINING_TIME } from '../../../app/wire/joining.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
-import { DoorSocket } from '../../support/host/door-socket.ts';
+import { JOINING_TIME } from '../../../app/wire/sharing/joining.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
 import { SharedPool } from './shared-pool.ts';
 
 /** So many codes are photographed. */

@@ -1,31 +1,38 @@
 /*
  * Floods at the doors of the built program, each by a process of its own, while the coach stops and resumes on this
- * machine, a wall looks on, and one that was let in reads nothing. The coach must be answered within 100 ms, and the
- * program must stay small.
+ * machine, a wall looks on, and one that was let in reads nothing. The coach must be answered within 100 ms, the
+ * program's own loop must be no later than in calm, to a millisecond at the 99th percentile, and it must stay small.
  */
 
 import { spawn } from 'node:child_process';
-import { once } from 'node:events';
+import { on, once } from 'node:events';
 import { readFileSync } from 'node:fs';
+import { constants, setPriority } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { setTimeout as pause } from 'node:timers/promises';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
-import { DoorSocket } from '../../support/host/door-socket.ts';
+import { JOINING_VERSION } from '../../../app/wire/sharing/joining.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
+import type { ServedHost } from '../../support/host/served-host.ts';
 import { ATTACKS } from './attacks.ts';
 import { SharedPool } from './shared-pool.ts';
 
 /** In ms. */
 const ANSWERED_WITHIN = 100;
 
+/** In ms, at the 99th percentile: how much later the program's loop may be in a flood. */
+const LATER = 1;
+
 /** In MiB: how much more the program may need in a flood. */
 const MORE_MEMORY = 100;
 
+const LATENESS = new URL('./loop-lateness.mjs', import.meta.url);
 const ATTACKER = fileURLToPath(new URL('./attacker.ts', import.meta.url));
 
 /** seconds: how long each flood takes; 0 leaves them out. */
 export async function tryFloods(seconds: number): Promise<readonly string[]> {
   if (seconds === 0) return [];
-  const pool = await SharedPool.open(freshDataFolder());
+  const pool = await SharedPool.open(freshDataFolder(), { load: LATENESS });
   try {
     const wall = await wallLetIn(pool, '10.77.4.1');
     const deaf = await wallLetIn(pool, '10.77.4.2');
@@ -37,6 +44,8 @@ export async function tryFloods(seconds: number): Promise<readonly string[]> {
     for (const attack of ATTACKS) {
       const words = [...process.execArgv, ATTACKER, attack, pool.network, String(seconds * 1000)];
       const attacker = spawn(process.execPath, words, { stdio: ['ignore', 'pipe', 'inherit'] });
+      // It would have a machine of its own.
+      setPriority(attacker.pid!, constants.priority.PRIORITY_LOW);
       let times = '';
       attacker.stdout.on('data', (chunk: Buffer) => (times += chunk.toString().trim()));
       const ended = once(attacker, 'exit');
@@ -45,6 +54,10 @@ export async function tryFloods(seconds: number): Promise<readonly string[]> {
       say(attack, seen, ` (${times} times)`);
       if (seen.answers.at(-1)! > ANSWERED_WITHIN)
         wrong.push(`${attack}: a Stop was answered after ${seen.answers.at(-1)} ms`);
+      if (seen.loop.p99 > calm.loop.p99 + LATER)
+        wrong.push(
+          `${attack}: the program’s loop was ${(seen.loop.p99 - calm.loop.p99).toFixed(2)} ms later than in calm`,
+        );
       if (seen.memory > calm.memory + MORE_MEMORY) wrong.push(`${attack}: the program grew to ${seen.memory} MiB`);
     }
     return wrong;
@@ -53,16 +66,25 @@ export async function tryFloods(seconds: number): Promise<readonly string[]> {
   }
 }
 
+interface Lateness {
+  readonly p50: number;
+  readonly p99: number;
+  readonly most: number;
+}
+
 interface Seen {
   /** Of the coach's commands, in ms, the longest last. */
   readonly answers: readonly number[];
   /** Of the wall's pings. */
   readonly pongs: readonly number[];
+  /** How late the program's loop was, in ms. */
+  readonly loop: Lateness;
   /** The most that the program needed, in MiB. */
   readonly memory: number;
 }
 
 async function watched({ coach, served }: SharedPool, wall: DoorSocket, seconds: number): Promise<Seen> {
+  await lateness(served);
   const until = performance.now() + seconds * 1000;
   const answers: number[] = [];
   const pongs: number[] = [];
@@ -73,14 +95,26 @@ async function watched({ coach, served }: SharedPool, wall: DoorSocket, seconds:
     memory = Math.max(memory, memoryOf(served.child.pid!));
     await pause(200);
   }
-  return { answers: answers.sort((a, b) => a - b), pongs: pongs.sort((a, b) => a - b), memory };
+  const loop = await lateness(served);
+  return { answers: answers.sort((a, b) => a - b), pongs: pongs.sort((a, b) => a - b), loop, memory };
 }
 
-function say(who: string, { answers, pongs, memory }: Seen, times: string): void {
+/** Of the program's loop, since it was asked last. */
+async function lateness({ child }: ServedHost): Promise<Lateness> {
+  child.kill('SIGUSR2');
+  for await (const chunk of on(child.stderr!, 'data')) {
+    const [, json] = /^loop (.*)$/m.exec(String(chunk)) ?? [];
+    if (json !== undefined) return JSON.parse(json) as Lateness;
+  }
+  throw new Error('The program has ended.');
+}
+
+function say(who: string, { answers, pongs, loop, memory }: Seen, times: string): void {
   const of = (all: readonly number[]): string =>
     `${all[Math.floor(all.length / 2)]!.toFixed(1)} ms (median), ${all.at(-1)!.toFixed(1)} ms at worst`;
   process.stdout.write(
-    `floods: ${who}${times}: the coach’s Stop or Resume answered in ${of(answers)}; a wall’s ping in ${of(pongs)}; ${memory} MiB\n`,
+    `floods: ${who}${times}: the coach’s Stop or Resume answered in ${of(answers)}; a wall’s ping in ${of(pongs)}; ` +
+      `the program’s loop ${loop.p50.toFixed(2)} ms late (p50), ${loop.p99.toFixed(2)} (p99), ${loop.most.toFixed(1)} at worst; ${memory} MiB\n`,
   );
 }
 
@@ -105,7 +139,7 @@ async function pinged(wall: DoorSocket, n: number): Promise<void> {
 
 async function wallLetIn({ coach, network }: SharedPool, from: string): Promise<DoorSocket> {
   const wall = await DoorSocket.open({ host: network, from, socket: 'wall' });
-  wall.say({ say: 'show', version: 1 });
+  wall.say({ say: 'show', version: JOINING_VERSION });
   const shown = await wall.heard();
   if (shown?.say !== 'digits') throw new Error('A wall is given no digits.');
   await coach.wish({ do: 'let-in', digits: shown.digits });

@@ -7,10 +7,10 @@ import { randomBytes, randomInt } from 'node:crypto';
 import { statSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { JOINING_VERSION } from '../../../app/wire/joining.ts';
+import { JOINING_VERSION } from '../../../app/wire/sharing/joining.ts';
 import { codeOf } from '../../../app/wire/sealing/code.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
-import { DoorSocket } from '../../support/host/door-socket.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
 import { SharedPool } from './shared-pool.ts';
 
 const ADDRESSES = 64;

@@ -4,10 +4,10 @@
  */
 
 import { setTimeout as pause } from 'node:timers/promises';
-import { JOINING_VERSION, type KeyGiven } from '../../../app/wire/joining.ts';
+import { JOINING_VERSION, type KeyGiven } from '../../../app/wire/sharing/joining.ts';
 import { freePort } from '../../support/host/free-port.ts';
-import { freshDataFolder } from '../../support/host/data-folder.ts';
-import { DoorSocket } from '../../support/host/door-socket.ts';
+import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
 import { ServedHost } from '../../support/host/served-host.ts';
 import { SharedPool } from './shared-pool.ts';
 
@@ -17,7 +17,7 @@ export async function tryKills(kills: number): Promise<readonly string[]> {
   for (let kill = 0; kill < kills; kill++) {
     const data = freshDataFolder();
     const port = await freePort();
-    const pool = await SharedPool.open(data, port);
+    const pool = await SharedPool.open(data, { port });
     const stays = await letIn(pool);
     const goes = await letIn(pool);
     const wall = await letWallIn(pool);

@@ -2,7 +2,7 @@
  * The built program that shares, as a process of its own, with the coach's page of this machine connected to it.
  */
 
-import { DoorSocket } from '../../support/host/door-socket.ts';
+import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
 import { ServedHost } from '../../support/host/served-host.ts';
 
 /** Of the machine that shares, in the namespace. */
@@ -25,8 +25,9 @@ export class SharedPool {
     this.coach = coach;
   }
 
-  static async open(data: string, port = 0): Promise<SharedPool> {
-    const served = await ServedHost.start(data, { session: SESSION, port, share: true });
+  /** `load`: a module that the program loads before itself. */
+  static async open(data: string, { port = 0, load = null as URL | null } = {}): Promise<SharedPool> {
+    const served = await ServedHost.start(data, { session: SESSION, port, share: true, load });
     const { host, hash } = new URL(served.shared!.claim);
     const coach = await DoorSocket.open({ host });
     if (!(await coach.join(hash.slice(1)))) throw new Error('The claim that was printed lets nobody in.');

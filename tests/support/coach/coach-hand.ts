@@ -1,5 +1,6 @@
 /*
- * Gives commands in the coach's window as a coach does: by the buttons, found by their accessible names alone.
+ * Gives commands in the coach's window and on a phone's remote as a coach does: by the buttons, found by their accessible
+ * names alone.
  */
 
 import type { Locator, Page } from 'playwright';
@@ -46,6 +47,26 @@ function press<Name extends CommandName>(page: Page, command: CommandOf<Name>, b
   const given: Press<Name> | undefined = PRESSES[command.do];
   if (!given) throw new Error(`no buttons are known for ${command.do}`);
   return given(page, command, before);
+}
+
+/** The same on a phone's remote, for all lanes or the one that it names, which is looked after from then on. */
+export async function giveByThumb(phone: Page, command: Command): Promise<void> {
+  const lane = 'lanes' in command ? command.lanes?.[0] : undefined;
+  const own = lane === undefined ? '' : ` lane ${lane}`;
+  if (lane !== undefined) await button(phone, `Lane ${lane}`).tap();
+  if (command.do === 'skip') return button(phone, 'Skip rep').tap();
+  if (command.do === 'undo') return button(phone, 'Undo').tap();
+  if (command.do === 'stop') return button(phone, `Stop${own}`).tap();
+  if (command.do === 'resume') return button(phone, `Resume${own}`).tap();
+  if (command.do !== 'move-on') throw new Error(`no buttons of the remote are known for ${command.do}`);
+  await button(phone, 'More').tap();
+  await button(phone, 'Move on').click({ delay: LONG_PRESS });
+}
+
+/** Looks after all lanes again. */
+export async function looksAfterAll(phone: Page): Promise<void> {
+  const chosen = phone.getByRole('button', { name: /^Lane \d+$/, pressed: true });
+  if (await chosen.count()) await chosen.tap();
 }
 
 export function button(page: Page, name: string | RegExp): Locator {

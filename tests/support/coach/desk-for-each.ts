@@ -4,7 +4,7 @@
 
 import { chromium, type Browser } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest';
-import { browserPath } from '../browser.ts';
+import { browserPath } from '../system/browser.ts';
 import { DeskPage } from './desk-page.ts';
 
 /** use: gets the window before each test. */

@@ -6,7 +6,7 @@
 import type { Browser, BrowserContext, BrowserContextOptions, Locator, Page } from 'playwright';
 import { BOUNCE_TIME } from '../../../renderer/ui/coach/commands/bounce.ts';
 import { button } from './coach-hand.ts';
-import { MovingDeck } from '../host/moving-deck.ts';
+import { MovingDeck } from '../host/deck/moving-deck.ts';
 
 export class DeskPage {
   readonly deck: MovingDeck;

@@ -3,8 +3,8 @@
  */
 
 import { Writing } from '../../../renderer/desk/write/writing.ts';
-import type { AskLibrary } from '../../../renderer/link/library.ts';
-import type { AskRecords } from '../../../renderer/link/records.ts';
+import type { AskLibrary } from '../../../renderer/link/requests/library.ts';
+import type { AskRecords } from '../../../renderer/link/requests/records.ts';
 
 /** Never answers. */
 export const silentLibrary: AskLibrary = () => new Promise(() => undefined);

@@ -10,8 +10,8 @@ import { fileURLToPath } from 'node:url';
 import { _electron, type ElectronApplication, type Page } from 'playwright';
 import { electronRuntime } from '../../../app/cli/launcher/electron-runtime.ts';
 import { engineWords } from '../../../app/cli/launcher/start.ts';
-import { DISPLAYS } from '../electron-stand-in/displays-at-first.ts';
-import type { StandInDisplay } from '../electron-stand-in/system.ts';
+import { DISPLAYS } from '../electron-stand-in/system/displays-at-first.ts';
+import type { StandInDisplay } from '../electron-stand-in/system/system.ts';
 
 export const ROOT = fileURLToPath(new URL('../../..', import.meta.url));
 export const STAND_IN = fileURLToPath(new URL('../electron-stand-in/launch.mjs', import.meta.url));

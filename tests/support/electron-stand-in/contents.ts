@@ -6,11 +6,11 @@ import { EventEmitter } from 'node:events';
 import { readFileSync } from 'node:fs';
 import type Electron from 'electron';
 import type { CDPSession, Download, Frame, Page, Request as PageRequest, Route } from 'playwright';
-import { fromBrowser, toBrowser } from './addresses.ts';
+import { fromBrowser, toBrowser } from './system/addresses.ts';
 import type { Engine } from './engine.ts';
-import { frameOf, type StandInIpcMain } from './messages.ts';
+import { frameOf, type StandInIpcMain } from './system/messages.ts';
 import { aroundPreload, HEAR, SEND } from './preload.ts';
-import type { StandInSession } from './session.ts';
+import type { StandInSession } from './system/session.ts';
 
 export interface ContentsPorts {
   readonly engine: Promise<Engine>;

@@ -8,7 +8,7 @@ import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { chromium, type Browser, type BrowserContext, type CDPSession, type Page } from 'playwright';
-import { browserPath } from '../browser.ts';
+import { browserPath } from '../system/browser.ts';
 
 const SWITCHES = [
   '--headless=new',

@@ -10,12 +10,12 @@ import Module, { createRequire } from 'node:module';
 import { join, resolve } from 'node:path';
 import { StandInApp } from './app.ts';
 import { commandLineSwitches } from './command-line.ts';
-import { displaysAtFirst } from './displays-at-first.ts';
+import { displaysAtFirst } from './system/displays-at-first.ts';
 import { StandInContents } from './contents.ts';
 import { Engine } from './engine.ts';
-import { StandInIpcMain } from './messages.ts';
-import { StandInSession } from './session.ts';
-import { StandInMenu, StandInMenuItem, StandInPowerSaveBlocker, StandInScreen } from './system.ts';
+import { StandInIpcMain } from './system/messages.ts';
+import { StandInSession } from './system/session.ts';
+import { StandInMenu, StandInMenuItem, StandInPowerSaveBlocker, StandInScreen } from './system/system.ts';
 import { StandInWindow } from './window.ts';
 
 /** words: as Electron's executable would be given them. */

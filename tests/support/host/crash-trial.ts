@@ -9,7 +9,7 @@ import type { TimedCommand } from '../../../app/core/run/command/command.ts';
 import { readCommand } from '../../../app/core/run/command/read-command.ts';
 import { leavesOf, type Leave } from '../../../app/core/run/record.ts';
 import { settle } from '../../../app/core/run/settle.ts';
-import { planOf } from '../deck.ts';
+import { planOf } from '../run/deck.ts';
 import { ServedHost, type Sight } from './served-host.ts';
 import { seeded } from '../formats/session-text.ts';
 

@@ -10,9 +10,11 @@ import { startLoop } from '../../../app/host/time/loop.ts';
 import { readPages } from '../../../app/host/web/pages.ts';
 import { lifeSigns } from '../../../app/host/journal/life-signs.ts';
 import { startServer } from '../../../app/host/web/server.ts';
+import { openSharing } from '../../../app/host/web/share.ts';
 import { systemTimers } from '../../../app/host/time/timers.ts';
 import type { FromHost, Snapshot } from '../../../app/wire/messages.ts';
 import { MovingClock, type ClockSetting } from '../clock/moving-clock.ts';
+import { reachableAddress } from './reachable-address.ts';
 
 export type ToParent =
   | { readonly say: 'serves'; readonly port: number }
@@ -47,7 +49,13 @@ process.on('message', ({ ahead }: FromParent) => clock.moveAhead(ahead));
 // A parent that is gone needs no host.
 process.on('disconnect', () => process.exit());
 
-const ports = { host, clock, timers: systemTimers, pages: readPages(BUILT_PAGES), library, squads, records };
-const server = await startServer(ports, Number(port));
+const timers = systemTimers;
+const pages = readPages(BUILT_PAGES);
+const ports = () => ({ network: server.port, pages: server.port });
+const addresses = () => [{ address: reachableAddress(), name: 'pool' }];
+const { sharing, company, takeUp } = openSharing({ deck: opening.deck, clock, timers, pages, ports, addresses });
+const served = { host, clock, timers, pages, library, squads, records, entrance: sharing, company };
+const server = await startServer(served, Number(port));
+await takeUp();
 tell({ say: 'told', snapshot: host.snapshot(), texts: host.texts() });
 tell({ say: 'serves', port: server.port });

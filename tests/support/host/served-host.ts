@@ -41,16 +41,15 @@ export class ServedHost {
     child.stderr?.on('data', (chunk: Buffer) => (this.stderr += chunk.toString()));
   }
 
-  /** Resolves when it serves; rejects where it ends instead. `shell` runs before it, in its process. */
+  /** Resolves when it serves; rejects where it ends instead. `shell` runs before it, in its process; `load`: a module before it. */
   static async start(
     data: string,
-    { session = null as string | null, port = 0, shell = '', share = false } = {},
+    { session = null as string | null, port = 0, shell = '', share = false, load = null as URL | null } = {},
   ): Promise<ServedHost> {
     const flags = [...(session === null ? [] : ['-']), ...(share ? ['--share'] : [])];
     const args = ['serve', ...flags, '--port', String(port), '--data', data];
-    const command = shell === '' ? [process.execPath, PROGRAM, ...args] : ['bash', '-c', `${shell}; exec "$@"`];
-    const rest = shell === '' ? [] : ['bash', process.execPath, PROGRAM, ...args];
-    const [program, ...words] = [...command, ...rest];
+    const node = [process.execPath, ...(load === null ? [] : ['--import', load.href]), PROGRAM, ...args];
+    const [program, ...words] = shell === '' ? node : ['bash', '-c', `${shell}; exec "$@"`, 'bash', ...node];
     const host = new ServedHost(spawn(program!, words, { stdio: ['pipe', 'pipe', 'pipe'] }));
     host.child.stdin!.end(session ?? '');
     const ended = once(host.child, 'close').then(() => {

@@ -6,8 +6,8 @@ import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import type { Callout } from '../../../renderer/wall/callout/callout-face.ts';
-import { clockFace } from '../../../renderer/wall/clock-text.ts';
-import { calloutOf, modeOf, stripFace, type WallMode } from '../../../renderer/wall/face.ts';
+import { clockFace } from '../../../renderer/wall/says/clock-text.ts';
+import { calloutOf, modeOf, stripFace, type WallMode } from '../../../renderer/wall/says/face.ts';
 import { headFace, type Head } from '../../../renderer/wall/head/head-face.ts';
 import type { LaneFace } from '../../../renderer/wall/strips/lane-face.ts';
 

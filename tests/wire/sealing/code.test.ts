@@ -2,9 +2,9 @@
 
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { CODE_LETTERS } from '../../../app/wire/joining.ts';
+import { CODE_LETTERS } from '../../../app/wire/sharing/joining.ts';
 import { codeInGroups, codeOf, readCode } from '../../../app/wire/sealing/code.ts';
-import { runs } from '../../support/runs.ts';
+import { runs } from '../../support/run/runs.ts';
 
 const random = fc.uint8Array({ minLength: 20, maxLength: 20 });
 

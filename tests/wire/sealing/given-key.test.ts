@@ -3,10 +3,10 @@
 import { createDecipheriv, hkdfSync } from 'node:crypto';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { fromDoor, type KeyGiven } from '../../../app/wire/joining.ts';
+import { fromDoor, type KeyGiven } from '../../../app/wire/sharing/joining.ts';
 import { codeOf } from '../../../app/wire/sealing/code.ts';
 import { openedKey, sealedKey } from '../../../app/wire/sealing/given-key.ts';
-import { runs } from '../../support/runs.ts';
+import { runs } from '../../support/run/runs.ts';
 
 const NONCES = { screen: '00112233445566778899aabbccddeeff', host: 'ffeeddccbbaa99887766554433221100' };
 const CODE = '0123456789ABCDEFGHJK';

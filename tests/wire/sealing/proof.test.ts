@@ -4,7 +4,7 @@ import { createHmac, hkdfSync } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { isProof, proofOf, type Known } from '../../../app/wire/sealing/proof.ts';
-import { runs } from '../../support/runs.ts';
+import { runs } from '../../support/run/runs.ts';
 
 const NONCES = { screen: '00112233445566778899aabbccddeeff', host: 'ffeeddccbbaa99887766554433221100' };
 const ADDRESS = '192.168.1.20:7525';

@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { SEALED_LIMIT } from '../../../app/wire/messages.ts';
 import { frameNonce, SEAL_LENGTH, sealedEnd, type SealedEnd } from '../../../app/wire/sealing/sealed-channel.ts';
-import { runs } from '../../support/runs.ts';
+import { runs } from '../../support/run/runs.ts';
 
 const NONCES = { screen: '00112233445566778899aabbccddeeff', host: 'ffeeddccbbaa99887766554433221100' };
 const KEY = 'ab'.repeat(32);

@@ -7,7 +7,7 @@ import { isWholeLengths } from '../../lengths.ts';
 import type { Session } from '../../session/session.ts';
 import { distanceIn, poolText } from '../../words/distance.ts';
 import { about } from '../../words/time/estimate.ts';
-import { readingLeft } from '../../words/time/reading.ts';
+import { durationText } from '../../words/time/duration.ts';
 import { endTimeAfter, timeOfDay } from '../../words/time/time-of-day.ts';
 import { distanceAmong } from './distance-among-words.ts';
 import { endsByEstimate } from '../estimates.ts';
@@ -43,7 +43,7 @@ function overTime(plan: Plan): Warning[] {
   if (!over || startsAt === null || finishBy === null) return [];
   const mark = about(endsByEstimate(plan));
   const ends = `${mark}${endTimeAfter(startsAt, duration)}`;
-  const message = `The plan ends at ${ends}, ${mark}${readingLeft(over)} after the finish at ${timeOfDay(finishBy)}.`;
+  const message = `The plan ends at ${ends}, ${mark}${durationText(over)} after the finish at ${timeOfDay(finishBy)}.`;
   return [{ code: 'over-time', line: finishLine ?? 1, lane: null, message }];
 }
 

@@ -11,8 +11,8 @@ import type { CommandWords, Told } from '../command/command-words.ts';
 import { leavesOf, sameLeave, type Leave } from '../record.ts';
 import { settle, settleForCommand } from '../settle.ts';
 import type { RunState, Undoable } from '../state.ts';
-import { resumeLanes } from './resume.ts';
-import { stopped as asStopped } from './stop.ts';
+import { resumeLanes } from './start-stop/resume.ts';
+import { stopped as asStopped } from './start-stop/stop.ts';
 
 export const undo: Rule<'undo'> = {
   fields: {},

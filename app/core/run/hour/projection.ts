@@ -7,7 +7,7 @@ import type { Millis } from '../../units.ts';
 import type { Stretch } from '../../plan/plan.ts';
 import { stretchLength } from '../../plan/schedule.ts';
 import { align, LEAD } from '../align.ts';
-import { resumeLanes } from '../commands/resume.ts';
+import { resumeLanes } from '../commands/start-stop/resume.ts';
 import { startingFrom } from '../place.ts';
 import { latestEnd, startAfter } from '../settle.ts';
 import { currentStretch, type RunState } from '../state.ts';

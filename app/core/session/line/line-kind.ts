@@ -9,7 +9,8 @@ import { lanePrefixOf, type LanePrefix } from './lane-prefix.ts';
 import { lostInHeading } from './lost-meaning.ts';
 import { isNote } from './note-line.ts';
 import { isPause } from './part-line.ts';
-import { beginsLikeSetting, settingOf, type SettingLine } from './setting-line.ts';
+import { misspeltSetting } from './misspelt-setting.ts';
+import { settingOf, settingWordOf, type SettingLine, type SettingWord } from './setting-line.ts';
 
 export type LineKind =
   | { readonly kind: 'setting' | 'setting too late'; readonly setting: SettingLine }
@@ -17,7 +18,7 @@ export type LineKind =
   /** A line of a part, and whom it is for. */
   | { readonly kind: 'item'; readonly lanes: LanePrefix | null }
   /** Meant as a setting and badly written: those behind it are settings still. */
-  | { readonly kind: 'lost setting'; readonly flaw: Flaw }
+  | { readonly kind: 'lost setting'; readonly word: SettingWord; readonly flaw: Flaw }
   /** In the header, and begins with neither a letter nor a number. */
   | { readonly kind: 'stranger' };
 
@@ -36,8 +37,11 @@ export function kindOfLine(text: string, { inHeader, hasTitle }: LinesBefore): L
   const lanes = lanePrefixOf(text);
   if (lanes || isPause(text)) return { kind: 'item', lanes };
   if (inHeader && !hasTitle) return { kind: 'title' };
-  const lost = inHeader && beginsLikeSetting(text) ? lostInHeading(text) : null;
-  return lost ? { kind: 'lost setting', flaw: lost } : { kind: 'heading' };
+  const meant = inHeader ? misspeltSetting(text) : null;
+  if (meant) return { kind: 'lost setting', ...meant };
+  const word = inHeader ? settingWordOf(text) : null;
+  const lost = word === null ? null : lostInHeading(text);
+  return lost ? { kind: 'lost setting', word: word!, flaw: lost } : { kind: 'heading' };
 }
 
 /** Whether such a line is the first that is no longer the header's. */

@@ -44,6 +44,23 @@ export function lostInWords(words: string, untimed: boolean): Flaw | null {
   return { at: first.index, message: `${found} among the words would be lost: ${mend}` };
 }
 
+/** In seconds, of a time without a colon. */
+const MOST_BARE = 99;
+
+/** What a rest is called that stands behind its time; `between` with no word for it at all. */
+const REST_BEHIND = /^\s*(rest|break|talk|between)(?![\p{L}\p{N}-])\s*/iu;
+
+/** `1:00 rest between rounds`: nobody swims there. `at`, `end`: of its time, or of a number alone. */
+export function restAsSwim(text: string, at: number, end: number): Flaw | null {
+  const word = REST_BEHIND.exec(text.slice(end))?.[1]?.toLowerCase();
+  if (word === undefined) return null;
+  const time = text.slice(at, end).trim();
+  // So many seconds are no time by themselves.
+  const written = Number(time) > MOST_BARE ? '1:30' : time;
+  const where = word === 'talk' ? '' : ' (between rounds: under them, indented like their sets)';
+  return { at, message: `${time} ${word} is no swim: write ${word === 'between' ? 'rest' : word} ${written}${where}` };
+}
+
 function secondsIn(words: string): Found | null {
   SECONDS.lastIndex = 0;
   for (let found = SECONDS.exec(words); found; found = SECONDS.exec(words)) {

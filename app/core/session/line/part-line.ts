@@ -7,6 +7,7 @@ import type { Millis } from '../../units.ts';
 import { HOUR } from '../../units.ts';
 import { readClauses, trimWords, type Clauses, type TimedBy } from './clauses.ts';
 import { isFlaw, type Flaw } from '../values/flaw.ts';
+import { restAsSwim } from './lost-meaning.ts';
 import type { LanePrefix } from './lane-prefix.ts';
 import { hasTimeUnit, match, primedAt, shorten, startsTime, timeAt, tokenAt } from '../values/time.ts';
 import { behindTimes, hasRung, readSet, wholeCount, type Pool, type WrittenSet } from './set-line.ts';
@@ -128,6 +129,8 @@ function readTimed(text: string, pool: Pool, from: number): WrittenBlock | Writt
   const of = match(OF, text, time.end);
   if (of) return readBlock(text, { time: time.ms, timeEnd: time.end, from }, time.end + of[0].length, pool);
   if (time.ms > HOUR) return { at: from, message: 'a swim of more than an hour: its time is at most 1:00:00' };
+  const rest = restAsSwim(text, from, time.end);
+  if (rest) return rest;
   const clauses = readClauses(text, time.end);
   if (isFlaw(clauses)) return clauses;
   if (clauses.at !== null) {

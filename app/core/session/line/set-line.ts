@@ -5,6 +5,7 @@
 import type { LengthUnit } from '../../units.ts';
 import { readClauses, type Clauses } from './clauses.ts';
 import { isFlaw, type Flaw } from '../values/flaw.ts';
+import { restAsSwim } from './lost-meaning.ts';
 import { match, shorten } from '../values/time.ts';
 import {
   distanceAt,
@@ -123,6 +124,10 @@ function finishSet(
   // A small number alone may be a count of rounds, with the word rounds misspelt.
   if (flaw) return begun.counts === null && !ladder ? { ...flaw, opens: true } : flaw;
   const clauses = readClauses(text, distances.end);
+  const isBare = begun.counts === null && /\d$/.test(text.slice(at, distances.end)) && !ladder;
+  const rest =
+    isBare && !isFlaw(clauses) && clauses.timing.kind === 'untimed' ? restAsSwim(text, at, distances.end) : null;
+  if (rest) return rest;
   if (!isFlaw(clauses) && clauses.halves && ladder) {
     return { at, message: 'odds and evens in a ladder: write its rungs as lines of their own' };
   }

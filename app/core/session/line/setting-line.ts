@@ -51,9 +51,10 @@ export function settingOf(text: string): SettingLine | null {
   return VALUE.test(rest) && space !== '' ? { word, value: whole.length, flaw: null } : null;
 }
 
-/** Whether the first word is a setting's, whatever follows. */
-export function beginsLikeSetting(text: string): boolean {
-  return /^(?:pool|start|finish|gap|between|grid|lanes?)(?![\p{L}\p{N}-])/iu.test(text);
+/** The first word where it is a setting's, whatever follows; else null. */
+export function settingWordOf(text: string): SettingWord | null {
+  const found = /^(?:pool|start|finish|gap|between|grid|lanes?)(?![\p{L}\p{N}-])/iu.exec(text);
+  return found ? (found[0].toLowerCase() as SettingWord) : null;
 }
 
 /** `25 m`, `33.33 m`, `25yd`. */

@@ -104,6 +104,14 @@ export function textWithLanes(text: string, lanes: readonly WrittenLane[]): stri
   return gone.reduce((left, { lane }) => textWithoutLane(left, lane!), kept);
 }
 
+/** What another session of the same squad begins with: the settings as they are written, a line each, without the title. */
+export function settingsIn(text: string): string {
+  return headerLines(text)
+    .filter(({ found }) => found.kind === 'setting')
+    .map(({ line }) => `${line.raw.trim()}\n`)
+    .join('');
+}
+
 /** The line behind which a new lane stands: of the lane before it, else the last setting or the title where no lane is written. */
 function lineBefore(header: readonly HeaderLine[], number: number): HeaderLine | null {
   const lanes = header.filter(({ lane }) => lane !== null);

@@ -71,6 +71,7 @@ function tokensOf(text: string, found: LineKind, { pool }: Above): Token[] {
     case 'title':
       return [{ kind: 'title', from: 0, to: text.length }];
     case 'lost setting':
+      return withFault(text, found.flaw.at, []);
     case 'heading':
       return headingTokens(text);
   }

@@ -6,7 +6,7 @@
 import type { Fault } from '../../result.ts';
 import { textLines } from '../text/lines.ts';
 import { match } from '../values/time.ts';
-import { nearWord } from './near-word.ts';
+import { nearWord } from '../line/near-word.ts';
 import { lineTokens, NOTHING_ABOVE, type Above } from './line-tokens.ts';
 
 export interface Mend {
@@ -22,7 +22,11 @@ interface Slip {
   readonly by: string;
 }
 
+const TIME_BEFORE = /(\d*:?\d+(?::\d\d)?(?:\s*(?:s|secs?|seconds?|mins?|minutes?)(?!\p{L}))?)\s*/u.source;
+
 const SLIPS: readonly Slip[] = [
+  { slip: new RegExp(`${TIME_BEFORE}(rest|break|talk)(?![\\p{L}\\p{N}-])`, 'iuy'), by: '$2 $1' },
+  { slip: new RegExp(`${TIME_BEFORE}(between)(?![\\p{L}\\p{N}-])`, 'iuy'), by: 'rest $1 $2' },
   // An interval of 1.3 seconds is none: 1.30 is 1:30.
   { slip: /(?<=(?:@|\bon|\bon the)\s*(?:[^@]*[/,]\s*)?)(\d{1,2})\.([0-5]\d)(?![\d.:])/iy, by: '$1:$2' },
   // Anywhere else a nought at the end may be meant as nothing: 1.30 may be 1.3. Other second figures are no tenths.

@@ -4,6 +4,7 @@
 
 import { finishAfter } from '../../run/hour/booked-finish.ts';
 import { MINUTE, SECOND, type Millis, type MinuteOfDay } from '../../units.ts';
+import { isWrongHour } from './booking.ts';
 import { about } from './estimate.ts';
 import { reading } from './reading.ts';
 import { endTime, timeOfDay } from './time-of-day.ts';
@@ -16,7 +17,7 @@ export interface Hour {
   readonly booked: string | null;
   /** Below 0: past the finish; null without one. */
   readonly inHand: Millis | null;
-  /** "≈3 min in hand", "2 min over", "45 s in hand"; null without a finish. */
+  /** "≈3 min in hand", "2 min over", "45 s in hand", "finish 12 h away: check it"; null without a finish. */
   readonly inHandText: string | null;
 }
 
@@ -29,7 +30,10 @@ export function hourOf(openedAt: Millis, end: Millis, finish: MinuteOfDay | null
   const ends = `${mark}${endTime(openedAt + end)}`;
   if (finish === null) return { ends, booked: null, inHand: null, inHandText: null };
   const inHand = finishAfter(openedAt, finish) - end;
-  return { ends, booked: timeOfDay(finish), inHand, inHandText: `${mark}${inHandText(inHand)}` };
+  const text = isWrongHour(inHand)
+    ? `finish ${minutesText(Math.floor(inHand / MINUTE))} away: check it`
+    : `${mark}${inHandText(inHand)}`;
+  return { ends, booked: timeOfDay(finish), inHand, inHandText: text };
 }
 
 /** "45 s in hand", "2 h 5 min over": down while in hand, up while over, so that no more is promised than there is. */

@@ -18,7 +18,7 @@ import {
 import { EditorState, Prec, type Extension, type Text } from '@codemirror/state';
 import { keymap, type Command } from '@codemirror/view';
 import { NOTHING_ABOVE } from '../../../../app/core/session/tokens/line-tokens.ts';
-import { aboveLine, readLine } from '../read-line.ts';
+import { aboveLine, readLine } from '../lines/read-line.ts';
 import { KnownWords } from './known-words.ts';
 import { MOST_OFFERED, offeredAt, type Known } from './offered-words.ts';
 

@@ -5,7 +5,7 @@
 
 import { NOTHING_ABOVE } from '../../../../app/core/session/tokens/line-tokens.ts';
 import type { Token, TokenKind } from '../../../../app/core/session/tokens/token.ts';
-import { readLine } from '../read-line.ts';
+import { readLine } from '../lines/read-line.ts';
 
 /** What is known of one kind. */
 export type Shelf = 'words' | 'heading' | 'rest' | 'target' | `interval ${string}` | `lane ${string}`;

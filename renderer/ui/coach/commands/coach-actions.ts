@@ -51,7 +51,7 @@ export interface CoachActions {
    * the text that a rewrite was made from.
    */
   give(command: Command, madeFrom?: string): Promise<boolean>;
-  /** Whether the command that was accepted at this time of the run was given here, since the page was opened. */
+  /** Whether the command that was accepted at this time of the run was given here, before the page was loaded again too. */
   gave(at: number): boolean;
   /** Why a command would be refused now; null if it would be accepted, as far as this screen knows. */
   refusal(command: Command): string | null;
@@ -65,6 +65,12 @@ export interface CoachActions {
 const SAID_FOR = 20_000;
 
 const NO_SESSION = 'There is no session to do this in.';
+
+/** The storage key for when the last commands were accepted that were given here, after the run that they were for. */
+const OWN_KEY = 'lanecall.own-commands';
+
+/** More than can be undone one after another. */
+const OWN_KEPT = 8;
 
 /** The storage key for the clock that this screen shows. */
 const CLOCK_KEY = 'lanecall.clock';
@@ -85,8 +91,9 @@ export function createCoachActions(
   let spokenTo = -Infinity;
   let spokenOf = '';
   let underWay = 0;
-  /** When the commands were accepted that this page has given. */
-  const own = new Set<number>();
+  /** When the last commands were accepted that were given here, after their run. */
+  let own = memory?.getItem(OWN_KEY)?.split(' ') ?? [];
+  const isOf = (run: string): boolean => own[0] === run;
 
   const actions: CoachActions = {
     store,
@@ -117,12 +124,14 @@ export function createCoachActions(
       store.setState((before) => (before.underWay === command ? { underWay: null } : before));
       if (!answer.ok || answer.at === null) return refuse(whyNot(command, answer.why));
       spokenTo = Math.max(spokenTo, answer.at);
-      own.add(answer.at);
+      own = [run.id, ...(isOf(run.id) ? own.slice(1) : []), String(answer.at)];
+      own.splice(1, own.length - 1 - OWN_KEPT);
+      memory?.setItem(OWN_KEY, own.join(' '));
       const before = view(run.state, answer.at);
       actions.say(feedbackAt(before, command, readingsOf(store.getState().clock)) ?? 'Done.', 'done');
       return true;
     },
-    gave: (at) => own.has(at),
+    gave: (at) => isOf(link.store.getState().run?.id ?? '') && own.includes(String(at), 1),
     refusal(command) {
       const { run } = link.store.getState();
       const t = link.now();

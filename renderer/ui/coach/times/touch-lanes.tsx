@@ -4,9 +4,10 @@
  */
 
 import type { ReactElement, ReactNode } from 'react';
-import { repTime } from '../../../../app/core/record/set-times.ts';
+import { repTime } from '../../../../app/core/record/times/set-times.ts';
 import { overText, tenthText } from '../../../../app/core/words/time/hand-time.ts';
-import type { LaneView } from '../../../../app/core/run/view.ts';
+import type { Leave } from '../../../../app/core/run/record.ts';
+import { repWords } from '../../../../app/core/words/rep.ts';
 import { Button } from '../../parts/button.tsx';
 import type { RunMoment } from '../frames.ts';
 import type { Tools } from '../use-deck.ts';
@@ -31,22 +32,25 @@ export function TouchLanes({ tools, moment, children }: TouchLanesProps): ReactE
         {touching.said === '' ? HOW : touching.said}
       </p>
       <div className={styles.lanes} role="group" aria-label="Touches">
-        {lanes.map((lane) => (
-          <TouchButton
-            key={lane.number}
-            lane={lane.number}
-            beside={lane.last ? `${lane.last.rep.rep} of ${lane.last.rep.of}` : 'not left'}
-            hint={<Hint lane={lane} latest={touching.timed.find(({ leave }) => leave.lane === lane.number)} />}
-            className={styles.touch}
-            now={() => tools.link.exactNow()}
-            onTouch={(t) => touching.touch(lane.number, t)}
-          />
-        ))}
+        {lanes.map(({ number: lane }) => {
+          const swum = touching.swum(lane);
+          return (
+            <TouchButton
+              key={lane}
+              lane={lane}
+              beside={swum ? `${swum.rep.rep} of ${swum.rep.of}` : 'not left'}
+              hint={swum ? <Hint swum={swum} latest={touching.timed.find(({ leave }) => leave.lane === lane)} /> : NONE}
+              className={styles.touch}
+              now={() => tools.link.exactNow()}
+              onTouch={(t) => touching.touch(lane, t)}
+            />
+          );
+        })}
       </div>
       <div className={styles.foot}>
         <Button
           name="Take back"
-          hint={latest ? `lane ${latest.leave.lane}: ${tenthText(latest.time)}` : 'no time yet'}
+          hint={latest ? latestText(latest) : 'no time yet'}
           why={latest ? null : 'There is no time to take back.'}
           onPress={() => latest && touching.takeBack(latest)}
         />
@@ -62,11 +66,26 @@ const MANY = 6;
 
 const HOW = 'Tap as a lane’s first swimmer touches. Times are by hand.';
 
-/** The last time, and against its target; of a rep before the one that swims, which that was. */
-function Hint({ lane: { last }, latest }: { readonly lane: LaneView; readonly latest: TimedRep | undefined }) {
-  if (!latest) return <>&nbsp;</>;
+/** Keeps its line. */
+const NONE = '\u00a0';
+
+function latestText({ leave: { lane, rep }, time }: TimedRep): string {
+  return `lane ${lane}, ${repWords(rep)}, rep ${rep.rep}: ${tenthText(time)}`;
+}
+
+interface HintProps {
+  readonly swum: Leave;
+  readonly latest: TimedRep | undefined;
+}
+
+/** The time of the rep that a touch ends, and against its target; until it has one what is swum, and the last time of that set. */
+function Hint({ swum, latest }: HintProps): ReactElement {
+  if (latest?.leave.at !== swum.at) {
+    const before =
+      latest?.leave.rep.set === swum.rep.set ? `, rep ${latest.leave.rep.rep}: ${tenthText(latest.time)}` : '';
+    return <>{repWords(swum.rep) + before}</>;
+  }
   const { leave, time } = latest;
-  if (leave.at !== last?.at) return `rep ${leave.rep.rep}: ${tenthText(time)}`;
   const { over, pace } = repTime(leave, time);
   return (
     <>

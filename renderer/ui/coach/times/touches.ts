@@ -5,7 +5,7 @@
  */
 
 import type { HandTimes } from '../../../../app/core/record/afterwards.ts';
-import { withTouch, type Touch } from '../../../../app/core/record/touch.ts';
+import { withTouch, type Touch } from '../../../../app/core/record/times/touch.ts';
 import type { Link, SentTouch } from '../../../link/link.ts';
 import { UNHEARD } from '../../../link/outbox.ts';
 import type { TouchMemory } from './touch-memory.ts';

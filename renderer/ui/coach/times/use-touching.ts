@@ -3,8 +3,8 @@
  */
 
 import { useState, useSyncExternalStore } from 'react';
-import { handTime } from '../../../../app/core/record/hand-time.ts';
-import { touched } from '../../../../app/core/record/touch.ts';
+import { handTime } from '../../../../app/core/record/times/hand-time.ts';
+import { touched } from '../../../../app/core/record/times/touch.ts';
 import type { Leave } from '../../../../app/core/run/record.ts';
 import { view } from '../../../../app/core/run/view.ts';
 import { leavesIn } from '../../../../app/core/run/view/record.ts';
@@ -23,6 +23,8 @@ export interface Touching {
   /** What the last tap came to, or why the host does not keep it; empty at first. */
   readonly said: string;
   touch(lane: number, t: Millis): void;
+  /** The rep that a touch of this lane ends now, or its last where nobody can be back yet; null before its first leave. */
+  swum(lane: number): Leave | null;
   /** Reps that have a time, the one that came in last first. */
   readonly timed: readonly TimedRep[];
   takeBack(rep: TimedRep): void;
@@ -33,6 +35,7 @@ export function useTouching({ touches }: Pick<Tools, 'touches'>, moment: RunMome
   const [said, setSaid] = useState('');
   const { run } = moment;
   const { unit } = moment.view.plan.session.pool;
+  const leaves = leavesIn(moment.view);
   const whatText = ({ rep }: Leave): string => `${repText(rep, unit)}, ${rep.rep} of ${rep.of}`;
   return {
     said: refused ?? said,
@@ -47,7 +50,11 @@ export function useTouching({ touches }: Pick<Tools, 'touches'>, moment: RunMome
       touches.add(run.id, { lane, at: leave.at, watch });
       setSaid(`Lane ${lane}: ${tenthText(watch)}, ${whatText(leave)}.`);
     },
-    timed: leavesIn(moment.view)
+    swum(lane) {
+      const own = leaves.filter((leave) => leave.lane === lane);
+      return touched(own, moment.view.t) ?? own[own.length - 1] ?? null;
+    },
+    timed: leaves
       .flatMap((leave) => {
         const watches = times.find(({ lane, at }) => lane === leave.lane && at === leave.at)?.watches;
         return watches ? [{ leave, time: handTime(watches) }] : [];

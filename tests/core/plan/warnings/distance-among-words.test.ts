@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { distanceAmong } from '../../../../app/core/plan/warnings/distance-among-words.ts';
 import { warningsOf } from '../../../../app/core/plan/warnings/warnings.ts';
-import { planOf } from '../../../support/deck.ts';
+import { planOf } from '../../../support/run/deck.ts';
 
 const POOL = 2500;
 

@@ -17,7 +17,7 @@ import {
   set,
   timedSwim,
 } from '../../../support/coach/hand-session.ts';
-import { planOf as planOfText } from '../../../support/deck.ts';
+import { planOf as planOfText } from '../../../support/run/deck.ts';
 
 /** Line and lane of the warnings of one code. */
 function places(plan: Plan, code: WarningCode): readonly string[] {
@@ -281,7 +281,7 @@ describe('the whole session', () => {
         code: 'over-time',
         line: 3,
         lane: null,
-        message: 'The plan ends at 19:10:01, 0:01 after the finish at 19:10.',
+        message: 'The plan ends at 19:10:01, 1 s after the finish at 19:10.',
       },
     ]);
   });

@@ -8,7 +8,7 @@ import type { Command } from '../../../../app/core/run/command/command.ts';
 import type { Action } from '../../../../app/core/run/command/command-words.ts';
 import { RULES, WORDS } from '../../../../app/core/run/command/commands.ts';
 import { readCommand } from '../../../../app/core/run/command/read-command.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 const TEXT = 'lane 1\nlane 2\nOne\n4 x 50 @ 1:00\nTwo\n50 @ 1:00';
 

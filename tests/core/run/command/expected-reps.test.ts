@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import { changedSince, touchesReps, type ExpectedReps } from '../../../../app/core/run/command/expected-reps.ts';
 import type { Command } from '../../../../app/core/run/command/command.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 // Three lanes going from 10 s on, leaving every 60 s (lane 3: 90 s); rounds from line 8.
 const TEXT = `Squad

@@ -1,7 +1,7 @@
 // A word for the record.
 
 import { expect, it } from 'vitest';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 it('[mark] at any time, for the lanes named in lane order, its words may be left out', () => {
   const deck = new Deck('lane 1\nlane 2\nlane 3\n50 @ 1:00').at(1, { do: 'mark' });

@@ -1,7 +1,7 @@
 // The last command taken back, while nobody has acted on it.
 
 import { describe, expect, it } from 'vitest';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 const PARTS = 'Test\nOne\n2 x 50 @ 1:00\nTwo\n2 x 50 @ 1:00\nbreak 0:30\n2 x 50 @ 1:00\nThree\n50 @ 1:00';
 const SWUM = 'Swimmers have left since then: what they swam cannot be undone.';

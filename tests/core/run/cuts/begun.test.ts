@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { takesBegun } from '../../../../app/core/run/cuts/begun.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 /** Whether cutting the last n of a line then takes the rest of what a lane has begun. */
 function takes(deck: Deck, seconds: number, line: number, n: number): boolean {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 /** Line 2: three rounds; 3 and 4 in them; 5: a ladder; 7: the swim-down. */
 const ROUNDS = 'Main\n3 rounds\n  2 x 50 fast @ 1:00\n  talk 1:00\n100-200-100 @ 2:00\nSwim-down\n200 easy';

@@ -3,7 +3,7 @@
 import { expect, test } from 'vitest';
 import { standingIn } from '../../../../app/core/run/cuts/standing.ts';
 import { targetsOf } from '../../../../app/core/run/view/outline.ts';
-import { Deck, planOf } from '../../../support/deck.ts';
+import { Deck, planOf } from '../../../support/run/deck.ts';
 
 test('[cut] of rounds in rounds each line has what is left of it', () => {
   const deck = new Deck('3 rounds\n  2 rounds\n    2 x 50 @ 1:00').at(0, { do: 'cut', line: 1, n: 1 });

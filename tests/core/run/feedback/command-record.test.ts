@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import { commandRecords } from '../../../../app/core/run/feedback/command-record.ts';
 import type { Command, TimedCommand } from '../../../../app/core/run/command/command.ts';
 import { HOUR } from '../../../../app/core/units.ts';
-import { planOf } from '../../../support/deck.ts';
+import { planOf } from '../../../support/run/deck.ts';
 
 const records = (...commands: readonly (readonly [seconds: number, Command])[]) =>
   commandRecords({

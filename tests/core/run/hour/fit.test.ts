@@ -4,9 +4,9 @@ import { apply } from '../../../../app/core/run/fold.ts';
 import { fit, fitPlan, singleCuts, swimDownPart, type CutOption } from '../../../../app/core/run/hour/fit.ts';
 import { projectedEnd } from '../../../../app/core/run/hour/projection.ts';
 import { settle } from '../../../../app/core/run/settle.ts';
-import { Deck, planOf } from '../../../support/deck.ts';
-import { evenings } from '../../../support/evening.ts';
-import { runs } from '../../../support/runs.ts';
+import { Deck, planOf } from '../../../support/run/deck.ts';
+import { evenings } from '../../../support/run/evening.ts';
+import { runs } from '../../../support/run/runs.ts';
 
 /** Line 5: rounds of 2 x 50; line 7: 6 x 100; line 9: the swim-down. 19:30 to 19:45, planned 16:00. */
 const HOUR = [

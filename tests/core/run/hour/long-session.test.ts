@@ -4,7 +4,7 @@
 
 import { expect, it } from 'vitest';
 import { singleCuts } from '../../../../app/core/run/hour/fit.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 it('tries fewer lines in a session of thousands of stretches', () => {
   const rounds = new Array<string>(3).fill('500 rounds\n  25 @ 0:10\n  break 0:01');

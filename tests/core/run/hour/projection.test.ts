@@ -2,7 +2,7 @@
 
 import { expect, test } from 'vitest';
 import { projectedEnd, projectedTimes } from '../../../../app/core/run/hour/projection.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 const TEXT = 'One\n2 x 50 @ 1:00\nbreak 0:32\n50 @ 1:00\nTwo\n50 @ 1:00';
 

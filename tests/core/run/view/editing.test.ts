@@ -4,7 +4,7 @@
 
 import { expect, test } from 'vitest';
 import { firstLineGiven, firstLineOpen, forgottenIn } from '../../../../app/core/run/view/editing.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 const LINES = ['Main', '2 x 50 @ 1:00', '4 x 100 @ 2:00', 'Down', '200 easy'];
 

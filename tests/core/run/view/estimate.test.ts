@@ -4,7 +4,7 @@
 
 import { expect, test } from 'vitest';
 import { endIsEstimate } from '../../../../app/core/run/view/estimate.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 const started = (text: string) => new Deck(text).at(0, { do: 'start' });
 const at = (deck: Deck, seconds: number) => endIsEstimate(deck.view(seconds));

@@ -7,7 +7,7 @@ import type { Command } from '../../../../app/core/run/command/command.ts';
 import { feedbackAt, feedbackOnLast } from '../../../../app/core/run/view/feedback.ts';
 import { stoppedEarlier } from '../../../../app/core/run/view/stops.ts';
 import { leaveReading } from '../../../../app/core/words/time/clock.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 type TimeText = Parameters<typeof feedbackAt>[2];
 const reading: TimeText = (view, at) => leaveReading('stretch', view, at) ?? '–';

@@ -4,7 +4,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { cutLeft, linesAhead, targetsOf } from '../../../../app/core/run/view/outline.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 /** Line 3: rounds of lines 4 and 5; line 6 a talk; line 8 and the break of line 10 in rounds of the second part. */
 const TEXT = [

@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import { countIn } from '../../../../app/core/run/view/count.ts';
 import { givenIn } from '../../../../app/core/run/view/given.ts';
 import { leavesIn, swumIn } from '../../../../app/core/run/view/record.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 const deck = () => new Deck('lane 1\nlane 2\nlane 4\n3/2/0 x 50 @ 1:00\n0/1/0 x 100 @ 2:00').at(0, { do: 'start' });
 

@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { fitOf, singleCutsOf } from '../../../../app/core/run/view/late.ts';
 import { cutTakesBegun, startFollows, tried } from '../../../../app/core/run/view/trial.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 const deck = () => new Deck('One\n4 x 50 @ 1:00\nTwo\n3 x 50 @ 1:00\nDown\n50 @ 1:00').at(0, { do: 'start' });
 

@@ -7,7 +7,7 @@ import { fitPlan } from '../../../../app/core/run/hour/fit.ts';
 import { textWithCut } from '../../../../app/core/session/text/text-cut.ts';
 import { MINUTE } from '../../../../app/core/units.ts';
 import { seeded, validSession } from '../../../support/formats/session-text.ts';
-import { runs } from '../../../support/runs.ts';
+import { runs } from '../../../support/run/runs.ts';
 
 const POOL = { length: 2500, unit: 'm' } as const;
 

@@ -8,12 +8,13 @@ import {
   laneFlaw,
   lanesWritten,
   laneText,
+  settingsIn,
   textWithLane,
   textWithLanes,
   textWithoutLane,
 } from '../../../../app/core/session/text/text-with-lane.ts';
 import { seeded, validSession } from '../../../support/formats/session-text.ts';
-import { runs } from '../../../support/runs.ts';
+import { runs } from '../../../support/run/runs.ts';
 
 const lane = (number: number, given: Partial<WrittenLane> = {}): WrittenLane => {
   const names = given.names ?? [];
@@ -232,3 +233,10 @@ function unplaced({ lanes, ...rest }: Session, shift: number): unknown {
     ),
   );
 }
+
+test('[7] the settings of a text are its lines before the first part without title, notes and comments', () => {
+  const text =
+    'Squad\r\npool 25 yd  # short\nnote: quiet\n\n  lane 1 Ana, Bram\nlane 2 base 1:40\n\nMain set\n50 @ 1:00\nlane 1: 50';
+  expect(settingsIn(text)).toBe('pool 25 yd  # short\nlane 1 Ana, Bram\nlane 2 base 1:40\n');
+  expect(settingsIn('Main set\n50 @ 1:00')).toBe('');
+});

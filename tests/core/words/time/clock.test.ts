@@ -10,7 +10,7 @@ import {
   readingOn,
   tailReading,
 } from '../../../../app/core/words/time/clock.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 
 /** The pool's clock shows 0:07 as the run is opened. */
 const opened = (text: string) => new Deck(text, 7);

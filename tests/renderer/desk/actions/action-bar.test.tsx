@@ -7,7 +7,7 @@ import { act, cleanup, fireEvent, render, screen, within } from '@testing-librar
 import type { ReactElement } from 'react';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { RunState } from '../../../../app/core/run/state.ts';
-import { useRunKeys } from '../../../../renderer/desk/actions/use-run-keys.ts';
+import { useRunKeys } from '../../../../renderer/desk/actions/keys/use-run-keys.ts';
 import { ActionBar } from '../../../../renderer/desk/actions/action-bar.tsx';
 import type { DeskTools } from '../../../../renderer/desk/desk-tools.ts';
 import { freeKeyboard } from '../../../../renderer/ui/coach/free-keyboard.ts';

@@ -6,10 +6,10 @@
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { NOTHING_ADDED } from '../../../../app/core/record/afterwards.ts';
-import type { RecordsRequest } from '../../../../app/wire/records.ts';
+import type { RecordsRequest } from '../../../../app/wire/records/records.ts';
 import { Afterwards } from '../../../../renderer/desk/afterwards/afterwards.tsx';
-import { TRY_AGAIN_AFTER } from '../../../../renderer/desk/afterwards/adding.ts';
-import type { AskRecords } from '../../../../renderer/link/records.ts';
+import { TRY_AGAIN_AFTER } from '../../../../renderer/desk/afterwards/added/adding.ts';
+import type { AskRecords } from '../../../../renderer/link/requests/records.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
 
 const TEXT = 'Evening\nlane 1\n\nMain set\n2 x 50 fast @ 1:00 hold 0:46\n';

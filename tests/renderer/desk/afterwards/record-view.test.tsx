@@ -7,9 +7,9 @@ import { cleanup, render, screen, within } from '@testing-library/react';
 import { afterEach, expect, test } from 'vitest';
 import { NOTHING_ADDED } from '../../../../app/core/record/afterwards.ts';
 import { recordOf } from '../../../../app/core/record/record.ts';
-import { reviewJson, type ReviewJson } from '../../../../app/core/record/review-json.ts';
+import { reviewJson, type ReviewJson } from '../../../../app/core/record/tables/review-json.ts';
 import { RecordView } from '../../../../renderer/desk/afterwards/record-view.tsx';
-import { keptRun } from '../../../support/kept-run.ts';
+import { keptRun } from '../../../support/run/kept-run.ts';
 
 afterEach(cleanup);
 
@@ -46,6 +46,8 @@ test('[record] the load stands beside the effort and the time that it is made of
   show({ ...whole, record: { ...whole.record, durationMs: 3_144_000 } }, { ...NOTHING_ADDED, effort: 6 });
   // 52.4 minutes.
   expect(screen.getByText('load, effort 6 × 52:24').nextSibling?.textContent).toBe('314');
+  // The same minutes, whenever the first swimmers left.
+  expect(screen.getByText('from the opening to the end').nextSibling?.textContent).toBe('52 min');
 });
 
 test('[record] a command that was undone is one line, without the leave that never came about', () => {

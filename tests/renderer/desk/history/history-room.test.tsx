@@ -8,11 +8,11 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Afterwards } from '../../../../app/core/record/afterwards.ts';
 import { HistoryRoom } from '../../../../renderer/desk/history/history-room.tsx';
 import type { SessionAgain } from '../../../../renderer/desk/history/bring.ts';
-import type { AskRecords } from '../../../../renderer/link/records.ts';
+import type { AskRecords } from '../../../../renderer/link/requests/records.ts';
 import { tap } from '../../../support/coach/finger.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
-import { SQUAD_TEXT, SwumRuns } from '../../../support/host/swum-runs.ts';
-import { journalLines, THURSDAY } from '../../../support/host/written-journal.ts';
+import { SQUAD_TEXT, SwumRuns } from '../../../support/host/folders/swum-runs.ts';
+import { journalLines, THURSDAY } from '../../../support/host/folders/written-journal.ts';
 
 process.env['TZ'] = 'UTC';
 
@@ -170,7 +170,7 @@ describe('[history] a run', () => {
     expect(table).toMatch(/^what,time of day,/);
     expect(JSON.parse(json!)).toMatchObject({ run: 'one', effort: 6, load: 420 });
     expect(list!.split('\r\n')[1]).toBe(
-      '2026-11-26,19:30:00,"Harbour squad, Thursday",done,70.0,m,600,350,6,420,150,200',
+      '2026-11-26,19:30:00,"Harbour squad, Thursday",done,70.0,m,600,350,,6,420,150,200,',
     );
     expect(JSON.parse(whole!)).toMatchObject([{ run: 'one', effort: 6 }]);
   });

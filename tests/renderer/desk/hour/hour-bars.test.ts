@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { hourPicture, placeIn } from '../../../../renderer/desk/hour/hour-bars.ts';
-import { planOf } from '../../../support/deck.ts';
+import { planOf } from '../../../support/run/deck.ts';
 
 const HOUR = `start 19:30
 finish 19:40

@@ -7,7 +7,7 @@ import { afterEach, expect, test, vi } from 'vitest';
 import { HourPicture } from '../../../../renderer/desk/hour/hour-picture.tsx';
 import { hourPicture } from '../../../../renderer/desk/hour/hour-bars.ts';
 import { writtenFit } from '../../../../renderer/desk/timetable/written-cuts.ts';
-import { planOf } from '../../../support/deck.ts';
+import { planOf } from '../../../support/run/deck.ts';
 
 afterEach(cleanup);
 

@@ -4,12 +4,12 @@
 
 import { expect, test } from 'vitest';
 import { openPlan } from '../../../../app/core/plan/open-plan.ts';
-import { entryFacts } from '../../../../renderer/desk/library/entry-facts.ts';
+import { entryFacts } from '../../../../renderer/desk/library/rows/entry-facts.ts';
 import { keptLines } from '../../../../renderer/desk/library/kept-lines.ts';
-import { movedName, nextDay } from '../../../../renderer/desk/library/moved-name.ts';
-import { SAMPLES } from '../../../../renderer/desk/library/samples.ts';
-import { hasAllOf } from '../../../../renderer/desk/write/session-saver.ts';
-import { newNameOf, titleOf } from '../../../../renderer/desk/write/session-title.ts';
+import { movedName, nextDay } from '../../../../renderer/desk/library/naming/moved-name.ts';
+import { SAMPLES } from '../../../../renderer/desk/library/first-steps/samples.ts';
+import { hasAllOf } from '../../../../renderer/desk/write/file/session-saver.ts';
+import { newNameOf, titleOf } from '../../../../renderer/desk/write/file/session-title.ts';
 
 const day = (year: number, month: number, of: number) => ({ year, month, day: of });
 const FRIDAY = day(2026, 11, 27);

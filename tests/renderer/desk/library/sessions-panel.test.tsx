@@ -8,10 +8,10 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { EMPTY, keepDraft } from '../../../../renderer/desk/write/draft.ts';
 import { EXAMPLE } from '../../../../renderer/desk/write/example.ts';
 import { WriteScreen } from '../../../../renderer/desk/write/write-screen.tsx';
-import type { LibraryRequest, LibraryWish } from '../../../../renderer/link/library.ts';
+import type { LibraryRequest, LibraryWish } from '../../../../renderer/link/requests/library.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
 import { editorOf, writeText, writtenText } from '../../../support/coach/written-text.ts';
-import { LibraryUnderTest, SESSION } from '../../../support/host/library-folder.ts';
+import { LibraryUnderTest, SESSION } from '../../../support/host/folders/library-folder.ts';
 
 const TUESDAY = 'Tuesday\nSet\n8 x 50 fast @ 1:00\n';
 const NO_CLOCK = { now: () => null, matched: false, match: () => undefined, forget: () => undefined };

@@ -12,7 +12,9 @@ import { WallScreen } from '../../../../renderer/wall/wall-screen.tsx';
 import { leftToBrowser } from '../../../support/wall/left-to-browser.ts';
 import { seeded } from '../../wall/seeded.ts';
 
-vi.mock('../../../../renderer/ui/measure.ts', () => ({ createMeasure: () => (text: string) => text.length * 0.4 }));
+vi.mock('../../../../renderer/ui/digits/measure.ts', () => ({
+  createMeasure: () => (text: string) => text.length * 0.4,
+}));
 
 const LANES = Array.from({ length: 10 }, (_, lane) => lane + 1);
 

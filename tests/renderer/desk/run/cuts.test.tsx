@@ -14,7 +14,7 @@ import type { OutlineRow } from '../../../../renderer/desk/outline/outline-rows.
 import { RunLate } from '../../../../renderer/desk/run/run-late.tsx';
 import { writtenFit } from '../../../../renderer/desk/timetable/written-cuts.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
-import { planOf } from '../../../support/deck.ts';
+import { planOf } from '../../../support/run/deck.ts';
 
 afterEach(cleanup);
 

@@ -6,7 +6,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { FIRST_SETTINGS, type ScreenSettings } from '../../../../app/core/screen/screen-settings.ts';
 import type { ScreenTold } from '../../../../app/wire/screen-settings.ts';
 import { ScreensPanel } from '../../../../renderer/desk/screens/screens-panel.tsx';
-import { keysTakenBy } from '../../../../renderer/desk/actions/taken-keys.ts';
+import { keysTakenBy } from '../../../../renderer/desk/actions/keys/taken-keys.ts';
 import { freeKeyboard } from '../../../../renderer/ui/coach/free-keyboard.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
 import { told as shared } from '../sharing/told.ts';

@@ -3,7 +3,7 @@
 
 import { act, cleanup, fireEvent, render, screen, within } from '@testing-library/react';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { SharingTold } from '../../../../app/wire/sharing.ts';
+import type { SharingTold } from '../../../../app/wire/sharing/sharing.ts';
 import { Sharing } from '../../../../renderer/desk/sharing/sharing.tsx';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
 import { device, OFF, told, TWO_ADDRESSES } from './told.ts';

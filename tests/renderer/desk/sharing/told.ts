@@ -2,7 +2,7 @@
  * How sharing stands, as a host would tell it.
  */
 
-import type { SharedDevice, SharingTold } from '../../../../app/wire/sharing.ts';
+import type { SharedDevice, SharingTold } from '../../../../app/wire/sharing/sharing.ts';
 
 export function told(more: Partial<SharingTold> = {}): SharingTold {
   return {

@@ -9,7 +9,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { Squads } from '../../../../app/host/squads/squads.ts';
 import type { SquadsRequest } from '../../../../app/wire/squads.ts';
 import { LanesPanel } from '../../../../renderer/desk/squads/lanes-panel.tsx';
-import { FakeDisk } from '../../../support/host/fake-disk.ts';
+import { FakeDisk } from '../../../support/host/folders/fake-disk.ts';
 
 const TEXT = `Harbour
 pool 25 m

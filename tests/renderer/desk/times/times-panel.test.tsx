@@ -8,7 +8,7 @@ import { afterEach, expect, test } from 'vitest';
 import { TimesPanel } from '../../../../renderer/desk/times/times-panel.tsx';
 import { useMoment } from '../../../../renderer/ui/coach/use-deck.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
-import { SQUAD_TEXT, SwumRuns } from '../../../support/host/swum-runs.ts';
+import { SQUAD_TEXT, SwumRuns } from '../../../support/host/folders/swum-runs.ts';
 
 afterEach(cleanup);
 
@@ -52,15 +52,16 @@ test('[times] a touch gives the rep that left last its time and distance from th
   touch(2);
   expect(on(1)).toBe('Lane 1 1 of 40:37.8 2.2 s under');
   expect(on(2)).toBe('Lane 2 1 of 40:40.5 0.5 s over');
-  // Lane 1 comes in after its next leave: that was still the second rep.
+  // Lane 1 comes in after its next leave: that was still the second rep, and its button says so before the touch.
   coach.at(133);
+  expect(on(1)).toBe('Lane 1 2 of 450 fast, rep 1: 0:37.8');
   touch(1);
-  expect(on(1)).toBe('Lane 1 3 of 4rep 2: 1:03.0');
-  expect(takeBack().textContent).toBe('Take backlane 1: 1:03.0');
+  expect(on(1)).toBe('Lane 1 2 of 41:03.0 23.0 s over');
+  expect(takeBack().textContent).toBe('Take backlane 1, 50 fast, rep 2: 1:03.0');
   fireEvent.click(takeBack());
-  expect(on(1)).toBe('Lane 1 3 of 4rep 1: 0:37.8');
+  expect(on(1)).toBe('Lane 1 2 of 450 fast, rep 1: 0:37.8');
   // What came in last is what is taken back next.
-  expect(takeBack().textContent).toBe('Take backlane 2: 0:40.5');
+  expect(takeBack().textContent).toBe('Take backlane 2, 50 fast, rep 1: 0:40.5');
   screen.getByText('Lane 1: time of 50 fast, 2 of 4, taken back.');
   await waitFor(() => {
     expect(JSON.parse(swum.text('/data/runs/run-1.after.json') ?? '{}')).toMatchObject({
@@ -72,6 +73,21 @@ test('[times] a touch gives the rep that left last its time and distance from th
   });
   expect(swum.text('/data/runs/run-1.jsonl')).toBe(journal);
   expect(coach.given).toEqual([]);
+});
+
+test('[times] a button says which rep of which set a touch ends, and shows no time of a set before', () => {
+  const coach = open(new SwumRuns());
+  expect(on(1)).toBe('Lane 1 not left\u00a0');
+  coach.at(11);
+  expect(on(1)).toBe('Lane 1 1 of 450 fast');
+  coach.at(48);
+  touch(1);
+  coach.at(260);
+  coach.other({ do: 'start' });
+  coach.at(300);
+  expect(on(1)).toBe('Lane 1 1 of 1100 easy');
+  // What came in last, wherever it was swum.
+  expect(takeBack().textContent).toBe('Take backlane 1, 50 fast, rep 1: 0:38.0');
 });
 
 test('[times] a touch that cannot be says why, and takes no time', () => {

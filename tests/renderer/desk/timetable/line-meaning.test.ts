@@ -4,7 +4,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { lineMeaning } from '../../../../renderer/desk/timetable/line-meaning.ts';
-import { planOf } from '../../../support/deck.ts';
+import { planOf } from '../../../support/run/deck.ts';
 
 const TEXT = `Harbour
 lane 1 css 1:20, base 1:30

@@ -3,7 +3,10 @@
  */
 
 import { expect, test } from 'vitest';
+import { hourPicture } from '../../../../renderer/desk/hour/hour-bars.ts';
 import { timetableOf } from '../../../../renderer/desk/timetable/timetable-rows.ts';
+import { writtenFit } from '../../../../renderer/desk/timetable/written-cuts.ts';
+import { planOf } from '../../../support/run/deck.ts';
 import { HARBOUR, runOf } from '../../../support/coach/coach-run.ts';
 
 test('the timetable has a row a line with each lane’s own interval, estimates marked', () => {
@@ -33,4 +36,18 @@ test('the timetable says who swims in each lane, how far apart and by what pace,
   ]);
   const without = runOf('lane 2 base 1:40\nSet\n4 x 50 @ base').plan;
   expect(timetableOf(without).squad.map(({ words }) => words)).toEqual(['Swimmers', 'Base, per 100']);
+});
+
+test('[one hour] a wrong hour is said with its line, and neither cuts nor a picture go by it', () => {
+  const text = 'Harbour\nstart 7:30 pm\nfinish 8:30 am\nSet\n40 x 100 @ 2:00\nSwim-down\n4 x 50 easy @ 1:30';
+  const plan = planOf(text);
+  expect(timetableOf(plan).wrongHour).toMatchObject({
+    line: 3,
+    said: expect.stringMatching(/^19:30 to 08:30 the next/),
+  });
+  expect(hourPicture(plan).finish).toBeNull();
+  expect(writtenFit(plan)).toBeNull();
+  const mended = planOf(text.replace('8:30 am', '8:30 pm'));
+  expect(timetableOf(mended).wrongHour).toBeNull();
+  expect(writtenFit(mended)?.cuts).not.toEqual([]);
 });

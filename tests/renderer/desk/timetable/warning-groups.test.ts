@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { warningsOf } from '../../../../app/core/plan/warnings/warnings.ts';
 import { warningGroups } from '../../../../renderer/desk/timetable/warning-groups.ts';
-import { planOf } from '../../../support/deck.ts';
+import { planOf } from '../../../support/run/deck.ts';
 
 const groups = (text: string) => warningGroups(warningsOf(planOf(text)));
 const of = (text: string, code: string) => groups(text).find((group) => group.code === code);

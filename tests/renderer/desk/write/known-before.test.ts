@@ -4,7 +4,7 @@
  */
 
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import type { AskLibrary } from '../../../../renderer/link/library.ts';
+import type { AskLibrary } from '../../../../renderer/link/requests/library.ts';
 import { createKnownBefore } from '../../../../renderer/desk/write/known-before.ts';
 
 const TEXTS: { readonly [name: string]: string } = {

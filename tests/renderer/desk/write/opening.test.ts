@@ -3,8 +3,8 @@
  */
 
 import { expect, test } from 'vitest';
-import { readAnswer } from '../../../../renderer/desk/write/open-session.ts';
-import { readSessionFile } from '../../../../renderer/desk/write/session-file.ts';
+import { readAnswer } from '../../../../renderer/desk/write/file/open-session.ts';
+import { readSessionFile } from '../../../../renderer/desk/write/file/session-file.ts';
 
 test('the host’s answers to a session: opened, faults with their place, a run that is going, anything else', () => {
   expect(readAnswer(200, '{"ok":true,"run":"r"}')).toEqual({ kind: 'opened', run: 'r' });

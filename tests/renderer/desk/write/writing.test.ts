@@ -6,9 +6,9 @@ import { expect, test } from 'vitest';
 import { EMPTY } from '../../../../renderer/desk/write/draft.ts';
 import { EXAMPLE } from '../../../../renderer/desk/write/example.ts';
 import { Writing } from '../../../../renderer/desk/write/writing.ts';
-import type { AskLibrary, LibraryRequest, LibraryWish } from '../../../../renderer/link/library.ts';
+import type { AskLibrary, LibraryRequest, LibraryWish } from '../../../../renderer/link/requests/library.ts';
 import { FakeClock } from '../../../support/clock/fake-clock.ts';
-import { LibraryUnderTest } from '../../../support/host/library-folder.ts';
+import { LibraryUnderTest } from '../../../support/host/folders/library-folder.ts';
 
 const TUESDAY = 'Tuesday\nSet\n8 x 50 @ 1:00\n';
 

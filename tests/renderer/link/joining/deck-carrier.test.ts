@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { KeyGiven, Role } from '../../../../app/wire/joining.ts';
+import type { KeyGiven, Role } from '../../../../app/wire/sharing/joining.ts';
 import type { Known } from '../../../../app/wire/sealing/proof.ts';
 import { createAsking } from '../../../../renderer/link/joining/asking.ts';
 import { deckCarrier } from '../../../../renderer/link/joining/deck-carrier.ts';
@@ -208,5 +208,31 @@ describe("[joining] the coach's page of this machine", () => {
     expect([joining.getState(), asksBySocket()]).toEqual([{ step: 'in' }, false]);
     await connect();
     expect(plain.connects).toBe(1);
+  });
+
+  const USED = 'This address was used already.';
+  const NEEDS_KEY = { say: 'bye', why: 'A page here needs a key.', again: true } as const;
+
+  test('whose address was used already says that before what it needs, each time it is turned away', async () => {
+    const { carrier, joining, connect, door } = page({ role: 'coach', isHere: true, code: CODE });
+    await connect();
+    door().refused(USED);
+    door().closed();
+    await connect();
+    expect([carrier.told!(NEEDS_KEY), carrier.told!(NEEDS_KEY)]).toEqual([USED, USED]);
+    expect(joining.getState()).toEqual({ step: 'in' });
+  });
+
+  test('that never had an address or a key says what it needs alone, and so does one that was let in since', async () => {
+    const never = page({ role: 'coach', isHere: true });
+    await never.connect();
+    expect(never.carrier.told!(NEEDS_KEY)).toBeUndefined();
+    const since = page({ role: 'coach', isHere: true, code: CODE });
+    await since.connect();
+    since.door().refused(USED);
+    since.door().closed();
+    await since.connect();
+    expect(since.carrier.told!({ say: 'bye', why: 'Lanecall is shared now.' })).toBeUndefined();
+    expect(since.carrier.told!(NEEDS_KEY)).toBeUndefined();
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readKeyGiven, readWallKey } from '../../../../app/wire/joining.ts';
+import { readKeyGiven, readWallKey } from '../../../../app/wire/sharing/joining.ts';
 import { keptKey } from '../../../../renderer/link/joining/kept-key.ts';
 
 const KEY = { id: 'a'.repeat(16), key: 'b'.repeat(64), role: 'remote', name: 'Phone 1' } as const;

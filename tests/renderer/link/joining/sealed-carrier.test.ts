@@ -3,7 +3,7 @@
  */
 
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { KeyGiven } from '../../../../app/wire/joining.ts';
+import type { KeyGiven } from '../../../../app/wire/sharing/joining.ts';
 import { sealedKey } from '../../../../app/wire/sealing/given-key.ts';
 import { isProof, type Known } from '../../../../app/wire/sealing/proof.ts';
 import { sealedEnd, type SealedEnd } from '../../../../app/wire/sealing/sealed-channel.ts';

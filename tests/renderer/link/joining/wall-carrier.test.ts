@@ -10,7 +10,15 @@ function wall(key: string | null) {
   const kept = ownKey(key);
   const joining = createJoining();
   const time = { now: 1000 };
-  const carrier = wallCarrier({ socket: line, kept, joining, now: () => time.now });
+  const timers: (() => void)[] = [];
+  const after = (delay: number, call: () => void): (() => void) => {
+    timers.push(() => {
+      time.now += delay;
+      call();
+    });
+    return () => timers.pop();
+  };
+  const carrier = wallCarrier({ socket: line, kept, joining, now: () => time.now, after });
   const { all, heard } = listener();
   const connect = () => {
     const connection = carrier.connect(heard);
@@ -18,7 +26,7 @@ function wall(key: string | null) {
     return connection;
   };
   const connection = connect();
-  return { line, kept, joining, time, carrier, all, connect, connection };
+  return { line, kept, joining, time, timers, carrier, all, connect, connection };
 }
 
 describe('[joining] a wall on the network', () => {
@@ -69,6 +77,32 @@ describe('[joining] a wall on the network', () => {
     connect();
     line.hear({ say: 'digits', digits: '4071', left: 120_000 });
     expect(joining.getState()).toMatchObject({ why: 'x' });
+  });
+
+  test('that others are before says so, and asks again when it was told to, on what is one connection to the link', () => {
+    const { line, joining, all, timers, carrier } = wall(null);
+    line.hear({ say: 'bye', why: 'Too many screens wait.', version: 1, wait: 70_000 });
+    expect([joining.getState(), carrier.patience, line.closes, all]).toEqual([
+      { step: 'waits', why: 'Too many screens wait.', until: 71_000 },
+      76_000,
+      1,
+      [],
+    ]);
+    timers.pop()!();
+    line.heard!.opened();
+    expect(line.said).toEqual([
+      { say: 'show', version: 1 },
+      { say: 'show', version: 1 },
+    ]);
+    line.hear({ say: 'digits', digits: '4071', left: 120_000 });
+    expect(joining.getState()).toMatchObject({ step: 'shows', digits: '4071' });
+  });
+
+  test('that waits asks no more once its link has given it up', () => {
+    const { line, joining, timers, connection } = wall(null);
+    line.hear({ say: 'bye', why: 'Too many screens wait.', version: 1, wait: 70_000 });
+    connection.close();
+    expect([joining.getState(), timers, line.connects]).toEqual([{ step: 'in' }, [], 1]);
   });
 
   test('that is thrown out while it shows the session forgets its key at once', () => {

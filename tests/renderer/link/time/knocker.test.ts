@@ -91,6 +91,42 @@ describe('[link] the alarms of a page', () => {
     expect(worker!.told).toEqual([250, null]);
   });
 
+  test('have one worker, however often the page is hidden', async () => {
+    const { pageAlarms } = await freshAlarms();
+    pageAlarms();
+    for (const to of ['hidden', 'visible', 'hidden'] as const) page.turn(to);
+    expect(FakeWorker.made.map(({ told }) => told)).toEqual([[250, null, 250]]);
+  });
+
+  test('that one which rings at the same knock has cancelled do not ring', async () => {
+    const { pageAlarms } = await freshAlarms();
+    const rung: string[] = [];
+    pageAlarms().after(1000, () => {
+      rung.push('first');
+      cancel();
+    });
+    const cancel = pageAlarms().after(1000, () => rung.push('second'));
+    page.turn('hidden');
+    vi.spyOn(performance, 'now').mockReturnValue(performance.now() + 1000);
+    FakeWorker.made[0]!.onmessage();
+    expect([rung, vi.getTimerCount()]).toEqual([['first'], 0]);
+  });
+
+  test('that come again and again do so until they are ended, also after one that fails', async () => {
+    const { pageAlarms } = await freshAlarms();
+    let rung = 0;
+    const end = pageAlarms().every(1000, () => {
+      if (++rung === 2) throw new Error('It fails.');
+    });
+    vi.advanceTimersByTime(1000);
+    expect(() => vi.advanceTimersByTime(1000)).toThrow('It fails.');
+    vi.advanceTimersByTime(1999);
+    expect(rung).toBe(3);
+    end();
+    vi.advanceTimersByTime(5000);
+    expect([rung, vi.getTimerCount()]).toEqual([3, 0]);
+  });
+
   test('of a page that is hidden from the start have their worker at once', async () => {
     page.visibilityState = 'hidden';
     const { pageAlarms } = await freshAlarms();

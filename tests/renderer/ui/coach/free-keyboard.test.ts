@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 /*
  * Who has the keyboard: a control that was tapped gives it back, one reached by Tab keeps it. The same with a
- * browser's own events is in tests/e2e/desk-keyboard.test.ts.
+ * browser's own events is in tests/e2e/coach/desk-keyboard.test.ts.
  */
 
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';

@@ -8,7 +8,7 @@ import { digitsFace } from '../../../../renderer/wall/faces/digits-face.ts';
 import { sharedBy } from '../../../../renderer/wall/head/head-face.ts';
 import { layoutFor } from '../../../../renderer/wall/layout.ts';
 import { readWallChoice } from '../../../../renderer/wall/screen/wall-choice.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 import { wallFace } from '../../../support/wall/wall-face.ts';
 
 const ROOM = { width: 1920, height: 1080, lanes: 2, swimmers: 4, widest: '88:88', inset: 0.05 };

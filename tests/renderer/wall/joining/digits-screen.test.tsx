@@ -53,6 +53,15 @@ test('[joining] one that is not shows its digits, where they are typed, and for 
   expect(screen.getByText('the wall')).toBeTruthy();
 });
 
+test('[joining] one that others are before says so, and when it asks again', () => {
+  const { joining, pass } = wall();
+  act(() => joining.setState({ step: 'waits', why: 'Too many screens wait to be let in.', until: 71_000 }, true));
+  expect(screen.getByRole('status').textContent).toBe('Too many screens wait to be let in.');
+  expect(screen.getByText('This screen asks again in 70 s')).toBeTruthy();
+  pass(30_000);
+  expect(screen.getByText('This screen asks again in 40 s')).toBeTruthy();
+});
+
 test('[joining] the bar moves once a second: nothing on the screen changes more often', () => {
   const { shows, pass, bar } = wall();
   shows('4071', 121_000);

@@ -7,7 +7,7 @@ import { FIRST_SETTINGS } from '../../../../app/core/screen/screen-settings.ts';
 import type { Link } from '../../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../../renderer/link/store.ts';
 import { sightOf, tellSight } from '../../../../renderer/wall/sight/tell-sight.ts';
-import { planOf } from '../../../support/deck.ts';
+import { planOf } from '../../../support/run/deck.ts';
 
 const SIZE = { width: 1920, height: 1080 };
 

@@ -6,10 +6,10 @@
 import { expect, test } from 'vitest';
 import type { Command } from '../../../../app/core/run/command/command.ts';
 import { view } from '../../../../app/core/run/view.ts';
-import { stripFace } from '../../../../renderer/wall/face.ts';
+import { stripFace } from '../../../../renderer/wall/says/face.ts';
 import type { LaneFace } from '../../../../renderer/wall/strips/lane-face.ts';
 import { createLights } from '../../../../renderer/wall/strips/light.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 import { seeded } from '../seeded.ts';
 
 const LANES = Array.from({ length: 10 }, (_, lane) => lane + 1);

@@ -6,7 +6,7 @@ import { digitsFace } from '../../../../renderer/wall/faces/digits-face.ts';
 import { layoutFor } from '../../../../renderer/wall/layout.ts';
 import { readWallChoice } from '../../../../renderer/wall/screen/wall-choice.ts';
 import { smallForm, type SmallForm } from '../../../../renderer/wall/strips/small-words.ts';
-import { Deck } from '../../../support/deck.ts';
+import { Deck } from '../../../support/run/deck.ts';
 import { wallFace } from '../../../support/wall/wall-face.ts';
 
 const choice = readWallChoice('');

@@ -13,6 +13,7 @@ import type { Seen } from '../../../../../renderer/link/seen.ts';
 import { createDeckStore, type DeckRun } from '../../../../../renderer/link/store.ts';
 import { commandNamed } from '../../../../../renderer/ui/coach/commands/action-list.ts';
 import { createCoachActions, type CoachActions } from '../../../../../renderer/ui/coach/commands/coach-actions.ts';
+import type { OwnStorage } from '../../../../../renderer/ui/coach/own-storage.ts';
 import { runOf } from '../../../../support/coach/coach-run.ts';
 
 const SET = 'lane 1\nlane 2\nSet\n4 x 50 fast @ 1:00/1:10';
@@ -31,13 +32,18 @@ interface Table {
   said(): string | undefined;
 }
 
-function table({ refuse = null, lost = false }: { refuse?: string | null; lost?: boolean } = {}): Table {
+function table({
+  refuse = null as string | null,
+  lost = false,
+  memory = null as OwnStorage | null,
+  run: id = 'run',
+} = {}): Table {
   const store = createDeckStore();
   const sent: Table['sent'] = [];
   let now = 20_000;
   const started = runOf(SET, [0, { do: 'start' }]);
   const run: DeckRun = {
-    id: 'run',
+    id,
     plan: started.plan,
     state: started,
     given: givenIn(started),
@@ -75,7 +81,7 @@ function table({ refuse = null, lost = false }: { refuse?: string | null; lost?:
     },
     close: () => undefined,
   };
-  const actions = createCoachActions(link, () => now, null);
+  const actions = createCoachActions(link, () => now, memory);
   store.setState({ status: lost ? 'lost' : 'live', run });
   return {
     actions,
@@ -104,6 +110,25 @@ describe('giving a command', () => {
     expect(sent).toEqual([
       { command: { do: 'cut', line: 4, n: 1 }, seen: { expected: { 1: next, 2: next } }, madeFrom: undefined },
     ]);
+  });
+
+  test('is remembered as given here when the page is loaded again, for its run and as far back as can be undone', async () => {
+    const kept = new Map<string, string>();
+    const memory: OwnStorage = {
+      getItem: (key) => kept.get(key) ?? null,
+      setItem: (key, value) => void kept.set(key, value),
+    };
+    const before = table({ memory });
+    for (let n = 0; n < 9; n++) {
+      before.at(20_000 + n);
+      await before.actions.give({ do: 'mark', words: `${n}` });
+    }
+    before.at(30_000);
+    before.other({ do: 'mark' });
+    const again = table({ memory }).actions;
+    expect([20_001, 20_008, 20_000, 30_000].map(again.gave)).toEqual([true, true, false, false]);
+    expect(table({ memory, run: 'another' }).actions.gave(20_008)).toBe(false);
+    expect(table().actions.gave(20_008)).toBe(false);
   });
 
   test('a rewrite names the text that it was made from', async () => {

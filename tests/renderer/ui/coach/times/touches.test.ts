@@ -8,7 +8,7 @@ import { UNHEARD, type CommandAnswer } from '../../../../../renderer/link/outbox
 import { createDeckStore, type DeckRun } from '../../../../../renderer/link/store.ts';
 import { touchMemory, type TouchStorage } from '../../../../../renderer/ui/coach/times/touch-memory.ts';
 import { PACE, Touches, TRY_AGAIN_AFTER } from '../../../../../renderer/ui/coach/times/touches.ts';
-import { SwumRuns } from '../../../../support/host/swum-runs.ts';
+import { SwumRuns } from '../../../../support/host/folders/swum-runs.ts';
 
 /** A browser's storage. */
 class Kept implements TouchStorage {

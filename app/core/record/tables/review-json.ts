@@ -1,0 +1,111 @@
+/*
+ * What the review of a run shows: the record, and what is worked out of it. Times are in ms, distances in the pool's
+ * unit.
+ */
+
+import type { LengthUnit, Millis } from '../../units.ts';
+import { leavesText } from '../../words/leaves.ts';
+import { repText } from '../../words/rep.ts';
+import type { Away } from '../../run/record.ts';
+import type { Evening } from '../evening.ts';
+import { deedsOf } from '../deeds.ts';
+import { recordJson, type RecordJson } from './record-json.ts';
+import type { LeaveRecord, RunRecord } from '../record.ts';
+import { cssTestsOf, setTimesOf } from '../times/set-times.ts';
+
+export interface ReviewJson {
+  readonly record: RecordJson;
+  readonly unit: LengthUnit;
+  /** By the clock of the place, in ms after midnight. */
+  readonly openedAtTimeOfDayMs: number;
+  /** In lane order. */
+  readonly plannedReps: readonly number[];
+  /** Every command that was accepted but the undos, in words. */
+  readonly happened: readonly ReviewDeed[];
+  /** Sets with hand times: one passage of a lane through a set each. */
+  readonly sets: readonly ReviewSet[];
+  readonly css: readonly ReviewCss[];
+  readonly evening: Evening;
+  /** While the program was not there, from when to when, and which leaves fell due then, in words; those with any. */
+  readonly notCalled: readonly { readonly fromMs: number; readonly toMs: number; readonly leaves: string }[];
+}
+
+export interface ReviewDeed {
+  /** Its place among all that were accepted, from 0. */
+  readonly command: number;
+  readonly atMs: number;
+  readonly isMark: boolean;
+  readonly undone: boolean;
+  /** Those it named. */
+  readonly lanes: readonly number[];
+  /** The words of a mark as they were given, or what another command did; the name of one that was undone. */
+  readonly words: string;
+}
+
+export interface ReviewSet {
+  readonly lane: number;
+  readonly part: string;
+  readonly line: number;
+  /** "50 fast". */
+  readonly words: string;
+  readonly reps: readonly {
+    readonly rep: number;
+    readonly of: number;
+    /** When it left. */
+    readonly atMs: number;
+    readonly timeMs: number;
+    /** For 100; null for a swim by time. */
+    readonly paceMs: number | null;
+    /** Over its target, below 0 under it; null without one. */
+    readonly overMs: number | null;
+  }[];
+  /** Slower a 100 in the second half than in the first; null for fewer than two. */
+  readonly fadeMs: number | null;
+}
+
+/** By a 400 and a 200 of one part; `why`: why they come to no pace. */
+export type ReviewCss =
+  | { readonly lane: number; readonly cssMs: number; readonly caution: string | null; readonly why: null }
+  | { readonly lane: number; readonly cssMs: null; readonly caution: null; readonly why: string };
+
+export function reviewJson(record: RunRecord, away: readonly Away[]): ReviewJson {
+  const { unit } = record;
+  return {
+    record: recordJson(record),
+    unit,
+    openedAtTimeOfDayMs: record.openedAtTimeOfDay,
+    plannedReps: record.lanes.map(({ planned }) => planned.leaves),
+    happened: deedsOf(record).map(({ place, at, command, lanes, undone, words }) => {
+      return { command: place, atMs: at, isMark: command.do === 'mark', undone, lanes, words };
+    }),
+    sets: setTimesOf(record).map(({ lane, first, reps, fade }) => ({
+      lane,
+      part: first.part,
+      line: first.rep.set.line,
+      words: repText(first.rep, unit),
+      reps: reps.map(({ rep, of, at, time, pace, over }) => {
+        return { rep, of, atMs: at, timeMs: time, paceMs: pace, overMs: over };
+      }),
+      fadeMs: fade,
+    })),
+    css: cssTestsOf(record).map(({ lane, test }) =>
+      test.ok
+        ? { lane, cssMs: test.css, caution: test.caution, why: null }
+        : { lane, cssMs: null, caution: null, why: test.why },
+    ),
+    evening: record.evening,
+    notCalled: notCalled(record, away),
+  };
+}
+
+function notCalled({ lanes }: RunRecord, away: readonly Away[]): ReviewJson['notCalled'] {
+  const leaves = lanes.reduce((all, lane) => all.concat(lane.leaves), [] as LeaveRecord[]);
+  return away
+    .map(({ from, to }) => ({ from, to, missed: leaves.filter(({ at }) => isWithin(at, { from, to })) }))
+    .filter(({ missed }) => missed.length > 0)
+    .map(({ from, to, missed }) => ({ fromMs: from, toMs: to, leaves: leavesText(missed, Infinity) }));
+}
+
+function isWithin(at: Millis, { from, to }: Away): boolean {
+  return at > from && at <= to;
+}

@@ -1,0 +1,50 @@
+/*
+ * Touches, tapped as the first swimmer of a lane comes in: which rep one belongs to, and how several watches come together.
+ */
+
+import { LEAST_PACE } from '../../session/line/lane-line.ts';
+import { SECOND, type Millis, type Tenths } from '../../units.ts';
+import type { HandTimes } from '../afterwards.ts';
+
+/** A leave, as far as a touch needs it. */
+export interface TouchedLeave {
+  readonly at: Millis;
+  readonly rep: { readonly distance: Tenths };
+}
+
+/** One watch for a rep; null takes back what the rep has. */
+export interface Touch {
+  readonly lane: number;
+  /** When the rep left. */
+  readonly at: Millis;
+  readonly watch: Millis | null;
+}
+
+/** By World Aquatics SW 11.3 a time is made of at most three. */
+const MOST_WATCHES = 3;
+
+/** What nobody swims: of a swim by time, which has no distance. */
+const LEAST: Millis = 5 * SECOND;
+
+/**
+ * The rep that a touch at t ends: the last that left. One that would be faster than any pace a session can have has just
+ * left, so the touch is of the rep before it. null where there is none. `leaves`: of one lane, by time.
+ */
+export function touched<Left extends TouchedLeave>(leaves: readonly Left[], t: Millis): Left | null {
+  for (let index = leaves.length - 1; index >= 0; index--) {
+    const leave = leaves[index]!;
+    const least = leave.rep.distance > 0 ? (LEAST_PACE * leave.rep.distance) / 1000 : LEAST;
+    if (t - leave.at >= least) return leave;
+  }
+  return null;
+}
+
+export function withTouch(times: readonly HandTimes[], { lane, at, watch }: Touch): readonly HandTimes[] {
+  const isOf = (each: HandTimes): boolean => each.lane === lane && each.at === at;
+  const others = times.filter((each) => !isOf(each));
+  if (watch === null) return others;
+  const before = times.find(isOf)?.watches ?? [];
+  // The same again is the same touch, sent twice.
+  const watches = before.includes(watch) || before.length >= MOST_WATCHES ? before : [...before, watch];
+  return [...others, { lane, at, watches }];
+}

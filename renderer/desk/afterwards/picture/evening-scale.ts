@@ -1,0 +1,41 @@
+/*
+ * Where times of a run lie along the picture of its lanes, in per cent, and which readings of the clock stand below.
+ */
+
+import type { ReviewJson } from '../../../../app/core/record/tables/review-json.ts';
+import { MINUTE, type Millis } from '../../../../app/core/units.ts';
+import { clockTime } from '../../../../app/core/words/time/time-of-day.ts';
+
+export interface EveningScale {
+  /** The first and the last time shown, in ms since the run was opened. */
+  readonly from: Millis;
+  readonly to: Millis;
+  readonly ticks: readonly { readonly at: number; readonly words: string }[];
+  /** The parts that were swum, in their order. */
+  readonly parts: readonly string[];
+  at(time: Millis): number;
+}
+
+/** In minutes: the first of these with which there are few enough readings. */
+const STEPS = [1, 5, 10, 15, 30, 60, 120, 240, 720];
+const MOST_TICKS = 6;
+
+/** null where nothing was swum or planned. */
+export function eveningScale({ evening, openedAtTimeOfDayMs }: ReviewJson): EveningScale | null {
+  const all = evening.lanes.flatMap(({ swum, planned, stopped }) => [...swum, ...planned, ...stopped]);
+  if (all.length === 0) return null;
+  const from = Math.min(...all.map(({ fromMs }) => fromMs));
+  const to = Math.max(...all.map(({ toMs }) => toMs), from + MINUTE);
+  const at = (time: Millis): number => Math.round(((time - from) / (to - from)) * 10_000) / 100;
+  const step = (STEPS.find((each) => (to - from) / (each * MINUTE) <= MOST_TICKS) ?? STEPS.at(-1)!) * MINUTE;
+  const first = Math.ceil((openedAtTimeOfDayMs + from) / step) * step - openedAtTimeOfDayMs;
+  const ticks = Array.from({ length: Math.floor((to - first) / step) + 1 }, (_, n) => first + n * step);
+  const swum = evening.lanes.flatMap((lane) => lane.swum).sort((a, b) => a.fromMs - b.fromMs);
+  return {
+    from,
+    to,
+    ticks: ticks.map((time) => ({ at: at(time), words: clockTime(openedAtTimeOfDayMs + time) })),
+    parts: [...new Set(swum.map(({ part }) => part))],
+    at,
+  };
+}

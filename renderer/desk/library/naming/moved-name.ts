@@ -1,0 +1,33 @@
+/*
+ * A session taken for another day: which day that is at first, and what the copy is called.
+ */
+
+import { dayAt, dayNumber, MONTHS, weekdayOf, WEEKDAYS, type Day } from '../../../../app/core/day.ts';
+import { withWeekday } from '../../../../app/core/session/text/moved-session.ts';
+
+const WEEK = 7;
+
+/** The next day to come that is the same weekday as the one it is for; the same as today's for one that is for none. */
+export function nextDay(of: Day | null, today: Day): Day {
+  const from = dayNumber(of ?? today);
+  const weeks = Math.max(1, Math.floor((dayNumber(today) - from) / WEEK) + 1);
+  return dayAt(from + weeks * WEEK);
+}
+
+/** "Harbour squad, Thursday 3 December". */
+export function movedName(name: string, from: Day | null, to: Day): string {
+  const bare = name.replace(/ \(\d+\)$/, '').replace(from ? new RegExp(` ${dateOf(from)}$`) : /$^/, '');
+  const moved = withWeekday(bare, from, to);
+  const endsSo = WEEKDAYS.some((weekday) => moved.endsWith(weekday));
+  return `${moved}${endsSo ? '' : `, ${weekdayOf(to)}`} ${dateOf(to)}`;
+}
+
+export function today(): Day {
+  const date = new Date();
+  return { year: date.getFullYear(), month: date.getMonth() + 1, day: date.getDate() };
+}
+
+/** "3 December". */
+export function dateOf({ month, day }: Day): string {
+  return `${day} ${MONTHS[month - 1]}`;
+}

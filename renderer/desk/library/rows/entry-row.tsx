@@ -1,0 +1,45 @@
+/*
+ * A row of the library: a tap on it does what one mostly wants, and what else can be done stands behind "…".
+ */
+
+import type { ReactElement, ReactNode } from 'react';
+import { Button } from '../../../ui/parts/button.tsx';
+import styles from '../sessions-panel.module.css';
+
+export interface Expanding {
+  readonly isExpanded: boolean;
+  onExpand(isExpanded: boolean): void;
+}
+
+interface EntryRowProps extends Expanding {
+  readonly name: string;
+  /** What a tap on it says that it does: the name alone, or words with it. */
+  readonly deed: string;
+  readonly facts: string;
+  /** Whether it is in the editor. */
+  readonly isOpen?: boolean;
+  /** What stands behind "…". */
+  readonly children: ReactNode;
+  onPress(): void;
+}
+
+export function EntryRow(props: EntryRowProps): ReactElement {
+  const { name, deed, facts, isOpen = false, isExpanded, children, onPress, onExpand } = props;
+  return (
+    <li className={styles.row} aria-current={isOpen ? 'true' : undefined}>
+      <div className={styles.head}>
+        <Button className={styles.open} onPress={onPress}>
+          <b>{deed}</b> <span>{facts}</span>
+        </Button>
+        <Button
+          name={`More for ${name}`}
+          label="…"
+          look="small"
+          expanded={isExpanded}
+          onPress={() => onExpand(!isExpanded)}
+        />
+      </div>
+      {isExpanded ? <div className={styles.actions}>{children}</div> : null}
+    </li>
+  );
+}

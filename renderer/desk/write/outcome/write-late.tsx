@@ -1,0 +1,67 @@
+/*
+ * How the booked hour stands while the session is written: when the swim-down must start, and the cuts
+ * that bring the hour back, each one tap that writes the line shorter, and one tap to take it back.
+ */
+
+import { useState, type ReactElement } from 'react';
+import { textWithCut } from '../../../../app/core/session/text/text-cut.ts';
+import { MINUTE } from '../../../../app/core/units.ts';
+import { Button } from '../../../ui/parts/button.tsx';
+import { CutOffers } from '../../run/cut-offers.tsx';
+import { about } from '../../../../app/core/words/time/estimate.ts';
+import { endTime } from '../../../../app/core/words/time/time-of-day.ts';
+import type { WrittenCut, WrittenFit } from '../../timetable/written-cuts.ts';
+import cutStyles from '../../run/cut-offers.module.css';
+import lateStyles from '../../run/run-late.module.css';
+import styles from '../write-screen.module.css';
+
+interface WriteLateProps {
+  readonly found: WrittenFit;
+  readonly text: string;
+  /** Of an older text nothing is cut. */
+  textNow(): string;
+  onText(text: string): void;
+}
+
+interface Made {
+  readonly label: string;
+  readonly before: string;
+  readonly after: string;
+}
+
+export function WriteLate({ found, text, textNow, onText }: WriteLateProps): ReactElement {
+  const [made, setMade] = useState<Made | null>(null);
+  const { fit, cuts, startBy, startsAt, isEstimate, pool } = found;
+  const undone = made?.after === text ? made : null;
+  const estimates = new Set(cuts.filter((cut) => cut.isEstimate).map(({ line }) => line));
+  const make = ({ line, n }: WrittenCut, label: string): void => {
+    const now = textNow();
+    if (found.text !== now) return;
+    const after = textWithCut(now, pool, line, n);
+    setMade({ label, before: now, after });
+    onText(after);
+  };
+  return (
+    <section className={`${lateStyles.late} ${styles.late}`} aria-label="If you run late">
+      <CutOffers
+        fit={fit}
+        cuts={cuts}
+        text={found.text}
+        isEstimate={(line) => estimates.has(line)}
+        endTime={(end) => `${about(isEstimate)}${endTime(startsAt * MINUTE + end)}`}
+        whyNot={() => null}
+        judge={() => null}
+        onCut={make}
+      />
+      {undone ? (
+        <Button
+          name="Undo the cut"
+          hint={undone.label}
+          className={cutStyles.cut}
+          onPress={() => (textNow() === undone.after ? onText(undone.before) : undefined)}
+        />
+      ) : null}
+      {startBy ? <p>{startBy.said}</p> : null}
+    </section>
+  );
+}

@@ -1,0 +1,37 @@
+/*
+ * Asking the library of sessions, which the host keeps.
+ */
+
+import type { LibraryAnswer, LibraryRequest, LibraryWish } from '../../../app/wire/library.ts';
+import { askHost } from '../connection/own-window.ts';
+
+export type {
+  BinEntry,
+  EntryFigures,
+  FileNow,
+  LibraryAnswer,
+  LibraryEntry,
+  LibraryRequest,
+  LibraryText,
+  LibraryWish,
+  ShelfKind,
+} from '../../../app/wire/library.ts';
+
+export type AskLibrary = <Wish extends LibraryWish>(
+  asked: Extract<LibraryRequest, { do: Wish }>,
+) => Promise<LibraryAnswer<Wish>>;
+
+const UNHEARD = 'The host does not answer: see that it runs. What you typed is kept in this window.';
+
+/** Never rejects: a host that cannot be reached is a refusal too. */
+export const askLibrary: AskLibrary = async <Wish extends LibraryWish>(
+  asked: Extract<LibraryRequest, { do: Wish }>,
+): Promise<LibraryAnswer<Wish>> => {
+  try {
+    const { body } = await askHost('POST', '/library', JSON.stringify(asked));
+    const answer = JSON.parse(body) as LibraryAnswer<Wish>;
+    return typeof answer.ok === 'boolean' ? answer : { ok: false, why: UNHEARD };
+  } catch {
+    return { ok: false, why: UNHEARD };
+  }
+};
