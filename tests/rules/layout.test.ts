@@ -49,13 +49,28 @@ describe('[layout]', () => {
     expect([...new Set(files.map((file) => dirname(file)))].filter((folder) => inside(folder) > 12)).toEqual([]);
   });
 
+  test('a file that a document names is there', () => {
+    const named = ['README.md', 'DEVELOPERS.md'].flatMap((page) =>
+      Array.from(textOf(page).matchAll(/`([\w.-]+(?:\/[\w.-]+)+\.(?:tsx?|css|mjs))`/g), ([, file = '']) => file),
+    );
+    expect(named.length).toBeGreaterThan(50);
+    expect(named.filter((file) => !files.some((known) => `/${known}`.endsWith(`/${file}`)))).toEqual([]);
+  });
+
   test('no file exports all of another', () => {
     expect(sources.filter((file) => /^export \* from/m.test(textOf(file)))).toEqual([]);
   });
 
   test('no file leaves work to be remembered or a rule switched off', () => {
     const marks = new RegExp(
-      ['TO' + 'DO', 'FIX' + 'ME', '@ts-' + 'ignore', '@ts-' + 'expect-error', 'eslint-' + 'disable'].join('|'),
+      [
+        'TO' + 'DO',
+        'FIX' + 'ME',
+        '@ts-' + 'ignore',
+        '@ts-' + 'expect-error',
+        'eslint-' + 'disable',
+        'oxlint-' + 'disable',
+      ].join('|'),
     );
     const here = join('tests', 'rules', 'walls.test.ts');
     expect(sources.filter((file) => file !== here && marks.test(textOf(file)))).toEqual([]);

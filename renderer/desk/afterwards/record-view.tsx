@@ -32,6 +32,7 @@ export function RecordView({ review, added, onCss }: RecordViewProps): ReactElem
       <Figures review={review} added={added} />
       <EveningPicture review={review} />
       <LaneTable review={review} />
+      <Meanings review={review} added={added} />
       <table className={`${tableStyles.table} ${styles.parts}`}>
         <caption>Parts against the plan</caption>
         <thead>
@@ -70,44 +71,47 @@ function Figures({
   const { effort } = added;
   const there = added.attendance?.reduce((all, { swimmers }) => all + swimmers, 0) ?? null;
   return (
-    <div>
-      <dl className={styles.figures}>
+    <dl className={styles.figures}>
+      <Figure
+        what={`${sum('distance')} ${unit}`}
+        about={`swum by ${count(record.lanes.length, 'lane')}, of ${sum('plannedDistance')} planned`}
+      />
+      <Figure
+        what={`${Math.round(record.durationMs / MINUTE)} min`}
+        about={bookedMs === null ? 'from the opening to the end' : `of ${Math.round(bookedMs / MINUTE)} booked`}
+      />
+      <Figure what={`${stops.count}`} about={stopsText(stops)} />
+      {effort === null ? (
+        <Figure what="–" about="load: say how hard it was" className={styles.onScreen} />
+      ) : (
         <Figure
-          what={`${sum('distance')} ${unit}`}
-          about={`swum by ${count(record.lanes.length, 'lane')}, of ${sum('plannedDistance')} planned`}
+          what={`${sessionLoad(effort, record.durationMs)}`}
+          about={`load, effort ${effort} × ${readingPast(record.durationMs)}`}
         />
-        <Figure
-          what={`${Math.round(record.durationMs / MINUTE)} min`}
-          about={bookedMs === null ? 'from the opening to the end' : `of ${Math.round(bookedMs / MINUTE)} booked`}
-        />
-        <Figure what={`${stops.count}`} about={stopsText(stops)} />
-        {effort === null ? (
-          <Figure what="–" about="load: say how hard it was" className={styles.onScreen} />
-        ) : (
-          <Figure
-            what={`${sessionLoad(effort, record.durationMs)}`}
-            about={`load, effort ${effort} × ${readingPast(record.durationMs)}`}
-          />
-        )}
-        {there === null ? null : <Figure what={`${there}`} about="were there" />}
-      </dl>
-      <ul className={styles.meanings}>
-        <li>Planned is what the text said at the end: Edit changes it, cuts and skipped reps do not.</li>
-        {bookedMs === null ? null : (
-          <li>
-            Minutes are from the opening of the run to its end; booked is from the start to the finish in the text.
-          </li>
-        )}
-        {effort === null ? null : (
-          <li>Load is the effort, 0 to 10, times the minutes of the run, from its opening to its end.</li>
-        )}
-        {stops.count === 0 ? null : (
-          <li>
-            Stops are all that the coach gave: one in a talk or break holds what follows, and no lane stands for it.
-          </li>
-        )}
-      </ul>
-    </div>
+      )}
+      {there === null ? null : <Figure what={`${there}`} about="were there" />}
+    </dl>
+  );
+}
+
+/** What the figures at the top mean. */
+function Meanings({ review: { evening }, added }: Pick<RecordViewProps, 'review' | 'added'>): ReactElement {
+  const { bookedMs, stops } = evening;
+  return (
+    <ul className={styles.meanings}>
+      <li>Planned is what the text said at the end: Edit changes it, cuts and skipped reps do not.</li>
+      {bookedMs === null ? null : (
+        <li>Minutes are from the opening of the run to its end; booked is from the start to the finish in the text.</li>
+      )}
+      {added.effort === null ? null : (
+        <li>Load is the effort, 0 to 10, times the minutes of the run, from its opening to its end.</li>
+      )}
+      {stops.count === 0 ? null : (
+        <li>
+          Stops are all that the coach gave: one in a talk or break holds what follows, and no lane stands for it.
+        </li>
+      )}
+    </ul>
   );
 }
 

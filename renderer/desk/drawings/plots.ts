@@ -20,8 +20,10 @@ export function plotOf(drawn: Drawn): PlotOptions {
   switch (drawn.kind) {
     case 'distance by week':
       return byWeek(`distance in ${drawn.unit}`, drawn.weeks, [
-        rectY(drawn.weeks, { x1: from, x2: to, y: 'planned', stroke: INK, strokeWidth: 1.5, fill: 'none' }),
-        rectY(drawn.weeks, { x1: from, x2: to, y: 'distance', fill: DONE, insetLeft: 3, insetRight: 3 }),
+        rectY(drawn.weeks, { x1: from, x2: to, y: 'distance', fill: DONE, ...gapsOf(drawn.weeks) }),
+        isLong(drawn.weeks)
+          ? ruleY(drawn.weeks, { x1: from, x2: to, y: 'planned', stroke: INK, strokeWidth: 1.5 })
+          : rectY(drawn.weeks, { x1: from, x2: to, y: 'planned', stroke: INK, strokeWidth: 1.5, fill: 'none' }),
       ]);
     case 'load by week':
       return byWeek('load and strain', drawn.weeks, [
@@ -30,9 +32,8 @@ export function plotOf(drawn: Drawn): PlotOptions {
           x2: to,
           y: 'load',
           fill: 'var(--edge)',
-          stroke: INK,
-          insetLeft: 3,
-          insetRight: 3,
+          stroke: isLong(drawn.weeks) ? 'none' : INK,
+          ...gapsOf(drawn.weeks),
         }),
         lineY(strained(drawn.weeks), { x: middle, y: 'strain', stroke: INK, strokeWidth: 2 }),
         dot(strained(drawn.weeks), {
@@ -41,14 +42,14 @@ export function plotOf(drawn: Drawn): PlotOptions {
           fill: 'var(--card)',
           stroke: INK,
           strokeWidth: 2,
-          r: 4.5,
+          r: isLong(drawn.weeks) ? 2 : 4.5,
         }),
       ]);
     case 'distance by lane': {
       const name = ({ lane }: { readonly lane: number }): string => `Lane ${lane}`;
       return {
         ...{ ...MARGINS, height: 64 + drawn.lanes.length * 34 },
-        x: { label: `distance in ${drawn.unit}`, labelAnchor: 'right', ticks: 4 },
+        x: { label: `distance in ${drawn.unit}`, labelAnchor: 'right', ticks: 4, tickFormat: plain },
         y: { label: null, domain: drawn.lanes.map(name) },
         marks: [
           gridX({ strokeOpacity: 0.25, ticks: 4 }),
@@ -101,13 +102,36 @@ function byWeek(label: string, weeks: readonly WeekOf[], marks: NonNullable<Plot
     ...MARGINS,
     height: 260,
     // At least eight weeks wide: a single one would fill the drawing.
-    x: { type: 'utc', label: null, ticks: mondaysOf(domainOf(weeks)), tickFormat: dayLabel, domain: domainOf(weeks) },
-    y: { label, ticks: 5, grid: false },
+    x: {
+      ...{ type: 'utc', label: null, ticks: mondaysOf(domainOf(weeks)), domain: domainOf(weeks) },
+      tickFormat: weeksIn(domainOf(weeks)) > A_YEAR ? dayAndYearLabel : dayLabel,
+    },
+    y: { label, ticks: 5, tickFormat: plain, grid: false },
     marks: [gridY({ strokeOpacity: 0.25, ticks: 5 }), ...marks, ruleY([0])],
   };
 }
 
 const LEAST_WEEKS = 8;
+
+/** In weeks: with more than so many there is no room between bars, and none for an outline around each. */
+const MOST_APART = 60;
+
+/** In weeks: in more than that a day comes twice. */
+const A_YEAR = 52;
+
+function isLong(weeks: readonly WeekOf[]): boolean {
+  return weeksIn(domainOf(weeks)) > MOST_APART;
+}
+
+/** In px, beside each bar. */
+function gapsOf(weeks: readonly WeekOf[]): { readonly insetLeft: number; readonly insetRight: number } {
+  const inset = isLong(weeks) ? 0 : 3;
+  return { insetLeft: inset, insetRight: inset };
+}
+
+function weeksIn([first, end]: readonly [Date, Date]): number {
+  return Math.round((end.getTime() - first.getTime()) / (7 * DAY));
+}
 
 function domainOf(weeks: readonly WeekOf[]): readonly [Date, Date] {
   const end = to(weeks[weeks.length - 1]!).getTime();
@@ -120,15 +144,25 @@ const MOST_DAYS = 5;
 
 /** Mondays, on which weeks begin, the newest week's among them. */
 function mondaysOf([first, end]: readonly [Date, Date]): readonly Date[] {
-  const weeks = Math.round((end.getTime() - first.getTime()) / (7 * DAY));
+  const weeks = weeksIn([first, end]);
   const step = WEEK_STEPS.find((each) => weeks / each <= MOST_DAYS) ?? Math.ceil(weeks / MOST_DAYS);
   const count = Math.ceil(weeks / step);
   return Array.from({ length: count }, (_, n) => new Date(end.getTime() - (1 + (count - 1 - n) * step) * 7 * DAY));
 }
 
+/** As in the tables: the library would write 25,000. */
+function plain(figure: number): string {
+  return `${figure}`;
+}
+
 /** "23 Nov". */
 function dayLabel(day: Date): string {
   return `${day.getUTCDate()} ${MONTHS[day.getUTCMonth()]!.slice(0, 3)}`;
+}
+
+/** "23 Nov 2026". */
+function dayAndYearLabel(day: Date): string {
+  return `${dayLabel(day)} ${day.getUTCFullYear()}`;
 }
 
 function from({ monday }: WeekOf): Date {

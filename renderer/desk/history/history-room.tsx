@@ -2,7 +2,7 @@
  * The history: all runs that are kept, one of them opened, and what is done with it.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useEffect, useState, type ReactElement } from 'react';
 import { historyCsv } from '../../../app/core/record/tables/history-csv.ts';
 import type { HistoryRun } from '../../../app/core/record/history/history-run.ts';
 import { FeedbackLine } from '../../ui/coach/feedback/feedback-line.tsx';
@@ -17,6 +17,7 @@ import { DeleteOnce } from './delete-once.tsx';
 import { Deleting } from './deleting.tsx';
 import type { SessionAgain } from './bring.ts';
 import { Lanes } from './lanes.tsx';
+import { loadDrawings } from './later-drawing.tsx';
 import { RunList } from './run-list.tsx';
 import { RunReview } from './run-review.tsx';
 import { useHistory, type History } from './use-history.ts';
@@ -56,6 +57,10 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
   const [chosen, setChosen] = useState<Shown | null>(null);
   const [said, setSaid] = useState<Said | null>(null);
   const refuse = (text: string): void => setSaid({ text, kind: 'refused' });
+  const isFound = history.found !== null;
+  useEffect(() => {
+    if (isFound) loadDrawings();
+  }, [isFound]);
   const runs = history.found?.runs ?? NO_RUNS;
   const newest = runs[0];
   const shown = chosen ?? (newest ? { kind: 'run' as const, run: newest.run } : null);
@@ -132,7 +137,7 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
               <NothingShown history={history} />
             )}
           </main>
-          <footer className={styles.foot}>
+          <footer className={`${pageStyles.foot} ${styles.foot}`}>
             {shown?.kind === 'weeks' || shown?.kind === 'lanes' ? (
               <Button name="Print" look="small" onPress={() => window.print()} />
             ) : null}
@@ -209,7 +214,7 @@ function OneRun(props: OneRunProps): ReactElement {
           onRefused={refuse}
         />
       </Part>
-      <footer className={styles.foot}>
+      <footer className={`${pageStyles.foot} ${styles.foot}`}>
         <Button
           name="Do this again"
           hint="opens its session in the editor"

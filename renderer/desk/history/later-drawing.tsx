@@ -1,17 +1,23 @@
 /*
- * A drawing with its words. The charting library is loaded when the first is wanted; the table stands there meanwhile.
+ * A drawing with its words. The charting library is loaded apart; the table stands there meanwhile.
  */
 
 import { lazy, Suspense, type ReactElement, type ReactNode } from 'react';
 import type { Drawn } from '../drawings/what-is-drawn.ts';
 import styles from './over-time.module.css';
 
-const Drawing = lazy(() =>
+const load = () =>
   import('../drawings/drawing.tsx').then(
     (module) => ({ default: module.Drawing }),
     () => ({ default: NoDrawing }),
-  ),
-);
+  );
+
+const Drawing = lazy(load);
+
+/** To be called when what comes first stands there: the first drawing is then there at once. */
+export function loadDrawings(): void {
+  void load();
+}
 
 interface LaterDrawingProps {
   readonly drawn: Drawn;

@@ -24,7 +24,7 @@ export function Weeks({ runs }: { readonly runs: readonly HistoryRun[] }): React
       <section aria-label="Distance by week">
         <h3>Distance, all lanes together</h3>
         <LaterDrawing drawn={distance} label="Distance by week, planned and swum">
-          Filled: swum. Outline: planned.
+          Filled: swum. Line: planned.
         </LaterDrawing>
         <table className={tableStyles.table}>
           <caption>Distance by week, in {unit}</caption>

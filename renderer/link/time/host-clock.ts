@@ -118,8 +118,12 @@ export function createHostClock(own: OwnClock): HostClock {
     quality() {
       const sync = trusted();
       const bound = sync === undefined ? null : errorBoundAt(sync, own.now());
-      called = bound === null ? null : clockQuality(bound, called);
-      return bound === null || called === null ? null : { quality: called, bound };
+      if (bound === null) {
+        called = null;
+        return null;
+      }
+      called = clockQuality(bound, called);
+      return { quality: called, bound };
     },
     inDoubt() {
       const sync = trusted();

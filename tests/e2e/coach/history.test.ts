@@ -41,7 +41,6 @@ test('eight weeks are drawn, one run is opened, deleted and done again, and shee
     expect(await faultsOn(page)).toEqual([]);
     // Six lanes, with the times of three sets each.
     expect(await pagesOn(page, 'A4')).toBeLessThanOrEqual(5);
-    // The charting library comes only now.
     await desk.button(/^Weeks/).click();
     await page.getByRole('img', { name: 'Load and strain by week' }).waitFor();
     expect(await faultsOn(page)).toEqual([]);

@@ -100,3 +100,24 @@ describe('[link] the carrier of a page in a browser', () => {
     expect(socketCarrier('ws://deck/deck').patience).toBe(6000);
   });
 });
+
+describe('[link] the pause before the host is called again', () => {
+  test.each([
+    'ws://localhost:7525/deck',
+    'ws://127.0.0.1:7525/deck',
+    'ws://127.10.255.254/wall',
+    'ws://127.0.100.20:7525/deck',
+    'ws://[::1]:7525/deck',
+  ])('is at most a second and a half where the host is on this machine: %s', (address) => {
+    expect(socketCarrier(address).longestPause).toBe(1500);
+  });
+
+  test.each([
+    'ws://192.168.1.20:7525/deck',
+    'ws://localhost.example:7525/deck',
+    'ws://deck:7525/ws://localhost/',
+    'ws://127.0.0.1.example/deck',
+  ])('is at most eight seconds where it is elsewhere: %s', (address) => {
+    expect(socketCarrier(address).longestPause).toBe(8000);
+  });
+});

@@ -5,6 +5,7 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { CoachBridge, SessionFile, WindowBridge } from '../../../../app/wire/window-bridge.ts';
 import {
+  askBy,
   askForSessionFile,
   askHost,
   hostAddress,
@@ -150,6 +151,20 @@ describe('[link] what carries messages and questions', () => {
     const headers = { 'Content-Type': 'application/json' };
     expect(fetched).toEqual([['/session', { method: 'PUT', headers, body: '{"text":""}' }]]);
     expect(hostAddress()).toBe('http://deck:7525');
+  });
+
+  test('of a page that was let in is its own sealed socket, for questions too, until it is there no more', async () => {
+    pageWith();
+    const asked: string[] = [];
+    askBy((method, path, body) => {
+      asked.push(`${method} ${path} ${body}`);
+      return Promise.resolve({ status: 200, body: '{}' });
+    });
+    expect(await askHost('POST', '/records', '{}')).toEqual({ status: 200, body: '{}' });
+    askBy(null);
+    vi.stubGlobal('fetch', () => Promise.resolve(new Response('{"ok":true}', { status: 201 })));
+    expect(await askHost('POST', '/records', '{}')).toEqual({ status: 201, body: '{"ok":true}' });
+    expect(asked).toEqual(['POST /records {}']);
   });
 
   test('in a window that is not the coach’s carries no questions', async () => {

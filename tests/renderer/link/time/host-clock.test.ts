@@ -188,4 +188,15 @@ describe('[link] how good the time is', () => {
     device.ping(70);
     expect(device.clock.quality()?.quality).toBe('fair');
   });
+
+  test('is judged afresh after a sleep, and not by how it was before', () => {
+    const device = new Device();
+    device.ping(110);
+    device.clock.turnTo('first');
+    expect(device.clock.quality()?.quality).toBe('poor');
+    device.apart += 60_000;
+    expect(device.clock.quality()).toBeNull();
+    device.ping(90);
+    expect(device.clock.quality()?.quality).toBe('fair');
+  });
 });
