@@ -173,6 +173,20 @@ test('a session that nobody has named is called as its title says, once a look f
   expect(await coach.library.names()).toEqual(['Tuesday, hard']);
 });
 
+test('it is called so once typing has paused for two seconds, without a look, and not by half a title', async () => {
+  const coach = new Window();
+  coach.writing.put(EMPTY);
+  await coach.type('Tues\nSet\n');
+  await coach.type('Tuesd\nSet\n');
+  await coach.type(TUESDAY);
+  expect(coach.name).toBe('Session 1 January');
+  await coach.pass(2000);
+  expect(coach.name).toBe('Tuesday');
+  await coach.type(TUESDAY.replace('Tuesday', 'Tuesday, hard'));
+  await coach.pass(2000);
+  expect(await coach.library.names()).toEqual(['Tuesday, hard']);
+});
+
 test('a name that the coach has chosen stays, whatever the title says', async () => {
   const coach = new Window();
   coach.writing.put(EMPTY);
