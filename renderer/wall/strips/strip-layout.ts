@@ -302,5 +302,8 @@ function basics(
 /** Dots stand in two rows at most, above whose turn is next. large: the size of that. */
 function dotSize({ strips }: StripRoom, width: number, large: number): number {
   const rows = strips.swimmers > 6 ? 2 : 1;
-  return Math.max(1, Math.min(large * (rows > 1 ? 0.45 : 0.55), width / Math.max(1, Math.ceil(strips.swimmers / rows))));
+  return Math.max(
+    1,
+    Math.min(large * (rows > 1 ? 0.45 : 0.55), width / Math.max(1, Math.ceil(strips.swimmers / rows))),
+  );
 }

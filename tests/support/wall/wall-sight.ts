@@ -52,7 +52,8 @@ export async function misplaced(on: Page): Promise<string[]> {
   return on.evaluate(() => {
     const found: string[] = [];
     const [width, height] = [innerWidth, innerHeight];
-    const isDrawing = (element: HTMLElement): boolean => element.matches('.strip-dots') && element.childElementCount > 0;
+    const isDrawing = (element: HTMLElement): boolean =>
+      element.matches('.strip-dots') && element.childElementCount > 0;
     const places = Array.from(document.querySelectorAll<HTMLElement>('[data-place], .strip-number'))
       .filter((element) => element.childElementCount === 0 || element.matches('.digits, .strip-dots'))
       .filter((element) => element.textContent !== '' || isDrawing(element))
