@@ -11,7 +11,7 @@ import { WriteScreen } from '../../../../renderer/desk/write/write-screen.tsx';
 import type { LibraryRequest, LibraryWish } from '../../../../renderer/link/requests/library.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
 import { setWindowWidth } from '../../../support/coach/write-window/window-width.ts';
-import { editorOf, writeText, writtenText } from '../../../support/coach/written-text.ts';
+import { editorOf, writeText, writtenText } from '../../../support/coach/write-window/written-text.ts';
 import { LibraryUnderTest, SESSION } from '../../../support/host/folders/library-folder.ts';
 
 const TUESDAY = 'Tuesday\nSet\n8 x 50 fast @ 1:00\n';

@@ -9,7 +9,7 @@ import { WritingWindow } from '../../../support/coach/write-window/writing-windo
 
 const TUESDAY = 'Tuesday\nSet\n8 x 50 @ 1:00\n';
 
-async function windowOn(name: string, text: string): Promise<Window> {
+async function windowOn(name: string, text: string): Promise<WritingWindow> {
   const coach = new WritingWindow();
   coach.library.write(name, text);
   coach.writing.open(await coach.library.get({ do: 'read', kind: 'session', name }));
@@ -178,7 +178,7 @@ function conflict(coach: Window): string | null | undefined {
   return changed && (changed.now?.text ?? null);
 }
 
-async function changedElsewhere(): Promise<Window> {
+async function changedElsewhere(): Promise<WritingWindow> {
   const coach = await windowOn('One', 'one');
   coach.library.write('One', 'another hand');
   await coach.type('one, typed');
