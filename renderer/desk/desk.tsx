@@ -91,6 +91,7 @@ export function Desk({ tools }: { readonly tools: DeskTools }): ReactElement {
               <WriteScreen
                 tools={tools}
                 run={run}
+                isOver={isDone}
                 clock={clock}
                 onBack={run ? () => setLeft(null) : null}
                 onRehearse={(source) => rehearsal.begin({ source, clockPhase: clock.now() })}

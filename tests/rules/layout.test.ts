@@ -49,6 +49,14 @@ describe('[layout]', () => {
     expect([...new Set(files.map((file) => dirname(file)))].filter((folder) => inside(folder) > 12)).toEqual([]);
   });
 
+  test('a file that a document names is there', () => {
+    const named = ['README.md', 'DEVELOPERS.md'].flatMap((page) =>
+      Array.from(textOf(page).matchAll(/`([\w.-]+(?:\/[\w.-]+)+\.(?:tsx?|css|mjs))`/g), ([, file = '']) => file),
+    );
+    expect(named.length).toBeGreaterThan(50);
+    expect(named.filter((file) => !files.some((known) => `/${known}`.endsWith(`/${file}`)))).toEqual([]);
+  });
+
   test('no file exports all of another', () => {
     expect(sources.filter((file) => /^export \* from/m.test(textOf(file)))).toEqual([]);
   });

@@ -7,6 +7,7 @@ import { useState, type FormEvent, type KeyboardEvent, type ReactElement, type R
 import { Button } from '../../ui/parts/button.tsx';
 import { FileButton } from '../../ui/parts/file-button.tsx';
 import { momentText } from './rows/entry-facts.ts';
+import { isNarrow } from './keys/use-sessions-toggle.ts';
 import { PieceRow } from './rows/piece-row.tsx';
 import { SAMPLES } from './first-steps/samples.ts';
 import { SessionRow } from './rows/session-row.tsx';
@@ -56,7 +57,13 @@ export function SessionsPanel(props: SessionsPanelProps): ReactElement {
     <section className={styles.panel} aria-label="Sessions" onKeyDown={leave}>
       <div className={styles.title}>
         <h2>Sessions</h2>
-        <Button name="Close: Sessions" label="Close" hint="Esc" look="small" onPress={onClose} />
+        <Button
+          name="Close: Sessions"
+          label={isNarrow() ? 'Back to the session' : 'Close'}
+          hint="Esc"
+          look="small"
+          onPress={onClose}
+        />
       </div>
       <form className={styles.find} role="search" onSubmit={openFirst}>
         <label className={fieldStyles.field}>

@@ -50,6 +50,8 @@ interface WriteScreenProps {
   readonly tools: DeskTools;
   /** The run that is open, going or over; null without one. */
   readonly run: DeckRun | null;
+  /** Whether it is over: nothing is in use then. */
+  readonly isOver: boolean;
   readonly clock: MatchedClock;
   /** Back to the run that is there; null without one. */
   readonly onBack: (() => void) | null;
@@ -66,7 +68,7 @@ const NO_FAULTS: readonly Fault[] = [];
 const NO_WARNINGS: readonly WarningGroup[] = [];
 
 export function WriteScreen(props: WriteScreenProps): ReactElement {
-  const { tools, run, clock, onBack, onRehearse, onOpened, onHistory, onPrint, brought } = props;
+  const { tools, run, isOver, clock, onBack, onRehearse, onOpened, onHistory, onPrint, brought } = props;
   const { writing } = tools;
   const written = useWriting(writing, run);
   const { sheet, puts, draft, saving, news } = written;
@@ -216,7 +218,8 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
       onDrop={drop}
     >
       <WriteHead
-        {...{ tools, run, written, clock, onBack }}
+        {...{ tools, written, clock, onBack }}
+        run={isOver ? null : run}
         isSessionsOpen={shelf.isOpen}
         beside={beside}
         onSessions={toggleSessions}

@@ -1,6 +1,7 @@
 /*
- * Whether the library is open beside the text: on a wide window at first, then as the coach left it. Ctrl+O opens it from
- * anywhere, to type what is looked for.
+ * Whether the library is open beside the text: on a wide window at first, then as the coach left it there. Where it takes
+ * the place of what the text comes to, it opens only when asked for, and gives way to what was chosen. Ctrl+O opens it
+ * from anywhere, to type what is looked for.
  */
 
 import { useEffect, useRef, useState, type RefObject } from 'react';
@@ -15,7 +16,7 @@ export interface SessionsToggle {
   /** Where one types what is looked for. It takes the keyboard when the library is opened by its key. */
   readonly field: RefObject<HTMLInputElement | null>;
   toggle(): void;
-  /** A session was opened: on a phone the list gives way to it. */
+  /** A session was opened: where the list hides what it comes to, it gives way. */
   leaveRoom(): void;
 }
 
@@ -23,7 +24,7 @@ export function useSessionsToggle(): SessionsToggle {
   const [{ isOpen, asked }, setState] = useState(() => ({ isOpen: isOpenAtFirst(), asked: 0 }));
   const field = useRef<HTMLInputElement>(null);
   const set = (next: boolean): void => {
-    keep(next);
+    if (!isNarrow()) keep(next);
     setState((state) => ({ ...state, isOpen: next }));
   };
   // Here, and not in the panel, which is drawn after the keys: letters typed at once are for the field.
@@ -33,10 +34,16 @@ export function useSessionsToggle(): SessionsToggle {
     field.current?.select();
   }, [asked]);
   useEffect(() => {
+    const wide = window.matchMedia(WIDE);
+    const onWidth = (): void => setState((state) => ({ ...state, isOpen: isOpenAtFirst() }));
+    wide.addEventListener('change', onWidth);
+    return () => wide.removeEventListener('change', onWidth);
+  }, []);
+  useEffect(() => {
     const onKey = (event: KeyboardEvent): void => {
       if (!(event.ctrlKey || event.metaKey) || event.altKey || event.key.toLowerCase() !== 'o') return;
       event.preventDefault();
-      keep(true);
+      if (!isNarrow()) keep(true);
       setState((state) => ({ isOpen: true, asked: state.asked + 1 }));
     };
     window.addEventListener('keydown', onKey);
@@ -46,7 +53,7 @@ export function useSessionsToggle(): SessionsToggle {
     isOpen,
     field,
     toggle: () => set(!isOpen),
-    leaveRoom: () => (window.matchMedia(PHONE).matches ? set(false) : undefined),
+    leaveRoom: () => (isNarrow() ? set(false) : undefined),
   };
 }
 
@@ -55,13 +62,11 @@ export function isNarrow(): boolean {
   return !window.matchMedia(WIDE).matches;
 }
 
-/** As `--phone` and `--narrow` in `ui/widths.css`: from the latter on there is room for a column beside the text. */
-const PHONE = '(max-width: 760px)';
+/** Beyond `--narrow` in `ui/widths.css` there is room for a column beside the text. */
 const WIDE = '(min-width: 1181px)';
 
 function isOpenAtFirst(): boolean {
-  const kept = ownStorage()?.getItem(KEPT) ?? null;
-  return kept === null ? !isNarrow() : kept === 'open';
+  return !isNarrow() && (ownStorage()?.getItem(KEPT) ?? 'open') === 'open';
 }
 
 function keep(isOpen: boolean): void {

@@ -10,6 +10,7 @@ import { EXAMPLE } from '../../../../renderer/desk/write/example.ts';
 import { WriteScreen } from '../../../../renderer/desk/write/write-screen.tsx';
 import type { LibraryRequest, LibraryWish } from '../../../../renderer/link/requests/library.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
+import { setWindowWidth } from '../../../support/coach/window-width.ts';
 import { editorOf, writeText, writtenText } from '../../../support/coach/written-text.ts';
 import { LibraryUnderTest, SESSION } from '../../../support/host/folders/library-folder.ts';
 
@@ -21,6 +22,7 @@ let coach: CoachWindow;
 
 beforeEach(() => {
   vi.useFakeTimers({ toFake: ['Date'], now: new Date(2026, 10, 27, 19) });
+  setWindowWidth(1280);
   localStorage.clear();
   localStorage.setItem('lanecall.sessions', 'open');
   keepDraft({ ...EMPTY, text: 'Begun\nSet\n100 @ 2:00' });
@@ -35,15 +37,12 @@ afterEach(() => {
   vi.useRealTimers();
 });
 
-async function write(): Promise<HTMLElement> {
-  const ask = <Wish extends LibraryWish>(asked: Extract<LibraryRequest, { do: Wish }>) => library.ask<Wish>(asked);
-  coach = new CoachWindow(TUESDAY, ask);
-  const light = { choice: () => 'system', choose: () => undefined, subscribe: () => () => undefined };
-  const tools = { ...coach.tools, light } as unknown as typeof coach.tools;
+function show(tools: CoachWindow['tools']): void {
   render(
     <WriteScreen
       tools={tools}
       run={null}
+      isOver={false}
       clock={NO_CLOCK}
       onBack={null}
       onRehearse={() => null}
@@ -53,6 +52,13 @@ async function write(): Promise<HTMLElement> {
       brought={null}
     />,
   );
+}
+
+async function write(): Promise<HTMLElement> {
+  const ask = <Wish extends LibraryWish>(asked: Extract<LibraryRequest, { do: Wish }>) => library.ask<Wish>(asked);
+  coach = new CoachWindow(TUESDAY, ask);
+  const light = { choice: () => 'system', choose: () => undefined, subscribe: () => () => undefined };
+  show({ ...coach.tools, light } as unknown as typeof coach.tools);
   const panel = await screen.findByRole('region', { name: 'Sessions' });
   if ((await library.names()).length > 0) await within(panel).findByRole('button', { name: /^Tuesday/ });
   return panel;
@@ -132,6 +138,7 @@ test('what was undone and done stays there when the page is left and come back t
     <WriteScreen
       tools={tools}
       run={null}
+      isOver={false}
       clock={NO_CLOCK}
       onBack={null}
       onRehearse={() => null}
@@ -325,4 +332,23 @@ test('Ctrl+O opens the list to type what is looked for; Enter opens the first fo
   await soon(() => expect(writtenText()).toBe(SESSION));
   fireEvent.keyDown(field, { key: 'Escape' });
   expect(screen.queryByRole('region', { name: 'Sessions' })).toBeNull();
+});
+
+test('where the list would hide the timetable it opens only when asked for, and gives way to what was chosen', async () => {
+  setWindowWidth(1024);
+  const light = { choice: () => 'system', choose: () => undefined, subscribe: () => () => undefined };
+  const ask = <Wish extends LibraryWish>(asked: Extract<LibraryRequest, { do: Wish }>) => library.ask<Wish>(asked);
+  coach = new CoachWindow(TUESDAY, ask);
+  show({ ...coach.tools, light } as unknown as typeof coach.tools);
+  const panel = (): HTMLElement | null => screen.queryByRole('region', { name: 'Sessions' });
+  expect(panel()).toBeNull();
+  press('Sessions');
+  press('Close: Sessions');
+  expect(panel()).toBeNull();
+  press('Sessions');
+  fireEvent.click(await screen.findByRole('button', { name: /^Tuesday/ }));
+  await waitFor(() => expect(panel()).toBeNull());
+  expect(writtenText()).toBe(TUESDAY);
+  // The wide window opens it as it was left there.
+  expect(localStorage.getItem('lanecall.sessions')).toBe('open');
 });

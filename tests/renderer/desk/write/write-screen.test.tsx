@@ -8,6 +8,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { keepDraft, keptDraft } from '../../../../renderer/desk/write/draft.ts';
 import { WriteScreen } from '../../../../renderer/desk/write/write-screen.tsx';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
+import { setWindowWidth } from '../../../support/coach/window-width.ts';
 import { writeText, writtenText } from '../../../support/coach/written-text.ts';
 
 const TEXT = 'Harbour\nlane 1 base 1:30, 7 swimmers\nlane 2 base 1:30\nSet\n4 x 100 @ 1:00';
@@ -15,6 +16,7 @@ const TEXT = 'Harbour\nlane 1 base 1:30, 7 swimmers\nlane 2 base 1:30\nSet\n4 x 
 const NO_CLOCK = { now: () => null, matched: false, match: () => undefined, forget: () => undefined };
 
 beforeEach(() => {
+  setWindowWidth(1280);
   localStorage.clear();
   localStorage.setItem('lanecall.sessions', 'open');
 });
@@ -23,7 +25,7 @@ afterEach(() => {
   vi.unstubAllGlobals();
 });
 
-function write(run: 'beside a run' | 'alone'): void {
+function write(run: 'beside a run' | 'beside one that is over' | 'alone'): void {
   const coach = new CoachWindow(TEXT);
   const tools = {
     ...coach.tools,
@@ -33,6 +35,7 @@ function write(run: 'beside a run' | 'alone'): void {
     <WriteScreen
       tools={tools as unknown as typeof coach.tools}
       run={run === 'alone' ? null : coach.run}
+      isOver={run === 'beside one that is over'}
       clock={NO_CLOCK}
       onBack={null}
       onRehearse={() => null}
@@ -68,6 +71,14 @@ describe('version and licences', () => {
 });
 
 describe('beside a run', () => {
+  test('that is over, nothing is said of it: no text is in use', async () => {
+    write('beside one that is over');
+    writeText('Wednesday\nSet\n4 x 50 @ 1:00');
+    await screen.findByRole('heading', { name: 'Wednesday', level: 2 }, { timeout: 5000 });
+    expect(screen.queryByText(/not in use until you run it|as the run has it/)).toBeNull();
+    expect(screen.queryByRole('button', { name: 'Bring in the run’s text' })).toBeNull();
+  });
+
   test('what is shown is what runs; an undo goes back to the draft, and what runs can be taken again', async () => {
     keepDraft({ text: 'Tuesday\nSet\n4 x 50 @ 1:00', lanesText: '', from: 'tuesday.txt', during: null });
     write('beside a run');
