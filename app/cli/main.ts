@@ -8,7 +8,7 @@ import { complain, EXIT, type Io } from './io.ts';
 import { timetable } from './timetable/timetable.ts';
 import { COMMANDS, help, wrongUsage, type CommandName } from './usage.ts';
 
-export { start } from './launcher/start.ts';
+export { start } from './start/start.ts';
 
 /** Runs a command line (without the program's name); resolves with the exit status, never rejects. */
 export async function run(argv: readonly string[], io: Io): Promise<number> {

@@ -12,9 +12,9 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { request } from 'undici';
 import { afterAll, describe, expect, test } from 'vitest';
 import { handedOnAfter } from '../../app/cli/launcher/child-process.mjs';
-import { runDesktop } from '../../app/cli/launcher/desktop.ts';
-import { networkFor } from '../../app/cli/launcher/download-network.mjs';
-import { electronRuntime, fetchRuntime } from '../../app/cli/launcher/electron-runtime.ts';
+import { runDesktop } from '../../app/cli/start/desktop.ts';
+import { networkFor } from '../../app/cli/start/download-network.mjs';
+import { electronRuntime, fetchRuntime } from '../../app/cli/start/electron-runtime.ts';
 import { freshDataFolder } from '../support/host/folders/data-folder.ts';
 
 describe('[start] the desktop program', () => {
@@ -207,9 +207,9 @@ function inElectron(root: string, ...parts: string[]): string {
 /** A clone whose runtime is there, or with an installer, whose work it then is. */
 function clone({ installer = '' } = {}): string {
   const root = freshDataFolder();
-  const network = join(root, 'app', 'cli', 'launcher', 'download-network.mjs');
+  const network = join(root, 'app', 'cli', 'start', 'download-network.mjs');
   for (const folder of [inElectron(root, 'dist'), dirname(network)]) mkdirSync(folder, { recursive: true });
-  const real = pathToFileURL(join(ROOT, 'app/cli/launcher/download-network.mjs')).href;
+  const real = pathToFileURL(join(ROOT, 'app/cli/start/download-network.mjs')).href;
   writeFileSync(network, `import ${JSON.stringify(real)};`);
   writeFileSync(inElectron(root, 'install.js'), installer);
   writeFileSync(inElectron(root, 'dist', 'electron'), '');

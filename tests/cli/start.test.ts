@@ -3,8 +3,8 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { engineWords, serveArguments, whyNotDesktop } from '../../app/cli/launcher/start.ts';
-import { browserCommand } from '../../app/cli/launcher/system-browser.ts';
+import { engineWords, serveArguments, whyNotDesktop } from '../../app/cli/start/start.ts';
+import { browserCommand } from '../../app/cli/start/system-browser.ts';
 
 describe('[start] the arguments of serve', () => {
   test.each<[string[], string[]]>([

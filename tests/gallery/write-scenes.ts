@@ -21,6 +21,10 @@ export const WRITE_SCENES: readonly Scene[] = [
     await button(coach, 'What this line means').click();
     await coach.getByRole('table').filter({ hasText: 'leaves at' }).waitFor();
   }),
+  scene('writing, a wrong hour', async (coach) => {
+    await editorOn(coach).fill(SAMPLES[0]!.text.replace(/^finish .*$/m, 'finish 8:30'));
+    await coach.getByText(/is an hour wrong/).waitFor();
+  }),
   scene('writing, the notation', async (coach) => {
     await button(coach, 'Notation').click();
     await coach.getByRole('region', { name: 'Notation', exact: true }).waitFor();

@@ -63,7 +63,14 @@ describe('[layout]', () => {
 
   test('no file leaves work to be remembered or a rule switched off', () => {
     const marks = new RegExp(
-      ['TO' + 'DO', 'FIX' + 'ME', '@ts-' + 'ignore', '@ts-' + 'expect-error', 'eslint-' + 'disable'].join('|'),
+      [
+        'TO' + 'DO',
+        'FIX' + 'ME',
+        '@ts-' + 'ignore',
+        '@ts-' + 'expect-error',
+        'eslint-' + 'disable',
+        'oxlint-' + 'disable',
+      ].join('|'),
     );
     const here = join('tests', 'rules', 'walls.test.ts');
     expect(sources.filter((file) => file !== here && marks.test(textOf(file)))).toEqual([]);

@@ -21,8 +21,8 @@ const SHARING_PANEL = '^renderer/desk/sharing/';
 const SERVER_LIBRARIES = packages('ws');
 // What the launcher uses of the packages, once they are there.
 const BUILD_TOOLS = packages('esbuild', 'vite', 'undici');
-const LAUNCHER = '^app/cli/(launcher|build)/[^/]+[.]mjs$';
-const AFTER_SET_UP = '^app/cli/(build/build|launcher/download-network)[.]mjs$';
+const LAUNCHER = '^app/cli/(launcher|build|start)/[^/]+[.]mjs$';
+const AFTER_SET_UP = '^app/cli/(build/build|start/download-network)[.]mjs$';
 const ELECTRON = ['^electron$', ...packages('electron')];
 const PAGE_LIBRARIES = packages('react', 'react-dom', 'zustand', 'howler', '@fontsource/.+');
 // Only for the parts of the coach's screens: old televisions do not carry it.
@@ -51,7 +51,7 @@ const FOLDS = '^renderer/link/(store|follow-run)[.]ts$';
 // Where commands, windows, pages, workers and builds start.
 const STARTS = [
   '^app/cli/main[.]ts$',
-  '^app/cli/(build/build|launcher/(lanecall|launch|download-network))[.]mjs$',
+  '^app/cli/(build/build|launcher/(lanecall|launch)|start/download-network)[.]mjs$',
   '^app/desktop/(main|preload/(desk|wall))[.]ts$',
   '^renderer/(desk|wall|remote)/main[.]tsx?$',
   '-worker[.]ts$',

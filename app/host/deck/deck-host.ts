@@ -75,6 +75,8 @@ export class DeckHost {
   private startUpReport: StartUpReport | null = null;
   /** Notices for the coach from other parts of the program, by subject. */
   private readonly said = new Map<string, string>();
+  /** Subjects of which it is said no more once the coach has read the report of the start. */
+  private readonly news = new Set<string>();
   private n = 0;
   /** Everything that arrives is carried out one by one, in the order of arrival. */
   private queue: Promise<unknown> = Promise.resolve();
@@ -182,7 +184,7 @@ export class DeckHost {
     return this.inOrder(async () => {
       if (this.run?.id !== run || !this.startUpReport?.offersToLeave(run)) return { ok: false, why: NOT_OFFERED };
       await this.watch.written(this.endJournal(this.run, 'left', moment));
-      void this.startUpReport.told();
+      this.told();
       this.withoutRun();
       return { ok: true, why: null };
     });
@@ -190,12 +192,14 @@ export class DeckHost {
 
   /** To be called when the coach has read the report. */
   told(): void {
+    for (const about of this.news) this.tell(about, null);
     // Screens are told once it is certain that the report will not appear again.
     void this.startUpReport?.told().then(() => this.changed());
   }
 
-  /** Shows the coach a notice, one for each subject, until it is called with null. */
-  tell(about: string, sentence: string | null): void {
+  /** Shows the coach a notice, one for each subject, until it is called with null; news of the start, until they are read. */
+  tell(about: string, sentence: string | null, isNews?: 'news'): void {
+    if (isNews) this.news.add(about);
     if ((this.said.get(about) ?? null) === sentence) return;
     if (sentence === null) this.said.delete(about);
     else this.said.set(about, sentence);

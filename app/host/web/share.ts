@@ -92,7 +92,7 @@ export function openSharing({ deck, clock, timers, pages, ports, file = null, ..
     company,
     async takeUp() {
       const again = sharesAgain(found, kept.address, addresses()) && (await sharing.share(kept.address)) === null;
-      if (again) host.tell('sharing', sharingAgainText(sharing.address()!));
+      if (again) host.tell('sharing', sharingAgainText(sharing.address()!), 'news');
       else await Promise.all([book.end(), kept.keep(null)]);
     },
   };

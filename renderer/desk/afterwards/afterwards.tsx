@@ -98,7 +98,7 @@ export function Afterwards({ tools, moment, onWrite, onHistory, onCss }: Afterwa
           onRefused={(text) => setSaid({ text, kind: 'refused' })}
         />
       </aside>
-      <footer className={styles.foot}>
+      <footer className={`${pageStyles.foot} ${styles.foot}`}>
         <Button name="Write the next session" look="primary start" onPress={onWrite} />
         <Button name="Print" hint="the record" onPress={() => window.print()} />
         <Button

@@ -25,6 +25,7 @@ import { mendLine } from '../editor/lines/line-marks.ts';
 import { SessionEditor } from '../editor/session-editor.tsx';
 import { giveKeyboard, putCursor, type TextView } from '../editor/text-view.ts';
 import { useSettled } from '../editor/use-settled.ts';
+import { useTextKey } from './use-text-key.ts';
 import { useEdit } from './use-edit.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import pageStyles from '../panel/page.module.css';
@@ -84,6 +85,7 @@ export function RewriteScreen({ tools, moment, byTouch, onClose }: RewriteScreen
             : outcome.kind === 'refused'
               ? outcome.why
               : null;
+  useTextKey(() => area.current?.focus());
   const [bounces] = useState(createBounceGuard);
   const open = useRef(true);
   useEffect(() => {

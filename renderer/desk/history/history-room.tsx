@@ -137,7 +137,7 @@ export function HistoryRoom({ tools, back, onBack, onAgain, onCss }: HistoryRoom
               <NothingShown history={history} />
             )}
           </main>
-          <footer className={styles.foot}>
+          <footer className={`${pageStyles.foot} ${styles.foot}`}>
             {shown?.kind === 'weeks' || shown?.kind === 'lanes' ? (
               <Button name="Print" look="small" onPress={() => window.print()} />
             ) : null}
@@ -214,7 +214,7 @@ function OneRun(props: OneRunProps): ReactElement {
           onRefused={refuse}
         />
       </Part>
-      <footer className={styles.foot}>
+      <footer className={`${pageStyles.foot} ${styles.foot}`}>
         <Button
           name="Do this again"
           hint="opens its session in the editor"

@@ -6,6 +6,8 @@
 import { memo, useId, type ReactElement, type ReactNode } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
 import type { HourBar, HourPicture as Picture, PartSpan } from './hour-bars.ts';
+import { Hatch } from '../panel/hatch.tsx';
+import pictureStyles from '../panel/time-picture.module.css';
 import styles from './hour-picture.module.css';
 
 interface HourPictureProps {
@@ -28,19 +30,14 @@ export const HourPicture = memo(function HourPicture(props: HourPictureProps): R
   const high = picture.lanes.length * ROW;
   return (
     <figure className={styles.hour} aria-label="The hour">
-      <div className={styles.picture} aria-hidden="true">
+      <div className={pictureStyles.picture} aria-hidden="true">
         <div className={styles.lanes}>
           {picture.lanes.map((lane) => (
             <span key={lane}>{lane}</span>
           ))}
         </div>
         <svg width="100%" height={`${high + WORDS}rem`}>
-          <defs>
-            <pattern id={hatch} width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-              <rect width="8" height="8" className={styles.overGround} />
-              <rect width="4" height="8" className={styles.overStripe} />
-            </pattern>
-          </defs>
+          <Hatch id={hatch} />
           {picture.bars.map((bar) => (
             <Bar key={bar.key} bar={bar} high={high} fill={bar.over ? `url(#${hatch})` : undefined} onLine={onLine} />
           ))}
@@ -58,7 +55,7 @@ export const HourPicture = memo(function HourPicture(props: HourPictureProps): R
           ))}
         </svg>
       </div>
-      <figcaption className={styles.key}>
+      <figcaption className={`${pictureStyles.key} ${styles.key}`}>
         {swimDown === null ? null : <span className={styles.swimDownKey}>swim-down must start</span>}
         {picture.finish === null ? null : <span className={styles.finishKey}>booked finish</span>}
         {picture.bars.some(({ over }) => over) ? <span className={styles.overKey}>past the finish</span> : null}

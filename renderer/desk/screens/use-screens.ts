@@ -8,6 +8,7 @@ import { changedSettings, type ScreenChange } from '../../../app/core/screen/scr
 import type { ScreenTold, ScreenWish } from '../../link/store.ts';
 import type { Link } from '../../link/link.ts';
 import { useDeck } from '../../ui/coach/use-deck.ts';
+import { useSaid } from '../sharing/use-said.ts';
 
 export interface Screens {
   readonly all: readonly ScreenTold[];
@@ -31,7 +32,7 @@ const TOLD_BY = 1000;
 export function useScreens(link: Link): Screens {
   const told = useDeck(link, (state) => state.wallScreens);
   const [drafts, setDrafts] = useState<readonly Draft[]>([]);
-  const [said, say] = useState('');
+  const [said, say] = useSaid();
   const timers = useRef(new Set<ReturnType<typeof setTimeout>>());
   useEffect(() => {
     const { current } = timers;
@@ -48,7 +49,7 @@ export function useScreens(link: Link): Screens {
       say(why ?? '');
       return ok;
     },
-    [link],
+    [link, say],
   );
   const change = useCallback(
     (name: string, wanted: ScreenChange): void => {

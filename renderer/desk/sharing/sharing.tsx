@@ -3,10 +3,11 @@
  * everything that was let in, with a way to throw it out. A tablet sees the list alone.
  */
 
-import { useCallback, useState, type ReactElement } from 'react';
+import { useCallback, type ReactElement } from 'react';
 import type { Link } from '../../link/link.ts';
 import type { SharingTold } from '../../link/store.ts';
 import { useDeck } from '../../ui/coach/use-deck.ts';
+import { useSaid } from './use-said.ts';
 import { AnotherWindow } from './another-window.tsx';
 import { CodeButtons } from './code-buttons.tsx';
 import { DeviceList } from './device-list.tsx';
@@ -18,7 +19,7 @@ import styles from './sharing.module.css';
 
 export function Sharing({ link }: { readonly link: Link }): ReactElement | null {
   const sharing = useDeck(link, (state) => state.sharing);
-  const [said, say] = useState('');
+  const [said, say] = useSaid();
   const ask = useCallback<Want>(async (wish) => (await link.share(wish)).why, [link]);
   const want = useCallback<Want>(
     async (wish) => {
@@ -26,7 +27,7 @@ export function Sharing({ link }: { readonly link: Link }): ReactElement | null 
       say(why ?? '');
       return why;
     },
-    [ask],
+    [ask, say],
   );
   if (!sharing) return null;
   const { mayLetIn, devices, fault } = sharing;

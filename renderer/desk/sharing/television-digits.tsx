@@ -4,6 +4,7 @@
 
 import { useId, useRef, useState, type ReactElement } from 'react';
 import { Button } from '../../ui/parts/button.tsx';
+import { useSaid } from './use-said.ts';
 import { showingText } from './sharing-words.ts';
 import type { Want } from './want.ts';
 import styles from './sharing.module.css';
@@ -21,7 +22,7 @@ const FOUR = /^\d{4}$/;
 
 export function TelevisionDigits({ address, showing, onAsk }: TelevisionProps): ReactElement {
   const [digits, setDigits] = useState('');
-  const [said, say] = useState('');
+  const [said, say] = useSaid();
   const [isWrong, setWrong] = useState(false);
   const saidId = useId();
   const field = useRef<HTMLInputElement>(null);
@@ -57,7 +58,7 @@ export function TelevisionDigits({ address, showing, onAsk }: TelevisionProps): 
             inputMode="numeric"
             autoComplete="off"
             maxLength={4}
-            aria-invalid={isWrong}
+            aria-invalid={isWrong && said !== ''}
             aria-describedby={saidId}
             onChange={({ target }) => {
               setDigits(target.value.replace(/\D/g, ''));
@@ -69,7 +70,12 @@ export function TelevisionDigits({ address, showing, onAsk }: TelevisionProps): 
         </label>
         <Button name="Let the screen in" hint="Enter" look="small" onPress={letIn} />
       </form>
-      <p className={isWrong ? styles.trouble : styles.quiet} role="status" aria-label="Of the digits" id={saidId}>
+      <p
+        className={isWrong && said !== '' ? styles.trouble : styles.quiet}
+        role="status"
+        aria-label="Of the digits"
+        id={saidId}
+      >
         {said === '' ? showingText(showing) : said}
       </p>
     </div>

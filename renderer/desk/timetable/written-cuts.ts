@@ -7,7 +7,7 @@ import { endsByEstimate, lineIsEstimate } from '../../../app/core/plan/estimates
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import type { Plan } from '../../../app/core/plan/plan.ts';
 import { totalsOf } from '../../../app/core/plan/totals.ts';
-import { fitPlan, type CutOption, type Fit } from '../../../app/core/run/hour/fit.ts';
+import { fitPlan, smallCuts, type CutOption, type Fit } from '../../../app/core/run/hour/fit.ts';
 import { textWithCut } from '../../../app/core/session/text/text-cut.ts';
 import { MINUTE, type MinuteOfDay } from '../../../app/core/units.ts';
 import { wrongHourText } from '../../../app/core/words/time/booking.ts';
@@ -28,6 +28,8 @@ export interface WrittenFit {
   readonly isEstimate: boolean;
   readonly fit: Fit;
   readonly cuts: readonly WrittenCut[];
+  /** Smaller ones, which are enough together, where one alone takes more than is needed; else none. */
+  readonly smaller: readonly WrittenCut[];
   /** "Swim-down must start by 20:24.", and where that stands in the picture of the hour; null where there is none to start. */
   readonly startBy: { readonly said: string; readonly at: number | null } | null;
 }
@@ -39,14 +41,7 @@ const MOST_CUTS = 40;
 export function writtenFit(plan: Plan): WrittenFit | null {
   const fit = fitPlan(plan);
   if (!fit || wrongHourText(plan.session) !== null) return null;
-  const cuts: WrittenCut[] = [];
-  let before = { plan, end: totalsOf(plan).duration };
-  for (const option of fit.cuts.slice(0, MOST_CUTS)) {
-    const after = withCut(before.plan, option);
-    const isEstimate = lineIsEstimate(plan.stretches, option.line);
-    cuts.push({ ...option, isEstimate, saves: before.end - after.end, endsAt: after.end });
-    if (fit.serves !== 'each') before = after;
-  }
+  const isEach = fit.serves === 'each';
   const { pool, startsAt } = plan.session;
   return {
     text: plan.source.text,
@@ -54,9 +49,22 @@ export function writtenFit(plan: Plan): WrittenFit | null {
     startsAt: startsAt!,
     isEstimate: endsByEstimate(plan),
     fit,
-    cuts,
+    cuts: measured(plan, fit.cuts.slice(0, MOST_CUTS), !isEach),
+    smaller: isEach ? measured(plan, smallCuts(plan), true) : [],
     startBy: startBy(plan, fit),
   };
+}
+
+/** `isOnTop`: each is counted on top of those before it. */
+function measured(plan: Plan, options: readonly CutOption[], isOnTop: boolean): readonly WrittenCut[] {
+  let before = { plan, end: totalsOf(plan).duration };
+  return options.map((option) => {
+    const after = withCut(before.plan, option);
+    const isEstimate = lineIsEstimate(plan.stretches, option.line);
+    const cut = { ...option, isEstimate, saves: before.end - after.end, endsAt: after.end };
+    if (isOnTop) before = after;
+    return cut;
+  });
 }
 
 function startBy(plan: Plan, { swimDownBy }: Fit): WrittenFit['startBy'] {

@@ -118,6 +118,8 @@ function sizes({ insetX, insetY, width, height, body, lanes, callout }: Layout):
     '--strip-gap': lanes.gap,
     '--leave': lanes.cap / CAP,
     '--main': lanes.main,
+    '--upper': lanes.main / lanes.tiers / 2,
+    '--lower': lanes.main - lanes.main / lanes.tiers / 2,
     '--band': lanes.height - lanes.main,
     '--large': lanes.large,
     '--small': lanes.small,

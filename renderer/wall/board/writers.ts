@@ -21,15 +21,23 @@ export function wholeWriter(element: HTMLElement, place: Place, measure: Measure
 }
 
 function writer(element: HTMLElement, place: Place, fit: (text: string) => ReturnType<typeof fitText>): Writer {
+  const hide = hiddenWriter(element);
   let shown: string | null = null;
+  let shownSize = 0;
+  let node: ChildNode | null = null;
   return (text) => {
     if (text === shown) return;
     shown = text;
     const { size, lines } = fit(withTimesSign(text));
-    element.hidden = lines.length === 0;
-    element.style.fontSize = `${size}px`;
+    hide(lines.length === 0);
+    if (size !== shownSize) element.style.fontSize = `${(shownSize = size)}px`;
     if (place.height !== undefined) element.style.lineHeight = `${LINE}`;
-    element.textContent = lines.join('\n');
+    // Another text in the same node costs the browser less than another node.
+    if (node !== null && element.firstChild === node) node.nodeValue = lines.join('\n');
+    else {
+      element.textContent = lines.join('\n');
+      node = element.firstChild;
+    }
   };
 }
 
@@ -50,7 +58,11 @@ export function fuller(...items: readonly string[]): readonly string[] {
 }
 
 export function joined(items: readonly string[]): string {
-  return items.filter((item) => item !== '').join(', ');
+  return items.filter(isSaid).join(', ');
+}
+
+export function isSaid(text: string): boolean {
+  return text !== '';
 }
 
 /** An attribute that the styles look at; empty takes it away. */

@@ -11,12 +11,13 @@ import type { Item } from '../../../app/core/session/session.ts';
 import { itemIndexOf, setOnLine } from '../../../app/core/session/item-on-line.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { hourOf } from '../../../app/core/words/time/hour.ts';
+import { lanesNamed } from '../../../app/core/words/lanes.ts';
 import { capital, commaed } from '../../../app/core/words/phrase.ts';
 import { roundText } from '../../../app/core/words/round.ts';
 import { besideWords, itemWords, type Cuts } from '../../../app/core/words/set.ts';
 import { followingText } from '../../../app/core/words/stretch.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
-import { swumNow, type SwumNow } from '../../ui/current-set.ts';
+import { repNow, swumNow, type SwumNow } from '../../ui/current-set.ts';
 import { notesAt, notesNow } from '../../ui/notes-now.ts';
 import { readingOn } from '../says/clock-text.ts';
 import { cutsNow } from './cuts-now.ts';
@@ -54,7 +55,7 @@ export function headFace(view: RunView, openedAt: Millis, choice: ClockChoice): 
   if (!swum) return { ...bare, title };
   const cuts = cutsNow(view);
   const set = besideWords(swum.items, cuts);
-  const then = commaed(kitText, thenWords(view, swum, kit, cuts));
+  const then = commaed(kitText, stillWords(view, swum, cuts) || thenWords(view, swum, kit, cuts));
   const follows = followsText(view, choice);
   // Nobody is to leave any more: what begins by itself is what all wait for.
   return { title: follows === '' ? commaed(title, roundWords(view, swum)) : follows, set, then, end, time };
@@ -99,6 +100,21 @@ function roundWords({ lanes }: RunView, { rounds: [outermost] }: SwumNow): strin
     .reduce<Round[]>((all, lane) => all.concat(lane.next?.rounds ?? [], lane.last?.rounds ?? []), [])
     .find((each) => each.line === line && each.round === round);
   return roundText([{ round, of: counted ? counted.of : of }]);
+}
+
+/** "Lanes 3 and 4 still 200 steady" where most are at the next set already; empty where none is behind. */
+function stillWords(view: RunView, { part, items }: SwumNow, cuts: Cuts): string {
+  const at = part.items.indexOf(items[0]!);
+  const behind = view.lanes.flatMap((lane) => {
+    const rep = repNow(view, lane);
+    const index = rep && view.t < lane.end ? itemIndexOf(part, rep.set.line) : -1;
+    const item = index < at ? part.items[index] : undefined;
+    return item && !items.includes(item) ? [{ number: lane.number, item }] : [];
+  });
+  const [first] = behind;
+  if (!first) return '';
+  const lanes = behind.filter(({ item }) => item === first.item).map(({ number }) => number);
+  return `${lanesNamed(lanes)} still ${itemWords(first.item, cuts)}`;
 }
 
 /** What comes next, with the kit that it needs where that is another. kit: what is used now. */

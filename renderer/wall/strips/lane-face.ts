@@ -32,6 +32,8 @@ export interface LaneFace {
   readonly word: string;
   /** "2 of 8", also "1 of 1", of a ladder "150, 3 of 7": empty only where nothing is swum, or while nobody swims. */
   readonly rep: string;
+  /** Whether that is the rep which some of the lane's swimmers still wait to begin, while its lead is on the way: "now 2 of 8". */
+  readonly isNow: boolean;
   /** Of a ladder the two apart: "150", "3 of 7". */
   readonly rung: { readonly distance: string; readonly count: string } | null;
   readonly round: string;
@@ -58,6 +60,7 @@ const NOTHING = {
   seconds: '',
   word: '',
   rep: '',
+  isNow: false,
   rung: null,
   round: '',
   interval: '',
@@ -89,12 +92,13 @@ export function laneFace(
   const shown = { ...NOTHING, number, ...leavingFace(view, underWay, namesIn(view, number), choice) };
   if (state === 'out') return { ...shown, state, word: 'out' };
   // Swimmers who still wait for their turn wait for that rep, not for the next.
-  const counted = leftHere && underWay ? underWay : next;
-  const swim = counted ? swimFace(view, view.stretch, counted, index) : {};
+  const isNow = leftHere && underWay !== null;
+  const counted = isNow ? underWay : next;
+  const swim = counted ? { ...swimFace(view, view.stretch, counted, index), isNow } : {};
   if (state === 'stopped') return { ...shown, ...swim, state, word: 'stopped' };
   if (last !== null && leftHere && view.t - last.at < LEAVING) {
     const now = { leave: readingOf(last.at), seconds: '0', after: thenText(next, readingOf) };
-    return { ...shown, ...swimFace(view, view.stretch, last, index), ...now, state: 'leaving' };
+    return { ...shown, ...swimFace(view, view.stretch, last, index), isNow, ...now, state: 'leaving' };
   }
   if (next === null || next.at === null) {
     if (state !== 'finished') return { ...shown, state: 'absent', word: 'no swim' };

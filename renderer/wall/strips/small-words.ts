@@ -7,7 +7,7 @@ import type { Measure, Place } from '../../ui/digits/fit-text.ts';
 import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
-import { firstThatFits, fuller, joined, placeIn, wholeWriter } from '../board/writers.ts';
+import { firstThatFits, fuller, isSaid, joined, placeIn, wholeWriter } from '../board/writers.ts';
 
 /** Of all lanes. size: in px. */
 export interface SmallForm {
@@ -96,12 +96,12 @@ function fittingOf(
   return itemsOf(face, shared, choice).filter((item) => measure(item) <= most);
 }
 
-/** In order of importance. Swimmers whose lead has left before a stop still wait for their turn. */
+/** In order of importance. Swimmers whose lead has left before a stop, or a talk, still wait for their turn: first that is said. */
 function itemsOf(face: LaneFace, shared: boolean, { names, words: showWords }: WallChoice): readonly string[] {
   const { state, turn, turnByName, line, rep, round, interval, target } = face;
   const next = names ? turnByName : turn;
   // What a lane has swum is no word of a set.
   const words = line > 0 && (shared || !showWords) ? '' : face.words;
-  const items = state === 'stopped' ? [next, rep, round, interval, target] : [next, words, interval, rep, target];
-  return items.filter((item) => item !== '');
+  if (state === 'stopped') return [next, rep, round, interval, target].filter(isSaid);
+  return next === '' ? [words, interval, rep, target].filter(isSaid) : [next];
 }

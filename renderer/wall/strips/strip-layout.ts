@@ -43,8 +43,10 @@ export interface StripLayout {
   /** Between two strips of a column. */
   readonly gap: number;
   readonly cap: number;
-  /** Height of the row with the digits: the whole strip, unless words stand below it. */
+  /** Height of what the digits take: the whole strip, unless words stand below them. */
   readonly main: number;
+  /** Rows that they stand in: all in one, or the leave above lane number and seconds. */
+  readonly tiers: 1 | 2;
   readonly number: Place;
   readonly leave: Place;
   readonly seconds: Place;
@@ -63,6 +65,8 @@ export interface StripLayout {
 /** Height of the digits as a share of the strip's: the most, and from four lanes on about the least. */
 const MOST_DIGITS = 0.9;
 const LEAST_DIGITS = 0.765;
+/** With a line of words below them, which needs every pixel. */
+const DIGITS_ABOVE = 0.752;
 const FEW = 3;
 
 /** From so many lanes on they stand in two columns by themselves, where that makes the leaves larger. */
@@ -81,7 +85,7 @@ const WORDS = 5;
 const AFTER = 4.6;
 
 /** All in one column: "hold 1:35" and "10 of 12" as wide as it is; a round, and whose turn is next, are set smaller there. */
-const STACKED = 3.8;
+export const STACKED = 3.8;
 
 /** Words smaller than this share of the screen's shorter side count against the digits beside them. */
 const READABLE = 0.032;
@@ -95,7 +99,8 @@ export function stripLayout(strips: Strips, body: Box, most: number): StripLayou
     const grid = { columns, rows, width: Math.floor((body.width - (columns - 1) * gutter) / columns) };
     const room = { grid, height: body.height / rows, most, strips };
     const wide = strips.shows.leavesOnly ? [] : [inColumns(room, true)];
-    for (const candidate of [...wide, inColumns(room, false), stacked(room), below(room)]) {
+    const tall = mayBeTall(strips) ? [tiered(room)] : [];
+    for (const candidate of [...wide, inColumns(room, false), stacked(room), below(room), ...tall]) {
       if (!best || worth(candidate, strips) > worth(best, strips) * 1.001) best = candidate;
     }
   }
@@ -106,12 +111,17 @@ export function stripLayout(strips: Strips, body: Box, most: number): StripLayou
 }
 
 /** Of the word that stands in place of a leave: as large as that, as far as the y of "in by 7:45" stays off the rope. */
-export function wordSize({ cap, main }: Pick<StripLayout, 'cap' | 'main'>): number {
-  return Math.min(cap * 1.12, main * 0.78 + cap * 0.095);
+export function wordSize({ cap, main, tiers }: Pick<StripLayout, 'cap' | 'main' | 'tiers'>): number {
+  return Math.min(cap * 1.12, (main / tiers) * 0.78 + cap * 0.095);
 }
 
 function mayHaveTwo({ lanes, wide, shows }: Strips): boolean {
   return wide && lanes >= (shows.twoColumns ? 2 : TWO_COLUMNS);
+}
+
+/** On a screen on end, where few lanes have more height than their digits can use in one row. */
+function mayBeTall({ lanes, wide }: Strips): boolean {
+  return !wide && lanes <= FEW;
 }
 
 /** What a layout is worth: the height of its leaves, less where words come out too small to read or the interval has no room. */
@@ -200,9 +210,9 @@ function below(room: StripRoom): StripLayout {
   const { grid, height: most, strips } = room;
   const isFew = strips.lanes <= FEW && !strips.shows.leavesOnly;
   const across = Math.min(room.most, grid.width / (fixedWidth(room) - BEFORE_WORDS));
-  const cap = Math.max(1, Math.min(across, most * (isFew ? 0.62 : LEAST_DIGITS - 0.01)));
-  const height = Math.floor(isFew ? most : Math.min(most, cap / (LEAST_DIGITS - 0.01)));
-  const main = isFew ? cap * 1.16 : cap * 1.07;
+  const cap = Math.max(1, Math.min(across, most * (isFew ? 0.62 : DIGITS_ABOVE)));
+  const height = Math.floor(isFew ? most : Math.min(most, cap / DIGITS_ABOVE));
+  const main = cap * (isFew ? 1.16 : 1.04);
   const { lines, large } = linesIn(height - main, cap, room);
   const x = isFew ? cap * NUMBER * 0.5 : large * 0.4;
   const line = { x, width: grid.width - x - large * 0.4 };
@@ -221,6 +231,33 @@ function below(room: StripRoom): StripLayout {
     small: large,
   };
 }
+
+/** The leave alone above lane number and seconds, as wide as the strip lets it; words below them. */
+function tiered(room: StripRoom): StripLayout {
+  const { grid, height: most, strips } = room;
+  const leaveWidth = widthOf(strips.widest) / CAP;
+  const cap = Math.max(1, Math.min(room.most, grid.width / leaveWidth, most * TIER));
+  const main = cap * 1.13 * 2;
+  const { lines, large } = linesIn(most - main, cap, room);
+  // They end one below the other.
+  const right = grid.width - Math.min(cap * 0.1, grid.width - cap * leaveWidth);
+  const seconds = { x: right - cap * SECONDS, width: cap * SECONDS };
+  const leave = { x: right - cap * leaveWidth, width: cap * leaveWidth };
+  return {
+    ...below(room),
+    ...basics(room, cap, Math.floor(most)),
+    leave,
+    seconds,
+    main,
+    tiers: 2,
+    lines,
+    large,
+    small: large,
+  };
+}
+
+/** Of the strip's height: the digits of either of two rows. */
+const TIER = 0.36;
 
 /** One line of words for many lanes; for few as many as make them largest: rep and round, interval and target, or each of them. */
 function linesIn(height: number, cap: number, { grid, strips }: StripRoom): Pick<StripLayout, 'lines' | 'large'> {
@@ -248,11 +285,14 @@ function basics(
   { grid, strips }: StripRoom,
   cap: number,
   height: number,
-): Pick<StripLayout, 'columns' | 'rows' | 'width' | 'height' | 'gap' | 'cap' | 'number' | 'leave' | 'seconds'> {
+): Pick<
+  StripLayout,
+  'columns' | 'rows' | 'width' | 'height' | 'gap' | 'cap' | 'tiers' | 'number' | 'leave' | 'seconds'
+> {
   const number = { x: 0, width: cap * NUMBER };
   const leave = { x: number.width, width: (cap * widthOf(strips.widest)) / CAP };
   const seconds = { x: leave.x + leave.width + cap * BEFORE_SECONDS, width: cap * SECONDS };
-  return { ...grid, height, gap: 0, cap, number, leave, seconds };
+  return { ...grid, height, gap: 0, cap, tiers: 1, number, leave, seconds };
 }
 
 /** Dots stand in two rows at most. */

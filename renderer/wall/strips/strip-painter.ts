@@ -9,12 +9,13 @@ import type { LaneFace } from './lane-face.ts';
 import type { Layout } from '../layout.ts';
 import { smallWords, type SmallForm } from './small-words.ts';
 import { createWater, type Water } from './water.ts';
-import { wordSize } from './strip-layout.ts';
+import { STACKED, wordSize } from './strip-layout.ts';
 import {
   attributeWriter,
   firstThatFits,
   fuller,
   hiddenWriter,
+  isSaid,
   joined,
   placeIn,
   wholeWriter,
@@ -33,7 +34,7 @@ export function createStripPainter(
   choice: WallChoice,
   measure: Measure,
 ): StripPainter {
-  const state = attributeWriter(strip, 'data-state');
+  const state = stateWriter(strip);
   const leaves = attributeWriter(strip, 'data-leaves');
   const leaveElement = placeIn(strip, 'leave');
   const leave = createDigits(leaveElement);
@@ -78,9 +79,25 @@ export function createStripPainter(
   };
 }
 
+/**
+ * By a class for each state, because the browser looks again at everything that any state changes where they are values
+ * of an attribute; the attribute is for whoever reads the page.
+ */
+function stateWriter(strip: HTMLElement): (state: LaneFace['state']) => void {
+  const attribute = attributeWriter(strip, 'data-state');
+  let shown = '';
+  return (state) => {
+    attribute(state);
+    const name = `is-${state}`;
+    if (name === shown) return;
+    if (shown !== '') strip.classList.remove(shown);
+    strip.classList.add((shown = name));
+  };
+}
+
 function wordsKey(face: LaneFace, shared: boolean): string {
-  const { word, rep, round, interval, target, words, after, turn, turnByName, dots } = face;
-  return [word, rep, round, interval, target, words, after, turn, turnByName, dots?.of, shared].join('\n');
+  const { word, rep, isNow, round, interval, target, words, after, turn, turnByName, dots } = face;
+  return [word, rep, isNow, round, interval, target, words, after, turn, turnByName, dots?.of, shared].join('\n');
 }
 
 export type WordsPainter = (face: LaneFace, shared: boolean) => void;
@@ -96,21 +113,23 @@ const WORDS: { readonly [form in Layout['lanes']['form']]: MakeWords } = {
 /** Words smaller than this share of what they should be are left out. */
 const LEAST = 0.62;
 
+/** "now" is said where the rep's words need not become smaller than this for it. */
+const LEAST_NOW = 0.8;
+
 /** The distance of a ladder in a column, where it has the line of a round too: swimmers have to know it before all else. */
 const RUNG = 1.2;
 
 function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, { names }: WallChoice): WordsPainter {
   const { large, small, rep, interval, words, after, leaving } = lanes;
+  const inside = (width: number): number => Math.max(1, width - small * 0.45);
   const write = (name: string, width: number, size: number, lines = 1) => {
-    const place = { width: Math.max(1, width - small * 0.45), size, least: size * LEAST };
+    const place = { width: inside(width), size, least: Math.min(size, large) * LEAST };
     const high = lines > 1 ? { ...place, height: lanes.height * 0.9 } : place;
     return wholeWriter(placeIn(strip, name), high, measure);
   };
-  // Each of the two forms begins anew what it writes.
-  let hasRung: boolean | null = null;
-  let writeRep: Writer = () => {};
-  let writeRound: Writer = () => {};
-  const writeInterval = write('interval', interval.width, large);
+  const writeRep = sized((size) => write('rep', rep.width, size));
+  const writeRound = sized((size) => write('round', rep.width, size));
+  const writeInterval = sized((size) => write('interval', interval.width, size));
   const writeTarget = write('target', interval.width, large);
   const writeWords = write('words', words.width, small, 2);
   const writeAfter = write('after', after.width, small);
@@ -120,28 +139,48 @@ function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, { 
   const fitTurn = (face: LaneFace): string =>
     turnIn(face, names, { width: turnWidth - small * 0.45, size: small * LEAST, least: 0 }, measure);
   const word = wordWriter(strip, lanes, measure);
+  // In a column what has no second line has its room.
+  const alone = lanes.form === 'stack' ? Math.max(large, Math.min(lanes.height * ALONE, rep.width / STACKED)) : large;
   return (face, shared) => {
     word(face.word);
     const below = turnInRep && face.turn !== '' ? fitTurn(face) : face.round;
     const rung = lanes.form === 'stack' && below === '' ? face.rung : null;
-    const share = rung ? RUNG : 1;
-    if ((rung !== null) !== hasRung) {
-      writeRep = write('rep', rep.width, large * share);
-      writeRound = write('round', rep.width, large * (2 - share));
+    if (rung) {
+      writeRep(rung.distance, large * RUNG);
+      writeRound(rung.count, large * (2 - RUNG));
+    } else {
+      const size = below === '' ? alone : large;
+      const place = { width: inside(rep.width), size: size * LEAST_NOW, least: 0 };
+      writeRep(firstThatFits(repIn(face), place, measure), size);
+      writeRound(below, large);
     }
-    hasRung = rung !== null;
-    writeRep(rung ? rung.distance : face.rep);
-    writeRound(rung ? rung.count : below);
-    writeInterval(interval.width > 0 ? face.interval : '');
-    writeTarget(interval.width > 0 ? face.target : '');
+    const hasInterval = interval.width > 0;
+    // No larger than the distance of a ladder.
+    writeInterval(hasInterval ? face.interval : '', face.target !== '' ? large : rung ? large * RUNG : alone);
+    writeTarget(hasInterval ? face.target : '');
     writeWords(words.width > 0 && !shared ? face.words : '');
     writeAfter(after.width > 0 ? face.after : '');
     writeTurn(turnInRep ? '' : fitTurn(face));
   };
 }
 
-function isSaid(text: string): boolean {
-  return text !== '';
+/** Of the strip's height: one line in a half of it. */
+const ALONE = 0.36;
+
+/** Of a text whose size changes with what stands beside it: each size begins anew what it writes. */
+function sized(make: (size: number) => Writer): (text: string, size: number) => void {
+  let write: Writer = () => {};
+  let made = NaN;
+  return (text, size) => {
+    if (size !== made) write = make(size);
+    made = size;
+    write(text);
+  };
+}
+
+/** Beside lanes that say the rep to come, what the swimmers still wait for who are left of this one: "now 2 of 4". */
+function repIn({ rep, isNow }: LaneFace): readonly string[] {
+  return isNow && rep !== '' ? [`now ${rep}`, rep] : [rep];
 }
 
 /** Whose turn is next: by name where the settings want it, the session has it and it fits. */
@@ -167,7 +206,8 @@ function belowWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, cho
       firstThatFits(fuller(...items), place(width), measure);
     word(face.word);
     turn(whoseTurn);
-    const { rep: count, round } = face;
+    const { round } = face;
+    const [count = ''] = repIn(face);
     const { interval, target } = choice.leavesOnly ? NO_INTERVAL : face;
     const after = choice.after ? face.after : '';
     if (lines === 1) {
@@ -193,18 +233,22 @@ function wordWriter(strip: HTMLElement, lanes: Layout['lanes'], measure: Measure
 
 /** A dot a swimmer, filled as each goes. */
 function createDots(element: HTMLElement): (dots: LaneFace['dots']) => void {
+  const hide = hiddenWriter(element);
   let shown = '';
   return (dots) => {
     const text = dots ? `${dots.away} of ${dots.of} away` : '';
     if (text === shown) return;
     shown = text;
-    const of = dots && dots.of > 1 ? dots.of : 0;
-    element.hidden = of === 0;
     element.setAttribute('aria-label', text);
+    // Out of sight they wait for the next leave, when there is the most to do.
+    if (!dots) return;
+    const of = dots.of > 1 ? dots.of : 0;
+    hide(of === 0);
     while (element.childElementCount > of) element.lastElementChild?.remove();
     while (element.childElementCount < of) element.appendChild(element.ownerDocument.createElement('i'));
     Array.from(element.children).forEach((dot, index) => {
-      dot.className = dots && index < dots.away ? 'dot dot-away' : 'dot';
+      const name = index < dots.away ? 'dot dot-away' : 'dot';
+      if (dot.className !== name) dot.className = name;
     });
   };
 }

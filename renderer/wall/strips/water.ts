@@ -4,7 +4,8 @@
 
 import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import { createFlow } from '../board/flow.ts';
-import { hiddenWriter } from '../board/writers.ts';
+import { wantsLessMotion } from '../board/motion.ts';
+import { attributeWriter } from '../board/writers.ts';
 import type { PushOff } from '../screen/wall-choice.ts';
 
 /** What the full width stands for, in all lanes alike. */
@@ -12,7 +13,8 @@ const FULL: Millis = MINUTE;
 
 /**
  * Places of its edge in the full width: in a narrow strip no finer than a pixel, because each costs the screen a drawing.
- * Both in whole places a tenth of a second, so that the edges of all lanes move on the same frames.
+ * Both in whole places a tenth of a second, so that the edges of all lanes move on the same frames; half a place late, so
+ * that those are not the frames in which the digits change.
  */
 const PLACES = 1200;
 const NARROW_PLACES = 600;
@@ -37,10 +39,13 @@ export function waterLeft(drainedAt: Millis | null, t: Millis): number {
 /** width: of the strip, in px. It is moved, never made narrower, because that would lay the strip out anew. */
 export function createWater(element: HTMLElement, from: PushOff, width: number): Water {
   const way = from === 'left' ? -width : width;
-  const hide = hiddenWriter(element);
+  // Kept in the page: to take it out and put it back costs a frame more than all else in a leave.
+  const dry = attributeWriter(element, 'data-dry');
+  const places = width < PLACES ? NARROW_PLACES : PLACES;
+  const lag = wantsLessMotion() ? 0 : FULL / places / 2;
   const flow = createFlow(element, {
     takes: FULL,
-    places: width < PLACES ? NARROW_PLACES : PLACES,
+    places,
     fewPlaces: FEW_PLACES,
     again: false,
     at: (share) => `translateX(${share * way}px)`,
@@ -49,13 +54,15 @@ export function createWater(element: HTMLElement, from: PushOff, width: number):
   return {
     fill(at) {
       drainedAt = at;
-      hide(at === null);
+      dry(at === null ? 'yes' : '');
     },
     stand(t) {
-      if (drainedAt !== null) flow.stand((1 - waterLeft(drainedAt, t)) * FULL);
+      if (drainedAt === null) return;
+      const passed = (1 - waterLeft(drainedAt, t)) * FULL;
+      flow.stand(passed < FULL ? passed - lag : passed);
     },
     run(behind) {
-      if (drainedAt !== null) flow.run(drainedAt - FULL + behind);
+      if (drainedAt !== null) flow.run(drainedAt - FULL + lag + behind);
     },
   };
 }

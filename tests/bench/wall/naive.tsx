@@ -97,7 +97,7 @@ function Strip({ face, index, lanes, t }: StripProps): ReactElement {
   });
   const digits = lanes.cap / 0.7;
   return (
-    <section className="strip" data-state={face.state} style={style}>
+    <section className={`strip is-${face.state}`} style={style}>
       <div className="strip-water" style={{ width: `${waterLeft(face.drainedAt, t) * 100}%`, right: 'auto' }} />
       <span style={at(lanes.number, digits * 0.62)}>{face.number}</span>
       <span style={at(lanes.leave, digits)}>{face.leave}</span>

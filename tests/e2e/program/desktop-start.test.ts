@@ -94,7 +94,7 @@ describe.each(ENGINES)('[start] on $name', ({ path: engine }) => {
   });
 
   test('npm start waits until the program is open, hands on the word to end, and ends with it', async () => {
-    const desktop = new URL('../../../app/cli/launcher/desktop.ts', import.meta.url);
+    const desktop = new URL('../../../app/cli/start/desktop.ts', import.meta.url);
     const words = [...(engine === STAND_IN ? [] : ['--no-sandbox']), ROOT, '--data', freshDataFolder()];
     const script = `const { runDesktop } = await import(${JSON.stringify(desktop.href)});
       const opening = await runDesktop(${JSON.stringify(engine)}, ${JSON.stringify(words)}, '.');

@@ -2,6 +2,7 @@
 
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { systemTimers, type Timers } from '../../../app/host/time/timers.ts';
+import { JOINING_VERSION } from '../../../app/wire/sharing/joining.ts';
 import { MovingClock } from '../../support/clock/moving-clock.ts';
 import { DoorSocket } from '../../support/host/sharing/door-socket.ts';
 import { SharedDeck } from '../../support/host/deck/shared-deck.ts';
@@ -78,6 +79,21 @@ describe('[sharing] throwing out', () => {
     expect(await phone.hears('bye')).toMatchObject({ why, again: true });
     await old.close();
   });
+});
+
+test('[sharing] a television is called as its screen is, in both lists, when it is renamed too', async () => {
+  const coach = await shares();
+  const television = await DoorSocket.open({ host: deck.network, socket: 'wall' });
+  television.say({ say: 'show', version: JOINING_VERSION });
+  const shown = await television.heard();
+  await coach.wish({ do: 'let-in', digits: shown?.say === 'digits' ? shown.digits : '' });
+  await television.heard();
+  television.hello('wall');
+  const { name } = await television.hears('screen');
+  const isCalled = (wanted: string) => coach.told(({ devices }) => devices.some((each) => each.name === wanted));
+  await isCalled(name);
+  coach.tell({ say: 'screen', id: 'r', name, wish: { rename: 'Far end' } });
+  await isCalled('Far end');
 });
 
 describe('[sharing] its end', () => {

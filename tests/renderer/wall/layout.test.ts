@@ -66,8 +66,9 @@ const LEAST: readonly (readonly [lanes: number, share: number])[] = [
 test('[strip] the word in place of a leave stays off the rope below it, with what hangs below its line', () => {
   for (const [, { lanes }] of everyLayout()) {
     // As in the styles; the typeface's line of writing is 0.4 em below the middle, and it hangs 0.2 em below that.
-    const middle = lanes.main * 0.5 - (lanes.cap / CAP) * 0.04;
-    expect(middle + wordSize(lanes) * 0.6).toBeLessThan(lanes.main * 0.98);
+    const tier = lanes.main / lanes.tiers;
+    const middle = tier * 0.5 - (lanes.cap / CAP) * 0.04;
+    expect(middle + wordSize(lanes) * 0.6).toBeLessThan(tier * 0.98);
     expect(wordSize(lanes)).toBeGreaterThan(lanes.cap * 0.9);
   }
 });
@@ -94,6 +95,24 @@ describe('[sizes] digits of leaves', () => {
       expect(lanes.cap / clock.height).toBeLessThanOrEqual(each.lanes <= 3 ? 1 : 0.93);
     }
   });
+});
+
+test('[sizes] on end one or two lanes use the height: the leave stands above lane number and seconds', () => {
+  for (const [count, least] of [
+    [1, 0.16],
+    [2, 0.11],
+  ] as const) {
+    const { lanes } = layoutFor(room(1080, 1920, count), digitsFace);
+    const { cap, leave, number, seconds, main, width } = lanes;
+    expect([lanes.tiers, cap / 1920 >= least]).toEqual([2, true]);
+    expect(main / 2).toBeGreaterThan(cap);
+    expect(main + lanes.lines * lanes.large).toBeLessThan(lanes.height);
+    expect(Math.min(leave.x, number.x)).toBeGreaterThanOrEqual(0);
+    expect(seconds.x).toBeGreaterThan(number.x + number.width);
+    for (const { x, width: wide } of [leave, seconds]) expect(x + wide).toBeLessThanOrEqual(width + 0.001);
+  }
+  expect(layoutFor(room(1080, 1920, 4), digitsFace).lanes.tiers).toBe(1);
+  expect(layoutFor(room(1920, 1080, 1), digitsFace).lanes.tiers).toBe(1);
 });
 
 test('[sizes] the head is at most a quarter of the height, 0.4 with one to three lanes or on end, inset included', () => {

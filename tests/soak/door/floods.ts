@@ -41,6 +41,7 @@ export async function tryFloods(seconds: number): Promise<readonly string[]> {
     const calm = await watched(pool, wall, seconds);
     say('nobody', calm, '');
     const wrong: string[] = [];
+    const lateness: (readonly [attack: string, p99: number])[] = [];
     for (const attack of ATTACKS) {
       const words = [...process.execArgv, ATTACKER, attack, pool.network, String(seconds * 1000)];
       const attacker = spawn(process.execPath, words, { stdio: ['ignore', 'pipe', 'inherit'] });
@@ -54,12 +55,16 @@ export async function tryFloods(seconds: number): Promise<readonly string[]> {
       say(attack, seen, ` (${times} times)`);
       if (seen.answers.at(-1)! > ANSWERED_WITHIN)
         wrong.push(`${attack}: a Stop was answered after ${seen.answers.at(-1)} ms`);
-      if (seen.loop.p99 > calm.loop.p99 + LATER)
-        wrong.push(
-          `${attack}: the program’s loop was ${(seen.loop.p99 - calm.loop.p99).toFixed(2)} ms later than in calm`,
-        );
+      lateness.push([attack, seen.loop.p99]);
       if (seen.memory > calm.memory + MORE_MEMORY) wrong.push(`${attack}: the program grew to ${seen.memory} MiB`);
     }
+    const after = await watched(pool, wall, seconds);
+    say('nobody again', after, '');
+    // Calm is what it is at best: the machine may have been busy with something else.
+    const atBest = Math.min(calm.loop.p99, after.loop.p99);
+    for (const [attack, p99] of lateness)
+      if (p99 > atBest + LATER)
+        wrong.push(`${attack}: the loop was ${(p99 - atBest).toFixed(2)} ms later than in calm`);
     return wrong;
   } finally {
     await pool.end();

@@ -8,8 +8,8 @@ import { once } from 'node:events';
 import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { _electron, type ElectronApplication, type Page } from 'playwright';
-import { electronRuntime } from '../../../app/cli/launcher/electron-runtime.ts';
-import { engineWords } from '../../../app/cli/launcher/start.ts';
+import { electronRuntime } from '../../../app/cli/start/electron-runtime.ts';
+import { engineWords } from '../../../app/cli/start/start.ts';
 import { DISPLAYS } from '../electron-stand-in/system/displays-at-first.ts';
 import type { StandInDisplay } from '../electron-stand-in/system/system.ts';
 

@@ -110,13 +110,16 @@ export async function contrasts(on: Page): Promise<Contrast[]> {
       // Of hatching the lighter stripe.
       const style = getComputedStyle(strip);
       const own = /rgb\([^)]*\)/.exec(style.backgroundImage)?.[0] ?? style.backgroundColor;
-      const grounds = water.getClientRects().length > 0 ? [own, getComputedStyle(water).backgroundColor] : [own];
+      const isWet = water.getClientRects().length > 0 && getComputedStyle(water).opacity !== '0';
+      const grounds = isWet ? [own, getComputedStyle(water).backgroundColor] : [own];
       strip.querySelectorAll<HTMLElement>('.strip-number, .digits, .strip-word, p').forEach((element) => {
         if (element.textContent === '' || element.getClientRects().length === 0) return;
+        if (getComputedStyle(element).visibility === 'hidden') return;
         const least = element.matches('p') ? 4.5 : 7;
         // The number of a lane that is ready stands on a plate.
         const plate = getComputedStyle(element, '::before');
-        const behind = plate.content === 'none' ? grounds : [plate.backgroundColor];
+        const hasPlate = plate.content !== 'none' && plate.backgroundColor !== 'rgba(0, 0, 0, 0)';
+        const behind = hasPlate ? [plate.backgroundColor] : grounds;
         for (const ground of behind) {
           found.push({
             state,

@@ -55,12 +55,43 @@ export function fit(state: RunState, t: Millis, finishAt: Millis): Fit {
 
 /** For a plan before its run, as if it started on time; null if the session has no start or no finish. */
 export function fitPlan(plan: Plan): Fit | null {
-  const { startsAt, finishBy } = plan.session;
-  if (startsAt === null || finishBy === null) return null;
-  const booked = ((finishBy - startsAt + 1440) % 1440 || 1440) * 60_000;
-  // Start given at -10 s sets T0 to 0, on the top; a talk or break begins at the command itself.
-  const word = plan.stretches[0]!.kind === 'swim' ? -LEAD : 0;
-  return fit(openRun(plan, 0), word, booked);
+  const booked = bookedTime(plan);
+  return booked === null ? null : fit(openRun(plan, 0), startOf(plan), booked);
+}
+
+/**
+ * Smaller cuts of several lines, which are enough together: from the end of the session on, of each line no more than
+ * half. None where it ends in time, where one line is enough so, and where all are not.
+ */
+export function smallCuts(plan: Plan): readonly CutOption[] {
+  const booked = bookedTime(plan);
+  const t = startOf(plan);
+  const state = settleForCommand(openRun(plan, 0), t);
+  if (booked === null || projectedEnd(state, t) <= booked) return [];
+  const half: Most = (now, _, line) => Math.min(mostOf(now, t, line), Math.floor(timesOf(state, line) / 2));
+  const options = linesToTry(state, t)
+    .map((line) => mostThatSaves(state, t, line, half))
+    .filter(isOption);
+  const lines = roundsFirst(state, options).map(({ line }) => line);
+  const cuts = new Map<number, number>();
+  let now = state;
+  for (const line of lines.sort((a, b) => b - a)) {
+    const enough = least(now, t, line, ({ endsAt }) => endsAt <= booked, half);
+    const cut = enough ?? mostThatSaves(now, t, line, half);
+    if (cut) cuts.set(line, cut.n);
+    if (enough) return cuts.size > 1 ? oneByOne(state, t, cuts) : [];
+    if (cut) now = tryCut(now, t, line, cut.n)!.after;
+  }
+  return [];
+}
+
+function bookedTime({ session: { startsAt, finishBy } }: Plan): Millis | null {
+  return startsAt === null || finishBy === null ? null : ((finishBy - startsAt + 1440) % 1440 || 1440) * 60_000;
+}
+
+/** Start given at -10 s sets T0 to 0, on the top; a talk or break begins at the command itself. */
+function startOf(plan: Plan): Millis {
+  return plan.stretches[0]!.kind === 'swim' ? -LEAD : 0;
 }
 
 /**

@@ -31,6 +31,8 @@ export interface ScreenChannel {
   send(text: string, sent: () => void): void;
   /** Hears how good the screen's clock is, for whoever lists screens. */
   heardClock?(quality: ClockQuality): void;
+  /** Hears what a wall screen is called, at once and whenever that changes. */
+  heardName?(name: string): void;
   /** Hangs up with a reason. */
   close(why: string): void;
   terminate(): void;
@@ -143,7 +145,10 @@ export function connectScreen(
   const hello = ({ screen, wall: introduction }: Extract<FromScreen, { say: 'hello' }>): void => {
     const { screenBook } = host;
     kind = screen;
-    const tellOwn = (own: OwnSettings): void => send({ say: 'screen', ...own });
+    const tellOwn = (own: OwnSettings): void => {
+      send({ say: 'screen', ...own });
+      carrier.heardName?.(own.name);
+    };
     if (kind === 'wall') wall = screenBook.join(introduction, tellOwn, carrier.isOwnWindow);
     if (kind === 'desk') for (const part of [screenBook, host.presence]) unsubscribe.push(part.onNews(pumpNews));
     if (kind !== 'wall') unsubscribe.push(host.touchBook.onNews(pumpNews));

@@ -154,6 +154,14 @@ export class Devices {
     return null;
   }
 
+  /** What a wall screen is called: the coach names it under the screens, and two of one name may be connected. */
+  isCalled(id: string, name: string): void {
+    const device = this.byId.get(id);
+    if (!device || device.name === name) return;
+    device.name = name;
+    void this.write();
+  }
+
   /** Sharing has ended: every key is void but those of walls. Resolves when that is on the disk. */
   end(): Promise<string | null> {
     return this.void((device) => device.role !== 'wall', 'ended');

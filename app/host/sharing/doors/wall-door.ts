@@ -32,7 +32,8 @@ export function wallDoor(
   let stopShowing: (() => void) | null = null;
 
   const enter = (wall: LetIn): void => {
-    inside = doorway.letIn(wall, doorway.plainChannel());
+    const heardName = (name: string): void => ports.devices.isCalled(wall.id, name);
+    inside = doorway.letIn(wall, { ...doorway.plainChannel(), heardName });
   };
 
   const turnAway = (why: string, again: 'again' | number | null = null): void => {

@@ -16,11 +16,19 @@ export interface Place {
   spare(): void;
 }
 
+/** How many places an address holds, and how many of them can be taken from it before others'. */
+interface Held {
+  all: number;
+  unspared: number;
+}
+
+/** A flood comes thousands of times a second: nothing here makes a list. */
 export class Doorstep {
   private readonly room: number;
   private readonly roomOfOne: number;
   /** Oldest first. */
   private readonly waiting = new Set<Waiting>();
+  private readonly held = new Map<string, Held>();
 
   /** `roomOfOne`: how many places one address may hold. */
   constructor(room: number, roomOfOne = room) {
@@ -31,30 +39,48 @@ export class Doorstep {
   /** Adds one from an address. */
   enter(sendAway: () => void, from = ''): Place {
     const guest = { from, sendAway, isSpared: false };
+    const held = this.held.get(from) ?? { all: 0, unspared: 0 };
+    held.all++;
+    held.unspared++;
+    this.held.set(from, held);
     this.waiting.add(guest);
-    const isOneTooMany = this.heldBy(from) > this.roomOfOne;
+    const isOneTooMany = held.all > this.roomOfOne;
     if (isOneTooMany || this.waiting.size > this.room) this.sendOldest(isOneTooMany ? from : this.greediest());
-    return { leave: () => void this.waiting.delete(guest), spare: () => void (guest.isSpared = true) };
+    return { leave: () => this.remove(guest), spare: () => this.spare(guest) };
   }
 
   private sendOldest(from: string): void {
-    const its = [...this.waiting].filter((each) => each.from === from);
-    const oldest = its.find(({ isSpared }) => !isSpared) ?? its[0]!;
-    this.waiting.delete(oldest);
-    oldest.sendAway();
+    const takesSpared = this.held.get(from)!.unspared === 0;
+    for (const each of this.waiting) {
+      if (each.from !== from || (each.isSpared && !takesSpared)) continue;
+      this.remove(each);
+      return each.sendAway();
+    }
   }
 
+  /** The address that holds most, of two the one that came first. */
   private greediest(): string {
-    const held = new Map<string, number>();
-    const all = [...this.waiting];
-    const goFirst = all.filter(({ isSpared }) => !isSpared);
-    for (const { from } of goFirst.length > 0 ? goFirst : all) held.set(from, (held.get(from) ?? 0) + 1);
-    return [...held].reduce((most, each) => (each[1] > most[1] ? each : most))[0];
+    let greediest = '';
+    let most: Held = { all: 0, unspared: 0 };
+    for (const [from, held] of this.held) {
+      if (held.unspared < most.unspared || (held.unspared === most.unspared && held.all <= most.all)) continue;
+      greediest = from;
+      most = held;
+    }
+    return greediest;
   }
 
-  private heldBy(from: string): number {
-    let held = 0;
-    for (const each of this.waiting) if (each.from === from) held++;
-    return held;
+  private spare(guest: Waiting): void {
+    if (guest.isSpared || !this.waiting.has(guest)) return;
+    guest.isSpared = true;
+    this.held.get(guest.from)!.unspared--;
+  }
+
+  private remove(guest: Waiting): void {
+    if (!this.waiting.delete(guest)) return;
+    const held = this.held.get(guest.from)!;
+    held.all--;
+    if (!guest.isSpared) held.unspared--;
+    if (held.all === 0) this.held.delete(guest.from);
   }
 }

@@ -9,6 +9,7 @@ import { Button } from '../../../ui/parts/button.tsx';
 import { Select } from '../../../ui/parts/select.tsx';
 import { Stepper } from '../../../ui/parts/stepper.tsx';
 import { withAttendance, type Adding } from './adding.ts';
+import fieldStyles from '../../panel/field.module.css';
 import styles from './added-panel.module.css';
 
 interface AttendanceProps {
@@ -126,7 +127,7 @@ function SomebodyElse({ lanes, has, onAdd, onRefused }: SomebodyElseProps): Reac
         else onRefused(why);
       }}
     >
-      <label>
+      <label className={fieldStyles.field}>
         Somebody else
         <input
           value={name}
@@ -140,7 +141,7 @@ function SomebodyElse({ lanes, has, onAdd, onRefused }: SomebodyElseProps): Reac
         />
       </label>
       <Select
-        className={undefined}
+        className={fieldStyles.field}
         label="in"
         value={`${lane}`}
         choices={lanes.map((each) => ({ choice: `${each}`, name: `lane ${each}` }))}

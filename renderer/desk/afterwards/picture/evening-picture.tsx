@@ -8,6 +8,8 @@ import type { PartBar } from '../../../../app/core/record/evening.ts';
 import type { ReviewDeed, ReviewJson } from '../../../../app/core/record/tables/review-json.ts';
 import { clockTime } from '../../../../app/core/words/time/time-of-day.ts';
 import { eveningScale, type EveningScale } from './evening-scale.ts';
+import { Hatch } from '../../panel/hatch.tsx';
+import pictureStyles from '../../panel/time-picture.module.css';
 import styles from './evening-picture.module.css';
 
 /** In rem: the height of a lane's row, of what it swam, and of what was planned. */
@@ -26,7 +28,7 @@ export function EveningPicture({ review }: { readonly review: ReviewJson }): Rea
   const toneOf = ({ part }: PartBar): number => Math.max(0, scale.parts.indexOf(part)) % TONES;
   return (
     <figure className={styles.evening} aria-label={labelOf(review, scale)}>
-      <div className={styles.picture} aria-hidden="true">
+      <div className={pictureStyles.picture} aria-hidden="true">
         <div className={styles.lanes}>
           {record.lanes.map(({ lane, distance }) => (
             <p key={lane}>
@@ -35,12 +37,7 @@ export function EveningPicture({ review }: { readonly review: ReviewJson }): Rea
           ))}
         </div>
         <svg width="100%" height={`${high + WORDS}rem`}>
-          <defs>
-            <pattern id={hatch} width="8" height="8" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-              <rect width="8" height="8" className={styles.stopGround} />
-              <rect width="4" height="8" className={styles.stopStripe} />
-            </pattern>
-          </defs>
+          <Hatch id={hatch} />
           {scale.ticks.map(({ at, words }) => (
             <g key={at}>
               <line x1={`${at}%`} x2={`${at}%`} y1="0" y2={`${high}rem`} className={styles.tick} />
@@ -73,7 +70,7 @@ export function EveningPicture({ review }: { readonly review: ReviewJson }): Rea
           ))}
         </svg>
       </div>
-      <figcaption className={styles.key}>
+      <figcaption className={`${pictureStyles.key} ${styles.key}`}>
         {scale.parts.map((part, index) => (
           <span key={part} data-look={`swum-${index % TONES}`}>
             {part || 'Without a heading'}

@@ -39,6 +39,9 @@ export const SAVE_AFTER = 400;
 /** In ms. */
 export const TRY_AGAIN_AFTER = 1000;
 
+/** In ms of no letter: a title is no name as long as it is being typed. */
+export const NAME_AFTER = 2000;
+
 const TOO_LONG =
   'It is not saved: a session can have 256 KiB of text at most. Make it shorter; what you typed stays here.';
 
@@ -58,6 +61,7 @@ export class SessionSaver {
   private sent: string | null = null;
   private namedAfter: string | null = null;
   private timer: unknown = null;
+  private naming: unknown = null;
   private turn: Promise<unknown> = Promise.resolve();
 
   /** Nothing is asked of the host before the first call. */
@@ -86,6 +90,8 @@ export class SessionSaver {
     const { file } = this.saving;
     if (file?.isSaved) this.saving = { ...this.saving, file: { ...file, isSaved: false } };
     this.timer ??= this.ports.timers.set(() => void this.flush(), SAVE_AFTER);
+    this.ports.timers.clear(this.naming);
+    this.naming = this.ports.timers.set(() => void this.inTurn(() => this.nameByTitle()), NAME_AFTER);
   }
 
   /** Saves now what is not saved yet; resolves when that is answered. */
@@ -240,8 +246,8 @@ export class SessionSaver {
   }
 
   private async nameByTitle(): Promise<void> {
-    const { file } = this.saving;
-    const title = file?.followsTitle ? titleOf(this.text) : null;
+    const { file, changed } = this.saving;
+    const title = file?.followsTitle && !changed ? titleOf(this.text) : null;
     if (!file || title === null || title === this.namedAfter) return;
     this.namedAfter = title;
     const { name } = file;

@@ -31,9 +31,9 @@ interface Made {
 
 export function WriteLate({ found, text, textNow, onText }: WriteLateProps): ReactElement {
   const [made, setMade] = useState<Made | null>(null);
-  const { fit, cuts, startBy, startsAt, isEstimate, pool } = found;
+  const { fit, cuts, smaller, startBy, startsAt, isEstimate, pool } = found;
   const undone = made?.after === text ? made : null;
-  const estimates = new Set(cuts.filter((cut) => cut.isEstimate).map(({ line }) => line));
+  const estimates = new Set([...cuts, ...smaller].filter((cut) => cut.isEstimate).map(({ line }) => line));
   const make = ({ line, n }: WrittenCut, label: string): void => {
     const now = textNow();
     if (found.text !== now) return;
@@ -41,18 +41,23 @@ export function WriteLate({ found, text, textNow, onText }: WriteLateProps): Rea
     setMade({ label, before: now, after });
     onText(after);
   };
+  const offers = {
+    text: found.text,
+    isEstimate: (line: number) => estimates.has(line),
+    endTime: (end: number) => `${about(isEstimate)}${endTime(startsAt * MINUTE + end)}`,
+    whyNot: () => null,
+    judge: () => null,
+    onCut: make,
+  };
   return (
     <section className={`${lateStyles.late} ${styles.late}`} aria-label="If you run late">
-      <CutOffers
-        fit={fit}
-        cuts={cuts}
-        text={found.text}
-        isEstimate={(line) => estimates.has(line)}
-        endTime={(end) => `${about(isEstimate)}${endTime(startsAt * MINUTE + end)}`}
-        whyNot={() => null}
-        judge={() => null}
-        onCut={make}
-      />
+      <CutOffers fit={fit} cuts={cuts} {...offers} />
+      {smaller.length > 0 ? (
+        <>
+          <p>Or less of each, and all sets stay:</p>
+          <CutOffers fit={{ ...fit, serves: 'all', cuts: smaller }} cuts={smaller} {...offers} />
+        </>
+      ) : null}
       {undone ? (
         <Button
           name="Undo the cut"

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { apply } from '../../../../app/core/run/fold.ts';
-import { fit, fitPlan, singleCuts, swimDownPart, type CutOption } from '../../../../app/core/run/hour/fit.ts';
+import {
+  fit,
+  fitPlan,
+  singleCuts,
+  smallCuts,
+  swimDownPart,
+  type CutOption,
+} from '../../../../app/core/run/hour/fit.ts';
 import { projectedEnd } from '../../../../app/core/run/hour/projection.ts';
 import { settle } from '../../../../app/core/run/settle.ts';
 import { Deck, planOf } from '../../../support/run/deck.ts';
@@ -286,5 +293,25 @@ describe('fitting the hour', () => {
       }),
       { numRuns: runs(150) },
     );
+  });
+});
+
+describe('smaller cuts of several lines', () => {
+  const small = (text: string): readonly string[] => smallCuts(planOf(text)).map(({ line, n }) => `${n} of ${line}`);
+
+  it('are taken from the end of the session on, of each line half at most, and are enough together', () => {
+    // 4:00 over: three of the hundreds and one of the rounds, where alone it would be four hundreds or two rounds.
+    const text = HOUR.replace('19:45', '19:42');
+    expect(small(text)).toEqual(['3 of 7', '1 of 5']);
+    const cuts = smallCuts(planOf(text));
+    expect(cuts.map(({ saves }) => saves)).toEqual([180_000, 120_000]);
+    expect(cuts[1]!.endsAt).toBeLessThanOrEqual(12 * 60_000);
+  });
+
+  it('are none where it ends in time, where half of one line is enough, or where half of all is not', () => {
+    expect(small(HOUR.replace('19:45', '20:30'))).toEqual([]);
+    expect(small(HOUR)).toEqual([]);
+    expect(small(HOUR.replace('19:45', '19:36'))).toEqual([]);
+    expect(small('4 x 50 @ 1:00')).toEqual([]);
   });
 });

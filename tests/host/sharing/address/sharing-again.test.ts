@@ -64,6 +64,14 @@ describe('[sharing] a start', () => {
     expect(deck.host.snapshot().notices).toEqual([]);
   });
 
+  test('what is said of it goes with the coach’s Go on', async () => {
+    const { disk } = await killed();
+    const deck = await start({ disk, found: FOUND });
+    expect(deck.host.snapshot().notices.length).toBe(1);
+    deck.host.told();
+    expect([deck.host.snapshot().notices, deck.shared.sharing.isOn()]).toEqual([[], true]);
+  });
+
   test('without a run: off, nothing is said, and no key is valid', async () => {
     const { disk, key } = await killed();
     const deck = await start({ disk });

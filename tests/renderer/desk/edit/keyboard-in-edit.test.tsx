@@ -95,7 +95,7 @@ test('[rewrite] opened by touch, Edit calls up no keyboard, and letters, digits 
   editBy('touch');
   expect(document.activeElement).toBe(document.body);
   expect(button('Stop all lanes').textContent).toContain('Space, or the clicker');
-  for (const letter of 'sorjumlwef') press(letter, `Key${letter.toUpperCase()}`);
+  for (const letter of 'sorjumlwf') press(letter, `Key${letter.toUpperCase()}`);
   for (const sign of '-+[]') press(sign, 'Other');
   press('1', 'Digit1');
   expect([dos(coach), coach.tools.actions.chosen()]).toEqual([[], []]);
@@ -103,4 +103,12 @@ test('[rewrite] opened by touch, Edit calls up no keyboard, and letters, digits 
   expect(button('Undo').textContent).toMatch(/^Undotap, /);
   press(' ', 'Space');
   expect(dos(coach)).toEqual(['stop']);
+});
+
+test('[rewrite] after Escape, E gives the keyboard back to the text', () => {
+  going();
+  editBy('touch');
+  expect(document.activeElement).toBe(document.body);
+  press('e', 'KeyE');
+  expect(document.activeElement?.getAttribute('aria-label')).toBe('Session');
 });

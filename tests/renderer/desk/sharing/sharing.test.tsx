@@ -109,6 +109,9 @@ describe('[sharing] a television', () => {
     expect(coach.shared).toEqual([{ do: 'let-in', digits: '4071' }]);
     expect(ofDigits()).toBe('The screen is in.');
     expect(screen.getByLabelText<HTMLInputElement>('Type the digits that the screen shows').value).toBe('');
+    // Old news goes.
+    act(() => void vi.advanceTimersByTime(20_000));
+    expect(ofDigits()).toBe('2 screens show digits now.');
   });
 
   test('is let in by Enter too', () => {

@@ -115,9 +115,9 @@ describe('a lane', () => {
 
   test('[count] while swimmers of a rep still leave the strip keeps its count, and says whose turn is next', () => {
     const [second, last, gone] = [152, 164.9, 165].map((t) => face(started(), t).lanes[0]!);
-    expect(second).toMatchObject({ leave: '3:05', rep: '1 of 4', interval: 'on 0:50', turn: '3 at 2:25' });
+    expect(second).toMatchObject({ leave: '3:05', rep: '1 of 4', isNow: true, interval: 'on 0:50', turn: '3 at 2:25' });
     expect(last).toMatchObject({ rep: '1 of 4', turn: '5 at 2:35' });
-    expect(gone).toMatchObject({ rep: '2 of 4', turn: '', dots: null });
+    expect(gone).toMatchObject({ rep: '2 of 4', isNow: false, turn: '', dots: null });
   });
 
   test('a dot a swimmer fills as each goes, until the tail is away', () => {

@@ -31,6 +31,18 @@ test('[shared] nothing while all are still at what is swum now: the head says th
   expect(sharedAt(text, 365)).toEqual({ words: '50 back', set: '4 x 50 back' });
 });
 
+test('[head] says which lanes are still at an earlier set than most', () => {
+  const text = 'lane 1\nlane 2\nlane 3\n200 steady @ 3:00/3:10/4:00\n4 x 50 fast @ 1:00\n100 easy @ 2:00\n';
+  const deck = new Deck(text).at(0, { do: 'start' });
+  const thenAt = (seconds: number): string => {
+    const { head } = wallFace(view(deck.state, seconds * 1000), 0, 'stretch');
+    return `${head.set}, ${head.then}`;
+  };
+  expect(thenAt(180)).toBe('200 steady, then 4 x 50 fast');
+  expect(thenAt(225)).toBe('4 x 50 fast, lane 3 still 200 steady');
+  expect(thenAt(262)).toBe('4 x 50 fast, then 100 easy');
+});
+
 test('[shared] the rep that all lanes share, where more of them swim a set on a later line', () => {
   const text = 'lane 1\nlane 2\nlane 3\nlane 1: 4 x 100 @ 2:00\nlanes 2-3: 2 x 100 @ 2:00\n';
   expect(sharedAt(text, 20)).toEqual({ words: '100', set: '100' });

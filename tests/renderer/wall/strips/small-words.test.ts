@@ -37,3 +37,14 @@ test('[size] all lanes are on one line while that fits large in each, smaller to
 test('[size] words that fit at no size are left out, and make those of other lanes no smaller', () => {
   expect(formWith('drill '.repeat(20).trim())).toEqual(formWith('free'));
 });
+
+test('[turn] a lane whose swimmers still leave when a talk begins says whose turn it is, and nothing of what follows', () => {
+  const lanes = [1, 2, 3, 4, 5, 6].map((lane) => `lane ${lane} ${lane === 1 ? ', 4 swimmers' : ''}`).join('\n');
+  const text = `${lanes}\n8 x 100 free @ 2:00\ntalk 2:00 turns\n4 x 50 fast @ 1:00 hold 0:40\n`;
+  const deck = new Deck(text).at(0, { do: 'start' }).at(14, { do: 'move-on' });
+  const faces = wallFace(view(deck.state, 15_000), 0, 'stretch').lanes;
+  expect(faces[0]!.turn).not.toBe('');
+  // Were it said with the interval it would be too long for one line.
+  const form = smallForm([faces[0]!], false, layout, (said) => (said.includes('on ') ? 100 : 1), choice);
+  expect(form.lines).toBe(1);
+});

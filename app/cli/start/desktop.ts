@@ -6,7 +6,7 @@
 import { spawn } from 'node:child_process';
 import { dirname, join } from 'node:path';
 import { createInterface } from 'node:readline';
-import { standIn } from './child-process.mjs';
+import { standIn } from '../launcher/child-process.mjs';
 
 /** `ended` is its exit status. */
 export type Opening = { readonly ended: Promise<number> } | NotOpened;

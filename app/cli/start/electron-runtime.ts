@@ -7,9 +7,9 @@ import { spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { ended } from './child-process.mjs';
+import { ended } from '../launcher/child-process.mjs';
 import { firstLine } from './desktop.ts';
-import { withLock } from './lock.mjs';
+import { withLock } from '../launcher/lock.mjs';
 
 const EXECUTABLES: Partial<Record<NodeJS.Platform, string>> = {
   darwin: 'Electron.app/Contents/MacOS/Electron',
@@ -50,7 +50,7 @@ export async function fetchRuntime(root: string, say: (line: string) => void, en
 
 /** Resolves with what the installer printed of errors. */
 async function install(root: string, given: NodeJS.ProcessEnv): Promise<string> {
-  const network = pathToFileURL(join(root, 'app', 'cli', 'launcher', 'download-network.mjs')).href;
+  const network = pathToFileURL(join(root, 'app', 'cli', 'start', 'download-network.mjs')).href;
   const words = ['--import', network, join(root, 'node_modules', 'electron', 'install.js')];
   const env: NodeJS.ProcessEnv = { ...given, NODE_NO_WARNINGS: '1' };
   // It would make the downloader replace the network that was loaded before it.
