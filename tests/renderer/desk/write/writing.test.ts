@@ -173,7 +173,7 @@ test('a session in the bin is not written again by what stands in the window, bu
   expect(coach.library.text('One')).toBe('one more');
 });
 
-function conflict(coach: Window): string | null | undefined {
+function conflict(coach: WritingWindow): string | null | undefined {
   const { changed } = coach.state.saving;
   return changed && (changed.now?.text ?? null);
 }
