@@ -14,8 +14,8 @@ export const unit = {
   test: {
     environment: 'node',
     setupFiles: 'tests/support/clean-up.ts',
-    // Development machines have two cores: two workers, no more.
-    maxWorkers: 2,
+    // For two cores: some files wait for locks and closing sockets, and the others go on meanwhile.
+    maxWorkers: 3,
     testTimeout: 20_000,
     hookTimeout: 20_000,
     allowOnly: false,

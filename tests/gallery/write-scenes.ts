@@ -5,7 +5,7 @@
 import type { Page } from 'playwright';
 import { SAMPLES } from '../../renderer/desk/library/first-steps/samples.ts';
 import { button } from '../support/coach/coach-hand.ts';
-import { editorOn } from '../support/coach/written-page.ts';
+import { editorOn } from '../support/coach/write-window/written-page.ts';
 import type { Scene } from './scene.ts';
 
 export const WRITE_SCENES: readonly Scene[] = [

@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { chromium, type BrowserContext, type Page } from 'playwright';
 import { browserPath } from '../support/system/browser.ts';
-import { editorOn, textOn } from '../support/coach/written-page.ts';
+import { editorOn, textOn } from '../support/coach/write-window/written-page.ts';
 import { freshDataFolder } from '../support/host/folders/data-folder.ts';
 import { ServedHost } from '../support/host/served-host.ts';
 

@@ -7,7 +7,7 @@ import { expect, test } from 'vitest';
 import { BOUNCE_TIME } from '../../../renderer/ui/coach/commands/bounce.ts';
 import { deskForEach } from '../../support/coach/desk-for-each.ts';
 import type { DeskPage } from '../../support/coach/desk-page.ts';
-import { editorOn, textOn } from '../../support/coach/written-page.ts';
+import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
 
 const SESSION = `Harbour squad
 start on 1

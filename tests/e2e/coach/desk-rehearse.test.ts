@@ -8,7 +8,7 @@ import { chromium, type Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../../support/system/browser.ts';
 import { DeskPage } from '../../support/coach/desk-page.ts';
-import { editorOn, textOn } from '../../support/coach/written-page.ts';
+import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
 
 const SESSION = `Harbour squad
 start on 1

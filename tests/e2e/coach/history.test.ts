@@ -10,7 +10,7 @@ import { swimEightWeeks } from '../../gallery/history-scenes.ts';
 import { browserPath } from '../../support/system/browser.ts';
 import { button } from '../../support/coach/coach-hand.ts';
 import { DeskPage } from '../../support/coach/desk-page.ts';
-import { editorOn, textOn } from '../../support/coach/written-page.ts';
+import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
 
 let browser: Browser;
 

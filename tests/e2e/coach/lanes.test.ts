@@ -6,7 +6,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import { expect, test } from 'vitest';
 import { deskForEach } from '../../support/coach/desk-for-each.ts';
 import type { DeskPage } from '../../support/coach/desk-page.ts';
-import { editorOn, textOn } from '../../support/coach/written-page.ts';
+import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
 
 const TEXT = `Harbour
 lane 1 base 1:30, 5 swimmers # quick

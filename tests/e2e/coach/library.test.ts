@@ -7,7 +7,7 @@ import { chromium, type Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../../support/system/browser.ts';
 import { DeskPage } from '../../support/coach/desk-page.ts';
-import { editorOn, textOn } from '../../support/coach/written-page.ts';
+import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
 
 const TUESDAY = 'Tuesday\n# for Tuesday 24 November 2026\nstart 19:30\nMain set\n8 x 50 fast @ 1:00\n';
 

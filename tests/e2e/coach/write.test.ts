@@ -7,7 +7,7 @@ import { chromium, type Browser, type Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { browserPath } from '../../support/system/browser.ts';
 import { DeskPage } from '../../support/coach/desk-page.ts';
-import { editorOn, textOn } from '../../support/coach/written-page.ts';
+import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
 
 const TEXT = 'Tuesday\nlane 1 css 1:20\nlane 2 base 1:40\n\nMain set\n8/6 x 50 back and free by 25 @ 1:00/1:10\n';
 

@@ -9,7 +9,7 @@ import type { Page } from 'playwright';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { WindowBridge } from '../../../app/wire/window-bridge.ts';
 import { button } from '../../support/coach/coach-hand.ts';
-import { editorOn } from '../../support/coach/written-page.ts';
+import { editorOn } from '../../support/coach/write-window/written-page.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import {
   DesktopProgram,

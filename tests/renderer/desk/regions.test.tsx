@@ -12,12 +12,12 @@ import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
 import { startFrames, type Frames } from '../../../renderer/ui/coach/frames.ts';
 import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
 import { pageTouches } from '../../support/coach/page-touches.ts';
-import { ownWriting, silentLibrary, silentRecords } from '../../support/coach/own-writing.ts';
+import { ownWriting, silentLibrary, silentRecords } from '../../support/coach/write-window/own-writing.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { Remote } from '../../../renderer/remote/remote.tsx';
 import { openSound } from '../../../renderer/sound/sound.ts';
 import { HARBOUR, runOf } from '../../support/coach/coach-run.ts';
-import { writeText, writtenText } from '../../support/coach/written-text.ts';
+import { writeText, writtenText } from '../../support/coach/write-window/written-text.ts';
 
 /** Which parts of the window throw, by the module they are in; how often they were asked. */
 const broken = vi.hoisted(() => new Set<string>());

@@ -23,7 +23,7 @@ import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-ac
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
 import { planOf } from '../run/deck.ts';
 import { pageTouches, type PageTouches } from './page-touches.ts';
-import { ownWriting, silentLibrary, silentRecords } from './own-writing.ts';
+import { ownWriting, silentLibrary, silentRecords } from './write-window/own-writing.ts';
 
 export interface Given {
   readonly command: Command;

@@ -384,3 +384,11 @@ describe('[screen] a screen that sends too much', () => {
     expect(carrier.ends).toEqual(['closed: Too many messages.']);
   });
 });
+
+test('[screen] a wish to share where nothing can be shared is answered with a sentence', async () => {
+  const { screen, carrier } = await greeted();
+  screen.receive(JSON.stringify({ say: 'sharing', id: 's', wish: { do: 'share', address: null } }));
+  await expect.poll(() => carrier.said('answer')).toHaveLength(1);
+  const why = 'Nothing can be shared from here.';
+  expect(carrier.said('answer')).toEqual([{ say: 'answer', id: 's', ok: false, at: null, why }]);
+});

@@ -95,7 +95,7 @@ describe('[names] beside a run', () => {
   });
 
   test.each([
-    ['of its own version', afterwards({ notes: ['Ana'], effort: 11 })],
+    ['of its own version', afterwards({ notes: ['Ana'], effort: 11 }, AFTERWARDS_VERSION)],
     ['of an odd version', afterwards({ notes: ['Ana'] }, 2.5)],
     ['of none', 'Ana'],
     ['cut short', '{"notes":["Ana'],

@@ -24,6 +24,7 @@ describe('[sharing] is taken up', () => {
     ['not on another address', cutOff(1), '192.168.1.21', false],
   ])('%s', (_, found, kept, expected) => {
     expect(sharesAgain(found, kept, HERE)).toBe(expected);
+    expect(sharesAgain(found, kept, [{ address: '10.0.0.5', name: 'eth0' }, ...HERE])).toBe(expected);
   });
 });
 
@@ -103,5 +104,45 @@ describe('[sharing] a start', () => {
     disk.refuses = null;
     await kept.keep(null);
     expect((await keepSharing({ disk, folder: '/data', guard: new FreeFolder() })).address).toBeNull();
+  });
+});
+
+describe('[sharing] what is kept of it', () => {
+  const FILE = '/data/sharing.json';
+  const keeping = (disk: FakeDisk) => keepSharing({ disk, folder: '/data', guard: new FreeFolder() });
+
+  test('is written once, and again only where it changes', async () => {
+    const disk = new FakeDisk();
+    const kept = await keeping(disk);
+    await kept.keep(null);
+    expect(disk.files.has(FILE)).toBe(false);
+    await kept.keep(ADDRESS);
+    const { syncs } = disk;
+    await kept.keep(ADDRESS);
+    expect(disk.syncs).toBe(syncs);
+  });
+
+  test.each(['nonsense', '{}', '{"version":1,"address":7}'])('is off where the file says %s', async (text) => {
+    const disk = new FakeDisk();
+    disk.put(FILE, Buffer.from(text));
+    expect((await keeping(disk)).address).toBeNull();
+  });
+
+  test('by a newer program is left as it is', async () => {
+    const disk = new FakeDisk();
+    disk.put(FILE, Buffer.from('{"version":99,"address":"x"}'));
+    const kept = await keeping(disk);
+    await kept.keep(ADDRESS);
+    expect([kept.address, disk.text(FILE)]).toEqual([null, '{"version":99,"address":"x"}']);
+  });
+
+  test('is written over where it cannot be read: nobody knows that it is off', async () => {
+    const disk = new FakeDisk();
+    disk.put(FILE, Buffer.from(JSON.stringify({ version: 1, address: ADDRESS })));
+    disk.unreadable.set(FILE, 'EIO');
+    const kept = await keeping(disk);
+    await kept.keep(null);
+    disk.unreadable.clear();
+    expect((await keeping(disk)).address).toBeNull();
   });
 });

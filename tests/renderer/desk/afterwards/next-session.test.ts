@@ -6,7 +6,7 @@ import { writeNext } from '../../../../renderer/desk/afterwards/next-session.ts'
 import { EMPTY } from '../../../../renderer/desk/write/draft.ts';
 import type { Writing } from '../../../../renderer/desk/write/writing.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
-import { ownWriting } from '../../../support/coach/own-writing.ts';
+import { ownWriting } from '../../../support/coach/write-window/own-writing.ts';
 
 const HEAD = 'pool 25 m\nlane 1 css 1:20, Ana\nlane 2\n';
 const TEXT = `Evening\n${HEAD}\nMain set\n2 x 50 fast @ 1:00\n`;

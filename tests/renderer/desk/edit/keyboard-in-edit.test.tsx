@@ -11,7 +11,7 @@ import { RunScreen } from '../../../../renderer/desk/run/run-screen.tsx';
 import { openSound } from '../../../../renderer/sound/sound.ts';
 import { useMoment } from '../../../../renderer/ui/coach/use-deck.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
-import { editorOf } from '../../../support/coach/written-text.ts';
+import { editorOf } from '../../../support/coach/write-window/written-text.ts';
 
 /** Line 4 has begun at 20 s; line 5 is the first that can be changed. */
 const TEXT = `Harbour

@@ -9,7 +9,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { RewriteScreen } from '../../../../renderer/desk/edit/rewrite-screen.tsx';
 import { useMoment } from '../../../../renderer/ui/coach/use-deck.ts';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
-import { writeText, writtenText } from '../../../support/coach/written-text.ts';
+import { writeText, writtenText } from '../../../support/coach/write-window/written-text.ts';
 
 /** Lines: 3 the main set's heading, 4 and 5 its sets, 6 the swim-down, 7 its set. */
 const TEXT = `Harbour

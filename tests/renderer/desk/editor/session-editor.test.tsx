@@ -12,7 +12,7 @@ import { FAULTS_SHOWN } from '../../../../renderer/desk/editor/faults/fault-plac
 import { RESTS_AFTER } from '../../../../renderer/desk/editor/lines/line-in-hand.ts';
 import { SessionEditor } from '../../../../renderer/desk/editor/session-editor.tsx';
 import { putCursor, type TextView } from '../../../../renderer/desk/editor/text-view.ts';
-import { editorOf, writeText, writtenText } from '../../../support/coach/written-text.ts';
+import { editorOf, writeText, writtenText } from '../../../support/coach/write-window/written-text.ts';
 
 interface Given {
   readonly first: string;

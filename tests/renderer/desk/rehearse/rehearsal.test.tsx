@@ -19,8 +19,8 @@ import { createOffers } from '../../../../renderer/ui/coach/commands/offers.ts';
 import { startFrames } from '../../../../renderer/ui/coach/frames.ts';
 import { givenIn } from '../../../../app/core/run/view/given.ts';
 import { runOf } from '../../../support/coach/coach-run.ts';
-import { ownWriting, silentLibrary } from '../../../support/coach/own-writing.ts';
-import { editorOf, writeText, writtenText } from '../../../support/coach/written-text.ts';
+import { ownWriting, silentLibrary } from '../../../support/coach/write-window/own-writing.ts';
+import { editorOf, writeText, writtenText } from '../../../support/coach/write-window/written-text.ts';
 
 const SESSION = `Harbour squad, Thursday
 start on 1

@@ -8,8 +8,8 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { keepDraft, keptDraft } from '../../../../renderer/desk/write/draft.ts';
 import { WriteScreen } from '../../../../renderer/desk/write/write-screen.tsx';
 import { CoachWindow } from '../../../support/coach/coach-window.ts';
-import { setWindowWidth } from '../../../support/coach/window-width.ts';
-import { writeText, writtenText } from '../../../support/coach/written-text.ts';
+import { setWindowWidth } from '../../../support/coach/write-window/window-width.ts';
+import { writeText, writtenText } from '../../../support/coach/write-window/written-text.ts';
 
 const TEXT = 'Harbour\nlane 1 base 1:30, 7 swimmers\nlane 2 base 1:30\nSet\n4 x 100 @ 1:00';
 

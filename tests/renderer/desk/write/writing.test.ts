@@ -5,78 +5,12 @@
 import { expect, test } from 'vitest';
 import { EMPTY } from '../../../../renderer/desk/write/draft.ts';
 import { EXAMPLE } from '../../../../renderer/desk/write/example.ts';
-import { Writing } from '../../../../renderer/desk/write/writing.ts';
-import type { AskLibrary, LibraryRequest, LibraryWish } from '../../../../renderer/link/requests/library.ts';
-import { FakeClock } from '../../../support/clock/fake-clock.ts';
-import { LibraryUnderTest } from '../../../support/host/folders/library-folder.ts';
+import { WritingWindow } from '../../../support/coach/write-window/writing-window.ts';
 
 const TUESDAY = 'Tuesday\nSet\n8 x 50 @ 1:00\n';
 
-class Window {
-  readonly library = new LibraryUnderTest();
-  readonly clock = new FakeClock({ timeOfDay: 19 * 3_600_000 });
-  readonly asked: LibraryRequest[] = [];
-  /** Whether the host answers. */
-  isUp = true;
-  /** What is asked is done, and the host dies before it answers. */
-  losesAnswers = false;
-  readonly kept = new Map<string, string>();
-  writing: Writing;
-
-  constructor() {
-    this.writing = this.open();
-  }
-
-  /** Opened anew, as after a crash of the page. */
-  reopen(): void {
-    this.writing = this.open();
-  }
-
-  get state() {
-    return this.writing.state();
-  }
-
-  get name(): string | undefined {
-    return this.state.saving.file?.name;
-  }
-
-  /** Lets time pass and the library answer. */
-  async pass(ms: number): Promise<void> {
-    for (let passed = 0; passed <= ms; passed += 100) {
-      this.clock.advance(passed === 0 ? 0.001 : 100);
-      await this.answers();
-    }
-  }
-
-  async answers(): Promise<void> {
-    for (let turn = 0; turn < 60; turn++) await Promise.resolve();
-    await new Promise((resolve) => setImmediate(resolve));
-  }
-
-  async type(text: string): Promise<void> {
-    this.writing.type({ text }, null);
-    await this.pass(400);
-  }
-
-  private readonly ask: AskLibrary = async <Wish extends LibraryWish>(asked: Extract<LibraryRequest, { do: Wish }>) => {
-    this.asked.push(asked);
-    const answer = this.isUp ? await this.library.ask<Wish>(asked) : null;
-    return answer && !this.losesAnswers ? answer : { ok: false, why: 'The host does not answer.' };
-  };
-
-  private open(): Writing {
-    const { kept, clock } = this;
-    return new Writing({
-      memory: { getItem: (key) => kept.get(key) ?? null, setItem: (key, value) => void kept.set(key, value) },
-      ask: this.ask,
-      timers: clock.timers,
-      wall: () => clock.wall().epochMs,
-    });
-  }
-}
-
-async function windowOn(name: string, text: string): Promise<Window> {
-  const coach = new Window();
+async function windowOn(name: string, text: string): Promise<WritingWindow> {
+  const coach = new WritingWindow();
   coach.library.write(name, text);
   coach.writing.open(await coach.library.get({ do: 'read', kind: 'session', name }));
   await coach.pass(0);
@@ -84,7 +18,7 @@ async function windowOn(name: string, text: string): Promise<Window> {
 }
 
 test('the first start shows the sample, which is in no file until something of it is changed', async () => {
-  const coach = new Window();
+  const coach = new WritingWindow();
   expect(coach.state.draft.text).toBe(EXAMPLE);
   await coach.pass(3000);
   expect(await coach.library.names()).toEqual([]);
@@ -93,7 +27,7 @@ test('the first start shows the sample, which is in no file until something of i
 });
 
 test('where the browser has kept nothing but the sample, the session used last is shown before it', async () => {
-  const coach = new Window();
+  const coach = new WritingWindow();
   coach.writing.write({}, null);
   coach.library.write('Old', 'old');
   coach.library.pass(1000);
@@ -101,7 +35,7 @@ test('where the browser has kept nothing but the sample, the session used last i
   coach.reopen();
   await coach.pass(0);
   expect(coach.state).toMatchObject({ draft: { text: TUESDAY }, saving: { file: { name: 'Tuesday' } } });
-  const other = new Window();
+  const other = new WritingWindow();
   other.library.write('Tuesday', TUESDAY);
   other.reopen();
   other.writing.type({ text: 'typed at once' }, null);
@@ -110,7 +44,7 @@ test('where the browser has kept nothing but the sample, the session used last i
 });
 
 test('what is typed is in its file 0.4 s later, without a word, and goes on being saved there', async () => {
-  const coach = new Window();
+  const coach = new WritingWindow();
   coach.writing.put(EMPTY);
   await coach.type('Tues');
   expect(coach.library.text('Session 1 January')).toBe('Tues');
@@ -120,7 +54,7 @@ test('what is typed is in its file 0.4 s later, without a word, and goes on bein
 });
 
 test('while one types on and on it is saved all the same, every 0.4 s', async () => {
-  const coach = new Window();
+  const coach = new WritingWindow();
   coach.writing.put(EMPTY);
   for (let n = 1; n <= 20; n++) {
     coach.writing.type({ text: 'x'.repeat(n) }, null);
@@ -130,7 +64,7 @@ test('while one types on and on it is saved all the same, every 0.4 s', async ()
 });
 
 test('what is typed is drawn once typing has paused for a quarter of a second, and what is changed beside it at once', async () => {
-  const coach = new Window();
+  const coach = new WritingWindow();
   coach.writing.put(EMPTY);
   const drawn = (): string => coach.writing.shown().draft.text;
   for (let n = 1; n <= 10; n++) {
@@ -147,7 +81,7 @@ test('what is typed is drawn once typing has paused for a quarter of a second, a
 });
 
 test('while one types on and on, what was typed 0.3 s ago is kept in this window, and all of it where the page goes', async () => {
-  const coach = new Window();
+  const coach = new WritingWindow();
   coach.writing.put(EMPTY);
   for (let n = 1; n <= 10; n++) {
     coach.writing.type({ text: 'x'.repeat(n) }, null);
@@ -159,48 +93,8 @@ test('while one types on and on, what was typed 0.3 s ago is kept in this window
   expect(coach.kept.get('lanecall.draft')).toContain('the last');
 });
 
-test('a session that nobody has named is called as its title says, once a look finds one, and follows it', async () => {
-  const coach = new Window();
-  coach.writing.put(EMPTY);
-  await coach.type('Harb');
-  await coach.writing.look();
-  expect(coach.name).toBe('Session 1 January');
-  await coach.type(TUESDAY);
-  await coach.writing.look();
-  expect(await coach.library.names()).toEqual(['Tuesday']);
-  await coach.type(TUESDAY.replace('Tuesday', 'Tuesday, hard'));
-  await coach.writing.look();
-  expect(await coach.library.names()).toEqual(['Tuesday, hard']);
-});
-
-test('it is called so once typing has paused for two seconds, without a look, and not by half a title', async () => {
-  const coach = new Window();
-  coach.writing.put(EMPTY);
-  await coach.type('Tues\nSet\n');
-  await coach.type('Tuesd\nSet\n');
-  await coach.type(TUESDAY);
-  expect(coach.name).toBe('Session 1 January');
-  await coach.pass(2000);
-  expect(coach.name).toBe('Tuesday');
-  await coach.type(TUESDAY.replace('Tuesday', 'Tuesday, hard'));
-  await coach.pass(2000);
-  expect(await coach.library.names()).toEqual(['Tuesday, hard']);
-});
-
-test('a name that the coach has chosen stays, whatever the title says', async () => {
-  const coach = new Window();
-  coach.writing.put(EMPTY);
-  await coach.type(TUESDAY);
-  expect(await coach.writing.rename('Hard one')).toBeNull();
-  await coach.type(TUESDAY.replace('Tuesday', 'Wednesday'));
-  await coach.writing.look();
-  expect(await coach.library.names()).toEqual(['Hard one']);
-  expect(await coach.writing.rename('a/b')).toMatch(/cannot have \//);
-  expect(coach.name).toBe('Hard one');
-});
-
 test('a host that does not answer is said, the text stays, and it is saved when the host is back', async () => {
-  const coach = new Window();
+  const coach = new WritingWindow();
   coach.writing.put(EMPTY);
   await coach.type('one');
   coach.isUp = false;
@@ -213,7 +107,7 @@ test('a host that does not answer is said, the text stays, and it is saved when 
 });
 
 test('what the host has not taken is kept through a crash of the page, also where another session took its place', async () => {
-  const coach = new Window();
+  const coach = new WritingWindow();
   coach.writing.put(EMPTY);
   coach.isUp = false;
   await coach.type(TUESDAY);
@@ -227,7 +121,7 @@ test('what the host has not taken is kept through a crash of the page, also wher
 });
 
 test('a text of more than 256 KiB is not sent, and the reason is said', async () => {
-  const coach = new Window();
+  const coach = new WritingWindow();
   coach.writing.put(EMPTY);
   await coach.type(`# ${'é'.repeat(140_000)}`);
   expect(coach.state.saving.refused).toMatch(/256 KiB/);
@@ -235,7 +129,7 @@ test('a text of more than 256 KiB is not sent, and the reason is said', async ()
 });
 
 test('a file that came from outside goes into the library by its name, once however often it comes', async () => {
-  const coach = new Window();
+  const coach = new WritingWindow();
   const { text, lanesText, during } = { ...EMPTY, text: TUESDAY };
   for (let times = 0; times < 2; times++) {
     coach.writing.put({ text, lanesText, during, from: 'my tuesday.txt' });
@@ -279,12 +173,12 @@ test('a session in the bin is not written again by what stands in the window, bu
   expect(coach.library.text('One')).toBe('one more');
 });
 
-function conflict(coach: Window): string | null | undefined {
+function conflict(coach: WritingWindow): string | null | undefined {
   const { changed } = coach.state.saving;
   return changed && (changed.now?.text ?? null);
 }
 
-async function changedElsewhere(): Promise<Window> {
+async function changedElsewhere(): Promise<WritingWindow> {
   const coach = await windowOn('One', 'one');
   coach.library.write('One', 'another hand');
   await coach.type('one, typed');
@@ -362,7 +256,7 @@ test('a save whose answer is lost with the host is no change of somebody else’
 });
 
 test('nor is a first one, and there is one file all the same', async () => {
-  const coach = new Window();
+  const coach = new WritingWindow();
   coach.writing.put(EMPTY);
   await coach.pass(0);
   coach.losesAnswers = true;

@@ -2,9 +2,9 @@
  * What is written in a window without a browser: kept in its storage, on the system's timers.
  */
 
-import { Writing } from '../../../renderer/desk/write/writing.ts';
-import type { AskLibrary } from '../../../renderer/link/requests/library.ts';
-import type { AskRecords } from '../../../renderer/link/requests/records.ts';
+import { Writing } from '../../../../renderer/desk/write/writing.ts';
+import type { AskLibrary } from '../../../../renderer/link/requests/library.ts';
+import type { AskRecords } from '../../../../renderer/link/requests/records.ts';
 
 /** Never answers. */
 export const silentLibrary: AskLibrary = () => new Promise(() => undefined);
