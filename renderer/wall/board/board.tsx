@@ -31,7 +31,7 @@ export const Board = memo(function Board({ layout, lanes, from, boardRef }: Boar
       data-from={from}
       style={sizes(layout)}
     >
-      <div className="clock-box" data-place="clock-box" style={boxStyle(layout.clock)}>
+      <div className="clock-box" data-place="clock-box" style={boxStyle(clockPlace(layout, from))}>
         <div className="clock-place" data-place="clock" />
       </div>
       <header
@@ -100,6 +100,15 @@ function Strip({ lane }: { readonly lane: number }): ReactElement {
       </div>
     </section>
   );
+}
+
+/** Alone in its row the clock ends where the leaves end, so that the eye goes straight down from one to the other. */
+function clockPlace({ clock, words, width, lanes }: Layout, from: PushOff): Box {
+  const isAlone = lanes.rows > 0 && lanes.columns === 1 && words.x === 0 && clock.width < width;
+  if (!isAlone) return clock;
+  const { leave } = lanes;
+  const end = from === 'left' ? leave.x + leave.width : lanes.width - leave.x;
+  return { ...clock, x: Math.max(0, Math.min(width, end) - clock.width) };
 }
 
 function boxStyle({ x, y, width, height }: Box): CSSProperties {

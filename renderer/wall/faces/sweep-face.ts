@@ -16,7 +16,7 @@ export const sweepFace: ClockFace = {
   usual: 'pool',
   measure(room) {
     if (room.lanes === 0) return [alone(room)];
-    return room.width > room.height ? [beside(room, room.lanes <= MANY ? 0.45 : 0.4)] : [above(room)];
+    return room.width > room.height ? [beside(room, room.lanes <= MANY ? 0.44 : 0.4)] : [above(room)];
   },
   numerals: (size) => (partsOf(size).dial.height / ACROSS) * QUARTER * CAP,
   place(box, size, settings) {

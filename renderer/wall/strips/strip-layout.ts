@@ -124,11 +124,15 @@ function mayBeTall({ lanes, wide }: Strips): boolean {
   return !wide && lanes <= FEW;
 }
 
+/** Of the screen's shorter side: leaves that are smaller are worth less than they are high, because words are no good without them. */
+const LEAST_LEAVE = 0.084;
+
 /** What a layout is worth: the height of its leaves, less where words come out too small to read or the interval has no room. */
 export function worth({ cap, large, interval, form }: StripLayout, { side, lanes, shows }: Strips): number {
   const readable = side * (lanes <= FEW ? READABLE * 1.6 : READABLE);
   const whole = shows.leavesOnly || form === 'below' || interval.width > 0 ? 1 : 0.8;
-  return cap * whole * Math.pow(Math.min(1, large / readable), weightOfWords(shows));
+  const high = cap * Math.pow(Math.min(1, cap / (side * LEAST_LEAVE)), 2);
+  return high * whole * Math.pow(Math.min(1, large / readable), weightOfWords(shows));
 }
 
 /** The less is said, the less its size counts against the leaves. */
@@ -174,7 +178,7 @@ function inColumns(room: StripRoom, withInterval: boolean): StripLayout {
     words: own,
     after: { x: grid.width - after, width: after },
     leaving,
-    dot: dotSize(room, leaving.width - small * 0.5, small),
+    dot: dotSize(room, leaving.width - small * 0.5, large),
     large,
     small,
   };
@@ -199,7 +203,7 @@ function stacked(room: StripRoom): StripLayout {
     words: { x: 0, width: 0 },
     after: { x: grid.width - after, width: after },
     leaving: column,
-    dot: dotSize(room, column.width - small * 0.5, small),
+    dot: dotSize(room, column.width - small * 0.5, large),
     large,
     small,
   };
@@ -264,7 +268,7 @@ function linesIn(height: number, cap: number, { grid, strips }: StripRoom): Pick
   if (strips.lanes > FEW || strips.shows.leavesOnly)
     return { lines: 1, large: Math.max(1, Math.min(height * 0.94, grid.width / 20)) };
   const two = Math.min(height * 0.4, grid.width / 15, cap * 0.6);
-  const four = Math.min(height * 0.2, grid.width / 8, cap * 0.8);
+  const four = Math.min(height * 0.2, grid.width / 9, cap * 0.8);
   return four > two ? { lines: 4, large: Math.max(1, four) } : { lines: 2, large: Math.max(1, two) };
 }
 
@@ -295,8 +299,11 @@ function basics(
   return { ...grid, height, gap: 0, cap, tiers: 1, number, leave, seconds };
 }
 
-/** Dots stand in two rows at most. */
-function dotSize({ strips }: StripRoom, width: number, most: number): number {
+/** Dots stand in two rows at most, above whose turn is next. large: the size of that. */
+function dotSize({ strips }: StripRoom, width: number, large: number): number {
   const rows = strips.swimmers > 6 ? 2 : 1;
-  return Math.max(1, Math.min(most * 0.55, width / Math.max(1, Math.ceil(strips.swimmers / rows))));
+  return Math.max(
+    1,
+    Math.min(large * (rows > 1 ? 0.45 : 0.55), width / Math.max(1, Math.ceil(strips.swimmers / rows))),
+  );
 }

@@ -135,7 +135,9 @@ function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, { 
   const writeAfter = write('after', after.width, small);
   const turnInRep = leaving.width === 0;
   const turnWidth = turnInRep ? rep.width : leaving.width;
-  const writeTurn = write('turn', turnWidth, small);
+  // For the name, which a number needs no room for, it may become smaller.
+  const turnPlace = { width: inside(turnWidth), size: large, least: small * LEAST };
+  const writeTurn = wholeWriter(placeIn(strip, 'turn'), turnPlace, measure);
   const fitTurn = (face: LaneFace): string =>
     turnIn(face, names, { width: turnWidth - small * 0.45, size: small * LEAST, least: 0 }, measure);
   const word = wordWriter(strip, lanes, measure);
@@ -167,8 +169,11 @@ function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, { 
 /** Of the strip's height: one line in a half of it. */
 const ALONE = 0.36;
 
+/** size: of its type, or of its place's width. */
+type WriteSized = (text: string, size: number) => void;
+
 /** Of a text whose size changes with what stands beside it: each size begins anew what it writes. */
-function sized(make: (size: number) => Writer): (text: string, size: number) => void {
+function sized(make: (size: number) => Writer): WriteSized {
   let write: Writer = () => {};
   let made = NaN;
   return (text, size) => {
@@ -188,39 +193,53 @@ function turnIn({ turn, turnByName }: LaneFace, names: boolean, place: Place, me
   return names ? firstThatFits([turnByName, turn], place, measure) : turn;
 }
 
-/** One line or two below the digits, the last of the items going first; shorter while dots stand at its end. */
+/**
+ * Lines below the digits, the last of the items going first. While a tail goes it stands at their ends, whose turn is next
+ * above its dots, both on the one line where there is no other; each line keeps clear of what stands at its own end.
+ */
 function belowWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, choice: WallChoice): WordsPainter {
   const { rep, large, dot, lines } = lanes;
   const place = (width: number) => ({ width: Math.max(1, width), size: large, least: large * LEAST });
-  const turn = wholeWriter(placeIn(strip, 'turn'), place(rep.width * 0.5), measure);
-  const first = wholeWriter(placeIn(strip, 'rep'), place(rep.width), measure);
-  const second = wholeWriter(placeIn(strip, 'round'), place(rep.width), measure);
-  const third = wholeWriter(placeIn(strip, 'interval'), place(rep.width), measure);
-  const fourth = wholeWriter(placeIn(strip, 'target'), place(rep.width), measure);
+  const line = (name: string) => sized((width) => wholeWriter(placeIn(strip, name), place(width), measure));
+  const turnMost = rep.width * TURN;
+  const turn = wholeWriter(placeIn(strip, 'turn'), place(turnMost), measure);
+  const [first, second, third, fourth] = [line('rep'), line('round'), line('interval'), line('target')];
   const word = wordWriter(strip, lanes, measure);
   return (face, shared) => {
     const whoseTurn = turnIn(face, choice.names, place(rep.width * 0.3), measure);
-    const dots = face.dots ? face.dots.of * dot + large * 0.8 + measure(whoseTurn) * large : 0;
+    const atEnd = {
+      turn: whoseTurn === '' ? 0 : Math.min(measure(whoseTurn) * large, turnMost) + large * 0.5,
+      dots: face.dots ? face.dots.of * dot + large * 0.3 : 0,
+    };
     const words = shared || !choice.words ? '' : face.words;
-    const fit = (items: readonly string[], width: number): string =>
-      firstThatFits(fuller(...items), place(width), measure);
-    word(face.word);
-    turn(whoseTurn);
     const { round } = face;
-    const [count = ''] = repIn(face);
+    const counts = repIn(face);
     const { interval, target } = choice.leavesOnly ? NO_INTERVAL : face;
     const after = choice.after ? face.after : '';
+    const fit = (wordings: readonly string[], width: number): string => firstThatFits(wordings, place(width), measure);
+    const write = (to: WriteSized, wordings: readonly string[], width: number): void => to(fit(wordings, width), width);
+    word(face.word);
+    turn(whoseTurn);
     if (lines === 1) {
-      first(fit([count, round, interval, target, words, after].filter(isSaid), rep.width - dots));
+      const items = [counts[0]!, round, interval, target, words, after];
+      write(first, fuller(...items.filter(isSaid)), rep.width - atEnd.turn - atEnd.dots);
       return;
     }
-    first(lines === 2 ? joined([count, round]) : count);
-    second(lines === 2 ? fit([interval, target, words, after].filter(isSaid), rep.width) : round);
+    const others = [target, words, after];
+    const lower = lines === 2 ? fuller(...[interval, ...others].filter(isSaid)) : [round];
+    // A line that is alone stands in the middle, beside both.
+    const isAlone = lower.every((text) => text === '');
+    const upper = lines === 2 ? counts.map((count) => joined([count, round])) : counts;
+    write(first, upper, rep.width - (isAlone ? Math.max(atEnd.turn, atEnd.dots) : atEnd.turn));
+    write(second, lower, rep.width - atEnd.dots);
     if (lines === 2) return;
-    third(interval);
-    fourth(fit([target, words, after].filter(isSaid), rep.width));
+    write(third, [interval], rep.width);
+    write(fourth, fuller(...others.filter(isSaid)), rep.width);
   };
 }
+
+/** The most of a line for whose turn is next. */
+const TURN = 0.45;
 
 const NO_INTERVAL = { interval: '', target: '' };
 

@@ -83,6 +83,13 @@ describe('[sizes] digits of leaves', () => {
     });
   }
 
+  test('beside a dial too, from four lanes on', () => {
+    for (const [lanes, share] of LEAST.filter(([count]) => count > 3)) {
+      const { lanes: strips } = layoutFor(room(1920, 1080, lanes, { widest: ':88' }), sweepFace);
+      expect(strips.cap / 1080, `${lanes} lanes`).toBeGreaterThanOrEqual(share);
+    }
+  });
+
   test('are at least three quarters of the strip from four lanes on', () => {
     for (const [{ lanes: count }, { lanes }] of everyLayout()) {
       if (count >= 4) expect(lanes.cap / lanes.height).toBeGreaterThanOrEqual(0.75);

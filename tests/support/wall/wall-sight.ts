@@ -52,9 +52,13 @@ export async function misplaced(on: Page): Promise<string[]> {
   return on.evaluate(() => {
     const found: string[] = [];
     const [width, height] = [innerWidth, innerHeight];
+    const isDrawing = (element: HTMLElement): boolean =>
+      element.matches('.strip-dots') && element.childElementCount > 0;
     const places = Array.from(document.querySelectorAll<HTMLElement>('[data-place], .strip-number'))
-      .filter((element) => element.childElementCount === 0 || element.classList.contains('digits'))
-      .filter((element) => element.textContent !== '' && element.getClientRects().length > 0)
+      .filter((element) => element.childElementCount === 0 || element.matches('.digits, .strip-dots'))
+      .filter((element) => element.textContent !== '' || isDrawing(element))
+      .filter((element) => element.getClientRects().length > 0)
+      .filter((element) => getComputedStyle(element).visibility === 'visible')
       .map((element) => {
         const range = document.createRange();
         range.selectNodeContents(element);
@@ -62,11 +66,12 @@ export async function misplaced(on: Page): Promise<string[]> {
         const size = parseFloat(getComputedStyle(element).fontSize);
         // The typeface leaves 0.28 em above its capitals, and 0.2 em below digits, which descend nowhere.
         const isDigits = element.matches('.digits, .strip-number');
-        const isOneLine = box.height < size * 1.6;
+        const isOneLine = box.height < size * 1.6 && !isDrawing(element);
         const top = box.top + (isOneLine ? size * 0.28 : 0);
         const bottom = box.bottom - (isOneLine ? size * (isDigits ? 0.18 : 0.03) : 0);
         const lane = element.closest<HTMLElement>('[data-lane]')?.dataset['lane'] ?? '';
-        return { name: `${lane} ${element.textContent.slice(0, 40)}`, left: box.left, right: box.right, top, bottom };
+        const said = element.textContent || element.getAttribute('aria-label')!;
+        return { name: `${lane} ${said.slice(0, 40)}`, left: box.left, right: box.right, top, bottom };
       });
     places.forEach((one, index) => {
       const { left, right, top, bottom } = one;
