@@ -16,7 +16,7 @@ export const sweepFace: ClockFace = {
   usual: 'pool',
   measure(room) {
     if (room.lanes === 0) return [alone(room)];
-    return room.width > room.height ? [beside(room, room.lanes <= MANY ? 0.44 : 0.4)] : [above(room)];
+    return room.width > room.height ? [beside(room, shareOf(room.lanes))] : [above(room)];
   },
   numerals: (size) => (partsOf(size).dial.height / ACROSS) * QUARTER * CAP,
   place(box, size, settings) {
@@ -80,7 +80,13 @@ function partsOf({ width, height }: Box): { readonly dial: Box; readonly digits:
   };
 }
 
-/** More lanes than this want the width. */
+/** Of the width: the dial, by how many lanes want the rest. */
+function shareOf(lanes: number): number {
+  return lanes <= FEW ? 0.42 : lanes <= MANY ? 0.44 : 0.4;
+}
+
+/** So few have the largest leaves, which want the width; more than so many have two columns, or words beside small ones. */
+const FEW = 3;
 const MANY = 6;
 
 /** The digits of leaves may be larger than those below the dial: the dial is the clock. */

@@ -36,7 +36,7 @@ export function createHeadPainter(
   const time = write('time', 'time');
   const label = write('clock-label', 'label');
   // Alone the title is larger; each size begins anew what it writes there.
-  let wasBare: boolean | null = null;
+  let titleLine: HeadLine | null = null;
   let title: Writer = () => {};
   const set = write('set', 'set');
   const written = write('written', 'written');
@@ -47,8 +47,9 @@ export function createHeadPainter(
   const lostSmall = write('lost', 'lost');
   return ({ head, shared, label: clockLabel, lost, bare }) => {
     const isLarge = lost !== null && lost.more !== null;
-    if (bare !== wasBare) title = write('title', bare ? 'bareTitle' : 'title');
-    wasBare = bare;
+    const titleNow = isLarge ? 'lostTitle' : bare ? 'bareTitle' : 'title';
+    if (titleNow !== titleLine) title = write('title', titleNow);
+    titleLine = titleNow;
     const isSilent = bare || !showWords;
     const large = shared.set === '' ? head.set : shared.set;
     time(head.time);

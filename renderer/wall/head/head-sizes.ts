@@ -11,6 +11,7 @@ export type HeadLine =
   | 'label'
   | 'title'
   | 'bareTitle'
+  | 'lostTitle'
   | 'set'
   | 'written'
   | 'then'
@@ -21,9 +22,9 @@ export type HeadLine =
   | 'lost';
 
 /**
- * bareTitle: the title where it is all there is; thenAlone: what comes next where the set as written does not stand
- * above it; endBelow: the end where the set alone stands above it; endAlone: where nothing is said but the title.
- * showEnd: whether the end of the session is said beside what comes next.
+ * bareTitle: the title where it is all there is; lostTitle: what is wrong with link or clock in its place, never cut;
+ * thenAlone: what comes next where the set as written does not stand above it; endBelow: the end where the set alone
+ * stands above it; endAlone: where nothing is said but the title. showEnd: whether the end of the session is said beside what comes next.
  */
 export function headSizes(words: Box, showEnd: boolean): { readonly [line in HeadLine]: Place } {
   return isColumn(words) ? inColumn(words) : inRows(words, showEnd);
@@ -43,6 +44,7 @@ function inRows({ width, height }: Box, showEnd: boolean): { readonly [line in H
     label: line(0.26, beside),
     title: line(0.27, beside),
     bareTitle: line(0.6, beside, 0.96),
+    lostTitle: line(0.27, beside, 0.52),
     set: line(0.38, beside, 0.44),
     written: line(0.155, 1),
     then: line(0.155, showEnd ? 0.6 : 0.66),
@@ -65,6 +67,7 @@ function inColumn({ width, height }: Box): { readonly [line in HeadLine]: Place 
     label: line(0.2, 0.18),
     title: line(0.18, 0.26),
     bareTitle: line(0.25, 0.75),
+    lostTitle: line(0.18, 0.36),
     set: line(0.25, 0.36),
     written: line(0.12, 0.13),
     then: line(0.12, 0.14),

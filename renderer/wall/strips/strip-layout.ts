@@ -99,8 +99,8 @@ export function stripLayout(strips: Strips, body: Box, most: number): StripLayou
     const grid = { columns, rows, width: Math.floor((body.width - (columns - 1) * gutter) / columns) };
     const room = { grid, height: body.height / rows, most, strips };
     const wide = strips.shows.leavesOnly ? [] : [inColumns(room, true)];
-    const tall = mayBeTall(strips) ? [tiered(room)] : [];
-    for (const candidate of [...wide, inColumns(room, false), stacked(room), below(room), ...tall]) {
+    const few = strips.lanes <= FEW ? [below(room, true), tiered(room)] : [];
+    for (const candidate of [...wide, inColumns(room, false), stacked(room), below(room, false), ...few]) {
       if (!best || worth(candidate, strips) > worth(best, strips) * 1.001) best = candidate;
     }
   }
@@ -117,11 +117,6 @@ export function wordSize({ cap, main, tiers }: Pick<StripLayout, 'cap' | 'main' 
 
 function mayHaveTwo({ lanes, wide, shows }: Strips): boolean {
   return wide && lanes >= (shows.twoColumns ? 2 : TWO_COLUMNS);
-}
-
-/** On a screen on end, where few lanes have more height than their digits can use in one row. */
-function mayBeTall({ lanes, wide }: Strips): boolean {
-  return !wide && lanes <= FEW;
 }
 
 /** Of the screen's shorter side: leaves that are smaller are worth less than they are high, because words are no good without them. */
@@ -209,15 +204,15 @@ function stacked(room: StripRoom): StripLayout {
   };
 }
 
-/** With few lanes two or four large lines stand below the digits; with many one, in the quarter of the strip that they leave. */
-function below(room: StripRoom): StripLayout {
+/** With few lanes two or four large lines may stand below the digits; else one, in the quarter of the strip that they leave. */
+function below(room: StripRoom, oneLine: boolean): StripLayout {
   const { grid, height: most, strips } = room;
-  const isFew = strips.lanes <= FEW && !strips.shows.leavesOnly;
+  const isFew = strips.lanes <= FEW && !strips.shows.leavesOnly && !oneLine;
   const across = Math.min(room.most, grid.width / (fixedWidth(room) - BEFORE_WORDS));
   const cap = Math.max(1, Math.min(across, most * (isFew ? 0.62 : DIGITS_ABOVE)));
   const height = Math.floor(isFew ? most : Math.min(most, cap / DIGITS_ABOVE));
   const main = cap * (isFew ? 1.16 : 1.04);
-  const { lines, large } = linesIn(height - main, cap, room);
+  const { lines, large } = linesIn(height - main, cap, room, oneLine);
   const x = isFew ? cap * NUMBER * 0.5 : large * 0.4;
   const line = { x, width: grid.width - x - large * 0.4 };
   return {
@@ -236,7 +231,7 @@ function below(room: StripRoom): StripLayout {
   };
 }
 
-/** The leave alone above lane number and seconds, as wide as the strip lets it; words below them. */
+/** The leave alone above lane number and seconds, as wide as the strip lets it; words below them: of few lanes in strips that are more high than wide. */
 function tiered(room: StripRoom): StripLayout {
   const { grid, height: most, strips } = room;
   const leaveWidth = widthOf(strips.widest) / CAP;
@@ -248,7 +243,7 @@ function tiered(room: StripRoom): StripLayout {
   const seconds = { x: right - cap * SECONDS, width: cap * SECONDS };
   const leave = { x: right - cap * leaveWidth, width: cap * leaveWidth };
   return {
-    ...below(room),
+    ...below(room, false),
     ...basics(room, cap, Math.floor(most)),
     leave,
     seconds,
@@ -264,9 +259,14 @@ function tiered(room: StripRoom): StripLayout {
 const TIER = 0.36;
 
 /** One line of words for many lanes; for few as many as make them largest: rep and round, interval and target, or each of them. */
-function linesIn(height: number, cap: number, { grid, strips }: StripRoom): Pick<StripLayout, 'lines' | 'large'> {
-  if (strips.lanes > FEW || strips.shows.leavesOnly)
-    return { lines: 1, large: Math.max(1, Math.min(height * 0.94, grid.width / 20)) };
+function linesIn(
+  height: number,
+  cap: number,
+  { grid, strips }: StripRoom,
+  oneLine = false,
+): Pick<StripLayout, 'lines' | 'large'> {
+  if (strips.lanes > FEW || strips.shows.leavesOnly || oneLine)
+    return { lines: 1, large: Math.max(1, Math.min(height * 0.86, grid.width / 20)) };
   const two = Math.min(height * 0.4, grid.width / 15, cap * 0.6);
   const four = Math.min(height * 0.2, grid.width / 9, cap * 0.8);
   return four > two ? { lines: 4, large: Math.max(1, four) } : { lines: 2, large: Math.max(1, two) };

@@ -19,11 +19,12 @@ afterEach(() => {
   vi.restoreAllMocks();
 });
 
-/** How large it is said that something is wrong, and what stands on the wall. */
+/** How large it is said that something is wrong, and what stands on the wall, in however many lines. */
 function shown(clockQuality: DeckState['clockQuality']): readonly [string, string] {
   act(() => wall.deck.setState({ clockQuality }));
   wall.frame(2);
-  return [document.querySelector<HTMLElement>('.board')!.dataset['lost'] ?? '', document.body.textContent];
+  const size = document.querySelector<HTMLElement>('.board')!.dataset['lost'] ?? '';
+  return [size, document.body.textContent.replace(/\n/g, ' ')];
 }
 
 test('[sync] nothing of a good clock, a small word of a fair one', () => {

@@ -12,7 +12,7 @@ import { roomOf } from '../../../../renderer/wall/room.ts';
 import { ScreenNamed } from '../../../../renderer/wall/screen/screen-named.tsx';
 import { readWallChoice } from '../../../../renderer/wall/screen/wall-choice.ts';
 import { helpedBy, SightCheck } from '../../../../renderer/wall/sight/sight-check.tsx';
-import { HARBOUR, runOf } from '../../../support/coach/coach-run.ts';
+import { runOf } from '../../../support/coach/coach-run.ts';
 
 afterEach(cleanup);
 
@@ -23,7 +23,8 @@ function linkWith(state: Partial<ReturnType<ReturnType<typeof createDeckStore>['
 }
 
 test('[sight check] says how far the clock can be read, for which screen, and offers what makes the leaves larger', () => {
-  const state = runOf(HARBOUR);
+  const lanes = [1, 2, 3, 4, 5, 6].map((lane) => `lane ${lane}`).join('\n');
+  const state = runOf(`${lanes}\n4 x 50 free @ 1:00\n`);
   const settings = { ...FIRST_SETTINGS, diagonal: 43, reader: 40 };
   const run = { state, given: givenIn(state) } as unknown as DeckRun;
   render(<SightCheck link={linkWith({ run, screen: { name: 'Far end', settings } })} />);
