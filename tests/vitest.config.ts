@@ -14,8 +14,8 @@ export const unit = {
   test: {
     environment: 'node',
     setupFiles: 'tests/support/clean-up.ts',
-    // For two cores: some files wait for locks and closing sockets, and the others go on meanwhile.
-    maxWorkers: 3,
+    // For two cores, beside what only reads the sources.
+    maxWorkers: 2,
     testTimeout: 20_000,
     hookTimeout: 20_000,
     allowOnly: false,

@@ -1,6 +1,6 @@
 /*
- * The stages of `npm test`, in order, the quick ones first; it stops where one fails. Those that only read
- * the sources run on two cores side by side. The last line printed is the count of all tests that ran,
+ * The stages of `npm test`, in order; it stops where one fails. What only reads the sources runs beside the unit tests,
+ * which wait now and then, so that two cores are never idle. The last line printed is the count of all tests that ran,
  * once any did.
  */
 
@@ -26,10 +26,12 @@ const counts: Counts[] = [];
 /** Steps one after the other; the rows of a step side by side, each from left to right. */
 const STEPS: readonly (readonly (readonly Stage[])[])[] = [
   [[{ name: 'browser', run: browserIsThere }]],
-  [[script('lint')], [script('format'), script('types'), script('rules', 'dependency rules')]],
+  [
+    [script('types'), { name: 'unit tests', run: (print) => tests('unit', print) }],
+    [script('rules', 'dependency rules'), script('format'), script('lint')],
+  ],
   [[script('build')]],
-  [[{ name: 'unit tests', run: () => tests('unit') }]],
-  [[{ name: 'end-to-end tests', run: () => tests('e2e') }]],
+  [[{ name: 'end-to-end tests', run: (print) => tests('e2e', print) }]],
 ];
 
 process.exitCode = await runSteps();
@@ -76,10 +78,10 @@ function browserIsThere(): Promise<boolean> {
 }
 
 /** Runs the tests of one script of package.json and keeps their counts. */
-async function tests(name: 'unit' | 'e2e'): Promise<boolean> {
+async function tests(name: 'unit' | 'e2e', print?: Print): Promise<boolean> {
   const file = `dist/.test/${name}.json`;
   const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${file}`];
-  const passed = await npmScript(name, reporters);
+  const passed = await npmScript(name, reporters, print);
   if (!existsSync(root + file)) return false;
   counts.push(countsOf(readFileSync(root + file, 'utf8')));
   return passed;

@@ -29,7 +29,6 @@ export function placing(placeNow: () => WallPlace, desktop: Desktop, timers: Tim
   let next: Timer | null = null;
 
   const look = (window: BrowserWindow, moves: boolean, looks: readonly number[], seenThere: number): void => {
-    next = null;
     const place = placeNow();
     if (window.isDestroyed() || place.look === 'none') return;
     const there = isThere(window, place, moves, desktop) ? seenThere + 1 : 0;

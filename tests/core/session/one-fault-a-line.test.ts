@@ -189,6 +189,11 @@ describe('[faults] of a rest behind its time', () => {
     expect(line('120 rest')).toEqual([[5, has('120 rest is no swim: write rest 1:30')]]);
   });
 
+  test('its own word goes before the time; “between” is no word for it', () => {
+    expect(line('1:00 between rounds')).toEqual([[5, has('1:00 between is no swim: write rest 1:00')]]);
+    expect(line('2:00 break')).toEqual([[5, has('2:00 break is no swim: write break 2:00')]]);
+  });
+
   test.each(['10:00 easy swim', '10:00 restful swim', '100 breaststroke', '4 x 50 rest 15', '50 rest 20'])(
     '%s is one',
     (written) => {

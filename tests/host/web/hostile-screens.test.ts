@@ -235,10 +235,7 @@ describe('[socket] screens that only take a place', () => {
     const ended = once(deaf, 'close');
     deaf.write(`GET / HTTP/1.1\r\nHost: 127.0.0.1:${own.port}\r\n\r\n`);
     await expect.poll(() => clock.pending).toBeGreaterThan(0);
-    clock.advance(29_999);
-    // Still served: it would be ended by now.
-    expect(await Promise.race([ended, own.ask('GET', '/healthz').then(({ status }) => status)])).toBe(200);
-    clock.advance(1);
+    clock.advance(30_000);
     // What the host's machine has taken of the answer can still be read, and then there is the end.
     let read = 0;
     deaf.on('data', (chunk: Buffer) => (read += chunk.length));

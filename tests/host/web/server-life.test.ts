@@ -1,8 +1,11 @@
 /* The server over fake time: what it waits for and for how long, the addresses it cannot have, and its end. */
 
 import { once } from 'node:events';
-import { connect, Server, type ListenOptions, type Socket } from 'node:net';
+import type { ServerResponse } from 'node:http';
+import { connect, Server, type AddressInfo, type ListenOptions, type Socket } from 'node:net';
 import { afterEach, describe, expect, test, vi } from 'vitest';
+import { httpServer } from '../../../app/host/web/http-server.ts';
+import { Connections } from '../../../app/host/web/limits/connections.ts';
 import { PortTaken } from '../../../app/host/web/server.ts';
 import { NEWS_EVERY } from '../../../app/host/screens/news-pace.ts';
 import { FakeClock } from '../../support/clock/fake-clock.ts';
@@ -89,6 +92,28 @@ describe('[server] limits', () => {
     await expect.poll(() => clock.pending).toBe(0);
     await server.close();
     expect(clock.pending).toBe(0);
+  });
+
+  test('give a request and its answer 30 s together', async () => {
+    const clock = new FakeClock();
+    let asked: (response: ServerResponse) => void = () => undefined;
+    const response = new Promise<ServerResponse>((resolve) => (asked = resolve));
+    const server = httpServer({
+      timers: clock.timers,
+      connections: new Connections(),
+      answer: (_, slow) => Promise.resolve(asked(slow)),
+      upgrade: () => undefined,
+    });
+    await once(server.listen(0, '127.0.0.1'), 'listening');
+    const client = connect((server.address() as AddressInfo).port, '127.0.0.1');
+    client.write('GET / HTTP/1.1\r\nHost: here\r\n\r\n');
+    const slow = await response;
+    clock.advance(29_999);
+    expect(slow.destroyed).toBe(false);
+    clock.advance(1);
+    expect(slow.destroyed).toBe(true);
+    await once(client, 'close');
+    server.close();
   });
 
   test('count commands and requests to the library apart', async () => {
