@@ -122,10 +122,14 @@ function mayHaveTwo({ lanes, wide, shows }: Strips): boolean {
 /** Of the screen's shorter side: leaves that are smaller are worth less than they are high, because words are no good without them. */
 const LEAST_LEAVE = 0.084;
 
-/** What a layout is worth: the height of its leaves, less where words come out too small to read or the interval has no room. */
-export function worth({ cap, large, interval, form }: StripLayout, { side, lanes, shows }: Strips): number {
+/**
+ * What a layout is worth: the height of its leaves, less where words come out too small to read, the interval has no room,
+ * or all that few lanes say stands in one line, which leaves their width empty.
+ */
+export function worth({ cap, large, interval, form, lines }: StripLayout, { side, lanes, shows }: Strips): number {
   const readable = side * (lanes <= FEW ? READABLE * 1.6 : READABLE);
-  const whole = shows.leavesOnly || form === 'below' || interval.width > 0 ? 1 : 0.8;
+  const isThin = lanes <= FEW && form === 'below' && lines === 1;
+  const whole = shows.leavesOnly || interval.width > 0 ? 1 : form === 'below' ? (isThin ? 0.95 : 1) : 0.8;
   const high = cap * Math.pow(Math.min(1, cap / (side * LEAST_LEAVE)), 2);
   return high * whole * Math.pow(Math.min(1, large / readable), weightOfWords(shows));
 }
