@@ -3,7 +3,7 @@
  * every start, unless it is taken up after a crash.
  */
 
-import { JOINING_PAGES, type KeyGiven } from '../../wire/sharing/joining.ts';
+import { JOINING_PAGES } from '../../wire/sharing/joining.ts';
 import type { SharedDevice, SharingTold, SharingWish } from '../../wire/sharing/sharing.ts';
 import type { SharingDesk, SharingWindow } from '../deck/telling/company.ts';
 import type { Clock } from '../time/clock.ts';
@@ -198,8 +198,7 @@ export class Sharing implements SharingDesk {
   /** From now on a page of this machine needs a key. The one that wanted it gets its own before the others are hung up. */
   private takeThePower(by: SharingWindow | null): void {
     if (this.ports.ports().pages === null) return;
-    const given = by && this.ports.book.ownKey();
-    if (by && given && typeof given !== 'string') giveKey(by, given);
+    if (by) giveOwnKey(by, this.ports.book);
     this.changed();
     this.attendance.dismiss(({ listener, guest, kind }) => {
       return listener === 'machine' && guest().device === null && (kind() === 'desk' || kind() === 'remote');
@@ -262,7 +261,10 @@ export class Sharing implements SharingDesk {
   }
 }
 
-function giveKey(window: SharingWindow, given: KeyGiven): void {
+/** None where the coach's pages have all that there are: then it asks for one as the others do. */
+function giveOwnKey(window: SharingWindow, book: DoorBook): void {
+  const given = book.ownKey();
+  if (typeof given === 'string') return;
   window.say({ say: 'own-key', given });
   window.become({ role: given.role, name: given.name, device: given.id });
 }

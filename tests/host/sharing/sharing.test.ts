@@ -3,8 +3,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { THIS_MACHINE, type Guest } from '../../../app/host/sharing/doors/guest.ts';
 import { Sharing } from '../../../app/host/sharing/sharing.ts';
-import type { FromHost } from '../../../app/wire/messages.ts';
-import { doors, join } from '../../support/host/sharing/at-the-door.ts';
+import { FakeClock } from '../../support/clock/fake-clock.ts';
+import { doors, join, show } from '../../support/host/sharing/at-the-door.ts';
+import { attendant, Window } from '../../support/host/sharing/sharing-window.ts';
 
 const HERE = { address: '192.168.1.20', name: 'wlan0' };
 const TABLET: Guest = { role: 'tablet', name: 'Tablet 1', device: 't' };
@@ -17,46 +18,50 @@ let addresses: (typeof HERE)[];
 let kept: (string | null)[];
 let noted: object[];
 let closed: string[];
+/** What connections heard as they were hung up on. */
+let goodbyes: string[];
+/** Resolves when a listener may open. */
+let opening: Promise<void>;
 
 beforeEach(async () => {
   host = await doors();
-  [pages, addresses, kept, noted, closed] = [7525, [HERE], [], [], []];
-  const { clock, book } = host;
-  sharing = new Sharing({
+  [pages, addresses, opening] = [7525, [HERE], Promise.resolve()];
+  [kept, noted, closed, goodbyes] = [[], [], [], []];
+  sharing = sharingOf(host);
+});
+
+function sharingOf({ clock, book }: typeof host): Sharing {
+  return new Sharing({
     clock,
     timers: clock.timers,
     book,
     addresses: () => addresses,
-    open: () => Promise.resolve({ close: (why) => Promise.resolve(void closed.push(why)) }),
+    open: () => opening.then(() => ({ close: (why) => Promise.resolve(void closed.push(why)) })),
     ports: () => ({ network: 7530, pages }),
     keep: (address) => Promise.resolve(void kept.push(address)),
     note: (what) => void noted.push(what),
   });
-});
-
-/** A coach's window: who it is by now, and what it hears besides how sharing stands. */
-class Window {
-  readonly heard: FromHost[] = [];
-  who: Guest;
-
-  constructor(who: Guest = THIS_MACHINE) {
-    this.who = who;
-  }
-
-  readonly guest = (): Guest => this.who;
-
-  say(message: FromHost): void {
-    this.heard.push(message);
-  }
-
-  become(guest: Guest): void {
-    this.who = guest;
-  }
 }
 
 let ids = 0;
 const wish = (window: Window, what: Parameters<Sharing['wish']>[2], id = `w${++ids}`) => sharing.wish(window, id, what);
 const code = (window: Window) => sharing.toldTo(window).code;
+
+/** Somebody connects; the returned function says that it has gone. */
+function come(label: string, guest: Guest, at?: Parameters<typeof attendant>[2]): () => void {
+  return sharing.attendance.come(attendant((said) => goodbyes.push(`${label}: ${said}`), guest, at));
+}
+
+/** A device is let in by a code that the window shows. */
+async function letIn(window: Window, role: 'remote' | 'tablet' = 'remote'): Promise<Guest & { device: string }> {
+  await wish(window, { do: 'show-code', role });
+  const { given } = join(host.knock(), host.book.code()!.letters)!;
+  return { role, name: given.name, device: given.id };
+}
+
+/** A page of this machine comes with the letters of a claim. */
+const claimed = (address: string) =>
+  join(host.knock({ listener: 'machine', host: '127.0.0.1:7525' }), address.split('#')[1]!);
 
 /** Shares, and the window that wanted it has its key. */
 async function shared(): Promise<Window> {
@@ -102,28 +107,56 @@ describe('[sharing] the switch', () => {
   });
 
   test('asks the pages of this machine that command for a key, and leaves walls and all others be', async () => {
-    const goodbyes: string[] = [];
-    const come = (label: string, listener: 'machine' | 'network', kind: 'desk' | 'remote' | 'wall', guest: Guest) =>
-      sharing.attendance.come({
-        listener,
-        guest: () => guest,
-        kind: () => kind,
-        clock: () => null,
-        dismiss: (why) => void goodbyes.push(`${label}: ${why.slice(0, 22)}`),
-      });
-    come('desk', 'machine', 'desk', THIS_MACHINE);
-    come('remote', 'machine', 'remote', THIS_MACHINE);
-    come('wall', 'machine', 'wall', THIS_MACHINE);
-    come('with a key', 'machine', 'desk', { role: 'coach', name: 'Coach’s page 1', device: 'c' });
-    come('tablet', 'network', 'desk', { ...TABLET, device: null });
+    const onMachine = (kind: 'desk' | 'remote' | 'wall') => ({ listener: 'machine', kind }) as const;
+    come('desk', THIS_MACHINE, onMachine('desk'));
+    come('remote', THIS_MACHINE, onMachine('remote'));
+    come('wall', THIS_MACHINE, onMachine('wall'));
+    come('with a key', { role: 'coach', name: 'Coach’s page 1', device: 'c' }, onMachine('desk'));
+    come('tablet', { ...TABLET, device: null });
     await shared();
-    expect(goodbyes).toEqual(['desk: Lanecall is shared now', 'remote: Lanecall is shared now']);
+    const why = 'Lanecall is shared now, so this page needs a key: open it by “Another window” in one that has it.';
+    expect(goodbyes).toEqual([`desk: ${why}`, `remote: ${why}`]);
+  });
+
+  test('gives no key where no page wanted it, as after a crash, nor a ninth one', async () => {
+    await sharing.share(null);
+    expect(host.book.devices()).toEqual([]);
+    await sharing.stop();
+    for (let n = 0; n < 8; n++) claimed(sharing.claim('ten minutes')!);
+    const window = await shared();
+    expect([window.heard, window.who, host.book.devices().length]).toEqual([[], THIS_MACHINE, 8]);
+  });
+
+  test('put off, lets the coach’s pages stay without a key, and nobody else', async () => {
+    const [window, tablet] = [await shared(), new Window(TABLET)];
+    sharing.toldTo(window);
+    sharing.toldTo(tablet);
+    await wish(window, { do: 'stop-sharing' });
+    expect([window.who, tablet.who]).toEqual([THIS_MACHINE, TABLET]);
+  });
+
+  test.each([
+    ['sharing ends', () => sharing.stop(), 'Sharing has ended.'],
+    ['the program ends', () => sharing.end('The program has ended.'), 'The program has ended.'],
+    [
+      'twelve hours have passed',
+      () => host.clock.advance(12 * 3_600_000),
+      'This device was let in twelve hours ago, and a key lasts no longer.',
+    ],
+  ])('hangs up on devices where %s, says why, and that they may ask again', async (_, ends, why) => {
+    const window = await shared();
+    come('phone', await letIn(window));
+    come('tablet', await letIn(window, 'tablet'));
+    await ends();
+    expect(goodbyes).toEqual([`phone: ${why} Again.`, `tablet: ${why} Again.`]);
   });
 
   test('and all its timers end with the program', async () => {
     const window = await shared();
-    await wish(window, { do: 'show-code', role: 'remote' });
-    join(host.knock(), host.book.code()!.letters);
+    await letIn(window);
+    const wall = host.knock({ socket: 'wall' });
+    await wish(window, { do: 'let-in', digits: show(wall)! });
+    wall.leave();
     await sharing.end('The program has ended.');
     expect([closed, kept.at(-1), host.clock.pending]).toEqual([['The program has ended.'], null, 0]);
   });
@@ -165,14 +198,69 @@ describe('[sharing] a wish', () => {
     expect([host.book.code(), window.heard]).toEqual([null, []]);
   });
 
-  test('for another window is answered with an address that lets one page of this machine in', async () => {
+  test('for another window is answered with an address that lets one page of this machine in, for ten minutes', async () => {
     const window = await shared();
-    expect(await wish(window, { do: 'another-window' })).toBeNull();
-    const last = window.heard.at(-1)!;
-    const address = last.say === 'claim' ? last.address : '';
-    expect(address).toMatch(/^http:\/\/127\.0\.0\.1:7525\/#[0-9A-Z]{20}$/);
-    const page = host.knock({ listener: 'machine', host: '127.0.0.1:7525' });
-    expect(join(page, address.split('#')[1]!)?.given.role).toBe('coach');
+    const address = async (): Promise<string> => {
+      expect(await wish(window, { do: 'another-window' })).toBeNull();
+      const last = window.heard.at(-1)!;
+      return last.say === 'claim' ? last.address : '';
+    };
+    const [used, early, late] = [await address(), await address(), await address()];
+    expect(used).toMatch(/^http:\/\/127\.0\.0\.1:7525\/#[0-9A-Z]{20}$/);
+    expect([claimed(used)?.given.role, claimed(used)]).toEqual(['coach', null]);
+    host.clock.advance(599_999);
+    expect(claimed(early)?.given.role).toBe('coach');
+    host.clock.advance(1);
+    expect(claimed(late)).toBeNull();
+  });
+
+  test('for another window is none of a program that no browser finds', async () => {
+    pages = null;
+    const window = await shared();
+    const why = 'Another window is for browsers: this program has its own.';
+    expect(await wish(window, { do: 'another-window' })).toBe(why);
+    expect(window.heard).toEqual([]);
+  });
+
+  test('to let in or to share is the coach’s alone', async () => {
+    const tablet = new Window(TABLET);
+    const why = 'Only the coach’s window on the machine that shares lets others in.';
+    expect([await wish(tablet, { do: 'share', address: null }), sharing.isOn()]).toEqual([why, false]);
+    await shared();
+    expect(await wish(tablet, { do: 'show-code', role: 'remote' })).toBe(why);
+    expect([await wish(tablet, { do: 'stop-sharing' }), sharing.isOn()]).toEqual([why, true]);
+  });
+
+  test('to let a wall in goes by the digits that it shows', async () => {
+    const window = await shared();
+    const wall = host.knock({ socket: 'wall' });
+    expect(await wish(window, { do: 'let-in', digits: show(wall)! })).toBeNull();
+    expect(wall.guest?.role).toBe('wall');
+  });
+
+  test('to rename a device or to throw it out may be a tablet’s, and that device alone goes', async () => {
+    const window = await shared();
+    const [tablet, phone] = [await letIn(window, 'tablet'), await letIn(window)];
+    come('tablet', tablet);
+    come('phone', phone);
+    const page = new Window(tablet);
+    expect(await wish(page, { do: 'rename-device', device: phone.device, name: 'Pool side' })).toBeNull();
+    const names = () => sharing.toldTo(window).devices.map(({ name }) => name);
+    expect(names()).toEqual(['Coach’s page 1', 'Tablet 1', 'Pool side']);
+    expect(await wish(page, { do: 'throw-out', device: phone.device })).toBeNull();
+    expect([goodbyes, names().length]).toEqual([['phone: This device was thrown out. Again.'], 2]);
+  });
+
+  test('to throw out the page itself, a coach’s page from a tablet or nobody is refused', async () => {
+    const window = await shared();
+    const tablet = new Window(await letIn(window, 'tablet'));
+    const out = (by: Window, device: string | null) => wish(by, { do: 'throw-out', device: device! });
+    expect(await out(window, window.who.device)).toMatch(/^That is the page you are on/);
+    expect(await out(tablet, window.who.device)).toMatch(/^That is the coach’s page/);
+    expect(await out(window, 'nobody')).toMatch(/^This device has been thrown out already/);
+    expect(host.book.devices()).toHaveLength(2);
+    const mayThrowOut = (by: Window) => sharing.toldTo(by).devices.map((device) => device.mayThrowOut);
+    expect([...mayThrowOut(window), ...mayThrowOut(tablet)]).toEqual([false, true, false, false]);
   });
 });
 
@@ -204,6 +292,18 @@ describe('[sharing] a code', () => {
     sharing.gone(window);
     expect(host.book.code()).toBeNull();
   });
+
+  test('that was asked for while sharing ended is told no more', async () => {
+    const window = await shared();
+    addresses = [HERE, { address: '10.0.0.5', name: 'eth0' }];
+    let open = (): void => undefined;
+    opening = new Promise((resolve) => (open = resolve));
+    const wishes = [wish(window, { do: 'share', address: '10.0.0.5' }), wish(window, { do: 'stop-sharing' })];
+    expect(await wish(window, { do: 'show-code', role: 'remote' })).toBeNull();
+    open();
+    await Promise.all(wishes);
+    expect([sharing.isOn(), code(window)]).toEqual([false, null]);
+  });
 });
 
 describe('[sharing] what a window is told', () => {
@@ -212,7 +312,8 @@ describe('[sharing] what a window is told', () => {
     let news = 0;
     const stop = sharing.onNews(() => news++);
     const before = sharing.toldTo(window);
-    expect([sharing.toldTo(window), news]).toEqual([before, 0]);
+    expect(sharing.toldTo(window)).toBe(before);
+    expect(news).toBe(0);
     await wish(window, { do: 'share', address: null });
     expect(news).toBeGreaterThan(0);
     expect(sharing.toldTo(window)).toMatchObject({ state: 'open', address: 'http://192.168.1.20:7530/' });
@@ -222,37 +323,70 @@ describe('[sharing] what a window is told', () => {
     expect(news).toBe(heard);
   });
 
-  test('is who is new: for half a minute, to all but itself, and that it is over is news', async () => {
+  test('is who is new: for half a minute, to all but itself, and that it is over is news, once for each', async () => {
     const window = await shared();
-    await wish(window, { do: 'show-code', role: 'remote' });
-    join(host.knock(), host.book.code()!.letters);
+    host.clock.advance(60_000);
+    come('phone', await letIn(window));
+    host.clock.advance(10_000);
+    await letIn(window, 'tablet');
     const standing = () => sharing.toldTo(window).devices.map(({ role, isNew, isYours }) => [role, isNew, isYours]);
     expect(standing()).toEqual([
       ['coach', false, true],
       ['remote', true, false],
+      ['tablet', true, false],
+    ]);
+    const news: number[] = [];
+    const now = host.clock.now();
+    const timers = host.clock.pending;
+    sharing.onNews(() => news.push(host.clock.now() - now));
+    host.clock.advance(19_999);
+    expect([standing()[1], news]).toEqual([['remote', true, false], []]);
+    host.clock.advance(1);
+    expect([standing()[1], standing()[2]]).toEqual([
+      ['remote', false, false],
+      ['tablet', true, false],
+    ]);
+    host.clock.advance(60_000);
+    expect([standing()[2], news, host.clock.pending]).toEqual([['tablet', false, false], [20_000, 30_000], timers - 1]);
+  });
+
+  test('is no device that was let in before the host was started, however early it is', async () => {
+    await letIn(await shared());
+    await host.book.written();
+    host = await doors({ disk: host.disk, clock: new FakeClock({ now: 1000 }) });
+    sharing = sharingOf(host);
+    await sharing.share(null);
+    const { pending } = host.clock;
+    const window = new Window();
+    expect(sharing.toldTo(window).devices.map(({ role, isNew }) => [role, isNew])).toEqual([
+      ['coach', false],
+      ['remote', false],
     ]);
     let news = 0;
     sharing.onNews(() => news++);
-    host.clock.advance(29_999);
-    expect(standing()[1]).toEqual(['remote', true, false]);
-    const before = news;
-    host.clock.advance(1);
-    expect([standing()[1], news > before]).toEqual([['remote', false, false], true]);
+    host.clock.advance(29_000);
+    expect([news, host.clock.pending]).toEqual([0, pending]);
+  });
+
+  test.each([
+    ['nobody', () => undefined, true],
+    ['a connection of this machine', () => sharing.visited(HERE.address), true],
+    ['a page of this machine', () => come('page', THIS_MACHINE, { listener: 'machine' }), true],
+    ['a connection of another', () => sharing.visited('192.168.1.33'), false],
+    ['a device that is in', () => come('tablet', TABLET), false],
+  ])('is half a minute later whether nobody came: after %s', async (_, comes, nobodyCame) => {
+    const window = await shared();
+    comes();
+    host.clock.advance(30_000);
+    expect(sharing.toldTo(window).nobodyCame).toBe(nobodyCame);
   });
 
   test('is which devices are connected, and how good their clocks are', async () => {
     const window = await shared();
-    await wish(window, { do: 'show-code', role: 'remote' });
-    const { given } = join(host.knock(), host.book.code()!.letters)!;
-    const remote = () => sharing.toldTo(window).devices.find(({ id }) => id === given.id);
+    const phone = await letIn(window);
+    const remote = () => sharing.toldTo(window).devices.find(({ id }) => id === phone.device);
     expect(remote()).toMatchObject({ connected: false, clock: null });
-    const leave = sharing.attendance.come({
-      listener: 'network',
-      guest: () => ({ role: 'remote', name: given.name, device: given.id }),
-      kind: () => 'remote',
-      clock: () => 'fair',
-      dismiss: () => undefined,
-    });
+    const leave = come('phone', phone);
     expect(remote()).toMatchObject({ connected: true, clock: 'fair' });
     leave();
     expect(remote()).toMatchObject({ connected: false, clock: null });
