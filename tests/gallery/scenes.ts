@@ -6,6 +6,7 @@
 import type { Page } from 'playwright';
 import type { Command } from '../../app/core/run/command/command.ts';
 import { button } from '../support/coach/coach-hand.ts';
+import { LANE_SCENES } from './lane-scenes.ts';
 import { LANES_SHOWN } from './lanes-shown.ts';
 import { HISTORY_SCENES } from './history-scenes.ts';
 import { LIBRARY_SCENES } from './library-scenes.ts';
@@ -66,20 +67,6 @@ Main set
 6 x 150 free @ 2:30 hold css
 `;
 
-/** Lanes that leave a few seconds after each other. */
-function squadOf(lanes: number): string {
-  const all = Array.from({ length: lanes }, (_, lane) => lane);
-  const header = all.map((lane) => `lane ${lane + 1} base 1:${30 + lane}, ${3 + (lane % 4)} swimmers`).join('\n');
-  const intervals = all.map((lane) => `0:${50 + Math.min(lane, 9)}`).join('/');
-  return `Harbour squad\n${header}\n\nMain set\n3 rounds\n  4 x 50 fast @ ${intervals} hold 0:38\nbreak 0:45 drink\n`;
-}
-
-/** Lanes that leave together for distances that change. */
-function ladderOf(lanes: number): string {
-  const header = Array.from({ length: lanes }, (_, lane) => `lane ${lane + 1} base 1:${30 + lane}, 4 swimmers`);
-  return `Harbour squad\n${header.join('\n')}\n\nMain set\n50-100-150-200-150-100-50 free @ base\n`;
-}
-
 const BY_REST = `Harbour squad, by rests
 start 19:30
 finish 20:00
@@ -116,6 +103,9 @@ const FAULTY = SIX_LANES.replace('@ base+10', '@ 1.30')
   .replace('lane 3 css 1:36', 'lane 3 css 136');
 
 const LATE = SIX_LANES.replace('finish 20:30', 'finish 20:05');
+
+/** T0 at 30 s. */
+const STARTED: readonly [number, Command][] = [[19, { do: 'start' }]];
 
 /** To the start of a part of the six lanes: each Move on passes one stretch over while nothing is going. */
 function passing(stretches: number): [number, Command][] {
@@ -217,30 +207,13 @@ export const SCENES: readonly Scene[] = [
     at: 605,
     screens: ALL,
   },
-  { name: 'one lane', session: ONE_LANE, commands: [[19, { do: 'start' }]], at: 133, screens: ['wall', 'coach'] },
-  ...[2, 3, 4, 8, 10, 12].map((lanes): Scene => {
-    return {
-      name: `${lanes} lanes`,
-      session: squadOf(lanes),
-      commands: [[19, { do: 'start' }]],
-      at: 101.5,
-      screens: ['wall'],
-    };
-  }),
-  ...[1, 2, 3, 4, 6, 8, 10, 12].map((lanes): Scene => {
-    const commands: Scene['commands'] = [[19, { do: 'start' }]];
-    const asks = '?face=sweep';
-    return { name: `sweep, ${lanes} lanes`, session: squadOf(lanes), commands, at: 101.5, screens: ['wall'], asks };
-  }),
-  ...[1, 2, 4, 6, 8, 10, 12].map((lanes): Scene => {
-    const commands: Scene['commands'] = [[19, { do: 'start' }]];
-    return { name: `a ladder, ${lanes} lanes`, session: ladderOf(lanes), commands, at: 230, screens: ['wall'] };
-  }),
+  { name: 'one lane', session: ONE_LANE, commands: STARTED, at: 133, screens: ['wall', 'coach'] },
+  ...LANE_SCENES,
   { name: 'no session, sweep', session: null, commands: [], at: 1, screens: ['wall'], asks: '?face=sweep' },
   {
     name: 'whose turn, by name',
     session: BY_NAME,
-    commands: [[19, { do: 'start' }]],
+    commands: STARTED,
     at: 93,
     screens: ['wall'],
     asks: '?names',
@@ -262,33 +235,17 @@ export const SCENES: readonly Scene[] = [
   }),
   ...['bright', 'contrast'].flatMap((light): readonly Scene[] => [
     { name: `no session, ${light}`, session: null, commands: [], at: 1, screens: ['wall'], asks: `?light=${light}` },
-    inLight(light, { name: 'talk', commands: [...passing(1), [19, { do: 'start' }]], at: 44 }),
-    inLight(light, { name: 'done', commands: [...MAIN_SET, [600, { do: 'finish' }]], at: 605 }),
-    inLight(light, { name: 'leaving and ready', commands: MAIN_SET, at: 120.3, fresh: true }),
-    inLight(light, { name: 'stopped, out, tail leaving', commands: MIXED, at: 132 }),
-    inLight(light, { name: 'waiting for the main set', commands: passing(3), at: 20 }),
-    inLight(light, { name: 'all stopped', commands: [...MAIN_SET, [122, { do: 'stop' }]], at: 200 }),
-    inLight(light, { name: 'sweep', commands: MAIN_SET, at: 120.3, fresh: true }, '&face=sweep'),
+    ...['', '&face=sweep'].flatMap((face) => [
+      inLight(light, { name: 'talk', commands: [...passing(1), [19, { do: 'start' }]], at: 44 }, face),
+      inLight(light, { name: 'done', commands: [...MAIN_SET, [600, { do: 'finish' }]], at: 605 }, face),
+      inLight(light, { name: 'leaving and ready', commands: MAIN_SET, at: 120.3, fresh: true }, face),
+      inLight(light, { name: 'stopped, out, tail leaving', commands: MIXED, at: 132 }, face),
+      inLight(light, { name: 'waiting for the main set', commands: passing(3), at: 20 }, face),
+      inLight(light, { name: 'all stopped', commands: [...MAIN_SET, [122, { do: 'stop' }]], at: 200 }, face),
+    ]),
   ]),
-  ...[
-    ['without words', '?without=words,after'],
-    ['two columns', '?columns=2'],
-    ['clock and leaves only', '?only=leaves'],
-  ].flatMap(([name, asks]) =>
-    [2, 6, 10].map((lanes): Scene => {
-      const commands: Scene['commands'] = [[19, { do: 'start' }]];
-      return {
-        name: `${name}, ${lanes} lanes`,
-        session: squadOf(lanes),
-        commands,
-        at: 101.5,
-        screens: ['wall'],
-        asks: asks!,
-      };
-    }),
-  ),
   { name: 'ten lanes waiting', session: TEN_LANES, commands: [], at: 5, screens: ['wall', 'coach'] },
-  { name: 'ten lanes', session: TEN_LANES, commands: [[19, { do: 'start' }]], at: 114, screens: ALL },
+  { name: 'ten lanes', session: TEN_LANES, commands: STARTED, at: 114, screens: ALL },
   {
     name: 'lane panel',
     session: SIX_LANES,
@@ -337,7 +294,7 @@ export const SCENES: readonly Scene[] = [
   {
     name: 'ten lanes rewriting',
     session: TEN_LANES,
-    commands: [[19, { do: 'start' }]],
+    commands: STARTED,
     at: 85,
     screens: ['coach'],
     fresh: true,
@@ -347,8 +304,9 @@ export const SCENES: readonly Scene[] = [
 ];
 
 /** On the wall alone, which is in that light. */
-function inLight(light: string, { name, ...scene }: Omit<Scene, 'screens' | 'session'>, asks = ''): Scene {
-  return { name: `${name}, ${light}`, ...scene, session: SIX_LANES, screens: ['wall'], asks: `?light=${light}${asks}` };
+function inLight(light: string, { name, ...scene }: Omit<Scene, 'screens' | 'session'>, face: string): Scene {
+  const called = `${name}, ${light}${face === '' ? '' : ', sweep'}`;
+  return { ...scene, name: called, session: SIX_LANES, screens: ['wall'], asks: `?light=${light}${face}` };
 }
 
 async function openSoundSettings(coach: Page): Promise<void> {

@@ -27,13 +27,13 @@ const choice = readWallChoice('');
 /** Most of twelve swimmers wait for their turn: the longest tail and turn that there are. */
 const deck = new Deck('lane 1 12 swimmers\n12 rounds\n  12 x 50 fast @ 2:00 hold 0:38\n').at(0, { do: 'start' });
 
-/** A strip with the lane's second swimmer away, drawn for a layout. */
-function stripIn(layout: Layout): (place: string) => HTMLElement {
+/** The strip of its lane while its tail goes, drawn for a layout. */
+function stripIn(layout: Layout, of = deck, asked = choice): (place: string) => HTMLElement {
   const strip = document.createElement('section');
   for (const place of PLACES) strip.appendChild(document.createElement('p')).dataset['place'] = place;
-  const now = view(deck.state, (10 + 120 * 10 + 46) * 1000);
+  const now = view(of.state, (10 + 120 * 10 + 46) * 1000);
   const { lanes } = wallFace(now, 0, 'stretch');
-  createStripPainter(strip, layout, choice, measure).paint(lanes[0]!, 'waiting', null, true);
+  createStripPainter(strip, layout, asked, measure).paint(lanes[0]!, 'waiting', null, true);
   return (place) => strip.querySelector<HTMLElement>(`[data-place='${place}']`)!;
 }
 
@@ -61,4 +61,16 @@ test('[tail] whose turn is next and its dots keep clear of the lines that they s
         if (lines > 1) expect(widthOf(place('round')) + dots).toBeLessThan(rep.width);
       }
   expect(tried).toBeGreaterThan(20);
+});
+
+test('[tail] whose turn is next is said by name where the settings ask for names and it fits, else by number', () => {
+  const turnWith = (name: string, asked = readWallChoice('?names')): string => {
+    const names = Array.from({ length: 12 }, (_, swimmer) => `${name}${'abcdefghijkl'[swimmer]}`).join(', ');
+    const named = new Deck(`lane 1 ${names}\n12 rounds\n  12 x 50 fast @ 2:00 hold 0:38\n`).at(0, { do: 'start' });
+    const room = { width: 1920, height: 1080, lanes: 6, swimmers: 12, widest: '88:88', inset: 0.05, shows: asked };
+    return stripIn(layoutFor(room, asked.face), named, asked)('turn').textContent;
+  };
+  expect(turnWith('Mi')).toMatch(/^\d+ Mi[a-l] at 20:\d\d$/);
+  expect(turnWith('Mi', choice)).toMatch(/^\d+ at 20:\d\d$/);
+  expect(turnWith('Maximiliane-Antoinette-Theodora')).toMatch(/^\d+ at 20:\d\d$/);
 });
