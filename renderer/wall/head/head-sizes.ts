@@ -44,7 +44,7 @@ function inRows({ width, height }: Box, showEnd: boolean): { readonly [line in H
     label: line(0.26, beside),
     title: line(0.27, beside),
     bareTitle: line(0.6, beside, 0.96),
-    lostTitle: line(0.27, beside, 0.52),
+    lostTitle: line(0.4, beside, 0.52),
     set: line(0.38, beside, 0.44),
     written: line(0.155, 1),
     then: line(0.155, showEnd ? 0.6 : 0.66),
