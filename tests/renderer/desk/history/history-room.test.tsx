@@ -223,6 +223,7 @@ describe('[history] who was there', () => {
       ]),
     );
     press('Lane 2: one more');
+    screen.getByText('1 and Yusuf');
     press('Zoe');
     await waitFor(() =>
       expect(keptAttendance()).toEqual([
