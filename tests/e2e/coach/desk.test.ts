@@ -13,6 +13,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest
 import { browserPath } from '../../support/system/browser.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { MovingDeck } from '../../support/host/deck/moving-deck.ts';
+import { TWO_LANES } from '../../support/coach/desk-page.ts';
 import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
 
 const program = fileURLToPath(new URL('../../../dist/lanecall.mjs', import.meta.url));
