@@ -2,7 +2,7 @@
  * What cannot be used of a journal is kept in a file beside it, for anyone who wants to look, and never overwritten.
  */
 
-import type { Disk, Move } from './disk.ts';
+import type { Disk } from './disk.ts';
 
 /** Writes the bytes to a new file beside the journal, safe on the disk; the journal is not touched. */
 export async function setTornAside(disk: Disk, path: string, bytes: Uint8Array): Promise<void> {
@@ -23,9 +23,7 @@ export async function cutOffTorn(disk: Disk, path: string, length: number, torn:
 
 /** Renames files of which nothing can be used. */
 export async function putAside(disk: Disk, paths: readonly string[]): Promise<void> {
-  const moves: Move[] = [];
-  for (const path of paths) moves.push({ from: path, to: await freeName(disk, path) });
-  await disk.move(moves);
+  await disk.move(await Promise.all(paths.map(async (from) => ({ from, to: await freeName(disk, from) }))));
 }
 
 async function freeName(disk: Disk, path: string): Promise<string> {
