@@ -192,6 +192,16 @@ describe('[disk] creating a whole file', () => {
 });
 
 describe('[disk] removing a file', () => {
+  test('takes away several at once; that one is gone already or is a folder stops nothing', async () => {
+    const [one, two, none, inside] = ['one', 'two', 'none', 'folder'].map((name) => join(folder, name));
+    for (const name of [one!, two!]) writeFileSync(name, '');
+    mkdirSync(inside!);
+    await systemDisk.removeAll([one!, none!, inside!, join(none!, 'x'), two!]);
+    expect(readdirSync(folder)).toEqual(['folder']);
+    writeFileSync(path, '');
+    await expect(systemDisk.removeAll([join(path, 'x')])).rejects.toMatchObject({ code: 'ENOTDIR' });
+  });
+
   test('takes it away; a missing file is refused', async () => {
     writeFileSync(path, '');
     await systemDisk.remove(path);
@@ -237,6 +247,13 @@ describe('[disk] reading', () => {
     expect(text(await systemDisk.readEnd(path, 4))).toBe('6789');
     expect(text(await systemDisk.readEnd(path, 40))).toBe('0123456789');
     await expect(systemDisk.read(`${path}.none`)).rejects.toMatchObject({ code: 'ENOENT' });
+  });
+
+  test('a file is read at once, or only its start', async () => {
+    writeFileSync(path, '0123456789');
+    expect(text(systemDisk.readNow(path))).toBe('0123456789');
+    expect(() => systemDisk.readNow(folder)).toThrow(expect.objectContaining({ code: 'EISDIR' }) as Error);
+    expect(text(await systemDisk.readStart(path, 3))).toBe('012');
   });
 
   test('a folder is refused as a folder before it is opened', async () => {
