@@ -10,10 +10,11 @@ import {
   utimesSync,
   writeFileSync,
 } from 'node:fs';
+import { open, type FileHandle } from 'node:fs/promises';
 import { join } from 'node:path';
-import { beforeEach, describe, expect, test } from 'vitest';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { codeOf, diskReason, systemDisk } from '../../../app/host/journal/disk.ts';
-import { failure, onPlatform } from '../../support/system/bent-system.ts';
+import { bend, failure, onPlatform } from '../../support/system/bent-system.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 
 let folder: string;
@@ -23,6 +24,14 @@ beforeEach(() => {
   folder = freshDataFolder();
   path = join(folder, 'a.jsonl');
 });
+afterEach(() => vi.restoreAllMocks());
+
+/** What all open files share, by way of one of them. */
+async function handlesOf(name: string): Promise<FileHandle> {
+  const file = await open(name, 'a');
+  await file.close();
+  return Object.getPrototypeOf(file) as FileHandle;
+}
 
 const bytes = (text: string) => new TextEncoder().encode(text);
 const text = (read: Uint8Array) => new TextDecoder().decode(read);
@@ -74,6 +83,61 @@ describe('[disk] writing', () => {
     await file.close();
     expect(readFileSync(path, 'utf8')).toBe('0123a');
     expect(statSync(path).mode & 0o777).toBe(0o600);
+  });
+
+  test('a disk that takes three bytes at once gets all of them, each where it belongs', async () => {
+    const handles = await handlesOf(path);
+    const write = Reflect.get(handles, 'write') as (...given: unknown[]) => Promise<{ bytesWritten: number }>;
+    type Given = [Uint8Array, number, number, number];
+    vi.spyOn(handles, 'write').mockImplementation(function (this: FileHandle, ...given: unknown[]) {
+      const [all, from, length, at] = given as Given;
+      return write.call(this, all, from, Math.min(3, length), at) as never;
+    });
+    bend('writeSync', (real, fd, ...given) => {
+      const [all, from, length, at] = given as unknown as Given;
+      return real(fd, all, from, Math.min(3, length), at);
+    });
+    const file = await systemDisk.open(path);
+    await file.write(bytes('0123456789'), 0);
+    file.writeNow(bytes('abcdefgh'), 1);
+    await file.close();
+    expect(readFileSync(path, 'utf8')).toBe('0abcdefgh9');
+  });
+
+  test('what is written is on the disk itself after a sync, and by a program that ends at once without one', async () => {
+    const file = await systemDisk.open(path);
+    const handles = await handlesOf(path);
+    const datasync = vi.spyOn(handles, 'datasync');
+    let synced = 0;
+    bend('fdatasyncSync', (real, fd) => {
+      synced++;
+      real(fd);
+    });
+    file.writeNow(bytes('X'), 0);
+    await file.write(bytes('Y'), 1);
+    await file.sync();
+    await file.close();
+    expect([synced, datasync.mock.calls.length]).toEqual([1, 1]);
+  });
+
+  test.each([
+    ['linux', [1, 1, 3, 4]],
+    ['win32', [0, 0, 1, 1]],
+  ] as const)('a new name is on the disk itself at once: its folder is synced (%s)', async (platform, expected) => {
+    writeFileSync(join(folder, 'old'), '');
+    const sync = vi.spyOn(await handlesOf(join(folder, 'old')), 'sync');
+    onPlatform(platform);
+    const counts: number[] = [];
+    const count = async (done: Promise<unknown>): Promise<void> => {
+      await done;
+      counts.push(sync.mock.calls.length);
+    };
+    await count(systemDisk.open(path).then((file) => file.close()));
+    await count(systemDisk.open(path).then((file) => file.close()));
+    // The file and its folder.
+    await count(systemDisk.replace(path, bytes('new')));
+    await count(systemDisk.move([{ from: path, to: `${path}.torn` }]));
+    expect(counts).toEqual(expected);
   });
 
   test('an existing file is opened as it is', async () => {
@@ -128,6 +192,16 @@ describe('[disk] creating a whole file', () => {
 });
 
 describe('[disk] removing a file', () => {
+  test('takes away several at once; that one is gone already or is a folder stops nothing', async () => {
+    const [one, two, none, inside] = ['one', 'two', 'none', 'folder'].map((name) => join(folder, name));
+    for (const name of [one!, two!]) writeFileSync(name, '');
+    mkdirSync(inside!);
+    await systemDisk.removeAll([one!, none!, inside!, join(none!, 'x'), two!]);
+    expect(readdirSync(folder)).toEqual(['folder']);
+    writeFileSync(path, '');
+    await expect(systemDisk.removeAll([join(path, 'x')])).rejects.toMatchObject({ code: 'ENOTDIR' });
+  });
+
   test('takes it away; a missing file is refused', async () => {
     writeFileSync(path, '');
     await systemDisk.remove(path);
@@ -173,6 +247,13 @@ describe('[disk] reading', () => {
     expect(text(await systemDisk.readEnd(path, 4))).toBe('6789');
     expect(text(await systemDisk.readEnd(path, 40))).toBe('0123456789');
     await expect(systemDisk.read(`${path}.none`)).rejects.toMatchObject({ code: 'ENOENT' });
+  });
+
+  test('a file is read at once, or only its start', async () => {
+    writeFileSync(path, '0123456789');
+    expect(text(systemDisk.readNow(path))).toBe('0123456789');
+    expect(() => systemDisk.readNow(folder)).toThrow(expect.objectContaining({ code: 'EISDIR' }) as Error);
+    expect(text(await systemDisk.readStart(path, 3))).toBe('012');
   });
 
   test('a folder is refused as a folder before it is opened', async () => {

@@ -18,7 +18,16 @@ export function onPlatform(platform: NodeJS.Platform): void {
   onTestFinished(() => void Object.defineProperty(process, 'platform', own));
 }
 
-type Call = 'linkSync' | 'openSync' | 'readFileSync' | 'readlinkSync' | 'renameSync' | 'rmSync' | 'writeFileSync';
+type Call =
+  | 'fdatasyncSync'
+  | 'linkSync'
+  | 'openSync'
+  | 'readFileSync'
+  | 'readlinkSync'
+  | 'renameSync'
+  | 'rmSync'
+  | 'writeFileSync'
+  | 'writeSync';
 
 /** Puts another in the place of a call to the disk; it gets the real one first. */
 export function bend<Name extends Call>(

@@ -72,7 +72,7 @@ export interface Told<Given = Command> {
   cut(line: number, n: number): string;
   /** A sentence of its own about what a rewrite made the run forget; '' for nothing. */
   forgotten(): string;
-  /** What the coach calls a command. */
+  /** What the coach calls a command, with the lanes that it names: "Stop, lane 6". */
   label(command: Command): string;
   capital(text: string): string;
   /** "1 swimmer", "3 reps". */

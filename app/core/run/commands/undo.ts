@@ -88,5 +88,10 @@ function sameLeaves(a: readonly Leave[], b: readonly Leave[]): boolean {
 }
 
 function undoText({ before, label }: Told): string {
-  return `Undone: ${label(before.undoable[before.undoable.length - 1]!.command)}.`;
+  return undoneText(label(before.undoable[before.undoable.length - 1]!.command));
+}
+
+/** `label`: what the coach calls the command that was taken back. */
+export function undoneText(label: string): string {
+  return `Undone: ${label}.`;
 }

@@ -19,7 +19,7 @@ import { lanesNamed, lanesOf } from '../../words/lanes.ts';
 import { capital, count } from '../../words/phrase.ts';
 import { repText } from '../../words/rep.ts';
 import { followingText, kindText } from '../../words/stretch.ts';
-import { commandLabel, wordsOf } from '../command/command-label.ts';
+import { labelWithLanes, wordsOf } from '../command/command-label.ts';
 import { cutText, forgottenText } from './cut-words.ts';
 
 /** How a sentence says a time of the run. */
@@ -70,7 +70,7 @@ function toldOf<Given>(command: Given, { timeText, ...facts }: Change): Told<Giv
     kind: (state) => kindText(currentStretch(state)),
     cut: (line, n) => cutText(before, line, n),
     forgotten: () => forgottenText(before, after),
-    label: commandLabel,
+    label: labelWithLanes,
     capital,
     count,
   };

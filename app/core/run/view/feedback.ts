@@ -3,7 +3,10 @@
  */
 
 import type { Command, TimedCommand } from '../command/command.ts';
+import { labelWithLanes } from '../command/command-label.ts';
+import { undoneText } from '../commands/undo.ts';
 import { feedbackOf, type TimeText } from '../feedback/feedback.ts';
+import { takenBack } from '../undone.ts';
 import type { RunView } from '../view.ts';
 import { stateOf } from './settled.ts';
 
@@ -12,9 +15,20 @@ export function feedbackAt(before: RunView, command: Command, timeText: TimeText
   return feedbackOf(stateOf(before), command, before.t, timeText);
 }
 
-/** For the last command of a run, from a view made right after it. Null for one that cannot be undone, such as a mark. */
-export function feedbackOnLast(after: RunView, { command, at }: TimedCommand, timeText: TimeText): string | null {
+/**
+ * For the last of these commands, from a view made right after it. Null where there is none, and for one that neither
+ * can be undone nor undoes, such as a mark.
+ */
+export function feedbackOnLast(after: RunView, commands: readonly TimedCommand[], timeText: TimeText): string | null {
+  const last = commands[commands.length - 1];
+  if (last?.command.do === 'undo') return feedbackOnUndo(commands);
   const { undoable } = stateOf(after);
   const entry = undoable[undoable.length - 1];
-  return entry?.at === at ? feedbackOf(entry.before, command, at, timeText) : null;
+  return last && entry?.at === last.at ? feedbackOf(entry.before, last.command, last.at, timeText) : null;
+}
+
+/** The run after an undo has forgotten what it took back: only the commands tell. */
+function feedbackOnUndo(commands: readonly TimedCommand[]): string | null {
+  const taken = takenBack(commands).get(commands.length - 1);
+  return taken === undefined ? null : undoneText(labelWithLanes(commands[taken]!.command));
 }

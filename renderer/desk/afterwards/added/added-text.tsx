@@ -6,9 +6,10 @@ import type { ReactElement } from 'react';
 import type { Afterwards } from '../../../../app/core/record/afterwards.ts';
 import type { ReviewJson } from '../../../../app/core/record/tables/review-json.ts';
 import { lanesNamed } from '../../../../app/core/words/lanes.ts';
-import { commaed, spaced } from '../../../../app/core/words/phrase.ts';
+import { commaed } from '../../../../app/core/words/phrase.ts';
 import { clockTime } from '../../../../app/core/words/time/time-of-day.ts';
 import { Caution } from '../../paper/caution.tsx';
+import { markWords, thereWords } from './added-words.ts';
 import styles from '../record-view.module.css';
 
 interface AddedTextProps {
@@ -23,11 +24,7 @@ export function AddedText({ review, added }: AddedTextProps): ReactElement {
       {attendance === null ? null : (
         <>
           <h2>Who was there</h2>
-          <p>
-            {attendance
-              .map(({ lane, swimmers, names }) => `lane ${lane}: ${names ? names.join(', ') : swimmers}`)
-              .join('; ')}
-          </p>
+          <p>{attendance.map((there) => `lane ${there.lane}: ${thereWords(there)}`).join('; ')}</p>
         </>
       )}
       {effort === null ? null : <p>Effort {effort} of 10.</p>}
@@ -40,10 +37,10 @@ export function AddedText({ review, added }: AddedTextProps): ReactElement {
         {review.happened.map(({ command, atMs, isMark, undone, lanes, words }) => {
           const more = marks.find((mark) => mark.command === command)?.words ?? '';
           const said = isMark
-            ? commaed(spaced(words, more) || 'a mark', lanes.length > 0 ? lanesNamed(lanes) : '')
+            ? commaed(markWords(words, more) || 'a mark', lanes.length > 0 ? lanesNamed(lanes) : '')
             : words;
           return (
-            <li key={command}>
+            <li key={`${command} ${atMs}`}>
               {clockTime(review.openedAtTimeOfDayMs + atMs)} {undone ? `Undone: ${said}` : said}
             </li>
           );

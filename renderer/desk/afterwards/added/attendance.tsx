@@ -8,6 +8,7 @@ import type { RecordLaneJson } from '../../../../app/core/record/tables/record-j
 import { Button } from '../../../ui/parts/button.tsx';
 import { Select } from '../../../ui/parts/select.tsx';
 import { Stepper } from '../../../ui/parts/stepper.tsx';
+import { thereWords } from './added-words.ts';
 import { withAttendance, type Adding } from './adding.ts';
 import fieldStyles from '../../panel/field.module.css';
 import styles from './added-panel.module.css';
@@ -70,6 +71,7 @@ export function Attendance({ lanes, there, change, onRefused }: AttendanceProps)
                 onPress={() => put(lane, withName(own ?? nobody(lane), name, names !== null))}
               />
             ))}
+            {own && own.swimmers > came.length && came.length > 0 ? <span>{thereWords(own)}</span> : null}
           </div>
         );
       })}

@@ -174,7 +174,7 @@ export function createCoachActions(
     }
     if (!last || last.at <= spokenTo || underWay > 0) return;
     spokenTo = last.at;
-    const text = feedbackOnLast(run.given, last, readingsOf(store.getState().clock));
+    const text = feedbackOnLast(run.given, run.commands, readingsOf(store.getState().clock));
     if (text !== null) actions.say(`From another screen: ${text}`, 'done');
   });
 

@@ -47,6 +47,11 @@ describe('feedback', () => {
     expect(said(command, at)).toBe(text);
   });
 
+  test('[undo] names the lanes of what it took back, where that named any', () => {
+    const stopped = afterCommands(going(), [20_000, { do: 'stop', lanes: [2] }]);
+    expect(said({ do: 'undo' }, 21_000, stopped)).toBe('Undone: Stop, lane 2.');
+  });
+
   test('the number or gap that a lane has already is said of the lanes it was given for', () => {
     expect(said({ do: 'gap', lanes: [1], seconds: 5 }, 20_000)).toBe('Lane 1: 5 s apart from the next leave on.');
     expect(said({ do: 'swimmers', n: 1 }, 20_000)).toBe('All lanes: 1 swimmer from the next leave on.');

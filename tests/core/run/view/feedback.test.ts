@@ -22,10 +22,25 @@ test('[feedback] of a command that is given at the view’s time; none where the
 
 test('[feedback] of the last command, from the run as it was before; none for one that cannot be undone', () => {
   const last = (deck: Deck, seconds: number, command: Command) =>
-    feedbackOnLast(deck.at(seconds, command).view(seconds), { command, at: seconds * 1000 }, reading);
+    feedbackOnLast(deck.at(seconds, command).view(seconds), [{ command, at: seconds * 1000 }], reading);
   expect(last(going(), 20, { do: 'skip', lanes: [2] })).toBe('Skipped 50 m in lane 2: next leave 1:00.');
   expect(last(new Deck('50 @ 1:00'), 0, { do: 'mark' })).toBeNull();
   expect(last(going(), 20, { do: 'mark' })).toBeNull();
+});
+
+test('[feedback] of an undo names what it took back, with the lanes that were named', () => {
+  const undone = (...given: readonly Command[]): string | null => {
+    const commands = given.map((command, index) => ({ command, at: 20_000 + index * 1000 }));
+    const deck = commands.reduce((run, { command, at }) => run.at(at / 1000, command), going());
+    return feedbackOnLast(deck.view(20 + given.length), commands, reading);
+  };
+  expect(undone({ do: 'stop', lanes: [2] }, { do: 'undo' })).toBe('Undone: Stop, lane 2.');
+  expect(undone({ do: 'shift', seconds: 5 }, { do: 'mark' }, { do: 'undo' })).toBe('Undone: +5 s.');
+  expect(undone({ do: 'skip', lanes: [1, 2] }, { do: 'sit-out', lanes: [1] }, { do: 'undo' }, { do: 'undo' })).toBe(
+    'Undone: Skip rep, lanes 1 and 2.',
+  );
+  expect(feedbackOnLast(going().view(20), [], reading)).toBeNull();
+  expect(feedbackOnLast(going().view(20), [{ command: { do: 'undo' }, at: 0 }], reading)).toBeNull();
 });
 
 test('[stop] lanes that the last Stop does not hold were stopped earlier', () => {

@@ -63,3 +63,46 @@ test('[record] a command that was undone is one line, without the leave that nev
     '19:30 Undone: +5 s',
   ]);
 });
+
+test('[record] a time in which the program was not running stands among what happened, at its time', () => {
+  const commands = [
+    [0, { do: 'start' }],
+    [100, { do: 'mark', words: 'cramp' }],
+  ] as const;
+  const kept = { ...keptRun(TEXT, commands), away: [{ from: 75_000, to: 95_200 }] };
+  show(reviewJson(recordOf(kept), kept.away));
+  const lines = screen.getByRole('heading', { name: 'What happened' }).nextElementSibling!.children;
+  expect(Array.from(lines, ({ textContent }) => textContent)).toEqual([
+    '19:30 Started Main set: first leave in 10 s.',
+    '19:31 Lanecall was not running for 20.2 s. No leave was due in that time.',
+    '19:31 cramp',
+  ]);
+});
+
+test('[record] [who was there] on paper a number beside names is of the others, and no lane loses its own', () => {
+  const attendance = [
+    { lane: 1, swimmers: 4, names: ['Eva from the other club'] },
+    { lane: 2, swimmers: 3, names: null },
+    { lane: 3, swimmers: 2, names: ['Ana', 'Bram'] },
+    { lane: 4, swimmers: 0, names: [] },
+  ];
+  show(review(), { ...NOTHING_ADDED, attendance });
+  expect(screen.getByRole('heading', { name: 'Who was there' }).nextElementSibling?.textContent).toBe(
+    'lane 1: 3 and Eva from the other club; lane 2: 3; lane 3: Ana and Bram; lane 4: 0',
+  );
+});
+
+test.each([
+  ['shoulder, Tom: physio', '19:30 shoulder, Tom: physio, lane 1'],
+  ['Shoulder', '19:30 Shoulder, lane 1'],
+  ['left, see the physio', '19:30 shoulder left, see the physio, lane 1'],
+  ['', '19:30 shoulder, lane 1'],
+])('[record] [mark] on paper its own words stand once: "%s" added', (words, said) => {
+  const commands = [
+    [0, { do: 'start' }],
+    [30, { do: 'mark', lanes: [1], words: 'shoulder' }],
+  ] as const;
+  show(reviewJson(recordOf(keptRun(TEXT, commands)), []), { ...NOTHING_ADDED, marks: [{ command: 1, words }] });
+  const lines = screen.getByRole('heading', { name: 'What happened' }).nextElementSibling!.children;
+  expect(lines[1]?.textContent).toBe(said);
+});

@@ -232,6 +232,27 @@ describe('the sentence after a command', () => {
     expect(t.said()).toBe('From another screen: Skipped 50 fast in lane 1: next leave 1:00.');
   });
 
+  test.each([
+    [{ do: 'stop', lanes: [2] }, 'Stop, lane 2'],
+    [{ do: 'skip', lanes: [1] }, 'Skip rep, lane 1'],
+    [{ do: 'sit-out', lanes: [2] }, 'Sit out, lane 2'],
+    [{ do: 'shift', seconds: 5 }, '+5 s'],
+  ] as const)('says so of an Undo from another screen too: %j', (command, undone) => {
+    const t = table();
+    t.other(command);
+    t.at(22_000);
+    t.other({ do: 'undo' });
+    expect(t.said()).toBe(`From another screen: Undone: ${undone}.`);
+  });
+
+  test('of an Undo from another screen says what this screen had given', async () => {
+    const t = table();
+    await t.actions.act('stop', [2]);
+    t.at(22_000);
+    t.other({ do: 'undo' });
+    expect(t.said()).toBe('From another screen: Undone: Stop, lane 2.');
+  });
+
   test('does not come for what happened before the page was opened', () => {
     expect(table().said()).toBeUndefined();
   });
