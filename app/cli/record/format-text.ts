@@ -23,7 +23,7 @@ const WIDTH = 80;
 const MOST_NOT_CALLED = 12;
 
 export function recordText(record: RunRecord): string {
-  const sections = [laneLines, partLines, notCalledLines, changeLines, markLines, timeLines, addedLines];
+  const sections = [laneLines, partLines, notCalledLines, happenedLines, markLines, timeLines, addedLines];
   const blocks = sections.map((section) => section(record)).filter((lines) => lines.length > 0);
   return [headLines(record), ...blocks].map((lines) => lines.map((line) => `${line.trimEnd()}\n`).join('')).join('\n');
 }
@@ -83,13 +83,17 @@ function notCalledLines({ lanes }: RunRecord): readonly string[] {
   return [...head('Not called, because the program was not there'), ...under(leavesText(leaves, MOST_NOT_CALLED))];
 }
 
-function changeLines(record: RunRecord): readonly string[] {
+function happenedLines(record: RunRecord): readonly string[] {
   const { openedAtTimeOfDay } = record;
-  const given = deedsOf(record).filter(({ command }) => command.do !== 'mark');
-  if (given.length === 0) return [];
+  const given = deedsOf(record)
+    .filter(({ command }) => command.do !== 'mark')
+    .map(({ at, words, undone }) => ({ at, words: undone ? `Undone: ${words}` : words }));
+  const away = record.notRunning.map(({ from, words }) => ({ at: from, words }));
+  const happened = [...given, ...away].sort((a, b) => a.at - b.at);
+  if (happened.length === 0) return [];
   return [
-    ...head('What the coach did'),
-    ...given.flatMap(({ at, words, undone }) => timed(openedAtTimeOfDay + at, undone ? `Undone: ${words}` : words)),
+    ...head('What happened'),
+    ...happened.flatMap(({ at, words }) => timed(openedAtTimeOfDay + at, words)),
     '',
     '  In brackets stands the clock since the last start.',
   ];

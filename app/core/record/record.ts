@@ -6,8 +6,9 @@
 import type { Plan } from '../plan/plan.ts';
 import { totalsOf } from '../plan/totals.ts';
 import { commandRecords, type CommandRecord } from '../run/feedback/command-record.ts';
-import { leavesOf, wasCalled, type Leave } from '../run/record.ts';
+import { leavesOf, wasCalled, type Away, type Leave } from '../run/record.ts';
 import type { LengthUnit, Millis, Tenths } from '../units.ts';
+import { notCalledText, notRunningText } from '../words/away.ts';
 import { spaced } from '../words/phrase.ts';
 import { NOTHING_ADDED, type Afterwards } from './afterwards.ts';
 import { courseOf, type KeptCourse } from './course/course.ts';
@@ -41,6 +42,13 @@ export interface SwumRecord {
 export interface RunRecord extends SwumRecord {
   readonly commands: readonly GivenRecord[];
   readonly evening: Evening;
+  /** Times before its end in which the program was not running, by time. */
+  readonly notRunning: readonly AwayRecord[];
+}
+
+export interface AwayRecord extends Away {
+  /** How long, and what was not called. */
+  readonly words: string;
 }
 
 /** Planned is what the text in force at the end says. */
@@ -82,7 +90,15 @@ export function recordOf(kept: KeptRun, added: Afterwards = NOTHING_ADDED): RunR
     ...swum,
     commands: commandRecords(kept).map((command, index) => ({ ...command, added: addedTo(index, added) })),
     evening: eveningOf({ ...swum, plan, stops: course.stops }),
+    notRunning: notRunningIn(kept, swum),
   };
+}
+
+function notRunningIn({ away }: KeptRun, { lanes, duration }: SwumRecord): readonly AwayRecord[] {
+  const leaves = lanes.reduce((all, lane) => all.concat(lane.leaves), [] as Leave[]);
+  return away
+    .filter(({ from }) => from < duration)
+    .map((time) => ({ ...time, words: `${notRunningText(time.to - time.from)}. ${notCalledText(leaves, time)}` }));
 }
 
 export function swumOf(kept: KeptRun, added: Afterwards): SwumRecord {

@@ -29,6 +29,14 @@ export function wasCalled({ at }: Leave, away: readonly Away[]): boolean {
   return away.every(({ from, to }) => at <= from || at > to);
 }
 
+/** The lanes in which swimmers behind their lead were due in that time, by number. */
+export function followersLeaving(leaves: readonly Leave[], { from, to }: Away): readonly number[] {
+  const due = leaves.filter(({ at: lead, swimmers, gap }) =>
+    Array.from({ length: swimmers - 1 }, (_, behind) => lead + (behind + 1) * gap).some((at) => at > from && at <= to),
+  );
+  return [...new Set(due.map(({ lane }) => lane))].sort((a, b) => a - b);
+}
+
 /** The leaves of a state after a time (all by default), by time and then by lane number. */
 export function leavesOf(state: RunState, after: Millis = -Infinity): readonly Leave[] {
   const leaves: Leave[] = [];

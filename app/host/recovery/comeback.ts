@@ -3,9 +3,7 @@
  */
 
 import type { Millis } from '../../core/units.ts';
-import { leavesOf, type Away, type Leave } from '../../core/run/record.ts';
-import { settle } from '../../core/run/settle.ts';
-import type { RunState } from '../../core/run/state.ts';
+import type { Away } from '../../core/run/record.ts';
 import { isSameBoot } from '../lock/boot.ts';
 import { jumpBetween, type ClockInstant, type Sample } from '../time/clock.ts';
 import type { JournalEntry, Stamp } from '../journal/journal-line.ts';
@@ -43,20 +41,6 @@ export function awayTimes(
     entry.say === 'back' ? [{ from: Math.ceil(entries[index - 1]!.at), to: Math.floor(entry.at) }] : [],
   );
   return [...before, { from: seenAt, to: Math.floor(at) }].filter(({ from, to }) => from < to);
-}
-
-/** The leaves that were due while the host was not running. */
-export function leavesMissed(state: RunState, { seenAt, at }: Position): readonly Leave[] {
-  return leavesOf(settle(state, Math.floor(at)), seenAt);
-}
-
-/** The lanes in which swimmers behind their lead were due meanwhile, by number. */
-export function lanesWithMissedFollowers(state: RunState, { seenAt, at }: Position): readonly number[] {
-  const followers = leavesOf(settle(state, Math.floor(at))).flatMap(({ lane, at: lead, swimmers, gap }) =>
-    Array.from({ length: swimmers - 1 }, (_, behind) => ({ lane, at: lead + (behind + 1) * gap })),
-  );
-  const missed = followers.filter((follower) => follower.at > seenAt && follower.at <= at);
-  return [...new Set(missed.map(({ lane }) => lane))].sort((a, b) => a - b);
 }
 
 /** The last line of the two kinds with fractions of a ms: counting from any other would lose a little each time. */

@@ -5,17 +5,13 @@
 import { basename } from 'node:path';
 import type { Millis } from '../../core/units.ts';
 import { hasStarted } from '../../core/run/first-start.ts';
-import { lanesNamed } from '../../core/words/lanes.ts';
-import { leavesText } from '../../core/words/leaves.ts';
+import { leavesOf, wasCalled, type Away } from '../../core/run/record.ts';
+import { settle } from '../../core/run/settle.ts';
+import { notCalledText, notRunningText } from '../../core/words/away.ts';
 import { count } from '../../core/words/phrase.ts';
-import { spanText } from '../../core/words/time/reading.ts';
 import { clockTime } from '../../core/words/time/time-of-day.ts';
-import { lanesWithMissedFollowers, leavesMissed, type Position } from './comeback.ts';
 import type { RunState } from '../../core/run/state.ts';
 import type { FoundRun } from './found-run.ts';
-
-/** The most sets with missed leaves that are named; more would hide the first of them. */
-const MOST_TOLD = 6;
 
 /** Why a coach may have seen a leave that the record has as not called. */
 const SCREENS_WENT_ON = 'A screen that stayed open kept going by itself and may have shown them.';
@@ -24,19 +20,17 @@ const SCREENS_WENT_ON = 'A screen that stayed open kept going by itself and may 
 export function awayText(run: FoundRun): string {
   const { state, position } = run;
   if (!position.isKnown) return unknownAwayText(hasStarted(run.commands));
-  const away = Math.max(0, Math.floor(position.at - position.seenAt));
-  const back = `The run has come back: Lanecall was not running for ${spanText(away)}.`;
+  const away = { from: position.seenAt, to: Math.max(position.seenAt, Math.floor(position.at)) };
+  const back = `The run has come back: ${notRunningText(away.to - away.from)}.`;
   const restarted =
     'The machine was restarted, so this comes from its time of day: check it against the clock on the wall.';
-  return [back, ...(position.by === 'wall' ? [restarted] : []), uncalledText(state, position)].join(' ');
+  return [back, ...(position.by === 'wall' ? [restarted] : []), uncalledText(state, away)].join(' ');
 }
 
-function uncalledText(state: RunState, position: Position): string {
-  const missed = leavesMissed(state, position);
-  if (missed.length > 0) return `Not called in that time: ${leavesText(missed, MOST_TOLD)}. ${SCREENS_WENT_ON}`;
-  const lanes = lanesWithMissedFollowers(state, position);
-  if (lanes.length === 0) return 'No leave was due in that time.';
-  return `No lane was due to begin a rep in that time, but in ${lanesNamed(lanes)} swimmers behind their lead were due to leave.`;
+function uncalledText(state: RunState, away: Away): string {
+  const leaves = leavesOf(settle(state, away.to));
+  const text = notCalledText(leaves, away);
+  return leaves.every((leave) => wasCalled(leave, [away])) ? text : `${text} ${SCREENS_WENT_ON}`;
 }
 
 /** Once a run has started, its clock can no longer be matched. */

@@ -173,6 +173,7 @@ describe('[record] with a run', () => {
     ]);
     const { stdout } = await lanecall(['record', 'back', '--data', data], '/');
     expect(stdout).toContain('lane 1: 50, reps 2 and 3');
+    expect(stdout).toMatch(/What happened ─+\n.*Started.*\n(.*\n)?.*Lanecall was not running for 1:15/);
   });
 
   test('one that is damaged is recorded up to the damage, and says so', async () => {

@@ -115,6 +115,31 @@ describe('[record] what happened', () => {
     ]);
   });
 
+  test('times in which nobody was there stand in it, with what was not called; not what came after its end', () => {
+    const away = [
+      { from: 75_000, to: 111_200 },
+      { from: 120_000, to: 190_000 },
+      { from: 400_000, to: 9_000_000 },
+    ];
+    const kept = {
+      ...keptRun(TEXT, [[0, { do: 'start' }]], 9000),
+      ended: 'unattended' as const,
+      seenAt: 400_000,
+      away,
+    };
+    expect(recordJson(recordOf(kept)).notRunning).toEqual([
+      {
+        ...{ fromMs: 75_000, toMs: 111_200 },
+        words: 'Lanecall was not running for 36.2 s. No leave was due in that time.',
+      },
+      {
+        ...{ fromMs: 120_000, toMs: 190_000 },
+        words:
+          'Lanecall was not running for 1:10. Not called in that time: lane 1: 50, reps 3 and 4; lane 2: 50, reps 3 and 4.',
+      },
+    ]);
+  });
+
   test('a run that is not over is recorded as far as it is known', () => {
     const going = recordJson(recordOf({ ...keptRun(TEXT, [[0, { do: 'start' }]], 75), ended: 'going' }));
     expect(going.lanes[0]!.leaves.map(({ atMs }) => atMs)).toEqual([10_000, 70_000]);

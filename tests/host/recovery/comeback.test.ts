@@ -2,10 +2,9 @@
 
 import { describe, expect, test } from 'vitest';
 import type { JournalEntry } from '../../../app/host/journal/journal-line.ts';
-import { awayTimes, lanesWithMissedFollowers, leavesMissed, positionAt } from '../../../app/host/recovery/comeback.ts';
+import { awayTimes, positionAt } from '../../../app/host/recovery/comeback.ts';
 import type { ClockInstant } from '../../../app/host/time/clock.ts';
 import { onPlatform } from '../../support/system/bent-system.ts';
-import { Deck } from '../../support/run/deck.ts';
 
 /** Lines at these times of the run, every clock of the machine being 1000 s ahead of it. */
 const AHEAD = 1_000_000;
@@ -99,24 +98,5 @@ describe('[recovery] the times when the program was away', () => {
       { from: 9000, to: 12_000 },
     ]);
     expect(awayTimes([opened(), alive(5000)], positionAt([opened(), alive(5000)], now(5000.9), 'b'))).toEqual([]);
-  });
-
-  test('[R1] include the leaves due in them, also one due at their very end', () => {
-    const { state } = new Deck('Main set\n4 x 50 @ 0:30\n').at(0, { do: 'start' });
-    const missed = (seenAt: number, at: number) =>
-      leavesMissed(state, { seenAt, at, by: 'monotonic', isKnown: true }).map((leave) => leave.at);
-    expect(missed(10_000, 70_000.9)).toEqual([40_000, 70_000]);
-    expect(missed(9999, 10_000)).toEqual([10_000]);
-  });
-
-  test('[R2] include the swimmers behind a lead who were due in them', () => {
-    const text = 'lane 1 3 swimmers, gap 5\nlane 2 2 swimmers, gap 10\nlane 3\n\nMain set\n1 x 50 @ 1:00\n';
-    const { state } = new Deck(text).at(0, { do: 'start' });
-    const missed = (seenAt: number, at: number) =>
-      lanesWithMissedFollowers(state, { seenAt, at, by: 'monotonic', isKnown: true });
-    expect(missed(14_999, 15_000)).toEqual([1]);
-    expect(missed(15_000, 19_999)).toEqual([]);
-    expect(missed(15_000, 30_000)).toEqual([1, 2]);
-    expect(missed(20_000, 60_000)).toEqual([]);
   });
 });

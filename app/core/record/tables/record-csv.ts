@@ -1,6 +1,6 @@
 /*
- * The record for a spreadsheet (RFC 4180): a row for every leave that happened and every command that was accepted,
- * by time; below them who was there, how hard it was, and the notes.
+ * The record for a spreadsheet (RFC 4180): a row for every leave that happened, every command that was accepted and
+ * every time in which the program was not running, by time; below them who was there, how hard it was, and the notes.
  */
 
 import { csvText, secondsCell, wordsCell } from '../../csv.ts';
@@ -10,7 +10,7 @@ import { roundCell } from '../../words/round.ts';
 import { clockTimeToSecond } from '../../words/time/time-of-day.ts';
 import type { Millis } from '../../units.ts';
 import { paceOf, toTenth } from '../times/hand-time.ts';
-import { markWords, type GivenRecord, type LeaveRecord, type RunRecord } from '../record.ts';
+import { markWords, type AwayRecord, type GivenRecord, type LeaveRecord, type RunRecord } from '../record.ts';
 
 const HEADER = [
   'what',
@@ -38,6 +38,7 @@ export function recordCsv(record: RunRecord): string {
   const rows = [
     ...leaves.map((leave) => ({ at: leave.at, cells: leaveCells(leave, record.unit, when) })),
     ...record.commands.map((command) => ({ at: command.at, cells: commandCells(command, when) })),
+    ...record.notRunning.map((away) => ({ at: away.from, cells: awayCells(away, when) })),
   ];
   return csvText([HEADER, ...rows.sort((a, b) => a.at - b.at).map(({ cells }) => cells), ...addedRows(record)]);
 }
@@ -69,6 +70,10 @@ function commandCells(given: GivenRecord, when: (at: Millis) => string[]): strin
   const what = undone ? `${command.do}, undone` : command.do;
   const words = command.do === 'mark' ? markWords(given) : did;
   return [what, ...when(at), lanes.join(' '), ...NO_REP, wordsCell(words)];
+}
+
+function awayCells({ from, words }: AwayRecord, when: (at: Millis) => string[]): string[] {
+  return ['not running', ...when(from), '', ...NO_REP, wordsCell(words)];
 }
 
 /** From part to pace: what only leaves have. */

@@ -16,6 +16,8 @@ export interface RecordJson {
   readonly durationMs: number;
   readonly lanes: readonly RecordLaneJson[];
   readonly commands: readonly RecordCommandJson[];
+  /** Times in which the program was not running, and what was not called then. */
+  readonly notRunning: readonly { readonly fromMs: number; readonly toMs: number; readonly words: string }[];
   readonly parts: readonly { readonly part: string; readonly plannedMs: number; readonly durationMs: number }[];
   readonly notes: readonly string[];
   readonly attendance: readonly Attendance[] | null;
@@ -48,7 +50,7 @@ export interface RecordCommandJson {
 }
 
 export function recordJson(record: RunRecord): RecordJson {
-  const { run, title, openedAt, ended, duration, lanes, commands, parts, added, load } = record;
+  const { run, title, openedAt, ended, duration, lanes, commands, notRunning, parts, added, load } = record;
   return {
     run,
     title,
@@ -57,6 +59,7 @@ export function recordJson(record: RunRecord): RecordJson {
     durationMs: duration,
     lanes: lanes.map(laneJson),
     commands: commands.map(commandJson),
+    notRunning: notRunning.map(({ from, to, words }) => ({ fromMs: from, toMs: to, words })),
     parts: parts.map(({ part, planned, taken }) => ({ part, plannedMs: planned, durationMs: taken })),
     notes: added.notes,
     attendance: added.attendance,

@@ -20,7 +20,7 @@ export interface ReviewJson {
   readonly openedAtTimeOfDayMs: number;
   /** In lane order. */
   readonly plannedReps: readonly number[];
-  /** Every command that was accepted but the undos, in words. */
+  /** Every command that was accepted but the undos, and every time in which the program was not running, in words, by time. */
   readonly happened: readonly ReviewDeed[];
   /** Sets with hand times: one passage of a lane through a set each. */
   readonly sets: readonly ReviewSet[];
@@ -31,14 +31,14 @@ export interface ReviewJson {
 }
 
 export interface ReviewDeed {
-  /** Its place among all that were accepted, from 0. */
-  readonly command: number;
+  /** Its place among all that were accepted, from 0; null for what is no command. */
+  readonly command: number | null;
   readonly atMs: number;
   readonly isMark: boolean;
   readonly undone: boolean;
   /** Those it named. */
   readonly lanes: readonly number[];
-  /** The words of a mark as they were given, or what another command did; the name of one that was undone. */
+  /** The words of a mark as they were given, or what another command did or happened; the name of one that was undone. */
   readonly words: string;
 }
 
@@ -75,9 +75,7 @@ export function reviewJson(record: RunRecord, away: readonly Away[]): ReviewJson
     unit,
     openedAtTimeOfDayMs: record.openedAtTimeOfDay,
     plannedReps: record.lanes.map(({ planned }) => planned.leaves),
-    happened: deedsOf(record).map(({ place, at, command, lanes, undone, words }) => {
-      return { command: place, atMs: at, isMark: command.do === 'mark', undone, lanes, words };
-    }),
+    happened: happenedIn(record),
     sets: setTimesOf(record).map(({ lane, first, reps, fade }) => ({
       lane,
       part: first.part,
@@ -96,6 +94,16 @@ export function reviewJson(record: RunRecord, away: readonly Away[]): ReviewJson
     evening: record.evening,
     notCalled: notCalled(record, away),
   };
+}
+
+function happenedIn(record: RunRecord): readonly ReviewDeed[] {
+  const away = record.notRunning.map(({ from, words }) => {
+    return { command: null, atMs: from, isMark: false, undone: false, lanes: [], words };
+  });
+  const deeds = deedsOf(record).map(({ place, at, command, lanes, undone, words }) => {
+    return { command: place, atMs: at, isMark: command.do === 'mark', undone, lanes, words };
+  });
+  return [...deeds, ...away].sort((a, b) => a.atMs - b.atMs);
 }
 
 function notCalled({ lanes }: RunRecord, away: readonly Away[]): ReviewJson['notCalled'] {

@@ -73,7 +73,7 @@ export function AddedPanel({ review, adding, added, trouble, onRefused }: AddedP
         <h2>What happened</h2>
         <ol className={styles.deeds}>
           {review.happened.map((deed) => (
-            <Deed key={deed.command} {...{ deed, review, adding, added }} />
+            <Deed key={`${deed.command} ${deed.atMs}`} {...{ deed, review, adding, added }} />
           ))}
         </ol>
       </section>
@@ -91,7 +91,7 @@ interface DeedProps {
 function Deed({ deed, review, adding, added }: DeedProps): ReactElement {
   const { command, atMs, isMark, undone, lanes, words } = deed;
   const at = clockTime(review.openedAtTimeOfDayMs + atMs);
-  if (!isMark) {
+  if (!isMark || command === null) {
     return (
       <li data-undone={undone ? '' : undefined}>
         <b>{at}</b> <span>{undone ? `Undone: ${words}` : words}</span>

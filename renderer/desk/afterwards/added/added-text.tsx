@@ -40,7 +40,7 @@ export function AddedText({ review, added }: AddedTextProps): ReactElement {
             ? commaed(markWords(words, more) || 'a mark', lanes.length > 0 ? lanesNamed(lanes) : '')
             : words;
           return (
-            <li key={command}>
+            <li key={`${command} ${atMs}`}>
               {clockTime(review.openedAtTimeOfDayMs + atMs)} {undone ? `Undone: ${said}` : said}
             </li>
           );

@@ -44,6 +44,7 @@ describe('[RFC 4180] the rows', () => {
       'leave 10 2',
       'mark 20 2',
       'skip 30 2',
+      'not running 60',
       'leave not called 70 1',
     ]);
   });
@@ -58,6 +59,12 @@ describe('[RFC 4180] the rows', () => {
 
   test('[formulas] a mark that a spreadsheet would run is words, with what was added behind it', () => {
     expect(cell(3, WORDS)).toBe("'=1+1 sums");
+  });
+
+  test('a time in which the program was not running has how long, and what was not called', () => {
+    expect(cell(5, WORDS)).toBe(
+      'Lanecall was not running for 20 s. Not called in that time: lane 1: 62.5 free, rep 1.',
+    );
   });
 
   test('a command has the sentence that told what it did', () => {

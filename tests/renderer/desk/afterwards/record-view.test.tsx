@@ -64,6 +64,21 @@ test('[record] a command that was undone is one line, without the leave that nev
   ]);
 });
 
+test('[record] a time in which the program was not running stands among what happened, at its time', () => {
+  const commands = [
+    [0, { do: 'start' }],
+    [100, { do: 'mark', words: 'cramp' }],
+  ] as const;
+  const kept = { ...keptRun(TEXT, commands), away: [{ from: 75_000, to: 95_200 }] };
+  show(reviewJson(recordOf(kept), kept.away));
+  const lines = screen.getByRole('heading', { name: 'What happened' }).nextElementSibling!.children;
+  expect(Array.from(lines, ({ textContent }) => textContent)).toEqual([
+    '19:30 Started Main set: first leave in 10 s.',
+    '19:31 Lanecall was not running for 20.2 s. No leave was due in that time.',
+    '19:31 cramp',
+  ]);
+});
+
 test('[record] [who was there] on paper a number beside names is of the others, and no lane loses its own', () => {
   const attendance = [
     { lane: 1, swimmers: 4, names: ['Eva from the other club'] },

@@ -116,6 +116,7 @@ describe('[history] a run', () => {
       expect.stringMatching(/^19:30 Started Main set/),
       '19:30 cramp, lane 2',
       expect.stringMatching(/^19:31 Sat out 50 fast in lane 1/),
+      expect.stringMatching(/^19:31 Lanecall was not running for 1:08:30\. Not called in that time: lane 1: 50 fast/),
     ]);
   });
 
