@@ -7,6 +7,7 @@ import type { ReactElement, ReactNode } from 'react';
 import { repTime } from '../../../../app/core/record/times/set-times.ts';
 import { overText, tenthText } from '../../../../app/core/words/time/hand-time.ts';
 import type { Leave } from '../../../../app/core/run/record.ts';
+import { commaed } from '../../../../app/core/words/phrase.ts';
 import { repWords } from '../../../../app/core/words/rep.ts';
 import { Button } from '../../parts/button.tsx';
 import type { RunMoment } from '../frames.ts';
@@ -66,11 +67,13 @@ const MANY = 6;
 
 const HOW = 'Tap as a lane’s first swimmer touches. Times are by hand.';
 
+const NOT_SENT = 'not sent yet';
+
 /** Keeps its line. */
 const NONE = '\u00a0';
 
-function latestText({ leave: { lane, rep }, time }: TimedRep): string {
-  return `lane ${lane}, ${repWords(rep)}, rep ${rep.rep}: ${tenthText(time)}`;
+function latestText({ leave: { lane, rep }, time, isUnsent }: TimedRep): string {
+  return commaed(`lane ${lane}, ${repWords(rep)}, rep ${rep.rep}: ${tenthText(time)}`, isUnsent ? NOT_SENT : '');
 }
 
 interface HintProps {
@@ -85,11 +88,16 @@ function Hint({ swum, latest }: HintProps): ReactElement {
       latest?.leave.rep.set === swum.rep.set ? `, rep ${latest.leave.rep.rep}: ${tenthText(latest.time)}` : '';
     return <>{repWords(swum.rep) + before}</>;
   }
-  const { leave, time } = latest;
-  const { over, pace } = repTime(leave, time);
+  const { time } = latest;
   return (
     <>
-      <b>{tenthText(time)}</b> {over !== null ? overText(over) : pace === null ? '' : `${tenthText(pace)} a 100`}
+      <b>{tenthText(time)}</b> {latest.isUnsent ? NOT_SENT : besideText(latest)}
     </>
   );
+}
+
+/** How it stands against its target, or without one its pace; nothing for a swim by time. */
+function besideText({ leave, time }: TimedRep): string {
+  const { over, pace } = repTime(leave, time);
+  return over !== null ? overText(over) : pace === null ? '' : `${tenthText(pace)} a 100`;
 }

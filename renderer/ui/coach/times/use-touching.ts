@@ -12,11 +12,13 @@ import type { Millis } from '../../../../app/core/units.ts';
 import { repText } from '../../../../app/core/words/rep.ts';
 import { tenthText } from '../../../../app/core/words/time/hand-time.ts';
 import type { RunMoment } from '../frames.ts';
-import type { Tools } from '../use-deck.ts';
+import { useDeck, type Tools } from '../use-deck.ts';
 
 export interface TimedRep {
   readonly leave: Leave;
   readonly time: Millis;
+  /** The host cannot be reached, and does not know of it yet. */
+  readonly isUnsent: boolean;
 }
 
 export interface Touching {
@@ -30,9 +32,10 @@ export interface Touching {
   takeBack(rep: TimedRep): void;
 }
 
-export function useTouching({ touches }: Pick<Tools, 'touches'>, moment: RunMoment): Touching {
+export function useTouching({ touches, link }: Pick<Tools, 'touches' | 'link'>, moment: RunMoment): Touching {
   const { times, refused } = useSyncExternalStore(touches.subscribe, touches.state);
   const [said, setSaid] = useState('');
+  const isLost = useDeck(link, ({ status }) => status === 'lost');
   const { run } = moment;
   const { unit } = moment.view.plan.session.pool;
   const leaves = leavesIn(moment.view);
@@ -57,7 +60,10 @@ export function useTouching({ touches }: Pick<Tools, 'touches'>, moment: RunMome
     timed: leaves
       .flatMap((leave) => {
         const watches = times.find(({ lane, at }) => lane === leave.lane && at === leave.at)?.watches;
-        return watches ? [{ leave, time: handTime(watches) }] : [];
+        if (!watches) return [];
+        // With the host in reach a touch is on its way for a moment only.
+        const isUnsent = (isLost || refused !== null) && touches.isUnsent(run.id, leave);
+        return [{ leave, time: handTime(watches), isUnsent }];
       })
       .sort((a, b) => b.leave.at + b.time - a.leave.at - a.time),
     takeBack({ leave }) {
