@@ -8,6 +8,7 @@ import { doors, join, show } from '../../support/host/sharing/at-the-door.ts';
 import { attendant, Window } from '../../support/host/sharing/sharing-window.ts';
 
 const HERE = { address: '192.168.1.20', name: 'wlan0' };
+const ASK = 'Ask the coach for a new code. Again.';
 const TABLET: Guest = { role: 'tablet', name: 'Tablet 1', device: 't' };
 
 let host: Awaited<ReturnType<typeof doors>>;
@@ -148,8 +149,7 @@ describe('[sharing] the switch', () => {
     come('phone', await letIn(window));
     come('tablet', await letIn(window, 'tablet'));
     await ends();
-    const ask = 'Ask the coach for a new code.';
-    expect(goodbyes).toEqual([`phone: ${why} ${ask} Again.`, `tablet: ${why} ${ask} Again.`]);
+    expect(goodbyes).toEqual([`phone: ${why} ${ASK}`, `tablet: ${why} ${ASK}`]);
   });
 
   test('and all its timers end with the program', async () => {
@@ -249,10 +249,7 @@ describe('[sharing] a wish', () => {
     const names = () => sharing.toldTo(window).devices.map(({ name }) => name);
     expect(names()).toEqual(['Coach’s page 1', 'Tablet 1', 'Pool side']);
     expect(await wish(page, { do: 'throw-out', device: phone.device })).toBeNull();
-    expect([goodbyes, names().length]).toEqual([
-      ['phone: This device was thrown out. Ask the coach for a new code. Again.'],
-      2,
-    ]);
+    expect([goodbyes, names().length]).toEqual([[`phone: This device was thrown out. ${ASK}`], 2]);
   });
 
   test('to throw out the page itself, a coach’s page from a tablet or nobody is refused', async () => {

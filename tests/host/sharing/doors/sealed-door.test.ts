@@ -23,6 +23,7 @@ const NOT_SHOWN = {
   why: 'That is not the code that the coach’s window shows now: look at it again, or ask for a new one.',
   again: true,
 };
+const HERE = { listener: 'machine', host: 'localhost:7525' } as const;
 const NOT_LET_IN = { why: 'This device is not let in any more: ask the coach for a code.', again: true };
 
 describe('a code', () => {
@@ -115,8 +116,6 @@ describe('a code', () => {
 });
 
 describe('a claim', () => {
-  const HERE = { listener: 'machine', host: 'localhost:7525' } as const;
-
   test('lets one page of this machine in as the coach’s', async () => {
     const { book, knock } = await doors();
     const claim = book.claim('ten minutes');
@@ -148,8 +147,6 @@ describe('a claim', () => {
 });
 
 describe('a page of this machine without a key', () => {
-  const HERE = { listener: 'machine', host: 'localhost:7525' } as const;
-
   test('may be a wall screen, and no more than that', async () => {
     const { knock } = await doors();
     const wall = knock(HERE);
