@@ -226,12 +226,16 @@ export const fromHost = z.discriminatedUnion('say', [
   z.strictObject({ say: z.literal('claim'), address: z.string() }),
   /** The answer to an `ask`. */
   z.strictObject({ say: z.literal('reply'), id, status: z.int(), body: z.string() }),
-  /** The host hangs up and says why; `version` is the host's. `again`: the screen was thrown out, or needs a key it has not. */
+  /**
+   * The host hangs up and says why; `version` is the host's. `again`: the screen was thrown out, or needs a key it has not.
+   * `ended`: to a wall of the network, nothing is shared any more, and it shows no leaves until something is.
+   */
   z.strictObject({
     say: z.literal('bye'),
     why: z.string(),
     version: z.optional(z.int()),
     again: z.optional(z.literal(true)),
+    ended: z.optional(z.literal(true)),
   }),
 ]);
 

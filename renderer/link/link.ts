@@ -80,6 +80,8 @@ const NAMING = 5000;
 /** In ms: the error of the clock is told in such steps, so that what shows it changes seldom. */
 const BOUND_STEP = 5;
 
+const NO_LEAVES = 'This screen shows no leaves.';
+
 export function createLink(
   screen: ScreenKind,
   carrier: Carrier,
@@ -214,9 +216,16 @@ export function createLink(
         return void carrier.told?.(message);
       case 'bye': {
         const first = carrier.told?.(message);
+        if (message.ended) return showNoLeaves(message.why);
         store.setState({ faults: [first === undefined ? message.why : `${first} ${message.why}`] });
       }
     }
+  }
+
+  /** The coach may do anything from now on that this screen does not hear of. */
+  function showNoLeaves(why: string): void {
+    followed = held = null;
+    store.setState({ run: null, faults: [why, NO_LEAVES] });
   }
 
   function showName(): void {

@@ -105,6 +105,7 @@ const FROM_HOST: readonly FromHost[] = [
   { say: 'bye', why: 'The program has ended.' },
   { say: 'bye', why: 'The program has ended.', version: WIRE_VERSION },
   { say: 'bye', why: 'This screen was thrown out.', again: true },
+  { say: 'bye', why: 'Sharing has ended.', ended: true },
 ];
 
 describe('[wire] round trip', () => {
@@ -173,7 +174,7 @@ describe('[wire] anything that is not exactly a message is refused', () => {
   test('also a message with any one field left out', () => {
     const optional = ({ say }: FromScreen | FromHost): readonly string[] => {
       if (say === 'command') return ['expected', 'lastStop', 'undoes', 'run', 'madeFrom'];
-      return say === 'bye' ? ['version', 'again'] : [];
+      return say === 'bye' ? ['version', 'again', 'ended'] : [];
     };
     const removable = (message: FromScreen | FromHost) =>
       Object.keys(message).filter((field) => !optional(message).includes(field));

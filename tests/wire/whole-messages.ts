@@ -150,7 +150,7 @@ export const WHOLE: readonly (readonly [string, Schema, object])[] = [
   ['own-key', fromHost, { say: 'own-key', given: { id: HASH, key: VERSION + VERSION, role: 'coach', name: 'x' } }],
   ['claim', fromHost, { say: 'claim', address: 'http://localhost:7525/#x' }],
   ['reply', fromHost, { say: 'reply', id: 'a', status: 200, body: 'x' }],
-  ['bye', fromHost, { say: 'bye', why: 'x', version: 1, again: true }],
+  ['bye', fromHost, { say: 'bye', why: 'x', version: 1, again: true, ended: true }],
   ['a session to open', sessionToOpen, { text: 'x', lanesText: 'lane 1', replace: true, clockPhase: 0 }],
   ['a run to leave', runToLeave, { run: 'r' }],
   ['a clock to match', clockToMatch, { run: 'r', clockPhase: 0 }],

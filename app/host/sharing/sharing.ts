@@ -107,6 +107,8 @@ export class Sharing implements SharingDesk {
   async stop(why = ENDED): Promise<string | null> {
     if (!this.isOn()) return null;
     this.ports.note({ what: 'sharing off' });
+    // A wall goes on by itself where a link is lost. The coach who ends it on purpose may stop lanes that it would still count.
+    this.attendance.dismiss(({ listener, kind }) => listener === 'network' && kind() === 'wall', why, 'ended');
     const closed = this.place.stop(why);
     const voided = this.voidKeys(why);
     const [fault] = await Promise.all([voided, this.ports.keep(null), closed]);

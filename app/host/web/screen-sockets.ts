@@ -234,7 +234,7 @@ class OpenSocket {
         listener,
         kind: () => screen.kind(),
         clock: () => quality,
-        dismiss: (why, again) => screen.dismiss(why, again),
+        dismiss: (why, further) => screen.dismiss(why, further),
       });
     }
     return { receive: (text) => screen.receive(text) };

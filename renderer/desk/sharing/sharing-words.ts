@@ -38,6 +38,14 @@ export function troubleText({ state, address, nobodyCame }: Omit<SharingTold, 'd
   return state === 'open' && nobodyCame ? 'Nobody has come. This Wi-Fi may keep devices apart: try a hotspot.' : '';
 }
 
+/** What the walls do that were connected when sharing was ended. */
+export function endedText(devices: readonly SharedDevice[]): string {
+  const walls = devices.filter(({ role, connected }) => role === 'wall' && connected).length;
+  if (walls === 0) return 'Sharing has ended.';
+  const shows = walls === 1 ? 'one wall screen shows' : `${walls} wall screens show`;
+  return `Sharing has ended: ${shows} no leaves any more.`;
+}
+
 /** "2 screens show digits now". */
 export function showingText(showing: number): string {
   if (showing === 0) return 'No screen shows digits now.';

@@ -12,7 +12,7 @@ import { AnotherWindow } from './another-window.tsx';
 import { CodeButtons } from './code-buttons.tsx';
 import { DeviceList } from './device-list.tsx';
 import { SharingSwitch } from './sharing-switch.tsx';
-import { troubleText } from './sharing-words.ts';
+import { endedText, troubleText } from './sharing-words.ts';
 import { TelevisionDigits } from './television-digits.tsx';
 import type { Want } from './want.ts';
 import styles from './sharing.module.css';
@@ -23,11 +23,12 @@ export function Sharing({ link }: { readonly link: Link }): ReactElement | null 
   const ask = useCallback<Want>(async (wish) => (await link.share(wish)).why, [link]);
   const want = useCallback<Want>(
     async (wish) => {
+      const { devices } = link.store.getState().sharing ?? { devices: [] };
       const why = await ask(wish);
-      say(why ?? '');
+      say(why ?? (wish.do === 'stop-sharing' ? endedText(devices) : ''));
       return why;
     },
-    [ask, say],
+    [ask, link, say],
   );
   if (!sharing) return null;
   const { mayLetIn, devices, fault } = sharing;

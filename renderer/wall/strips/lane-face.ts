@@ -105,7 +105,7 @@ export function laneFace(
     return { ...shown, ...swimFace(view, view.stretch, last, index), isNow, ...now, state: 'leaving' };
   }
   if (next === null || next.at === null) {
-    if (state !== 'finished') return { ...shown, state: 'absent', word: 'no swim' };
+    if (state !== 'finished') return { ...shown, state: 'absent', word: state === 'sits-out' ? 'sits out' : 'no swim' };
     const word = finishedWord(view, lane, choice);
     const then = word === 'waits' ? nextSwum(view, index) : '';
     return { ...shown, ...ownWords(view, last, index), state, word, then };

@@ -333,16 +333,32 @@ describe('[sharing] a tablet', () => {
 });
 
 describe('[sharing] a wall of the network', () => {
-  test('lets itself be let in by its digits, is told no names, and is hung up on for a command', async () => {
-    const coach = await shares();
+  /** The coach types its digits in, and it says hello. */
+  async function letWallIn(coach: DoorSocket) {
     const wall = await DoorSocket.open({ host: deck.network, socket: 'wall' });
     wall.say({ say: 'show', version: 1 });
     const shown = await wall.heard();
     await coach.told(({ showing }) => showing === 1);
     await coach.wish({ do: 'let-in', digits: shown!.say === 'digits' ? shown!.digits : '' });
     const letIn = await wall.heard();
-    expect(letIn).toMatchObject({ say: 'let-in' });
     wall.hello('wall');
+    return { wall, key: letIn!.say === 'let-in' ? letIn!.key : '' };
+  }
+
+  test('hears that it shows no leaves once sharing is ended, and keeps its key for when it is shared again', async () => {
+    const coach = await shares();
+    const { wall, key } = await letWallIn(coach);
+    await wall.hears('snapshot');
+    await coach.wish({ do: 'stop-sharing' });
+    expect(await wall.hears('bye')).toEqual({ say: 'bye', why: 'Sharing has ended.', version: 1, ended: true });
+    await coach.wish({ do: 'share', address: null });
+    const again = await DoorSocket.open({ host: deck.network, socket: 'wall' });
+    again.say({ say: 'look', version: 1, key });
+    expect(await again.heard()).toEqual({ say: 'welcome' });
+  });
+
+  test('lets itself be let in by its digits, is told no names, and is hung up on for a command', async () => {
+    const { wall, key } = await letWallIn(await shares());
     expect((await wall.hears('text')).text).not.toContain('Ana');
     expect((await wall.hears('snapshot')).notices).toEqual([]);
     wall.tell({ say: 'command', id: 'c', command: { do: 'start' } });
@@ -350,7 +366,7 @@ describe('[sharing] a wall of the network', () => {
     await wall.closed();
     expect(deck.host.snapshot().run!.commands).toEqual([]);
     const again = await DoorSocket.open({ host: deck.network, socket: 'wall' });
-    again.say({ say: 'look', version: 1, key: letIn!.say === 'let-in' ? letIn!.key : '' });
+    again.say({ say: 'look', version: 1, key });
     expect(await again.heard()).toEqual({ say: 'welcome' });
     again.hello('desk');
     await again.hears('bye', ({ why }) => why === 'This device was let in as another screen.');

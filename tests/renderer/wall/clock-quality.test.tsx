@@ -1,5 +1,5 @@
 // @vitest-environment happy-dom
-/* What the wall says of its own clock. */
+/* What the wall says of its own clock, and of a link that was ended. */
 
 import { act, cleanup } from '@testing-library/react';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
@@ -47,4 +47,13 @@ test('[sync] of a poor one, large, that nobody is to leave on it and how far it 
   expect(text).toContain('Do not leave on this clock');
   expect(text).toContain('It may be off by 0.2 s.');
   expect(shown({ quality: 'good', bound: 5 })[1]).not.toContain('Do not leave');
+});
+
+test('[sharing] once sharing has ended the whole page says so in place of leaves, and the board is back with the run', () => {
+  const { run } = wall.deck.getState();
+  act(() => wall.deck.setState({ run: null, faults: ['Sharing has ended.', 'This screen shows no leaves.'] }));
+  wall.frame(2);
+  expect(document.body.textContent).toBe('Sharing has ended.This screen shows no leaves.');
+  act(() => wall.deck.setState({ run, faults: [] }));
+  expect(document.querySelector('.board')).not.toBeNull();
 });

@@ -38,6 +38,9 @@ export interface ScreenChannel {
   terminate(): void;
 }
 
+/** `again`: the key that the screen has is void. `ended`: it keeps its key, and shows no leaves until it is let in with it. */
+export type Further = 'again' | 'ended';
+
 export interface Screen {
   receive(text: string): void;
   /** To be called when something arrives that is not a message but counts as one. */
@@ -49,8 +52,8 @@ export interface Screen {
   kind(): ScreenKind | null;
   /** To be called when the connection has ended, whichever side ended it. */
   gone(): void;
-  /** Says goodbye and hangs up. `again`: the key that the screen has is void. */
-  dismiss(why: string, again?: 'again'): void;
+  /** Says goodbye and hangs up. */
+  dismiss(why: string, further?: Further): void;
 }
 
 /** Messages a second, and how many may come at once: enough for eight pings on connecting and a coach's fastest taps. */
@@ -136,8 +139,8 @@ export function connectScreen(
     fallSilent = wall = leave = window = null;
   };
 
-  const hangUp = (why: string, again?: 'again'): void => {
-    send({ say: 'bye', why, version: WIRE_VERSION, ...(again ? { again: true } : {}) });
+  const hangUp = (why: string, further?: Further): void => {
+    send({ say: 'bye', why, version: WIRE_VERSION, ...(further ? { [further]: true } : {}) });
     gone();
     carrier.close(why);
   };
@@ -276,8 +279,8 @@ export function connectScreen(
     guest: () => guest,
     kind: () => kind,
     gone,
-    dismiss(why, again) {
-      if (!over) hangUp(why, again);
+    dismiss(why, further) {
+      if (!over) hangUp(why, further);
     },
   };
 }

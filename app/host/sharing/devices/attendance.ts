@@ -5,6 +5,7 @@
 
 import type { Role } from '../../../wire/sharing/joining.ts';
 import type { ScreenKind } from '../../../wire/messages.ts';
+import type { Further } from '../../deck/telling/screen.ts';
 import type { ClockQuality } from '../../../wire/sharing/sharing.ts';
 import type { Guest } from '../doors/guest.ts';
 
@@ -16,8 +17,8 @@ export interface Attendant {
   kind(): ScreenKind | null;
   /** How good its clock is, as it last said; null before it has. */
   clock(): ClockQuality | null;
-  /** Says goodbye and hangs up. `again`: its key is void. */
-  dismiss(why: string, again?: 'again'): void;
+  /** Says goodbye and hangs up. */
+  dismiss(why: string, further?: Further): void;
 }
 
 /** Of those that have a key. */
@@ -69,8 +70,8 @@ export class Attendance {
     return this.of(device).pop() ?? null;
   }
 
-  dismiss(isMeant: (attendant: Attendant) => boolean, why: string, again?: 'again'): void {
-    for (const each of [...this.present]) if (isMeant(each)) each.dismiss(why, again);
+  dismiss(isMeant: (attendant: Attendant) => boolean, why: string, further?: Further): void {
+    for (const each of [...this.present]) if (isMeant(each)) each.dismiss(why, further);
   }
 
   private count(role: Role): number {

@@ -5,8 +5,9 @@
 
 import type { ReactElement, ReactNode } from 'react';
 import { repTime } from '../../../../app/core/record/times/set-times.ts';
-import { overText, tenthText } from '../../../../app/core/words/time/hand-time.ts';
+import { overText, tenthText, TOO_SOON } from '../../../../app/core/words/time/hand-time.ts';
 import type { Leave } from '../../../../app/core/run/record.ts';
+import type { NextRep } from '../../../../app/core/run/view.ts';
 import { repWords } from '../../../../app/core/words/rep.ts';
 import { Button } from '../../parts/button.tsx';
 import type { RunMoment } from '../frames.ts';
@@ -33,13 +34,15 @@ export function TouchLanes({ tools, moment, children }: TouchLanesProps): ReactE
       </p>
       <div className={styles.lanes} role="group" aria-label="Touches">
         {lanes.map(({ number: lane }) => {
-          const swum = touching.swum(lane);
+          const toCome = touching.toCome(lane);
+          const swum = toCome ? null : touching.swum(lane);
+          const latest = touching.timed.find(({ leave }) => leave.lane === lane);
           return (
             <TouchButton
               key={lane}
               lane={lane}
               beside={swum ? `${swum.rep.rep} of ${swum.rep.of}` : 'not left'}
-              hint={swum ? <Hint swum={swum} latest={touching.timed.find(({ leave }) => leave.lane === lane)} /> : NONE}
+              hint={swum ? <Hint swum={swum} latest={latest} /> : toCome ? partWords(moment, toCome) : NONE}
               className={styles.touch}
               now={() => tools.link.exactNow()}
               onTouch={(t) => touching.touch(lane, t)}
@@ -69,6 +72,12 @@ const HOW = 'Tap as a lane’s first swimmer touches. Times are by hand.';
 /** Keeps its line. */
 const NONE = '\u00a0';
 
+/** Of the set that a touch will belong to: "Main set: 50 fast". */
+function partWords({ view }: RunMoment, { rep }: NextRep): string {
+  const { part } = view.stretch;
+  return `${part === '' ? '' : `${part}: `}${repWords(rep)}`;
+}
+
 function latestText({ leave: { lane, rep }, time }: TimedRep): string {
   return `lane ${lane}, ${repWords(rep)}, rep ${rep.rep}: ${tenthText(time)}`;
 }
@@ -85,11 +94,12 @@ function Hint({ swum, latest }: HintProps): ReactElement {
       latest?.leave.rep.set === swum.rep.set ? `, rep ${latest.leave.rep.rep}: ${tenthText(latest.time)}` : '';
     return <>{repWords(swum.rep) + before}</>;
   }
-  const { leave, time } = latest;
+  const { leave, time, isTooSoon } = latest;
   const { over, pace } = repTime(leave, time);
   return (
     <>
-      <b>{tenthText(time)}</b> {over !== null ? overText(over) : pace === null ? '' : `${tenthText(pace)} a 100`}
+      <b>{tenthText(time)}</b>{' '}
+      {isTooSoon ? TOO_SOON : over !== null ? overText(over) : pace === null ? '' : `${tenthText(pace)} a 100`}
     </>
   );
 }

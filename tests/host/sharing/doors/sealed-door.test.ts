@@ -15,7 +15,10 @@ async function joined(role: 'remote' | 'tablet' = 'remote') {
 }
 
 const USED = { why: 'This address was used already, or is too old: it works once.', again: true };
-const NOT_VALID = { why: 'This code is not valid any more: ask the coach for a new one.', again: true };
+const NOT_VALID = {
+  why: 'This code has been used by another device, or is too old: ask the coach for a new one.',
+  again: true,
+};
 const NOT_SHOWN = {
   why: 'That is not the code that the coach’s window shows now: look at it again, or ask for a new one.',
   again: true,
@@ -40,6 +43,25 @@ describe('a code', () => {
     const second = knock();
     expect(join(second, letters)).toBeNull();
     expect([second.bye(), second.guest, book.devices().length]).toEqual([NOT_VALID, null, 1]);
+  });
+
+  test.each([
+    [
+      'tablet',
+      'remote',
+      'This code is for a tablet: open http://192.168.1.20:7525/coach on the tablet, or ask the coach for a phone’s code.',
+    ],
+    [
+      'remote',
+      'tablet',
+      'This code is for a phone: open http://192.168.1.20:7525/remote on the phone, or ask the coach for a tablet’s code.',
+    ],
+  ] as const)('for a %s is not used up on the page of a %s, which says what to do', async (role, page, why) => {
+    const { book, knock } = await doors();
+    const { letters } = book.showCode(role);
+    const wrong = knock();
+    expect([join(wrong, letters, page), wrong.bye(), book.devices()]).toEqual([null, { why, again: true }, []]);
+    expect(join(knock(), letters, role)?.given.role).toBe(role);
   });
 
   test('photographed and used by two at once lets in the first alone', async () => {

@@ -55,6 +55,22 @@ describe('[sharing] the switch', () => {
     expect(coach.shared).toEqual([{ do: 'stop-sharing' }]);
   });
 
+  test.each([
+    [0, 'Sharing has ended.'],
+    [1, 'Sharing has ended: one wall screen shows no leaves any more.'],
+    [2, 'Sharing has ended: 2 wall screens show no leaves any more.'],
+  ])('switched off says for a while what becomes of the walls that are connected: %i', async (count, sentence) => {
+    const wall = device({ role: 'wall' });
+    const walls = Array.from({ length: count }, (_, n) => ({ ...wall, id: `${n}`.repeat(16) }));
+    const { coach } = panel(told({ devices: [device(), { ...wall, id: 'b'.repeat(16), connected: false }, ...walls] }));
+    press('Share with other screens');
+    act(() => coach.sharing(OFF));
+    await settled();
+    expect(goes()).toBe(sentence);
+    act(() => vi.advanceTimersByTime(20_000));
+    expect(goes()).toBe('');
+  });
+
   test('without a network it says what to do, and asks for nothing', () => {
     const { coach } = panel({ ...OFF, choices: [] });
     press('Share with other screens');

@@ -77,13 +77,19 @@ test('[times] a touch gives the rep that left last its time and distance from th
 
 test('[times] a button says which rep of which set a touch ends, and shows no time of a set before', () => {
   const coach = open(new SwumRuns());
-  expect(on(1)).toBe('Lane 1 not left\u00a0');
+  expect(on(1)).toBe('Lane 1 not leftMain set: 50 fast');
   coach.at(11);
   expect(on(1)).toBe('Lane 1 1 of 450 fast');
   coach.at(48);
   touch(1);
   coach.at(260);
+  expect(on(1)).toBe('Lane 1 4 of 450 fast, rep 1: 0:38.0');
   coach.other({ do: 'start' });
+  // Counted down: nothing of the part before is read any more, and no touch goes there.
+  coach.at(265);
+  expect(on(1)).toBe('Lane 1 not leftSwim-down: 100 easy');
+  touch(1);
+  screen.getByText('Lane 1: nobody has left in Swim-down yet.');
   coach.at(300);
   expect(on(1)).toBe('Lane 1 1 of 1100 easy');
   // What came in last, wherever it was swum.
@@ -101,6 +107,18 @@ test('[times] a touch that cannot be says why, and takes no time', () => {
   touch(1);
   screen.getByText('Lane 1 has its time: take it back first.');
   expect(on(1)).toContain('0:38.0');
+});
+
+test('[times] a touch sooner than anybody swims is of the rep before; where that has its time it is marked', () => {
+  const coach = open(new SwumRuns());
+  // The second rep left at 70 s.
+  coach.at(85);
+  touch(1);
+  screen.getByText('Lane 1: 1:15.0, 50 fast, 1 of 4.');
+  coach.at(87);
+  touch(1);
+  screen.getByText('Lane 1: 0:17.0, 50 fast, 2 of 4, too soon? Take it back if nobody came in.');
+  expect(on(1)).toBe('Lane 1 2 of 40:17.0 too soon?');
 });
 
 test('[times] another screen’s time is shown, and a second watch for it is taken: the mean counts', () => {

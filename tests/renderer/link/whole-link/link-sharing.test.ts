@@ -33,6 +33,30 @@ describe('[sharing] a link', () => {
     expect(link.store.getState().faults).toEqual(['This screen was thrown out.']);
   });
 
+  test('told that sharing has ended has no run any more, until it is let in again and hears of one', () => {
+    const { host, link } = live();
+    const shown = () => [link.store.getState().run?.id ?? null, link.now() !== null, link.store.getState().faults];
+    host.send({ say: 'bye', why: 'Sharing has ended.', ended: true });
+    host.pass(10);
+    host.isReachable = false;
+    host.cut();
+    const ended = [null, false, ['Sharing has ended.', 'This screen shows no leaves.']];
+    expect(shown()).toEqual(ended);
+    host.pass(60_000);
+    expect(shown()).toEqual(ended);
+    host.isReachable = true;
+    host.pass(20_000);
+    expect(shown()).toEqual(['run-1', true, []]);
+  });
+
+  test('that is lost without a word keeps its run', () => {
+    const { host, link } = live();
+    host.isReachable = false;
+    host.cut();
+    host.pass(60_000);
+    expect([link.store.getState().status, link.store.getState().run?.id]).toEqual(['lost', 'run-1']);
+  });
+
   test('what its carrier knows of a goodbye is said before the host’s own words', () => {
     const { host, link } = live();
     host.saysFirst = 'This address was used already.';

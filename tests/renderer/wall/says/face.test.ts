@@ -172,6 +172,19 @@ describe('a lane', () => {
     expect(face(other, 70).lanes[0]).toMatchObject({ word: 'waits', then: 'then Main set' });
   });
 
+  test('[sit-out] a lane that leaves for nothing here sits out: nobody in it is in by any reading', () => {
+    const squad = Array.from({ length: 6 }, (_, index) => `lane ${index + 1}`).join('\n');
+    const deck = new Deck(`${squad}\n4 x 50 @ 1:00\n\nSwim-down\n200 easy\n`).at(0, { do: 'start' });
+    deck
+      .at(20, { do: 'move-on' })
+      .at(30, { do: 'start' })
+      .at(31, { do: 'sit-out', lanes: [3] });
+    expect([32, 39.9, 60, 600].map((t) => face(deck, t).lanes[2])).toMatchObject(
+      Array(4).fill({ state: 'absent', word: 'sits out', leave: '', rep: '' }),
+    );
+    expect(face(deck, 60).lanes[3]!.word).toMatch(/^in by ≈/);
+  });
+
   test('[pool clock] readings are seconds past the top of the clock on the wall', () => {
     const deck = new Deck(HARBOUR, 20).at(0, { do: 'start' });
     const shown = face(deck, 40, 'pool');

@@ -39,6 +39,6 @@ export function attendant(
     guest: () => guest,
     kind: () => kind,
     clock: () => 'fair',
-    dismiss: (why, again) => bye(again ? `${why} Again.` : why),
+    dismiss: (why, again) => bye(again === 'again' ? `${why} Again.` : why),
   };
 }
