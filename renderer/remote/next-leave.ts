@@ -47,5 +47,6 @@ function standstill(view: RunView, lanes: readonly LaneView[], clock: ClockChoic
   if (lanes.some(({ state }) => state === 'stopped')) return 'stopped';
   if (lanes.every(({ state }) => state === 'out')) return 'out';
   const swimming = lanes.filter(({ state }) => state === 'finished').sort((a, b) => b.end - a.end);
-  return swimming[0] ? inByText(clock, view, swimming[0]) : 'no swim';
+  if (swimming[0]) return inByText(clock, view, swimming[0]);
+  return lanes.some(({ state }) => state === 'sits-out') ? 'sits out' : 'no swim';
 }

@@ -7,8 +7,6 @@ import { useEffect, useState, type ReactElement } from 'react';
 import type { Command } from '../../app/core/run/command/command.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
-import { SECOND } from '../../app/core/units.ts';
-import { PATIENCE } from '../link/outbox.ts';
 import { DO_NOT_LEAVE, offText } from '../ui/clock-words.ts';
 import { keepAwake, type AwakePorts } from '../ui/awake.ts';
 import { Clock } from '../ui/coach/clock.tsx';
@@ -25,7 +23,7 @@ import { feltTaps } from './felt-taps.ts';
 import styles from './remote.module.css';
 
 const LOST = 'The link is lost';
-const COUNTS = `A tap counts only if it arrives within ${PATIENCE / SECOND} s.`;
+const NO_STOP = 'call out to the coach, this phone cannot stop anybody now.';
 
 const LANE_KEY = 'lanecall.remote.lane';
 
@@ -210,7 +208,7 @@ function useLate(underWay: Command | null): boolean {
 
 /** `since`: what was said of a command that was given meanwhile. */
 function lostText(since: string | null): string {
-  return since === null ? `${LOST}: tap again when it is back. ${COUNTS}` : `${LOST}. ${since}`;
+  return since === null ? `${LOST}: ${NO_STOP}` : `${LOST}. ${since}`;
 }
 
 /** The lane that was chosen in this run before the page was loaded again. */

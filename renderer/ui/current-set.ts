@@ -48,7 +48,7 @@ export function repNow(view: RunView, lane: LaneView): Rep | null {
 }
 
 function countedNow({ t }: RunView, lane: LaneView): Counted | null {
-  if (lane.state === 'out' || lane.state === 'absent') return null;
+  if (lane.state === 'out' || lane.state === 'absent' || lane.state === 'sits-out') return null;
   const last = lane.leftHere ? lane.last : null;
   const { next } = lane;
   if (!next) return last;

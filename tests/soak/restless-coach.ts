@@ -25,7 +25,7 @@ export function nextMove(view: RunView, random: () => number): { readonly comman
   if (view.phase === 'waiting') return { command: { do: 'start' }, pause };
   const stopped = view.lanes.filter(({ state }) => state === 'stopped').map(({ number }) => number);
   // What is to begin by itself waits until nothing has been commanded for a while; a mark is no command in this.
-  if (view.lanes.every(({ state }) => state === 'finished')) return { command: { do: 'mark' }, pause };
+  if (view.lanes.every(({ pending }) => !pending)) return { command: { do: 'mark' }, pause };
   // Lanes that are stopped do not stay so: leaves are what is measured.
   if (stopped.length > 0 && (stopped.length > 2 || random() < 0.7)) {
     return { command: random() < 0.7 ? { do: 'resume' } : { do: 'rejoin', lanes: [stopped[0]!] }, pause };

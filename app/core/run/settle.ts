@@ -66,6 +66,7 @@ function depart(now: Draft, t: Millis): void {
     });
     lane.next = next;
     lane.leftHere = true;
+    lane.satOutFrom = null;
     lane.last = { rep, at: origin + rep.offset, swimmers, gap };
   }
 }

@@ -83,6 +83,8 @@ export interface LaneState {
   readonly last: LastLeave | null;
   /** Whether `last` was after the lane began to take part in this stretch. */
   readonly leftHere: boolean;
+  /** When the first of the reps that have been sat out since its last leave was to leave; null where none was. */
+  readonly satOutFrom: Millis | null;
 }
 
 /** A rep that has not left. `again` marks one that `repeat` put in: a cut leaves it alone. */
@@ -175,6 +177,7 @@ export const NOTHING_PENDING = {
   displacement: 0,
   stoppedBy: null,
   leftHere: false,
+  satOutFrom: null,
 };
 
 /** The stretch that is going or waits to begin. Throws if the run has no stretches left. */

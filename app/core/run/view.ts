@@ -78,7 +78,8 @@ export interface ClockView {
 
 export interface LaneView {
   readonly number: number;
-  readonly state: 'out' | 'stopped' | 'pending' | 'finished' | 'absent';
+  /** finished: it has left for all that it swims here; sits-out: at the wall until the others are through. */
+  readonly state: 'out' | 'stopped' | 'pending' | 'finished' | 'sits-out' | 'absent';
   readonly swimmers: number;
   readonly gap: Millis;
   /** Whether it has a rep still to leave in the stretch that is going. */
@@ -96,7 +97,7 @@ export interface LaneView {
   /** Where `resume` (with all lanes of its stop) and `rejoin` would put the next leave; null where it is not stopped, or nothing would be left. */
   readonly resumeAt: Millis | null;
   readonly rejoinAt: Millis | null;
-  /** When the lead could leave again. */
+  /** When the lead could leave again; where the rest is sat out, when it is through with what it swims. */
   readonly end: Millis;
 }
 
@@ -189,7 +190,7 @@ function laneView(state: RunState, lane: LaneState, index: number, t: Millis): L
   if (due) coming.unshift(comingRep(state, due.rep, due.at - due.rep.offset, index));
   return {
     number: lane.number,
-    state: laneStanding(state, lane, coming.length > 0),
+    state: laneStanding(state, lane, coming.length > 0, t),
     swimmers: lane.swimmers,
     gap: lane.gap,
     pending: isPending(lane),
@@ -200,15 +201,18 @@ function laneView(state: RunState, lane: LaneState, index: number, t: Millis): L
     last: due ? null : lastView(state, lane, index, t),
     resumeAt: stopped ? resumeTime(state, lane, t) : null,
     rejoinAt: stopped ? rejoinTime(lane, t) : null,
-    end: lane.end,
+    end: coming.length > 0 ? lane.end : (lane.satOutFrom ?? lane.end),
   };
 }
 
-function laneStanding(state: RunState, lane: LaneState, leaves: boolean): LaneView['state'] {
+function laneStanding(state: RunState, lane: LaneState, leaves: boolean, t: Millis): LaneView['state'] {
   if (!lane.in) return 'out';
   if (lane.stoppedBy !== null) return 'stopped';
   if (leaves) return 'pending';
-  return state.phase === 'going' && lane.takesPart && lane.hadRep ? 'finished' : 'absent';
+  const { leftHere, satOutFrom } = lane;
+  // What it left for before is swum to its end.
+  if (satOutFrom !== null && (!leftHere || t >= satOutFrom)) return 'sits-out';
+  return leftHere ? 'finished' : 'absent';
 }
 
 function firstReps(state: RunState, laneIndex: number): readonly Pending[] {

@@ -40,7 +40,8 @@ const version = z.int();
 export const fromJoiner = z.discriminatedUnion('say', [
   z.strictObject({ say: z.literal('show'), version }),
   z.strictObject({ say: z.literal('look'), version, key }),
-  z.strictObject({ say: z.literal('join'), version, nonce }),
+  /** `page`: whose page it is. A code for another role is not used up there. */
+  z.strictObject({ say: z.literal('join'), version, nonce, page: z.optional(z.enum(['remote', 'tablet', 'coach'])) }),
   z.strictObject({ say: z.literal('return'), version, id: keyId, nonce }),
   /** The HMAC-SHA-256 of what both ends have said so far (`sealing/proof.ts`). */
   z.strictObject({ say: z.literal('proof'), mac: hex(32) }),
@@ -74,6 +75,8 @@ export type FromJoiner = z.infer<typeof fromJoiner>;
 export type FromDoor = z.infer<typeof fromDoor>;
 export type KeyGiven = z.infer<typeof keyGiven>;
 export type Role = (typeof ROLES)[number];
+/** Whose page asks for a code. */
+export type CodePage = Exclude<Role, 'wall'>;
 
 /** What a browser has kept, read as a wall's key or a remote's or tablet's; null for anything else. Never throws. */
 export const readWallKey = (kept: unknown): string | null => key.safeParse(kept).data ?? null;

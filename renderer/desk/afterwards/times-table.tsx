@@ -4,8 +4,9 @@
 
 import type { ReactElement } from 'react';
 import type { ReviewCss, ReviewSet } from '../../../app/core/record/tables/review-json.ts';
-import type { LengthUnit, Millis } from '../../../app/core/units.ts';
-import { overText, tenthText } from '../../../app/core/words/time/hand-time.ts';
+import { isTooSoon } from '../../../app/core/record/times/touch.ts';
+import type { LengthUnit, Millis, Tenths } from '../../../app/core/units.ts';
+import { overText, tenthText, TOO_SOON } from '../../../app/core/words/time/hand-time.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import tableStyles from '../panel/table.module.css';
@@ -49,6 +50,9 @@ export function TimesTable({ sets, css, unit, onCss }: TimesTableProps): ReactEl
   );
 }
 
+/** What a pace is for. */
+const HUNDRED: Tenths = 1000;
+
 function SetTable({ set, unit }: { readonly set: ReviewSet; readonly unit: LengthUnit }): ReactElement {
   const { lane, part, words, reps, fadeMs } = set;
   return (
@@ -70,7 +74,10 @@ function SetTable({ set, unit }: { readonly set: ReviewSet; readonly unit: Lengt
             <th scope="row">
               {rep} of {of}
             </th>
-            <td>{tenthText(timeMs)}</td>
+            <td>
+              {tenthText(timeMs)}
+              {paceMs !== null && isTooSoon(paceMs, HUNDRED, unit) ? ` ${TOO_SOON}` : null}
+            </td>
             <td>{paceMs === null ? '–' : tenthText(paceMs)}</td>
             <td>{overMs === null ? 'no target' : overText(overMs)}</td>
           </tr>

@@ -36,6 +36,8 @@ export function leaveOf(view: RunView, number: number, clock: ClockChoice): stri
       return lane.state;
     case 'finished':
       return inByText(clock, view, lane);
+    case 'sits-out':
+      return 'sits out';
     case 'absent':
       return view.pauseEnd === null ? '–' : view.stretch.kind;
     case 'pending':
@@ -78,7 +80,10 @@ function repWords(view: RunView, lane: LaneView): string {
   if (lane.state === 'out') return 'not in the session now';
   if (view.pauseEnd !== null) return view.stretch.kind === 'talk' ? 'listens' : 'rests';
   if (lane.state === 'absent') return 'nothing in this set';
-  if (!lane.next) return lane.last ? `${repText(lane.last.rep, unit)}, the last of it` : 'nothing to come';
+  if (!lane.next)
+    return lane.state === 'finished' && lane.last
+      ? `${repText(lane.last.rep, unit)}, the last of it`
+      : 'nothing to come';
   return repText(lane.next.rep, unit);
 }
 

@@ -3,7 +3,14 @@
  * by a socket that is sealed wherever the page has been let in.
  */
 
-import { JOINING_PAGES, readKeyGiven, SOCKETS, type KeyGiven, type Role } from '../../../app/wire/sharing/joining.ts';
+import {
+  JOINING_PAGES,
+  readKeyGiven,
+  SOCKETS,
+  type CodePage,
+  type KeyGiven,
+  type Role,
+} from '../../../app/wire/sharing/joining.ts';
 import { readCode } from '../../../app/wire/sealing/code.ts';
 import type { Carrier } from '../connection/carrier.ts';
 import { askBy, hostAddress, ownCarrier } from '../connection/own-window.ts';
@@ -26,7 +33,7 @@ export function joinDeck(page: 'desk' | 'remote'): DeckJoining {
   const joining = createJoining();
   if (hostAddress() === null) return { carrier: ownCarrier(), joining, enter: () => false };
   const isHere = !isOnNetwork();
-  const role: Role = page === 'remote' ? 'remote' : isHere ? 'coach' : 'tablet';
+  const role: CodePage = page === 'remote' ? 'remote' : isHere ? 'coach' : 'tablet';
   const carrier = deckCarrier({
     role,
     code: takeCode(window),
@@ -40,7 +47,7 @@ export function joinDeck(page: 'desk' | 'remote'): DeckJoining {
       },
     }),
     plain: isHere ? ownCarrier() : null,
-    load,
+    load: () => load(role),
     askBy,
     handOver(key) {
       keyOf(key.role).keep(key);
@@ -70,8 +77,8 @@ function keyOf(role: Role): KeptKey<KeyGiven> {
   return keptKey(`lanecall.key.${role}`, readKeyGiven, shelf);
 }
 
-async function load(): Promise<ConnectSealed> {
+async function load(page: CodePage): Promise<ConnectSealed> {
   const { connectSealed } = await import('./sealed-carrier.ts');
-  const entrance = { address: `ws://${location.host}${SOCKETS.deck}`, host: location.host };
+  const entrance = { address: `ws://${location.host}${SOCKETS.deck}`, host: location.host, page };
   return (known, heard) => connectSealed({ ...entrance, known, nonce: newId() }, heard);
 }

@@ -3,7 +3,13 @@
  * from then on every frame is sealed. It is loaded where it is wanted, and never by a wall.
  */
 
-import { JOINING_VERSION, type FromDoor, type FromJoiner, type KeyGiven } from '../../../app/wire/sharing/joining.ts';
+import {
+  JOINING_VERSION,
+  type CodePage,
+  type FromDoor,
+  type FromJoiner,
+  type KeyGiven,
+} from '../../../app/wire/sharing/joining.ts';
 import type { Nonces } from '../../../app/wire/sealing/derived-key.ts';
 import { openedKey } from '../../../app/wire/sealing/given-key.ts';
 import { proofOf, type Known } from '../../../app/wire/sealing/proof.ts';
@@ -17,6 +23,8 @@ export interface Entrance {
   /** The host as this page sees it: `location.host`. */
   readonly host: string;
   readonly known: Known;
+  /** Whose page this is. */
+  readonly page: CodePage;
   /** 128 random bits in hexadecimal digits, for this connection alone. */
   readonly nonce: string;
 }
@@ -28,7 +36,7 @@ export interface SealedHeard extends Heard {
   refused(why: string): void;
 }
 
-export function connectSealed({ address, host, known, nonce }: Entrance, heard: SealedHeard): Connection {
+export function connectSealed({ address, host, known, page, nonce }: Entrance, heard: SealedHeard): Connection {
   const socket = new WebSocket(address);
   socket.binaryType = 'arraybuffer';
   let nonces: Nonces | null = null;
@@ -93,7 +101,7 @@ export function connectSealed({ address, host, known, nonce }: Entrance, heard: 
 
   socket.onopen = () => {
     if (over) return;
-    if (known.say === 'join') say({ say: 'join', version: JOINING_VERSION, nonce });
+    if (known.say === 'join') say({ say: 'join', version: JOINING_VERSION, nonce, page });
     else say({ say: 'return', version: JOINING_VERSION, id: known.id, nonce });
   };
   socket.onmessage = ({ data }: MessageEvent<unknown>) => {

@@ -63,6 +63,37 @@ describe('[view] a lane', () => {
     expect(states(started().at(20, { do: 'finish' }), 21)).toEqual(['absent', 'absent']);
   });
 
+  test('sits out where it left for nothing here, from the countdown on', () => {
+    const deck = started()
+      .at(1, { do: 'sit-out', lanes: [1] })
+      .at(2, { do: 'sit-out', lanes: [1] });
+    expect([3, 20].map((seconds) => states(deck, seconds)[0])).toEqual(['sits-out', 'sits-out']);
+    expect(states(deck.at(4, { do: 'undo' }), 5)[0]).toBe('pending');
+  });
+
+  test('sits its last reps out once what it has left for is swum', () => {
+    const text = 'lane 1\nlane 2\nOne\n4 x 50 @ 1:00';
+    const deck = started(text);
+    for (const at of [80, 81]) deck.at(at, { do: 'sit-out', lanes: [1] });
+    expect([82, 129.999, 130, 200].map((seconds) => states(deck, seconds)[0])).toEqual([
+      'finished',
+      'finished',
+      'sits-out',
+      'sits-out',
+    ]);
+    expect(deck.view(90).lanes[0]!.end).toBe(130_000);
+    // A rep that is swum again is swum.
+    expect(states(deck.at(131, { do: 'repeat', lanes: [1] }), 251)).toEqual(['finished', 'finished']);
+    expect(deck.view(251).lanes[0]!.end).toBe(310_000);
+  });
+
+  test('has nothing to swim where all it had was skipped before it left', () => {
+    const deck = started()
+      .at(1, { do: 'skip', lanes: [1] })
+      .at(2, { do: 'skip', lanes: [1] });
+    expect([3, 20].map((seconds) => states(deck, seconds)[0])).toEqual(['absent', 'absent']);
+  });
+
   test('is stopped or out where it is', () => {
     expect(states(started().at(20, { do: 'stop', lanes: [2] }), 21)).toEqual(['pending', 'stopped']);
     expect(states(started().at(20, { do: 'lane-out', lanes: [2] }), 21)).toEqual(['pending', 'out']);

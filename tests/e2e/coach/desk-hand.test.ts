@@ -6,25 +6,14 @@
 import { expect, test } from 'vitest';
 import { BOUNCE_TIME } from '../../../renderer/ui/coach/commands/bounce.ts';
 import { deskForEach } from '../../support/coach/desk-for-each.ts';
-import type { DeskPage } from '../../support/coach/desk-page.ts';
+import { TWO_LANES, type DeskPage } from '../../support/coach/desk-page.ts';
 import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
-
-const SESSION = `Harbour squad
-start on 1
-lane 1 base 1:30, 3 swimmers
-lane 2 base 1:40
-
-Main set
-3 rounds
-  4 x 50 fast @ 0:50/1:00
-10 x 75 free @ 1:20
-`;
 
 let desk: DeskPage;
 deskForEach((opened) => (desk = opened));
 
 test('Stop, Space and the clicker are for all lanes, whichever are chosen', async () => {
-  await desk.start(SESSION);
+  await desk.start(TWO_LANES);
   for (const stop of [
     () => desk.button('Stop all lanes').click(),
     () => desk.page.keyboard.press('Space'),
@@ -42,7 +31,7 @@ test('Stop, Space and the clicker are for all lanes, whichever are chosen', asyn
 });
 
 test('a double tap on Stop stops, and Resume in its place does not take the second tap', async () => {
-  await desk.start(SESSION);
+  await desk.start(TWO_LANES);
   await desk.button('Stop all lanes').dblclick({ delay: 60 });
   await desk.said('Stopped all lanes.');
   await desk.page.waitForTimeout(300);
@@ -61,12 +50,12 @@ test('no letter is lost however fast they come, in Write and in Edit', async () 
     }, more);
     return textOn(desk.page);
   };
-  await box.fill(SESSION);
-  expect(await typed()).toBe(SESSION + more);
+  await box.fill(TWO_LANES);
+  expect(await typed()).toBe(TWO_LANES + more);
   await box.fill('');
-  await desk.start(SESSION);
+  await desk.start(TWO_LANES);
   await desk.button('Edit').click();
-  expect(await typed()).toBe(SESSION + more);
+  expect(await typed()).toBe(TWO_LANES + more);
   await desk.page.waitForTimeout(200);
-  expect(await textOn(desk.page)).toBe(SESSION + more);
+  expect(await textOn(desk.page)).toBe(TWO_LANES + more);
 });

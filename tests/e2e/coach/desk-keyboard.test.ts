@@ -7,18 +7,7 @@ import { chromium, type Browser, type BrowserContextOptions, type Locator } from
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { BOUNCE_TIME } from '../../../renderer/ui/coach/commands/bounce.ts';
 import { browserPath } from '../../support/system/browser.ts';
-import { DeskPage } from '../../support/coach/desk-page.ts';
-
-const SESSION = `Harbour squad
-start on 1
-lane 1 base 1:30, 3 swimmers
-lane 2 base 1:40
-
-Main set
-3 rounds
-  4 x 50 fast @ 0:50/1:00
-10 x 75 free @ 1:20
-`;
+import { DeskPage, TWO_LANES } from '../../support/coach/desk-page.ts';
 
 let browser: Browser;
 const desks: DeskPage[] = [];
@@ -43,7 +32,7 @@ test.concurrent.for([false, true])(
   'what was used keeps no keyboard (by touch: %s): Space is Stop after each kind of control',
   async (touch, { expect }) => {
     const desk = await open({ hasTouch: touch });
-    await desk.start(SESSION);
+    await desk.start(TWO_LANES);
     await desk.page.keyboard.press('Enter');
     await desk.said('Start was given');
     const use = (what: Locator): Promise<void> => (touch ? what.tap() : what.click());
@@ -95,7 +84,7 @@ test.concurrent(
   'a control reached by Tab is worked by its keys, and Escape gives the keyboard back',
   async ({ expect }) => {
     const desk = await open();
-    await desk.start(SESSION);
+    await desk.start(TWO_LANES);
     const clock = desk.page.getByRole('combobox', { name: 'Which clock' });
     const hasKeyboard = (): Promise<boolean> => clock.evaluate((select) => select === document.activeElement);
     for (let stops = 0; stops < 60 && !(await hasKeyboard()); stops++) await desk.page.keyboard.press('Tab');

@@ -13,21 +13,13 @@ import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest
 import { browserPath } from '../../support/system/browser.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { MovingDeck } from '../../support/host/deck/moving-deck.ts';
+import { TWO_LANES } from '../../support/coach/desk-page.ts';
 import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
 
 const program = fileURLToPath(new URL('../../../dist/lanecall.mjs', import.meta.url));
 const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 
-const SESSION = `Harbour squad
-start on 1
-lane 1 base 1:30, 3 swimmers
-lane 2 base 1:40
-
-Main set
-3 rounds
-  4 x 50 fast @ 0:50/1:00
-10 x 75 free @ 1:20
-
+const SESSION = `${TWO_LANES}
 Swim-down
 4 x 50 easy @ 1:10
 `;

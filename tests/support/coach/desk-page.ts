@@ -8,6 +8,18 @@ import { BOUNCE_TIME } from '../../../renderer/ui/coach/commands/bounce.ts';
 import { button } from './coach-hand.ts';
 import { MovingDeck } from '../host/deck/moving-deck.ts';
 
+/** A session of two lanes, to try fingers and keys on. */
+export const TWO_LANES = `Harbour squad
+start on 1
+lane 1 base 1:30, 3 swimmers
+lane 2 base 1:40
+
+Main set
+3 rounds
+  4 x 50 fast @ 0:50/1:00
+10 x 75 free @ 1:20
+`;
+
 export class DeskPage {
   readonly deck: MovingDeck;
   readonly page: Page;

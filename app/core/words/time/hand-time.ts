@@ -15,3 +15,6 @@ export function overText(over: Millis): string {
   const tenths = (Math.floor(Math.abs(over) / 100) / 10).toFixed(1);
   return tenths === '0.0' ? 'on target' : `${tenths} s ${over > 0 ? 'over' : 'under'}`;
 }
+
+/** Beside a time that nobody swims. */
+export const TOO_SOON = 'too soon?';

@@ -49,16 +49,18 @@ export class Codes<Kind extends CodeRole> {
     return code;
   }
 
-  /** The code that the proof is of; nobody else can use it from now on. Null if there is none. */
-  use(isProof: (letters: string) => boolean): Code<Kind> | null {
+  /** The code that the proof is of, which stays valid. Null if there is none. */
+  find(isProof: (letters: string) => boolean): Code<Kind> | null {
     const now = this.ports.clock.now();
-    for (const code of this.valid.keys()) {
-      // A timer may be late.
-      if (code.until <= now || !isProof(code.letters)) continue;
-      this.forget(code);
-      return code;
-    }
-    return null;
+    // A timer may be late.
+    return [...this.valid.keys()].find(({ until, letters }) => until > now && isProof(letters)) ?? null;
+  }
+
+  /** The same; nobody else can use it from now on. */
+  use(isProof: (letters: string) => boolean): Code<Kind> | null {
+    const code = this.find(isProof);
+    if (code) this.forget(code);
+    return code;
   }
 
   /** The latest one; null if there is none. */

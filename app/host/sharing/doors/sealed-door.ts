@@ -3,7 +3,7 @@
  * has the key that it got. Everything after that is sealed. Whoever only listens learns nothing that lets them in.
  */
 
-import type { FromJoiner, KeyGiven } from '../../../wire/sharing/joining.ts';
+import { JOINING_PAGES, type CodePage, type FromJoiner, type KeyGiven } from '../../../wire/sharing/joining.ts';
 import { hearScreen } from '../../../wire/messages.ts';
 import type { Nonces } from '../../../wire/sealing/derived-key.ts';
 import { sealedKey } from '../../../wire/sealing/given-key.ts';
@@ -19,13 +19,18 @@ import { KEYLESS } from './guest.ts';
 export interface SealedDoorPorts extends DoorPorts {
   readonly chance: Chance;
   /** Those that are valid on this listener. */
-  readonly codes: Pick<Codes<CodeRole>, 'use' | 'latest'>;
+  readonly codes: Pick<Codes<CodeRole>, 'find' | 'use' | 'latest'>;
 }
 
 /** What the screen has said it will prove. */
-type Asked = { readonly say: 'join' } | { readonly say: 'return'; readonly id: string; readonly key: string };
+type Asked =
+  | { readonly say: 'join'; readonly page: CodePage | undefined }
+  | { readonly say: 'return'; readonly id: string; readonly key: string };
 
-const NOT_VALID = 'This code is not valid any more: ask the coach for a new one.';
+/** As a coach calls them. */
+const DEVICES = { remote: 'phone', tablet: 'tablet' } as const;
+
+const NOT_VALID = 'This code has been used by another device, or is too old: ask the coach for a new one.';
 const USED = 'This address was used already, or is too old: it works once.';
 const NOT_SHOWN = 'That is not the code that the coach’s window shows now: look at it again, or ask for a new one.';
 const NOT_LET_IN = 'This device is not let in any more: ask the coach for a code.';
@@ -59,8 +64,10 @@ export function sealedDoor(line: Line, comeIn: ComeIn, ports: SealedDoorPorts): 
     sealed = { end, inside: doorway.letIn(found.device, channel) };
   };
 
-  const join = (mac: string): void => {
+  const join = (mac: string, page: CodePage | undefined): void => {
     const isOf = (code: string): boolean => isProof(mac, { say: 'join', code }, nonces, line.host);
+    const wrongPage = whyWrongPage(page, ports.codes.find(isOf)?.role);
+    if (wrongPage !== null) return doorway.turnAway(wrongPage, 'again');
     const code = ports.codes.use(isOf);
     if (!code) return doorway.turnAway(whyNotValid(), 'again');
     const given: KeyGiven | null = ports.devices.letIn(code.role);
@@ -76,9 +83,17 @@ export function sealedDoor(line: Line, comeIn: ComeIn, ports: SealedDoorPorts): 
     return ports.codes.latest() === null ? NOT_VALID : NOT_SHOWN;
   };
 
+  /** What to do where a phone's page has a tablet's code, or the other way round. */
+  const whyWrongPage = (page: CodePage | undefined, role: CodeRole | undefined): string | null => {
+    if (page === undefined || page === 'coach' || role === undefined || role === 'coach' || page === role) return null;
+    const [its, own] = [DEVICES[role], DEVICES[page]];
+    const address = `http://${line.host}${JOINING_PAGES[role]}`;
+    return `This code is for a ${its}: open ${address} on the ${its}, or ask the coach for a ${own}’s code.`;
+  };
+
   const prove = (mac: string): void => {
     if (!asked) return doorway.turnAway(WRONG_ORDER);
-    if (asked.say === 'join') return join(mac);
+    if (asked.say === 'join') return join(mac, asked.page);
     if (!isProof(mac, asked, nonces, line.host)) return doorway.turnAway(NOT_LET_IN, 'again');
     enter(asked.id, asked.key, 'welcome');
   };
@@ -87,7 +102,7 @@ export function sealedDoor(line: Line, comeIn: ComeIn, ports: SealedDoorPorts): 
     if ((message.say === 'proof') !== (asked !== null)) return doorway.turnAway(WRONG_ORDER);
     switch (message.say) {
       case 'join':
-        return ask({ say: 'join' }, message.nonce);
+        return ask({ say: 'join', page: message.page }, message.nonce);
       case 'return': {
         const found = ports.devices.withId(message.id);
         if (!found) return doorway.turnAway(NOT_LET_IN, 'again');

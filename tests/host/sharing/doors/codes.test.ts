@@ -32,6 +32,7 @@ test('[sharing] a code is used once, by whoever proves that one', () => {
   const all = codes(2);
   const [first, second] = [all.make('remote', 1000), all.make('tablet', 1000)];
   const isSecond = (letters: string) => letters === second.letters;
+  expect([all.find(isSecond), all.find(isSecond), all.find(() => false)]).toEqual([second, second, null]);
   expect(all.use(isSecond)).toBe(second);
   expect([all.use(isSecond), all.latest(), changes, clock.pending]).toEqual([null, first, 3, 1]);
 });

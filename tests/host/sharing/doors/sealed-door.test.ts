@@ -15,11 +15,15 @@ async function joined(role: 'remote' | 'tablet' = 'remote') {
 }
 
 const USED = { why: 'This address was used already, or is too old: it works once.', again: true };
-const NOT_VALID = { why: 'This code is not valid any more: ask the coach for a new one.', again: true };
+const NOT_VALID = {
+  why: 'This code has been used by another device, or is too old: ask the coach for a new one.',
+  again: true,
+};
 const NOT_SHOWN = {
   why: 'That is not the code that the coach’s window shows now: look at it again, or ask for a new one.',
   again: true,
 };
+const HERE = { listener: 'machine', host: 'localhost:7525' } as const;
 const NOT_LET_IN = { why: 'This device is not let in any more: ask the coach for a code.', again: true };
 
 describe('a code', () => {
@@ -112,8 +116,6 @@ describe('a code', () => {
 });
 
 describe('a claim', () => {
-  const HERE = { listener: 'machine', host: 'localhost:7525' } as const;
-
   test('lets one page of this machine in as the coach’s', async () => {
     const { book, knock } = await doors();
     const claim = book.claim('ten minutes');
@@ -145,8 +147,6 @@ describe('a claim', () => {
 });
 
 describe('a page of this machine without a key', () => {
-  const HERE = { listener: 'machine', host: 'localhost:7525' } as const;
-
   test('may be a wall screen, and no more than that', async () => {
     const { knock } = await doors();
     const wall = knock(HERE);

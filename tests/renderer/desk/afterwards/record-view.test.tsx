@@ -106,3 +106,16 @@ test.each([
   const lines = screen.getByRole('heading', { name: 'What happened' }).nextElementSibling!.children;
   expect(lines[1]?.textContent).toBe(said);
 });
+
+test('[record] [times] a time that nobody swims is marked', () => {
+  const times = [
+    { lane: 1, at: 10_000, watches: [38_000] },
+    { lane: 1, at: 70_000, watches: [17_000] },
+  ];
+  const added = { ...NOTHING_ADDED, times };
+  show(reviewJson(recordOf(keptRun(TEXT, [[0, { do: 'start' }]]), added), []), added);
+  expect(rowsOf('Lane 1, 50 fast Main set').slice(0, 2)).toEqual([
+    '1 of 2|0:38.0|1:16.0|8.0 s under',
+    '2 of 2|0:17.0 too soon?|0:34.0|29.0 s under',
+  ]);
+});

@@ -46,6 +46,21 @@ test('stopped, it offers Resume and Rejoin with the reading at which each would 
   expect(screen.getByRole('button', { name: 'Rejoin lane 2' }).textContent).toBe('Rejoingoes 2:00');
 });
 
+test('[sit-out] a lane that leaves for nothing here sits out, with nothing to come, whatever it swam before', () => {
+  const text = 'lane 1\nlane 2\nSet\n4 x 50 fast @ 1:00\nEnd\n200 easy';
+  const sat = runOf(
+    text,
+    [0, { do: 'start' }],
+    [20_000, { do: 'move-on' }],
+    [30_000, { do: 'start' }],
+    [31_000, { do: 'sit-out', lanes: [2] }],
+  );
+  row(sat, 45_000, 1);
+  const shown = screen.getByRole('region', { name: 'Lane 2' }).textContent;
+  expect(shown).toContain('sits out');
+  expect(shown).toContain('nothing to come');
+});
+
 test('[R5] reps are counted as they now are: 2 of 3 after one of 4 was cut', () => {
   row(runOf(SET, [0, { do: 'start' }], [20_000, { do: 'cut', line: 4, n: 1 }]), 21_000, 0);
   expect(screen.getByRole('region', { name: 'Lane 1' }).textContent).toContain('50 fast, 2 of 3, in 49 s');

@@ -77,13 +77,19 @@ test('[times] a touch gives the rep that left last its time and distance from th
 
 test('[times] a button says which rep of which set a touch ends, and shows no time of a set before', () => {
   const coach = open(new SwumRuns());
-  expect(on(1)).toBe('Lane 1 not left\u00a0');
+  expect(on(1)).toBe('Lane 1 not leftMain set: 50 fast');
   coach.at(11);
   expect(on(1)).toBe('Lane 1 1 of 450 fast');
   coach.at(48);
   touch(1);
   coach.at(260);
+  expect(on(1)).toBe('Lane 1 4 of 450 fast, rep 1: 0:38.0');
   coach.other({ do: 'start' });
+  // Counted down: nothing of the part before is read any more, and no touch goes there.
+  coach.at(265);
+  expect(on(1)).toBe('Lane 1 not leftSwim-down: 100 easy');
+  touch(1);
+  screen.getByText('Lane 1: nobody has left in Swim-down yet.');
   coach.at(300);
   expect(on(1)).toBe('Lane 1 1 of 1100 easy');
   // What came in last, wherever it was swum.
@@ -103,6 +109,18 @@ test('[times] a touch that cannot be says why, and takes no time', () => {
   expect(on(1)).toContain('0:38.0');
 });
 
+test('[times] a touch sooner than anybody swims is of the rep before; where that has its time it is marked', () => {
+  const coach = open(new SwumRuns());
+  // The second rep left at 70 s.
+  coach.at(85);
+  touch(1);
+  screen.getByText('Lane 1: 1:15.0, 50 fast, 1 of 4.');
+  coach.at(87);
+  touch(1);
+  screen.getByText('Lane 1: 0:17.0, 50 fast, 2 of 4, too soon? Take it back if nobody came in.');
+  expect(on(1)).toBe('Lane 1 2 of 40:17.0 too soon?');
+});
+
 test('[times] another screen’s time is shown, and a second watch for it is taken: the mean counts', () => {
   const coach = open(new SwumRuns());
   coach.toldTimes([{ lane: 1, at: 10_000, watches: [37_000] }]);
@@ -120,4 +138,30 @@ test('[times] Take back stands in its place whether there is a time or not: noth
   coach.at(48);
   touch(1);
   expect([buttons(), takeBack().getAttribute('aria-disabled')]).toEqual([before, null]);
+});
+
+test('[times] one that is tapped while the link is lost says that it is not sent yet, until it is', async () => {
+  const waits: (() => void)[] = [];
+  const coach = new CoachWindow(SQUAD_TEXT, undefined, undefined, { waits });
+  const answers: ((answer: Awaited<ReturnType<typeof coach.take>>) => void)[] = [];
+  coach.take = () => new Promise((resolve) => answers.push(resolve));
+  coach.other({ do: 'start' });
+  const Shown = () => (
+    <TimesPanel tools={coach.tools} moment={useMoment(coach.tools.frames)!} onClose={() => undefined} />
+  );
+  render(<Shown />);
+  coach.at(47.84);
+  touch(1);
+  // On its way to a host in reach.
+  expect(on(1)).toBe('Lane 1 1 of 40:37.8 2.2 s under');
+  coach.linked(false);
+  expect(on(1)).toBe('Lane 1 1 of 40:37.8 not sent yet');
+  expect(takeBack().textContent).toBe('Take backlane 1, 50 fast, rep 1: 0:37.8, not sent yet');
+  coach.linked(true);
+  await act(() => Promise.resolve(answers.shift()!({ ok: false, at: null, why: 'The disk is full.' })));
+  expect(on(1)).toBe('Lane 1 1 of 40:37.8 not sent yet');
+  act(() => waits.splice(0).forEach((call) => call()));
+  coach.toldTimes([{ lane: 1, at: 10_000, watches: [37_840] }]);
+  await act(() => Promise.resolve(answers.shift()!({ ok: true, at: null, why: null })));
+  expect(on(1)).toBe('Lane 1 1 of 40:37.8 2.2 s under');
 });

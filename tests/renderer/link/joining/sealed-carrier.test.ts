@@ -65,7 +65,7 @@ class FakeSocket {
 function connect(known: Known) {
   const { all, heard } = listener();
   const connection = connectSealed(
-    { address: `ws://${HOST}/deck`, host: HOST, known, nonce: NONCES.screen },
+    { address: `ws://${HOST}/deck`, host: HOST, known, nonce: NONCES.screen, page: 'remote' },
     { ...heard, given: (key) => all.push(`given ${key.name}`), refused: (why) => all.push(`refused: ${why}`) },
   );
   const socket = FakeSocket.latest;
@@ -92,7 +92,7 @@ describe('[joining] a sealed connection', () => {
   test('joins by its code: proves it without saying it, opens the key, and is in', () => {
     const { all, connection, socket } = connect(JOINS);
     expect(socket.address).toBe(`ws://${HOST}/deck`);
-    expect(socket.said).toEqual([{ say: 'join', version: 1, nonce: NONCES.screen }]);
+    expect(socket.said).toEqual([{ say: 'join', version: 1, nonce: NONCES.screen, page: 'remote' }]);
     socket.text({ say: 'prove', nonce: NONCES.host });
     const { mac } = socket.said[1] as { mac: string };
     expect(isProof(mac, JOINS, NONCES, HOST)).toBe(true);

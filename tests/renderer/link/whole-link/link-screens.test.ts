@@ -1,4 +1,4 @@
-/* What a link says and hears of wall screens by name, and of sharing. */
+/* What a link says and hears of wall screens by name. */
 
 import { describe, expect, test } from 'vitest';
 import { FIRST_SETTINGS } from '../../../../app/core/screen/screen-settings.ts';
@@ -77,32 +77,5 @@ describe('[screens] wall screens', () => {
     link.which();
     host.pass(5000);
     expect([host.count('room'), host.count('which')]).toEqual([1, 1]);
-  });
-
-  test('what is wanted of sharing is answered as a command is, and the address of another window is known', async () => {
-    const { host, link } = live();
-    const answer = link.share({ do: 'let-in', digits: '4071' });
-    host.pass(10);
-    const [asked] = host.heard.filter((message) => message.say === 'sharing');
-    expect(asked?.wish).toEqual({ do: 'let-in', digits: '4071' });
-    host.send({ say: 'answer', id: asked!.id, ok: false, at: null, why: 'No screen shows 4071.' });
-    host.send({ say: 'claim', address: 'http://localhost:7525/#c' });
-    host.pass(10);
-    expect(await answer).toEqual({ ok: false, at: null, why: 'No screen shows 4071.' });
-    expect(link.store.getState().claim).toBe('http://localhost:7525/#c');
-  });
-
-  test('whoever carries the messages hears what is said of keys, answers to questions, and why the host hangs up', () => {
-    const { host, link } = live();
-    const given = { id: 'a'.repeat(16), key: 'b'.repeat(64), role: 'coach', name: 'this machine' } as const;
-    const said = [
-      { say: 'own-key', given },
-      { say: 'reply', id: 'a', status: 200, body: '{}' },
-      { say: 'bye', why: 'This screen was thrown out.', again: true },
-    ] as const;
-    said.forEach((message) => host.send(message));
-    host.pass(10);
-    expect(host.toCarrier).toEqual(said);
-    expect(link.store.getState().faults).toEqual(['This screen was thrown out.']);
   });
 });

@@ -29,6 +29,16 @@ test('of an untimed set it is an estimate, and stays one', () => {
   expect(inBy(UNTIMED, 600)).toBe('in by ≈3:00');
 });
 
+test('[sit-out] a lane that sits out is in by nothing, on the remote too', () => {
+  const sat = runOf('lane 1\nlane 2\nSet\n50 @ 1:00', [0, { do: 'start' }], [1000, { do: 'sit-out', lanes: [1] }]);
+  const now = view(sat, 20_000);
+  expect([1, 2, null].map((lane) => nextLeaveOf(now, lane, 'stretch').leave)).toEqual([
+    'sits out',
+    'in by 1:00',
+    'in by 1:00',
+  ]);
+});
+
 test('the remote says it for the lane it looks after, and for all the last of them', () => {
   expect(nextLeaveOf(view(TAIL, 71_000), null, 'stretch').leave).toBe('2:00');
   expect(nextLeaveOf(view(TAIL, 71_000), 1, 'stretch').leave).toBe('in by 2:00');

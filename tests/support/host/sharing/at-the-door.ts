@@ -11,6 +11,7 @@ import type { Guest } from '../../../../app/host/sharing/doors/guest.ts';
 import {
   fromDoor,
   JOINING_VERSION,
+  type CodePage,
   type FromDoor,
   type FromJoiner,
   type KeyGiven,
@@ -140,10 +141,15 @@ export class Caller {
 export const SCREENS_NONCE = '00112233445566778899aabbccddeeff';
 
 /** Asks to join or to come back, and hears the host's nonce; null where it is turned away. */
-export function ask(caller: Caller, id: string | null = null, screen = SCREENS_NONCE): Nonces | null {
+export function ask(
+  caller: Caller,
+  id: string | null = null,
+  screen = SCREENS_NONCE,
+  page: CodePage | null = null,
+): Nonces | null {
   caller.say(
     id === null
-      ? { say: 'join', version: JOINING_VERSION, nonce: screen }
+      ? { say: 'join', version: JOINING_VERSION, nonce: screen, ...(page ? { page } : {}) }
       : { say: 'return', version: JOINING_VERSION, id, nonce: screen },
   );
   const last = caller.last();
@@ -156,8 +162,8 @@ export interface Joined {
 }
 
 /** Joins with a code, as a page does; null where it is turned away. */
-export function join(caller: Caller, code: string): Joined | null {
-  const nonces = ask(caller)!;
+export function join(caller: Caller, code: string, page: CodePage | null = null): Joined | null {
+  const nonces = ask(caller, null, SCREENS_NONCE, page)!;
   caller.say({ say: 'proof', mac: proofOf({ say: 'join', code }, nonces, caller.host) });
   const last = caller.last();
   const given = last.say === 'key' ? openedKey(last.sealed, code, nonces) : null;

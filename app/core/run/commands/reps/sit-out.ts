@@ -7,7 +7,7 @@ import { LANES, optional, type FieldsOf } from '../../command/command-fields.ts'
 import type { Rule } from '../../command/command-rule.ts';
 import type { CommandWords } from '../../command/command-words.ts';
 import { LEFT } from '../../command/lane-change.ts';
-import { isPending, type RunState } from '../../state.ts';
+import { isPending, nextLeave, type RunState } from '../../state.ts';
 
 const fields = { lanes: optional(LANES) };
 
@@ -49,5 +49,11 @@ export const sitOutWords = {
 
 function satOut(state: RunState, named: readonly number[] | undefined): Outcome {
   const chosen = choose(state, named, isPending, LEFT);
-  return chosen.ok ? done(changeLanes(state, chosen.lanes, (lane) => ({ ...lane, next: lane.next + 1 }))) : chosen;
+  if (!chosen.ok) return chosen;
+  return done(
+    changeLanes(state, chosen.lanes, (lane) => {
+      const satOutFrom = lane.satOutFrom ?? nextLeave(lane);
+      return { ...lane, next: lane.next + 1, satOutFrom };
+    }),
+  );
 }
