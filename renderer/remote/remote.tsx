@@ -7,8 +7,6 @@ import { useEffect, useState, type ReactElement } from 'react';
 import type { Command } from '../../app/core/run/command/command.ts';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { RunView } from '../../app/core/run/view.ts';
-import { SECOND } from '../../app/core/units.ts';
-import { PATIENCE } from '../link/outbox.ts';
 import { DO_NOT_LEAVE, offText } from '../ui/clock-words.ts';
 import { keepAwake, type AwakePorts } from '../ui/awake.ts';
 import { Clock } from '../ui/coach/clock.tsx';
@@ -25,7 +23,7 @@ import { feltTaps } from './felt-taps.ts';
 import styles from './remote.module.css';
 
 const LOST = 'The link is lost';
-const COUNTS = `A tap counts only if it arrives within ${PATIENCE / SECOND} s.`;
+const NO_STOP = 'call out to the coach, this phone cannot stop anybody now.';
 
 const LANE_KEY = 'lanecall.remote.lane';
 
@@ -143,14 +141,22 @@ function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactE
 /** Drawn on each frame, as the head is: the seconds of the two change together. */
 function LaneHint({ tools, lane }: Omit<PartProps, 'moment' | 'lane'> & { readonly lane: number }): ReactElement {
   const clock = useActions(tools.actions, (state) => state.clock);
-  return <span ref={useDrawn(tools.frames, (at) => (at ? leaveText(at.view, lane, clock) : ''))} />;
+  return (
+    <>
+      <span ref={useDrawn(tools.frames, (at) => (at ? nextLeaveOf(at.view, lane, clock).leave : ''))} />
+      <span
+        className={styles.lanesLeft}
+        ref={useDrawn(tools.frames, (at) => (at ? leftText(at.view, lane, clock) : ''))}
+      />
+    </>
+  );
 }
 
-/** "6:10, in 22 s", or the word that stands in its place. */
-function leaveText(view: RunView, lane: number, clock: ClockChoice): string {
-  const { leave, left } = nextLeaveOf(view, lane, clock);
+/** ", in 22 s", behind the reading. */
+function leftText(view: RunView, lane: number, clock: ClockChoice): string {
+  const { left } = nextLeaveOf(view, lane, clock);
   // What is waited for stands in the head, and there is no room for it here on the smallest phones.
-  return left === '' || view.phase === 'waiting' ? leave : `${leave}, ${left}`;
+  return left === '' || view.phase === 'waiting' ? '' : `, ${left}`;
 }
 
 interface FeedbackProps {
@@ -202,7 +208,7 @@ function useLate(underWay: Command | null): boolean {
 
 /** `since`: what was said of a command that was given meanwhile. */
 function lostText(since: string | null): string {
-  return since === null ? `${LOST}: tap again when it is back. ${COUNTS}` : `${LOST}. ${since}`;
+  return since === null ? `${LOST}: ${NO_STOP}` : `${LOST}. ${since}`;
 }
 
 /** The lane that was chosen in this run before the page was loaded again. */

@@ -45,6 +45,9 @@ const VOIDED: { readonly [how in Exclude<Voided, 'ended'>]: string } = {
   expired: 'This device was let in twelve hours ago, and a key lasts no longer.',
 };
 
+/** Told to those that come in by a code. */
+const ASK = ' Ask the coach for a new code.';
+
 export class Sharing implements SharingDesk {
   readonly attendance: Attendance;
   readonly reception: Reception;
@@ -72,7 +75,9 @@ export class Sharing implements SharingDesk {
     book.onChange(changed);
     book.onVoided((device, how) => {
       const why = how === 'ended' ? this.goodbye : VOIDED[how];
-      this.attendance.dismiss(({ guest }) => guest().device === device, why, 'again');
+      const role = this.attendance.latestOf(device)?.guest().role;
+      const then = role === 'remote' || role === 'tablet' ? ASK : '';
+      this.attendance.dismiss(({ guest }) => guest().device === device, why + then, 'again');
     });
   }
 

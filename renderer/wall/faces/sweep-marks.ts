@@ -7,7 +7,7 @@ import { MINUTE, type Millis } from '../../../app/core/units.ts';
 import type { FaceMark } from './clock-face.ts';
 
 export interface PlacedMark extends Pick<FaceMark, 'hand' | 'look'> {
-  /** The lanes: "3", "1-4 6". */
+  /** The lanes: "3", "1-4, 6". */
   readonly text: string;
   readonly size: number;
   /** Of its middle. */
@@ -94,7 +94,7 @@ function covers(a: PlacedMark, b: PlacedMark): boolean {
   return Math.abs(a.x - b.x) < (a.width + b.width) / 2 + 1 && Math.abs(a.y - b.y) < (a.height + b.height) / 2 + 1;
 }
 
-/** "1-4 6" of 1, 2, 3, 4 and 6; two lanes in a row stay "1 2". */
+/** "1-4, 6" of 1, 2, 3, 4 and 6; two lanes in a row stay "1, 2". A space alone would let them be read as 12. */
 function lanesText(lanes: readonly number[]): string {
   const sorted = Array.from(lanes).sort((a, b) => a - b);
   const runs: number[][] = [];
@@ -103,5 +103,5 @@ function lanesText(lanes: readonly number[]): string {
     if (run && run[run.length - 1] === lane - 1) run.push(lane);
     else runs.push([lane]);
   }
-  return runs.map((run) => (run.length > 2 ? `${run[0]}-${run[run.length - 1]}` : run.join(' '))).join(' ');
+  return runs.map((run) => (run.length > 2 ? `${run[0]}-${run[run.length - 1]}` : run.join(', '))).join(', ');
 }

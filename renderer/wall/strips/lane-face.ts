@@ -5,6 +5,7 @@
 import { LEAD } from '../../../app/core/run/align.ts';
 import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { countIn } from '../../../app/core/run/view/count.ts';
+import { stillToSwim } from '../../../app/core/run/view/still-to-swim.ts';
 import { swumIn } from '../../../app/core/run/view/record.ts';
 import type { LastView, LaneView, NextRep, RunView } from '../../../app/core/run/view.ts';
 import type { Rep, Stretch } from '../../../app/core/plan/plan.ts';
@@ -30,6 +31,8 @@ export interface LaneFace {
   readonly seconds: string;
   /** Stands in place of a leave: "stopped". */
   readonly word: string;
+  /** Said in place of that word where there is room: what a lane that is through still swims, "then Main set". */
+  readonly then: string;
   /** "2 of 8", also "1 of 1", of a ladder "150, 3 of 7": empty only where nothing is swum, or while nobody swims. */
   readonly rep: string;
   /** Whether that is the rep which some of the lane's swimmers still wait to begin, while its lead is on the way: "now 2 of 8". */
@@ -59,6 +62,7 @@ const NOTHING = {
   leave: '',
   seconds: '',
   word: '',
+  then: '',
   rep: '',
   isNow: false,
   rung: null,
@@ -102,7 +106,9 @@ export function laneFace(
   }
   if (next === null || next.at === null) {
     if (state !== 'finished') return { ...shown, state: 'absent', word: state === 'sits-out' ? 'sits out' : 'no swim' };
-    return { ...shown, ...ownWords(view, last, index), state, word: finishedWord(view, lane, choice) };
+    const word = finishedWord(view, lane, choice);
+    const then = word === 'waits' ? nextSwum(view, index) : '';
+    return { ...shown, ...ownWords(view, last, index), state, word, then };
   }
   const left = next.at - view.t;
   return {
@@ -114,6 +120,15 @@ export function laneFace(
     after: thenText(lane.after, readingOf),
     drainedAt: next.at,
   };
+}
+
+/** The part that the lane swims in next, or the set where it is one of this part. */
+function nextSwum(view: RunView, index: number): string {
+  const next = stillToSwim(view, index);
+  if (!next) return '';
+  const { stretch, rep } = next;
+  const isOther = stretch.part !== '' && stretch.partIndex !== view.stretch.partIndex;
+  return `then ${isOther ? stretch.part : setWords(view, stretch, rep, index)}`;
 }
 
 /** Swimmers of an untimed set are told what ends it once its estimate is past. */

@@ -59,9 +59,9 @@ export function smallWords(
   let shown: string | null = null;
   return (face, shared, { lines, size }) => {
     const items = fittingOf(face, shared, callout, measure, choice);
-    const isStopped = face.state === 'stopped';
-    word(isStopped || items.length === 0 ? face.word : '');
-    const key = JSON.stringify([isStopped ? face.word : '', items, lines, size]);
+    const isBeside = hasWord(face, callout, measure);
+    word(isBeside || items.length === 0 ? face.word : '');
+    const key = JSON.stringify([isBeside ? face.word : '', items, lines, size]);
     if (key === shown) return;
     shown = key;
     const place = { width: widthFor(face, callout, measure), size, least: size };
@@ -79,9 +79,18 @@ function roomIn({ laneWidth, laneHeight }: Small): number {
 }
 
 /** For what is said beside the word "stopped", or by itself. */
-function widthFor({ state, word }: LaneFace, callout: Small, measure: Measure): number {
-  const taken = state === 'stopped' ? callout.laneHeight * WORD.most * (measure(word) + 0.5) : 0;
-  return roomIn(callout) - taken;
+function widthFor(face: LaneFace, callout: Small, measure: Measure): number {
+  return hasWord(face, callout, measure) ? besideWord(face, callout, measure) : roomIn(callout);
+}
+
+function besideWord({ word }: LaneFace, callout: Small, measure: Measure): number {
+  return roomIn(callout) - callout.laneHeight * WORD.most * (measure(word) + 0.5);
+}
+
+/** Whether "stopped" stands beside the rest. It stands large over all lanes: here it makes room for whose turn is next. */
+function hasWord(face: LaneFace, callout: Small, measure: Measure): boolean {
+  if (face.state !== 'stopped') return false;
+  return measure(face.turn) * callout.laneHeight * TWO_LINES.least <= besideWord(face, callout, measure);
 }
 
 /** What fits at no size is left out: it makes no other smaller, and what comes after it takes its place. */
@@ -93,15 +102,16 @@ function fittingOf(
   choice: WallChoice,
 ): readonly string[] {
   const most = widthFor(face, callout, measure) / (callout.laneHeight * TWO_LINES.least);
-  return itemsOf(face, shared, choice).filter((item) => measure(item) <= most);
+  const place = { width: most, size: 1, least: 1 };
+  const turn = firstThatFits(choice.names ? [face.turnByName, face.turn] : [face.turn], place, measure);
+  return itemsOf(face, turn, shared, choice).filter((item) => measure(item) <= most);
 }
 
 /** In order of importance. Swimmers whose lead has left before a stop, or a talk, still wait for their turn: first that is said. */
-function itemsOf(face: LaneFace, shared: boolean, { names, words: showWords }: WallChoice): readonly string[] {
-  const { state, turn, turnByName, line, rep, round, interval, target } = face;
-  const next = names ? turnByName : turn;
+function itemsOf(face: LaneFace, turn: string, shared: boolean, { words: showWords }: WallChoice): readonly string[] {
+  const { state, line, rep, round, interval, target } = face;
   // What a lane has swum is no word of a set.
   const words = line > 0 && (shared || !showWords) ? '' : face.words;
-  if (state === 'stopped') return [next, rep, round, interval, target].filter(isSaid);
-  return next === '' ? [words, interval, rep, target].filter(isSaid) : [next];
+  if (state === 'stopped') return [turn, rep, round, interval, target].filter(isSaid);
+  return turn === '' ? [words, interval, rep, target].filter(isSaid) : [turn];
 }

@@ -96,8 +96,8 @@ function stateWriter(strip: HTMLElement): (state: LaneFace['state']) => void {
 }
 
 function wordsKey(face: LaneFace, shared: boolean): string {
-  const { word, rep, isNow, round, interval, target, words, after, turn, turnByName, dots } = face;
-  return [word, rep, isNow, round, interval, target, words, after, turn, turnByName, dots?.of, shared].join('\n');
+  const { word, then, rep, isNow, round, interval, target, words, after, turn, turnByName, dots } = face;
+  return [word, then, rep, isNow, round, interval, target, words, after, turn, turnByName, dots?.of, shared].join('\n');
 }
 
 export type WordsPainter = (face: LaneFace, shared: boolean) => void;
@@ -119,7 +119,8 @@ const LEAST_NOW = 0.8;
 /** The distance of a ladder in a column, where it has the line of a round too: swimmers have to know it before all else. */
 const RUNG = 1.2;
 
-function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, { names }: WallChoice): WordsPainter {
+function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, choice: WallChoice): WordsPainter {
+  const { names } = choice;
   const { large, small, rep, interval, words, after, leaving } = lanes;
   const inside = (width: number): number => Math.max(1, width - small * 0.45);
   const write = (name: string, width: number, size: number, lines = 1) => {
@@ -140,11 +141,11 @@ function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, { 
   const writeTurn = wholeWriter(placeIn(strip, 'turn'), turnPlace, measure);
   const fitTurn = (face: LaneFace): string =>
     turnIn(face, names, { width: turnWidth - small * 0.45, size: small * LEAST, least: 0 }, measure);
-  const word = wordWriter(strip, lanes, measure);
+  const word = wordWriter(strip, lanes, measure, choice);
   // In a column what has no second line has its room.
   const alone = lanes.form === 'stack' ? Math.max(large, Math.min(lanes.height * ALONE, rep.width / STACKED)) : large;
   return (face, shared) => {
-    word(face.word);
+    word(face);
     const below = turnInRep && face.turn !== '' ? fitTurn(face) : face.round;
     const rung = lanes.form === 'stack' && below === '' ? face.rung : null;
     if (rung) {
@@ -210,7 +211,7 @@ function belowWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, cho
   const turnMost = rep.width * TURN;
   const turn = wholeWriter(placeIn(strip, 'turn'), place(turnMost), measure);
   const [first, second, third, fourth] = [line('rep'), line('round'), line('interval'), line('target')];
-  const word = wordWriter(strip, lanes, measure);
+  const word = wordWriter(strip, lanes, measure, choice);
   return (face, shared) => {
     const whoseTurn = turnIn(face, choice.names, place(rep.width * 0.3), measure);
     const atEnd = {
@@ -224,7 +225,7 @@ function belowWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, cho
     const after = choice.after ? face.after : '';
     const fit = (wordings: readonly string[], width: number): string => firstThatFits(wordings, place(width), measure);
     const write = (to: WriteSized, wordings: readonly string[], width: number): void => to(fit(wordings, width), width);
-    word(face.word);
+    word(face);
     turn(whoseTurn);
     if (lines === 1) {
       const items = [counts[0]!, round, interval, target, words, after];
@@ -249,12 +250,22 @@ const TURN = 0.45;
 
 const NO_INTERVAL = { interval: '', target: '' };
 
-/** Stands in the places of leave and seconds: "stopped". */
-function wordWriter(strip: HTMLElement, lanes: Layout['lanes'], measure: Measure): (text: string) => void {
+/** Stands in the places of leave and seconds: "stopped"; what a lane swims next where that is large enough there. */
+function wordWriter(
+  strip: HTMLElement,
+  lanes: Layout['lanes'],
+  measure: Measure,
+  { words }: WallChoice,
+): (face: LaneFace) => void {
   const width = lanes.seconds.x + lanes.seconds.width - lanes.leave.x;
   const place = { width, size: wordSize(lanes), least: lanes.cap * 0.3 };
-  return wholeWriter(placeIn(strip, 'word'), place, measure);
+  const write = wholeWriter(placeIn(strip, 'word'), place, measure);
+  const named = { ...place, size: lanes.cap * LEAST_NAMED };
+  return ({ word, then }) => write(words && then !== '' ? firstThatFits([then, word], named, measure) : word);
 }
+
+/** Of the digits' height: the type of what a lane swims next. */
+const LEAST_NAMED = 0.5;
 
 /** A dot a swimmer, filled as each goes. */
 function createDots(element: HTMLElement): (dots: LaneFace['dots']) => void {

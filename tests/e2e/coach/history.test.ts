@@ -4,7 +4,7 @@
  */
 
 import { AxeBuilder } from '@axe-core/playwright';
-import { chromium, type Browser, type Page } from 'playwright';
+import { chromium, type Browser, type Locator, type Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { swimEightWeeks } from '../../gallery/history-scenes.ts';
 import { browserPath } from '../../support/system/browser.ts';
@@ -24,6 +24,15 @@ afterAll(async () => {
 
 const faultsOn = async (page: Page): Promise<readonly string[]> =>
   (await new AxeBuilder({ page }).analyze()).violations.map(({ id }) => id);
+
+/** Whether it is in sight in at most two lines, none of it cut off. */
+const isWhole = (sentence: Locator): Promise<boolean> =>
+  sentence.evaluate((element) => {
+    const line = element.closest('[role=status]')!;
+    const { bottom, right } = element.getBoundingClientRect();
+    const isCut = line.scrollHeight > line.clientHeight || line.scrollWidth > line.clientWidth;
+    return !isCut && element.getClientRects().length <= 2 && bottom <= innerHeight && right <= innerWidth;
+  });
 
 /** How many pages its print has on a paper. */
 async function pagesOn(page: Page, format: 'A4' | 'Letter'): Promise<number> {
@@ -56,6 +65,8 @@ test('eight weeks are drawn, one run is opened, deleted and done again, and shee
     await desk.button('Do this again').click();
     await editorOn(page).waitFor();
     expect(await textOn(page)).toMatch(/^Harbour squad, Thursday\n# for Thursday /);
+    await page.setViewportSize({ width: 1280, height: 800 });
+    expect(await isWhole(page.getByText(/^Harbour squad, Thursday as it was swum on 26 November/))).toBe(true);
     // Two taps to paper, and each lane has its page.
     await desk.button('Print').click();
     await desk.button('A sheet a lane').click();

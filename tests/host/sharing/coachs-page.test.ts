@@ -55,7 +55,10 @@ describe('[sharing] throwing out', () => {
       'That is the coach’s page: a tablet does not throw it out.',
     );
     await coach.wish({ do: 'throw-out', device: id });
-    expect(await page.hears('bye')).toMatchObject({ why: 'This device was thrown out.', again: true });
+    expect(await page.hears('bye')).toMatchObject({
+      why: 'This device was thrown out. Ask the coach for a new code.',
+      again: true,
+    });
   });
 
   test('a key that has lasted its twelve hours is said to have ended, not to have been thrown out', async () => {
@@ -75,7 +78,7 @@ describe('[sharing] throwing out', () => {
     await expect.poll(() => late.length).toBeGreaterThan(0);
     clock.moveTo(clock.now() + 12 * HOUR);
     late.forEach((call) => call());
-    const why = 'This device was let in twelve hours ago, and a key lasts no longer.';
+    const why = 'This device was let in twelve hours ago, and a key lasts no longer. Ask the coach for a new code.';
     expect(await phone.hears('bye')).toMatchObject({ why, again: true });
     await old.close();
   });
@@ -113,7 +116,10 @@ describe('[sharing] its end', () => {
     await Promise.all([window, phone, tablet].map((page) => page.hears('snapshot')));
     await coach.wish({ do: 'stop-sharing' });
     for (const page of [phone, tablet])
-      expect(await page.hears('bye')).toMatchObject({ why: 'Sharing has ended.', again: true });
+      expect(await page.hears('bye')).toMatchObject({
+        why: 'Sharing has ended. Ask the coach for a new code.',
+        again: true,
+      });
     expect(await window.told(({ state }) => state === 'off')).toMatchObject({ devices: [], mayLetIn: true });
     await coach.wish({ do: 'share', address: null });
     await window.hears('bye', ({ why }) => why.startsWith('Lanecall is shared now'));

@@ -8,6 +8,7 @@ import { doors, join, show } from '../../support/host/sharing/at-the-door.ts';
 import { attendant, Window } from '../../support/host/sharing/sharing-window.ts';
 
 const HERE = { address: '192.168.1.20', name: 'wlan0' };
+const ASK = 'Ask the coach for a new code. Again.';
 const TABLET: Guest = { role: 'tablet', name: 'Tablet 1', device: 't' };
 
 let host: Awaited<ReturnType<typeof doors>>;
@@ -143,12 +144,12 @@ describe('[sharing] the switch', () => {
       () => host.clock.advance(12 * 3_600_000),
       'This device was let in twelve hours ago, and a key lasts no longer.',
     ],
-  ])('hangs up on devices where %s, says why, and that they may ask again', async (_, ends, why) => {
+  ])('hangs up on devices where %s, says why, and to ask for a new code', async (_, ends, why) => {
     const window = await shared();
     come('phone', await letIn(window));
     come('tablet', await letIn(window, 'tablet'));
     await ends();
-    expect(goodbyes).toEqual([`phone: ${why} Again.`, `tablet: ${why} Again.`]);
+    expect(goodbyes).toEqual([`phone: ${why} ${ASK}`, `tablet: ${why} ${ASK}`]);
   });
 
   test('and all its timers end with the program', async () => {
@@ -248,7 +249,7 @@ describe('[sharing] a wish', () => {
     const names = () => sharing.toldTo(window).devices.map(({ name }) => name);
     expect(names()).toEqual(['Coach’s page 1', 'Tablet 1', 'Pool side']);
     expect(await wish(page, { do: 'throw-out', device: phone.device })).toBeNull();
-    expect([goodbyes, names().length]).toEqual([['phone: This device was thrown out. Again.'], 2]);
+    expect([goodbyes, names().length]).toEqual([[`phone: This device was thrown out. ${ASK}`], 2]);
   });
 
   test('to throw out the page itself, a coach’s page from a tablet or nobody is refused', async () => {

@@ -5,6 +5,7 @@
 
 import { readingAt, type ClockChoice } from '../../run/readings.ts';
 import type { LaneView, RunView } from '../../run/view.ts';
+import { stillToSwim } from '../../run/view/still-to-swim.ts';
 import { MINUTE, SECOND, type Millis } from '../../units.ts';
 import { about } from './estimate.ts';
 import { reading } from './reading.ts';
@@ -35,12 +36,19 @@ function leaveShown(choice: ClockChoice, { clock }: Clocked, at: Millis): Millis
 }
 
 /**
- * Where a lane with nothing more to leave stands: "in by 7:45", and "finished" from then on. An untimed set is over at
- * the coach's word, and until then its estimate is left standing.
+ * Where a lane with nothing more to leave stands: "in by 7:45", and from then on that it "waits" for what it still swims
+ * in the session, or is "finished". An untimed set is over at the coach's word, and until then its estimate is left standing.
  */
-export function inByText(choice: ClockChoice, view: Clocked & Pick<RunView, 't'>, { last, end }: LaneView): string {
+export function inByText(
+  choice: ClockChoice,
+  view: Clocked & Pick<RunView, 't' | 'lanes' | 'stretches' | 'index'>,
+  { number, last, end }: LaneView,
+): string {
   const { estimated, untimed } = last?.rep.set ?? { estimated: false, untimed: false };
-  if (view.t >= end && !untimed) return 'finished';
+  if (view.t >= end && !untimed) {
+    const index = view.lanes.findIndex((lane) => lane.number === number);
+    return stillToSwim(view, index) ? 'waits' : 'finished';
+  }
   return `in by ${about(estimated)}${leaveReading(choice, view, end) ?? '–'}`;
 }
 

@@ -1,6 +1,6 @@
 /*
- * The foot of the writing page: the one action, to run the session, beside it the rehearsal and what helps with the line,
- * and what was last said.
+ * The foot of the writing page: what was last said, and below it the one action, to run the session, with the rehearsal
+ * and what helps with the line.
  */
 
 import type { ReactElement } from 'react';
@@ -33,25 +33,33 @@ export function WriteFoot(props: WriteFootProps): ReactElement {
     props;
   return (
     <footer className={styles.foot}>
-      <Button
-        name="Run this session"
-        hint="Ctrl+Enter: it waits for Start"
-        keys="Control+Enter"
-        look="primary start"
-        why={why}
-        onPress={() => onRun(false)}
-        onRefused={onRefused}
-      />
-      <Button name="Rehearse" hint="leaves no record" why={why} onPress={onRehearse} onRefused={onRefused} />
-      <Button name="Print" hint="sheets" why={why} onPress={onPrint} onRefused={onRefused} />
-      <Button name="What this line means" label="This line" hint="F2" keys="F2" onPress={onExplain} />
-      <Button name="Notation" hint={NOTATION_KEY} keys={NOTATION_KEY} expanded={isNotationOpen} onPress={onNotation} />
-      {answer?.kind === 'going' ? (
-        <Button name="End that run and run this" held hint="hold" onPress={() => onRun(true)} onRefused={onRefused} />
-      ) : null}
       <FeedbackLine feedback={feedbackOf(answer, done)} otherwise={news ?? ''} />
-      {done?.undo ? <Button name="Undo" hint="Ctrl+Z" look="small" onPress={done.undo} /> : null}
-      <Caution className={styles.cautionBeside} />
+      <div className={styles.buttons}>
+        <Button
+          name="Run this session"
+          hint="Ctrl+Enter: it waits for Start"
+          keys="Control+Enter"
+          look="primary start"
+          why={why}
+          onPress={() => onRun(false)}
+          onRefused={onRefused}
+        />
+        <Button name="Rehearse" hint="leaves no record" why={why} onPress={onRehearse} onRefused={onRefused} />
+        <Button name="Print" hint="sheets" why={why} onPress={onPrint} onRefused={onRefused} />
+        <Button name="What this line means" label="This line" hint="F2" keys="F2" onPress={onExplain} />
+        <Button
+          name="Notation"
+          hint={NOTATION_KEY}
+          keys={NOTATION_KEY}
+          expanded={isNotationOpen}
+          onPress={onNotation}
+        />
+        {answer?.kind === 'going' ? (
+          <Button name="End that run and run this" held hint="hold" onPress={() => onRun(true)} onRefused={onRefused} />
+        ) : null}
+        {done?.undo ? <Button name="Undo" hint="Ctrl+Z" look="small" onPress={done.undo} /> : null}
+        <Caution className={styles.cautionBeside} />
+      </div>
     </footer>
   );
 }

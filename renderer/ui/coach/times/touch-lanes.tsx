@@ -8,6 +8,7 @@ import { repTime } from '../../../../app/core/record/times/set-times.ts';
 import { overText, tenthText, TOO_SOON } from '../../../../app/core/words/time/hand-time.ts';
 import type { Leave } from '../../../../app/core/run/record.ts';
 import type { NextRep } from '../../../../app/core/run/view.ts';
+import { commaed } from '../../../../app/core/words/phrase.ts';
 import { repWords } from '../../../../app/core/words/rep.ts';
 import { Button } from '../../parts/button.tsx';
 import type { RunMoment } from '../frames.ts';
@@ -69,6 +70,8 @@ const MANY = 6;
 
 const HOW = 'Tap as a lane’s first swimmer touches. Times are by hand.';
 
+const NOT_SENT = 'not sent yet';
+
 /** Keeps its line. */
 const NONE = '\u00a0';
 
@@ -78,8 +81,14 @@ function partWords({ view }: RunMoment, { rep }: NextRep): string {
   return `${part === '' ? '' : `${part}: `}${repWords(rep)}`;
 }
 
-function latestText({ leave: { lane, rep }, time }: TimedRep): string {
-  return `lane ${lane}, ${repWords(rep)}, rep ${rep.rep}: ${tenthText(time)}`;
+function latestText(latest: TimedRep): string {
+  const { lane, rep } = latest.leave;
+  return `lane ${lane}, ${repWords(rep)}, rep ${rep.rep}: ${timeText(latest)}`;
+}
+
+/** "0:37.8", "0:37.8, not sent yet". */
+function timeText({ time, isUnsent }: TimedRep): string {
+  return commaed(tenthText(time), isUnsent ? NOT_SENT : '');
 }
 
 interface HintProps {
@@ -90,16 +99,20 @@ interface HintProps {
 /** The time of the rep that a touch ends, and against its target; until it has one what is swum, and the last time of that set. */
 function Hint({ swum, latest }: HintProps): ReactElement {
   if (latest?.leave.at !== swum.at) {
-    const before =
-      latest?.leave.rep.set === swum.rep.set ? `, rep ${latest.leave.rep.rep}: ${tenthText(latest.time)}` : '';
+    const before = latest?.leave.rep.set === swum.rep.set ? `, rep ${latest.leave.rep.rep}: ${timeText(latest)}` : '';
     return <>{repWords(swum.rep) + before}</>;
   }
-  const { leave, time, isTooSoon } = latest;
-  const { over, pace } = repTime(leave, time);
+  const { time } = latest;
   return (
     <>
-      <b>{tenthText(time)}</b>{' '}
-      {isTooSoon ? TOO_SOON : over !== null ? overText(over) : pace === null ? '' : `${tenthText(pace)} a 100`}
+      <b>{tenthText(time)}</b> {latest.isUnsent ? NOT_SENT : besideText(latest)}
     </>
   );
+}
+
+/** How it stands against its target, or without one its pace; nothing for a swim by time. */
+function besideText({ leave, time, isTooSoon }: TimedRep): string {
+  if (isTooSoon) return TOO_SOON;
+  const { over, pace } = repTime(leave, time);
+  return over !== null ? overText(over) : pace === null ? '' : `${tenthText(pace)} a 100`;
 }

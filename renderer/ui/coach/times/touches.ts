@@ -66,6 +66,11 @@ export class Touches {
     return this.own.has(`${run} ${lane} ${at}`);
   }
 
+  /** Whether the host has not taken yet what was tapped here for a rep. */
+  isUnsent(run: string, { lane, at }: Pick<Touch, 'lane' | 'at'>): boolean {
+    return this.unsent.some((touch) => touch.run === run && touch.lane === lane && touch.at === at);
+  }
+
   add(run: string, touch: Touch): void {
     const sent = { ...touch, run, id: this.ports.newId() };
     this.ports.memory.keep(sent);

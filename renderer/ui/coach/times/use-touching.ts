@@ -12,13 +12,15 @@ import type { Millis } from '../../../../app/core/units.ts';
 import { repText } from '../../../../app/core/words/rep.ts';
 import { TOO_SOON, tenthText } from '../../../../app/core/words/time/hand-time.ts';
 import type { RunMoment } from '../frames.ts';
-import type { Tools } from '../use-deck.ts';
+import { useDeck, type Tools } from '../use-deck.ts';
 
 export interface TimedRep {
   readonly leave: Leave;
   readonly time: Millis;
   /** Whether nobody swims that fast. */
   readonly isTooSoon: boolean;
+  /** The host cannot be reached, and does not know of it yet. */
+  readonly isUnsent: boolean;
 }
 
 export interface Touching {
@@ -34,9 +36,10 @@ export interface Touching {
   takeBack(rep: TimedRep): void;
 }
 
-export function useTouching({ touches }: Pick<Tools, 'touches'>, moment: RunMoment): Touching {
+export function useTouching({ touches, link }: Pick<Tools, 'touches' | 'link'>, moment: RunMoment): Touching {
   const { times, refused } = useSyncExternalStore(touches.subscribe, touches.state);
   const [said, setSaid] = useState('');
+  const isLost = useDeck(link, ({ status }) => status === 'lost');
   const { run } = moment;
   const { unit } = moment.view.plan.session.pool;
   const leaves = leavesIn(moment.view);
@@ -69,7 +72,9 @@ export function useTouching({ touches }: Pick<Tools, 'touches'>, moment: RunMome
         const watches = times.find(({ lane, at }) => lane === leave.lane && at === leave.at)?.watches;
         if (!watches) return [];
         const time = handTime(watches);
-        return [{ leave, time, isTooSoon: isTooSoon(time, leave.rep.distance, unit) }];
+        // With the host in reach a touch is on its way for a moment only.
+        const isUnsent = (isLost || refused !== null) && touches.isUnsent(run.id, leave);
+        return [{ leave, time, isTooSoon: isTooSoon(time, leave.rep.distance, unit), isUnsent }];
       })
       .sort((a, b) => b.leave.at + b.time - a.leave.at - a.time),
     takeBack({ leave }) {

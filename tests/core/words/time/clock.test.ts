@@ -90,6 +90,12 @@ describe('[clock] a lane with nothing more to leave', () => {
     expect(word(rest, 200)).toBe('finished');
   });
 
+  test('waits where the session has more for it to swim, and is finished where only other lanes go on', () => {
+    const more = 'lane 1\nlane 2\n\nWarm-up\n1/2 x 50 @ 1:00\ntalk 1:00\n\nMain set\n';
+    expect([69.9, 70].map((seconds) => word(`${more}4 x 50 @ 1:00`, seconds))).toEqual(['in by 1:00', 'waits']);
+    expect(word(`${more}0/4 x 50 @ 1:00`, 70)).toBe('finished');
+  });
+
   test('of an untimed set is in by its estimate until the coach’s word', () => {
     expect([word('200 easy', 12), word('200 easy', 900)].map((text) => text.startsWith('in by ≈'))).toEqual([
       true,
@@ -98,8 +104,9 @@ describe('[clock] a lane with nothing more to leave', () => {
   });
 
   test('that has not left at all is finished, or in by its end, which is no estimate', () => {
-    const view = { clock: { from: 0, startsIn: null, t0: 0, poolPhase: 0 } };
-    const lane = { ...new Deck('50 @ 1:00').view(0).lanes[0]!, last: null, end: 90_000 };
+    const opened = new Deck('50 @ 1:00').view(0);
+    const view = { ...opened, clock: { from: 0, startsIn: null, t0: 0, poolPhase: 0 } };
+    const lane = { ...opened.lanes[0]!, last: null, end: 90_000 };
     const words = [89_999, 90_000].map((t) => inByText('stretch', { ...view, t }, lane));
     expect(words).toEqual(['in by 1:30', 'finished']);
   });

@@ -23,6 +23,7 @@ const NOT_SHOWN = {
   why: 'That is not the code that the coach’s window shows now: look at it again, or ask for a new one.',
   again: true,
 };
+const HERE = { listener: 'machine', host: 'localhost:7525' } as const;
 const NOT_LET_IN = { why: 'This device is not let in any more: ask the coach for a code.', again: true };
 
 describe('a code', () => {
@@ -43,25 +44,6 @@ describe('a code', () => {
     const second = knock();
     expect(join(second, letters)).toBeNull();
     expect([second.bye(), second.guest, book.devices().length]).toEqual([NOT_VALID, null, 1]);
-  });
-
-  test.each([
-    [
-      'tablet',
-      'remote',
-      'This code is for a tablet: open http://192.168.1.20:7525/coach on the tablet, or ask the coach for a phone’s code.',
-    ],
-    [
-      'remote',
-      'tablet',
-      'This code is for a phone: open http://192.168.1.20:7525/remote on the phone, or ask the coach for a tablet’s code.',
-    ],
-  ] as const)('for a %s is not used up on the page of a %s, which says what to do', async (role, page, why) => {
-    const { book, knock } = await doors();
-    const { letters } = book.showCode(role);
-    const wrong = knock();
-    expect([join(wrong, letters, page), wrong.bye(), book.devices()]).toEqual([null, { why, again: true }, []]);
-    expect(join(knock(), letters, role)?.given.role).toBe(role);
   });
 
   test('photographed and used by two at once lets in the first alone', async () => {
@@ -134,8 +116,6 @@ describe('a code', () => {
 });
 
 describe('a claim', () => {
-  const HERE = { listener: 'machine', host: 'localhost:7525' } as const;
-
   test('lets one page of this machine in as the coach’s', async () => {
     const { book, knock } = await doors();
     const claim = book.claim('ten minutes');
@@ -167,8 +147,6 @@ describe('a claim', () => {
 });
 
 describe('a page of this machine without a key', () => {
-  const HERE = { listener: 'machine', host: 'localhost:7525' } as const;
-
   test('may be a wall screen, and no more than that', async () => {
     const { knock } = await doors();
     const wall = knock(HERE);

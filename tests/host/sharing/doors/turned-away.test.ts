@@ -1,4 +1,4 @@
-/* Who is turned away at the sealed door after all: thrown out on the way in, late, or first of all with something else. */
+/* Who is turned away at the sealed door after all: thrown out on the way in, on another page, late, or first of all with something else. */
 
 import { expect, test } from 'vitest';
 import { proofOf } from '../../../../app/wire/sealing/proof.ts';
@@ -29,3 +29,25 @@ test('[sharing] a page of this machine that begins with something else than a he
   page.send('{"say":"ping","n":0,"t1":0}');
   expect([page.guest, page.bye()]).toEqual([null, { why: expect.not.stringContaining('key'), again: false }]);
 });
+
+test.each([
+  [
+    'tablet',
+    'remote',
+    'This code is for a tablet: open http://192.168.1.20:7525/coach on the tablet, or ask the coach for a phone’s code.',
+  ],
+  [
+    'remote',
+    'tablet',
+    'This code is for a phone: open http://192.168.1.20:7525/remote on the phone, or ask the coach for a tablet’s code.',
+  ],
+] as const)(
+  '[sharing] a code for a %s is not used up on the page of a %s, which says what to do',
+  async (role, page, why) => {
+    const { book, knock } = await doors();
+    const { letters } = book.showCode(role);
+    const wrong = knock();
+    expect([join(wrong, letters, page), wrong.bye(), book.devices()]).toEqual([null, { why, again: true }, []]);
+    expect(join(knock(), letters, role)?.given.role).toBe(role);
+  },
+);

@@ -139,3 +139,29 @@ test('[times] Take back stands in its place whether there is a time or not: noth
   touch(1);
   expect([buttons(), takeBack().getAttribute('aria-disabled')]).toEqual([before, null]);
 });
+
+test('[times] one that is tapped while the link is lost says that it is not sent yet, until it is', async () => {
+  const waits: (() => void)[] = [];
+  const coach = new CoachWindow(SQUAD_TEXT, undefined, undefined, { waits });
+  const answers: ((answer: Awaited<ReturnType<typeof coach.take>>) => void)[] = [];
+  coach.take = () => new Promise((resolve) => answers.push(resolve));
+  coach.other({ do: 'start' });
+  const Shown = () => (
+    <TimesPanel tools={coach.tools} moment={useMoment(coach.tools.frames)!} onClose={() => undefined} />
+  );
+  render(<Shown />);
+  coach.at(47.84);
+  touch(1);
+  // On its way to a host in reach.
+  expect(on(1)).toBe('Lane 1 1 of 40:37.8 2.2 s under');
+  coach.linked(false);
+  expect(on(1)).toBe('Lane 1 1 of 40:37.8 not sent yet');
+  expect(takeBack().textContent).toBe('Take backlane 1, 50 fast, rep 1: 0:37.8, not sent yet');
+  coach.linked(true);
+  await act(() => Promise.resolve(answers.shift()!({ ok: false, at: null, why: 'The disk is full.' })));
+  expect(on(1)).toBe('Lane 1 1 of 40:37.8 not sent yet');
+  act(() => waits.splice(0).forEach((call) => call()));
+  coach.toldTimes([{ lane: 1, at: 10_000, watches: [37_840] }]);
+  await act(() => Promise.resolve(answers.shift()!({ ok: true, at: null, why: null })));
+  expect(on(1)).toBe('Lane 1 1 of 40:37.8 2.2 s under');
+});

@@ -21,12 +21,12 @@ function covered(placed: readonly PlacedMark[]): number {
   return pairs;
 }
 
-test('lanes that leave at once share a mark that names them all', () => {
+test('lanes that leave at once share a mark that names them all, with a comma between, so that 1 and 2 are not read as 12', () => {
   const texts = (...hands: number[]): readonly string[] => placeMarks(marks(...hands)).map(({ text }) => text);
   expect(texts(30, 30, 30, 30)).toEqual(['1-4']);
-  expect(texts(30, 30, 45)).toEqual(['3', '1 2']);
-  expect(texts(0, 30, 0, 0, 0)).toEqual(['2', '1 3-5']);
-  expect(texts(59.9, 0)).toEqual(['1 2']);
+  expect(texts(30, 30, 45)).toEqual(['3', '1, 2']);
+  expect(texts(0, 30, 0, 0, 0)).toEqual(['2', '1, 3-5']);
+  expect(texts(59.9, 0)).toEqual(['1, 2']);
 });
 
 test('marks of twelve lanes a second apart, or five, cover none of each other', () => {

@@ -162,6 +162,16 @@ describe('a lane', () => {
     expect([20, 338].map((t) => face(untimed, t).lanes[0]!.word)).toEqual(['in by ≈4:05', "till the coach's word"]);
   });
 
+  test('a lane that is through waits while the session has more for it, and says for what', () => {
+    const text =
+      'lane 1\nlane 2\nWarm-up\n1/2 x 50 free @ 1:00\ntalk 1:00 turns\n4 x 25 fast @ 1:00\nMain set\n0/4 x 50 @ 1:00\n';
+    const deck = new Deck(text).at(0, { do: 'start' });
+    expect(face(deck, 69.9).lanes[0]).toMatchObject({ word: 'in by 1:00', then: '' });
+    expect(face(deck, 70).lanes[0]).toMatchObject({ state: 'finished', word: 'waits', then: 'then 4 x 25 fast' });
+    const other = new Deck(text.replace('4 x 25 fast @ 1:00\n', '').replace('0/4', '4')).at(0, { do: 'start' });
+    expect(face(other, 70).lanes[0]).toMatchObject({ word: 'waits', then: 'then Main set' });
+  });
+
   test('[sit-out] a lane that leaves for nothing here sits out: nobody in it is in by any reading', () => {
     const squad = Array.from({ length: 6 }, (_, index) => `lane ${index + 1}`).join('\n');
     const deck = new Deck(`${squad}\n4 x 50 @ 1:00\n\nSwim-down\n200 easy\n`).at(0, { do: 'start' });

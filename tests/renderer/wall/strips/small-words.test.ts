@@ -1,11 +1,13 @@
+// @vitest-environment happy-dom
 /* While nobody swims what the lanes say is of one size. */
 
 import { expect, test } from 'vitest';
 import { view } from '../../../../app/core/run/view.ts';
 import { digitsFace } from '../../../../renderer/wall/faces/digits-face.ts';
+import { sweepFace } from '../../../../renderer/wall/faces/sweep-face.ts';
 import { layoutFor } from '../../../../renderer/wall/layout.ts';
 import { readWallChoice } from '../../../../renderer/wall/screen/wall-choice.ts';
-import { smallForm, type SmallForm } from '../../../../renderer/wall/strips/small-words.ts';
+import { smallForm, smallWords, type SmallForm } from '../../../../renderer/wall/strips/small-words.ts';
 import { Deck } from '../../../support/run/deck.ts';
 import { wallFace } from '../../../support/wall/wall-face.ts';
 
@@ -48,3 +50,28 @@ test('[turn] a lane whose swimmers still leave when a talk begins says whose tur
   const form = smallForm([faces[0]!], false, layout, (said) => (said.includes('on ') ? 100 : 1), choice);
   expect(form.lines).toBe(1);
 });
+
+test.each([
+  ['digits', digitsFace],
+  ['sweep', sweepFace],
+])('[turn] all lanes stopped: the %s say whose turn it is of a lane that still leaves', (_, face) => {
+  const beside = layoutFor({ ...ROOM, lanes: 6 }, face);
+  const lanes = [1, 2, 3, 4, 5, 6].map((lane) => `lane ${lane} ${lane === 1 ? ', 4 swimmers' : ''}`).join('\n');
+  const deck = new Deck(`${lanes}\n8 x 100 free @ 2:00\n`).at(0, { do: 'start' }).at(132, { do: 'stop' });
+  const shown = wallFace(view(deck.state, 136_000), 0, 'stretch').lanes;
+  expect(shown[0]!.turn).toBe('3 at 2:10');
+  const strip = stripOf();
+  const measure = (said: string): number => said.length * 0.45;
+  const form = smallForm(shown, false, beside, measure, choice);
+  smallWords(strip, beside, measure, choice)(shown[0]!, false, form);
+  expect(strip.textContent).toContain('3 at 2:10');
+});
+
+/** The places that a lane's small words are written in. */
+function stripOf(): HTMLElement {
+  const strip = document.createElement('div');
+  for (const place of ['word', 'rep', 'round', 'interval', 'target', 'words', 'after', 'turn']) {
+    strip.appendChild(document.createElement('div')).dataset['place'] = place;
+  }
+  return strip;
+}
