@@ -137,11 +137,11 @@ describe('[sharing] the switch', () => {
   });
 
   test.each([
-    ['sharing ends', () => sharing.stop(), 'Sharing has ended.'],
-    ['the program ends', () => sharing.end('The program has ended.'), 'The program has ended.'],
+    ['sharing ends', async () => sharing.stop(), 'Sharing has ended.'],
+    ['the program ends', async () => sharing.end('The program has ended.'), 'The program has ended.'],
     [
       'twelve hours have passed',
-      () => host.clock.advance(12 * 3_600_000),
+      async () => host.clock.advance(12 * 3_600_000),
       'This device was let in twelve hours ago, and a key lasts no longer.',
     ],
   ])('hangs up on devices where %s, says why, and to ask for a new code', async (_, ends, why) => {

@@ -67,7 +67,7 @@ describe('[sharing] the switch', () => {
     act(() => coach.sharing(OFF));
     await settled();
     expect(goes()).toBe(sentence);
-    act(() => vi.advanceTimersByTime(20_000));
+    act(() => void vi.advanceTimersByTime(20_000));
     expect(goes()).toBe('');
   });
 
