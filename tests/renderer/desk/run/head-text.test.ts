@@ -57,4 +57,12 @@ describe('the head', () => {
     expect(at(state, 140)).toMatchObject({ set: 'Break 0:30 drink', then: 'Then 2 x 50 fast', rounds: null });
     expect(at(state, 290)).toMatchObject({ set: 'Break 0:30 drink', then: 'Then 100 easy' });
   });
+
+  test('[kit] names the part that the kit is for, before what comes after it', () => {
+    const state = runOf('Squad\nlane 1\n\nMain set\nkit: boards\n4 x 50 kick @ 1:30\n\nSwim-down\n100 easy @ 3:00\n', [
+      0,
+      { do: 'start' },
+    ]);
+    expect(at(state, 20).then).toBe('Kit for Main set: boards. Then Swim-down: 100 easy');
+  });
 });
