@@ -3,7 +3,7 @@
  * lanes and never moves.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useState, type ReactElement, type ReactNode } from 'react';
 import type { ClockChoice } from '../../app/core/run/readings.ts';
 import type { LaneView, RunView } from '../../app/core/run/view.ts';
 import { ACTION_NAMES, ACTIONS, commandNamed, commandOf, type ActionName } from '../ui/coach/commands/action-list.ts';
@@ -183,12 +183,22 @@ function laneSteering({ state }: LaneView): readonly Steering[] {
 }
 
 /** What it does and to which lanes, or that it is held. In a talk or break, what it does to its end. */
-function doesText({ view }: RunMoment, action: ActionName, lane: number | null): string {
+function doesText({ view }: RunMoment, action: ActionName, lane: number | null): ReactNode {
   const { pressed, does } = ACTIONS[action];
   if (pressed) return heldHint(action);
-  if (action !== 'sooner' && action !== 'later') return `${whoText(lane)}: ${does}`;
-  if (view.pauseEnd === null) return `${whoText(lane)} ${does}`;
+  if (action !== 'sooner' && action !== 'later') return <WhoDoes lane={lane} does={`: ${does}`} />;
+  if (view.pauseEnd === null) return <WhoDoes lane={lane} does={` ${does}`} />;
   return `${view.stretch.kind} ${action === 'sooner' ? 'shorter' : 'longer'}`;
+}
+
+/** "lane 5: the set gets shorter"; on the smallest phones "lane 5". */
+function WhoDoes({ lane, does }: { readonly lane: number | null; readonly does: string }): ReactElement {
+  return (
+    <>
+      {whoText(lane)}
+      <span className={styles.does}>{does}</span>
+    </>
+  );
 }
 
 function heldHint(action: ActionName): string {
@@ -216,7 +226,7 @@ interface RemoteButtonProps {
   readonly action: ActionName;
   readonly lanes: readonly number[];
   readonly name?: string | undefined;
-  readonly hint?: string | undefined;
+  readonly hint?: ReactNode;
   readonly look?: Look | undefined;
   onDone?(): void;
 }

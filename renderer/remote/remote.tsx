@@ -141,14 +141,22 @@ function Lanes(props: PartProps & { onLane(lane: number | null): void }): ReactE
 /** Drawn on each frame, as the head is: the seconds of the two change together. */
 function LaneHint({ tools, lane }: Omit<PartProps, 'moment' | 'lane'> & { readonly lane: number }): ReactElement {
   const clock = useActions(tools.actions, (state) => state.clock);
-  return <span ref={useDrawn(tools.frames, (at) => (at ? leaveText(at.view, lane, clock) : ''))} />;
+  return (
+    <>
+      <span ref={useDrawn(tools.frames, (at) => (at ? nextLeaveOf(at.view, lane, clock).leave : ''))} />
+      <span
+        className={styles.lanesLeft}
+        ref={useDrawn(tools.frames, (at) => (at ? leftText(at.view, lane, clock) : ''))}
+      />
+    </>
+  );
 }
 
-/** "6:10, in 22 s", or the word that stands in its place. */
-function leaveText(view: RunView, lane: number, clock: ClockChoice): string {
-  const { leave, left } = nextLeaveOf(view, lane, clock);
+/** ", in 22 s", behind the reading. */
+function leftText(view: RunView, lane: number, clock: ClockChoice): string {
+  const { left } = nextLeaveOf(view, lane, clock);
   // What is waited for stands in the head, and there is no room for it here on the smallest phones.
-  return left === '' || view.phase === 'waiting' ? leave : `${leave}, ${left}`;
+  return left === '' || view.phase === 'waiting' ? '' : `, ${left}`;
 }
 
 interface FeedbackProps {

@@ -6,7 +6,7 @@
 
 import { LEAD } from '../../app/core/run/align.ts';
 import type { LaneView, NextRep, RunView } from '../../app/core/run/view.ts';
-import type { Rep, Round } from '../../app/core/plan/plan.ts';
+import type { PlannedSet, Rep, Round } from '../../app/core/plan/plan.ts';
 import type { Item, Part, SomeLanes } from '../../app/core/session/session.ts';
 import { itemIndexOf } from '../../app/core/session/item-on-line.ts';
 
@@ -37,6 +37,13 @@ export function swumNow(view: RunView): SwumNow | null {
   const rounds = stretch.kind === 'swim' ? commonRounds(reps) : stretch.rounds;
   const items = stretch.kind === 'swim' ? besides(part, item, reps) : [item];
   return { part, items, rounds, after: itemsAfter(parts, stretch.partIndex, items) };
+}
+
+/** The one that comes first in the session of those that lanes begin with; undefined where none swims. */
+export function firstSet(sets: readonly (PlannedSet | undefined)[]): PlannedSet | undefined {
+  let first: PlannedSet | undefined;
+  for (const set of sets) if (set && (!first || set.order < first.order)) first = set;
+  return first;
 }
 
 /** A rep with its counts as they now are, after cuts. */

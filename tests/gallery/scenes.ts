@@ -224,6 +224,8 @@ export const SCENES: readonly Scene[] = [
       ['countdown', MAIN_SET, 25.2],
       ['stopped, out, tail leaving', MIXED, 132],
       ['finished and no swim', DRILLS, 215],
+      ['waits, and no swim', DRILLS, 262],
+      ['lanes share a mark', [...DRILLS, [40, { do: 'shift', lanes: [2, 3], seconds: 5 }]], 108],
       ['all stopped', [...MAIN_SET, [122, { do: 'stop' }]], 200],
       ['talk', [...passing(1), [19, { do: 'start' }]], 44],
       ['break', [...MAIN_SET, [200, { do: 'move-on' }]], 204],

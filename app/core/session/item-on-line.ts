@@ -14,7 +14,7 @@ export function setOnLine(part: Part, line: number): Item | null {
   return find(part.items, line);
 }
 
-function holdsLine(item: Item, line: number): boolean {
+export function holdsLine(item: Item, line: number): boolean {
   return item.line === line || itemsUnder(item).some((inner) => holdsLine(inner, line));
 }
 

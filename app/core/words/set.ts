@@ -12,12 +12,13 @@ import {
   type TimedBlock,
   type TimedSwim,
 } from '../session/session.ts';
+import { holdsLine } from '../session/item-on-line.ts';
 import type { Tenths } from '../units.ts';
 import { distanceText } from './distance.ts';
 import { lanesNamed } from './lanes.ts';
 import { spaced } from './phrase.ts';
 import { reading } from './time/reading.ts';
-import { roundsText } from './round.ts';
+import { roundText, roundsText } from './round.ts';
 import { pauseText } from './stretch.ts';
 
 /** How many reps or rounds have been cut, by line. */
@@ -45,6 +46,22 @@ export function itemWords(item: Item, cuts: Cuts, within = false): string {
     case 'break':
       return pauseText(item);
   }
+}
+
+/** Where a session goes on: on which line, and in which of the outermost rounds around it, 1 where there are none. */
+interface From {
+  readonly line: number;
+  readonly round: number;
+}
+
+/** What is left of an item from a place in it on: "round 2 of 2: 4 x 25 fast, break 0:30". */
+export function itemWordsFrom(item: Item, cuts: Cuts, { line, round }: From): string {
+  if (item.kind !== 'rounds') return itemWords(item, cuts);
+  const at = item.items.findIndex((inner) => holdsLine(inner, line));
+  if (at < 0 || (at === 0 && round <= 1)) return itemWords(item, cuts);
+  const of = Math.max(round, left(item.times, cutOf(item.line, cuts)));
+  const rest = innerList({ ...item, items: item.items.slice(at) }, cuts, false);
+  return `${at > 0 ? 'rest of ' : ''}${roundText([{ round, of }])}: ${rest}`;
 }
 
 /** Sets that lanes swim at the same time, each its own: "lanes 1–6: 10 x 100; lanes 7–10: 8 x 100". */

@@ -4,11 +4,11 @@
 
 import type { RunView } from '../../../app/core/run/view.ts';
 import type { Round } from '../../../app/core/plan/plan.ts';
-import { swumNow, type SwumNow } from '../../ui/current-set.ts';
+import { firstSet, swumNow, type SwumNow } from '../../ui/current-set.ts';
 import { notesNow } from '../../ui/notes-now.ts';
 import { itemIndexOf, setOnLine } from '../../../app/core/session/item-on-line.ts';
 import { capital } from '../../../app/core/words/phrase.ts';
-import { besideWords, itemWords, type Cuts } from '../../../app/core/words/set.ts';
+import { besideWords, itemWords, itemWordsFrom, type Cuts } from '../../../app/core/words/set.ts';
 import { pauseText } from '../../../app/core/words/stretch.ts';
 
 export interface HeadText {
@@ -40,10 +40,17 @@ function setText(view: RunView): HeadText {
   const set = now ? besideWords(now.items, cuts) : '';
   return {
     part,
-    set: phase === 'waiting' ? `Next: ${set}` : set,
+    set: phase === 'waiting' ? `Next: ${now ? nextWords(view, now) : ''}` : set,
     then: thenText(now, cuts),
     rounds: now && now.rounds.length > 0 ? now.rounds : null,
   };
+}
+
+/** What waits, of rounds that are gone on with what is left: "round 2 of 2: 4 x 25 fast". */
+function nextWords({ lanes, cuts }: RunView, { items }: SwumNow): string {
+  const begins = firstSet(lanes.map(({ next }) => next?.rep.set));
+  const from = { line: begins?.line ?? 0, round: begins?.rounds[0]?.round ?? 1 };
+  return items.map((item) => itemWordsFrom(item, cuts, from)).join('; ');
 }
 
 /** What comes next, with its part's name if that is a new one. */

@@ -15,6 +15,7 @@ import { readingLeft } from '../../../app/core/words/time/reading.ts';
 import { roundText } from '../../../app/core/words/round.ts';
 import { followingText } from '../../../app/core/words/stretch.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
+import type { SharingTold } from '../../link/store.ts';
 import { leaveText } from '../../ui/coach/feedback/words.ts';
 import { Select } from '../../ui/parts/select.tsx';
 import { useDeck, useDrawn, useActions } from '../../ui/coach/use-deck.ts';
@@ -40,6 +41,7 @@ export function RunHead({ tools, moment, children }: RunHeadProps): ReactElement
   const { view, run } = moment;
   const choice = useActions(actions, (state) => state.clock);
   const screens = useDeck(link, (state) => state.screens);
+  const tablets = useDeck(link, ({ sharing }) => otherTablets(sharing));
   const now = useDrawn(frames, (at) => (at ? clockTime(at.run.openedAtTimeOfDay + at.view.t) : ''));
   const left = useDrawn(frames, (at) => pauseLeft(at) || goesOnText(at, choice));
   const text = headText(view);
@@ -49,6 +51,7 @@ export function RunHead({ tools, moment, children }: RunHeadProps): ReactElement
   const others = [
     screens.wall > 0 ? `on ${count(screens.wall, 'wall screen')}` : 'on no wall screen',
     ...(screens.remote > 0 ? [count(screens.remote, 'remote')] : []),
+    ...(tablets > 0 ? [count(tablets, 'tablet')] : []),
   ];
   return (
     <header className={styles.head}>
@@ -92,6 +95,12 @@ export function RunHead({ tools, moment, children }: RunHeadProps): ReactElement
       <div className={styles.tools}>{children}</div>
     </header>
   );
+}
+
+/** Tablets that are connected, but for this page where it is one. */
+function otherTablets(sharing: SharingTold | null): number {
+  const devices = sharing?.devices ?? [];
+  return devices.filter(({ role, connected, isYours }) => role === 'tablet' && connected && !isYours).length;
 }
 
 /** Whether what follows begins by itself and nobody leaves before it does. */

@@ -52,6 +52,7 @@ export function deckCarrier(door: DeckDoor): DeckCarrier {
   let { code } = door;
   // Why what let it in does so no longer.
   let why: string | null = null;
+  let refusedCode: string | null = null;
   let connectAgain = (): void => {};
 
   function known(): Known | null {
@@ -62,12 +63,16 @@ export function deckCarrier(door: DeckDoor): DeckCarrier {
 
   function stand(): void {
     const lacks = known() === null && plain === null;
-    joining.setState(lacks ? { step: 'asks', why } : { step: 'in' }, true);
+    joining.setState(
+      lacks ? { step: 'asks', why, ...(refusedCode === null ? {} : { code: refusedCode }) } : { step: 'in' },
+      true,
+    );
     door.askBy(known() === null && plain ? null : asking.ask);
   }
 
   function refused(reason: string): void {
     if (code === null) kept.drop();
+    refusedCode = code;
     code = null;
     why = reason;
     stand();

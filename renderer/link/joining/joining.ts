@@ -14,8 +14,8 @@ export type JoiningState =
   | { readonly step: 'shows'; readonly digits: string; readonly until: number; readonly why: string | null }
   /** Others show their digits: a wall asks for its own at this time of its own clock. */
   | { readonly step: 'waits'; readonly why: string; readonly until: number }
-  /** A remote or a tablet has neither key nor code, or no longer a valid one: `why`. */
-  | { readonly step: 'asks'; readonly why: string | null };
+  /** A remote or a tablet has neither key nor code, or no longer a valid one: `why`. `code`: the one that was refused. */
+  | { readonly step: 'asks'; readonly why: string | null; readonly code?: string };
 
 export type Joining = StoreApi<JoiningState>;
 

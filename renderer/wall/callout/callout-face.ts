@@ -9,11 +9,11 @@ import { itemIndexOf } from '../../../app/core/session/item-on-line.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { capital } from '../../../app/core/words/phrase.ts';
 import { readingLeft } from '../../../app/core/words/time/reading.ts';
-import { besideWords, itemWords } from '../../../app/core/words/set.ts';
+import { besideWords, itemWords, itemWordsFrom } from '../../../app/core/words/set.ts';
 import { kindText } from '../../../app/core/words/stretch.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import { notesAt, notesNow } from '../../ui/notes-now.ts';
-import { swumNow } from '../../ui/current-set.ts';
+import { firstSet, swumNow } from '../../ui/current-set.ts';
 import { cutsNow } from '../head/cuts-now.ts';
 
 export interface Callout {
@@ -33,7 +33,7 @@ export interface Callout {
 export function nextFace(view: RunView): Callout {
   const { part, kind } = view.stretch;
   const { kit } = notesNow(view);
-  const lines = wordsFrom(view, view.stretch, firstLine(view));
+  const lines = wordsFrom(view, view.stretch, firstPlace(view));
   return {
     title: `Next: ${part}`,
     lines: [...kitLine(kit), ...lines],
@@ -49,9 +49,9 @@ export function pauseFace(view: RunView): Callout {
   const { words, part } = view.stretch;
   const name = capital(kindText(view.stretch));
   const { following } = view;
-  const lines = following ? wordsFrom(view, following, firstLineOf(following)) : [];
+  const lines = following ? wordsFrom(view, following, firstOf(following)) : [];
   // Swimmers fetch it now.
-  const { kit } = following ? notesAt(view.plan, following.partIndex, firstLineOf(following)) : { kit: '' };
+  const { kit } = following ? notesAt(view.plan, following.partIndex, firstOf(following).line) : { kit: '' };
   const named = following && following.part !== part ? following.part : '';
   return {
     title: words === '' ? name : `${name}: ${words}`,
@@ -99,33 +99,29 @@ export function stoppedFace(view: RunView): Callout {
   return { title: 'stopped', lines: set === '' ? [] : [set], first: set, lanes: '', left: '', plate: true };
 }
 
-/** What is left of a stretch's part from the item with a line on. */
-function wordsFrom(view: RunView, stretch: Stretch, line: number): readonly string[] {
+/** Where something begins: on which line of the text, in which rounds. */
+type Begins = Pick<PlannedSet, 'line' | 'rounds'>;
+
+/** What is left of a stretch's part from a place on. */
+function wordsFrom(view: RunView, stretch: Stretch, { line, rounds }: Begins): readonly string[] {
   const part = partOf(view, stretch);
   const index = part ? itemIndexOf(part, line) : -1;
+  const [item, ...later] = part && index >= 0 ? part.items.slice(index) : [];
   const cuts = cutsNow(view);
-  return part && index >= 0 ? part.items.slice(index).map((item) => itemWords(item, cuts)) : [];
+  if (!item) return [];
+  const first = itemWordsFrom(item, cuts, { line, round: rounds[0]?.round ?? 1 });
+  return [first, ...later.map((each) => itemWords(each, cuts))];
 }
 
 /** Where the stretch that is waited for begins. */
-function firstLine(view: RunView): number {
-  if (view.stretch.kind !== 'swim') return view.stretch.line;
-  const firsts = view.lanes.map(({ next }) => next?.rep.set);
-  return earliest(firsts, firstLineOf(view.stretch));
+function firstPlace(view: RunView): Begins {
+  if (view.stretch.kind !== 'swim') return view.stretch;
+  return firstSet(view.lanes.map(({ next }) => next?.rep.set)) ?? firstOf(view.stretch);
 }
 
-function firstLineOf(stretch: Stretch): number {
-  if (stretch.kind !== 'swim') return stretch.line;
-  return earliest(
-    stretch.lanes.map(({ reps }) => reps[0]?.set),
-    0,
-  );
-}
-
-function earliest(sets: readonly (PlannedSet | undefined)[], otherwise: number): number {
-  let first: PlannedSet | undefined;
-  for (const set of sets) if (set && (!first || set.order < first.order)) first = set;
-  return first ? first.line : otherwise;
+function firstOf(stretch: Stretch): Begins {
+  if (stretch.kind !== 'swim') return stretch;
+  return firstSet(stretch.lanes.map(({ reps }) => reps[0]?.set)) ?? stretch;
 }
 
 function partOf(view: RunView, stretch: Stretch): Part | undefined {

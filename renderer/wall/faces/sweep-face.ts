@@ -32,11 +32,14 @@ export const sweepFace: ClockFace = {
         height: `${height}px`,
       });
     };
-    drawDial(drawing(add(dial)), settings);
+    drawDial(drawing(add(dial)));
     const hand = add(dial);
     drawHand(drawing(hand));
     hand.style.willChange = 'transform';
-    const marksIn = drawing(add(dial));
+    // The hand goes under all numbers.
+    const above = drawing(add(dial));
+    drawNumerals(above, settings);
+    const marksIn = draw(above, 'g', {}, {});
     const below = add(digitsBox);
     below.className = 'digits';
     below.style.justifyContent = 'center';
@@ -163,17 +166,22 @@ function write(
   draw(into, 'text', place, ink).textContent = text;
 }
 
-function drawDial(svg: SVGElement, { top }: FaceSettings): void {
+function drawDial(svg: SVGElement): void {
   draw(svg, 'circle', { r: 99 }, { fill: 'var(--dial)', stroke: 'var(--float)', 'stroke-width': '1.4' });
   for (let second = 0; second < 60; second++) {
     const isFive = second % 5 === 0;
     const tick = { y1: -96, y2: isFive ? -86 : -90, transform: `rotate(${second * 6})` };
     draw(svg, 'line', tick, isFive ? line('--on-deep', '2.2') : line('--quiet', '1'));
   }
+}
+
+/** Each with an edge of the dial's colour, so that it is read on the hand too. */
+function drawNumerals(svg: SVGElement, { top }: FaceSettings): void {
+  const edge = { stroke: 'var(--dial)', 'stroke-width': '4', 'stroke-linejoin': 'round', 'paint-order': 'stroke' };
   for (let second = 5; second <= 60; second += 5) {
     const isQuarter = second % 15 === 0;
     const at = { ...pointAt(second * SECOND, NUMERALS), size: isQuarter ? QUARTER : 15 };
-    const ink = { fill: `var(${isQuarter ? '--on-deep' : '--quiet'})`, 'font-weight': '600' };
+    const ink = { ...edge, fill: `var(${isQuarter ? '--on-deep' : '--quiet'})`, 'font-weight': '600' };
     write(svg, second === 60 ? top : `${second}`, at, ink);
   }
 }

@@ -69,10 +69,15 @@ export function sharedBy(view: RunView, lanes: readonly LaneFace[]): Shared {
   const swims = lanes.filter(({ line }) => line > 0);
   const [first, ...others] = swims;
   if (!first || first.words === '' || others.some(({ words }) => words !== first.words)) return NOTHING_SHARED;
-  if (isStillElsewhere(view, first.line)) return NOTHING_SHARED;
+  if (isStillElsewhere(view, first.line) || swims.every(hasWordsAlone)) return NOTHING_SHARED;
   const isOne = others.every(({ line }) => line === first.line);
   const item = isOne ? setOn(view, first.line) : null;
   return { words: first.words, set: item ? itemWords(item, cutsNow(view)) : first.words };
+}
+
+/** Nothing would stand in its place without them, as in that of a swim without an interval which is to come. */
+function hasWordsAlone({ state, interval, rep, target }: LaneFace): boolean {
+  return state === 'first' && interval === '' && rep === '' && target === '';
 }
 
 function isStillElsewhere(view: RunView, line: number): boolean {

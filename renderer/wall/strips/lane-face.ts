@@ -14,7 +14,7 @@ import type { Millis } from '../../../app/core/units.ts';
 import { inByText } from '../../../app/core/words/time/clock.ts';
 import { distanceIn, distanceText } from '../../../app/core/words/distance.ts';
 import { holdText, onText } from '../../../app/core/words/interval.ts';
-import { commaed, count } from '../../../app/core/words/phrase.ts';
+import { commaed, count, spaced } from '../../../app/core/words/phrase.ts';
 import { readingLeft, secondsLeft } from '../../../app/core/words/time/reading.ts';
 import { repOf, repWords } from '../../../app/core/words/rep.ts';
 import { roundText } from '../../../app/core/words/round.ts';
@@ -180,12 +180,18 @@ export function firstFace(
   if (first.rep.rep > 1) {
     return { ...shown, ...swim, rep: repOf(first), rung: null, words: repWords(first.rep), state: 'first' };
   }
-  const words = setWords(view, stretch, first.rep, index);
-  const reps = stretch.lanes[index]!.reps.filter(({ set }) => set === first.rep.set);
-  // Those of a ladder, or with `drop`, have none in common.
-  const interval = reps.every((rep) => rep.interval === first.rep.interval) ? swim.interval : '';
-  const target = reps.every((rep) => rep.target === first.rep.target) ? swim.target : '';
-  return { ...shown, ...swim, words, interval, target, rep: '', rung: null, state: 'first' };
+  const own = swim.rung
+    ? { words: '', interval: spaced(swim.rung.distance, swim.interval) }
+    : { words: setWords(view, stretch, first.rep, index), ...firstTiming(stretch, first.rep, index) };
+  return { ...shown, ...swim, ...own, rep: '', rung: null, state: 'first' };
+}
+
+/** Of reps that have no interval or target in common, as with `drop`, those of the first. */
+function firstTiming({ lanes }: Stretch, first: Rep, index: number): Pick<LaneFace, 'interval' | 'target'> {
+  const reps = lanes[index]!.reps.filter(({ set }) => set === first.set);
+  const isFirst = (what: 'interval' | 'target', text: string): string =>
+    text === '' || reps.every((rep) => rep[what] === first[what]) ? text : `first ${text}`;
+  return { interval: isFirst('interval', onText(first)), target: isFirst('target', holdText(first.target)) };
 }
 
 /** What a lane has swum of a session that is done. */

@@ -150,7 +150,9 @@ function besideWords(strip: HTMLElement, { lanes }: Layout, measure: Measure, ch
     const rung = lanes.form === 'stack' && below === '' ? face.rung : null;
     if (rung) {
       writeRep(rung.distance, large * RUNG);
-      writeRound(rung.count, large * (2 - RUNG));
+      const size = large * (2 - RUNG);
+      const place = { width: inside(rep.width), size: size * LEAST_NOW, least: 0 };
+      writeRound(firstThatFits(nowFirst(face, rung.count), place, measure), size);
     } else {
       const size = below === '' ? alone : large;
       const place = { width: inside(rep.width), size: size * LEAST_NOW, least: 0 };
@@ -185,8 +187,12 @@ function sized(make: (size: number) => Writer): WriteSized {
 }
 
 /** Beside lanes that say the rep to come, what the swimmers still wait for who are left of this one: "now 2 of 4". */
-function repIn({ rep, isNow }: LaneFace): readonly string[] {
-  return isNow && rep !== '' ? [`now ${rep}`, rep] : [rep];
+function repIn(face: LaneFace): readonly string[] {
+  return nowFirst(face, face.rep);
+}
+
+function nowFirst({ isNow }: LaneFace, text: string): readonly string[] {
+  return isNow && text !== '' ? [`now ${text}`, text] : [text];
 }
 
 /** Whose turn is next: by name where the settings want it, the session has it and it fits. */

@@ -27,7 +27,7 @@ function onTop(what: Locator): Promise<boolean> {
   });
 }
 
-test('with ten lanes the remote needs no scrolling on any phone, no hint under More is cut, and every target is 48 px', async () => {
+test('with ten lanes the remote needs no scrolling on any phone, nothing is cut or lies over another, and every target is 48 px', async () => {
   await desk.start(TEN_LANES);
   const remote = await desk.openPage('/remote');
   // The lane stays chosen when the page is loaded again.
@@ -40,10 +40,17 @@ test('with ten lanes the remote needs no scrolling on any phone, no hint under M
         box: each.getBoundingClientRect(),
         cut: each.scrollHeight > each.clientHeight,
       }));
+      const under = ({ name, box }: (typeof boxes)[number], index: number): string[] =>
+        boxes
+          .slice(index + 1)
+          .filter(({ box: other }) => box.left < other.right && other.left < box.right)
+          .filter(({ box: other }) => box.top < other.bottom && other.top < box.bottom)
+          .map((other) => `${name} under ${other.name}`);
       return {
         high: document.documentElement.scrollHeight - innerHeight,
         out: boxes.filter(({ box }) => box.bottom > innerHeight || box.right > innerWidth).map(({ name }) => name),
         cut: boxes.filter(({ box, cut }) => box.width > 0 && cut).map(({ name }) => name),
+        under: boxes.flatMap(under),
         small: boxes.filter(({ box }) => box.width > 0 && (box.width < 48 || box.height < 48)).map(({ name }) => name),
       };
     });
@@ -52,15 +59,16 @@ test('with ten lanes the remote needs no scrolling on any phone, no hint under M
     [390, 780],
     [375, 667],
     [320, 844],
-    [320, 640],
+    [360, 640],
+    [320, 568],
   ] as const) {
     await remote.setViewportSize({ width, height });
     await remote.reload();
     await button(remote, 'Rejoin lane 10').waitFor();
-    expect(await fits(), `${width} × ${height}`).toMatchObject({ high: 0, out: [], small: [] });
+    expect(await fits(), `${width} × ${height}`).toEqual({ high: 0, out: [], cut: [], under: [], small: [] });
     await button(remote, 'More').click();
     await button(remote, 'Move on').waitFor();
-    expect(await fits(), `More at ${width} × ${height}`).toEqual({ high: 0, out: [], cut: [], small: [] });
+    expect(await fits(), `More at ${width} × ${height}`).toEqual({ high: 0, out: [], cut: [], under: [], small: [] });
   }
 });
 

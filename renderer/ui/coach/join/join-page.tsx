@@ -25,8 +25,10 @@ export function JoinFirst({ children, ...props }: JoinProps & { readonly childre
 const NO_CODE = 'A code has 20 letters and digits: look at it again.';
 
 function JoinPage({ joining, device, enter }: JoinProps): ReactElement {
+  // A code that was refused may have one wrong letter: it stays, to be mended.
+  const code = useStore(joining, (state) => (state.step === 'asks' ? (state.code ?? '') : ''));
   const refused = useStore(joining, (state) => (state.step === 'asks' ? state.why : null));
-  const [typed, setTyped] = useState('');
+  const [typed, setTyped] = useState(() => inGroups(code, ''));
   const [fault, setFault] = useState<string | null>(null);
   const join = (): void => setFault(enter(typed) ? null : NO_CODE);
   const said = fault ?? refused;

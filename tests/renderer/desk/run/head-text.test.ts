@@ -65,4 +65,10 @@ describe('the head', () => {
     ]);
     expect(at(state, 20).then).toBe('Kit for Main set: boards. Then Swim-down: 100 easy');
   });
+
+  test('of rounds that wait to be gone on with, it says what is left', () => {
+    const waits = runOf(TURNS, [0, { do: 'move-on' }], [4000, { do: 'start' }], [140_000, { do: 'move-on' }]);
+    expect(at(waits, 141)).toMatchObject({ set: 'Next: round 2 of 2: 2 x 50 fast, break 0:30 drink' });
+    expect(at(runOf(TURNS, [0, { do: 'move-on' }]), 1).set).toBe('Next: 2 rounds: 2 x 50 fast, break 0:30 drink');
+  });
 });

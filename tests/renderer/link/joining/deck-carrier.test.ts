@@ -101,6 +101,20 @@ describe('[joining] a page on the network', () => {
     expect(known).toEqual([{ say: 'join', code: CODE }]);
   });
 
+  test('keeps a code that was refused to be looked at again, but not one that let it in', async () => {
+    const { carrier, joining, connect, door } = page({});
+    await connect();
+    carrier.enter(CODE);
+    await connect();
+    door().refused('That is not the code.');
+    expect(joining.getState()).toEqual({ step: 'asks', why: 'That is not the code.', code: CODE });
+    carrier.enter(CODE);
+    await connect();
+    door().given(keyFor('remote'));
+    door().refused('This phone was thrown out.');
+    expect(joining.getState()).toEqual({ step: 'asks', why: 'This phone was thrown out.' });
+  });
+
   test('returns by its key', async () => {
     const { known, connect, sealed } = page({ key: keyFor('remote') });
     const connection = await connect();

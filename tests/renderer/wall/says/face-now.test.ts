@@ -78,10 +78,11 @@ describe('where the reps of a set differ in distance', () => {
     expect(face(deck, 140).lanes[0]).toMatchObject({ rep: '1 of 4', words: '50 easy' });
   });
 
-  test('[strip] a stopped lane too; but before the start the whole set is said', () => {
+  test('[strip] a stopped lane too; but before the start the distance that it begins with', () => {
     const deck = new Deck(LADDER).at(0, { do: 'start' }).at(20, { do: 'stop', lanes: [1] });
     expect(face(deck, 25).lanes[0]).toMatchObject({ state: 'stopped', rep: '100, 2 of 3' });
-    expect(face(new Deck(LADDER), 0).lanes[0]).toMatchObject({ state: 'first', rep: '', words: '50-100-150 free' });
+    expect(face(new Deck(LADDER), 0).lanes[0]).toMatchObject({ state: 'first', rep: '', words: '' });
+    expect(face(new Deck(LADDER), 0).lanes[0]!.interval).toMatch(/^50 on /);
   });
 
   test('of a ladder that is gone on with, the distance stands with its words, as nothing is swum yet', () => {

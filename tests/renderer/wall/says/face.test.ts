@@ -331,27 +331,41 @@ describe('while nobody swims', () => {
   });
 
   test.each([
-    ['a ladder', '25-50-75 pull @ base', '25-50-75 pull'],
-    ['drop', '4 x 50 fast @ 1:00 drop 5', '4 x 50 fast'],
-    ['add', '3 x 50 fast @ 1:00 add 5', '3 x 50 fast'],
-  ])('%s is told without an interval: its reps have none in common', (_, line, words) => {
+    ['a ladder', '25-50-75 pull @ base', '', '25 on 0:25'],
+    ['drop', '4 x 50 fast @ 1:00 drop 5', '4 x 50 fast', 'first on 1:00'],
+    ['add', '3 x 50 fast @ 1:00 add 5', '3 x 50 fast', 'first on 1:00'],
+  ])('of %s, whose reps have no interval in common, a lane is told its first', (_, line, words, interval) => {
     const before = new Deck(`lane 1 base 1:40\n${line}\n2 x 25 easy @ 0:40\n`);
-    expect(face(before, 1).lanes[0]).toMatchObject({ state: 'first', words, interval: '' });
+    expect(face(before, 1).lanes[0]).toMatchObject({ state: 'first', words, interval });
     const pause = new Deck(`lane 1 base 1:40\n25 @ 0:30\nbreak 1:00\n${line}\n`).at(0, { do: 'start' });
     expect(face(pause, 50)).toMatchObject({ mode: 'pause' });
-    expect(face(pause, 50).lanes[0]).toMatchObject({ state: 'first', words, interval: '' });
+    expect(face(pause, 50).lanes[0]).toMatchObject({ state: 'first', words, interval });
   });
 
-  test('nor is a ladder told a hold, which is another for every distance', () => {
+  test('the hold of a ladder, which is another for every distance, is that of its first', () => {
     const ladder = new Deck('lane 1 css 1:20\n25-50-75 pull @ 1:30 hold css\n');
-    expect(face(ladder, 1).lanes[0]).toMatchObject({ interval: 'on 1:30', target: '' });
+    expect(face(ladder, 1).lanes[0]).toMatchObject({ interval: '25 on 1:30', target: 'hold 0:20' });
     const even = new Deck('lane 1 css 1:20\n3 x 50 pull @ 1:30 hold css\n');
     expect(face(even, 1).lanes[0]).toMatchObject({ interval: 'on 1:30', target: 'hold 0:40' });
   });
 
   test('the lane that swims but one rep of such a set is told its interval', () => {
     const deck = new Deck('lane 1\nlane 2\n4/1 x 50 fast @ 1:00 drop 5\n');
-    expect(face(deck, 1).lanes.map(({ interval }) => interval)).toEqual(['', 'on 1:00']);
+    expect(face(deck, 1).lanes.map(({ interval }) => interval)).toEqual(['first on 1:00', 'on 1:00']);
+  });
+
+  test('of rounds that are gone on with, what is left is said', () => {
+    const text = 'Main set\n2 rounds\n  4 x 25 fast @ 0:30\n  break 1:00\n  50 easy @ 1:00\n  break 0:30\n100 easy\n';
+    const deck = new Deck(text).at(0, { do: 'start' });
+    expect(face(deck, 140).callout!.lines).toEqual(['then rest of round 1 of 2: 50 easy, break 0:30', '100 easy']);
+    expect(face(deck, 260).callout!.lines).toEqual([
+      'then round 2 of 2: 4 x 25 fast, break 1:00, 50 easy, break 0:30',
+      '100 easy',
+    ]);
+    deck.at(261, { do: 'move-on' });
+    expect(face(deck, 262).callout!.lines[0]).toBe('round 2 of 2: 4 x 25 fast, break 1:00, 50 easy, break 0:30');
+    deck.at(263, { do: 'go-to', line: 3, rounds: [1], rep: 1 });
+    expect(face(deck, 264).callout!.lines[0]).toBe('2 rounds: 4 x 25 fast, break 1:00, 50 easy, break 0:30');
   });
 
   test('a lane that goes on inside a set is told with which rep, one that begins it how many there are', () => {

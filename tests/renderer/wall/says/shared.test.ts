@@ -19,6 +19,17 @@ test('[shared] words that all lanes share, with the set that they are of, also w
   expect(sharedAt(text, 135)).toEqual({ words: '50 fast', set: '8/7 x 50 fast' });
 });
 
+test('[shared] none while the start is waited for where a lane would say nothing else: a ladder, or no interval', () => {
+  const waiting = (text: string) => {
+    const now = view(new Deck(`lane 1 base 1:15\nlane 2 base 1:30\n${text}\n`).state, 0);
+    const { lanes } = wallFace(now, 0, 'stretch');
+    return [sharedBy(now, lanes).words, ...lanes.map(({ words, interval }) => `${words}|${interval}`)];
+  };
+  expect(waiting('100-200-100 free @ base')).toEqual(['', '|100 on 1:15', '|100 on 1:30']);
+  expect(waiting('200 easy')).toEqual(['', '200 easy|', '200 easy|']);
+  expect(waiting('4 x 100 free @ base')).toEqual(['4 x 100 free', '4 x 100 free|on 1:15', '4 x 100 free|on 1:30']);
+});
+
 test('[shared] none where lanes swim other distances, or are in other sets', () => {
   expect(sharedAt('lane 1\nlane 2\n2 x 200/150 pull @ 3:00\n', 20).words).toBe('');
   expect(sharedAt('lane 1\nlane 2\n1/3 x 50 fast @ 1:00\n4 x 25 easy @ 1:00\n', 75).words).toBe('');

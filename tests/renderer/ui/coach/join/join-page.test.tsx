@@ -17,8 +17,10 @@ function page(device: 'phone' | 'tablet' = 'phone', takes = true) {
       <p>the page</p>
     </JoinFirst>,
   );
-  const asks = (why: string | null = null): void => act(() => joining.setState({ step: 'asks', why }, true));
-  return { entered, asks };
+  const asks = (why: string | null = null, code?: string): void =>
+    act(() => joining.setState({ step: 'asks', why, ...(code === undefined ? {} : { code }) }, true));
+  const isIn = (): void => act(() => joining.setState({ step: 'in' }, true));
+  return { entered, asks, isIn };
 }
 
 const field = (): HTMLElement => screen.getByLabelText('Letters of the code');
@@ -58,6 +60,16 @@ test('[joining] what is no code is said, until something else is typed', () => {
   expect(field().getAttribute('aria-invalid')).toBe('true');
   type('abcd');
   expect([screen.getByRole('alert').textContent, field().getAttribute('aria-invalid')]).toEqual(['', 'false']);
+});
+
+test('[joining] a code that the host refuses stays in the field, to be mended', () => {
+  const { asks, isIn } = page();
+  asks();
+  type('7K2QM0H3TZ4RVD8XWB5C');
+  fireEvent.submit(field());
+  isIn();
+  asks('That is not the code.', '7K2QM0H3TZ4RVD8XWB5C');
+  expect((field() as HTMLInputElement).value).toBe('7K2QM-0H3TZ-4RVD8-XWB5C');
 });
 
 test('[joining] why it is not in is said: a code that was used, a phone that was thrown out', () => {
