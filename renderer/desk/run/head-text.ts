@@ -22,7 +22,11 @@ export interface HeadText {
 export function headText(view: RunView): HeadText {
   const text = setText(view);
   const { kit, note } = notesNow(view);
-  const said = [kit === '' ? '' : `Kit: ${kit}`, note === '' ? '' : `Note: ${note}`].filter((words) => words !== '');
+  // Of which part: without it the kit and what comes next read as one after the other.
+  const kitOf = view.stretch.part === '' ? 'Kit' : `Kit for ${view.stretch.part}`;
+  const said = [kit === '' ? '' : `${kitOf}: ${kit}`, note === '' ? '' : `Note: ${note}`].filter(
+    (words) => words !== '',
+  );
   return { ...text, then: [...said, text.then].filter((words) => words !== '').join('. ') };
 }
 

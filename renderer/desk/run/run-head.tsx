@@ -8,6 +8,7 @@ import { endIsEstimate } from '../../../app/core/run/view/estimate.ts';
 import type { RunView } from '../../../app/core/run/view.ts';
 import { Clock } from '../../ui/coach/clock.tsx';
 import type { RunMoment } from '../../ui/coach/frames.ts';
+import { isWrongHour } from '../../../app/core/words/time/booking.ts';
 import { hourOf } from '../../../app/core/words/time/hour.ts';
 import { count } from '../../../app/core/words/phrase.ts';
 import { readingLeft } from '../../../app/core/words/time/reading.ts';
@@ -46,6 +47,7 @@ export function RunHead({ tools, moment, children }: RunHeadProps): ReactElement
   const text = headText(view);
   const { session } = view.plan;
   const hour = hourOf(run.openedAtTimeOfDay, view.projectedEnd, session.finishBy, endIsEstimate(view));
+  const isWrong = isWrongHour(hour.inHand);
   const others = [
     screens.wall > 0 ? `on ${count(screens.wall, 'wall screen')}` : 'on no wall screen',
     ...(screens.remote > 0 ? [count(screens.remote, 'remote')] : []),
@@ -80,8 +82,11 @@ export function RunHead({ tools, moment, children }: RunHeadProps): ReactElement
           <span ref={now} /> now, {others.join(', ')}
         </p>
       </div>
-      <div className={styles.hour} data-over={hour.inHand !== null && hour.inHand < 0 ? '' : undefined}>
-        <h2>{hour.inHandText ?? `ends ${hour.ends}`}</h2>
+      <div className={styles.hour} data-over={isWrong || (hour.inHand !== null && hour.inHand < 0) ? '' : undefined}>
+        <h2>
+          {isWrong ? <span aria-hidden="true">⚠ </span> : null}
+          {hour.inHandText ?? `ends ${hour.ends}`}
+        </h2>
         <p>
           {hour.booked ? `ends ${hour.ends}` : 'no finish in the session'}
           {hour.booked ? <span className={styles.booked}>, booked to {hour.booked}</span> : null}

@@ -72,6 +72,20 @@ test('[R5] before a break that begins by itself the head says when', () => {
   expect(screen.getByRole('heading', { level: 1 }).textContent).toBe('Set, break at 4:00');
 });
 
+test.each([
+  ['08:00', true],
+  ['03:00', false],
+])(
+  '[one hour] a finish at %s, hours off, has the look of a warning and its sign; one that may be meant has not',
+  (finish, isWrong) => {
+    const { tools, at } = coachTable(runOf(`finish ${finish}\n${SET}`));
+    render(<RunHead tools={tools as DeskTools} moment={at(0)} />);
+    const hour = screen.getByText(isWrong ? /away: check it$/ : /in hand$/);
+    expect(hour.textContent?.startsWith('⚠ ')).toBe(isWrong);
+    expect(hour.closest('[data-over]') !== null).toBe(isWrong);
+  },
+);
+
 test('in the countdown the head says that it starts, and with all lanes stopped that they are', () => {
   const clock = (state: RunState): string => {
     const table = coachTable(state);

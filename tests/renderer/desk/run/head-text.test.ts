@@ -58,6 +58,14 @@ describe('the head', () => {
     expect(at(state, 290)).toMatchObject({ set: 'Break 0:30 drink', then: 'Then 100 easy' });
   });
 
+  test('[kit] names the part that the kit is for, before what comes after it', () => {
+    const state = runOf('Squad\nlane 1\n\nMain set\nkit: boards\n4 x 50 kick @ 1:30\n\nSwim-down\n100 easy @ 3:00\n', [
+      0,
+      { do: 'start' },
+    ]);
+    expect(at(state, 20).then).toBe('Kit for Main set: boards. Then Swim-down: 100 easy');
+  });
+
   test('of rounds that wait to be gone on with, it says what is left', () => {
     const waits = runOf(TURNS, [0, { do: 'move-on' }], [4000, { do: 'start' }], [140_000, { do: 'move-on' }]);
     expect(at(waits, 141)).toMatchObject({ set: 'Next: round 2 of 2: 2 x 50 fast, break 0:30 drink' });
