@@ -394,9 +394,7 @@ describe('while nobody swims', () => {
   test('all lanes stopped: one word for all, and the set that is talked about', () => {
     const deck = started().at(148, { do: 'stop' });
     const shown = face(deck, 155);
-    expect(shown.mode).toBe('stopped');
-    expect(shown.callout).toMatchObject({ title: 'stopped', lines: ['3 rounds: 150 steady, 4 x 50 fast'] });
-    // Swimmers whose lead has left follow it.
-    expect(shown.lanes[0]).toMatchObject({ state: 'stopped', turn: '4 at 2:30' });
+    const callout = { title: 'stopped', lines: ['3 rounds: 150 steady, 4 x 50 fast'] };
+    expect(shown).toMatchObject({ mode: 'stopped', callout, lanes: { 0: { state: 'stopped', turn: '4 at 2:30' } } });
   });
 });
