@@ -125,6 +125,7 @@ test('[sharing] pages of elsewhere, and of this machine without a key, get nothi
     const posted = page.waitForResponse(`http://${network}/command`);
     await page.locator('form').evaluate((form: HTMLFormElement) => form.submit());
     expect((await posted).status()).toBe(405);
+    await page.waitForURL(`http://${network}/command`);
   } finally {
     stranger.close();
     stranger.closeAllConnections();
