@@ -313,7 +313,7 @@ test.each([
   await button('Lane 2…').click();
   await button('10 s apart lane 2').waitFor();
   const side = page.getByRole('complementary', { name: 'Session' });
-  expect(await side.evaluate((column) => column.scrollHeight - column.clientHeight)).toBeLessThanOrEqual(0);
+  await expect.poll(() => side.evaluate((column) => column.scrollHeight - column.clientHeight)).toBeLessThanOrEqual(0);
 });
 
 test('no accessibility rule is broken in any state, by day or in the dark', async () => {
