@@ -6,11 +6,12 @@
 import { csvText, secondsCell, wordsCell } from '../../csv.ts';
 import { RECORD_TIMES } from '../../run/feedback/command-record.ts';
 import { distanceText } from '../../words/distance.ts';
+import { markText } from '../../words/mark.ts';
 import { roundCell } from '../../words/round.ts';
 import { clockTimeToSecond } from '../../words/time/time-of-day.ts';
 import type { Millis } from '../../units.ts';
 import { paceOf, toTenth } from '../times/hand-time.ts';
-import { markWords, type AwayRecord, type GivenRecord, type LeaveRecord, type RunRecord } from '../record.ts';
+import type { AwayRecord, GivenRecord, LeaveRecord, RunRecord } from '../record.ts';
 
 const HEADER = [
   'what',
@@ -66,9 +67,9 @@ function leaveCells(leave: LeaveRecord, unit: string, when: (at: Millis) => stri
 }
 
 function commandCells(given: GivenRecord, when: (at: Millis) => string[]): string[] {
-  const { at, command, lanes, undone, did } = given;
+  const { at, command, lanes, undone, did, added } = given;
   const what = undone ? `${command.do}, undone` : command.do;
-  const words = command.do === 'mark' ? markWords(given) : did;
+  const words = command.do === 'mark' ? markText(command.words ?? '', added) : did;
   return [what, ...when(at), lanes.join(' '), ...NO_REP, wordsCell(words)];
 }
 
