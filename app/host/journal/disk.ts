@@ -121,8 +121,8 @@ export const systemDisk: Disk = {
   },
   read: (path) => withFile(path, constants.O_RDONLY, async (file) => file.readFile()),
   readNow: (path) => withFileNow(path, (file) => readFileSync(file)),
-  readStart: (path, bytes) => readSome(path, bytes, () => 0),
-  readEnd: (path, bytes) => readSome(path, bytes, (size) => Math.max(0, size - bytes)),
+  readStart: (path, bytes) => readSome(path, bytes, false),
+  readEnd: (path, bytes) => readSome(path, bytes, true),
   async open(path) {
     const isNew = (await statOf(path)) === null;
     const file = await openOrdinary(path, constants.O_RDWR | constants.O_CREAT);
@@ -230,11 +230,11 @@ function diskFile(file: FileHandle): DiskFile {
   };
 }
 
-function readSome(path: string, bytes: number, from: (size: number) => number): Promise<Uint8Array> {
+function readSome(path: string, bytes: number, fromEnd: boolean): Promise<Uint8Array> {
   return withFile(path, constants.O_RDONLY, async (file) => {
     const { size } = await file.stat();
     const length = Math.min(size, bytes);
-    const { buffer, bytesRead } = await file.read(Buffer.alloc(length), 0, length, from(size));
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(length), 0, length, fromEnd ? size - length : 0);
     return buffer.subarray(0, bytesRead);
   });
 }
