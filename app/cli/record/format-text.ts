@@ -11,7 +11,7 @@ import type { Millis } from '../../core/units.ts';
 import { distanceIn } from '../../core/words/distance.ts';
 import { lanesNamed } from '../../core/words/lanes.ts';
 import { leavesText } from '../../core/words/leaves.ts';
-import { markText } from '../../core/words/mark.ts';
+import { markText } from '../../core/record/mark-text.ts';
 import { commaed } from '../../core/words/phrase.ts';
 import { readingPast } from '../../core/words/time/reading.ts';
 import { clockTime, clockTimeToSecond } from '../../core/words/time/time-of-day.ts';

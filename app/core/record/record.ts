@@ -9,7 +9,7 @@ import { commandRecords, type CommandRecord } from '../run/feedback/command-reco
 import { leavesOf, wasCalled, type Away, type Leave } from '../run/record.ts';
 import type { LengthUnit, Millis, Tenths } from '../units.ts';
 import { notCalledText, notRunningText } from '../words/away.ts';
-import { markText } from '../words/mark.ts';
+import { markText } from './mark-text.ts';
 import { NOTHING_ADDED, type Afterwards } from './afterwards.ts';
 import { courseOf, type KeptCourse } from './course/course.ts';
 import { eveningOf, type Evening } from './evening.ts';

@@ -6,7 +6,7 @@ import type { ReactElement } from 'react';
 import type { Afterwards } from '../../../../app/core/record/afterwards.ts';
 import type { ReviewJson } from '../../../../app/core/record/tables/review-json.ts';
 import { lanesNamed } from '../../../../app/core/words/lanes.ts';
-import { markText } from '../../../../app/core/words/mark.ts';
+import { markText } from '../../../../app/core/record/mark-text.ts';
 import { commaed } from '../../../../app/core/words/phrase.ts';
 import { clockTime } from '../../../../app/core/words/time/time-of-day.ts';
 import { Caution } from '../../paper/caution.tsx';

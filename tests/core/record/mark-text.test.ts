@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { markText } from '../../../app/core/words/mark.ts';
+import { markText } from '../../../app/core/record/mark-text.ts';
 
 test.each([
   ['', '', ''],

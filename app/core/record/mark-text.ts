@@ -2,7 +2,7 @@
  * What was said of a mark.
  */
 
-import { spaced } from './phrase.ts';
+import { spaced } from '../words/phrase.ts';
 
 /** `more`, added afterwards, follows the mark's own words, unless it begins with them: then they are not said twice. */
 export function markText(own: string, more: string): string {
