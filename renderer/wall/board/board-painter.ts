@@ -25,7 +25,7 @@ import { createNextSaid } from '../says/next-said.ts';
 import { createPace } from './pace.ts';
 import { createShownLanes } from '../says/shown-lanes.ts';
 import { smallForm, type SmallForm } from '../strips/small-words.ts';
-import { createStripPainter } from '../strips/strip-painter.ts';
+import { createStripPainter, LAST_TURN, type Turn } from '../strips/strip-painter.ts';
 import { attributeWriter, placeIn } from './writers.ts';
 
 export interface BoardPainter {
@@ -100,6 +100,11 @@ export function createBoardPainter(
   let shown: { readonly at: Millis; readonly hand: Millis } = { at: 0, hand: 0 };
   // How far behind the page's own time things run; null while they are put where they stand.
   let running: number | null = null;
+  // Of what was painted last, and whether all of it.
+  let isAll = true;
+  let before: Said | null = null;
+  let looksBefore: Looks<LaneFace['state']> = new Map();
+  let turn: Turn = { frame: 0, leaves: false };
 
   function facesOf({ view, abandonedAt }: Scene): readonly LaneFace[] {
     const faces: LaneFace[] = [];
@@ -151,7 +156,13 @@ export function createBoardPainter(
       setMode(mode);
       setLost(lost ? (lost.more === null ? 'small' : 'large') : '');
       const looks = lights.at(own, new Map(faces.map(({ number, state }) => [number, state])));
-      // What is due comes first: the clock, then the strips.
+      // What is due comes first: the clock, then the strips; what can wait for a frame follows on the next.
+      if (said === before) turn = { ...turn, frame: turn.frame + 1 };
+      // A screen too slow for that is written whole.
+      else turn = { frame: isAll ? 0 : LAST_TURN, leaves: turnsLight(looks, looksBefore) };
+      before = said;
+      looksBefore = looks;
+      isAll = true;
       const text = said.clock;
       if (text !== null) {
         shown = { at: view.t, hand: handAt(choice.clock, view, view.t) };
@@ -161,24 +172,30 @@ export function createBoardPainter(
       }
       for (const face of faces) {
         const look = looks.get(face.number) ?? face.state;
-        strips.get(face.number)?.draw((strip) => strip.paint(face, look, small, shared.words !== ''));
+        strips.get(face.number)?.draw((strip) => {
+          if (!strip.paint(face, look, small, shared.words !== '', turn)) isAll = false;
+        });
       }
       const words = said.head;
       if (words) head.draw((write) => write({ ...words, shared, lost, bare: mode !== 'swim' }));
       if (said.callout) callout.draw((write) => write(said.callout!.shows, choice.words ? shared : NOTHING_SHARED));
-      head.work(() => sayNext(view));
+      if (isAll) head.work(() => sayNext(view));
       const { x, y } = driftAt(own, layout.drift);
       const moved = `translate(${x}px, ${y}px)`;
       if (moved !== place) board.style.transform = place = moved;
       running = null;
       if (parts.some((part) => part.isDown())) return 'failed';
-      return lights.isLate() ? 'late' : 'whole';
+      return lights.isLate() || !isAll ? 'late' : 'whole';
     },
     move,
     again() {
       for (const part of parts) part.again();
     },
   };
+}
+
+function turnsLight(looks: Looks<LaneFace['state']>, before: Looks<LaneFace['state']>): boolean {
+  return Array.from(looks).some(([lane, look]) => look === 'leaving' && before.get(lane) !== look);
 }
 
 /** Of the hand. */

@@ -106,27 +106,6 @@ describe('a lane', () => {
     expect(states).toEqual(['waiting', 'ready', 'ready', 'leaving']);
   });
 
-  test('says which rep it sits out, or skips, until its next leave, and nothing of that before or after', () => {
-    const deck = started();
-    expect(face(deck, 120).lanes[1]!.target).toBe('hold 0:43');
-    const sat = face(deck.at(121, { do: 'sit-out', lanes: [2] }), 122).lanes[1]!;
-    expect(sat).toMatchObject({ rep: '2 of 4', target: 'sits out 1 of 4' });
-    const later = face(deck.at(123, { do: 'sit-out', lanes: [2] }), 124).lanes[1]!;
-    expect(later).toMatchObject({ rep: '3 of 4', target: 'sits out 2 reps' });
-    const skips = face(deck.at(126, { do: 'skip', lanes: [3] }), 127).lanes[2]!;
-    expect(skips).toMatchObject({ rep: '2 of 4', target: 'skips 1 of 4' });
-    expect(face(deck, 127).lanes[0]!.target).toBe('hold 0:39');
-    const next = deck.view(127).lanes[2]!.next!.at! / 1000;
-    expect(face(deck, next + 3).lanes[2]!.target).not.toContain('skips');
-  });
-
-  test('skips its first rep, but comes in late without a word of what it has missed', () => {
-    const skips = face(started().at(3, { do: 'skip', lanes: [1] }), 4).lanes[0]!;
-    expect(skips).toMatchObject({ target: 'skips 1 of 1' });
-    const out = started().at(3, { do: 'lane-out', lanes: [1] });
-    expect(face(out.at(150, { do: 'lane-in', lanes: [1] }), 151).lanes[0]!.target).not.toContain('skips');
-  });
-
   test('leaving for 2 s with the leave that is happening, then the next', () => {
     const [now, late, next] = [145, 146.999, 147].map((t) => face(started(), t).lanes[0]!);
     expect(now).toMatchObject({ state: 'leaving', leave: '2:15', seconds: '0', rep: '1 of 4', after: 'then 3:05' });
