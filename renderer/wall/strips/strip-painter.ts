@@ -25,24 +25,11 @@ import {
 export interface StripPainter {
   /**
    * look: the one it may have now; small: the form while nobody swims, null while they do; shared: whether the head says
-   * its words; turn: which frame of a change this is, see `Turn`. Whether that was all.
+   * its words; withRest: whether words and dots too, which may follow later. Whether that was all.
    */
-  paint(face: LaneFace, look: LaneFace['state'], small: SmallForm | null, shared: boolean, turn: Turn): boolean;
+  paint(face: LaneFace, look: LaneFace['state'], small: SmallForm | null, shared: boolean, withRest: boolean): boolean;
   readonly water: Water;
 }
-
-/**
- * A change is spread over frames, because all of it is more than a slow screen does in one: first the strips that turn
- * light for a leave, then the digits of those that look as before, then the other looks, last words and dots.
- */
-export interface Turn {
-  /** From 0; by `LAST_TURN` all is due. */
-  readonly frame: number;
-  /** Whether some strip turns light: else there is nothing to do for that. */
-  readonly leaves: boolean;
-}
-
-export const LAST_TURN = 3;
 
 export function createStripPainter(
   strip: HTMLElement,
@@ -64,18 +51,12 @@ export function createStripPainter(
   // The two forms share their places, so each begins anew what it writes there.
   let form: 'strip' | 'small' | null = null;
   let saidWords = '';
-  let shownLook = '';
   let away: number | undefined;
   let words: WordsPainter = () => {};
   let smalls: ReturnType<typeof smallWords> = () => {};
 
   return {
-    paint(face, look, small, shared, turn) {
-      const isSpread = small === null && form === 'strip';
-      const digits = turn.leaves ? 1 : 0;
-      const due = look === shownLook ? digits : look === 'leaving' ? 0 : digits + 1;
-      if (isSpread && turn.frame < due) return false;
-      shownLook = look;
+    paint(face, look, small, shared, withRest) {
       state(look);
       leaves(face.dots ? 'yes' : '');
       hideLeave(face.leave === '');
@@ -85,7 +66,7 @@ export function createStripPainter(
       long(face.seconds.length > 2 ? `${face.seconds.length}` : '');
       water.fill(face.drainedAt);
       const key = wordsKey(face, shared);
-      if (isSpread && turn.frame < digits + 2 && (key !== saidWords || face.dots?.away !== away)) return false;
+      if (!withRest && (key !== saidWords || face.dots?.away !== away)) return false;
       dots(face.dots);
       away = face.dots?.away;
       if (small) {

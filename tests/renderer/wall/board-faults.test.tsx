@@ -6,7 +6,6 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { ShownWall } from '../../support/wall/shown-wall.tsx';
 import type { LaneFace } from '../../../renderer/wall/strips/lane-face.ts';
 import type { SmallForm } from '../../../renderer/wall/strips/small-words.ts';
-import type { Turn } from '../../../renderer/wall/strips/strip-painter.ts';
 
 /** What throws while it is here: "paint 1", "face 1", "head", "clock", "callout"; and how often it did. */
 const broken = vi.hoisted(() => ({ what: '', times: 0 }));
@@ -26,7 +25,7 @@ vi.mock('../../../renderer/wall/strips/strip-painter.ts', async (original) => {
       const painter = module.createStripPainter(...args);
       return {
         ...painter,
-        paint(face: LaneFace, ...how: [LaneFace['state'], SmallForm | null, boolean, Turn]) {
+        paint(face: LaneFace, ...how: [LaneFace['state'], SmallForm | null, boolean, boolean]) {
           const isAll = painter.paint(face, ...how);
           breakIf(`paint ${face.number}`);
           return isAll;
