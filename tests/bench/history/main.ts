@@ -82,17 +82,15 @@ async function opened(page: Page, time: 'first' | 'again', at: Locator, awaited:
 /** In the page: from the next click until a frame with all of it has been painted. */
 function paintedAfterClick(selectors: readonly string[]): Promise<number> {
   return new Promise((resolve) => {
-    window.addEventListener(
-      'click',
-      async ({ timeStamp }) => {
-        do await new Promise((frame) => requestAnimationFrame(frame));
-        while (!selectors.every((selector) => document.querySelector(selector)));
-        const painted = new MessageChannel();
-        painted.port1.onmessage = () => resolve(performance.now() - timeStamp);
-        painted.port2.postMessage(null);
-      },
-      { capture: true, once: true },
-    );
+    const painted = new MessageChannel();
+    void new Promise<number>((clicked) =>
+      window.addEventListener('click', ({ timeStamp }) => clicked(timeStamp), { capture: true, once: true }),
+    ).then(async (clicked) => {
+      do await new Promise((frame) => requestAnimationFrame(frame));
+      while (!selectors.every((selector) => document.querySelector(selector)));
+      painted.port1.onmessage = () => resolve(performance.now() - clicked);
+      painted.port2.postMessage(null);
+    });
   });
 }
 

@@ -101,7 +101,7 @@ function happenedIn(record: RunRecord): readonly ReviewDeed[] {
   const told = record.notRunning.map(({ from, to, words }) => {
     // Which leaves those were stands there, and would be told twice.
     const isListed = leavesIn(record, { from, to }).length > 0;
-    const said = isListed ? `${notRunningText(to - from)}: its leaves stand under “Not called”.` : words;
+    const said = isListed ? `${notRunningText(to - from)}. Leaves in that time: see “Not called”.` : words;
     return { command: null, atMs: from, isMark: false, undone: false, lanes: [], words: said };
   });
   const deeds = deedsOf(record).map(({ place, at, command, lanes, undone, words }) => {

@@ -116,7 +116,7 @@ describe('[history] a run', () => {
       expect.stringMatching(/^19:30 Started Main set/),
       '19:30 cramp, lane 2',
       expect.stringMatching(/^19:31 Sat out 50 fast in lane 1/),
-      '19:31 Lanecall was not running for 1:08:30: its leaves stand under “Not called”.',
+      '19:31 Lanecall was not running for 1:08:30. Leaves in that time: see “Not called”.',
     ]);
     // They are told once.
     expect(screen.getAllByText(/50 fast, rep/)).toHaveLength(1);
