@@ -6,11 +6,12 @@
 import { dayText, readDay } from '../../core/day.ts';
 import { deedsOf } from '../../core/record/deeds.ts';
 import { ENDED } from '../../core/record/ended-words.ts';
-import { markWords, type LaneRecord, type RunRecord } from '../../core/record/record.ts';
+import type { LaneRecord, RunRecord } from '../../core/record/record.ts';
 import type { Millis } from '../../core/units.ts';
 import { distanceIn } from '../../core/words/distance.ts';
 import { lanesNamed } from '../../core/words/lanes.ts';
 import { leavesText } from '../../core/words/leaves.ts';
+import { markText } from '../../core/record/mark-text.ts';
 import { commaed } from '../../core/words/phrase.ts';
 import { readingPast } from '../../core/words/time/reading.ts';
 import { clockTime, clockTimeToSecond } from '../../core/words/time/time-of-day.ts';
@@ -100,11 +101,10 @@ function happenedLines(record: RunRecord): readonly string[] {
 }
 
 function markLines({ commands, openedAtTimeOfDay }: RunRecord): readonly string[] {
-  const marks = commands.flatMap((each) => {
-    const { at, command } = each;
+  const marks = commands.flatMap(({ at, command, added }) => {
     if (command.do !== 'mark') return [];
     const lanes = command.lanes ? lanesNamed(command.lanes) : '';
-    return timed(openedAtTimeOfDay + at, commaed(markWords(each) || 'a mark', lanes));
+    return timed(openedAtTimeOfDay + at, commaed(markText(command.words ?? '', added) || 'a mark', lanes));
   });
   return marks.length === 0 ? [] : [...head('Marks'), ...marks];
 }

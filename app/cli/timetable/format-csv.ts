@@ -6,21 +6,15 @@ import { csvText, secondsCell, wordsCell } from '../../core/csv.ts';
 import type { Plan, Rep } from '../../core/plan/plan.ts';
 import type { PlannedTime } from '../../core/plan/schedule.ts';
 import { MINUTE, type Millis } from '../../core/units.ts';
-import { distanceText } from '../../core/words/distance.ts';
+import { REP_HEADS, repCells } from '../../core/rep-cells.ts';
 import { reading } from '../../core/words/time/reading.ts';
-import { roundCell } from '../../core/words/round.ts';
 import { clockTimeToSecond } from '../../core/words/time/time-of-day.ts';
 
 const HEADER = [
   'lane',
   'stretch',
   'part',
-  'line',
-  'round',
-  'rep',
-  'of',
-  'distance',
-  'unit',
+  ...REP_HEADS,
   'words',
   'leave on the clock',
   'time of day',
@@ -49,12 +43,7 @@ function leaveCells(plan: Plan, rep: Rep, start: Millis): string[] {
   const { startsAt, pool } = plan.session;
   const at = start + rep.offset;
   return [
-    `${rep.set.line}`,
-    roundCell(rep.set.rounds),
-    `${rep.rep}`,
-    `${rep.of}`,
-    distanceText(rep.distance),
-    pool.unit,
+    ...repCells(rep, pool.unit),
     wordsCell(rep.words),
     reading(rep.offset),
     startsAt === null ? '' : clockTimeToSecond(startsAt * MINUTE + at),

@@ -5,7 +5,7 @@
 import { commandLabel } from '../run/command/command-label.ts';
 import { lanesNamed } from '../words/lanes.ts';
 import { commaed } from '../words/phrase.ts';
-import { markWords, type GivenRecord, type RunRecord } from './record.ts';
+import type { GivenRecord, RunRecord } from './record.ts';
 
 export interface Deed extends GivenRecord {
   /** Its place among all commands that were accepted, from 0. */
@@ -23,6 +23,6 @@ export function deedsOf({ commands }: Pick<RunRecord, 'commands'>): readonly Dee
 
 function wordsOf(given: GivenRecord): string {
   const { command, lanes, undone, did } = given;
-  if (command.do === 'mark') return markWords({ ...given, added: '' });
+  if (command.do === 'mark') return command.words ?? '';
   return undone ? commaed(commandLabel(command), lanes.length > 0 ? lanesNamed(lanes) : '') : did;
 }

@@ -9,7 +9,7 @@ import { commandRecords, type CommandRecord } from '../run/feedback/command-reco
 import { leavesOf, wasCalled, type Away, type Leave } from '../run/record.ts';
 import type { LengthUnit, Millis, Tenths } from '../units.ts';
 import { notCalledText, notRunningText } from '../words/away.ts';
-import { spaced } from '../words/phrase.ts';
+import { markText } from './mark-text.ts';
 import { NOTHING_ADDED, type Afterwards } from './afterwards.ts';
 import { courseOf, type KeptCourse } from './course/course.ts';
 import { eveningOf, type Evening } from './evening.ts';
@@ -122,7 +122,7 @@ function swumIn(course: KeptCourse, kept: KeptRun, added: Afterwards): SwumRecor
     parts: partsOf(plan, spans),
     spans,
     marks: kept.commands
-      .map(({ command }, index) => (command.do === 'mark' ? markWords({ command, added: addedTo(index, added) }) : ''))
+      .map(({ command }, index) => (command.do === 'mark' ? markText(command.words ?? '', addedTo(index, added)) : ''))
       .filter((words) => words !== ''),
     added,
     load: added.effort === null ? null : sessionLoad(added.effort, duration),
@@ -135,11 +135,6 @@ function addedTo(place: number, { marks }: Afterwards): string {
     .filter(({ command }) => command === place)
     .map(({ words }) => words)
     .join(' ');
-}
-
-/** A mark's words, and what was added to them. */
-export function markWords({ command, added }: Pick<GivenRecord, 'command' | 'added'>): string {
-  return spaced(command.do === 'mark' ? (command.words ?? '') : '', added);
 }
 
 /** Where nobody came back it is the last time at which somebody was there: it would be days else. */

@@ -120,19 +120,9 @@ export const systemDisk: Disk = {
     return stats ? markOf(stats) : null;
   },
   read: (path) => withFile(path, constants.O_RDONLY, async (file) => file.readFile()),
-  readNow(path) {
-    const file = openSync(path, constants.O_RDONLY | AT_ONCE);
-    try {
-      const stats = fstatSync(file);
-      if (!stats.isFile()) throw notOrdinary(stats.isDirectory());
-      return readFileSync(file);
-    } finally {
-      closeSync(file);
-    }
-  },
-  readStart: (path, bytes) => readSome(path, (size) => ({ length: Math.min(size, bytes), from: 0 })),
-  readEnd: (path, bytes) =>
-    readSome(path, (size) => ({ length: Math.min(size, bytes), from: Math.max(0, size - bytes) })),
+  readNow: (path) => withFileNow(path, (file) => readFileSync(file)),
+  readStart: (path, bytes) => readSome(path, bytes, false),
+  readEnd: (path, bytes) => readSome(path, bytes, true),
   async open(path) {
     const isNew = (await statOf(path)) === null;
     const file = await openOrdinary(path, constants.O_RDWR | constants.O_CREAT);
@@ -194,7 +184,7 @@ export const systemDisk: Disk = {
 };
 
 function unlessNoFile(error: unknown): void {
-  if (!['ENOENT', 'EISDIR', 'ERR_FS_EISDIR'].includes(codeOf(error))) throw error;
+  if (!['ENOENT', 'ERR_FS_EISDIR'].includes(codeOf(error))) throw error;
 }
 
 /** Writes all of it beside the place, safe on the disk, before `name` gives it its name. */
@@ -240,13 +230,11 @@ function diskFile(file: FileHandle): DiskFile {
   };
 }
 
-function readSome(
-  path: string,
-  place: (size: number) => { readonly length: number; readonly from: number },
-): Promise<Uint8Array> {
+function readSome(path: string, bytes: number, fromEnd: boolean): Promise<Uint8Array> {
   return withFile(path, constants.O_RDONLY, async (file) => {
-    const { length, from } = place((await file.stat()).size);
-    const { buffer, bytesRead } = await file.read(Buffer.alloc(length), 0, length, from);
+    const { size } = await file.stat();
+    const length = Math.min(size, bytes);
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(length), 0, length, fromEnd ? size - length : 0);
     return buffer.subarray(0, bytesRead);
   });
 }
@@ -264,8 +252,20 @@ async function withFile<Value>(
   }
 }
 
-/** Opens without waiting for the other end of a pipe. Windows has no such pipes among its files. */
-export const AT_ONCE = process.platform === 'win32' ? 0 : constants.O_NONBLOCK;
+/** The same for reading at once; `work` gets the file and its length in bytes. */
+export function withFileNow<Value>(path: string, work: (file: number, length: number) => Value): Value {
+  const file = openSync(path, constants.O_RDONLY | AT_ONCE);
+  try {
+    const stats = fstatSync(file);
+    if (!stats.isFile()) throw notOrdinary(stats.isDirectory());
+    return work(file, stats.size);
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** Opens without waiting for the other end of a pipe. Windows has no such pipes among its files, nor this flag: none is 0. */
+const AT_ONCE = constants.O_NONBLOCK;
 
 async function openOrdinary(path: string, flags: number): Promise<FileHandle> {
   // Checked before opening, because opening some devices does something to them; checked again once open.
@@ -278,7 +278,7 @@ async function openOrdinary(path: string, flags: number): Promise<FileHandle> {
   throw notOrdinary(opened.isDirectory());
 }
 
-export function notOrdinary(isFolder: boolean): Error {
+function notOrdinary(isFolder: boolean): Error {
   const code = isFolder ? 'EISDIR' : NOT_ORDINARY;
   return Object.assign(new Error(code), { code });
 }

@@ -3,8 +3,8 @@
  * one go, because a thousand small reads that each wait their turn take longer than the disk.
  */
 
-import { closeSync, constants, fstatSync, openSync, readSync } from 'node:fs';
-import { AT_ONCE, notOrdinary } from '../journal/disk.ts';
+import { readSync } from 'node:fs';
+import { withFileNow } from '../journal/disk.ts';
 
 export interface JournalEnds {
   /** Without its newline; null where it is not whole. */
@@ -22,15 +22,9 @@ const NEWLINE = 0x0a;
 
 /** Throws with the system's reason. */
 export function readEnds(path: string): JournalEnds {
-  const file = openSync(path, constants.O_RDONLY | AT_ONCE);
-  try {
-    const stats = fstatSync(file);
-    if (!stats.isFile()) throw notOrdinary(stats.isDirectory());
-    const from = Math.max(0, stats.size - LAST);
-    return { first: firstLine(file), last: bytesAt(file, from, LAST) };
-  } finally {
-    closeSync(file);
-  }
+  return withFileNow(path, (file, length) => {
+    return { first: firstLine(file), last: bytesAt(file, Math.max(0, length - LAST), LAST) };
+  });
 }
 
 function firstLine(file: number): Uint8Array | null {

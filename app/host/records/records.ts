@@ -199,10 +199,10 @@ export class Records {
 
   /** The journals of those that were opened and never started, but for one that is open now. */
   private async neverStarted(): Promise<readonly string[]> {
-    const open = this.ports.opened.id();
+    const open = this.ports.opened.id() ?? '';
     return (await this.allKnown())
       .filter(({ summary, unread }) => unread === null && !summary.isStarted)
-      .filter(({ path, summary }) => open === null || (summary.run?.run !== open && !isJournalOf(path, open)))
+      .filter(({ path, summary }) => summary.run?.run !== open && !isJournalOf(path, open))
       .map(({ path }) => path);
   }
 
@@ -282,9 +282,9 @@ type ReadRun = Extract<KeptRead, { kind: 'run' }> & { readonly record: RunRecord
 /** Whether a run lies within two days and has all of the words, in its own or in those of its day. */
 function fits({ run, words }: RunSummary, find: readonly string[], from: string | null, to: string | null): boolean {
   const iso = run!.openedAt.slice(0, 10);
-  if ((from !== null && iso < from) || (to !== null && iso > to)) return false;
+  if (iso < (from ?? iso) || iso > (to ?? iso)) return false;
   if (find.length === 0) return true;
   const day = readDay(iso);
-  const searched = plainLetters([...words, iso, day ? dayText(day) : ''].join('\n'));
+  const searched = plainLetters([...words, iso, day && dayText(day)].join('\n'));
   return find.every((word) => searched.includes(word));
 }

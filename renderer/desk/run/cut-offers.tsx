@@ -6,11 +6,11 @@
 import type { ReactElement } from 'react';
 import type { CutOption, Fit } from '../../../app/core/run/hour/fit.ts';
 import { Button } from '../../ui/parts/button.tsx';
-import { adviceOf, begunText, cutHint, cutLabel } from './fit-advice.ts';
+import { adviceOf, begunText, cutHint, cutLabel, type CutShown } from './fit-advice.ts';
 import styles from './cut-offers.module.css';
 
 interface CutOffersProps<Cut> {
-  readonly fit: Fit;
+  readonly fit: Pick<Fit, 'over' | 'serves'>;
   /** In the order in which they are counted together. */
   readonly cuts: readonly Cut[];
   /** The text that the cuts' lines refer to. */
@@ -27,9 +27,11 @@ interface CutOffersProps<Cut> {
   onRefused?(why: string): void;
 }
 
-export function CutOffers<Cut extends CutOption>(props: CutOffersProps<Cut>): ReactElement | null {
+export function CutOffers<Cut extends CutShown & Pick<CutOption, 'endsAt'>>(
+  props: CutOffersProps<Cut>,
+): ReactElement | null {
   const { fit, cuts, text, isEstimate, endTime, whyNot, judge, onCut, onRefused } = props;
-  const advice = adviceOf(fit);
+  const advice = adviceOf({ ...fit, cuts });
   if (advice === '') return null;
   const together = fit.over > 0 && fit.serves !== 'each' && cuts.length > 1;
   return (

@@ -8,12 +8,22 @@ import type { RunView } from '../../../app/core/run/view.ts';
 import type { Millis } from '../../../app/core/units.ts';
 import { about } from '../../../app/core/words/time/estimate.ts';
 import { movedText } from '../../../app/core/words/time/hour.ts';
+import { reading } from '../../../app/core/words/time/reading.ts';
 import { roundsText } from '../../../app/core/words/round.ts';
 import { clockTime } from '../../../app/core/words/time/time-of-day.ts';
 import { writtenLine } from '../../../app/core/session/text/lines.ts';
 
+/** A cut as it is said. `time`: of a line that is swum by time, `n` of it in ms. */
+export type CutShown = Pick<CutOption, 'line' | 'n' | 'of' | 'saves' | 'takesBegun'> & {
+  readonly kind: CutOption['kind'] | 'time';
+};
+
 /** The line above the cuts; '' if there is time enough and no cut to offer. */
-export function adviceOf({ over, cuts, serves }: Fit): string {
+export function adviceOf({
+  over,
+  cuts,
+  serves,
+}: Pick<Fit, 'over' | 'serves'> & { readonly cuts: readonly unknown[] }): string {
   if (over <= 0) return cuts.length > 0 ? 'If you run late, any of these cuts helps:' : '';
   if (cuts.length === 0) return 'No cut brings the end forward: shorten the last part, or move on.';
   if (serves === 'each') return cuts.length === 1 ? 'This cut is enough:' : 'Any one of these cuts is enough:';
@@ -24,9 +34,9 @@ export function adviceOf({ over, cuts, serves }: Fit): string {
     : `Even ${all} of these cuts are not enough:`;
 }
 
-/** "Cut 1 of 3 rounds", "Cut 2 of 12 x 75 free": a set as the coach wrote it. */
-export function cutLabel(text: string, { line, n, of, kind }: Pick<CutOption, 'line' | 'n' | 'of' | 'kind'>): string {
-  return `Cut ${n} of ${kind === 'reps' ? writtenLine(text, line) : roundsText(of)}`;
+/** "Cut 1 of 3 rounds", "Cut 2 of 12 x 75 free", "Cut 1:30 of 6:00 choice": a line as the coach wrote it. */
+export function cutLabel(text: string, { line, n, of, kind }: Pick<CutShown, 'line' | 'n' | 'of' | 'kind'>): string {
+  return `Cut ${kind === 'time' ? reading(n) : n} of ${kind === 'rounds' ? roundsText(of) : writtenLine(text, line)}`;
 }
 
 /**
@@ -43,7 +53,7 @@ export function cutHint(
 }
 
 /** "the round under way too, ": what a cut takes that lanes have begun; '' for nothing. */
-export function begunText({ kind, takesBegun }: Pick<CutOption, 'kind' | 'takesBegun'>): string {
+export function begunText({ kind, takesBegun }: Pick<CutShown, 'kind' | 'takesBegun'>): string {
   if (!takesBegun) return '';
   return kind === 'rounds' ? 'the round under way too, ' : 'a rep under way too, ';
 }

@@ -7,17 +7,18 @@ import { endsByEstimate, lineIsEstimate } from '../../../app/core/plan/estimates
 import { openPlan } from '../../../app/core/plan/open-plan.ts';
 import type { Plan } from '../../../app/core/plan/plan.ts';
 import { totalsOf } from '../../../app/core/plan/totals.ts';
-import { fitPlan, smallCuts, type CutOption, type Fit } from '../../../app/core/run/hour/fit.ts';
-import { textWithCut } from '../../../app/core/session/text/text-cut.ts';
+import { cutsInRounds, fitPlan, smallCuts, type CutOption, type Fit } from '../../../app/core/run/hour/fit.ts';
+import { textWithCut, textWithTime } from '../../../app/core/session/text/text-cut.ts';
 import { MINUTE, type MinuteOfDay } from '../../../app/core/units.ts';
 import { wrongHourText } from '../../../app/core/words/time/booking.ts';
 import { placeIn } from '../hour/hour-bars.ts';
 import { startByText } from '../run/fit-advice.ts';
+import { shorterTimes, type ShorterTime } from './shorter-times.ts';
 
-export interface WrittenCut extends CutOption {
+export type WrittenCut = (CutOption | ShorterTime) & {
   /** Whether what it saves is an estimate. */
   readonly isEstimate: boolean;
-}
+};
 
 export interface WrittenFit {
   /** The text that its lines are of. */
@@ -26,7 +27,8 @@ export interface WrittenFit {
   readonly startsAt: MinuteOfDay;
   /** Whether the ends are estimates. */
   readonly isEstimate: boolean;
-  readonly fit: Fit;
+  readonly fit: Pick<Fit, 'over' | 'serves'>;
+  /** Where each is enough, the smallest first. */
   readonly cuts: readonly WrittenCut[];
   /** Smaller ones, which are enough together, where one alone takes more than is needed; else none. */
   readonly smaller: readonly WrittenCut[];
@@ -41,16 +43,21 @@ const MOST_CUTS = 40;
 export function writtenFit(plan: Plan): WrittenFit | null {
   const fit = fitPlan(plan);
   if (!fit || wrongHourText(plan.session) !== null) return null;
-  const isEach = fit.serves === 'each';
   const { pool, startsAt } = plan.session;
+  const { over, serves } = fit;
+  const shorter = over > 0 ? shorterTimes(plan, totalsOf(plan).duration - over).map((cut) => noted(plan, cut)) : [];
+  const given = measured(plan, fit.cuts.slice(0, MOST_CUTS), serves !== 'each');
+  const alone = serves === 'each' ? [...given, ...measured(plan, cutsInRounds(plan), false)] : [];
+  const each = [...alone, ...shorter].sort((a, b) => a.saves - b.saves);
+  const isEach = serves === 'each' || each.length > 0;
   return {
     text: plan.source.text,
     pool,
     startsAt: startsAt!,
     isEstimate: endsByEstimate(plan),
-    fit,
-    cuts: measured(plan, fit.cuts.slice(0, MOST_CUTS), !isEach),
-    smaller: isEach ? measured(plan, smallCuts(plan), true) : [],
+    fit: { over, serves: isEach ? 'each' : serves },
+    cuts: isEach ? each.slice(0, MOST_CUTS) : given,
+    smaller: serves === 'each' ? measured(plan, smallCuts(plan), true) : serves === 'all' && isEach ? given : [],
     startBy: startBy(plan, fit),
   };
 }
@@ -60,11 +67,14 @@ function measured(plan: Plan, options: readonly CutOption[], isOnTop: boolean): 
   let before = { plan, end: totalsOf(plan).duration };
   return options.map((option) => {
     const after = withCut(before.plan, option);
-    const isEstimate = lineIsEstimate(plan.stretches, option.line);
-    const cut = { ...option, isEstimate, saves: before.end - after.end, endsAt: after.end };
+    const cut = noted(plan, { ...option, saves: before.end - after.end, endsAt: after.end });
     if (isOnTop) before = after;
     return cut;
   });
+}
+
+function noted<Cut extends CutOption | ShorterTime>(plan: Plan, cut: Cut): Cut & Pick<WrittenCut, 'isEstimate'> {
+  return { ...cut, isEstimate: lineIsEstimate(plan.stretches, cut.line) };
 }
 
 function startBy(plan: Plan, { swimDownBy }: Fit): WrittenFit['startBy'] {
@@ -79,4 +89,9 @@ function withCut(before: Plan, { line, n }: CutOption): { readonly plan: Plan; r
   const opened = openPlan({ text, lanesText: source.lanesText }, before);
   if (!opened.ok) throw new Error(`a cut of line ${line} leaves no session`);
   return { plan: opened.value, end: totalsOf(opened.value).duration };
+}
+
+/** The text with it. */
+export function textCut({ text, pool }: Pick<WrittenFit, 'text' | 'pool'>, { kind, line, n, of }: WrittenCut): string {
+  return kind === 'time' ? textWithTime(text, pool, line, of - n) : textWithCut(text, pool, line, n);
 }

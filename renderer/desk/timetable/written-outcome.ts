@@ -3,15 +3,20 @@
  * plain data, which a worker can send.
  */
 
-import { openPlan } from '../../../app/core/plan/open-plan.ts';
+import { openPlan, type PlanFaults } from '../../../app/core/plan/open-plan.ts';
 import type { Plan, Source } from '../../../app/core/plan/plan.ts';
 import { warningsOf } from '../../../app/core/plan/warnings/warnings.ts';
 import type { Fault } from '../../../app/core/result.ts';
-import { isOnlyBegun } from '../../../app/core/session/parse.ts';
+import { isOnlyBegun, titleOf } from '../../../app/core/session/parse.ts';
+import { listed } from '../../../app/core/words/phrase.ts';
 import { offeredMends, type OfferedMend } from '../editor/faults/fault-mends.ts';
 import { hourPicture, type HourPicture } from '../hour/hour-bars.ts';
+import { withoutFaults } from './readable-lines.ts';
 import { timetableOf, type Timetable } from './timetable-rows.ts';
 import { warningGroups, type WarningGroup } from './warning-groups.ts';
+
+/** More lines are counted. */
+const MOST_NAMED = 6;
 
 export type WrittenOutcome =
   | { readonly kind: 'nothing' }
@@ -20,27 +25,64 @@ export type WrittenOutcome =
       readonly in: 'session' | 'lanes';
       readonly faults: readonly Fault[];
       readonly mends: readonly OfferedMend[];
+      /** What stands beside it meanwhile; null where there is nothing. */
+      readonly meanwhile: Meanwhile | null;
     }
-  | {
-      readonly kind: 'fits';
-      readonly table: Timetable;
-      readonly hour: HourPicture;
-      readonly warnings: readonly WarningGroup[];
-    };
+  | ({ readonly kind: 'fits' } & Written);
 
-/** The outcome, and the plan where there is one. */
-export function writtenOutcome(source: Source): { readonly outcome: WrittenOutcome; readonly plan: Plan | null } {
+/** A session as it stands beside its text. */
+export interface Written {
+  readonly table: Timetable;
+  readonly hour: HourPicture;
+  readonly warnings: readonly WarningGroup[];
+}
+
+export interface Meanwhile extends Written {
+  /** "Without line 12, which cannot be read." */
+  readonly said: string;
+}
+
+/** The plan that could be read last. */
+export type Before = Plan | null;
+
+/** The outcome, and the plan where there is one. `before`: of an earlier text, which may be that of another session. */
+export function writtenOutcome(
+  source: Source,
+  before: Before = null,
+): { readonly outcome: WrittenOutcome; readonly plan: Plan | null } {
   const opened = openPlan(source);
-  if (opened.ok) {
-    const plan = opened.value;
-    const warnings = warningGroups(warningsOf(plan));
-    return { plan, outcome: { kind: 'fits', table: timetableOf(plan), hour: hourPicture(plan), warnings } };
-  }
+  if (opened.ok) return { plan: opened.value, outcome: { kind: 'fits', ...writtenOf(opened.value) } };
   const isNothing = source.text === '' && source.lanesText === null;
   // A title or a heading is a beginning, and no mistake.
   if (isNothing || (opened.faults.in === 'session' && isOnlyBegun(opened.faults.faults)))
     return { plan: null, outcome: { kind: 'nothing' } };
   const { faults } = opened;
   const text = faults.in === 'session' ? source.text : (source.lanesText ?? '');
-  return { plan: null, outcome: { kind: 'faults', ...faults, mends: offeredMends(text, faults.faults) } };
+  const mends = offeredMends(text, faults.faults);
+  return { plan: null, outcome: { kind: 'faults', ...faults, mends, meanwhile: meanwhileOf(source, faults, before) } };
+}
+
+function writtenOf(plan: Plan): Written {
+  return { table: timetableOf(plan), hour: hourPicture(plan), warnings: warningGroups(warningsOf(plan)) };
+}
+
+/** The session without the lines that cannot be read; where more than these would have to go, as it was before. */
+function meanwhileOf(source: Source, faults: PlanFaults, before: Before): Meanwhile | null {
+  const readable = withoutFaults(source, faults, 1);
+  if (!readable && before && isOf(source, before.source)) {
+    return { ...writtenOf(before), said: 'As it was when every line could be read.' };
+  }
+  const left = readable ?? withoutFaults(source, faults);
+  return left && { ...writtenOf(left.plan), said: withoutText(left.without) };
+}
+
+/** Whether it is the same session with lines that are written differently, so that its lines have their numbers. */
+function isOf({ text }: Source, before: Source): boolean {
+  return titleOf(text) === titleOf(before.text) && text.split('\n').length === before.text.split('\n').length;
+}
+
+function withoutText(lines: readonly number[]): string {
+  if (lines.length === 1) return `Without line ${lines[0]}, which cannot be read.`;
+  if (lines.length > MOST_NAMED) return `Without the ${lines.length} lines that cannot be read.`;
+  return `Without lines ${listed(lines.map(String))}, which cannot be read.`;
 }

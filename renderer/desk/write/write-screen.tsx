@@ -37,6 +37,7 @@ import { NotationPanel } from '../reference/notation-panel.tsx';
 import { placeFor } from '../reference/put-example.ts';
 import { readSessionFile } from './file/session-file.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
+import type { WrittenOutcome } from '../timetable/written-outcome.ts';
 import { useReading } from './reading/use-reading.ts';
 import { useRunKey } from './use-run-key.ts';
 import { useWriting } from './use-writing.ts';
@@ -253,7 +254,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           undos={writing.undos}
           begins={(before, after) => writing.begins(before, after)}
           faults={faults?.in === 'session' ? faults.faults : NO_FAULTS}
-          warnings={outcome?.kind === 'fits' ? outcome.warnings : NO_WARNINGS}
+          warnings={warningsOf(outcome)}
           read={read?.source.text ?? null}
           faultsId={faultsId}
           area={editor}
@@ -362,6 +363,11 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
       </AfterKeys>
     </div>
   );
+}
+
+function warningsOf(outcome: WrittenOutcome | null): readonly WarningGroup[] {
+  if (outcome?.kind === 'fits') return outcome.warnings;
+  return (outcome?.kind === 'faults' && outcome.meanwhile?.warnings) || NO_WARNINGS;
 }
 
 function sourceOf({ text, lanesText }: DraftTexts): Source {

@@ -81,6 +81,7 @@ export function createPulse(ports: PulsePorts): Pulse {
   }
 
   function burst(): void {
+    if (!isOpen) return;
     burstLeft = BURST;
     beat();
   }
@@ -134,20 +135,19 @@ export function createPulse(ports: PulsePorts): Pulse {
       cancelWoken();
     },
     measure() {
-      if (isOpen && burstLeft === 0) burst();
+      if (burstLeft === 0) burst();
     },
     look() {
-      if (isOpen && burstLeft === 0 && isNewlyInDoubt()) burst();
+      if (isNewlyInDoubt()) burst();
     },
     woken() {
       cancelWoken();
-      if (isAtDoor()) return;
       const patience = isOpen ? WOKEN.open : WOKEN.connecting;
       cancelWoken = ports.after(patience, () => {
-        // A page is woken as it opens, too: by now it may be at the door.
+        // A page is woken as it opens, too, and by now it may be at the door.
         cancelWoken = ports.after(WOKEN.again, () => (isAtDoor() ? undefined : ports.dead(true)));
       });
-      if (isOpen) burst();
+      burst();
     },
     isBursting: () => burstLeft > 0,
     stop,

@@ -3,7 +3,7 @@
  */
 
 import type { LibraryAnswer, LibraryRequest, LibraryWish } from '../../../app/wire/library.ts';
-import { askHost } from '../connection/own-window.ts';
+import { askFor } from './ask-for.ts';
 
 export type {
   BinEntry,
@@ -24,14 +24,5 @@ export type AskLibrary = <Wish extends LibraryWish>(
 const UNHEARD = 'The host does not answer: see that it runs. What you typed is kept in this window.';
 
 /** Never rejects: a host that cannot be reached is a refusal too. */
-export const askLibrary: AskLibrary = async <Wish extends LibraryWish>(
-  asked: Extract<LibraryRequest, { do: Wish }>,
-): Promise<LibraryAnswer<Wish>> => {
-  try {
-    const { body } = await askHost('POST', '/library', JSON.stringify(asked));
-    const answer = JSON.parse(body) as LibraryAnswer<Wish>;
-    return typeof answer.ok === 'boolean' ? answer : { ok: false, why: UNHEARD };
-  } catch {
-    return { ok: false, why: UNHEARD };
-  }
-};
+export const askLibrary: AskLibrary = <Wish extends LibraryWish>(asked: Extract<LibraryRequest, { do: Wish }>) =>
+  askFor<LibraryAnswer<Wish>>('/library', asked, UNHEARD);

@@ -2,19 +2,23 @@
 
 import {
   chmodSync,
+  lstatSync,
   mkdirSync,
   readdirSync,
   readFileSync,
+  rmSync,
   statSync,
   symlinkSync,
   utimesSync,
   writeFileSync,
+  type FSWatcher,
 } from 'node:fs';
+import { execFileSync } from 'node:child_process';
 import { open, type FileHandle } from 'node:fs/promises';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import { codeOf, diskReason, systemDisk } from '../../../app/host/journal/disk.ts';
-import { bend, failure, onPlatform } from '../../support/system/bent-system.ts';
+import { systemDisk } from '../../../app/host/journal/disk.ts';
+import { bend, bendPromised, failure, onPlatform } from '../../support/system/bent-system.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 
 let folder: string;
@@ -69,6 +73,11 @@ describe('[disk] folders and names', () => {
     expect(readdirSync(folder).sort()).toEqual(['one.torn', 'two.torn']);
     expect(readFileSync(`${two}.torn`, 'utf8')).toBe('2');
   });
+
+  test('a link to itself is neither a file nor a free name', async () => {
+    symlinkSync(path, path);
+    await expect(systemDisk.exists(path)).rejects.toMatchObject({ code: 'ELOOP' });
+  });
 });
 
 describe('[disk] writing', () => {
@@ -121,24 +130,33 @@ describe('[disk] writing', () => {
   });
 
   test.each([
-    ['linux', [1, 1, 3, 4]],
-    ['win32', [0, 0, 1, 1]],
-  ] as const)('a new name is on the disk itself at once: its folder is synced (%s)', async (platform, expected) => {
-    writeFileSync(join(folder, 'old'), '');
-    const sync = vi.spyOn(await handlesOf(join(folder, 'old')), 'sync');
-    onPlatform(platform);
-    const counts: number[] = [];
-    const count = async (done: Promise<unknown>): Promise<void> => {
-      await done;
-      counts.push(sync.mock.calls.length);
-    };
-    await count(systemDisk.open(path).then((file) => file.close()));
-    await count(systemDisk.open(path).then((file) => file.close()));
-    // The file and its folder.
-    await count(systemDisk.replace(path, bytes('new')));
-    await count(systemDisk.move([{ from: path, to: `${path}.torn` }]));
-    expect(counts).toEqual(expected);
-  });
+    ['linux', [1, 1, 3, 4, 6, 7, 8, 9]],
+    ['win32', [0, 0, 1, 1, 2, 2, 2, 2]],
+  ] as const)(
+    'a name is on the disk itself at once, or gone from it: its folder is synced (%s)',
+    async (platform, expected) => {
+      writeFileSync(join(folder, 'old'), '');
+      const sync = vi.spyOn(await handlesOf(join(folder, 'old')), 'sync');
+      onPlatform(platform);
+      const counts: number[] = [];
+      const count = async (done: Promise<unknown>): Promise<void> => {
+        await done;
+        counts.push(sync.mock.calls.length);
+      };
+      await count(systemDisk.open(path).then((file) => file.close()));
+      await count(systemDisk.open(path).then((file) => file.close()));
+      // The file and its folder.
+      await count(systemDisk.replace(path, bytes('new')));
+      await count(systemDisk.move([{ from: path, to: `${path}.torn` }]));
+      await count(systemDisk.create(path, bytes('new')));
+      await count(systemDisk.remove(path));
+      await count(systemDisk.removeAll([path, `${path}.torn`]));
+      // Of those before one that cannot be removed too.
+      writeFileSync(path, '');
+      await count(expect(systemDisk.removeAll([path, join(folder, 'a\0b')])).rejects.toThrow('null bytes'));
+      expect(counts).toEqual(expected);
+    },
+  );
 
   test('an existing file is opened as it is', async () => {
     writeFileSync(path, 'whole');
@@ -177,6 +195,20 @@ describe('[disk] creating a whole file', () => {
     await expect(systemDisk.create(path, bytes('mine'))).rejects.toMatchObject({ code: 'EEXIST', message: 'EEXIST' });
     expect(readFileSync(path, 'utf8')).toBe('theirs');
     expect(readdirSync(folder)).toEqual(['a.jsonl']);
+  });
+
+  test('where the disk has no second names for a file it is made all the same, and still replaces no other', async () => {
+    bendPromised('link', () => Promise.reject(failure('EPERM')));
+    await systemDisk.create(path, bytes('new'));
+    expect(readFileSync(path, 'utf8')).toBe('new');
+    await expect(systemDisk.create(path, bytes('mine'))).rejects.toMatchObject({ code: 'EEXIST' });
+    expect([readFileSync(path, 'utf8'), readdirSync(folder)]).toEqual(['new', ['a.jsonl']]);
+  });
+
+  test('a link that leads nowhere has the name too', async () => {
+    symlinkSync('nowhere', path);
+    await expect(systemDisk.create(path, bytes('mine'))).rejects.toMatchObject({ code: 'EEXIST' });
+    expect([lstatSync(path).isSymbolicLink(), readdirSync(folder)]).toEqual([true, ['a.jsonl']]);
   });
 
   test('replacing one asks the check at the last moment', async () => {
@@ -233,6 +265,15 @@ describe('[disk] changes in a folder', () => {
     watch!.close();
   });
 
+  test('keep no program from ending, and one in which watching fails may be of any file', () => {
+    const told: (string | null)[] = [];
+    const watch = systemDisk.watch(folder, (name) => told.push(name)) as FSWatcher;
+    expect(process.getActiveResourcesInfo()).not.toContain('FSEventWrap');
+    watch.emit('error', failure('ENOENT'));
+    watch.close();
+    expect(told).toEqual([null]);
+  });
+
   test('cannot be watched where there is no folder', () => {
     expect(systemDisk.watch(join(folder, 'none'), () => undefined)).toBeNull();
   });
@@ -261,11 +302,29 @@ describe('[disk] reading', () => {
     await expect(systemDisk.open(folder)).rejects.toMatchObject({ code: 'EISDIR', message: 'EISDIR' });
   });
 
+  test('a pipe is no file, even one that takes the name while it is opened', async () => {
+    const notOrdinary = { code: 'NOT_ORDINARY' };
+    const pipe = join(folder, 'pipe');
+    execFileSync('mkfifo', [pipe]);
+    expect(() => systemDisk.readNow(pipe)).toThrow(expect.objectContaining(notOrdinary) as Error);
+    await expect(systemDisk.read(pipe)).rejects.toMatchObject(notOrdinary);
+    writeFileSync(path, 'x');
+    bendPromised('open', (real, ...given) => {
+      rmSync(path);
+      execFileSync('mkfifo', [path]);
+      return real(...given);
+    });
+    const before = readdirSync('/proc/self/fd').length;
+    await expect(systemDisk.read(path)).rejects.toMatchObject(notOrdinary);
+    expect(readdirSync('/proc/self/fd')).toHaveLength(before);
+  });
+
   test('no file stays open, whatever happens', async () => {
     writeFileSync(path, 'x');
     const before = readdirSync('/proc/self/fd').length;
     for (let time = 0; time < 5; time++) {
       await systemDisk.read(path);
+      systemDisk.readNow(path);
       await systemDisk.readEnd(path, 1);
       await systemDisk.replace(path, bytes('y'));
       await systemDisk.move([{ from: path, to: path }]);
@@ -299,48 +358,13 @@ describe('[disk] the mark of a file', () => {
     expect(systemDisk.mark(path)!.id).toBe(String(statSync(path).ino));
   });
 
+  test('has no number where the disk gives files none', () => {
+    writeFileSync(path, '');
+    bend('statSync', (real) => ({ ...real(path, { bigint: true }), ino: 0n }));
+    expect(systemDisk.mark(path)).toMatchObject({ id: null, length: 0 });
+  });
+
   test('is null without a file', () => {
     expect(systemDisk.mark(path)).toBeNull();
-  });
-});
-
-describe('[disk] why it refuses', () => {
-  test.each([
-    ['ENOSPC', 'the disk is full'],
-    ['EDQUOT', 'the disk is full for this user'],
-    ['EFBIG', 'the file cannot get any longer'],
-    ['EROFS', 'the disk is read-only'],
-    ['EACCES', 'this user may not read or write it'],
-    ['EPERM', 'this user may not read or write it'],
-    ['EIO', 'the disk is failing'],
-    ['ENXIO', 'the disk is not there any more'],
-    ['ENODEV', 'the disk is not there any more'],
-    ['ESTALE', 'the shared folder is not there any more'],
-    ['ETIMEDOUT', 'the disk does not answer'],
-    ['ENOENT', 'it does not exist any more'],
-    ['EISDIR', 'it is a folder'],
-    ['ELOOP', 'its links form a circle'],
-    ['NOT_ORDINARY', 'it is not an ordinary file'],
-    ['EODD', 'the system says EODD'],
-    ['ENOTDIR', 'there is a file in place of a folder'],
-    ['EEXIST', 'there is a file in place of a folder'],
-    ['EBUSY', 'another program has it open'],
-    ['ENAMETOOLONG', 'its name is too long'],
-    ['EMFILE', 'too many files are open on this machine'],
-    ['ENFILE', 'too many files are open on this machine'],
-  ])('%s: %s', (code, words) => {
-    expect(diskReason(failure(code))).toBe(words);
-  });
-
-  test('a reason without a system’s name is said as it is', () => {
-    expect(diskReason(new Error('another Lanecall has the folder'))).toBe('another Lanecall has the folder');
-    expect(diskReason('tired')).toBe('tired');
-    expect(codeOf('tired')).toBe('');
-    expect(codeOf(Object.assign(new Error(), { code: 'EIO' }))).toBe('EIO');
-  });
-
-  test('a link to itself is neither a file nor a free name', async () => {
-    symlinkSync(path, path);
-    await expect(systemDisk.exists(path)).rejects.toMatchObject({ code: 'ELOOP' });
   });
 });

@@ -26,6 +26,7 @@ type Call =
   | 'readlinkSync'
   | 'renameSync'
   | 'rmSync'
+  | 'statSync'
   | 'writeFileSync'
   | 'writeSync';
 
@@ -34,11 +35,30 @@ export function bend<Name extends Call>(
   name: Name,
   bent: (real: (typeof fs)[Name], ...args: Parameters<(typeof fs)[Name]>) => unknown,
 ): void {
-  const real = fs[name];
+  bendIn(fs, name, bent);
+}
+
+/** The same for a call that answers with a promise. */
+export function bendPromised<Name extends 'link' | 'open'>(
+  name: Name,
+  bent: (
+    real: (typeof fs.promises)[Name],
+    ...args: Parameters<(typeof fs.promises)[Name]>
+  ) => ReturnType<(typeof fs.promises)[Name]>,
+): void {
+  bendIn(fs.promises, name, bent);
+}
+
+function bendIn<Args extends unknown[]>(
+  calls: object,
+  name: string,
+  bent: (real: never, ...args: Args) => unknown,
+): void {
+  const real = Reflect.get(calls, name) as never;
   const put = (call: unknown): void => {
-    Object.assign(fs, { [name]: call });
+    Object.assign(calls, { [name]: call });
     syncBuiltinESMExports();
   };
-  put((...args: Parameters<(typeof fs)[Name]>) => bent(real, ...args));
+  put((...args: Args) => bent(real, ...args));
   onTestFinished(() => put(real));
 }

@@ -5,12 +5,12 @@
 
 import { csvText, secondsCell, wordsCell } from '../../csv.ts';
 import { RECORD_TIMES } from '../../run/feedback/command-record.ts';
-import { distanceText } from '../../words/distance.ts';
-import { roundCell } from '../../words/round.ts';
+import { markText } from '../mark-text.ts';
+import { REP_HEADS, repCells } from '../../rep-cells.ts';
 import { clockTimeToSecond } from '../../words/time/time-of-day.ts';
-import type { Millis } from '../../units.ts';
+import type { LengthUnit, Millis } from '../../units.ts';
 import { paceOf, toTenth } from '../times/hand-time.ts';
-import { markWords, type AwayRecord, type GivenRecord, type LeaveRecord, type RunRecord } from '../record.ts';
+import type { AwayRecord, GivenRecord, LeaveRecord, RunRecord } from '../record.ts';
 
 const HEADER = [
   'what',
@@ -18,12 +18,7 @@ const HEADER = [
   'in s from the opening',
   'lane',
   'part',
-  'line',
-  'round',
-  'rep',
-  'of',
-  'distance',
-  'unit',
+  ...REP_HEADS,
   'swimmers',
   'gap in s',
   'hand time in s',
@@ -43,7 +38,7 @@ export function recordCsv(record: RunRecord): string {
   return csvText([HEADER, ...rows.sort((a, b) => a.at - b.at).map(({ cells }) => cells), ...addedRows(record)]);
 }
 
-function leaveCells(leave: LeaveRecord, unit: string, when: (at: Millis) => string[]): string[] {
+function leaveCells(leave: LeaveRecord, unit: LengthUnit, when: (at: Millis) => string[]): string[] {
   const { lane, rep, at, swimmers, gap, time } = leave;
   const pace = time === null ? null : paceOf(toTenth(time), rep.distance);
   return [
@@ -51,12 +46,7 @@ function leaveCells(leave: LeaveRecord, unit: string, when: (at: Millis) => stri
     ...when(at),
     `${lane}`,
     wordsCell(leave.part),
-    `${rep.set.line}`,
-    roundCell(rep.set.rounds),
-    `${rep.rep}`,
-    `${rep.of}`,
-    distanceText(rep.distance),
-    unit,
+    ...repCells(rep, unit),
     `${swimmers}`,
     secondsCell(gap),
     tenthsCell(time),
@@ -66,9 +56,9 @@ function leaveCells(leave: LeaveRecord, unit: string, when: (at: Millis) => stri
 }
 
 function commandCells(given: GivenRecord, when: (at: Millis) => string[]): string[] {
-  const { at, command, lanes, undone, did } = given;
+  const { at, command, lanes, undone, did, added } = given;
   const what = undone ? `${command.do}, undone` : command.do;
-  const words = command.do === 'mark' ? markWords(given) : did;
+  const words = command.do === 'mark' ? markText(command.words ?? '', added) : did;
   return [what, ...when(at), lanes.join(' '), ...NO_REP, wordsCell(words)];
 }
 

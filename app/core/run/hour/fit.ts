@@ -85,6 +85,21 @@ export function smallCuts(plan: Plan): readonly CutOption[] {
   return [];
 }
 
+/**
+ * Before the run: the single cuts of lines inside rounds that are each enough, and end later than a cut of these rounds
+ * would. They take something of every round, and all rounds stay.
+ */
+export function cutsInRounds(plan: Plan): readonly CutOption[] {
+  const booked = bookedTime(plan);
+  const t = startOf(plan);
+  const state = settleForCommand(openRun(plan, 0), t);
+  if (booked === null || projectedEnd(state, t) <= booked) return [];
+  const alone = cutsAlone(state, t, linesToTry(state, t), ({ endsAt }) => endsAt <= booked, mostOf);
+  const whole = roundsFirst(state, alone);
+  const earliest = Math.min(...whole.filter(({ kind }) => kind === 'rounds').map(({ endsAt }) => endsAt));
+  return alone.filter((option) => !whole.includes(option) && option.endsAt > earliest);
+}
+
 function bookedTime({ session: { startsAt, finishBy } }: Plan): Millis | null {
   return startsAt === null || finishBy === null ? null : ((finishBy - startsAt + 1440) % 1440 || 1440) * 60_000;
 }
@@ -168,9 +183,20 @@ function cutsUpTo(
   most: Most,
 ): Pick<Fit, 'cuts' | 'serves'> {
   const serves = (option: Tried): boolean => option.endsAt <= finishAt;
-  const alone = lines.map((line) => least(state, t, line, serves, most)).filter(isOption);
+  const alone = cutsAlone(state, t, lines, serves, most);
   if (alone.length > 0) return { cuts: roundsFirst(state, alone), serves: 'each' };
   return together(state, t, lines, serves, most);
+}
+
+/** Of each line the smallest cut that is enough alone, where there is one. */
+function cutsAlone(
+  state: RunState,
+  t: Millis,
+  lines: readonly number[],
+  serves: (option: Tried) => boolean,
+  most: Most,
+): readonly CutOption[] {
+  return lines.map((line) => least(state, t, line, serves, most)).filter(isOption);
 }
 
 /**

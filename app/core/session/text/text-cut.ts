@@ -1,6 +1,6 @@
 /*
- * Makes a cut in the text, before the run: lowers the counts of one line, or shortens its ladder. Everything else
- * stays as the coach wrote it, comments and spelling too.
+ * Makes a cut in the text, before the run: lowers the counts of one line, or shortens its ladder or its time. Everything
+ * else stays as the coach wrote it, comments and spelling too.
  */
 
 import { isFlaw } from '../values/flaw.ts';
@@ -9,6 +9,8 @@ import { lineStart, readLines, type Line } from './lines.ts';
 import { readSwimLine } from '../line/part-line.ts';
 import type { Pool, WrittenSet } from '../line/set-line.ts';
 import { match } from '../values/time.ts';
+import type { Millis } from '../../units.ts';
+import { reading } from '../../words/time/reading.ts';
 
 /** Characters of a line's text, and what replaces them. */
 interface Edit {
@@ -26,11 +28,27 @@ const ROUNDS = /\d+\s*rounds(?!\p{L})/iuy;
  * the line is neither a set nor rounds.
  */
 export function textWithCut(text: string, pool: Pool, line: number, n: number): string {
+  return edited(text, line, (found) => editsOf(found, pool, n));
+}
+
+/** The text with another time on a line (from 1) of a timed swim or a timed block. Throws if the line is neither. */
+export function textWithTime(text: string, pool: Pool, line: number, time: Millis): string {
+  return edited(text, line, (found) => {
+    const from = lanePrefixOf(found.text)?.end ?? 0;
+    const written = readSwimLine(found.text, pool, from);
+    if (isFlaw(written) || (written.kind !== 'timed-swim' && written.kind !== 'block')) {
+      throw new Error(`line ${line} is not swum by time`);
+    }
+    return [{ from, to: written.timeEnd, by: reading(time) }];
+  });
+}
+
+function edited(text: string, line: number, editsOn: (line: Line) => readonly Edit[]): string {
   const found = readLines(text).lines.find(({ number }) => number === line);
   if (!found) throw new Error(`line ${line} has nothing to cut`);
   const begin = lineStart(text, line) + found.start;
-  return editsOf(found, pool, n).reduceRight(
-    (edited, { from, to, by }) => edited.slice(0, begin + from) + by + edited.slice(begin + to),
+  return editsOn(found).reduceRight(
+    (done, { from, to, by }) => done.slice(0, begin + from) + by + done.slice(begin + to),
     text,
   );
 }

@@ -6,10 +6,11 @@ import type { ReactElement } from 'react';
 import type { Afterwards } from '../../../../app/core/record/afterwards.ts';
 import type { ReviewJson } from '../../../../app/core/record/tables/review-json.ts';
 import { lanesNamed } from '../../../../app/core/words/lanes.ts';
+import { markText } from '../../../../app/core/record/mark-text.ts';
 import { commaed } from '../../../../app/core/words/phrase.ts';
 import { clockTime } from '../../../../app/core/words/time/time-of-day.ts';
 import { Caution } from '../../paper/caution.tsx';
-import { markWords, thereWords } from './added-words.ts';
+import { thereWords } from './added-words.ts';
 import styles from '../record-view.module.css';
 
 interface AddedTextProps {
@@ -37,7 +38,7 @@ export function AddedText({ review, added }: AddedTextProps): ReactElement {
         {review.happened.map(({ command, atMs, isMark, undone, lanes, words }) => {
           const more = marks.find((mark) => mark.command === command)?.words ?? '';
           const said = isMark
-            ? commaed(markWords(words, more) || 'a mark', lanes.length > 0 ? lanesNamed(lanes) : '')
+            ? commaed(markText(words, more) || 'a mark', lanes.length > 0 ? lanesNamed(lanes) : '')
             : words;
           return (
             <li key={`${command} ${atMs}`}>

@@ -4,13 +4,12 @@
  */
 
 import { useState, type ReactElement } from 'react';
-import { textWithCut } from '../../../../app/core/session/text/text-cut.ts';
 import { MINUTE } from '../../../../app/core/units.ts';
 import { Button } from '../../../ui/parts/button.tsx';
 import { CutOffers } from '../../run/cut-offers.tsx';
 import { about } from '../../../../app/core/words/time/estimate.ts';
 import { endTime } from '../../../../app/core/words/time/time-of-day.ts';
-import type { WrittenCut, WrittenFit } from '../../timetable/written-cuts.ts';
+import { textCut, type WrittenCut, type WrittenFit } from '../../timetable/written-cuts.ts';
 import cutStyles from '../../run/cut-offers.module.css';
 import lateStyles from '../../run/run-late.module.css';
 import styles from '../write-screen.module.css';
@@ -31,13 +30,13 @@ interface Made {
 
 export function WriteLate({ found, text, textNow, onText }: WriteLateProps): ReactElement {
   const [made, setMade] = useState<Made | null>(null);
-  const { fit, cuts, smaller, startBy, startsAt, isEstimate, pool } = found;
+  const { fit, cuts, smaller, startBy, startsAt, isEstimate } = found;
   const undone = made?.after === text ? made : null;
   const estimates = new Set([...cuts, ...smaller].filter((cut) => cut.isEstimate).map(({ line }) => line));
-  const make = ({ line, n }: WrittenCut, label: string): void => {
+  const make = (cut: WrittenCut, label: string): void => {
     const now = textNow();
     if (found.text !== now) return;
-    const after = textWithCut(now, pool, line, n);
+    const after = textCut(found, cut);
     setMade({ label, before: now, after });
     onText(after);
   };
@@ -55,7 +54,7 @@ export function WriteLate({ found, text, textNow, onText }: WriteLateProps): Rea
       {smaller.length > 0 ? (
         <>
           <p>Or less of each, and all sets stay:</p>
-          <CutOffers fit={{ ...fit, serves: 'all', cuts: smaller }} cuts={smaller} {...offers} />
+          <CutOffers fit={{ ...fit, serves: 'all' }} cuts={smaller} {...offers} />
         </>
       ) : null}
       {undone ? (

@@ -1,6 +1,6 @@
 /*
- * What the text comes to, beside it: its faults, or the hour, the cuts that keep it, the timetable and the warnings; and
- * what to do where there is no text yet.
+ * What the text comes to, beside it: the hour, the cuts that keep it, the timetable and the warnings; its faults, and
+ * below them what can be read; and what to do where there is no text yet.
  */
 
 import type { ReactElement, ReactNode } from 'react';
@@ -37,13 +37,23 @@ export function OutcomeView(props: OutcomeViewProps): ReactElement {
     <>
       {children}
       {outcome?.kind === 'faults' ? (
-        <FaultList
-          id={faultsId}
-          {...{ unfinished, onMend }}
-          faults={outcome.faults}
-          mends={outcome.mends}
-          onGoTo={onFault}
-        />
+        <>
+          <FaultList
+            id={faultsId}
+            {...{ unfinished, onMend }}
+            faults={outcome.faults}
+            mends={outcome.mends}
+            onGoTo={onFault}
+          />
+          {outcome.meanwhile ? (
+            <div className={styles.meanwhile}>
+              <p>{outcome.meanwhile.said}</p>
+              <TimetableView table={outcome.meanwhile.table} warnings={outcome.meanwhile.warnings} onLine={onLine}>
+                <HourPicture picture={outcome.meanwhile.hour} swimDown={null} onLine={onLine} />
+              </TimetableView>
+            </div>
+          ) : null}
+        </>
       ) : outcome?.kind === 'fits' ? (
         <TimetableView table={outcome.table} warnings={outcome.warnings} onLine={onLine}>
           <HourPicture picture={outcome.hour} swimDown={found?.startBy?.at ?? null} onLine={onLine}>

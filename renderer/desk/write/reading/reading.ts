@@ -24,11 +24,13 @@ export type Answer = (asked: Asked) => Answered[Asked['do']];
 
 export function createReading(): Answer {
   let plan: Plan | null = null;
+  let before: Plan | null = null;
   return (asked) => {
     if (asked.do === 'explain') return plan && lineMeaning(plan, asked.line);
     if (asked.do === 'read') {
-      const read = writtenOutcome(asked.source);
+      const read = writtenOutcome(asked.source, before);
       plan = read.plan;
+      before = plan ?? before;
       return read.outcome;
     }
     const opened = openPlan(asked.source);

@@ -77,15 +77,18 @@ test('[RFC 4180] the whole table: leaves before commands of the same moment, by 
     [0, { do: 'start' }],
     [10, { do: 'mark', lanes: [1, 2], words: 'a; =b' }],
     [11, { do: 'mark' }],
+    [12, { do: 'mark', words: 'cramp' }],
     [20, { do: 'stop' }],
   ]);
-  expect(recordCsv(recordOf(kept)).split('\r\n')).toEqual([
+  const added = { ...NOTHING_ADDED, marks: [{ command: 3, words: 'Cramp, left calf' }] };
+  expect(recordCsv(recordOf(kept, added)).split('\r\n')).toEqual([
     `what,time of day,in s from the opening,lane,part,line,round,rep,of,distance,unit,swimmers,gap in s,hand time in s,pace per 100 in s,"${WORDS}"`,
     `start,19:30:00,0${','.repeat(13)}Started Main set: first leave in 10 s.`,
     'leave,19:30:10,10,1,Main set,7,1 of 2,1,1,62.5,m,2,5,,,free',
     'leave,19:30:10,10,2,Main set,7,1 of 2,1,1,62.5,m,1,5,,,free',
     `mark,19:30:10,10,1 2${','.repeat(12)}"a;' =b"`,
     `mark,19:30:11,11${','.repeat(13)}`,
+    `mark,19:30:12,12${','.repeat(13)}"Cramp, left calf"`,
     `stop,19:30:20,20${','.repeat(13)}Stopped all lanes.`,
     '',
   ]);

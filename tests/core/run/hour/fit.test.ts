@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { apply } from '../../../../app/core/run/fold.ts';
 import {
+  cutsInRounds,
   fit,
   fitPlan,
   singleCuts,
@@ -313,5 +314,26 @@ describe('smaller cuts of several lines', () => {
     expect(small(HOUR)).toEqual([]);
     expect(small(HOUR.replace('19:45', '19:36'))).toEqual([]);
     expect(small('4 x 50 @ 1:00')).toEqual([]);
+  });
+});
+
+describe('cuts of lines inside rounds', () => {
+  const inside = (text: string): readonly string[] =>
+    cutsInRounds(planOf(text)).map(({ line, n }) => `${n} of ${line}`);
+  const ROUNDS = HOUR.replace('  2 x 50 @ 1:00', '  4 x 50 @ 0:30');
+
+  it('are those that are enough alone and end later than the cut of their rounds', () => {
+    // 1:00 over: a 50 of each round saves 1:30, a whole round 2:00.
+    expect(inside(ROUNDS)).toEqual(['1 of 6']);
+    const [cut] = cutsInRounds(planOf(ROUNDS));
+    expect(cut!.saves).toBe(90_000);
+  });
+
+  it('are none where the round takes no more, where none is enough, and where it ends in time', () => {
+    // Two 50s of each round save 3:00, and one round 2:00.
+    expect(inside(ROUNDS.replace('19:45', '19:44'))).toEqual([]);
+    expect(inside(ROUNDS.replace('19:45', '19:34'))).toEqual([]);
+    expect(inside(ROUNDS.replace('19:45', '20:30'))).toEqual([]);
+    expect(inside('3 rounds\n  4 x 50 @ 1:00')).toEqual([]);
   });
 });

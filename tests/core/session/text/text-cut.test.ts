@@ -4,7 +4,7 @@ import type { Stretch } from '../../../../app/core/plan/plan.ts';
 import { totalsOf } from '../../../../app/core/plan/totals.ts';
 import { openPlan } from '../../../../app/core/plan/open-plan.ts';
 import { fitPlan } from '../../../../app/core/run/hour/fit.ts';
-import { textWithCut } from '../../../../app/core/session/text/text-cut.ts';
+import { textWithCut, textWithTime } from '../../../../app/core/session/text/text-cut.ts';
 import { MINUTE } from '../../../../app/core/units.ts';
 import { seeded, validSession } from '../../../support/formats/session-text.ts';
 import { runs } from '../../../support/run/runs.ts';
@@ -43,6 +43,19 @@ describe('a cut written into the text', () => {
     expect(() => textWithCut('talk 1:00', POOL, 1, 1)).toThrow(/line 1/);
     expect(() => textWithCut('20:00 of 100s @ 2:00', POOL, 1, 1)).toThrow(/line 1/);
     expect(() => textWithCut('One\n', POOL, 2, 1)).toThrow(/line 2/);
+  });
+
+  test.each([
+    ['6:00 choice # easy', '4:30 choice # easy'],
+    ['  - 10 min choice', '  - 4:30 choice'],
+    ["8' easy swim", '4:30 easy swim'],
+    ['lanes 1-2: 20:00 of 100s free @ base', 'lanes 1-2: 4:30 of 100s free @ base'],
+  ])('%s, shorter', (before, after) => {
+    expect(textWithTime(`One\r\n${before}\r\n6:00`, POOL, 2, 270_000)).toBe(`One\r\n${after}\r\n6:00`);
+  });
+
+  test('a time is written on a line that is swum by time alone', () => {
+    expect(() => textWithTime('4 x 50 @ 1:00', POOL, 1, 60_000)).toThrow(/line 1/);
   });
 
   test('the plan of the text that is left ends when the offered cut says', () => {

@@ -139,6 +139,12 @@ describe('[requests] a command', () => {
     expect(host.current()!.commands).toHaveLength(1);
   });
 
+  test('keeps every letter of its words', async () => {
+    const host = await going();
+    await ask(host, '/command', { say: 'command', id: 'c-1', command: { do: 'mark', words: 'Zoë: Krämpfe' } });
+    expect(host.current()!.commands.at(-1)?.command).toEqual({ do: 'mark', words: 'Zoë: Krämpfe' });
+  });
+
   test('for another run, or for a rep that is no longer next, is refused as it would be over a socket', async () => {
     const host = await going();
     const meant = { say: 'command', id: 'c-1', command: { do: 'stop' }, run: 'run-9' };

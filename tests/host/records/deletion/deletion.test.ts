@@ -123,7 +123,9 @@ describe('[delete] all that were never started', () => {
     put(`runs/${file}.jsonl`, journalLines({ run, text: TEXT, journal }, []).join(''));
 
   test('go at once; runs stay, and so does what a newer program wrote', async () => {
+    disk.refuses = 'EROFS';
     expect(await given<'delete-never-started'>(records, ALL)).toEqual({ ok: true, runs: 0, texts: 0, left: [] });
+    disk.refuses = null;
     for (const run of ['opened', 'again']) putOpened(run);
     putOpened('newer', 'newer', 99);
     expect(await given<'delete-never-started'>(records, ALL)).toMatchObject({ runs: 2, left: [] });

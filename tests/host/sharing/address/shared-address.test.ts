@@ -98,6 +98,7 @@ describe('[sharing] opening', () => {
     const two = machine(WIFI, CABLE);
     expect(await two.place.share(null)).toMatch(/^This machine is on several networks: choose/);
     expect([two.place.state(), two.place.told().fault]).toEqual(['off', expect.stringMatching(/choose/)]);
+    expect(two.news.count).toBe(1);
     expect(await two.place.share('10.0.0.5')).toBeNull();
     expect(two.place.told()).toMatchObject({ state: 'open', fault: null, choices: [WIFI, CABLE] });
     expect(await machine().place.share(null)).toMatch(/^This machine has no address on a private network: connect/);

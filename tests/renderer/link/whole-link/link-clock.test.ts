@@ -15,6 +15,17 @@ describe('[link] how good the clock is', () => {
     expect(host.heard.filter(({ say }) => say === 'clock')).toEqual([{ say: 'clock', quality: 'good', bound: 15 }]);
   });
 
+  test('is not said before the whole of that burst is there: its first answer may be slow', () => {
+    const host = new FakeHost();
+    host.delay = 120;
+    host.open();
+    // The first answer has come, on a connection that took 120 ms too.
+    host.pass(370);
+    host.delay = 5;
+    host.pass(2000);
+    expect(host.heard.filter(({ say }) => say === 'clock')).toMatchObject([{ quality: 'good' }]);
+  });
+
   test('gets less while the host is away, and is told anew on each connection and with each change', () => {
     const { host, link } = live();
     host.isReachable = false;
