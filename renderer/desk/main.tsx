@@ -25,7 +25,7 @@ import { JoinFirst } from '../ui/coach/join/join-page.tsx';
 import { openTouches } from '../ui/coach/times/open-touches.ts';
 import { openPage } from '../ui/open-page.tsx';
 import { Desk } from './desk.tsx';
-import { readHistoryAhead } from './history/history-ahead.ts';
+import { readHistoryAhead } from './history-ahead.ts';
 import { Writing } from './write/writing.ts';
 
 openPage('page', () => {

@@ -41,7 +41,7 @@ const NO_RUNS: readonly HistoryRun[] = [];
 const PLACES = [
   { kind: 'weeks', name: 'Weeks', about: 'distance, load' },
   { kind: 'lanes', name: 'Lanes', about: 'distance, css' },
-  { kind: 'deleting', name: 'Delete', about: 'a name, or everything' },
+  { kind: 'deleting', name: 'Delete', about: 'a name everywhere, or everything' },
 ] as const;
 
 type Shown = { readonly kind: 'run'; readonly run: string } | { readonly kind: 'weeks' | 'lanes' | 'deleting' };

@@ -2,9 +2,9 @@
 
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { createStore } from 'zustand/vanilla';
-import { AFTER_OPENING, readHistoryAhead } from '../../../../renderer/desk/history/history-ahead.ts';
-import type { AskRecords, RecordsRequest } from '../../../../renderer/link/requests/records.ts';
-import type { DeckState } from '../../../../renderer/link/store.ts';
+import { AFTER_OPENING, readHistoryAhead } from '../../../renderer/desk/history-ahead.ts';
+import type { AskRecords, RecordsRequest } from '../../../renderer/link/requests/records.ts';
+import type { DeckState } from '../../../renderer/link/store.ts';
 
 const GOING = { commands: [{ at: 0 }], given: { phase: 'going' } };
 const DONE = { commands: [{ at: 0 }], given: { phase: 'done' } };

@@ -3,8 +3,8 @@
  * opening of it takes no longer than the next. Never while a run goes on: reading one that is kept is a long task.
  */
 
-import type { AskRecords } from '../../link/requests/records.ts';
-import type { DeckStore } from '../../link/store.ts';
+import type { AskRecords } from '../link/requests/records.ts';
+import type { DeckStore } from '../link/store.ts';
 
 /** In ms, after the host was heard: what the page begins with is over. */
 export const AFTER_OPENING = 500;
