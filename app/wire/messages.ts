@@ -132,7 +132,8 @@ export const fromScreen = z.discriminatedUnion('say', [
 /** The reps of a run whose times are told: at least the last three of each of twenty lanes. */
 export const TIMES_TOLD = 60;
 
-const timedCommand = z.strictObject({ at: z.int(), command: fields });
+/** `by`: the name of the remote, tablet or keyed page that gave it; none for this machine, and never told to walls. */
+const timedCommand = z.strictObject({ at: z.int(), command: fields, by: z.optional(z.string()) });
 
 /**
  * The report after a start, until the coach has read it; then null. It goes with the first notices, and lists each

@@ -32,7 +32,7 @@ export function Notices({ tools }: { readonly tools: Tools }): ReactElement | nu
       {startUp && status === 'live' ? (
         <div className={styles.answer}>
           <Button
-            name={startUp.run === null ? 'I have read it' : 'Go on'}
+            name="I have read it"
             look="small"
             onPress={() => void goOn().then(setRefused)}
             onRefused={setRefused}

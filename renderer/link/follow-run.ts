@@ -4,7 +4,7 @@
  */
 
 import { apply } from '../../app/core/run/fold.ts';
-import type { Command, TimedCommand } from '../../app/core/run/command/command.ts';
+import type { Command } from '../../app/core/run/command/command.ts';
 import { readCommand } from '../../app/core/run/command/read-command.ts';
 import { openRun } from '../../app/core/run/state.ts';
 import { givenIn } from '../../app/core/run/view/given.ts';
@@ -12,7 +12,7 @@ import { openPlan } from '../../app/core/plan/open-plan.ts';
 import type { Result } from '../../app/core/result.ts';
 import type { Source } from '../../app/core/plan/plan.ts';
 import type { Snapshot } from '../../app/wire/messages.ts';
-import type { DeckRun } from './store.ts';
+import type { DeckRun, GivenCommand } from './store.ts';
 
 export type SnapshotRun = NonNullable<Snapshot['run']>;
 
@@ -37,12 +37,12 @@ export function followRun(
   const known = before !== null && goesOn(before, snapshot, commandKeys) ? before : opened(snapshot, texts);
   if (known === null) return { ok: false, faults: 'This screen cannot read the session: reload it.' };
   let { state } = known.run;
-  const commands: TimedCommand[] = [...known.run.commands];
-  for (const { at, command: fields } of snapshot.commands.slice(known.commandKeys.length)) {
+  const commands: GivenCommand[] = [...known.run.commands];
+  for (const { at, command: fields, by } of snapshot.commands.slice(known.commandKeys.length)) {
     const command = withText(fields, texts);
     if (command === null) return { ok: false, faults: 'This screen cannot follow the run: reload it.' };
     state = apply(state, command, at).state;
-    commands.push({ at, command });
+    commands.push(by === undefined ? { at, command } : { at, command, by });
   }
   const { openedAt, openedAtTimeOfDay, away = [] } = snapshot;
   const run = { ...known.run, state, given: givenIn(state), commands, openedAt, openedAtTimeOfDay, away };

@@ -8,9 +8,9 @@ import { createStore } from 'zustand/vanilla';
 import type { Link } from './link.ts';
 import type { DeckState } from './store.ts';
 
-/** What would make a screen's leaves larger, and to how many metres they could be read then. */
+/** What would make a screen's leaves larger (with digits in place of a dial, its clock), and to how many metres they could be read then. */
 export interface SightHelp {
-  readonly kind: 'fewer words' | 'two columns' | 'shared' | 'leaves only';
+  readonly kind: 'fewer words' | 'two columns' | 'shared' | 'leaves only' | 'digits';
   /** Lanes that it keeps, for those shared with another screen. */
   readonly lanes: readonly number[];
   readonly least: number;

@@ -62,6 +62,11 @@ export interface OwnScreen {
   readonly settings: ScreenSettings;
 }
 
+export interface GivenCommand extends TimedCommand {
+  /** The name of who gave it; none for the machine that the program is on, and on walls. */
+  readonly by?: string;
+}
+
 export interface DeckRun {
   readonly id: string;
   /** As the run was opened; `given.plan` is the one in force. */
@@ -70,7 +75,7 @@ export interface DeckRun {
   readonly state: RunState;
   /** The run right after that command, for what only commands change. */
   readonly given: RunView;
-  readonly commands: readonly TimedCommand[];
+  readonly commands: readonly GivenCommand[];
   /** Of the lanes file that the session was opened with. */
   readonly lanesText: string | null;
   /** Host time at t = 0. */

@@ -276,7 +276,7 @@ describe('[crash] the pages', () => {
     const second = await start(data);
     const desk = await browser.newPage();
     await desk.goto(`${second.origin}/`);
-    await notice(desk).getByRole('button', { name: 'Go on', exact: true }).click();
+    await notice(desk).getByRole('button', { name: 'I have read it', exact: true }).click();
     await expect.poll(() => notice(desk).count()).toBe(0);
     expect((await second.sight()).snapshot.run).not.toBeNull();
     await desk.close();

@@ -213,7 +213,7 @@ async function outlive(leaves: readonly Leave[]): Promise<void> {
   );
   uncalledText = named.join('; ');
   expect(told).toContain(`Not called in that time: ${uncalledText}.`);
-  await button(coach, 'Go on').click();
+  await button(coach, 'I have read it').click();
   await notice.waitFor({ state: 'detached' });
   await wall.getByRole('timer', { name: 'Clock' }).waitFor();
   await followed();

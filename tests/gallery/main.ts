@@ -11,10 +11,12 @@ import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright';
 import { browserPath } from '../support/system/browser.ts';
 import { MovingDeck } from '../support/host/deck/moving-deck.ts';
+import { atTheDoor } from './at-the-door.ts';
 import { galleryPage, type Picture } from './gallery-page.ts';
 import { lostLink } from './lost-link.ts';
 import type { Scene, ScreenName } from './scene.ts';
 import { SCENES } from './scenes.ts';
+import { tellPages } from './sharing-scenes.ts';
 
 interface View {
   readonly screen: ScreenName;
@@ -44,6 +46,7 @@ mkdirSync(folder, { recursive: true });
 const browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
 const pictures: Picture[] = [];
 for (const scene of SCENES) if (scene.name.startsWith(wanted)) pictures.push(...(await takeScene(browser, scene)));
+if ('sharing, the wall'.startsWith(wanted)) pictures.push(...(await atTheDoor(browser, folder)));
 if ('link lost'.startsWith(wanted)) pictures.push(...(await lostLink(browser, folder)));
 await browser.close();
 writeFileSync(join(folder, 'index.html'), galleryPage(pictures));
@@ -69,6 +72,7 @@ async function takeScene(on: Browser, scene: Scene): Promise<readonly Picture[]>
 async function takeViews(on: Browser, scene: Scene, views: readonly View[]): Promise<readonly Picture[]> {
   const deck = await MovingDeck.start();
   const context = await on.newContext();
+  if (scene.told) await tellPages(context, scene.told);
   await scene.fill?.(deck.server);
   const openedAt = await bringTo(deck, scene);
   const taken: Picture[] = [];

@@ -3,6 +3,7 @@
  */
 
 import type { Page } from 'playwright';
+import type { FromHost } from '../../app/wire/messages.ts';
 import type { Command } from '../../app/core/run/command/command.ts';
 import type { DeckServerUnderTest } from '../support/host/deck/deck-server.ts';
 
@@ -19,6 +20,8 @@ export interface Scene {
   readonly fresh?: true;
   /** What is kept on its host before anything is opened. */
   readonly fill?: (server: DeckServerUnderTest) => Promise<void>;
+  /** What its pages are told in place of what the host would say of it. */
+  readonly told?: FromHost;
   /** What is done on the coach's window, or on the scene's only screen, before it is looked at. */
   readonly prepare?: (coach: Page) => Promise<void>;
 }

@@ -11,6 +11,7 @@ import { LANES_SHOWN } from './lanes-shown.ts';
 import { HISTORY_SCENES } from './history-scenes.ts';
 import { LIBRARY_SCENES } from './library-scenes.ts';
 import type { Scene, ScreenName } from './scene.ts';
+import { SHARING_SCENES } from './sharing-scenes.ts';
 import { WRITE_SCENES } from './write-scenes.ts';
 
 const ALL: readonly ScreenName[] = ['wall', 'coach', 'remote'];
@@ -128,6 +129,7 @@ export const SCENES: readonly Scene[] = [
   { name: 'no session', session: null, commands: [], at: 1, screens: ALL },
   ...LIBRARY_SCENES,
   ...WRITE_SCENES,
+  ...SHARING_SCENES,
   ...HISTORY_SCENES,
   writing('writing with faults', FAULTY),
   writing('writing', SIX_LANES),
@@ -339,6 +341,10 @@ function writing(name: string, text: string): Scene {
     at: 1,
     screens: ['coach'],
     fresh: true,
-    prepare: (coach) => coach.getByRole('textbox', { name: 'Session', exact: true }).fill(text),
+    async prepare(coach) {
+      await coach.getByRole('textbox', { name: 'Session', exact: true }).fill(text);
+      // Until it is read and drawn, once typing has paused.
+      await coach.waitForTimeout(1500);
+    },
   };
 }

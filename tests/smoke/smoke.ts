@@ -226,7 +226,7 @@ async function cameBack(engine: string, data: string, folder: string, report: Re
     const second = await DesktopProgram.asItIs(engine, ['--data', data]);
     try {
       const desk = await second.page('/');
-      await until(async () => (await button(desk, 'Go on').count()) === 1);
+      await until(async () => (await button(desk, 'I have read it').count()) === 1);
       await painted(second, '/', join(folder, 'coach-come-back.png'));
       return held();
     } finally {

@@ -94,6 +94,8 @@ export interface LaneView {
   readonly after: NextRep | null;
   /** The last leave, with how many of the lane's swimmers are away. */
   readonly last: LastView | null;
+  /** What commands have dropped since that leave, or since this stretch began; null where nothing was, or nothing is to come. */
+  readonly leftOut: LeftOut | null;
   /** Where `resume` (with all lanes of its stop) and `rejoin` would put the next leave; null where it is not stopped, or nothing would be left. */
   readonly resumeAt: Millis | null;
   readonly rejoinAt: Millis | null;
@@ -105,6 +107,15 @@ export interface NextRep extends CountNow {
   readonly rep: Pending;
   readonly words: string;
   readonly at: Millis | null;
+}
+
+export interface LeftOut {
+  /** How many reps, one at least. */
+  readonly reps: number;
+  /** The last of them. */
+  readonly rep: NextRep;
+  /** Whether the times of the others have stayed: the lane sits out for as long as these would have taken. */
+  readonly satOut: boolean;
 }
 
 export interface LastView extends CountNow {
@@ -199,6 +210,7 @@ function laneView(state: RunState, lane: LaneState, index: number, t: Millis): L
     next: coming[0] ?? null,
     after: coming[1] ?? null,
     last: due ? null : lastView(state, lane, index, t),
+    leftOut: due || waiting ? null : leftOut(state, lane, index),
     resumeAt: stopped ? resumeTime(state, lane, t) : null,
     rejoinAt: stopped ? rejoinTime(lane, t) : null,
     end: coming.length > 0 ? lane.end : (lane.satOutFrom ?? lane.end),
@@ -223,6 +235,17 @@ function firstReps(state: RunState, laneIndex: number): readonly Pending[] {
 function comingRep(state: RunState, rep: Pending, origin: Millis | null, lane: number): NextRep {
   const at = origin === null ? null : origin + rep.offset;
   return { rep, words: rep.words, at, ...countNow(state, rep, lane) };
+}
+
+function leftOut(state: RunState, lane: LaneState, index: number): LeftOut | null {
+  const { reps, next, last, leftHere, origin, displacement } = lane;
+  const satOut = lane.satOutFrom !== null;
+  // A lane that came in late has missed what is before its first rep; a skip brings the first nearer.
+  const isDropped = leftHere || satOut || origin < (state.t0 ?? -Infinity) + displacement;
+  let from = next;
+  while (isDropped && from > 0 && !(leftHere && reps[from - 1] === last?.rep)) from--;
+  if (from === next || next === reps.length) return null;
+  return { reps: next - from, rep: comingRep(state, reps[next - 1]!, null, index), satOut };
 }
 
 function lastView(state: RunState, { last }: LaneState, lane: number, t: Millis): LastView | null {

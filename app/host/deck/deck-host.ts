@@ -28,7 +28,7 @@ import { matchedRun } from './matched-run.ts';
 import { Givers } from './answers/givers.ts';
 import { PoolClock } from './pool-clock.ts';
 import { StartUpReport } from '../recovery/start-up-report.ts';
-import { runTold, type Asked, type OpenAnswer, type OpenOptions, type OpenRun } from './open-run.ts';
+import { giver, runTold, type Asked, type OpenAnswer, type OpenOptions, type OpenRun } from './open-run.ts';
 import { Presence } from './telling/presence.ts';
 import type { Recovery } from '../recovery/recovery.ts';
 import { runStreams, type RunStreams } from './telling/run-stream.ts';
@@ -315,7 +315,7 @@ export class DeckHost {
     this.lastAt = at;
     this.givers.gave(askerOf(asked.by), command.value.do, at);
     if (newText !== null) this.runTexts.grow(weightOf(answer.state.plan));
-    const commands = [...run.commands, { at, command: this.runTexts.named(fields, lanesText) }];
+    const commands = [...run.commands, { at, command: this.runTexts.named(fields, lanesText), ...giver(asked.by) }];
     this.run = { ...run, state: answer.state, commands };
     this.changed();
     return { ok: true, at, why: null };
@@ -353,7 +353,7 @@ export class DeckHost {
     const { at, by } = position;
     const text = this.runTexts.begin(source, found.weight);
     const named = (each: FoundRun['commands'][number]) => this.runTexts.named(each.fields, source.lanesText);
-    const commands = found.commands.map((each) => ({ at: each.at, command: named(each) }));
+    const commands = found.commands.map((each) => ({ at: each.at, command: named(each), ...giver(each.by) }));
     const openedAt = moment.hostTime - at;
     this.poolClock.match(clockPhase, openedAtTimeOfDay);
     this.run = { id, text, openedAt, clockPhase, openedAtTimeOfDay, state, commands, away };

@@ -58,3 +58,8 @@ export function runTold(run: OpenRun): NonNullable<Snapshot['run']> {
   const { id, text, openedAt, clockPhase, openedAtTimeOfDay, commands, away } = run;
   return { id, text, openedAt, clockPhase, openedAtTimeOfDay, commands, away: [...away] };
 }
+
+/** Who gave a command, for the coaches; nothing for this machine. */
+export function giver({ name, device }: Pick<Commander, 'name' | 'device'>): { readonly by?: string } {
+  return device === null ? {} : { by: name };
+}

@@ -59,6 +59,8 @@ export class Sharing implements SharingDesk {
   private fresh = new Set<SharingWindow>();
   private shower: SharingWindow | null = null;
   private newness: Timer | null = null;
+  /** How many stops are under way: they may wait for their turn, while keys and codes are void at once. */
+  private stops = 0;
   /** What devices are told when sharing ends. */
   private goodbye = ENDED;
 
@@ -98,7 +100,7 @@ export class Sharing implements SharingDesk {
 
   /** Shares at an address; null where there is but one. A sentence where that cannot be. `by`: the page that wants it. */
   async share(address: string | null, by: SharingWindow | null = null): Promise<string | null> {
-    const wasOn = this.isOn();
+    const wasOn = this.isOn() && this.stops === 0;
     const why = await this.place.share(address);
     if (why !== null) return why;
     const shared = this.place.address()!;
@@ -114,7 +116,8 @@ export class Sharing implements SharingDesk {
     this.ports.note({ what: 'sharing off' });
     // A wall goes on by itself where a link is lost. The coach who ends it on purpose may stop lanes that it would still count.
     this.attendance.dismiss(({ listener, kind }) => listener === 'network' && kind() === 'wall', why, 'ended');
-    const closed = this.place.stop(why);
+    this.stops++;
+    const closed = this.place.stop(why).finally(() => this.stops--);
     const voided = this.voidKeys(why);
     const [fault] = await Promise.all([voided, this.ports.keep(null), closed]);
     return fault;
@@ -172,7 +175,7 @@ export class Sharing implements SharingDesk {
     if (!mayLetIn(window.guest())) return ONLY_HERE;
     if (wish.do === 'share') return this.share(wish.address, window);
     if (wish.do === 'stop-sharing') return this.stop();
-    if (!this.isOn()) return NOT_SHARING;
+    if (!this.isOn() || this.stops > 0) return NOT_SHARING;
     switch (wish.do) {
       case 'show-code':
         this.shower = window;

@@ -29,7 +29,7 @@ export function SightFields({ sight, reader, onChange }: SightFieldsProps): Reac
             <Button
               key={help.kind}
               name={helpText(help)}
-              hint={`leaves to ${metres(help.least)} m`}
+              hint={`${help.kind === 'digits' ? 'clock' : 'leaves'} to ${metres(help.least)} m`}
               look="small"
               onPress={() => onChange(changeFor(help))}
             />
@@ -58,6 +58,8 @@ function helpText({ kind, lanes }: SightHelp): string {
       return `Only ${lanesNamed(lanes)} here`;
     case 'leaves only':
       return 'Clock and leaves only';
+    case 'digits':
+      return 'Digits in place of the dial';
   }
 }
 
@@ -71,6 +73,8 @@ export function changeFor({ kind, lanes }: SightHelp): ScreenChange {
       return { lanes };
     case 'leaves only':
       return { leavesOnly: true };
+    case 'digits':
+      return { face: 'digits' };
   }
 }
 

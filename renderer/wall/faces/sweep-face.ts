@@ -9,7 +9,7 @@ import { MINUTE, SECOND } from '../../../app/core/units.ts';
 import { createFlow, type Way } from '../board/flow.ts';
 import { CAP, createDigits } from '../../ui/digits/digits.ts';
 import type { Box, ClockFace, Division, FaceMark, FaceRoom, FaceSettings } from './clock-face.ts';
-import { placeMarks, RIM, type PlacedMark } from './sweep-marks.ts';
+import { FIVE, NUMERALS, placeMarks, QUARTER, RIM, type PlacedMark } from './sweep-marks.ts';
 
 export const sweepFace: ClockFace = {
   name: 'sweep',
@@ -180,15 +180,11 @@ function drawNumerals(svg: SVGElement, { top }: FaceSettings): void {
   const edge = { stroke: 'var(--dial)', 'stroke-width': '4', 'stroke-linejoin': 'round', 'paint-order': 'stroke' };
   for (let second = 5; second <= 60; second += 5) {
     const isQuarter = second % 15 === 0;
-    const at = { ...pointAt(second * SECOND, NUMERALS), size: isQuarter ? QUARTER : 15 };
+    const at = { ...pointAt(second * SECOND, NUMERALS), size: isQuarter ? QUARTER : FIVE };
     const ink = { ...edge, fill: `var(${isQuarter ? '--on-deep' : '--quiet'})`, 'font-weight': '600' };
     write(svg, second === 60 ? top : `${second}`, at, ink);
   }
 }
-
-/** From the middle, in hundredths of the dial's radius; and the size of the larger ones. */
-const NUMERALS = 52;
-const QUARTER = 23;
 
 function drawHand(svg: SVGElement): void {
   draw(svg, 'line', { y1: 16, y2: -93 }, line('--on-deep', '3.2'));

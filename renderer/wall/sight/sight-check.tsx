@@ -10,7 +10,7 @@ import { capital } from '../../../app/core/words/phrase.ts';
 import type { Link } from '../../link/link.ts';
 import { layoutFor } from '../layout.ts';
 import { lanesShown, mostSwimmers, roomOf } from '../room.ts';
-import { readWallChoice } from '../screen/wall-choice.ts';
+import { readWallChoice, type WallChoice } from '../screen/wall-choice.ts';
 import { drawnHeights } from './drawn.ts';
 import { helpsFor, KIND_WORDS, metres, reachesOf, reachText, type Help } from './sight.ts';
 import './sight-check.css';
@@ -42,7 +42,11 @@ export function SightCheck({ link }: { readonly link: Link }): ReactElement {
         ))}
       </ul>
       {helps.map((help) => (
-        <button key={help.kind} type="button" onClick={() => (location.search = helpedBy(location.search, help))}>
+        <button
+          key={help.kind}
+          type="button"
+          onClick={() => (location.search = helpedBy(location.search, help, choice))}
+        >
           {helpText(help)}
         </button>
       ))}
@@ -66,17 +70,27 @@ function helpText({ kind, lanes, least }: Help): string {
       return `Only ${lanesNamed(lanes)} here, the others on another screen: ${so}`;
     case 'leaves only':
       return `Clock and leaves only: ${so}`;
+    case 'digits':
+      return `Digits in place of the dial: clock to ${metres(least)} m`;
   }
 }
 
-/** What a page's address asks for after a help was chosen; null: after they were all taken back. */
-export function helpedBy(search: string, help: Pick<Help, 'kind' | 'lanes'> | null): string {
+/** What a page's address asks for after a help was chosen; null: after they were all taken back. choice: of now. */
+export function helpedBy(
+  search: string,
+  help: Pick<Help, 'kind' | 'lanes'> | null,
+  { clock }: Partial<Pick<WallChoice, 'clock'>> = {},
+): string {
   const asked = new URLSearchParams(search);
   if (!help) for (const name of HELPS) asked.delete(name);
   else if (help.kind === 'fewer words') asked.set('without', 'words,after');
   else if (help.kind === 'two columns') asked.set('columns', '2');
   else if (help.kind === 'shared') asked.set('lanes', help.lanes.join(','));
-  else asked.set('only', 'leaves');
+  else if (help.kind === 'digits') {
+    asked.set('face', 'digits');
+    // A face that an address asks for has its own usual clock.
+    if (clock) asked.set('clock', clock);
+  } else asked.set('only', 'leaves');
   return asked.toString();
 }
 

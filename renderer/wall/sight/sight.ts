@@ -6,6 +6,7 @@
 
 import { reachOf, type Reach, type ScreenSize } from '../../../app/core/screen/sight.ts';
 import { CAP } from '../../ui/digits/digits.ts';
+import { digitsFace } from '../faces/digits-face.ts';
 import { layoutFor, type Layout, type Room } from '../layout.ts';
 import type { WallChoice } from '../screen/wall-choice.ts';
 
@@ -65,17 +66,18 @@ export function reachesOf(heights: Heights, screen: ScreenSize): readonly KindRe
   });
 }
 
-/** Something to do about leaves that are too small. */
+/** Something to do about leaves that are too small, or a dial whose numerals are. */
 export interface Help {
-  readonly kind: 'fewer words' | 'two columns' | 'shared' | 'leaves only';
+  readonly kind: 'fewer words' | 'two columns' | 'shared' | 'leaves only' | 'digits';
   /** The lanes that this screen shows then: fewer where they are shared with another. */
   readonly lanes: readonly number[];
-  /** To how many metres its leaves could be read then. */
+  /** To how many metres its leaves could be read then; with digits in place of a dial, its clock. */
   readonly least: number;
 }
 
 /**
- * What makes the leaves readable from a metre farther or more, and the clock no smaller: the least change first. lanes:
+ * What makes the leaves readable from a metre farther or more, and the clock no smaller: the least change first; then
+ * what makes the clock so, and leaves the leaves far enough: on a dial nothing else makes its numerals much larger. lanes:
  * those that the screen shows, in their order.
  */
 export function helpsFor(room: Room, choice: WallChoice, lanes: readonly number[]): readonly Help[] {
@@ -95,9 +97,15 @@ export function helpsFor(room: Room, choice: WallChoice, lanes: readonly number[
   const now = drawnWith({});
   const screen = { ...room, diagonal: choice.diagonal };
   const leastOf = ({ cap }: Drawn): number => reachOf(cap, screen).least;
-  return tries
+  const helps: Help[] = tries
     .filter(({ then }) => metres(leastOf(then)) > metres(leastOf(now)) && then.clock >= now.clock)
     .map(({ kind, then, lanes: kept }) => ({ kind, lanes: kept, least: leastOf(then) }));
+  const inDigits = drawnWith({ face: digitsFace });
+  const { least } = reachOf(inDigits.clock, screen);
+  const isFarther = metres(least) > metres(reachOf(now.clock, screen).least);
+  return isFarther && metres(leastOf(inDigits)) >= Math.min(metres(leastOf(now)), choice.reader)
+    ? [...helps, { kind: 'digits', lanes, least }]
+    : helps;
 }
 
 /** The height in px of the leaves, and of what the clock is read by. */

@@ -7,7 +7,7 @@ import type { ClockChoice } from '../../../app/core/run/readings.ts';
 import { countIn } from '../../../app/core/run/view/count.ts';
 import { stillToSwim } from '../../../app/core/run/view/still-to-swim.ts';
 import { swumIn } from '../../../app/core/run/view/record.ts';
-import type { LastView, LaneView, NextRep, RunView } from '../../../app/core/run/view.ts';
+import type { LastView, LaneView, LeftOut, NextRep, RunView } from '../../../app/core/run/view.ts';
 import type { Rep, Stretch } from '../../../app/core/plan/plan.ts';
 import { setOnLine } from '../../../app/core/session/item-on-line.ts';
 import type { Millis } from '../../../app/core/units.ts';
@@ -44,6 +44,7 @@ export interface LaneFace {
   readonly words: string;
   /** Of the session's text: the set that these words are of; 0 for none. */
   readonly line: number;
+  /** Or what the lane leaves out: "skips 2 of 4". */
   readonly target: string;
   readonly after: string;
   /** Swimmers away of all, until the tail is away. */
@@ -119,6 +120,7 @@ export function laneFace(
     seconds: secondsText(left),
     after: thenText(lane.after, readingOf),
     drainedAt: next.at,
+    ...(lane.leftOut && !isNow ? { target: leftOutText(lane.leftOut) } : {}),
   };
 }
 
@@ -251,6 +253,11 @@ function setWords(view: RunView, { partIndex }: Stretch, rep: Rep, index: number
   // Of a line that is both rounds and a set, the cuts are of its rounds.
   const cuts = rep.set.rounds.some(({ line }) => line === rep.set.line) ? undefined : view.cuts;
   return item?.kind === 'set' ? laneSetWords(item, index, cuts) : repWords(rep);
+}
+
+/** "skips 2 of 4", "sits out 2 reps": said in place of the target until the lane leaves, because its next leave has jumped. */
+function leftOutText({ reps, rep, satOut }: LeftOut): string {
+  return `${satOut ? 'sits out' : 'skips'} ${reps === 1 ? repOf(rep) : count(reps, 'rep')}`;
 }
 
 /** Seconds while they are two digits, then minutes and seconds. */

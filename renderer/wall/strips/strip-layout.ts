@@ -270,7 +270,7 @@ function linesIn(
   oneLine = false,
 ): Pick<StripLayout, 'lines' | 'large'> {
   if (strips.lanes > FEW || strips.shows.leavesOnly || oneLine)
-    return { lines: 1, large: Math.max(1, Math.min(height * 0.86, grid.width / 20)) };
+    return { lines: 1, large: Math.max(1, Math.min(height * 0.95, grid.width / 17)) };
   const two = Math.min(height * 0.4, grid.width / 15, cap * 0.6);
   const four = Math.min(height * 0.2, grid.width / 9, cap * 0.8);
   return four > two ? { lines: 4, large: Math.max(1, four) } : { lines: 2, large: Math.max(1, two) };

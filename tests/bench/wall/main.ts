@@ -3,7 +3,7 @@
  * a minute at a sixth of it, beside the naive way and a page with nothing in it. It says how many frames were drawn, how
  * many the screen went without and how many were begun late, how long the main thread was at each, how late the second
  * changed against the host's clock, and what it took of the processor. A browser that is slowed down begins frames late
- * whatever the page does: the empty page says how many. About seven minutes, on a quiet machine; `-- 20` measures for
+ * whatever the page does: the empty page says how many, and each page's own work how many it is to blame for. About seven minutes, on a quiet machine; `-- 20` measures for
  * 20 s each.
  */
 
@@ -18,6 +18,7 @@ import { asPage, ServedHost } from '../../support/host/served-host.ts';
 import { row, tableText, type Row } from '../table.ts';
 import { virtualScreen } from '../virtual-screen.ts';
 import { serveNaive } from './naive-page.ts';
+import { traceWork } from './own-work.ts';
 import { watch, watchedSince } from './watch.ts';
 
 const SECONDS = Number(process.argv[2] ?? 60);
@@ -48,6 +49,10 @@ interface Measured {
   readonly missed: number;
   /** Begun more than `LATE` after the one before. */
   readonly late: number;
+  /** For which the main thread's own work alone took longer than a frame: those the page is to blame for. */
+  readonly overworked: number;
+  /** That work, of each frame in ms. */
+  readonly own: Spread;
   readonly busy: Spread;
   /** Mean of script, style and layout, by the browser's own account. */
   readonly work: number;
@@ -108,22 +113,23 @@ async function bench(): Promise<string> {
 }
 
 function rowsOf(who: Who, measured: Measured): readonly Row[] {
-  const { busy, work, second, pageLoad, hostLoad } = measured;
+  const { own, busy, work, second, pageLoad, hostLoad } = measured;
   const text = ({ p50, p99, max }: Spread): string =>
     `p50 ${p50.toFixed(2)}, p99 ${p99.toFixed(2)}, max ${max.toFixed(2)}`;
   return [
     framesRow(who, measured),
     row(`  ${who}: script, style and layout a frame`, `${work.toFixed(3)} ms`),
+    row(`  ${who}: the main thread's own work a frame`, `${text(own)} ms`),
     row(`  ${who}: main thread a frame, painting included`, `${text(busy)} ms`),
     row(`  ${who}: the second's change, frames late`, text(second)),
     row(`  ${who}: of a core`, `page ${pageLoad.toFixed(1)} %, host ${hostLoad.toFixed(1)} %`),
   ];
 }
 
-function framesRow(who: Who, { frames, missed, late }: Measured): Row {
+function framesRow(who: Who, { frames, missed, late, overworked }: Measured): Row {
   return row(
     `  ${who}: frames`,
-    `${frames}, ${(frames / SECONDS).toFixed(1)} a second, ${missed} missed, ${late} late`,
+    `${frames}, ${(frames / SECONDS).toFixed(1)} a second, ${missed} missed, ${late} late, ${overworked} through its own work`,
   );
 }
 
@@ -143,10 +149,12 @@ async function measure(browser: Browser, host: ServedHost, who: Who, slower: num
   await pause(8_000);
   const workBefore = await workOf(page);
   const [pageBefore, hostBefore] = [await pageTime(browser), processTime(host.child.pid!)];
+  const traced = await traceWork(browser, page);
   await watchedSince(page);
   await pause(SECONDS * 1000);
   const { frames, ticks, busy, seconds } = await watchedSince(page);
   const [pageAfter, hostAfter] = [await pageTime(browser), processTime(host.child.pid!)];
+  const own = await traced();
   const work = (await workOf(page)) - workBefore;
   // As far as the host's clock is ahead of this process's, which has the page's epoch.
   const { snapshot, ahead } = await host.sight();
@@ -158,6 +166,8 @@ async function measure(browser: Browser, host: ServedHost, who: Who, slower: num
     frames: frames.length,
     missed: between(ticks).reduce((sum, gap) => sum + Math.max(0, Math.round(gap / FRAME) - 1), 0),
     late: between(frames).filter((gap) => gap > LATE).length,
+    overworked: own.filter((ms) => ms > FRAME).length,
+    own: spreadOf(own),
     busy: spreadOf(busy),
     work: (work * 1000) / frames.length,
     second: spreadOf(lateness),

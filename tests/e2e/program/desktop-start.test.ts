@@ -33,7 +33,7 @@ describe.each(ENGINES)('[desktop] on $name: one display', ({ path: engine }) => 
     await first.kill();
     const second = await DesktopProgram.start(engine, ['--data', data], [LAPTOP, TELEVISION]);
     const again = await second.page('/');
-    await expect.poll(() => button(again, 'Go on').count()).toBe(1);
+    await expect.poll(() => button(again, 'I have read it').count()).toBe(1);
     await expect.poll(async () => sight(await second.page('/display'))).toMatch(/^\d+:\d\d$/);
     await second.close();
   });

@@ -218,3 +218,20 @@ describe('[two screens] a touch', () => {
     expect(answers(desk.heard)).toEqual([[false, 'The disk is full.']]);
   });
 });
+
+test('[two screens] coaches are told by whom a command was given, walls are not, and this machine has no name', async () => {
+  const pool = await Pool.open();
+  const [desk, wall] = [pool.connect('desk'), pool.connect('wall')];
+  const by = { role: 'remote', name: 'Remote 1', device: 'd'.repeat(16), kind: 'remote' } as const;
+  await pool.host.command('c1', { do: 'start' }, { by });
+  await pool.host.command('c2', { do: 'stop' });
+  pool.clock.advance(1000);
+  const givers = ({ heard }: { readonly heard: Heard }): unknown =>
+    snapshots(heard)
+      .pop()!
+      .run!.commands.map((each) => each.by ?? null);
+  expect([givers(desk), givers(wall)]).toEqual([
+    ['Remote 1', null],
+    [null, null],
+  ]);
+});

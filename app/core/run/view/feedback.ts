@@ -15,16 +15,14 @@ export function feedbackAt(before: RunView, command: Command, timeText: TimeText
   return feedbackOf(stateOf(before), command, before.t, timeText);
 }
 
-/**
- * For the last of these commands, from a view made right after it. Null where there is none, and for one that neither
- * can be undone nor undoes, such as a mark.
- */
+/** For the last of these commands, from a view made after it. Null where there is none, and for one taken back since. */
 export function feedbackOnLast(after: RunView, commands: readonly TimedCommand[], timeText: TimeText): string | null {
   const last = commands[commands.length - 1];
   if (last?.command.do === 'undo') return feedbackOnUndo(commands);
-  const { undoable } = stateOf(after);
-  const entry = undoable[undoable.length - 1];
-  return last && entry?.at === last.at ? feedbackOf(entry.before, last.command, last.at, timeText) : null;
+  const state = stateOf(after);
+  if (last?.command.do === 'mark') return feedbackOf(state, last.command, last.at, timeText);
+  const entry = last && [...state.undoable].reverse().find(({ at }) => at === last.at);
+  return entry ? feedbackOf(entry.before, last.command, last.at, timeText) : null;
 }
 
 /** The run after an undo has forgotten what it took back: only the commands tell. */

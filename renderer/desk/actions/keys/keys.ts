@@ -11,8 +11,8 @@ export type Meaning =
   | { readonly kind: 'lane'; readonly number: number }
   | { readonly kind: 'panel'; readonly name: 'mark' | 'edit' | 'lane' | 'screens' }
   | { readonly kind: 'clear' }
-  /** A key that does nothing here, and must not reload or scroll the page either. */
-  | { readonly kind: 'nothing' };
+  /** A key that does nothing here, and must not reload or scroll the page either; `why` is said, where it is not a repeat. */
+  | { readonly kind: 'nothing'; readonly why?: string };
 
 /** The key that chooses a lane; undefined if there is none. */
 export function keyOf(lane: number): string | undefined {
@@ -45,8 +45,8 @@ const OWN_KEYS: readonly (readonly [string, Meaning])[] = [
   ['e', { kind: 'panel', name: 'edit' }],
   ['l', { kind: 'panel', name: 'lane' }],
   ['w', { kind: 'panel', name: 'screens' }],
-  ['PageUp', { kind: 'nothing' }],
-  ['F5', { kind: 'nothing' }],
+  ['PageUp', { kind: 'nothing', why: 'Page Up does nothing here: Undo takes the last command back.' }],
+  ['F5', { kind: 'nothing', why: 'F5 does nothing here, so that it cannot load the page again during a run.' }],
   ['Escape', { kind: 'clear' }],
 ];
 

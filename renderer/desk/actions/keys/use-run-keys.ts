@@ -33,7 +33,7 @@ export function useRunKeys(
       event.preventDefault();
       if (panel?.kind === 'edit' && !actsInEdit(meaning)) return;
       if (meaning.kind === 'panel' && meaning.name === 'edit') opener.current = event.code;
-      if (meaning.kind !== 'nothing' && bounces.accept(event.key, event.timeStamp))
+      if ((meaning.kind !== 'nothing' || meaning.why !== undefined) && bounces.accept(event.key, event.timeStamp))
         carryOut(meaning, isUsed, isWritten);
     };
     const carryOut = (meaning: Meaning, isUsed: boolean, isWritten: boolean): void => {
@@ -67,7 +67,7 @@ export function useRunKeys(
           if (panel && panel.kind !== 'edit') setPanel(null);
           return;
         case 'nothing':
-          return;
+          return meaning.why === undefined ? undefined : actions.say(meaning.why, 'refused');
       }
     };
     window.addEventListener('keydown', onKey);

@@ -12,6 +12,7 @@ import { feedbackAt, feedbackOnLast } from '../../../../app/core/run/view/feedba
 import { SECOND } from '../../../../app/core/units.ts';
 import type { Link } from '../../../link/link.ts';
 import { PATIENCE, UNHEARD } from '../../../link/outbox.ts';
+import type { DeckRun } from '../../../link/store.ts';
 import { seenIn } from '../../../link/seen.ts';
 import { ACTIONS, commandNamed, commandOf, type ActionName } from './action-list.ts';
 import { createBounceGuard } from './bounce.ts';
@@ -173,12 +174,25 @@ export function createCoachActions(
       return;
     }
     if (!last || last.at <= spokenTo || underWay > 0) return;
+    const text = toldSince(run, spokenTo, readingsOf(store.getState().clock));
     spokenTo = last.at;
-    const text = feedbackOnLast(run.given, run.commands, readingsOf(store.getState().clock));
-    if (text !== null) actions.say(`From another screen: ${text}`, 'done');
+    if (text !== '') actions.say(text, 'done');
   });
 
   return actions;
+}
+
+/** Who did what after that time: "Remote 1: Undone: Skip rep. Marked: cramp." */
+function toldSince({ given, commands }: DeckRun, since: number, timeText: ReturnType<typeof readingsOf>): string {
+  let teller: string | null = null;
+  const texts = commands.map(({ at, by = 'From another screen' }, index) => {
+    const text = at > since ? feedbackOnLast(given, commands.slice(0, index + 1), timeText) : null;
+    if (text === null) return '';
+    const head = by === teller ? '' : `${by}: `;
+    teller = by;
+    return head + text;
+  });
+  return texts.filter((text) => text !== '').join(' ');
 }
 
 /** For a command given while the host is lost: nobody at the pool should wait for it. */

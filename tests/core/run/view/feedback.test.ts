@@ -20,12 +20,12 @@ test('[feedback] of a command that is given at the view’s time; none where the
   expect(feedbackAt(going().view(20), { do: 'resume' }, reading)).toBeNull();
 });
 
-test('[feedback] of the last command, from the run as it was before; none for one that cannot be undone', () => {
+test('[feedback] of the last command, from the run as it was before; of a mark too', () => {
   const last = (deck: Deck, seconds: number, command: Command) =>
     feedbackOnLast(deck.at(seconds, command).view(seconds), [{ command, at: seconds * 1000 }], reading);
   expect(last(going(), 20, { do: 'skip', lanes: [2] })).toBe('Skipped 50 m in lane 2: next leave 1:00.');
-  expect(last(new Deck('50 @ 1:00'), 0, { do: 'mark' })).toBeNull();
-  expect(last(going(), 20, { do: 'mark' })).toBeNull();
+  expect(last(new Deck('50 @ 1:00'), 0, { do: 'mark' })).toBe('Marked.');
+  expect(last(going(), 20, { do: 'mark', lanes: [2], words: 'cramp' })).toBe('Marked lane 2: cramp.');
 });
 
 test('[feedback] of an undo names what it took back, with the lanes that were named', () => {

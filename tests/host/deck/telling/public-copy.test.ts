@@ -18,7 +18,7 @@ const SNAPSHOT: Snapshot = {
     clockPhase: 0,
     openedAtTimeOfDay: 0,
     commands: [
-      { at: 0, command: { do: 'start' } },
+      { at: 0, command: { do: 'start' }, by: 'Ana’s phone' },
       { at: 10, command: { do: 'mark', words: 'Ana hurt' } },
       { at: 20, command: { do: 'rewrite', textHash: 'bbbb' } },
     ],

@@ -64,7 +64,7 @@ describe('[sharing] a start', () => {
     expect(deck.host.snapshot().notices).toEqual([]);
   });
 
-  test('what is said of it goes with the coach’s Go on', async () => {
+  test('what is said of it goes with the coach’s answer', async () => {
     const { disk } = await killed();
     const deck = await start({ disk, found: FOUND });
     expect(deck.host.snapshot().notices.length).toBe(1);

@@ -14,6 +14,7 @@ const HELPS: readonly SightHelp[] = [
   { kind: 'two columns', lanes: [], least: 14.2 },
   { kind: 'shared', lanes: [1, 2, 3], least: 20.1 },
   { kind: 'leaves only', lanes: [], least: 16 },
+  { kind: 'digits', lanes: [], least: 27 },
 ];
 
 const SIGHT = { least: 12.7, preferred: 10.2, worst: { name: 'lane numbers', least: 9.4 }, helps: HELPS };
@@ -55,6 +56,7 @@ describe('[sight] in the coach’s window', () => {
     ['Two columns', { twoColumns: true }],
     ['Only lanes 1–3 here', { lanes: [1, 2, 3] }],
     ['Clock and leaves only', { leavesOnly: true }],
+    ['Digits in place of the dial', { face: 'digits' }],
   ])('else “%s” is one tap', (name, change) => {
     const changes = shown(15);
     fireEvent.click(screen.getByRole('button', { name }));

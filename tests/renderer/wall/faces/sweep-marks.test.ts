@@ -36,6 +36,35 @@ test('marks of twelve lanes a second apart, or five, cover none of each other', 
   }
 });
 
+test('no mark stands on a numeral: lanes that share one, at each numeral, or up to eight some seconds apart', () => {
+  const inkOf = (five: number) => {
+    const angle = (five / 12) * 2 * Math.PI;
+    const isQuarter = five % 3 === 0;
+    const [width, height] = isQuarter ? [20, 15] : [five === 1 ? 6 : 13, 9.5];
+    return { x: Math.sin(angle) * 52, y: -Math.cos(angle) * 52, width, height } as PlacedMark;
+  };
+  const numerals = Array.from({ length: 12 }, (_, five) => inkOf(five));
+  const onNumerals = (placed: readonly PlacedMark[]): number => {
+    return placed.reduce((sum, mark) => sum + numerals.filter((numeral) => covered([mark, numeral]) > 0).length, 0);
+  };
+  for (let second = 0; second < 60; second++) {
+    for (const lanes of [1, 2, 3, 6]) {
+      const together = marks(...Array.from({ length: lanes }, () => second));
+      expect(onNumerals(placeMarks(together)), `${lanes} lanes at ${second}`).toBe(0);
+    }
+    for (const [lanes, apart] of [
+      [6, 1],
+      [6, 2],
+      [6, 5],
+      [8, 2],
+      [8, 5],
+    ] as const) {
+      const hands = Array.from({ length: lanes }, (_, lane) => (second + lane * apart) % 60);
+      expect(onNumerals(placeMarks(marks(...hands))), `${lanes} lanes ${apart} s apart from ${second}`).toBe(0);
+    }
+  }
+});
+
 test('the one that is due first stands outside', () => {
   const later: FaceMark = { lane: 1, hand: 30_000, look: 'later' };
   const ready: FaceMark = { lane: 2, hand: 31_000, look: 'ready' };

@@ -42,6 +42,7 @@ test('[sight check] what is chosen is asked for by the address, beside what it a
   expect(helpedBy('', { kind: 'two columns', lanes })).toBe('columns=2');
   expect(helpedBy('?lanes=1-6', { kind: 'shared', lanes })).toBe('lanes=1%2C2%2C3');
   expect(helpedBy('', { kind: 'leaves only', lanes })).toBe('only=leaves');
+  expect(helpedBy('?face=sweep', { kind: 'digits', lanes }, { clock: 'pool' })).toBe('face=digits&clock=pool');
   expect(helpedBy('?face=sweep&only=leaves&columns=2', null)).toBe('face=sweep');
 });
 

@@ -34,6 +34,7 @@ const CHANGES: { readonly [kind in Help['kind']]: Partial<ScreenSettings> } = {
   'two columns': { twoColumns: true },
   shared: {},
   'leaves only': { words: false, after: false, twoColumns: true, leavesOnly: true },
+  digits: { face: 'digits' },
 };
 
 const lanesUpTo = (n: number): readonly number[] => Array.from({ length: n }, (_, lane) => lane + 1);
@@ -97,6 +98,15 @@ describe('[sight] what helps', () => {
     expect(sightOf(roomOf(0, choice), choice, [])).toBeNull();
   });
 
+  test('digits in place of a dial, whose numerals cannot be read from 15 m: its clock is read from there then', () => {
+    for (const lanes of [2, 3, 4, 6, 8, 10, 12]) {
+      const found = helps(lanes, { face: 'sweep' }).find(({ kind }) => kind === 'digits');
+      expect(found?.least, `${lanes} lanes`).toBeGreaterThanOrEqual(15);
+      expect(reachesWith(lanes, { face: 'digits' }).get('clock')).toBeCloseTo(found!.least, 6);
+    }
+    expect(helps(6).map(({ kind }) => kind)).not.toContain('digits');
+  });
+
   test('what it promises is what the setting then gives', () => {
     const { least } = helps(6).find(({ kind }) => kind === 'leaves only')!;
     expect(reachesWith(6, { leavesOnly: true }).get('leave')).toBeCloseTo(least, 6);
@@ -109,7 +119,10 @@ describe('[sight] what helps', () => {
           const now = reachesWith(lanes, { face, diagonal });
           for (const { kind, least, lanes: kept } of helps(lanes, { face, diagonal })) {
             const then = reachesWith(kept.length, { face, diagonal, ...CHANGES[kind] });
-            expect(metres(least), `${kind}, ${lanes} lanes`).toBeGreaterThan(metres(now.get('leave')!));
+            const larger = kind === 'digits' ? 'clock' : 'leave';
+            expect(metres(least), `${kind}, ${lanes} lanes`).toBeGreaterThan(metres(now.get(larger)!));
+            const enough = Math.min(metres(now.get('leave')!), FIRST_SETTINGS.reader);
+            expect(metres(then.get('leave')!), `${kind}, ${lanes} lanes`).toBeGreaterThanOrEqual(enough);
             expect(then.get('clock'), `${kind}, ${lanes} lanes`).toBeGreaterThanOrEqual(now.get('clock')!);
           }
         }

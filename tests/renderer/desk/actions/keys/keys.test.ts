@@ -73,9 +73,13 @@ describe('keys', () => {
 });
 
 describe('clickers', () => {
-  test('forward starts and nothing else, back does nothing', () => {
+  test('forward starts and nothing else, back does nothing and says so', () => {
     expect(meaningOf(press('PageDown'))).toEqual({ kind: 'act', name: 'start' });
-    expect(meaningOf(press('PageUp'))).toEqual({ kind: 'nothing' });
+    expect(meaningOf(press('PageUp'))).toEqual({
+      kind: 'nothing',
+      why: 'Page Up does nothing here: Undo takes the last command back.',
+    });
+    expect(meaningOf(press('PageUp', { repeat: true }))).toEqual({ kind: 'nothing' });
   });
 
   test.each(['.', 'b', 'B', ' '])('the blank-screen key (%s) stops or resumes', (key) => {
@@ -83,7 +87,10 @@ describe('clickers', () => {
   });
 
   test('F5, which presenters send, does not reload the page', () => {
-    expect(meaningOf(press('F5'))).toEqual({ kind: 'nothing' });
+    expect(meaningOf(press('F5'))).toMatchObject({
+      kind: 'nothing',
+      why: expect.stringMatching(/^F5 does nothing here/) as string,
+    });
   });
 });
 

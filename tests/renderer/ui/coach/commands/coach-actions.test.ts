@@ -4,7 +4,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { createStore } from 'zustand/vanilla';
-import type { Command, TimedCommand } from '../../../../../app/core/run/command/command.ts';
+import type { Command } from '../../../../../app/core/run/command/command.ts';
 import { apply } from '../../../../../app/core/run/fold.ts';
 import { givenIn } from '../../../../../app/core/run/view/given.ts';
 import type { Link } from '../../../../../renderer/link/link.ts';
@@ -27,8 +27,10 @@ interface Table {
   }[];
   /** The run's t, and the page's own clock. */
   at(t: number): void;
-  /** A command that another screen gives. */
-  other(command: Command): void;
+  /** A command that another screen gives, `by` its name. */
+  other(command: Command, by?: string): void;
+  /** Several of them that come with one snapshot. */
+  others(commands: readonly Command[], by: string): void;
   said(): string | undefined;
 }
 
@@ -54,13 +56,14 @@ function table({
     openedAtTimeOfDay: 0,
     away: [],
   };
-  const take = (command: Command): void => {
-    const before = store.getState().run!;
+  const after = (before: DeckRun, command: Command, by?: string): DeckRun => {
     const answer = apply(before.state, command, now);
     if (!answer.ok) throw new Error(answer.why);
-    const commands: TimedCommand[] = [...before.commands, { at: now, command }];
-    store.setState({ run: { ...before, state: answer.state, given: givenIn(answer.state), commands } });
+    const commands = [...before.commands, { at: now, command, ...(by === undefined ? {} : { by }) }];
+    return { ...before, state: answer.state, given: givenIn(answer.state), commands };
   };
+  const take = (command: Command, by?: string): void =>
+    store.setState({ run: after(store.getState().run!, command, by) });
   const link: Link = {
     store,
     now: () => now,
@@ -88,6 +91,8 @@ function table({
     sent,
     at: (t) => void (now = t),
     other: take,
+    others: (commands, by) =>
+      store.setState({ run: commands.reduce((run, command) => after(run, command, by), store.getState().run!) }),
     said: () => actions.store.getState().feedback?.text,
   };
 }
@@ -230,6 +235,20 @@ describe('the sentence after a command', () => {
     const t = table();
     t.other({ do: 'skip', lanes: [1] });
     expect(t.said()).toBe('From another screen: Skipped 50 fast in lane 1: next leave 1:00.');
+  });
+
+  test('names the screen, where it has a name', () => {
+    const t = table();
+    t.other({ do: 'skip', lanes: [1] }, 'Remote 1');
+    expect(t.said()).toBe('Remote 1: Skipped 50 fast in lane 1: next leave 1:00.');
+  });
+
+  test('tells all that came at once, an Undo and the mark behind it', () => {
+    const t = table();
+    t.other({ do: 'stop', lanes: [2] }, 'Remote 1');
+    t.at(22_000);
+    t.others([{ do: 'undo' }, { do: 'mark', words: 'cramp' }], 'Remote 1');
+    expect(t.said()).toBe('Remote 1: Undone: Stop, lane 2. Marked: cramp.');
   });
 
   test.each([
