@@ -7,18 +7,17 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import { chromium, type Browser, type Page } from 'playwright';
+import type { Browser, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest';
 import { leavesOf } from '../../app/core/run/record.ts';
 import { settle } from '../../app/core/run/settle.ts';
 import { lineOf, type JournalEntry } from '../../app/host/journal/journal-line.ts';
 import { readJournal } from '../../app/host/journal/journal-text.ts';
-import { browserPath } from '../support/system/browser.ts';
+import { launched } from '../support/system/launched.ts';
 import { freshDataFolder } from '../support/host/folders/data-folder.ts';
 import { MortalDeck } from '../support/host/deck/mortal-deck.ts';
 import { asPage, ServedHost } from '../support/host/served-host.ts';
 
-const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 /** Longer than a button that ends something is held, in ms. */
 const HELD = 700;
 const SESSION = 'Harbour squad\nstart on 1\nlane 1\nlane 2\nMain set\n40 x 50 free @ 0:30/0:40\n';
@@ -217,7 +216,7 @@ describe('[crash] the pages', () => {
   let browser: Browser;
 
   beforeAll(async () => {
-    browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
+    browser = await launched();
   });
   afterAll(() => browser?.close());
 

@@ -4,13 +4,11 @@
  */
 
 import { AxeBuilder } from '@axe-core/playwright';
-import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright';
+import type { Browser, BrowserContext, Locator, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { browserPath } from '../support/system/browser.ts';
+import { launched } from '../support/system/launched.ts';
 import { MovingDeck } from '../support/host/deck/moving-deck.ts';
 import { tappedOnsets, tapSound } from '../support/sound/page-sound.ts';
-
-const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 
 const SESSION = 'start on 1\nlane 1\nlane 2\nSet\n4 x 25 @ 0:03/0:04\n';
 
@@ -26,7 +24,7 @@ let deck: MovingDeck;
 let ids = 0;
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
+  browser = await launched();
 });
 
 beforeEach(async () => {

@@ -65,9 +65,7 @@ function scene(name: string, sharing: SharingTold): Scene {
     told: { say: 'sharing', sharing },
     async prepare(coach) {
       await button(coach, /^Screens/).click();
-      const section = coach.getByRole('region', { name: 'Sharing', exact: true });
-      await section.waitFor();
-      await section.scrollIntoViewIfNeeded();
+      await coach.getByRole('region', { name: 'Sharing', exact: true }).waitFor();
     },
   };
 }

@@ -62,7 +62,7 @@ export function Afterwards({ tools, moment, onWrite, onHistory, onCss }: Afterwa
   const whole = () => recordOf(kept, added.added);
   return (
     <div className={`${pageStyles.page} ${styles.after}`}>
-      <header className={styles.head}>
+      <header className={`${pageStyles.top} ${styles.head}`}>
         <h1>{title}: done</h1>
         <p>
           at {clockTime(run.openedAtTimeOfDay + doneAt)}, {readingPast(doneAt)} after it was opened

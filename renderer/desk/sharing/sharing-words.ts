@@ -30,11 +30,16 @@ export function deviceText({ role, connected, clock }: SharedDevice): string {
 }
 
 /** What keeps others from coming, and what to do; empty where nothing does. */
-export function troubleText({ state, address, nobodyCame }: Omit<SharingTold, 'devices'>): string {
+export function troubleText({ state, address, choices, nobodyCame }: Omit<SharingTold, 'devices'>): string {
   if (state === 'lost') {
     return `The address ${address ?? 'of this machine'} is gone, perhaps with its Wi-Fi. It is shared again once it is back.`;
   }
-  if (state === 'ask') return 'This machine has another address now: choose one, or stop sharing.';
+  if (state === 'ask') {
+    const [other, another] = choices;
+    return other && !another
+      ? `This machine has another address now, ${other.address}: share on it, or stop sharing.`
+      : 'This machine has another address now: choose one, or stop sharing.';
+  }
   return state === 'open' && nobodyCame ? 'Nobody has come. This Wi-Fi may keep devices apart: try a hotspot.' : '';
 }
 

@@ -19,7 +19,7 @@ export function withoutFaults(source: Source, found: PlanFaults, passes = MOST_P
   if (found.in === 'lanes' || passes === 0) return null;
   // Blank lines mean nothing, so that the others keep their numbers.
   const lines = source.text.split('\n');
-  for (const { line } of found.faults) lines[line - 1] = '';
+  for (const { line } of found.faults) lines[line - 1] = leftOf(lines[line - 1] ?? '');
   const text = lines.join('\n');
   if (text === source.text) return null;
   const opened = openPlan({ ...source, text });
@@ -27,4 +27,10 @@ export function withoutFaults(source: Source, found: PlanFaults, passes = MOST_P
   if (opened.ok) return { plan: opened.value, without };
   const more = withoutFaults({ ...source, text }, opened.faults, passes - 1);
   return more && { ...more, without: [...without, ...more.without].sort((a, b) => a - b) };
+}
+
+/** Of a lane's line the lane stays, because the lists of all other lines count on it. */
+function leftOf(line: string): string {
+  const lane = /^\s*(lane \d{1,2})[\s,]/i.exec(line)?.[1];
+  return lane ?? '';
 }

@@ -26,12 +26,14 @@ export function createCalloutPainter(
   const captionWidth = aside ? laneWidth : layout.body.width;
   const captionPlace = { width: captionWidth, size: captionHeight * 0.8, least: captionHeight * 0.5 };
   const caption = wordsWriter(placeIn(board, 'callout-lanes'), captionPlace, measure);
+  const isCaption = (words: string): boolean =>
+    measure(withTimesSign(words)) * captionPlace.least < captionWidth * 0.98;
   const hide = hiddenWriter(root);
   const hideLeft = hiddenWriter(leftElement);
   let shown = '';
   return (callout, shared) => {
     hide(callout === null);
-    caption(captionOf(callout, shared));
+    caption(captionOf(callout, shared, isCaption));
     hideLeft(callout === null || callout.left === '');
     if (!callout) return;
     left.show(callout.left);
@@ -49,10 +51,12 @@ export function createCalloutPainter(
 /** What a plate keeps free at both its sides, in heights of a lane's place. */
 const PLATE = 0.8;
 
-function captionOf(callout: Callout | null, { set }: Shared): string {
+/** fits: whether words have room at a size that can be read; the set's, which stand in the list too, are left out before they are cut. */
+function captionOf(callout: Callout | null, { set }: Shared, fits: (words: string) => boolean): string {
   if (!callout || callout.lanes === '') return '';
   if (set !== '' && set === callout.first) return '';
-  return set === '' ? callout.lanes : `${callout.lanes} ${set}`;
+  const whole = `${callout.lanes} ${set}`;
+  return set !== '' && fits(whole) ? whole : callout.lanes;
 }
 
 /** most: of the type. */

@@ -7,7 +7,7 @@
 
 import { cpus, loadavg } from 'node:os';
 import { chromium, type Page } from 'playwright';
-import { browserPath } from '../../support/system/browser.ts';
+import { browserPath, findBrowser } from '../../support/system/browser.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { buildBefore } from './build-before.ts';
 import { serve } from './serve.ts';
@@ -26,7 +26,7 @@ declare global {
 const before = process.argv.includes('--without-before') ? null : buildBefore();
 const programs = [{ name: 'now', dist: 'dist' }, ...(before === null ? [] : [{ name: 'before', dist: before }])];
 process.stdout.write(`${cpus().length} cores, load ${loadavg()[0]!.toFixed(1)} before; ms a key: p50, p99, most\n`);
-const browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
+const browser = await chromium.launch({ executablePath: findBrowser() ?? browserPath(), args: ['--no-sandbox'] });
 try {
   for (const { name: size, lines } of TEXTS) {
     for (const { name, dist } of programs) {

@@ -3,17 +3,17 @@
  * press counts, so they run at the same time, each on a host and in a window of its own.
  */
 
-import { chromium, type Browser, type BrowserContextOptions, type Locator } from 'playwright';
+import type { Browser, BrowserContextOptions, Locator } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { BOUNCE_TIME } from '../../../renderer/ui/coach/commands/bounce.ts';
-import { browserPath } from '../../support/system/browser.ts';
+import { launched } from '../../support/system/launched.ts';
 import { DeskPage, TWO_LANES } from '../../support/coach/desk-page.ts';
 
 let browser: Browser;
 const desks: DeskPage[] = [];
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
+  browser = await launched();
 });
 
 afterAll(async () => {

@@ -4,9 +4,9 @@
  */
 
 import { AxeBuilder } from '@axe-core/playwright';
-import { chromium, type Browser } from 'playwright';
+import type { Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { browserPath } from '../../support/system/browser.ts';
+import { launched } from '../../support/system/launched.ts';
 import { DeskPage } from '../../support/coach/desk-page.ts';
 import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
 
@@ -23,7 +23,7 @@ let browser: Browser;
 let desk: DeskPage;
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
+  browser = await launched();
   desk = await DeskPage.open(browser);
 });
 

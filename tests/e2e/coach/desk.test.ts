@@ -8,16 +8,15 @@ import { once } from 'node:events';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
-import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright';
+import type { Browser, BrowserContext, Locator, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
-import { browserPath } from '../../support/system/browser.ts';
+import { launched } from '../../support/system/launched.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { MovingDeck } from '../../support/host/deck/moving-deck.ts';
 import { TWO_LANES } from '../../support/coach/desk-page.ts';
 import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
 
 const program = fileURLToPath(new URL('../../../dist/lanecall.mjs', import.meta.url));
-const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 
 const SESSION = `${TWO_LANES}
 Swim-down
@@ -32,7 +31,7 @@ let page: Page;
 let complaints: string[];
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
+  browser = await launched();
 });
 
 afterAll(async () => {

@@ -3,9 +3,9 @@
  */
 
 import { AxeBuilder } from '@axe-core/playwright';
-import { chromium, type Browser } from 'playwright';
+import type { Browser } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { browserPath } from '../../support/system/browser.ts';
+import { launched } from '../../support/system/launched.ts';
 import { DeskPage } from '../../support/coach/desk-page.ts';
 import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
 
@@ -14,7 +14,7 @@ const TUESDAY = 'Tuesday\n# for Tuesday 24 November 2026\nstart 19:30\nMain set\
 let browser: Browser;
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
+  browser = await launched();
 });
 
 afterAll(async () => {

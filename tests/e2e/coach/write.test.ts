@@ -3,9 +3,9 @@
  */
 
 import { AxeBuilder } from '@axe-core/playwright';
-import { chromium, type Browser, type Page } from 'playwright';
+import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { browserPath } from '../../support/system/browser.ts';
+import { launched } from '../../support/system/launched.ts';
 import { DeskPage } from '../../support/coach/desk-page.ts';
 import { editorOn, textOn } from '../../support/coach/write-window/written-page.ts';
 
@@ -14,7 +14,7 @@ const TEXT = 'Tuesday\nlane 1 css 1:20\nlane 2 base 1:40\n\nMain set\n8/6 x 50 b
 let browser: Browser;
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
+  browser = await launched();
 });
 
 afterAll(async () => {

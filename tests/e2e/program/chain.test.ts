@@ -5,15 +5,14 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
-import { chromium, type Browser, type Page } from 'playwright';
+import type { Browser, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { browserPath } from '../../support/system/browser.ts';
+import { launched } from '../../support/system/launched.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { freePort } from '../../support/host/free-port.ts';
 import { MovingDeck } from '../../support/host/deck/moving-deck.ts';
 
 const program = fileURLToPath(new URL('../../../dist/lanecall.mjs', import.meta.url));
-const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 const SESSION =
   'Harbour squad\nstart on 1\nlane 1\nlane 2, 3 swimmers\nMain set\n8 x 50 free @ 0:40/0:45\nSwim-down\n100 easy';
 
@@ -22,7 +21,7 @@ let port: number;
 let host: ChildProcess | null = null;
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
+  browser = await launched();
   port = await freePort();
 });
 

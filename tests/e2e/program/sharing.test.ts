@@ -6,12 +6,11 @@
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { AxeBuilder } from '@axe-core/playwright';
-import { chromium, type Browser, type BrowserContext, type Page } from 'playwright';
+import type { Browser, BrowserContext, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { browserPath } from '../../support/system/browser.ts';
+import { launched } from '../../support/system/launched.ts';
 import { sharingHost, type SharingHost } from '../../support/host/sharing/sharing-host.ts';
 
-const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 const SESSION = 'start on 1\nlane 1, Ann and Bea\nlane 2\nMain set\n8 x 50 fast @ 1:00\n';
 
 let browser: Browser;
@@ -22,7 +21,7 @@ const complaints: string[] = [];
 beforeAll(async () => {
   host = await sharingHost(SESSION);
   const named = `--host-resolver-rules=MAP pool.example ${host.network}`;
-  browser = await chromium.launch({ executablePath: browserPath(), args: [...ARGS, named] });
+  browser = await launched(named);
   desk = await open(await device(1280, 800), `${host.origin}/`);
 });
 

@@ -4,13 +4,12 @@
  */
 
 import { AxeBuilder } from '@axe-core/playwright';
-import { chromium, type Browser, type Page } from 'playwright';
+import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { browserPath } from '../../support/system/browser.ts';
+import { launched } from '../../support/system/launched.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { ServedHost } from '../../support/host/served-host.ts';
 
-const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 const SESSION = 'Harbour squad\nstart on 1\nlane 1\nlane 2\nlane 3\nMain set\n40 x 50 free @ 1:00\n';
 
 const data = freshDataFolder();
@@ -23,7 +22,7 @@ let walls: readonly Page[];
 
 beforeAll(async () => {
   host = await ServedHost.start(data, { session: SESSION });
-  browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
+  browser = await launched();
   walls = [await pageOf('/display'), await pageOf('/display?name=Deep+end')];
   coach = await pageOf('/');
   coach.on('console', (message) => {

@@ -4,10 +4,10 @@
  */
 
 import { AxeBuilder } from '@axe-core/playwright';
-import { chromium, type Browser, type Page } from 'playwright';
+import type { Browser, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { SCREEN_CHOICES } from '../../../app/core/screen/screen-settings.ts';
-import { browserPath } from '../../support/system/browser.ts';
+import { launched } from '../../support/system/launched.ts';
 import { MovingDeck } from '../../support/host/deck/moving-deck.ts';
 import { contrastOf, freeze, greysOf, ground, type Clip } from '../../support/wall/wall-grey.ts';
 import { contrasts } from '../../support/wall/wall-sight.ts';
@@ -29,7 +29,7 @@ let deck: MovingDeck;
 let wall: Page;
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
+  browser = await launched();
   deck = await MovingDeck.start();
   const context = await browser.newContext({ viewport: { width: 1920, height: 1080 } });
   const { host } = deck.server;

@@ -3,19 +3,17 @@
  * lightness, and the dial.
  */
 
-import { chromium, type Browser, type Locator, type Page } from 'playwright';
+import type { Browser, Locator, Page } from 'playwright';
 import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
-import { browserPath } from '../../support/system/browser.ts';
+import { launched } from '../../support/system/launched.ts';
 import { MovingDeck } from '../../support/host/deck/moving-deck.ts';
 import { contrasts, drawnHeight, misplaced, squad } from '../../support/wall/wall-sight.ts';
-
-const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 
 let browser: Browser;
 const open: { close(): Promise<void> }[] = [];
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
+  browser = await launched();
 });
 
 afterEach(async () => {

@@ -6,15 +6,14 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
-import { chromium, type Browser, type Locator, type Page } from 'playwright';
+import type { Browser, Locator, Page } from 'playwright';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { browserPath } from '../../support/system/browser.ts';
+import { launched } from '../../support/system/launched.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { MovingDeck } from '../../support/host/deck/moving-deck.ts';
 import { drawnHeight, misplaced } from '../../support/wall/wall-sight.ts';
 
 const program = fileURLToPath(new URL('../../../dist/lanecall.mjs', import.meta.url));
-const ARGS = ['--no-sandbox', '--disable-background-networking', '--disable-component-update', '--disable-sync'];
 
 const SIX_LANES = `Harbour squad
 start on 1
@@ -55,7 +54,7 @@ const complaints: string[] = [];
 let ids = 0;
 
 beforeAll(async () => {
-  browser = await chromium.launch({ executablePath: browserPath(), args: ARGS });
+  browser = await launched();
   host = spawn(process.execPath, [program, 'serve', '--port', '0', '--data', freshDataFolder()], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });

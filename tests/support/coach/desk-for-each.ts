@@ -2,9 +2,9 @@
  * The coach's window for each test of a file, in one browser; no test may leave a complaint of the page.
  */
 
-import { chromium, type Browser } from 'playwright';
+import type { Browser } from 'playwright';
 import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest';
-import { browserPath } from '../system/browser.ts';
+import { launched } from '../system/launched.ts';
 import { DeskPage } from './desk-page.ts';
 
 /** use: gets the window before each test. */
@@ -13,7 +13,7 @@ export function deskForEach(use: (desk: DeskPage) => void): void {
   let desk: DeskPage | undefined;
 
   beforeAll(async () => {
-    browser = await chromium.launch({ executablePath: browserPath(), args: ['--no-sandbox'] });
+    browser = await launched();
   });
 
   afterAll(async () => {

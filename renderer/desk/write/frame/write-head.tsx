@@ -13,6 +13,7 @@ import { ScreensButton } from '../../screens/screens-button.tsx';
 import type { BesideToggle } from './beside.tsx';
 import { WriteSource } from './write-source.tsx';
 import type { Written } from '../writing.ts';
+import pageStyles from '../../panel/page.module.css';
 import styles from '../write-screen.module.css';
 
 interface WriteHeadProps {
@@ -31,7 +32,7 @@ interface WriteHeadProps {
 export function WriteHead(props: WriteHeadProps): ReactElement {
   const { tools, run, written, clock, isSessionsOpen, beside, onBack, onSessions, onHistory, onRefused } = props;
   return (
-    <header className={styles.head} data-back={onBack ? '' : undefined}>
+    <header className={`${pageStyles.top} ${styles.head}`} data-back={onBack ? '' : undefined}>
       <div className={styles.title}>
         <WriteSource run={run} writing={tools.writing} written={written} />
       </div>

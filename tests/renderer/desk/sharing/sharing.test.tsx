@@ -78,6 +78,11 @@ describe('[sharing] the switch', () => {
     expect(coach.shared).toEqual([]);
   });
 
+  test('with one other address than before it names it', () => {
+    panel(told({ state: 'ask', address: null, choices: TWO_ADDRESSES.slice(1) }));
+    expect(goes()).toBe('This machine has another address now, 10.0.0.7: share on it, or stop sharing.');
+  });
+
   test('with another address than before it asks which', () => {
     const { coach } = panel(told({ state: 'ask', address: null, choices: TWO_ADDRESSES }));
     expect(goes()).toBe('This machine has another address now: choose one, or stop sharing.');

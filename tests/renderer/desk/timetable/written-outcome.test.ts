@@ -48,6 +48,13 @@ describe('[reading] beside a text with faults', () => {
     expect(outcome).toMatchObject({ kind: 'faults', in: 'lanes', meanwhile: null });
   });
 
+  test('a lane whose line cannot be read stays, for the lists of the other lines', () => {
+    const text = TEXT.replace('lane 1 base 1:30', 'lane 1 base 130');
+    expect(meanwhile(text)!.said).toBe('Without line 2, which cannot be read.');
+    expect(meanwhile(text)!.table.lanes).toEqual([1, 2]);
+    expect(rows(text)).toContain('2 x 100');
+  });
+
   test('many lines are counted', () => {
     const text = TEXT.replace('100 easy', Array(7).fill('100 @ 1.30').join('\n'));
     expect(meanwhile(text)!.said).toBe('Without the 7 lines that cannot be read.');

@@ -1,12 +1,16 @@
-import { afterEach, expect, test } from 'vitest';
+import { afterEach, expect, test, vi } from 'vitest';
 import { askBy, type AskHost } from '../../../../renderer/link/connection/own-window.ts';
+import { readLicences } from '../../../../renderer/link/requests/licences.ts';
 import { askLibrary } from '../../../../renderer/link/requests/library.ts';
 import { askRecords } from '../../../../renderer/link/requests/records.ts';
 import { askSquads } from '../../../../renderer/link/requests/squads.ts';
 
 const UNHEARD = 'The host does not answer: check that it is running, then try again.';
 
-afterEach(() => askBy(null));
+afterEach(() => {
+  askBy(null);
+  vi.restoreAllMocks();
+});
 
 /** What is asked for at each place, and what it says where nobody answers. */
 const PLACES = [
@@ -44,3 +48,12 @@ test.each(PLACES)(
     }
   },
 );
+
+test('[requests] the licences are the text of their page, or are said not to be there', async () => {
+  const fetched = vi.spyOn(globalThis, 'fetch');
+  fetched.mockResolvedValueOnce(new Response('MIT'));
+  expect(await readLicences()).toBe('MIT');
+  expect(fetched).toHaveBeenCalledWith('/licences');
+  fetched.mockResolvedValueOnce(new Response('no such page', { status: 404 }));
+  await expect(readLicences()).rejects.toThrow('404');
+});

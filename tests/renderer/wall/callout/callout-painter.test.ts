@@ -37,3 +37,9 @@ test('[once] the first of a round is, and what lanes start with each by itself',
   expect(captionAt(rounds, 0)).toBe('Each lane starts with 100 fast');
   expect(captionAt(new Deck('lane 1\nlane 2\n3/2 x 200/150 @ 4:00\n'), 0)).toBe('Each lane starts with');
 });
+
+test('[whole] long words of it, which stand in the list, are left out and not cut', () => {
+  const words = 'arms long and legs quiet, with a breath to either side and the eyes on the floor of the pool';
+  const rounds = new Deck(`lane 1\nlane 2\n3 rounds\n  100 ${words} @ 2:00\n  50 easy @ 1:00\n`);
+  expect(captionAt(rounds, 0)).toBe('Each lane starts with');
+});
