@@ -25,6 +25,7 @@ import { JoinFirst } from '../ui/coach/join/join-page.tsx';
 import { openTouches } from '../ui/coach/times/open-touches.ts';
 import { openPage } from '../ui/open-page.tsx';
 import { Desk } from './desk.tsx';
+import { readHistoryAhead } from './history-ahead.ts';
 import { Writing } from './write/writing.ts';
 
 openPage('page', () => {
@@ -44,6 +45,7 @@ openPage('page', () => {
   });
   freeKeyboard(document);
   void askForSessionFile();
+  readHistoryAhead({ store: link.store, ask: askRecords, after: (ms, call) => window.setTimeout(call, ms) });
   return (
     <StrictMode>
       <JoinFirst joining={joining} enter={enter} device="tablet">

@@ -7,24 +7,12 @@ import { systemDisk } from '../../app/host/journal/disk.ts';
 import { runsFolder } from '../../app/host/lock/data-folder.ts';
 import { readKept } from '../../app/host/records/kept-journal.ts';
 import { listRuns } from '../../app/host/records/run-list.ts';
-import { eveningScript, eveningText } from '../support/run/eventful-evening.ts';
-import { freshDataFolder } from '../support/host/folders/data-folder.ts';
 import { recordsOn } from '../support/host/folders/records-folder.ts';
-import { DONE, said, THURSDAY, writeJournal } from '../support/host/folders/written-journal.ts';
+import { thousandEvenings } from './history/thousand-evenings.ts';
 import { row, type Row } from './table.ts';
 
-const RUNS = 1000;
-const DAY = 24 * 60 * 60 * 1000;
-
-/** A sign of life every 5 s of an hour. */
-const SIGNS = Array.from({ length: 720 }, (_, index) => ({ say: 'alive', at: 3_530_000 + index, leaves: [] }) as const);
-
 export async function benchRecords(): Promise<readonly Row[]> {
-  const data = freshDataFolder();
-  const lines = [...said(eveningScript()), ...SIGNS, DONE];
-  for (let run = 0; run < RUNS; run++) {
-    writeJournal(data, { run: `run-${run}`, text: eveningText(), openedAt: THURSDAY - run * DAY }, lines);
-  }
+  const data = thousandEvenings();
   const first = await timed(() => listRuns(runsFolder(data)));
   const again = await timed(() => listRuns(runsFolder(data)));
   const one = await timed(async () => {

@@ -43,9 +43,11 @@ export function TimesTable({ sets, css, unit, onCss }: TimesTableProps): ReactEl
           )}
         </div>
       ))}
-      {sets.map((set, index) => (
-        <SetTable set={set} unit={unit} key={index} />
-      ))}
+      <div className={styles.sets}>
+        {sets.map((set, index) => (
+          <SetTable set={set} unit={unit} key={index} />
+        ))}
+      </div>
     </section>
   );
 }

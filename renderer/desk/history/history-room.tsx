@@ -39,8 +39,8 @@ interface HistoryRoomProps {
 const NO_RUNS: readonly HistoryRun[] = [];
 
 const PLACES = [
-  { kind: 'weeks', name: 'Weeks', about: 'distance and load' },
-  { kind: 'lanes', name: 'Lanes', about: 'distance and css' },
+  { kind: 'weeks', name: 'Weeks', about: 'distance, load' },
+  { kind: 'lanes', name: 'Lanes', about: 'distance, css' },
   { kind: 'deleting', name: 'Delete', about: 'a name everywhere, or everything' },
 ] as const;
 

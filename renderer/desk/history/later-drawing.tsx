@@ -1,18 +1,21 @@
 /*
- * A drawing with its words. The charting library is loaded apart; the table stands there meanwhile.
+ * A drawing with its words. The charting library is loaded apart; the table stands there meanwhile. Not by React's
+ * Suspense, which shows for 300 ms at least that it waits, also for what has been loaded before.
  */
 
-import { lazy, Suspense, type ReactElement, type ReactNode } from 'react';
+import { useEffect, useState, type ReactElement, type ReactNode } from 'react';
 import type { Drawn } from '../drawings/what-is-drawn.ts';
 import styles from './over-time.module.css';
 
-const load = () =>
-  import('../drawings/drawing.tsx').then(
-    (module) => ({ default: module.Drawing }),
-    () => ({ default: NoDrawing }),
-  );
+type Draws = (props: Pick<LaterDrawingProps, 'drawn' | 'label'>) => ReactElement;
 
-const Drawing = lazy(load);
+let loaded: Draws | null = null;
+
+const load = (): Promise<Draws> =>
+  import('../drawings/drawing.tsx').then(
+    ({ Drawing }) => (loaded = Drawing),
+    () => NoDrawing,
+  );
 
 /** To be called when what comes first stands there: the first drawing is then there at once. */
 export function loadDrawings(): void {
@@ -27,11 +30,15 @@ interface LaterDrawingProps {
 }
 
 export function LaterDrawing({ drawn, label, children }: LaterDrawingProps): ReactElement {
+  const [Drawing, setDrawing] = useState(() => loaded);
+  useEffect(() => {
+    let wanted = true;
+    if (Drawing === null) void load().then((draws) => wanted && setDrawing(() => draws));
+    return () => void (wanted = false);
+  }, [Drawing]);
   return (
     <figure className={styles.figure} aria-label={label}>
-      <Suspense fallback={<p>Drawing…</p>}>
-        <Drawing drawn={drawn} label={label} />
-      </Suspense>
+      {Drawing === null ? <p>Drawing…</p> : <Drawing drawn={drawn} label={label} />}
       <figcaption>{children}</figcaption>
     </figure>
   );

@@ -5,48 +5,74 @@
 
 import type { SheetLine, SheetPart } from './sheet-lines.ts';
 
-/** By their names in the style sheet, with their sizes in px. 12 px is 9 points. */
-const SIZES = [
-  { size: 'largest', type: 36 },
-  { size: 'large', type: 28 },
-  { size: 'middle', type: 22 },
-  { size: 'small', type: 18 },
-  { size: 'smaller', type: 16 },
-  { size: 'smallest', type: 14 },
-  { size: 'least', type: 12 },
-] as const;
-
-export type SheetSize = (typeof SIZES)[number]['size'];
+/** In px: what is read from some metres, and 9 points. */
+const LARGEST = 72;
+const LEAST = 12;
 
 /** In px: the width of A4 and the height of Letter within the browser's margins, less the caution at the foot. */
-const PAGE = { width: 710, height: 880 };
+const PAGE = { width: 685, height: 880 };
 
-/** In em: an average character of the condensed typeface, a line, and the spaces of a line and above a heading. */
-const CHARACTER = 0.4;
-const LINE = 1.25;
-const BETWEEN = 0.24;
-const HEADING = 1.85;
+/**
+ * In em: an average character of the condensed typeface, a line, and the spaces of a line; a heading, with the space
+ * above it.
+ */
+const CHARACTER = 0.38;
+const LINE = 1.15;
+const BETWEEN = 0.2;
+const HEADING = 1.45;
 
-/** head: the height of what stands above the parts, in px. */
-export function sheetSize(parts: readonly SheetPart[], head: number): SheetSize {
-  const fits = SIZES.find(({ type }) => heightOf(parts, PAGE.width / (CHARACTER * type)) * type <= PAGE.height - head);
-  return (fits ?? SIZES[SIZES.length - 1]!).size;
+/** In characters: what stands between words and a timing, and between two timings of a row. */
+const APART = 5;
+
+/** Of a heading beside the lines below it. */
+const HEADING_TYPE = 0.85;
+
+/** In px and in characters: a line of the facts below the title. */
+const FACTS = { high: 23, most: 100 };
+
+/** The type in px. `title`: its height, in px; `facts`: what stands below it. */
+export function sheetSize(parts: readonly SheetPart[], title: number, facts: string): number {
+  const room = PAGE.height - title - Math.ceil(facts.length / FACTS.most) * FACTS.high;
+  let type = LARGEST;
+  while (type > LEAST && heightOf(parts, type) * type > room) type--;
+  return type;
 }
 
-/** In em, with so many characters a line. */
-function heightOf(parts: readonly SheetPart[], most: number): number {
-  return parts.reduce(
-    (sum, { lines }) => lines.reduce((all, line) => all + rowsOf(line, most) * LINE + BETWEEN, sum + HEADING),
-    0,
-  );
+/** `type` in px. How many of a line's timings stand below each other; the others stand beside them, as many as there is room for. */
+export function timingRows(line: SheetLine, type: number): number {
+  return layoutOf(line, type).timings;
 }
 
-/** Timings stand beside the words where there is room, else below them; those of lanes one below the other. */
-function rowsOf({ words, timings, depth }: SheetLine, most: number): number {
-  const room = most - depth * 3;
-  const own = timings.map((timing) => timing.lanes.length + timing.words.length + 5);
-  const widest = Math.max(0, ...own);
-  const below = own.reduce((rows, length) => rows + Math.max(1, Math.ceil(length / room)), 0);
+/** In em. */
+function heightOf(parts: readonly SheetPart[], type: number): number {
+  return parts.reduce((sum, { name, when, lines }) => {
+    const heading = Math.ceil(((name.length + when.length + 1) * HEADING_TYPE) / roomOf(type));
+    const rows = lines.reduce((all, line) => all + layoutOf(line, type).rows * LINE + BETWEEN, 0);
+    return sum + HEADING + (heading - 1) * HEADING_TYPE * LINE + rows;
+  }, 0);
+}
+
+/** In characters, across the page. */
+function roomOf(type: number): number {
+  return PAGE.width / (CHARACTER * type);
+}
+
+interface LineLayout {
+  /** Of text, all told. */
+  readonly rows: number;
+  readonly timings: number;
+}
+
+/** Timings stand beside the words where that takes no more rows than below them. */
+function layoutOf({ words, timings, depth }: SheetLine, type: number): LineLayout {
+  const room = roomOf(type) - depth * 3;
   const wrapped = Math.max(1, Math.ceil(words.length / room));
-  return words.length + widest <= room ? Math.max(wrapped, below) : wrapped + below;
+  if (timings.length === 0) return { rows: wrapped, timings: 0 };
+  const widest = Math.max(...timings.map((timing) => timing.lanes.length + timing.words.length + APART));
+  const within = (width: number): number => Math.ceil(timings.length / Math.max(1, Math.floor(width / widest)));
+  const below = within(room);
+  const beside = words.length + widest > room ? Infinity : within(room - words.length);
+  if (beside <= wrapped + below) return { rows: beside, timings: beside };
+  // Even one may be wider than the page.
+  return { rows: wrapped + below * Math.ceil(widest / room), timings: below };
 }

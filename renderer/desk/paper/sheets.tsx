@@ -2,7 +2,7 @@
  * What can be printed of a session: a sheet as on a whiteboard, a sheet a lane in big type, and the timetable.
  */
 
-import type { ReactElement } from 'react';
+import type { CSSProperties, ReactElement } from 'react';
 import type { Plan } from '../../../app/core/plan/plan.ts';
 import { distanceIn } from '../../../app/core/words/distance.ts';
 import { poolText } from '../../../app/core/words/distance.ts';
@@ -10,27 +10,28 @@ import { commaed } from '../../../app/core/words/phrase.ts';
 import { LanesHead, Rows } from '../timetable/timetable-parts.tsx';
 import { timetableOf } from '../timetable/timetable-rows.ts';
 import { Caution } from './caution.tsx';
-import { boardParts, laneSheets, type LaneTiming, type SheetPart } from './sheet-lines.ts';
-import { sheetSize } from './sheet-size.ts';
+import { boardParts, laneSheets, type SheetLine, type SheetPart } from './sheet-lines.ts';
+import { sheetSize, timingRows } from './sheet-size.ts';
 import styles from './sheets.module.css';
 
 interface SheetProps {
   readonly plan: Plan;
 }
 
-/** In px: title and facts. */
-const BOARD_HEAD = 75;
-const LANE_HEAD = 110;
+/** In px. */
+const BOARD_TITLE = 50;
+const LANE_TITLE = 85;
 
 export function BoardSheet({ plan }: SheetProps): ReactElement {
   const parts = boardParts(plan);
   const { pool } = plan.session;
   const table = timetableOf(plan);
+  const facts = commaed(poolText(pool.length, pool.unit), table.length, table.ends ?? '');
   return (
-    <article className={styles.sheet} aria-label="Whiteboard sheet" data-size={sheetSize(parts, BOARD_HEAD)}>
+    <article className={styles.sheet} aria-label="Whiteboard sheet">
       <h2>{plan.session.title ?? 'Session'}</h2>
-      <p className={styles.facts}>{commaed(poolText(pool.length, pool.unit), table.length, table.ends ?? '')}</p>
-      <Parts parts={parts} />
+      <p className={styles.facts}>{facts}</p>
+      <Parts parts={parts} type={sheetSize(parts, BOARD_TITLE, facts)} />
       <Caution />
     </article>
   );
@@ -39,26 +40,35 @@ export function BoardSheet({ plan }: SheetProps): ReactElement {
 export function LaneSheets({ plan }: SheetProps): ReactElement {
   return (
     <>
-      {laneSheets(plan).map(({ lane, who, distance, parts }) => (
-        <article
-          key={lane}
-          className={styles.sheet}
-          aria-label={`Lane ${lane}, sheet`}
-          data-size={sheetSize(parts, LANE_HEAD)}
-        >
-          <h2 className={styles.lane}>Lane {lane}</h2>
-          <p className={styles.facts}>{commaed(plan.session.title ?? 'Session', who, distance)}</p>
-          <Parts parts={parts} />
-          <Caution />
-        </article>
-      ))}
+      {laneSheets(plan).map(({ lane, who, distance, parts }) => {
+        const facts = commaed(plan.session.title ?? 'Session', who, distance);
+        return (
+          <article key={lane} className={styles.sheet} aria-label={`Lane ${lane}, sheet`}>
+            <h2 className={styles.lane}>Lane {lane}</h2>
+            <p className={styles.facts}>{facts}</p>
+            <Parts parts={parts} type={sheetSize(parts, LANE_TITLE, facts)} />
+            <Caution />
+          </article>
+        );
+      })}
     </>
   );
 }
 
-function Parts({ parts }: { readonly parts: readonly SheetPart[] }): ReactElement {
+interface PartsProps {
+  readonly parts: readonly SheetPart[];
+  /** In px. */
+  readonly type: number;
+}
+
+/** A rem is 16 px where nobody has changed it. */
+function typeOf(size: number): CSSProperties {
+  return { '--type': `${size / 16}rem` } as CSSProperties;
+}
+
+function Parts({ parts, type }: PartsProps): ReactElement {
   return (
-    <>
+    <div className={styles.parts} style={typeOf(type)}>
       {parts.map(({ key, name, when, lines }) => (
         <section key={key} className={styles.part}>
           <h3>
@@ -67,30 +77,30 @@ function Parts({ parts }: { readonly parts: readonly SheetPart[] }): ReactElemen
           <ul>
             {lines.map((line) => (
               <li key={line.key} data-depth={line.depth}>
-                <span>{line.words}</span> <Timings timings={line.timings} />
+                <span>{line.words}</span> <Timings line={line} type={type} />
               </li>
             ))}
           </ul>
         </section>
       ))}
-    </>
+    </div>
   );
 }
 
-/** Lanes that differ stand one below the other. */
-function Timings({ timings }: { readonly timings: readonly LaneTiming[] }): ReactElement {
+/** Lanes that differ stand in columns, read downwards. */
+function Timings({ line, type }: { readonly line: SheetLine; readonly type: number }): ReactElement {
+  const { timings } = line;
   if (timings.length < 2) return <b>{timings[0]?.words}</b>;
+  const rows = { '--rows': timingRows(line, type) } as CSSProperties;
   return (
-    <table className={styles.lanes}>
-      <tbody>
-        {timings.map(({ lanes, words }) => (
-          <tr key={lanes}>
-            <th scope="row">{lanes}</th>
-            <td>{words}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <dl className={styles.lanes} style={rows}>
+      {timings.map(({ lanes, words }) => (
+        <div key={lanes}>
+          <dt>{lanes}</dt>
+          <dd>{words}</dd>
+        </div>
+      ))}
+    </dl>
   );
 }
 

@@ -19,14 +19,14 @@ interface TraceEvent {
 
 /** Traces a page until what it returns is called. */
 export async function traceWork(browser: Browser, page: Page): Promise<() => Promise<readonly number[]>> {
-  await browser.startTracing(page, { categories: ['toplevel', 'devtools.timeline'] });
+  await browser.startTracing(page, { categories: ['toplevel', 'cc'] });
   return async () => workOfFrames(await browser.stopTracing());
 }
 
 /** In ms, of each frame but the first: all tasks since the one before, its script, style, layout and paint among them. */
 function workOfFrames(trace: Buffer): readonly number[] {
   const { traceEvents } = JSON.parse(trace.toString()) as { readonly traceEvents: readonly TraceEvent[] };
-  const begun = traceEvents.filter(({ name }) => name === 'BeginMainThreadFrame');
+  const begun = traceEvents.filter(({ name }) => name === 'ProxyMain::BeginMainFrame');
   const threads = new Map<string, number>();
   const threadOf = ({ pid, tid }: TraceEvent): string => `${pid} ${tid}`;
   for (const event of begun) threads.set(threadOf(event), (threads.get(threadOf(event)) ?? 0) + 1);

@@ -3,7 +3,8 @@
  * unit.
  */
 
-import type { LengthUnit, Millis } from '../../units.ts';
+import type { LengthUnit } from '../../units.ts';
+import { notRunningText } from '../../words/away.ts';
 import { leavesText } from '../../words/leaves.ts';
 import { repText } from '../../words/rep.ts';
 import type { Away } from '../../run/record.ts';
@@ -97,23 +98,28 @@ export function reviewJson(record: RunRecord, away: readonly Away[]): ReviewJson
 }
 
 function happenedIn(record: RunRecord): readonly ReviewDeed[] {
-  const away = record.notRunning.map(({ from, words }) => {
-    return { command: null, atMs: from, isMark: false, undone: false, lanes: [], words };
+  const told = record.notRunning.map(({ from, to, words }) => {
+    // Which leaves those were stands there, and would be told twice.
+    const isListed = leavesIn(record, { from, to }).length > 0;
+    const said = isListed ? `${notRunningText(to - from)}. Leaves in that time: see “Not called”.` : words;
+    return { command: null, atMs: from, isMark: false, undone: false, lanes: [], words: said };
   });
   const deeds = deedsOf(record).map(({ place, at, command, lanes, undone, words }) => {
     return { command: place, atMs: at, isMark: command.do === 'mark', undone, lanes, words };
   });
-  return [...deeds, ...away].sort((a, b) => a.atMs - b.atMs);
+  return [...deeds, ...told].sort((a, b) => a.atMs - b.atMs);
 }
 
-function notCalled({ lanes }: RunRecord, away: readonly Away[]): ReviewJson['notCalled'] {
-  const leaves = lanes.reduce((all, lane) => all.concat(lane.leaves), [] as LeaveRecord[]);
+function notCalled(record: RunRecord, away: readonly Away[]): ReviewJson['notCalled'] {
   return away
-    .map(({ from, to }) => ({ from, to, missed: leaves.filter(({ at }) => isWithin(at, { from, to })) }))
+    .map((time) => ({ ...time, missed: leavesIn(record, time) }))
     .filter(({ missed }) => missed.length > 0)
     .map(({ from, to, missed }) => ({ fromMs: from, toMs: to, leaves: leavesText(missed, Infinity) }));
 }
 
-function isWithin(at: Millis, { from, to }: Away): boolean {
-  return at > from && at <= to;
+function leavesIn({ lanes }: RunRecord, { from, to }: Away): readonly LeaveRecord[] {
+  return lanes.reduce(
+    (all, { leaves }) => all.concat(leaves.filter(({ at }) => at > from && at <= to)),
+    [] as LeaveRecord[],
+  );
 }
