@@ -186,9 +186,9 @@ async function lookAt(leaves: readonly Leave[]): Promise<void> {
   lastLeave = at;
   const { t0 } = settle(state, at);
   if (t0 === null) throw new Error('a leave without a start');
-  const seconds = Math.ceil((at - from) / SECOND);
-  const justBefore = Array.from({ length: seconds }, (_, before) => clockBefore(at - t0, before + 1));
-  const isJustBefore = (shown: Shown): boolean => justBefore.includes(shown.clock);
+  const left = (): number => Math.ceil((at - runTime()) / SECOND);
+  const isJustBefore = ({ clock }: Shown): boolean =>
+    [0, 1].map((ago) => clockBefore(at - t0, left() + ago)).includes(clock);
   await expect.poll(async () => isJustBefore(await shownOnWall()), { timeout: BEFORE, interval: 20 }).toBe(true);
   const shown = await shownOnWall();
   const first = phone.getByLabel('Next leave');

@@ -100,11 +100,6 @@ export function createBoardPainter(
   let shown: { readonly at: Millis; readonly hand: Millis } = { at: 0, hand: 0 };
   // How far behind the page's own time things run; null while they are put where they stand.
   let running: number | null = null;
-  // Of what was painted last, and whether all of it.
-  let isAll = true;
-  let before: Said | null = null;
-  let looks: Looks<LaneFace['state']> = new Map();
-  let turn: Turn = { frame: 0, leaves: false, looks };
 
   function facesOf({ view, abandonedAt }: Scene): readonly LaneFace[] {
     const faces: LaneFace[] = [];
@@ -155,18 +150,8 @@ export function createBoardPainter(
       const { view, mode, faces, shared, small } = said;
       setMode(mode);
       setLost(lost ? (lost.more === null ? 'small' : 'large') : '');
-      // What is due comes first: the clock, then the strips; what can wait for a frame follows on the next.
-      // A screen too slow for that is written whole, as is one that swimmers come back to from a talk.
-      const isSpread = isAll && before !== null && !before.small && !small;
-      if (said === before) turn = { ...turn, frame: turn.frame + 1 };
-      else turn = { frame: isSpread ? 0 : LAST_TURN, leaves: turnsLight(faces, looks), looks };
-      before = said;
-      isAll = true;
-      const isDue = (face: LaneFace): boolean => turn.frame >= dueIn(turn, face);
-      const due = faces.map(
-        (face) => [face.number, isDue(face) ? face.state : (turn.looks.get(face.number) ?? face.state)] as const,
-      );
-      looks = lights.at(own, new Map(due));
+      const looks = lights.at(own, new Map(faces.map(({ number, state }) => [number, state])));
+      // What is due comes first: the clock, then the strips.
       const text = said.clock;
       if (text !== null) {
         shown = { at: view.t, hand: handAt(choice.clock, view, view.t) };
@@ -176,57 +161,24 @@ export function createBoardPainter(
       }
       for (const face of faces) {
         const look = looks.get(face.number) ?? face.state;
-        if (!isDue(face)) {
-          isAll = false;
-          continue;
-        }
-        strips.get(face.number)?.draw((strip) => {
-          const withRest = turn.frame >= (turn.leaves ? LAST_TURN : LAST_TURN - 1);
-          if (!strip.paint(face, look, small, shared.words !== '', withRest)) isAll = false;
-        });
+        strips.get(face.number)?.draw((strip) => strip.paint(face, look, small, shared.words !== ''));
       }
       const words = said.head;
       if (words) head.draw((write) => write({ ...words, shared, lost, bare: mode !== 'swim' }));
       if (said.callout) callout.draw((write) => write(said.callout!.shows, choice.words ? shared : NOTHING_SHARED));
-      if (isAll) head.work(() => sayNext(view));
+      head.work(() => sayNext(view));
       const { x, y } = driftAt(own, layout.drift);
       const moved = `translate(${x}px, ${y}px)`;
       if (moved !== place) board.style.transform = place = moved;
       running = null;
       if (parts.some((part) => part.isDown())) return 'failed';
-      return lights.isLate() || !isAll ? 'late' : 'whole';
+      return lights.isLate() ? 'late' : 'whole';
     },
     move,
     again() {
       for (const part of parts) part.again();
     },
   };
-}
-
-/**
- * A change is spread over frames, because all of it is more than a slow screen does in one: first the strips that turn
- * light for a leave, then the digits of those that look as before, then the other looks, last words and dots.
- */
-interface Turn {
-  /** From 0; by `LAST_TURN` all is due. */
-  readonly frame: number;
-  /** Whether some strip turns light: else there is nothing to do for that. */
-  readonly leaves: boolean;
-  /** Of the strips before the change. */
-  readonly looks: Looks<LaneFace['state']>;
-}
-
-const LAST_TURN = 3;
-
-/** In which frame of the change a strip is due. */
-function dueIn({ leaves, looks }: Turn, { number, state }: LaneFace): number {
-  const first = leaves ? 1 : 0;
-  const look = looks.get(number) ?? state;
-  return look === state ? first : state === 'leaving' ? 0 : first + 1;
-}
-
-function turnsLight(faces: readonly LaneFace[], looks: Looks<LaneFace['state']>): boolean {
-  return faces.some(({ number, state }) => state === 'leaving' && looks.get(number) !== state);
 }
 
 /** Of the hand. */

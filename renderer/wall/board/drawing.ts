@@ -51,7 +51,6 @@ export function draw(
   // What was painted last, and whether it stands there whole; and what comes next.
   let now: Said | null = null;
   let isWhole = false;
-  let isFresh = false;
   let ahead: Said | null = null;
   let saidLost: string | null = null;
 
@@ -62,18 +61,11 @@ export function draw(
 
   function onFrame(): void {
     frame = requestAnimationFrame(onFrame);
-    // What the timer wrote is shown by this frame; what can wait follows on the next.
-    if (!isFresh) paint();
-    isFresh = false;
+    paint();
     clearTimeout(due);
     const exact = link.exactNow();
     if (!now || exact === null || now.until - exact > NEXT_FRAME) return;
-    due = setTimeout(onDue, Math.ceil(now.until - exact));
-  }
-
-  function onDue(): void {
-    paint();
-    isFresh = !isWhole;
+    due = setTimeout(paint, Math.ceil(now.until - exact));
   }
 
   function paint(): void {

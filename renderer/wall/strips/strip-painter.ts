@@ -23,11 +23,8 @@ import {
 } from '../board/writers.ts';
 
 export interface StripPainter {
-  /**
-   * look: the one it may have now; small: the form while nobody swims, null while they do; shared: whether the head says
-   * its words; withRest: whether words and dots too, which may follow later. Whether that was all.
-   */
-  paint(face: LaneFace, look: LaneFace['state'], small: SmallForm | null, shared: boolean, withRest: boolean): boolean;
+  /** look: the one it may have now; small: the form while nobody swims, null while they do; shared: whether the head says its words. */
+  paint(face: LaneFace, look: LaneFace['state'], small: SmallForm | null, shared: boolean): void;
   readonly water: Water;
 }
 
@@ -51,12 +48,11 @@ export function createStripPainter(
   // The two forms share their places, so each begins anew what it writes there.
   let form: 'strip' | 'small' | null = null;
   let saidWords = '';
-  let away: number | undefined;
   let words: WordsPainter = () => {};
   let smalls: ReturnType<typeof smallWords> = () => {};
 
   return {
-    paint(face, look, small, shared, withRest) {
+    paint(face, look, small, shared) {
       state(look);
       leaves(face.dots ? 'yes' : '');
       hideLeave(face.leave === '');
@@ -64,23 +60,20 @@ export function createStripPainter(
       hideSeconds(face.seconds === '');
       seconds.show(face.seconds);
       long(face.seconds.length > 2 ? `${face.seconds.length}` : '');
-      water.fill(face.drainedAt);
-      const key = wordsKey(face, shared);
-      if (!withRest && (key !== saidWords || face.dots?.away !== away)) return false;
       dots(face.dots);
-      away = face.dots?.away;
+      water.fill(face.drainedAt);
       if (small) {
         if (form !== 'small') smalls = smallWords(strip, layout, measure, choice);
         form = 'small';
         smalls(face, shared, small);
-        return true;
+        return;
       }
       if (form !== 'strip') words = WORDS[layout.lanes.form](strip, layout, measure, choice);
+      const key = wordsKey(face, shared);
       // Digits change every second; words are measured only where they have changed.
       if (form !== 'strip' || key !== saidWords) words(face, shared);
       form = 'strip';
       saidWords = key;
-      return true;
     },
     water,
   };

@@ -81,7 +81,7 @@ test('[sharing] a wall and a phone of the network are let in, the phone skips a 
   await button(phone, 'Start').tap();
   await button(phone, 'Skip rep').tap();
   await phone.getByText(/^Skipped 50 fast/).waitFor();
-  await desk.getByText(/^From another screen: Skipped 50 fast/).waitFor();
+  await desk.getByText(/^Remote 1: Skipped 50 fast/).waitFor();
   await wall.getByRole('region', { name: 'Lane 2' }).getByLabel('Next leave').waitFor();
 
   // Out again: what was thrown out says so, and asks anew.

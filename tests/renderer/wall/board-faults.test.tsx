@@ -25,10 +25,9 @@ vi.mock('../../../renderer/wall/strips/strip-painter.ts', async (original) => {
       const painter = module.createStripPainter(...args);
       return {
         ...painter,
-        paint(face: LaneFace, ...how: [LaneFace['state'], SmallForm | null, boolean, boolean]) {
-          const isAll = painter.paint(face, ...how);
+        paint(face: LaneFace, ...how: [LaneFace['state'], SmallForm | null, boolean]) {
+          painter.paint(face, ...how);
           breakIf(`paint ${face.number}`);
-          return isAll;
         },
       };
     },

@@ -83,23 +83,3 @@ test('[motion] what is due between two frames is written then and not before; wh
   wall.frame();
   expect(clockText()).not.toBe(written);
 });
-
-test('[motion] of a leave the first frame has the light strip and its digits, the next ones the rest; a screen too slow for that has all at once', () => {
-  const wall = new ShownWall();
-  const strip = (): HTMLElement => document.querySelector("[data-state='leaving']")!;
-  const turn = (): string | null => strip().querySelector("[data-place='turn']")!.textContent;
-  wall.frame();
-  for (let n = 0; n < 200 * 60 && !strip(); n++) wall.frame();
-  expect(strip().querySelector("[data-place='seconds']")!.textContent).toBe('0');
-  const others = document.querySelectorAll("[data-state='leaving']").length;
-  expect(turn()).toBe('');
-  wall.frame(3);
-  expect(turn()).toMatch(/^2 at /);
-  expect(document.querySelectorAll("[data-state='leaving']")).toHaveLength(others);
-  // A frame a second: what is to follow is never left behind.
-  for (let n = 0; n < 12; n++) {
-    wall.t += 1000 - 1000 / 60;
-    wall.frame();
-  }
-  expect(document.querySelector("[data-state='leaving']")).toBeNull();
-});

@@ -33,7 +33,7 @@ function stripIn(layout: Layout, of = deck, asked = choice): (place: string) => 
   for (const place of PLACES) strip.appendChild(document.createElement('p')).dataset['place'] = place;
   const now = view(of.state, (10 + 120 * 10 + 46) * 1000);
   const { lanes } = wallFace(now, 0, 'stretch');
-  createStripPainter(strip, layout, asked, measure).paint(lanes[0]!, 'waiting', null, true, true);
+  createStripPainter(strip, layout, asked, measure).paint(lanes[0]!, 'waiting', null, true);
   return (place) => strip.querySelector<HTMLElement>(`[data-place='${place}']`)!;
 }
 
