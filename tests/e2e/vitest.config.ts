@@ -1,5 +1,5 @@
 // What `npm run e2e` runs: the built program and its pages in a real browser. Every file has hosts, ports, data
-// folders and a browser of its own, and waits more than it works, so three run side by side on two cores. After them
+// folders and a browser of its own, and waits as much as it works, so three run side by side on two cores. After them
 // run the two that hold the machine to looks within two seconds and to milliseconds of sound, a core each, and last,
 // alone, the one that holds it to 50 ms over many kills.
 
