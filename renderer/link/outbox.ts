@@ -42,7 +42,7 @@ interface Waiting {
 /** In ms. A coach who has heard nothing for so long must be told, and looks at the clock. */
 export const PATIENCE = 5000;
 
-export const UNHEARD = 'The program has not answered: look whether it was done before you give it again.';
+export const UNHEARD = 'The program has not answered: check whether it was done before you give it again.';
 
 export function createOutbox(ports: OutboxPorts): Outbox {
   const waiting = new Map<string, Waiting>();

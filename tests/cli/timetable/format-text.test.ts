@@ -154,7 +154,7 @@ describe('what stands around the leaves', () => {
       /it does not watch them: the lifeguard and the coach keep watch\. .+competent person\.$/,
     );
     expect(timetableText(planOf([set(7, 1, 90, { timing: on(120) })]), null)).toContain(
-      '  line 7: 90 m is no whole number',
+      '  line 7: 90 m is not a whole number',
     );
   });
 });

@@ -72,7 +72,7 @@ test('[over-time] none for a plan that ends at the finish', () => {
 });
 
 test('[part-lengths] of all lanes once, of lanes with distances of their own each', () => {
-  const fact = '60 m is no whole number of lengths in a pool of 25 m.';
+  const fact = '60 m is not a whole number of lengths in a pool of 25 m.';
   expect(said('part-lengths', 'lane 1', 'lane 2', '50/60 @ 2:00', '60 @ 2:00')).toEqual([
     [3, 2, `Lane 2: ${fact}`],
     [4, null, fact],

@@ -63,14 +63,14 @@ describe('settings', () => {
   });
 
   test.each([
-    ['start 7', 'no time of day'],
-    ['start 13 pm', 'no time of day'],
-    ['start 0:30 am', 'no time of day'],
+    ['start 7', 'not a time of day'],
+    ['start 13 pm', 'not a time of day'],
+    ['start 0:30 am', 'not a time of day'],
     ['start 7:30 pm\nfinish 8:30', 'am or pm is missing'],
     ['start 7:30\nfinish 8:30 pm', 'am or pm is missing'],
     ['start 7:30 pm-8:30', 'am or pm is missing'],
     ['start 19:30-19:30', 'the same as the start'],
-    ['start 19:30-20', 'no time of day'],
+    ['start 19:30-20', 'not a time of day'],
     ['finish 20:30\nstart 19:30-20:45', 'a second finish'],
     ['start 19:30-20:30\nfinish 20:30', 'a second finish'],
   ])('[header] a fault: %s', (lines, words) => {

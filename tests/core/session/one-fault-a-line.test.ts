@@ -152,17 +152,17 @@ describe('[faults] of lanes', () => {
 
 describe('[faults] of a setting whose word is misspelt', () => {
   test.each([
-    ['T\npol 25 yd\nstart 19:30\nlane 1\nSet\n4 x 50 @ 1:00', 2, 'pol is no setting: write pool 25 yd'],
-    ['T\nstrat 19:30\nfinish 20:30\nlane 1\nSet\n4 x 50 @ 1:00', 2, 'strat is no setting: write start 19:30'],
-    ['T\ngrd 10\npool 25 m\nlane 1\nSet\n4 x 50 @ 1:00', 2, 'grd is no setting: write grid 10'],
-    ['T\ngapp 5\nlane 1\nSet\n4 x 50 @ 1:00', 2, 'gapp is no setting: write gap 5'],
+    ['T\npol 25 yd\nstart 19:30\nlane 1\nSet\n4 x 50 @ 1:00', 2, 'pol is not a setting: write pool 25 yd'],
+    ['T\nstrat 19:30\nfinish 20:30\nlane 1\nSet\n4 x 50 @ 1:00', 2, 'strat is not a setting: write start 19:30'],
+    ['T\ngrd 10\npool 25 m\nlane 1\nSet\n4 x 50 @ 1:00', 2, 'grd is not a setting: write grid 10'],
+    ['T\ngapp 5\nlane 1\nSet\n4 x 50 @ 1:00', 2, 'gapp is not a setting: write gap 5'],
   ])('%j has one, and the lines behind it none', (text, line, message) => {
     expect(said(text)).toEqual([[line, message]]);
   });
 
   test('no list is judged by the lane that is lost in it', () => {
     expect(said('T\nlane 1 css 1:20\nlnae 2 css 1:30\nSet\n4/4 x 50 @ 1:00/1:10')).toEqual([
-      [3, 'lnae is no setting: write lane 2 css 1:30'],
+      [3, 'lnae is not a setting: write lane 2 css 1:30'],
     ]);
   });
 
@@ -175,23 +175,23 @@ describe('[faults] of a rest behind its time', () => {
   const line = (written: string) => said(`T\nSet\n3 rounds\n  4 x 50 @ 1:00\n  ${written}\n200 easy`);
 
   test.each(['1:00 rest between rounds', '30 s rest', '1 min rest', '2:00 break', '60 rest', '1:00 between rounds'])(
-    '%s is no swim',
+    '%s is not a swim',
     (written) => {
-      expect(line(written)).toEqual([[5, has('is no swim: write ')]]);
+      expect(line(written)).toEqual([[5, has('is not a swim: write ')]]);
     },
   );
 
   test('it says how a rest between rounds is written, and so it is read', () => {
     expect(line('1:00 rest between rounds')).toEqual([
-      [5, '1:00 rest is no swim: write rest 1:00 (between rounds: under them, indented like their sets)'],
+      [5, '1:00 rest is not a swim: write rest 1:00 (between rounds: under them, indented like their sets)'],
     ]);
     expect(line('rest 1:00 between rounds')).toEqual([]);
-    expect(line('120 rest')).toEqual([[5, has('120 rest is no swim: write rest 1:30')]]);
+    expect(line('120 rest')).toEqual([[5, has('120 rest is not a swim: write rest 1:30')]]);
   });
 
   test('its own word goes before the time; “between” is no word for it', () => {
-    expect(line('1:00 between rounds')).toEqual([[5, has('1:00 between is no swim: write rest 1:00')]]);
-    expect(line('2:00 break')).toEqual([[5, has('2:00 break is no swim: write break 2:00')]]);
+    expect(line('1:00 between rounds')).toEqual([[5, has('1:00 between is not a swim: write rest 1:00')]]);
+    expect(line('2:00 break')).toEqual([[5, has('2:00 break is not a swim: write break 2:00')]]);
   });
 
   test.each(['10:00 easy swim', '10:00 restful swim', '100 breaststroke', '4 x 50 rest 15', '50 rest 20'])(

@@ -108,7 +108,7 @@ test.each<[text: string, ...faults: string[]]>([
   [
     'T\nlane 1 css 9\nlanes 4\n4/5 x 50',
     '2:12 9 per 100 after css: write a time from 0:20 to 10:00',
-    '3:1 lanes and a number: write lanes 1-3: and a set behind it, or for their paces a line a lane, as in lane 1 css 1:20',
+    '3:1 lanes and a number: write lanes 1-3: and a set after it, or for their paces a line a lane, as in lane 1 css 1:20',
   ],
   [
     'T\nlane 1\nstart 7:30 pm\nfinish 8:30\n50',
@@ -148,7 +148,7 @@ test.each<[text: string, ...faults: string[]]>([
     '1:12 9 per 100 after css: write a time from 0:20 to 10:00',
     '3:1 a list of 3 for 2 lanes: write one value for all, or one for each lane',
   ],
-  ['start 19:30 on 5\n50', '1:7 19:30 on 5 is no time of day: write 0:00 to 23:59, as in 19:30, or 7:30 pm'],
+  ['start 19:30 on 5\n50', '1:7 19:30 on 5 is not a time of day: write 0:00 to 23:59, as in 19:30, or 7:30 pm'],
   ['lane 1\nlane 1\n50', '2:6 a second line for lane 1: write one line for each lane'],
   [
     'gap 0\n20\n100',
@@ -161,7 +161,7 @@ test.each<[text: string, ...faults: string[]]>([
   ['start one', '1:1 nothing to swim: a session needs at least one set, as in 4 x 50 easy @ 1:15'],
   [
     'T\ngap 5 \nlanes 1-2\n4/5 x 50',
-    '3:1 lanes and a number: write lanes 1-3: and a set behind it, or for their paces a line a lane, as in lane 1 css 1:20',
+    '3:1 lanes and a number: write lanes 1-3: and a set after it, or for their paces a line a lane, as in lane 1 css 1:20',
   ],
   ['100-200 - ', '1:8 a distance is missing after - in the ladder'],
   ['100 - 200 -- 100', '1:10 a distance is missing after - in the ladder'],

@@ -122,11 +122,11 @@ describe('[one interval a rep]', () => {
     ['3 x 100 @ 1:40 hold 1:20, 1:18', '2 targets for 3 reps'],
     ['3 x 100 @ 1:40, 1:35, 1:30 hold 1:20, 1:18', '39: 2 targets for 3 reps in lane 1: write one for each rep'],
     ['3 x 100 @ 1:40, 1:35 hold 1:20, 1:18, 1:16', '17: 2 intervals for 3 reps in lane 1: write one for each rep'],
-    ['3 x 100 @ 1:30, 1:25, 1:20 drop 5', 'drop behind one interval a rep'],
+    ['3 x 100 @ 1:30, 1:25, 1:20 drop 5', 'drop after one interval a rep'],
     ['10:00 of 100 @ 1:30, 1:25', 'one value a rep in a timed block'],
     ['2 x 100 hold 1:20, 1:18', 'a target for each rep of an untimed set'],
-    ['2 x 50 rest 15, 20', 'a comma and a number behind a rest'],
-    ['2 x 50 rest 15, 20 easy', 'a comma and a number behind a rest'],
+    ['2 x 50 rest 15, 20', 'a comma and a number after a rest'],
+    ['2 x 50 rest 15, 20 easy', 'a comma and a number after a rest'],
     ['2 x 50 @ 1:00, 5', '5 is too short for an interval'],
   ])('a fault: %s', (line, words) => {
     expect(fault(line)).toContain(words);

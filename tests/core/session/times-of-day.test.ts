@@ -43,7 +43,7 @@ describe('[header] one am or pm at the end is for both, unless the start would n
 
 describe('[header] no time of day', () => {
   const no = (at: string, found: string) =>
-    `${at} ${found} is no time of day: write 0:00 to 23:59, as in 19:30, or 7:30 pm`;
+    `${at} ${found} is not a time of day: write 0:00 to 23:59, as in 19:30, or 7:30 pm`;
   test.each([
     ['start 7:60', '1:7', '7:60'],
     ['start 24:00', '1:7', '24:00'],

@@ -293,7 +293,7 @@ describe('the warnings of the model, against sums on paper', () => {
     expect(modelTimetable(session).warnings).toEqual([{ code: 'tail-late', line: 3, lane: 1 }]);
   });
 
-  test('a distance that is no whole number of lengths, a heading with nothing under it', () => {
+  test('a distance that is not a whole number of lengths, a heading with nothing under it', () => {
     const session = plainSession([part('Main', set(1, 60, 90)), part('Later')], {
       lanes: [lane(1, { base: 100_000 })],
     });

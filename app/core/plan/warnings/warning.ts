@@ -30,7 +30,7 @@ export const WARNINGS = {
   },
   'part-lengths': {
     one: ': ',
-    several: 'have a distance that is no whole number of lengths',
+    several: 'have a distance that is not a whole number of lengths',
     short: 'no whole lengths',
   },
   'far-end': {

@@ -64,7 +64,7 @@ function partLengths({ item, distances }: SwimLine, session: Session): Warning[]
   session.lanes.forEach((lane, index) => {
     const odd = distances[index]!.find((distance) => !isWholeLengths(distance, length));
     if (odd === undefined || (!listed && warnings.length > 0)) return;
-    const fact = `${distanceIn(odd, unit)} is no whole number of lengths in a pool of ${poolText(length, unit)}.`;
+    const fact = `${distanceIn(odd, unit)} is not a whole number of lengths in a pool of ${poolText(length, unit)}.`;
     warnings.push({
       code: 'part-lengths',
       line: item.line,

@@ -76,7 +76,7 @@ const SPACES = /\s*/y;
 /** What may follow the value of drop, add or hold. */
 const VALUE_ENDS = /\s*(?:$|[,@]|(?:on|rest|ri|hold|drop|add)(?![\p{L}\p{N}'’-]))/iuy;
 
-/** A comma and a number behind a rest: one rest a rep is not written so. */
+/** A comma and a number after a rest: one rest a rep is not written so. */
 const COMMA_NUMBER = /\s*,\s*(?=:?\d)/y;
 const HALF = /(?<![\p{L}\p{N}'’-])(odds|evens)(?![\p{L}\p{N}'’-])/giu;
 
@@ -280,7 +280,7 @@ function intervalClause(text: string, at: number, value: number): Found | Flaw {
   if (lists.length > 1) {
     return {
       at: stepAt - word.length,
-      message: `${word} behind one interval a rep: write the intervals, or one and ${word}`,
+      message: `${word} after one interval a rep: write the intervals, or one and ${word}`,
     };
   }
   const time = timeAt(text, skipSpaces(text, stepAt));
@@ -306,7 +306,7 @@ function restClause(text: string, value: number): Found | Flaw {
   const comma = match(COMMA_NUMBER, text, list.end);
   if (comma) {
     const message =
-      'a comma and a number behind a rest: a line has one rest, as in rest 15, or one a lane, as in rest 15/20';
+      'a comma and a number after a rest: a line has one rest, as in rest 15, or one a lane, as in rest 15/20';
     return { at: list.end + comma[0].length, message };
   }
   return { kind: 'timing', timing: { kind: 'rest', lists: [list] }, end: list.end };

@@ -58,7 +58,10 @@ export function restAsSwim(text: string, at: number, end: number): Flaw | null {
   // So many seconds are no time by themselves.
   const written = Number(time) > MOST_BARE ? '1:30' : time;
   const where = word === 'talk' ? '' : ' (between rounds: under them, indented like their sets)';
-  return { at, message: `${time} ${word} is no swim: write ${word === 'between' ? 'rest' : word} ${written}${where}` };
+  return {
+    at,
+    message: `${time} ${word} is not a swim: write ${word === 'between' ? 'rest' : word} ${written}${where}`,
+  };
 }
 
 function secondsIn(words: string): Found | null {

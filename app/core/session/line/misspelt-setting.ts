@@ -22,7 +22,7 @@ export function misspeltSetting(text: string): MisspeltSetting | null {
   const right = near === null ? text : near + text.slice(word.length);
   const setting = near === null ? null : settingOf(right);
   if (!setting || setting.flaw || (!lostInHeading(text) && !isWhole(right, setting))) return null;
-  return { word: setting.word, flaw: { at: 0, message: `${word} is no setting: write ${right}` } };
+  return { word: setting.word, flaw: { at: 0, message: `${word} is not a setting: write ${right}` } };
 }
 
 /** Whether all of it can be read as a setting: words that begin like one are a heading. */

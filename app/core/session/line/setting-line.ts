@@ -41,7 +41,7 @@ export function settingOf(text: string): SettingLine | null {
   if (word === 'lanes') {
     if (!isGlued && !/^:?\d/.test(rest)) return null;
     const message =
-      'lanes and a number: write lanes 1-3: and a set behind it, or for their paces a line a lane, as in lane 1 css 1:20';
+      'lanes and a number: write lanes 1-3: and a set after it, or for their paces a line a lane, as in lane 1 css 1:20';
     return { word, value: whole.length, flaw: { at: 0, message } };
   }
   if (isGlued) {

@@ -85,6 +85,6 @@ function timeOf({ hour, minute, colon, half }: Written): TimeOfDay | null {
 }
 
 function noTime(text: string, at: number): Flaw {
-  const message = `${valueIn(text, at)} is no time of day: write 0:00 to 23:59, as in 19:30, or 7:30 pm`;
+  const message = `${valueIn(text, at)} is not a time of day: write 0:00 to 23:59, as in 19:30, or 7:30 pm`;
   return { at, message };
 }

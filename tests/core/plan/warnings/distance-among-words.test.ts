@@ -37,7 +37,7 @@ describe('[words-distance] a number among words is taken for a distance', () => 
 describe('[words-distance] it is none', () => {
   test.each([
     ['below 50: a count or a pace', ['with 25 hard', 'with 49 hard']],
-    ['where it is no whole number of lengths', ['with 60 strokes', '130 heart rate']],
+    ['where it is not a whole number of lengths', ['with 60 strokes', '130 heart rate']],
     ['as part of a word, a reading or another number', ['use IM200', 'a 4x200', '200s', '200er', '1:100', '100:30 no']],
     ['next to a mark that joins it', ['2,100 kick', '.100 kick', "'100 kick", '’100 kick', '-100 kick', '100.25 kick']],
     [

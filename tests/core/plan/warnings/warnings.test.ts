@@ -201,8 +201,8 @@ describe('part-lengths', () => {
   const plan = (metres: number, length = 2500): Plan =>
     planOf([set(1, 1, metres, { timing: on(600) })], { pool: { length, unit: 'm' } });
 
-  test('a distance that is no whole number of lengths, for all lanes at once', () => {
-    expect(messages(plan(90), 'part-lengths')).toEqual(['90 m is no whole number of lengths in a pool of 25 m.']);
+  test('a distance that is not a whole number of lengths, for all lanes at once', () => {
+    expect(messages(plan(90), 'part-lengths')).toEqual(['90 m is not a whole number of lengths in a pool of 25 m.']);
     expect(places(plan(90), 'part-lengths')).toEqual(['1']);
     expect(places(plan(75), 'part-lengths')).toEqual([]);
     expect(places(plan(15), 'part-lengths')).toEqual(['1']);

@@ -88,22 +88,22 @@ test.each<[text: string, column: number, message: string]>([
   [
     'lanes: 1-3\n50',
     1,
-    'lanes and a number: write lanes 1-3: and a set behind it, or for their paces a line a lane, as in lane 1 css 1:20',
+    'lanes and a number: write lanes 1-3: and a set after it, or for their paces a line a lane, as in lane 1 css 1:20',
   ],
   [
     'lanes:4\n50',
     1,
-    'lanes and a number: write lanes 1-3: and a set behind it, or for their paces a line a lane, as in lane 1 css 1:20',
+    'lanes and a number: write lanes 1-3: and a set after it, or for their paces a line a lane, as in lane 1 css 1:20',
   ],
   [
     'lanes4\n50',
     1,
-    'lanes and a number: write lanes 1-3: and a set behind it, or for their paces a line a lane, as in lane 1 css 1:20',
+    'lanes and a number: write lanes 1-3: and a set after it, or for their paces a line a lane, as in lane 1 css 1:20',
   ],
   [
     'lanes 1-3\n50',
     1,
-    'lanes and a number: write lanes 1-3: and a set behind it, or for their paces a line a lane, as in lane 1 css 1:20',
+    'lanes and a number: write lanes 1-3: and a set after it, or for their paces a line a lane, as in lane 1 css 1:20',
   ],
   ['3 round of\n  50', 1, '3 is less than one length: write 3 m if it is a distance, or count x distance'],
   ['3 rounds of 4\n  50', 13, '4 after the rounds: put the sets on the lines below, indented deeper'],
@@ -134,7 +134,7 @@ test.each<[text: string, column: number, message: string]>([
   ],
   ['lane 1;x\n50', 6, '1;x is not a lane number: write one from 0 to 20'],
   ['pool 25 m x\n50', 6, '25 m x is not a pool: write its length and m or yd, as in pool 25 m'],
-  ['start 19:30 x\n50', 7, '19:30 x is no time of day: write 0:00 to 23:59, as in 19:30, or 7:30 pm'],
+  ['start 19:30 x\n50', 7, '19:30 x is not a time of day: write 0:00 to 23:59, as in 19:30, or 7:30 pm'],
 ])('%j is told at column %i: %s', (text, column, message) => {
   expect(parseSession(text, null)).toEqual({ ok: false, faults: [{ line: 1, column, message }] });
 });

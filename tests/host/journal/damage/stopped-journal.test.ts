@@ -44,7 +44,7 @@ describe('[recovery] a command that cannot be carried out', () => {
     ['that is refused now', { command: { do: 'resume', lanes: [2] } }],
     ['with a field that is out of range', { command: { do: 'shift', lanes: [1], seconds: 6000 } }],
     ['whose time is before that of the one before', { at: 5 }],
-    ['whose time is no whole number', { at: 61_000.5 }],
+    ['whose time is not a whole number', { at: 61_000.5 }],
   ])('%s: the run is as it was before it, and that line and all after it are kept aside', async (_, fields) => {
     const { again, recovery, path, before, kept, given, entries } = await changed((_lines, all) =>
       writtenAgain(all, (entry) => (entry.id === 'c' ? { ...entry, ...fields } : entry)),

@@ -38,7 +38,7 @@ describe('warnings of one line and code stand together', () => {
   const FULL = 'lane 1 base 1:30, 12 swimmers\nlane 2 base 1:40, 12 swimmers\nSet\n';
   const CIRCLE = '12 swimmers 5 s apart take up 1:00, the lead is back after 50 m in about';
   const TAIL = 'the last of 12 swimmers 5 s apart leaves 55 s after the lead, who is to leave again after 50 s';
-  const ODD = 'is no whole number of lengths in a pool of 25 m';
+  const ODD = 'is not a whole number of lengths in a pool of 25 m';
 
   test.each([
     [
@@ -54,7 +54,12 @@ describe('warnings of one line and code stand together', () => {
       ...['are to leave again before their last swimmer has left', TAIL],
     ],
     [
-      ...['part-lengths', '4 x 60/70 @ 3:00', 'no whole lengths', 'have a distance that is no whole number of lengths'],
+      ...[
+        'part-lengths',
+        '4 x 60/70 @ 3:00',
+        'no whole lengths',
+        'have a distance that is not a whole number of lengths',
+      ],
       `lane 1 60 m ${ODD}; lane 2 70 m ${ODD}`,
     ],
     [

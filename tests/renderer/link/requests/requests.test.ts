@@ -20,7 +20,7 @@ const PLACES = [
     '/library',
     () => askLibrary({ do: 'bin' }),
     { do: 'bin' },
-    'The host does not answer: see that it runs. What you typed is kept in this window.',
+    'The host does not answer: check that it is running. What you typed is kept in this window.',
   ],
 ] as const;
 
