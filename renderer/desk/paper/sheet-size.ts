@@ -63,7 +63,10 @@ interface LineLayout {
   readonly timings: number;
 }
 
-/** Timings stand beside the words where that takes no more rows than below them. */
+/**
+ * Timings stand beside the words where that takes no more rows than below them. Below, too, where one row there does as
+ * well as columns with a gap: three in two columns are read "1, 3, 2".
+ */
 function layoutOf({ words, timings, depth }: SheetLine, type: number): LineLayout {
   const room = roomOf(type) - depth * 3;
   const wrapped = Math.max(1, Math.ceil(words.length / room));
@@ -72,7 +75,8 @@ function layoutOf({ words, timings, depth }: SheetLine, type: number): LineLayou
   const within = (width: number): number => Math.ceil(timings.length / Math.max(1, Math.floor(width / widest)));
   const below = within(room);
   const beside = words.length + widest > room ? Infinity : within(room - words.length);
-  if (beside <= wrapped + below) return { rows: beside, timings: beside };
+  const isBetterBelow = below === 1 && beside === wrapped + below && timings.length % beside !== 0;
+  if (beside <= wrapped + below && !isBetterBelow) return { rows: beside, timings: beside };
   // Even one may be wider than the page.
   return { rows: wrapped + below * Math.ceil(widest / room), timings: below };
 }

@@ -49,4 +49,9 @@ describe('[paper] the size of a sheet', () => {
     expect(timingRows(FAST, 28)).toBe(1);
     expect(timingRows(line('talk'), 28)).toBe(0);
   });
+
+  test('three timings are in one row below the words where two columns beside them take no fewer rows', () => {
+    expect(timingRows(line('100 steady', 'on 1:35', 'on 1:50', 'on 2:15'), 24)).toBe(1);
+    expect(timingRows(byLane(4), 24)).toBe(2);
+  });
 });
