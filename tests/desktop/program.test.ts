@@ -128,7 +128,7 @@ describe('[desktop] the program', () => {
     const { program, desk } = await machine.going();
     expect(desk.told).toEqual([]);
     await program.openFile(machine.file('b.txt'), null);
-    const why = 'b.txt is in the editor, for when the run that is going is over.';
+    const why = 'b.txt is in the editor. You can run it when this run is over.';
     expect(desk.told).toEqual([[CHANNELS.sessionFile, { name: 'b.txt', text: SESSION, lanesText: null, why }]]);
   });
 

@@ -35,7 +35,7 @@ export const LIBRARY_SCENES: readonly Scene[] = [
     await fill(coach);
     await openSessions(coach);
     await coach.getByRole('searchbox').fill('butterfly');
-    await coach.getByText(/^None has all these words/).waitFor();
+    await coach.getByText(/^No session has all these words/).waitFor();
   }),
   scene('library, bin', async (coach) => {
     await fill(coach);

@@ -81,7 +81,7 @@ function partLines({ parts }: RunRecord): readonly string[] {
 function notCalledLines({ lanes }: RunRecord): readonly string[] {
   const leaves = lanes.flatMap((lane) => lane.leaves.filter(({ called }) => !called));
   if (leaves.length === 0) return [];
-  return [...head('Not called, because the program was not there'), ...under(leavesText(leaves, MOST_NOT_CALLED))];
+  return [...head('Not called, because Lanecall was not running'), ...under(leavesText(leaves, MOST_NOT_CALLED))];
 }
 
 function happenedLines(record: RunRecord): readonly string[] {

@@ -20,7 +20,7 @@ export async function openFile(host: DeckHost, path: string, lanes: string | nul
   if (answer.ok) return null;
   const why =
     answer.reason === 'going'
-      ? `${name} is in the editor, for when the run that is going is over.`
+      ? `${name} is in the editor. You can run it when this run is over.`
       : `${name} has faults: they are marked in the editor.`;
   return { name, text, lanesText, why };
 }

@@ -86,5 +86,5 @@ function allText(chosen: readonly number[]): string {
 function openedText(held: readonly number[]): string {
   if (held.length === 0) return '';
   const [are, them] = held.length > 1 ? ['are', 'them'] : ['is', 'it'];
-  return `This set waits only for ${lanesNamed(held)}, which ${are} stopped: Resume ${them}, or Start now what follows.`;
+  return `Only ${lanesNamed(held)} ${are} still in this set, stopped: Resume ${them}, or Start now what follows.`;
 }

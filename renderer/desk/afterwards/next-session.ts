@@ -15,5 +15,5 @@ export function writeNext(writing: Writing, run: DraftedRun): string | null {
   const ran = draftOf(run);
   if (firstDraft(run, draft) === draft && !isSame(draft, ran)) return null;
   writing.put({ ...EMPTY, text: settingsIn(ran.text), lanesText: ran.lanesText, during: run.id });
-  return 'A new session with the lanes of the last one, which is in the history to be done again.';
+  return 'A new session with the same lanes. The last one is in the history.';
 }

@@ -107,9 +107,7 @@ function Meanings({ review: { evening }, added }: Pick<RecordViewProps, 'review'
         <li>Load is the effort, 0 to 10, times the minutes of the run, from its opening to its end.</li>
       )}
       {stops.count === 0 ? null : (
-        <li>
-          Stops are all that the coach gave: one in a talk or break holds what follows, and no lane stands for it.
-        </li>
+        <li>Stops are all that you gave. One in a talk or break holds what follows, and counts for no lane.</li>
       )}
     </ul>
   );
@@ -153,7 +151,7 @@ function NotCalled({
   const timeOf = (at: number): string => clockTimeToSecond(openedAtTimeOfDayMs + at);
   return (
     <section aria-label="Not called">
-      <h2>Not called, because the program was not there</h2>
+      <h2>Not called, because Lanecall was not running</h2>
       <p>A screen that stayed open kept going by itself and may have shown these leaves.</p>
       <ul className={styles.list}>
         {notCalled.map(({ fromMs, toMs, leaves }) => (

@@ -36,7 +36,7 @@ export function TimesTable({ sets, css, unit, onCss }: TimesTableProps): ReactEl
           {cssMs === null ? null : (
             <Button
               name={`Use it for lane ${lane}`}
-              hint="in the session that is in the editor"
+              hint="in the session in the editor"
               look="small"
               onPress={() => onCss({ lane, css: cssMs })}
             />

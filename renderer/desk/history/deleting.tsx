@@ -57,8 +57,8 @@ export function Deleting({ tools, onDeleted, onRefused }: DeletingProps): ReactE
       <section aria-label="Delete a name">
         <h2>A swimmer’s name</h2>
         <p>
-          Deletes a name from every run, session, piece and squad in the data folder, the bin included. In a lane’s line
-          “one” takes its place, elsewhere “somebody”. Distances and times stay.
+          Deletes a name from every run, session, kept part and squad in the data folder, the bin included. In a lane’s
+          line “one” takes its place, elsewhere “somebody”. Distances and times stay.
         </p>
         <label className={styles.field}>
           The name, as it is written
@@ -67,7 +67,7 @@ export function Deleting({ tools, onDeleted, onRefused }: DeletingProps): ReactE
         <DeleteOnce
           key={name}
           name="Delete this name everywhere"
-          what={`${name.trim()} goes from all that is kept, and cannot be brought back.`}
+          what={`${name.trim()} goes from everything kept here, and cannot be brought back.`}
           why={name.trim() === '' ? 'Write the name first.' : null}
           onDelete={() => void deleteName()}
           onRefused={onRefused}
@@ -75,7 +75,7 @@ export function Deleting({ tools, onDeleted, onRefused }: DeletingProps): ReactE
       </section>
       <section aria-label="Delete what was never started">
         <h2>Runs that were never started</h2>
-        <p>A session that is opened to be run leaves its text in the data folder, also where nobody pressed Start.</p>
+        <p>A session that you opened to run leaves its text in the data folder, even if nobody pressed Start.</p>
         <DeleteOnce
           name="Delete what was never started"
           what="They go for good. The session in the editor, and one that is open now, stay."
@@ -119,7 +119,7 @@ export function Deleting({ tools, onDeleted, onRefused }: DeletingProps): ReactE
 
 function deletedText(given: { readonly runs: number; readonly texts: number }, what: string): string {
   const { runs, texts } = given;
-  if (runs === 0 && texts === 0) return `${what}: nothing of it was there.`;
+  if (runs === 0 && texts === 0) return `${what}: it was found nowhere.`;
   const changed = [runs > 0 ? count(runs, 'run') : '', texts > 0 ? count(texts, 'session') : ''];
   return `${what} is gone, from ${listed(changed.filter((text) => text !== ''))}.`;
 }

@@ -158,7 +158,7 @@ function NothingShown({ history: { found, refused, again } }: { readonly history
         <Button name="Look again" look="small" onPress={again} />
       </>
     );
-  return <p>{found ? 'When a session is over its record stands here.' : 'Looking…'}</p>;
+  return <p>{found ? 'When a session is over, its record appears here.' : 'Looking…'}</p>;
 }
 
 interface OneRunProps {

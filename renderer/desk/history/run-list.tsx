@@ -88,7 +88,10 @@ function listNews({ found, wanted, refused }: History): string {
   const still = toCome > 0 ? `${count(toCome, 'run')} more to work out…` : '';
   if (runs.length > 0 || toCome > 0) return [count(runs.length, 'run'), still, ...said].filter(Boolean).join('. ');
   const isAll = wanted.find.trim() === '' && wanted.from === null && wanted.to === null;
-  return [isAll ? 'No run yet: each session that you start leaves one here.' : 'None fits: write fewer words.', ...said]
+  return [
+    isAll ? 'No run yet: each session that you start leaves one here.' : 'No run has all these words: write fewer.',
+    ...said,
+  ]
     .filter(Boolean)
     .join(' ');
 }

@@ -43,7 +43,7 @@ export function Weeks({ runs }: { readonly runs: readonly HistoryRun[] }): React
       <section aria-label="Load by week">
         <h3>Load</h3>
         {weeks.every(({ loaded }) => loaded === 0) ? (
-          <p>No run has a load yet: say at a run how hard it was.</p>
+          <p>No run has a load yet: open a run and say how hard it was.</p>
         ) : (
           <>
             <LaterDrawing drawn={load} label="Load and strain by week">

@@ -117,7 +117,7 @@ export function SessionsPanel(props: SessionsPanelProps): ReactElement {
       </ul>
       {found && found.pieces.length === 0 && words === '' ? (
         <p className={styles.quiet}>
-          None yet. Put the cursor into a part that you will use again and keep it: a tap puts it into any session.
+          None yet. Put the cursor into a part that you will use again and keep it: then a tap puts it into any session.
         </p>
       ) : null}
     </section>
@@ -128,8 +128,8 @@ function listNews({ found, words }: Sessions): string {
   if (!found) return 'Looking…';
   if (found.sessions.length > 0) return found.more > 0 ? `${found.more} more: write another word to find them.` : '';
   return words.trim() === ''
-    ? 'No session yet. What you type is saved here by itself. Begin a new one, or with a sample.'
-    : 'None has all these words: write fewer, or the day, as in “Tue” or “3 Dec”.';
+    ? 'No session yet. What you type is saved here by itself. Begin a new one, or take a sample.'
+    : 'No session has all these words: write fewer, or the day, as in “Tue” or “3 Dec”.';
 }
 
 function SampleList({ sessions }: { readonly sessions: Sessions }): ReactElement {

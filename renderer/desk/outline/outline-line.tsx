@@ -39,7 +39,7 @@ export function OutlineLine(props: OutlineLineProps): ReactElement {
     <div className={styles.open} data-part="open" ref={own}>
       {row.cut && row.line !== null ? <CutLine {...props} line={row.line} cut={row.cut} /> : null}
       {row.target ? <GoTo {...props} target={row.target} /> : null}
-      {!row.cut && !row.target ? <p className={styles.none}>Nothing of this can be cut or gone to.</p> : null}
+      {!row.cut && !row.target ? <p className={styles.none}>You can neither cut this nor go to it.</p> : null}
     </div>
   );
 }

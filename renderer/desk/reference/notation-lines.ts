@@ -41,7 +41,7 @@ const TIMING: readonly NotationEntry[] = [
     means: 'Each lane’s base for the distance, so many seconds more or less a rep, rounded up to the grid.',
   },
   { examples: ['6 x 100 threshold @ css+10'], means: 'The same by each lane’s CSS. A lane without one has a fault.' },
-  { examples: ['6 x 75 free rest 15'], means: 'The expected swim time and so much rest: an estimate.' },
+  { examples: ['6 x 75 free rest 15'], means: 'The expected swim time plus this rest: an estimate.' },
   {
     examples: ['5 x 100 @ 2:00 drop 5', '5 x 100 @ 1:40 add 5'],
     means: 'Each interval 5 s shorter, or longer, than the one before.',
@@ -60,20 +60,23 @@ const TIMING: readonly NotationEntry[] = [
 const SHAPES: readonly NotationEntry[] = [
   {
     examples: ['3 rounds\n  150 steady @ base\n  4 x 50 fast @ 1:10'],
-    means: 'What stands indented below repeats; rounds may stand in rounds.',
+    means: 'The lines indented below repeat; rounds may stand in rounds.',
   },
   { examples: ['3 x 4 x 50 free @ 1:10'], means: 'Three rounds of 4 x 50, on one line.' },
   { examples: ['20:00 of 100s free @ base'], means: 'As many reps as fit; the line takes exactly that time.' },
   { examples: ['15:00 easy swim'], means: 'A swim by time.' },
   { examples: ['talk 1:30 words'], means: 'Nobody swims; what follows waits for your word.' },
-  { examples: ['break 2:00 words', 'rest 1:00 words'], means: 'Nobody swims; what follows starts by itself.' },
+  {
+    examples: ['break 2:00 words', 'rest 1:00 words'],
+    means: 'Nobody swims; what follows in the part starts by itself.',
+  },
   {
     examples: ['3 rounds\n  4 x 50 fast @ 1:10\n  rest 1:00 between rounds'],
     means: 'A rest between rounds stands under them, indented like their sets.',
   },
   {
     examples: ['note: mind the hands', 'kit: paddles'],
-    means: 'Nobody waits. Said in this window while what follows is swum; the kit on the wall too.',
+    means: 'Nobody waits. This window shows it while what follows is swum; the wall shows the kit too.',
   },
 ];
 
@@ -81,7 +84,7 @@ const SETTINGS: readonly NotationEntry[] = [
   { examples: ['pool 25 m', 'pool 33.33 m', 'pool 25 yd'], means: 'The pool’s length. Without it 25 m.' },
   {
     examples: ['start 19:30', 'finish 20:30', 'start 7:30-8:30 pm'],
-    means: 'The booked hour, on 24 hours or with am or pm. With both, you see what is over and what to cut.',
+    means: 'The booked hour, on 24 hours or with am or pm. With both, you see what runs over and what to cut.',
   },
   {
     examples: ['lane 3 base 1:40, css 1:30, 6 swimmers, gap 10', 'lane 4 css 1:41, Ana, Bram, Chidi'],
@@ -102,7 +105,7 @@ const TEXT: readonly NotationEntry[] = [
   {
     examples: [],
     means:
-      'Enter behind rounds begins a line that stands deeper, and on a line that is still empty goes back out. Tab and Shift+Tab indent the line, or those you chose. To leave the text by keys: Escape, then Tab.',
+      'Enter after rounds indents the next line; Enter on an empty line goes back out. Tab and Shift+Tab indent the line, or those you chose. To leave the text by keys: Escape, then Tab.',
   },
 ];
 
@@ -119,7 +122,7 @@ function laneEntries(lanes: readonly number[]): readonly NotationEntry[] {
     },
     {
       examples: [`${some}: 10 x 100 @ 2:20`, `lane ${last}: 4 x 50 easy @ 1:30`],
-      means: 'A line for these lanes alone; the others go on with what comes next.',
+      means: 'A line for these lanes only; the others go on with what comes next.',
     },
   ];
 }

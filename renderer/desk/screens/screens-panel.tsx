@@ -43,7 +43,7 @@ export function ScreensPanel({ tools, children, onClose }: ScreensPanelProps): R
           <p>
             No wall screen has been connected yet.{' '}
             {shared === null
-              ? 'For a screen of this machine open the address of this page with /display behind it.'
+              ? 'For a screen on this machine, open the address of this page with /display after it.'
               : `Open ${shared} in the television’s browser.`}
           </p>
         ) : (

@@ -165,5 +165,5 @@ function sizes(
 function whyNot(setting: string, { leavesOnly, names }: ScreenSettings, hearsNames: boolean): string | null {
   if (leavesOnly) return 'Clock and leaves only are shown: take that back first.';
   if (setting !== 'names' || hearsNames || names) return null;
-  return 'Names are shown on the wall window of the desktop program alone: anybody can open this screen’s page.';
+  return 'Only the wall window of the desktop program shows names: anybody can open this screen’s page.';
 }

@@ -103,8 +103,8 @@ export function trialsFound(swims: readonly Swim[]): TrialsFound {
   const trials: TimeTrial[] = [];
   for (const { distance, time } of swims.filter((swim) => swim.time.trim() !== '')) {
     const [metres, taken] = [distanceOf(distance), trialTime(time)];
-    if (metres === null) return wrong(`${distance.trim() || 'Nothing'} is no distance: write one as 400.`);
-    if (taken === null) return wrong(`${time.trim()} is no time: write it as 4:45.4.`);
+    if (metres === null) return wrong(`${distance.trim() || 'Nothing'} is not a distance: write it like 400.`);
+    if (taken === null) return wrong(`${time.trim()} is not a time: write it like 4:45.4.`);
     trials.push({ distance: metres, time: taken });
   }
   if (trials.length < 2) return { ok: false, why: 'Write the times of two swims or more.', waiting: true };

@@ -86,7 +86,7 @@ function LaneRows(props: LaneRowsProps): ReactElement {
         </th>
         {written === null ? (
           <td className={styles.faulty} colSpan={4}>
-            Its line has a fault: mend it in the text{from.at === 'apart' ? ' of the lanes apart' : ''}.
+            Its line has a fault: mend it in {from.at === 'apart' ? 'Lanes for every session' : 'the text'}.
           </td>
         ) : (
           <Fields row={row} typed={typed} saidBy={note === '' ? undefined : id} />
@@ -213,7 +213,7 @@ function LaneDeeds({ row, isTested, onTakeOut, onTest, onRefused }: LaneRowsProp
           name={`Take lane ${number} out`}
           label="Take out"
           look="small"
-          why={from.at === 'apart' ? 'It stands in the lanes apart: take its line out there.' : null}
+          why={from.at === 'apart' ? 'It is in Lanes for every session: take its line out there.' : null}
           onPress={() => onTakeOut(number)}
           onRefused={onRefused}
         />
@@ -230,5 +230,7 @@ function baseOtherwise({ lane }: LaneRow): string {
 function sourceText({ from, written }: LaneRow): string {
   if (from.at === 'text') return '';
   if (from.at === 'nowhere') return 'Not written: one swimmer, and a base of 2:00 assumed.';
-  return written === null ? '' : 'From the lanes apart: what is changed here becomes a line of the text, which wins.';
+  return written === null
+    ? ''
+    : 'From Lanes for every session. What you change here becomes a line of this session, which wins.';
 }

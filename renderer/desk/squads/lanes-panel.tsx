@@ -94,7 +94,7 @@ export function LanesPanel(props: LanesPanelProps): ReactElement {
       <KeepSquad squads={squads} lanes={keepable(table)} onRefused={refuse} />
       <p className={styles.quiet}>
         How many fit in a circle is an estimate: swimmers of one pace, nobody passing, the lead back after two lengths
-        when the last has left. How wide the lane is and who can swim close, you know better; the pool’s own rules come
+        when the last has left. You know better how wide the lane is and who can swim close; the pool’s own rules come
         first.
       </p>
     </SidePanel>
@@ -147,5 +147,5 @@ function usedText(name: string, { rows }: Table, lanes: readonly WrittenLane[]):
 }
 
 function added(number: number): string {
-  return `Lane ${number} is new. Where a set has a list with a value a lane, one more is offered beside it.`;
+  return `Lane ${number} is new. Each list with a value for each lane offers one more, beside it.`;
 }

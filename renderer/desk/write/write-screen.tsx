@@ -304,7 +304,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
               hint="in a text of their own"
               look="small"
               pressed={showLanes}
-              why={lanesText === '' ? null : 'There are lanes in it: empty it first.'}
+              why={lanesText === '' ? null : 'It has lanes in it: empty it first.'}
               onPress={() => setLanesWanted(!showLanes)}
               onRefused={say}
             />

@@ -15,8 +15,8 @@ export function FirstSteps({ onNew, onNotation }: FirstStepsProps): ReactElement
   return (
     <section className={styles.steps} aria-label="First steps">
       <p>
-        This is a sample: a session is written as on a whiteboard, a set a line. Below stands when each lane leaves, and
-        whether it fits the hour. What you type is saved by itself, under Sessions.
+        This is a sample. Write a session as on a whiteboard, one set to a line. Below you see when each lane leaves,
+        and whether it fits the hour. What you type is saved by itself, under Sessions.
       </p>
       <p>
         <b>Next:</b> change a number and see what it does, or begin your own.

@@ -69,5 +69,5 @@ export function ArrivedFileNotice({ file }: { readonly file: ArrivedFile }): Rea
 }
 
 function inEditor(name: string): string {
-  return `${name} is in the editor, for when the run that is going is over.`;
+  return `${name} is in the editor. You can run it when this run is over.`;
 }

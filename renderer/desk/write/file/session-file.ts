@@ -8,7 +8,7 @@ export type FileText = { readonly ok: true; readonly text: string } | { readonly
 
 /** The text of a file, or why it is none. Never rejects. */
 export async function readSessionFile(file: Pick<File, 'name' | 'size' | 'arrayBuffer'>): Promise<FileText> {
-  if (file.size > TEXT_LIMIT) return { ok: false, why: `${file.name} has more than 256 KiB: that is no session.` };
+  if (file.size > TEXT_LIMIT) return { ok: false, why: `${file.name} has more than 256 KiB: too long for a session.` };
   try {
     const bytes = await file.arrayBuffer();
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);

@@ -53,7 +53,7 @@ export function WriteLate({ found, text, textNow, onText }: WriteLateProps): Rea
       <CutOffers fit={fit} cuts={cuts} {...offers} />
       {smaller.length > 0 ? (
         <>
-          <p>Or less of each, and all sets stay:</p>
+          <p>Or make all of these smaller cuts, and every set stays:</p>
           <CutOffers fit={{ ...fit, serves: 'all' }} cuts={smaller} {...offers} />
         </>
       ) : null}

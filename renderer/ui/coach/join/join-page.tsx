@@ -22,7 +22,7 @@ export function JoinFirst({ children, ...props }: JoinProps & { readonly childre
   return step === 'asks' ? <JoinPage {...props} /> : children;
 }
 
-const NO_CODE = 'A code has 20 letters and digits: look at it again.';
+const NO_CODE = 'A code has 20 letters and digits: check what you typed.';
 
 function JoinPage({ joining, device, enter }: JoinProps): ReactElement {
   // A code that was refused may have one wrong letter: it stays, to be mended.
@@ -37,7 +37,7 @@ function JoinPage({ joining, device, enter }: JoinProps): ReactElement {
       <h1>Lanecall on this {device}</h1>
       <p>
         In the coach’s window open Screens and tap “Let a {device} in”. Scan the code that it shows, or type its 20
-        letters.
+        letters and digits.
       </p>
       <form
         className={styles.form}

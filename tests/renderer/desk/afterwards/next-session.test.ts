@@ -24,7 +24,7 @@ describe('[afterwards] the next session', () => {
   test('is a new one with pool and lanes of the last, and beside its run it is what is shown', () => {
     writing.put({ ...EMPTY, text: TEXT, from: 'evening.txt' });
     const before = writing.state().sheet;
-    expect(writeNext(writing, run())).toMatch(/^A new session with the lanes of the last one/);
+    expect(writeNext(writing, run())).toMatch(/^A new session with the same lanes/);
     writing.showBeside(run());
     const { sheet, draft } = writing.state();
     expect([draft.text, draft.from, draft.file]).toEqual([HEAD, null, null]);

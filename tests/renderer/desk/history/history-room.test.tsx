@@ -91,7 +91,7 @@ describe('[history] the list', () => {
     fireEvent.change(screen.getByRole('searchbox'), { target: { value: 'bram cramp' } });
     await waitFor(() => expect(shownRuns()).toEqual([expect.stringContaining('19 November')]));
     fireEvent.change(screen.getByRole('searchbox'), { target: { value: 'butterfly' } });
-    await screen.findByText('None fits: write fewer words.');
+    await screen.findByText('No run has all these words: write fewer.');
   });
 
   test('of none says how one comes to be', async () => {

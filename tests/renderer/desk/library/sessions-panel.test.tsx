@@ -93,7 +93,7 @@ test('they are found by words and by the day, and where none fits it is said wha
   find('fast');
   await soon(() => expect(listed()).toEqual(['Tuesday']));
   find('butterfly');
-  await screen.findByText(/^None has all these words/);
+  await screen.findByText(/^No session has all these words/);
 });
 
 test('one is opened by a tap; Undo brings back what was there, with its file', async () => {

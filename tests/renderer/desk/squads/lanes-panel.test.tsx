@@ -166,12 +166,12 @@ describe('[lanes] the table', () => {
     open(TEXT, 'lane 1 base 2:00\nlane 3 base 1:50, 4 swimmers\ngap 7');
     expect(field('Lane 1: base per 100').value).toBe('1:30');
     expect(field('Lane 1: gap in seconds').placeholder).toBe('7');
-    screen.getByText(/^From the lanes apart/);
+    screen.getByText(/^From Lanes for every session/);
     press('Take lane 3 out');
-    expect(said()).toContain('lanes apart');
+    expect(said()).toContain('Lanes for every session');
     type('Lane 3: swimmers', '5');
     expect(laneLines()[2]).toBe('lane 3 base 1:50, 5 swimmers');
-    expect(screen.queryByText(/^From the lanes apart/)).toBeNull();
+    expect(screen.queryByText(/^From Lanes for every session/)).toBeNull();
   });
 
   test('how many fit in a circle stands at each lane whose pace is known, and that there are more', () => {
@@ -262,9 +262,9 @@ describe('[lanes] a css test', () => {
     swim(2, '2:05');
     screen.getByText(/was not at full effort/);
     swim(2, '2.05.3');
-    screen.getByText('2.05.3 is no time: write it as 4:45.4.');
+    screen.getByText('2.05.3 is not a time: write it like 4:45.4.');
     swim(2, '2:05', 'two');
-    screen.getByText('two is no distance: write one as 400.');
+    screen.getByText('two is not a distance: write it like 400.');
   });
 
   test('Enter takes it, Escape closes it', () => {

@@ -56,7 +56,7 @@ test('[joining] what is no code is said, until something else is typed', () => {
   asks();
   type('abc');
   fireEvent.submit(field());
-  expect(screen.getByRole('alert').textContent).toBe('A code has 20 letters and digits: look at it again.');
+  expect(screen.getByRole('alert').textContent).toBe('A code has 20 letters and digits: check what you typed.');
   expect(field().getAttribute('aria-invalid')).toBe('true');
   type('abcd');
   expect([screen.getByRole('alert').textContent, field().getAttribute('aria-invalid')]).toEqual(['', 'false']);
