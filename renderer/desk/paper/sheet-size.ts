@@ -63,20 +63,20 @@ interface LineLayout {
   readonly timings: number;
 }
 
-/**
- * Timings stand beside the words where that takes no more rows than below them. Below, too, where one row there does as
- * well as columns with a gap: three in two columns are read "1, 3, 2".
- */
+/** Timings stand beside the words where that takes no more rows than below them. */
 function layoutOf({ words, timings, depth }: SheetLine, type: number): LineLayout {
   const room = roomOf(type) - depth * 3;
   const wrapped = Math.max(1, Math.ceil(words.length / room));
   if (timings.length === 0) return { rows: wrapped, timings: 0 };
   const widest = Math.max(...timings.map((timing) => timing.lanes.length + timing.words.length + APART));
-  const within = (width: number): number => Math.ceil(timings.length / Math.max(1, Math.floor(width / widest)));
+  const within = (width: number): number => {
+    const rows = Math.ceil(timings.length / Math.max(1, Math.floor(width / widest)));
+    // Three in two columns would be read "1, 3, 2".
+    return timings.length === 3 && rows === 2 ? 3 : rows;
+  };
   const below = within(room);
   const beside = words.length + widest > room ? Infinity : within(room - words.length);
-  const isBetterBelow = below === 1 && beside === wrapped + below && timings.length % beside !== 0;
-  if (beside <= wrapped + below && !isBetterBelow) return { rows: beside, timings: beside };
+  if (beside <= wrapped + below) return { rows: beside, timings: beside };
   // Even one may be wider than the page.
   return { rows: wrapped + below * Math.ceil(widest / room), timings: below };
 }

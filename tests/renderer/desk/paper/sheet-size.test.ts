@@ -50,8 +50,8 @@ describe('[paper] the size of a sheet', () => {
     expect(timingRows(line('talk'), 28)).toBe(0);
   });
 
-  test('three timings are in one row below the words where two columns beside them take no fewer rows', () => {
-    expect(timingRows(line('100 steady', 'on 1:35', 'on 1:50', 'on 2:15'), 24)).toBe(1);
-    expect(timingRows(byLane(4), 24)).toBe(2);
+  test('three timings are in one row or in one column, never in two columns', () => {
+    expect([14, 24, 30].map((type) => timingRows(byLane(3), type))).toEqual([1, 1, 3]);
+    expect(timingRows(byLane(4), 30)).toBe(2);
   });
 });
