@@ -216,7 +216,8 @@ export function createLink(
         return void carrier.told?.(message);
       case 'bye': {
         const first = carrier.told?.(message);
-        if (message.ended) return showNoLeaves(message.why);
+        // A wall that was thrown out shows digits; should the host then be lost, it has no leaves to show in their place.
+        if (message.ended || (message.again && screen === 'wall')) return showNoLeaves(message.why);
         store.setState({ faults: [first === undefined ? message.why : `${first} ${message.why}`] });
       }
     }

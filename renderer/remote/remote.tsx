@@ -35,8 +35,13 @@ export function Remote({ tools, awake }: { readonly tools: RemoteTools; readonly
   const fault = useDeck(tools.link, (state) => state.faults[0]);
   const moment = useMoment(tools.frames);
   if (!moment) {
-    const none = status === 'live' ? 'Waiting for a session.' : 'Looking for the host…';
-    return <p className={styles.empty}>{fault ?? none}</p>;
+    const waits = fault === undefined && status === 'live';
+    return (
+      <main className={styles.empty}>
+        <p>{waits ? 'Waiting for a session.' : (fault ?? 'Looking for the host…')}</p>
+        {waits ? <p>Run one in the coach’s window.</p> : null}
+      </main>
+    );
   }
   return <RemoteOfRun key={moment.run.id} tools={tools} moment={moment} lost={status === 'lost'} isAwake={isAwake} />;
 }
@@ -152,11 +157,12 @@ function LaneHint({ tools, lane }: Omit<PartProps, 'moment' | 'lane'> & { readon
   );
 }
 
-/** ", in 22 s", behind the reading. */
+/** ", in 22 s" or, of a talk or break, " left", behind the reading. */
 function leftText(view: RunView, lane: number, clock: ClockChoice): string {
   const { left } = nextLeaveOf(view, lane, clock);
   // What is waited for stands in the head, and there is no room for it here on the smallest phones.
-  return left === '' || view.phase === 'waiting' ? '' : `, ${left}`;
+  if (left === '' || view.phase === 'waiting') return '';
+  return view.pauseEnd === null ? `, ${left}` : ` ${left}`;
 }
 
 interface FeedbackProps {

@@ -28,6 +28,7 @@ import { keptFrom } from './own-record.ts';
 import { RecordView } from './record-view.tsx';
 import type { CssOffered } from './times-table.tsx';
 import { useKeptRun } from './use-kept-run.ts';
+import { whenText } from './when-text.ts';
 import pageStyles from '../panel/page.module.css';
 import styles from './afterwards.module.css';
 
@@ -67,6 +68,7 @@ export function Afterwards({ tools, moment, onWrite, onHistory, onCss }: Afterwa
         <p>
           at {clockTime(run.openedAtTimeOfDay + doneAt)}, {readingPast(doneAt)} after it was opened
         </p>
+        <p className={styles.day}>{whenText(kept, clockTime(run.openedAtTimeOfDay + doneAt))}</p>
         <Button name="History" look="small" onPress={onHistory} />
         <ScreensButton isOpen={screensOpen} onToggle={toggleScreens} />
         <LightSwitch light={tools.light} />

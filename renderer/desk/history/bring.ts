@@ -6,6 +6,7 @@ import { readDay } from '../../../app/core/day.ts';
 import { ratio, roundTo } from '../../../app/core/ratio.ts';
 import { plainLane } from '../../../app/core/session/line/lane-line.ts';
 import { movedSession } from '../../../app/core/session/text/moved-session.ts';
+import { dayOf } from '../../../app/core/session/text/session-day.ts';
 import { lanesWritten, textWithLane } from '../../../app/core/session/text/text-with-lane.ts';
 import { reading } from '../../../app/core/words/time/reading.ts';
 import type { CssOffered } from '../afterwards/times-table.tsx';
@@ -24,7 +25,8 @@ export function bringAgain(writing: Writing, again: SessionAgain, run: string | 
   const { title, openedAt, text, lanesText } = again;
   const swum = readDay(openedAt.slice(0, 10));
   const day = nextDay(swum, today());
-  const name = movedName(title, swum, day);
+  const planned = dayOf(text);
+  const name = movedName(title, planned, day, planned ?? swum);
   writing.put({
     text: movedSession(text, day, null),
     lanesText: lanesText ?? '',

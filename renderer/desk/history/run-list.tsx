@@ -6,7 +6,7 @@ import { useState, type ReactElement } from 'react';
 import { readDay, weekdayOf } from '../../../app/core/day.ts';
 import { ENDED } from '../../../app/core/record/ended-words.ts';
 import type { HistoryRun } from '../../../app/core/record/history/history-run.ts';
-import { commaed, count } from '../../../app/core/words/phrase.ts';
+import { count } from '../../../app/core/words/phrase.ts';
 import { Button } from '../../ui/parts/button.tsx';
 import { dateOf } from '../library/naming/moved-name.ts';
 import type { History } from './use-history.ts';
@@ -111,11 +111,4 @@ function factsOf({ distance, unit, effort, ended }: HistoryRun): string {
     ended === 'done' ? '' : ENDED[ended],
   ];
   return facts.filter((fact) => fact !== '').join(' · ');
-}
-
-/** "Thursday 26 November 2026, 19:30 to 20:28". */
-export function whenText({ openedAt }: Pick<HistoryRun, 'openedAt'>, until: string): string {
-  const day = readDay(openedAt.slice(0, 10));
-  const words = day ? `${weekdayOf(day)} ${dateOf(day)} ${day.year}` : '';
-  return commaed(words, `${openedAt.slice(11, 16)} to ${until}`);
 }

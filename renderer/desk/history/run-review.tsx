@@ -8,7 +8,7 @@ import { AddedPanel } from '../afterwards/added/added-panel.tsx';
 import { RecordView } from '../afterwards/record-view.tsx';
 import type { CssOffered } from '../afterwards/times-table.tsx';
 import type { KeptRunState } from '../afterwards/use-kept-run.ts';
-import { whenText } from './run-list.tsx';
+import { whenText } from '../afterwards/when-text.ts';
 import pageStyles from '../panel/page.module.css';
 import styles from './history-room.module.css';
 

@@ -88,8 +88,7 @@ function Group({ title, now, children }: GroupProps): ReactElement {
   return (
     <fieldset className={styles.group}>
       <legend>
-        {title}
-        {now === '' ? null : <span className={styles.note}>{now}</span>}
+        {title} {now === '' ? null : <span className={styles.note}>{now}</span>}
       </legend>
       <div className={styles.buttons}>{children}</div>
     </fieldset>

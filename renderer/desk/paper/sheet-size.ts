@@ -69,7 +69,11 @@ function layoutOf({ words, timings, depth }: SheetLine, type: number): LineLayou
   const wrapped = Math.max(1, Math.ceil(words.length / room));
   if (timings.length === 0) return { rows: wrapped, timings: 0 };
   const widest = Math.max(...timings.map((timing) => timing.lanes.length + timing.words.length + APART));
-  const within = (width: number): number => Math.ceil(timings.length / Math.max(1, Math.floor(width / widest)));
+  const within = (width: number): number => {
+    const rows = Math.ceil(timings.length / Math.max(1, Math.floor(width / widest)));
+    // Three in two columns would be read "1, 3, 2".
+    return timings.length === 3 && rows === 2 ? 3 : rows;
+  };
   const below = within(room);
   const beside = words.length + widest > room ? Infinity : within(room - words.length);
   if (beside <= wrapped + below) return { rows: beside, timings: beside };

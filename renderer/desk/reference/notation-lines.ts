@@ -66,7 +66,10 @@ const SHAPES: readonly NotationEntry[] = [
   { examples: ['20:00 of 100s free @ base'], means: 'As many reps as fit; the line takes exactly that time.' },
   { examples: ['15:00 easy swim'], means: 'A swim by time.' },
   { examples: ['talk 1:30 words'], means: 'Nobody swims; what follows waits for your word.' },
-  { examples: ['break 2:00 words', 'rest 1:00 words'], means: 'Nobody swims; what follows starts by itself.' },
+  {
+    examples: ['break 2:00 words', 'rest 1:00 words'],
+    means: 'Nobody swims; what follows in the part starts by itself.',
+  },
   {
     examples: ['3 rounds\n  4 x 50 fast @ 1:10\n  rest 1:00 between rounds'],
     means: 'A rest between rounds stands under them, indented like their sets.',

@@ -2,7 +2,7 @@
  * One wall screen: its picture, its name, how it stands, and its settings where it is open.
  */
 
-import { useState, type ReactElement } from 'react';
+import { useEffect, useRef, useState, type ReactElement } from 'react';
 import type { ScreenChange } from '../../../app/core/screen/screen-settings.ts';
 import type { ScreenTold } from '../../link/store.ts';
 import type { ScreenSight } from '../../link/lent-link.ts';
@@ -33,11 +33,18 @@ export function ScreenCard(props: ScreenCardProps): ReactElement {
   const { link, screen, unseen, isOpen, onOpen, onChange, onRename, onForget, onRefused } = props;
   const { name, connected, settings } = screen;
   const [sight, setSight] = useState<ScreenSight | null>(null);
+  const card = useRef<HTMLElement>(null);
+  const wasOpen = useRef(isOpen);
+  useEffect(() => {
+    // Opened at the foot of the panel, its settings would be out of sight.
+    if (isOpen && !wasOpen.current) card.current?.scrollIntoView({ block: 'nearest' });
+    wasOpen.current = isOpen;
+  }, [isOpen]);
   const isConnected = connected.length > 0;
   const address = addressText(connected);
   return (
     <li>
-      <section className={styles.card} data-open={isOpen ? 'yes' : undefined} aria-label={name}>
+      <section ref={card} className={styles.card} data-open={isOpen ? 'yes' : undefined} aria-label={name}>
         <div className={styles.shown}>
           <ScreenPicture link={link} screen={screen} onSight={setSight} />
           <div className={styles.head}>

@@ -25,7 +25,7 @@ export function roleName(role: SharedDevice['role']): string {
 export function deviceText({ role, connected, clock }: SharedDevice): string {
   const stands = connected ? ['connected', ...(clock === null ? [] : [CLOCKS[clock]])] : ['not connected'];
   // A wall's own name is that of its screen.
-  const named = role === 'wall' ? ['named under the screens below'] : [];
+  const named = role === 'wall' ? ['renamed in its settings below'] : [];
   return [roleName(role), ...stands, ...named].join(', ');
 }
 

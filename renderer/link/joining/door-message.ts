@@ -14,7 +14,7 @@ export function hearDoor(text: string): FromDoor | null {
   }
 }
 
-/** Why the host hangs up, as the link hears it of everybody. */
-export function goodbye(why: string): string {
-  return JSON.stringify({ say: 'bye', why });
+/** Why the host hangs up, as the link hears it of everybody. `again`: the screen has to be let in again. */
+export function goodbye(why: string, again?: true): string {
+  return JSON.stringify({ say: 'bye', why, again });
 }

@@ -50,7 +50,8 @@ export function wallCarrier({ socket, kept, joining, now, after }: WallDoor): Ca
           return comeIn();
         case 'bye':
           if (message.wait !== undefined) return wait(message.why, message.wait);
-          return message.again ? turnedAway(message.why) : heard.message(goodbye(message.why));
+          if (message.again) turnedAway(message.why);
+          return heard.message(goodbye(message.why, message.again));
         case 'prove':
         case 'key':
         case undefined:

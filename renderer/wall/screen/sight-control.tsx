@@ -18,6 +18,14 @@ export function SightControl({ link, onOpen }: SightControlProps): ReactElement 
     onOpen(open);
     return () => onOpen(false);
   }, [open, onOpen]);
+  useEffect(() => {
+    if (!open) return;
+    const pressed = ({ key }: KeyboardEvent): void => {
+      if (key === 'Escape') setOpen(false);
+    };
+    window.addEventListener('keydown', pressed);
+    return () => window.removeEventListener('keydown', pressed);
+  }, [open]);
   return (
     <>
       {open ? (

@@ -15,6 +15,6 @@ test("[mark] a mark's own words stand once where what was added begins with them
     { command: 1, words: 'from the east' },
   ];
   expect(recordText(recordOf(kept, { ...NOTHING_ADDED, marks }))).toContain(
-    ['  19:30:20  Cramp: left calf, lane 1', '  19:30:21  windy from the east', '  19:30:22  a mark'].join('\n'),
+    ['  19:30:20  Cramp: left calf, lane 1', '  19:30:21  windy, from the east', '  19:30:22  a mark'].join('\n'),
   );
 });

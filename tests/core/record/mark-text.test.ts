@@ -5,9 +5,10 @@ test.each([
   ['', '', ''],
   ['cramp', '', 'cramp'],
   ['', 'left calf', 'left calf'],
-  ['cramp', 'left calf', 'cramp left calf'],
-  ['cramp', ' left calf ', 'cramp left calf'],
+  ['cramp', 'left calf', 'cramp, left calf'],
+  ['cramp', ' left calf ', 'cramp, left calf'],
   ['cramp', ' ', 'cramp'],
+  ['cramp in the calf', 'left the water', 'cramp in the calf, left the water'],
 ])('[mark] "%s" with "%s" added says %j', (own, more, said) => {
   expect(markText(own, more)).toBe(said);
 });
@@ -21,5 +22,5 @@ test.each([
 });
 
 test('[mark] only whole words are the same: those of "no" stand before "nobody hurt" and "no2"', () => {
-  expect([markText('no', 'nobody hurt'), markText('no', 'no2')]).toEqual(['no nobody hurt', 'no no2']);
+  expect([markText('no', 'nobody hurt'), markText('no', 'no2')]).toEqual(['no, nobody hurt', 'no, no2']);
 });

@@ -148,5 +148,7 @@ function opens(address: string): Promise<boolean> {
 }
 
 function namesOf(buttons: readonly Element[]): string[] {
-  return buttons.map((each) => each.getAttribute('aria-label') ?? '').filter((name) => !name.includes('Coach’s page'));
+  return buttons
+    .map((each) => each.getAttribute('aria-label') ?? '')
+    .filter((name) => !name.includes('Coach’s window'));
 }

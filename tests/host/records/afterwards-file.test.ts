@@ -71,7 +71,7 @@ describe('[record] what is added afterwards', () => {
       lanes: [{ leaves: [39_500, 41_250, 360_000, 170_000].map((timeMs) => ({ timeMs })) }],
     });
     const text = (await lanecall(['record', 'evening', '--data', data], '/')).stdout.replace(/\s+/g, ' ');
-    expect(text).toContain('cramp left calf');
+    expect(text).toContain('cramp, left calf');
     expect(text).toContain('lane 1: 2 there, Ana, Bram effort 6 of 10, load 450 Ana well again');
     expect(text).toContain(
       'lane 1, 50 fast: 0:39.5 (1:19 a 100, 0.5 under), 0:41.2 (1:22.4 a 100, 1.2 over); fade 3.4 s a 100',

@@ -112,7 +112,7 @@ describe('[sharing] the switch', () => {
     come('desk', THIS_MACHINE, onMachine('desk'));
     come('remote', THIS_MACHINE, onMachine('remote'));
     come('wall', THIS_MACHINE, onMachine('wall'));
-    come('with a key', { role: 'coach', name: 'Coach’s page 1', device: 'c' }, onMachine('desk'));
+    come('with a key', { role: 'coach', name: 'Coach’s window 1', device: 'c' }, onMachine('desk'));
     come('tablet', { ...TABLET, device: null });
     await shared();
     const why = 'Lanecall is shared now, so this page needs a key: open it by “Another window” in one that has it.';
@@ -170,7 +170,7 @@ describe('[sharing] a wish', () => {
     const { letters } = host.book.code()!;
     expect(await wish(window, { do: 'show-code', role: 'remote' }, 'same')).toBeNull();
     expect(host.book.code()!.letters).toBe(letters);
-    const other = new Window({ role: 'coach', name: 'Coach’s page 2', device: 'c2' });
+    const other = new Window({ role: 'coach', name: 'Coach’s window 2', device: 'c2' });
     await wish(other, { do: 'show-code', role: 'remote' }, 'same');
     expect(host.book.code()!.letters).not.toBe(letters);
   });
@@ -247,7 +247,7 @@ describe('[sharing] a wish', () => {
     const page = new Window(tablet);
     expect(await wish(page, { do: 'rename-device', device: phone.device, name: 'Pool side' })).toBeNull();
     const names = () => sharing.toldTo(window).devices.map(({ name }) => name);
-    expect(names()).toEqual(['Coach’s page 1', 'Tablet 1', 'Pool side']);
+    expect(names()).toEqual(['Coach’s window 1', 'Tablet 1', 'Pool side']);
     expect(await wish(page, { do: 'throw-out', device: phone.device })).toBeNull();
     expect([goodbyes, names().length]).toEqual([[`phone: This device was thrown out. ${ASK}`], 2]);
   });

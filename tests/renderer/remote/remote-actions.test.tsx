@@ -38,6 +38,14 @@ test('a lane counts down with the head, not once a second of its own', () => {
   expect(screen.getByRole('button', { name: 'Lane 2' }).textContent).toMatch(/in 47 s$/);
 });
 
+test('in a break each lane has the time that is left of it', () => {
+  const table = coachTable(runOf('lane 1\nlane 2\nSet\nbreak 2:00 drink\n4 x 50 fast @ 1:00', [0, { do: 'start' }]));
+  const shown = table.at(30_000);
+  const frames = { ...table.tools.frames, shown: () => shown };
+  render(<Remote tools={{ ...table.tools, frames }} />);
+  expect(screen.getByRole('button', { name: 'Lane 2' }).textContent).toBe('21:30 left');
+});
+
 test('Stop is for all lanes, also while it looks after one; that one has its own beside it', () => {
   const { sent } = remote(runOf(SET, [0, { do: 'start' }]), 20_000, 2);
   press('Stop');

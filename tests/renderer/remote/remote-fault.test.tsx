@@ -19,7 +19,7 @@ test('[wire] a remote older than the program says so, and what to do', () => {
   const actions = createCoachActions(link, () => host.now, null);
   const tools = { link, frames, actions, offers: createOffers(frames, actions), touches: pageTouches(link) };
   render(<Remote tools={tools} />);
-  expect(screen.queryByText('Waiting for a session.')).not.toBeNull();
+  expect(screen.getByRole('main').textContent).toBe('Waiting for a session.Run one in the coach’s window.');
   act(() => {
     host.sendRaw(JSON.stringify({ say: 'snapshot', version: WIRE_VERSION + 1, squads: [] }));
     host.pass(10);

@@ -79,7 +79,10 @@ export function smallCuts(plan: Plan): readonly CutOption[] {
     const enough = least(now, t, line, ({ endsAt }) => endsAt <= booked, half);
     const cut = enough ?? mostThatSaves(now, t, line, half);
     if (cut) cuts.set(line, cut.n);
-    if (enough) return cuts.size > 1 ? oneByOne(state, t, cuts) : [];
+    if (enough) {
+      const isAlone = least(state, t, line, ({ endsAt }) => endsAt <= booked, half) !== null;
+      return cuts.size > 1 && !isAlone ? oneByOne(state, t, cuts) : [];
+    }
     if (cut) now = tryCut(now, t, line, cut.n)!.after;
   }
   return [];

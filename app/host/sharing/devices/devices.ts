@@ -45,7 +45,7 @@ const FIRST_NAMES: Readonly<Record<Role, string>> = {
   wall: 'Wall',
   remote: 'Remote',
   tablet: 'Tablet',
-  coach: 'Coach’s page',
+  coach: 'Coach’s window',
 };
 
 const LONGEST_NAME = 40;

@@ -14,9 +14,9 @@ export function nextDay(of: Day | null, today: Day): Day {
   return dayAt(from + weeks * WEEK);
 }
 
-/** "Harbour squad, Thursday 3 December". */
-export function movedName(name: string, from: Day | null, to: Day): string {
-  const bare = name.replace(/ \(\d+\)$/, '').replace(from ? new RegExp(` ${dateOf(from)}$`) : /$^/, '');
+/** "Harbour squad, Thursday 3 December". `from`: the day that its text is for; `dated`: the one that the name may end with. */
+export function movedName(name: string, from: Day | null, to: Day, dated = from): string {
+  const bare = name.replace(/ \(\d+\)$/, '').replace(dated ? new RegExp(` ${dateOf(dated)}$`) : /$^/, '');
   const moved = withWeekday(bare, from, to);
   const endsSo = WEEKDAYS.some((weekday) => moved.endsWith(weekday));
   return `${moved}${endsSo ? '' : `, ${weekdayOf(to)}`} ${dateOf(to)}`;

@@ -9,6 +9,7 @@ import type { RunView } from '../../../../app/core/run/view.ts';
 import { secondsLeft } from '../../../../app/core/words/time/reading.ts';
 import { commandLabel } from '../../../../app/core/run/command/command-label.ts';
 import type { Frames, RunMoment } from '../frames.ts';
+import { commandNamed } from './action-list.ts';
 import type { CoachActions } from './coach-actions.ts';
 import type { LaneChoice } from './lane-choice.ts';
 import { primaryOf, type Primary } from './primary.ts';
@@ -78,11 +79,13 @@ export function createOffers(
   };
 }
 
-/** What Undo would undo and for how long, "Skip rep, 6 s left", or why it cannot. */
+/** What Undo would undo and for how long, "Skip rep, 6 s left" or "Stop lane 3, 9 s left", or why it cannot. */
 export function undoText({ undo, t }: Pick<RunView, 'undo' | 't'>, whyNot: Refusal): string {
   if (!undo) return 'nothing to undo';
   if (whyNot !== null) return 'too late to undo';
-  return `${commandLabel(undo.command)}, ${secondsLeft(undo.until - t)} s left`;
+  const { command } = undo;
+  const named = 'lanes' in command && command.lanes ? commandNamed(command) : commandLabel(command);
+  return `${named}, ${secondsLeft(undo.until - t)} s left`;
 }
 
 /** The earlier value if both are equal, so that React sees no change. */

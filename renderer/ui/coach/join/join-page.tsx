@@ -37,7 +37,7 @@ function JoinPage({ joining, device, enter }: JoinProps): ReactElement {
       <h1>Lanecall on this {device}</h1>
       <p>
         In the coach’s window open Screens and tap “Let a {device} in”. Scan the code that it shows, or type its 20
-        letters.
+        letters and digits.
       </p>
       <form
         className={styles.form}

@@ -58,7 +58,7 @@ describe('[RFC 4180] the rows', () => {
   });
 
   test('[formulas] a mark that a spreadsheet would run is words, with what was added behind it', () => {
-    expect(cell(3, WORDS)).toBe("'=1+1 sums");
+    expect(cell(3, WORDS)).toBe("'=1+1, sums");
   });
 
   test('a time in which the program was not running has how long, and what was not called', () => {

@@ -312,6 +312,8 @@ describe('smaller cuts of several lines', () => {
   it('are none where it ends in time, where half of one line is enough, or where half of all is not', () => {
     expect(small(HOUR.replace('19:45', '20:30'))).toEqual([]);
     expect(small(HOUR)).toEqual([]);
+    // 1:30 over: half of the hundreds, the last line, saves 0:30, and one of the rounds 2:00.
+    expect(small(HOUR.replace('6 x 100 @ 1:00', '3 x 100 @ 0:30').replace('19:45', '19:40'))).toEqual([]);
     expect(small(HOUR.replace('19:45', '19:36'))).toEqual([]);
     expect(small('4 x 50 @ 1:00')).toEqual([]);
   });

@@ -121,7 +121,7 @@ describe('a claim', () => {
     const claim = book.claim('ten minutes');
     const page = knock(HERE);
     const { given } = join(page, claim)!;
-    expect(page.guest).toMatchObject({ role: 'coach', name: 'Coach’s page 1', device: given.id });
+    expect(page.guest).toMatchObject({ role: 'coach', name: 'Coach’s window 1', device: given.id });
     const late = knock(HERE);
     expect([join(late, claim), late.bye()]).toEqual([null, USED]);
     expect(comeBack(knock(HERE), given)).not.toBeNull();

@@ -62,6 +62,8 @@ const reviews = (): number => asked.filter((request) => request.do === 'review')
 describe('[afterwards] what is added to the run', () => {
   test('the run is read once, however often the page is drawn, and saved once when something is added', async () => {
     await open();
+    // The day, which a paper needs; a screen does not show it.
+    expect(screen.getByText(/^\w+day \d+ \w+ \d{4}, \d\d:\d\d to \d\d:\d\d$/)).toBeTruthy();
     expect(reviews()).toBe(1);
     fireEvent.click(screen.getByRole('button', { name: /Effort 6/ }));
     await pass(5 * TRY_AGAIN_AFTER);

@@ -95,7 +95,7 @@ test('[record] [who was there] on paper a number beside names is of the others, 
 test.each([
   ['shoulder, Tom: physio', '19:30 shoulder, Tom: physio, lane 1'],
   ['Shoulder', '19:30 Shoulder, lane 1'],
-  ['left, see the physio', '19:30 shoulder left, see the physio, lane 1'],
+  ['left, see the physio', '19:30 shoulder, left, see the physio, lane 1'],
   ['', '19:30 shoulder, lane 1'],
 ])('[record] [mark] on paper its own words stand once: "%s" added', (words, said) => {
   const commands = [

@@ -49,4 +49,9 @@ describe('[paper] the size of a sheet', () => {
     expect(timingRows(FAST, 28)).toBe(1);
     expect(timingRows(line('talk'), 28)).toBe(0);
   });
+
+  test('three timings are in one row or in one column, never in two columns', () => {
+    expect([14, 24, 30].map((type) => timingRows(byLane(3), type))).toEqual([1, 1, 3]);
+    expect(timingRows(byLane(4), 30)).toBe(2);
+  });
 });

@@ -97,10 +97,13 @@ describe('[screens] the panel', () => {
     cleanup();
     opened(told('Hall'), told('Wall'));
     expect(screen.queryByLabelText('Push off')).toBeNull();
+    const card = screen.getByRole('region', { name: 'Wall' });
+    const broughtIntoSight = vi.spyOn(card, 'scrollIntoView');
     press('Settings of Wall');
-    expect(within(screen.getByRole('region', { name: 'Wall' })).getByLabelText('Push off')).toBeTruthy();
+    expect(within(card).getByLabelText('Push off')).toBeTruthy();
     press('Settings of Wall');
     expect(screen.queryByLabelText('Push off')).toBeNull();
+    expect(broughtIntoSight).toHaveBeenCalledOnce();
   });
 
   test.each([

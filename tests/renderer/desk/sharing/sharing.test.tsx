@@ -244,7 +244,7 @@ describe('[sharing] what was let in', () => {
       'Phone 1phone, connected, clock poor: nobody should leave on it',
       'Tablet 1tablet, connected',
       'Window 2window on this machine, connected, clock fair',
-      'Deep endwall screen, not connected, named under the screens below',
+      'Deep endwall screen, not connected, renamed in its settings below',
     ]);
     expect(screen.getByText(/On an open Wi-Fi anyone can read.*A phone that is lost unlocked commands/)).toBeTruthy();
   });
@@ -267,8 +267,8 @@ describe('[sharing] what was let in', () => {
   });
 
   test('is not thrown out where it is this window itself, which is said, or where the host lets nobody', () => {
-    const own = device({ role: 'coach', name: 'Coach’s page 1', isYours: true, mayThrowOut: false });
-    const other = device({ id: 'b'.repeat(16), role: 'coach', name: 'Coach’s page 2', mayThrowOut: false });
+    const own = device({ role: 'coach', name: 'Coach’s window 1', isYours: true, mayThrowOut: false });
+    const other = device({ id: 'b'.repeat(16), role: 'coach', name: 'Coach’s window 2', mayThrowOut: false });
     panel(told({ devices: [own, other] }));
     expect(screen.queryByRole('button', { name: /^Throw out/ })).toBeNull();
     const [first, second] = screen.getAllByRole('listitem').map((item) => item.textContent);

@@ -64,7 +64,10 @@ describe('[joining] a wall on the network', () => {
     const { line, joining, kept, all, connect } = wall(KEY);
     line.hear({ say: 'bye', why: 'This screen was thrown out.', again: true });
     line.heard!.closed();
-    expect([kept.now(), all]).toEqual([null, ['closed']]);
+    expect([kept.now(), all]).toEqual([
+      null,
+      ['{"say":"bye","why":"This screen was thrown out.","again":true}', 'closed'],
+    ]);
     connect();
     expect(line.said[1]).toEqual({ say: 'show', version: 1 });
     line.hear({ say: 'digits', digits: '4071', left: 120_000 });

@@ -3,7 +3,9 @@
  */
 
 import { describe, expect, test } from 'vitest';
-import { live } from '../fake-host.ts';
+import { FakeHost, live } from '../fake-host.ts';
+
+const NO_LEAVES = 'This screen shows no leaves.';
 
 describe('[sharing] a link', () => {
   test('what is wanted of sharing is answered as a command is, and the address of another window is known', async () => {
@@ -30,7 +32,18 @@ describe('[sharing] a link', () => {
     said.forEach((message) => host.send(message));
     host.pass(10);
     expect(host.toCarrier).toEqual(said);
-    expect(link.store.getState().faults).toEqual(['This screen was thrown out.']);
+    expect(link.store.getState().faults).toEqual(['This screen was thrown out.', NO_LEAVES]);
+  });
+
+  test('thrown out a wall has no run any more, even when the host is lost while it shows its digits', () => {
+    const { host, link } = live();
+    host.send({ say: 'bye', why: 'This screen was thrown out.', again: true });
+    host.pass(10);
+    host.isReachable = false;
+    host.cut();
+    host.pass(60_000);
+    const { run, faults } = link.store.getState();
+    expect([run, link.now(), faults]).toEqual([null, null, ['This screen was thrown out.', NO_LEAVES]]);
   });
 
   test('told that sharing has ended has no run any more, until it is let in again and hears of one', () => {
@@ -40,7 +53,7 @@ describe('[sharing] a link', () => {
     host.pass(10);
     host.isReachable = false;
     host.cut();
-    const ended = [null, false, ['Sharing has ended.', 'This screen shows no leaves.']];
+    const ended = [null, false, ['Sharing has ended.', NO_LEAVES]];
     expect(shown()).toEqual(ended);
     host.pass(60_000);
     expect(shown()).toEqual(ended);
@@ -58,7 +71,9 @@ describe('[sharing] a link', () => {
   });
 
   test('what its carrier knows of a goodbye is said before the host’s own words', () => {
-    const { host, link } = live();
+    const host = new FakeHost();
+    const link = host.open('desk');
+    host.pass(1000);
     host.saysFirst = 'This address was used already.';
     host.send({ say: 'bye', why: 'A page here needs a key.', again: true });
     host.pass(10);

@@ -1,7 +1,7 @@
 // @vitest-environment happy-dom
 /* The sight check as somebody at the screen sees it, and the screen's name while it is asked for. */
 
-import { cleanup, render, screen } from '@testing-library/react';
+import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, expect, test } from 'vitest';
 import { FIRST_SETTINGS } from '../../../../app/core/screen/screen-settings.ts';
 import { givenIn } from '../../../../app/core/run/view/given.ts';
@@ -10,6 +10,7 @@ import { createDeckStore, type DeckRun } from '../../../../renderer/link/store.t
 import { layoutFor } from '../../../../renderer/wall/layout.ts';
 import { roomOf } from '../../../../renderer/wall/room.ts';
 import { ScreenNamed } from '../../../../renderer/wall/screen/screen-named.tsx';
+import { SightControl } from '../../../../renderer/wall/screen/sight-control.tsx';
 import { readWallChoice } from '../../../../renderer/wall/screen/wall-choice.ts';
 import { helpedBy, SightCheck } from '../../../../renderer/wall/sight/sight-check.tsx';
 import { runOf } from '../../../support/coach/coach-run.ts';
@@ -34,6 +35,22 @@ test('[sight check] says how far the clock can be read, for which screen, and of
   const offers = screen.getAllByRole('button').map(({ textContent }) => textContent);
   expect(offers.length).toBeGreaterThan(0);
   for (const offer of offers) expect(offer).toMatch(/: leaves to \d+ m$/);
+});
+
+test('[sight check] is opened by its button, and closed by it or by Escape', () => {
+  const told: boolean[] = [];
+  const onOpen = (open: boolean): void => void told.push(open);
+  render(<SightControl link={linkWith({})} onOpen={onOpen} />);
+  const button = screen.getByRole('button', { name: 'How far it can be read' });
+  const isOpen = () => button.getAttribute('aria-expanded');
+  fireEvent.click(button);
+  fireEvent.keyDown(window, { key: 'a' });
+  expect([isOpen(), told.at(-1)]).toEqual(['true', true]);
+  fireEvent.keyDown(window, { key: 'Escape' });
+  expect([isOpen(), told.at(-1)]).toEqual(['false', false]);
+  fireEvent.click(button);
+  fireEvent.click(button);
+  expect([isOpen(), told.at(-1)]).toEqual(['false', false]);
 });
 
 test('[sight check] what is chosen is asked for by the address, beside what it asked for before; and can be taken back', () => {

@@ -39,6 +39,12 @@ describe('what Undo takes back', () => {
     expect(textAt(71_000)).toBe('too late to undo');
     expect(textAt(80_000)).toBe('nothing to undo');
   });
+
+  test('names the lanes of a command that was not for all', () => {
+    const textOf = (lanes: number[] | undefined): string =>
+      undoText(view(afterCommands(going, [20_000, { do: 'stop', ...(lanes ? { lanes } : {}) }]), 21_000), null);
+    expect([textOf([2]), textOf(undefined)]).toEqual(['Stop lane 2, 9 s left', 'Stop, 9 s left']);
+  });
 });
 
 describe('just after a Stop', () => {
