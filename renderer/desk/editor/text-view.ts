@@ -118,7 +118,12 @@ function chosenIn(view: EditorView): { readonly from: number; readonly to: numbe
 }
 
 /** Where what lies over the text may lie: in the window, less the page's margin at its sides. */
-function insideMargin(): { readonly left: number; readonly right: number; readonly top: number; readonly bottom: number } {
+function insideMargin(): {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+} {
   const { documentElement: page } = document;
   const margin = parseFloat(getComputedStyle(page).getPropertyValue('--space-8')) || 0;
   return { left: margin, right: page.clientWidth - margin, top: 0, bottom: page.clientHeight };
