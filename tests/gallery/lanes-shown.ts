@@ -46,16 +46,24 @@ export const LANES_SHOWN: readonly LanesShown[] = [
 async function showLanes(coach: Page): Promise<void> {
   const text = coach.getByRole('textbox', { name: 'Session', exact: true });
   await button(coach, 'Lanes and squads').click();
-  for (const [name, session] of [
-    ['Harbour, Thursday', SQUAD],
-    ['Juniors', JUNIORS],
+  const lane = (number: number) => coach.getByRole('textbox', { name: `Lane ${number}: gap in seconds` });
+  for (const [name, session, lanes] of [
+    ['Harbour, Thursday', SQUAD, 5],
+    ['Juniors', JUNIORS, 2],
   ] as const) {
     await text.fill(session);
+    // The table follows once typing has paused.
+    await lane(lanes).waitFor();
+    await lane(lanes + 1).waitFor({ state: 'detached' });
     await coach.getByLabel(KEEP_AS).fill(name);
     await coach.getByLabel(KEEP_AS).press('Enter');
     await button(coach, `Use ${name}`).waitFor();
   }
   await text.fill(SQUAD.replace('lane 5\n', 'lane 5\nlane 6 base 220, 4 swimmers\n'));
+  await coach
+    .getByText(/^220 is not a time/)
+    .first()
+    .waitFor();
   await coach.getByRole('heading', { name: 'Lanes and squads' }).scrollIntoViewIfNeeded();
 }
 

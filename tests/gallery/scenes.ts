@@ -321,6 +321,7 @@ async function openSoundSettings(coach: Page): Promise<void> {
 async function writeAndCut(coach: Page): Promise<void> {
   await coach.getByRole('textbox', { name: 'Session', exact: true }).fill(LATE);
   await coach.getByRole('region', { name: 'If you run late' }).getByRole('button', { name: /^Cut/ }).first().click();
+  await coach.getByText('It takes both of these cuts:').waitFor();
 }
 
 /** Paused a while after the start, so that the picture stands. */

@@ -54,7 +54,7 @@ export const SHARING_SCENES: readonly Scene[] = [
   scene('another address', { ...ON, state: 'ask', choices: [OTHER] }),
 ];
 
-function scene(name: string, sharing: SharingTold): Scene {
+function scene(name: string, told: SharingTold): Scene {
   return {
     name: `sharing, ${name}`,
     session: null,
@@ -62,10 +62,12 @@ function scene(name: string, sharing: SharingTold): Scene {
     at: 1,
     screens: ['coach'],
     fresh: true,
-    told: { say: 'sharing', sharing },
+    told: { say: 'sharing', sharing: told },
     async prepare(coach) {
       await button(coach, /^Screens/).click();
       await coach.getByRole('region', { name: 'Sharing', exact: true }).waitFor();
+      // Where it is asked for by its button, it comes into sight by itself.
+      if (told.code) await coach.getByRole('img', { name: /^Code for/ }).scrollIntoViewIfNeeded();
     },
   };
 }

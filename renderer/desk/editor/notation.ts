@@ -37,6 +37,9 @@ export function lookOf(kind: TokenKind): string | undefined {
 const DRAWN: { [kind: string]: Decoration } = {};
 for (const [kind, name = ''] of Object.entries(LOOKS)) DRAWN[kind] = Decoration.mark({ class: name });
 
+/** Behind it a list that is longer than a row goes on in the next. */
+const SLASH = Decoration.mark({ class: styles.slash ?? '' });
+
 class Colours {
   drawn: DecorationSet;
 
@@ -58,8 +61,10 @@ class Colours {
         const read = readLine(line.text, above);
         above = read.above;
         for (const token of read.tokens) {
+          const [start, end] = [line.from + token.from, line.from + token.to];
+          if (line.text[token.from - 1] === '/') drawn.add(start - 1, start, SLASH);
           const look = DRAWN[token.kind];
-          if (look) drawn.add(line.from + token.from, line.from + token.to, look);
+          if (look) drawn.add(start, end, look);
         }
       }
     }

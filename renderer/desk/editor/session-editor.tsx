@@ -17,6 +17,7 @@ import { setMeaning } from './meaning/set-meaning.ts';
 import {
   createTextView,
   describe,
+  hasCursorInSight,
   hasText,
   hideText,
   putText,
@@ -139,7 +140,7 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   useLayoutEffect(() => {
     // Of another text the marks that are there go along with their lines until it has been read.
     if (own.current && read !== null && hasText(own.current, read))
-      own.current.dispatch({ effects: markLines.of({ faults, warnings }) });
+      own.current.dispatch({ effects: markLines.of({ faults, warnings }), scrollIntoView: hasCursorInSight(own.current) });
   }, [faults, warnings, read, text, puts]);
   const isFaulty = faults.length > 0;
   useLayoutEffect(() => {

@@ -23,7 +23,7 @@ import {
   Transaction,
   type Extension,
 } from '@codemirror/state';
-import { EditorView, keymap, lineNumbers, placeholder, type KeyBinding } from '@codemirror/view';
+import { EditorView, keymap, lineNumbers, placeholder, tooltips, type KeyBinding } from '@codemirror/view';
 import { indenting } from './indenting.ts';
 import { characterAt } from './faults/fault-place.ts';
 
@@ -117,6 +117,18 @@ function chosenIn(view: EditorView): { readonly from: number; readonly to: numbe
   return { from: Math.min(anchor, focus), to: Math.max(anchor, focus) };
 }
 
+/** Where what lies over the text may lie: in the window, less the page's margin at its sides. */
+function insideMargin(): {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+} {
+  const { documentElement: page } = document;
+  const margin = parseFloat(getComputedStyle(page).getPropertyValue('--space-8')) || 0;
+  return { left: margin, right: page.clientWidth - margin, top: 0, bottom: page.clientHeight };
+}
+
 export function createTextView(given: TextViewGiven): TextView {
   const nonce = document.querySelector<HTMLMetaElement>('meta[name="style-nonce"]')?.nonce;
   return new EditorView({
@@ -134,6 +146,7 @@ export function createTextView(given: TextViewGiven): TextView {
           nonce ? EditorView.cspNonce.of(nonce) : [],
           EditorState.tabSize.of(4),
           lineNumbers(),
+          tooltips({ tooltipSpace: insideMargin }),
           history(),
           EditorView.lineWrapping,
           typedOver,
@@ -188,6 +201,14 @@ const withOwnEnds = (text: string): string => text.replace(/\r\n?/g, '\n');
 /** Whether that stands in it, whatever its lines end with. */
 export function hasText(view: TextView, text: string): boolean {
   return view.state.doc.toString() === withOwnEnds(text);
+}
+
+/** Whether somebody is writing in it, and sees where: what comes between the lines must not push that out of sight. */
+export function hasCursorInSight(view: TextView): boolean {
+  const at = view.hasFocus ? view.coordsAtPos(view.state.selection.main.head) : null;
+  if (!at) return false;
+  const { top, bottom } = view.scrollDOM.getBoundingClientRect();
+  return at.top >= Math.max(top, 0) && at.bottom <= Math.min(bottom, window.innerHeight);
 }
 
 /** What the text was last put there as a part of, until it is changed otherwise. */

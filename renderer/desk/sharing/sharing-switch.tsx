@@ -37,8 +37,9 @@ export function SharingSwitch({ sharing, onWant, onRefused }: SwitchProps): Reac
       />
       {isOn ? null : (
         <p className={styles.quiet}>
-          Televisions, tablets and phones on the pool’s network can then be let in, one by one. Nobody can give a
-          command unless you let them in.
+          {choices.length === 0
+            ? NO_NETWORK
+            : 'Televisions, tablets and phones on the pool’s network can then be let in, one by one. Nobody can give a command unless you let them in.'}
         </p>
       )}
       {mayChoose ? (

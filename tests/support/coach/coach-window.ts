@@ -18,6 +18,7 @@ import type { AskLibrary } from '../../../renderer/link/requests/library.ts';
 import type { AskRecords } from '../../../renderer/link/requests/records.ts';
 import type { Link } from '../../../renderer/link/link.ts';
 import { createDeckStore, type DeckRun } from '../../../renderer/link/store.ts';
+import { openSound } from '../../../renderer/sound/sound.ts';
 import type { RunMoment } from '../../../renderer/ui/coach/frames.ts';
 import { createCoachActions } from '../../../renderer/ui/coach/commands/coach-actions.ts';
 import { createOffers } from '../../../renderer/ui/coach/commands/offers.ts';
@@ -195,4 +196,19 @@ export class CoachWindow {
       },
     });
   }
+}
+
+/** With the switches of the bar above the actions. */
+export function withSwitches({ tools }: CoachWindow): DeskTools {
+  const light = { choice: () => 'system', choose: () => undefined, subscribe: () => () => undefined };
+  const sound = openSound(tools.link, null, {
+    now: () => 20_000,
+    every: () => undefined,
+    isHidden: () => false,
+    onHidden: () => undefined,
+    openOutput: () => {
+      throw new Error('no sound is wanted');
+    },
+  });
+  return { ...tools, light, sound } as unknown as DeskTools;
 }

@@ -73,10 +73,15 @@ function resultAt(context: CompletionContext, known: Known): CompletionResult | 
   if (!offered) return null;
   return {
     from: line.from + offered.from,
-    options: offered.texts.map((label) => ({ label })),
+    options: offered.texts.map((label) => ({ label, displayLabel: breakable(label) })),
     filter: false,
     update: (_, __, ___, later) => resultAt(later, known),
   };
+}
+
+/** What a lane has each, of ten lanes wider than a phone, may go on in a row below behind any slash. */
+function breakable(text: string): string {
+  return text.replaceAll('/', '/\u200b');
 }
 
 const takeChosenOrFirst: Command = (view) => {

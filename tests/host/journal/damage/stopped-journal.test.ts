@@ -73,6 +73,8 @@ describe('[recovery] a command that cannot be carried out', () => {
   });
 });
 
+const LATER_FIELDS = ['after', 'sum', 'by', 'from'];
+
 describe('[recovery] whole lines in the wrong place', () => {
   const where = (entries: readonly Line[], id: string) => entries.findIndex((entry) => entry.id === id);
 
@@ -112,16 +114,19 @@ describe('[recovery] whole lines in the wrong place', () => {
     },
   );
 
-  test('a journal of the first form, whose lines do not name the line before, is read to its end and continued', async () => {
+  test('a journal of the first form, whose lines name neither the line before nor who commanded, is read to its end and continued', async () => {
     const { again, recovery, path, given } = await changed((_, entries) =>
       entries.map((entry) => {
-        const fields = Object.fromEntries(Object.entries(entry).filter(([name]) => name !== 'after' && name !== 'sum'));
+        const fields = Object.fromEntries(Object.entries(entry).filter(([name]) => !LATER_FIELDS.includes(name)));
         const first = entry.say === 'opened' ? { ...fields, journal: 1 } : fields;
-        return lineOf(first as unknown as JournalEntry, null).text;
+        // That a remote gave it, and not which, stood in some.
+        const told = entry.id === 'd' ? { ...first, by: 'remote' } : first;
+        return lineOf(told as unknown as JournalEntry, null).text;
       }),
     );
     expect(recovery.said).toEqual([]);
     expect(given).toEqual(['a', 'b', 'c', 'd', 'e']);
+    expect(again.host.snapshot().run!.commands.filter((each) => 'by' in each)).toEqual([]);
     await again.host.command('f', { do: 'mark' });
     const bytes = again.disk.files.get(path)!;
     expect(readJournal(bytes)).toMatchObject({ kind: 'journal', length: bytes.length, stop: null });

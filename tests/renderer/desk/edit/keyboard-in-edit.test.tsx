@@ -6,11 +6,9 @@
 import { act, cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { useState, type ReactElement } from 'react';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import type { DeskTools } from '../../../../renderer/desk/desk-tools.ts';
 import { RunScreen } from '../../../../renderer/desk/run/run-screen.tsx';
-import { openSound } from '../../../../renderer/sound/sound.ts';
 import { useMoment } from '../../../../renderer/ui/coach/use-deck.ts';
-import { CoachWindow } from '../../../support/coach/coach-window.ts';
+import { CoachWindow, withSwitches } from '../../../support/coach/coach-window.ts';
 import { editorOf } from '../../../support/coach/write-window/written-text.ts';
 
 /** Line 4 has begun at 20 s; line 5 is the first that can be changed. */
@@ -23,21 +21,6 @@ Main set
 
 beforeEach(() => localStorage.clear());
 afterEach(cleanup);
-
-/** With the switches of the bar above the actions. */
-function withSwitches({ tools }: CoachWindow): DeskTools {
-  const light = { choice: () => 'system', choose: () => undefined, subscribe: () => () => undefined };
-  const sound = openSound(tools.link, null, {
-    now: () => 20_000,
-    every: () => undefined,
-    isHidden: () => false,
-    onHidden: () => undefined,
-    openOutput: () => {
-      throw new Error('no sound is wanted');
-    },
-  });
-  return { ...tools, light, sound } as unknown as DeskTools;
-}
 
 function Shown({ coach }: { readonly coach: CoachWindow }): ReactElement {
   const moment = useMoment(coach.tools.frames) ?? coach.moment;

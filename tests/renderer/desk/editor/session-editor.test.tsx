@@ -67,6 +67,26 @@ afterEach(cleanup);
 const underlined = (): (string | null)[] => [...document.querySelectorAll('u')].map(({ textContent }) => textContent);
 const fault = (line: number, column: number): Fault => ({ line, column, message: `what is wrong in line ${line}` });
 
+describe('[editor] what comes between the lines while somebody writes', () => {
+  test.each([
+    ['in sight', 60, [true]],
+    ['below what is in sight', 90, [false]],
+    ['above what is in sight', -10, [false]],
+  ])('with the cursor %s scrolls to it or not', (_, top, expected) => {
+    const first = 'Set\n4 x 50 @ 1:00';
+    const drawn = render(<Shown first={first} />);
+    const editor = editorOf();
+    editor.focus();
+    vi.spyOn(editor, 'hasFocus', 'get').mockReturnValue(true);
+    vi.spyOn(editor, 'coordsAtPos').mockReturnValue({ left: 0, right: 0, top, bottom: top + 20 });
+    vi.spyOn(editor.scrollDOM, 'getBoundingClientRect').mockReturnValue(new DOMRect(0, 0, 300, 100));
+    const dispatched = vi.spyOn(editor, 'dispatch').mockImplementation(() => undefined);
+    drawn.rerender(<Shown first={first} faults={[fault(1, 1)]} />);
+    const specs = dispatched.mock.calls.map(([spec]) => spec as { readonly scrollIntoView?: boolean });
+    expect(specs.flatMap(({ scrollIntoView }) => scrollIntoView ?? [])).toEqual(expected);
+  });
+});
+
 describe('[editor] the text', () => {
   test('is told as it is typed, and not where it was put there', () => {
     render(<Shown first="Set" />);

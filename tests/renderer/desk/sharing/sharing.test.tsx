@@ -73,6 +73,8 @@ describe('[sharing] the switch', () => {
 
   test('without a network it says what to do, and asks for nothing', () => {
     const { coach } = panel({ ...OFF, choices: [] });
+    expect(screen.getByText(/^This machine is on no private network/)).toBeTruthy();
+    expect(screen.queryByText(/can then be let in/)).toBeNull();
     press('Share with other screens');
     expect(goes()).toBe('This machine is on no private network: connect it to the Wi-Fi first.');
     expect(coach.shared).toEqual([]);
