@@ -140,7 +140,10 @@ export function SessionEditor(props: SessionEditorProps): ReactElement {
   useLayoutEffect(() => {
     // Of another text the marks that are there go along with their lines until it has been read.
     if (own.current && read !== null && hasText(own.current, read))
-      own.current.dispatch({ effects: markLines.of({ faults, warnings }), scrollIntoView: hasCursorInSight(own.current) });
+      own.current.dispatch({
+        effects: markLines.of({ faults, warnings }),
+        scrollIntoView: hasCursorInSight(own.current),
+      });
   }, [faults, warnings, read, text, puts]);
   const isFaulty = faults.length > 0;
   useLayoutEffect(() => {
