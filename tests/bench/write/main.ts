@@ -2,7 +2,8 @@
  * `npm run bench:write`: how long a key takes in the editor, in a real Chromium, from the key's own time until the
  * letter stands there and all that it sets off at once is done, with sessions and lanes open beside it. Keys come 90 ms
  * apart with a pause after every fifth, of 0.3 s and of a second in turn, so that what is read and drawn after a pause is met
- * in the midst of it. Beside it the text area that stood there before; `-- --without-before` leaves that out.
+ * in the midst of it. Then as many keys again, traced: the processor time of the task that takes a key, and of the longest task
+ * besides, which may hold up the next key. Beside it the text area that stood there before; `-- --without-before` leaves that out.
  */
 
 import { cpus, loadavg } from 'node:os';
@@ -11,6 +12,7 @@ import { browserPath, findBrowser } from '../../support/system/browser.ts';
 import { freshDataFolder } from '../../support/host/folders/data-folder.ts';
 import { buildBefore } from './build-before.ts';
 import { serve } from './serve.ts';
+import { tasksDuring, type Tasks } from './tasks.ts';
 import { longText, TEXTS } from './texts.ts';
 
 const KEYS = 120;
@@ -25,7 +27,9 @@ declare global {
 
 const before = process.argv.includes('--without-before') ? null : buildBefore();
 const programs = [{ name: 'now', dist: 'dist' }, ...(before === null ? [] : [{ name: 'before', dist: before }])];
-process.stdout.write(`${cpus().length} cores, load ${loadavg()[0]!.toFixed(1)} before; ms a key: p50, p99, most\n`);
+process.stdout.write(
+  `${cpus().length} cores, load ${loadavg()[0]!.toFixed(1)} before; ms a key: p50, p99, most; of the processor's, traced\n`,
+);
 const browser = await chromium.launch({ executablePath: findBrowser() ?? browserPath(), args: ['--no-sandbox'] });
 try {
   for (const { name: size, lines } of TEXTS) {
@@ -35,7 +39,8 @@ try {
         const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
         await page.goto(host.origin);
         const times = await typed(page, longText(lines));
-        process.stdout.write(`${size.padEnd(18)} ${name.padEnd(8)} ${figures(times)}\n`);
+        const tasks = await tasksDuring(page, () => press(page));
+        process.stdout.write(`${size.padEnd(19)} ${name.padEnd(6)} ${figures(times)};${taskFigures(tasks)}\n`);
         await page.close();
       } finally {
         host.stop();
@@ -64,11 +69,15 @@ async function typed(page: Page, text: string): Promise<readonly number[]> {
     // Behind all that listens in the page, and what that has React draw at once.
     window.addEventListener('input', () => window.keyTimes?.push(performance.now() - pressed));
   });
+  await press(page);
+  return page.evaluate(() => window.keyTimes ?? []);
+}
+
+async function press(page: Page): Promise<void> {
   for (let key = 0; key < KEYS; key++) {
     await page.keyboard.press('abcdefghij '.charAt(key % 11));
     await page.waitForTimeout(key % 5 === 4 ? PAUSES[key % 2]! : APART);
   }
-  return page.evaluate(() => window.keyTimes ?? []);
 }
 
 /** As from the clipboard: into a text area by its value, which knows no pasting by script. */
@@ -83,6 +92,10 @@ async function paste(page: Page, text: string): Promise<void> {
     clipboardData.setData('text/plain', given);
     element.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
   }, text);
+}
+
+function taskFigures({ keys, others }: Tasks): string {
+  return `${figures(keys)}, longest besides ${Math.max(...others).toFixed(1)}`;
 }
 
 function figures(times: readonly number[]): string {
