@@ -49,7 +49,7 @@ export async function atTheDoor(browser: Browser, folder: string): Promise<reado
   await take('sharing, ended');
   await button(desk, 'Share with other screens').click();
   await wall.getByRole('region', { name: 'Lane 2' }).waitFor();
-  await host.end();
+  await host.end('The program has ended.');
   await wall
     .getByText(/^This screen shows no leaves/)
     .first()

@@ -5,6 +5,7 @@
 
 import type { BrowserContext, Page } from 'playwright';
 import type { Command } from '../../../app/core/run/command/command.ts';
+import { FIRST_SETTINGS } from '../../../app/core/screen/screen-settings.ts';
 import type { FromHost } from '../../../app/wire/messages.ts';
 import { button } from '../../support/coach/coach-hand.ts';
 import type { Scene } from '../scene.ts';
@@ -42,6 +43,14 @@ const BREAK: readonly [number, Command][] = [
 const cuts = new WeakMap<BrowserContext, () => Promise<void>>();
 
 const SHARED: readonly FromHost[] = [
+  {
+    say: 'screens',
+    screens: ['Wall 1', 'Wall 2'].map((name) => ({
+      name,
+      settings: FIRST_SETTINGS,
+      connected: [{ search: '', room: { width: 1920, height: 1080 } }],
+    })),
+  },
   { say: 'presence', screens: { desk: 2, wall: 2, remote: 2 } },
   {
     say: 'sharing',
@@ -49,6 +58,7 @@ const SHARED: readonly FromHost[] = [
       ...ON,
       devices: [
         device('a', 'wall', 'Wall 1'),
+        device('e', 'wall', 'Wall 2'),
         device('b', 'remote', 'Remote 1'),
         device('c', 'remote', 'Remote 2'),
         device('d', 'tablet', 'Tablet 1'),
@@ -80,6 +90,7 @@ export const POOLSIDE_SCENES: readonly Scene[] = [
   { ...phone('clock off', STARTED, 60, (page) => page.getByText(/^Do not leave/).waitFor()), between: keepFar },
   {
     ...phone('no link', STARTED, 60, async (page) => {
+      await button(page, 'Stop').waitFor();
       await cuts.get(page.context())?.();
       await page.getByText(/^The link is lost/).waitFor();
     }),

@@ -31,8 +31,8 @@ export async function tellPages(
   });
 }
 
-/** In ms: so late that the host's time is known to a fifth of a second at best. */
-const FAR = 160;
+/** In ms: so late that the host’s time is known to 0.2 s at best. */
+const FAR = 300;
 
 /** Whatever the host says comes so late that a page's clock is poor. */
 export async function keepFar(context: BrowserContext): Promise<void> {

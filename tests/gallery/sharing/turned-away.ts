@@ -60,8 +60,17 @@ export async function turnedAway(browser: Browser, folder: string): Promise<read
       await context.routeWebSocket(/\/(deck|wall)$/, (page) =>
         page.onMessage(() => page.send(JSON.stringify({ say: 'bye', ...bye }))),
       );
+      // What was thrown out had a key; the others come with a code.
+      const isKeyed = name === 'thrown out';
+      const kept = { id: 'a'.repeat(16), key: 'b'.repeat(64), role: screen, name: 'Remote 1' };
+      if (isKeyed) {
+        await context.addInitScript(
+          ([key, value]) => localStorage.setItem(key!, value!),
+          [`lanecall.key.${screen}`, JSON.stringify(kept)],
+        );
+      }
       const page = await context.newPage();
-      await page.goto(address + path);
+      await page.goto(address + (isKeyed ? path.replace(CODE, '') : path));
       await page.getByText(bye.why).first().waitFor();
       for (const [[width, height], scheme] of sizes.flatMap((size) => schemes.map((each) => [size, each] as const))) {
         await page.setViewportSize({ width, height });

@@ -26,8 +26,7 @@ let opening: Promise<void>;
 
 beforeEach(async () => {
   host = await doors();
-  [pages, addresses, opening] = [7525, [HERE], Promise.resolve()];
-  [kept, noted, closed, goodbyes] = [[], [], [], []];
+  [pages, addresses, opening, kept, noted, closed, goodbyes] = [7525, [HERE], Promise.resolve(), [], [], [], []];
   sharing = sharingOf(host);
 });
 
