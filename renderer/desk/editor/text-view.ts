@@ -203,9 +203,9 @@ export function hasText(view: TextView, text: string): boolean {
   return view.state.doc.toString() === withOwnEnds(text);
 }
 
-/** Whether somebody is writing in it, and sees where: what comes between the lines must not push that out of sight. */
+/** Whether its cursor is in sight: what comes between the lines must not push it, or what was just put there, out of it. */
 export function hasCursorInSight(view: TextView): boolean {
-  const at = view.hasFocus ? view.coordsAtPos(view.state.selection.main.head) : null;
+  const at = view.coordsAtPos(view.state.selection.main.head);
   if (!at) return false;
   const { top, bottom } = view.scrollDOM.getBoundingClientRect();
   return at.top >= Math.max(top, 0) && at.bottom <= Math.min(bottom, window.innerHeight);

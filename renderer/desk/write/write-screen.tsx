@@ -86,6 +86,10 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     setDone(null);
     writing.type(texts, runId, on);
   };
+  const sheetNow = (of: keyof DraftTexts): { readonly text: string; readonly sheet: number } => {
+    const now = writing.state();
+    return { text: now.draft[of], sheet: of === 'text' ? now.sheet : 0 };
+  };
   const setTextBeside = (next: string, asPart: string | null = null): void => {
     setPart(asPart);
     writing.write({ text: next }, runId);
@@ -250,6 +254,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           text={text}
           puts={puts}
           sheet={sheet}
+          now={() => sheetNow('text')}
           part={part}
           undos={writing.undos}
           begins={(before, after) => writing.begins(before, after)}

@@ -87,6 +87,32 @@ describe('[editor] what comes between the lines while somebody writes', () => {
   });
 });
 
+describe('[editor] a text that was put there, drawn after another letter was typed', () => {
+  test('does not take the letter back', () => {
+    let now = 'one';
+    const editor = (puts: number, text: string): ReactElement => (
+      <SessionEditor
+        label="Session"
+        text={text}
+        puts={puts}
+        now={() => ({ text: now, sheet: 0 })}
+        faults={[]}
+        read={null}
+        faultsId="faults"
+        area={{ current: null }}
+        onChange={(next) => (now = next)}
+      />
+    );
+    const drawn = render(editor(0, 'one'));
+    now = 'two';
+    drawn.rerender(editor(1, 'two'));
+    expect(writtenText()).toBe('two');
+    writeText('two and a letter');
+    drawn.rerender(editor(2, 'two'));
+    expect(writtenText()).toBe('two and a letter');
+  });
+});
+
 describe('[editor] the text', () => {
   test('is told as it is typed, and not where it was put there', () => {
     render(<Shown first="Set" />);
