@@ -8,7 +8,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { chromium, type Browser, type Page } from 'playwright';
+import { chromium, type Browser, type BrowserContext, type Page } from 'playwright';
 import { browserPath } from '../support/system/browser.ts';
 import { MovingDeck } from '../support/host/deck/moving-deck.ts';
 import { atTheDoor } from './at-the-door.ts';
@@ -95,6 +95,20 @@ function placeOf({ screen, width, height }: View): string {
 async function takeViews(on: Browser, scene: Scene, views: readonly View[]): Promise<readonly Picture[]> {
   const deck = await MovingDeck.start();
   const context = await on.newContext();
+  try {
+    return await takeOn(deck, context, scene, views);
+  } finally {
+    await context.close();
+    await deck.close();
+  }
+}
+
+async function takeOn(
+  deck: MovingDeck,
+  context: BrowserContext,
+  scene: Scene,
+  views: readonly View[],
+): Promise<readonly Picture[]> {
   if (scene.told) await tellPages(context, scene.told);
   await scene.fill?.(deck.server);
   const openedAt = await bringTo(deck, scene);
@@ -110,8 +124,6 @@ async function takeViews(on: Browser, scene: Scene, views: readonly View[]): Pro
     deck.loads.delete(page);
   }
   if (deck.complaints.length > 0) throw new Error(`${scene.name}: ${deck.complaints.join('; ')}`);
-  await context.close();
-  await deck.close();
   return taken;
 }
 

@@ -35,9 +35,9 @@ export function adviceOf({
     : `Even ${all} of these cuts are not enough:`;
 }
 
-/** "Cut 1 of 3 rounds", "Cut 2 of 12 x 75 free", "Cut 1:30 of 6:00 choice": a line as the coach wrote it. */
+/** "Cut 1 of 3 rounds", "Cut 2 of 12 x 75 free", "Cut 1:30 of 6:00 choice": a line as the coach wrote it, up to its intervals. */
 export function cutLabel(text: string, { line, n, of, kind }: Pick<CutShown, 'line' | 'n' | 'of' | 'kind'>): string {
-  return `Cut ${kind === 'time' ? reading(n) : n} of ${kind === 'rounds' ? roundsText(of) : writtenLine(text, line)}`;
+  return `Cut ${kind === 'time' ? reading(n) : n} of ${kind === 'rounds' ? roundsText(of) : writtenLine(text, line).replace(/\s*@.*/, '')}`;
 }
 
 /** " in every round", of a line that stands inside rounds: so much is cut in each of them; else ''. */
