@@ -264,12 +264,7 @@ export function redoIn(view: TextView | null): void {
   if (view) redo(view);
 }
 
-/** Puts lines in at the cursor, below the line that it is on where that has something on it. */
-export function putIn(view: TextView | null, text: string): void {
-  if (view) putBelow(view, view.state.doc.lineAt(view.state.selection.main.head).number, text);
-}
-
-/** The same below another line; 0: above all. */
+/** Puts lines in below a line (from 1), or in its place where that has nothing on it; 0: above all. */
 export function putBelow(view: TextView, number: number, text: string): void {
   if (number === 0) {
     const insert = `${text}\n`;
