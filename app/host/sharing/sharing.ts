@@ -74,7 +74,11 @@ export class Sharing implements SharingDesk {
     const { timers, addresses, open, book } = ports;
     this.place = new SharedAddress({ timers, addresses, open, changed });
     this.reception = book.reception;
-    book.onChange(changed);
+    book.onChange(() => {
+      // A screen that shows digits has come, be it of this very machine.
+      if (book.showing() > 0) this.place.somebodyIsIn();
+      changed();
+    });
     book.onVoided((device, how) => {
       const why = how === 'ended' ? this.goodbye : VOIDED[how];
       const role = this.attendance.latestOf(device)?.guest().role;
