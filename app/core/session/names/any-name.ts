@@ -5,20 +5,25 @@
 
 import { namePattern, type NamePattern } from './name-pattern.ts';
 
+interface Placed {
+  readonly order: number;
+  readonly pattern: NamePattern;
+}
+
 /** In words that have several of the names, the longer ones are taken first. */
 export function anyName(names: readonly string[]): NamePattern {
   const ordered = [...new Set(names)].sort((a, b) => b.length - a.length);
-  const byFirst = new Map<string, { readonly order: number; readonly pattern: NamePattern }[]>();
+  const byFirst = new Map<string, Placed[]>();
   for (const [order, name] of ordered.entries()) {
     const pattern = namePattern(name);
     const [first] = wordsIn(name);
     if (pattern && first !== undefined) byFirst.set(first, [...(byFirst.get(first) ?? []), { order, pattern }]);
   }
-  const likely = (words: string): readonly NamePattern[] =>
-    [...wordsIn(words)]
-      .flatMap((word) => byFirst.get(word) ?? [])
-      .sort((a, b) => a.order - b.order)
-      .map(({ pattern }) => pattern);
+  const likely = (words: string): readonly NamePattern[] => {
+    const found: Placed[] = [];
+    for (const word of wordsIn(words)) found.push(...(byFirst.get(word) ?? []));
+    return found.sort((a, b) => a.order - b.order).map(({ pattern }) => pattern);
+  };
   return {
     is: (words) => likely(words).some((name) => name.is(words)),
     isIn: (words) => likely(words).some((name) => name.isIn(words)),

@@ -18,7 +18,7 @@ interface Texts {
 /** Both texts without any name that a lane's line of either has, whole or in part: `Ana Lee`, `Ana`. */
 export function withoutNames({ text, lanesText }: Texts): Texts {
   const names = [...namesOf(text), ...(lanesText === null ? [] : namesOf(lanesText))];
-  const name = anyName(names.flatMap((each) => [each, ...partsOf(each)]));
+  const name = anyName([...names, ...([] as string[]).concat(...names.map(partsOf))]);
   return { text: without(text, name), lanesText: lanesText === null ? null : without(lanesText, name) };
 }
 
@@ -38,7 +38,7 @@ function namesOf(text: string): readonly string[] {
 }
 
 /** Those by which a swimmer may be called alone, but not the `van` and `de` between them. */
-function partsOf(name: string): readonly string[] {
+function partsOf(name: string): string[] {
   return name.split(/\s+/).filter((part) => /^\p{Lu}/u.test(part));
 }
 
