@@ -11,12 +11,13 @@ import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright';
 import { browserPath } from '../support/system/browser.ts';
 import { MovingDeck } from '../support/host/deck/moving-deck.ts';
-import { atTheDoor } from './at-the-door.ts';
+import { atTheDoor } from './sharing/at-the-door.ts';
 import { galleryPage, type Picture } from './gallery-page.ts';
 import { lostLink } from './lost-link.ts';
 import type { Scene, ScreenName } from './scene.ts';
 import { SCENES } from './scenes.ts';
-import { tellPages } from './sharing-scenes.ts';
+import { tellPages } from './sharing/told-pages.ts';
+import { turnedAway } from './sharing/turned-away.ts';
 
 interface View {
   readonly screen: ScreenName;
@@ -28,11 +29,16 @@ interface View {
 const VIEWS: readonly View[] = [
   ...viewsOf('wall', ['dark'], [1920, 1080], [3840, 2160], [1280, 720], [1024, 768], [1080, 1920]),
   ...viewsOf('coach', ['light', 'dark'], [1280, 800], [1024, 700], [1920, 1080], [768, 1024], [390, 844]),
-  ...viewsOf('remote', ['light', 'dark'], [390, 844]),
-  ...viewsOf('remote', ['light'], [320, 568]),
+  ...viewsOf('tablet', ['light', 'dark'], [1024, 768], [1366, 768]),
+  ...viewsOf('remote', ['light', 'dark'], [390, 844], [320, 568]),
 ];
 
-const PATHS: { readonly [screen in ScreenName]: string } = { wall: '/display', coach: '/', remote: '/remote' };
+const PATHS: { readonly [screen in ScreenName]: string } = {
+  wall: '/display',
+  coach: '/',
+  tablet: '/',
+  remote: '/remote',
+};
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const usual = join(root, 'dist', 'gallery');
@@ -47,6 +53,7 @@ const browser = await chromium.launch({ executablePath: browserPath(), args: ['-
 const pictures: Picture[] = [];
 for (const scene of SCENES) if (scene.name.startsWith(wanted)) pictures.push(...(await takeScene(browser, scene)));
 if ('sharing, the wall'.startsWith(wanted)) pictures.push(...(await atTheDoor(browser, folder)));
+if ('sharing, turned away'.startsWith(wanted)) pictures.push(...(await turnedAway(browser, folder)));
 if ('link lost'.startsWith(wanted)) pictures.push(...(await lostLink(browser, folder)));
 await browser.close();
 writeFileSync(join(folder, 'index.html'), galleryPage(pictures));
@@ -73,6 +80,7 @@ async function takeViews(on: Browser, scene: Scene, views: readonly View[]): Pro
   const deck = await MovingDeck.start();
   const context = await on.newContext();
   if (scene.told) await tellPages(context, scene.told);
+  await scene.between?.(context);
   await scene.fill?.(deck.server);
   const openedAt = await bringTo(deck, scene);
   const taken: Picture[] = [];

@@ -77,7 +77,11 @@ export class Sharing implements SharingDesk {
     });
     this.place = new SharedAddress({ timers, addresses, open, changed: () => this.changed() });
     this.reception = book.reception;
-    book.onChange(() => this.pace.news());
+    book.onChange(() => {
+      // A screen that shows digits has come, be it of this very machine.
+      if (book.showing() > 0) this.place.somebodyIsIn();
+      this.pace.news();
+    });
     book.onVoided((device, how) => {
       const why = how === 'ended' ? this.goodbye : VOIDED[how];
       const role = this.attendance.latestOf(device)?.guest().role;

@@ -12,7 +12,7 @@ import { Button } from '../../ui/parts/button.tsx';
 import type { DeskTools } from '../desk-tools.ts';
 import { About } from './frame/about.tsx';
 import { AfterKeys } from './outcome/after-keys.tsx';
-import { Beside, useBeside } from './frame/beside.tsx';
+import { Beside, useBeside, type BesideName } from './frame/beside.tsx';
 import { LanesPanel } from '../squads/lanes-panel.tsx';
 import { ScreensPanel } from '../screens/screens-panel.tsx';
 import type { MatchedClock } from '../actions/match-clock.tsx';
@@ -133,6 +133,10 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const shelf = useSessionsToggle();
   const isChanged = saving.changed !== null;
   const showsSessions = shelf.isOpen && !isChanged;
+  /** Opens what may stand beside the text, unless a choice is waited for there. */
+  const besideChoice = (open: () => void): void =>
+    isChanged ? say(`Choose first what becomes of ${saving.file?.name}: it was changed elsewhere.`) : open();
+  const toggleBeside = (name: BesideName): void => besideChoice(() => beside.toggle(name));
   const toggleSessions = (): void => {
     // Where there is room for one of them, the last asked for has it.
     const isInPlace = shelf.isOpen && !(beside.open !== null && isNarrow());
@@ -221,9 +225,9 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
       <WriteHead
         {...{ tools, written, clock, onBack }}
         run={isOver ? null : run}
-        isSessionsOpen={shelf.isOpen}
-        beside={beside}
-        onSessions={toggleSessions}
+        isSessionsOpen={showsSessions}
+        beside={{ ...beside, open: isChanged ? null : beside.open, toggle: toggleBeside }}
+        onSessions={() => besideChoice(toggleSessions)}
         onHistory={onHistory}
         onRefused={say}
       />
@@ -347,7 +351,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
       <AfterKeys>
         <WriteFoot
           {...{ why, answer, done, news }}
-          isNotationOpen={beside.open === 'notation'}
+          isNotationOpen={beside.open === 'notation' && !isChanged}
           onRun={(replace) => void open(replace)}
           onRehearse={() => {
             const refused = onRehearse(sourceOf(textsNow()));
@@ -357,7 +361,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           onExplain={() =>
             void explainHere(editor.current, explainNow).then((isThere) => (isThere ? undefined : sayNothing()))
           }
-          onNotation={() => beside.toggle('notation')}
+          onNotation={() => toggleBeside('notation')}
           onRefused={say}
         />
       </AfterKeys>

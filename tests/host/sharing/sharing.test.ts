@@ -26,8 +26,7 @@ let opening: Promise<void>;
 
 beforeEach(async () => {
   host = await doors();
-  [pages, addresses, opening] = [7525, [HERE], Promise.resolve()];
-  [kept, noted, closed, goodbyes] = [[], [], [], []];
+  [pages, addresses, opening, kept, noted, closed, goodbyes] = [7525, [HERE], Promise.resolve(), [], [], [], []];
   sharing = sharingOf(host);
 });
 
@@ -374,6 +373,7 @@ describe('[sharing] what a window is told', () => {
     ['nobody', () => undefined, true],
     ['a connection of this machine', () => sharing.visited(HERE.address), true],
     ['a page of this machine', () => come('page', THIS_MACHINE, { listener: 'machine' }), true],
+    ['digits on a screen of this machine', () => show(host.knock({ socket: 'wall', from: HERE.address })), false],
     ['a connection of another', () => sharing.visited('192.168.1.33'), false],
     ['a device that is in', () => come('tablet', TABLET), false],
   ])('is half a minute later whether nobody came: after %s', async (_, comes, nobodyCame) => {

@@ -71,7 +71,8 @@ export function sealedDoor(line: Line, comeIn: ComeIn, ports: SealedDoorPorts): 
     const code = ports.codes.use(isOf);
     if (!code) return doorway.turnAway(whyNotValid(), 'again');
     const given: KeyGiven | null = ports.devices.letIn(code.role);
-    if (!given) return doorway.turnAway(TOO_MANY);
+    // The code is used up: what the screen says next is not that it is too old.
+    if (!given) return doorway.turnAway(TOO_MANY, 'again');
     doorway.noteLetIn(given);
     doorway.say({ say: 'key', sealed: sealedKey(given, code.letters, nonces) });
     enter(given.id, given.key, null);

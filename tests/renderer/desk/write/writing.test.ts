@@ -200,6 +200,17 @@ test('a file that another program has changed is noticed by a look and is not wr
   expect(coach.library.text('One')).toBe('one, changed twice');
 });
 
+test('once it is known that its file was changed, what the disk refused before is not said any more', async () => {
+  const coach = await windowOn('One', 'one');
+  coach.isUp = false;
+  await coach.type('one two');
+  coach.isUp = true;
+  coach.library.write('One', 'another hand');
+  await coach.pass(1000);
+  expect(conflict(coach)).toBe('another hand');
+  expect(coach.state.saving.refused).toBeNull();
+});
+
 test('what was changed elsewhere can be taken; what stood here is a step of undo', async () => {
   const coach = await changedElsewhere();
   coach.writing.takeTheirs();
