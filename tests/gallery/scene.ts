@@ -16,7 +16,7 @@ export interface Scene {
   readonly screens: readonly ScreenName[];
   /** What the wall's address asks for: `?face=sweep`. */
   readonly asks?: string;
-  /** Gone in seconds, or laid out by the size it is opened at: reached anew for each picture. */
+  /** Gone in seconds, or laid out by the size it is opened at: reached anew for each screen and size. */
   readonly fresh?: true;
   /** What is kept on its host before anything is opened. */
   readonly fill?: (server: DeckServerUnderTest) => Promise<void>;

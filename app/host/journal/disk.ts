@@ -191,6 +191,8 @@ function unlessNoFile(error: unknown): void {
 async function putWhole(path: string, bytes: Uint8Array, name: (fresh: string) => Promise<void>): Promise<void> {
   const fresh = `${path}.new`;
   try {
+    // Left by a crash, it may be another name of the file itself.
+    await rm(fresh).catch(unlessNoFile);
     await withFile(fresh, constants.O_WRONLY | constants.O_CREAT | constants.O_TRUNC, async (file) => {
       await file.writeFile(bytes);
       await file.sync();

@@ -203,9 +203,9 @@ export function hasText(view: TextView, text: string): boolean {
   return view.state.doc.toString() === withOwnEnds(text);
 }
 
-/** Whether somebody is writing in it, and sees where: what comes between the lines must not push that out of sight. */
+/** Whether its cursor is in sight: what comes between the lines must not push it, or what was just put there, out of it. */
 export function hasCursorInSight(view: TextView): boolean {
-  const at = view.hasFocus ? view.coordsAtPos(view.state.selection.main.head) : null;
+  const at = view.coordsAtPos(view.state.selection.main.head);
   if (!at) return false;
   const { top, bottom } = view.scrollDOM.getBoundingClientRect();
   return at.top >= Math.max(top, 0) && at.bottom <= Math.min(bottom, window.innerHeight);
@@ -264,12 +264,7 @@ export function redoIn(view: TextView | null): void {
   if (view) redo(view);
 }
 
-/** Puts lines in at the cursor, below the line that it is on where that has something on it. */
-export function putIn(view: TextView | null, text: string): void {
-  if (view) putBelow(view, view.state.doc.lineAt(view.state.selection.main.head).number, text);
-}
-
-/** The same below another line; 0: above all. */
+/** Puts lines in below a line (from 1), or in its place where that has nothing on it; 0: above all. */
 export function putBelow(view: TextView, number: number, text: string): void {
   if (number === 0) {
     const insert = `${text}\n`;

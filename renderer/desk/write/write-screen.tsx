@@ -23,7 +23,7 @@ import { openSession, type Opened } from './file/open-session.ts';
 import { mendLine } from '../editor/lines/line-marks.ts';
 import { SessionEditor } from '../editor/session-editor.tsx';
 import { explainHere } from '../editor/meaning/set-meaning.ts';
-import { chosenLines, putBelow, putCursor, putIn, redoIn, undoIn, type TextView } from '../editor/text-view.ts';
+import { chosenLines, putBelow, putCursor, redoIn, undoIn, type TextView } from '../editor/text-view.ts';
 import { ChangedElsewhere } from '../library/changed-elsewhere.tsx';
 import { FirstSteps } from '../library/first-steps/first-steps.tsx';
 import { keptLines } from '../library/kept-lines.ts';
@@ -34,7 +34,7 @@ import { isNarrow, useSessionsToggle } from '../library/keys/use-sessions-toggle
 import { useUndoKeys } from '../library/keys/use-undo-keys.ts';
 import { Part } from '../panel/part.tsx';
 import { NotationPanel } from '../reference/notation-panel.tsx';
-import { placeFor } from '../reference/put-example.ts';
+import { placeFor, placeInParts } from '../reference/put-example.ts';
 import { readSessionFile } from './file/session-file.ts';
 import type { WarningGroup } from '../timetable/warning-groups.ts';
 import type { WrittenOutcome } from '../timetable/written-outcome.ts';
@@ -85,6 +85,10 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     // What was said of the text before is over, and Ctrl+Z goes back as far.
     setDone(null);
     writing.type(texts, runId, on);
+  };
+  const sheetNow = (of: keyof DraftTexts): { readonly text: string; readonly sheet: number } => {
+    const now = writing.state();
+    return { text: now.draft[of], sheet: of === 'text' ? now.sheet : 0 };
   };
   const setTextBeside = (next: string, asPart: string | null = null): void => {
     setPart(asPart);
@@ -152,7 +156,10 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
     tools,
     isSeen: showsSessions,
     undo,
-    insert: (lines) => putIn(editor.current, lines),
+    insert: (lines) => {
+      const view = editor.current;
+      if (view) putBelow(view, placeInParts(textsNow().text, chosenLines(view).to), lines);
+    },
     onShown: shelf.leaveRoom,
     onBegun: () => setBegun((n) => n + 1),
     onDone: tell,
@@ -254,6 +261,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
           text={text}
           puts={puts}
           sheet={sheet}
+          now={() => sheetNow('text')}
           part={part}
           undos={writing.undos}
           begins={(before, after) => writing.begins(before, after)}

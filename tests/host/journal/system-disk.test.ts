@@ -2,6 +2,7 @@
 
 import {
   chmodSync,
+  linkSync,
   lstatSync,
   mkdirSync,
   readdirSync,
@@ -170,6 +171,15 @@ describe('[disk] writing', () => {
     writeFileSync(path, 'a long text that was there before');
     writeFileSync(`${path}.new`, 'what a kill has left of an earlier try');
     await systemDisk.replace(path, bytes('new'));
+    expect(readFileSync(path, 'utf8')).toBe('new');
+    expect(readdirSync(folder)).toEqual(['a.jsonl']);
+  });
+
+  test('one whose making was cut off between its two names is not written into, only replaced', async () => {
+    writeFileSync(path, 'old');
+    linkSync(path, `${path}.new`);
+    const atLast = (): void => expect(readFileSync(path, 'utf8')).toBe('old');
+    await systemDisk.replace(path, bytes('new'), atLast);
     expect(readFileSync(path, 'utf8')).toBe('new');
     expect(readdirSync(folder)).toEqual(['a.jsonl']);
   });

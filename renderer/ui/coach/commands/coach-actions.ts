@@ -211,7 +211,7 @@ function unreachedText(command: Command): string {
 
 /** `why` is the host's reason. A command without an answer is named instead. */
 function whyNot(command: Command, why: string | null): string {
-  if (why !== UNHEARD) return why ?? 'The host did not take it: try again.';
+  if (why !== UNHEARD) return why ?? 'The program did not take it: try again.';
   return `${commandNamed(command)} was not answered: check whether it was carried out before you give it again.`;
 }
 

@@ -99,7 +99,7 @@ test('a host that does not answer is said, the text stays, and it is saved when 
   await coach.type('one');
   coach.isUp = false;
   await coach.type('one two');
-  expect(coach.state.saving.refused).toBe('The host does not answer.');
+  expect(coach.state.saving.refused).toBe('The program does not answer.');
   coach.isUp = true;
   await coach.pass(1000);
   expect(coach.state.saving.refused).toBeNull();
