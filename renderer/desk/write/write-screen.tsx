@@ -214,7 +214,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const why = busy
     ? 'It is being opened.'
     : faults
-      ? 'The text has faults: see beside it.'
+      ? 'The text has faults: mend them first.'
       : outcome?.kind === 'nothing'
         ? 'Write a set first, as in 4 x 50 easy @ 1:15, or open a session.'
         : null;
