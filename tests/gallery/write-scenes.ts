@@ -115,7 +115,11 @@ export const WRITE_SCENES: readonly Scene[] = [
     await coach.getByRole('region', { name: 'Notation', exact: true }).waitFor();
   }),
   scene('writing, nothing yet', (coach) => coach.getByText(/^The timetable of every lane/).waitFor(), ''),
-  scene('writing, warnings', (coach) => coach.getByRole('heading', { name: /^Warnings/ }).waitFor(), WARNED),
+  scene(
+    'writing, warnings',
+    (coach) => coach.getByRole('heading', { name: 'Harbour squad, Friday' }).waitFor(),
+    WARNED,
+  ),
   scene(
     'writing, faults of every kind',
     (coach) => coach.getByRole('heading', { name: /faults$/ }).waitFor(),
