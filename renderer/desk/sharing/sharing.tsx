@@ -21,15 +21,15 @@ import styles from './sharing.module.css';
 interface SharingProps {
   readonly link: Link;
   /**
-   * In a run the panel is opened for the wall screens below: once something was let in, what lets in and throws out is
-   * behind a button.
+   * In a run the panel is opened for the wall screens below: once something was let in, and while no screen shows digits,
+   * what lets in and throws out is behind a button.
    */
   readonly folds?: boolean;
 }
 
 export function Sharing({ link, folds = false }: SharingProps): ReactElement | null {
   const sharing = useDeck(link, (state) => state.sharing);
-  const [isOpen, open] = useState(() => !folds || (link.store.getState().sharing?.devices ?? []).length === 0);
+  const [isOpen, open] = useState(() => !folds || isWanted(link.store.getState().sharing));
   const [said, say] = useSaid();
   const [isRefused, refuse] = useState(false);
   const ask = useCallback<Want>(async (wish) => (await link.share(wish)).why, [link]);
@@ -66,7 +66,7 @@ export function Sharing({ link, folds = false }: SharingProps): ReactElement | n
       {folds && (devices.length > 0 || !isOpen) ? (
         <Button
           name="Devices"
-          hint={`${devices.length} let in`}
+          hint={`${devices.length} let in${sharing.showing > 0 ? ', a screen shows digits' : ''}`}
           look="small"
           expanded={isOpen}
           onPress={() => open(!isOpen)}
@@ -84,6 +84,11 @@ export function Sharing({ link, folds = false }: SharingProps): ReactElement | n
       )}
     </section>
   );
+}
+
+/** Whether the panel is likely opened to let something in. */
+function isWanted(sharing: SharingTold | null): boolean {
+  return sharing === null || sharing.devices.length === 0 || sharing.showing > 0;
 }
 
 interface LettingInProps {

@@ -341,6 +341,15 @@ describe('[sharing] in a run', () => {
     expect(groups()).toEqual(['Televisions', 'Phones and tablets', 'Let in']);
   });
 
+  test('a screen that shows its digits is said on the button; where one does as the panel opens, it is open', () => {
+    const coach = folded(told({ devices: [device()] }));
+    coach.sharing(told({ devices: [device()], showing: 1 }));
+    expect(button('Devices')?.textContent).toBe('Devices1 let in, a screen shows digits');
+    cleanup();
+    folded(told({ devices: [device()], showing: 1 }));
+    expect(groups()).toContain('Televisions');
+  });
+
   test('trouble is said all the same', () => {
     folded(told({ state: 'ask', address: null, devices: [device()] }));
     expect(goes()).toMatch(/^This machine has another address now/);
