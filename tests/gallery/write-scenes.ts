@@ -91,7 +91,10 @@ export const WRITE_SCENES: readonly Scene[] = [
     'writing, a line under the pointer in ten lanes',
     async (coach) => {
       await coach.getByRole('heading', { name: 'Harbour squad, ten lanes', level: 2 }).waitFor();
-      await coach.locator('.cm-line', { hasText: 'x 100 steady' }).hover({ position: { x: 60, y: 12 } });
+      const line = coach.locator('.cm-line', { hasText: 'x 100 steady' });
+      await line.hover({ position: { x: 40, y: 12 } });
+      // What scrolled under the pointer has not been pointed at.
+      await line.hover({ position: { x: 60, y: 12 } });
       await coach.getByRole('table').filter({ hasText: 'leaves at' }).waitFor();
     },
     TEN_LANES,
@@ -112,7 +115,11 @@ export const WRITE_SCENES: readonly Scene[] = [
     await coach.getByRole('region', { name: 'Notation', exact: true }).waitFor();
   }),
   scene('writing, nothing yet', (coach) => coach.getByText(/^The timetable of every lane/).waitFor(), ''),
-  scene('writing, warnings', (coach) => coach.getByRole('heading', { name: /^Warnings/ }).waitFor(), WARNED),
+  scene(
+    'writing, warnings',
+    (coach) => coach.getByRole('heading', { name: 'Harbour squad, Friday' }).waitFor(),
+    WARNED,
+  ),
   scene(
     'writing, faults of every kind',
     (coach) => coach.getByRole('heading', { name: /faults$/ }).waitFor(),

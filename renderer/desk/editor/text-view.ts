@@ -264,11 +264,12 @@ export function redoIn(view: TextView | null): void {
   if (view) redo(view);
 }
 
-/** Puts lines in below a line (from 1), or in its place where that has nothing on it; 0: above all. */
-export function putBelow(view: TextView, number: number, text: string): void {
+/** Puts lines in below a line (from 1), or in its place where that has nothing on it; 0: above all. Returns the first one's line. */
+export function putBelow(view: TextView, number: number, text: string): number {
   if (number === 0) {
     const insert = `${text}\n`;
-    return view.dispatch({ changes: { from: 0, insert }, annotations: isolateHistory.of('full') });
+    view.dispatch({ changes: { from: 0, insert }, annotations: isolateHistory.of('full') });
+    return 1;
   }
   const { doc } = view.state;
   const line = doc.line(Math.min(number, doc.lines));
@@ -282,6 +283,7 @@ export function putBelow(view: TextView, number: number, text: string): void {
     userEvent: 'input.paste',
     annotations: isolateHistory.of('full'),
   });
+  return isBlank ? line.number : line.number + 1;
 }
 
 /** The lines that are chosen in it; where none is, the line (from 1) that the cursor is on. */

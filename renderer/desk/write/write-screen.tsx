@@ -192,8 +192,8 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
       putCursor(editor.current, place.line, 1);
       return say(`The session has it already, on line ${place.line}: change it there.`);
     }
-    putBelow(editor.current, place.line, place.lines);
-    tell({ text: place.line === 0 ? 'Put in above all.' : `Put in below line ${place.line}.`, undo });
+    const on = putBelow(editor.current, place.line, place.lines);
+    tell({ text: `Put in on line ${on}.`, undo });
   };
   const drop = (event: DragEvent): void => {
     event.preventDefault();
@@ -214,7 +214,7 @@ export function WriteScreen(props: WriteScreenProps): ReactElement {
   const why = busy
     ? 'It is being opened.'
     : faults
-      ? 'The text has faults: see beside it.'
+      ? 'The text has faults: mend them first.'
       : outcome?.kind === 'nothing'
         ? 'Write a set first, as in 4 x 50 easy @ 1:15, or open a session.'
         : null;

@@ -42,6 +42,12 @@ const bytes = (text: string) => new TextEncoder().encode(text);
 const text = (read: Uint8Array) => new TextDecoder().decode(read);
 
 describe('[disk] folders and names', () => {
+  test.skipIf(process.platform === 'win32')('a folder and those above it are made for this user alone', async () => {
+    await systemDisk.makeFolder(join(folder, 'above', 'runs'));
+    const modes = ['above', join('above', 'runs')].map((name) => statSync(join(folder, name)).mode & 0o777);
+    expect(modes).toEqual([0o700, 0o700]);
+  });
+
   test('a folder is made with those above it, and making it again is no fault', async () => {
     const deep = join(folder, 'x', 'y');
     await systemDisk.makeFolder(deep);
